@@ -1,0 +1,3 @@
+"""Window extension jamb and trim detailing for thick walls."""
+
+__version__ = "0.1.0"

@@ -1,0 +1,166 @@
+"""Interior and exterior trim as the job file states them."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Annotated
+
+from pydantic import Field, ValidationInfo, model_validator
+
+from jambs.job.fields import BoardWidth, Depth, Model, Slope, Small, Text, Thickness, fault
+
+
+class InteriorStyle(StrEnum):
+    """How the inside of an opening is trimmed."""
+
+    PICTURE_FRAMED = "picture framed"
+    STOOL_AND_APRON = "stool and apron"
+    THREE_SIDED = "three-sided"
+
+
+class Joint(StrEnum):
+    """How the corners of the extension jamb meet."""
+
+    HEAD_OVER_LEGS = "butt, head over legs"
+    LEGS_THROUGH = "butt, legs through"
+    RABBET = "rabbet"
+    MITER = "miter"
+
+
+class Corner(StrEnum):
+    """How the corners of the casing meet."""
+
+    MITER = "miter"
+    BUTT = "butt"
+
+
+class ApronEnds(StrEnum):
+    """How the apron's ends are finished."""
+
+    SQUARE = "square"
+    RETURNED = "returned"
+
+
+class JambEntry(Model):
+    """Extension jamb boards."""
+
+    thickness: Thickness
+    stock: Text
+    joint: Joint
+    rabbet_depth: Small | None = None
+
+    @model_validator(mode="after")
+    def _rabbet(self) -> JambEntry:
+        if self.joint is Joint.RABBET and self.rabbet_depth is None:
+            raise fault("joint is rabbet and rabbet_depth is missing; give it, less than the thickness")
+        if self.rabbet_depth is not None and not 0 < self.rabbet_depth < self.thickness:
+            raise fault("rabbet_depth must be more than 0 and less than the thickness of the jamb")
+        return self
+
+
+class CasingEntry(Model):
+    """Casing boards: width across the wall, thickness out from it."""
+
+    width: BoardWidth
+    thickness: Thickness
+    stock: Text
+    corner: Corner
+    overhang: Small = 0.0
+    back_bevel_deg: Annotated[float, Field(ge=0, le=10)] = 0.0
+
+
+class StoolEntry(Model):
+    """The flat board at the sill, room side."""
+
+    thickness: Thickness
+    stock: Text
+    horn: Small
+    nosing: Small
+    rabbet: Small = 0.0
+
+
+class ApronEntry(Model):
+    """The casing under the stool."""
+
+    width: BoardWidth
+    thickness: Thickness
+    stock: Text
+    ends: ApronEnds = ApronEnds.SQUARE
+
+
+class InteriorTrim(Model):
+    """Interior trim: style, extension jambs, reveals, casing, stool and apron."""
+
+    style: InteriorStyle
+    jamb: JambEntry
+    frame_reveal: Small
+    casing_reveal: Small
+    casing: CasingEntry
+    stool: StoolEntry | None = None
+    apron: ApronEntry | None = None
+
+    @model_validator(mode="after")
+    def _whole(self) -> InteriorTrim:
+        stool = self.style is InteriorStyle.STOOL_AND_APRON
+        if stool and (self.stool is None or self.apron is None):
+            raise fault("style is 'stool and apron': give both stool and apron")
+        if not stool and (self.stool or self.apron):
+            raise fault(f"style {self.style.value!r} has no stool or apron; remove them or change the style")
+        if self.casing_reveal >= self.jamb.thickness:
+            raise fault(
+                "casing_reveal must be less than the thickness of the jamb, or the casing bears on nothing"
+            )
+        return self
+
+
+class DripKerf(Model):
+    """The groove under the sill's nosing that makes water drop: width, depth, set back from the front edge [in]."""
+
+    width: Small
+    depth: Small
+    set_back: Small
+
+
+class SillEntry(Model):
+    """The exterior sill: falls outward by ``slope``, its nosing past the cladding face."""
+
+    thickness: Thickness
+    stock: Text
+    slope: Slope
+    nosing: Small
+    horn: Small
+    drip_kerf: DripKerf
+
+    @model_validator(mode="after")
+    def _kerf_fits(self, info: ValidationInfo) -> SillEntry:
+        if self.drip_kerf.depth >= self.thickness:
+            raise fault("drip_kerf depth must be less than the thickness of the sill")
+        return self
+
+
+class HeadFlashing(Model):
+    """Metal over the head casing [in]: past the casing at each end, up behind the membrane, drip out and down."""
+
+    past_casing: Small
+    upstand: Depth
+    drip: Small
+    gap_to_cladding: Small
+
+
+class ExteriorJambEntry(Model):
+    """Exterior extension jamb boards."""
+
+    thickness: Thickness
+    stock: Text
+
+
+class ExteriorTrim(Model):
+    """Exterior trim: jambs on head and legs to the trim plane, sill, casing, head flashing, sealant joint."""
+
+    jamb: ExteriorJambEntry
+    frame_reveal: Small
+    sealant_joint: Small
+    casing_reveal: Small
+    casing: CasingEntry
+    sill: SillEntry | None = None
+    head_flashing: HeadFlashing

@@ -1,0 +1,181 @@
+"""Lengths as the trade writes them: reading, rounding, printing.
+
+One internal unit: the inch, as a float (n/64 in is exact in binary; millimetres are not).
+Rounding happens here and nowhere else: to an integer count of a grid, then split. Never floor first.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+MM_PER_INCH = 25.4
+HALF_64TH = 1 / 128
+"""Half a sixty-fourth [in]: two sizes nearer than this are one size on paper."""
+
+
+class LengthError(ValueError):
+    """A text that is no length; its message says what was found and what is allowed."""
+
+
+class Units(StrEnum):
+    """The unit a job is written and printed in."""
+
+    INCH = "inch"
+    MM = "mm"
+
+
+_PRIME = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "“": '"', "–": "-", "−": "-", "⁄": "/"})
+_VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
+_NUMBER = r"\d+(?:\.\d+)?|\.\d+"
+_METRIC = re.compile(rf"(-?)({_NUMBER})\s*(mm|cm|m)")
+_IMPERIAL = re.compile(
+    rf"(?P<sign>-?)(?:(?P<feet>{_NUMBER})\s*(?:'|ft\b)\s*-?\s*)?"
+    rf"(?:(?P<whole>{_NUMBER})(?![\d/]))?"
+    r"(?:(?:(?<=\d)(?:\s+|-)|(?<![\d.]))(?P<top>\d+)/(?P<bottom>\d+))?"
+    r"\s*(?:\"|in\b|inch\b|inches\b)?"
+)
+_MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0}
+
+
+def _plain(text: str) -> str:
+    for glyph, plain in _VULGAR.items():
+        text = re.sub(rf"(?<=\d)\s*{glyph}", f" {plain}", text).replace(glyph, plain)
+    return text.translate(_PRIME).strip().lower()
+
+
+def read_length(text: str | float, *, units: Units) -> float:
+    """Read one length [in].
+
+    Accepts ``5 1/2``, ``4-9/16"``, ``2'-11 1/2"``, ``902 mm``, ``90.2 cm``, ``7.5``; a bare number is in
+    the job's units, a fraction or a foot or inch mark is always inches.
+
+    Raises:
+        LengthError: the text is no length.
+    """
+    if isinstance(text, int | float):
+        text = repr(text)
+    plain = _plain(text)
+    if metric := _METRIC.fullmatch(plain):
+        sign, number, unit = metric.groups()
+        return math.copysign(float(number) * _MM[unit] / MM_PER_INCH, -1.0 if sign else 1.0)
+    bare = re.fullmatch(rf"-?(?:{_NUMBER})", plain)
+    if bare and units is Units.MM:
+        return float(plain) / MM_PER_INCH
+    if units is Units.MM and not re.search(r"['\"]|in", plain):
+        raise LengthError(_not_a_length(text, "in a mm job inches carry their mark"))
+    return _read_imperial(plain, text)
+
+
+def _read_imperial(plain: str, text: str) -> float:
+    found = _IMPERIAL.fullmatch(plain)
+    if not found or not any(found[name] for name in ("feet", "whole", "top")):
+        raise LengthError(_not_a_length(text))
+    if found["top"] and int(found["top"]) >= int(found["bottom"]):
+        raise LengthError(_not_a_length(text, "the fraction is not less than one; is a space missing?"))
+    if found["top"] and found["whole"] and "." in found["whole"]:
+        raise LengthError(_not_a_length(text))
+    inches = 12 * float(found["feet"] or 0) + float(found["whole"] or 0)
+    if found["top"]:
+        inches += int(found["top"]) / int(found["bottom"])
+    return -inches if found["sign"] else inches
+
+
+def _not_a_length(text: str, why: str = "") -> str:
+    reason = f" ({why})" if why else ""
+    return f'{text!r} is no length{reason}; write it like 5 1/2, 4-9/16", 2\'-11 1/2", 7.5 or 902 mm'
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """The step sizes are rounded to: ``numerator/denominator`` of an inch or of a millimetre."""
+
+    units: Units
+    numerator: int
+    denominator: int
+
+    @property
+    def step(self) -> float:
+        """One step of the grid [in]."""
+        size = self.numerator / self.denominator
+        return size if self.units is Units.INCH else size / MM_PER_INCH
+
+    def count(self, length: float) -> int:
+        """Return the whole number of steps nearest to a length [in]; a half step goes up."""
+        return math.floor(_in_units(length, self.units) * self.denominator / self.numerator + 0.5 + 1e-9)
+
+    def at(self, count: int) -> float:
+        """Return the length of a whole number of steps [in]."""
+        size = count * self.numerator / self.denominator
+        return size if self.units is Units.INCH else size / MM_PER_INCH
+
+    def round(self, length: float) -> float:
+        """Return the grid length nearest to a length [in]."""
+        return self.at(self.count(length))
+
+    def up(self, length: float) -> float:
+        """Return the least grid length that is not shorter than a length [in]."""
+        return self.at(math.ceil(_in_units(length, self.units) * self.denominator / self.numerator - 1e-6))
+
+    def holds(self, length: float) -> bool:
+        """Say whether a length [in] lies on the grid."""
+        return abs(self.round(length) - length) < 1e-6
+
+    @property
+    def fine(self) -> Grid:
+        """The finest step that is ever printed: 1/64 in or 0.1 mm."""
+        return FINE[self.units]
+
+    def text(self, length: float, *, mark: bool = True) -> str:
+        """Print a length [in] as the shop reads it: ``4 11/16"``, ``119 mm``; off the grid, on the fine grid."""
+        return length_text(length, units=self.units, mark=mark)
+
+
+FINE = {Units.INCH: Grid(Units.INCH, 1, 64), Units.MM: Grid(Units.MM, 1, 10)}
+GRIDS = {
+    "1/16": Grid(Units.INCH, 1, 16),
+    "1/32": Grid(Units.INCH, 1, 32),
+    "1/64": Grid(Units.INCH, 1, 64),
+    "0.5 mm": Grid(Units.MM, 1, 2),
+    "1 mm": Grid(Units.MM, 1, 1),
+}
+
+
+def _in_units(length: float, units: Units) -> float:
+    return length if units is Units.INCH else length * MM_PER_INCH
+
+
+def length_text(length: float, *, units: Units, mark: bool = True) -> str:
+    """Print a length [in]: inches to 1/64 with a reduced fraction, millimetres to 0.1; ``mark`` adds the unit."""
+    count = FINE[units].count(abs(length))
+    sign = "-" if length < 0 and count else ""
+    if units is Units.MM:
+        whole, tenth = divmod(count, 10)
+        number = f"{sign}{whole}.{tenth}" if tenth else f"{sign}{whole}"
+        return f"{number} mm" if mark else number
+    whole, rest = divmod(count, 64)
+    fraction = Fraction(rest, 64)
+    parts = [str(whole)] if whole or not rest else []
+    if rest:
+        parts.append(f"{fraction.numerator}/{fraction.denominator}")
+    return sign + " ".join(parts) + ('"' if mark else "")
+
+
+def feet_text(length: float, *, units: Units) -> str:
+    """Print a long length: ``2'-11 1/2"`` from three feet up, as ``length_text`` below that and in millimetres."""
+    if units is Units.MM or abs(length) < 36:
+        return length_text(length, units=units)
+    count = FINE[units].count(abs(length))
+    feet, rest = divmod(count, 12 * 64)
+    inches = length_text(rest / 64, units=units)
+    return f"{'-' if length < 0 else ''}{feet}'-{'0 ' if 0 < rest < 64 else ''}{inches}"
+
+
+def decimal_text(value: float, digits: int) -> str:
+    """Print a number that is no length (an angle, a weight) with at most so many decimals, no trailing zeros."""
+    text = f"{value:.{digits}f}"
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text in ("-0", "") else text

@@ -1,0 +1,52 @@
+"""All parts of one opening, and the figures they were made from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from jambs.job.openings import Assumed
+from jambs.parts.part import Part
+from jambs.place.placement import Finding, Placement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Side:
+    """What one side of the kit was made from: depths at its start and finish end as sawn [in], and the fit to the wall."""
+
+    start_depth: float
+    finish_depth: float
+    is_tapered: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """A named size on the sheet [in]: ``clear opening width``, ``casing outside height``, ``sill fall``, …"""
+
+    name: str
+    value: float
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kit:
+    """All parts of one opening and the figures they were made from.
+
+    ``is_measured``: the depths are from the wall, not from the plan. ``clear_width``, ``clear_height``: between the faces of
+    the interior extension jambs [in]. ``box_gaps``: jamb box → rough opening on each side, by name [in].
+    """
+
+    placement: Placement
+    parts: tuple[Part, ...]
+    is_measured: bool
+    clear_width: float
+    clear_height: float
+    figures: tuple[Figure, ...]
+    findings: tuple[Finding, ...]
+    assumed: tuple[Assumed, ...]
+    cautions: tuple[str, ...]
+    sides: dict[str, Side] = field(default_factory=dict)
+
+    @property
+    def mark(self) -> str:
+        """The opening's mark."""
+        return self.placement.opening.mark

@@ -1,0 +1,113 @@
+"""A window placed in its wall: planes, depths, what carries it, and why it stands there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from jambs.job.fields import Size
+from jambs.job.layers import BuckKind
+from jambs.job.openings import Opening
+from jambs.wall.planes import WallPlanes
+
+
+class Weight(StrEnum):
+    """How much a finding matters."""
+
+    NOTE = "note"
+    CHECK = "check"
+    STOP = "stop"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
+    """Something the reader of the sheet must know: its weight and one whole sentence."""
+
+    weight: Weight
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sides:
+    """One length for each side of an opening, left and right as seen from inside [in]."""
+
+    left: float
+    right: float
+    head: float
+    sill: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Buck:
+    """What carries the window: kind, depth along the depth axis, board thickness, distance outside the opening [in].
+
+    A liner reaches from the inside face of the studs to the flange plane, an outboard buck from the sheathing to it.
+    """
+
+    kind: BuckKind
+    inner: float
+    outer: float
+    thickness: float
+    stock: str
+    set_back: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Swing:
+    """How far the sash opens [degrees], what stops it there, and the clear passage it leaves, width × height [in]."""
+
+    greatest_deg: float
+    stopped_by: str
+    clear: Size
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Alternative:
+    """A position that was weighed: its name, flange plane and depths [in], and what speaks against it."""
+
+    name: str
+    flange_plane: float
+    interior_depth: float
+    exterior_depth: float
+    against: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placement:
+    """A window in its wall. Depths along the depth axis from the finished face outward [in].
+
+    ``interior_depth``: finished face → inside edge of the frame. ``exterior_depth``: outside edge of the frame → trim plane,
+    negative where the frame stands proud. ``framing_opening``: width × height of the hole in the framing.
+    ``shims``: frame → rough opening on each side. ``overhang``: sheathing → flange plane. ``weight`` [lb].
+    """
+
+    opening: Opening
+    planes: WallPlanes
+    flange_plane: float
+    interior_depth: float
+    exterior_depth: float
+    share: float | None
+    buck: Buck | None
+    framing_opening: Size
+    shims: Sides
+    weight: float
+    weight_is_assumed: bool
+    swing: Swing | None
+    reasons: tuple[str, ...]
+    alternatives: tuple[Alternative, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def inside_edge(self) -> float:
+        """Depth of the frame's inside edge [in]."""
+        return self.interior_depth
+
+    @property
+    def outside_edge(self) -> float:
+        """Depth of the frame's outside edge [in]."""
+        return self.planes.trim_plane - self.exterior_depth
+
+    @property
+    def overhang(self) -> float:
+        """From the sheathing plane out to the flange plane [in]."""
+        return self.flange_plane - self.planes.sheathing_plane

@@ -1,0 +1,69 @@
+"""Named material regions of a cut through an opening: what is drawn is what is computed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+Point = tuple[float, float]
+
+
+class Stuff(StrEnum):
+    """What a region is made of, for its hatch, its layer and its name on paper."""
+
+    GYPSUM = "gypsum"
+    FRAMING = "framing"
+    CAVITY = "cavity insulation"
+    AIR = "air"
+    SHEATHING = "sheathing"
+    MEMBRANE = "membrane"
+    RIGID = "rigid insulation"
+    FIBRE = "fibre insulation"
+    STRAPPING = "strapping"
+    COVER = "cover sheet"
+    CLADDING = "cladding"
+    BUCK = "buck"
+    FRAME = "window frame"
+    GLASS = "glass"
+    JAMB = "extension jamb"
+    CASING = "casing"
+    SILL = "stool or sill"
+    SHIM = "shim space"
+    SEALANT = "sealant joint"
+    METAL = "flashing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Region:
+    """A polygon of one material in the plane of the cut, points (across, depth) [in].
+
+    ``across``: in a jamb section, away from the frame's outer edge into the wall; in head and sill sections the height y.
+    ``conductivity`` [W/mK] where known. ``mark``: the part's mark, where the region is a part.
+    """
+
+    name: str
+    stuff: Stuff
+    outline: tuple[Point, ...]
+    conductivity: float | None = None
+    mark: str = ""
+
+
+class Cut(StrEnum):
+    """Through which side of the opening the section is cut."""
+
+    JAMB = "jamb"
+    HEAD = "head"
+    SILL = "sill"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Section:
+    """A cut through one side of an opening. Regions listed back to front: a later one lies over an earlier one.
+
+    Depth planes worth a dimension, by name [in]: finished face, inside edge, flange plane, outside edge, trim plane, …
+    """
+
+    cut: Cut
+    mark: str
+    regions: tuple[Region, ...]
+    depths: dict[str, float]

@@ -1,0 +1,76 @@
+"""A layer stack becomes planes. Depth d runs outward from 0 at the finished inside face [in]."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import accumulate
+
+from jambs.job.layers import Layer, Role, Wall
+from jambs.length import Grid
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacedLayer:
+    """A layer and the depths of its two faces [in], inner < outer."""
+
+    layer: Layer
+    inner: float
+    outer: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallPlanes:
+    """A wall as planes along the depth axis [in].
+
+    ``stud_face``: inside face of the framing. ``sheathing_plane``: outer face of the structural sheathing, of the studs
+    where there is none. ``trim_plane``: the face outside trim is fixed to. ``cladding_face``: outer face of the wall.
+    """
+
+    wall: Wall
+    layers: tuple[PlacedLayer, ...]
+    stud_face: float
+    sheathing_plane: float
+    trim_plane: float
+    cladding_face: float
+
+    @property
+    def added_depth(self) -> float:
+        """From the sheathing plane to the trim plane: what the outboard layers add [in]."""
+        return self.trim_plane - self.sheathing_plane
+
+    @property
+    def cladding_depth(self) -> float:
+        """From the trim plane to the cladding face [in]."""
+        return self.cladding_face - self.trim_plane
+
+
+class WallError(ValueError):
+    """A stack that makes no wall; the message says what is missing."""
+
+
+def stack_wall(wall: Wall, *, fine: Grid) -> WallPlanes:
+    """Stack the layers of a wall, inside → outside, and name its planes.
+
+    Each face is the exact running sum, rounded once to the fine grid, so that printed depths add up.
+
+    Raises:
+        WallError: the wall has neither framing nor sheathing.
+    """
+    faces = [fine.round(face) for face in accumulate((layer.thickness for layer in wall.layers), initial=0.0)]
+    placed = tuple(
+        PlacedLayer(layer=layer, inner=inner, outer=outer)
+        for layer, inner, outer in zip(wall.layers, faces, faces[1:], strict=False)
+    )
+    structure = [one for one in placed if one.layer.role in (Role.FRAMING, Role.SHEATHING)]
+    if not structure:
+        raise WallError(f"wall {wall.name!r} has neither framing nor sheathing; nothing can carry a window")
+    sheathing = [one for one in placed if one.layer.role is Role.SHEATHING]
+    bare = [one for one in placed if one.layer.role is not Role.CLADDING]
+    return WallPlanes(
+        wall=wall,
+        layers=placed,
+        stud_face=structure[0].inner,
+        sheathing_plane=(sheathing or structure)[-1].outer,
+        trim_plane=bare[-1].outer,
+        cladding_face=placed[-1].outer,
+    )
