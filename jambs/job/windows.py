@@ -5,9 +5,22 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated, Any
 
-from pydantic import Field, ValidationInfo, model_validator
+from pydantic import BeforeValidator, model_validator
 
-from jambs.job.fields import Depth, Model, Small, Text, Thickness, Weight, fault
+from jambs.job.fields import (
+    Amount,
+    Depth,
+    Model,
+    ModelOrText,
+    PaneThickness,
+    SignedDepth,
+    Small,
+    Text,
+    Thickness,
+    Weight,
+    YesNo,
+    fault,
+)
 
 
 class Sash(StrEnum):
@@ -34,7 +47,7 @@ class Sash(StrEnum):
         return self in (Sash.CASEMENT_OUT, Sash.AWNING, Sash.DOOR_OUT)
 
 
-class FrameFace(Model):
+class FrameFace(ModelOrText):
     """Width of the frame seen square on, on each side, frame's outer edge → its inner edge [in]."""
 
     left: Small
@@ -60,8 +73,8 @@ class Handle(Model):
 class Glass(Model):
     """The make-up of the glazing, for its weight."""
 
-    panes: Annotated[int, Field(ge=1, le=4)]
-    pane_thickness: Annotated[Small, Field(gt=0, le=1)]
+    panes: Annotated[int, BeforeValidator(Amount(1, 4, whole=True))]
+    pane_thickness: PaneThickness
 
 
 class WindowType(Model):
@@ -69,32 +82,34 @@ class WindowType(Model):
 
     ``jamb_depth``: bearing face of the nailing flange → inside edge of the frame. ``frame_projection``: from that
     face → outer edge of the frame. ``frame_face``: seen from inside; ``exterior_frame_face``: from outside.
-    Without a flange the bearing face is the plane of the clips or straps.
+    Without a flange the bearing face is the plane of the clips or straps. ``sash_face``: frame's outer edge → edge of
+    the sash (as ``frame_face`` if not given). ``sash_set_back``: edge of the frame on the side it opens to → that face
+    of the sash, negative where the sash stands proud of the frame.
     """
 
     jamb_depth: Depth
     frame_projection: Depth
     frame_face: FrameFace
     exterior_frame_face: FrameFace | None = None
-    nailing_flange: bool
+    nailing_flange: YesNo
     flange_width: Small | None = None
     sash: Sash
     sash_thickness: Thickness | None = None
     sash_face: Small | None = None
-    sash_set_back: Small | None = None
+    sash_set_back: SignedDepth | None = None
     handle: Handle | None = None
     glass: Glass | None = None
     weight: Weight | None = None
-    u_frame: Annotated[float, Field(gt=0, le=12)] | None = None
+    u_frame: Annotated[float, BeforeValidator(Amount(0.01, 12))] | None = None
     material: Text | None = None
 
     @model_validator(mode="after")
-    def _needs(self, info: ValidationInfo) -> WindowType:
+    def _needs(self) -> WindowType:
         if self.nailing_flange and self.flange_width is None:
             raise fault("has a nailing_flange and no flange_width; give its width, like flange_width: 1 1/4")
         if self.sash.swings and (self.sash_thickness is None or self.sash_set_back is None):
             raise fault(
-                f"sash {self.sash.value!r} swings: give sash_thickness and sash_set_back "
+                f"sash {self.sash.value!r} swings and its depths are missing; give sash_thickness and sash_set_back "
                 "(frame's edge on the side it opens to → that face of the sash)"
             )
         return self

@@ -1,0 +1,1 @@
+"""A placed window becomes parts: outline, sizes, cuts."""

@@ -1,0 +1,1 @@
+"""Where each window stands in the wall, and why."""

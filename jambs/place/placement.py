@@ -76,8 +76,8 @@ class Alternative:
 class Placement:
     """A window in its wall. Depths along the depth axis from the finished face outward [in].
 
-    ``interior_depth``: finished face → inside edge of the frame. ``exterior_depth``: outside edge of the frame → trim plane,
-    negative where the frame stands proud. ``framing_opening``: width × height of the hole in the framing.
+    ``interior_depth``: finished face → inside edge of the frame. ``exterior_depth``: outside edge of the frame →
+    trim plane, negative where the frame stands proud. ``framing_opening``: width × height of the hole in the framing.
     ``shims``: frame → rough opening on each side. ``overhang``: sheathing → flange plane. ``weight`` [lb].
     """
 

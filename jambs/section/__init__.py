@@ -1,0 +1,1 @@
+"""The same parts and layers as named material regions of a cut."""

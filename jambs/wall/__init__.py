@@ -1,0 +1,1 @@
+"""A layer stack becomes planes."""

@@ -1,0 +1,122 @@
+"""The sash of an opening: its greatest angle at a position, and what that leaves as an escape opening."""
+
+from __future__ import annotations
+
+from jambs.job.fields import Size
+from jambs.job.openings import Opening
+from jambs.job.shop import Escape
+from jambs.job.trim import InteriorStyle
+from jambs.job.windows import FrameFace, Sash
+from jambs.length import Units, decimal_text, length_text
+from jambs.place.placement import Swing
+from jambs.place.swing import Leaf, open_sash
+
+SIDES = {
+    Sash.AWNING: ("head", "sill"),
+    Sash.HOPPER: ("sill", "head"),
+}
+SQUARE_INCHES_PER_FOOT = 144.0
+
+
+def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float) -> Swing | None:
+    """Open the sash as far as the trim allows at these depths [in]; None for a sash that does not swing."""
+    window = opening.window
+    if not window.sash.swings:
+        return None
+    leaf = _leaf(opening, exterior_depth if window.sash.outward else interior_depth)
+    opened = open_sash(leaf)
+    clear = _daylight(opening)
+    if window.sash in SIDES:
+        clear = Size(width=clear.width, height=opened.passage)
+    else:
+        clear = Size(width=opened.passage, height=clear.height)
+    return Swing(greatest_deg=opened.degrees, stopped_by=opened.met, clear=clear)
+
+
+def clear_opening(opening: Opening, swing: Swing | None) -> Size:
+    """Net clear opening, width × height [in]: what a person can pass through with the sash open."""
+    if swing is not None:
+        return swing.clear
+    light = _daylight(opening)
+    if opening.window.sash is Sash.DOUBLE_HUNG:
+        return Size(width=light.width, height=light.height / 2)
+    if opening.window.sash is Sash.SLIDER:
+        return Size(width=light.width / 2, height=light.height)
+    return Size(width=0.0, height=0.0)
+
+
+def escape_faults(opening: Opening, swing: Swing | None, escape: Escape, units: Units) -> tuple[str, ...]:
+    """Say in which ways the net clear opening falls short of an escape opening."""
+    clear = clear_opening(opening, swing)
+    area = clear.width * clear.height / SQUARE_INCHES_PER_FOOT
+    faults = []
+    if area < escape.area_square_feet:
+        least = decimal_text(escape.area_square_feet, 2)
+        faults.append(f"clear area {area:.2f} sq ft is under {least} sq ft")
+    for name, found, least_size in (("width", clear.width, escape.width), ("height", clear.height, escape.height)):
+        if found < least_size:
+            faults.append(f"clear {name} {_text(found, units)} is under {_text(least_size, units)}")
+    if opening.sill_height is not None and _sill_of_passage(opening) > escape.greatest_sill_height:
+        found_text, most = _text(_sill_of_passage(opening), units), _text(escape.greatest_sill_height, units)
+        faults.append(f"sill {found_text} over the floor is above {most}")
+    return tuple(faults)
+
+
+def _sill_of_passage(opening: Opening) -> float:
+    return (opening.sill_height or 0.0) + opening.window.frame_face.sill
+
+
+def _text(length: float, units: Units) -> str:
+    return length_text(length, units=units)
+
+
+def _daylight(opening: Opening) -> Size:
+    face = opening.window.frame_face
+    return Size(
+        width=opening.frame.width - face.left - face.right,
+        height=opening.frame.height - face.head - face.sill,
+    )
+
+
+def _leaf(opening: Opening, depth: float) -> Leaf:
+    window = opening.window
+    hinge, latch = _hinge_sides(opening)
+    face = window.outside_face if window.sash.outward else window.frame_face
+    hinge_face, latch_face = _face(face, hinge), _face(face, latch)
+    reveal, casing_reveal, casing_thickness = _trim_at(opening)
+    return Leaf(
+        span=opening.frame.height if window.sash in SIDES else opening.frame.width,
+        hinge_face=hinge_face,
+        latch_face=latch_face,
+        hinge_edge=hinge_face if window.sash_face is None else window.sash_face,
+        latch_edge=latch_face if window.sash_face is None else window.sash_face,
+        thickness=window.sash_thickness or 0.0,
+        set_back=window.sash_set_back or 0.0,
+        jamb_depth=depth,
+        hinge_jamb_face=hinge_face - reveal,
+        # An awning opens over the sloping sill, which falls out of its way.
+        latch_jamb_face=-opening.frame.height if window.sash is Sash.AWNING else latch_face - reveal,
+        casing_face=hinge_face - reveal - casing_reveal,
+        casing_thickness=casing_thickness if depth > 0 else 0.0,
+    )
+
+
+def _trim_at(opening: Opening) -> tuple[float, float, float]:
+    if opening.window.sash.outward:
+        trim = opening.exterior
+        return (trim.frame_reveal, trim.casing_reveal, trim.casing.thickness) if trim else (0.0, 0.0, 0.0)
+    inside = opening.interior
+    stool = inside.stool if inside.style is InteriorStyle.STOOL_AND_APRON else None
+    if opening.window.sash is Sash.HOPPER and stool:
+        return (inside.frame_reveal, 0.0, inside.casing.thickness + stool.nosing)
+    return (inside.frame_reveal, inside.casing_reveal, inside.casing.thickness)
+
+
+def _hinge_sides(opening: Opening) -> tuple[str, str]:
+    if opening.window.sash in SIDES:
+        return SIDES[opening.window.sash]
+    return ("right", "left") if opening.hinge == "right" else ("left", "right")
+
+
+def _face(face: FrameFace, side: str) -> float:
+    return float(getattr(face, side))

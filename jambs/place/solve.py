@@ -1,0 +1,219 @@
+"""Place every window of a job: one position per wall type unless an opening says otherwise."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Sequence
+
+from jambs.job.openings import Job, Opening
+from jambs.length import length_text
+from jambs.place.carry import (
+    buck_at,
+    carrying_findings,
+    carrying_layer,
+    framing_opening,
+    needs_buck,
+    shims,
+    weight_of,
+)
+from jambs.place.choose import Chosen, Clash
+from jambs.place.depths import exterior_depth, interior_depth, share_at
+from jambs.place.limits import SAME_PLANE, widest_jamb
+from jambs.place.placement import Finding, Placement, Swing, Weight
+from jambs.place.rules import RuleError, flange_plane_for
+from jambs.place.sash import escape_faults, swing_at
+from jambs.place.weigh import alternatives, broken_limits, next_best
+from jambs.wall.planes import WallError, WallPlanes, stack_wall
+
+
+class PlaceError(Exception):
+    """Windows that cannot be placed; ``sentences`` holds one for each."""
+
+    def __init__(self, sentences: Sequence[str]) -> None:
+        super().__init__("\n".join(sentences))
+        self.sentences = tuple(sentences)
+
+
+def place_windows(job: Job) -> tuple[Placement, ...]:
+    """Place all openings of a job, in the order of the job.
+
+    Raises:
+        PlaceError: some cannot stand where they are asked to; every one is named.
+    """
+    sentences: list[str] = []
+    planes = _stacked(job, sentences)
+    chosen = _chosen(job, planes, sentences)
+    placed = []
+    for opening in job.openings:
+        if opening.mark in chosen:
+            found = _place(opening, planes[opening.wall.name], chosen[opening.mark], job)
+            placed.append(found) if isinstance(found, Placement) else sentences.extend(found)
+    if sentences:
+        raise PlaceError(sentences)
+    return tuple(placed)
+
+
+def _stacked(job: Job, sentences: list[str]) -> dict[str, WallPlanes]:
+    found: dict[str, WallPlanes] = {}
+    for opening in job.openings:
+        if opening.wall.name not in found:
+            try:
+                found[opening.wall.name] = stack_wall(opening.wall, fine=job.shop.grid.fine)
+            except WallError as error:
+                sentences.append(str(error))
+    return found
+
+
+def _chosen(job: Job, planes: dict[str, WallPlanes], sentences: list[str]) -> dict[str, Chosen]:
+    """Work out one flange plane for each wall type, and one for each opening with a rule of its own."""
+    groups: dict[str, list[Opening]] = defaultdict(list)
+    for opening in job.openings:
+        if opening.wall.name in planes:
+            key = f"opening {opening.mark}" if opening.position_is_own else f"wall {opening.wall.name}"
+            groups[key].append(opening)
+    chosen: dict[str, Chosen] = {}
+    for group, openings in groups.items():
+        lead = _lead(openings)
+        try:
+            one = flange_plane_for(lead.position, lead, openings, planes[lead.wall.name], job)
+            chosen |= {opening.mark: one for opening in openings}
+        except (RuleError, Clash) as error:
+            sentences.append(f"{group}: {error}.")
+    return chosen
+
+
+def _lead(openings: Sequence[Opening]) -> Opening:
+    """The first opening with the commonest window: the wall's position is worked out for it."""
+    commonest = Counter(opening.window_name for opening in openings).most_common(1)[0][0]
+    return next(opening for opening in openings if opening.window_name == commonest)
+
+
+def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, job: Job) -> Placement | list[str]:
+    plane = chosen.flange_plane
+    inside = interior_depth(opening.window, plane)
+    outside = exterior_depth(opening.window, planes, plane)
+    faults = _impossible(opening, planes, plane, inside, job)
+    if faults:
+        return faults
+    buck = buck_at(planes, plane)
+    swing = swing_at(opening, interior_depth=inside, exterior_depth=outside)
+    weight, assumed = weight_of(opening)
+    weighed = alternatives(opening, planes, job)
+    return Placement(
+        opening=opening,
+        planes=planes,
+        flange_plane=plane,
+        interior_depth=inside,
+        exterior_depth=outside,
+        share=share_at(planes, plane),
+        buck=buck,
+        framing_opening=framing_opening(opening.rough_opening, buck),
+        shims=shims(opening),
+        weight=weight,
+        weight_is_assumed=assumed,
+        swing=swing,
+        reasons=(*chosen.reasons, *_own_or_shared(opening), next_best(plane, weighed)),
+        alternatives=weighed,
+        findings=(
+            *_depth_findings(opening, inside, outside, job),
+            *carrying_findings(opening, planes, plane, buck, job),
+            *_sash_findings(opening, swing, job),
+            *_other_limits(opening, planes, plane, job),
+        ),
+    )
+
+
+def _own_or_shared(opening: Opening) -> tuple[str, ...]:
+    if opening.position_is_own:
+        return ("This opening has a position of its own.",)
+    return (f"One position for all openings of wall {opening.wall.name!r}.",)
+
+
+def _impossible(opening: Opening, planes: WallPlanes, plane: float, inside: float, job: Job) -> list[str]:
+    faults = []
+    low = planes.sheathing_plane if opening.window.nailing_flange else 0.0
+    if not low - SAME_PLANE <= plane <= planes.trim_plane + SAME_PLANE:
+        faults.append(
+            f"{opening.mark}: the flange plane would be at {_text(plane, job)}; allowed is {_text(low, job)} "
+            f"(sheathing) to {_text(planes.trim_plane, job)} (trim plane); change its position."
+        )
+    elif plane > planes.sheathing_plane + SAME_PLANE and _nothing_carries(planes, plane):
+        overhang = _text(plane - planes.sheathing_plane, job)
+        faults.append(
+            f"{opening.mark}: the flange stands {overhang} outside the sheathing and nothing carries it; "
+            f"give wall {planes.wall.name!r} a buck, or mark a layer 'carries: yes' that ends at the flange plane."
+        )
+    least = job.limits.least_interior_depth
+    if SAME_PLANE < inside < least - SAME_PLANE and opening.measured is None:
+        faults.append(
+            f"{opening.mark}: the interior depth is {_text(inside, job)}, the shop mills none under "
+            f"{_text(least, job)}; move the window out by {_text(least - inside, job)} or more, or in by {_text(inside, job)}."
+        )
+    return faults
+
+
+def _nothing_carries(planes: WallPlanes, plane: float) -> bool:
+    return needs_buck(planes.wall.buck) and carrying_layer(planes, plane) is None
+
+
+def _depth_findings(opening: Opening, inside: float, outside: float, job: Job) -> list[Finding]:
+    found = []
+    widest = widest_jamb(opening, job)
+    if widest is not None and inside + job.shop.proud > widest + SAME_PLANE:
+        rip = _text(inside + job.shop.proud, job)
+        text = f"The interior jamb is {rip} wide, wider than any board at hand: glued strips."
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    if opening.exterior and SAME_PLANE < outside < job.limits.least_exterior_depth - SAME_PLANE:
+        text = f"The exterior depth is {_text(outside, job)}, too little for a jamb: fill it with sealant and backer."
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    return found
+
+
+def _sash_findings(opening: Opening, swing: Swing | None, job: Job) -> list[Finding]:
+    found = []
+    if swing and swing.greatest_deg < job.limits.sash_opening_deg:
+        text = (
+            f"The sash opens {swing.greatest_deg:.0f}° and meets {swing.stopped_by}; "
+            f"{job.limits.sash_opening_deg:.0f}° is asked."
+        )
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    found += _handle_findings(opening, job)
+    if opening.escape:
+        faults = escape_faults(opening, swing, job.limits.escape, job.units)
+        if faults:
+            text = f"Not an escape opening: {'; '.join(faults)}. The local code decides."
+            found.append(Finding(weight=Weight.CHECK, text=text))
+    return found
+
+
+def _handle_findings(opening: Opening, job: Job) -> list[Finding]:
+    handle, stool = opening.window.handle, opening.interior.stool
+    if handle is None or stool is None:
+        return []
+    space = opening.interior.frame_reveal - handle.below_sill_face
+    if space >= job.limits.handle_clearance:
+        return []
+    over = f"{_text(space, job)} over" if space >= 0 else f"{_text(-space, job)} below"
+    text = (
+        f"The handle ends {over} the top of the stool; {_text(job.limits.handle_clearance, job)} is asked to turn it."
+    )
+    return [Finding(weight=Weight.CHECK, text=text)]
+
+
+TOLD_ELSEWHERE = (
+    "interior jamb out of one board",
+    "least exterior depth",
+    "greatest overhang",
+    "sash opening",
+    "escape opening",
+)
+
+
+def _other_limits(opening: Opening, planes: WallPlanes, plane: float, job: Job) -> list[Finding]:
+    broken = broken_limits(plane, opening, planes, job)
+    texts = (text for text in broken if not text.startswith(TOLD_ELSEWHERE))
+    return [Finding(weight=Weight.CHECK, text=f"Past a limit: {text}.") for text in texts]
+
+
+def _text(length: float, job: Job) -> str:
+    return length_text(length, units=job.units)

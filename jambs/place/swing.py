@@ -1,0 +1,113 @@
+"""How far a sash opens before it meets the frame, the extension jamb or the casing.
+
+Seen along the hinge: ``a`` runs from the frame's outer edge at the hinge across the opening, ``e`` from the frame's edge towards
+the side the sash opens to, out along the extension jamb.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from jambs.place.polygons import Polygon, overlap, rectangle, turned
+
+STEP_DEG = 2.0
+FINE_DEG = 0.05
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leaf:
+    """A hinged sash in its frame and the trim around it, seen along the hinge [in].
+
+    ``span``: outer edge → outer edge of the frame. ``hinge_face``, ``latch_face``: width of the frame on each side;
+    ``hinge_edge``, ``latch_edge``: frame's outer edge → edge of the sash. ``set_back``: frame's edge → face of the sash.
+    ``jamb_depth``: frame's edge → outer end of the extension jamb (0: none). ``hinge_jamb_face``, ``latch_jamb_face``: frame's
+    outer edge → opening face of the jamb. ``casing_face``: the same to the casing's inner edge at the hinge.
+    """
+
+    span: float
+    hinge_face: float
+    latch_face: float
+    hinge_edge: float
+    latch_edge: float
+    thickness: float
+    set_back: float
+    jamb_depth: float
+    hinge_jamb_face: float
+    latch_jamb_face: float
+    casing_face: float
+    casing_thickness: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Opened:
+    """The greatest angle [degrees], what is met there, and the clear passage across the opening [in]."""
+
+    degrees: float
+    met: str
+    passage: float
+
+
+def _obstacles(leaf: Leaf) -> tuple[tuple[str, Polygon], ...]:
+    frame_depth = abs(leaf.set_back) + leaf.thickness
+    jamb_end = max(leaf.jamb_depth, 0.0)
+    far = leaf.span
+    # At the latch the frame is made for its sash; at the hinge a sash set back behind the frame's edge stops against it.
+    found = [("the frame", rectangle((-1.0, -frame_depth), (leaf.hinge_face, 0.0)))]
+    if jamb_end > 0:
+        found += [
+            ("the extension jamb", rectangle((-1.0, 0.0), (leaf.hinge_jamb_face, jamb_end))),
+            ("the extension jamb", rectangle((far - leaf.latch_jamb_face, 0.0), (far + 1.0, jamb_end))),
+        ]
+    if leaf.casing_thickness > 0:
+        end = jamb_end + leaf.casing_thickness
+        found += [("the casing", rectangle((-1.0 - leaf.span, jamb_end), (leaf.casing_face, end)))]
+    return tuple(found)
+
+
+def _closed(leaf: Leaf) -> Polygon:
+    low = (leaf.hinge_edge, -leaf.set_back - leaf.thickness)
+    return rectangle(low, (leaf.span - leaf.latch_edge, -leaf.set_back))
+
+
+def _met(leaf: Leaf, degrees: float, obstacles: tuple[tuple[str, Polygon], ...]) -> str | None:
+    open_sash = turned(_closed(leaf), about=(leaf.hinge_edge, -leaf.set_back), degrees=degrees)
+    return next((name for name, shape in obstacles if overlap(open_sash, shape)), None)
+
+
+def _swept_into(leaf: Leaf) -> tuple[tuple[str, Polygon], ...]:
+    """Leave out what the closed sash already overlaps: there the frame is rebated for it."""
+    return tuple(one for one in _obstacles(leaf) if not overlap(_closed(leaf), one[1]))
+
+
+@lru_cache(maxsize=512)
+def open_sash(leaf: Leaf) -> Opened:
+    """Turn the sash until it meets something, at most 180 degrees."""
+    obstacles = _swept_into(leaf)
+    clear, met = 0.0, None
+    degrees = STEP_DEG
+    while degrees <= 180.0:
+        met = _met(leaf, degrees, obstacles)
+        if met:
+            break
+        clear, degrees = degrees, degrees + STEP_DEG
+    if met:
+        clear, met = _narrowed(leaf, clear, degrees, met, obstacles)
+    return Opened(degrees=clear, met=met or "nothing", passage=passage_at(leaf, min(clear, 90.0)))
+
+
+def _narrowed(
+    leaf: Leaf, clear: float, blocked: float, met: str, obstacles: tuple[tuple[str, Polygon], ...]
+) -> tuple[float, str]:
+    while blocked - clear > FINE_DEG:
+        middle = (clear + blocked) / 2
+        hit = _met(leaf, middle, obstacles)
+        clear, blocked, met = (middle, blocked, met) if hit is None else (clear, middle, hit)
+    return clear, met
+
+
+def passage_at(leaf: Leaf, degrees: float) -> float:
+    """Clear passage across the opening beside the open sash: its farthest reach → the frame at the latch [in]."""
+    shape = turned(_closed(leaf), about=(leaf.hinge_edge, -leaf.set_back), degrees=degrees)
+    reach = max(max(a for a, _ in shape), leaf.hinge_face)
+    return max(leaf.span - leaf.latch_face - reach, 0.0)
