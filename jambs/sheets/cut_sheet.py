@@ -1,0 +1,193 @@
+"""The cut sheet: everything one opening needs at the saw, on one page where it can be."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from jambs.job.openings import Job
+from jambs.parts.kit import Kit
+from jambs.sheets.pictures import GREATEST_HEIGHT, Picture, Placed, SheetPictures, set_row
+from jambs.sheets.press import press
+from jambs.sheets.record import PLANNED, opening_record
+from jambs.sheets.trim_lines import Line, joint_lines, line
+from jambs.sheets.values import Record
+
+PAPER_WIDTH = {"letter": 7.5 * 72, "A4": 210 / 25.4 * 72 - 72}
+"""Between the margins of a cut sheet [pt]."""
+GROUPS = (("interior", "Interior parts"), ("exterior", "Exterior parts"), ("buck", "Buck"))
+ENDS = {"head": ("left", "right"), "sill": ("left", "right"), "stool": ("left", "right")}
+"""Where a side starts and finishes, seen from inside; every other side runs from the bottom to the top."""
+
+
+def write_cut_sheet(kit: Kit, job: Job, pictures: SheetPictures, path: Path) -> None:
+    """Write the cut sheet of one opening as PDF."""
+    path.write_bytes(cut_sheets_pdf([kit], job, {kit.mark: pictures}))
+
+
+def write_all_cut_sheets(
+    kits: Sequence[Kit], job: Job, pictures: Mapping[str, SheetPictures], path: Path
+) -> None:
+    """Write the cut sheets of all openings into one PDF; ``pictures`` by opening mark."""
+    path.write_bytes(cut_sheets_pdf(kits, job, pictures))
+
+
+def cut_sheets_pdf(kits: Sequence[Kit], job: Job, pictures: Mapping[str, SheetPictures]) -> bytes:
+    """Return the cut sheets of some openings as PDF bytes, each counting its own pages."""
+    sheets = [
+        sheet_data(opening_record(kit, units=job.units), pictures[kit.mark], width=PAPER_WIDTH[job.shop.paper])
+        for kit in kits
+    ]
+    return press("cut_sheet", {**page_data(job), "sheets": sheets})
+
+
+def page_data(job: Job) -> Record:
+    """Return what stands on every page of a job: paper, job, date, and how its sizes are to be read."""
+    step = job.shop.grid.text(job.shop.grid.step)
+    unit = "millimetres" if job.units == "mm" else "inches"
+    return {
+        "paper": job.shop.paper,
+        "job": job.name,
+        "date": date_text(job.date),
+        "foot": f"sizes in {unit}, shop grid {step} · left and right as seen from inside",
+    }
+
+
+def date_text(date: datetime.date | None) -> str:
+    """Return the job's date as printed, or nothing."""
+    return f"job of {date.isoformat()}" if date else ""
+
+
+def sheet_data(record: Record, pictures: SheetPictures, *, width: float) -> Record:
+    """Return what the template prints for one opening, every text taken from its record."""
+    findings = record["findings"]
+    return {
+        "mark": record["mark"],
+        "room": record["room"],
+        "state": record["state"],
+        "about": about_words(record),
+        "urgent": [one for one in findings if one["weight"] != "note"],
+        "pictures": _pictures((pictures.elevation, pictures.section), width),
+        "more": _pictures(pictures.more, width),
+        "figures": _strip(record),
+        "why": " ".join(record["reasons"][:2]),
+        "groups": [group for group in (_group(record, *named) for named in GROUPS) if group["parts"]],
+        "lists": [one for one in _lists(record) if one["pairs"]],
+        "notes": [one["text"] for one in findings if one["weight"] == "note"],
+        "assumed": record["assumed"],
+        "cautions": record["cautions"],
+    }
+
+
+def about_words(record: Record) -> str:
+    """Return window, wall and rough opening in one line."""
+    window = record["window"]
+    hinge = f", hinge {window['hinge']}" if window["hinge"] else ""
+    rough = f"rough opening for the window {record['rough_opening']['text']}"
+    return f"window {window['name']} ({window['sash']}{hinge}) · wall {record['wall']['name']} · {rough}"
+
+
+def _pictures(pictures: tuple[Picture, ...], width: float) -> list[Record]:
+    return [_picture(one) for one in set_row(pictures, width=width, height=GREATEST_HEIGHT)]
+
+
+def _picture(placed: Placed) -> Record:
+    picture = placed.picture
+    return {
+        "title": picture.title,
+        "svg": picture.svg,
+        "note": placed.note,
+        "width": placed.width,
+        "height": placed.height,
+    }
+
+
+def _strip(record: Record) -> list[Line]:
+    """Return the figures in the strip under the drawings."""
+    return [
+        line("interior depth", interior_text(record)),
+        line("exterior depth", exterior_text(record)),
+        line("frame", record["window"]["frame"]["text"]),
+        line("clear between jambs", record["clear_opening"]["text"]),
+        line("flange from inside face", record["planes"]["flange_plane"]["text"]),
+    ]
+
+
+def interior_text(record: Record) -> str:
+    """Return the interior depth, or the least and the greatest as measured where the sides taper."""
+    sides = record["depths"]["sides"].values()
+    if not any(side["is_tapered"] for side in sides):
+        text: str = record["depths"]["interior"]["text"]
+        return text
+    ends = sorted(
+        (side[key] for side in sides for key in ("start_depth", "finish_depth")), key=lambda one: one["value"]
+    )
+    return f"{ends[0]['text']} to {ends[-1]['text']}"
+
+
+def exterior_text(record: Record) -> str:
+    """Return the exterior depth; a frame that stands out past the trim plane is *proud* by that much."""
+    depth = record["depths"]["exterior"]
+    text: str = depth["text"]
+    return f"{text.removeprefix('-')} proud" if depth["value"] < 0 else text
+
+
+def _group(record: Record, where: str, title: str) -> Record:
+    """Return the parts of one set; outside parts of an opening measured from the room alone are marked planned."""
+    state = record["state"]
+    half = where == "exterior" and state["is_measured"] and not state["exterior_is_measured"]
+    parts = [part_row(part) for part in record["parts"] if part["where"] == where]
+    return {
+        "title": f"{title} ({len(parts)})",
+        "note": PLANNED if half else "",
+        "parts": parts,
+        "joints": joint_lines(record["trim"], where),
+    }
+
+
+def part_row(part: Record) -> Record:
+    """Return one line of the parts table."""
+    return {
+        "mark": part["mark"],
+        "name": part_name(part),
+        "board": part["board"],
+        "thickness": part["thickness"]["text"],
+        "width": part["width"]["text"],
+        "length": part["length"]["text"],
+        "taper": _taper_row(part["taper"]),
+        "ends": part["ends"],
+        "work": [*part["work"], *_glue_line(part)],
+    }
+
+
+def part_name(part: Record) -> str:
+    """Return a part in words: its name and where it sits, said once."""
+    name, position = part["name"], part["position"]
+    return name if not position or position in name else f"{name}, {position}"
+
+
+def _taper_row(taper: Record | None) -> list[Record] | None:
+    if taper is None:
+        return None
+    return [{"width": taper[f"{end}_width"]["text"], "at": taper[end]} for end in ("start", "finish")]
+
+
+def _glue_line(part: Record) -> list[str]:
+    strips = [strip["text"] for strip in part["strips"]]
+    return [f"glue up from {len(strips)} strips: {' + '.join(strips)}"] if strips else []
+
+
+def _lists(record: Record) -> list[Record]:
+    """Return the lists under the parts: depths as sawn where a side tapers, figures."""
+    figures = [line(one["name"], one["size"]["text"], one["note"]) for one in record["figures"]]
+    sides = record["depths"]["sides"]
+    tapered = any(side["is_tapered"] for side in sides.values())
+    depths = [_side_line(*one) for one in sides.items()] if tapered else []
+    return [{"title": "Depths as sawn", "pairs": depths}, {"title": "Figures", "pairs": figures}]
+
+
+def _side_line(name: str, side: Record) -> Line:
+    start, finish = ENDS.get(name, ("bottom", "top"))
+    ends = f"{side['start_depth']['text']} {start}, {side['finish_depth']['text']} {finish}"
+    return line(name, ends, "tapered" if side["is_tapered"] else "parallel")

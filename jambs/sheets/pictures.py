@@ -1,0 +1,103 @@
+"""Drawings on a sheet: at their natural size where they fit; a shrunken one says that it is not to scale."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+POINTS = {"mm": 72 / 25.4, "cm": 72 / 2.54, "in": 72.0, "pt": 1.0, "px": 0.75, "": 0.75}
+"""Points in one unit of an SVG's width and height; a bare number is CSS pixels."""
+GAP = 12.0
+"""Between two drawings [pt]."""
+GREATEST_HEIGHT = 250.0
+"""Of a drawing on a cut sheet [pt]; what is higher is shrunk."""
+
+
+class PictureError(ValueError):
+    """An SVG that does not say its size; the message says what was found and what is allowed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A drawing as SVG text with its title and its scale as it is printed (``scale 3/4" = 1'-0"``)."""
+
+    title: str
+    svg: str
+    scale: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetPictures:
+    """The drawings of one cut sheet: interior elevation and section side by side; ``more`` follow the parts."""
+
+    elevation: Picture
+    section: Picture
+    more: tuple[Picture, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placed:
+    """A drawing with its size on paper [pt] and the scale note that is true there."""
+
+    picture: Picture
+    width: float
+    height: float
+    note: str
+
+
+def svg_size(svg: str) -> tuple[float, float]:
+    """Return the natural size of an SVG, width and height [pt].
+
+    Raises:
+        PictureError: width or height is missing or has an unknown unit.
+    """
+    found = re.search(r"<svg\b[^>]*>", svg)
+    head = found.group() if found else ""
+    sides = [re.search(rf'\s{name}="([\d.]+)(mm|cm|in|pt|px|)"', head) for name in ("width", "height")]
+    if sides[0] is None or sides[1] is None:
+        raise PictureError(
+            f"the drawing starts {head[:60]!r}; a width and a height in mm, cm, in, pt or px are needed to place it"
+        )
+    width, height = (float(side[1]) * POINTS[side[2]] for side in sides if side)
+    return width, height
+
+
+def picture_room(paper_width: float) -> tuple[float, float]:
+    """Return the greatest width of all drawings of a row together and their greatest height [pt], gaps taken off."""
+    return paper_width - GAP, GREATEST_HEIGHT
+
+
+def set_row(pictures: tuple[Picture, ...], *, width: float, height: float) -> tuple[Placed, ...]:
+    """Set drawings side by side in a row of a given width [pt], each at natural size where it fits.
+
+    A drawing that is too high is shrunk to the height; where the row is still too wide, the widest gives way first.
+    """
+    natural = [svg_size(picture.svg) for picture in pictures]
+    factors = [min(1.0, height / high) for _, high in natural]
+    wide = [factor * across for factor, (across, _) in zip(factors, natural, strict=True)]
+    room = width - GAP * (len(pictures) - 1)
+    cap = _common_cap(wide, room)
+    placed = []
+    for picture, (across, high), now in zip(pictures, natural, wide, strict=True):
+        factor = min(now, cap) / across
+        placed.append(
+            Placed(
+                picture=picture, width=across * factor, height=high * factor, note=scale_note(picture, factor)
+            )
+        )
+    return tuple(placed)
+
+
+def _common_cap(widths: list[float], room: float) -> float:
+    """Return the greatest width any of them may have so that together they fit the room."""
+    left = sorted(widths)
+    while left and left[0] <= room / len(left):
+        room -= left.pop(0)
+    return room / len(left) if left else max(widths, default=0.0)
+
+
+def scale_note(picture: Picture, factor: float) -> str:
+    """Return the scale note that is true after a drawing was shrunk by a factor."""
+    if factor > 0.999:
+        return picture.scale
+    return f"not to scale (shrunk to {factor:.0%})"

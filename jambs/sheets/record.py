@@ -1,0 +1,271 @@
+"""The record of a job: everything that is printed, as one JSON document. It is ``parts.json``.
+
+Layout (``parts_schema.json`` says it in full)::
+
+    format    always "jambs parts"
+    version   1; grows when a reader of the older one would go wrong
+    job       name, date, site
+    units     "inch" or "mm": the unit of every bare number
+    grid      the step of the shop's sizes
+    assumed   values of the whole job that nobody stated
+    openings  one record each: state, sizes, window, wall, planes, depths, buck, swing, trim, figures,
+              parts, findings, assumed, cautions
+
+A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``: the exact number in the job's units, and the text that stands on
+every paper. ``outline``, ``profile``, ``pockets`` and ``seat`` hold bare numbers in the job's units.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from jambs.job.openings import Assumed, Job, Opening
+from jambs.length import Units
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part, Seat, Taper, Vector, Where
+from jambs.place.placement import Finding, Placement, Weight
+from jambs.sheets.values import Record, dump, kind_of, number, size, sized, weight
+
+FORMAT = "jambs parts"
+VERSION = 1
+ORDER = (Weight.STOP, Weight.CHECK, Weight.NOTE)
+
+
+def job_record(kits: Sequence[Kit], job: Job) -> Record:
+    """Return the record of a whole job: ``parts.json`` before it is written."""
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "job": {"name": job.name, "date": job.date.isoformat() if job.date else None, "site": dict(job.site)},
+        "units": job.units.value,
+        "grid": size(job.shop.grid.step, units=job.units),
+        "assumed": assumed_records(job.assumed),
+        "openings": [opening_record(kit, units=job.units) for kit in kits],
+    }
+
+
+def opening_record(kit: Kit, *, units: Units) -> Record:
+    """Return the record of one opening: what its cut sheet prints and more."""
+    placement = kit.placement
+    opening = placement.opening
+    return {
+        "mark": kit.mark,
+        "room": opening.room,
+        "state": state_record(kit),
+        "window": _window_record(placement, units=units),
+        "wall": _wall_record(placement, units=units),
+        **_sizes_record(placement, units=units),
+        "clear_opening": sized(kit.clear_width, kit.clear_height, units=units),
+        "planes": _planes_record(placement, units=units),
+        "depths": _depths_record(kit, units=units),
+        "buck": _buck_record(kit, units=units),
+        "swing": _swing_record(placement, units=units),
+        "reasons": list(placement.reasons),
+        "alternatives": dump(placement.alternatives, units=units),
+        "trim": _trim_record(opening, units=units),
+        "figures": [
+            {"name": one.name, "size": size(one.value, units=units), "note": one.note} for one in kit.figures
+        ],
+        "parts": [part_record(part, units=units) for part in kit.parts],
+        "findings": finding_records((*placement.findings, *kit.findings)),
+        "assumed": assumed_records((*opening.assumed, *kit.assumed)),
+        "cautions": list(kit.cautions),
+    }
+
+
+PLANNED = "PLANNED – MEASURE BEFORE CUTTING"
+
+
+def state_record(kit: Kit) -> Record:
+    """Return whether an opening is planned or measured, inside and outside, when and by whom; and the banner's words.
+
+    Depths measured from the room alone leave the exterior parts planned.
+    """
+    measured = kit.placement.opening.measured if kit.is_measured else None
+    if measured is None:
+        return {"is_measured": False, "exterior_is_measured": False, "date": None, "by": None, "text": PLANNED}
+    outside = any(part.where is Where.EXTERIOR for part in kit.parts)
+    whole = measured.exterior_depth is not None
+    day, by = measured.date.isoformat(), f" by {measured.by}" if measured.by else ""
+    words = f"MEASURED {day}{by}"
+    if outside and not whole:
+        words = f"INSIDE {words} · OUTSIDE {PLANNED}"
+    return {"is_measured": True, "exterior_is_measured": whole, "date": day, "by": measured.by, "text": words}
+
+
+def _window_record(placement: Placement, *, units: Units) -> Record:
+    opening, window = placement.opening, placement.opening.window
+    return {
+        "name": opening.window_name,
+        "frame": sized(opening.frame.width, opening.frame.height, units=units),
+        "jamb_depth": size(window.jamb_depth, units=units),
+        "frame_projection": size(window.frame_projection, units=units),
+        "nailing_flange": window.nailing_flange,
+        "sash": window.sash.value,
+        "hinge": opening.hinge,
+        "escape": opening.escape,
+        "weight": weight(placement.weight, units=units),
+        "weight_is_assumed": placement.weight_is_assumed,
+    }
+
+
+def _wall_record(placement: Placement, *, units: Units) -> Record:
+    layers = [
+        {
+            "name": one.layer.name,
+            "role": one.layer.role.value,
+            "inner": size(one.inner, units=units),
+            "outer": size(one.outer, units=units),
+        }
+        for one in placement.planes.layers
+    ]
+    return {"name": placement.opening.wall.name, "layers": layers}
+
+
+def _sizes_record(placement: Placement, *, units: Units) -> Record:
+    opening, framing = placement.opening, placement.framing_opening
+    rough = opening.rough_opening
+    return {
+        "rough_opening": sized(rough.width, rough.height, units=units),
+        "framing_opening": sized(framing.width, framing.height, units=units),
+        "shims": dump(placement.shims, units=units),
+        "sill_height": size(opening.sill_height, units=units),
+        "rough_sill_height": size(rough_sill_height(placement), units=units),
+        "floor_below_frame": size(opening.floor_below_frame, units=units),
+        "faces_deg": opening.faces_deg,
+    }
+
+
+def rough_sill_height(placement: Placement) -> float | None:
+    """Height of the window's rough sill, inside the buck where there is one.
+
+    From the finished floor up to the bottom of the window's rough opening [in]; None where no sill height is given.
+    """
+    height = placement.opening.sill_height
+    return None if height is None else height - placement.shims.sill
+
+
+def _planes_record(placement: Placement, *, units: Units) -> Record:
+    planes = placement.planes
+    return {
+        "finished_face": size(0.0, units=units),
+        "stud_face": size(planes.stud_face, units=units),
+        "sheathing_plane": size(planes.sheathing_plane, units=units),
+        "trim_plane": size(planes.trim_plane, units=units),
+        "cladding_face": size(planes.cladding_face, units=units),
+        "inside_edge": size(placement.inside_edge, units=units),
+        "flange_plane": size(placement.flange_plane, units=units),
+        "outside_edge": size(placement.outside_edge, units=units),
+    }
+
+
+def _depths_record(kit: Kit, *, units: Units) -> Record:
+    placement = kit.placement
+    return {
+        "interior": size(placement.interior_depth, units=units),
+        "exterior": size(placement.exterior_depth, units=units),
+        "added": size(placement.planes.added_depth, units=units),
+        "overhang": size(placement.overhang, units=units),
+        "share": placement.share,
+        "sides": {name: dump(side, units=units) for name, side in kit.sides.items()},
+    }
+
+
+def _buck_record(kit: Kit, *, units: Units) -> Record | None:
+    buck = kit.placement.buck
+    if buck is None:
+        return None
+    return {
+        "kind": buck.kind.value,
+        "depth": size(buck.outer - buck.inner, units=units),
+        "thickness": size(buck.thickness, units=units),
+        "set_back": size(buck.set_back, units=units),
+        "stock": buck.stock,
+        "parts": [part.mark for part in kit.parts if part.where is Where.BUCK],
+    }
+
+
+def _swing_record(placement: Placement, *, units: Units) -> Record | None:
+    swing = placement.swing
+    if swing is None:
+        return None
+    clear = sized(swing.clear.width, swing.clear.height, units=units)
+    return {**dump(swing, units=units), "clear": clear}
+
+
+def _trim_record(opening: Opening, *, units: Units) -> Record:
+    return {
+        "interior": {"name": opening.interior_name, **dump(opening.interior, units=units)},
+        "exterior": opening.exterior
+        and {"name": opening.exterior_name, **dump(opening.exterior, units=units)},
+    }
+
+
+def part_record(part: Part, *, units: Units) -> Record:
+    """Return the record of one part; a tapered one carries the width at both ends, said as left, right, top, bottom."""
+    return {
+        "mark": part.mark,
+        "name": part.name,
+        "position": part.position,
+        "where": part.where.value,
+        "stock": part.stock,
+        "board": part.board,
+        "is_wood": part.is_wood,
+        "thickness": size(part.thickness, units=units),
+        "width": size(part.width, units=units),
+        "length": size(part.length, units=units),
+        "taper": _taper_record(part, units=units),
+        "ends": part.ends,
+        "work": list(part.work),
+        "strips": dump(part.strips, units=units),
+        "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
+        "outline": _points(part.outline, units=units),
+        "profile": _points(part.profile, units=units),
+        "pockets": [{"low": [*_points([one.low], units=units)[0]], "high": _points([one.high], units=units)[0]}
+                    for one in part.pockets],
+        "seat": _seat_record(part.seat, units=units),
+    }  # fmt: skip
+
+
+def _points(points: Iterable[Sequence[float]], *, units: Units) -> list[list[float]]:
+    return [[number(value, units=units) for value in point] for point in points]
+
+
+def _seat_record(seat: Seat, *, units: Units) -> Record:
+    return {
+        "origin": _points([seat.origin], units=units)[0],
+        "along": list(seat.along),
+        "across": list(seat.across),
+        "through": list(seat.through),
+    }
+
+
+def _taper_record(part: Part, *, units: Units) -> Record | None:
+    taper = next((cut for cut in part.cuts if isinstance(cut, Taper)), None)
+    if taper is None:
+        return None
+    start, finish = end_words(part.seat.along)
+    return {
+        "start": start,
+        "start_width": size(taper.start_width, units=units),
+        "finish": finish,
+        "finish_width": size(taper.finish_width, units=units),
+    }
+
+
+def end_words(along: Vector) -> tuple[str, str]:
+    """Name the start and the finish end of a board by where they sit, seen from inside: left, right, bottom, top."""
+    across, up = along[0], along[1]
+    words = ("bottom", "top") if abs(up) > abs(across) else ("left", "right")
+    return words if (up if abs(up) > abs(across) else across) > 0 else (words[1], words[0])
+
+
+def finding_records(findings: Iterable[Finding]) -> list[Record]:
+    """Return findings, each once, the weightiest first."""
+    each = sorted(dict.fromkeys(findings), key=lambda one: ORDER.index(one.weight))
+    return [{"weight": one.weight.value, "text": one.text} for one in each]
+
+
+def assumed_records(assumed: Iterable[Assumed]) -> list[Record]:
+    """Return assumed values, each once."""
+    return [{"what": one.what, "value": one.value, "why": one.why} for one in dict.fromkeys(assumed)]

@@ -1,0 +1,88 @@
+"""Values as they stand in ``parts.json``: each length as an exact number in the job's units and as the printed text.
+
+Every size on paper is one of these texts, so paper and file cannot differ.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime
+import re
+from enum import Enum
+from typing import Any
+
+from pydantic import BaseModel
+
+from jambs.job.fields import KG_PER_POUND
+from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
+
+Record = dict[str, Any]
+
+ANGLES = ("slope",)
+"""Names of angles [degrees] that do not end in ``_deg``."""
+NO_LENGTHS = ("price_per_foot", "conductivity", "u_frame", "panes")
+"""Names of numbers that are neither length nor angle."""
+
+
+def number(length: float, *, units: Units) -> float:
+    """Return a length [in] as a number in the job's units, free of the noise of the conversion."""
+    return length if units is Units.INCH else round(length * MM_PER_INCH, 6)
+
+
+def size(length: float | None, *, units: Units) -> Record | None:
+    """Return a length [in] as its number in the job's units and its printed text; nothing stays nothing."""
+    if length is None:
+        return None
+    return {"value": number(length, units=units), "text": length_text(length, units=units)}
+
+
+def angle(degrees: float) -> Record:
+    """Return an angle [degrees] as its number and its printed text."""
+    return {"value": degrees, "text": f"{decimal_text(degrees, 1)}°"}
+
+
+def weight(pounds: float, *, units: Units) -> Record:
+    """Return a weight [lb] as its number and its printed text: pounds in an inch job, kilograms in a metric one."""
+    value, unit = (pounds, "lb") if units is Units.INCH else (pounds * KG_PER_POUND, "kg")
+    return {"value": round(value, 3), "unit": unit, "text": f"{decimal_text(value, 0)} {unit}"}
+
+
+def sized(width: float, height: float, *, units: Units) -> Record:
+    """Return width × height [in] with the text of both."""
+    both = {"width": size(width, units=units), "height": size(height, units=units)}
+    text = " × ".join(length_text(side, units=units) for side in (width, height))
+    return {**both, "text": text}
+
+
+def kind_of(thing: object) -> str:
+    """Return the name of a type as words: ``EndRabbet`` is ``end rabbet``."""
+    return re.sub(r"(?<!^)(?=[A-Z])", " ", type(thing).__name__).lower()
+
+
+def dump(thing: Any, *, units: Units, name: str = "") -> Any:
+    """Turn a frozen value of the lower floors into JSON: lengths as sizes, angles as angles, the rest as it is."""
+    if isinstance(thing, Enum):
+        return thing.value
+    if isinstance(thing, bool | int | str) or thing is None:
+        return thing
+    if isinstance(thing, float):
+        return _dump_number(thing, units=units, name=name)
+    if isinstance(thing, datetime.date):
+        return thing.isoformat()
+    if isinstance(thing, tuple | list):
+        return [dump(one, units=units, name=name) for one in thing]
+    return {key: dump(value, units=units, name=key) for key, value in _fields(thing).items()}
+
+
+def _dump_number(value: float, *, units: Units, name: str) -> Any:
+    if name in NO_LENGTHS:
+        return value
+    if name.endswith("_deg") or name in ANGLES:
+        return angle(value)
+    return weight(value, units=units) if name == "weight" else size(value, units=units)
+
+
+def _fields(thing: Any) -> Record:
+    if isinstance(thing, BaseModel):
+        return {key: getattr(thing, key) for key in type(thing).model_fields}
+    return {one.name: getattr(thing, one.name) for one in dataclasses.fields(thing)}

@@ -1,0 +1,367 @@
+"""Kits and jobs made by hand, so that the papers are tested without the floors below."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import replace
+
+from jambs.job.fields import Size
+from jambs.job.layers import BuckKind, Layer, Role, Wall
+from jambs.job.openings import Assumed, Job, Measured, Opening, PositionRule
+from jambs.job.shop import Board, Limits, Shop
+from jambs.job.trim import ExteriorTrim, InteriorTrim
+from jambs.job.windows import WindowType
+from jambs.length import GRIDS, Units
+from jambs.parts.kit import Figure, Kit, Side
+from jambs.parts.part import (
+    Crosscut,
+    Edge,
+    End,
+    EndRabbet,
+    Groove,
+    Miter,
+    Part,
+    Pocket,
+    Rip,
+    Seat,
+    Taper,
+    Where,
+)
+from jambs.place.placement import Buck, Finding, Placement, Sides, Swing, Weight
+from jambs.sheets.pictures import Picture, SheetPictures
+from jambs.wall.planes import stack_wall
+
+CONTEXT = {"units": Units.INCH}
+
+WINDOW = WindowType.model_validate(
+    {
+        "jamb_depth": "4 9/16",
+        "frame_projection": "1 1/4",
+        "frame_face": {"left": "2 1/2", "right": "2 1/2", "head": "2 1/2", "sill": "3"},
+        "nailing_flange": True,
+        "flange_width": "1 1/4",
+        "sash": "casement out",
+        "sash_thickness": "1 3/4",
+        "sash_set_back": "1/4",
+        "glass": {"panes": 2, "pane_thickness": "1/8"},
+    },
+    context=CONTEXT,
+)
+INTERIOR = InteriorTrim.model_validate(
+    {
+        "style": "picture framed",
+        "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "rabbet", "rabbet_depth": "3/8"},
+        "frame_reveal": "1/8",
+        "casing_reveal": "3/16",
+        "casing": {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "miter"},
+    },
+    context=CONTEXT,
+)
+EXTERIOR = ExteriorTrim.model_validate(
+    {
+        "jamb": {"thickness": "3/4", "stock": "cedar"},
+        "frame_reveal": "1/4",
+        "sealant_joint": "1/4",
+        "casing_reveal": "1/4",
+        "casing": {"width": "4 1/2", "thickness": "1", "stock": "cedar", "corner": "butt", "overhang": "1/2"},
+        "sill": {
+            "thickness": "1 1/2",
+            "stock": "cedar",
+            "slope": "10 deg",
+            "nosing": "1 1/2",
+            "horn": "1",
+            "drip_kerf": {"width": "1/4", "depth": "1/4", "set_back": "1/2"},
+        },
+        "head_flashing": {"past_casing": "1/2", "upstand": "3", "drip": "1/2", "gap_to_cladding": "3/8"},
+    },
+    context=CONTEXT,
+)
+LAYERS = (
+    ("gypsum board", Role.FINISH, 0.5),
+    ("stud 2x6", Role.FRAMING, 5.5),
+    ("plywood", Role.SHEATHING, 0.5),
+    ("rigid insulation", Role.INSULATION, 2.0),
+    ("rigid insulation", Role.INSULATION, 3.0),
+    ("plywood", Role.COVER, 0.5),
+    ("wood shingles", Role.CLADDING, 0.75),
+)
+WALL = Wall(
+    name="main",
+    layers=tuple(
+        Layer(name=name, role=role, thickness=thickness, carries=role is Role.COVER)
+        for name, role, thickness in LAYERS
+    ),
+)
+
+
+def make_job(*, units: Units = Units.INCH, paper: str = "letter", **changes: object) -> Job:
+    """Return a job by hand."""
+    shop = Shop.model_validate(
+        {
+            "grid": "1/32" if units is Units.INCH else "0.5 mm",
+            "kerf": '1/8"',
+            "proud": '1/32"',
+            "shim_space": '1/4"',
+            "edge_allowance": '1/8"',
+            "taper_tolerance": '1/32"',
+            "paper": paper,
+            "boards": [{"nominal": "1x6", "stock": "poplar"}],
+        },
+        context={"units": units},
+    )
+    job = Job(
+        name="Harbour Lane 7",
+        units=units,
+        shop=shop,
+        limits=Limits(),
+        boards=(Board(stock="poplar", nominal="1x6", thickness=0.75, width=5.5),),
+        openings=(),
+        date=datetime.date(2026, 3, 2),
+        assumed=(Assumed(what="greatest overhang", value='3"', why="common practice, no source"),),
+    )
+    return replace(job, **changes)  # type: ignore[arg-type]
+
+
+def make_opening(mark: str = "W01", **changes: object) -> Opening:
+    """Return an opening by hand."""
+    opening = Opening(
+        mark=mark,
+        room="Kitchen",
+        wall=WALL,
+        window_name="casement",
+        window=WINDOW,
+        frame=Size(35.5, 47.5),
+        rough_opening=Size(36.0, 48.0),
+        sill_height=36.0,
+        floor_below_frame=None,
+        faces_deg=0.0,
+        hinge="left",
+        interior_name="picture",
+        interior=INTERIOR,
+        exterior_name="cedar",
+        exterior=EXTERIOR,
+        position=PositionRule.model_validate({"share": "1/2"}),
+        position_is_own=False,
+        escape=False,
+        weight=None,
+        elevation="north",
+        from_left=None,
+        measured=None,
+        assumed=(Assumed(what="rough opening", value='36" × 48"', why="frame and shim space on both sides"),),
+    )
+    return replace(opening, **changes)  # type: ignore[arg-type]
+
+
+def make_placement(opening: Opening, **changes: object) -> Placement:
+    """Return the worked case of the brief: half of the added depth inside."""
+    placement = Placement(
+        opening=opening,
+        planes=stack_wall(WALL, fine=GRIDS["1/64"]),
+        flange_plane=9.25,
+        interior_depth=4.6875,
+        exterior_depth=1.5,
+        share=0.5,
+        buck=Buck(
+            kind=BuckKind.OUTBOARD, inner=6.5, outer=9.25, thickness=1.5, stock="framing lumber", set_back=0.0
+        ),
+        framing_opening=Size(36.0, 48.0),
+        shims=Sides(left=0.25, right=0.25, head=0.25, sill=0.25),
+        weight=68.0,
+        weight_is_assumed=True,
+        swing=Swing(greatest_deg=90.0, stopped_by="its own hinge", clear=Size(28.75, 41.5)),
+        reasons=(
+            "Half of the added depth is taken inside, as the job asks (share 1/2).",
+            "Next best: the flange on the cover sheet; then the outside jamb goes away and the inside one is 7 7/16\".",
+        ),
+        alternatives=(),
+        findings=(Finding(weight=Weight.CHECK, text='The frame hangs 2 3/4" past the framing with 68 lb; give the buck 5 screws a side.'),),
+    )  # fmt: skip
+    return replace(placement, **changes)  # type: ignore[arg-type]
+
+
+UP = (0.0, 1.0, 0.0)
+RIGHT = (1.0, 0.0, 0.0)
+IN = (0.0, 0.0, -1.0)
+
+
+def make_part(number: int, mark: str = "W01", **changes: object) -> Part:
+    """Return a plain board by hand: an upright leg of the interior jamb."""
+    width = float(changes.get("width", 4.71875))  # type: ignore[arg-type]
+    length = float(changes.get("length", 42.25))  # type: ignore[arg-type]
+    part = Part(
+        mark=f"{mark}-{number}",
+        name="extension jamb",
+        position="left leg",
+        where=Where.INTERIOR,
+        stock="poplar",
+        board="1x6 poplar",
+        thickness=0.75,
+        width=width,
+        length=length,
+        outline=((0.0, 0.0), (length, 0.0), (length, width), (0.0, width)),
+        profile=((0.0, 0.0), (width, 0.0), (width, 0.75), (0.0, 0.75)),
+        cuts=(Rip(width=width), Crosscut(length=length)),
+        ends="square both ends",
+        seat=Seat(origin=(2.375, 2.875, 4.6875), along=UP, across=IN, through=(-1.0, 0.0, 0.0)),
+    )
+    return replace(part, **changes)  # type: ignore[arg-type]
+
+
+def _sides_and_head(mark: str, start: int, **common: object) -> list[Part]:
+    head = {"position": "head", "seat": Seat(origin=(0.0, 45.0, 4.7), along=RIGHT, across=IN, through=UP)}
+    return [
+        make_part(start, mark, **{**common, **head}),
+        make_part(start + 1, mark, **{**common, "position": "left leg"}),
+        make_part(start + 2, mark, **{**common, "position": "right leg"}),
+    ]
+
+
+def interior_parts(mark: str = "W01") -> list[Part]:
+    """Return eight parts of a picture-framed inside."""
+    rabbet = (
+        EndRabbet(end=End.START, along=0.75, depth=0.375),
+        EndRabbet(end=End.FINISH, along=0.75, depth=0.375),
+    )
+    jamb = {"name": "extension jamb"}
+    work = ('rabbet 3/4" × 3/8" deep across the face at both ends',)
+    legs = _sides_and_head(mark, 1, **jamb)
+    boards = [
+        replace(
+            legs[0], length=32.25, work=work, cuts=(*legs[0].cuts, *rabbet), pockets=(Pocket(low=(0, 0, 0), high=(0.75, 4.71875, 0.375)),)
+        ),
+        legs[1],
+        legs[2],
+        replace(legs[0], mark=f"{mark}-4", position="bottom", length=32.25, work=work, cuts=(*legs[0].cuts, *rabbet)),
+    ]  # fmt: skip
+    miters = (
+        Miter(end=End.START, angle_deg=45.0, long_edge=Edge.FAR),
+        Miter(end=End.FINISH, angle_deg=45.0, long_edge=Edge.FAR),
+    )
+    for number, (position, length) in enumerate(
+        (("head", 38.125), ("left leg", 49.375), ("right leg", 49.375), ("bottom", 38.125)), start=5
+    ):
+        short = length - 7
+        boards.append(
+            make_part(
+                number, mark, name="casing", position=position, width=3.5, length=length, board="1x4 poplar",
+                ends=f"miter 45° both ends, short point {GRIDS['1/32'].text(short)}", cuts=(Rip(width=3.5), *miters),
+            )
+        )  # fmt: skip
+    return boards
+
+
+def exterior_parts(mark: str = "W01", start: int = 9) -> list[Part]:
+    """Return eight parts of the outside."""
+    cedar = {"where": Where.EXTERIOR, "stock": "cedar"}
+    jambs = _sides_and_head(mark, start, **cedar, name="exterior jamb", width=1.5, board="1x4 cedar", length=45.625)
+    jambs[1:] = [
+        replace(leg, ends="square at the top, 10° bevel at the bottom, long side to the inside") for leg in jambs[1:]
+    ]
+    sill = make_part(
+        start + 3, mark, **cedar, name="sill", position="sill", thickness=1.5, width=3.84375, length=46.5, board="2x6 cedar",
+        ends="square both ends", work=('bevel both edges 10° so that they stand plumb', 'notch both ends 5 1/4" × 1 17/32" for the casing horn', 'drip kerf 1/4" × 1/4" in the back, 1/2" from the front edge'),
+        cuts=(Rip(width=3.84375), Crosscut(length=46.5), Groove(edge=Edge.FAR, from_edge=0.5, width=0.25, depth=0.25)),
+    )  # fmt: skip
+    casing = _sides_and_head(
+        mark, start + 4, **cedar, name="exterior casing", width=4.5, board="5/4x6 cedar", thickness=1.0, length=49.0
+    )
+    flashing = make_part(
+        start + 7, mark, where=Where.EXTERIOR, stock="flashing", name="head flashing", position="head", board="aluminum flashing",
+        thickness=1 / 32, width=4.5, length=46.5, is_wood=False, work=('bend: 3" up, 1" out, 1/2" down with a hem',),
+    )  # fmt: skip
+    return [*jambs, sill, *casing, flashing]
+
+
+def buck_parts(mark: str = "W01", start: int = 17) -> list[Part]:
+    """Return four parts of an outboard buck."""
+    lumber = {"where": Where.BUCK, "stock": "framing lumber", "board": "2x4 framing lumber", "name": "outboard buck", "thickness": 1.5, "width": 2.75}  # fmt: skip
+    parts = _sides_and_head(mark, start, **lumber, length=48.0)
+    return [*parts, replace(parts[0], mark=f"{mark}-{start + 3}", position="sill")]
+
+
+def tapered(part: Part, start: float, finish: float) -> Part:
+    """Return a part with a tapered far edge."""
+    wide = max(start, finish)
+    return replace(part, width=wide, cuts=(Taper(start_width=start, finish_width=finish), part.cuts[-1]))
+
+
+MEASURED = Measured.model_validate(
+    {
+        "date": "2026-03-20",
+        "by": "shop",
+        "interior_depth": {
+            "head_left": "4 11/16",
+            "head_right": "4 3/4",
+            "sill_left": "4 5/8",
+            "sill_right": "4 13/16",
+        },
+    },
+    context=CONTEXT,
+)
+
+
+def make_kit(mark: str = "W01", *, parts: list[Part] | None = None, measured: bool = False, **changes: object) -> Kit:
+    """Return a whole kit by hand."""
+    opening = make_opening(mark, measured=MEASURED if measured else None)
+    whole = [*interior_parts(mark), *exterior_parts(mark), *buck_parts(mark)] if parts is None else parts
+    kit = Kit(
+        placement=make_placement(opening),
+        parts=tuple(whole),
+        is_measured=measured,
+        clear_width=30.75,
+        clear_height=42.25,
+        figures=(
+            Figure(name="clear opening width", value=30.75, note="between the faces of the jambs"),
+            Figure(name="clear opening height", value=42.25, note="between the faces of the jambs"),
+            Figure(name="jamb box outside width", value=32.25, note="clear opening + 2 jambs"),
+            Figure(name="jamb box outside height", value=43.75, note="clear opening + 2 jambs"),
+            Figure(name="box to rough opening, left", value=1.875),
+            Figure(name="box to rough opening, right", value=1.875),
+            Figure(name="casing outside width", value=38.125),
+            Figure(name="casing outside height", value=49.625),
+            Figure(name="sill fall", value=0.65625, note="over the whole board"),
+        ),
+        findings=(Finding(weight=Weight.NOTE, text="The jambs come out of 1x6 with one rip."),),
+        assumed=(Assumed(what="window weight", value="68 lb", why="from the glass make-up and the frame"),),
+        cautions=(
+            "Dry-fit the jamb box on the bench before gluing.",
+            "Cut casing after the jambs are in; check each reveal first.",
+        ),
+        sides={
+            name: Side(start_depth=4.71875, finish_depth=4.71875, is_tapered=False)
+            for name in ("head", "sill", "left", "right")
+        },
+    )
+    return replace(kit, **changes)  # type: ignore[arg-type]
+
+
+def measured_kit(mark: str = "W02") -> Kit:
+    """Return a measured, tapered kit of interior parts alone."""
+    parts = interior_parts(mark)
+    parts[0] = tapered(parts[0], 4.71875, 4.78125)
+    parts[2] = tapered(parts[2], 4.84375, 4.78125)
+    sides = {
+        "head": Side(start_depth=4.71875, finish_depth=4.78125, is_tapered=True),
+        "sill": Side(start_depth=4.65625, finish_depth=4.84375, is_tapered=True),
+        "left": Side(start_depth=4.65625, finish_depth=4.71875, is_tapered=True),
+        "right": Side(start_depth=4.84375, finish_depth=4.78125, is_tapered=True),
+    }
+    return make_kit(mark, parts=parts, measured=True, sides=sides)
+
+
+def box_svg(width: float, height: float) -> str:
+    """Return a plain drawing of a size [in] on paper: a frame with a cross."""
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width * 25.4:.2f}mm" height="{height * 25.4:.2f}mm" '
+        f'viewBox="0 0 {width} {height}"><g fill="none" stroke="black" stroke-width="0.01">'
+        f'<rect x="0.01" y="0.01" width="{width - 0.02}" height="{height - 0.02}"/>'
+        f'<path d="M0 0L{width} {height}M{width} 0L0 {height}"/></g></svg>'
+    )
+
+
+def make_pictures(*, elevation: tuple[float, float] = (2.9, 3.2), section: tuple[float, float] = (4.3, 3.2)) -> SheetPictures:
+    """Return two drawings of given sizes [in]."""
+    return SheetPictures(
+        elevation=Picture(title="Interior elevation", svg=box_svg(*elevation), scale="scale 3/4\" = 1'-0\""),
+        section=Picture(title="Section at left jamb", svg=box_svg(*section), scale="scale 3\" = 1'-0\""),
+    )
