@@ -1,0 +1,83 @@
+"""What the heat solver is given: rectangles of material and rectangles of air, in a cut through the wall."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+
+class StudyError(ValueError):
+    """A section, stack or climate that cannot be studied; says where, what was found and what to do."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Block:
+    """A rectangle of one material; a later block covers an earlier one where they overlap.
+
+    Edges x0 < x1 and y0 < y1 in the plane of the cut [m]; conductivity [W/(m K)].
+    Raises StudyError when an extent or the conductivity is not above zero.
+    """
+
+    name: str
+    conductivity: float
+    x0: float
+    x1: float
+    y0: float
+    y1: float
+
+    def __post_init__(self) -> None:
+        _check_extent(self)
+        if not self.conductivity > 0:
+            raise StudyError(
+                f'block "{self.name}": conductivity {self.conductivity} W/mK, must be above zero. '
+                "Leave the block out where there is no material, or give it as air."
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Air:
+    """A rectangle of air at one temperature; blocks cover it where they overlap.
+
+    `resistance` is that of the film between this air and any block it touches [m2 K/W]; 0 holds the surface at
+    the air's temperature. `films` names blocks that have another resistance, as ("frame", 0.13).
+    Edges in the plane of the cut [m]. Airs of one name are counted as one boundary.
+    Raises StudyError when an extent is not above zero or a resistance is below zero.
+    """
+
+    name: str
+    temperature: float
+    resistance: float
+    x0: float
+    x1: float
+    y0: float
+    y1: float
+    films: tuple[tuple[str, float], ...] = ()
+
+    def __post_init__(self) -> None:
+        _check_extent(self)
+        for resistance in (self.resistance, *(value for _, value in self.films)):
+            if not resistance >= 0:
+                raise StudyError(
+                    f'air "{self.name}": film resistance {resistance} m2K/W, must be zero or more. '
+                    "Use 0.13 inside, 0.04 outside where nothing better is known."
+                )
+
+    def film(self, block_name: str) -> float:
+        """Film resistance between this air and the named block. [m2 K/W]"""
+        return dict(self.films).get(block_name, self.resistance)
+
+
+def edges_x(rectangles: Sequence[Block | Air]) -> list[float]:
+    """Every edge of the rectangles along x. [m]"""
+    return [edge for rectangle in rectangles for edge in (rectangle.x0, rectangle.x1)]
+
+
+def edges_y(rectangles: Sequence[Block | Air]) -> list[float]:
+    """Every edge of the rectangles along y. [m]"""
+    return [edge for rectangle in rectangles for edge in (rectangle.y0, rectangle.y1)]
+
+
+def _check_extent(rectangle: Block | Air) -> None:
+    if not (rectangle.x1 > rectangle.x0 and rectangle.y1 > rectangle.y0):
+        raise StudyError(
+            f'"{rectangle.name}": x {rectangle.x0} to {rectangle.x1}, y {rectangle.y0} to {rectangle.y1} m; '
+            "both extents must be above zero. Leave out what has no thickness."
+        )
