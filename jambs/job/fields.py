@@ -5,24 +5,44 @@ The units of the job travel in pydantic's validation context (``{"units": Units.
 
 from __future__ import annotations
 
+import datetime
 import math
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo
+from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from jambs.length import FINE, LengthError, Units, length_text, read_length
+from jambs.length import FINE, MM_PER_INCH, LengthError, Units, length_text, read_length
 
 KG_PER_POUND = 0.45359237
+LONGEST = 100_000.0
+"""No length of a job reaches this [in]; what does is a slip of the pen."""
+
+
+def _written(description: str) -> WithJsonSchema:
+    """Give an editor's schema for a value that is a number or a text."""
+    return WithJsonSchema({"type": ["string", "number"], "description": description})
+
+
+_LENGTH = _written('a length: 5 1/2, 4-9/16", 2\'-11 1/2", 7.5 or 902 mm')
 
 
 class Model(BaseModel):
     """Base of every piece of a job file: frozen, and a key it does not know is a fault."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class ModelOrText(Model):
+    """Base of a piece that may also be written as one value, without keys."""
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
+        """Let an editor accept the short way too."""
+        whole = handler.resolve_ref_schema(handler(core_schema))
+        return {"anyOf": [dict(whole), {"type": ["string", "number"]}], "title": cls.__name__}
 
 
 def fault(message: str) -> PydanticCustomError:
@@ -50,7 +70,7 @@ class Between:
         if not self.least - 1e-9 <= length <= self.most + 1e-9:
             low, high = (length_text(end, units=units) for end in (self.least, self.most))
             found = length_text(length, units=units)
-            raise fault(f"is {found}; allowed is {low} to {high}{_unit_slip(length, self, units)}")
+            raise fault(f"is {found}; write a length from {low} to {high}{_unit_slip(length, self, units)}")
         return length if self.exact else FINE[units].round(length)
 
 
@@ -58,32 +78,42 @@ def _read(value: Any, units: Units) -> float:
     if not isinstance(value, str | int | float) or isinstance(value, bool):
         raise fault("is no length; write one value like 5 1/2 or 902 mm")
     try:
-        return read_length(value, units=units)
+        length = read_length(value, units=units)
     except LengthError as error:
         raise fault(str(error)) from None
+    if not abs(length) < LONGEST:
+        raise fault(f"{str(value)[:20]!r} is longer than any house; check the digits")
+    return length
 
 
 def _unit_slip(length: float, limits: Between, units: Units) -> str:
     """Say so where the same number in the other unit would fit."""
-    other = length / 25.4 if units is Units.INCH else length * 25.4
-    if limits.least <= other <= limits.most and length > limits.most and units is Units.INCH:
-        return f"; if millimetres are meant, write {length:g} mm"
-    if limits.least <= other <= limits.most and length < limits.least and units is Units.MM:
-        return f'; if inches are meant, write {length * 25.4:g}"'
+    if units is Units.INCH and length > limits.most and limits.least <= length / MM_PER_INCH <= limits.most:
+        return f", or {length:g} mm if millimetres are meant"
+    written = length * MM_PER_INCH
+    if units is Units.MM and length < limits.least <= written <= limits.most:
+        return f', or {written:g}" if inches are meant'
     return ""
 
 
-Thickness = Annotated[float, BeforeValidator(Between(1 / 8, 4))]
+Thickness = Annotated[float, BeforeValidator(Between(1 / 8, 4)), _LENGTH]
 """Of a board [in]."""
-BoardWidth = Annotated[float, BeforeValidator(Between(1 / 2, 60))]
-Small = Annotated[float, BeforeValidator(Between(0, 4))]
-"""A reveal, joint, nosing, kerf [in]."""
-Depth = Annotated[float, BeforeValidator(Between(0, 36))]
-SignedDepth = Annotated[float, BeforeValidator(Between(-12, 36))]
-LayerThickness = Annotated[float, BeforeValidator(Between(0.001, 36, exact=True))]
-Long = Annotated[float, BeforeValidator(Between(4, 600))]
+BoardWidth = Annotated[float, BeforeValidator(Between(1 / 2, 60)), _LENGTH]
+Fit = Annotated[float, BeforeValidator(Between(0, 1 / 2)), _LENGTH]
+"""A saw kerf, a tolerance, what stands proud [in]."""
+Reveal = Annotated[float, BeforeValidator(Between(0, 2)), _LENGTH]
+"""A reveal, a joint, a shim space, an allowance [in]."""
+Small = Annotated[float, BeforeValidator(Between(0, 4)), _LENGTH]
+"""A nosing, a horn, a frame face [in]."""
+Depth = Annotated[float, BeforeValidator(Between(0, 36)), _LENGTH]
+SignedDepth = Annotated[float, BeforeValidator(Between(-12, 36)), _LENGTH]
+LayerThickness = Annotated[float, BeforeValidator(Between(0.001, 36, exact=True)), _LENGTH]
+PaneThickness = Annotated[float, BeforeValidator(Between(1 / 16, 1)), _LENGTH]
+Long = Annotated[float, BeforeValidator(Between(4, 600)), _LENGTH]
 """A frame or rough opening's side, a board's length [in]."""
-Height = Annotated[float, BeforeValidator(Between(-24, 600))]
+Distance = Annotated[float, BeforeValidator(Between(0, 6000)), _LENGTH]
+"""Along a whole elevation [in]."""
+Height = Annotated[float, BeforeValidator(Between(-24, 600)), _LENGTH]
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,25 +134,50 @@ def _read_size(value: Any, info: ValidationInfo) -> Size:
     return Size(width=side(halves[0], info), height=side(halves[1], info))
 
 
-FrameSize = Annotated[Size, BeforeValidator(_read_size)]
+FrameSize = Annotated[
+    Size,
+    BeforeValidator(_read_size),
+    WithJsonSchema({"type": "string", "description": "width x height: 35 1/2 x 47 1/2 or 902 mm x 1207 mm"}),
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A plain number from ``least`` to ``most``; ``whole`` allows no decimals."""
+
+    least: float
+    most: float
+    whole: bool = False
+
+    def __call__(self, value: Any) -> float:
+        """Read one number and hold it against the limits."""
+        text = str(value).strip()
+        kind = "whole number" if self.whole else "number"
+        allowed = f"write a {kind} from {self.least:g} to {self.most:g}"
+        if not re.fullmatch(r"-?\d{1,9}" if self.whole else r"-?(\d{1,9}(\.\d*)?|\.\d+)", text):
+            raise fault(f"{text!r} is no {kind}; {allowed}")
+        if not self.least <= float(text) <= self.most:
+            raise fault(f"is {text}; {allowed}")
+        return float(text)
 
 
 def _read_share(value: Any) -> float:
-    try:
-        share = float(Fraction(str(value).replace(" ", "")))
-    except (ValueError, ZeroDivisionError):
-        raise fault(f"{value!r} is no share; write a number from 0 to 1, like 1/2 or 0.4") from None
+    text = str(value).replace(" ", "")
+    found = re.fullmatch(r"(-?\d{1,9}(?:\.\d*)?|\.\d+)(?:/(\d{1,9}))?", text)
+    if not found or (found[2] and not int(found[2])):
+        raise fault(f"{value!r} is no share; write a number from 0 to 1, like 1/2 or 0.4")
+    share = float(found[1]) / int(found[2] or 1)
     if not 0 <= share <= 1:
-        raise fault(f"is {value}; allowed is 0 (flange on the sheathing) to 1 (flange on the trim plane)")
+        raise fault(f"is {value}; write 0 (flange on the sheathing) to 1 (flange on the trim plane)")
     return share
 
 
-Share = Annotated[float, BeforeValidator(_read_share)]
+Share = Annotated[float, BeforeValidator(_read_share), _written("a share from 0 to 1: 1/2 or 0.4")]
 
 
 def _read_slope(value: Any) -> float:
     text = str(value).strip().lower()
-    number = r"(\d+(?:\.\d+)?)"
+    number = r"(\d{1,6}(?:\.\d+)?)"
     if rise := re.fullmatch(rf"{number}\s*(?:in|:)\s*{number}", text):
         run = float(rise[2])
         angle = math.degrees(math.atan2(float(rise[1]), run)) if run else 90.0
@@ -133,25 +188,25 @@ def _read_slope(value: Any) -> float:
     else:
         raise fault(f"{value!r} is no slope; write 10 deg, 3 in 12 or 15 %")
     if not 0 <= angle <= 45:
-        raise fault(f"is {angle:.1f}°; allowed is 0° to 45°")
+        raise fault(f"is {angle:.1f}°; write a slope from 0 deg to 45 deg")
     return angle
 
 
-Slope = Annotated[float, BeforeValidator(_read_slope)]
+Slope = Annotated[float, BeforeValidator(_read_slope), _written("a slope: 10 deg, 3 in 12 or 15 %")]
 """An angle from level [degrees]."""
 
 
 def _read_weight(value: Any) -> float:
-    found = re.fullmatch(r"(\d+(?:\.\d+)?)\s*(lb|lbs|kg)", str(value).strip().lower())
+    found = re.fullmatch(r"(\d{1,9}(?:\.\d+)?)\s*(lb|lbs|kg)", str(value).strip().lower())
     if not found:
         raise fault(f"{value!r} is no weight; write 95 lb or 43 kg")
     pounds = float(found[1]) / (KG_PER_POUND if found[2] == "kg" else 1.0)
     if not 1 <= pounds <= 5000:
-        raise fault(f"is {value}; allowed is 1 lb to 5000 lb")
+        raise fault(f"is {value}; write a weight from 1 lb to 5000 lb")
     return pounds
 
 
-Weight = Annotated[float, BeforeValidator(_read_weight)]
+Weight = Annotated[float, BeforeValidator(_read_weight), _written("a weight: 95 lb or 43 kg")]
 """[lb]"""
 
 POINTS = ("north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest")
@@ -161,16 +216,16 @@ def _read_bearing(value: Any) -> float:
     text = str(value).strip().lower()
     if text in POINTS:
         return POINTS.index(text) * 45.0
-    try:
-        degrees = float(text.removesuffix("°").removesuffix("deg"))
-    except ValueError:
-        raise fault(f"{value!r} is no direction; write {', '.join(POINTS)} or degrees from north") from None
+    found = re.fullmatch(r"(\d{1,3}(?:\.\d+)?)\s*(?:°|deg|degrees)?", text)
+    if not found:
+        raise fault(f"{value!r} is no direction; write {', '.join(POINTS)} or degrees from north")
+    degrees = float(found[1])
     if not 0 <= degrees < 360:
-        raise fault(f"is {value}; allowed is 0 to 359 degrees, clockwise from north")
+        raise fault(f"is {value}; write 0 to 359 degrees, clockwise from north")
     return degrees
 
 
-Bearing = Annotated[float, BeforeValidator(_read_bearing)]
+Bearing = Annotated[float, BeforeValidator(_read_bearing), _written("a direction: south, or degrees from north")]
 """The way an opening faces, clockwise from north [degrees]."""
 
 
@@ -181,16 +236,59 @@ def _read_mark(value: Any) -> str:
     return text
 
 
-Mark = Annotated[str, BeforeValidator(_read_mark)]
+Mark = Annotated[str, BeforeValidator(_read_mark), _written("1 to 12 letters, digits, dots or dashes: W03")]
 
 
 def _read_text(value: Any) -> str:
     if not isinstance(value, str | int | float):
         raise fault("is no text; write one line")
     text = str(value).strip()
+    if not text.isprintable():
+        raise fault("has line breaks or unprintable characters; write one line of plain text")
     if not 0 < len(text) <= 60:
-        raise fault(f"has {len(text)} characters; allowed is 1 to 60")
+        raise fault(f"has {len(text)} characters; write 1 to 60")
     return text
 
 
-Text = Annotated[str, BeforeValidator(_read_text)]
+Text = Annotated[str, BeforeValidator(_read_text), _written("one line of text")]
+
+
+def _read_choice(value: Any) -> str | dict[str, Any]:
+    return value if isinstance(value, dict) else _read_text(value)
+
+
+Choice = Annotated[
+    Any,
+    BeforeValidator(_read_choice),
+    WithJsonSchema(
+        {
+            "anyOf": [{"type": "string"}, {"type": "object", "properties": {"like": {"type": "string"}}}],
+            "description": "a name, or {like: a name, and what differs from it}",
+        }
+    ),
+]
+"""A name the job defines, or what differs from it."""
+
+
+def _read_yes(value: Any) -> bool:
+    words = {"yes": True, "no": False, "true": True, "false": False}
+    text = str(value).strip().lower()
+    if text not in words:
+        raise fault(f"{value!r} is neither yes nor no; write yes or no")
+    return words[text]
+
+
+YesNo = Annotated[bool, BeforeValidator(_read_yes), WithJsonSchema({"enum": ["yes", "no", True, False]})]
+
+
+def _read_date(value: Any) -> datetime.date:
+    text = str(value).strip()
+    try:
+        if re.fullmatch(r"\d{4}-\d{2}-\d{2}", text):
+            return datetime.date.fromisoformat(text)
+    except ValueError:
+        pass
+    raise fault(f"{text!r} is no date; write year-month-day, like 2026-03-20")
+
+
+Date = Annotated[datetime.date, BeforeValidator(_read_date), _written("a date: 2026-03-20")]

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Annotated
+from typing import Annotated, Any
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field, model_validator
 
-from jambs.job.fields import BoardWidth, LayerThickness, Model, Small, Text
+from jambs.job.fields import Amount, BoardWidth, LayerThickness, Model, ModelOrText, Small, Text, YesNo
+from jambs.job.position import PositionRule
 
 
 class Role(StrEnum):
@@ -25,7 +26,7 @@ class Role(StrEnum):
     CLADDING = "cladding"
 
 
-class LayerEntry(Model):
+class LayerEntry(ModelOrText):
     """One line of a wall's ``layers``: a name of the catalogue, and what differs from it."""
 
     material: Text
@@ -34,9 +35,15 @@ class LayerEntry(Model):
     spacing: BoardWidth | None = None
     member_width: BoardWidth | None = None
     cavity: Text | None = None
-    conductivity: Annotated[float, Field(gt=0, le=400)] | None = None
-    permeance: Annotated[float, Field(ge=0)] | None = None
-    carries: bool = False
+    conductivity: Annotated[float, BeforeValidator(Amount(0.001, 400))] | None = None
+    permeance: Annotated[float, BeforeValidator(Amount(0, 1000))] | None = None
+    carries: YesNo = False
+
+    @model_validator(mode="before")
+    @classmethod
+    def _one_word(cls, value: Any) -> Any:
+        """A layer with nothing to add is its name alone."""
+        return {"material": value} if isinstance(value, str) else value
 
 
 class BuckEntry(Model):
@@ -61,6 +68,7 @@ class WallEntry(Model):
 
     layers: Annotated[tuple[LayerEntry, ...], Field(min_length=1)]
     buck: BuckEntry | None = None
+    position: PositionRule | None = None
 
 
 BuckEntry.model_rebuild()

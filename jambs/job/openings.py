@@ -10,56 +10,27 @@ from pydantic import Field, model_validator
 
 from jambs.job.fields import (
     Bearing,
+    Choice,
+    Date,
+    Distance,
     FrameSize,
     Height,
-    Long,
     Mark,
     Model,
-    Share,
     SignedDepth,
     Size,
     Small,
     Text,
     Weight,
+    YesNo,
     fault,
 )
 from jambs.job.layers import Wall
+from jambs.job.position import PositionRule
 from jambs.job.shop import Board, Limits, Shop
 from jambs.job.trim import ExteriorTrim, InteriorTrim
 from jambs.job.windows import WindowType
-from jambs.length import Units
-
-RULES = ("share", "equal_depths", "flange_on", "interior_depth", "exterior_depth", "choose")
-
-
-class PositionRule(Model):
-    """Where the window stands in the wall: exactly one of these keys."""
-
-    share: Share | None = None
-    equal_depths: bool = False
-    flange_on: Text | None = None
-    interior_depth: SignedDepth | None = None
-    exterior_depth: SignedDepth | None = None
-    choose: bool = False
-
-    @model_validator(mode="before")
-    @classmethod
-    def _one_word(cls, value: Any) -> Any:
-        words = {"equal depths": {"equal_depths": "yes"}, "choose": {"choose": "yes"}}
-        return words.get(value, value) if isinstance(value, str) else value
-
-    @model_validator(mode="after")
-    def _one_rule(self) -> PositionRule:
-        given = [name for name in RULES if getattr(self, name) not in (None, False)]
-        if len(given) != 1:
-            found = ", ".join(given) or "none"
-            raise fault(f"names {found}; give exactly one of {', '.join(RULES)}")
-        return self
-
-    @property
-    def rule(self) -> str:
-        """The name of the one rule that is given."""
-        return next(name for name in RULES if getattr(self, name) not in (None, False))
+from jambs.length import HALF_64TH, Units
 
 
 class SideDepths(Model):
@@ -81,9 +52,9 @@ class SideDepths(Model):
         if not isinstance(value, dict) or not set(names) & set(value):
             return value
         if set(value) != set(names):
-            missing = ", ".join(sorted(set(names) - set(value))) or "none"
-            extra = ", ".join(sorted(set(value) - set(names))) or "none"
-            raise fault(f"measured corners are {', '.join(names)}; missing {missing}, not allowed {extra}")
+            odd = [f"{name} is missing" for name in names if name not in value]
+            odd += [f"{name} is no corner" for name in value if name not in names]
+            raise fault(f"{', '.join(odd)}; give exactly {', '.join(names)}")
         head_left, head_right, sill_left, sill_right = (value[name] for name in names)
         return {
             "head": (head_left, head_right),
@@ -92,14 +63,37 @@ class SideDepths(Model):
             "right": (sill_right, head_right),
         }
 
+    @model_validator(mode="after")
+    def _meet(self) -> SideDepths:
+        """Sides that share a corner share its depth."""
+        corners = [("upper left", "head", self.head[0], "left", self.left[-1])]
+        corners.append(("upper right", "head", self.head[-1], "right", self.right[-1]))
+        if self.sill:
+            corners.append(("lower left", "sill", self.sill[0], "left", self.left[0]))
+            corners.append(("lower right", "sill", self.sill[-1], "right", self.right[0]))
+        for corner, side, depth, leg, leg_depth in corners:
+            if abs(depth - leg_depth) > HALF_64TH:
+                raise fault(f"gives the {corner} corner two depths, in {side} and in {leg}; write one in both")
+        return self
+
 
 class Measured(Model):
     """What was measured on the wall: interior depth = inside edge of frame → finished face."""
 
-    date: datetime.date
+    date: Date
     by: Text | None = None
     interior_depth: SideDepths
     exterior_depth: SideDepths | None = None
+
+
+class JobEntry(Model):
+    """The top of a job file: its name, units, date, schedule of openings, and lines about the site."""
+
+    job: Text
+    units: Units
+    date: Date | None = None
+    schedule: Text | None = None
+    site: dict[str, Text] = Field(default_factory=dict)
 
 
 class OpeningEntry(Model):
@@ -107,21 +101,21 @@ class OpeningEntry(Model):
 
     mark: Mark
     room: Text
-    wall: Text | None = None
-    window: Text | None = None
+    wall: Choice | None = None
+    window: Choice | None = None
     frame: FrameSize
     rough_opening: FrameSize | None = None
     sill_height: Height | None = None
     floor_below_frame: Small | None = None
     faces: Bearing | None = None
     hinge: Literal["left", "right"] | None = None
-    interior_trim: Text | None = None
-    exterior_trim: Text | None = None
+    interior_trim: Choice | None = None
+    exterior_trim: Choice | None = None
     position: PositionRule | None = None
-    escape: bool = False
+    escape: YesNo = False
     weight: Weight | None = None
     elevation: Text | None = None
-    from_left: Long | None = None
+    from_left: Distance | None = None
     measured: Measured | None = None
 
 

@@ -6,7 +6,21 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, model_validator
 
-from jambs.job.fields import BoardWidth, Depth, Height, Long, Model, Small, Text, Thickness, Weight, fault
+from jambs.job.fields import (
+    Amount,
+    BoardWidth,
+    Depth,
+    Fit,
+    Height,
+    Long,
+    Model,
+    Reveal,
+    Small,
+    Text,
+    Thickness,
+    Weight,
+    fault,
+)
 from jambs.length import GRIDS, Grid
 
 
@@ -15,7 +29,7 @@ def _read_grid(value: Any) -> Grid:
         return value
     text = str(value).strip().removesuffix('"').removesuffix(" in")
     if text not in GRIDS:
-        raise fault(f"{value!r} is no grid; allowed are {', '.join(GRIDS)}")
+        raise fault(f"{value!r} is no grid; write one of {', '.join(GRIDS)}")
     return GRIDS[text]
 
 
@@ -27,13 +41,13 @@ class BoardEntry(Model):
     thickness: Thickness | None = None
     width: BoardWidth | None = None
     lengths: tuple[Long, ...] = ()
-    price_per_foot: Annotated[float, Field(gt=0)] | None = None
+    price_per_foot: Annotated[float, BeforeValidator(Amount(0.001, 100_000))] | None = None
 
     @model_validator(mode="after")
     def _sized(self) -> BoardEntry:
         own = self.thickness is not None and self.width is not None
         if self.nominal is None and not own:
-            raise fault("gives neither nominal (like 1x6) nor both thickness and width")
+            raise fault("gives neither nominal nor both thickness and width; write nominal: 1x6, or both sizes")
         return self
 
 
@@ -41,13 +55,13 @@ class Shop(Model):
     """How the shop works [in]: the grid sizes are rounded to, the saw, what is left for fitting."""
 
     grid: Annotated[Grid, BeforeValidator(_read_grid)]
-    kerf: Small
-    proud: Small
-    shim_space: Small
-    edge_allowance: Small
-    taper_tolerance: Small
+    kerf: Fit
+    proud: Fit
+    shim_space: Reveal
+    edge_allowance: Reveal
+    taper_tolerance: Fit
     paper: Literal["letter", "A4"] = "letter"
-    boards: tuple[BoardEntry, ...]
+    boards: Annotated[tuple[BoardEntry, ...], Field(min_length=1)]
 
 
 class Escape(Model):
@@ -56,7 +70,7 @@ class Escape(Model):
     Defaults: International Residential Code R310 (5.7 sq ft, 20 in, 24 in, 44 in); the local code decides.
     """
 
-    area_square_feet: Annotated[float, Field(gt=0)] = 5.7
+    area_square_feet: Annotated[float, BeforeValidator(Amount(0.1, 100))] = 5.7
     width: Depth = 20.0
     height: Depth = 24.0
     greatest_sill_height: Height = 44.0
@@ -75,10 +89,10 @@ class Limits(Model):
     greatest_exterior_depth: Depth = 8.0
     overhang: Depth = 3.0
     weight: Weight = 150.0
-    sash_opening_deg: Annotated[float, Field(ge=0, le=180)] = 80.0
+    sash_opening_deg: Annotated[float, BeforeValidator(Amount(0, 180))] = 80.0
     handle_clearance: Small = 1.0
-    taper: Small = 0.5
-    twist: Small = 0.25
+    taper: Reveal = 0.5
+    twist: Reveal = 0.25
     shift_for_board: Small = 0.75
     escape: Escape = Escape()
 

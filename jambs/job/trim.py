@@ -5,9 +5,9 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated
 
-from pydantic import Field, ValidationInfo, model_validator
+from pydantic import BeforeValidator, model_validator
 
-from jambs.job.fields import BoardWidth, Depth, Model, Slope, Small, Text, Thickness, fault
+from jambs.job.fields import Amount, BoardWidth, Depth, Fit, Model, Reveal, Slope, Small, Text, Thickness, fault
 
 
 class InteriorStyle(StrEnum):
@@ -21,10 +21,15 @@ class InteriorStyle(StrEnum):
 class Joint(StrEnum):
     """How the corners of the extension jamb meet."""
 
-    HEAD_OVER_LEGS = "butt, head over legs"
-    LEGS_THROUGH = "butt, legs through"
+    HEAD_OVER_LEGS = "head over legs"
+    LEGS_THROUGH = "legs through"
     RABBET = "rabbet"
     MITER = "miter"
+
+    @classmethod
+    def _missing_(cls, value: object) -> Joint | None:
+        """Read ``butt, head over legs`` too: the comma would part it in a one-line mapping."""
+        return next((joint for joint in cls if value == f"butt, {joint.value}"), None)
 
 
 class Corner(StrEnum):
@@ -54,7 +59,7 @@ class JambEntry(Model):
         if self.joint is Joint.RABBET and self.rabbet_depth is None:
             raise fault("joint is rabbet and rabbet_depth is missing; give it, less than the thickness")
         if self.rabbet_depth is not None and not 0 < self.rabbet_depth < self.thickness:
-            raise fault("rabbet_depth must be more than 0 and less than the thickness of the jamb")
+            raise fault("rabbet_depth is not between 0 and the thickness of the jamb; write less than the thickness")
         return self
 
 
@@ -66,7 +71,7 @@ class CasingEntry(Model):
     stock: Text
     corner: Corner
     overhang: Small = 0.0
-    back_bevel_deg: Annotated[float, Field(ge=0, le=10)] = 0.0
+    back_bevel_deg: Annotated[float, BeforeValidator(Amount(0, 10))] = 0.0
 
 
 class StoolEntry(Model):
@@ -93,8 +98,8 @@ class InteriorTrim(Model):
 
     style: InteriorStyle
     jamb: JambEntry
-    frame_reveal: Small
-    casing_reveal: Small
+    frame_reveal: Reveal
+    casing_reveal: Reveal
     casing: CasingEntry
     stool: StoolEntry | None = None
     apron: ApronEntry | None = None
@@ -105,20 +110,20 @@ class InteriorTrim(Model):
         if stool and (self.stool is None or self.apron is None):
             raise fault("style is 'stool and apron': give both stool and apron")
         if not stool and (self.stool or self.apron):
-            raise fault(f"style {self.style.value!r} has no stool or apron; remove them or change the style")
-        if self.casing_reveal >= self.jamb.thickness:
             raise fault(
-                "casing_reveal must be less than the thickness of the jamb, or the casing bears on nothing"
+                f"style {self.style.value!r} has no stool or apron; remove them or write style: stool and apron"
             )
+        if self.casing_reveal >= self.jamb.thickness:
+            raise fault("casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less")
         return self
 
 
 class DripKerf(Model):
     """The groove under the sill's nosing that makes water drop: width, depth, set back from the front edge [in]."""
 
-    width: Small
-    depth: Small
-    set_back: Small
+    width: Fit
+    depth: Reveal
+    set_back: Reveal
 
 
 class SillEntry(Model):
@@ -132,9 +137,9 @@ class SillEntry(Model):
     drip_kerf: DripKerf
 
     @model_validator(mode="after")
-    def _kerf_fits(self, info: ValidationInfo) -> SillEntry:
+    def _kerf_fits(self) -> SillEntry:
         if self.drip_kerf.depth >= self.thickness:
-            raise fault("drip_kerf depth must be less than the thickness of the sill")
+            raise fault("drip_kerf goes through the sill; write a depth less than the thickness of the sill")
         return self
 
 
@@ -158,9 +163,9 @@ class ExteriorTrim(Model):
     """Exterior trim: jambs on head and legs to the trim plane, sill, casing, head flashing, sealant joint."""
 
     jamb: ExteriorJambEntry
-    frame_reveal: Small
-    sealant_joint: Small
-    casing_reveal: Small
+    frame_reveal: Reveal
+    sealant_joint: Reveal
+    casing_reveal: Reveal
     casing: CasingEntry
     sill: SillEntry | None = None
     head_flashing: HeadFlashing

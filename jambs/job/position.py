@@ -1,0 +1,46 @@
+"""The position rule: where in the wall a window stands."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from pydantic import model_validator
+
+from jambs.job.fields import ModelOrText, Share, SignedDepth, Text, YesNo, fault
+
+RULES = ("share", "equal_depths", "flange_on", "interior_depth", "exterior_depth", "choose")
+
+
+class PositionRule(ModelOrText):
+    """Where the window stands in the wall: exactly one of these keys."""
+
+    share: Share | None = None
+    equal_depths: YesNo = False
+    flange_on: Text | None = None
+    interior_depth: SignedDepth | None = None
+    exterior_depth: SignedDepth | None = None
+    choose: YesNo = False
+
+    @model_validator(mode="before")
+    @classmethod
+    def _one_word(cls, value: Any) -> Any:
+        """Read a rule that is one word, or a key and its value in one text, as a schedule's cell has it."""
+        if not isinstance(value, str):
+            return value
+        words = {"equal depths": {"equal_depths": "yes"}, "choose": {"choose": "yes"}}
+        found = re.fullmatch(rf"({'|'.join(RULES)})\s*[:=\s]\s*(.+)", value.strip())
+        return {found[1]: found[2]} if found else words.get(value.strip(), value)
+
+    @model_validator(mode="after")
+    def _one_rule(self) -> PositionRule:
+        given = [name for name in RULES if getattr(self, name) not in (None, False)]
+        if len(given) != 1:
+            found = ", ".join(given) or "none"
+            raise fault(f"names {found}; give exactly one of {', '.join(RULES)}")
+        return self
+
+    @property
+    def rule(self) -> str:
+        """The name of the one rule that is given."""
+        return next(name for name in RULES if getattr(self, name) not in (None, False))

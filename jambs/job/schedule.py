@@ -1,0 +1,238 @@
+"""A schedule of openings in CSV or XLSX: one row per opening, one column per key."""
+
+from __future__ import annotations
+
+import csv
+import datetime
+import io
+import re
+import warnings
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from jambs.job.faults import Fault, JobFaults, Location, advice
+from jambs.job.openings import OpeningEntry
+
+HALVES = {
+    "frame_width": ("frame", 0),
+    "frame_height": ("frame", 1),
+    "rough_opening_width": ("rough_opening", 0),
+    "rough_opening_height": ("rough_opening", 1),
+}
+"""Columns that give one side of a size."""
+
+MEASURED: Mapping[str, Location] = {
+    "measured_date": ("measured", "date"),
+    "measured_by": ("measured", "by"),
+    "head_left": ("measured", "interior_depth", "head_left"),
+    "head_right": ("measured", "interior_depth", "head_right"),
+    "sill_left": ("measured", "interior_depth", "sill_left"),
+    "sill_right": ("measured", "interior_depth", "sill_right"),
+}
+"""Columns of a measured opening: its interior depths at the four corners."""
+
+COLUMNS = [key for key in OpeningEntry.model_fields if key != "measured"] + [*HALVES, *MEASURED]
+MONTH = re.compile(r"\d{1,2}-[A-Za-z]{3}(-\d{2,4})?|[A-Za-z]{3}-\d{2}")
+MOST_ROWS = 5000
+
+Cell = str | int | float | bool | datetime.datetime | datetime.date | datetime.time | None
+Row = tuple[int, Sequence[Cell]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScheduleRow:
+    """One opening of a schedule: its keys as the job file would have them, and the column each is from."""
+
+    file: str
+    line: int
+    whole: Mapping[str, Any]
+    columns: Mapping[Location, str]
+    path: Location = ()
+
+    @property
+    def value(self) -> Any:
+        """The piece as the job file would have it."""
+        value: Any = self.whole
+        for step in self.path:
+            value = value[step]
+        return value
+
+    def within(self, location: Location) -> ScheduleRow:
+        """Return the piece at a location within this one."""
+        return ScheduleRow(
+            file=self.file, line=self.line, whole=self.whole, columns=self.columns, path=self.path + location
+        )
+
+    def fault(self, location: Location, sentence: str) -> Fault:
+        """Make a fault in the nearest column."""
+        path = self.path + location
+        while path and path not in self.columns:
+            path = path[:-1]
+        mark = f'opening "{self.whole["mark"]}"' if "mark" in self.whole else "opening"
+        where = f"{mark}, column {self.columns[path]}" if path else mark
+        return Fault(file=self.file, line=self.line, where=where, sentence=sentence)
+
+
+def read_schedule(path: Path) -> tuple[list[ScheduleRow], list[Fault]]:
+    """Read the openings of a schedule; also return the faults of its header and its cells.
+
+    Raises:
+        JobFaults: the file cannot be read as a schedule at all.
+    """
+    rows = _xlsx_rows(path) if path.suffix.lower() == ".xlsx" else _csv_rows(path)
+    filled = ((line, cells) for line, cells in rows if any(cell not in (None, "") for cell in cells))
+    header = next(filled, None)
+    if header is None:
+        raise JobFaults([_fault(path, 0, "is empty; write a row of column names, then one row for each opening")])
+    names, faults = _names(path, *header)
+    openings = []
+    for line, cells in filled:
+        row, wrong = _opening(path, line, names, cells)
+        openings.append(row)
+        faults += wrong
+    return openings, faults
+
+
+def _fault(path: Path, line: int, sentence: str, where: str = "") -> Fault:
+    return Fault(file=path.name, line=line, where=where, sentence=sentence)
+
+
+def _names(path: Path, line: int, cells: Sequence[Cell]) -> tuple[list[str], list[Fault]]:
+    """Read the header: column names may have capitals and spaces."""
+    names = ["_".join(str(cell or "").lower().split()) for cell in cells]
+    faults = []
+    for place, name in enumerate(names):
+        where = f"column {name}"
+        if name and name not in COLUMNS:
+            faults.append(_fault(path, line, f"unknown column; {advice(name, COLUMNS)}", where))
+        elif name and name in names[:place]:
+            faults.append(_fault(path, line, "there are two columns of this name; keep one of them", where))
+    faults += [
+        _fault(path, line, f"there is no column {name}; add it", "") for name in ("mark", "room") if name not in names
+    ]
+    if "frame" not in names and not {"frame_width", "frame_height"} <= set(names):
+        faults.append(_fault(path, line, "there is no column frame; add it, or frame_width and frame_height"))
+    return [name if name in COLUMNS else "" for name in names], faults
+
+
+def _opening(path: Path, line: int, names: Sequence[str], cells: Sequence[Cell]) -> tuple[ScheduleRow, list[Fault]]:
+    texts: dict[str, str] = {}
+    faults = []
+    for place, cell in enumerate(cells):
+        if cell in (None, ""):
+            continue
+        if place >= len(names):
+            faults.append(_fault(path, line, f"{cell!r} stands past the last column; is a comma unquoted?", ""))
+        elif name := names[place]:
+            try:
+                texts[name] = _text(cell, name)
+            except ValueError as error:
+                faults.append(_fault(path, line, str(error), f"column {name}"))
+    columns: dict[Location, str] = {}
+    whole = _nested(texts, columns)
+    row = ScheduleRow(file=path.name, line=line, whole=whole, columns=columns)
+    return row, faults + _odd_halves(row, texts)
+
+
+def _text(cell: Cell, name: str) -> str:
+    """Return a cell as it would be typed."""
+    if isinstance(cell, datetime.datetime | datetime.date):
+        if name == "measured_date":
+            return cell.strftime("%Y-%m-%d")
+        raise ValueError(_turned(f"{cell:%Y-%m-%d}"))
+    if isinstance(cell, datetime.time):
+        raise ValueError(f"holds the time {cell}; format the cell as text and type it again")
+    if isinstance(cell, bool):
+        return "yes" if cell else "no"
+    if isinstance(cell, float):
+        return f"{cell:.10g}"
+    text = str(cell).strip()
+    if MONTH.fullmatch(text) and name not in ("mark", "room", "elevation"):
+        raise ValueError(_turned(text))
+    return text
+
+
+def _turned(text: str) -> str:
+    return (
+        f"holds the date {text}; spreadsheets turn 5-1/2 and the like into dates, "
+        "format the cell as text and type the length again"
+    )
+
+
+def _nested(texts: Mapping[str, str], columns: dict[Location, str]) -> dict[str, Any]:
+    """Arrange the cells of a row as the job file has them, and note the column of each."""
+    whole: dict[str, Any] = {}
+    for name, text in texts.items():
+        *above, key = MEASURED.get(name, (name,))
+        if name in HALVES:
+            continue
+        place = whole
+        for step in above:
+            place = place.setdefault(str(step), {})
+        place[str(key)] = text
+        columns[(*above, key)] = name
+    for size in ("frame", "rough_opening"):
+        sides = [texts.get(f"{size}_width"), texts.get(f"{size}_height")]
+        if all(sides) and size not in whole:
+            whole[size] = f"{sides[0]} x {sides[1]}"
+            columns[(size,)] = f"{size}_width and {size}_height"
+    return whole
+
+
+def _odd_halves(row: ScheduleRow, texts: Mapping[str, str]) -> list[Fault]:
+    """Complain of a width without its height, and of a size that is given twice."""
+    faults = []
+    for size in ("frame", "rough_opening"):
+        sides = [name for name in (f"{size}_width", f"{size}_height") if name in texts]
+        if sides and size in texts:
+            message = f"{size} and {' and '.join(sides)} are both filled in; keep one"
+        elif len(sides) == 1:
+            other = f"{size}_height" if sides[0].endswith("width") else f"{size}_width"
+            message = f"{sides[0]} is given without {other}; fill in both"
+        else:
+            continue
+        faults.append(row.fault((), message))
+    return faults
+
+
+def _csv_rows(path: Path) -> Iterator[Row]:
+    text = _csv_text(path)
+    lines = text.splitlines()
+    head = re.sub(r'"[^"]*"', "", next((line for line in lines if line.strip()), ""))
+    separator = max((",", ";", "\t"), key=head.count)
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
+    first = 1
+    try:
+        for cells in reader:
+            yield first, [cell.strip() for cell in cells]
+            first = reader.line_num + 1
+    except csv.Error as error:
+        message = f'cannot be read ({error}); a cell with inch marks is written "35 1/2"" x 47 1/2"""'
+        raise JobFaults([_fault(path, reader.line_num, message)]) from None
+
+
+def _csv_text(path: Path) -> str:
+    try:
+        return path.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        raise JobFaults([_fault(path, 0, "is not UTF-8 text; save it as CSV UTF-8")]) from None
+    except OSError as error:
+        raise JobFaults([_fault(path, 0, f"cannot be opened ({error.strerror}); check the path")]) from None
+
+
+def _xlsx_rows(path: Path) -> Iterator[Row]:
+    """Read the first sheet: values as the spreadsheet last worked them out."""
+    from openpyxl import load_workbook  # heavy, and few jobs have a schedule in XLSX
+
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            book = load_workbook(path, read_only=True, data_only=True)
+        rows = book.worksheets[0].iter_rows(max_row=MOST_ROWS, values_only=True)
+        yield from enumerate(list(rows), start=1)
+        book.close()
+    except Exception as error:  # openpyxl raises what it likes for a broken file
+        message = f"is no spreadsheet ({type(error).__name__}); save it as .xlsx again"
+        raise JobFaults([_fault(path, 0, message)]) from None
