@@ -1,0 +1,49 @@
+"""Which board a part comes out of, and the glued strips where none is wide enough."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from jambs.job.openings import Job
+from jambs.job.shop import Board
+from jambs.length import length_text
+
+SAME_SIZE = 1 / 128
+"""Two sizes nearer than this are one size [in]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Source:
+    """What a part is cut from: the board in words, and the widths of the strips if it must be glued up [in]."""
+
+    board: str
+    strips: tuple[float, ...] = ()
+    is_listed: bool = True
+
+
+def board_for(stock: str, *, thickness: float, width: float, job: Job) -> Source:
+    """Find the narrowest board at hand a rip comes out of; a board of just that width needs no straightening."""
+    fits = [board for board in job.boards if board.stock == stock and abs(board.thickness - thickness) < SAME_SIZE]
+    if not fits:
+        text = f"{stock} {length_text(thickness, units=job.units)} thick (no such board listed)"
+        return Source(board=text, is_listed=False)
+    wide = [board for board in fits if _comes_out(board, width, job)]
+    if wide:
+        return Source(board=min(wide, key=lambda board: board.width).words)
+    widest = max(fits, key=lambda board: board.width)
+    return Source(board=widest.words, strips=_strips(width, widest, job))
+
+
+def _comes_out(board: Board, width: float, job: Job) -> bool:
+    exact = abs(board.width - width) < SAME_SIZE
+    return exact or board.width - job.shop.edge_allowance >= width - 1e-9
+
+
+def _strips(width: float, widest: Board, job: Job) -> tuple[float, ...]:
+    """Split a rip into the fewest equal strips, on the fine grid, the last taking what rounding leaves."""
+    most = widest.width - job.shop.edge_allowance
+    count = math.ceil(width / most - 1e-9)
+    fine = job.shop.grid.fine
+    each = fine.round(width / count)
+    return (each,) * (count - 1) + (width - each * (count - 1),)

@@ -1,0 +1,67 @@
+"""Does the jamb box go into the rough opening? The gap on every side, and by how much it fails."""
+
+from __future__ import annotations
+
+from jambs.job.openings import Job
+from jambs.job.trim import InteriorStyle
+from jambs.length import length_text
+from jambs.parts.clear import ClearOpening
+from jambs.place.placement import Finding, Placement, Sides, Weight
+
+SAME_SIZE = 1 / 128
+
+
+def box_gaps(clear: ClearOpening, placement: Placement) -> Sides:
+    """Back of each extension jamb → rough opening [in]; at a stool, its underside → the bottom of the opening."""
+    opening, shims = placement.opening, placement.shims
+    thickness = opening.interior.jamb.thickness
+    stool = opening.interior.stool
+    frame = opening.frame
+    return Sides(
+        left=shims.left + clear.left - thickness,
+        right=shims.right + frame.width - clear.right - thickness,
+        head=shims.head + frame.height - clear.top - thickness,
+        sill=shims.sill + clear.bottom - (stool.thickness if stool else thickness),
+    )
+
+
+def box_findings(gaps: Sides, placement: Placement, job: Job) -> list[Finding]:
+    """Say for every side where the box has less than the least shim space."""
+    least = job.shop.shim_space
+    sides = {"left": gaps.left, "right": gaps.right, "head": gaps.head}
+    if placement.opening.interior.style is not InteriorStyle.THREE_SIDED:
+        sides["sill"] = gaps.sill
+    found = []
+    for side, gap in sides.items():
+        if gap < least - SAME_SIZE:
+            text = (
+                f"The jamb box does not fit at the {side}: {_gap(gap, job)} to the rough opening, "
+                f"{_text(least, job)} is the least; short by {_text(least - gap, job)}."
+            )
+            found.append(Finding(weight=Weight.STOP, text=text))
+    return found
+
+
+def _gap(gap: float, job: Job) -> str:
+    return f"{_text(gap, job)} of space" if gap >= 0 else f"{_text(-gap, job)} too large"
+
+
+def reveal_findings(clear: ClearOpening, placement: Placement, job: Job) -> list[Finding]:
+    """Say where a reveal cannot be had: against the frame's face, or over the edge of the jamb."""
+    asked, face = placement.opening.interior.frame_reveal, placement.opening.window.frame_face
+    found = []
+    narrowest = min(face.left, face.right, face.head)
+    if asked > narrowest + SAME_SIZE:
+        text = f"The frame reveal of {_text(asked, job)} is wider than the frame's face of {_text(narrowest, job)}."
+        found.append(Finding(weight=Weight.STOP, text=text))
+    if abs(clear.frame_reveal - asked) > SAME_SIZE:
+        text = (
+            f"The frame reveal comes out at {_text(clear.frame_reveal, job)} instead of {_text(asked, job)}: "
+            "the clear opening is rounded to the shop's grid."
+        )
+        found.append(Finding(weight=Weight.NOTE, text=text))
+    return found
+
+
+def _text(length: float, job: Job) -> str:
+    return length_text(length, units=job.units)

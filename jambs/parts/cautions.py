@@ -1,0 +1,31 @@
+"""The usual cautions, printed where the work can hurt someone."""
+
+from __future__ import annotations
+
+from jambs.parts.part import Part, Where
+from jambs.place.placement import Placement
+
+NARROW_RIP = 1.5
+"""Below this a rip wants a push block and a wider blank first [in]; common practice, no source."""
+
+SAW = "Saw: guard, riving knife and push block; rip narrow strips from a wide blank; cut short pieces off a long one."
+GLASS = "Glass: two people and gloves to lift a window; never lean on the sash while it is only tacked."
+HEIGHT = "Height: work from staging with rails, not from a ladder with a window in your hands."
+FOAM = (
+    "Foam and fire: foam plastic needs a thermal barrier toward the room (often 1/2 in gypsum board, IRC R316.4, value from "
+    "memory); the local code decides."
+)
+STRUCTURE = "Structure: what carries the window and the cladding is the engineer's and the local code's; this sheet only adds depths."
+PAINT = "Old paint: test for lead before sanding or cutting old trim; the local rules decide."
+
+
+def cautions(placement: Placement, parts: tuple[Part, ...]) -> tuple[str, ...]:
+    """List the cautions that fit this opening."""
+    found = [SAW, GLASS]
+    if any(part.where is Where.EXTERIOR for part in parts):
+        found.append(HEIGHT)
+    if placement.planes.added_depth > 0:
+        found.append(FOAM)
+    if placement.buck is not None:
+        found.append(STRUCTURE)
+    return (*found, PAINT)

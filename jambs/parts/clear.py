@@ -1,0 +1,52 @@
+"""The clear opening between extension jambs: the one place where sizes are rounded to the shop's grid."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.job.fields import Size
+from jambs.job.windows import FrameFace
+from jambs.length import Grid
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClearOpening:
+    """Faces of a trimmed opening in wall coordinates, from the frame's lower left corner [in]: x of left and right, y of
+    bottom and top; ``frame_reveal``: inner edge of the frame → face of the jamb as it comes out after rounding.
+    """
+
+    left: float
+    right: float
+    bottom: float
+    top: float
+    frame_reveal: float
+
+    @property
+    def width(self) -> float:
+        """Between the faces of the legs [in]."""
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        """Between the faces of head and bottom [in]."""
+        return self.top - self.bottom
+
+
+def clear_opening(
+    frame: Size, face: FrameFace, *, frame_reveal: float, grid: Grid, bottom: float | None = None
+) -> ClearOpening:
+    """Find the clear opening in front of a frame [in].
+
+    ``C = frame - faces + 2 × frame_reveal``, rounded once to the grid; what rounding leaves is shared by both sides.
+    ``bottom``: y of a bottom that does not follow the frame (floor, sloping sill); then only the head has a reveal.
+    """
+    width = grid.round(frame.width - face.left - face.right + 2 * frame_reveal)
+    reveal = (width - (frame.width - face.left - face.right)) / 2
+    left = face.left - reveal
+    if bottom is None:
+        height = grid.round(frame.height - face.head - face.sill + 2 * frame_reveal)
+        low = face.sill - (height - (frame.height - face.head - face.sill)) / 2
+    else:
+        height = grid.round(frame.height - face.head + frame_reveal - bottom)
+        low = bottom
+    return ClearOpening(left=left, right=left + width, bottom=low, top=low + height, frame_reveal=reveal)

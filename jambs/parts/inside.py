@@ -1,0 +1,95 @@
+"""Everything inside: extension jambs, stool and apron, casing, and the figures they follow."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.job.openings import Job
+from jambs.job.trim import Corner, InteriorStyle, InteriorTrim
+from jambs.parts.casing import CasedOpening, casing, outside_width
+from jambs.parts.clear import ClearOpening, clear_opening
+from jambs.parts.interior_jamb import interior_jambs
+from jambs.parts.kit import Figure, Side
+from jambs.parts.part import Part, Where
+from jambs.parts.stool import make_apron, make_stool, stool_length
+from jambs.place.placement import Placement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inside:
+    """The interior parts of one opening, its clear opening and figures."""
+
+    clear: ClearOpening
+    parts: tuple[Part, ...]
+    figures: tuple[Figure, ...]
+
+
+def interior_clear(placement: Placement, job: Job) -> ClearOpening:
+    """The clear opening between the interior extension jambs; a door's reaches down to the floor."""
+    opening = placement.opening
+    floor = opening.floor_below_frame
+    return clear_opening(
+        opening.frame,
+        opening.window.frame_face,
+        frame_reveal=opening.interior.frame_reveal,
+        grid=job.shop.grid,
+        bottom=None if floor is None else -floor,
+    )
+
+
+def make_inside(placement: Placement, sides: dict[str, Side], job: Job) -> Inside:
+    """Make all interior parts; without interior depth there is only casing on the frame."""
+    trim = placement.opening.interior
+    clear = interior_clear(placement, job)
+    parts: list[Part] = []
+    has_jamb = max(side.start_depth for side in sides.values()) > 0
+    if has_jamb:
+        parts += interior_jambs(clear, sides, trim, placement.inside_edge, job)
+        if trim.stool and trim.apron:
+            parts.append(make_stool(clear, sides["sill"], trim, trim.stool, placement.inside_edge, job))
+    parts += casing(_cased(clear, trim, job), trim.casing, Where.INTERIOR, job)
+    if trim.stool and trim.apron:
+        parts.append(make_apron(clear, trim, trim.apron, trim.stool, job))
+    return Inside(clear=clear, parts=tuple(parts), figures=_figures(clear, trim, job))
+
+
+def _cased(clear: ClearOpening, trim: InteriorTrim, job: Job) -> CasedOpening:
+    reveal, picture = trim.casing_reveal, trim.style is InteriorStyle.PICTURE_FRAMED
+    return CasedOpening(
+        left=clear.left - reveal,
+        right=clear.right + reveal,
+        bottom=clear.bottom - reveal if picture else clear.bottom,
+        top=clear.top + reveal,
+        back=-job.shop.proud,
+        has_bottom=picture,
+    )
+
+
+def _figures(clear: ClearOpening, trim: InteriorTrim, job: Job) -> tuple[Figure, ...]:
+    cased, thickness = _cased(clear, trim, job), trim.jamb.thickness
+    overhang = trim.casing.overhang if trim.casing.corner is Corner.BUTT else 0.0
+    above = cased.height + trim.casing.width * (2 if cased.has_bottom else 1)
+    figures = [
+        Figure(name="clear opening width", value=clear.width, note="between extension jambs"),
+        Figure(name="clear opening height", value=clear.height, note=_height_note(trim)),
+        Figure(name="jamb box width", value=clear.width + 2 * thickness, note="outside of the legs"),
+        Figure(name="frame reveal", value=clear.frame_reveal, note="frame to jamb face"),
+        Figure(name="casing reveal", value=trim.casing_reveal, note="jamb face to casing"),
+        Figure(name="proud", value=job.shop.proud, note="jamb past the finished wall"),
+        Figure(name="casing outside width", value=outside_width(cased, trim.casing), note="edge to edge"),
+        Figure(name="casing outside height", value=above, note="edge to edge"),
+    ]
+    if overhang:
+        figures.append(Figure(name="head casing overhang", value=overhang, note="past the legs, each end"))
+    if trim.stool:
+        length = stool_length(clear, trim, trim.stool)
+        figures.append(Figure(name="stool length", value=length, note="horn to horn"))
+    return tuple(figures)
+
+
+def _height_note(trim: InteriorTrim) -> str:
+    return {
+        InteriorStyle.PICTURE_FRAMED: "between extension jambs",
+        InteriorStyle.STOOL_AND_APRON: "stool to head jamb",
+        InteriorStyle.THREE_SIDED: "floor to head jamb",
+    }[trim.style]

@@ -1,0 +1,157 @@
+"""A placed window becomes a kit: every part marked, every size checked."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from jambs.job.openings import Assumed, Job
+from jambs.length import length_text
+from jambs.parts.box import box_findings, box_gaps, reveal_findings
+from jambs.parts.buck import buck_parts
+from jambs.parts.cautions import cautions
+from jambs.parts.inside import Inside, make_inside
+from jambs.parts.kit import Figure, Kit, Side
+from jambs.parts.outside import Outside, make_outside
+from jambs.parts.part import Part
+from jambs.parts.sides import deepest, measured_sides, planned_sides
+from jambs.place.carry import weight_text
+from jambs.place.placement import Finding, Placement, Weight
+
+LEAST_FALL = 0.06
+"""Fall of an exterior sill: at least 6 % after shrinkage (National Building Code of Canada 9.27.3.8)."""
+DRIP_OUT = 5 / 25.4
+"""A drip stands at least 5 mm out (National Building Code of Canada 9.27.3.8) [in]."""
+
+
+class PartsError(Exception):
+    """An opening whose parts cannot be made; the message says what was found and what to do."""
+
+
+def make_kit(placement: Placement, job: Job) -> Kit:
+    """Make all parts of one opening from its placement, by the measured depths where there are some.
+
+    Raises:
+        PartsError: nothing is left between the jambs.
+    """
+    inner, inner_findings = _interior_sides(placement, job)
+    outer, outer_findings = _exterior_sides(placement, job)
+    inside = make_inside(placement, inner, job)
+    if inside.clear.width <= 0 or inside.clear.height <= 0:
+        mark, faces = placement.opening.mark, placement.opening.frame
+        raise PartsError(
+            f"{mark}: nothing is left between the frame's faces in a frame of {_text(faces.width, job)} x "
+            f"{_text(faces.height, job)}; check the frame size and frame_face."
+        )
+    outside = make_outside(placement, outer, job)
+    parts = _marked(placement, (*inside.parts, *outside.parts, *buck_parts(placement, job)))
+    return Kit(
+        placement=placement,
+        parts=parts,
+        is_measured=placement.opening.measured is not None,
+        clear_width=inside.clear.width,
+        clear_height=inside.clear.height,
+        figures=_figures(placement, inside, outside, inner),
+        findings=(
+            *placement.findings,
+            *inner_findings,
+            *outer_findings,
+            *box_findings(box_gaps(inside.clear, placement), placement, job),
+            *reveal_findings(inside.clear, placement, job),
+            *_fall_findings(placement, job),
+            *_board_findings(parts, job),
+        ),
+        assumed=_assumed(placement, job),
+        cautions=cautions(placement, parts),
+        sides=inner,
+    )
+
+
+def _interior_sides(placement: Placement, job: Job) -> tuple[dict[str, Side], tuple[Finding, ...]]:
+    measured = placement.opening.measured
+    if measured is None:
+        return planned_sides(placement.interior_depth), ()
+    sides, findings = measured_sides(measured.interior_depth, job)
+    off = deepest(sides) - placement.interior_depth
+    if abs(off) > job.limits.taper:
+        more = "deeper" if off > 0 else "less deep"
+        text = f"Measured {_text(abs(off), job)} {more} than planned: check the position of the window and the tape."
+        findings = (*findings, Finding(weight=Weight.CHECK, text=text))
+    return sides, findings
+
+
+def _exterior_sides(placement: Placement, job: Job) -> tuple[dict[str, Side], tuple[Finding, ...]]:
+    measured = placement.opening.measured
+    if measured is None or measured.exterior_depth is None:
+        return planned_sides(placement.exterior_depth), ()
+    sides, findings = measured_sides(measured.exterior_depth, job)
+    outside = tuple(replace(one, text=f"Outside: {one.text}") for one in findings)
+    return {**planned_sides(placement.exterior_depth), **sides}, outside
+
+
+def _marked(placement: Placement, parts: tuple[Part, ...]) -> tuple[Part, ...]:
+    mark = placement.opening.mark
+    return tuple(replace(part, mark=f"{mark}-{number}") for number, part in enumerate(parts, start=1))
+
+
+def _figures(placement: Placement, inside: Inside, outside: Outside, sides: dict[str, Side]) -> tuple[Figure, ...]:
+    gaps = box_gaps(inside.clear, placement)
+    frame_depth = placement.opening.window.jamb_depth + placement.opening.window.frame_projection
+    return (
+        Figure(name="interior depth", value=placement.interior_depth, note="finished face to frame, planned"),
+        Figure(name="frame depth", value=frame_depth, note="inside edge to outside edge"),
+        Figure(name="exterior depth", value=placement.exterior_depth, note="frame to trim plane, planned"),
+        Figure(name="flange plane", value=placement.flange_plane, note="from the finished face"),
+        *inside.figures,
+        Figure(name="shim space left", value=gaps.left, note="jamb box to rough opening"),
+        Figure(name="shim space right", value=gaps.right, note="jamb box to rough opening"),
+        Figure(name="shim space head", value=gaps.head, note="jamb box to rough opening"),
+        *outside.figures,
+    )
+
+
+def _fall_findings(placement: Placement, job: Job) -> list[Finding]:
+    trim = placement.opening.exterior
+    if trim is None or trim.sill is None or placement.exterior_depth <= 0:
+        return []
+    found, fall = [], math.tan(math.radians(trim.sill.slope))
+    if fall < LEAST_FALL:
+        text = f"The sill falls {fall * 100:.1f} %, less than the 6 % that building codes ask for."
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    if trim.sill.nosing < DRIP_OUT:
+        text = (
+            f'The nosing stands {_text(trim.sill.nosing, job)} past the cladding; a drip wants at least 5 mm (3/16").'
+        )
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    return found
+
+
+def _board_findings(parts: tuple[Part, ...], job: Job) -> list[Finding]:
+    found = []
+    glued = [part for part in parts if part.strips]
+    if glued:
+        marks = ", ".join(part.mark for part in glued)
+        text = f"Glued up from strips, no board at hand is wide enough: {marks}."
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    missing = sorted({part.board for part in parts if "no such board listed" in part.board})
+    if missing:
+        text = f"Not among the boards at hand: {'; '.join(board.split(' (')[0] for board in missing)}."
+        found.append(Finding(weight=Weight.NOTE, text=text))
+    return found
+
+
+def _assumed(placement: Placement, job: Job) -> tuple[Assumed, ...]:
+    found = [*placement.opening.assumed]
+    if placement.weight_is_assumed:
+        found.append(
+            Assumed(
+                what="weight of the window",
+                value=weight_text(placement.weight, job.units),
+                why="estimated from glass and frame; ask the maker",
+            )
+        )
+    return tuple(found)
+
+
+def _text(length: float, job: Job) -> str:
+    return length_text(length, units=job.units)

@@ -1,0 +1,145 @@
+"""Everything outside: extension jambs, sill, casing, head flashing; only casing where the frame stands proud."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.job.openings import Job
+from jambs.job.trim import Corner, ExteriorTrim
+from jambs.parts.casing import CasedOpening, casing, outside_width
+from jambs.parts.clear import ClearOpening, clear_opening
+from jambs.parts.exterior_jamb import exterior_jambs
+from jambs.parts.exterior_sill import SillPlace, make_sill, sill_fall
+from jambs.parts.flashing import make_flashing
+from jambs.parts.kit import Figure, Side
+from jambs.parts.part import Part, Where
+from jambs.parts.sides import deepest
+from jambs.place.placement import Placement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outside:
+    """The exterior parts of one opening and their figures; ``clear`` is None where the frame has no exterior jamb."""
+
+    clear: ClearOpening | None
+    parts: tuple[Part, ...]
+    figures: tuple[Figure, ...]
+
+
+def make_outside(placement: Placement, sides: dict[str, Side], job: Job) -> Outside:
+    """Make all exterior parts; nothing where the job states no exterior trim."""
+    trim = placement.opening.exterior
+    if trim is None:
+        return Outside(clear=None, parts=(), figures=())
+    if deepest(sides) - trim.sealant_joint < job.limits.least_exterior_depth - trim.sealant_joint - 1e-6:
+        return _proud(placement, trim, job)
+    return _deep(placement, sides, trim, job)
+
+
+def _proud(placement: Placement, trim: ExteriorTrim, job: Job) -> Outside:
+    """The frame stands at the trim plane or proud of it: casing round the frame with a sealant joint, no jambs, no sill."""
+    opening, joint = placement.opening, trim.sealant_joint
+    is_door = opening.floor_below_frame is not None
+    cased = CasedOpening(
+        left=-joint,
+        right=opening.frame.width + joint,
+        bottom=0.0 if is_door else -joint,
+        top=opening.frame.height + joint,
+        back=placement.planes.trim_plane,
+        has_bottom=not is_door,
+    )
+    parts = (*casing(cased, trim.casing, Where.EXTERIOR, job), _flashing(cased, placement, trim, job))
+    figures = (
+        Figure(name="sealant joint", value=joint, note="frame to casing, backer behind"),
+        Figure(
+            name="exterior casing outside width",
+            value=outside_width(cased, trim.casing),
+            note="edge to edge",
+        ),
+    )
+    return Outside(clear=None, parts=parts, figures=figures)
+
+
+def _deep(placement: Placement, sides: dict[str, Side], trim: ExteriorTrim, job: Job) -> Outside:
+    opening, joint = placement.opening, trim.sealant_joint
+    slope = trim.sill.slope if trim.sill else 0.0
+    clear = clear_opening(
+        opening.frame,
+        opening.window.outside_face,
+        frame_reveal=trim.frame_reveal,
+        grid=job.shop.grid,
+        bottom=-joint if trim.sill else -(opening.floor_below_frame or joint),
+    )
+    parts = list(exterior_jambs(clear, sides, trim, placement.outside_edge, slope, job))
+    depth = max(sides["sill"].start_depth, sides["sill"].finish_depth)
+    cased = _cased(clear, placement, trim, depth, slope)
+    place = None
+    if trim.sill:
+        place = _sill_place(clear, cased, placement, trim, depth)
+        parts.append(make_sill(place, trim.sill, job))
+    parts += casing(cased, trim.casing, Where.EXTERIOR, job)
+    parts.append(_flashing(cased, placement, trim, job))
+    return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
+
+
+def _cased(clear: ClearOpening, placement: Placement, trim: ExteriorTrim, depth: float, slope: float) -> CasedOpening:
+    return CasedOpening(
+        left=clear.left - trim.casing_reveal,
+        right=clear.right + trim.casing_reveal,
+        bottom=clear.bottom - sill_fall(depth, slope),
+        top=clear.top + trim.casing_reveal,
+        back=placement.planes.trim_plane,
+        has_bottom=False,
+        slope_deg=slope,
+    )
+
+
+def _sill_place(
+    clear: ClearOpening, cased: CasedOpening, placement: Placement, trim: ExteriorTrim, depth: float
+) -> SillPlace:
+    assert trim.sill is not None
+    return SillPlace(
+        middle=(clear.left + clear.right) / 2,
+        top=clear.bottom,
+        outside_edge=placement.outside_edge,
+        run_to_trim=depth,
+        run_past_trim=placement.planes.cladding_depth + trim.sill.nosing,
+        between=clear.width + 2 * trim.jamb.thickness,
+        length=outside_width(cased, trim.casing) + 2 * trim.sill.horn,
+    )
+
+
+def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim, job: Job) -> Part:
+    overhang = trim.casing.overhang if trim.casing.corner is Corner.BUTT else 0.0
+    return make_flashing(
+        middle=(cased.left + cased.right) / 2,
+        top=cased.top + trim.casing.width,
+        back=placement.planes.trim_plane,
+        casing_length=outside_width(cased, trim.casing) + 2 * overhang,
+        casing_thickness=trim.casing.thickness,
+        flashing=trim.head_flashing,
+        job=job,
+    )
+
+
+def _figures(
+    clear: ClearOpening, cased: CasedOpening, place: SillPlace | None, trim: ExteriorTrim
+) -> tuple[Figure, ...]:
+    figures = [
+        Figure(name="exterior clear width", value=clear.width, note="between exterior jambs"),
+        Figure(name="exterior frame reveal", value=clear.frame_reveal, note="frame to jamb face"),
+        Figure(name="exterior casing reveal", value=trim.casing_reveal, note="jamb face to casing"),
+        Figure(name="sealant joint", value=trim.sealant_joint, note="frame to jamb, backer behind"),
+        Figure(
+            name="exterior casing outside width",
+            value=outside_width(cased, trim.casing),
+            note="edge to edge",
+        ),
+    ]
+    if place and trim.sill:
+        figures += [
+            Figure(name="sill run", value=place.run, note="frame to front of nosing, level"),
+            Figure(name="sill fall", value=sill_fall(place.run, trim.sill.slope), note="over the run"),
+            Figure(name="sill nosing", value=trim.sill.nosing, note="past the cladding face"),
+        ]
+    return tuple(figures)

@@ -1,0 +1,123 @@
+"""Depths along the four sides as sawn: planned, or fitted to what was measured on the wall."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.job.openings import Job, SideDepths
+from jambs.length import Grid, length_text
+from jambs.parts.kit import Side
+from jambs.place.placement import Finding, Weight
+
+SIDE_NAMES = ("head", "left", "right", "sill")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fitted:
+    """A straight edge over one measured side [in]: its depth at the first and last point, and the greatest hollow behind it."""
+
+    first: float
+    last: float
+    hollow: float
+
+
+def planned_sides(depth: float) -> dict[str, Side]:
+    """Give every side the planned depth [in]."""
+    return {name: Side(start_depth=depth, finish_depth=depth, is_tapered=False) for name in SIDE_NAMES}
+
+
+def measured_sides(depths: SideDepths, job: Job) -> tuple[dict[str, Side], tuple[Finding, ...]]:
+    """Fit a board to each measured side, and say what is wrong with the wall.
+
+    Start and finish go first → last point: left → right on head and sill, bottom → top on the legs.
+    """
+    sides, findings = {}, []
+    for name in SIDE_NAMES:
+        points = getattr(depths, name)
+        if points is not None:
+            fitted = fit_edge(points)
+            sides[name] = _side(fitted, job)
+            findings += _side_findings(name, fitted, job)
+    findings += twist_findings(depths, job)
+    return sides, tuple(findings)
+
+
+def fit_edge(points: tuple[float, ...]) -> Fitted:
+    """Lay a straight edge over equally spaced depths: least squares, moved out until no point stands past it.
+
+    The board is then nowhere narrower than the wall is deep; ``hollow`` is the most that has to be planed off or shimmed.
+    """
+    count = len(points)
+    middle = (count - 1) / 2
+    mean = sum(points) / count
+    slope = sum((i - middle) * (p - mean) for i, p in enumerate(points)) / sum((i - middle) ** 2 for i in range(count))
+    line = [mean + slope * (i - middle) for i in range(count)]
+    lift = max(point - on for point, on in zip(points, line, strict=True))
+    hollow = max(on + lift - point for point, on in zip(points, line, strict=True))
+    return Fitted(first=line[0] + lift, last=line[-1] + lift, hollow=hollow)
+
+
+def _side(fitted: Fitted, job: Job) -> Side:
+    grid: Grid = job.shop.grid
+    first, last = grid.round(fitted.first), grid.round(fitted.last)
+    if abs(first - last) <= job.shop.taper_tolerance + 1e-9:
+        wider = max(first, last)
+        return Side(start_depth=wider, finish_depth=wider, is_tapered=False)
+    return Side(start_depth=first, finish_depth=last, is_tapered=True)
+
+
+def _side_findings(name: str, fitted: Fitted, job: Job) -> list[Finding]:
+    found = []
+    taper, where = abs(fitted.first - fitted.last), _side_words(name)
+    if taper > job.limits.taper + 1e-9:
+        text = (
+            f"Wall fault: the depth along the {where} changes by {_text(taper, job)}, more than the limit of "
+            f"{_text(job.limits.taper, job)}; put the wall right or agree on it before cutting."
+        )
+        found.append(Finding(weight=Weight.STOP, text=text))
+    elif 1e-9 < taper <= job.shop.taper_tolerance:
+        text = (
+            f"The {where} differs by {_text(taper, job)} along its length, within the shop's tolerance: "
+            "ripped parallel to the wider end, plane or shim the rest."
+        )
+        found.append(Finding(weight=Weight.NOTE, text=text))
+    if fitted.hollow > job.shop.taper_tolerance + 1e-9:
+        text = f"The wall is not straight along the {where}: {_text(fitted.hollow, job)} off a straight edge; scribe or plane."
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    return found
+
+
+def twist(depths: SideDepths) -> float | None:
+    """How far one corner of the finished wall stands off the plane through the other three [in]; None without a sill."""
+    if depths.sill is None:
+        return None
+    return (depths.head[0] + depths.sill[-1]) - (depths.head[-1] + depths.sill[0])
+
+
+def twist_findings(depths: SideDepths, job: Job) -> list[Finding]:
+    """Report a twist past the shop's tolerance, as a fault past the limit."""
+    found = twist(depths)
+    if found is None or abs(found) <= job.shop.taper_tolerance + 1e-9:
+        return []
+    size = _text(abs(found), job)
+    if abs(found) > job.limits.twist + 1e-9:
+        text = (
+            f"Wall fault: the four corners are {size} out of one plane (twist), more than the limit of "
+            f"{_text(job.limits.twist, job)}; put the wall right or agree on it before cutting."
+        )
+        return [Finding(weight=Weight.STOP, text=text)]
+    text = f"The four corners are {size} out of one plane (twist): expect to ease the casing miters."
+    return [Finding(weight=Weight.CHECK, text=text)]
+
+
+def deepest(sides: dict[str, Side]) -> float:
+    """The greatest depth of all sides [in]."""
+    return max(max(side.start_depth, side.finish_depth) for side in sides.values())
+
+
+def _side_words(name: str) -> str:
+    return {"left": "left leg", "right": "right leg"}.get(name, name)
+
+
+def _text(length: float, job: Job) -> str:
+    return length_text(length, units=job.units)
