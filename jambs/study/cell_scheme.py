@@ -6,10 +6,10 @@ coupling it gives is never above the true one. Only its heat flows are used.
 
 import numpy as np
 
-from jambs.study.network import solve_network
-from jambs.study.cells import Cells
+from jambs.study.cells import Cells, sum_at
 from jambs.study.field import flow_per_air
 from jambs.study.grid import Floats
+from jambs.study.network import solve_network
 
 
 def cell_flows(cells: Cells) -> dict[str, float]:
@@ -36,6 +36,4 @@ def _conductances(cells: Cells) -> tuple[Floats, Floats]:
 
 
 def _sum_on_cells(cells: Cells, per_face: Floats) -> Floats:
-    shape = cells.conductivity.shape
-    places = cells.faces.column * shape[1] + cells.faces.row
-    return np.bincount(places, weights=per_face, minlength=shape[0] * shape[1]).reshape(shape)
+    return sum_at(cells.faces.column, cells.faces.row, per_face, shape=cells.conductivity.shape)

@@ -16,8 +16,9 @@ Integers = NDArray[np.int64]
 class Faces:
     """The pieces of surface between a cell of material and a cell of air; every field has one entry per face.
 
-    `column` and `row` are the material's cell; `end_columns` and `end_rows` are its two grid points, one row each; `half_depth` goes from the middle
-    of the cell to the face [m]; `length` lies along the face [m]; `resistance` is the film's [m2 K/W].
+    `column` and `row` are the material's cell; `end_columns` and `end_rows` its two grid points, one row each;
+    `half_depth` goes from the middle of the cell to the face [m]; `length` lies along the face [m]; `air` and `block`
+    are indices; `resistance` is the film's [m2 K/W].
     """
 
     column: Integers
@@ -54,9 +55,7 @@ def lay_out(
 
     Raises OffGridError when an edge is on no line, StudyError when a cell is neither material nor air.
     """
-    grid = grid_through(
-        [*blocks, *airs], fineness=fineness or Fineness(), through_x=through_x, through_y=through_y
-    )
+    grid = grid_through([*blocks, *airs], fineness=fineness or Fineness(), through_x=through_x, through_y=through_y)
     filling = paint(grid, blocks, airs)
     conductivities = np.array([block.conductivity for block in blocks] + [0.0] * len(airs))
     return Cells(
@@ -80,6 +79,12 @@ def paint(grid: Grid, blocks: Sequence[Block], airs: Sequence[Air]) -> Integers:
         filling[_inside(grid, block)] = number
     _check_full(grid, filling)
     return filling
+
+
+def sum_at(columns: Integers, rows: Integers, values: Floats, *, shape: tuple[int, ...]) -> Floats:
+    """Sum of the values that fall on each place of an array of this shape."""
+    total = np.bincount(columns * shape[1] + rows, weights=values, minlength=shape[0] * shape[1])
+    return np.asarray(total, dtype=np.float64).reshape(shape)
 
 
 def _inside(grid: Grid, rectangle: Block | Air) -> tuple[slice, slice]:
@@ -106,10 +111,7 @@ def _find_faces(grid: Grid, filling: Integers, blocks: Sequence[Block], airs: Se
     upright = _upright_faces(filling, films, widths, heights)
     lying = _turned(_upright_faces(filling.T, films, heights, widths))
     return Faces(
-        **{
-            name: np.concatenate([getattr(upright, name), getattr(lying, name)], axis=-1)
-            for name in Faces.__slots__
-        }
+        **{name: np.concatenate([getattr(upright, name), getattr(lying, name)], axis=-1) for name in Faces.__slots__}
     )
 
 

@@ -43,9 +43,7 @@ def solve(
     further places that need a grid line, so that a temperature can be read there.
     Raises OffGridError when an edge is on no grid line, StudyError when part of the cut is neither block nor air.
     """
-    return vertex_field(
-        lay_out(blocks, airs, fineness=fineness, through_x=through_x, through_y=through_y)
-    )
+    return vertex_field(lay_out(blocks, airs, fineness=fineness, through_x=through_x, through_y=through_y))
 
 
 def coupling(blocks: Sequence[Block], airs: Sequence[Air], *, fineness: Fineness | None = None) -> Coupling:
@@ -54,9 +52,7 @@ def coupling(blocks: Sequence[Block], airs: Sequence[Air], *, fineness: Fineness
     Raises as `solve` does, and StudyError when the airs have not exactly two temperatures.
     """
     cells = lay_out(blocks, airs, fineness=fineness)
-    found = Coupling(
-        lower=_per_degree(cell_flows(cells), airs), upper=_per_degree(vertex_field(cells).flows, airs)
-    )
+    found = Coupling(lower=_per_degree(cell_flows(cells), airs), upper=_per_degree(vertex_field(cells).flows, airs))
     if not 0 < found.lower <= found.upper * (1 + 1e-9):
         raise StudyError(
             f"the limits of the heat flow are {found.lower:.6g} and {found.upper:.6g} W/mK, but must be positive and "

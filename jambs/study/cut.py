@@ -20,9 +20,9 @@ GLASS_EDGE_NOT_MODELLED = (
 class Cut:
     """A cut ready for the solver, at any place and turned any way.
 
-    Airs are at 1 degree inside and 0 degrees outside; those inside are named "inside". `corner` is where the frame meets
-    the inside surface of wall or extension jamb, `frame_face` a place on the bare inside face of the frame
-    away from it, both with one x (x, y) [m]. `glazing` names the block that stands for the glass.
+    Airs are at 1 degree inside and 0 degrees outside; those inside are named "inside". `corner` is where the frame
+    meets the inside surface of wall or extension jamb, `frame_face` a place on the bare inside face of the frame away
+    from it, both with one x (x, y) [m]. `glazing` names the block that stands for the glass.
     """
 
     blocks: tuple[Block, ...]
@@ -54,9 +54,9 @@ class Reference:
         """The convention, to be printed with every linear transmittance."""
         return (
             f"Counted beyond the clear wall ({self.wall_transmittance:.4f} W/m2K) up to the outer edge of the window "
-            "frame, and the frame by U_f: gap, buck and framing at the opening are in the figure. Use it with the clear "
-            "wall's U and the frame-size area of the window; with a wall U that has framing in it, the framing share "
-            "would be counted twice."
+            "frame, and the frame by U_f: gap, buck and framing at the opening are in the figure. Use it with the "
+            "clear wall's U and the frame-size area of the window; with a wall U that has framing in it, the "
+            "framing share would be counted twice."
         )
 
 
@@ -87,8 +87,8 @@ class LinearTransmittance:
 class SurfaceFactors:
     """Temperature factors of inside surfaces: 0 outside air, 1 inside air.
 
-    `corner` where the frame meets wall or jamb, `frame_face` on the bare frame, little disturbed by the corner, `coldest` the
-    coldest place of all inside surfaces but the glazing (its temperature is the factor).
+    `corner` where the frame meets wall or jamb; `frame_face` on the bare frame, little disturbed by the corner;
+    `coldest` the coldest place of all inside surfaces but the glazing (its temperature is the factor).
     """
 
     corner: float
@@ -96,13 +96,9 @@ class SurfaceFactors:
     coldest: Spot
 
 
-def linear_transmittance(
-    cut: Cut, reference: Reference, *, fineness: Fineness | None = None
-) -> LinearTransmittance:
+def linear_transmittance(cut: Cut, reference: Reference, *, fineness: Fineness | None = None) -> LinearTransmittance:
     """Linear transmittance of the cut with both limits. Raises as `coupling` does."""
-    return LinearTransmittance(
-        coupling=coupling(cut.blocks, cut.airs, fineness=fineness), reference=reference
-    )
+    return LinearTransmittance(coupling=coupling(cut.blocks, cut.airs, fineness=fineness), reference=reference)
 
 
 def surface_factors(cut: Cut, *, fineness: Fineness | None = None) -> SurfaceFactors:
@@ -118,8 +114,8 @@ def surface_factors(cut: Cut, *, fineness: Fineness | None = None) -> SurfaceFac
 def corner_estimate(first: float, second: float, frame_face: float) -> float:
     """Estimate of the temperature factor where two sides of the frame meet, from those of the sides. Not a limit.
 
-    The resistances that the two sides add to the undisturbed frame are added up. Against three 3-D runs it came out equal
-    or up to 0.04 too cold. Raises StudyError when a factor is not above zero.
+    The resistances that the two sides add to the undisturbed frame are added up. Against three 3-D runs it came out
+    equal or up to 0.04 too cold. Raises StudyError when a factor is not above zero.
     """
     if min(first, second, frame_face) <= 0:
         raise StudyError(

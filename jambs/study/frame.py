@@ -28,8 +28,8 @@ class FrameBlock:
     """A window frame as the heat study sees it. [m]
 
     `depth` from its outside face to its inside face, along the depth axis; `face` from its outer edge to the edge of
-    the glass; `transmittance` U_f [W/(m2 K)] as rated by ISO 10077-2; `panel_thickness` of the panel that stands for the
-    glazing; `panel_setback` from the frame's outside face to the panel's, None for a panel in the middle.
+    the glass; `transmittance` U_f [W/(m2 K)] as rated by ISO 10077-2; `panel_thickness` of the panel that stands for
+    the glazing; `panel_setback` from the frame's outside face to the panel's, None for a panel in the middle.
     """
 
     depth: float
@@ -105,8 +105,8 @@ def _calibrated(frame: FrameBlock) -> float:
     low, high = 0.005, 20.0
     if excess(low) > 0 or excess(high) < 0:
         raise StudyError(
-            f"frame with U_f {frame.transmittance} W/m2K, {frame.depth} m deep: no solid block from {low} to {high} W/mK "
-            "lets that much through. Check U_f (usual values are 0.7 to 3) and the frame's depth."
+            f"frame with U_f {frame.transmittance} W/m2K, {frame.depth} m deep: no solid block from {low} to {high} "
+            "W/mK lets that much through. Check U_f (usual values are 0.7 to 3) and the frame's depth."
         )
     return float(brentq(excess, low, high, xtol=1e-7))
 

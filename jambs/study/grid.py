@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -27,15 +28,15 @@ class Fineness:
     `largest` the largest step anywhere.
     """
 
-    first: float = 0.003
-    growth: float = 1.7
+    first: float = 0.004
+    growth: float = 1.4
     largest: float = 0.04
 
     def __post_init__(self) -> None:
         if not (0 < self.first <= self.largest and self.growth >= 1):
             raise StudyError(
                 f"fineness: first {self.first}, growth {self.growth}, largest {self.largest}; "
-                "allowed are 0 < first <= largest and growth >= 1. Try 0.003, 1.7, 0.04."
+                "allowed are 0 < first <= largest and growth >= 1. Try 0.004, 1.4, 0.04."
             )
 
 
@@ -72,10 +73,7 @@ def grid_through(
 def graded_lines(edges: Iterable[float], *, fineness: Fineness) -> Floats:
     """Rising lines through every edge, with steps that grow away from the edges on both sides. [m]"""
     kept = _distinct(edges)
-    pieces = [
-        start + np.array(_marks(round(stop - start, 12), fineness))
-        for start, stop in zip(kept, kept[1:], strict=False)
-    ]
+    pieces = [start + np.array(_marks(round(stop - start, 12), fineness)) for start, stop in pairwise(kept)]
     return np.concatenate([*pieces, kept[-1:]])
 
 

@@ -133,8 +133,7 @@ def sweep(
         SideSweep(
             detail=detail,
             installations=tuple(
-                install(wall, frame, detail, place, surface_films=surface_films, fineness=fineness)
-                for place in places
+                install(wall, frame, detail, place, surface_films=surface_films, fineness=fineness) for place in places
             ),
             framing_share=framing_share(wall, detail, fineness=fineness),
             rule_position=rule_position(wall, frame),

@@ -47,9 +47,9 @@ def _matrix(along_x: Floats, along_y: Floats, diagonal: Floats, joined: np.ndarr
     entries[:, :, 2] = diagonal
     entries[:, :-1, 3] = -along_y
     entries[:-1, :, 4] = -along_x
-    entries = entries.reshape(-1, 5)
+    by_point = entries.reshape(-1, 5)
     number = np.cumsum(joined, dtype=np.int32) - np.int32(1)
-    place = np.arange(len(entries))[:, None] + np.array([-rows, -1, 0, 1, rows])
-    filled = entries != 0
+    place = np.arange(len(by_point))[:, None] + np.array([-rows, -1, 0, 1, rows])
+    filled = by_point != 0
     starts = np.concatenate([[0], np.cumsum(filled.sum(axis=1)[joined])]).astype(np.int32)
-    return csc_array((entries[filled], number[place[filled]], starts), shape=(joined.sum(), joined.sum()))
+    return csc_array((by_point[filled], number[place[filled]], starts), shape=(joined.sum(), joined.sum()))

@@ -7,10 +7,10 @@ coupling it gives is never below the true one. Its points lie on surfaces and in
 import numpy as np
 from numpy.typing import NDArray
 
-from jambs.study.network import solve_network
-from jambs.study.cells import Cells
+from jambs.study.cells import Cells, sum_at
 from jambs.study.field import Field, flow_per_air
 from jambs.study.grid import Floats
+from jambs.study.network import solve_network
 
 # Conductance to ground that holds a point still: so far above any real one that nothing of it is left in 16 digits.
 HOLD = 1e30
@@ -59,17 +59,11 @@ def _end_film(cells: Cells) -> Floats:
     return np.where(is_film, faces.length / 2 / np.where(is_film, faces.resistance, 1.0), 0.0)
 
 
-def _points(cells: Cells) -> NDArray[np.int64]:
-    return cells.faces.end_columns * len(cells.grid.y) + cells.faces.end_rows
-
-
-def _sum_on_points(cells: Cells, per_end: Floats) -> Floats:
+def _sum_on_points(cells: Cells, per_face: Floats) -> Floats:
     """Add a value of each face to both of its ends."""
-    shape = (len(cells.grid.x), len(cells.grid.y))
-    total = np.bincount(
-        _points(cells).ravel(), weights=np.concatenate([per_end, per_end]), minlength=shape[0] * shape[1]
-    )
-    return total.reshape(shape)
+    faces, shape = cells.faces, (len(cells.grid.x), len(cells.grid.y))
+    both = np.concatenate([per_face, per_face])
+    return sum_at(faces.end_columns.ravel(), faces.end_rows.ravel(), both, shape=shape)
 
 
 def _held_points(cells: Cells, air_temperature: Floats) -> tuple[NDArray[np.bool_], Floats]:
@@ -95,18 +89,17 @@ def _leaving(along_x: Floats, along_y: Floats, to_air: Floats, temperatures: Flo
     return leaving
 
 
-def _face_flow(
-    cells: Cells, film: Floats, air_temperature: Floats, temperatures: Floats, supplied: Floats
-) -> Floats:
+def _face_flow(cells: Cells, film: Floats, air_temperature: Floats, temperatures: Floats, supplied: Floats) -> Floats:
     """Heat through each face into the cut [W/m]; what a held point needs is shared by the faces that hold it."""
     faces = cells.faces
     ends = faces.end_columns, faces.end_rows
     through_film = film * (2 * air_temperature - temperatures[ends].sum(axis=0))
     holding = (faces.resistance == 0).astype(float)
     shares = np.maximum(_sum_on_points(cells, holding), 1.0)
-    return through_film + holding * (supplied / shares)[ends].sum(axis=0)
+    return np.asarray(through_film + holding * (supplied / shares)[ends].sum(axis=0))
 
 
 def _without_material(cells: Cells) -> NDArray[np.bool_]:
-    around = np.pad(cells.conductivity, 1)
-    return (around[:-1, :-1] + around[1:, :-1] + around[:-1, 1:] + around[1:, 1:]) == 0
+    """Which points have air, or nothing, on all four sides."""
+    around = np.pad(cells.conductivity, 1) > 0
+    return ~(around[:-1, :-1] | around[1:, :-1] | around[:-1, 1:] | around[1:, 1:])

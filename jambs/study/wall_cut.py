@@ -26,8 +26,8 @@ class Detail:
     """How one side of the opening is built. Lengths [m], conductivities [W/(m K)].
 
     `framing` is the solid framing in the framed layer, along the wall from the buck; `buck` and `gap` are thicknesses
-    along the wall; `interior_jamb` and `exterior_jamb` the thicknesses of the extension jambs, 0 for none; `lap` how far
-    insulation is lapped over the outside of the frame, `lap_thickness` its greatest thickness.
+    along the wall; `interior_jamb` and `exterior_jamb` the thicknesses of the extension jambs, 0 for none; `lap` how
+    far insulation is lapped over the outside of the frame, `lap_thickness` its greatest thickness.
     """
 
     side: str
@@ -82,7 +82,9 @@ def build_cut(
     """
     _check_position(wall, frame, exterior_depth)
     blocks = [
-        *wall_blocks(wall, framing=detail.framing, framing_from=-detail.gap - detail.buck, wood=detail.wood_conductivity),
+        *wall_blocks(
+            wall, framing=detail.framing, framing_from=-detail.gap - detail.buck, wood=detail.wood_conductivity
+        ),
         *_buck_and_gap(wall, detail),
         *frame.blocks(exterior_depth),
         *_extension_jambs(wall, frame, detail, exterior_depth),
@@ -113,9 +115,7 @@ def wall_blocks(wall: WallBuild, *, framing: float, framing_from: float, wood: f
         blocks.append(Block(name=name, conductivity=conductivity, x0=x0, x1=x1, y0=-wall.length, y1=0.0))
         if name == wall.framed and framing > 0:
             blocks.append(
-                Block(
-                    name="framing", conductivity=wood, x0=x0, x1=x1, y0=framing_from - framing, y1=framing_from
-                )
+                Block(name="framing", conductivity=wood, x0=x0, x1=x1, y0=framing_from - framing, y1=framing_from)
             )
     return blocks
 
@@ -123,13 +123,22 @@ def wall_blocks(wall: WallBuild, *, framing: float, framing_from: float, wood: f
 def framing_share(wall: WallBuild, detail: Detail, *, fineness: Fineness | None = None) -> float:
     """What this side's framing, in its place, adds to the clear wall without window, buck and gap. [W/(m K)]"""
     stack, depth = wall.stack, wall.stack.thickness
-    along = {"y0": -wall.length, "y1": 0.0}
-    airs = (
-        Air(name="behind cladding", temperature=0.0, resistance=stack.outside_film, x0=-AIR_MARGIN, x1=0.0, **along),
-        Air(name="inside", temperature=1.0, resistance=stack.inside_film, x0=depth, x1=depth + AIR_MARGIN, **along),
+    behind = Air(
+        name="behind cladding",
+        temperature=0.0,
+        resistance=stack.outside_film,
+        x0=-AIR_MARGIN,
+        x1=0.0,
+        y0=-wall.length,
+        y1=0.0,
     )
-    blocks = wall_blocks(wall, framing=detail.framing, framing_from=-detail.gap - detail.buck, wood=detail.wood_conductivity)
-    return coupling(blocks, airs, fineness=fineness).mean - stack.clear_transmittance * wall.length
+    inside = replace(
+        behind, name="inside", temperature=1.0, resistance=stack.inside_film, x0=depth, x1=depth + AIR_MARGIN
+    )
+    blocks = wall_blocks(
+        wall, framing=detail.framing, framing_from=-detail.gap - detail.buck, wood=detail.wood_conductivity
+    )
+    return coupling(blocks, [behind, inside], fineness=fineness).mean - stack.clear_transmittance * wall.length
 
 
 def _layer_spans(wall: WallBuild) -> list[tuple[str, float, float, float]]:
@@ -215,6 +224,6 @@ def _check_position(wall: WallBuild, frame: FrameBlock, outside_face: float) -> 
     most = wall.stack.thickness - frame.depth
     if not -wall.cladding - SAME_EDGE <= outside_face <= most + SAME_EDGE:
         raise StudyError(
-            f"exterior depth {outside_face:.4f} m: the frame must stand between the cladding face and the finished face, "
+            f"exterior depth {outside_face:.4f} m: the frame must stand between cladding face and finished face, "
             f"{-wall.cladding:.4f} to {most:.4f} m for this frame. Choose a position in that range."
         )
