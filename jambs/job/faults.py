@@ -9,9 +9,6 @@ from dataclasses import dataclass
 Location = tuple[str | int, ...]
 """The way to a value through keys and list places, from the top of the file or of a section."""
 
-MANY = 12
-"""Of more names than this, a message shows the nearest ones only."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fault:
@@ -47,11 +44,11 @@ def _plain(name: str) -> str:
     return name.lower().replace("-", "_").replace(" ", "_")
 
 
-def advice(found: str, names: Iterable[str]) -> str:
+def advice(found: str, names: Iterable[str], *, otherwise: str = "") -> str:
     """Say what was probably meant, or else what is allowed: ``did you mean main?``."""
     names = list(names)
-    close = nearest(found, names)
-    if close:
+    if close := nearest(found, names):
         return f"did you mean {close[0]}?"
-    shown = ", ".join(names[:MANY]) + (" …" if len(names) > MANY else "")
-    return f"use one of {shown}" if names else "there is none yet; define it first"
+    if otherwise or not names:
+        return otherwise or "there is none yet, define it first"
+    return f"write one of {', '.join(names)}"

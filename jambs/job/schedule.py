@@ -70,9 +70,13 @@ class ScheduleRow:
         path = self.path + location
         while path and path not in self.columns:
             path = path[:-1]
-        mark = f'opening "{self.whole["mark"]}"' if "mark" in self.whole else "opening"
+        mark = _told_mark(self.whole)
         where = f"{mark}, column {self.columns[path]}" if path else mark
         return Fault(file=self.file, line=self.line, where=where, sentence=sentence)
+
+
+def _told_mark(row: Mapping[str, Any]) -> str:
+    return f'opening "{row["mark"]}"' if "mark" in row else "opening"
 
 
 def read_schedule(path: Path) -> tuple[list[ScheduleRow], list[Fault]]:
@@ -129,7 +133,7 @@ def _opening(path: Path, line: int, names: Sequence[str], cells: Sequence[Cell])
             try:
                 texts[name] = _text(cell, name)
             except ValueError as error:
-                faults.append(_fault(path, line, str(error), f"column {name}"))
+                faults.append(_fault(path, line, str(error), f"{_told_mark(texts)}, column {name}"))
     columns: dict[Location, str] = {}
     whole = _nested(texts, columns)
     row = ScheduleRow(file=path.name, line=line, whole=whole, columns=columns)

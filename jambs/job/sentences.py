@@ -9,7 +9,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from jambs.job.examples import example
-from jambs.job.faults import Fault, Location, advice
+from jambs.job.faults import Fault, Location, advice, nearest
 from jambs.job.fields import Model
 from jambs.job.tree import Source
 from jambs.length import Units
@@ -39,8 +39,20 @@ def check(
     try:
         return model.model_validate(written, context={"units": units}), []
     except ValidationError as error:
-        told = (_told(details, model, source, units) for details in error.errors(include_url=False))
+        errors = error.errors(include_url=False)
+        told = (_told(one, model, source, units) for one in errors if not _is_echo(one, errors))
         return None, list(dict.fromkeys(fault for fault in told if fault))
+
+
+def _is_echo(error: ErrorDetails, errors: list[ErrorDetails]) -> bool:
+    """Say whether an error only repeats another: a key missing for its misspelling, a list short for a bad item."""
+    if error["type"] == "too_short":
+        return bool(len(error["input"]) >= error["ctx"]["min_length"])
+    if error["type"] != "missing":
+        return False
+    *above, key = error["loc"]
+    unknown = [one["loc"] for one in errors if one["type"] == "extra_forbidden"]
+    return any(list(loc[:-1]) == above and nearest(str(loc[-1]), [str(key)]) for loc in unknown)
 
 
 def _told(error: ErrorDetails, model: type[Model], source: Source, units: Units) -> Fault | None:
@@ -74,7 +86,7 @@ def _choices(expected: str, found: Any) -> str:
     names = [name for name in expected.split("'") if name.strip() not in ("", ",", "or")]
     allowed = f"write one of {', '.join(names)}"
     meant = advice(str(found), names)
-    return f"{meant[:-1]}? {allowed}" if meant.startswith("did") else allowed
+    return f"{meant} W{allowed[1:]}" if meant.startswith("did") else allowed
 
 
 def _short(found: Any) -> str:
@@ -88,14 +100,14 @@ def _keys(model: type[Model]) -> str:
 
 def _as_written(location: Location, value: Any) -> Location:
     """Return the location in the file of a location in the model, where a model spreads one value over several."""
-    for place, step in enumerate(location):
-        corner = CORNERS.get(tuple(location[place : place + 2]))
-        if isinstance(value, dict) and step not in value and corner in value:
-            return (*location[:place], corner)
-        if not isinstance(value, dict | list) or (isinstance(value, dict) and step not in value):
+    for place in range(len(location)):
+        if not isinstance(value, dict):
             break
-        value = value[step]
-    return tuple(location)
+        corner = CORNERS.get(location[place : place + 2])
+        if corner in value and location[place] not in value:
+            return (*location[:place], str(corner))
+        value = value.get(location[place])
+    return location
 
 
 def _model_at(model: type[Model], location: Location) -> type[Model]:

@@ -156,7 +156,8 @@ class _Grower:
             return self._mapping(node, path)
         if isinstance(node, yaml.SequenceNode):
             return [self._value(item, (*path, place)) for place, item in enumerate(node.value)]
-        if node.style is None and node.value in ("", "~", "null"):
+        plain = isinstance(node, yaml.ScalarNode) and node.style is None
+        if plain and node.value in ("", "~", "null"):
             self.faults.append((path, self.lines[path], "has no value; write one, or remove the line"))
             return None
         return str(node.value)

@@ -17,6 +17,8 @@ from jambs.length import LengthError, Units, length_text, read_length
 USUAL_SPACING = {Units.INCH: 16.0, Units.MM: 600 / 25.4}
 """Of studs, centre to centre [in]: common practice, no source. Nothing is sawn to it."""
 
+CATALOGUE_LISTS = "`jambs catalogue` lists all names"
+
 HOLLOW = (Role.FRAMING, Role.CAVITY, Role.STRAPPING)
 """Layers with room between their members."""
 
@@ -43,13 +45,14 @@ def _look_up_layer(entry: LayerEntry, source: Source, complaints: Complaints, as
     cavity = _cavity(entry, role, thickness, source, complaints)
     if known is None and (role is None or thickness is None):
         names = [layer.name for layer in catalogue_layers()]
-        own = "for a material of your own add role and thickness"
-        complaints.say(source, ("material",), f"is not in the catalogue; {advice(entry.material, names)} {own}")
+        near = advice(entry.material, names, otherwise=CATALOGUE_LISTS)
+        message = f"is not in the catalogue, a material of your own needs role and thickness; {near}"
+        complaints.say(source, ("material",), message)
         return None
     if thickness is None or role is None:
         complaints.say(source, (), "has no thickness of its own; add the thickness you build with")
         return None
-    if known and known.thickness_is_assumed and role is Role.CLADDING and thickness == known.thickness:
+    if known and known.thickness_is_assumed and role is Role.CLADDING and entry.thickness is None:
         assumed.append(_assumed_thickness(known, complaints.units))
     layer = _own_layer(entry, role, thickness) if known is None else _known_layer(entry, known, role, thickness)
     spacing = entry.spacing or _spacing(entry, role, complaints.units, assumed)
@@ -163,8 +166,9 @@ def look_up_board(entry: BoardEntry, source: Source, complaints: Complaints) -> 
     width = entry.width or (known.width if known else None)
     if thickness is None or (width is None and not known):
         names = [board.nominal for board in catalogue_boards()]
-        own = "for a board of your own add thickness and width"
-        complaints.say(source, ("nominal",), f"is not in the catalogue; {advice(entry.nominal or '', names)} {own}")
+        near = advice(entry.nominal or "", names, otherwise=CATALOGUE_LISTS)
+        message = f"is not in the catalogue, a board of your own needs thickness and width; {near}"
+        complaints.say(source, ("nominal",), message)
         return None
     if width is None:
         complaints.say(source, (), f"{entry.nominal} comes in random widths; add the width you can get")
