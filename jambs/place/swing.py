@@ -1,7 +1,7 @@
 """How far a sash opens before it meets the frame, the extension jamb or the casing.
 
-Seen along the hinge: ``a`` runs from the frame's outer edge at the hinge across the opening, ``e`` from the frame's edge towards
-the side the sash opens to, out along the extension jamb.
+Seen along the hinge: ``a`` runs from the frame's outer edge at the hinge across the opening, ``e`` from the frame's edge
+towards the side the sash opens to, out along the extension jamb.
 """
 
 from __future__ import annotations
@@ -19,10 +19,12 @@ FINE_DEG = 0.05
 class Leaf:
     """A hinged sash in its frame and the trim around it, seen along the hinge [in].
 
-    ``span``: outer edge → outer edge of the frame. ``hinge_face``, ``latch_face``: width of the frame on each side;
-    ``hinge_edge``, ``latch_edge``: frame's outer edge → edge of the sash. ``set_back``: frame's edge → face of the sash.
-    ``jamb_depth``: frame's edge → outer end of the extension jamb (0: none). ``hinge_jamb_face``, ``latch_jamb_face``: frame's
-    outer edge → opening face of the jamb. ``casing_face``: the same to the casing's inner edge at the hinge.
+    ``span``: outer edge → outer edge of the frame. ``hinge_face``, ``latch_face``: width of the frame on each side.
+    ``hinge_edge``, ``latch_edge``: frame's outer edge → edge of the sash.
+    ``set_back``: frame's edge → face of the sash.
+    ``jamb_depth``: frame's edge → outer end of the extension jamb (0: none).
+    ``hinge_jamb_face``, ``latch_jamb_face``: frame's outer edge → opening face of the jamb.
+    ``casing_face``: the same to the casing's inner edge at the hinge.
     """
 
     span: float
@@ -52,7 +54,7 @@ def _obstacles(leaf: Leaf) -> tuple[tuple[str, Polygon], ...]:
     frame_depth = abs(leaf.set_back) + leaf.thickness
     jamb_end = max(leaf.jamb_depth, 0.0)
     far = leaf.span
-    # At the latch the frame is made for its sash; at the hinge a sash set back behind the frame's edge stops against it.
+    # At the latch the frame is made for its sash; at the hinge a sash behind the frame's edge stops against it.
     found = [("the frame", rectangle((-1.0, -frame_depth), (leaf.hinge_face, 0.0)))]
     if jamb_end > 0:
         found += [

@@ -37,7 +37,7 @@ class Stuff(StrEnum):
 class Region:
     """A polygon of one material in the plane of the cut, points (across, depth) [in].
 
-    ``across``: in a jamb section, away from the frame's outer edge into the wall; in head and sill sections the height y.
+    ``across``: in a jamb section from the frame's outer edge into the wall; in head and sill sections the height y.
     ``conductivity`` [W/mK] where known. ``mark``: the part's mark, where the region is a part.
     """
 

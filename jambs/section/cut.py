@@ -1,0 +1,69 @@
+"""Cut a kit in its wall through jamb, head and sill."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from jambs.parts.kit import Kit
+from jambs.section.edges import edges_at
+from jambs.section.part_regions import part_regions
+from jambs.section.region import Cut, Point, Region, Section
+from jambs.section.wall_regions import wall_regions
+from jambs.section.window_regions import space_regions, window_regions
+
+WALL_SHOWN = 9.0
+"""How much wall is drawn past the frame [in]."""
+
+
+def cut_sections(kit: Kit, *, wall_length: float = WALL_SHOWN) -> tuple[Section, ...]:
+    """Cut jamb, head and sill (a door on the floor has no sill cut).
+
+    ``wall_length``: how much wall is cut past the frame's outer edge [in].
+    """
+    cuts = [Cut.HEAD, Cut.JAMB]
+    if kit.placement.opening.floor_below_frame is None:
+        cuts.append(Cut.SILL)
+    return tuple(cut_section(kit, cut, wall_length=wall_length) for cut in cuts)
+
+
+def cut_section(kit: Kit, cut: Cut, *, wall_length: float) -> Section:
+    """Cut one side of an opening: layers, then the spaces, then the window, then the parts over them."""
+    edges = edges_at(kit, cut)
+    flat = [*wall_regions(kit, cut, edges, wall_length), *space_regions(kit, cut, edges)]
+    placed = [_across(region, cut, kit) for region in flat]
+    window = [_across(region, cut, kit) for region in window_regions(kit, cut)]
+    return Section(
+        cut=cut,
+        mark=kit.mark,
+        regions=tuple(one for one in (*placed, *window, *part_regions(kit, cut)) if _area(one.outline) > 1e-9),
+        depths=_depths(kit),
+    )
+
+
+def _across(region: Region, cut: Cut, kit: Kit) -> Region:
+    height = kit.placement.opening.frame.height
+
+    def moved(point: Point) -> Point:
+        s, depth = point
+        return ({Cut.JAMB: s, Cut.HEAD: height + s, Cut.SILL: -s}[cut], depth)
+
+    return replace(region, outline=tuple(moved(point) for point in region.outline))
+
+
+def _area(outline: tuple[Point, ...]) -> float:
+    pairs = zip(outline, outline[1:] + outline[:1], strict=True)
+    return abs(sum(a0 * d1 - a1 * d0 for (a0, d0), (a1, d1) in pairs)) / 2
+
+
+def _depths(kit: Kit) -> dict[str, float]:
+    placement = kit.placement
+    planes = placement.planes
+    return {
+        "finished face": 0.0,
+        "inside edge": placement.inside_edge,
+        "flange plane": placement.flange_plane,
+        "outside edge": placement.outside_edge,
+        "sheathing plane": planes.sheathing_plane,
+        "trim plane": planes.trim_plane,
+        "cladding face": planes.cladding_face,
+    }

@@ -1,0 +1,111 @@
+"""Where each layer of the wall stops at an opening.
+
+``s`` runs into the wall from the frame's outer edge, square to the side that is cut [in].
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from jambs.job.layers import BuckKind, Layer, Role
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part, Where
+from jambs.section.region import Cut
+
+Edge = Callable[[float], float]
+"""Distance s at which material starts, by depth d [in]."""
+SIDE_OF = {Cut.JAMB: "right", Cut.HEAD: "head", Cut.SILL: "sill"}
+POSITION_OF = {Cut.JAMB: "right leg", Cut.HEAD: "head", Cut.SILL: "sill"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edges:
+    """How far the opening reaches on one side [in, as s]: rough opening, framing, outboard layers, cladding."""
+
+    rough_opening: float
+    framing: float
+    behind_flange: float
+    before_flange: Edge
+    cladding: Edge
+
+
+def edges_at(kit: Kit, cut: Cut) -> Edges:
+    """Find where the layers stop on the side of the cut."""
+    placement = kit.placement
+    rough = float(getattr(placement.shims, SIDE_OF[cut]))
+    buck = placement.buck
+    framing, behind = rough, rough
+    if buck and buck.kind is BuckKind.LINER:
+        framing = behind = rough + buck.thickness
+    elif buck:
+        behind = rough + buck.set_back + buck.thickness
+    before = _before_flange(kit, cut, rough)
+    return Edges(
+        rough_opening=rough,
+        framing=framing,
+        behind_flange=behind,
+        before_flange=before,
+        cladding=_cladding(kit, cut, before),
+    )
+
+
+def layer_edge(edges: Edges, layer: Layer, *, is_outboard: bool, is_behind_flange: bool) -> Edge:
+    """Say where a layer stops: inside finish at the rough opening, framing at its opening, the rest at the box."""
+    if layer.role is Role.CLADDING:
+        return edges.cladding
+    if not is_outboard:
+        at = edges.rough_opening if layer.role in (Role.FINISH, Role.CAVITY) else edges.framing
+        return lambda depth: at
+    if is_behind_flange:
+        return lambda depth: edges.behind_flange
+    return edges.before_flange
+
+
+def exterior_part(kit: Kit, name: str, position: str) -> Part | None:
+    """Find one exterior part of the kit by name and position."""
+    found = (p for p in kit.parts if p.where is Where.EXTERIOR and (p.name, p.position) == (name, position))
+    return next(found, None)
+
+
+def _before_flange(kit: Kit, cut: Cut, rough: float) -> Edge:
+    frame = kit.placement.opening.frame
+    if cut is Cut.SILL:
+        sill = exterior_part(kit, "exterior sill", "sill")
+        if sill is None:
+            return lambda depth: rough
+        return lambda depth: -_underside(sill, depth)
+    jamb = exterior_part(kit, "exterior extension jamb", POSITION_OF[cut])
+    if jamb is None:
+        return lambda depth: rough
+    x, y, _ = jamb.seat.at(0.0, 0.0, jamb.thickness)
+    back = x - frame.width if cut is Cut.JAMB else y - frame.height
+    return lambda depth: back
+
+
+def _underside(sill: Part, depth: float) -> float:
+    """Height y of the underside of a sloping sill at a depth [in]."""
+    _, top, start = sill.seat.origin
+    sine, cosine = -sill.seat.across[1], sill.seat.across[2]
+    return top - (depth - start) * sine / cosine - sill.thickness / cosine
+
+
+def _cladding(kit: Kit, cut: Cut, before: Edge) -> Edge:
+    opening = kit.placement.opening
+    trim = opening.exterior
+    if trim is None:
+        return before
+    piece = exterior_part(kit, "casing", "bottom" if cut is Cut.SILL else POSITION_OF[cut])
+    if piece is None:
+        return before
+    far = _far_edge(piece, cut)
+    if cut is Cut.SILL:
+        return lambda depth: -far
+    if cut is Cut.JAMB:
+        return lambda depth: far - opening.frame.width
+    return lambda depth: far - opening.frame.height + trim.head_flashing.gap_to_cladding
+
+
+def _far_edge(piece: Part, cut: Cut) -> float:
+    x, y, _ = piece.seat.at(0.0, piece.width, 0.0)
+    return x if cut is Cut.JAMB else y

@@ -1,0 +1,113 @@
+"""The parts that a section cuts: each part's profile where the plane meets it, points (across, d) [in]."""
+
+from __future__ import annotations
+
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part, Point, Where
+from jambs.section.region import Cut, Region, Stuff
+
+WOOD = 0.12
+"""Conductivity of softwood across the grain [W/mK] (design value of EN ISO 10456, from memory)."""
+
+POSITIONS = {
+    Cut.JAMB: ("right leg",),
+    Cut.HEAD: ("head",),
+    Cut.SILL: ("sill", "bottom"),
+}
+STUFF_OF = {
+    "extension jamb": Stuff.JAMB,
+    "exterior extension jamb": Stuff.JAMB,
+    "casing": Stuff.CASING,
+    "apron": Stuff.CASING,
+    "stool": Stuff.SILL,
+    "exterior sill": Stuff.SILL,
+    "liner buck": Stuff.BUCK,
+    "outboard buck": Stuff.BUCK,
+}
+
+
+def part_regions(kit: Kit, cut: Cut) -> list[Region]:
+    """Cut all parts on one side of the opening; buck first, so that trim lies over it."""
+    parts = [part for part in kit.parts if part.position in POSITIONS[cut]]
+    bucks = [part for part in parts if part.where is Where.BUCK]
+    others = [part for part in parts if part.where is not Where.BUCK]
+    regions: list[Region] = []
+    for part in (*bucks, *others):
+        regions += _flashing(part, kit) if not part.is_wood else _cut(part, cut, kit)
+    return regions
+
+
+def _cut(part: Part, cut: Cut, kit: Kit) -> list[Region]:
+    middle = part.length / 2
+    low, high = _across_range(part, middle)
+    profile = clipped(clipped(part.profile, at=high, keep_below=True), at=low, keep_below=False)
+    name = f"{part.name} {part.position}" if part.where is not Where.BUCK else part.name
+    shape = Region(
+        name=name,
+        stuff=STUFF_OF[part.name],
+        outline=tuple(_placed(part, middle, point, cut, kit) for point in profile),
+        conductivity=WOOD,
+        mark=part.mark,
+    )
+    return [shape, *_pockets(part, middle, cut, kit)]
+
+
+def _pockets(part: Part, middle: float, cut: Cut, kit: Kit) -> list[Region]:
+    """Grooves along the part show as air over the wood."""
+    regions = []
+    for pocket in part.pockets:
+        if pocket.low[0] <= middle <= pocket.high[0]:
+            (_, v0, w0), (_, v1, w1) = pocket.low, pocket.high
+            corners = ((v0, w0), (v1, w0), (v1, w1), (v0, w1))
+            outline = tuple(_placed(part, middle, point, cut, kit) for point in corners)
+            regions.append(Region(name="groove", stuff=Stuff.AIR, outline=outline))
+    return regions
+
+
+def _placed(part: Part, u: float, point: Point, cut: Cut, kit: Kit) -> Point:
+    x, y, depth = part.seat.at(u, *point)
+    return (x - kit.placement.opening.frame.width if cut is Cut.JAMB else y, depth)
+
+
+def _across_range(part: Part, u: float) -> tuple[float, float]:
+    """Least and greatest v of the outline at one place along the board [in]."""
+    found = []
+    corners = part.outline
+    for (u0, v0), (u1, v1) in zip(corners, corners[1:] + corners[:1], strict=True):
+        if u0 != u1 and min(u0, u1) <= u <= max(u0, u1):
+            found.append(v0 + (v1 - v0) * (u - u0) / (u1 - u0))
+    return min(found), max(found)
+
+
+def clipped(outline: tuple[Point, ...], *, at: float, keep_below: bool) -> tuple[Point, ...]:
+    """Clip a polygon (v, w) to one side of a line v = at."""
+    sign = 1.0 if keep_below else -1.0
+    kept: list[Point] = []
+    for (v0, w0), (v1, w1) in zip(outline, outline[1:] + outline[:1], strict=True):
+        inside0, inside1 = sign * (at - v0) >= -1e-9, sign * (at - v1) >= -1e-9
+        if inside0:
+            kept.append((v0, w0))
+        if inside0 != inside1 and abs(v1 - v0) > 1e-9:
+            kept.append((at, w0 + (w1 - w0) * (at - v0) / (v1 - v0)))
+    return tuple(kept)
+
+
+def _flashing(part: Part, kit: Kit) -> list[Region]:
+    """The bent strip: up behind the membrane, over the casing, down as a drip."""
+    trim = kit.placement.opening.exterior
+    assert trim is not None
+    metal, top = part.thickness, part.seat.origin[1]
+    back = kit.placement.planes.trim_plane
+    front = back + trim.casing.thickness
+    up, down = trim.head_flashing.upstand, trim.head_flashing.drip
+    outline = (
+        (top + up, back),
+        (top + up, back + metal),
+        (top + metal, back + metal),
+        (top + metal, front + metal),
+        (top - down, front + metal),
+        (top - down, front),
+        (top, front),
+        (top, back),
+    )
+    return [Region(name="head flashing", stuff=Stuff.METAL, outline=outline, mark=part.mark)]

@@ -1,0 +1,99 @@
+"""The window in its opening: frame, flange, glass, and the spaces round it. Outlines in (s, d) [in]."""
+
+from __future__ import annotations
+
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part, Where
+from jambs.section.edges import POSITION_OF, SIDE_OF, Edges, exterior_part
+from jambs.section.region import Cut, Point, Region, Stuff
+
+GLASS_SHOWN = 4.0
+"""How much glass is drawn beyond the frame [in]."""
+GLASS_IN_FRAME = 0.5
+GLASS_THICKNESS = 0.75
+FLANGE_THICKNESS = 1 / 16
+"""Drawn thickness of a nailing flange [in]."""
+
+
+def box(low: Point, high: Point) -> tuple[Point, ...]:
+    """Return the corners of a rectangle from (s, d) to (s, d)."""
+    return (low, (high[0], low[1]), high, (low[0], high[1]))
+
+
+def window_regions(kit: Kit, cut: Cut) -> list[Region]:
+    """Frame, glass and nailing flange on the side of the cut."""
+    placement = kit.placement
+    window, side = placement.opening.window, SIDE_OF[cut]
+    inside, outside = float(getattr(window.frame_face, side)), float(getattr(window.outside_face, side))
+    start, flange, end = placement.inside_edge, placement.flange_plane, placement.outside_edge
+    step = min(max(flange, start), end)
+    outline: tuple[Point, ...] = (
+        (0.0, start),
+        (0.0, end),
+        (-outside, end),
+        (-outside, step),
+        (-inside, step),
+        (-inside, start),
+    )
+    if inside == outside:
+        outline = ((0.0, start), (0.0, end), (-inside, end), (-inside, start))
+    middle = (start + end) / 2
+    reach = max(inside, outside)
+    glass = box(
+        (-reach - GLASS_SHOWN, middle - GLASS_THICKNESS / 2),
+        (-reach + GLASS_IN_FRAME, middle + GLASS_THICKNESS / 2),
+    )
+    regions = [
+        Region(name="window frame", stuff=Stuff.FRAME, outline=outline),
+        Region(name="glass", stuff=Stuff.GLASS, outline=glass),
+    ]
+    if window.nailing_flange and window.flange_width:
+        fin = box((0.0, flange), (window.flange_width, flange + FLANGE_THICKNESS))
+        regions.append(Region(name="nailing flange", stuff=Stuff.METAL, outline=fin))
+    return regions
+
+
+def space_regions(kit: Kit, cut: Cut, edges: Edges) -> list[Region]:
+    """Shim space round frame and jamb box, and the sealant joint in front of the frame."""
+    placement, back = kit.placement, _jamb_back(kit, cut)
+    start, flange = placement.inside_edge, placement.flange_plane
+    regions = []
+    if edges.rough_opening > 0 and flange > start:
+        gap = box((0.0, max(start, 0.0)), (edges.rough_opening, flange))
+        regions.append(Region(name="shim space", stuff=Stuff.SHIM, outline=gap))
+    if back is not None and edges.rough_opening > back and start > 0:
+        gap = box((back, 0.0), (edges.rough_opening, start))
+        regions.append(Region(name="shim space", stuff=Stuff.SHIM, outline=gap))
+    return [*regions, *_sealant(kit, cut)]
+
+
+def _jamb_back(kit: Kit, cut: Cut) -> float | None:
+    """Distance s of the back of the interior jamb, or of the stool's underside [in]."""
+    names = ("stool", "sill") if cut is Cut.SILL else ("extension jamb", POSITION_OF[cut])
+    part = _interior(kit, *names)
+    if part is None and cut is Cut.SILL:
+        part = _interior(kit, "extension jamb", "bottom")
+    if part is None:
+        return None
+    x, y, _ = part.seat.at(0.0, 0.0, part.thickness)
+    frame = kit.placement.opening.frame
+    return {Cut.JAMB: x - frame.width, Cut.HEAD: y - frame.height, Cut.SILL: -y}[cut]
+
+
+def _interior(kit: Kit, name: str, position: str) -> Part | None:
+    found = (p for p in kit.parts if p.where is Where.INTERIOR and (p.name, p.position) == (name, position))
+    return next(found, None)
+
+
+def _sealant(kit: Kit, cut: Cut) -> list[Region]:
+    trim = kit.placement.opening.exterior
+    jamb = exterior_part(kit, "exterior extension jamb", POSITION_OF[cut])
+    if trim is None or jamb is None or not trim.sealant_joint:
+        return []
+    frame, end = kit.placement.opening.frame, kit.placement.outside_edge
+    x, y, _ = jamb.seat.at(0.0, 0.0, 0.0)
+    face = x - frame.width if cut is Cut.JAMB else y - frame.height
+    joint = box((face, end), (min(face + jamb.thickness, 0.0), end + trim.sealant_joint))
+    if joint[0][0] >= joint[1][0]:
+        return []
+    return [Region(name="sealant joint", stuff=Stuff.SEALANT, outline=joint)]
