@@ -17,8 +17,7 @@ from jambs.sheets.values import Record
 PAPER_WIDTH = {"letter": 7.5 * 72, "A4": 210 / 25.4 * 72 - 72}
 """Between the margins of a cut sheet [pt]."""
 GROUPS = (("interior", "Interior parts"), ("exterior", "Exterior parts"), ("buck", "Buck"))
-ENDS = {"head": ("left", "right"), "sill": ("left", "right"), "stool": ("left", "right")}
-"""Where a side starts and finishes, seen from inside; every other side runs from the bottom to the top."""
+SIDES = (("head", "head, left to right"), ("sill", "sill, left to right"), ("left", "left leg, bottom to top"), ("right", "right leg, bottom to top"))  # fmt: skip
 
 
 def write_cut_sheet(kit: Kit, job: Job, pictures: SheetPictures, path: Path) -> None:
@@ -115,22 +114,27 @@ def _strip(record: Record) -> list[Line]:
 
 
 def interior_text(record: Record) -> str:
-    """Return the interior depth, or the least and the greatest as measured where the sides taper."""
-    sides = record["depths"]["sides"].values()
-    if not any(side["is_tapered"] for side in sides):
-        text: str = record["depths"]["interior"]["text"]
-        return text
-    ends = sorted(
-        (side[key] for side in sides for key in ("start_depth", "finish_depth")), key=lambda one: one["value"]
-    )
-    return f"{ends[0]['text']} to {ends[-1]['text']}"
+    """Return the interior depth; where it was measured, the least and the greatest that was found."""
+    measured = record["depths"]["measured"]
+    return _range_text(measured["interior"]) if measured else _proud_text(record["depths"]["interior"])
 
 
 def exterior_text(record: Record) -> str:
     """Return the exterior depth; a frame that stands out past the trim plane is *proud* by that much."""
-    depth = record["depths"]["exterior"]
+    measured = record["depths"]["measured"]
+    found = measured and measured["exterior"]
+    return _range_text(found) if found else _proud_text(record["depths"]["exterior"])
+
+
+def _proud_text(depth: Record) -> str:
     text: str = depth["text"]
     return f"{text.removeprefix('-')} proud" if depth["value"] < 0 else text
+
+
+def _range_text(sides: Record) -> str:
+    depths = sorted((one for side in sides.values() if side for one in side), key=lambda one: one["value"])
+    least, greatest = _proud_text(depths[0]), _proud_text(depths[-1])
+    return least if least == greatest else f"{least} to {greatest}"
 
 
 def _group(record: Record, where: str, title: str) -> Record:
@@ -179,15 +183,19 @@ def _glue_line(part: Record) -> list[str]:
 
 
 def _lists(record: Record) -> list[Record]:
-    """Return the lists under the parts: depths as sawn where a side tapers, figures."""
+    """Return the lists under the parts: depths as measured, figures."""
     figures = [line(one["name"], one["size"]["text"], one["note"]) for one in record["figures"]]
-    sides = record["depths"]["sides"]
-    tapered = any(side["is_tapered"] for side in sides.values())
-    depths = [_side_line(*one) for one in sides.items()] if tapered else []
-    return [{"title": "Depths as sawn", "pairs": depths}, {"title": "Figures", "pairs": figures}]
+    measured = record["depths"]["measured"] or {"interior": None, "exterior": None}
+    return [
+        {"title": "Measured inside", "pairs": _side_lines(measured["interior"])},
+        {"title": "Measured outside", "pairs": _side_lines(measured["exterior"])},
+        {"title": "Figures", "pairs": figures},
+    ]
 
 
-def _side_line(name: str, side: Record) -> Line:
-    start, finish = ENDS.get(name, ("bottom", "top"))
-    ends = f"{side['start_depth']['text']} {start}, {side['finish_depth']['text']} {finish}"
-    return line(name, ends, "tapered" if side["is_tapered"] else "parallel")
+def _side_lines(sides: Record | None) -> list[Line]:
+    return [
+        line(words, ", ".join(one["text"] for one in sides[name]))
+        for name, words in SIDES
+        if sides and sides[name]
+    ]

@@ -19,6 +19,9 @@ from jambs.sheets.values import Record
 CSV_SIZES = ("thickness", "width", "start_width", "finish_width", "length")
 """Sizes of a part in ``parts.csv``, each in two columns: the number and the shop's text."""
 
+LINE = 110
+"""Longest line of ``parts.json`` where a value can be broken [characters]."""
+
 
 def write_parts_json(kits: Sequence[Kit], job: Job, path: Path) -> None:
     """Write ``parts.json``, the machine-readable truth for every size on paper; ``record`` tells its layout."""
@@ -26,8 +29,20 @@ def write_parts_json(kits: Sequence[Kit], job: Job, path: Path) -> None:
 
 
 def json_text(record: Record) -> str:
-    """Return a record as JSON text, one value a line, points on one line each."""
-    return json.dumps(record, ensure_ascii=False, indent=1) + "\n"
+    """Return a record as JSON text: what is short on one line, everything else one value a line."""
+    return _json_lines(record, indent=0) + "\n"
+
+
+def _json_lines(value: Any, *, indent: int) -> str:
+    flat = json.dumps(value, ensure_ascii=False)
+    if len(flat) + indent <= LINE or not value or not isinstance(value, dict | list):
+        return flat
+    inner, outer = " " * (indent + 1), " " * indent
+    if isinstance(value, dict):
+        lines = (f"{json.dumps(key)}: {_json_lines(one, indent=indent + 1)}" for key, one in value.items())
+        return "{\n" + ",\n".join(inner + line for line in lines) + f"\n{outer}}}"
+    lines = (_json_lines(one, indent=indent + 1) for one in value)
+    return "[\n" + ",\n".join(inner + line for line in lines) + f"\n{outer}]"
 
 
 def parts_schema() -> Record:
@@ -37,8 +52,11 @@ def parts_schema() -> Record:
 
 
 def write_parts_csv(kits: Sequence[Kit], job: Job, path: Path) -> None:
-    """Write ``parts.csv``: one row a part, sizes as decimal numbers and as shop text, units in the header."""
-    path.write_text(csv_text(job_record(kits, job)), encoding="utf-8", newline="")
+    """Write ``parts.csv``: one row a part, sizes as decimal numbers and as shop text, units in the header.
+
+    UTF-8 with a byte order mark, without which some spreadsheets read × and ° as other letters.
+    """
+    path.write_text(csv_text(job_record(kits, job)), encoding="utf-8-sig", newline="")
 
 
 def csv_header(units: Units) -> list[str]:

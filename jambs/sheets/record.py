@@ -167,7 +167,19 @@ def _depths_record(kit: Kit, *, units: Units) -> Record:
         "added": size(placement.planes.added_depth, units=units),
         "overhang": size(placement.overhang, units=units),
         "share": placement.share,
+        "measured": _measured_record(kit, units=units),
         "sides": {name: dump(side, units=units) for name, side in kit.sides.items()},
+    }
+
+
+def _measured_record(kit: Kit, *, units: Units) -> Record | None:
+    """Return the depths that were measured: along head and sill left to right, along the legs bottom to top."""
+    measured = kit.placement.opening.measured if kit.is_measured else None
+    if measured is None:
+        return None
+    return {
+        "interior": dump(measured.interior_depth, units=units),
+        "exterior": dump(measured.exterior_depth, units=units),
     }
 
 

@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from jambs.job.fields import Size
 from jambs.job.layers import BuckKind, Layer, Role, Wall
-from jambs.job.openings import Assumed, Job, Measured, Opening, PositionRule
+from jambs.job.openings import Assumed, Job, Measured, Opening
+from jambs.job.position import PositionRule
 from jambs.job.shop import Board, Limits, Shop
 from jambs.job.trim import ExteriorTrim, InteriorTrim
 from jambs.job.windows import WindowType

@@ -1,0 +1,235 @@
+"""Lists for the whole house: rough openings and bucks, window order, summary with all findings."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from itertools import groupby
+from pathlib import Path
+
+from jambs.job.openings import Job
+from jambs.parts.kit import Kit
+from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row
+from jambs.sheets.press import press
+from jambs.sheets.record import ORDER, job_record
+from jambs.sheets.values import Record
+
+NONE = "–"
+"""What stands in a cell that has nothing to say."""
+
+
+WEIGHTS = [weight.value for weight in ORDER]
+
+
+def write_rough_opening_schedule(kits: Sequence[Kit], job: Job, path: Path) -> None:
+    """Write the rough-opening and buck schedule for the framer as PDF."""
+    path.write_bytes(press("rough_openings", rough_opening_data(kits, job)))
+
+
+def write_order_sheet(kits: Sequence[Kit], job: Job, path: Path) -> None:
+    """Write the window order sheet as PDF: what to order, how many of each, and how deep they stand."""
+    path.write_bytes(press("order", order_data(kits, job)))
+
+
+def write_summary(kits: Sequence[Kit], job: Job, path: Path) -> None:
+    """Write the summary of the house as PDF: depths and rips of every opening, all findings, what was assumed."""
+    path.write_bytes(press("summary", summary_data(kits, job)))
+
+
+def rough_opening_data(kits: Sequence[Kit], job: Job) -> Record:
+    """Return what the rough-opening and buck schedule prints."""
+    openings = job_record(kits, job)["openings"]
+    bucks = [
+        {"mark": one["mark"], "room": one["room"], "parts": [part_row(part) for part in _parts(one, "buck")]}
+        for one in openings
+    ]
+    return {
+        **page_data(job),
+        "rows": [_rough_row(one) for one in openings],
+        "bucks": [one for one in bucks if one["parts"]],
+    }
+
+
+def _parts(opening: Record, where: str) -> list[Record]:
+    return [part for part in opening["parts"] if part["where"] == where]
+
+
+def _text(size: Record | None) -> str:
+    return size["text"] if size else NONE
+
+
+def _rough_row(opening: Record) -> Record:
+    buck = opening["buck"]
+    return {
+        "mark": opening["mark"],
+        "room": opening["room"],
+        "wall": opening["wall"]["name"],
+        "frame": opening["window"]["frame"]["text"],
+        "window": opening["rough_opening"]["text"],
+        "framing": opening["framing_opening"]["text"],
+        "sill_height": _sill_words(opening),
+        "rough_sill": _text(opening["rough_sill_height"]),
+        "buck": buck["kind"] if buck else "none",
+        "buck_depth": _text(buck and buck["depth"]),
+        "buck_thickness": _text(buck and buck["thickness"]),
+        "buck_parts": _mark_range(buck["parts"]) if buck else NONE,
+        "assumed": any(one["what"] == "rough opening" for one in opening["assumed"]),
+    }
+
+
+def _sill_words(opening: Record) -> str:
+    """Return the height of the frame's bottom over the finished floor; of a door, how far it reaches below it."""
+    below = opening["floor_below_frame"]
+    if opening["sill_height"] or not below:
+        return _text(opening["sill_height"])
+    return f"{below['text']} below floor" if below["value"] else "on the floor"
+
+
+def _mark_range(marks: Sequence[str]) -> str:
+    """Return part marks in short: the first to the last."""
+    return f"{marks[0]} … {marks[-1]}" if len(marks) > 1 else "".join(marks) or NONE
+
+
+def order_data(kits: Sequence[Kit], job: Job) -> Record:
+    """Return what the order sheet prints."""
+    openings = job_record(kits, job)["openings"]
+    return {
+        **page_data(job),
+        "kinds": _order_kinds(openings),
+        "rows": [_order_row(one) for one in openings],
+        "depths": _depth_rows(openings),
+        "count": len(openings),
+    }
+
+
+def _order_key(opening: Record) -> tuple[str, ...]:
+    """Return what makes two windows the same to order, as printed."""
+    window = opening["window"]
+    return (
+        window["name"],
+        window["frame"]["text"],
+        window["sash"],
+        window["hinge"] or NONE,
+        window["jamb_depth"]["text"],
+        window["frame_projection"]["text"],
+        "yes" if window["nailing_flange"] else "no",
+    )
+
+
+KIND_KEYS = ("type", "frame", "sash", "hinge", "jamb_depth", "projection", "flange")
+
+
+def _order_kinds(openings: Sequence[Record]) -> list[Record]:
+    """Return how many of each kind of window, and for which openings; kinds in the order they first come."""
+    counts = Counter(map(_order_key, openings))
+    return [
+        {
+            **dict(zip(KIND_KEYS, key, strict=True)),
+            "count": count,
+            "marks": [one["mark"] for one in openings if _order_key(one) == key],
+        }
+        for key, count in counts.items()
+    ]
+
+
+def _order_row(opening: Record) -> Record:
+    window = opening["window"]
+    return {
+        **dict(zip(KIND_KEYS, _order_key(opening), strict=True)),
+        "mark": opening["mark"],
+        "room": opening["room"],
+        "weight": window["weight"]["text"],
+        "weight_is_assumed": window["weight_is_assumed"],
+        "rough_opening": opening["rough_opening"]["text"],
+        "escape": _escape_words(opening),
+    }
+
+
+def _escape_words(opening: Record) -> str:
+    """Say whether an opening has to serve as an escape, and the clear passage its sash leaves."""
+    if not opening["window"]["escape"]:
+        return NONE
+    swing = opening["swing"]
+    return f"yes, clear {swing['clear']['text']}" if swing else "yes"
+
+
+def _depth_rows(openings: Iterable[Record]) -> list[Record]:
+    """Return the depths of each wall and window type, openings with the same depths in one row."""
+
+    def key(one: Record) -> tuple[str, ...]:
+        return (
+            one["wall"]["name"],
+            one["window"]["name"],
+            one["planes"]["flange_plane"]["text"],
+            interior_text(one),
+            exterior_text(one),
+            one["buck"]["kind"] if one["buck"] else "none",
+        )
+
+    names = ("wall", "type", "flange_plane", "interior", "exterior", "buck")
+    return [
+        {**dict(zip(names, values, strict=True)), "marks": [one["mark"] for one in group]}
+        for values, group in groupby(sorted(openings, key=key), key=key)
+    ]
+
+
+def summary_data(kits: Sequence[Kit], job: Job) -> Record:
+    """Return what the summary of the house prints."""
+    record = job_record(kits, job)
+    openings = record["openings"]
+    return {
+        **page_data(job),
+        "rows": [_summary_row(one) for one in openings],
+        "findings": sorted(
+            ({**found, "marks": marks} for found, marks in _gathered(openings, "findings")),
+            key=lambda one: WEIGHTS.index(one["weight"]),
+        ),
+        "counts": dict(Counter(found["weight"] for one in openings for found in one["findings"])),
+        "measured": sum(one["state"]["is_measured"] for one in openings),
+        "assumed": record["assumed"],
+        "own_assumed": [{**one, "marks": marks} for one, marks in _gathered(openings, "assumed")],
+        "cautions": list(dict.fromkeys(words for one in openings for words in one["cautions"])),
+    }
+
+
+def _gathered(openings: Sequence[Record], key: str) -> list[tuple[Record, list[str]]]:
+    """Return what several openings say in the same words once, with their marks."""
+    marks: dict[tuple[tuple[str, str], ...], list[str]] = {}
+    for opening in openings:
+        for said in opening[key]:
+            marks.setdefault(tuple(said.items()), []).append(opening["mark"])
+    return [(dict(said), list(dict.fromkeys(found))) for said, found in marks.items()]
+
+
+def _summary_row(opening: Record) -> Record:
+    weights = Counter(one["weight"] for one in opening["findings"])
+    share = opening["depths"]["share"]
+    return {
+        "mark": opening["mark"],
+        "room": opening["room"],
+        "window": opening["window"]["name"],
+        "wall": opening["wall"]["name"],
+        "frame": opening["window"]["frame"]["text"],
+        "state": "measured" if opening["state"]["is_measured"] else "planned",
+        "flange_plane": opening["planes"]["flange_plane"]["text"],
+        "share": NONE if share is None else f"{share:.0%}",
+        "interior": interior_text(opening),
+        "rip": rip_text(opening),
+        "exterior": exterior_text(opening),
+        "buck": opening["buck"]["kind"] if opening["buck"] else "none",
+        "parts": len(opening["parts"]),
+        "findings": {weight: weights[weight] for weight in WEIGHTS if weights[weight]},
+    }
+
+
+def rip_text(opening: Record) -> str:
+    """Return the rip width of the interior extension jambs; the least and the greatest where they differ."""
+    widths = {
+        part["width"]["value"]: part["width"]["text"]
+        for part in _parts(opening, "interior")
+        if "jamb" in part["name"]
+    }
+    if not widths:
+        return NONE
+    texts = [widths[value] for value in sorted(widths)]
+    return texts[0] if len(texts) == 1 else f"{texts[0]} to {texts[-1]}"

@@ -1,0 +1,207 @@
+"""The cut sheet read back from its PDF by pypdf, which shares no code with the program that set it."""
+
+from __future__ import annotations
+
+import itertools
+import re
+import subprocess
+import sys
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import hand_kits as hand
+import paper
+import pytest
+
+from jambs.job.fields import Size
+from jambs.length import Units
+from jambs.parts.kit import Kit
+from jambs.place.placement import Finding, Weight
+from jambs.sheets.cut_sheet import cut_sheets_pdf, write_all_cut_sheets, write_cut_sheet
+from jambs.sheets.record import job_record, opening_record
+
+LETTER = (612.0, 792.0)
+"""US letter [pt]: 8 1/2 by 11 in, ANSI/ASME Y14.1 size A, 72 pt to the inch."""
+A4 = (595.28, 841.89)
+"""210 by 297 mm, ISO 216."""
+LONG = "Head of the stair, over the landing by the long north window"
+"""60 characters, the most a room may have."""
+
+
+def sheet(kit: Kit, **job: Any) -> bytes:
+    return cut_sheets_pdf([kit], hand.make_job(**job), {kit.mark: hand.make_pictures()})
+
+
+def said(value: Any) -> set[str]:
+    """Return every length in any text of a record."""
+    if isinstance(value, dict | list):
+        inner = value.values() if isinstance(value, dict) else value
+        return set().union(*map(said, inner))
+    return paper.lengths(value) if isinstance(value, str) else set()
+
+
+def crowded(mark: str = "W-NORTH-12.A") -> Kit:
+    """Thirty parts, the longest texts a job file allows, many findings: the worst a sheet has to hold."""
+    parts = [*hand.interior_parts(mark), *hand.exterior_parts(mark), *hand.buck_parts(mark)]
+    more = [replace(part, mark=f"{mark}-{number}") for number, part in enumerate(parts[:10], start=21)]
+    work = ('glue up, then plane to 4 23/32" and check both faces with a straightedge before the rabbets',) * 3
+    whole = [replace(part, board="5/4x12 " + "clear-vertical-grain-" * 2 + "cedar", work=work) for part in (*parts, *more)]  # fmt: skip
+    whole[0] = replace(whole[0], strips=(6.25, 6.25, 4.71875), name="extension jamb with a rather long name")
+    kit = hand.make_kit(mark, parts=whole)
+    long = f"{LONG}. " * 3
+    findings = tuple(Finding(weight=weight, text=f"{number}: {long}") for weight in Weight for number in range(4))
+    opening = replace(kit.placement.opening, room=LONG, window_name="W" * 60, frame=Size(119.984375, 119.984375))
+    placement = replace(kit.placement, opening=opening, reasons=(long, long))
+    return replace(kit, findings=findings, cautions=(long,) * 8, placement=placement)
+
+
+def kits() -> list[Any]:
+    half = hand.make_kit("W03", measured=True)
+    return [
+        pytest.param(hand.make_kit(), id="planned, inside and outside"),
+        pytest.param(hand.measured_kit(), id="measured, inside, tapered"),
+        pytest.param(half, id="measured from the room, outside planned"),
+        pytest.param(crowded(), id="crowded"),
+    ]
+
+
+@pytest.mark.parametrize("units", Units)
+@pytest.mark.parametrize("kit", kits())
+def test_every_size_on_paper_is_in_the_record(kit: Kit, units: Units) -> None:
+    record = opening_record(kit, units=units)
+    allowed = said(record) | said(job_record([], hand.make_job(units=units)))
+    proud = {text.removeprefix("-") for text in allowed}
+    text = paper.words(sheet(kit, units=units)).replace("scale 3/4\" = 1'-0\"", "").replace("scale 3\" = 1'-0\"", "")
+    assert paper.lengths(text) - allowed - proud == set()
+
+
+@pytest.mark.parametrize("units", Units)
+@pytest.mark.parametrize("kit", kits()[:3])
+def test_every_part_stands_on_one_line_with_its_sizes(kit: Kit, units: Units) -> None:
+    text = paper.words(sheet(kit, units=units))
+    for part in opening_record(kit, units=units)["parts"]:
+        taper = part["taper"]
+        width = part["width"]["text"]
+        if taper:
+            ends = ("start", "finish")
+            width = " ".join(f"{taper[f'{end}_width']['text']} {taper[end]}" for end in ends)
+        row = f"{part['board']} {part['thickness']['text']} {width} {part['length']['text']} {part['ends']}"
+        after_mark = text.split(f"{part['mark']} ")[-1]
+        assert re.search(re.escape(row), after_mark), row
+
+
+@pytest.mark.parametrize("size", [("letter", LETTER), ("A4", A4)], ids=["letter", "A4"])
+@pytest.mark.parametrize("kit", kits())
+def test_nothing_collides_or_leaves_the_page(kit: Kit, size: tuple[str, tuple[float, float]]) -> None:
+    name, (width, height) = size
+    pdf = sheet(kit, paper=name)
+    found = paper.runs(pdf)
+    box = paper.pages(pdf)[0].mediabox
+    assert (float(box.width), float(box.height)) == pytest.approx((width, height), abs=0.01)
+    assert paper.collisions(found) == []
+    assert min(run.x for run in found) >= 35.9
+    assert max(run.x + run.width for run in found) <= width - 35.9
+    assert min(run.y for run in found) >= 18
+    assert max(run.y + 0.72 * run.size for run in found) <= height - 18
+
+
+def test_no_size_breaks_inside() -> None:
+    """Every whole size is drawn in one piece: a run never ends where its fraction is still to come."""
+    found = paper.runs(sheet(crowded()))
+    torn = [
+        (one.text, two.text)
+        for one, two in itertools.pairwise(found)
+        if re.search(r"\d$", one.text) and re.match(r"\d+/\d+\"", two.text)
+    ]
+    assert torn == []
+
+
+def test_interior_kit_takes_one_page_and_a_whole_kit_two() -> None:
+    assert len(paper.pages(sheet(hand.make_kit("W02", parts=hand.interior_parts("W02"))))) == 1
+    assert len(paper.pages(sheet(hand.make_kit()))) == 2
+
+
+def test_each_opening_counts_its_own_pages_under_its_own_head() -> None:
+    openings = [hand.make_kit("W01"), hand.make_kit("W02", parts=hand.interior_parts("W02")), crowded("D1")]
+    pdf = cut_sheets_pdf(openings, hand.make_job(), {kit.mark: hand.make_pictures() for kit in openings})
+    texts = [page.extract_text() for page in paper.pages(pdf)]
+    heads = [text.split()[0] for text in texts]
+    counts = [re.findall(r"page (\d+) of (\d+)", text) for text in texts]
+    long = len(texts) - 3
+    assert heads == ["W01", "W01", "W02", *["D1"] * long]
+    expected = [("1", "2"), ("2", "2"), ("1", "1"), *((str(page), str(long)) for page in range(1, long + 1))]
+    assert counts == [[one] for one in expected]
+
+
+def test_banner_tells_planned_from_measured() -> None:
+    planned, measured, half = (
+        paper.words(sheet(kit))
+        for kit in (hand.make_kit(), hand.measured_kit(), hand.make_kit("W03", measured=True))
+    )
+    banner = "PLANNED – MEASURE BEFORE CUTTING"
+    assert planned.count(banner) == 2 and "MEASURED" not in planned
+    assert "MEASURED 2026-03-20 by shop" in measured and banner not in measured
+    whole = f"INSIDE MEASURED 2026-03-20 by shop · OUTSIDE {banner}"
+    assert half.count(whole) == 2 and f"Exterior parts (8) {banner}" in half
+
+
+def test_depth_that_was_measured_replaces_the_planned_one() -> None:
+    text = paper.words(sheet(hand.measured_kit()))
+    assert 'INTERIOR DEPTH 4 5/8" to 4 13/16"' in text
+    assert 'head, left to right 4 11/16", 4 3/4"' in text
+    assert 'left leg, bottom to top 4 5/8", 4 11/16"' in text
+
+
+def test_frame_standing_proud_says_so() -> None:
+    kit = hand.make_kit()
+    text = paper.words(sheet(replace(kit, placement=replace(kit.placement, exterior_depth=-1.25))))
+    assert 'EXTERIOR DEPTH 1 1/4" proud' in text
+
+
+def test_stop_comes_before_check_and_both_before_the_parts() -> None:
+    stop = Finding(weight=Weight.STOP, text='The box is 1/8" too wide.')
+    text = paper.words(sheet(hand.make_kit(findings=(stop,))))
+    assert text.index("STOP The box") < text.index("CHECK The frame hangs") < text.index("Interior parts")
+
+
+def test_glued_strips_and_assumed_values_are_said() -> None:
+    wide = hand.make_part(1, width=13.5, strips=(5.25, 5.25, 3.0))
+    text = paper.words(sheet(hand.make_kit(parts=[wide])))
+    assert 'glue up from 3 strips: 5 1/4" + 5 1/4" + 3"' in text
+    assert "assumed window weight: 68 lb (from the glass make-up and the frame)" in text
+
+
+def test_only_the_bundled_font_is_used() -> None:
+    names = {
+        font["/BaseFont"].split("+")[-1]
+        for page in paper.pages(sheet(crowded()))
+        for font in (one.get_object() for one in page["/Resources"]["/Font"].values())
+    }
+    assert names == {"LiberationSans", "LiberationSans-Bold"}
+
+
+def test_same_bytes_in_every_run(tmp_path: Path) -> None:
+    """A second process with another hash seed prints the same bytes."""
+    write_cut_sheet(hand.make_kit(), hand.make_job(), hand.make_pictures(), tmp_path / "here.pdf")
+    code = (
+        "import sys, pathlib; sys.path.insert(0, sys.argv[1]); import hand_kits as h\n"
+        "from jambs.sheets.cut_sheet import write_cut_sheet\n"
+        "write_cut_sheet(h.make_kit(), h.make_job(), h.make_pictures(), pathlib.Path(sys.argv[2]))"
+    )
+    there = tmp_path / "there.pdf"
+    folder = Path(__file__).parent
+    subprocess.run(
+        [sys.executable, "-c", code, str(folder), str(there)],
+        check=True,
+        cwd=folder.parents[1],
+        env={"PYTHONHASHSEED": "7", "PYTHONPATH": str(folder.parents[1])},
+    )
+    assert (tmp_path / "here.pdf").read_bytes() == there.read_bytes()
+
+
+def test_all_sheets_in_one_file(tmp_path: Path) -> None:
+    openings = [hand.make_kit(f"W{number:02}") for number in range(1, 6)]
+    pictures = {kit.mark: hand.make_pictures() for kit in openings}
+    write_all_cut_sheets(openings, hand.make_job(), pictures, tmp_path / "all.pdf")
+    assert len(paper.pages((tmp_path / "all.pdf").read_bytes())) == 10

@@ -1,0 +1,138 @@
+"""The lists for the whole house, read back from their PDFs."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import hand_kits as hand
+import paper
+import pytest
+from test_cut_sheet import crowded, said
+
+from jambs.job.fields import Size
+from jambs.length import Units
+from jambs.parts.kit import Kit
+from jambs.place.placement import Finding, Weight
+from jambs.sheets.house import (
+    order_data,
+    rough_opening_data,
+    summary_data,
+    write_order_sheet,
+    write_rough_opening_schedule,
+    write_summary,
+)
+from jambs.sheets.record import job_record
+
+WRITERS = [write_rough_opening_schedule, write_order_sheet, write_summary]
+
+
+def house(count: int = 16) -> list[Kit]:
+    """Openings of two sizes, every third measured, every fourth fixed and standing proud."""
+    kits = []
+    for number in range(count):
+        mark = f"W{number + 1:02}"
+        kit = hand.make_kit(mark) if number % 3 else hand.measured_kit(mark)
+        if number % 4 == 3:
+            opening = replace(
+                kit.placement.opening, window_name="fixed", frame=Size(59.5, 47.5), hinge=None, escape=number == 7
+            )
+            kit = replace(kit, placement=replace(kit.placement, opening=opening, buck=None, exterior_depth=-1.25))
+        kits.append(kit)
+    return kits
+
+
+@pytest.mark.parametrize("write", WRITERS)
+@pytest.mark.parametrize("units", Units)
+def test_every_size_on_paper_is_in_the_record(write: Any, units: Units, tmp_path: Path) -> None:
+    job, kits = hand.make_job(units=units), house()
+    write(kits, job, tmp_path / "list.pdf")
+    allowed = said(job_record(kits, job))
+    found = paper.lengths(paper.words((tmp_path / "list.pdf").read_bytes()))
+    assert found and found - allowed - {text.removeprefix("-") for text in allowed} == set()
+
+
+@pytest.mark.parametrize("write", WRITERS)
+@pytest.mark.parametrize("units", Units)
+def test_nothing_collides_or_leaves_the_page(write: Any, units: Units, tmp_path: Path) -> None:
+    name = "A4" if units is Units.MM else "letter"
+    write([*house(), crowded()], hand.make_job(units=units, paper=name), tmp_path / "list.pdf")
+    pdf = (tmp_path / "list.pdf").read_bytes()
+    page = paper.pages(pdf)[0].mediabox
+    found = paper.runs(pdf)
+    assert paper.collisions(found) == []
+    assert page.width > page.height
+    assert max(run.x + run.width for run in found) <= float(page.width) - 35.9
+    assert min(run.x for run in found) >= 35.9
+    assert min(run.y for run in found) >= 18
+
+
+def test_order_counts_windows_that_are_the_same() -> None:
+    kinds = order_data(house(), hand.make_job())["kinds"]
+    assert [(one["count"], one["type"], one["frame"]) for one in kinds] == [
+        (12, "casement", '35 1/2" × 47 1/2"'),
+        (4, "fixed", '59 1/2" × 47 1/2"'),
+    ]
+    assert kinds[1]["marks"] == ["W04", "W08", "W12", "W16"]
+    assert sum(one["count"] for one in kinds) == 16
+
+
+def test_left_and_right_hinges_are_ordered_apart() -> None:
+    left = hand.make_kit("W01")
+    right = replace(left, placement=replace(left.placement, opening=hand.make_opening("W02", hinge="right")))
+    kinds = order_data([left, right], hand.make_job())["kinds"]
+    assert [(one["hinge"], one["count"]) for one in kinds] == [("left", 1), ("right", 1)]
+
+
+def test_order_gathers_depths_that_are_the_same() -> None:
+    rows = order_data([hand.make_kit("W01"), hand.make_kit("W02")], hand.make_job())["depths"]
+    assert rows == [
+        {
+            "wall": "main",
+            "type": "casement",
+            "flange_plane": '9 1/4"',
+            "interior": '4 11/16"',
+            "exterior": '1 1/2"',
+            "buck": "outboard",
+            "marks": ["W01", "W02"],
+        }
+    ]
+
+
+def test_rough_sill_is_the_shim_space_under_the_frame() -> None:
+    """By hand: bottom of the frame 36 in over the floor, 1/4 in of shims under it."""
+    row = rough_opening_data([hand.make_kit()], hand.make_job())["rows"][0]
+    assert (row["sill_height"], row["rough_sill"]) == ('36"', '35 3/4"')
+    assert (row["framing"], row["buck_depth"]) == ('36" × 48"', '2 3/4"')
+    assert row["buck_parts"] == "W01-17 … W01-20"
+
+
+def test_door_says_how_far_its_frame_reaches_below_the_floor() -> None:
+    door = hand.make_opening("D1", sill_height=None, floor_below_frame=0.75)
+    kit = replace(hand.make_kit("D1"), placement=hand.make_placement(door))
+    row = rough_opening_data([kit], hand.make_job())["rows"][0]
+    assert (row["sill_height"], row["rough_sill"]) == ('3/4" below floor', "–")
+
+
+def test_summary_puts_stop_first_and_says_the_same_thing_once() -> None:
+    stop = Finding(weight=Weight.STOP, text="The box does not fit.")
+    data = summary_data([hand.make_kit("W01"), hand.make_kit("W02", findings=(stop,))], hand.make_job())
+    said_once = [(one["weight"], one["marks"]) for one in data["findings"]]
+    assert said_once == [("stop", ["W02"]), ("check", ["W01", "W02"]), ("note", ["W01"])]
+    assert data["counts"] == {"check": 2, "note": 1, "stop": 1}
+
+
+def test_summary_shows_depth_and_rip_of_every_opening() -> None:
+    rows = summary_data([hand.make_kit(), hand.measured_kit()], hand.make_job())["rows"]
+    assert [(one["state"], one["interior"], one["rip"]) for one in rows] == [
+        ("planned", '4 11/16"', '4 23/32"'),
+        ("measured", '4 5/8" to 4 13/16"', '4 23/32" to 4 27/32"'),
+    ]
+
+
+@pytest.mark.parametrize("write", WRITERS)
+def test_same_bytes_again(write: Any, tmp_path: Path) -> None:
+    for name in ("one.pdf", "two.pdf"):
+        write(house(3), hand.make_job(), tmp_path / name)
+    assert (tmp_path / "one.pdf").read_bytes() == (tmp_path / "two.pdf").read_bytes()

@@ -1,0 +1,55 @@
+"""Drawings on a sheet keep their size, or say that they lost it."""
+
+from __future__ import annotations
+
+import hand_kits as hand
+import pytest
+
+from jambs.sheets.pictures import GAP, Picture, PictureError, set_row, svg_size
+
+
+def picture(width: float, height: float) -> Picture:
+    return Picture(title="Section", svg=hand.box_svg(width, height), scale="scale 3\" = 1'-0\"")
+
+
+@pytest.mark.parametrize(
+    ("head", "size"),
+    [
+        ('<svg width="25.4mm" height="50.8mm">', (72.0, 144.0)),
+        ('<?xml version="1.0"?>\n<svg viewBox="0 0 1 1" height="1in" width="2in">', (144.0, 72.0)),
+        ('<svg width="96" height="48px">', (72.0, 36.0)),
+        ('<svg stroke-width="3mm" width="2.54cm" height="10pt">', (72.0, 10.0)),
+    ],
+)
+def test_natural_size(head: str, size: tuple[float, float]) -> None:
+    """CSS: 1 in = 25.4 mm = 96 px = 72 pt (CSS Values and Units, absolute lengths)."""
+    assert svg_size(head) == pytest.approx(size, abs=1e-9)
+
+
+def test_drawing_without_a_size_is_refused() -> None:
+    with pytest.raises(PictureError) as raised:
+        svg_size('<svg viewBox="0 0 4 4">')
+    assert str(raised.value) == (
+        "the drawing starts '<svg viewBox=\"0 0 4 4\">'; "
+        "a width and a height in mm, cm, in, pt or px are needed to place it"
+    )
+
+
+def test_row_that_fits_keeps_size_and_scale() -> None:
+    one, two = set_row((picture(3, 3), picture(4, 2)), width=7.5 * 72, height=250)
+    assert (one.width, one.height, two.width, two.height) == pytest.approx((216, 216, 288, 144), abs=0.05)
+    assert {one.note, two.note} == {"scale 3\" = 1'-0\""}
+
+
+def test_wide_row_shrinks_the_widest_and_says_so() -> None:
+    one, two = set_row((picture(2, 2), picture(8, 3)), width=7.5 * 72, height=250)
+    assert one.note == "scale 3\" = 1'-0\""
+    assert two.note == "not to scale (shrunk to 67%)"
+    assert one.width + two.width + GAP == pytest.approx(7.5 * 72, abs=0.01)
+    assert two.width / two.height == pytest.approx(8 / 3, rel=1e-3)
+
+
+def test_high_drawing_shrinks_to_the_height() -> None:
+    (one,) = set_row((picture(2, 5),), width=7.5 * 72, height=180)
+    assert (one.width, one.height) == pytest.approx((72, 180), abs=0.05)
+    assert one.note == "not to scale (shrunk to 50%)"
