@@ -63,5 +63,28 @@ def reveal_findings(clear: ClearOpening, placement: Placement, job: Job) -> list
     return found
 
 
+LEAST_LAP = 0.5
+"""The casing covers the wall finish by at least this much past the rough opening [in]; common practice, no source."""
+
+
+def casing_findings(clear: ClearOpening, placement: Placement, job: Job) -> list[Finding]:
+    """Say where the casing does not reach over the gap onto the wall."""
+    opening, shims = placement.opening, placement.shims
+    trim = opening.interior
+    reach = trim.casing_reveal + trim.casing.width
+    laps = {
+        "left": reach - clear.left - shims.left,
+        "right": reach - (opening.frame.width - clear.right) - shims.right,
+        "head": reach - (opening.frame.height - clear.top) - shims.head,
+    }
+    found = []
+    for side, lap in laps.items():
+        if lap < LEAST_LAP - SAME_SIZE:
+            covers = f"covers the wall by {_text(lap, job)}" if lap >= 0 else f"misses the wall by {_text(-lap, job)}"
+            text = f"The casing at the {side} {covers}; {_text(LEAST_LAP, job)} is the least: wider casing or a filler."
+            found.append(Finding(weight=Weight.CHECK, text=text))
+    return found
+
+
 def _text(length: float, job: Job) -> str:
     return length_text(length, units=job.units)

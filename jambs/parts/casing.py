@@ -1,6 +1,6 @@
 """Casing round an opening, inside or outside: legs, head and bottom, mitered or butted.
 
-The near edge of every piece is its inner edge, its face the one people see; pieces run so that the board is seated without mirroring:
+The near edge of every piece is its inner edge, its face the one people see. Pieces run so that no board is mirrored:
 inside clockwise as seen from inside, outside counter-clockwise.
 """
 
@@ -22,7 +22,8 @@ MITER_DEG = 45.0
 class CasedOpening:
     """Inner edges of the casing in wall coordinates [in], and the depth its back lies at.
 
-    ``bottom``: y of the inner edge of a bottom casing, or of what the legs stand on. ``slope_deg``: fall of the sill they stand on.
+    ``bottom``: y of the inner edge of a bottom casing, or of what the legs stand on.
+    ``slope_deg``: slope of the sill they stand on.
     """
 
     left: float
@@ -123,7 +124,7 @@ def _legs(opening: CasedOpening, entry: CasingEntry, where: Where) -> list[_Piec
                 inner_start=(x, opening.bottom if up else opening.top),
                 along=(0.0, 1.0 if up else -1.0, 0.0),
                 across=(out, 0.0, 0.0),
-            )  # fmt: skip
+            )
         )
     return pieces
 

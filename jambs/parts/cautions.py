@@ -12,10 +12,13 @@ SAW = "Saw: guard, riving knife and push block; rip narrow strips from a wide bl
 GLASS = "Glass: two people and gloves to lift a window; never lean on the sash while it is only tacked."
 HEIGHT = "Height: work from staging with rails, not from a ladder with a window in your hands."
 FOAM = (
-    "Foam and fire: foam plastic needs a thermal barrier toward the room (often 1/2 in gypsum board, IRC R316.4, value from "
-    "memory); the local code decides."
+    "Foam and fire: foam plastic needs a thermal barrier toward the room (often 1/2 in gypsum board: IRC R316.4, "
+    "value from memory); the local code decides."
 )
-STRUCTURE = "Structure: what carries the window and the cladding is the engineer's and the local code's; this sheet only adds depths."
+STRUCTURE = (
+    "Structure: what carries the window and the cladding is for the engineer and the local code; "
+    "this sheet only adds depths."
+)
 PAINT = "Old paint: test for lead before sanding or cutting old trim; the local rules decide."
 
 

@@ -11,8 +11,10 @@ from jambs.length import Grid
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClearOpening:
-    """Faces of a trimmed opening in wall coordinates, from the frame's lower left corner [in]: x of left and right, y of
-    bottom and top; ``frame_reveal``: inner edge of the frame → face of the jamb as it comes out after rounding.
+    """Faces of a trimmed opening in wall coordinates, from the frame's lower left corner [in].
+
+    x of left and right, y of bottom and top; ``frame_reveal``: inner edge of the frame → face of the jamb as it comes
+    out after rounding.
     """
 
     left: float

@@ -1,4 +1,4 @@
-"""The exterior sill: from the frame out past the cladding, falling outward, plumb at both edges, a drip kerf underneath."""
+"""The exterior sill: from the frame out past the cladding, falling outward, plumb edges, a drip kerf underneath."""
 
 from __future__ import annotations
 

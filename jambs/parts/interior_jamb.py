@@ -1,7 +1,8 @@
 """Interior extension jambs: head, legs and bottom from the frame to the finished face.
 
-Walking round the opening clockwise as seen from inside, left leg bottom → top, head left → right, right leg top → bottom, bottom
-right → left: every board has its opening face as face, its straight near edge at the frame and its far edge at the room.
+Boards run clockwise round the opening as seen from inside: left leg bottom → top, head left → right, right leg top →
+bottom, bottom right → left. Every board has its opening face as face, its straight near edge at the frame and its far
+edge at the room; so none is mirrored.
 """
 
 from __future__ import annotations

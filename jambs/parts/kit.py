@@ -11,7 +11,7 @@ from jambs.place.placement import Finding, Placement
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Side:
-    """What one side of the kit was made from: depths at its start and finish end as sawn [in], and the fit to the wall."""
+    """What one side of the kit was made from: depths at its first and last end as sawn [in], and whether it tapers."""
 
     start_depth: float
     finish_depth: float
@@ -31,8 +31,9 @@ class Figure:
 class Kit:
     """All parts of one opening and the figures they were made from.
 
-    ``is_measured``: the depths are from the wall, not from the plan. ``clear_width``, ``clear_height``: between the faces of
-    the interior extension jambs [in]. ``box_gaps``: jamb box → rough opening on each side, by name [in].
+    ``is_measured``: the depths are from the wall, not from the plan. ``clear_width``, ``clear_height``: between the
+    faces of the interior extension jambs [in]. ``sides``: depths by side; first → last runs left → right on head and
+    sill, bottom → top on the legs.
     """
 
     placement: Placement

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from jambs.job.openings import Assumed, Job
 from jambs.length import length_text
-from jambs.parts.box import box_findings, box_gaps, reveal_findings
+from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
 from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
 from jambs.parts.inside import Inside, make_inside
@@ -58,6 +58,7 @@ def make_kit(placement: Placement, job: Job) -> Kit:
             *outer_findings,
             *box_findings(box_gaps(inside.clear, placement), placement, job),
             *reveal_findings(inside.clear, placement, job),
+            *casing_findings(inside.clear, placement, job),
             *_fall_findings(placement, job),
             *_board_findings(parts, job),
         ),
@@ -72,6 +73,11 @@ def _interior_sides(placement: Placement, job: Job) -> tuple[dict[str, Side], tu
     if measured is None:
         return planned_sides(placement.interior_depth), ()
     sides, findings = measured_sides(measured.interior_depth, job)
+    shallow = min(min(side.start_depth, side.finish_depth) for side in sides.values())
+    if shallow < job.limits.least_interior_depth:
+        least = _text(job.limits.least_interior_depth, job)
+        text = f"Measured depth of {_text(shallow, job)}: the shop mills none under {least}."
+        findings = (*findings, Finding(weight=Weight.STOP, text=text))
     off = deepest(sides) - placement.interior_depth
     if abs(off) > job.limits.taper:
         more = "deeper" if off > 0 else "less deep"

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from jambs.job.openings import Job
 from jambs.job.trim import Corner, ExteriorTrim
+from jambs.parts.boards import SAME_SIZE
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.exterior_jamb import exterior_jambs
@@ -31,13 +32,13 @@ def make_outside(placement: Placement, sides: dict[str, Side], job: Job) -> Outs
     trim = placement.opening.exterior
     if trim is None:
         return Outside(clear=None, parts=(), figures=())
-    if deepest(sides) - trim.sealant_joint < job.limits.least_exterior_depth - trim.sealant_joint - 1e-6:
+    if deepest(sides) < job.limits.least_exterior_depth - SAME_SIZE:
         return _proud(placement, trim, job)
     return _deep(placement, sides, trim, job)
 
 
 def _proud(placement: Placement, trim: ExteriorTrim, job: Job) -> Outside:
-    """The frame stands at the trim plane or proud of it: casing round the frame with a sealant joint, no jambs, no sill."""
+    """The frame stands at the trim plane or proud of it: only casing round it, with a sealant joint."""
     opening, joint = placement.opening, trim.sealant_joint
     is_door = opening.floor_below_frame is not None
     cased = CasedOpening(

@@ -1,7 +1,7 @@
 """A part: a board, the cuts that make it, its finished outline and profile, and where it sits.
 
-Board coordinates [in]: ``u`` along the grain from the start end, ``v`` across the width, ``w`` through the thickness from the
-board's face (w = 0) to its back (w = thickness). The finished solid is *outline × profile less pockets*:
+Board coordinates [in]: ``u`` along the grain from the start end, ``v`` across the width, ``w`` through the thickness
+from the board's face (w = 0) to its back (w = thickness). The finished solid is *outline × profile less pockets*:
 the outline (u, v) swept through the thickness, met with the profile (v, w) swept along the grain, less boxes.
 """
 
@@ -61,7 +61,7 @@ class Miter:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EndBevel:
-    """Cut one end at an angle through the thickness, off square; the back (w = thickness) is the short side unless ``face_short``."""
+    """Cut one end at an angle through the thickness, off square; the back is the short side unless ``face_short``."""
 
     end: End
     angle_deg: float
@@ -70,7 +70,7 @@ class EndBevel:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EdgeBevel:
-    """Plane or rip one edge at an angle through the thickness, off square; ``face_short``: material goes at the face."""
+    """Plane or rip one edge at an angle through the thickness; ``face_short``: material goes at the face."""
 
     edge: Edge
     angle_deg: float
@@ -158,7 +158,7 @@ class Where(StrEnum):
 class Part:
     """One board of an opening's kit.
 
-    ``mark``: opening mark and a running number. ``name``: the part in the trade's words. ``position``: head, left leg, …
+    ``mark``: opening mark and a running number. ``name``: the part in trade words. ``position``: head, left leg, …
     ``thickness``, ``width``, ``length``: the finished board's greatest measures [in]; the rip is ``width``.
     ``ends``: how the two ends are cut, in words. ``work``: everything else that is done to it, one line each.
     ``strips``: widths to glue up where no board at hand is wide enough, else empty.

@@ -45,7 +45,7 @@ def make_part(
     profile: Outline | None = None,
     pockets: tuple[Pocket, ...] = (),
 ) -> Part:
-    """Make a part from its outline; width, length and board follow from it. Marks are given when the kit is complete."""
+    """Make a part from its outline; width, length and board follow. It gets its mark when the kit is complete."""
     width = max(v for _, v in outline)
     source = board_for(stock, thickness=thickness, width=width, job=job)
     return Part(

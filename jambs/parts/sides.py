@@ -14,7 +14,7 @@ SIDE_NAMES = ("head", "left", "right", "sill")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fitted:
-    """A straight edge over one measured side [in]: its depth at the first and last point, and the greatest hollow behind it."""
+    """A straight edge over one measured side [in]: depth at the first and last point, greatest hollow behind it."""
 
     first: float
     last: float
@@ -45,7 +45,7 @@ def measured_sides(depths: SideDepths, job: Job) -> tuple[dict[str, Side], tuple
 def fit_edge(points: tuple[float, ...]) -> Fitted:
     """Lay a straight edge over equally spaced depths: least squares, moved out until no point stands past it.
 
-    The board is then nowhere narrower than the wall is deep; ``hollow`` is the most that has to be planed off or shimmed.
+    The board is then nowhere narrower than the wall is deep; ``hollow`` is the most that is planed off or shimmed.
     """
     count = len(points)
     middle = (count - 1) / 2
@@ -82,7 +82,8 @@ def _side_findings(name: str, fitted: Fitted, job: Job) -> list[Finding]:
         )
         found.append(Finding(weight=Weight.NOTE, text=text))
     if fitted.hollow > job.shop.taper_tolerance + 1e-9:
-        text = f"The wall is not straight along the {where}: {_text(fitted.hollow, job)} off a straight edge; scribe or plane."
+        off = _text(fitted.hollow, job)
+        text = f"The wall is not straight along the {where}: {off} off a straight edge; scribe or plane."
         found.append(Finding(weight=Weight.CHECK, text=text))
     return found
 

@@ -133,8 +133,8 @@ def _work(
         lines = [f"notch both ends {text(notch)} long x {text(start_depth)} in from the frame edge; {between} between"]
     else:
         lines = [
-            f"notch left end {text(notch)} long x {text(finish_depth)}, right end {text(notch)} long x {text(start_depth)} "
-            f"in from the frame edge; {between} between"
+            f"notch left end {text(notch)} long x {text(finish_depth)}, right end {text(notch)} long x "
+            f"{text(start_depth)} in from the frame edge; {between} between"
         ]
     if start != finish:
         lines.append(f"taper: {text(finish)} at the left, {text(start)} at the right; straight edge to the frame")

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.job.openings import Job, Opening, PositionRule
+from jambs.job.openings import Job, Opening
+from jambs.job.position import PositionRule
 from jambs.length import Grid, decimal_text, length_text
 from jambs.place.choose import Chosen, choose
 from jambs.place.depths import flange_at_equal_depths, flange_at_share

@@ -46,7 +46,7 @@ def place_windows(job: Job) -> tuple[Placement, ...]:
     placed = []
     for opening in job.openings:
         if opening.mark in chosen:
-            found = _place(opening, planes[opening.wall.name], chosen[opening.mark], job)
+            found = _place(opening, planes[opening.wall.name], *chosen[opening.mark], job)
             placed.append(found) if isinstance(found, Placement) else sentences.extend(found)
     if sentences:
         raise PlaceError(sentences)
@@ -64,19 +64,19 @@ def _stacked(job: Job, sentences: list[str]) -> dict[str, WallPlanes]:
     return found
 
 
-def _chosen(job: Job, planes: dict[str, WallPlanes], sentences: list[str]) -> dict[str, Chosen]:
-    """Work out one flange plane for each wall type, and one for each opening with a rule of its own."""
+def _chosen(job: Job, planes: dict[str, WallPlanes], sentences: list[str]) -> dict[str, tuple[Chosen, Opening]]:
+    """Work out one flange plane for each wall type and for each opening with a rule of its own; name the lead."""
     groups: dict[str, list[Opening]] = defaultdict(list)
     for opening in job.openings:
         if opening.wall.name in planes:
             key = f"opening {opening.mark}" if opening.position_is_own else f"wall {opening.wall.name}"
             groups[key].append(opening)
-    chosen: dict[str, Chosen] = {}
+    chosen: dict[str, tuple[Chosen, Opening]] = {}
     for group, openings in groups.items():
         lead = _lead(openings)
         try:
             one = flange_plane_for(lead.position, lead, openings, planes[lead.wall.name], job)
-            chosen |= {opening.mark: one for opening in openings}
+            chosen |= {opening.mark: (one, lead) for opening in openings}
         except (RuleError, Clash) as error:
             sentences.append(f"{group}: {error}.")
     return chosen
@@ -88,7 +88,7 @@ def _lead(openings: Sequence[Opening]) -> Opening:
     return next(opening for opening in openings if opening.window_name == commonest)
 
 
-def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, job: Job) -> Placement | list[str]:
+def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, job: Job) -> Placement | list[str]:
     plane = chosen.flange_plane
     inside = interior_depth(opening.window, plane)
     outside = exterior_depth(opening.window, planes, plane)
@@ -112,7 +112,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, job: Job) -> Pl
         weight=weight,
         weight_is_assumed=assumed,
         swing=swing,
-        reasons=(*chosen.reasons, *_own_or_shared(opening), next_best(plane, weighed)),
+        reasons=(*chosen.reasons, _own_or_shared(opening, lead), next_best(plane, weighed)),
         alternatives=weighed,
         findings=(
             *_depth_findings(opening, inside, outside, job),
@@ -123,10 +123,11 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, job: Job) -> Pl
     )
 
 
-def _own_or_shared(opening: Opening) -> tuple[str, ...]:
+def _own_or_shared(opening: Opening, lead: Opening) -> str:
     if opening.position_is_own:
-        return ("This opening has a position of its own.",)
-    return (f"One position for all openings of wall {opening.wall.name!r}.",)
+        return "This opening has a position of its own."
+    worked_out = "" if opening.window_name == lead.window_name else f", worked out for window {lead.window_name!r}"
+    return f"One position for all openings of wall {opening.wall.name!r}{worked_out}."
 
 
 def _impossible(opening: Opening, planes: WallPlanes, plane: float, inside: float, job: Job) -> list[str]:
@@ -158,6 +159,9 @@ def _nothing_carries(planes: WallPlanes, plane: float) -> bool:
 
 def _depth_findings(opening: Opening, inside: float, outside: float, job: Job) -> list[Finding]:
     found = []
+    if inside < -SAME_PLANE:
+        text = f"The frame stands {_text(-inside, job)} proud of the finished wall inside: no extension jamb."
+        found.append(Finding(weight=Weight.CHECK, text=text))
     widest = widest_jamb(opening, job)
     if widest is not None and inside + job.shop.proud > widest + SAME_PLANE:
         rip = _text(inside + job.shop.proud, job)

@@ -1,7 +1,7 @@
 """How far a sash opens before it meets the frame, the extension jamb or the casing.
 
-Seen along the hinge: ``a`` runs from the frame's outer edge at the hinge across the opening, ``e`` from the frame's edge
-towards the side the sash opens to, out along the extension jamb.
+Seen along the hinge: ``a`` runs from the frame's outer edge at the hinge across the opening, ``e`` from the frame's
+edge towards the side the sash opens to, out along the extension jamb.
 """
 
 from __future__ import annotations
@@ -67,19 +67,24 @@ def _obstacles(leaf: Leaf) -> tuple[tuple[str, Polygon], ...]:
     return tuple(found)
 
 
-def _closed(leaf: Leaf) -> Polygon:
-    low = (leaf.hinge_edge, -leaf.set_back - leaf.thickness)
+def _closed(leaf: Leaf, thickness: float) -> Polygon:
+    low = (leaf.hinge_edge, -leaf.set_back - thickness)
     return rectangle(low, (leaf.span - leaf.latch_edge, -leaf.set_back))
 
 
+def _swinging(leaf: Leaf) -> Polygon:
+    """The closed sash as far as it can meet trim: of one that laps the frame, only what stands proud of it."""
+    return _closed(leaf, -leaf.set_back if leaf.set_back < 0 else leaf.thickness)
+
+
 def _met(leaf: Leaf, degrees: float, obstacles: tuple[tuple[str, Polygon], ...]) -> str | None:
-    open_sash = turned(_closed(leaf), about=(leaf.hinge_edge, -leaf.set_back), degrees=degrees)
-    return next((name for name, shape in obstacles if overlap(open_sash, shape)), None)
+    swung = turned(_swinging(leaf), about=(leaf.hinge_edge, -leaf.set_back), degrees=degrees)
+    return next((name for name, shape in obstacles if overlap(swung, shape)), None)
 
 
 def _swept_into(leaf: Leaf) -> tuple[tuple[str, Polygon], ...]:
-    """Leave out what the closed sash already overlaps: there the frame is rebated for it."""
-    return tuple(one for one in _obstacles(leaf) if not overlap(_closed(leaf), one[1]))
+    """Leave out a frame that the closed sash already overlaps: it is rebated for it. A jamb never is."""
+    return tuple(one for one in _obstacles(leaf) if one[0] != "the frame" or not overlap(_swinging(leaf), one[1]))
 
 
 @lru_cache(maxsize=512)
@@ -110,6 +115,6 @@ def _narrowed(
 
 def passage_at(leaf: Leaf, degrees: float) -> float:
     """Clear passage across the opening beside the open sash: its farthest reach → the frame at the latch [in]."""
-    shape = turned(_closed(leaf), about=(leaf.hinge_edge, -leaf.set_back), degrees=degrees)
+    shape = turned(_closed(leaf, leaf.thickness), about=(leaf.hinge_edge, -leaf.set_back), degrees=degrees)
     reach = max(max(a for a, _ in shape), leaf.hinge_face)
     return max(leaf.span - leaf.latch_face - reach, 0.0)
