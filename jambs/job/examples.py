@@ -56,6 +56,7 @@ TEXTS = {
     "kind": "liner",
     "layers": "a list, inside to outside",
     "date": "2026-03-20",
+    "measured_date": "2026-03-20",
     "interior_depth": "with head_left, head_right, sill_left and sill_right under it",
     "mark": "W01",
     "room": "Kitchen",

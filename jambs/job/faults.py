@@ -49,6 +49,4 @@ def advice(found: str, names: Iterable[str], *, otherwise: str = "") -> str:
     names = list(names)
     if close := nearest(found, names):
         return f"did you mean {close[0]}?"
-    if otherwise or not names:
-        return otherwise or "there is none yet, define it first"
-    return f"write one of {', '.join(names)}"
+    return otherwise or f"write one of {', '.join(names)}"

@@ -80,10 +80,19 @@ def _read(value: Any, units: Units) -> float:
     try:
         length = read_length(value, units=units)
     except LengthError as error:
-        raise fault(str(error)) from None
+        raise fault(_bare_inches(str(value)) if units is Units.MM else str(error)) from None
     if not abs(length) < LONGEST:
         raise fault(f"{str(value)[:20]!r} is longer than any house; check the digits")
     return length
+
+
+def _bare_inches(text: str) -> str:
+    """Say what a text that is no length in a metric job might have been."""
+    try:
+        read_length(text, units=Units.INCH)
+    except LengthError as error:
+        return str(error)
+    return f'{text!r} looks like inches in a job in mm; write {text}" or the millimetres'
 
 
 def _unit_slip(length: float, limits: Between, units: Units) -> str:

@@ -8,7 +8,7 @@ from typing import Any, Generic, TypeVar
 
 from jambs.job.catalogue import plain_name
 from jambs.job.complaints import Complaints
-from jambs.job.faults import advice
+from jambs.job.faults import Location, advice
 from jambs.job.fields import Model
 from jambs.job.tree import Source
 
@@ -24,6 +24,7 @@ class Shelf(Generic[Entry]):
     model: type[Entry]
     source: Source
     entries: Mapping[str, Entry | None]
+    is_optional: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,8 +59,18 @@ def _name(shelf: Shelf[Entry], opening: Source, written: Any, complaints: Compla
         return names[0] if written is None and len(names) == 1 else None
     match = next((name for name in names if plain_name(name) == plain_name(written)), None)
     if match is None:
-        complaints.say(opening, (shelf.key,), f"{shelf.section} has no {written!r}; {advice(written, names)}")
+        _say_unknown(shelf, opening, (shelf.key,), written, complaints)
     return match
+
+
+def _say_unknown(shelf: Shelf[Entry], source: Source, location: Location, written: str, complaints: Complaints) -> None:
+    """Complain of a name nobody has, unless the whole section is missing: that has been told."""
+    if not shelf.entries and not shelf.is_optional:
+        return
+    otherwise = "" if shelf.entries else f"define it under {shelf.section}"
+    known = [*shelf.entries, *(["none"] if shelf.is_optional else [])]
+    near = advice(written, known, otherwise=otherwise)
+    complaints.say(source, location, f"no {shelf.key} is called {written!r}; {near}")
 
 
 def _changed(shelf: Shelf[Entry], own: Source, mark: str, complaints: Complaints) -> Found[Entry] | None:
@@ -85,7 +96,7 @@ def _liked(shelf: Shelf[Entry], own: Source, complaints: Complaints) -> str | No
     if like is None and names:
         complaints.say(own, (), f"like is missing; add like: {' or '.join(names)}")
     elif isinstance(like, str):
-        complaints.say(own, ("like",), f"{shelf.section} has no {like!r}; {advice(like, names)}")
+        _say_unknown(shelf, own, ("like",), like, complaints)
     return None
 
 

@@ -30,7 +30,9 @@ class PositionRule(ModelOrText):
             return value
         words = {"equal depths": {"equal_depths": "yes"}, "choose": {"choose": "yes"}}
         found = re.fullmatch(rf"({'|'.join(RULES)})\s*[:=\s]\s*(.+)", value.strip())
-        return {found[1]: found[2]} if found else words.get(value.strip(), value)
+        if not found and value.strip() not in words:
+            raise fault(f"{value!r} is no rule; give one of {', '.join(RULES)}, like share: 1/2")
+        return {found[1]: found[2]} if found else words[value.strip()]
 
     @model_validator(mode="after")
     def _one_rule(self) -> PositionRule:

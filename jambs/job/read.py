@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
 from jambs.job.assumed import assumed_limits
 from jambs.job.complaints import Complaints
 from jambs.job.examples import example
-from jambs.job.faults import Fault, JobFaults, advice
+from jambs.job.faults import Fault, JobFaults, advice, nearest
 from jambs.job.job_file import JobFile
 from jambs.job.layers import WallEntry
 from jambs.job.look_up import Shelf
@@ -92,14 +92,15 @@ class _Head:
         self.value = {key: value for key, value in top.value.items() if key in JobEntry.model_fields}
         self.fault = top.fault
         self.within = top.within
+        self.name = top.name
 
 
 def _top(top: Piece, complaints: Complaints) -> JobEntry | None:
-    for key in top.value:
-        if key not in JobFile.model_fields:
-            complaints.say(top, (key,), f"unknown key; {advice(key, JobFile.model_fields)}")
+    unknown = [key for key in top.value if key not in JobFile.model_fields]
+    for key in unknown:
+        complaints.say(top, (key,), f"unknown key; {advice(key, JobFile.model_fields)}")
     for key in ("shop", "walls", "windows", "interior_trim"):
-        if key not in top.value:
+        if key not in top.value and not nearest(key, unknown):
             complaints.say(top, (), f"{key} is missing; add {example(key, units=complaints.units)}")
     return complaints.check(JobEntry, _Head(top))
 
@@ -123,7 +124,8 @@ def _shelf(section: str, key: str, model: type[Any], top: Piece, complaints: Com
         complaints.say(source, (), "is empty; write a name with its keys under it")
     names = written if isinstance(written, dict) else {}
     entries = {name: complaints.check(model, source.within((name,))) for name in names}
-    return Shelf(section=section, key=key, model=model, source=source, entries=entries)
+    is_optional = not JobFile.model_fields[section].is_required()
+    return Shelf(section=section, key=key, model=model, source=source, entries=entries, is_optional=is_optional)
 
 
 def _shelves(top: Piece, shop: Shop | None, complaints: Complaints) -> Shelves:
@@ -145,8 +147,8 @@ def _shelves(top: Piece, shop: Shop | None, complaints: Complaints) -> Shelves:
 
 
 def _openings(file: Path, top: Piece, shelves: Shelves, complaints: Complaints) -> tuple[Opening, ...]:
-    sources = [*_listed(top, complaints), *_scheduled(file, top, complaints)]
-    if not sources and not {"openings", "schedule"} & set(top.value):
+    sources: list[Source] = [*_listed(top, complaints), *_scheduled(file, top, complaints)]
+    if not {"openings", "schedule"} & set(top.value):
         complaints.say(top, (), "openings is missing; list the openings, or name a schedule: openings.csv")
     _no_mark_twice(sources, complaints)
     found = [look_up_opening(source, shelves, complaints) for source in sources]
@@ -164,7 +166,7 @@ def _listed(top: Piece, complaints: Complaints) -> Iterator[Source]:
     yield from (top.within(("openings", place)) for place in range(len(written)))
 
 
-def _scheduled(file: Path, top: Piece, complaints: Complaints) -> list[Source]:
+def _scheduled(file: Path, top: Piece, complaints: Complaints) -> Sequence[Source]:
     name = top.value.get("schedule")
     if not isinstance(name, str):
         return []
@@ -173,7 +175,7 @@ def _scheduled(file: Path, top: Piece, complaints: Complaints) -> list[Source]:
         complaints.say(top, ("schedule",), f"{name!r} is no schedule; name a file that ends in .csv or .xlsx")
         return []
     if not path.is_file():
-        near = advice(name, _schedules_beside(file))
+        near = advice(name, _schedules_beside(file), otherwise="put it there or remove the line")
         complaints.say(top, ("schedule",), f"there is no file {name!r} beside the job file; {near}")
         return []
     try:
@@ -184,14 +186,14 @@ def _scheduled(file: Path, top: Piece, complaints: Complaints) -> list[Source]:
     complaints.faults += faults
     if not rows:
         complaints.say(top, ("schedule",), f"{name!r} has no openings; add one row for each under the column names")
-    return list(rows)
+    return rows
 
 
 def _schedules_beside(file: Path) -> list[str]:
     return sorted(one.name for one in file.parent.iterdir() if one.suffix.lower() in SCHEDULES)
 
 
-def _no_mark_twice(sources: list[Source], complaints: Complaints) -> None:
+def _no_mark_twice(sources: Sequence[Source], complaints: Complaints) -> None:
     """Marks name files and stickers: no two may be alike, not even but for capitals."""
     first: dict[str, Fault] = {}
     for source in sources:

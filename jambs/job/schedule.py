@@ -59,6 +59,11 @@ class ScheduleRow:
             value = value[step]
         return value
 
+    def name(self, location: Location) -> str:
+        """Return the column that holds the value at a location, or would hold it."""
+        columns = {way: column for column, way in MEASURED.items()}
+        return columns.get(self.path + location, str(location[-1]))
+
     def within(self, location: Location) -> ScheduleRow:
         """Return the piece at a location within this one."""
         return ScheduleRow(
@@ -91,6 +96,8 @@ def read_schedule(path: Path) -> tuple[list[ScheduleRow], list[Fault]]:
     if header is None:
         raise JobFaults([_fault(path, 0, "is empty; write a row of column names, then one row for each opening")])
     names, faults = _names(path, *header)
+    if lacking := _lacking(path, header[0], names):
+        raise JobFaults(faults + lacking)
     openings = []
     for line, cells in filled:
         row, wrong = _opening(path, line, names, cells)
@@ -113,16 +120,19 @@ def _names(path: Path, line: int, cells: Sequence[Cell]) -> tuple[list[str], lis
             faults.append(_fault(path, line, f"unknown column; {advice(name, COLUMNS)}", where))
         elif name and name in names[:place]:
             faults.append(_fault(path, line, "there are two columns of this name; keep one of them", where))
-    faults += [
-        _fault(path, line, f"there is no column {name}; add it", "") for name in ("mark", "room") if name not in names
-    ]
-    if "frame" not in names and not {"frame_width", "frame_height"} <= set(names):
-        faults.append(_fault(path, line, "there is no column frame; add it, or frame_width and frame_height"))
     return [name if name in COLUMNS else "" for name in names], faults
 
 
+def _lacking(path: Path, line: int, names: Sequence[str]) -> list[Fault]:
+    """Complain of columns without which no row makes an opening."""
+    lacking = [f"there is no column {name}; add it" for name in ("mark", "room") if name not in names]
+    if "frame" not in names and not {"frame_width", "frame_height"} <= set(names):
+        lacking.append("there is no column frame; add it, or frame_width and frame_height")
+    return [_fault(path, line, sentence) for sentence in lacking]
+
+
 def _opening(path: Path, line: int, names: Sequence[str], cells: Sequence[Cell]) -> tuple[ScheduleRow, list[Fault]]:
-    texts: dict[str, str] = {}
+    texts: dict[str, str | None] = {}
     faults = []
     for place, cell in enumerate(cells):
         if cell in (None, ""):
@@ -133,6 +143,7 @@ def _opening(path: Path, line: int, names: Sequence[str], cells: Sequence[Cell])
             try:
                 texts[name] = _text(cell, name)
             except ValueError as error:
+                texts[name] = None
                 faults.append(_fault(path, line, str(error), f"{_told_mark(texts)}, column {name}"))
     columns: dict[Location, str] = {}
     whole = _nested(texts, columns)
@@ -153,6 +164,8 @@ def _text(cell: Cell, name: str) -> str:
     if isinstance(cell, float):
         return f"{cell:.10g}"
     text = str(cell).strip()
+    if text.startswith("="):
+        raise ValueError("holds a formula that was never worked out; open the file in a spreadsheet and save it")
     if MONTH.fullmatch(text) and name not in ("mark", "room", "elevation"):
         raise ValueError(_turned(text))
     return text
@@ -165,7 +178,7 @@ def _turned(text: str) -> str:
     )
 
 
-def _nested(texts: Mapping[str, str], columns: dict[Location, str]) -> dict[str, Any]:
+def _nested(texts: Mapping[str, str | None], columns: dict[Location, str]) -> dict[str, Any]:
     """Arrange the cells of a row as the job file has them, and note the column of each."""
     whole: dict[str, Any] = {}
     for name, text in texts.items():
@@ -179,13 +192,13 @@ def _nested(texts: Mapping[str, str], columns: dict[Location, str]) -> dict[str,
         columns[(*above, key)] = name
     for size in ("frame", "rough_opening"):
         sides = [texts.get(f"{size}_width"), texts.get(f"{size}_height")]
-        if all(sides) and size not in whole:
-            whole[size] = f"{sides[0]} x {sides[1]}"
+        if any(sides) and size not in whole:
+            whole[size] = f"{sides[0]} x {sides[1]}" if all(sides) else None
             columns[(size,)] = f"{size}_width and {size}_height"
     return whole
 
 
-def _odd_halves(row: ScheduleRow, texts: Mapping[str, str]) -> list[Fault]:
+def _odd_halves(row: ScheduleRow, texts: Mapping[str, str | None]) -> list[Fault]:
     """Complain of a width without its height, and of a size that is given twice."""
     faults = []
     for size in ("frame", "rough_opening"):
@@ -227,16 +240,22 @@ def _csv_text(path: Path) -> str:
 
 
 def _xlsx_rows(path: Path) -> Iterator[Row]:
-    """Read the first sheet: values as the spreadsheet last worked them out."""
-    from openpyxl import load_workbook  # heavy, and few jobs have a schedule in XLSX
-
+    """Read the first sheet: values as the spreadsheet last worked them out, else the formulas themselves."""
     try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore")
-            book = load_workbook(path, read_only=True, data_only=True)
-        rows = book.worksheets[0].iter_rows(max_row=MOST_ROWS, values_only=True)
-        yield from enumerate(list(rows), start=1)
-        book.close()
+        values, formulas = _sheet(path, data_only=True), _sheet(path, data_only=False)
     except Exception as error:  # openpyxl raises what it likes for a broken file
         message = f"is no spreadsheet ({type(error).__name__}); save it as .xlsx again"
         raise JobFaults([_fault(path, 0, message)]) from None
+    for line, (found, written) in enumerate(zip(values, formulas, strict=True), start=1):
+        yield line, [formula if value is None else value for value, formula in zip(found, written, strict=True)]
+
+
+def _sheet(path: Path, *, data_only: bool) -> list[tuple[Any, ...]]:
+    from openpyxl import load_workbook  # heavy, and few jobs have a schedule in XLSX
+
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        book = load_workbook(path, read_only=True, data_only=data_only)
+    rows = list(book.worksheets[0].iter_rows(max_row=MOST_ROWS, values_only=True))
+    book.close()
+    return rows

@@ -60,7 +60,7 @@ def _told(error: ErrorDetails, model: type[Model], source: Source, units: Units)
     location = _as_written(error["loc"], source.value)
     kind, found = error["type"], error["input"]
     if kind == "missing":
-        key = str(location[-1])
+        key = source.name(location)
         return source.fault(location[:-1], f"{key} is missing; add {example(key, units=units)}")
     if found is None:
         return None
@@ -73,12 +73,14 @@ def _sentence(kind: str, found: Any, error: ErrorDetails, model: type[Model]) ->
         return f"unknown key; {advice(str(error['loc'][-1]), model.model_fields)}"
     if kind in ("enum", "literal_error"):
         return f"{found!r} is not allowed; {_choices(str(context['expected']), found)}"
-    if kind in ("model_type", "dict_type", "model_attributes_type"):
+    if kind == "dict_type":
+        return f"{_short(found)} stands where keys belong; write key: value lines under it"
+    if kind in ("model_type", "model_attributes_type"):
         return f"{_short(found)} stands where keys belong; write {_keys(model)} as key: value"
     if kind == "tuple_type":
         return f"{_short(found)} is no list; write a list: [one, two], or one item a line after a dash"
     if kind == "too_short":
-        return f"has {context['actual_length']} entries; give at least {context['min_length']}"
+        return f"has only {context['actual_length']}; give at least {context['min_length']}"
     return error["msg"] if kind == "job_value" else f"{_short(found)} does not fit ({error['msg']}); correct it"
 
 

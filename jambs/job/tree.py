@@ -28,6 +28,9 @@ class Source(Protocol):
     def fault(self, location: Location, sentence: str) -> Fault:
         """Make a fault at a location within the piece."""
 
+    def name(self, location: Location) -> str:
+        """Return what the file calls the value at a location."""
+
     def within(self, location: Location) -> Source:
         """Return the piece at a location within this one."""
 
@@ -48,6 +51,10 @@ class Piece:
         for step in self.path:
             value = value[step]
         return value
+
+    def name(self, location: Location) -> str:
+        """Return the key at the end of a location."""
+        return str(location[-1])
 
     def within(self, location: Location) -> Piece:
         """Return the piece at a location within this one."""

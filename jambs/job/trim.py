@@ -108,7 +108,7 @@ class InteriorTrim(Model):
     def _whole(self) -> InteriorTrim:
         stool = self.style is InteriorStyle.STOOL_AND_APRON
         if stool and (self.stool is None or self.apron is None):
-            raise fault("style is 'stool and apron': give both stool and apron")
+            raise fault("style is 'stool and apron' and one of them is missing; give both stool and apron")
         if not stool and (self.stool or self.apron):
             raise fault(
                 f"style {self.style.value!r} has no stool or apron; remove them or write style: stool and apron"
