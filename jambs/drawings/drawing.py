@@ -1,0 +1,167 @@
+"""The shop drawing of one opening: its views at their scales, and the pages they stand on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from jambs.drawings.arrange import arrange
+from jambs.drawings.boxes import Point
+from jambs.drawings.details import details
+from jambs.drawings.elevations import exterior_elevation, interior_elevation
+from jambs.drawings.notes import note_paragraphs, warning_of
+from jambs.drawings.packing import OnPage, packed, room_on
+from jambs.drawings.paper import PAGES, Page, Scale, scales_of
+from jambs.drawings.placed import PlacedView
+from jambs.drawings.sections import section_view
+from jambs.drawings.table import notes_view, parts_tables
+from jambs.drawings.view import View
+from jambs.job.openings import Job
+from jambs.length import Units
+from jambs.parts.kit import Kit
+from jambs.section.region import Section
+
+CLEAR_OF_PAPER = 24.0
+"""Model views stand this far from the origin: simple readers lay the paper over the model there [in]."""
+APART = 6.0
+"""Least space between two views in model space [in]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TitleBlock:
+    """What the title block says besides the number of the sheet."""
+
+    job: str
+    opening: str
+    room: str
+    state: str
+    date: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sheet:
+    """One page of paper: its layout's name, its number and how many there are of its size."""
+
+    name: str
+    page: Page
+    views: tuple[OnPage, ...]
+    number: int
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """The shop drawing of one opening.
+
+    ``views``: at the scale they are drawn; ``shifts``: where each stands in model space [in], by name;
+    ``sheets``: pages in the order they are printed.
+    """
+
+    units: Units
+    title: TitleBlock
+    asked: tuple[View, ...]
+    views: tuple[PlacedView, ...]
+    shifts: dict[str, Point]
+    sheets: tuple[Sheet, ...]
+
+    def view(self, name: str) -> PlacedView:
+        """Return a view by its name.
+
+        Raises:
+            KeyError: there is no such view; the message lists those there are.
+        """
+        for view in self.views:
+            if view.name == name:
+                return view
+        raise KeyError(f"no view {name!r}; there are {', '.join(view.name for view in self.views)}")
+
+
+def draw_opening(kit: Kit, sections: Iterable[Section], job: Job, *, sheet_date: str) -> Drawing:
+    """Draw one opening: elevations, sections, details, parts table and notes, on both sizes of paper."""
+    asked = _asked(kit, sections, job)
+    pages = PAGES[job.units]
+    views = [_at_best_scale(view, job.units, pages[0]) for view in asked]
+    plain = replace(scales_of(job.units)[0], words="")
+    room = room_on(pages[0])
+    notes = notes_view(note_paragraphs(kit, job, sheet_date=sheet_date), warning=warning_of(kit), scale=plain)
+    tables = parts_tables(kit.parts, units=job.units, scale=plain, tallest=room.height)
+    ordered = (*views[:5], notes, *tables, *views[5:])
+    return Drawing(
+        units=job.units,
+        title=_title_block(kit, job, sheet_date),
+        asked=asked,
+        views=ordered,
+        shifts=_shifts(ordered),
+        sheets=tuple(sheet for page in pages for sheet in _sheets(ordered, page)),
+    )
+
+
+def _asked(kit: Kit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
+    order = {"head": 0, "jamb": 1, "sill": 2}
+    cuts = sorted(sections, key=lambda section: order[section.cut.value])
+    return (
+        interior_elevation(kit),
+        exterior_elevation(kit),
+        *(section_view(section, kit, job) for section in cuts),
+        *details(kit),
+    )
+
+
+def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
+    """Arrange a view at the largest standard scale that fits the page."""
+    room = room_on(page)
+    scales = scales_of(units)
+    for scale in scales[min(view.largest, len(scales) - 1) :]:
+        if view.core.width / scale.factor > room.width or view.core.height / scale.factor > room.height:
+            continue
+        placed = arrange(view, scale=scale, units=units)
+        if placed.paper_width <= room.width and placed.paper_height <= room.height:
+            return placed
+    raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales[-1].factor:g}")
+
+
+def _title_block(kit: Kit, job: Job, sheet_date: str) -> TitleBlock:
+    opening = kit.placement.opening
+    return TitleBlock(
+        job=job.name, opening=opening.mark, room=opening.room, state=_state(kit), date=sheet_date
+    )
+
+
+def _state(kit: Kit) -> str:
+    measured = kit.placement.opening.measured
+    if kit.is_measured and measured:
+        return f"MEASURED {measured.date.isoformat()}"
+    return "PLANNED"
+
+
+def _sheets(views: Iterable[PlacedView], page: Page) -> list[Sheet]:
+    pages = packed(list(views), page)
+    return [
+        Sheet(name=f"{page.name} {number}", page=page, views=tuple(on_page), number=number, count=len(pages))
+        for number, on_page in enumerate(pages, start=1)
+    ]
+
+
+def _shifts(views: Iterable[PlacedView]) -> dict[str, Point]:
+    """Stand the views of one kind in a column of model space, the columns side by side, clear of the origin."""
+    columns: dict[str, list[PlacedView]] = {}
+    for view in views:
+        columns.setdefault(view.name.split(" ")[0].replace("profile", "detail"), []).append(view)
+    shifts: dict[str, Point] = {}
+    left = CLEAR_OF_PAPER
+    for column in columns.values():
+        top = 0.0
+        for view in column:
+            shifts[view.name] = (left - view.box.left, top - view.box.top)
+            top -= view.box.height + APART
+        left += max(view.box.width for view in column) + APART
+    return shifts
+
+
+def used_scales(drawing: Drawing) -> list[Scale]:
+    """Return every scale of a drawing once, that of the sections first."""
+    factors = {view.scale.factor: view.scale for view in drawing.views}
+    main = next((view.scale.factor for view in drawing.views if view.name.startswith("section")), min(factors))
+    return sorted(factors.values(), key=lambda scale: (scale.factor != main, scale.factor))
+
+

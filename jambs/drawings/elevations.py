@@ -1,0 +1,173 @@
+"""The opening seen square on, from inside and from outside."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from jambs.drawings.boxes import Box, Segment, box_around, boxes_joined, segments_of
+from jambs.drawings.cover import Polygon, visible_pieces
+from jambs.drawings.sash import (
+    corners,
+    frame_box,
+    glass_boxes,
+    opening_lines,
+    sash_words,
+    sight_box,
+)
+from jambs.drawings.seen import Seen, seen
+from jambs.drawings.view import CallOut, Chain, Ink, Interval, Mark, Shape, Side, View
+from jambs.length import HALF_64TH
+from jambs.parts.kit import Kit
+from jambs.parts.part import Where
+
+INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where.BUCK: Ink.BUCK}
+
+
+def interior_elevation(kit: Kit) -> View:
+    """Make the view from the room: heights at the left, call-outs at the right."""
+    return _elevation(kit, Where.INTERIOR, name="interior elevation", title="Interior elevation")
+
+
+def exterior_elevation(kit: Kit) -> View:
+    """Make the view from outside: left and right change places."""
+    return _elevation(kit, Where.EXTERIOR, name="exterior elevation", title="Exterior elevation")
+
+
+def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
+    opening, from_outside = kit.placement.opening, where is Where.EXTERIOR
+    pieces = [
+        seen(part, from_outside=from_outside, width=opening.frame.width) for part in kit.parts if part.where is where
+    ]
+    pieces.sort(key=lambda one: (-one.nearness, one.part.mark))
+    drawn = [_visible(one, pieces[:number]) for number, one in enumerate(pieces)]
+    covers = [one.polygon for one in pieces]
+    return View(
+        name=name,
+        title=title,
+        shapes=(
+            *_window(kit, covers, from_outside=from_outside),
+            *_rough_opening(kit, from_outside=from_outside),
+            *(shape for shapes in drawn for shape in shapes),
+        ),
+        chains=tuple(_chains(kit, pieces, from_outside=from_outside)),
+        marks=tuple(mark for one, shapes in zip(pieces, drawn, strict=True) if (mark := _mark(one, shapes))),
+        remarks=(f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",),
+        largest=2,
+    )
+
+
+def _visible(one: Seen, nearer: Sequence[Seen]) -> list[Shape]:
+    """Draw what nearer parts leave of a part's outline."""
+    return _uncovered(one.polygon, [other.polygon for other in nearer], INKS[one.part.where])
+
+
+def _uncovered(polygon: Polygon, covers: Sequence[Polygon], ink: Ink) -> list[Shape]:
+    edges = segments_of(polygon, closed=True)
+    pieces = [visible_pieces(edge, covers) for edge in edges]
+    if all(some == [edge] for some, edge in zip(pieces, edges, strict=True)):
+        return [Shape(points=polygon, ink=ink)]
+    return [Shape(points=piece, ink=ink, closed=False) for some in pieces for piece in some]
+
+
+def _window(kit: Kit, covers: Sequence[Polygon], *, from_outside: bool) -> list[Shape]:
+    opening = kit.placement.opening
+    frame, sight = frame_box(opening), sight_box(opening, from_outside=from_outside)
+    panes = glass_boxes(opening, sight)
+    shapes = _uncovered(corners(frame), covers, Ink.WINDOW) + _uncovered(corners(sight), covers, Ink.WINDOW)
+    for pane in panes:
+        shapes += _uncovered(corners(pane), covers, Ink.GLASS)
+    return shapes + opening_lines(opening, sight, from_outside=from_outside)
+
+
+def _rough_opening(kit: Kit, *, from_outside: bool) -> list[Shape]:
+    """Draw the rough opening behind the trim."""
+    box = _rough_box(kit, from_outside=from_outside)
+    return [Shape(points=corners(box), ink=Ink.HIDDEN)]
+
+
+def _rough_box(kit: Kit, *, from_outside: bool) -> Box:
+    shims, frame = kit.placement.shims, kit.placement.opening.frame
+    left, right = (shims.right, shims.left) if from_outside else (shims.left, shims.right)
+    return Box(-left, -shims.sill, frame.width + right, frame.height + shims.head)
+
+
+def _mark(one: Seen, shapes: Sequence[Shape]) -> Mark | None:
+    """Ask for the part's mark inside its outline, or beside the view."""
+    edges = [edge for shape in shapes for edge in segments_of(shape.points, closed=shape.closed)]
+    if not edges:
+        return None
+    part = one.part
+    target = _middle(max(edges, key=_length))
+    call_out = CallOut(target=target, lines=(f"{part.mark}  {part.name}, {part.position}",), side=Side.RIGHT)
+    return Mark(text=part.mark, room=box_around(one.polygon), call_out=call_out)
+
+
+def _middle(edge: Segment) -> tuple[float, float]:
+    (x0, y0), (x1, y1) = edge
+    return ((x0 + x1) / 2, (y0 + y1) / 2)
+
+
+def _length(edge: Segment) -> tuple[float, float]:
+    (x0, y0), (x1, y1) = edge
+    return (round((x1 - x0) ** 2 + (y1 - y0) ** 2, 6), x0 + x1)
+
+
+def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Chain]:
+    """Dimension the clear opening and the trim; frame and rough opening above."""
+    frame = frame_box(kit.placement.opening)
+    rough = _rough_box(kit, from_outside=from_outside)
+    boxes = [] if from_outside else [_clear_box(kit)]
+    casing = [box_around(one.polygon) for one in pieces if "casing" in one.part.name]
+    trim = [box_around(one.polygon) for one in pieces if one.part.is_wood]
+    boxes += [boxes_joined(casing)] if casing else []
+    boxes += [boxes_joined(trim)] if trim else []
+    return [
+        *_widths(boxes or [frame], Side.BOTTOM),
+        *_heights(boxes or [frame]),
+        *_widths([frame, rough], Side.TOP, words=("frame", "rough opening")),
+    ]
+
+
+def _clear_box(kit: Kit) -> Box:
+    """Return the clear opening between the extension jambs, measured from the jambs themselves."""
+    opening = kit.placement.opening
+    face, reveal = opening.window.frame_face, opening.interior.frame_reveal
+    middle = (face.left + opening.frame.width - face.right) / 2
+    top = opening.frame.height - face.head + reveal
+    return Box(middle - kit.clear_width / 2, top - kit.clear_height, middle + kit.clear_width / 2, top)
+
+
+def _widths(boxes: Sequence[Box], side: Side, words: tuple[str, ...] = ()) -> list[Chain]:
+    chains = []
+    for number, box in enumerate(_different(boxes, 0)):
+        level = box.top if side is Side.TOP else box.bottom
+        interval = Interval(start=(box.left, level), finish=(box.right, level))
+        after = words[number] if number < len(words) else ""
+        chains.append(Chain(side=side, intervals=(interval,), after=after))
+    return chains
+
+
+def _heights(boxes: Sequence[Box]) -> list[Chain]:
+    return [
+        Chain(
+            side=Side.LEFT,
+            intervals=(Interval(start=(box.left, box.bottom), finish=(box.left, box.top)),),
+        )
+        for box in _different(boxes, 1)
+    ]
+
+
+def _different(boxes: Sequence[Box], axis: int) -> list[Box]:
+    """Leave out boxes whose two ends are those of one before."""
+    kept: list[Box] = []
+    for box in boxes:
+        if not any(_same(box, other, axis) for other in kept):
+            kept.append(box)
+    return kept
+
+
+def _same(one: Box, two: Box, axis: int) -> bool:
+    ends = ((one.left, two.left), (one.right, two.right)) if axis == 0 else ((one.bottom, two.bottom), (one.top, two.top))
+    return all(abs(first - second) < HALF_64TH for first, second in ends)
+
+

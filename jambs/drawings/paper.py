@@ -1,0 +1,120 @@
+"""Paper: how large things are when printed, and the scales a drawing may have.
+
+Paper sizes are inches on the printed sheet; a view multiplies them by the factor of its scale (4 at 3" = 1'-0").
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.length import Units
+
+TEXT_HEIGHT = 3 / 32
+"""Capital height of dimensions and notes: the least that reads at arm's length (common practice, no source) [in]."""
+MARK_HEIGHT = 1 / 8
+TITLE_HEIGHT = 5 / 32
+DESCENDER = 0.32
+"""How far letters reach below the line, as a share of the capital height (Liberation Sans: 434 / 1409 units)."""
+LINE_PITCH = 1.6
+"""From one line of a text to the next, as a share of the capital height."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scale:
+    """A drawing scale: model inches per inch of paper, and how it is written."""
+
+    factor: float
+    words: str
+
+
+INCH_SCALES = (
+    Scale(factor=4, words="3\" = 1'-0\""),
+    Scale(factor=8, words="1 1/2\" = 1'-0\""),
+    Scale(factor=12, words="1\" = 1'-0\""),
+    Scale(factor=16, words="3/4\" = 1'-0\""),
+    Scale(factor=24, words="1/2\" = 1'-0\""),
+    Scale(factor=32, words="3/8\" = 1'-0\""),
+    Scale(factor=48, words="1/4\" = 1'-0\""),
+)
+MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}") for factor in (5, 10, 20, 50))
+
+
+def scales_of(units: Units) -> tuple[Scale, ...]:
+    """Return the standard scales of a job, largest drawing first."""
+    return INCH_SCALES if units is Units.INCH else MM_SCALES
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """Sizes of lettering and dimensioning in model inches at one scale; each is paper inches × factor."""
+
+    factor: float
+
+    @property
+    def text(self) -> float:
+        """Capital height of dimensions and notes."""
+        return TEXT_HEIGHT * self.factor
+
+    @property
+    def pitch(self) -> float:
+        """From one line of a note to the next."""
+        return self.text * LINE_PITCH
+
+    @property
+    def lane(self) -> float:
+        """From one pulled-out dimension text to the one beside it."""
+        return self.text * 1.75
+
+    @property
+    def gap(self) -> float:
+        """Between a text and any line near it."""
+        return 0.045 * self.factor
+
+    @property
+    def overshoot(self) -> float:
+        """Extension lines past the dimension line; half the length of a tick."""
+        return 0.05 * self.factor
+
+    @property
+    def offset(self) -> float:
+        """From the measured point to the start of its extension line."""
+        return 0.05 * self.factor
+
+    @property
+    def row(self) -> float:
+        """Between one row of dimensions with its texts and the next."""
+        return 0.11 * self.factor
+
+    @property
+    def corridor(self) -> float:
+        """The strip beside the drawn shapes where only leaders and extension lines run."""
+        return 0.2 * self.factor
+
+    @property
+    def shoulder(self) -> float:
+        """The level piece of a leader beside its text."""
+        return 0.1 * self.factor
+
+    @property
+    def head(self) -> float:
+        """Length of a leader's arrow head; a third of it is its width."""
+        return 0.09 * self.factor
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """A sheet of paper lying on its long side: name, width × height, margin [in on paper]."""
+
+    name: str
+    width: float
+    height: float
+    margin: float = 0.4
+
+
+PAGES = {
+    Units.INCH: (Page(name="LETTER", width=11, height=8.5), Page(name="TABLOID", width=17, height=11)),
+    Units.MM: (
+        Page(name="A4", width=297 / 25.4, height=210 / 25.4),
+        Page(name="A3", width=420 / 25.4, height=297 / 25.4),
+    ),
+}

@@ -1,0 +1,55 @@
+"""Putting things in a row along one axis: slots that keep clear of lines, and even spreading."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+
+def slot(
+    ideal: float, *, half: float, low: float, high: float, lines: Sequence[float], clear: float
+) -> float | None:
+    """Return the middle nearest to ``ideal`` for a thing of ``half`` its length between ``low`` and ``high``.
+
+    It keeps ``clear`` of every line that crosses the axis. None where there is no such place.
+    """
+    reach = half + clear
+    tries = [ideal, low + half, high - half]
+    tries += [place for line in lines for place in (line - reach, line + reach)]
+    good = [place for place in tries if _is_free(place, half, low, high, lines, reach)]
+    return min(good, key=lambda place: (abs(place - ideal), place), default=None)
+
+
+def _is_free(
+    place: float, half: float, low: float, high: float, lines: Sequence[float], reach: float
+) -> bool:
+    inside = low + half - 1e-9 <= place <= high - half + 1e-9
+    return inside and all(abs(place - line) >= reach - 1e-9 for line in lines)
+
+
+def spread(wanted: Sequence[float], *, pitch: float) -> list[float]:
+    """Move sorted places apart to at least ``pitch``, as little as possible, keeping their order.
+
+    Least sum of squares: places that push each other share the mean of what they want (pool adjacent violators).
+    """
+    pools: list[tuple[float, int]] = []
+    for index, place in enumerate(wanted):
+        mean, count = place - index * pitch, 1
+        while pools and pools[-1][0] > mean:
+            before, number = pools.pop()
+            mean = (mean * count + before * number) / (count + number)
+            count += number
+        pools.append((mean, count))
+    level = [mean for mean, count in pools for _ in range(count)]
+    return [place + index * pitch for index, place in enumerate(level)]
+
+
+def spread_clear(
+    wanted: Sequence[float], *, pitch: float, half: float, lines: Sequence[float], clear: float
+) -> list[float]:
+    """Spread sorted places as ``spread`` does, then step upward past lines that must not cross them."""
+    placed: list[float] = []
+    for place in spread(wanted, pitch=pitch):
+        low = max(place, placed[-1] + pitch) if placed else place
+        free = slot(low, half=half, low=low - half, high=float("inf"), lines=lines, clear=clear)
+        placed.append(low if free is None else free)
+    return placed
