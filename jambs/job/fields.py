@@ -170,6 +170,9 @@ class Amount:
         return float(text)
 
 
+NUMBER = _written("a number: 4 or 4.5")
+
+
 def _read_share(value: Any) -> float:
     text = str(value).replace(" ", "")
     found = re.fullmatch(r"(-?\d{1,9}(?:\.\d*)?|\.\d+)(?:/(\d{1,9}))?", text)

@@ -8,7 +8,7 @@ from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, model_validator
 
-from jambs.job.fields import Amount, BoardWidth, LayerThickness, Model, ModelOrText, Small, Text, YesNo
+from jambs.job.fields import NUMBER, Amount, BoardWidth, LayerThickness, Model, ModelOrText, Small, Text, YesNo
 from jambs.job.position import PositionRule
 
 
@@ -35,8 +35,8 @@ class LayerEntry(ModelOrText):
     spacing: BoardWidth | None = None
     member_width: BoardWidth | None = None
     cavity: Text | None = None
-    conductivity: Annotated[float, BeforeValidator(Amount(0.001, 400))] | None = None
-    permeance: Annotated[float, BeforeValidator(Amount(0, 1000))] | None = None
+    conductivity: Annotated[float, BeforeValidator(Amount(0.001, 400)), NUMBER] | None = None
+    permeance: Annotated[float, BeforeValidator(Amount(0, 1000)), NUMBER] | None = None
     carries: YesNo = False
 
     @model_validator(mode="before")

@@ -32,6 +32,8 @@ from jambs.job.trim import ExteriorTrim, InteriorTrim
 from jambs.job.windows import WindowType
 from jambs.length import HALF_64TH, Units
 
+CORNERS = ("head_left", "head_right", "sill_left", "sill_right")
+
 
 class SideDepths(Model):
     """Depths measured along each side, at equal steps from the first to the last point [in].
@@ -44,11 +46,24 @@ class SideDepths(Model):
     left: Annotated[tuple[SignedDepth, ...], Field(min_length=2)]
     right: Annotated[tuple[SignedDepth, ...], Field(min_length=2)]
 
+    @classmethod
+    def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
+        """Let an editor accept the four corners too."""
+        whole = handler.resolve_ref_schema(handler(core_schema))
+        depth = {"type": ["string", "number"]}
+        corners = {
+            "type": "object",
+            "properties": dict.fromkeys(CORNERS, depth),
+            "required": list(CORNERS),
+            "additionalProperties": False,
+        }
+        return {"anyOf": [dict(whole), corners], "title": cls.__name__}
+
     @model_validator(mode="before")
     @classmethod
     def _corners(cls, value: Any) -> Any:
         """Four corners are enough: they are the ends of the four sides."""
-        names = ("head_left", "head_right", "sill_left", "sill_right")
+        names = CORNERS
         if not isinstance(value, dict) or not set(names) & set(value):
             return value
         if set(value) != set(names):

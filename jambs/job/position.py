@@ -36,13 +36,18 @@ class PositionRule(ModelOrText):
 
     @model_validator(mode="after")
     def _one_rule(self) -> PositionRule:
-        given = [name for name in RULES if getattr(self, name) not in (None, False)]
-        if len(given) != 1:
-            found = ", ".join(given) or "none"
+        if len(self._given) != 1:
+            found = ", ".join(self._given) or "none"
             raise fault(f"names {found}; give exactly one of {', '.join(RULES)}")
         return self
 
     @property
+    def _given(self) -> list[str]:
+        """The rules that are given; a share or a depth of 0 is one."""
+        values = ((name, getattr(self, name)) for name in RULES)
+        return [name for name, value in values if value is not None and value is not False]
+
+    @property
     def rule(self) -> str:
         """The name of the one rule that is given."""
-        return next(name for name in RULES if getattr(self, name) not in (None, False))
+        return self._given[0]

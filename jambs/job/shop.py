@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from jambs.job.fields import (
+    NUMBER,
     Amount,
     BoardWidth,
     Depth,
@@ -41,7 +42,7 @@ class BoardEntry(Model):
     thickness: Thickness | None = None
     width: BoardWidth | None = None
     lengths: tuple[Long, ...] = ()
-    price_per_foot: Annotated[float, BeforeValidator(Amount(0.001, 100_000))] | None = None
+    price_per_foot: Annotated[float, BeforeValidator(Amount(0.001, 100_000)), NUMBER] | None = None
 
     @model_validator(mode="after")
     def _sized(self) -> BoardEntry:
@@ -54,7 +55,7 @@ class BoardEntry(Model):
 class Shop(Model):
     """How the shop works [in]: the grid sizes are rounded to, the saw, what is left for fitting."""
 
-    grid: Annotated[Grid, BeforeValidator(_read_grid)]
+    grid: Annotated[Grid, BeforeValidator(_read_grid), WithJsonSchema({"enum": list(GRIDS)})]
     kerf: Fit
     proud: Fit
     shim_space: Reveal
@@ -70,7 +71,7 @@ class Escape(Model):
     Defaults: International Residential Code R310 (5.7 sq ft, 20 in, 24 in, 44 in); the local code decides.
     """
 
-    area_square_feet: Annotated[float, BeforeValidator(Amount(0.1, 100))] = 5.7
+    area_square_feet: Annotated[float, BeforeValidator(Amount(0.1, 100)), NUMBER] = 5.7
     width: Depth = 20.0
     height: Depth = 24.0
     greatest_sill_height: Height = 44.0
@@ -89,7 +90,7 @@ class Limits(Model):
     greatest_exterior_depth: Depth = 8.0
     overhang: Depth = 3.0
     weight: Weight = 150.0
-    sash_opening_deg: Annotated[float, BeforeValidator(Amount(0, 180))] = 80.0
+    sash_opening_deg: Annotated[float, BeforeValidator(Amount(0, 180)), NUMBER] = 80.0
     handle_clearance: Small = 1.0
     taper: Reveal = 0.5
     twist: Reveal = 0.25

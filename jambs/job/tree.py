@@ -156,7 +156,9 @@ class _Grower:
         line = node.start_mark.line + 1
         self.lines.setdefault(path, line)
         if id(node) in self.seen:
-            self.faults.append((path, line, "an alias (*) repeats another piece; write the values out, or use like:"))
+            self.faults.append(
+                (path, self.lines[path], "an alias (*) repeats another piece; write the values out, or use like:")
+            )
             return None
         self.seen.add(id(node))
         if isinstance(node, yaml.MappingNode):

@@ -7,7 +7,7 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, model_validator
 
-from jambs.job.fields import Amount, BoardWidth, Depth, Fit, Model, Reveal, Slope, Small, Text, Thickness, fault
+from jambs.job.fields import NUMBER, Amount, BoardWidth, Depth, Fit, Model, Reveal, Slope, Small, Text, Thickness, fault
 
 
 class InteriorStyle(StrEnum):
@@ -71,7 +71,7 @@ class CasingEntry(Model):
     stock: Text
     corner: Corner
     overhang: Small = 0.0
-    back_bevel_deg: Annotated[float, BeforeValidator(Amount(0, 10))] = 0.0
+    back_bevel_deg: Annotated[float, BeforeValidator(Amount(0, 10)), NUMBER] = 0.0
 
 
 class StoolEntry(Model):

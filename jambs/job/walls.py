@@ -89,7 +89,7 @@ def _known(material: str, units: Units) -> tuple[CatalogueLayer | None, float | 
     """Find a material by its name, or by its name and a thickness behind it, like ``EPS 2``."""
     if known := find_layer(material):
         return known, None
-    parted = re.fullmatch(r"(.*\S)\s+(\d[\d\s./-]*\s*(?:mm|cm|in|\")?)", material)
+    parted = re.fullmatch(r"(.*?\S)\s+(\d[\d\s./-]*\s*(?:mm|cm|in|\")?)", material)
     known = find_layer(parted[1]) if parted else None
     if not parted or known is None or known.thickness is not None:
         return None, None

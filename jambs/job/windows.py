@@ -8,6 +8,7 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, model_validator
 
 from jambs.job.fields import (
+    NUMBER,
     Amount,
     Depth,
     Model,
@@ -67,13 +68,13 @@ class Handle(Model):
     """A crank or handle: how far it stands in from the frame's inside edge and reaches below the sill's face [in]."""
 
     projection: Depth
-    below_sill_face: Small = 0.0
+    below_sill_face: SignedDepth = 0.0
 
 
 class Glass(Model):
     """The make-up of the glazing, for its weight."""
 
-    panes: Annotated[int, BeforeValidator(Amount(1, 4, whole=True))]
+    panes: Annotated[int, BeforeValidator(Amount(1, 4, whole=True)), NUMBER]
     pane_thickness: PaneThickness
 
 
@@ -100,7 +101,7 @@ class WindowType(Model):
     handle: Handle | None = None
     glass: Glass | None = None
     weight: Weight | None = None
-    u_frame: Annotated[float, BeforeValidator(Amount(0.01, 12))] | None = None
+    u_frame: Annotated[float, BeforeValidator(Amount(0.01, 12)), NUMBER] | None = None
     material: Text | None = None
 
     @model_validator(mode="after")
