@@ -1,0 +1,159 @@
+"""Small jobs for the tests: one base job as plain data, changed by each test, read as the user's would be."""
+
+from __future__ import annotations
+
+import copy
+import tempfile
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from jambs.job import Job, read_job
+from jambs.parts.kit import Kit
+from jambs.parts.make import make_kit
+from jambs.parts.part import Part, Where
+from jambs.place.placement import Placement
+from jambs.place.solve import place_windows
+
+BASE: dict[str, Any] = {
+    "job": "test",
+    "units": "inch",
+    "shop": {
+        "grid": "1/32",
+        "kerf": "1/8",
+        "proud": "1/32",
+        "shim_space": "1/4",
+        "edge_allowance": "1/8",
+        "taper_tolerance": "1/32",
+        "boards": [
+            {"nominal": "1x4", "stock": "poplar"},
+            {"nominal": "1x6", "stock": "poplar"},
+            {"nominal": "1x8", "stock": "poplar"},
+        ],
+    },
+    "walls": {
+        "main": {
+            "layers": [
+                "gypsum board 1/2",
+                {"material": "stud 2x6", "spacing": "16"},
+                "plywood 1/2",
+                {"material": "EPS", "thickness": "2"},
+                {"material": "EPS", "thickness": "3"},
+                {"material": "plywood 1/2", "role": "cover sheet"},
+                {"material": "wood shingles", "thickness": "3/4"},
+            ],
+            "buck": {"kind": "outboard", "thickness": "1 1/2", "stock": "spruce"},
+        }
+    },
+    "windows": {
+        "fixed": {
+            "jamb_depth": "4 9/16",
+            "frame_projection": "1 1/4",
+            "frame_face": "2 1/2",
+            "nailing_flange": "yes",
+            "flange_width": "1 1/4",
+            "sash": "fixed",
+        }
+    },
+    "interior_trim": {
+        "inside": {
+            "style": "picture framed",
+            "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "rabbet", "rabbet_depth": "3/8"},
+            "frame_reveal": "1/8",
+            "casing_reveal": "3/16",
+            "casing": {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "miter"},
+        }
+    },
+    "exterior_trim": {
+        "outside": {
+            "jamb": {"thickness": "3/4", "stock": "cedar"},
+            "frame_reveal": "1/4",
+            "sealant_joint": "1/4",
+            "casing_reveal": "1/4",
+            "casing": {"width": "4 1/2", "thickness": "1", "stock": "cedar", "corner": "butt", "overhang": "1/2"},
+            "sill": {
+                "thickness": "1 1/2",
+                "stock": "cedar",
+                "slope": "10 deg",
+                "nosing": "1 1/4",
+                "horn": "1",
+                "drip_kerf": {"width": "1/4", "depth": "1/4", "set_back": "1/2"},
+            },
+            "head_flashing": {"past_casing": "1/2", "upstand": "3", "drip": "1/2", "gap_to_cladding": "3/8"},
+        }
+    },
+    "position": {"share": "1/2"},
+    "openings": [
+        {
+            "mark": "W1",
+            "room": "Room",
+            "frame": "35 1/2 x 47 1/2",
+            "rough_opening": "36 x 48",
+            "sill_height": "36",
+        }
+    ],
+}
+
+STOOL = {
+    "style": "stool and apron",
+    "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "butt, head over legs"},
+    "frame_reveal": "1/8",
+    "casing_reveal": "3/16",
+    "casing": {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "butt", "overhang": "1/2"},
+    "stool": {"thickness": "1", "stock": "poplar", "horn": "3/4", "nosing": "3/4"},
+    "apron": {"width": "3 1/2", "thickness": "3/4", "stock": "poplar"},
+}
+
+
+def changed(**paths: Any) -> dict[str, Any]:
+    """Copy the base job and set values by path, ``walls__main__buck=None``; numbers in a path index a list."""
+    data = copy.deepcopy(BASE)
+    for path, value in paths.items():
+        *way, last = path.split("__")
+        place: Any = data
+        for step in way:
+            place = place[int(step)] if isinstance(place, list) else place[step]
+        if value is None:
+            del place[last]
+        elif isinstance(place, list):
+            place[int(last)] = value
+        else:
+            place[last] = value
+    return data
+
+
+def job_of(data: dict[str, Any]) -> Job:
+    """Read a job from plain data, as a file."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "job.yaml"
+        path.write_text(yaml.safe_dump(data, sort_keys=False, allow_unicode=True), encoding="utf-8")
+        return read_job(path)
+
+
+def placed(**paths: Any) -> Placement:
+    """Place the first window of a changed base job."""
+    return place_windows(job_of(changed(**paths)))[0]
+
+
+def kit_of(**paths: Any) -> Kit:
+    """Make the kit of the first opening of a changed base job."""
+    job = job_of(changed(**paths))
+    return make_kit(place_windows(job)[0], job)
+
+
+def part_of(kit: Kit, name: str, position: str, where: Where = Where.INTERIOR) -> Part:
+    """Find one part of a kit."""
+    (found,) = (p for p in kit.parts if (p.name, p.position, p.where) == (name, position, where))
+    return found
+
+
+def figure(kit: Kit, name: str) -> float:
+    """Find one figure of a kit [in]."""
+    (found,) = (one.value for one in kit.figures if one.name == name)
+    return found
+
+
+def texts(kit: Kit) -> str:
+    """All findings of a kit, one a line."""
+    return "\n".join(one.text for one in kit.findings)

@@ -1,0 +1,235 @@
+"""Kits worked by hand on paper: picture framed, stool and apron, metric, measured, door."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+from cases import STOOL, figure, kit_of, part_of, texts
+from place.test_by_hand import METRIC
+
+from jambs.length import MM_PER_INCH
+from jambs.parts.part import Where
+
+MEASURED = {
+    "date": "2026-05-18",
+    "interior_depth": {"head_left": "4 23/32", "head_right": "4 23/32", "sill_left": "4 5/8", "sill_right": "4 11/16"},
+}
+
+
+def test_worked_case_is_ripped_proud() -> None:
+    # Interior depth 4-11/16, ripped 1/32 proud: 4-23/32.
+    kit = kit_of()
+    assert part_of(kit, "extension jamb", "left leg").width == 4 + 23 / 32
+
+
+def test_picture_framed_rabbeted() -> None:
+    # Frame 35-1/2 x 47-1/2, faces 2-1/2, frame reveal 1/8:
+    #   clear width 35-1/2 - 5 + 1/4 = 30-3/4, clear height 47-1/2 - 5 + 1/4 = 42-3/4.
+    # Jamb 3/4, rabbet 3/8 in head and bottom: head 30-3/4 + 1-1/2 = 32-1/4, legs 42-3/4 + 3/4 = 43-1/2.
+    # Casing reveal 3/16, casing 3-1/2, mitered: leg short point 42-3/4 + 3/8 = 43-1/8, long 43-1/8 + 7 = 50-1/8;
+    #   head short 31-1/8, long 38-1/8.
+    kit = kit_of()
+    assert (kit.clear_width, kit.clear_height) == (30.75, 42.75)
+    lengths = {p.position: p.length for p in kit.parts if p.name == "extension jamb"}
+    assert lengths == {"head": 32.25, "left leg": 43.5, "right leg": 43.5, "bottom": 32.25}
+    casing = {p.position: p for p in kit.parts if p.name == "casing" and p.where is Where.INTERIOR}
+    assert {name: p.length for name, p in casing.items()} == {
+        "head": 38.125,
+        "left leg": 50.125,
+        "right leg": 50.125,
+        "bottom": 38.125,
+    }
+    assert casing["left leg"].ends == 'miter 45° both ends; short point 43 1/8"'
+    assert casing["head"].ends == 'miter 45° both ends; short point 31 1/8"'
+
+
+@pytest.mark.parametrize(
+    ("joint", "head", "leg"),
+    [
+        # The table of joints: head and bottom, legs, for a clear opening of 30-3/4 x 42-3/4 and a jamb of 3/4.
+        ({"joint": "butt, head over legs"}, 32.25, 42.75),
+        ({"joint": "butt, legs through"}, 30.75, 44.25),
+        ({"joint": "rabbet", "rabbet_depth": "1/4"}, 32.25, 43.25),
+        ({"joint": "miter"}, 32.25, 44.25),
+    ],
+    ids=["head over legs", "legs through", "rabbet", "miter"],
+)
+def test_joints(joint: dict[str, str], head: float, leg: float) -> None:
+    kit = kit_of(interior_trim__inside__jamb={"thickness": "3/4", "stock": "poplar", **joint})
+    found = {p.position: p.length for p in kit.parts if p.name == "extension jamb"}
+    assert found == {"head": head, "bottom": head, "left leg": leg, "right leg": leg}
+
+
+def test_stool_and_apron() -> None:
+    # Legs stand on the stool: 42-3/4. Casing leg 42-3/4 + 3/16 = 42-15/16. Head butted over, overhang 1/2:
+    #   30-3/4 + 3/8 + 7 + 1 = 39-1/8. Stool, horns 3/4: 30-3/4 + 3/8 + 7 + 1-1/2 = 39-5/8;
+    #   width 4-11/16 + 3/4 casing + 3/4 nosing = 6-3/16; notch (39-5/8 - 32-1/4) / 2 = 3-11/16 by 4-11/16.
+    # Apron: casing outside to outside 30-3/4 + 3/8 + 7 = 38-1/8.
+    kit = kit_of(interior_trim__inside=STOOL)
+    stool = part_of(kit, "stool", "sill")
+    assert (stool.length, stool.width) == (39.625, 6 + 3 / 16)
+    assert stool.work == ('notch both ends 3 11/16" long x 4 11/16" in from the frame edge; 32 1/4" between',)
+    assert part_of(kit, "apron", "sill").length == 38.125
+    assert part_of(kit, "casing", "left leg").length == 42 + 15 / 16
+    assert part_of(kit, "casing", "head").length == 39.125
+    assert part_of(kit, "extension jamb", "left leg").length == 42.75
+    assert not [p for p in kit.parts if (p.name, p.position) == ("extension jamb", "bottom")]
+
+
+def test_door_on_the_floor() -> None:
+    # Frame 37-1/2 x 82-1/2, faces 1-1/4, reveal 1/8, floor 3/4 below the frame, legs through to the floor:
+    #   clear width 37-1/2 - 2-1/2 + 1/4 = 35-1/4; height 82-1/2 - 1-1/4 + 1/8 + 3/4 = 82-1/8. Head over legs: 36-3/4.
+    # Casing leg to the floor 82-1/8 + 3/16 = 82-5/16.
+    door = {key: value for key, value in STOOL.items() if key not in ("stool", "apron")}
+    kit = kit_of(
+        interior_trim__inside={**door, "style": "three-sided"},
+        windows__fixed__frame_face="1 1/4",
+        openings__0__frame="37 1/2 x 82 1/2",
+        openings__0__rough_opening="38 x 83",
+        openings__0__sill_height=None,
+        openings__0__floor_below_frame="3/4",
+    )
+    assert (kit.clear_width, kit.clear_height) == (35.25, 82.125)
+    assert part_of(kit, "extension jamb", "head").length == 36.75
+    assert part_of(kit, "extension jamb", "left leg").length == 82.125
+    assert part_of(kit, "casing", "right leg").length == 82 + 5 / 16
+    assert {p.position for p in kit.parts if p.where is Where.BUCK} == {"head", "left leg", "right leg"}
+
+
+def test_metric_kit() -> None:
+    # Frame 900 x 1200, faces 60, reveal 3: clear 900 - 120 + 6 = 786 x 1086.
+    # Head over legs, jamb 20: head 826, legs 1086.
+    # Interior depth 174 (share 0.4, see the placement), 1 proud: rip 175.
+    # Casing 95, reveal 5, mitered: leg short 1086 + 10 = 1096, long 1096 + 190 = 1286; head short 796, long 986.
+    kit = kit_of(**METRIC, position={"share": "0.4"})
+
+    def mm(name: str, position: str) -> list[float]:
+        part = part_of(kit, name, position)
+        return [round(size * MM_PER_INCH, 6) for size in (part.thickness, part.width, part.length)]
+
+    assert mm("extension jamb", "head") == [20, 175, 826]
+    assert mm("extension jamb", "left leg") == [20, 175, 1086]
+    assert mm("casing", "left leg") == [18, 95, 1286]
+    assert mm("casing", "head") == [18, 95, 986]
+    assert part_of(kit, "casing", "head").ends == "miter 45° both ends; short point 796 mm"
+
+
+def test_measured_kit_tapers() -> None:
+    # Left: 4-5/8 below, 4-23/32 above: 3/32 of taper, more than 1/32: ripped 4-21/32 to 4-3/4.
+    # Right: 4-11/16 below, 4-23/32 above: 1/32, within tolerance: parallel to the wider, 4-3/4. Head: 4-3/4 parallel.
+    # Bottom: 4-5/8 left, 4-11/16 right: 1/16 of taper: 4-21/32 to 4-23/32.
+    # Twist: (4-23/32 + 4-11/16) - (4-23/32 + 4-5/8) = 1/16.
+    kit = kit_of(openings__0__measured=MEASURED)
+    assert kit.is_measured
+    left, right = part_of(kit, "extension jamb", "left leg"), part_of(kit, "extension jamb", "right leg")
+    assert left.outline == ((0.0, 0.0), (43.5, 0.0), (43.5, 4.75), (0.0, 4 + 21 / 32))
+    assert left.work == ('taper the room edge: 4 21/32" at the bottom, 4 3/4" at the top; straight edge to the frame',)
+    assert right.is_plain
+    assert right.width == 4.75
+    assert part_of(kit, "extension jamb", "head").width == 4.75
+    assert part_of(kit, "extension jamb", "bottom").work == (
+        'taper the room edge: 4 21/32" at the left, 4 23/32" at the right; straight edge to the frame',
+    )
+    assert 'The four corners are 1/16" out of one plane (twist): expect to ease the casing miters.' in texts(kit)
+    assert (
+        "The right leg differs by 1/32\" along its length, within the shop's tolerance: ripped parallel to the wider "
+        "end, plane or shim the rest."
+    ) in texts(kit)
+
+
+def test_exterior_with_sill() -> None:
+    # Exterior clear width 35-1/2 - 5 + 2 x 1/4 = 31; head 31 + 1-1/2 = 32-1/2.
+    # Exterior depth 1-1/2 less joint 1/4: 1-1/4.
+    # Top of the exterior opening: 47-1/2 - 2-1/2 + 1/4 = 45-1/4; sill top at the frame -1/4: clear height 45-1/2.
+    # Leg, outer side: 45-1/2 + 1-1/2 tan 10 deg; frame side shorter by 1-1/4 tan 10 deg.
+    # Sill run: 1-1/2 + 3/4 cladding + 1-1/4 nosing = 3-1/2; width 3-1/2 / cos 10 + 1-1/2 tan 10.
+    # Casing outside 31 + 1/2 + 9 = 40-1/2; sill with horns 1: 42-1/2; flashing past the head by 1/2: 41-1/2 + 1.
+    kit = kit_of()
+    angle = math.radians(10)
+    leg = part_of(kit, "exterior extension jamb", "left leg", Where.EXTERIOR)
+    sill = part_of(kit, "exterior sill", "sill", Where.EXTERIOR)
+    assert part_of(kit, "exterior extension jamb", "head", Where.EXTERIOR).length == 32.5
+    assert leg.width == 1.25
+    assert leg.length == pytest.approx(45.5 + 1.5 * math.tan(angle), abs=1e-9)
+    assert leg.length - leg.outline[1][0] == pytest.approx(1.25 * math.tan(angle), abs=1e-9)
+    assert figure(kit, "sill run") == 3.5
+    assert figure(kit, "sill fall") == pytest.approx(3.5 * math.tan(angle), abs=1e-9)
+    assert sill.width == pytest.approx(3.5 / math.cos(angle) + 1.5 * math.tan(angle), abs=1e-9)
+    assert sill.length == 42.5
+    assert part_of(kit, "casing", "head", Where.EXTERIOR).length == 41.5
+    flashing = part_of(kit, "head flashing", "head", Where.EXTERIOR)
+    assert (flashing.length, flashing.width) == (42.5, 3 + 1 + 0.5)
+
+
+def test_nothing_but_casing_where_the_frame_stands_proud() -> None:
+    kit = kit_of(position={"share": "1"}, limits={"overhang": "6"})
+    names = {p.name for p in kit.parts if p.where is Where.EXTERIOR}
+    assert names == {"casing", "head flashing"}
+
+
+def test_outboard_buck() -> None:
+    # Rough opening 36 x 48, buck 1-1/2 thick, 2-3/4 deep: head and bottom 39 through, legs 48 between.
+    kit = kit_of()
+    found = {p.position: (p.thickness, p.width, p.length) for p in kit.parts if p.where is Where.BUCK}
+    assert found == {
+        "head": (1.5, 2.75, 39.0),
+        "bottom": (1.5, 2.75, 39.0),
+        "left leg": (1.5, 2.75, 48.0),
+        "right leg": (1.5, 2.75, 48.0),
+    }
+
+
+def test_frame_and_shims_fill_the_rough_opening() -> None:
+    # Common practice, no source: rough opening = frame + 2 x shim space; here 36 - 35-1/2 = 1/4 each side.
+    # Jamb box 30-3/4 + 1-1/2 = 32-1/4 in 36: (36 - 32-1/4) / 2 = 1-7/8 each side.
+    kit = kit_of()
+    assert figure(kit, "shim space left") == figure(kit, "shim space right") == 1.875
+
+
+def test_a_box_that_does_not_fit_says_where_and_by_how_much() -> None:
+    # Faces 1/2: clear width 35-1/2 - 1 + 1/4 = 34-3/4, box 36-1/4 in an opening of 36: 1/8 too large on each side.
+    kit = kit_of(windows__fixed__frame_face="1/2")
+    assert (
+        'The jamb box does not fit at the left: 1/8" too large to the rough opening, 1/4" is the least; short by 3/8".'
+    ) in texts(kit)
+
+
+def test_a_wall_out_of_plane_past_the_limit_is_a_fault() -> None:
+    measured = {"date": "2026-05-18", "interior_depth": {**MEASURED["interior_depth"], "sill_left": "4"}}
+    kit = kit_of(openings__0__measured=measured)
+    assert (
+        'Wall fault: the depth along the left leg changes by 23/32", more than the limit of 1/2"; '
+        "put the wall right or agree on it before cutting."
+    ) in texts(kit)
+    assert 'Wall fault: the four corners are 11/16" out of one plane (twist)' in texts(kit)
+
+
+def test_points_off_a_straight_edge_are_told() -> None:
+    # Left leg 4-5/8, 4-3/4, 4-5/8: least squares is level at 4-2/3, lifted to 4-3/4: 1/8 off at the ends.
+    sides: dict[str, Any] = {
+        "head": ["4 5/8", "4 5/8"],
+        "sill": ["4 5/8", "4 5/8"],
+        "left": ["4 5/8", "4 3/4", "4 5/8"],
+        "right": ["4 5/8", "4 5/8"],
+    }
+    kit = kit_of(openings__0__measured={"date": "2026-05-18", "interior_depth": sides})
+    assert 'The wall is not straight along the left leg: 1/8" off a straight edge; scribe or plane.' in texts(kit)
+    assert part_of(kit, "extension jamb", "left leg").width == 4.75 + 1 / 32
+
+
+def test_wider_than_any_board_is_glued_up() -> None:
+    # Only 1x4: widest rip 3-1/2 - 1/8 = 3-3/8; a jamb of 4-23/32 in two strips, 2-23/64 each on the 1/64 grid.
+    kit = kit_of(shop__boards=[{"nominal": "1x4", "stock": "poplar"}])
+    leg = part_of(kit, "extension jamb", "left leg")
+    assert leg.strips == (2 + 23 / 64, 2 + 23 / 64)
+    assert sum(leg.strips) == leg.width
+    assert "wider than any board at hand: glued strips." in texts(kit)
+
+
+def test_a_sill_too_flat_is_told() -> None:
+    # National Building Code of Canada 9.27.3.8 (read): fall at least 6 %.
+    kit = kit_of(exterior_trim__outside__sill__slope="3 deg")
+    assert "The sill falls 5.2 %, less than the 6 % that building codes ask for." in texts(kit)
+    assert "less than the 6 %" not in texts(kit_of(exterior_trim__outside__sill__slope="4 deg"))

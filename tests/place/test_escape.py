@@ -1,0 +1,72 @@
+"""Escape openings against International Residential Code R310 (read): 5.7 sq ft, 24 in high, 20 in wide, sill 44 in."""
+
+from __future__ import annotations
+
+from cases import placed
+
+from jambs.job.shop import Escape
+from jambs.length import Units
+from jambs.place.sash import clear_opening, escape_faults
+
+CASEMENT = {
+    "jamb_depth": "4 9/16",
+    "frame_projection": "1 1/4",
+    "frame_face": "2",
+    "nailing_flange": "yes",
+    "flange_width": "1 1/4",
+    "sash": "casement out",
+    "sash_thickness": "1 3/4",
+    "sash_set_back": "1/4",
+}
+
+
+def faults(frame: str, sill: str = "36", **window: str) -> tuple[str, ...]:
+    found = placed(
+        windows__fixed={**CASEMENT, **window},
+        openings__0__frame=frame,
+        openings__0__sill_height=sill,
+        openings__0__rough_opening=None,
+    )
+    return escape_faults(found.opening, found.swing, Escape(), Units.INCH)
+
+
+def test_34_by_24_is_under_the_area() -> None:
+    # 34 x 24 = 816 sq in = 5.667 sq ft, under 5.7. Frame = clear + sash 1-3/4 + two faces of 2 in.
+    assert faults("39 3/4 x 28") == ("clear area 5.67 sq ft is under 5.7 sq ft",)
+
+
+def test_34_1_4_by_24_passes() -> None:
+    # 34.25 x 24 = 822 sq in = 5.708 sq ft.
+    assert faults("40 x 28") == ()
+
+
+def test_width_height_and_sill_are_each_named() -> None:
+    assert faults("25 1/2 x 64") == ('clear width 19 3/4" is under 20"',)
+    assert faults("60 x 27") == ('clear height 23" is under 24"',)
+    assert faults("40 x 60", sill="43") == ('sill 45" over the floor is above 44"',)
+
+
+def test_a_double_hung_window_opens_half() -> None:
+    found = placed(
+        windows__fixed={**CASEMENT, "sash": "double hung"},
+        openings__0__frame="36 x 60",
+        openings__0__rough_opening=None,
+    )
+    clear = clear_opening(found.opening, found.swing)
+    assert (clear.width, clear.height) == (32.0, 28.0)
+
+
+def test_a_window_too_heavy_or_too_far_out_needs_an_engineer() -> None:
+    found = placed(limits={"overhang": "2", "weight": "50 lb"}, openings__0__weight="95 lb")
+    assert (
+        'Needs an engineer: the window stands 2 3/4" past the framing, the limit is 2" '
+        "and weighs about 95 lb, the limit is 50 lb."
+    ) in [one.text for one in found.findings]
+
+
+def test_weight_is_estimated_from_the_glass() -> None:
+    # 35.5 x 47.5 in = 11.71 sq ft; two panes of 1/8 in at 13 lb per sq ft and inch (2500 kg/m3, from memory): 38.06 lb;
+    # frame and sash 3 lb/ft (assumed) along 13.83 ft: 41.5 lb.
+    found = placed(windows__fixed__glass={"panes": "2", "pane_thickness": "1/8"})
+    assert found.weight_is_assumed
+    assert abs(found.weight - 79.56) < 0.05

@@ -1,0 +1,95 @@
+"""Sash swing against closed forms, and against dense turning of the outline with shapely."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shapely import Polygon, affinity, box
+
+from jambs.place.polygons import overlap, rectangle
+from jambs.place.swing import FINE_DEG, Leaf, open_sash, passage_at
+
+PROUD = Leaf(
+    span=36.0,
+    hinge_face=2.0,
+    latch_face=2.0,
+    hinge_edge=2.0,
+    latch_edge=2.0,
+    thickness=2.5,
+    set_back=-0.5,
+    jamb_depth=0.0,
+    hinge_jamb_face=1.75,
+    latch_jamb_face=1.75,
+    casing_face=1.5,
+    casing_thickness=0.0,
+)
+
+
+def test_a_sash_with_nothing_before_it_folds_back() -> None:
+    assert open_sash(PROUD).degrees == 180.0
+    assert open_sash(PROUD).met == "nothing"
+
+
+@pytest.mark.parametrize("depth", [1.0, 2.0, 4.0, 8.0])
+def test_the_jamb_stops_it_where_its_outer_corner_lies(depth: float) -> None:
+    """Closed form: pivot 1/2 proud, jamb face 1/4 beside it: 90° + atan(0.25 / (depth - 0.5))."""
+    opened = open_sash(replace(PROUD, jamb_depth=depth))
+    exact = 90 + math.degrees(math.atan2(0.25, depth - 0.5))
+    assert opened.degrees == pytest.approx(exact, abs=2 * FINE_DEG)
+    assert opened.met == "the extension jamb"
+
+
+def test_the_casing_stops_it_on_a_shallow_jamb() -> None:
+    """Closed form: casing corner 1/2 beside the pivot, 3/4 of casing on 3/4 of jamb: 90° + atan(0.5 / 1.0)."""
+    opened = open_sash(replace(PROUD, jamb_depth=0.75, hinge_jamb_face=1.0, casing_face=1.5, casing_thickness=0.75))
+    assert opened.degrees == pytest.approx(90 + math.degrees(math.atan2(0.5, 1.0)), abs=2 * FINE_DEG)
+    assert opened.met == "the casing"
+
+
+def test_a_sash_set_back_behind_the_frame_stops_square() -> None:
+    opened = open_sash(replace(PROUD, set_back=0.25, jamb_depth=1.5))
+    assert (opened.degrees, opened.met) == (90.0, "the frame")
+
+
+def test_a_jamb_in_front_of_the_sash_keeps_it_shut() -> None:
+    opened = open_sash(replace(PROUD, jamb_depth=3.0, latch_jamb_face=2.5))
+    assert opened.degrees < 1.0
+
+
+def test_passage_at_right_angles_is_the_light_less_the_sash() -> None:
+    # 36 - 2 - 2 - 2-1/2 = 29-1/2: the open sash stands its thickness into the opening.
+    assert passage_at(PROUD, 90.0) == pytest.approx(29.5, abs=1e-9)
+    assert passage_at(PROUD, 0.0) == 0.0
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.floats(0.2, 1.5), st.floats(0.1, 1.0), st.floats(0.5, 8.0))
+def test_against_dense_turning_with_shapely(proud: float, reveal: float, depth: float) -> None:
+    leaf = replace(PROUD, set_back=-proud, hinge_jamb_face=2.0 - reveal, latch_jamb_face=2.0 - reveal, jamb_depth=depth)
+    sash = box(2.0, 0.0, 34.0, proud)
+    jambs = box(-1, 0, 2.0 - reveal, depth).union(box(34.0 + reveal, 0, 37, depth))
+    clear = 0.0
+    for step in range(1, 361):
+        swung = affinity.rotate(sash, step / 2, origin=(2.0, proud))
+        if swung.intersection(jambs).area > 1e-7:
+            break
+        clear = step / 2
+    # A corner that only grazes shows no area at half a degree: allow one step and a half.
+    assert open_sash(leaf).degrees == pytest.approx(clear, abs=0.75)
+
+
+@given(st.lists(st.floats(-5, 5), min_size=8, max_size=8), st.floats(0, 360))
+def test_overlap_against_shapely(numbers: list[float], degrees: float) -> None:
+    x0, y0, w0, h0, x1, y1, w1, h1 = numbers
+    one = rectangle((x0, y0), (x0 + abs(w0) + 0.1, y0 + abs(h0) + 0.1))
+    other_box = affinity.rotate(box(x1, y1, x1 + abs(w1) + 0.1, y1 + abs(h1) + 0.1), degrees)
+    other = tuple((float(x), float(y)) for x, y in list(other_box.exterior.coords)[:-1])
+    shared = Polygon(one).intersection(other_box).area
+    if shared > 1e-3:
+        assert overlap(one, other)
+    if Polygon(one).distance(other_box) > 1e-3:
+        assert not overlap(one, other)
