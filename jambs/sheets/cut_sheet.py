@@ -17,7 +17,15 @@ from jambs.sheets.values import Record
 PAPER_WIDTH = {"letter": 7.5 * 72, "A4": 210 / 25.4 * 72 - 72}
 """Between the margins of a cut sheet [pt]."""
 GROUPS = (("interior", "Interior parts"), ("exterior", "Exterior parts"), ("buck", "Buck"))
-SIDES = (("head", "head, left to right"), ("sill", "sill, left to right"), ("left", "left leg, bottom to top"), ("right", "right leg, bottom to top"))  # fmt: skip
+SIDES = (
+    ("head", "head, left to right"),
+    ("sill", "sill, left to right"),
+    ("left", "left leg, bottom to top"),
+    ("right", "right leg, bottom to top"),
+)
+
+IN_STRIP = ("interior depth", "exterior depth", "flange plane")
+"""Figures that stand in the strip under the drawings, as measured where they were."""
 
 
 def write_cut_sheet(kit: Kit, job: Job, pictures: SheetPictures, path: Path) -> None:
@@ -25,9 +33,7 @@ def write_cut_sheet(kit: Kit, job: Job, pictures: SheetPictures, path: Path) -> 
     path.write_bytes(cut_sheets_pdf([kit], job, {kit.mark: pictures}))
 
 
-def write_all_cut_sheets(
-    kits: Sequence[Kit], job: Job, pictures: Mapping[str, SheetPictures], path: Path
-) -> None:
+def write_all_cut_sheets(kits: Sequence[Kit], job: Job, pictures: Mapping[str, SheetPictures], path: Path) -> None:
     """Write the cut sheets of all openings into one PDF; ``pictures`` by opening mark."""
     path.write_bytes(cut_sheets_pdf(kits, job, pictures))
 
@@ -64,7 +70,7 @@ def sheet_data(record: Record, pictures: SheetPictures, *, width: float) -> Reco
     return {
         "mark": record["mark"],
         "room": record["room"],
-        "state": record["state"],
+        "banner": record["state"]["banner"],
         "about": about_words(record),
         "urgent": [one for one in findings if one["weight"] != "note"],
         "pictures": _pictures((pictures.elevation, pictures.section), width),
@@ -126,6 +132,11 @@ def exterior_text(record: Record) -> str:
     return _range_text(found) if found else _proud_text(record["depths"]["exterior"])
 
 
+def planned_text(record: Record, side: str) -> str:
+    """Return the interior or exterior depth as planned."""
+    return _proud_text(record["depths"][side])
+
+
 def _proud_text(depth: Record) -> str:
     text: str = depth["text"]
     return f"{text.removeprefix('-')} proud" if depth["value"] < 0 else text
@@ -154,7 +165,8 @@ def part_row(part: Record) -> Record:
     """Return one line of the parts table."""
     return {
         "mark": part["mark"],
-        "name": part_name(part),
+        "name": part["name"],
+        "position": "" if part["position"] in part["name"] else part["position"],
         "board": part["board"],
         "thickness": part["thickness"]["text"],
         "width": part["width"]["text"],
@@ -165,16 +177,12 @@ def part_row(part: Record) -> Record:
     }
 
 
-def part_name(part: Record) -> str:
-    """Return a part in words: its name and where it sits, said once."""
-    name, position = part["name"], part["position"]
-    return name if not position or position in name else f"{name}, {position}"
-
-
 def _taper_row(taper: Record | None) -> list[Record] | None:
+    """Return the widths at both ends as the eye meets them: left before right, top over bottom."""
     if taper is None:
         return None
-    return [{"width": taper[f"{end}_width"]["text"], "at": taper[end]} for end in ("start", "finish")]
+    ends = [{"width": taper[f"{end}_width"]["text"], "at": taper[end]} for end in ("start", "finish")]
+    return sorted(ends, key=lambda one: one["at"] in ("right", "bottom"))
 
 
 def _glue_line(part: Record) -> list[str]:
@@ -184,7 +192,8 @@ def _glue_line(part: Record) -> list[str]:
 
 def _lists(record: Record) -> list[Record]:
     """Return the lists under the parts: depths as measured, figures."""
-    figures = [line(one["name"], one["size"]["text"], one["note"]) for one in record["figures"]]
+    joints = [*joint_lines(record["trim"], "interior"), *joint_lines(record["trim"], "exterior")]
+    figures = [line(one["name"], one["size"]["text"]) for one in record["figures"] if not _is_shown(one, joints)]
     measured = record["depths"]["measured"] or {"interior": None, "exterior": None}
     return [
         {"title": "Measured inside", "pairs": _side_lines(measured["interior"])},
@@ -193,9 +202,14 @@ def _lists(record: Record) -> list[Record]:
     ]
 
 
+def _is_shown(figure: Record, joints: list[Line]) -> bool:
+    """Say whether a figure already stands on the sheet, in the strip or among the joints and reveals."""
+    name = figure["name"].removeprefix("exterior ")
+    said = any(name in one["name"] and figure["size"]["text"] == one["value"] for one in joints)
+    return said or figure["name"] in IN_STRIP
+
+
 def _side_lines(sides: Record | None) -> list[Line]:
     return [
-        line(words, ", ".join(one["text"] for one in sides[name]))
-        for name, words in SIDES
-        if sides and sides[name]
+        line(words, ", ".join(one["text"] for one in sides[name])) for name, words in SIDES if sides and sides[name]
     ]

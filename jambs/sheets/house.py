@@ -9,7 +9,7 @@ from pathlib import Path
 
 from jambs.job.openings import Job
 from jambs.parts.kit import Kit
-from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row
+from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text
 from jambs.sheets.press import press
 from jambs.sheets.record import ORDER, job_record
 from jambs.sheets.values import Record
@@ -154,15 +154,15 @@ def _escape_words(opening: Record) -> str:
 
 
 def _depth_rows(openings: Iterable[Record]) -> list[Record]:
-    """Return the depths of each wall and window type, openings with the same depths in one row."""
+    """Return the depths of each wall and window type as planned, openings with the same depths in one row."""
 
     def key(one: Record) -> tuple[str, ...]:
         return (
             one["wall"]["name"],
             one["window"]["name"],
             one["planes"]["flange_plane"]["text"],
-            interior_text(one),
-            exterior_text(one),
+            planned_text(one, "interior"),
+            planned_text(one, "exterior"),
             one["buck"]["kind"] if one["buck"] else "none",
         )
 
@@ -225,9 +225,7 @@ def _summary_row(opening: Record) -> Record:
 def rip_text(opening: Record) -> str:
     """Return the rip width of the interior extension jambs; the least and the greatest where they differ."""
     widths = {
-        part["width"]["value"]: part["width"]["text"]
-        for part in _parts(opening, "interior")
-        if "jamb" in part["name"]
+        part["width"]["value"]: part["width"]["text"] for part in _parts(opening, "interior") if "jamb" in part["name"]
     }
     if not widths:
         return NONE

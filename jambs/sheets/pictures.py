@@ -81,9 +81,7 @@ def set_row(pictures: tuple[Picture, ...], *, width: float, height: float) -> tu
     for picture, (across, high), now in zip(pictures, natural, wide, strict=True):
         factor = min(now, cap) / across
         placed.append(
-            Placed(
-                picture=picture, width=across * factor, height=high * factor, note=scale_note(picture, factor)
-            )
+            Placed(picture=picture, width=across * factor, height=high * factor, note=scale_note(picture, factor))
         )
     return tuple(placed)
 

@@ -11,8 +11,8 @@ Layout (``parts_schema.json`` says it in full)::
     openings  one record each: state, sizes, window, wall, planes, depths, buck, swing, trim, figures,
               parts, findings, assumed, cautions
 
-A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``: the exact number in the job's units, and the text that stands on
-every paper. ``outline``, ``profile``, ``pockets`` and ``seat`` hold bare numbers in the job's units.
+A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``: the exact number in the job's units, and the text that
+stands on every paper. ``outline``, ``profile``, ``pockets`` and ``seat`` hold bare numbers in the job's units.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ from collections.abc import Iterable, Sequence
 from jambs.job.openings import Assumed, Job, Opening
 from jambs.length import Units
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Seat, Taper, Vector, Where
+from jambs.parts.part import Part, Pocket, Seat, Taper, Vector, Where
 from jambs.place.placement import Finding, Placement, Weight
 from jambs.sheets.values import Record, dump, kind_of, number, size, sized, weight
 
@@ -63,9 +63,7 @@ def opening_record(kit: Kit, *, units: Units) -> Record:
         "reasons": list(placement.reasons),
         "alternatives": dump(placement.alternatives, units=units),
         "trim": _trim_record(opening, units=units),
-        "figures": [
-            {"name": one.name, "size": size(one.value, units=units), "note": one.note} for one in kit.figures
-        ],
+        "figures": [{"name": one.name, "size": size(one.value, units=units), "note": one.note} for one in kit.figures],
         "parts": [part_record(part, units=units) for part in kit.parts],
         "findings": finding_records((*placement.findings, *kit.findings)),
         "assumed": assumed_records((*opening.assumed, *kit.assumed)),
@@ -83,14 +81,28 @@ def state_record(kit: Kit) -> Record:
     """
     measured = kit.placement.opening.measured if kit.is_measured else None
     if measured is None:
-        return {"is_measured": False, "exterior_is_measured": False, "date": None, "by": None, "text": PLANNED}
-    outside = any(part.where is Where.EXTERIOR for part in kit.parts)
-    whole = measured.exterior_depth is not None
+        return {
+            "is_measured": False,
+            "exterior_is_measured": False,
+            "date": None,
+            "by": None,
+            "banner": [_banner(PLANNED)],
+        }
     day, by = measured.date.isoformat(), f" by {measured.by}" if measured.by else ""
-    words = f"MEASURED {day}{by}"
-    if outside and not whole:
-        words = f"INSIDE {words} · OUTSIDE {PLANNED}"
-    return {"is_measured": True, "exterior_is_measured": whole, "date": day, "by": measured.by, "text": words}
+    whole = measured.exterior_depth is not None
+    outside = any(part.where is Where.EXTERIOR for part in kit.parts)
+    both = [_banner(f"INSIDE MEASURED {day}"), _banner(f"OUTSIDE {PLANNED}")]
+    return {
+        "is_measured": True,
+        "exterior_is_measured": whole,
+        "date": day,
+        "by": measured.by,
+        "banner": both if outside and not whole else [_banner(f"MEASURED {day}{by}")],
+    }
+
+
+def _banner(text: str) -> Record:
+    return {"text": text, "is_planned": PLANNED in text}
 
 
 def _window_record(placement: Placement, *, units: Units) -> Record:
@@ -208,8 +220,7 @@ def _swing_record(placement: Placement, *, units: Units) -> Record | None:
 def _trim_record(opening: Opening, *, units: Units) -> Record:
     return {
         "interior": {"name": opening.interior_name, **dump(opening.interior, units=units)},
-        "exterior": opening.exterior
-        and {"name": opening.exterior_name, **dump(opening.exterior, units=units)},
+        "exterior": opening.exterior and {"name": opening.exterior_name, **dump(opening.exterior, units=units)},
     }
 
 
@@ -233,14 +244,18 @@ def part_record(part: Part, *, units: Units) -> Record:
         "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
         "outline": _points(part.outline, units=units),
         "profile": _points(part.profile, units=units),
-        "pockets": [{"low": [*_points([one.low], units=units)[0]], "high": _points([one.high], units=units)[0]}
-                    for one in part.pockets],
+        "pockets": [_pocket_record(one, units=units) for one in part.pockets],
         "seat": _seat_record(part.seat, units=units),
-    }  # fmt: skip
+    }
 
 
 def _points(points: Iterable[Sequence[float]], *, units: Units) -> list[list[float]]:
     return [[number(value, units=units) for value in point] for point in points]
+
+
+def _pocket_record(pocket: Pocket, *, units: Units) -> Record:
+    low, high = _points([pocket.low, pocket.high], units=units)
+    return {"low": low, "high": high}
 
 
 def _seat_record(seat: Seat, *, units: Units) -> Record:

@@ -89,8 +89,7 @@ LAYERS = (
 WALL = Wall(
     name="main",
     layers=tuple(
-        Layer(name=name, role=role, thickness=thickness, carries=role is Role.COVER)
-        for name, role, thickness in LAYERS
+        Layer(name=name, role=role, thickness=thickness, carries=role is Role.COVER) for name, role, thickness in LAYERS
     ),
 )
 
@@ -162,9 +161,7 @@ def make_placement(opening: Opening, **changes: object) -> Placement:
         interior_depth=4.6875,
         exterior_depth=1.5,
         share=0.5,
-        buck=Buck(
-            kind=BuckKind.OUTBOARD, inner=6.5, outer=9.25, thickness=1.5, stock="framing lumber", set_back=0.0
-        ),
+        buck=Buck(kind=BuckKind.OUTBOARD, inner=6.5, outer=9.25, thickness=1.5, stock="framing lumber", set_back=0.0),
         framing_opening=Size(36.0, 48.0),
         shims=Sides(left=0.25, right=0.25, head=0.25, sill=0.25),
         weight=68.0,
@@ -172,11 +169,16 @@ def make_placement(opening: Opening, **changes: object) -> Placement:
         swing=Swing(greatest_deg=90.0, stopped_by="its own hinge", clear=Size(28.75, 41.5)),
         reasons=(
             "Half of the added depth is taken inside, as the job asks (share 1/2).",
-            "Next best: the flange on the cover sheet; then the outside jamb goes away and the inside one is 7 7/16\".",
+            'Next best: the flange on the cover sheet; then the outside jamb goes away and the inside one is 7 7/16".',
         ),
         alternatives=(),
-        findings=(Finding(weight=Weight.CHECK, text='The frame hangs 2 3/4" past the framing with 68 lb; give the buck 5 screws a side.'),),
-    )  # fmt: skip
+        findings=(
+            Finding(
+                weight=Weight.CHECK,
+                text='The frame hangs 2 3/4" past the framing with 68 lb; give the buck 5 screws a side.',
+            ),
+        ),
+    )
     return replace(placement, **changes)  # type: ignore[arg-type]
 
 
@@ -228,12 +230,16 @@ def interior_parts(mark: str = "W01") -> list[Part]:
     legs = _sides_and_head(mark, 1, **jamb)
     boards = [
         replace(
-            legs[0], length=32.25, work=work, cuts=(*legs[0].cuts, *rabbet), pockets=(Pocket(low=(0, 0, 0), high=(0.75, 4.71875, 0.375)),)
+            legs[0],
+            length=32.25,
+            work=work,
+            cuts=(*legs[0].cuts, *rabbet),
+            pockets=(Pocket(low=(0, 0, 0), high=(0.75, 4.71875, 0.375)),),
         ),
         legs[1],
         legs[2],
         replace(legs[0], mark=f"{mark}-4", position="bottom", length=32.25, work=work, cuts=(*legs[0].cuts, *rabbet)),
-    ]  # fmt: skip
+    ]
     miters = (
         Miter(end=End.START, angle_deg=45.0, long_edge=Edge.FAR),
         Miter(end=End.FINISH, angle_deg=45.0, long_edge=Edge.FAR),
@@ -244,10 +250,17 @@ def interior_parts(mark: str = "W01") -> list[Part]:
         short = length - 7
         boards.append(
             make_part(
-                number, mark, name="casing", position=position, width=3.5, length=length, board="1x4 poplar",
-                ends=f"miter 45° both ends, short point {GRIDS['1/32'].text(short)}", cuts=(Rip(width=3.5), *miters),
+                number,
+                mark,
+                name="casing",
+                position=position,
+                width=3.5,
+                length=length,
+                board="1x4 poplar",
+                ends=f"miter 45° both ends, short point {GRIDS['1/32'].text(short)}",
+                cuts=(Rip(width=3.5), *miters),
             )
-        )  # fmt: skip
+        )
     return boards
 
 
@@ -259,23 +272,53 @@ def exterior_parts(mark: str = "W01", start: int = 9) -> list[Part]:
         replace(leg, ends="square at the top, 10° bevel at the bottom, long side to the inside") for leg in jambs[1:]
     ]
     sill = make_part(
-        start + 3, mark, **cedar, name="sill", position="sill", thickness=1.5, width=3.84375, length=46.5, board="2x6 cedar",
-        ends="square both ends", work=('bevel both edges 10° so that they stand plumb', 'notch both ends 5 1/4" × 1 17/32" for the casing horn', 'drip kerf 1/4" × 1/4" in the back, 1/2" from the front edge'),
+        start + 3,
+        mark,
+        **cedar,
+        name="sill",
+        position="sill",
+        thickness=1.5,
+        width=3.84375,
+        length=46.5,
+        board="2x6 cedar",
+        ends="square both ends",
+        work=(
+            "bevel both edges 10° so that they stand plumb",
+            'notch both ends 5 1/4" × 1 17/32" for the casing',
+            'drip kerf 1/4" × 1/4" in the back, 1/2" from the front edge',
+        ),
         cuts=(Rip(width=3.84375), Crosscut(length=46.5), Groove(edge=Edge.FAR, from_edge=0.5, width=0.25, depth=0.25)),
-    )  # fmt: skip
+    )
     casing = _sides_and_head(
         mark, start + 4, **cedar, name="exterior casing", width=4.5, board="5/4x6 cedar", thickness=1.0, length=49.0
     )
     flashing = make_part(
-        start + 7, mark, where=Where.EXTERIOR, stock="flashing", name="head flashing", position="head", board="aluminum flashing",
-        thickness=1 / 32, width=4.5, length=46.5, is_wood=False, work=('bend: 3" up, 1" out, 1/2" down with a hem',),
-    )  # fmt: skip
+        start + 7,
+        mark,
+        where=Where.EXTERIOR,
+        stock="flashing",
+        name="head flashing",
+        position="head",
+        board="aluminum flashing",
+        thickness=1 / 32,
+        width=4.5,
+        length=46.5,
+        is_wood=False,
+        work=('bend: 3" up, 1" out, 1/2" down with a hem',),
+    )
     return [*jambs, sill, *casing, flashing]
 
 
 def buck_parts(mark: str = "W01", start: int = 17) -> list[Part]:
     """Return four parts of an outboard buck."""
-    lumber = {"where": Where.BUCK, "stock": "framing lumber", "board": "2x4 framing lumber", "name": "outboard buck", "thickness": 1.5, "width": 2.75}  # fmt: skip
+    lumber = {
+        "where": Where.BUCK,
+        "stock": "framing lumber",
+        "board": "2x4 framing lumber",
+        "name": "outboard buck",
+        "thickness": 1.5,
+        "width": 2.75,
+    }
     parts = _sides_and_head(mark, start, **lumber, length=48.0)
     return [*parts, replace(parts[0], mark=f"{mark}-{start + 3}", position="sill")]
 
@@ -360,9 +403,11 @@ def box_svg(width: float, height: float) -> str:
     )
 
 
-def make_pictures(*, elevation: tuple[float, float] = (2.9, 3.2), section: tuple[float, float] = (4.3, 3.2)) -> SheetPictures:
+def make_pictures(
+    *, elevation: tuple[float, float] = (2.9, 3.2), section: tuple[float, float] = (4.3, 3.2)
+) -> SheetPictures:
     """Return two drawings of given sizes [in]."""
     return SheetPictures(
-        elevation=Picture(title="Interior elevation", svg=box_svg(*elevation), scale="scale 3/4\" = 1'-0\""),
-        section=Picture(title="Section at left jamb", svg=box_svg(*section), scale="scale 3\" = 1'-0\""),
+        elevation=Picture(title="Interior elevation", svg=box_svg(*elevation), scale='scale 3/4" = 1\'-0"'),
+        section=Picture(title="Section at left jamb", svg=box_svg(*section), scale='scale 3" = 1\'-0"'),
     )

@@ -46,7 +46,9 @@ def crowded(mark: str = "W-NORTH-12.A") -> Kit:
     parts = [*hand.interior_parts(mark), *hand.exterior_parts(mark), *hand.buck_parts(mark)]
     more = [replace(part, mark=f"{mark}-{number}") for number, part in enumerate(parts[:10], start=21)]
     work = ('glue up, then plane to 4 23/32" and check both faces with a straightedge before the rabbets',) * 3
-    whole = [replace(part, board="5/4x12 " + "clear-vertical-grain-" * 2 + "cedar", work=work) for part in (*parts, *more)]  # fmt: skip
+    whole = [
+        replace(part, board="5/4x12 " + "clear-vertical-grain-" * 2 + "cedar", work=work) for part in (*parts, *more)
+    ]
     whole[0] = replace(whole[0], strips=(6.25, 6.25, 4.71875), name="extension jamb with a rather long name")
     kit = hand.make_kit(mark, parts=whole)
     long = f"{LONG}. " * 3
@@ -72,8 +74,17 @@ def test_every_size_on_paper_is_in_the_record(kit: Kit, units: Units) -> None:
     record = opening_record(kit, units=units)
     allowed = said(record) | said(job_record([], hand.make_job(units=units)))
     proud = {text.removeprefix("-") for text in allowed}
-    text = paper.words(sheet(kit, units=units)).replace("scale 3/4\" = 1'-0\"", "").replace("scale 3\" = 1'-0\"", "")
+    text = paper.words(sheet(kit, units=units)).replace('scale 3/4" = 1\'-0"', "").replace('scale 3" = 1\'-0"', "")
     assert paper.lengths(text) - allowed - proud == set()
+
+
+def widths(part: dict[str, Any]) -> str:
+    """Return the width as it stands in the table: both ends of a taper, left before right, top over bottom."""
+    taper = part["taper"]
+    if taper is None:
+        return str(part["width"]["text"])
+    ends = {taper[end]: taper[f"{end}_width"]["text"] for end in ("start", "finish")}
+    return " ".join(f"{ends[at]} {at}" for at in ("left", "right", "top", "bottom") if at in ends)
 
 
 @pytest.mark.parametrize("units", Units)
@@ -81,12 +92,7 @@ def test_every_size_on_paper_is_in_the_record(kit: Kit, units: Units) -> None:
 def test_every_part_stands_on_one_line_with_its_sizes(kit: Kit, units: Units) -> None:
     text = paper.words(sheet(kit, units=units))
     for part in opening_record(kit, units=units)["parts"]:
-        taper = part["taper"]
-        width = part["width"]["text"]
-        if taper:
-            ends = ("start", "finish")
-            width = " ".join(f"{taper[f'{end}_width']['text']} {taper[end]}" for end in ends)
-        row = f"{part['board']} {part['thickness']['text']} {width} {part['length']['text']} {part['ends']}"
+        row = f"{part['board']} {part['thickness']['text']} {widths(part)} {part['length']['text']} {part['ends']}"
         after_mark = text.split(f"{part['mark']} ")[-1]
         assert re.search(re.escape(row), after_mark), row
 
@@ -118,12 +124,14 @@ def test_no_size_breaks_inside() -> None:
 
 
 def test_interior_kit_takes_one_page_and_a_whole_kit_two() -> None:
-    assert len(paper.pages(sheet(hand.make_kit("W02", parts=hand.interior_parts("W02"))))) == 1
+    inside = hand.make_kit("W02", parts=hand.interior_parts("W02"))
+    low = hand.make_pictures(elevation=(2.9, 2.9), section=(4.3, 2.9))
+    assert len(paper.pages(cut_sheets_pdf([inside], hand.make_job(), {"W02": low}))) == 1
     assert len(paper.pages(sheet(hand.make_kit()))) == 2
 
 
 def test_each_opening_counts_its_own_pages_under_its_own_head() -> None:
-    openings = [hand.make_kit("W01"), hand.make_kit("W02", parts=hand.interior_parts("W02")), crowded("D1")]
+    openings = [hand.make_kit("W01"), hand.make_kit("W02", parts=hand.interior_parts("W02")[:4]), crowded("D1")]
     pdf = cut_sheets_pdf(openings, hand.make_job(), {kit.mark: hand.make_pictures() for kit in openings})
     texts = [page.extract_text() for page in paper.pages(pdf)]
     heads = [text.split()[0] for text in texts]
@@ -136,13 +144,12 @@ def test_each_opening_counts_its_own_pages_under_its_own_head() -> None:
 
 def test_banner_tells_planned_from_measured() -> None:
     planned, measured, half = (
-        paper.words(sheet(kit))
-        for kit in (hand.make_kit(), hand.measured_kit(), hand.make_kit("W03", measured=True))
+        paper.words(sheet(kit)) for kit in (hand.make_kit(), hand.measured_kit(), hand.make_kit("W03", measured=True))
     )
     banner = "PLANNED – MEASURE BEFORE CUTTING"
     assert planned.count(banner) == 2 and "MEASURED" not in planned
     assert "MEASURED 2026-03-20 by shop" in measured and banner not in measured
-    whole = f"INSIDE MEASURED 2026-03-20 by shop · OUTSIDE {banner}"
+    whole = f"INSIDE MEASURED 2026-03-20 OUTSIDE {banner}"
     assert half.count(whole) == 2 and f"Exterior parts (8) {banner}" in half
 
 
@@ -172,11 +179,15 @@ def test_glued_strips_and_assumed_values_are_said() -> None:
     assert "assumed window weight: 68 lb (from the glass make-up and the frame)" in text
 
 
+def resources(page: Any) -> Any:
+    return page["/Resources"]
+
+
 def test_only_the_bundled_font_is_used() -> None:
     names = {
         font["/BaseFont"].split("+")[-1]
         for page in paper.pages(sheet(crowded()))
-        for font in (one.get_object() for one in page["/Resources"]["/Font"].values())
+        for font in (one.get_object() for one in resources(page)["/Font"].values())
     }
     assert names == {"LiberationSans", "LiberationSans-Bold"}
 

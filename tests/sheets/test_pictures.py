@@ -9,7 +9,7 @@ from jambs.sheets.pictures import GAP, Picture, PictureError, set_row, svg_size
 
 
 def picture(width: float, height: float) -> Picture:
-    return Picture(title="Section", svg=hand.box_svg(width, height), scale="scale 3\" = 1'-0\"")
+    return Picture(title="Section", svg=hand.box_svg(width, height), scale='scale 3" = 1\'-0"')
 
 
 @pytest.mark.parametrize(
@@ -38,12 +38,12 @@ def test_drawing_without_a_size_is_refused() -> None:
 def test_row_that_fits_keeps_size_and_scale() -> None:
     one, two = set_row((picture(3, 3), picture(4, 2)), width=7.5 * 72, height=250)
     assert (one.width, one.height, two.width, two.height) == pytest.approx((216, 216, 288, 144), abs=0.05)
-    assert {one.note, two.note} == {"scale 3\" = 1'-0\""}
+    assert {one.note, two.note} == {'scale 3" = 1\'-0"'}
 
 
 def test_wide_row_shrinks_the_widest_and_says_so() -> None:
     one, two = set_row((picture(2, 2), picture(8, 3)), width=7.5 * 72, height=250)
-    assert one.note == "scale 3\" = 1'-0\""
+    assert one.note == 'scale 3" = 1\'-0"'
     assert two.note == "not to scale (shrunk to 67%)"
     assert one.width + two.width + GAP == pytest.approx(7.5 * 72, abs=0.01)
     assert two.width / two.height == pytest.approx(8 / 3, rel=1e-3)
