@@ -1,1 +1,1 @@
-"""Papers: cut sheets, schedules, order sheet, summary (PDF), parts as CSV and JSON. The only room that imports typst."""
+"""Papers: cut sheets, schedules, order sheet, summary as PDF; parts as CSV and JSON. Only here: typst."""

@@ -8,14 +8,12 @@ from pathlib import Path
 
 from jambs.job.openings import Job
 from jambs.parts.kit import Kit
-from jambs.sheets.pictures import GREATEST_HEIGHT, Picture, Placed, SheetPictures, set_row
+from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, Placed, SheetPictures, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import PLANNED, opening_record
 from jambs.sheets.trim_lines import Line, joint_lines, line
 from jambs.sheets.values import Record
 
-PAPER_WIDTH = {"letter": 7.5 * 72, "A4": 210 / 25.4 * 72 - 72}
-"""Between the margins of a cut sheet [pt]."""
 GROUPS = (("interior", "Interior parts"), ("exterior", "Exterior parts"), ("buck", "Buck"))
 SIDES = (
     ("head", "head, left to right"),
@@ -24,8 +22,8 @@ SIDES = (
     ("right", "right leg, bottom to top"),
 )
 
-IN_STRIP = ("interior depth", "exterior depth", "flange plane")
-"""Figures that stand in the strip under the drawings, as measured where they were."""
+SAID = ("interior depth", "exterior depth", "flange plane", "clear opening width", "clear opening height", "proud")
+"""Figures that stand in the strip under the drawings, as measured where they were, or among the joints."""
 
 
 def write_cut_sheet(kit: Kit, job: Job, pictures: SheetPictures, path: Path) -> None:
@@ -157,8 +155,12 @@ def _group(record: Record, where: str, title: str) -> Record:
         "title": f"{title} ({len(parts)})",
         "note": PLANNED if half else "",
         "parts": parts,
-        "joints": joint_lines(record["trim"], where),
+        "joints": [*joint_lines(record["trim"], where), *(_proud_lines(record) if where == "interior" else [])],
     }
+
+
+def _proud_lines(record: Record) -> list[Line]:
+    return [line("jambs proud of the wall", one["size"]["text"]) for one in record["figures"] if one["name"] == "proud"]
 
 
 def part_row(part: Record) -> Record:
@@ -206,7 +208,7 @@ def _is_shown(figure: Record, joints: list[Line]) -> bool:
     """Say whether a figure already stands on the sheet, in the strip or among the joints and reveals."""
     name = figure["name"].removeprefix("exterior ")
     said = any(name in one["name"] and figure["size"]["text"] == one["value"] for one in joints)
-    return said or figure["name"] in IN_STRIP
+    return said or figure["name"] in SAID
 
 
 def _side_lines(sides: Record | None) -> list[Line]:

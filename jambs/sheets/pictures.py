@@ -12,6 +12,9 @@ GAP = 12.0
 GREATEST_HEIGHT = 250.0
 """Of a drawing on a cut sheet [pt]; what is higher is shrunk."""
 
+PAPER_WIDTH = {"letter": 7.5 * 72, "A4": 210 / 25.4 * 72 - 72}
+"""Between the margins of a cut sheet, half an inch each [pt]."""
+
 
 class PictureError(ValueError):
     """An SVG that does not say its size; the message says what was found and what is allowed."""
@@ -62,9 +65,12 @@ def svg_size(svg: str) -> tuple[float, float]:
     return width, height
 
 
-def picture_room(paper_width: float) -> tuple[float, float]:
-    """Return the greatest width of all drawings of a row together and their greatest height [pt], gaps taken off."""
-    return paper_width - GAP, GREATEST_HEIGHT
+def picture_room(paper: str) -> tuple[float, float]:
+    """Return what the elevation and the section may take side by side on a cut sheet [in].
+
+    The two widths together, and the height of each; what keeps to it stands at its natural size.
+    """
+    return (PAPER_WIDTH[paper] - GAP) / 72, GREATEST_HEIGHT / 72
 
 
 def set_row(pictures: tuple[Picture, ...], *, width: float, height: float) -> tuple[Placed, ...]:

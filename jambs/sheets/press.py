@@ -19,13 +19,13 @@ class PressError(RuntimeError):
 
 
 @cache
-def _fonts() -> typst.Fonts:
+def fonts() -> typst.Fonts:
     """Read the bundled fonts, once; fonts of the machine would make the pages differ."""
     folder = Path(str(files("jambs.data"))) / "fonts"
-    fonts = typst.Fonts(False, False, [folder])
-    if FONT not in fonts.families():
+    found = typst.Fonts(False, False, [folder])
+    if FONT not in found.families():
         raise PressError(f"{FONT} is not in {folder}; install the package again, its fonts are part of it")
-    return fonts
+    return found
 
 
 def press(template: str, data: Record) -> bytes:
@@ -38,7 +38,7 @@ def press(template: str, data: Record) -> bytes:
     compiler = typst.Compiler(
         input=folder / f"{template}.typ",
         root=folder,
-        font_paths=_fonts(),
+        font_paths=fonts(),
         ignore_system_fonts=True,
         sys_inputs={"data": json.dumps(data, ensure_ascii=False)},
     )

@@ -156,7 +156,7 @@ def make_placement(opening: Opening, **changes: object) -> Placement:
     """Return the worked case of the brief: half of the added depth inside."""
     placement = Placement(
         opening=opening,
-        planes=stack_wall(WALL, fine=GRIDS["1/64"]),
+        planes=stack_wall(WALL, grid=GRIDS["1/64"]),
         flange_plane=9.25,
         interior_depth=4.6875,
         exterior_depth=1.5,

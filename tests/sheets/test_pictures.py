@@ -5,7 +5,7 @@ from __future__ import annotations
 import hand_kits as hand
 import pytest
 
-from jambs.sheets.pictures import GAP, Picture, PictureError, set_row, svg_size
+from jambs.sheets.pictures import GAP, Picture, PictureError, picture_room, set_row, svg_size
 
 
 def picture(width: float, height: float) -> Picture:
@@ -53,3 +53,12 @@ def test_high_drawing_shrinks_to_the_height() -> None:
     (one,) = set_row((picture(2, 5),), width=7.5 * 72, height=180)
     assert (one.width, one.height) == pytest.approx((72, 180), abs=0.05)
     assert one.note == "not to scale (shrunk to 50%)"
+
+
+@pytest.mark.parametrize(("paper", "width"), [("letter", 540.0), ("A4", 523.28)])
+def test_what_keeps_to_the_room_is_not_shrunk(paper: str, width: float) -> None:
+    """By hand: 8 1/2 in less two margins of 1/2 in is 540 pt; 210 mm less the same is 523.28 pt."""
+    across, high = picture_room(paper)
+    row = set_row((picture(across * 0.4, high), picture(across * 0.6, high)), width=width, height=high * 72)
+    assert {one.note for one in row} == {'scale 3" = 1\'-0"'}
+    assert sum(one.width for one in row) + GAP == pytest.approx(width, abs=0.05)
