@@ -105,6 +105,40 @@ STOOL = {
     "apron": {"width": "3 1/2", "thickness": "3/4", "stock": "poplar"},
 }
 
+METRIC: dict[str, Any] = {
+    "units": "mm",
+    "shop__grid": "1 mm",
+    "shop__kerf": "3",
+    "shop__proud": "1",
+    "shop__shim_space": "8",
+    "shop__edge_allowance": "3",
+    "shop__taper_tolerance": "1",
+    "shop__boards": [{"stock": "pine", "thickness": "20", "width": "195"}],
+    "walls__main__layers": [
+        "gypsum board 12.5 mm",
+        {"material": "stud 45x145", "spacing": "600"},
+        "OSB 12 mm",
+        {"material": "wood-fibre board", "thickness": "60"},
+        {"material": "wood-fibre board", "thickness": "100"},
+        {"material": "strapping 25 mm", "spacing": "600"},
+        {"material": "vertical boards", "thickness": "20", "role": "cladding"},
+    ],
+    "walls__main__buck": {"kind": "outboard", "thickness": "45", "stock": "spruce"},
+    "windows__fixed__jamb_depth": "70",
+    "windows__fixed__frame_projection": "20",
+    "windows__fixed__frame_face": "60",
+    "windows__fixed__flange_width": "35",
+    "interior_trim__inside__jamb": {"thickness": "20", "stock": "pine", "joint": "butt, head over legs"},
+    "interior_trim__inside__frame_reveal": "3",
+    "interior_trim__inside__casing_reveal": "5",
+    "interior_trim__inside__casing": {"width": "95", "thickness": "18", "stock": "pine", "corner": "miter"},
+    "exterior_trim": None,
+    "openings__0__frame": "900 x 1200",
+    "openings__0__rough_opening": "920 x 1220",
+    "openings__0__sill_height": "800",
+}
+"""Changes that make the base job a metric one."""
+
 
 def changed(**paths: Any) -> dict[str, Any]:
     """Copy the base job and set values by path, ``walls__main__buck=None``; numbers in a path index a list."""

@@ -27,9 +27,11 @@ def carrying_layer(planes: WallPlanes, flange_plane: float) -> str | None:
 
 
 def buck_at(planes: WallPlanes, flange_plane: float) -> Buck | None:
-    """Return the buck a flange plane needs; None where the wall itself carries the flange, or clips do."""
+    """Return the buck a flange plane needs; None where framing or a layer of the wall carries it, or clips do."""
     entry = planes.wall.buck
     if entry is None or entry.kind is BuckKind.NONE or carrying_layer(planes, flange_plane):
+        return None
+    if flange_plane < planes.sheathing_plane:
         return None
     inner = planes.stud_face if entry.kind is BuckKind.LINER else planes.sheathing_plane
     return Buck(

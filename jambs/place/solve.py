@@ -58,7 +58,7 @@ def _stacked(job: Job, sentences: list[str]) -> dict[str, WallPlanes]:
     for opening in job.openings:
         if opening.wall.name not in found:
             try:
-                found[opening.wall.name] = stack_wall(opening.wall, fine=job.shop.grid.fine)
+                found[opening.wall.name] = stack_wall(opening.wall, grid=job.shop.grid)
             except WallError as error:
                 sentences.append(str(error))
     return found

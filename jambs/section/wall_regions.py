@@ -15,6 +15,9 @@ MEMBER = 1.5
 STRAP = 3.5
 """Width of strapping along an opening where the layer does not say [in]: nominal 4 (PS 20, dry)."""
 
+MEMBRANE_SHOWN = 1 / 32
+"""A layer thinner than this is drawn this thick, over the next one [in]."""
+
 STUFF_OF = {
     Role.FINISH: Stuff.GYPSUM,
     Role.CAVITY: Stuff.AIR,
@@ -60,6 +63,8 @@ def _layer(
         )
     if layer.role is Role.STRAPPING:
         return _members(layer, Stuff.STRAPPING, edge, low, high, layer.member_width or STRAP, wall_length)
+    if high - low < MEMBRANE_SHOWN:
+        high = low + MEMBRANE_SHOWN
     return [_band(layer.name, stuff_of(layer), edge, low, high, wall_length, layer.conductivity)]
 
 

@@ -48,15 +48,16 @@ class WallError(ValueError):
     """A stack that makes no wall; the message says what is missing."""
 
 
-def stack_wall(wall: Wall, *, fine: Grid) -> WallPlanes:
+def stack_wall(wall: Wall, *, grid: Grid) -> WallPlanes:
     """Stack the layers of a wall, inside → outside, and name its planes.
 
-    Each face is the exact running sum, rounded once to the fine grid, so that printed depths add up.
+    Each face is the exact running sum, rounded once to the shop's grid, so that printed depths add up; a membrane that
+    vanishes on the grid keeps its place with two faces in one plane.
 
     Raises:
         WallError: the wall has neither framing nor sheathing.
     """
-    faces = [fine.round(face) for face in accumulate((layer.thickness for layer in wall.layers), initial=0.0)]
+    faces = [grid.round(face) for face in accumulate((layer.thickness for layer in wall.layers), initial=0.0)]
     placed = tuple(
         PlacedLayer(layer=layer, inner=inner, outer=outer)
         for layer, inner, outer in zip(wall.layers, faces, faces[1:], strict=False)

@@ -29,7 +29,7 @@ def test_worked_case_by_hand() -> None:
             (Role.COVER, 0.5),
             (Role.CLADDING, 0.75),
         ),
-        fine=INCH,
+        grid=INCH,
     )
     assert (planes.stud_face, planes.sheathing_plane, planes.trim_plane, planes.cladding_face) == (
         0.5,
@@ -42,7 +42,7 @@ def test_worked_case_by_hand() -> None:
 
 
 def test_sheathing_plane_is_the_studs_where_there_is_no_sheathing() -> None:
-    planes = stack_wall(wall((Role.FINISH, 0.5), (Role.FRAMING, 3.5), (Role.INSULATION, 1.5)), fine=INCH)
+    planes = stack_wall(wall((Role.FINISH, 0.5), (Role.FRAMING, 3.5), (Role.INSULATION, 1.5)), grid=INCH)
     assert planes.sheathing_plane == 4.0
     assert planes.trim_plane == 5.5
 
@@ -57,21 +57,21 @@ def test_double_stud_wall_has_its_sheathing_plane_outside_both_rows() -> None:
             (Role.SHEATHING, 0.4375),
             (Role.STRAPPING, 0.75),
         ),
-        fine=INCH,
+        grid=INCH,
     )
     assert (planes.stud_face, planes.sheathing_plane, planes.added_depth) == (0.5, 12.1875, 0.75)
 
 
 def test_a_wall_of_boards_only_carries_no_window() -> None:
     with pytest.raises(WallError, match="wall 'w' has neither framing nor sheathing; nothing can carry a window"):
-        stack_wall(wall((Role.INSULATION, 2.0)), fine=INCH)
+        stack_wall(wall((Role.INSULATION, 2.0)), grid=INCH)
 
 
 @given(st.lists(st.integers(1, 64 * 6), min_size=1, max_size=8))
 def test_every_face_is_the_exact_sum_of_what_lies_inside_it(counts: list[int]) -> None:
     """Sixty-fourths are exact in binary: no face may differ from the sum of its whole numbers."""
     layers = [(Role.FRAMING, 1.5), *((Role.INSULATION, count / 64) for count in counts)]
-    planes = stack_wall(wall(*layers), fine=INCH)
+    planes = stack_wall(wall(*layers), grid=INCH)
     faces = [one.outer for one in planes.layers]
     assert faces == [(96 + sum(counts[:i])) / 64 for i in range(len(counts) + 1)]
 
@@ -80,5 +80,5 @@ def test_every_face_is_the_exact_sum_of_what_lies_inside_it(counts: list[int]) -
 def test_thin_membranes_count_together(thicknesses: list[float]) -> None:
     """Each face is rounded once from the exact sum: never off by more than half a sixty-fourth."""
     layers = [(Role.FRAMING, 1.5), *((Role.MEMBRANE, thickness) for thickness in thicknesses)]
-    planes = stack_wall(wall(*layers), fine=INCH)
+    planes = stack_wall(wall(*layers), grid=INCH)
     assert planes.cladding_face == pytest.approx(1.5 + sum(thicknesses), abs=1 / 128 + 1e-9)

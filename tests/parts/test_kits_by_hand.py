@@ -6,8 +6,7 @@ import math
 from typing import Any
 
 import pytest
-from cases import STOOL, figure, kit_of, part_of, texts
-from place.test_by_hand import METRIC
+from cases import METRIC, STOOL, figure, kit_of, part_of, texts
 
 from jambs.length import MM_PER_INCH
 from jambs.parts.part import Where
