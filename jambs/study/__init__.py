@@ -6,17 +6,15 @@ rectangles of material (`Block`) and of air (`Air`); where the rectangles come f
 `drying`, `vapour` (water), `installation` (positions and details), `sun_position` and `daylight`.
 """
 
-from jambs.study.conduction import Coupling, coupling, solve
+from jambs.study.conduction import coupling, solve
 from jambs.study.cut import Cut, Reference, linear_transmittance, surface_factors
-from jambs.study.region import Air, Block, StudyError
+from jambs.study.region import Air, Block
 
 __all__ = [
     "Air",
     "Block",
-    "Coupling",
     "Cut",
     "Reference",
-    "StudyError",
     "coupling",
     "linear_transmittance",
     "solve",

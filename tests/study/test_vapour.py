@@ -1,0 +1,86 @@
+"""Monthly vapour profile against cases by hand. Not a validation by ISO 13788: its examples are not at hand."""
+
+from math import exp
+
+import pytest
+
+from jambs.study.damp import Climate
+from jambs.study.region import StudyError
+from jambs.study.stack import Layer, Stack
+from jambs.study.vapour import VapourYear, vapour_year
+
+# Air in the hand case passes 2e-10 kg/(m s Pa): s_d metres of it have a permeance of 200/s_d ng/(s m2 Pa).
+PER_METRE = 200.0
+WINTER = Climate(inside=20, inside_humidity=0.5, outside=-10)
+SUMMER = Climate(inside=22, inside_humidity=0.5, outside=24)
+
+
+def wall(inner_metres: float, outer_metres: float) -> Stack:
+    """R 3 inside of R 0.1, with vapour resistances in metres of air; films 0.25 and 0.04."""
+    return Stack(
+        layers=(
+            Layer(name="insulation", thickness=0.1, resistance=3.0, permeance=PER_METRE / inner_metres),
+            Layer(name="cover", thickness=0.02, resistance=0.1, permeance=PER_METRE / outer_metres),
+        ),
+        inside_film=0.25,
+        outside_film=0.04,
+    )
+
+
+def year(stack: Stack, climates: list[Climate]) -> VapourYear:
+    return vapour_year(stack, climates, [0.8] * 12, part_resistance=10)
+
+
+def test_condensation_at_one_interface_by_hand() -> None:
+    """Interface at 20 - 30 x 3.25/3.39 = -8.76 degC: 289.4 Pa; 0.461535 kg/m2 in a month of 30.44 days."""
+    interface = 20 - 30 * 3.25 / 3.39
+    saturated = 610.5 * exp(21.875 * interface / (265.5 + interface))
+    indoors, outdoors = 0.5 * 2336.95, 0.8 * 259.33
+    by_hand = 2e-10 * ((indoors - saturated) / 1 - (saturated - outdoors) / 50) * 30.4375 * 86400
+    assert by_hand == pytest.approx(0.461535, abs=5e-5)
+    found = year(wall(1, 50), [WINTER] * 12)
+    assert [name for name, _ in found.months[0].water] == ["outside of insulation"]
+    assert found.months[0].total == pytest.approx(by_hand, rel=1e-5)
+    assert found.months[11].total == pytest.approx(12 * by_hand, rel=1e-5)
+    assert not found.dries_out
+
+
+def test_water_dries_by_hand() -> None:
+    """One winter month, then summer: interface at 22 + 2 x 3.25/3.39 degC, drying to both sides at its own pressure."""
+    interface = 22 + 2 * 3.25 / 3.39
+    saturated = 610.5 * exp(17.269 * interface / (237.3 + interface))
+    indoors = 0.5 * 610.5 * exp(17.269 * 22 / (237.3 + 22))
+    outdoors = 0.8 * 610.5 * exp(17.269 * 24 / (237.3 + 24))
+    lost = 2e-10 * ((saturated - indoors) / 10 + (saturated - outdoors) / 500) * 30.4375 * 86400
+    found = year(wall(10, 500), [WINTER] + [SUMMER] * 11)
+    assert found.months[0].total == pytest.approx(0.0461535, rel=2e-4)
+    assert lost > found.months[0].total
+    assert found.months[1].total == 0
+    assert found.dries_out
+    slow = year(wall(20, 500), [WINTER] * 2 + [SUMMER] * 10)
+    assert slow.months[1].total - slow.months[2].total == pytest.approx(
+        2e-10 * ((saturated - indoors) / 20 + (saturated - outdoors) / 500) * 30.4375 * 86400, rel=1e-6
+    )
+
+
+def test_a_wall_that_is_open_outside_stays_dry() -> None:
+    """The straight line from 1168 to 207 Pa has 226 Pa at the interface, where 289 Pa would saturate."""
+    found = year(wall(50, 1), [WINTER] * 12)
+    assert found.peak == 0
+    assert found.dries_out
+
+
+def test_the_year_begins_when_water_first_comes() -> None:
+    climates = [WINTER if month in (11, 12, 1) else SUMMER for month in range(1, 13)]
+    assert [month.month for month in year(wall(1, 50), climates).months][:3] == [11, 12, 1]
+
+
+def test_a_missing_permeance_is_named() -> None:
+    stack = Stack(layers=(Layer(name="felt", thickness=0.001, resistance=0.01),))
+    with pytest.raises(StudyError, match='layer "felt": permeance None, must be known and above zero'):
+        vapour_year(stack, [WINTER] * 12, [0.8] * 12)
+
+
+def test_a_year_has_twelve_months() -> None:
+    with pytest.raises(StudyError, match="3 climates and 12 humidities, must be twelve of each"):
+        vapour_year(wall(1, 1), [WINTER] * 3, [0.8] * 12)
