@@ -62,6 +62,7 @@ def test_moving_the_window_only_moves_depth_from_one_side_to_the_other(
 ) -> None:
     """``E_i + E_e = d_t - J - s`` wherever the flange stands, with unequal layers."""
     found = placed(
+        shop__grid="1/64",
         position={"share": f"{sixteenths}/16"},
         limits={"least_interior_depth": "0", "overhang": "30"},
         walls__main__layers__3={"material": "EPS", "thickness": f"{inner / 64}"},
