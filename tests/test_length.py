@@ -1,4 +1,4 @@
-"""Lengths: text -> length -> text is the identity on every grid; every half step, every carry; the trade's spellings."""
+"""Lengths: text -> length -> text is the identity on every grid; every half step and carry; the trade's spellings."""
 
 from __future__ import annotations
 
