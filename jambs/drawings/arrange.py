@@ -1,7 +1,7 @@
 """Arrange a view at a scale: rows of dimensions, columns of call-outs, stacks, marks, title; nothing touches.
 
-Beside the view a corridor is kept for leaders and extension lines. Left and right of it stand rows of dimensions, and above
-or below their levels the call-outs. Above and below everything of that follow the level rows or the stack, then the title.
+Beside the view a corridor is kept for leaders and extension lines. Left and right of it stand rows of dimensions, and
+above or below their levels the call-outs. Past all of that follow the level rows or the stack, then the title.
 A mark that does not fit inside its shape, or that a leader would cross, becomes a call-out.
 """
 
@@ -10,20 +10,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.drawings.boxes import Box, Segment, boxes_joined, segments_of
+from jambs.drawings.boxes import Box, Segment, boxes_joined
 from jambs.drawings.callouts import Column, Placed, column_call_outs, stack_call_outs
 from jambs.drawings.chains import LengthText, Rows, level_rows, upright_rows
-from jambs.drawings.paper import DESCENDER, MARK_HEIGHT, TITLE_HEIGHT, Scale, Sizes
+from jambs.drawings.marks import broken_for, place_marks
+from jambs.drawings.paper import DESCENDER, TITLE_HEIGHT, Scale, Sizes
 from jambs.drawings.placed import Align, Dimension, Leader, Lettering, PlacedView, Rule
-from jambs.drawings.view import CallOut, Chain, Ink, Mark, Side, View
-from jambs.length import Units, feet_text, length_text
+from jambs.drawings.view import CallOut, Chain, Ink, Side, View
+from jambs.length import Units, length_text
 
 
 def dimension_text(units: Units) -> LengthText:
-    """Return how a job prints the text of a dimension: ``5 1/2"``, ``6'-2 1/4"``, ``139.7 mm``."""
+    """Return how a job prints the text of a dimension: ``5 1/2"``, ``139.7 mm``."""
 
     def text_of(value: float) -> str:
-        return feet_text(value, units=units) if value >= 72 else length_text(value, units=units)
+        return length_text(value, units=units)
 
     return text_of
 
@@ -43,7 +44,7 @@ def arrange(view: View, *, scale: Scale, units: Units) -> PlacedView:
         name=view.name,
         title=view.title,
         scale=scale,
-        shapes=view.shapes,
+        shapes=broken_for(view.shapes, sides.marks),
         fills=view.fills,
         dimensions=dimensions,
         texts=(*texts, *title),
@@ -60,13 +61,13 @@ class _Part:
     dimensions: tuple[Dimension, ...] = ()
     texts: tuple[Lettering, ...] = ()
     leaders: tuple[Leader, ...] = ()
+    marks: tuple[Lettering, ...] = ()
 
 
-def _boxes(
-    dimensions: Sequence[Dimension], texts: Sequence[Lettering], leaders: Sequence[Leader]
-) -> list[Box]:
+def _boxes(dimensions: Sequence[Dimension], texts: Sequence[Lettering], leaders: Sequence[Leader]) -> list[Box]:
     """Return the boxes of texts and of the ends of lines."""
-    lines = [segment for one in (*dimensions, *leaders) for segment in one.segments]
+    lines = [segment for one in dimensions for segment in one.segments]
+    lines += [segment for leader in leaders for segment in leader.segments]
     boxes = [one.text.box for one in dimensions] + [text.box for text in texts]
     return boxes + [_segment_box(line) for line in lines]
 
@@ -114,53 +115,27 @@ def _runs(side: Side, core: Box, *points: tuple[float, float]) -> list[Segment]:
 
 
 def _marks_and_columns(view: View, left: Rows, right: Rows, *, inside: list[Segment], sizes: Sizes) -> _Part:
-    """Place marks inside their shapes and the rest beside; a mark in the way of a leader goes out too."""
-    edges = [edge for shape in view.shapes for edge in segments_of(shape.points, closed=shape.closed)]
-    placed: dict[int, Lettering] = {}
-    for number, mark in enumerate(view.marks):
-        text = _fitted(mark, edges + inside, list(placed.values()), sizes)
-        if text:
-            placed[number] = text
+    """Place marks inside the view and the rest beside it; a mark in the way of a leader goes out too."""
+    placed = place_marks(view, lines=inside, sizes=sizes)
     while True:
         out = [mark.call_out for number, mark in enumerate(view.marks) if number not in placed]
         columns = _columns(view, [*view.call_outs, *out], left, right, sizes)
         lines = [line for column in columns for leader in column.leaders for line in leader.segments]
-        hit = [number for number, text in placed.items() if any(text.box.is_hit_by(line) for line in lines)]
+        hit = [number for number, one in placed.items() if any(one.text.box.is_hit_by(line) for line in lines)]
         if not hit:
             break
         for number in hit:
             del placed[number]
+    pointers = [one.leader for one in placed.values() if one.leader]
     return _Part(
         dimensions=(*left.dimensions, *right.dimensions),
-        texts=(*placed.values(), *(text for column in columns for text in column.texts)),
-        leaders=tuple(leader for column in columns for leader in column.leaders),
+        texts=(*(one.text for one in placed.values()), *(text for column in columns for text in column.texts)),
+        leaders=(*pointers, *(leader for column in columns for leader in column.leaders)),
+        marks=tuple(one.text for one in placed.values()),
     )
 
 
-def _fitted(mark: Mark, lines: list[Segment], others: list[Lettering], sizes: Sizes) -> Lettering | None:
-    """Return the mark inside its room, level or upright, or None where it would touch something."""
-    height = MARK_HEIGHT * sizes.factor
-    for upright in (False, True):
-        for share in (0.5, 0.62, 0.38, 0.75, 0.25):
-            text = Lettering(lines=(mark.text,), at=_within(mark.room, share, upright), height=height, upright=upright)
-            box = text.box.grown(0.5 * sizes.gap)
-            is_free = not any(box.is_hit_by(line) for line in lines)
-            if mark.room.holds(box) and is_free and not any(box.overlaps(other.box) for other in others):
-                return text
-    return None
-
-
-def _within(room: Box, share: float, upright: bool) -> tuple[float, float]:
-    """Return a point on the long middle line of a room."""
-    x, y = room.center
-    if upright or room.height > room.width:
-        return (x, room.bottom + share * room.height)
-    return (room.left + share * room.width, y)
-
-
-def _columns(
-    view: View, call_outs: Sequence[CallOut], left: Rows, right: Rows, sizes: Sizes
-) -> tuple[Placed, Placed]:
+def _columns(view: View, call_outs: Sequence[CallOut], left: Rows, right: Rows, sizes: Sizes) -> tuple[Placed, Placed]:
     core = view.core
     middle = core.center[0]
     on_left = [one for one in call_outs if _is_left(one, middle)]
@@ -207,9 +182,7 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthTex
     return _Part(dimensions=tuple(dimensions), texts=tuple(texts), leaders=tuple(leaders))
 
 
-def _title(
-    view: View, *, scale: Scale, body: Box, sizes: Sizes
-) -> tuple[tuple[Lettering, ...], tuple[Rule, ...]]:
+def _title(view: View, *, scale: Scale, body: Box, sizes: Sizes) -> tuple[tuple[Lettering, ...], tuple[Rule, ...]]:
     """Place the title under the view with a rule below it, then the scale and the remarks."""
     height = TITLE_HEIGHT * sizes.factor
     title_y = body.bottom - 0.14 * sizes.factor - height / 2

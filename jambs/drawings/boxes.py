@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -105,7 +106,7 @@ def boxes_joined(boxes: Iterable[Box]) -> Box:
 
 def segments_of(points: tuple[Point, ...], *, closed: bool = False) -> list[Segment]:
     """Return the pieces of a line through points."""
-    pairs = list(zip(points, points[1:], strict=False))
+    pairs = list(itertools.pairwise(points))
     return [*pairs, (points[-1], points[0])] if closed and len(points) > 2 else pairs
 
 

@@ -30,7 +30,7 @@ class Placed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Column:
-    """Where a column of call-outs may stand: its edge towards the view, the levels it should keep to, what it avoids."""
+    """Where a column of call-outs may stand: its edge towards the view, the levels it keeps to, what it avoids."""
 
     edge: float
     outward: int
@@ -43,9 +43,8 @@ def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Siz
     """Place call-outs in one column beside the view."""
     if not call_outs:
         return Placed()
-    pitch = max(_tall(one, sizes) for one in call_outs) + 1.2 * sizes.text
-    low, high, grows = _free_levels(column, sizes)
-    ports = _ports(call_outs, pitch=pitch, low=low, high=high, grows=grows)
+    pitch = max(_tall(one, sizes) for one in call_outs) + sizes.text
+    ports = _levels(call_outs, pitch, column, sizes)
     edge = column.edge
     order = uncrossed([one.target for one in call_outs], [(edge, level) for level in ports])
     texts, leaders = [], []
@@ -63,21 +62,36 @@ def _tall(call_out: CallOut, sizes: Sizes) -> float:
     return sizes.text + (len(call_out.lines) - 1) * sizes.pitch
 
 
-def _free_levels(column: Column, sizes: Sizes) -> tuple[float, float, int]:
-    """Return the larger free stretch beside the dimensions, and the way it may grow past the view."""
+def _levels(call_outs: Sequence[CallOut], pitch: float, column: Column, sizes: Sizes) -> list[float]:
+    """Return the levels of the texts, lowest first, above and below the dimensions.
+
+    The larger free stretch takes as many as there are and grows past the view; the other takes those whose targets
+    are nearest to it, as far as it has room.
+    """
     if column.taken is None:
-        return column.low, column.high, 0
-    below = column.taken[0] - 2 * sizes.gap
-    above = column.taken[1] + 2 * sizes.gap
-    if column.high - above >= below - column.low:
-        return above, max(column.high, above), 1
-    return min(column.low, below), below, -1
+        return _ports(call_outs, pitch=pitch, low=column.low, high=column.high, grows=0)
+    below, above = column.taken[0] - 2 * sizes.gap, column.taken[1] + 2 * sizes.gap
+    ordered = sorted(call_outs, key=lambda one: one.target[1])
+    some = 0.6 * pitch
+    room_below, room_above = below - column.low + some, column.high - above + some
+    if room_above >= room_below:
+        count = min(_holds(room_below, pitch), sum(one.target[1] < column.taken[1] for one in ordered))
+    else:
+        spare = min(_holds(room_above, pitch), sum(one.target[1] > column.taken[0] for one in ordered))
+        count = len(ordered) - spare
+    low, high = min(column.low, below), max(column.high, above)
+    under = _ports(ordered[:count], pitch=pitch, low=low, high=below, grows=-1)
+    return under + _ports(ordered[count:], pitch=pitch, low=above, high=high, grows=1)
 
 
-def _ports(
-    call_outs: Sequence[CallOut], *, pitch: float, low: float, high: float, grows: int
-) -> list[float]:
+def _holds(room: float, pitch: float) -> int:
+    return max(0, int(room / pitch))
+
+
+def _ports(call_outs: Sequence[CallOut], *, pitch: float, low: float, high: float, grows: int) -> list[float]:
     """Return the levels of the texts, lowest first; none outside low … high but at the end that may grow."""
+    if not call_outs:
+        return []
     wanted = sorted(min(max(one.target[1], low), high) for one in call_outs)
     levels = spread(wanted, pitch=pitch)
     half = pitch / 2
@@ -128,9 +142,7 @@ def stack_call_outs(stack: Stack, *, wall_end: float, base: float, sizes: Sizes)
         level = base + outward * (first + rank * 1.7 * sizes.text + sizes.gap)
         align = Align.LEFT if way > 0 else Align.RIGHT
         at = (edge + way * sizes.gap, level)
-        texts.append(
-            Lettering(lines=(" ".join(one.lines),), at=at, height=sizes.text, align=align, ink=Ink.NOTE)
-        )
+        texts.append(Lettering(lines=(" ".join(one.lines),), at=at, height=sizes.text, align=align, ink=Ink.NOTE))
         foot = (one.target[0], wall_end)
         points = ((edge, level), (riser, level), (riser, base), foot, one.target)
         leaders.append(Leader(points=points, head=Head.DOT))

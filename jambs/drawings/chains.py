@@ -11,6 +11,7 @@ rows: texts keep clear of them.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -57,7 +58,7 @@ def spans_of(chain: Chain, *, axis: int) -> list[Span]:
         low, high = sorted((interval.start, interval.finish), key=lambda point: point[axis])
         spans.append(Span(low[axis], high[axis], Interval(start=low, finish=high)))
     spans.sort(key=lambda span: (span.low, span.high))
-    for one, two in zip(spans, spans[1:], strict=False):
+    for one, two in itertools.pairwise(spans):
         if two.low < one.high - 1e-9:
             raise ValueError(f"two dimensions of one row overlap at {two.low:g}; put them into two rows")
     return spans
@@ -65,18 +66,18 @@ def spans_of(chain: Chain, *, axis: int) -> list[Span]:
 
 def _stops(chains: Sequence[Chain], axis: int) -> list[float]:
     return sorted(
-        {
-            point[axis]
-            for chain in chains
-            for interval in chain.intervals
-            for point in (interval.start, interval.finish)
-        }
+        {point[axis] for chain in chains for interval in chain.intervals for point in (interval.start, interval.finish)}
     )
 
 
-def level_rows(
-    chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, text_of: LengthText
-) -> Rows:
+def _fresh_ends(spans: Sequence[Span], index: int) -> list[Point]:
+    """Return the ends of an interval that need an extension line: one shared with its neighbour has it already."""
+    start, finish = spans[index].interval.start, spans[index].interval.finish
+    is_shared = index > 0 and spans[index - 1].interval.finish == start
+    return [finish] if is_shared else [start, finish]
+
+
+def level_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, text_of: LengthText) -> Rows:
     """Lay rows above (``outward`` 1) or below (-1) a view, the first nearest to ``base``."""
     dimensions: list[Dimension] = []
     texts: list[Lettering] = []
@@ -108,7 +109,7 @@ class _LevelRow:
         self.lift = sizes.gap + (0.5 + DESCENDER) * sizes.text
         above = self.lift + sizes.text * 0.55
         self.line = start + sizes.row if outward > 0 else start - sizes.row - above
-        self.out_step = self.lift if outward > 0 else sizes.overshoot + sizes.gap + sizes.text * 0.55
+        self.out_step = self.lift if outward > 0 else sizes.overshoot + 1.6 * sizes.gap + sizes.text * 0.55
         self.lanes: list[int] = [0] * len(self.spans)
         self.places: list[float] = [0.0] * len(self.spans)
         self._place()
@@ -170,7 +171,7 @@ class _LevelRow:
             finish=span.interval.finish,
             is_vertical=False,
             line=((span.low, self.line), (span.high, self.line)),
-            extensions=(self._extension(span.interval.start), self._extension(span.interval.finish)),
+            extensions=tuple(self._extension(point) for point in _fresh_ends(self.spans, index)),
             text=text,
             leader=self._leader(span.middle, text) if lane else None,
             value=span.high - span.low,
@@ -199,9 +200,7 @@ class _LevelRow:
             if words:
                 past = max([edge * way, *(line * way for line in self.outer)]) * way
                 at = (past + way * away, self.line)
-                texts.append(
-                    Lettering(lines=(words,), at=at, height=self.sizes.text, align=align, ink=Ink.NOTE)
-                )
+                texts.append(Lettering(lines=(words,), at=at, height=self.sizes.text, align=align, ink=Ink.NOTE))
         return texts
 
     @property
@@ -213,17 +212,13 @@ class _LevelRow:
         return last + self.outward * max(beyond, sizes.overshoot)
 
 
-def upright_rows(
-    chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, text_of: LengthText
-) -> Rows:
+def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, text_of: LengthText) -> Rows:
     """Lay rows right (``outward`` 1) or left (-1) of a view, the first nearest to ``base``; texts read level."""
     dimensions: list[Dimension] = []
     reach = base
     for number, chain in enumerate(chains):
         outer = _stops(chains[number + 1 :], 1)
-        row = _UprightRow(
-            chain=chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer
-        )
+        row = _UprightRow(chain=chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer)
         dimensions += row.dimensions()
         reach = row.reach
     return Rows(dimensions=tuple(dimensions), reach=reach)
@@ -296,7 +291,7 @@ class _UprightRow:
             finish=span.interval.finish,
             is_vertical=True,
             line=((self.line, span.low), (self.line, span.high)),
-            extensions=(self._extension(span.interval.start), self._extension(span.interval.finish)),
+            extensions=tuple(self._extension(point) for point in _fresh_ends(self.spans, index)),
             text=self._text(span, at),
             leader=None if is_beside else self._leader(span.middle, at[1]),
             value=span.high - span.low,

@@ -56,6 +56,11 @@ def visible_pieces(edge: Segment, covers: Sequence[Polygon]) -> list[Segment]:
     return pieces
 
 
+def apart_from(pieces: Sequence[Segment], twins: Sequence[Polygon]) -> list[Segment]:
+    """Leave out pieces that lie on the edge of a polygon of the same thing: no joint is there."""
+    return [piece for piece in pieces if not any(_on_edge(_along(piece, 0.5), twin) for twin in twins)]
+
+
 def _may_meet(edge: Segment, cover: Polygon) -> bool:
     one, two = box_around(edge).grown(SLIVER), box_around(cover).grown(SLIVER)
     return one.overlaps(two)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -102,25 +103,46 @@ def _stops(points: Iterable[Point], axis: int) -> list[Point]:
 
 
 def _chain(stops: Sequence[Point], side: Side) -> list[Chain]:
-    intervals = tuple(Interval(start=one, finish=two) for one, two in zip(stops, stops[1:], strict=False))
+    intervals = tuple(Interval(start=one, finish=two) for one, two in itertools.pairwise(stops))
     return [Chain(side=side, intervals=intervals)] if intervals else []
 
 
 def _edge_chains(part: Part) -> list[Chain]:
     """Dimension the corners of the far edge above, those of the near edge below, then the whole length."""
     box = box_around(part.outline)
-    middle = box.center[1]
-    far = _stops([point for point in part.outline if point[1] > middle], 0)
-    near = _stops([point for point in part.outline if point[1] <= middle], 0)
+    far = _stops([point for point in part.outline if _is_on_edge(point, part, 1)], 0)
+    near = _stops([point for point in part.outline if _is_on_edge(point, part, -1)], 0)
     for pocket in part.pockets:
         if pocket.low[2] <= 0:
             near = _stops([*near, (pocket.low[0], 0.0), (pocket.high[0], 0.0)], 0)
     whole = [(box.left, _at(part, box.left)), (box.right, _at(part, box.right))]
-    chains = _chain(far, Side.TOP) + _chain(near, Side.BOTTOM)
+    is_same = [round(u * 128) for u, _ in far] == [round(u * 128) for u, _ in near]
+    chains = ([] if is_same else _chain(far, Side.TOP)) + _chain(near, Side.BOTTOM)
     spans = [(stops[0][0], stops[-1][0]) for stops in (far, near) if len(stops) == 2]
     if not any(abs(low - box.left) < HALF_64TH and abs(high - box.right) < HALF_64TH for low, high in spans):
         chains += _chain(whole, Side.BOTTOM)
     return chains
+
+
+def _is_on_edge(point: Point, part: Part, way: int) -> bool:
+    """Say whether a corner counts with the far (way 1) or the near edge (-1); the tip of a pointed end with one."""
+    if not _is_outermost(point, part.outline, way):
+        return False
+    is_tip = _is_outermost(point, part.outline, -way)
+    return not is_tip or (point[1] - part.width / 2) * way >= 0
+
+
+def _is_outermost(point: Point, outline: Sequence[Point], way: int) -> bool:
+    """Say whether nothing of the board lies above (way 1) or below (-1) a corner."""
+    u, v = point
+    levels = [
+        a[1] + (u - a[0]) / (b[0] - a[0]) * (b[1] - a[1])
+        for a, b in zip(outline, (*outline[1:], outline[0]), strict=True)
+        if min(a[0], b[0]) < u - HALF_64TH and u + HALF_64TH < max(a[0], b[0])
+    ]
+    return not any(level * way > v * way + HALF_64TH for level in levels) and not any(
+        one[1] * way > v * way + HALF_64TH for one in outline if abs(one[0] - u) < HALF_64TH
+    )
 
 
 def _at(part: Part, end: float) -> float:
@@ -216,7 +238,8 @@ def _notched(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, ...]]) -
 def _profile_chains(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, ...]]) -> list[Chain]:
     box = box_around(outline)
     top = _stops([point for point in outline if point[1] > box.center[1]], 0)
-    low = _stops([*(point for point in outline if point[1] <= box.center[1]), *(g[i] for g in grooves for i in (0, 3))], 0)
+    edges = [corner for groove in grooves for corner in (groove[0], groove[3])]
+    low = _stops([*(point for point in outline if point[1] <= box.center[1]), *edges], 0)
     right = max(outline, key=lambda point: (point[0], point[1]))
     bottom = min(outline, key=lambda point: (point[1], -point[0]))
     high = max(outline, key=lambda point: (point[1], point[0]))
@@ -230,5 +253,6 @@ def _profile_chains(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, .
 
 
 def _bevels(part: Part) -> tuple[str, ...]:
-    found = [f"{cut.edge.value} edge {decimal_text(cut.angle_deg, 1)}°" for cut in part.cuts if isinstance(cut, EdgeBevel)]
+    bevels = [cut for cut in part.cuts if isinstance(cut, EdgeBevel)]
+    found = [f"{cut.edge.value} edge {decimal_text(cut.angle_deg, 1)}°" for cut in bevels]
     return ("face up, near edge at the left", *(["bevels: " + ", ".join(found)] if found else []))

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import Path
 
-import ezdxf
-from ezdxf import options
+from ezdxf._options import options
 from ezdxf.document import Drawing as Document
+from ezdxf.filemanagement import new
 
 from jambs.drawings.fonts import use_bundled_fonts
 from jambs.drawings.paper import TEXT_HEIGHT, Scale
@@ -25,6 +25,9 @@ LAYERS: dict[str, tuple[int, int]] = {
     Ink.BUCK: (7, 35),
     Ink.WINDOW: (5, 35),
     Ink.GLASS: (140, 18),
+    Ink.SEEN_WINDOW: (5, 20),
+    Ink.SEEN_INSIDE: (7, 25),
+    Ink.SEEN_OUTSIDE: (7, 25),
     Ink.TRIM_INSIDE: (7, 50),
     Ink.TRIM_OUTSIDE: (7, 50),
     Ink.FLASHING: (7, 50),
@@ -33,7 +36,6 @@ LAYERS: dict[str, tuple[int, int]] = {
     Ink.HATCH_WALL: (9, 18),
     Ink.HATCH_TRIM: (8, 18),
     Ink.HIDDEN: (8, 18),
-    Ink.BREAK: (8, 18),
     Ink.DIMENSION: (7, 18),
     Ink.NOTE: (7, 18),
     Ink.TEXT: (7, 25),
@@ -48,7 +50,7 @@ LINE_TYPES = {
     "CENTER": ("center ____ _ ____", [0.7, 0.45, -0.08, 0.09, -0.08]),
     "PHANTOM": ("phantom ____ _ _ ____", [0.85, 0.45, -0.08, 0.08, -0.08, 0.08, -0.08]),
 }
-"""Dashes in paper inches; the line type scale of a document turns them to its units."""
+"""Dashes in paper inches; every broken line carries the factor of its view as its own line type scale."""
 
 
 def unit_factor(units: Units) -> float:
@@ -59,7 +61,7 @@ def unit_factor(units: Units) -> float:
 def new_document(units: Units, scales: Iterable[Scale]) -> Document:
     """Make an empty document in a job's units with a dimension style for every scale; the first is the main one."""
     use_bundled_fonts()
-    document = ezdxf.new(VERSION)
+    document = new(VERSION)
     _set_units(document, units)
     for name, (words, pattern) in LINE_TYPES.items():
         sized = [dash * unit_factor(units) for dash in pattern]
@@ -86,7 +88,7 @@ def _set_units(document: Document, units: Units) -> None:
     header["$LUNITS"] = 5 if is_inch else 2
     header["$LUPREC"] = 6 if is_inch else 1
     header["$LWDISPLAY"] = 1
-    header["$PSLTSCALE"] = 1
+    header["$PSLTSCALE"] = 0
     header["$DIMASSOC"] = 1
 
 
@@ -126,7 +128,25 @@ def _add_dimension_style(document: Document, scale: Scale, units: Units) -> None
 def _copy_to_header(document: Document, name: str) -> None:
     """Copy a style to the header: simple readers know no other."""
     style = document.dimstyles.get(name)
-    copied = "scale txt asz tsz exe exo gap lunit dec frac zin tad tih toh txsty post dsep".split()
+    copied = [
+        "scale",
+        "txt",
+        "asz",
+        "tsz",
+        "exe",
+        "exo",
+        "gap",
+        "lunit",
+        "dec",
+        "frac",
+        "zin",
+        "tad",
+        "tih",
+        "toh",
+        "txsty",
+        "post",
+        "dsep",
+    ]
     for key in copied:
         document.header[f"$DIM{key.upper()}"] = style.get_dxf_attrib(f"dim{key}")
     document.header["$DIMSTYLE"] = name

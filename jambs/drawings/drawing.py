@@ -35,6 +35,7 @@ class TitleBlock:
     opening: str
     room: str
     state: str
+    caution: str
     date: str
 
 
@@ -112,7 +113,8 @@ def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
     room = room_on(page)
     scales = scales_of(units)
     for scale in scales[min(view.largest, len(scales) - 1) :]:
-        if view.core.width / scale.factor > room.width or view.core.height / scale.factor > room.height:
+        least = max(view.core.width, view.core.height) / scale.factor
+        if least > view.widest and scale is not scales[-1]:
             continue
         placed = arrange(view, scale=scale, units=units)
         if placed.paper_width <= room.width and placed.paper_height <= room.height:
@@ -123,7 +125,12 @@ def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
 def _title_block(kit: Kit, job: Job, sheet_date: str) -> TitleBlock:
     opening = kit.placement.opening
     return TitleBlock(
-        job=job.name, opening=opening.mark, room=opening.room, state=_state(kit), date=sheet_date
+        job=job.name,
+        opening=opening.mark,
+        room=opening.room,
+        state=_state(kit),
+        caution="" if kit.is_measured else "measure before cutting",
+        date=sheet_date,
     )
 
 
@@ -146,7 +153,7 @@ def _shifts(views: Iterable[PlacedView]) -> dict[str, Point]:
     """Stand the views of one kind in a column of model space, the columns side by side, clear of the origin."""
     columns: dict[str, list[PlacedView]] = {}
     for view in views:
-        columns.setdefault(view.name.split(" ")[0].replace("profile", "detail"), []).append(view)
+        columns.setdefault(view.kind.replace("profile", "detail"), []).append(view)
     shifts: dict[str, Point] = {}
     left = CLEAR_OF_PAPER
     for column in columns.values():
@@ -161,7 +168,5 @@ def _shifts(views: Iterable[PlacedView]) -> dict[str, Point]:
 def used_scales(drawing: Drawing) -> list[Scale]:
     """Return every scale of a drawing once, that of the sections first."""
     factors = {view.scale.factor: view.scale for view in drawing.views}
-    main = next((view.scale.factor for view in drawing.views if view.name.startswith("section")), min(factors))
+    main = next((view.scale.factor for view in drawing.views if view.kind == "section"), min(factors))
     return sorted(factors.values(), key=lambda scale: (scale.factor != main, scale.factor))
-
-

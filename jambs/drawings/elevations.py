@@ -16,11 +16,14 @@ from jambs.drawings.sash import (
 )
 from jambs.drawings.seen import Seen, seen
 from jambs.drawings.view import CallOut, Chain, Ink, Interval, Mark, Shape, Side, View
+from jambs.drawings.words import part_words
 from jambs.length import HALF_64TH
 from jambs.parts.kit import Kit
-from jambs.parts.part import Where
+from jambs.parts.part import Part, Where
 
-INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where.BUCK: Ink.BUCK}
+INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
+WIDEST = 4.2
+"""Greatest measure of an elevation on paper, so that two stand side by side on the larger page [in]."""
 
 
 def interior_elevation(kit: Kit) -> View:
@@ -40,7 +43,7 @@ def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
     ]
     pieces.sort(key=lambda one: (-one.nearness, one.part.mark))
     drawn = [_visible(one, pieces[:number]) for number, one in enumerate(pieces)]
-    covers = [one.polygon for one in pieces]
+    covers = [one.polygon for one in pieces if one.part.is_wood]
     return View(
         name=name,
         title=title,
@@ -53,11 +56,15 @@ def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
         marks=tuple(mark for one, shapes in zip(pieces, drawn, strict=True) if (mark := _mark(one, shapes))),
         remarks=(f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",),
         largest=2,
+        widest=WIDEST,
     )
 
 
 def _visible(one: Seen, nearer: Sequence[Seen]) -> list[Shape]:
-    """Draw what nearer parts leave of a part's outline."""
+    """Draw what nearer parts leave of a part's outline; metal goes up behind the cladding."""
+    if not one.part.is_wood:
+        return [Shape(points=one.polygon, ink=Ink.HIDDEN)]
+    nearer = [other for other in nearer if other.part.is_wood]
     return _uncovered(one.polygon, [other.polygon for other in nearer], INKS[one.part.where])
 
 
@@ -73,7 +80,7 @@ def _window(kit: Kit, covers: Sequence[Polygon], *, from_outside: bool) -> list[
     opening = kit.placement.opening
     frame, sight = frame_box(opening), sight_box(opening, from_outside=from_outside)
     panes = glass_boxes(opening, sight)
-    shapes = _uncovered(corners(frame), covers, Ink.WINDOW) + _uncovered(corners(sight), covers, Ink.WINDOW)
+    shapes = _uncovered(corners(frame), covers, Ink.SEEN_WINDOW) + _uncovered(corners(sight), covers, Ink.SEEN_WINDOW)
     for pane in panes:
         shapes += _uncovered(corners(pane), covers, Ink.GLASS)
     return shapes + opening_lines(opening, sight, from_outside=from_outside)
@@ -97,9 +104,30 @@ def _mark(one: Seen, shapes: Sequence[Shape]) -> Mark | None:
     if not edges:
         return None
     part = one.part
-    target = _middle(max(edges, key=_length))
-    call_out = CallOut(target=target, lines=(f"{part.mark}  {part.name}, {part.position}",), side=Side.RIGHT)
-    return Mark(text=part.mark, room=box_around(one.polygon), call_out=call_out)
+    edge = _call_out_edge(edges)
+    call_out = CallOut(target=_middle(edge), lines=(f"{part.mark}  {part_words(part)}",), side=Side.RIGHT)
+    is_jamb = "extension jamb" in part.name
+    return Mark(
+        text=part.mark,
+        room=box_around(one.polygon),
+        call_out=call_out,
+        edge=max(edges, key=_length) if is_jamb else None,
+        inward=_inward(part, from_outside=part.where is Where.EXTERIOR) if is_jamb else None,
+    )
+
+
+def _call_out_edge(edges: Sequence[Segment]) -> Segment:
+    """Return the edge a leader from the right should end at: the long one furthest right."""
+    longest = max(_length(edge)[0] for edge in edges)
+    return max(
+        (edge for edge in edges if _length(edge)[0] > 0.5 * longest), key=lambda edge: max(edge[0][0], edge[1][0])
+    )
+
+
+def _inward(part: Part, *, from_outside: bool) -> tuple[float, float]:
+    """Return the way from a jamb's opening face into the opening, as it is seen."""
+    x, y, _ = part.seat.through
+    return (round(x) * (1.0 if from_outside else -1.0), -float(round(y)))
 
 
 def _middle(edge: Segment) -> tuple[float, float]:
@@ -167,7 +195,7 @@ def _different(boxes: Sequence[Box], axis: int) -> list[Box]:
 
 
 def _same(one: Box, two: Box, axis: int) -> bool:
-    ends = ((one.left, two.left), (one.right, two.right)) if axis == 0 else ((one.bottom, two.bottom), (one.top, two.top))
+    ends = (
+        ((one.left, two.left), (one.right, two.right)) if axis == 0 else ((one.bottom, two.bottom), (one.top, two.top))
+    )
     return all(abs(first - second) < HALF_64TH for first, second in ends)
-
-

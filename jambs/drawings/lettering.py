@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 from importlib.resources import files
 
@@ -35,9 +36,12 @@ def text_width(text: str, *, height: float, bold: bool = False) -> float:
 
 
 def wrapped(text: str, *, width: float, height: float) -> list[str]:
-    """Break a text at spaces into lines no wider than ``width``; a word that is wider stands alone."""
+    """Break a text at spaces into lines no wider than ``width``; a word that is wider stands alone.
+
+    A length like ``4 11/16`` is never broken.
+    """
     lines: list[str] = []
-    for word in text.split(" "):
+    for word in re.split(r"(?<!\d) | (?!\d+/\d)", text):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width(longer, height=height) <= width:
             lines[-1] = longer

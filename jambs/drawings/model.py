@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from ezdxf.document import Drawing as Document
-from ezdxf.layouts import Paperspace
+from ezdxf.layouts.layout import Paperspace
 
 from jambs.drawings.boxes import Point
 from jambs.drawings.document import BORDER, VIEWPORTS, new_document, save, unit_factor
@@ -13,6 +13,7 @@ from jambs.drawings.drawing import Drawing, Sheet, used_scales
 from jambs.drawings.flat import FlatPen
 from jambs.drawings.packing import OnPage
 from jambs.drawings.pen import Pen
+from jambs.drawings.placed import PlacedView
 from jambs.drawings.title_block import define_title_block, insert_title_block
 
 LOCKED = 16384
@@ -29,10 +30,13 @@ def write_flat_dxf(drawing: Drawing, path: Path | str) -> None:
     save(make_flat_document(drawing), Path(path))
 
 
-def make_document(drawing: Drawing) -> Document:
-    """Make the document that ``write_dxf`` writes."""
+def make_document(drawing: Drawing, *, for_picture: bool = False) -> Document:
+    """Make the document that ``write_dxf`` writes.
+
+    ``for_picture``: the renderer of pictures stretches broken lines in a viewport by the square of its scale; undo it.
+    """
     document = new_document(drawing.units, used_scales(drawing))
-    pens = [(view, _pen(document, drawing, view.name)) for view in drawing.views]
+    pens = [(view, _pen(document, drawing, view, for_picture=for_picture)) for view in drawing.views]
     for view, pen in pens:
         for fill in view.fills:
             pen.fill(fill, view.scale.factor)
@@ -48,17 +52,18 @@ def make_flat_document(drawing: Drawing) -> Document:
     """Make the document that ``write_flat_dxf`` writes."""
     document = new_document(drawing.units, used_scales(drawing))
     for view in drawing.views:
-        pen = _pen(document, drawing, view.name)
+        pen = _pen(document, drawing, view)
         FlatPen(pen=pen, factor=view.scale.factor).view(view)
     return document
 
 
-def _pen(document: Document, drawing: Drawing, name: str) -> Pen:
+def _pen(document: Document, drawing: Drawing, view: PlacedView, *, for_picture: bool = False) -> Pen:
     return Pen(
         document=document,
         layout=document.modelspace(),
         unit=unit_factor(drawing.units),
-        shift=drawing.shifts[name],
+        shift=drawing.shifts[view.name],
+        dash=1 / view.scale.factor if for_picture else view.scale.factor,
     )
 
 

@@ -52,16 +52,22 @@ class _Row:
 def packed(views: Sequence[PlacedView], page: Page) -> list[list[OnPage]]:
     """Put views onto as many pages as they need, each into the first row with room for it.
 
+    A view never stands on an earlier page than one of its kind before it.
+
     Raises:
         ValueError: a view is larger than the page.
     """
     room = room_on(page)
     pages: list[list[_Row]] = []
+    latest: dict[str, int] = {}
     for view in views:
         if view.paper_width > room.width + 1e-9 or view.paper_height > room.height + 1e-9:
             raise ValueError(f"view {view.name!r} is larger than a {page.name} page")
-        if not any(_into(rows, view, room) for rows in pages):
+        first = latest.get(view.kind, 0)
+        number = next((n for n in range(first, len(pages)) if _into(pages[n], view, room)), len(pages))
+        if number == len(pages):
             pages.append([_Row([view])])
+        latest[view.kind] = number
     return [_set_out(rows, room) for rows in pages]
 
 

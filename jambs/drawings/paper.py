@@ -28,13 +28,13 @@ class Scale:
 
 
 INCH_SCALES = (
-    Scale(factor=4, words="3\" = 1'-0\""),
-    Scale(factor=8, words="1 1/2\" = 1'-0\""),
-    Scale(factor=12, words="1\" = 1'-0\""),
-    Scale(factor=16, words="3/4\" = 1'-0\""),
-    Scale(factor=24, words="1/2\" = 1'-0\""),
-    Scale(factor=32, words="3/8\" = 1'-0\""),
-    Scale(factor=48, words="1/4\" = 1'-0\""),
+    Scale(factor=4, words='3" = 1\'-0"'),
+    Scale(factor=8, words='1 1/2" = 1\'-0"'),
+    Scale(factor=12, words='1" = 1\'-0"'),
+    Scale(factor=16, words='3/4" = 1\'-0"'),
+    Scale(factor=24, words='1/2" = 1\'-0"'),
+    Scale(factor=32, words='3/8" = 1\'-0"'),
+    Scale(factor=48, words='1/4" = 1\'-0"'),
 )
 MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}") for factor in (5, 10, 20, 50))
 

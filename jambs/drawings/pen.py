@@ -6,14 +6,14 @@ from dataclasses import dataclass
 
 from ezdxf.document import Drawing as Document
 from ezdxf.enums import MTextEntityAlignment
-from ezdxf.layouts import BaseLayout
+from ezdxf.layouts.base import BaseLayout
 
 from jambs.drawings.boxes import Point, Segment
 from jambs.drawings.document import BOLD_STYLE, STYLE, dimension_style
 from jambs.drawings.hatching import PATTERNS
 from jambs.drawings.paper import LINE_PITCH, Sizes
 from jambs.drawings.placed import Align, Dimension, Head, Leader, Lettering, PlacedView
-from jambs.drawings.view import Fill, Hatch, Shape
+from jambs.drawings.view import Fill, Hatch, Ink, Shape
 
 ATTACHMENT = {
     Align.LEFT: MTextEntityAlignment.MIDDLE_LEFT,
@@ -26,12 +26,13 @@ MTEXT_PITCH = 5 / 3
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pen:
-    """Writes in drawing units: ``unit`` per inch, moved by ``shift`` [in]."""
+    """Writes in drawing units: ``unit`` per inch, moved by ``shift`` [in]; ``dash`` scales broken lines."""
 
     document: Document
     layout: BaseLayout
     unit: float
     shift: Point = (0.0, 0.0)
+    dash: float = 1.0
 
     def at(self, point: Point) -> Point:
         """Return a point in drawing units."""
@@ -53,7 +54,10 @@ class Pen:
         """Write an outline."""
         bulges = shape.bulges or (0.0,) * len(shape.points)
         points = [(*self.at(point), bulge) for point, bulge in zip(shape.points, bulges, strict=True)]
-        self.layout.add_lwpolyline(points, format="xyb", close=shape.closed, dxfattribs={"layer": shape.ink})
+        attributes: dict[str, object] = {"layer": shape.ink}
+        if shape.ink is Ink.HIDDEN:
+            attributes["ltscale"] = self.dash
+        self.layout.add_lwpolyline(points, format="xyb", close=shape.closed, dxfattribs=attributes)
 
     def line(self, segment: Segment, layer: str) -> None:
         """Write a straight line."""

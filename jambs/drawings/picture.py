@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from ezdxf.addons.drawing import Frontend, RenderContext
 from ezdxf.addons.drawing.config import BackgroundPolicy, ColorPolicy, Configuration, LineweightPolicy
+from ezdxf.addons.drawing.frontend import Frontend
 from ezdxf.addons.drawing.layout import Margins, Page, Settings
 from ezdxf.addons.drawing.layout import Units as PageUnits
+from ezdxf.addons.drawing.properties import RenderContext
 from ezdxf.addons.drawing.svg import SVGBackend
 from ezdxf.document import Drawing as Document
 from ezdxf.math import BoundingBox2d
@@ -26,6 +27,7 @@ CONFIGURATION = Configuration(
     color_policy=ColorPolicy.COLOR,
     lineweight_policy=LineweightPolicy.ABSOLUTE,
     lineweight_scaling=1.0,
+    min_dash_length=1e-4,
 )
 
 
@@ -41,7 +43,13 @@ def view_svg(drawing: Drawing, name: str, *, scale: Scale | None = None) -> str:
 def _svg_of(view: PlacedView, drawing: Drawing) -> str:
     unit = unit_factor(drawing.units)
     document = new_document(drawing.units, [view.scale])
-    pen = Pen(document=document, layout=document.modelspace(), unit=unit, shift=(-view.box.left, -view.box.bottom))
+    pen = Pen(
+        document=document,
+        layout=document.modelspace(),
+        unit=unit,
+        shift=(-view.box.left, -view.box.bottom),
+        dash=view.scale.factor,
+    )
     for fill in view.fills:
         pen.fill(fill, view.scale.factor)
     pen.lines_and_texts(view)
@@ -65,7 +73,7 @@ def page_svg(drawing: Drawing, name: str) -> str:
 
 def page_svgs(drawing: Drawing, names: Iterable[str] | None = None) -> dict[str, str]:
     """Return sheets as SVG, by the name of their layout; all of them where none are named."""
-    document = make_document(drawing)
+    document = make_document(drawing, for_picture=True)
     wanted = list(names) if names is not None else [sheet.name for sheet in drawing.sheets]
     return {name: _page(document, drawing, name) for name in wanted}
 

@@ -92,7 +92,7 @@ class Dimension:
     finish: Point
     is_vertical: bool
     line: Segment
-    extensions: tuple[Segment, Segment]
+    extensions: tuple[Segment, ...]
     text: Lettering
     leader: Leader | None
     value: float
@@ -125,6 +125,11 @@ class PlacedView:
     leaders: tuple[Leader, ...] = ()
     rules: tuple[Rule, ...] = ()
     box: Box
+
+    @property
+    def kind(self) -> str:
+        """The first word of the name: ``interior``, ``section``, ``parts``, ``detail``, …"""
+        return self.name.split(" ")[0]
 
     @property
     def lettering(self) -> list[Lettering]:

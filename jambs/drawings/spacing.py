@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 
-def slot(
-    ideal: float, *, half: float, low: float, high: float, lines: Sequence[float], clear: float
-) -> float | None:
+def slot(ideal: float, *, half: float, low: float, high: float, lines: Sequence[float], clear: float) -> float | None:
     """Return the middle nearest to ``ideal`` for a thing of ``half`` its length between ``low`` and ``high``.
 
     It keeps ``clear`` of every line that crosses the axis. None where there is no such place.
@@ -19,9 +17,7 @@ def slot(
     return min(good, key=lambda place: (abs(place - ideal), place), default=None)
 
 
-def _is_free(
-    place: float, half: float, low: float, high: float, lines: Sequence[float], reach: float
-) -> bool:
+def _is_free(place: float, half: float, low: float, high: float, lines: Sequence[float], reach: float) -> bool:
     inside = low + half - 1e-9 <= place <= high - half + 1e-9
     return inside and all(abs(place - line) >= reach - 1e-9 for line in lines)
 

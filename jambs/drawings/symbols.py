@@ -1,4 +1,4 @@
-"""Drawn symbols of materials that no hatch pattern shows in every reader: crossed lumber, batts, the break of a wall."""
+"""Drawn symbols of materials that no hatch pattern shows in every reader: crossed lumber and batts."""
 
 from __future__ import annotations
 
@@ -37,18 +37,3 @@ def batt(box: Box, ink: Ink) -> list[Shape]:
     points.append((x, level))
     bulges.append(0.0)
     return [Shape(points=tuple(points), ink=ink, closed=False, bulges=tuple(bulges))]
-
-
-def wall_break(left: float, right: float, level: float) -> Shape:
-    """Draw a long break line level across a wall."""
-    past = 0.4
-    middle = left + 0.5 * (right - left)
-    points = (
-        (left - past, level),
-        (middle - 0.25, level),
-        (middle - 0.1, level + 0.4),
-        (middle + 0.1, level - 0.4),
-        (middle + 0.25, level),
-        (right + past, level),
-    )
-    return Shape(points=points, ink=Ink.BREAK, closed=False)

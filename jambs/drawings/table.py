@@ -10,6 +10,7 @@ from jambs.drawings.lettering import wrapped
 from jambs.drawings.paper import DESCENDER, LINE_PITCH, MARK_HEIGHT, TEXT_HEIGHT, TITLE_HEIGHT, Scale
 from jambs.drawings.placed import Align, Lettering, PlacedView, Rule
 from jambs.drawings.view import Ink
+from jambs.drawings.words import part_words, size_words
 from jambs.length import Units, length_text
 from jambs.parts.part import Part
 
@@ -42,11 +43,9 @@ def parts_tables(parts: Sequence[Part], *, units: Units, scale: Scale, tallest: 
 
 
 def _row(part: Part, units: Units) -> list[_Cell]:
-    sides = (part.thickness, part.width, part.length)
-    size = " x ".join(length_text(side, units=units, mark=units is Units.INCH) for side in sides)
-    name = part.name if part.name.endswith(part.position) else f"{part.name}, {part.position}"
+    size = size_words(part, units=units, with_length=True)
     work = "; ".join([*part.work, *([_glue_words(part, units)] if part.strips else [])])
-    texts = (part.mark, name, part.board, size, part.ends, work)
+    texts = (part.mark, part_words(part), part.board, size, part.ends, work)
     return [
         _Cell(tuple(wrapped(text, width=width - 2 * PAD, height=TEXT_HEIGHT)), bold=number == 0)
         for number, (text, width) in enumerate(zip(texts, WIDTHS, strict=True))
@@ -133,9 +132,7 @@ def _sheet(
         for text in texts
         if any(text.lines)
     ]
-    rules = [
-        Rule(segment=((x0 * factor, y0 * factor), (x1 * factor, y1 * factor))) for (x0, y0), (x1, y1) in lines
-    ]
+    rules = [Rule(segment=((x0 * factor, y0 * factor), (x1 * factor, y1 * factor))) for (x0, y0), (x1, y1) in lines]
     boxes = [text.box for text in scaled] + [
         Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)) for ((x0, y0), (x1, y1)) in (r.segment for r in rules)
     ]

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ezdxf.document import Drawing as Document
 from ezdxf.enums import TextEntityAlignment
-from ezdxf.layouts import Paperspace
+from ezdxf.layouts.layout import Paperspace
 
 from jambs.drawings.document import BOLD_STYLE, STYLE
 from jambs.drawings.drawing import Drawing, Sheet
@@ -21,22 +21,24 @@ LABEL_HEIGHT = 0.07
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Field:
-    """A field of the title block: tag, label, share of the strip's width, height of its value on paper [in]."""
+    """A field of the title block: tag, label, share of the strip's width; height and level of its value on paper."""
 
     tag: str
     label: str
     share: float
     height: float = 0.12
+    level: float = 0.26
 
 
 FIELDS = (
-    Field(tag="JOB", label="JOB", share=0.21),
-    Field(tag="OPENING", label="OPENING", share=0.09, height=0.2),
-    Field(tag="ROOM", label="ROOM", share=0.19),
-    Field(tag="STATE", label="STATE OF THE DEPTHS", share=0.2),
-    Field(tag="SCALE", label="SCALE", share=0.08),
-    Field(tag="UNITS", label="UNITS", share=0.06),
-    Field(tag="SHEET", label="SHEET", share=0.07),
+    Field(tag="JOB", label="JOB", share=0.18),
+    Field(tag="OPENING", label="OPENING", share=0.11, height=0.2),
+    Field(tag="ROOM", label="ROOM", share=0.18),
+    Field(tag="STATE", label="STATE OF THE DEPTHS", share=0.19),
+    Field(tag="CAUTION", label="", share=0.0, height=0.08, level=0.1),
+    Field(tag="SCALE", label="SCALE", share=0.09),
+    Field(tag="UNITS", label="UNITS", share=0.07),
+    Field(tag="SHEET", label="SHEET", share=0.08),
     Field(tag="DATE", label="DRAWN", share=0.1),
 )
 
@@ -51,9 +53,12 @@ def _width(page: Page) -> float:
 
 
 def _lefts(page: Page) -> list[float]:
-    lefts = [0.0]
-    for field in FIELDS:
-        lefts.append(lefts[-1] + field.share * _width(page))
+    """Return where each field starts; one without a share stands under the one before it."""
+    lefts: list[float] = []
+    left = 0.0
+    for _number, field in enumerate(FIELDS):
+        lefts.append(left if field.share else lefts[-1])
+        left += field.share * _width(page)
     return lefts
 
 
@@ -61,20 +66,18 @@ def define_title_block(document: Document, page: Page, unit: float) -> None:
     """Define the block of one size of page: rules, labels, attributes."""
     block = document.blocks.new(block_name(page))
     lefts = _lefts(page)
-    block.add_line((0, STRIP * unit), (lefts[-1] * unit, STRIP * unit), dxfattribs={"layer": Ink.TITLE})
-    for left in lefts[1:-1]:
+    block.add_line((0, STRIP * unit), (_width(page) * unit, STRIP * unit), dxfattribs={"layer": Ink.TITLE})
+    for left in sorted(set(lefts))[1:]:
         block.add_line((left * unit, 0), (left * unit, STRIP * unit), dxfattribs={"layer": Ink.TITLE})
-    for field, left in zip(FIELDS, lefts, strict=False):
-        label = block.add_text(
-            field.label, height=LABEL_HEIGHT * unit, dxfattribs={"layer": Ink.TITLE, "style": STYLE}
-        )
+    for field, left in zip(FIELDS, lefts, strict=True):
+        label = block.add_text(field.label, height=LABEL_HEIGHT * unit, dxfattribs={"layer": Ink.TITLE, "style": STYLE})
         label.set_placement(((left + 0.08) * unit, (STRIP - 0.18) * unit))
         block.add_attdef(
             field.tag,
             dxfattribs={
                 "prompt": field.label,
                 "height": field.height * unit,
-                "insert": ((left + 0.08) * unit, 0.2 * unit),
+                "insert": ((left + 0.08) * unit, field.level * unit),
                 "layer": Ink.TITLE,
                 "style": BOLD_STYLE,
             },
@@ -88,6 +91,7 @@ def values_of(drawing: Drawing, sheet: Sheet) -> dict[str, str]:
         "OPENING": drawing.title.opening,
         "ROOM": drawing.title.room,
         "STATE": drawing.title.state,
+        "CAUTION": drawing.title.caution,
         "SCALE": "as noted",
         "UNITS": "inches" if drawing.units is Units.INCH else "mm",
         "SHEET": f"{sheet.number} of {sheet.count}",
@@ -102,8 +106,9 @@ def insert_title_block(layout: Paperspace, drawing: Drawing, sheet: Sheet, unit:
     insert = layout.add_blockref(block_name(page), corner, dxfattribs={"layer": Ink.TITLE})
     values = values_of(drawing, sheet)
     for number, field in enumerate(FIELDS):
-        height = fitting_height(values[field.tag], field, field.share * _width(page))
-        at = ((page.margin + lefts[number] + 0.08) * unit, (page.margin + 0.2) * unit)
+        share = field.share or FIELDS[number - 1].share
+        height = fitting_height(values[field.tag], field, share * _width(page))
+        at = ((page.margin + lefts[number] + 0.08) * unit, (page.margin + field.level) * unit)
         attribute = insert.add_attrib(
             field.tag, values[field.tag], dxfattribs={"layer": Ink.TITLE, "style": BOLD_STYLE, "height": height * unit}
         )

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from jambs.drawings.boxes import Box, Point, box_around
+from jambs.drawings.boxes import Box, Point, Segment, box_around
 
 
 class Ink(StrEnum):
@@ -20,6 +20,9 @@ class Ink(StrEnum):
     BUCK = "BUCK"
     WINDOW = "WINDOW"
     GLASS = "GLASS"
+    SEEN_WINDOW = "WINDOW-SEEN"
+    SEEN_INSIDE = "TRIM-INT-SEEN"
+    SEEN_OUTSIDE = "TRIM-EXT-SEEN"
     TRIM_INSIDE = "TRIM-INT"
     TRIM_OUTSIDE = "TRIM-EXT"
     FLASHING = "FLASHING"
@@ -28,7 +31,6 @@ class Ink(StrEnum):
     HATCH_WALL = "HATCH-WALL"
     HATCH_TRIM = "HATCH-TRIM"
     HIDDEN = "HIDDEN"
-    BREAK = "BREAK"
     DIMENSION = "DIM"
     NOTE = "NOTE"
     TEXT = "TEXT"
@@ -116,18 +118,24 @@ class Stack:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:
-    """A text that belongs inside a free box of the view; where it does not fit it becomes the call-out."""
+    """A text that belongs inside a free box of the view; where it does not fit it becomes the call-out.
+
+    ``edge`` and ``inward``: before that it is tried on the open side of an edge, with a short leader.
+    """
 
     text: str
     room: Box
     call_out: CallOut
+    edge: Segment | None = None
+    inward: Point | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class View:
     """One view of an opening or of a part: what is to be seen and what is to be said about it.
 
-    ``name`` is unique within a drawing; ``largest`` is the number of the largest standard scale it may have.
+    ``name`` is unique within a drawing; ``largest`` is the number of the largest standard scale it may have;
+    ``widest`` is the greatest measure of the shapes on paper [in].
     """
 
     name: str
@@ -140,6 +148,7 @@ class View:
     marks: tuple[Mark, ...] = ()
     remarks: tuple[str, ...] = ()
     largest: int = 0
+    widest: float = 12.0
 
     @property
     def core(self) -> Box:

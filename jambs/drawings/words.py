@@ -1,0 +1,33 @@
+"""Names on drawings."""
+
+from __future__ import annotations
+
+from jambs.length import Units, length_text
+from jambs.parts.part import Part
+from jambs.wall.planes import PlacedLayer
+
+LEAST_PRINTED = 1 / 64
+"""Layers thinner than this are named without a thickness [in]."""
+
+
+def part_words(part: Part) -> str:
+    """Name a part and the side of the opening it is on, where its name does not say so: ``casing, left leg``."""
+    says_side = part.position in part.name or part.name in ("stool", "apron")
+    return part.name if says_side else f"{part.name}, {part.position}"
+
+
+def size_words(part: Part, *, units: Units, with_length: bool = False) -> str:
+    """Write thickness x width, and length where asked."""
+    sides = (part.thickness, part.width, part.length) if with_length else (part.thickness, part.width)
+    text = " x ".join(length_text(side, units=units, mark=units is Units.INCH) for side in sides)
+    return text if units is Units.INCH else f"{text} mm"
+
+
+def layer_words(placed: PlacedLayer, *, units: Units) -> str:
+    """Name a layer with its thickness as built, once; a membrane without."""
+    layer = placed.layer
+    thickness = placed.outer - placed.inner
+    bare = length_text(thickness, units=units, mark=False)
+    name = layer.name.removesuffix(bare).rstrip() if layer.name.endswith(f" {bare}") else layer.name
+    words = f"{name}, {layer.cavity.name}" if layer.cavity else name
+    return words if thickness < LEAST_PRINTED else f"{length_text(thickness, units=units)} {words}"
