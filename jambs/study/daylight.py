@@ -105,17 +105,19 @@ def monthly_sun(reveal: Reveal, path: BeamPath) -> float:
 def beam_path(months: tuple[int, ...], *, latitude_deg: float, facing_deg: float) -> BeamPath:
     """Course of the sun over whole months at every quarter of an hour, where it stands in front of the wall.
 
-    Raises StudyError when it never does.
+    Raises StudyError when the wall gets less than 1 % of the beam: a fraction of so little says nothing.
     """
     moments = np.concatenate([_moments(month) for month in months])
     sun = sun_position(moments, latitude_deg=latitude_deg, longitude_deg=0.0)
-    weight = beam_on_wall(sun.altitude_deg, sun.azimuth_deg, facing_deg=facing_deg)
-    seen = weight > 0
-    if not seen.any():
+    beam = clear_sky_beam(sun.altitude_deg)
+    toward = np.cos(np.radians(sun.altitude_deg)) * np.cos(np.radians(sun.azimuth_deg - facing_deg))
+    weight = beam * np.maximum(0.0, toward)
+    if weight.sum() < 0.01 * beam.sum() or not beam.any():
         raise StudyError(
-            f"months {list(months)}: at latitude {latitude_deg} the sun never stands in front of a wall that faces "
-            f"{facing_deg} degrees. Ask for other months; there is no sun to lose."
+            f"months {list(months)}: at latitude {latitude_deg} next to no sun reaches a wall that faces {facing_deg} "
+            "degrees. Ask for other months; there is no sun to lose."
         )
+    seen = weight > 0
     return BeamPath(
         facing_deg=facing_deg,
         altitude_deg=sun.altitude_deg[seen],
@@ -124,15 +126,13 @@ def beam_path(months: tuple[int, ...], *, latitude_deg: float, facing_deg: float
     )
 
 
-def beam_on_wall(altitude_deg: Floats, azimuth_deg: Floats, *, facing_deg: float) -> Floats:
-    """Clear-sky beam on a vertical wall over that outside the atmosphere, 0 when the sun is behind it.
+def clear_sky_beam(altitude_deg: Floats) -> Floats:
+    """Beam of a clear sky over that outside the atmosphere, 0 with the sun below the horizon.
 
     Meinel's attenuation, 0.7 to the power of air mass to the power 0.678 (from memory).
     """
-    altitude = np.radians(np.maximum(altitude_deg, 0.1))
-    incidence = np.cos(altitude) * np.cos(np.radians(azimuth_deg - facing_deg))
-    beam = 0.7 ** ((1 / np.sin(altitude)) ** 0.678)
-    return np.where((altitude_deg > 0) & (incidence > 0), beam * incidence, 0.0)
+    sine = np.sin(np.radians(np.maximum(altitude_deg, 0.1)))
+    return np.asarray(np.where(altitude_deg > 0, 0.7 ** ((1 / sine) ** 0.678), 0.0))
 
 
 def _moments(month: int) -> Floats:

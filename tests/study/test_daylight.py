@@ -104,7 +104,9 @@ def test_east_and_west_are_alike() -> None:
 
 
 def test_a_north_wall_in_winter_has_no_sun_to_lose() -> None:
-    with pytest.raises(StudyError, match=r"months \[12\]: at latitude 45 the sun never stands in front of a wall"):
+    with pytest.raises(
+        StudyError, match=r"months \[12\]: at latitude 45 next to no sun reaches a wall that faces 0 degrees"
+    ):
         beam_path((12,), latitude_deg=45, facing_deg=0)
 
 

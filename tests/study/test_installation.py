@@ -54,7 +54,7 @@ def sides() -> tuple[SideSweep, ...]:
     return sweep(WALLS["2x6 + 4 in"], FRAMES["wood"], [JAMB, SILL, HEAD])
 
 
-# Best exterior depth [mm], least linear transmittance, band [mm], flush inside, framing share; anchors of the same kind.
+# Best exterior depth [mm], least transmittance, band [mm], flush inside, framing share; anchors of the same kind.
 BOWLS = [
     (61, 0.0160, (15, 117), 0.0542, 0.0075),
     (68, 0.0129, (18, 129), 0.0451, 0.0042),
