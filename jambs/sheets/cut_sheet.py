@@ -86,9 +86,10 @@ def sheet_data(record: Record, pictures: SheetPictures, *, width: float) -> Reco
 def about_words(record: Record) -> str:
     """Return window, wall and rough opening in one line."""
     window = record["window"]
-    hinge = f", hinge {window['hinge']}" if window["hinge"] else ""
-    rough = f"rough opening for the window {record['rough_opening']['text']}"
-    return f"window {window['name']} ({window['sash']}{hinge}) · wall {record['wall']['name']} · {rough}"
+    told = [window["sash"]] if window["sash"] != window["name"] else []
+    told += [f"hinge {window['hinge']}"] if window["hinge"] else []
+    kind = f"window {window['name']}" + (f" ({', '.join(told)})" if told else "")
+    return f"{kind} · wall {record['wall']['name']} · rough opening for the window {record['rough_opening']['text']}"
 
 
 def _pictures(pictures: tuple[Picture, ...], width: float) -> list[Record]:

@@ -212,7 +212,7 @@ def _summary_row(opening: Record) -> Record:
         "frame": opening["window"]["frame"]["text"],
         "state": "measured" if opening["state"]["is_measured"] else "planned",
         "flange_plane": opening["planes"]["flange_plane"]["text"],
-        "share": NONE if share is None else f"{share:.0%}",
+        "share": f"share {share:.0%}" if share is not None and 0 <= share <= 1 else "",
         "interior": interior_text(opening),
         "rip": rip_text(opening),
         "exterior": exterior_text(opening),

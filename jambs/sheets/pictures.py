@@ -22,7 +22,11 @@ class PictureError(ValueError):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Picture:
-    """A drawing as SVG text with its title and its scale as it is printed (``scale 3/4" = 1'-0"``)."""
+    """A drawing as SVG text with its title and its scale as it is printed (``scale 3/4" = 1'-0"``).
+
+    Title and scale are empty where the drawing carries its own; then it has to keep to ``picture_room``, or the scale
+    it carries is false.
+    """
 
     title: str
     svg: str

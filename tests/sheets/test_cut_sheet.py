@@ -153,6 +153,13 @@ def test_banner_tells_planned_from_measured() -> None:
     assert half.count(whole) == 2 and f"Exterior parts (8) {banner}" in half
 
 
+def test_only_what_is_planned_is_set_white_on_black() -> None:
+    states = [
+        opening_record(kit, units=Units.INCH)["state"] for kit in (hand.make_kit(), hand.make_kit("W03", measured=True))
+    ]
+    assert [[piece["is_planned"] for piece in state["banner"]] for state in states] == [[True], [False, True]]
+
+
 def test_depth_that_was_measured_replaces_the_planned_one() -> None:
     text = paper.words(sheet(hand.measured_kit()))
     assert 'INTERIOR DEPTH 4 5/8" to 4 13/16"' in text
