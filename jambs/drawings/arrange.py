@@ -183,7 +183,9 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthTex
 
 
 def _title(view: View, *, scale: Scale, body: Box, sizes: Sizes) -> tuple[tuple[Lettering, ...], tuple[Rule, ...]]:
-    """Place the title under the view with a rule below it, then the scale and the remarks."""
+    """Place the title, where there is one, under the view with a rule below it, then the scale and the remarks."""
+    if not view.title:
+        return (), ()
     height = TITLE_HEIGHT * sizes.factor
     title_y = body.bottom - 0.14 * sizes.factor - height / 2
     rule_y = title_y - height * (0.5 + DESCENDER) - 0.02 * sizes.factor

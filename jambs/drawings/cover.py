@@ -94,8 +94,11 @@ def visible_area(polygon: Polygon, covers: Sequence[Polygon]) -> list[Polygon]:
     """
     frame = box_around(polygon)
     near = [cover for cover in covers if box_around(cover).overlaps(frame)]
-    if not near:
-        return [polygon]
+    return trapezoids(polygon, near) if near else [polygon]
+
+
+def trapezoids(polygon: Polygon, near: Sequence[Polygon]) -> list[Polygon]:
+    """Cut what other polygons leave of one into trapezoids with level sides."""
     pieces: list[Polygon] = []
     for low, high in pairwise(_levels(polygon, near)):
         if high - low < SLIVER:
@@ -104,6 +107,21 @@ def visible_area(polygon: Polygon, covers: Sequence[Polygon]) -> list[Polygon]:
             piece = _trapezoid(left, right, low, high)
             _join(pieces, piece)
     return pieces
+
+
+def middle_of_largest(polygon: Polygon, covers: Sequence[Polygon]) -> tuple[float, Point] | None:
+    """Return area and middle of the largest trapezoid that is seen of a polygon, None where nothing is."""
+    found = [(_area(piece), _middle(piece)) for piece in trapezoids(polygon, covers)]
+    return max(found, default=None)
+
+
+def _area(piece: Polygon) -> float:
+    a, b, c, d = piece
+    return (b[0] - a[0] + c[0] - d[0]) / 2 * (d[1] - a[1])
+
+
+def _middle(piece: Polygon) -> Point:
+    return (sum(x for x, _ in piece) / 4, sum(y for _, y in piece) / 4)
 
 
 def _levels(polygon: Polygon, near: Sequence[Polygon]) -> list[float]:

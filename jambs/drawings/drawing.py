@@ -65,6 +65,17 @@ class Drawing:
     shifts: dict[str, Point]
     sheets: tuple[Sheet, ...]
 
+    def asked_view(self, name: str) -> View:
+        """Return what was asked of a view: not yet at a scale.
+
+        Raises:
+            KeyError: there is no such view, or it is the table or the notes; the message lists those there are.
+        """
+        for view in self.asked:
+            if view.name == name:
+                return view
+        raise KeyError(f"no view {name!r}; there are {', '.join(view.name for view in self.asked)}")
+
     def view(self, name: str) -> PlacedView:
         """Return a view by its name.
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from ezdxf.addons.drawing.config import BackgroundPolicy, ColorPolicy, Configuration, LineweightPolicy
 from ezdxf.addons.drawing.frontend import Frontend
@@ -17,7 +18,7 @@ from jambs.drawings.arrange import arrange
 from jambs.drawings.document import new_document, unit_factor
 from jambs.drawings.drawing import Drawing
 from jambs.drawings.model import make_document
-from jambs.drawings.paper import Scale
+from jambs.drawings.paper import Scale, scales_of
 from jambs.drawings.pen import Pen
 from jambs.drawings.placed import PlacedView
 from jambs.length import MM_PER_INCH
@@ -31,13 +32,35 @@ CONFIGURATION = Configuration(
 )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ViewPicture:
+    """A view as SVG of its true size on paper, its title and its scale in words."""
+
+    title: str
+    svg: str
+    scale: str
+
+
 def view_svg(drawing: Drawing, name: str, *, scale: Scale | None = None) -> str:
     """Return one view as an SVG whose size is its true size on paper; at another scale its texts are laid out anew."""
     view = drawing.view(name)
     if scale is not None and scale != view.scale:
-        asked = next(one for one in drawing.asked if one.name == name)
-        view = arrange(asked, scale=scale, units=drawing.units)
+        view = arrange(drawing.asked_view(name), scale=scale, units=drawing.units)
     return _svg_of(view, drawing)
+
+
+def view_picture(drawing: Drawing, name: str, *, width: float, height: float) -> ViewPicture:
+    """Return an elevation, a section or a detail at the largest standard scale at which it fits a room [in on paper].
+
+    It has its main dimensions only, no title in the picture: for the cut sheet. Where no scale fits, the smallest.
+    """
+    asked = drawing.asked_view(name)
+    scales = scales_of(drawing.units)
+    for scale in scales[min(asked.largest, len(scales) - 1) :]:
+        view = arrange(asked.brief(), scale=scale, units=drawing.units)
+        if view.paper_width <= width and view.paper_height <= height:
+            break
+    return ViewPicture(title=asked.title, svg=_svg_of(view, drawing), scale=scale.words)
 
 
 def _svg_of(view: PlacedView, drawing: Drawing) -> str:

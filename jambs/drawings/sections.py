@@ -6,8 +6,8 @@ import itertools
 from collections.abc import Iterable
 from dataclasses import replace
 
-from jambs.drawings.boxes import box_around, segments_of
-from jambs.drawings.cover import Polygon, apart_from, visible_area, visible_pieces
+from jambs.drawings.boxes import Point, box_around, segments_of
+from jambs.drawings.cover import Polygon, apart_from, middle_of_largest, visible_area, visible_pieces
 from jambs.drawings.outlines import is_inside, turned
 from jambs.drawings.reveals import reveal_chains
 from jambs.drawings.symbols import batt, crossed
@@ -155,7 +155,7 @@ def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[C
     edges = (0.0, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
     walls = (0.0, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
     return [
-        Chain(side=side, intervals=_steps(edges, polygons, side), before="INSIDE", after="OUTSIDE"),
+        Chain(side=side, intervals=_steps(edges, polygons, side), before="INSIDE", after="OUTSIDE", is_main=True),
         Chain(side=side, intervals=_steps(walls, polygons, side), before="WALL"),
     ]
 
@@ -183,23 +183,23 @@ def _reach(depth: float, polygons: list[Polygon], side: Side) -> float:
 
 
 def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) -> list[CallOut]:
-    """Name every part and piece that is no layer of the wall, each once."""
+    """Name every part and piece that is no layer of the wall, each once, where most of it is seen."""
     parts = {part.mark: part for part in kit.parts}
-    seen: set[tuple[str, str]] = set()
-    found = []
+    best: dict[tuple[str, str], tuple[float, Point, Region]] = {}
     for number, region in enumerate(section.regions):
+        seen = middle_of_largest(polygons[number], polygons[number + 1 :])
         key = (region.mark, "" if region.mark else region.name)
-        if region.stuff in UNNAMED or key in seen:
+        if region.stuff in UNNAMED or seen is None or (key in best and best[key][0] >= seen[0]):
             continue
-        area = visible_area(polygons[number], polygons[number + 1 :])
-        if not area:
-            continue
-        seen.add(key)
-        largest = max((box_around(piece) for piece in area), key=lambda box: box.width * box.height)
-        lines = _words(region, parts.get(region.mark), job.units)
-        side = Side.LEFT if is_inside(region, kit) else Side.RIGHT
-        found.append(CallOut(target=largest.center, lines=lines, side=side))
-    return found
+        best[key] = (*seen, region)
+    return [
+        CallOut(
+            target=target,
+            lines=_words(region, parts.get(region.mark), job.units),
+            side=Side.LEFT if is_inside(region, kit) else Side.RIGHT,
+        )
+        for _, target, region in best.values()
+    ]
 
 
 def _words(region: Region, part: Part | None, units: Units) -> tuple[str, ...]:

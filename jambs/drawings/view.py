@@ -5,7 +5,7 @@ Coordinates are inches of the real thing, x right and y up as the view is looked
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from jambs.drawings.boxes import Box, Point, Segment, box_around
@@ -91,12 +91,16 @@ class Interval:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Chain:
-    """A row of dimensions on one side that share a dimension line; ``before`` and ``after`` stand at its ends."""
+    """A row of dimensions on one side that share a dimension line; ``before`` and ``after`` stand at its ends.
+
+    ``is_main``: kept where there is room for little.
+    """
 
     side: Side
     intervals: tuple[Interval, ...]
     before: str = ""
     after: str = ""
+    is_main: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,6 +153,10 @@ class View:
     remarks: tuple[str, ...] = ()
     largest: int = 0
     widest: float = 12.0
+
+    def brief(self) -> View:
+        """Return the view with its main dimensions only and without its title."""
+        return replace(self, title="", remarks=(), chains=tuple(chain for chain in self.chains if chain.is_main))
 
     @property
     def core(self) -> Box:

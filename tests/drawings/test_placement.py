@@ -1,0 +1,170 @@
+"""Dimension texts and notes never collide: on hand-made views and on hundreds that nobody thought of."""
+
+from __future__ import annotations
+
+import itertools
+
+import pytest
+from collisions import collisions, crossings
+from hypothesis import given, settings
+from hypothesis import strategies as some
+
+from jambs.drawings.arrange import arrange
+from jambs.drawings.boxes import Box, box_around
+from jambs.drawings.paper import TEXT_HEIGHT, scales_of
+from jambs.drawings.view import CallOut, Chain, Ink, Interval, Mark, Shape, Side, Stack, View
+from jambs.length import Units
+
+SIXTY_FOURTHS = some.integers(1, 64 * 12).map(lambda count: count / 64)
+THIN = some.integers(1, 32).map(lambda count: count / 64)
+CLAD_FRAME = some.integers(3, 90).map(lambda millimetres: millimetres / 25.4)
+WIDTHS = some.lists(some.one_of(THIN, CLAD_FRAME, SIXTY_FOURTHS), min_size=1, max_size=9)
+WORDS = some.text(alphabet="abcdgjpqy WX0-9/\"'°½,", min_size=1, max_size=24).map(lambda text: text.strip() or "x")
+
+
+def stops_of(start: float, widths: list[float]) -> list[float]:
+    stops = [start]
+    for width in widths:
+        stops.append(stops[-1] + width)
+    return stops
+
+
+@some.composite
+def chains(draw: some.DrawFn, core: Box, side: Side) -> list[Chain]:
+    rows = []
+    upright = side in (Side.LEFT, Side.RIGHT)
+    low, high = (core.bottom, core.top) if upright else (core.left, core.right)
+    for _ in range(draw(some.integers(0, 3))):
+        start = low + draw(some.floats(0, 0.5)) * (high - low)
+        stops = [stop for stop in stops_of(start, draw(WIDTHS)) if stop <= high + 1e-9]
+        across = draw(some.floats(0, 1))
+        points = [
+            (core.left + across * core.width, stop) if upright else (stop, core.bottom + across * core.height)
+            for stop in stops
+        ]
+        pairs = [Interval(start=one, finish=two) for one, two in itertools.pairwise(points)]
+        kept = [pair for pair in pairs if draw(some.booleans()) or len(pairs) < 3]
+        words = draw(some.sampled_from(["", "INSIDE", "WALL"])) if not upright else ""
+        if kept:
+            rows.append(Chain(side=side, intervals=tuple(kept), before=words, after=words))
+    return rows
+
+
+@some.composite
+def views(draw: some.DrawFn) -> View:
+    width, height = draw(some.floats(0.3, 60)), draw(some.floats(0.3, 60))
+    core = Box(-1.0, 2.0, width - 1.0, height + 2.0)
+    inside = some.tuples(some.floats(core.left, core.right), some.floats(core.bottom, core.top))
+    stack_side = draw(some.sampled_from([Side.TOP, Side.BOTTOM]))
+    has_stack = draw(some.booleans())
+    rows = [chain for side in Side if not (has_stack and side is stack_side) for chain in draw(chains(core, side))]
+    call_outs = draw(
+        some.lists(
+            some.builds(
+                CallOut,
+                target=inside,
+                lines=some.lists(WORDS, min_size=1, max_size=2).map(tuple),
+                side=some.sampled_from([None, Side.LEFT, Side.RIGHT]),
+            ),
+            max_size=8,
+        )
+    )
+    bands = stops_of(core.left, draw(some.lists(some.one_of(THIN, SIXTY_FOURTHS), min_size=1, max_size=10)))
+    level = core.top - 0.1 if stack_side is Side.TOP else core.bottom + 0.1
+    entries = [
+        CallOut(target=((one + two) / 2, level), lines=(draw(WORDS),))
+        for one, two in itertools.pairwise(bands)
+        if two <= core.right
+    ]
+    shapes = [core]
+    marks = []
+    for _ in range(draw(some.integers(0, 4))):
+        one, two = draw(inside), draw(inside)
+        room = box_around([one, two])
+        if room.width > 0.01 and room.height > 0.01:
+            shapes.append(room)
+            marks.append(Mark(text="W03-12", room=room, call_out=CallOut(target=room.center, lines=("W03-12 casing",))))
+    corners = [((b.left, b.bottom), (b.right, b.bottom), (b.right, b.top), (b.left, b.top)) for b in shapes]
+    return View(
+        name="made up",
+        title="Made up view",
+        shapes=tuple(Shape(points=points, ink=Ink.TRIM_INSIDE) for points in corners),
+        chains=tuple(rows),
+        call_outs=tuple(call_outs),
+        stack=Stack(side=stack_side, entries=tuple(entries)) if has_stack and entries else None,
+        marks=tuple(marks),
+        remarks=("a remark",),
+    )
+
+
+@settings(max_examples=150, deadline=None)
+@given(view=views(), units=some.sampled_from(list(Units)), number=some.integers(0, 3))
+def test_nothing_touches_in_any_view(view: View, units: Units, number: int) -> None:
+    placed = arrange(view, scale=scales_of(units)[number], units=units)
+    assert collisions(placed) == []
+
+
+@settings(max_examples=100, deadline=None)
+@given(view=views())
+def test_every_text_that_was_asked_for_is_there_once(view: View) -> None:
+    placed = arrange(view, scale=scales_of(Units.INCH)[0], units=Units.INCH)
+    said = sorted(" ".join(text.lines) for text in placed.texts)
+    asked = [" ".join(one.lines) for one in view.call_outs]
+    asked += [" ".join(one.lines) for one in (view.stack.entries if view.stack else ())]
+    assert [text for text in asked if said.count(text) < asked.count(text)] == []
+    assert len(placed.dimensions) == sum(len(chain.intervals) for chain in view.chains)
+    assert sum("W03-12" in text for text in said) == len(view.marks)
+
+
+@settings(max_examples=100, deadline=None)
+@given(
+    widths=some.lists(some.one_of(THIN, SIXTY_FOURTHS), min_size=2, max_size=12),
+    side=some.sampled_from([Side.TOP, Side.BOTTOM]),
+)
+def test_leaders_of_a_stack_of_layers_do_not_cross(widths: list[float], side: Side) -> None:
+    stops = stops_of(0.0, widths)
+    high = 9.0
+    level = high - 0.5 if side is Side.TOP else 0.5
+    entries = tuple(
+        CallOut(target=((one + two) / 2, level), lines=(f"layer {one:.3f}",))
+        for one, two in itertools.pairwise(stops)
+    )
+    outline = ((0.0, 0.0), (stops[-1], 0.0), (stops[-1], high), (0.0, high))
+    view = View(
+        name="wall",
+        title="Wall",
+        shapes=(Shape(points=outline, ink=Ink.LAYERS),),
+        stack=Stack(side=side, entries=entries),
+    )
+    placed = arrange(view, scale=scales_of(Units.INCH)[0], units=Units.INCH)
+    assert crossings(placed) == []
+    assert collisions(placed) == []
+
+
+@settings(max_examples=100, deadline=None)
+@given(points=some.lists(some.tuples(some.floats(0, 20), some.floats(0, 20)), min_size=2, max_size=9))
+def test_leaders_of_a_column_of_call_outs_do_not_cross(points: list[tuple[float, float]]) -> None:
+    outline = ((0.0, 0.0), (20.0, 0.0), (20.0, 20.0), (0.0, 20.0))
+    call_outs = tuple(CallOut(target=point, lines=("part",), side=Side.RIGHT) for point in points)
+    view = View(name="face", title="Face", shapes=(Shape(points=outline, ink=Ink.TRIM_INSIDE),), call_outs=call_outs)
+    placed = arrange(view, scale=scales_of(Units.INCH)[1], units=Units.INCH)
+    assert crossings(placed) == []
+
+
+@pytest.mark.parametrize("side", list(Side))
+def test_a_text_wider_than_its_interval_is_pulled_out_with_a_leader(side: Side) -> None:
+    stops = [0.0, 1 / 16, 3 / 16, 4.0, 12.0]
+    upright = side in (Side.LEFT, Side.RIGHT)
+    points = [(0.0, stop) if upright else (stop, 0.0) for stop in stops]
+    chain = Chain(
+        side=side,
+        intervals=tuple(Interval(start=one, finish=two) for one, two in itertools.pairwise(points)),
+    )
+    outline = ((0.0, 0.0), (12.0, 0.0), (12.0, 12.0), (0.0, 12.0))
+    view = View(name="v", title="V", shapes=(Shape(points=outline, ink=Ink.LAYERS),), chains=(chain,))
+    placed = arrange(view, scale=scales_of(Units.INCH)[0], units=Units.INCH)
+    pulled = {dimension.text.lines[0]: dimension.leader is not None for dimension in placed.dimensions}
+    assert pulled == {'1/16"': True, '1/8"': True, '3 13/16"': False, '8"': False}
+    assert all(dimension.text.height == TEXT_HEIGHT * 4 for dimension in placed.dimensions)
+    assert not any(dimension.text.upright for dimension in placed.dimensions)
+    assert collisions(placed) == []
