@@ -105,6 +105,9 @@ def test_the_jamb_section_shows_the_depths_that_are_milled() -> None:
     spans = sorted((min(d for _, d in one.outline), max(d for _, d in one.outline)) for one in jambs)
     # Interior: from 1/32 before the finished face to the frame; exterior: from the joint to the trim plane.
     assert spans == [(-1 / 32, 4 + 11 / 16), (10.75, 12.0)]
+    # Opening faces, across from the frame's outer edge: 2-1/2 less 1/8 inside, less 1/4 outside.
+    faces = sorted(min(across for across, _ in one.outline) for one in jambs)
+    assert faces == [-2.375, -2.25]
 
 
 def test_the_drip_kerf_is_cut_into_the_sill() -> None:

@@ -82,3 +82,14 @@ def test_thin_membranes_count_together(thicknesses: list[float]) -> None:
     layers = [(Role.FRAMING, 1.5), *((Role.MEMBRANE, thickness) for thickness in thicknesses)]
     planes = stack_wall(wall(*layers), grid=INCH)
     assert planes.cladding_face == pytest.approx(1.5 + sum(thicknesses), abs=1 / 128 + 1e-9)
+
+
+def test_the_sheathing_plane_is_the_outermost_of_two_sheathings() -> None:
+    # An inner airtight sheet and an outer one: 1/2 + 7/16 + 5-1/2 + 1/2 = 6-15/16.
+    planes = stack_wall(
+        wall(
+            (Role.FINISH, 0.5), (Role.SHEATHING, 0.4375), (Role.FRAMING, 5.5), (Role.SHEATHING, 0.5), (Role.COVER, 0.5)
+        ),
+        grid=INCH,
+    )
+    assert planes.sheathing_plane == 6.9375
