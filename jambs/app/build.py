@@ -1,0 +1,89 @@
+"""Build a job: read it, make its kits, write its papers into a fresh folder, move them in."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from jambs.app.chain import make_kits
+from jambs.app.papers import Progress, write_papers
+from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
+from jambs.job import Job
+from jambs.job.faults import advice
+from jambs.job.read import job_file
+from jambs.parts.kit import Kit
+
+May = Callable[[Sequence[Conflict]], bool]
+"""Is asked whether files of the user's may be overwritten."""
+
+
+class UnknownMark(Exception):
+    """A mark was asked for that no opening has; the message says which there are."""
+
+
+class NotOverwritten(Exception):
+    """Files of the user's were in the way, and nothing was written; ``conflicts`` names them."""
+
+    def __init__(self, found: Sequence[Conflict]) -> None:
+        self.conflicts = tuple(found)
+        super().__init__("\n".join(map(str, found)))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What a build is asked for: the job, its kits, which openings (none: the whole house), where to."""
+
+    job: Job
+    kits: tuple[Kit, ...]
+    only: tuple[str, ...]
+    target: Path
+
+    @property
+    def chosen(self) -> tuple[Kit, ...]:
+        """The kits whose papers are written."""
+        return tuple(kit for kit in self.kits if not self.only or kit.mark in self.only)
+
+
+def output_folder(path: Path) -> Path:
+    """Return where the papers of a job go if nothing else is said: ``output/<job>`` under the current folder."""
+    file = job_file(path).resolve()
+    return Path("output") / (file.parent.name if file.stem == "job" else file.stem)
+
+
+def ask(job: Job, *, only: Sequence[str], target: Path) -> Asked:
+    """Make the kits of a job and choose those that are asked for.
+
+    Raises:
+        UnknownMark: an opening that is asked for is not in the job.
+        Unbuildable: some opening of the job cannot be placed or made.
+    """
+    marks = {opening.mark.lower(): opening.mark for opening in job.openings}
+    for mark in only:
+        if mark.lower() not in marks:
+            raise UnknownMark(f"no opening has the mark {mark!r}; {advice(mark, marks.values())}")
+    return Asked(job=job, kits=make_kits(job), only=tuple(marks[mark.lower()] for mark in only), target=target)
+
+
+def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[str]:
+    """Write the papers and move them to their folder; return their paths.
+
+    Raises:
+        Unbuildable: some paper cannot be made; nothing was moved.
+        NotOverwritten: files of the user's are in the way and may not be overwritten; nothing was moved.
+    """
+    day = asked.job.date or datetime.date.today()
+    with fresh_folder(asked.target) as folder:
+        write_papers(
+            asked.chosen,
+            asked.job,
+            folder,
+            whole_house=not asked.only,
+            sheet_date=day.isoformat(),
+            progress=progress,
+        )
+        found = conflicts(folder, asked.target)
+        if found and not may_overwrite(found):
+            raise NotOverwritten(found)
+        return move_in(folder, asked.target, is_whole=not asked.only)

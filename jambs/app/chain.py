@@ -1,0 +1,44 @@
+"""The chain from a job to its kits; what cannot be built is told for all openings in one go."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from jambs.job import Job
+from jambs.parts.kit import Kit
+from jambs.parts.make import PartsError, make_kit
+from jambs.place.placement import Placement
+from jambs.place.solve import PlaceError, place_windows
+
+
+class Unbuildable(Exception):
+    """A job that reads well and yet cannot be built; ``sentences`` says why, for every opening."""
+
+    def __init__(self, sentences: Iterable[str]) -> None:
+        self.sentences = tuple(sentences)
+        super().__init__("\n".join(self.sentences))
+
+
+def make_kits(job: Job) -> tuple[Kit, ...]:
+    """Place every window of a job and make its parts.
+
+    Raises:
+        Unbuildable: some opening cannot be placed or made.
+    """
+    try:
+        placements = place_windows(job)
+    except PlaceError as error:
+        raise Unbuildable(error.sentences) from None
+    return _made(placements, job)
+
+
+def _made(placements: Iterable[Placement], job: Job) -> tuple[Kit, ...]:
+    kits, sentences = [], []
+    for placement in placements:
+        try:
+            kits.append(make_kit(placement, job))
+        except PartsError as error:
+            sentences.append(str(error))
+    if sentences:
+        raise Unbuildable(sentences)
+    return tuple(kits)

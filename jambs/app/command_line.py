@@ -1,0 +1,187 @@
+"""The command line. Everything heavy is imported inside the commands, so that ``--help`` answers at once."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, NoReturn
+
+import click
+
+from jambs import __version__
+
+if TYPE_CHECKING:
+    from jambs.app.build import Asked
+    from jambs.app.writing import Conflict
+    from jambs.job import Job
+
+JOB = click.argument("job", type=click.Path(exists=True, path_type=Path))
+
+EXAMPLES = """\b
+Examples:
+  jambs new house                    start a job: writes house/job.yaml
+  jambs check house                  read it, place the windows, print the summary
+  jambs build house                  all drawings, cut sheets and lists in output/house
+  jambs build house --only W03       the drawings and the cut sheet of one opening
+  jambs catalogue plywood            materials and boards that a job may name
+
+\b
+Exit codes: 0 done, 1 the job cannot be built, 2 wrong use.
+"""
+
+
+@click.group(epilog=EXAMPLES, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, prog_name="jambs")
+def main() -> None:
+    """Extension jambs and trim for windows in thick walls: from a job file to drawings and cut sheets.
+
+    JOB is a job file, or a folder that holds one named job.yaml.
+    """
+
+
+@main.command(epilog="\b\nExamples:\n  jambs new house\n  jambs new hytte --units mm")
+@click.argument("folder", type=click.Path(file_okay=False, path_type=Path))
+@click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", show_default=True, help="Units of the job.")
+def new(folder: Path, units: str) -> None:
+    """Start a job: write a commented job.yaml into FOLDER."""
+    from jambs.job.starter import new_job_text
+    from jambs.length import Units
+
+    file = folder / "job.yaml"
+    if file.exists():
+        _stop([f"{file} is there already; name another folder, or remove it"])
+    folder.mkdir(parents=True, exist_ok=True)
+    file.write_text(new_job_text(Units(units)), encoding="utf-8")
+    click.echo(f"{file} is written. Change what differs on your house, then: jambs check {folder}")
+
+
+@main.command(epilog="\b\nExample:\n  jambs check examples/harbour-house")
+@JOB
+def check(job: Path) -> None:
+    """Read JOB, place its windows and make its parts; print every fault, or the summary. Writes nothing."""
+    from jambs.app.table import summary_text
+
+    asked = _ask(job, only=(), target=Path())
+    click.echo(summary_text(asked.kits, asked.job))
+
+
+@main.command(
+    epilog="\b\nExamples:\n  jambs build house\n  jambs build house --only W03 --only W05\n"
+    "  jambs build house --out papers"
+)
+@JOB
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")
+@click.option("--only", multiple=True, metavar="MARK", help="Only this opening; may be given more than once.")
+@click.option("--overwrite", is_flag=True, help="Overwrite files that were changed since they were written.")
+def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool) -> None:
+    """Build JOB: drawings (DXF), cut sheets (PDF) and lists. With --only, the lists of the house stay as they are."""
+    from jambs.app.build import output_folder
+    from jambs.app.table import summary_text
+
+    asked = _ask(job, only=only, target=out or _told(lambda: output_folder(job)))
+    written = _write(asked, overwrite)
+    click.echo(summary_text(asked.chosen, asked.job))
+    click.echo(f"\n{len(written)} files are in {asked.target}")
+    if only:
+        click.echo(
+            "Lists and sheets of the whole house were left as they were; build without --only to renew them."
+        )
+
+
+@main.command(epilog="\b\nExample:\n  jambs schema job.schema.json")
+@click.argument("file", required=False, type=click.Path(dir_okay=False, path_type=Path))
+def schema(file: Path | None) -> None:
+    """Write the JSON Schema of job files to FILE, or print it: editors complete and check a job by it."""
+    import json
+
+    from jambs.job.job_file import schema as job_schema
+
+    text = json.dumps(job_schema(), indent=2, ensure_ascii=False) + "\n"
+    if file is None:
+        click.echo(text, nl=False)
+    else:
+        file.write_text(text, encoding="utf-8")
+        click.echo(f"{file} is written. First line of a job file: # yaml-language-server: $schema={file.name}")
+
+
+@main.command(epilog="\b\nExamples:\n  jambs catalogue\n  jambs catalogue stud\n  jambs catalogue plywood --units mm")
+@click.argument("word", required=False, default="")
+@click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", show_default=True, help="Units to print.")
+@click.option("--sources", is_flag=True, help="Also print where the values are from.")
+def catalogue(word: str, units: str, sources: bool) -> None:
+    """List the layers and boards that a job may name; those with WORD in their name if it is given."""
+    from jambs.app.lists import catalogue_text
+    from jambs.length import Units
+
+    text = catalogue_text(word, units=Units(units), with_sources=sources)
+    if not text:
+        _stop([f"nothing in the catalogue has {word!r} in its name; `jambs catalogue` lists everything"])
+    click.echo(text)
+
+
+def _ask(path: Path, *, only: Sequence[str], target: Path) -> Asked:
+    from jambs.app.build import UnknownMark, ask
+
+    job = _told(lambda: _read(path))
+    try:
+        asked: Asked = _told(lambda: ask(job, only=only, target=target))
+    except UnknownMark as error:
+        raise click.BadParameter(str(error), param_hint="'--only'") from None
+    return asked
+
+
+def _read(path: Path) -> Job:
+    from jambs.job import read_job
+
+    return read_job(path)
+
+
+def _told(work: Callable[[], Any]) -> Any:
+    """Do some work; tell what is wrong with the job, if anything is, and stop."""
+    from jambs.app.chain import Unbuildable
+    from jambs.job import JobFaults
+
+    try:
+        return work()
+    except JobFaults as error:
+        _stop([str(fault) for fault in error.faults])
+    except Unbuildable as error:
+        _stop(error.sentences)
+    except OSError as error:
+        _stop([f"{error.filename or 'a file'}: {error.strerror}; close it or choose another folder with --out"])
+
+
+def _write(asked: Asked, overwrite: bool) -> Sequence[str]:
+    from jambs.app.build import NotOverwritten, build
+    from jambs.app.papers import steps
+
+    count = steps(asked.chosen, whole_house=not asked.only)
+    with click.progressbar(length=count, label="Drawing and printing", file=sys.stderr, item_show_func=str) as bar:
+        try:
+            found: Sequence[str] = _told(
+                lambda: build(
+                    asked,
+                    may_overwrite=lambda files: overwrite or _may_overwrite(files, asked.target),
+                    progress=lambda done: bar.update(1, done),
+                )
+            )
+        except NotOverwritten as error:
+            advice = "move them away, or give --overwrite"
+            _stop([*map(str, error.conflicts), f"nothing was written to {asked.target}; {advice}"])
+    return found
+
+
+def _may_overwrite(files: Sequence[Conflict], target: Path) -> bool:
+    """Ask on a terminal whether files of the user's may be overwritten; elsewhere they may not."""
+    if not sys.stdin.isatty():
+        return False
+    click.echo(f"\nIn {target}:\n" + "\n".join(f"  {one}" for one in files), err=True)
+    return click.confirm("Overwrite them?", default=False, err=True)
+
+
+def _stop(sentences: Sequence[str]) -> NoReturn:
+    """Say why the job cannot be built, and leave with exit code 1."""
+    for sentence in sentences:
+        click.echo(sentence, err=True)
+    sys.exit(1)

@@ -1,0 +1,92 @@
+"""All papers of a job, written into one folder: first those of each opening, then those of the house."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from concurrent.futures import ProcessPoolExecutor, as_completed
+from multiprocessing import get_context
+from pathlib import Path
+
+from jambs.app.chain import Unbuildable
+from jambs.app.pictures import sheet_pictures
+from jambs.drawings.drawing import draw_opening
+from jambs.drawings.model import write_dxf, write_flat_dxf
+from jambs.job import Job
+from jambs.parts.kit import Kit
+from jambs.section.cut import cut_sections
+from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
+from jambs.sheets.house import write_order_sheet, write_rough_opening_schedule, write_summary
+from jambs.sheets.parts_file import write_parts_csv, write_parts_json
+from jambs.sheets.pictures import PictureError, SheetPictures
+from jambs.sheets.press import PressError
+
+FEW = 3
+"""So few openings are drawn sooner than other processes would have started."""
+
+Progress = Callable[[str], None]
+"""Is told the name of each thing that is done."""
+
+
+def write_papers(
+    kits: Sequence[Kit], job: Job, folder: Path, *, whole_house: bool, sheet_date: str, progress: Progress
+) -> None:
+    """Write the papers of these openings, and those of the whole house if asked, into an empty folder.
+
+    Raises:
+        Unbuildable: a drawing or a sheet of some opening cannot be made.
+    """
+    for name in ("drawings", "cut sheets"):
+        (folder / name).mkdir(parents=True)
+    pictures: dict[str, SheetPictures] = {}
+    for mark, shown in _openings(kits, job, folder, sheet_date):
+        pictures[mark] = shown
+        progress(mark)
+    if whole_house:
+        _write_house(kits, job, folder, pictures)
+        progress("lists")
+
+
+def steps(kits: Sequence[Kit], *, whole_house: bool) -> int:
+    """Return how many times progress is told."""
+    return len(kits) + whole_house
+
+
+def _openings(kits: Sequence[Kit], job: Job, folder: Path, sheet_date: str) -> Iterator[tuple[str, SheetPictures]]:
+    """Write the papers of each opening, several at a time where there are many."""
+    if len(kits) <= FEW:
+        yield from (write_opening(kit, job, folder, sheet_date) for kit in kits)
+        return
+    workers = min(len(kits), os.cpu_count() or 1)
+    with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as pool:
+        running = [pool.submit(write_opening, kit, job, folder, sheet_date) for kit in kits]
+        try:
+            yield from (done.result() for done in as_completed(running))
+        finally:
+            pool.shutdown(cancel_futures=True)
+
+
+def write_opening(kit: Kit, job: Job, folder: Path, sheet_date: str) -> tuple[str, SheetPictures]:
+    """Write the drawings and the cut sheet of one opening; return its mark and the pictures of its sheet.
+
+    Raises:
+        Unbuildable: a view fits no paper, or a sheet cannot be printed.
+    """
+    try:
+        drawing = draw_opening(kit, cut_sections(kit), job, sheet_date=sheet_date)
+        write_dxf(drawing, folder / "drawings" / f"{kit.mark}.dxf")
+        write_flat_dxf(drawing, folder / "drawings" / f"{kit.mark} flat.dxf")
+        pictures = sheet_pictures(drawing, paper=job.shop.paper)
+        write_cut_sheet(kit, job, pictures, folder / "cut sheets" / f"{kit.mark}.pdf")
+    except (ValueError, PictureError, PressError) as error:
+        raise Unbuildable([f"{kit.mark}: {error}"]) from error
+    return kit.mark, pictures
+
+
+def _write_house(kits: Sequence[Kit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures]) -> None:
+    write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf")
+    write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
+    write_order_sheet(kits, job, folder / "window order.pdf")
+    write_summary(kits, job, folder / "summary.pdf")
+    write_parts_json(kits, job, folder / "parts.json")
+    write_parts_csv(kits, job, folder / "parts.csv")

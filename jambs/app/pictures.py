@@ -1,0 +1,25 @@
+"""The drawings of a cut sheet: interior elevation and section at the jamb side by side, as large as paper allows."""
+
+from __future__ import annotations
+
+from jambs.drawings.drawing import Drawing
+from jambs.drawings.picture import ViewPicture, view_picture
+from jambs.sheets.pictures import Picture, SheetPictures, picture_room, svg_size
+
+ELEVATION = "interior elevation"
+SECTION = "section jamb"
+ELEVATION_SHARE = 0.45
+"""Of the width of the paper: the most that the elevation takes; the section has all that is left."""
+
+
+def sheet_pictures(drawing: Drawing, *, paper: str) -> SheetPictures:
+    """Return the drawings of one opening as they are printed on its cut sheet."""
+    width, height = picture_room(paper)
+    elevation = _picture(view_picture(drawing, ELEVATION, width=width * ELEVATION_SHARE, height=height))
+    left = width - svg_size(elevation.svg)[0] / 72
+    section = _picture(view_picture(drawing, SECTION, width=left, height=height))
+    return SheetPictures(elevation=elevation, section=section)
+
+
+def _picture(view: ViewPicture) -> Picture:
+    return Picture(title=view.title, svg=view.svg, scale=f"scale {view.scale}")

@@ -1,0 +1,55 @@
+"""The summary at the end of a run: one line per opening, then what has to be known, then where the papers are."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from jambs.job import Job
+from jambs.parts.kit import Kit
+from jambs.sheets.house import summary_data
+from jambs.sheets.values import Record
+
+COLUMNS = {
+    "mark": "mark",
+    "room": "room",
+    "state": "state",
+    "interior": "interior depth",
+    "exterior": "exterior depth",
+    "rip": "rip of the jambs",
+    "findings": "findings",
+}
+TOLD = ("stop", "check")
+"""Findings that are told in full; notes are on the sheets."""
+
+
+def summary_text(kits: Sequence[Kit], job: Job) -> str:
+    """Return the summary of a job: depths, rips and findings of every opening, as on its printed summary."""
+    summary = summary_data(kits, job)
+    parts = [_table([_cells(row) for row in summary["rows"]]), _findings(summary), _count(summary, len(kits))]
+    return "\n\n".join(part for part in parts if part)
+
+
+def _cells(row: Record) -> list[str]:
+    found = ", ".join(f"{count} {weight}" for weight, count in row["findings"].items()) or "-"
+    return [found if key == "findings" else str(row[key]) for key in COLUMNS]
+
+
+def _table(rows: list[list[str]]) -> str:
+    heads = list(COLUMNS.values())
+    widths = [max(len(row[place]) for row in [heads, *rows]) for place in range(len(heads))]
+    lines = [heads, ["-" * width for width in widths], *rows]
+    return "\n".join("  ".join(map(str.ljust, line, widths)).rstrip() for line in lines)
+
+
+def _findings(summary: Record) -> str:
+    told = [found for found in summary["findings"] if found["weight"] in TOLD]
+    return "\n".join(f"{found['weight']:<5}  {', '.join(found['marks'])}: {found['text']}" for found in told)
+
+
+def _count(summary: Record, openings: int) -> str:
+    counts = summary["counts"]
+    found = ", ".join(f"{counts[weight]} to {weight}" for weight in TOLD if weight in counts)
+    notes = f"{counts['note']} notes" if "note" in counts else ""
+    planned = openings - summary["measured"]
+    measured = "all are measured" if not planned else f"{planned} planned: measure before cutting"
+    return "; ".join(part for part in (f"{openings} openings, {measured}", found, notes) if part)
