@@ -1,0 +1,167 @@
+"""One side of the house: start line, eave, and the heads and sills that the exterior parts of its openings make.
+
+Heights over the datum, the ground floor [in]. Across, from the left corner as seen from outside.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from jambs.job.outside import ElevationEntry
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part, Where
+
+Box = tuple[float, float, float, float]
+"""Left, bottom, right, top [in]."""
+
+
+class LineKind(StrEnum):
+    """What a course line is to meet."""
+
+    HEAD = "head"
+    SILL = "sill"
+    EAVE = "eave"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """A height a course line should meet [in over the datum], what is there, and of which opening."""
+
+    kind: LineKind
+    height: float
+    mark: str
+
+    @property
+    def words(self) -> str:
+        """What is there: ``W03 head``, ``eave``."""
+        return f"{self.mark} {self.kind.value}".strip()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpeningOnElevation:
+    """An opening as seen from outside [in]: its frame, all that its trim covers, and the heights courses should meet.
+
+    ``head``: butts above the head flashing, its gap counted. ``sill``: lower front edge of the sill or of the casing at
+    the bottom, None for a door. ``is_placed``: the job says how far it is from the left corner.
+    """
+
+    mark: str
+    frame: Box
+    trim: Box
+    head: float
+    sill: float | None
+    is_placed: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Elevation:
+    """One side of the house [in over the datum], its openings left → right as seen from outside.
+
+    ``unplaced``: marks of openings whose height over the floor the job does not say.
+    """
+
+    name: str
+    start_line: float
+    eave: float
+    width: float | None
+    openings: tuple[OpeningOnElevation, ...]
+    unplaced: tuple[str, ...] = ()
+
+    @property
+    def wanted(self) -> tuple[Wanted, ...]:
+        """All heights that course lines should meet, from below."""
+        lines = [Wanted(kind=LineKind.EAVE, height=self.eave, mark="")]
+        for one in self.openings:
+            lines.append(Wanted(kind=LineKind.HEAD, height=one.head, mark=one.mark))
+            if one.sill is not None:
+                lines.append(Wanted(kind=LineKind.SILL, height=one.sill, mark=one.mark))
+        return tuple(sorted(lines, key=lambda line: (line.height, line.mark)))
+
+
+SIDE_BY_SIDE = 24.0
+"""Between openings whose place along the wall is unknown, on the drawing only [in]."""
+
+
+def elevation_of(name: str, entry: ElevationEntry, kits: Sequence[Kit], *, gap: float | None = None) -> Elevation:
+    """Gather one elevation from the kits of its openings.
+
+    ``gap``: upper edge of the head casing → butts above it, for all; None: as each opening's trim says [in].
+    """
+    own = kits_on(name, entry, kits)
+    floors = {mark: storey.floor for storey in entry.storeys for mark in storey.openings}
+    openings, unplaced, across = [], [], SIDE_BY_SIDE
+    for kit in own:
+        bottom = _frame_bottom(kit, floors.get(kit.mark, 0.0))
+        if bottom is None:
+            unplaced.append(kit.mark)
+            continue
+        one = _opening(kit, bottom, across, gap)
+        across = max(across, one.trim[2] + SIDE_BY_SIDE)
+        openings.append(one)
+    return Elevation(
+        name=name,
+        start_line=entry.start_line,
+        eave=entry.eave,
+        width=entry.width,
+        openings=tuple(sorted(openings, key=lambda one: one.frame[0])),
+        unplaced=tuple(unplaced),
+    )
+
+
+def kits_on(name: str, entry: ElevationEntry, kits: Iterable[Kit]) -> tuple[Kit, ...]:
+    """Return the kits of an elevation: those that name it, and those that name none and face its way."""
+
+    def is_here(kit: Kit) -> bool:
+        opening = kit.placement.opening
+        if opening.elevation is not None:
+            return opening.elevation == name
+        return entry.faces is not None and opening.faces_deg == entry.faces
+
+    return tuple(kit for kit in kits if is_here(kit))
+
+
+def _frame_bottom(kit: Kit, floor: float) -> float | None:
+    opening = kit.placement.opening
+    over = opening.floor_below_frame if opening.floor_below_frame is not None else opening.sill_height
+    return None if over is None else floor + over
+
+
+def _opening(kit: Kit, bottom: float, across: float, gap: float | None) -> OpeningOnElevation:
+    opening, frame = kit.placement.opening, kit.placement.opening.frame
+    left = across if opening.from_left is None else opening.from_left
+    low, under, high, over = _trim(kit)
+    # Parts are seen from inside: mirrored here.
+    trim = (left + frame.width - high, bottom + under, left + frame.width - low, bottom + over)
+    if gap is None:
+        gap = opening.exterior.head_flashing.gap_to_cladding if opening.exterior else 0.0
+    return OpeningOnElevation(
+        mark=kit.mark,
+        frame=(left, bottom, left + frame.width, bottom + frame.height),
+        trim=trim,
+        head=trim[3] + gap,
+        sill=None if opening.floor_below_frame is not None else trim[1],
+        is_placed=opening.from_left is not None,
+    )
+
+
+def _trim(kit: Kit) -> Box:
+    """All that the frame and the wooden exterior parts cover, in wall coordinates of the kit [in]."""
+    frame = kit.placement.opening.frame
+    boxes = [(0.0, 0.0, frame.width, frame.height)]
+    boxes += [seen_box(part) for part in kit.parts if part.where is Where.EXTERIOR and part.is_wood]
+    lows = [min(box[side] for box in boxes) for side in (0, 1)]
+    highs = [max(box[side] for box in boxes) for side in (2, 3)]
+    return (lows[0], lows[1], highs[0], highs[1])
+
+
+def seen_box(part: Part) -> Box:
+    """What a part covers seen square to the wall: left, bottom, right, top in wall coordinates [in]."""
+    if part.seat.through[1]:
+        # A board on its face: only what its profile leaves is seen.
+        points = [part.seat.at(u, v, w) for u in (0.0, part.length) for v, w in part.profile]
+    else:
+        points = [part.seat.at(u, v, w) for u, v in part.outline for w in (0.0, part.thickness)]
+    xs, ys = [point[0] for point in points], [point[1] for point in points]
+    return (min(xs), min(ys), max(xs), max(ys))

@@ -1,0 +1,263 @@
+"""The courses of one elevation: every course line, what it meets, which lines are missed and what would cure that."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jambs.courses.cladding import Cladding, CourseError, resolve_cladding
+from jambs.courses.cures import Outlook, outlook
+from jambs.courses.elevation import Elevation, LineKind, Wanted, elevation_of
+from jambs.courses.ladder import best_ladder
+from jambs.courses.task import Ladder, Target, Task
+from jambs.job.openings import Assumed, Job
+from jambs.job.outside import ElevationEntry
+from jambs.length import GRIDS, Grid, Units, length_text
+from jambs.parts.kit import Kit
+from jambs.place.placement import Finding, Weight
+
+FINEST = {Units.INCH: GRIDS["1/32"], Units.MM: GRIDS["1 mm"]}
+"""Courses are marked on no finer grid than this: common practice, no source."""
+
+TRIM_MOVE = 0.75
+"""Trim that is wider, narrower or thinner cures no more than this [in]; past it the head or sill itself has to move."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CourseLine:
+    """A course line: the butts of the course above it.
+
+    ``number``: of the course whose butts lie on it, the first at the start line. ``height``: over the datum;
+    ``running``: over the start line; ``exposure``: of the course under it as shown, None at the start line [in].
+    """
+
+    number: int
+    height: float
+    running: float
+    exposure: float | None
+    meets: tuple[Wanted, ...]
+    is_cut: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Missed:
+    """A height that no course line meets.
+
+    ``off``: nearest course line less that height, positive where the line is above it [in]. ``cures``: what would let
+    it be met, in words.
+    """
+
+    wanted: Wanted
+    off: float
+    cures: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoursePlan:
+    """The best courses of one elevation.
+
+    ``least``, ``greatest``: exposures, a course that the eave cuts counted whole; ``greatest_change``: between
+    neighbours [in]. ``start_cures``: what moving the start line would do.
+    ``proof``: why none are better, in words. ``grid``: of the marks.
+    """
+
+    elevation: Elevation
+    cladding: Cladding
+    grid: Grid
+    lines: tuple[CourseLine, ...]
+    missed: tuple[Missed, ...]
+    start_cures: tuple[str, ...]
+    least: float
+    greatest: float
+    greatest_change: float
+    proof: str
+    findings: tuple[Finding, ...]
+    assumed: tuple[Assumed, ...]
+
+    @property
+    def courses(self) -> int:
+        """How many courses there are, one cut at the eave counted."""
+        return len(self.lines) - 1
+
+
+def plan_elevation(name: str, entry: ElevationEntry, kits: Sequence[Kit], job: Job) -> CoursePlan:
+    """Plan the courses of an elevation of the job from the exterior parts of its openings.
+
+    Raises:
+        CourseError: the cladding's limits leave no exposure.
+    """
+    try:
+        cladding = resolve_cladding(entry.cladding, units=job.units)
+        elevation = elevation_of(name, entry, kits, gap=cladding.gap)
+        return plan_courses(elevation, cladding, grid=course_grid(job))
+    except CourseError as error:
+        raise CourseError(f'elevations "{name}": {error}') from None
+
+
+def course_grid(job: Job) -> Grid:
+    """Return the grid that courses are marked on: the shop's, but none too fine to mark."""
+    finest = FINEST[job.units]
+    return job.shop.grid if job.shop.grid.step >= finest.step else finest
+
+
+def plan_courses(elevation: Elevation, cladding: Cladding, *, grid: Grid) -> CoursePlan:
+    """Choose the courses of an elevation: exact on the grid.
+
+    In this order: as many heads and sills met as can be; the greatest change between neighbours least, then the sum of
+    changes that are seen; exposures near the wanted one; the sum of all changes.
+    """
+    reached, beyond = _reached(elevation)
+    task = course_task(elevation, cladding, reached, grid)
+    ladder = best_ladder(task)
+    lines = _lines(elevation, task, ladder, reached, grid)
+    met = {id(wanted) for line in lines for wanted in line.meets}
+    short = [wanted for wanted in reached if id(wanted) not in met]
+    look = outlook(task) if short else None
+    return CoursePlan(
+        elevation=elevation,
+        cladding=cladding,
+        grid=grid,
+        lines=lines,
+        missed=tuple(_missed(one, lines, look, elevation, ladder, grid) for one in short),
+        start_cures=_start_cures(look, ladder, grid),
+        least=grid.at(min(ladder.exposures)),
+        greatest=grid.at(max(ladder.exposures)),
+        greatest_change=grid.at(ladder.change),
+        proof=_proof(task, ladder, short, grid),
+        findings=tuple(_findings(elevation, beyond, short, _sliver(task, lines, grid), grid)),
+        assumed=cladding.assumed,
+    )
+
+
+def _reached(elevation: Elevation) -> tuple[list[Wanted], list[Wanted]]:
+    """Part the wanted heights into those the cladding reaches, and those at its ends or beyond."""
+    reached: list[Wanted] = []
+    beyond: list[Wanted] = []
+    for wanted in elevation.wanted:
+        inside = elevation.start_line < wanted.height < elevation.eave or wanted.kind is LineKind.EAVE
+        (reached if inside else beyond).append(wanted)
+    return reached, beyond
+
+
+def _steps(wanted: Wanted, elevation: Elevation, grid: Grid) -> int:
+    return grid.count(wanted.height - elevation.start_line)
+
+
+def course_task(elevation: Elevation, cladding: Cladding, reached: Sequence[Wanted], grid: Grid) -> Task:
+    """Put an elevation and its cladding into whole grid steps above the start line."""
+    weights: dict[int, int] = {}
+    for wanted in reached:
+        at = _steps(wanted, elevation, grid)
+        weights[at] = weights.get(at, 0) + 1
+    return Task(
+        top=grid.count(elevation.eave - elevation.start_line),
+        targets=tuple(Target(at=at, weight=weight) for at, weight in sorted(weights.items())),
+        exposures=cladding.exposures(grid),
+        wanted=grid.count(cladding.wanted),
+        unseen=grid.count(cladding.unseen_change),
+        greatest_change=grid.count(cladding.greatest_change),
+        tolerance=int(cladding.tolerance / grid.step + 1e-6),
+        least_top=grid.count(cladding.least_top),
+    )
+
+
+def _lines(
+    elevation: Elevation, task: Task, ladder: Ladder, reached: Sequence[Wanted], grid: Grid
+) -> tuple[CourseLine, ...]:
+    lines, below = [], 0
+    for number, at in enumerate(ladder.lines, start=1):
+        shown = min(at, task.top)
+        lines.append(
+            CourseLine(
+                number=number,
+                height=elevation.start_line + grid.at(shown),
+                running=grid.at(shown),
+                exposure=grid.at(shown - below) if at else None,
+                meets=tuple(one for one in reached if at and abs(_steps(one, elevation, grid) - at) <= task.tolerance),
+                is_cut=at > task.top,
+            )
+        )
+        below = at
+    return tuple(lines)
+
+
+def _missed(
+    wanted: Wanted, lines: Sequence[CourseLine], look: Outlook | None, elevation: Elevation, ladder: Ladder, grid: Grid
+) -> Missed:
+    nearest = min(lines, key=lambda line: abs(line.height - wanted.height))
+    at = _steps(wanted, elevation, grid)
+    target = next(target for target in look.task.targets if target.at == at) if look else None
+    move = look.target_move(target, ladder.missed) if look and target else None
+    cures = () if move is None else (_move_words(wanted, grid.at(move.by), grid),)
+    return Missed(wanted=wanted, off=nearest.height - wanted.height, cures=cures)
+
+
+def _start_cures(look: Outlook | None, ladder: Ladder, grid: Grid) -> tuple[str, ...]:
+    move = look.start_move(ladder.missed) if look else None
+    if move is None:
+        return ()
+    way, then = "up" if move.by > 0 else "down", "all lines are met"
+    if move.missed:
+        then = f"{move.missed} {'line is' if move.missed == 1 else 'lines are'} still missed"
+    return (f"move the start line {way} by {grid.text(abs(grid.at(move.by)))}: {then}",)
+
+
+def _move_words(wanted: Wanted, move: float, grid: Grid) -> str:
+    size = grid.text(abs(move))
+    way = "up" if move > 0 else "down"
+    if wanted.kind is LineKind.EAVE:
+        return f"end the cladding {size} {'higher' if move > 0 else 'lower'}, or cover the cut course with a frieze"
+    place = f"the {wanted.kind.value} {way} by {size}"
+    if abs(move) > TRIM_MOVE:
+        return place
+    if wanted.kind is LineKind.HEAD:
+        return f"head casing {size} {'wider' if move > 0 else 'narrower'}, or {place}"
+    return f"sill {size} thinner, or {place}" if move > 0 else f"a band of {size} under the sill, or {place}"
+
+
+def _proof(task: Task, ladder: Ladder, short: Sequence[Wanted], grid: Grid) -> str:
+    total, missed = task.weight, len(short)
+    met = f"{total - missed} of {total} lines met"
+    if missed:
+        met += f"; within a change of {grid.text(grid.at(task.greatest_change))} no courses meet more"
+    change = grid.text(grid.at(ladder.change))
+    if ladder.missed_with_less is None:
+        return f"{met}. Neighbours change by {change} at most. Exact on a grid of {grid.text(grid.step)}."
+    less, lost = grid.text(grid.at(ladder.change - 1)), ladder.missed_with_less - ladder.missed
+    lines = "line" if lost == 1 else "lines"
+    return (
+        f"{met}. Neighbours change by {change} at most; with {less} at most {lost} more {lines} would be missed. "
+        f"Exact on a grid of {grid.text(grid.step)}."
+    )
+
+
+def _sliver(task: Task, lines: Sequence[CourseLine], grid: Grid) -> float:
+    """What a last course shows that shows less than it should [in]; nothing where it shows enough."""
+    shown = lines[-1].exposure or 0.0
+    return shown if grid.count(shown) < task.least_top else 0.0
+
+
+def _findings(
+    elevation: Elevation, beyond: Sequence[Wanted], short: Sequence[Wanted], sliver: float, grid: Grid
+) -> list[Finding]:
+    found = []
+    if short:
+        words = ", ".join(wanted.words for wanted in short)
+        text = f"Elevation {elevation.name}: no full course line meets {words}."
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    if sliver:
+        text = f"Elevation {elevation.name}: the last course shows only {grid.text(sliver)} under the eave."
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    if beyond:
+        words = ", ".join(f"{one.words} at {length_text(one.height, units=grid.units)}" for one in beyond)
+        text = f"Elevation {elevation.name}: outside the cladding, from the start line to the eave: {words}."
+        found.append(Finding(weight=Weight.NOTE, text=text))
+    if elevation.unplaced:
+        marks = ", ".join(elevation.unplaced)
+        text = f"Elevation {elevation.name}: no sill_height, so not on it: {marks}."
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    if any(not one.is_placed for one in elevation.openings):
+        marks = ", ".join(one.mark for one in elevation.openings if not one.is_placed)
+        text = f"Elevation {elevation.name}: no from_left, so drawn side by side: {marks}."
+        found.append(Finding(weight=Weight.NOTE, text=text))
+    return found

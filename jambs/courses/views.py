@@ -1,0 +1,126 @@
+"""Neutral lines and texts of a story pole at full scale and of an elevation with its courses, for whoever draws them.
+
+All in inches: the pole's x across the stick, y along it from the start line; the elevation's x from its left corner as
+seen from outside, y over the datum.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from jambs.courses.elevation import Box, OpeningOnElevation
+from jambs.courses.plan import CoursePlan
+from jambs.courses.story_pole import StoryPole
+from jambs.length import feet_text
+
+
+class Ink(StrEnum):
+    """What a line is, so that it gets its layer."""
+
+    OUTLINE = "outline"
+    COURSE = "course"
+    MISSED = "missed"
+    FRAME = "frame"
+    TRIM = "trim"
+    DATUM = "datum"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stroke:
+    """A line through points [in]."""
+
+    ink: Ink
+    points: tuple[tuple[float, float], ...]
+    is_closed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Note:
+    """A text whose left end, at half its height, stands at a point; ``height`` of its capitals [in]."""
+
+    at: tuple[float, float]
+    text: str
+    height: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """Lines and texts of one drawing."""
+
+    name: str
+    strokes: tuple[Stroke, ...]
+    notes: tuple[Note, ...]
+
+
+STICK = 2.5
+"""Width of the stick, a 1x3 [in]."""
+POLE_TEXT = 0.1875
+"""Height of the texts on the stick, read at arm's length [in]."""
+ELEVATION_TEXT = 3.0
+"""Height of the texts on the elevation, drawn at the size of the house [in]."""
+MARGIN = 24.0
+"""From the outermost opening to the end of the courses where the width is unknown [in]."""
+
+
+def pole_figure(pole: StoryPole) -> Figure:
+    """Return the full-scale strip: the stick, a line across at each course, its running height and what it meets."""
+    strokes = [Stroke(ink=Ink.OUTLINE, points=_corners((0.0, 0.0, STICK, pole.length)), is_closed=True)]
+    notes = [Note(at=(STICK + POLE_TEXT, -2 * POLE_TEXT), text=f"{pole.name}: 0 = {pole.datum}", height=POLE_TEXT)]
+    last = -POLE_TEXT * 2
+    for mark in pole.marks:
+        ink = Ink.COURSE if mark.is_course else Ink.MISSED
+        strokes.append(Stroke(ink=ink, points=((0.0, mark.running), (STICK, mark.running))))
+        # Two marks nearer than a line of text: the upper text moves up.
+        last = max(mark.running, last + 1.5 * POLE_TEXT)
+        notes.append(Note(at=(STICK + POLE_TEXT, last), text=f"{mark.text}  {mark.note}", height=POLE_TEXT))
+    return Figure(name=f"story pole {pole.name}", strokes=tuple(strokes), notes=tuple(notes))
+
+
+def elevation_figure(plan: CoursePlan) -> Figure:
+    """Return the elevation: courses cut out at the openings, frames, trim, heights of the courses at the right."""
+    elevation = plan.elevation
+    right = elevation.width or max((one.trim[2] for one in elevation.openings), default=0.0) + MARGIN
+    left = 0.0
+    strokes = [
+        Stroke(ink=Ink.OUTLINE, points=_corners((left, elevation.start_line, right, elevation.eave)), is_closed=True),
+        Stroke(ink=Ink.DATUM, points=((left - MARGIN, 0.0), (right + MARGIN, 0.0))),
+    ]
+    notes = [Note(at=(right + MARGIN, 0.0), text="ground floor", height=ELEVATION_TEXT)]
+    for line in plan.lines:
+        strokes += [
+            Stroke(ink=Ink.COURSE, points=((start, line.height), (end, line.height)))
+            for start, end in clear_runs((left, right), line.height, elevation.openings)
+        ]
+        words = f"{line.number}  {feet_text(line.running, units=plan.grid.units)}"
+        notes.append(Note(at=(right + ELEVATION_TEXT, line.height), text=words, height=ELEVATION_TEXT / 2))
+    for one in elevation.openings:
+        strokes.append(Stroke(ink=Ink.TRIM, points=_corners(one.trim), is_closed=True))
+        strokes.append(Stroke(ink=Ink.FRAME, points=_corners(one.frame), is_closed=True))
+        middle = ((one.frame[0] + one.frame[2]) / 2 - ELEVATION_TEXT, (one.frame[1] + one.frame[3]) / 2)
+        notes.append(Note(at=middle, text=one.mark, height=ELEVATION_TEXT))
+    strokes += [
+        Stroke(ink=Ink.MISSED, points=((left, missed.wanted.height), (right, missed.wanted.height)))
+        for missed in plan.missed
+    ]
+    return Figure(name=f"elevation {elevation.name}", strokes=tuple(strokes), notes=tuple(notes))
+
+
+def clear_runs(
+    ends: tuple[float, float], height: float, openings: tuple[OpeningOnElevation, ...]
+) -> list[tuple[float, float]]:
+    """Return the parts of a level line at a height that no opening's trim covers, left → right [in]."""
+    runs, start = [], ends[0]
+    for left, bottom, right, top in sorted(one.trim for one in openings):
+        if bottom < height < top:
+            if left > start:
+                runs.append((start, left))
+            start = max(start, right)
+    if start < ends[1]:
+        runs.append((start, ends[1]))
+    return runs
+
+
+def _corners(box: Box) -> tuple[tuple[float, float], ...]:
+    left, bottom, right, top = box
+    return ((left, bottom), (right, bottom), (right, top), (left, top))

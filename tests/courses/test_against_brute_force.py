@@ -1,0 +1,75 @@
+"""Courses against every ladder there is, on small elevations."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from course_tasks import all_ladders, cost_of, cost_of_ladder, random_task
+
+from jambs.courses.cures import outlook
+from jambs.courses.ladder import best_ladder
+from jambs.courses.task import Target, Task
+
+
+def small(seed: int) -> Task:
+    return random_task(seed, top=19 + seed % 11, exposures=(4, 8), targets=seed % 4, gaps=seed % 3 == 0)
+
+
+@pytest.mark.parametrize("seed", range(150))
+def test_best_of_all_ladders(seed: int) -> None:
+    task = small(seed)
+    costs = [cost_of(task, lines) for lines in all_ladders(task)]
+    ladder = best_ladder(task)
+    assert min(costs) == cost_of_ladder(task, ladder)
+    assert min(costs) == cost_of(task, ladder.lines)
+    assert ladder.lines in set(all_ladders(task))
+    if ladder.missed_with_less is not None:
+        less = replace(task, greatest_change=ladder.change - 1)
+        assert ladder.missed_with_less == min(cost_of(less, lines)[0] for lines in all_ladders(less))
+
+
+def fewest_missed(task: Task) -> int:
+    return min(cost_of(task, lines)[0] for lines in all_ladders(task))
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_cures_are_the_least_moves(seed: int) -> None:
+    """The least move of the start line, and of each missed target, by trying every one of them."""
+    task = replace(random_task(seed, top=22, exposures=(5, 7), targets=3), tolerance=0)
+    now = fewest_missed(task)
+    assert now > 0, "a task with nothing to cure tests nothing"
+    look = outlook(task)
+    shifted = {by: fewest_missed(moved_start(task, by)) for by in range(-7, 8)}
+    fewest = min(shifted.values())
+    move = look.start_move(now)
+    if fewest < now:
+        least = min((abs(by), by) for by, missed in shifted.items() if missed == fewest)
+        assert move is not None and (least[1], fewest) == (move.by, move.missed)
+    else:
+        assert move is None
+    lines = best_ladder(task).lines
+    for target in task.targets:
+        if target.at not in lines:
+            assert_least_target_move(task, target, now)
+
+
+def moved_start(task: Task, by: int) -> Task:
+    targets = tuple(replace(target, at=target.at - by) for target in task.targets)
+    return replace(task, top=task.top - by, targets=targets)
+
+
+def assert_least_target_move(task: Task, target: Target, now: int) -> None:
+    others = tuple(one for one in task.targets if one is not target)
+    cured = []
+    is_eave = target.at == task.top
+    for at in range(max(target.at - 4, 1), min(target.at + 4, 99 if is_eave else task.top) + 1):
+        inside = tuple(one for one in others if one.at <= at or not is_eave)
+        lost = sum(one.weight for one in others) - sum(one.weight for one in inside)
+        top = at if is_eave else task.top
+        alone = replace(task, top=top, targets=(*inside, replace(target, at=at)))
+        met = [cost_of(alone, lines)[0] for lines in all_ladders(alone) if at in lines]
+        if at != target.at and met and min(met) + lost <= now - target.weight:
+            cured.append((abs(at - target.at), at - target.at))
+    move = outlook(task).target_move(target, now)
+    assert (min(cured)[1] if cured else None) == (move.by if move else None)

@@ -1,0 +1,102 @@
+"""What may be seen of a course: the table of shingles, board widths less their laps."""
+
+from __future__ import annotations
+
+import csv
+from pathlib import Path
+
+import pytest
+from pydantic import ValidationError
+
+from jambs.courses.cladding import CourseError, exposure_table, greatest_exposure, resolve_cladding
+from jambs.job.outside import CladdingEntry, CladdingKind, Coursing
+from jambs.length import GRIDS, Units
+
+TABLE = Path(__file__).parents[1] / "authorities" / "outside" / "shingle_exposure.csv"
+KINDS = {"shingle": CladdingKind.SHINGLES, "shake handsplit-resawn": CladdingKind.SHAKES}
+COLUMNS = {
+    "single_course_in": Coursing.SINGLE,
+    "double_no1_in": Coursing.DOUBLE_NO_1,
+    "double_no2_in": Coursing.DOUBLE_NO_2,
+}
+
+
+def rows() -> list[dict[str, str]]:
+    lines = [line for line in TABLE.read_text(encoding="utf-8").splitlines() if not line.startswith("#")]
+    return list(csv.DictReader(lines))
+
+
+def test_every_exposure_of_the_published_table() -> None:
+    """Published estimating manual, agrees with International Residential Code R703.6."""
+    published = {
+        (KINDS[row["material"]], float(row["length_in"]), coursing): float(row[column])
+        for row in rows()
+        for column, coursing in COLUMNS.items()
+        if row[column]
+    }
+    assert published == {(row.kind, row.length, row.coursing): row.greatest for row in exposure_table()}
+
+
+def cladding(**keys: object) -> CladdingEntry:
+    return CladdingEntry.model_validate(keys)
+
+
+def test_a_length_the_table_does_not_have() -> None:
+    with pytest.raises(CourseError, match=r"no 20 in shingles laid single; it has 16 in single"):
+        greatest_exposure(CladdingKind.SHINGLES, length=20, coursing=Coursing.SINGLE)
+
+
+def test_more_than_the_table_allows() -> None:
+    entry = cladding(kind="shingles", length="16", least_exposure="5", greatest_exposure="8")
+    with pytest.raises(CourseError, match=r'greatest_exposure is 8"; 16" shingles laid single show at most 7 1/2"'):
+        resolve_cladding(entry, units=Units.INCH)
+
+
+def test_boards_show_their_width_less_the_lap() -> None:
+    """Metric boards 145 mm and 170 mm wide, lapped 20 to 30 mm: 115 to 125 and 140 to 150 mm are seen, by hand."""
+    entry = CladdingEntry.model_validate(
+        {"kind": "boards", "widths": ["170", "145"], "least_lap": "20", "greatest_lap": "30"},
+        context={"units": Units.MM},
+    )
+    found = resolve_cladding(entry, units=Units.MM).exposures(GRIDS["1 mm"])
+    assert found == (*range(115, 126), *range(140, 151))
+
+
+def test_matched_boards_show_one_width_only() -> None:
+    entry = cladding(kind="boards", widths=["5 1/2"], least_lap="3/8")
+    assert resolve_cladding(entry, units=Units.INCH).exposures(GRIDS["1/32"]) == (5 * 32 + 4,)
+
+
+def test_clapboards_lap_an_inch_at_least() -> None:
+    """The minimum lap for bevel siding is 1 inch: naval training manual NAVEDTRA 14044, chapter 4."""
+    with pytest.raises(CourseError, match=r'least_lap is 3/4"; clapboards lap at least 1"'):
+        resolve_cladding(cladding(kind="clapboards", widths=["5 1/2"], least_lap="3/4"), units=Units.INCH)
+
+
+def test_what_the_job_leaves_out_is_said() -> None:
+    found = resolve_cladding(cladding(kind="shingles", length="18", least_exposure="5"), units=Units.INCH)
+    assert {one.what: one.value for one in found.assumed} == {
+        "wanted exposure": '8 1/2"',
+        "greatest change of exposure": '1/2"',
+        "unseen change of exposure": '1/16"',
+    }
+
+
+@pytest.mark.parametrize(
+    ("keys", "message"),
+    [
+        ({"kind": "shingles", "length": "18"}, "shingles need length and least_exposure"),
+        ({"kind": "boards", "widths": ["6"]}, "boards need widths and least_lap"),
+        ({"kind": "boards", "widths": ["6"], "least_lap": "2", "greatest_lap": "1"}, "greatest_lap is less than"),
+        ({"kind": "boards", "widths": ["1"], "least_lap": "1"}, "no wider than it laps"),
+    ],
+)
+def test_claddings_that_are_none(keys: dict[str, object], message: str) -> None:
+    with pytest.raises(ValidationError, match=message):
+        cladding(**keys)
+
+
+def test_least_past_greatest() -> None:
+    entry = cladding(kind="shingles", length="16", least_exposure="8")
+    with pytest.raises(CourseError, match=r'least_exposure is 8", past the greatest of 7 1/2"'):
+        resolve_cladding(entry, units=Units.INCH)

@@ -1,0 +1,52 @@
+"""The story pole and the drawings' lines say what the plan says."""
+
+from __future__ import annotations
+
+import itertools
+
+import pytest
+from houses_outside import SHINGLES, elevation, elevation_entry, harbour_house, opening, plan
+
+from jambs.courses.plan import plan_elevation
+from jambs.courses.story_pole import story_pole
+from jambs.courses.views import Ink, clear_runs, elevation_figure, pole_figure
+from jambs.length import Units, read_length
+
+
+def test_marks_run_up_from_the_start_line() -> None:
+    """Sixteen courses of 7, by hand: marks at 0, 7, 14, … 112."""
+    pole = story_pole(plan(elevation(opening("W01", 35.0, 84.0), eave=112.0), SHINGLES))
+    assert [7.0 * n for n in range(17)] == [mark.running for mark in pole.marks]
+    assert pole.marks[5].text == "2'-11\"" or pole.marks[5].text == '35"'
+    assert pole.marks[5].note == 'course 5 shows 7"; W01 sill'
+    assert pole.datum == "start line, at the ground floor"
+
+
+def test_texts_read_back_to_the_heights() -> None:
+    job, kits = harbour_house()
+    pole = story_pole(plan_elevation("north", elevation_entry(faces="north"), kits, job))
+    assert pole.datum == 'start line, 8" below the ground floor'
+    for mark in pole.marks:
+        assert read_length(mark.text, units=Units.INCH) == pytest.approx(mark.running, abs=1e-9)
+    assert sum(not mark.is_course for mark in pole.marks) == 4
+
+
+def test_the_strip_has_a_line_for_every_mark() -> None:
+    job, kits = harbour_house()
+    pole = story_pole(plan_elevation("west", elevation_entry(faces="west"), kits, job))
+    strip = pole_figure(pole)
+    lines = [stroke.points[0][1] for stroke in strip.strokes if stroke.ink in (Ink.COURSE, Ink.MISSED)]
+    assert [mark.running for mark in pole.marks] == lines
+    heights = [note.at[1] for note in strip.notes]
+    assert all(above - below >= 1.4 * strip.notes[0].height for below, above in itertools.pairwise(heights))
+
+
+def test_courses_stop_at_the_trim() -> None:
+    """A wall of 240 with an opening from 60 to 100: by hand, two runs beside it and one whole above it."""
+    one = opening("W01", 35.0, 84.0, left=60.0)
+    assert clear_runs((0.0, 240.0), 50.0, (one,)) == [(0.0, 60.0), (100.0, 240.0)]
+    assert clear_runs((0.0, 240.0), 84.0, (one,)) == [(0.0, 240.0)]
+    figure = elevation_figure(plan(elevation(one, eave=112.0), SHINGLES))
+    courses = [stroke for stroke in figure.strokes if stroke.ink is Ink.COURSE]
+    beside = sum(35 < 7 * n < 84 - 0.375 for n in range(17))
+    assert 17 + beside == len(courses)
