@@ -193,7 +193,7 @@ def _title(view: View, *, scale: Scale, body: Box, sizes: Sizes) -> tuple[tuple[
     title = Lettering(
         lines=(view.title,), at=(left, title_y), height=height, align=Align.LEFT, bold=True, ink=Ink.TITLE
     )
-    below = (scale.words, *view.remarks)
+    below = (f"Scale {scale.words}", *view.remarks)
     small = Lettering(lines=below, at=(left, 0.0), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
     small_y = rule_y - sizes.gap - 0.05 * sizes.text - small.tall / 2
     small = Lettering(lines=below, at=(left, small_y), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)

@@ -89,8 +89,18 @@ def _pockets(part: Part) -> list[Shape]:
     for pocket in part.pockets:
         (u0, v0, w0), (u1, v1, _) = pocket.low, pocket.high
         ink = INKS[part.where] if w0 <= 0 else Ink.HIDDEN
-        shapes.append(Shape(points=((u0, v0), (u1, v0), (u1, v1), (u0, v1)), ink=ink))
+        corners = ((u0, v0), (u1, v0), (u1, min(v1, _far(part, u1))), (u0, min(v1, _far(part, u0))))
+        shapes.append(Shape(points=corners, ink=ink))
     return shapes
+
+
+def _far(part: Part, along: float) -> float:
+    """Return the level of the far edge at a place along the grain."""
+    levels = [v for u, v in part.outline if abs(u - along) < HALF_64TH]
+    for (u0, v0), (u1, v1) in zip(part.outline, (*part.outline[1:], part.outline[0]), strict=True):
+        if min(u0, u1) < along < max(u0, u1):
+            levels.append(v0 + (along - u0) / (u1 - u0) * (v1 - v0))
+    return max(levels)
 
 
 def _stops(points: Iterable[Point], axis: int) -> list[Point]:
@@ -193,7 +203,9 @@ def _remarks(part: Part) -> tuple[str, ...]:
 
 
 def _needs_profile(part: Part) -> bool:
-    return len(part.profile) != 4 or bool(part.pockets) or any(isinstance(cut, EdgeBevel) for cut in part.cuts)
+    """Say whether the end of the board shows more than a rectangle."""
+    has_groove = any(_runs_through(part, pocket) for pocket in part.pockets)
+    return len(part.profile) != 4 or has_groove or any(isinstance(cut, EdgeBevel) for cut in part.cuts)
 
 
 def _profile_view(alike: Alike) -> View:
@@ -243,7 +255,8 @@ def _profile_chains(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, .
     right = max(outline, key=lambda point: (point[0], point[1]))
     bottom = min(outline, key=lambda point: (point[1], -point[0]))
     high = max(outline, key=lambda point: (point[1], point[0]))
-    chains = _chain(top, Side.TOP) + _chain(low, Side.BOTTOM)
+    is_same = [round(v * 128) for v, _ in top] == [round(v * 128) for v, _ in low]
+    chains = ([] if is_same else _chain(top, Side.TOP)) + _chain(low, Side.BOTTOM)
     if abs(top[0][0] - box.left) > HALF_64TH or abs(top[-1][0] - box.right) > HALF_64TH:
         chains += _chain([(box.left, bottom[1]), (right[0], right[1])], Side.BOTTOM)
     chains += _chain([bottom, high], Side.RIGHT)

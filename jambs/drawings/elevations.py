@@ -22,7 +22,7 @@ from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
 
 INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
-WIDEST = 4.2
+WIDEST = 5.0
 """Greatest measure of an elevation on paper, so that two stand side by side on the larger page [in]."""
 
 
@@ -53,7 +53,7 @@ def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
             *(shape for shapes in drawn for shape in shapes),
         ),
         chains=tuple(_chains(kit, pieces, from_outside=from_outside)),
-        marks=tuple(mark for one, shapes in zip(pieces, drawn, strict=True) if (mark := _mark(one, shapes))),
+        marks=tuple(_mark(one, shapes) for one, shapes in zip(pieces, drawn, strict=True)),
         remarks=(f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",),
         largest=2,
         widest=WIDEST,
@@ -98,30 +98,26 @@ def _rough_box(kit: Kit, *, from_outside: bool) -> Box:
     return Box(-left, -shims.sill, frame.width + right, frame.height + shims.head)
 
 
-def _mark(one: Seen, shapes: Sequence[Shape]) -> Mark | None:
-    """Ask for the part's mark inside its outline, or beside the view."""
-    edges = [edge for shape in shapes for edge in segments_of(shape.points, closed=shape.closed)]
-    if not edges:
-        return None
+def _mark(one: Seen, shapes: Sequence[Shape]) -> Mark:
+    """Ask for the part's mark inside its outline, on the open side of a jamb, or beside the view."""
     part = one.part
-    edge = _call_out_edge(edges)
-    call_out = CallOut(target=_middle(edge), lines=(f"{part.mark}  {part_words(part)}",), side=Side.RIGHT)
-    is_jamb = "extension jamb" in part.name
-    return Mark(
-        text=part.mark,
-        room=box_around(one.polygon),
-        call_out=call_out,
-        edge=max(edges, key=_length) if is_jamb else None,
-        inward=_inward(part, from_outside=part.where is Where.EXTERIOR) if is_jamb else None,
+    edges = [edge for shape in shapes for edge in segments_of(shape.points, closed=shape.closed)]
+    edges = edges or segments_of(one.polygon, closed=True)
+    call_out = CallOut(
+        target=_middle(_furthest(edges, (1.0, 0.0))), lines=(f"{part.mark}  {part_words(part)}",), side=Side.RIGHT
     )
+    room = box_around(one.polygon)
+    if "extension jamb" not in part.name:
+        return Mark(text=part.mark, room=room, call_out=call_out)
+    inward = _inward(part, from_outside=part.where is Where.EXTERIOR)
+    return Mark(text=part.mark, room=room, call_out=call_out, edge=_furthest(edges, inward), inward=inward)
 
 
-def _call_out_edge(edges: Sequence[Segment]) -> Segment:
-    """Return the edge a leader from the right should end at: the long one furthest right."""
-    longest = max(_length(edge)[0] for edge in edges)
-    return max(
-        (edge for edge in edges if _length(edge)[0] > 0.5 * longest), key=lambda edge: max(edge[0][0], edge[1][0])
-    )
+def _furthest(edges: Sequence[Segment], way: tuple[float, float]) -> Segment:
+    """Return, of the long edges, the one furthest along a way."""
+    longest = max(_length(edge) for edge in edges)
+    long = [edge for edge in edges if _length(edge) > 0.7 * longest]
+    return max(long, key=lambda edge: _middle(edge)[0] * way[0] + _middle(edge)[1] * way[1])
 
 
 def _inward(part: Part, *, from_outside: bool) -> tuple[float, float]:
@@ -135,9 +131,9 @@ def _middle(edge: Segment) -> tuple[float, float]:
     return ((x0 + x1) / 2, (y0 + y1) / 2)
 
 
-def _length(edge: Segment) -> tuple[float, float]:
+def _length(edge: Segment) -> float:
     (x0, y0), (x1, y1) = edge
-    return (round((x1 - x0) ** 2 + (y1 - y0) ** 2, 6), x0 + x1)
+    return float(((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5)
 
 
 def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Chain]:
@@ -149,9 +145,10 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
     trim = [box_around(one.polygon) for one in pieces if one.part.is_wood]
     boxes += [boxes_joined(casing)] if casing else []
     boxes += [boxes_joined(trim)] if trim else []
+    high = boxes[:-1] if from_outside and len(boxes) > 1 else boxes
     return [
         *_widths(boxes or [frame], Side.BOTTOM),
-        *_heights(boxes or [frame]),
+        *_heights(high or [frame]),
         *_widths([frame, rough], Side.TOP, words=("frame", "rough opening")),
     ]
 

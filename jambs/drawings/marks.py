@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from jambs.drawings.boxes import Box, Point, Segment, segments_of
 from jambs.drawings.cover import visible_pieces
@@ -55,8 +56,7 @@ def _is_free(one: PlacedMark, taken: Sequence[Segment], boxes: Sequence[Box], si
 
 
 def _tries(mark: Mark, core: Box, sizes: Sizes) -> Iterator[PlacedMark]:
-    height = MARK_HEIGHT * sizes.factor
-    for upright in (False, True):
+    for height, upright in product((MARK_HEIGHT * sizes.factor, sizes.text), (False, True)):
         for share in SHARES:
             x, y = _within(mark.room, share, upright)
             lift = CENTERED * height

@@ -54,10 +54,22 @@ def _state_words(kit: Kit, sheet_date: str) -> str:
 
 def _depth_words(kit: Kit, job: Job) -> str:
     placement = kit.placement
-    words = f"Interior depth {_text(placement.interior_depth, job)}, "
+    planned = "planned " if kit.is_measured else ""
+    words = f"Interior depth {planned}{_text(placement.interior_depth, job)}"
+    if kit.is_measured:
+        words += f", measured {_measured_words(kit, job)}"
     if placement.exterior_depth < 0:
-        return words + f"frame proud of the trim plane by {_text(-placement.exterior_depth, job)}."
-    return words + f"exterior depth {_text(placement.exterior_depth, job)}."
+        return words + f"; frame proud of the trim plane by {_text(-placement.exterior_depth, job)}."
+    return words + f"; exterior depth {_text(placement.exterior_depth, job)}."
+
+
+def _measured_words(kit: Kit, job: Job) -> str:
+    """Say the depth of each side from its start to its end: left to right, bottom to top."""
+    sides = []
+    for name, side in kit.sides.items():
+        ends = [_text(side.start_depth, job), _text(side.finish_depth, job)]
+        sides.append(f"{name} {ends[0]}" if ends[0] == ends[1] else f"{name} {ends[0]} to {ends[1]}")
+    return ", ".join(sides)
 
 
 def _inside_words(trim: InteriorTrim, job: Job) -> str:

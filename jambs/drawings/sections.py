@@ -62,14 +62,14 @@ WALL = (
 UNNAMED = (*WALL, Stuff.GLASS)
 TITLES = {Cut.HEAD: "Section at head", Cut.JAMB: "Section at jamb", Cut.SILL: "Section at sill"}
 GLASS_SHOWN = 2.0
-"""How much glass is drawn past the frame [in]."""
+"""How much glass is drawn past the furthest edge of the frame [in]."""
 INTO_WALL = 0.5
 """How far inside the end of the wall a leader of a layer's name ends [in]."""
 
 
 def section_view(section: Section, kit: Kit, job: Job) -> View:
     """Make the view of one section."""
-    section = _with_less_glass(section)
+    section = _with_short_glass(section)
     polygons = [turned(region.outline) for region in section.regions]
     return View(
         name=f"section {section.cut.value}",
@@ -78,25 +78,36 @@ def section_view(section: Section, kit: Kit, job: Job) -> View:
         fills=tuple(_fills(section.regions, polygons, kit)),
         chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
         call_outs=tuple(_call_outs(section, polygons, kit, job)),
+        remarks=("wall as planned, parts as measured",) if kit.is_measured else (),
         stack=_stack(section, polygons, kit, job),
     )
 
 
-def _with_less_glass(section: Section) -> Section:
-    """Cut the glass off a little way from the frame."""
-    frame = [across for region in section.regions if region.stuff is Stuff.FRAME for across, _ in region.outline]
-    if not frame:
+def _with_short_glass(section: Section) -> Section:
+    """Let the glass reach from the frame only a little way into the opening."""
+    frames = [turned(region.outline) for region in section.regions if region.stuff is Stuff.FRAME]
+    if not frames:
         return section
-    is_sill = section.cut is Cut.SILL
-    end = max(frame) + GLASS_SHOWN if is_sill else min(frame) - GLASS_SHOWN
-    keep = min if is_sill else max
     regions = tuple(
-        replace(region, outline=tuple((keep(across, end), depth) for across, depth in region.outline))
+        replace(region, outline=_short_glass(region, frames, section.cut is Cut.SILL))
         if region.stuff is Stuff.GLASS
         else region
         for region in section.regions
     )
     return replace(section, regions=regions)
+
+
+def _short_glass(glass: Region, frames: list[Polygon], is_sill: bool) -> tuple[Point, ...]:
+    """Return the glass from the edge of the frame at its own depth to a little past the frame."""
+    depths = [depth for _, depth in glass.outline]
+    low, high = min(depths), max(depths)
+    middle = (low + high) / 2
+    way = 1.0 if is_sill else -1.0
+    edges = [edge for frame in frames for edge in segments_of(frame, closed=True)]
+    near = [edge[0][1] * way for edge in edges if min(edge[0][0], edge[1][0]) <= middle <= max(edge[0][0], edge[1][0])]
+    end = max(y * way for frame in frames for _, y in frame) + GLASS_SHOWN
+    start = max(near, default=end - 2 * GLASS_SHOWN)
+    return ((start * way, low), (end * way, low), (end * way, high), (start * way, high))
 
 
 def _ink(region: Region, kit: Kit) -> Ink:

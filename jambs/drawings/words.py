@@ -24,10 +24,11 @@ def size_words(part: Part, *, units: Units, with_length: bool = False) -> str:
 
 
 def layer_words(placed: PlacedLayer, *, units: Units) -> str:
-    """Name a layer with its thickness as built, once; a membrane without."""
+    """Name a layer with its own thickness, once; a membrane without."""
     layer = placed.layer
-    thickness = placed.outer - placed.inner
-    bare = length_text(thickness, units=units, mark=False)
-    name = layer.name.removesuffix(bare).rstrip() if layer.name.endswith(f" {bare}") else layer.name
+    thickness = length_text(layer.thickness, units=units)
+    name = layer.name
+    for ending in (thickness, length_text(layer.thickness, units=units, mark=False)):
+        name = name.removesuffix(f" {ending}")
     words = f"{name}, {layer.cavity.name}" if layer.cavity else name
-    return words if thickness < LEAST_PRINTED else f"{length_text(thickness, units=units)} {words}"
+    return words if layer.thickness < LEAST_PRINTED else f"{thickness} {words}"

@@ -126,8 +126,7 @@ def test_leaders_of_a_stack_of_layers_do_not_cross(widths: list[float], side: Si
     high = 9.0
     level = high - 0.5 if side is Side.TOP else 0.5
     entries = tuple(
-        CallOut(target=((one + two) / 2, level), lines=(f"layer {one:.3f}",))
-        for one, two in itertools.pairwise(stops)
+        CallOut(target=((one + two) / 2, level), lines=(f"layer {one:.3f}",)) for one, two in itertools.pairwise(stops)
     )
     outline = ((0.0, 0.0), (stops[-1], 0.0), (stops[-1], high), (0.0, high))
     view = View(
@@ -167,4 +166,20 @@ def test_a_text_wider_than_its_interval_is_pulled_out_with_a_leader(side: Side) 
     assert pulled == {'1/16"': True, '1/8"': True, '3 13/16"': False, '8"': False}
     assert all(dimension.text.height == TEXT_HEIGHT * 4 for dimension in placed.dimensions)
     assert not any(dimension.text.upright for dimension in placed.dimensions)
+    assert collisions(placed) == []
+
+
+def test_a_mark_in_the_way_of_a_leader_goes_out_beside_the_view() -> None:
+    outline = ((0.0, 0.0), (20.0, 0.0), (20.0, 20.0), (0.0, 20.0))
+    mark = Mark(
+        text="W03-12", room=Box(4.0, 9.0, 16.0, 11.0), call_out=CallOut(target=(16.0, 10.0), lines=("W03-12 casing",))
+    )
+    far = CallOut(target=(1.0, 10.0), lines=("left leg",), side=Side.RIGHT)
+    shape = Shape(points=outline, ink=Ink.TRIM_INSIDE)
+    free = View(name="v", title="V", shapes=(shape,), marks=(mark,))
+    crossed = View(name="v", title="V", shapes=(shape,), marks=(mark,), call_outs=(far,))
+    scale = scales_of(Units.INCH)[0]
+    assert ("W03-12",) in [text.lines for text in arrange(free, scale=scale, units=Units.INCH).texts]
+    placed = arrange(crossed, scale=scale, units=Units.INCH)
+    assert ("W03-12 casing",) in [text.lines for text in placed.texts]
     assert collisions(placed) == []

@@ -1,0 +1,193 @@
+"""The views of whole openings: nothing touches, everything is named once, the right sizes stand there."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from collisions import collisions, crossings
+from samples import SAMPLES, drawn, made
+
+from jambs.drawings.paper import PAGES, TEXT_HEIGHT, scales_of
+from jambs.drawings.placed import PlacedView
+from jambs.drawings.words import layer_words
+from jambs.length import FINE, HALF_64TH, Units, length_text, read_length
+from jambs.section.region import Cut
+
+EACH = pytest.mark.parametrize("name", list(SAMPLES))
+SECTIONS = pytest.mark.parametrize("cut", list(Cut))
+
+
+def values(view: PlacedView, *, vertical: bool) -> list[float]:
+    return [dimension.value for dimension in view.dimensions if dimension.is_vertical is vertical]
+
+
+def has(found: list[float], size: float) -> bool:
+    return any(abs(one - size) < HALF_64TH / 8 for one in found)
+
+
+@EACH
+def test_nothing_touches(name: str) -> None:
+    assert {view.name: collisions(view) for view in drawn(name).views if collisions(view)} == {}
+
+
+@EACH
+def test_no_leaders_cross_in_sections(name: str) -> None:
+    sections = [view for view in drawn(name).views if view.kind == "section"]
+    assert {view.name: crossings(view) for view in sections if crossings(view)} == {}
+
+
+@EACH
+def test_every_text_is_high_enough_to_read(name: str) -> None:
+    """3/32 in on paper, *common practice, no source*."""
+    for view in drawn(name).views:
+        assert min(text.height for text in view.lettering) >= TEXT_HEIGHT * view.scale.factor - 1e-9
+
+
+@EACH
+@SECTIONS
+def test_every_layer_is_named_once_in_every_section(name: str, cut: Cut) -> None:
+    kit, _, job = made(name)
+    view = drawn(name).view(f"section {cut.value}")
+    said = [" ".join(text.lines) for text in view.texts]
+    for layer in kit.placement.planes.layers:
+        words = layer_words(layer, units=job.units)
+        same = sum(layer_words(other, units=job.units) == words for other in kit.placement.planes.layers)
+        assert said.count(words) == same
+
+
+@EACH
+def test_every_part_is_marked_once_in_its_elevation_and_in_the_table(name: str) -> None:
+    kit, _, _ = made(name)
+    for where in ("interior", "exterior"):
+        said = [word for text in drawn(name).view(f"{where} elevation").texts for word in text.lines[0].split(" ")]
+        for part in kit.parts:
+            if part.where.value == where:
+                assert said.count(part.mark) == 1, part.mark
+    table = [
+        text.lines[0]
+        for view in drawn(name).views
+        if view.kind == "parts"
+        for text in view.texts
+        if len(text.lines) == 1
+    ]
+    assert [part.mark for part in kit.parts if table.count(part.mark) != 1] == []
+
+
+@EACH
+def test_every_part_that_is_no_plain_board_has_a_detail(name: str) -> None:
+    kit, _, _ = made(name)
+    titles = " ".join(view.title for view in drawn(name).views if view.kind == "detail")
+    for part in kit.parts:
+        assert bool(re.search(rf"{re.escape(part.mark)}(?!\d)", titles)) is not part.is_plain, part.mark
+
+
+@EACH
+@SECTIONS
+def test_the_depths_stand_in_every_section(name: str, cut: Cut) -> None:
+    """E_i, J, s, E_e in the first row, d_s and A in the second; all outward from the finished face."""
+    kit, _, _ = made(name)
+    placement, planes = kit.placement, kit.placement.planes
+    found = values(drawn(name).view(f"section {cut.value}"), vertical=False)
+    window = placement.opening.window
+    wanted = [placement.interior_depth, window.jamb_depth, window.frame_projection]
+    wanted += [planes.sheathing_plane, planes.trim_plane - planes.sheathing_plane]
+    if placement.exterior_depth >= 0:
+        wanted.append(placement.exterior_depth)
+    assert [size for size in wanted if size > HALF_64TH and not has(found, size)] == []
+
+
+@EACH
+def test_the_clear_opening_and_the_frame_stand_in_the_interior_elevation(name: str) -> None:
+    kit, _, _ = made(name)
+    view = drawn(name).view("interior elevation")
+    assert has(values(view, vertical=False), kit.clear_width)
+    assert has(values(view, vertical=True), kit.clear_height)
+    assert has(values(view, vertical=False), kit.placement.opening.frame.width)
+
+
+@pytest.mark.parametrize("name", ["picture framed", "stool", "mitered jambs", "metric"])
+def test_the_reveals_stand_in_the_section_at_the_jamb(name: str) -> None:
+    kit, _, _ = made(name)
+    trim = kit.placement.opening.interior
+    found = values(drawn(name).view("section jamb"), vertical=True)
+    assert has(found, trim.frame_reveal)
+    assert has(found, trim.casing_reveal)
+
+
+@EACH
+def test_a_detail_gives_length_and_width_of_its_part(name: str) -> None:
+    kit, _, _ = made(name)
+    for part in kit.parts:
+        if not part.is_plain and f"detail {part.mark}" in [view.name for view in drawn(name).views]:
+            view = drawn(name).view(f"detail {part.mark}")
+            assert has(values(view, vertical=False), part.length), part.mark
+            assert has(values(view, vertical=True), part.width), part.mark
+
+
+@EACH
+def test_texts_of_dimensions_are_their_values(name: str) -> None:
+    """Read back by the reader of lengths: to the fine grid, 1/64 in or 0.1 mm."""
+    units = drawn(name).units
+    for view in drawn(name).views:
+        for dimension in view.dimensions:
+            (text,) = dimension.text.lines
+            assert text == length_text(dimension.value, units=units)
+            assert text.endswith('"' if units is Units.INCH else " mm")
+            assert read_length(text, units=units) == pytest.approx(dimension.value, abs=FINE[units].step / 2 + 1e-9)
+
+
+def test_mirror_images_share_a_detail() -> None:
+    titles = [view.title for view in drawn("picture framed").views if view.kind == "detail"]
+    assert any("mirror image" in title for title in titles)
+
+
+def test_planned_is_said_loudly_and_measured_not() -> None:
+    """Brief of the trade: a planned depth is marked so on every paper."""
+    planned = [text.lines for text in drawn("picture framed").view("notes").texts]
+    measured = [text.lines for text in drawn("measured").view("notes").texts]
+    assert ("PLANNED - MEASURE BEFORE CUTTING",) in planned
+    assert not any("PLANNED" in line for lines in measured for line in lines)
+    assert drawn("measured").title.state == "MEASURED 2026-05-18"
+
+
+@EACH
+def test_scales_are_standard_ones(name: str) -> None:
+    drawing = drawn(name)
+    assert {view.scale.factor for view in drawing.views} <= {scale.factor for scale in scales_of(drawing.units)}
+
+
+@EACH
+def test_views_on_a_page_do_not_overlap_and_stay_inside(name: str) -> None:
+    drawing = drawn(name)
+    pages = PAGES[drawing.units]
+    assert {sheet.page for sheet in drawing.sheets} == set(pages)
+    for page in pages:
+        sheets = [sheet for sheet in drawing.sheets if sheet.page is page]
+        shown = [on_page.view.name for sheet in sheets for on_page in sheet.views]
+        assert sorted(shown) == sorted(view.name for view in drawing.views)
+        assert [sheet.number for sheet in sheets] == list(range(1, sheets[0].count + 1))
+        for sheet in sheets:
+            boxes = [on_page.box for on_page in sheet.views]
+            assert all(not one.overlaps(two) for one in boxes for two in boxes if one is not two)
+            assert all(
+                box.left > 0.4 and box.right < page.width - 0.4 and box.bottom > 1.2 and box.top < page.height - 0.4
+                for box in boxes
+            )
+
+
+@EACH
+def test_views_in_model_space_stand_apart_and_clear_of_the_paper(name: str) -> None:
+    drawing = drawn(name)
+    boxes = [view.box.moved(*drawing.shifts[view.name]) for view in drawing.views]
+    assert all(not one.overlaps(two) for one in boxes for two in boxes if one is not two)
+    assert min(box.left for box in boxes) > 17
+
+
+def test_sash_lines_meet_at_the_hinges() -> None:
+    """Hinge left as seen from inside: at the right from outside. The tip is at the hinge (common practice, no source)."""
+    width = made("clad frame")[0].placement.opening.frame.width
+    for name, is_left in (("interior elevation", True), ("exterior elevation", False)):
+        view = next(one for one in drawn("clad frame").asked if one.name == name)
+        tips = [shape.points[1] for shape in view.shapes if shape.ink == "HIDDEN" and len(shape.points) == 3]
+        assert [tip[0] < width / 2 for tip in tips] == [is_left]
