@@ -104,6 +104,15 @@ def test_csv_round_trip(units: Units, tmp_path: Path) -> None:
         assert row["work"] == "; ".join(part["work"])
 
 
+def test_csv_header_names_its_units() -> None:
+    """The columns other programs rely on, word for word; a new one goes to the end."""
+    assert ", ".join(csv_header(Units.MM)) == (
+        "opening, room, state, mark, part, position, where, stock, board, thickness [mm], thickness text, "
+        "width [mm], width text, start_width [mm], start_width text, finish_width [mm], finish_width text, "
+        "length [mm], length text, start end, finish end, ends, work, strips [mm]"
+    )
+
+
 def test_csv_names_both_widths_of_a_taper(tmp_path: Path) -> None:
     row = next(one for one in rows(Units.INCH, tmp_path) if one["mark"] == "W02-3")
     taper = [row[key] for key in ("start end", "start_width text", "finish end", "finish_width text")]
