@@ -13,8 +13,8 @@ def solve_network(*, along_x: Floats, along_y: Floats, to_ground: Floats, source
     `along_x` joins neighbours (columns - 1 x rows), `along_y` (columns x rows - 1), `to_ground` joins every point to
     potential 0, `source` flows into every point. A point that nothing joins gets potential 0.
     Method: sparse factors in minimum degree order without pivoting, which a matrix like this one does not need. (A band
-    solver is twice as fast alone, but its threads wait for each other for seconds on a busy machine; panels of one column
-    are a quarter faster than the wider ones the library would take.)
+    solver is twice as fast alone, but its threads wait for each other for seconds on a busy machine; panels of one
+    column are a quarter faster than the wider ones the library would take.)
     """
     diagonal = _diagonal(along_x, along_y, to_ground)
     joined = diagonal.ravel() != 0
