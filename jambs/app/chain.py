@@ -14,9 +14,9 @@ from jambs.place.solve import PlaceError, place_windows
 class Unbuildable(Exception):
     """A job that reads well and yet cannot be built; ``sentences`` says why, for every opening."""
 
-    def __init__(self, sentences: Iterable[str]) -> None:
-        self.sentences = tuple(sentences)
-        super().__init__("\n".join(self.sentences))
+    def __init__(self, *sentences: str) -> None:
+        super().__init__(*sentences)  # the arguments travel when another process raised it
+        self.sentences = sentences
 
 
 def make_kits(job: Job) -> tuple[Kit, ...]:
@@ -28,7 +28,7 @@ def make_kits(job: Job) -> tuple[Kit, ...]:
     try:
         placements = place_windows(job)
     except PlaceError as error:
-        raise Unbuildable(error.sentences) from None
+        raise Unbuildable(*error.sentences) from None
     return _made(placements, job)
 
 
@@ -40,5 +40,5 @@ def _made(placements: Iterable[Placement], job: Job) -> tuple[Kit, ...]:
         except PartsError as error:
             sentences.append(str(error))
     if sentences:
-        raise Unbuildable(sentences)
+        raise Unbuildable(*sentences)
     return tuple(kits)

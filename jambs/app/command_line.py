@@ -31,7 +31,9 @@ Exit codes: 0 done, 1 the job cannot be built, 2 wrong use.
 """
 
 
-@click.group(epilog=EXAMPLES, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.group(
+    "jambs", epilog=EXAMPLES, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100}
+)
 @click.version_option(__version__, prog_name="jambs")
 def main() -> None:
     """Extension jambs and trim for windows in thick walls: from a job file to drawings and cut sheets.
@@ -44,7 +46,7 @@ def main() -> None:
 @click.argument("folder", type=click.Path(file_okay=False, path_type=Path))
 @click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", show_default=True, help="Units of the job.")
 def new(folder: Path, units: str) -> None:
-    """Start a job: write a commented job.yaml into FOLDER."""
+    """Write a commented job.yaml into FOLDER, to change."""
     from jambs.job.starter import new_job_text
     from jambs.length import Units
 
@@ -59,7 +61,10 @@ def new(folder: Path, units: str) -> None:
 @main.command(epilog="\b\nExample:\n  jambs check examples/harbour-house")
 @JOB
 def check(job: Path) -> None:
-    """Read JOB, place its windows and make its parts; print every fault, or the summary. Writes nothing."""
+    """Read JOB and print every fault, or the summary.
+
+    The windows are placed and the parts are made, so that all faults are found. Nothing is written.
+    """
     from jambs.app.table import summary_text
 
     asked = _ask(job, only=(), target=Path())
@@ -75,7 +80,10 @@ def check(job: Path) -> None:
 @click.option("--only", multiple=True, metavar="MARK", help="Only this opening; may be given more than once.")
 @click.option("--overwrite", is_flag=True, help="Overwrite files that were changed since they were written.")
 def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool) -> None:
-    """Build JOB: drawings (DXF), cut sheets (PDF) and lists. With --only, the lists of the house stay as they are."""
+    """Write the drawings (DXF), cut sheets (PDF) and lists of JOB.
+
+    With --only, the lists of the whole house stay as they are.
+    """
     from jambs.app.build import output_folder
     from jambs.app.table import summary_text
 
@@ -84,15 +92,16 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool) -
     click.echo(summary_text(asked.chosen, asked.job))
     click.echo(f"\n{len(written)} files are in {asked.target}")
     if only:
-        click.echo(
-            "Lists and sheets of the whole house were left as they were; build without --only to renew them."
-        )
+        click.echo("Lists and sheets of the whole house were left as they were; build without --only to renew them.")
 
 
 @main.command(epilog="\b\nExample:\n  jambs schema job.schema.json")
 @click.argument("file", required=False, type=click.Path(dir_okay=False, path_type=Path))
 def schema(file: Path | None) -> None:
-    """Write the JSON Schema of job files to FILE, or print it: editors complete and check a job by it."""
+    """Print the JSON Schema of job files, or write it to FILE.
+
+    Editors complete and check a job by it.
+    """
     import json
 
     from jambs.job.job_file import schema as job_schema
@@ -110,7 +119,10 @@ def schema(file: Path | None) -> None:
 @click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", show_default=True, help="Units to print.")
 @click.option("--sources", is_flag=True, help="Also print where the values are from.")
 def catalogue(word: str, units: str, sources: bool) -> None:
-    """List the layers and boards that a job may name; those with WORD in their name if it is given."""
+    """List the layers and boards that a job may name.
+
+    With WORD, those that have it in their name.
+    """
     from jambs.app.lists import catalogue_text
     from jambs.length import Units
 
@@ -174,10 +186,14 @@ def _write(asked: Asked, overwrite: bool) -> Sequence[str]:
 
 def _may_overwrite(files: Sequence[Conflict], target: Path) -> bool:
     """Ask on a terminal whether files of the user's may be overwritten; elsewhere they may not."""
-    if not sys.stdin.isatty():
+    if not _on_terminal():
         return False
     click.echo(f"\nIn {target}:\n" + "\n".join(f"  {one}" for one in files), err=True)
     return click.confirm("Overwrite them?", default=False, err=True)
+
+
+def _on_terminal() -> bool:
+    return sys.stdin.isatty()
 
 
 def _stop(sentences: Sequence[str]) -> NoReturn:

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import os
+import signal
+import threading
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
-from multiprocessing import get_context
+from multiprocessing import get_context, parent_process
+from multiprocessing.connection import wait
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable
@@ -58,12 +61,25 @@ def _openings(kits: Sequence[Kit], job: Job, folder: Path, sheet_date: str) -> I
         yield from (write_opening(kit, job, folder, sheet_date) for kit in kits)
         return
     workers = min(len(kits), os.cpu_count() or 1)
-    with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as pool:
+    with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_as_worker) as pool:
         running = [pool.submit(write_opening, kit, job, folder, sheet_date) for kit in kits]
         try:
             yield from (done.result() for done in as_completed(running))
         finally:
             pool.shutdown(cancel_futures=True)
+
+
+def _as_worker() -> None:
+    """Leave Ctrl-C to the process that started this one, and end when that one ends."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_parent, daemon=True).start()
+
+
+def _end_with_parent() -> None:
+    parent = parent_process()
+    if parent:
+        wait([parent.sentinel])
+        os._exit(1)
 
 
 def write_opening(kit: Kit, job: Job, folder: Path, sheet_date: str) -> tuple[str, SheetPictures]:
@@ -79,7 +95,7 @@ def write_opening(kit: Kit, job: Job, folder: Path, sheet_date: str) -> tuple[st
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
         write_cut_sheet(kit, job, pictures, folder / "cut sheets" / f"{kit.mark}.pdf")
     except (ValueError, PictureError, PressError) as error:
-        raise Unbuildable([f"{kit.mark}: {error}"]) from error
+        raise Unbuildable(f"{kit.mark}: {error}") from error
     return kit.mark, pictures
 
 
