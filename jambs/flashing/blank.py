@@ -1,0 +1,87 @@
+"""A blank of sheet metal: legs between bends, girth, length with its end dams, and its bent profile.
+
+The profile is traced from the upper inner edge outward, in wall coordinates (depth d, height y); thin metal, so no
+allowance at the bends.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import accumulate, pairwise
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leg:
+    """A flat part between two bends: its width as cut [in] and the way it runs, from level outward, up is positive."""
+
+    name: str
+    width: float
+    direction_deg: float
+
+    @property
+    def out(self) -> float:
+        """How far it runs outward, level [in]."""
+        return self.width * math.cos(math.radians(self.direction_deg))
+
+    @property
+    def up(self) -> float:
+        """How far it rises [in], negative where it falls."""
+        return self.width * math.sin(math.radians(self.direction_deg))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bend:
+    """A bend: its distance from the blank's upper inner edge [in] and its turn, positive outward and up."""
+
+    at: float
+    turn_deg: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Blank:
+    """A piece of sheet metal as cut. ``girth``: across all legs; ``length``: along, end dams counted [in].
+
+    ``between``: finished length without the dams; ``end_dam``: turned up at each end. ``start``: depth and height of
+    the upper inner edge in wall coordinates of the kit. ``work``: what else is done to it.
+    """
+
+    mark: str
+    name: str
+    legs: tuple[Leg, ...]
+    between: float
+    end_dam: float
+    start: tuple[float, float]
+    work: tuple[str, ...] = ()
+
+    @property
+    def girth(self) -> float:
+        """Width of the flat blank [in]."""
+        return sum(leg.width for leg in self.legs)
+
+    @property
+    def length(self) -> float:
+        """Length of the flat blank [in]."""
+        return self.between + 2 * self.end_dam
+
+    @property
+    def bends(self) -> tuple[Bend, ...]:
+        """The bends, from the upper inner edge."""
+        ends = accumulate(leg.width for leg in self.legs)
+        turns = [after.direction_deg - before.direction_deg for before, after in pairwise(self.legs)]
+        return tuple(Bend(at=at, turn_deg=turn) for at, turn in zip(ends, turns, strict=False))
+
+    @property
+    def profile(self) -> tuple[tuple[float, float], ...]:
+        """The bent blank as a line (d, y) in wall coordinates [in]."""
+        return traced(self.start, self.legs)
+
+    def leg(self, name: str) -> Leg:
+        """Return the leg of a name."""
+        return next(leg for leg in self.legs if leg.name == name)
+
+
+def traced(start: tuple[float, float], legs: Sequence[Leg]) -> tuple[tuple[float, float], ...]:
+    """Return the points that legs lead through from a start (d, y) [in]."""
+    return tuple(accumulate(legs, lambda point, leg: (point[0] + leg.out, point[1] + leg.up), initial=start))

@@ -1,0 +1,165 @@
+"""The blanks of one opening: head flashing, pan under the window, flashing under the exterior sill."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from jambs.flashing.bending import Bending, resolve_bending
+from jambs.flashing.blank import Blank, Leg
+from jambs.flashing.checks import LEAST_FALL, blank_findings, membrane_findings, pan_findings
+from jambs.flashing.laps import Lap, lap_order
+from jambs.job.openings import Assumed, Job
+from jambs.job.outside import FlashingEntry
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part
+from jambs.place.placement import Finding
+
+DOWN, KICK = -90.0, -45.0
+BACK_LEG = 1.0
+"""Of a pan, up behind the window frame's inside edge, and down outside [in]; common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Flashings:
+    """The sheet metal of one opening: blanks, the order in which things lap from below, what to know about them."""
+
+    mark: str
+    blanks: tuple[Blank, ...]
+    laps: tuple[Lap, ...]
+    findings: tuple[Finding, ...]
+    assumed: tuple[Assumed, ...]
+
+
+def make_flashings(kit: Kit, entry: FlashingEntry, job: Job) -> Flashings:
+    """Make the blanks of one opening from its exterior parts; none where the job states no exterior trim."""
+    if kit.placement.opening.exterior is None:
+        return Flashings(mark=kit.mark, blanks=(), laps=(), findings=(), assumed=())
+    bending = resolve_bending(entry, units=job.units)
+    head = head_blank(kit, bending)
+    pan = None if kit.placement.opening.floor_below_frame is not None else pan_blank(kit, bending)
+    sill = sill_blank(kit, bending)
+    blanks = tuple(blank for blank in (pan, sill, head) if blank)
+    gap = kit.placement.opening.exterior.head_flashing.gap_to_cladding
+    findings = [finding for blank in blanks for finding in blank_findings(blank, bending, job)]
+    findings += membrane_findings(kit, head, gap, job)
+    if pan:
+        findings += pan_findings(kit, pan, job)
+    return Flashings(
+        mark=kit.mark,
+        blanks=blanks,
+        laps=lap_order(kit, blanks, job),
+        findings=tuple(findings),
+        assumed=bending.assumed,
+    )
+
+
+def _exterior(kit: Kit, name: str) -> Part | None:
+    return next((part for part in kit.parts if part.name == name), None)
+
+
+def _drip(bending: Bending) -> tuple[Leg, ...]:
+    """A kick out to the drip, and a hem folded back under it."""
+    kick = bending.drip_out / math.cos(math.radians(KICK))
+    hem = (Leg(name="hem", width=bending.hem, direction_deg=KICK + 180.0),) if bending.hem else ()
+    return (Leg(name="drip", width=kick, direction_deg=KICK), *hem)
+
+
+def head_blank(kit: Kit, bending: Bending) -> Blank:
+    """Make the head flashing over the head casing: upstand, top with its fall, front leg over the casing, drip."""
+    trim = kit.placement.opening.exterior
+    part = _exterior(kit, "head flashing")
+    assert trim is not None and part is not None
+    flashing, run = trim.head_flashing, trim.casing.thickness
+    rise = run * math.tan(math.radians(bending.fall_deg))
+    legs = (
+        Leg(name="upstand", width=flashing.upstand, direction_deg=DOWN),
+        Leg(name="top", width=math.hypot(run, rise), direction_deg=-bending.fall_deg),
+        Leg(name="front leg", width=flashing.drip, direction_deg=DOWN),
+        *_drip(bending),
+    )
+    top = part.seat.origin[1]
+    return Blank(
+        mark=kit.mark,
+        name="head flashing",
+        legs=legs,
+        between=part.length,
+        end_dam=bending.end_dam,
+        start=(kit.placement.planes.trim_plane, top + rise + flashing.upstand),
+        work=("turn the ends of the top up for the end dams; solder or seal the corners",),
+    )
+
+
+def pan_blank(kit: Kit, bending: Bending) -> Blank:
+    """Make the pan on the bottom of the rough opening: back leg at the frame's inside edge, fall, front leg outside.
+
+    It runs from the inside edge of the frame to the flange plane, and without a flange to the frame's outside edge.
+    """
+    placement, window = kit.placement, kit.placement.opening.window
+    outer = placement.flange_plane if window.nailing_flange else placement.outside_edge
+    run = outer - placement.inside_edge
+    rise = run * LEAST_FALL
+    legs = (
+        Leg(name="back leg", width=BACK_LEG, direction_deg=DOWN),
+        Leg(name="pan", width=math.hypot(run, rise), direction_deg=-math.degrees(math.atan(LEAST_FALL))),
+        Leg(name="front leg", width=BACK_LEG, direction_deg=DOWN),
+    )
+    return Blank(
+        mark=kit.mark,
+        name="sill pan",
+        legs=legs,
+        between=placement.opening.rough_opening.width,
+        end_dam=bending.end_dam,
+        start=(placement.inside_edge, -placement.shims.sill + rise + BACK_LEG),
+        work=("turn the ends up the sides of the rough opening; shim the window clear of the pan",),
+    )
+
+
+def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
+    """Make the flashing under the exterior sill: up behind it, out under it, down over the cladding, drip.
+
+    It reaches from notch to notch of the sill, and from the frame's outside edge to the cladding face.
+    """
+    trim, part = kit.placement.opening.exterior, _exterior(kit, "exterior sill")
+    if trim is None or trim.sill is None or part is None:
+        return None
+    planes, slope = kit.placement.planes, math.radians(trim.sill.slope)
+    run = planes.cladding_face - kit.placement.outside_edge
+    legs = (
+        Leg(name="back leg", width=trim.sill.thickness / math.cos(slope), direction_deg=DOWN),
+        Leg(name="pan", width=run / math.cos(slope), direction_deg=-trim.sill.slope),
+        Leg(name="front leg", width=trim.head_flashing.drip, direction_deg=DOWN),
+        *_drip(bending),
+    )
+    return Blank(
+        mark=kit.mark,
+        name="sill flashing",
+        legs=legs,
+        between=part.length - 2 * part.outline[0][0],
+        end_dam=bending.end_dam,
+        start=(kit.placement.outside_edge, part.seat.origin[1]),
+        work=("turn the ends up beside the legs of the exterior jamb",),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BlankRow:
+    """Blanks that are cut alike: what they are, girth × length [in], how many and whose."""
+
+    name: str
+    girth: float
+    length: float
+    marks: tuple[str, ...]
+
+
+def blank_list(flashings: tuple[Flashings, ...], job: Job) -> tuple[BlankRow, ...]:
+    """List the blanks of the house to cut, girth and length up to the shop's grid, the same ones in one row."""
+    rows: dict[tuple[str, float, float], list[str]] = {}
+    for one in flashings:
+        for blank in one.blanks:
+            key = (blank.name, job.shop.grid.up(blank.girth), job.shop.grid.up(blank.length))
+            rows.setdefault(key, []).append(blank.mark)
+    return tuple(
+        BlankRow(name=name, girth=girth, length=length, marks=tuple(marks))
+        for (name, girth, length), marks in sorted(rows.items(), key=lambda row: (row[0][0], -row[0][2], row[0][1]))
+    )

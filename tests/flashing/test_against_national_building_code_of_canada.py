@@ -1,0 +1,90 @@
+"""Fall, upstand, lap and drip: National Building Code of Canada 9.27.3.8; driven rain: 10 Pa raise water 1 mm."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+import pytest
+from flashing_house import harbour_house
+
+from jambs.flashing.bending import resolve_bending
+from jambs.flashing.checks import blank_findings, membrane_findings
+from jambs.flashing.make import head_blank, make_flashings
+from jambs.job.outside import FlashingEntry
+from jambs.length import MM_PER_INCH, Units
+from jambs.parts.kit import Kit
+
+
+def kit_with(**flashing: float) -> Kit:
+    """W01 with its head flashing changed."""
+    kit = harbour_house()[1]["W01"]
+    trim = kit.placement.opening.exterior
+    assert trim is not None
+    changed = trim.model_copy(update={"head_flashing": trim.head_flashing.model_copy(update=flashing)})
+    opening = replace(kit.placement.opening, exterior=changed)
+    return replace(kit, placement=replace(kit.placement, opening=opening))
+
+
+def complaints(entry: Mapping[str, object], **flashing: float) -> list[str]:
+    bending = resolve_bending(FlashingEntry.model_validate(entry), units=Units.INCH)
+    head = head_blank(kit_with(**flashing), bending)
+    return [finding.text for finding in blank_findings(head, bending, harbour_house()[0])]
+
+
+SOUND = {"fall": "6 %", "drip_out": "5.1 mm", "hem": "0", "end_dam": "1"}
+
+
+def test_just_as_the_code_asks() -> None:
+    assert complaints(SOUND, upstand=50 / MM_PER_INCH, drip=10 / MM_PER_INCH) == []
+
+
+@pytest.mark.parametrize(
+    ("entry", "flashing", "message"),
+    [
+        ({**SOUND, "fall": "5.9 %"}, {}, "falls 5.9 %, at least 6 % is asked for"),
+        ({**SOUND, "drip_out": "4.8 mm"}, {}, 'drips 3/16" out, at least 5 mm is asked for'),
+        (SOUND, {"drip": 9.8 / MM_PER_INCH}, 'laps 25/64" over what is under it, at least 10 mm'),
+        (SOUND, {"upstand": 49.5 / MM_PER_INCH}, 'stands up 1 61/64", at least 50 mm is asked for'),
+    ],
+)
+def test_just_less_than_the_code_asks(entry: Mapping[str, object], flashing: Mapping[str, float], message: str) -> None:
+    found = complaints(entry, **flashing)
+    assert len(found) == 1
+    assert message in found[0] and "the local code decides" in found[0]
+
+
+def test_end_dams_hold_driven_rain() -> None:
+    """10 Pa raise water by 1 mm: 250 Pa want 25 mm."""
+    assert complaints({**SOUND, "end_dam": "25 mm", "driving_pressure": "249"}) == []
+    found = complaints({**SOUND, "end_dam": "3/4", "driving_pressure": "250"})
+    assert found == [
+        'The end dams of the head flashing hold back 190 Pa of 250 Pa; 63/64" high holds it '
+        "(National Building Code of Canada 9.27.3.8; the local code decides)."
+    ]
+
+
+def test_cladding_stays_a_quarter_inch_clear() -> None:
+    """Shingles at least 1/4 in above a horizontal flashing: 1 in of casing at 10 % rises 1/10."""
+    job, _ = harbour_house()
+    bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.INCH)
+    kit = kit_with()
+    head = head_blank(kit, bending)
+    near = [finding.text for finding in membrane_findings(kit, head, 0.3, job)]
+    clear = [finding.text for finding in membrane_findings(kit, head, 0.36, job)]
+    assert 'The cladding stays 13/64" over the head flashing' in near[0]
+    assert not any("cladding stays" in text for text in clear)
+
+
+def test_a_membrane_deep_in_the_wall_is_told() -> None:
+    """Harbour house: membrane on the sheathing at 6 1/2, trim plane at 12, by hand 5 1/2 between."""
+    job, kits = harbour_house()
+    texts = [finding.text for finding in make_flashings(kits["W01"], FlashingEntry(), job).findings]
+    assert any('membrane lies 5 1/2" behind the trim plane' in text for text in texts)
+
+
+def test_a_pan_whose_fall_does_not_fit_is_told() -> None:
+    """W01: 6 % of 4 9/16 is 0.274, the shim space is 1/4."""
+    job, kits = harbour_house()
+    texts = [finding.text for finding in make_flashings(kits["W01"], FlashingEntry(), job).findings]
+    assert any('rises 9/32" to the frame' in text and 'only 1/4"' in text for text in texts)
