@@ -37,12 +37,14 @@ class Reference:
     """What the heat through a cut is compared with.
 
     The clear wall [W/(m2 K)] over `wall_length`, from the end of the cut to the outer edge of the frame [m], and the
-    frame with its panel alone, nothing lost at its outer edge [W/(m K)]. Films must be those of the cut.
+    frame with its panel alone, nothing lost at its outer edge [W/(m K)]. `films` says in words with what surface films;
+    they must be those of the cut.
     """
 
     wall_transmittance: float
     wall_length: float
     frame_flow: float
+    films: str
 
     @property
     def flow(self) -> float:
@@ -56,7 +58,7 @@ class Reference:
             f"Counted beyond the clear wall ({self.wall_transmittance:.4f} W/m2K) up to the outer edge of the window "
             "frame, and the frame by U_f: gap, buck and framing at the opening are in the figure. Use it with the "
             "clear wall's U and the frame-size area of the window; with a wall U that has framing in it, the "
-            "framing share would be counted twice."
+            f"framing share would be counted twice. {self.films}."
         )
 
 

@@ -102,9 +102,16 @@ def build_cut(
 
 
 def reference_of(wall: WallBuild, frame: FrameBlock) -> Reference:
-    """Clear wall and frame alone, with the films of HEAT_FILMS."""
+    """Clear wall and frame alone, with the films of HEAT_FILMS and the stack's own film outside."""
+    stack = replace(wall.stack, inside_film=HEAT_FILMS.inside)
     return Reference(
-        wall_transmittance=wall.stack.clear_transmittance, wall_length=wall.length, frame_flow=frame.flow_alone
+        wall_transmittance=stack.clear_transmittance,
+        wall_length=wall.length,
+        frame_flow=frame.flow_alone,
+        films=(
+            f"Films {HEAT_FILMS.inside:.2f} inside, {HEAT_FILMS.outside:.2f} outside, {stack.outside_film:.2f} on the "
+            "wall (m2K/W)"
+        ),
     )
 
 

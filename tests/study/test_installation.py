@@ -196,12 +196,21 @@ def test_wall_length_does_not_matter() -> None:
     assert short == pytest.approx(long, abs=0.0001)
 
 
+def test_other_films_of_the_stack_do_not_slip_into_the_figure() -> None:
+    """A film in one of the two and not in the other would fake a better or worse window."""
+    wall = WALLS["2x6 + 4 in"]
+    us_wall = replace(wall, stack=replace(wall.stack, inside_film=0.12))
+    first, second = (install(each, FRAMES["wood"], JAMB, 0.060).transmittance.value for each in (wall, us_wall))
+    assert second == pytest.approx(first, abs=1e-12)
+
+
 def test_framing_share_without_framing_is_nothing() -> None:
     assert framing_share(WALLS["2x6 + 4 in"], replace(JAMB, framing=0.0)) == pytest.approx(0, abs=1e-9)
 
 
 def test_the_convention_is_in_words() -> None:
     words = install(WALLS["2x6 + 4 in"], FRAMES["wood"], JAMB, 0.060).transmittance.reference.words
+    assert words.endswith("Films 0.13 inside, 0.04 outside, 0.13 on the wall (m2K/W).")
     assert words.startswith("Counted beyond the clear wall (0.1407 W/m2K) up to the outer edge of the window frame")
 
 
