@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import hand_kits as hand
+import hand_parts as boards
 import paper
 import pytest
 
@@ -43,7 +44,7 @@ def said(value: Any) -> set[str]:
 
 def crowded(mark: str = "W-NORTH-12.A") -> Kit:
     """Thirty parts, the longest texts a job file allows, many findings: the worst a sheet has to hold."""
-    parts = [*hand.interior_parts(mark), *hand.exterior_parts(mark), *hand.buck_parts(mark)]
+    parts = [*boards.interior_parts(mark), *boards.exterior_parts(mark), *boards.buck_parts(mark)]
     more = [replace(part, mark=f"{mark}-{number}") for number, part in enumerate(parts[:10], start=21)]
     work = ('glue up, then plane to 4 23/32" and check both faces with a straightedge before the rabbets',) * 3
     whole = [
@@ -124,14 +125,14 @@ def test_no_size_breaks_inside() -> None:
 
 
 def test_interior_kit_takes_one_page_and_a_whole_kit_two() -> None:
-    inside = hand.make_kit("W02", parts=hand.interior_parts("W02"))
+    inside = hand.make_kit("W02", parts=boards.interior_parts("W02"))
     low = hand.make_pictures(elevation=(2.9, 2.9), section=(4.3, 2.9))
     assert len(paper.pages(cut_sheets_pdf([inside], hand.make_job(), {"W02": low}))) == 1
     assert len(paper.pages(sheet(hand.make_kit()))) == 2
 
 
 def test_each_opening_counts_its_own_pages_under_its_own_head() -> None:
-    openings = [hand.make_kit("W01"), hand.make_kit("W02", parts=hand.interior_parts("W02")[:4]), crowded("D1")]
+    openings = [hand.make_kit("W01"), hand.make_kit("W02", parts=boards.interior_parts("W02")[:4]), crowded("D1")]
     pdf = cut_sheets_pdf(openings, hand.make_job(), {kit.mark: hand.make_pictures() for kit in openings})
     texts = [page.extract_text() for page in paper.pages(pdf)]
     heads = [text.split()[0] for text in texts]
@@ -180,7 +181,7 @@ def test_stop_comes_before_check_and_both_before_the_parts() -> None:
 
 
 def test_glued_strips_and_assumed_values_are_said() -> None:
-    wide = hand.make_part(1, width=13.5, strips=(5.25, 5.25, 3.0))
+    wide = boards.make_part(1, width=13.5, strips=(5.25, 5.25, 3.0))
     text = paper.words(sheet(hand.make_kit(parts=[wide])))
     assert 'glue up from 3 strips: 5 1/4" + 5 1/4" + 3"' in text
     assert "assumed window weight: 68 lb (from the glass make-up and the frame)" in text

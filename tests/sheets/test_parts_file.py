@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import hand_kits as hand
+import hand_parts as boards
 import jsonschema
 import pytest
 
@@ -23,7 +24,7 @@ from jambs.sheets.parts_file import (
 )
 from jambs.sheets.record import end_words, job_record
 
-KITS = [hand.make_kit(), hand.measured_kit(), hand.make_kit("W03", parts=[hand.make_part(1, strips=(3.0, 3.5))])]
+KITS = [hand.make_kit(), hand.measured_kit(), hand.make_kit("W03", parts=[boards.make_part(1, strips=(3.0, 3.5))])]
 
 
 def written(units: Units, folder: Path) -> Any:
