@@ -113,7 +113,5 @@ def _ends(short_side: float, slope_deg: float, job: Job) -> str:
 def _taper_words(first: float, last: float, first_at: str, last_at: str, job: Job) -> tuple[str, ...]:
     if first == last:
         return ()
-    texts = [length_text(width, units=job.units) for width in (first, last)]
-    return (
-        f"taper the outer edge: {texts[0]} at the {first_at}, {texts[1]} at the {last_at}; straight edge to the frame",
-    )
+    narrow, at = (first, first_at) if first < last else (last, last_at)
+    return (f"taper the outer edge to {length_text(narrow, units=job.units)} at the {at}",)

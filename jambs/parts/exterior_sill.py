@@ -135,7 +135,7 @@ def _work(width: float, along: float, across: float, place: SillPlace, sill: Sil
         lines.append(f"bevel both long edges {decimal_text(sill.slope, 1)}°, parallel, to stand plumb; top slopes out")
     if along > 0:
         between = text(place.length - 2 * along)
-        lines.append(f"notch both ends {text(along)} long x {text(across)} in from the frame edge; {between} between")
+        lines.append(f"notch both ends {text(along)} long × {text(across)} in from the frame edge; {between} between")
     kerf = sill.drip_kerf
     if kerf.depth and kerf.width:
         lines.append(

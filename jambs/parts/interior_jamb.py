@@ -194,5 +194,5 @@ def _work(board: _Board, start: float, finish: float, job: Job) -> tuple[str, ..
     across = "leg" not in board.position
     low, high = ("left", "right") if across else ("bottom", "top")
     first, last = (finish, start) if board.is_turned else (start, finish)
-    first_text, last_text = (length_text(width, units=job.units) for width in (first, last))
-    return (f"taper the room edge: {first_text} at the {low}, {last_text} at the {high}; straight edge to the frame",)
+    narrow, at = (first, low) if first < last else (last, high)
+    return (f"taper the room edge to {length_text(narrow, units=job.units)} at the {at}",)

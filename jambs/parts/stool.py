@@ -130,16 +130,17 @@ def _work(
 
     between = text(length - 2 * notch)
     if start_depth == finish_depth:
-        lines = [f"notch both ends {text(notch)} long x {text(start_depth)} in from the frame edge; {between} between"]
+        lines = [f"notch both ends {text(notch)} long × {text(start_depth)} in from the frame edge; {between} between"]
     else:
         lines = [
-            f"notch left end {text(notch)} long x {text(finish_depth)}, right end {text(notch)} long x "
+            f"notch left end {text(notch)} long × {text(finish_depth)}, right end {text(notch)} long × "
             f"{text(start_depth)} in from the frame edge; {between} between"
         ]
     if start != finish:
-        lines.append(f"taper: {text(finish)} at the left, {text(start)} at the right; straight edge to the frame")
+        narrow, at = (start, "right") if start < finish else (finish, "left")
+        lines.append(f"taper the room edge to {text(narrow)} at the {at}")
     if stool.rabbet:
-        lines.append(f"rabbet the frame edge {text(stool.rabbet)} x {text(stool.thickness / 2)} deep, from the top")
+        lines.append(f"rabbet the frame edge {text(stool.rabbet)} × {text(stool.thickness / 2)} deep, from the top")
     return tuple(lines)
 
 
