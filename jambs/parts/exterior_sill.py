@@ -138,7 +138,6 @@ def _work(width: float, along: float, across: float, place: SillPlace, sill: Sil
         lines.append(f"notch both ends {text(along)} long × {text(across)} in from the frame edge; {between} between")
     kerf = sill.drip_kerf
     if kerf.depth and kerf.width:
-        lines.append(
-            f"drip kerf underneath: {text(kerf.width)} wide, {text(kerf.depth)} deep, {text(kerf.set_back)} from the front edge"
-        )
+        size = f"{text(kerf.width)} wide, {text(kerf.depth)} deep"
+        lines.append(f"drip kerf underneath: {size}, {text(kerf.set_back)} from the front edge")
     return tuple(lines)

@@ -89,7 +89,7 @@ def _side_findings(name: str, fitted: Fitted, job: Job) -> list[Finding]:
 
 
 def twist(depths: SideDepths) -> float | None:
-    """How far one corner of the finished wall stands off the plane through the other three [in]; None without a sill."""
+    """How far one corner of the finished wall stands off the plane of the other three [in]; None without a sill."""
     if depths.sill is None:
         return None
     return (depths.head[0] + depths.sill[-1]) - (depths.head[-1] + depths.sill[0])
