@@ -1,0 +1,272 @@
+"""The fasteners of an opening, of a wall's field, and of the house."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from jambs.fasten.furring import FurringCase, Verdict, furring_verdict
+from jambs.fasten.reach import Through, find_sold, next_length, through_field, through_opening
+from jambs.job.layers import Layer, Role
+from jambs.job.openings import Assumed, Job
+from jambs.job.outside import ElevationEntry, FastenerEntry, Fixed
+from jambs.length import decimal_text, length_text
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part, Where
+from jambs.place.placement import Finding, Weight
+from jambs.wall.planes import WallPlanes
+
+FOAMS = ("EPS", "XPS", "polyisocyanurate")
+"""Layers that the furring table means: foam plastic sheathing."""
+USUAL_SPACING = 16.0
+"""Of strapping where neither it nor the framing says [in]; common practice, no source."""
+ROLES = {Fixed.STRAPPING: Role.STRAPPING, Fixed.COVER: Role.COVER}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FastenerLine:
+    """One kind of fastener at one place.
+
+    ``where``: mark of the opening or name of the elevation. ``needed``: through everything and the penetration asked;
+    ``length``: next one sold, None where none reaches [in]. ``count``: None where the job does not say how much wall;
+    ``is_about``: the count is a layout of the field, not of single boards. ``furring``: what the table says of it.
+    """
+
+    where: str
+    fixed: Fixed
+    fastener: str
+    through: tuple[Through, ...]
+    needed: float
+    length: float | None
+    penetration: float
+    spacing: float
+    count: int | None
+    is_about: bool
+    source: str
+    furring: Verdict | None
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HouseRow:
+    """Fasteners to buy: kind, length [in], how many, what for; ``is_about`` where a part of the count is a layout."""
+
+    fastener: str
+    length: float
+    count: int
+    fixed: tuple[Fixed, ...]
+    is_about: bool
+
+
+def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry], job: Job) -> tuple[FastenerLine, ...]:
+    """Plan the fasteners of one opening's casing and buck, where the job says how they are fastened."""
+    lines = []
+    for fixed, where in ((Fixed.CASING, Where.EXTERIOR), (Fixed.BUCK, Where.BUCK)):
+        entry, through = entries.get(fixed), through_opening(fixed, kit)
+        boards = [part for part in kit.parts if part.where is where and _is(part, fixed)]
+        if entry is None or through is None or not boards:
+            continue
+        count = sum(board_count(board.length, entry) for board in boards)
+        verdict = _verdict(fixed, entry, kit.placement.planes, job)
+        lines.append(_line(kit.mark, fixed, entry, through, count, False, verdict, job))
+    return tuple(lines)
+
+
+def _is(part: Part, fixed: Fixed) -> bool:
+    return part.name == "casing" if fixed is Fixed.CASING else part.where is Where.BUCK
+
+
+def board_count(length: float, entry: FastenerEntry) -> int:
+    """Return how many go along a board: one near each end, between them at most the spacing apart, in each row."""
+    between = length - 2 * entry.from_end
+    along = 1 if between <= 0 else math.ceil(between / entry.spacing - 1e-9) + 1
+    return along * entry.rows
+
+
+def field_fasteners(
+    name: str,
+    elevation: ElevationEntry,
+    kits: Sequence[Kit],
+    planes: WallPlanes,
+    entries: Mapping[Fixed, FastenerEntry],
+    job: Job,
+) -> tuple[FastenerLine, ...]:
+    """Plan the fasteners of an elevation's strapping or cover sheet; ``kits``: those of its openings."""
+    lines = []
+    for fixed, role in ROLES.items():
+        entry = entries.get(fixed)
+        layer = next((one.layer for one in reversed(planes.layers) if one.layer.role is role), None)
+        if entry is None or layer is None:
+            continue
+        apart = member_spacing(layer, planes)
+        count = None if elevation.width is None else field_count(elevation, elevation.width, kits, apart, entry)
+        verdict = _verdict(fixed, entry, planes, job)
+        lines.append(_line(name, fixed, entry, through_field(planes), count, True, verdict, job))
+    return tuple(lines)
+
+
+def member_spacing(layer: Layer, planes: WallPlanes) -> float:
+    """Return how far apart strapping stands, or the studs that a cover sheet is fastened to [in]."""
+    framing = [one.layer.spacing for one in planes.layers if one.layer.role is Role.FRAMING and one.layer.spacing]
+    own = layer.spacing if layer.role is Role.STRAPPING else None
+    return own or next(iter(framing), None) or USUAL_SPACING
+
+
+def field_count(
+    elevation: ElevationEntry, width: float, kits: Iterable[Kit], apart: float, entry: FastenerEntry
+) -> int:
+    """Return about how many go into the field: members across the width, fasteners up each, openings left out."""
+    members = math.floor(width / apart + 1e-9) + 1
+    count = members * board_count(elevation.eave - elevation.start_line, entry)
+    for kit in kits:
+        hole = kit.placement.opening.rough_opening
+        count -= math.floor(hole.width / apart) * math.floor(hole.height / entry.spacing) * entry.rows
+    return max(count, 0)
+
+
+def _verdict(fixed: Fixed, entry: FastenerEntry, planes: WallPlanes, job: Job) -> Verdict | None:
+    """What the table says of strapping over foam; of everything else over insulation that it needs design."""
+    outboard = [one.layer for one in planes.layers if one.inner >= planes.sheathing_plane - 1e-9]
+    insulation = [layer for layer in outboard if layer.role is Role.INSULATION]
+    if fixed is Fixed.BUCK or not insulation:
+        return None
+    if fixed is not Fixed.STRAPPING:
+        return _design(f"the published table is for furring over foam, not for {fixed.value} over insulation")
+    others = [layer.name for layer in insulation if layer.name not in FOAMS]
+    if others:
+        return _design(f"the published table is for foam plastic, not for {others[0]}")
+    if entry.cladding_weight is None:
+        return _design("the job gives no cladding_weight")
+    strapping = next(layer for layer in outboard if layer.role is Role.STRAPPING)
+    sold = find_sold(entry.fastener)
+    case = FurringCase(
+        fastener=sold.fastener if sold else entry.fastener,
+        penetration=entry.penetration,
+        fastener_spacing=entry.spacing,
+        furring_spacing=member_spacing(strapping, planes),
+        cladding_psf=entry.cladding_weight,
+        foam=sum(layer.thickness for layer in insulation),
+    )
+    return furring_verdict(case, units=job.units)
+
+
+def _design(why: str) -> Verdict:
+    return Verdict(is_allowed=False, words=f"needs design: {why}; the local code decides.")
+
+
+def _line(
+    where: str,
+    fixed: Fixed,
+    entry: FastenerEntry,
+    through: tuple[Through, ...],
+    count: int | None,
+    is_about: bool,
+    verdict: Verdict | None,
+    job: Job,
+) -> FastenerLine:
+    sold = find_sold(entry.fastener)
+    lengths = entry.lengths or (sold.lengths if sold else ())
+    needed = sum(one.thickness for one in through) + entry.penetration
+    length = next_length(needed, lengths)
+    return FastenerLine(
+        where=where,
+        fixed=fixed,
+        fastener=sold.fastener if sold else entry.fastener,
+        through=through,
+        needed=needed,
+        length=length,
+        penetration=entry.penetration if length is None else entry.penetration + length - needed,
+        spacing=entry.spacing,
+        count=count,
+        is_about=is_about,
+        source="job file" if entry.lengths or not sold else sold.source,
+        furring=verdict,
+        findings=tuple(_findings(where, fixed, entry, needed, lengths, job)),
+    )
+
+
+def _findings(
+    where: str,
+    fixed: Fixed,
+    entry: FastenerEntry,
+    needed: float,
+    lengths: Sequence[float],
+    job: Job,
+) -> list[Finding]:
+    found = []
+    size = length_text(needed, units=job.units)
+    if not lengths:
+        text = f"{where} {fixed.value}: no table of {entry.fastener}; order them at least {size} long, or give lengths."
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    elif next_length(needed, lengths) is None:
+        longest = length_text(max(lengths), units=job.units)
+        text = (
+            f"{where} {fixed.value}: no {entry.fastener} is long enough, {size} to reach the framing and the longest "
+            f"is {longest}; use a longer kind."
+        )
+        found.append(Finding(weight=Weight.STOP, text=text))
+    return found
+
+
+def house_fasteners(lines: Iterable[FastenerLine]) -> tuple[HouseRow, ...]:
+    """Add up the fasteners of the house by kind and length; lines without a length or a count are left out."""
+    rows: dict[tuple[str, float], list[FastenerLine]] = {}
+    for line in lines:
+        if line.length is not None and line.count is not None:
+            rows.setdefault((line.fastener, line.length), []).append(line)
+    return tuple(
+        HouseRow(
+            fastener=fastener,
+            length=length,
+            count=sum(line.count or 0 for line in some),
+            fixed=tuple(dict.fromkeys(line.fixed for line in some)),
+            is_about=any(line.is_about for line in some),
+        )
+        for (fastener, length), some in sorted(rows.items())
+    )
+
+
+def house_findings(lines: Iterable[FastenerLine]) -> tuple[Finding, ...]:
+    """Gather what to know of the fasteners of the house: each verdict once, with the places it holds for."""
+    lines = tuple(lines)
+    places: dict[tuple[Fixed, bool, str], list[str]] = {}
+    for line in lines:
+        if line.furring:
+            places.setdefault((line.fixed, line.furring.is_allowed, line.furring.words), []).append(line.where)
+    verdicts = [
+        Finding(
+            weight=Weight.NOTE if is_allowed else Weight.CHECK,
+            text=f"Fasteners of {fixed.value} ({', '.join(where)}): {words}",
+        )
+        for (fixed, is_allowed, words), where in places.items()
+    ]
+    return (*(finding for line in lines for finding in line.findings), *verdicts)
+
+
+def assumed_lengths(lines: Iterable[FastenerLine], job: Job) -> tuple[Assumed, ...]:
+    """List the lengths that are no more than assumed to be sold, each kind once."""
+    used = dict.fromkeys(line.fastener for line in lines if line.source != "job file")
+    sold = [one for one in (find_sold(fastener) for fastener in used) if one and one.status != "read"]
+    return tuple(
+        Assumed(
+            what=f"lengths of {one.fastener}",
+            value=", ".join(length_text(length, units=job.units) for length in one.lengths),
+            why=one.source,
+        )
+        for one in sold
+    )
+
+
+def through_words(line: FastenerLine, job: Job) -> str:
+    """Say what a fastener goes through: ``casing (1") + EPS (3") + … + 1 1/2" into the framing``."""
+    steps = [f"{one.name} ({length_text(one.thickness, units=job.units)})" for one in line.through]
+    into = f"{length_text(line.penetration, units=job.units)} into the framing"
+    return " + ".join([*steps, into])
+
+
+def count_words(line: FastenerLine) -> str:
+    """Say how many: ``48``, ``about 320``, or that the job gives no width of the wall."""
+    if line.count is None:
+        return "count: give the elevation's width"
+    return f"about {decimal_text(line.count, 0)}" if line.is_about else decimal_text(line.count, 0)

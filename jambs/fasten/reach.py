@@ -1,0 +1,104 @@
+"""What a fastener goes through on its way to the framing, and the next length that is sold."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from jambs.job.layers import BuckKind, Role
+from jambs.job.outside import Fixed
+from jambs.length import HALF_64TH, Units, read_length
+from jambs.parts.kit import Kit
+from jambs.wall.planes import WallPlanes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Through:
+    """A layer or board on the fastener's way, outside → inside, and its thickness there [in]."""
+
+    name: str
+    thickness: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sold:
+    """A fastener of the table: the lengths it is sold in, ascending [in], and where they are from."""
+
+    fastener: str
+    diameter: float
+    lengths: tuple[float, ...]
+    source: str
+    status: str
+
+
+@cache
+def sold_fasteners() -> tuple[Sold, ...]:
+    """Return the fasteners of the table."""
+    text = files("jambs.data").joinpath("fastener_lengths.csv").read_text(encoding="utf-8")
+    return tuple(
+        Sold(
+            fastener=row["fastener"],
+            diameter=float(row["diameter_in"]),
+            lengths=tuple(read_length(one, units=Units.INCH) for one in row["lengths_in"].split("; ")),
+            source=row["source"],
+            status=row["status"],
+        )
+        for row in csv.DictReader(text.splitlines())
+    )
+
+
+def find_sold(fastener: str) -> Sold | None:
+    """Return the fastener of the table that a job names, whatever its capitals and spaces."""
+    wanted = _plain(fastener)
+    return next((one for one in sold_fasteners() if _plain(one.fastener) == wanted), None)
+
+
+def _plain(name: str) -> str:
+    return name.lower().replace(" ", "").replace(".", "").replace("#", "no")
+
+
+def next_length(needed: float, lengths: Sequence[float]) -> float | None:
+    """Return the least length that reaches [in], None where none does."""
+    return min((one for one in lengths if one >= needed - HALF_64TH), default=None)
+
+
+def framing_face(planes: WallPlanes) -> float:
+    """Depth of the outer face of the framing; of the sheathing where the wall has none [in]."""
+    framing = [one.outer for one in planes.layers if one.layer.role is Role.FRAMING]
+    return max(framing, default=planes.sheathing_plane)
+
+
+def layers_to_framing(planes: WallPlanes, outer: float) -> tuple[Through, ...]:
+    """Return the layers between a depth and the framing, outside → inside [in]."""
+    face = framing_face(planes)
+    found = [
+        Through(name=one.layer.name, thickness=min(one.outer, outer) - max(one.inner, face))
+        for one in reversed(planes.layers)
+        if one.inner < outer and one.outer > face
+    ]
+    return tuple(one for one in found if one.thickness > 0)
+
+
+def through_field(planes: WallPlanes) -> tuple[Through, ...]:
+    """Return what a fastener of strapping or cover sheet goes through, from the trim plane in."""
+    return layers_to_framing(planes, planes.trim_plane)
+
+
+def through_opening(fixed: Fixed, kit: Kit) -> tuple[Through, ...] | None:
+    """Return what a fastener of casing or buck goes through; None where the opening has none."""
+    placement = kit.placement
+    if fixed is Fixed.CASING:
+        trim = placement.opening.exterior
+        if trim is None:
+            return None
+        return (Through(name="casing", thickness=trim.casing.thickness), *through_field(placement.planes))
+    buck = placement.buck
+    if fixed is not Fixed.BUCK or buck is None:
+        return None
+    if buck.kind is BuckKind.LINER:
+        return (Through(name="liner buck", thickness=buck.thickness),)
+    depth = Through(name="outboard buck", thickness=buck.outer - buck.inner)
+    return (depth, *layers_to_framing(placement.planes, buck.inner))
