@@ -250,3 +250,23 @@ def test_faults_come_in_the_order_of_the_lines(tmp_path: Path) -> None:
     text = spoiled(("    frame: 24 x 24", "    frame: 24"), ("  kerf: 1/8", "  kerf: 9"), ("sash: fixed", "sash: fixt"))
     lines = [int(fault.split(":")[1]) for fault in faults_of(text, tmp_path)]
     assert lines == sorted(lines) and len(lines) == 3
+
+
+def test_quoted_words_are_never_empty(tmp_path: Path) -> None:
+    """Bare, ``~`` and ``null`` leave a value out; in quotes they are texts."""
+    for word in ("~", "null"):
+        assert opening(of_w02(f'room: "{word}"'), tmp_path).room == word
+        assert faults_of(of_w02(f"room: {word}"), tmp_path) == [
+            'job.yaml:83: openings[1] "W02": room: has no value; write one, or remove the line'
+        ]
+
+
+def test_a_fault_of_what_an_opening_is_like_is_told_once(tmp_path: Path) -> None:
+    text = spoiled(
+        ("    jamb_depth: 3\n", "    jamb_depth: three\n"),
+        ("    window: fixed\n", "    window: {like: fixed, frame_face: wide}\n"),
+    )
+    assert [fault.split(": ", 1)[1].split(" is no")[0] for fault in faults_of(text, tmp_path)] == [
+        "windows.fixed: jamb_depth: 'three'",
+        "openings[1] \"W02\": window.frame_face: 'wide'",
+    ]

@@ -169,3 +169,15 @@ def test_a_schedule_in_another_encoding(tmp_path: Path) -> None:
     with pytest.raises(JobFaults) as caught:
         read_with("windows.csv", tmp_path)
     assert str(caught.value) == "windows.csv: is not UTF-8 text; save it as CSV UTF-8"
+
+
+def test_rows_are_told_by_the_line_they_start_on(tmp_path: Path) -> None:
+    """A cell in quotes may run over several lines; the rows below it keep their own."""
+    rows = 'mark,room,wall,window,frame\nW09,"Attic,\nnorth",main,fixed,30 x 40\nW10,Attic,main,fixd,30 x 40\n'
+    (tmp_path / "windows.csv").write_text(rows, encoding="utf-8")
+    with pytest.raises(JobFaults) as caught:
+        read_with("windows.csv", tmp_path)
+    assert [(fault.line, fault.where) for fault in caught.value.faults] == [
+        (2, 'opening "W09", column room'),
+        (4, 'opening "W10", column window'),
+    ]
