@@ -1,0 +1,24 @@
+"""The head flashing as bent sheet: up behind the membrane, over the casing, down as a drip."""
+
+from __future__ import annotations
+
+from jambs.job.trim import ExteriorTrim
+from jambs.parts.part import Part
+from jambs.solids import kernel
+
+
+def bent_flashing(part: Part, trim: ExteriorTrim) -> kernel.Shape:
+    """Bend the blank of a head flashing; board coordinates, ``v`` up from the casing, ``w`` toward the wall [in]."""
+    metal, out = part.thickness, trim.casing.thickness
+    up, down = trim.head_flashing.upstand, trim.head_flashing.drip
+    profile = (
+        (up, metal),
+        (up, 0.0),
+        (metal, 0.0),
+        (metal, -out),
+        (-down, -out),
+        (-down, metal - out),
+        (0.0, metal - out),
+        (0.0, metal),
+    )
+    return kernel.prism([(0.0, v, w) for v, w in profile], (part.length, 0.0, 0.0))

@@ -1,0 +1,70 @@
+"""What a fit report is made of: measures, joints, clashes; and how sizes are told to a thousandth."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.length import MM_PER_INCH, Units
+
+TIGHT = 0.001
+"""A measure on the solids is right within a thousandth of an inch [in]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measure:
+    """Something measured on the solids: what and where, asked and found, and the tolerance [in or degrees]."""
+
+    name: str
+    asked: float
+    found: float
+    tolerance: float = TIGHT
+    is_angle: bool = False
+
+    @property
+    def is_right(self) -> bool:
+        """Say whether what was found is what was asked."""
+        return abs(self.found - self.asked) <= self.tolerance
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Joint:
+    """Two parts that should touch: over what area they should and do [sq in], and how far apart they stand [in].
+
+    ``gap`` is that of the faces nearest to each other, None where no faces look at each other.
+    """
+
+    name: str
+    asked: float
+    found: float
+    tolerance: float
+    gap: float | None
+
+    @property
+    def is_right(self) -> bool:
+        """Say whether they touch as they should."""
+        return abs(self.found - self.asked) <= self.tolerance
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clash:
+    """Two solids that take the same room: names, common volume [cu in], size of the box around it [in]."""
+
+    one: str
+    two: str
+    volume: float
+    box: tuple[float, float, float]
+
+
+def sized(length: float, units: Units) -> str:
+    """Print a length to a thousandth of an inch or a hundredth of a millimetre."""
+    return f"{length * MM_PER_INCH:.2f} mm" if units is Units.MM else f"{length:.3f} in"
+
+
+def sized_area(area: float, units: Units) -> str:
+    """Print an area."""
+    return f"{area * MM_PER_INCH**2:.0f} mm²" if units is Units.MM else f"{area:.3f} sq in"
+
+
+def sized_volume(volume: float, units: Units) -> str:
+    """Print a volume."""
+    return f"{volume * MM_PER_INCH**3:.0f} mm³" if units is Units.MM else f"{volume:.4f} cu in"

@@ -1,0 +1,33 @@
+"""GLB for viewing: metres, y up, one node for each part under its mark."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from jambs.solids import kernel
+from jambs.solids.assembly import assembly
+from jambs.solids.model import KitSolids
+
+METRES_PER_MM = 0.001
+FINE = 0.1
+"""Greatest distance of the mesh from a curved face [mm]; all faces are flat."""
+
+
+def write_glb(solids: KitSolids, path: Path) -> None:
+    """Write one opening as a binary glTF: part marks as names, colours by material."""
+    from OCP.BRepMesh import BRepMesh_IncrementalMesh
+    from OCP.Message import Message_ProgressRange
+    from OCP.RWGltf import RWGltf_CafWriter
+    from OCP.RWMesh import RWMesh_CoordinateSystem_Zup
+    from OCP.TCollection import TCollection_AsciiString
+    from OCP.TColStd import TColStd_IndexedDataMapOfStringString
+
+    BRepMesh_IncrementalMesh(kernel.together([solid.bench for solid in solids.solids]), FINE)
+    document = assembly([(solids, (0.0, 0.0, 0.0))], name=solids.mark)
+    writer = RWGltf_CafWriter(TCollection_AsciiString(str(path)), True)
+    axes = writer.ChangeCoordinateSystemConverter()
+    axes.SetInputLengthUnit(METRES_PER_MM)
+    axes.SetInputCoordinateSystem(RWMesh_CoordinateSystem_Zup)
+    writer.SetCoordinateSystemConverter(axes)
+    if not writer.Perform(document, TColStd_IndexedDataMapOfStringString(), Message_ProgressRange()):
+        raise OSError(f"{path}: the GLB file could not be written; is the folder there?")

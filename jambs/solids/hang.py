@@ -1,0 +1,131 @@
+"""Casing on a measured wall: it lies on the plane that the jambs' edges make, not on the planned one.
+
+A kit is laid out for a flat, plumb wall. Where depths were measured, the jambs follow the wall and so must what is
+nailed to them: casing and apron inside, casing and flashing outside, each set moved as one rigid thing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part, Seat, Vector, Where
+from jambs.solids.silhouettes import sawn
+from jambs.solids.vectors import added, cross, dot, minus, unit
+
+OUTWARD: Vector = (0.0, 0.0, 1.0)
+NAILED_ON = ("casing", "apron", "head flashing")
+JAMBS = {Where.INTERIOR: "extension jamb", Where.EXTERIOR: "exterior extension jamb"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slack:
+    """How far joints of the casing can be off because the measured wall is out of plane [in].
+
+    ``hollow``: the most a jamb's edge stands behind the flat casing. ``lean``: how much the casing leans over its own
+    thickness where the wall is out of plumb. Nothing on a planned wall.
+    """
+
+    hollow: float = 0.0
+    lean: float = 0.0
+
+    @property
+    def gap(self) -> float:
+        """The most that casing and jamb may stand apart [in]."""
+        return self.hollow + self.lean
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hung:
+    """Seats of all parts of a kit as hung, and the slack that the wall makes inside and outside."""
+
+    seats: tuple[Seat, ...]
+    inside: Slack = Slack()
+    outside: Slack = Slack()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plane:
+    """The plane ``d = at + across·x + up·y`` in the wall, and how far the points it rests on lie behind it [in]."""
+
+    at: float
+    across: float
+    up: float
+    hollow: float
+
+    def depth(self, x: float, y: float) -> float:
+        """Depth of the plane at a place of the wall [in]."""
+        return self.at + self.across * x + self.up * y
+
+
+def hung(kit: Kit) -> Hung:
+    """Hang the casing of a measured kit on its jambs; a planned kit stays as it was laid out."""
+    measured = kit.placement.opening.measured
+    found = Hung(seats=tuple(part.seat for part in kit.parts))
+    if measured is None:
+        return found
+    found = _hang(kit, found, Where.INTERIOR)
+    return _hang(kit, found, Where.EXTERIOR) if measured.exterior_depth else found
+
+
+def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
+    sign = -1.0 if where is Where.INTERIOR else 1.0
+    edges = [point for part in kit.parts if part.name == JAMBS[where] for point in outer_edge(part)]
+    casing = [part for part in kit.parts if part.where is where and part.name == "casing"]
+    if not edges or not casing:
+        return found
+    plane = plane_over(edges, sign)
+    x, y = (sum(point[axis] for point in edges) / len(edges) for axis in (0, 1))
+    back = casing[0].seat.at(0.0, 0.0, casing[0].thickness)[2]
+    turn = _turn(plane, (x, y, back))
+    seats = tuple(
+        turn(seat) if part.where is where and part.name in NAILED_ON else seat
+        for part, seat in zip(kit.parts, found.seats, strict=True)
+    )
+    loose = Slack(hollow=plane.hollow, lean=(abs(plane.across) + abs(plane.up)) * casing[0].thickness)
+    if where is Where.INTERIOR:
+        return replace(found, seats=seats, inside=loose)
+    return replace(found, seats=seats, outside=loose)
+
+
+def outer_edge(part: Part) -> list[Vector]:
+    """Corners of a jamb's far edge, face and back, at both ends (x, y, d) [in]."""
+    board = sawn(part)
+    ends = ((0.0, board.start_width), (board.length, board.finish_width))
+    return [part.seat.at(u, v, w) for u, v in ends for w in (0.0, part.thickness)]
+
+
+def plane_over(points: Sequence[Vector], sign: float) -> Plane:
+    """Lay a plane over points: least squares, then moved along the depth axis until none stands past it.
+
+    ``sign``: -1 where the plane lies on the room side, 1 where it lies outside.
+    """
+    import numpy as np
+
+    rows = np.array([(1.0, x, y) for x, y, _ in points])
+    depths = np.array([d for _, _, d in points])
+    at, across, up = (float(value) for value in np.linalg.lstsq(rows, depths, rcond=None)[0])
+    off = [sign * (d - at - across * x - up * y) for x, y, d in points]
+    return Plane(at=at + sign * max(off), across=across, up=up, hollow=max(off) - min(off))
+
+
+def _turn(plane: Plane, pivot: Vector) -> Callable[[Seat], Seat]:
+    """Return the rigid move that lays the plane ``d = pivot's depth`` on the plane given."""
+    normal = unit((-plane.across, -plane.up, 1.0))
+    axis, cosine = cross(OUTWARD, normal), dot(OUTWARD, normal)
+    target = (pivot[0], pivot[1], plane.depth(pivot[0], pivot[1]))
+
+    def turned(way: Vector) -> Vector:
+        once = cross(axis, way)
+        return added(added(way, once), cross(axis, once), 1 / (1 + cosine))
+
+    def move(seat: Seat) -> Seat:
+        return Seat(
+            origin=added(target, turned(minus(seat.origin, pivot))),
+            along=turned(seat.along),
+            across=turned(seat.across),
+            through=turned(seat.through),
+        )
+
+    return move

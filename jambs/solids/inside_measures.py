@@ -1,0 +1,236 @@
+"""The interior trim measured on the solids against what the job asked for."""
+
+from __future__ import annotations
+
+from jambs.job.trim import InteriorStyle, InteriorTrim
+from jambs.parts.kit import Side
+from jambs.parts.part import Vector, Where
+from jambs.parts.sides import fit_edge
+from jambs.solids.found import TIGHT, Measure
+from jambs.solids.lookup import D, Set, X, Y, one_of, pick
+from jambs.solids.measures import Reach, heights, reach, reveals, widths
+from jambs.solids.model import KitSolids, Solid
+from jambs.solids.tape import Tape
+from jambs.solids.vectors import dot
+
+SIDES = {"head": "head", "left leg": "left", "right leg": "right", "bottom": "sill"}
+INSIDE_FRAME = 1 / 64
+"""The frame is measured this far behind its inside edge [in]."""
+
+
+def inside_measures(solids: KitSolids) -> list[Measure]:
+    """Measure clear opening, reveals, depths, shim space, casing and stool."""
+    jambs = pick(solids, Where.INTERIOR, "extension jamb")
+    casing = pick(solids, Where.INTERIOR, "casing")
+    found = _casing(solids, casing)
+    if jambs:
+        found += _opening(solids, jambs, casing)
+        found += _depths(solids, jambs)
+        found += _box(solids, jambs)
+    stool = one_of(solids, Where.INTERIOR, "stool")
+    return found + (_stool(solids, stool, casing) if stool else [])
+
+
+def _trim(solids: KitSolids) -> InteriorTrim:
+    return solids.kit.placement.opening.interior
+
+
+def _opening(solids: KitSolids, jambs: Set, casing: Set) -> list[Measure]:
+    placement, trim, kit = solids.kit.placement, _trim(solids), solids.kit
+    frame, edge = placement.opening.frame, placement.inside_edge
+    x, y = frame.width / 2, frame.height / 2
+    stool = one_of(solids, Where.INTERIOR, "stool")
+    boards = Tape([*jambs.all, *([stool] if stool else [])])
+    middle = (x, y, edge / 2)
+    sides = reach(boards, middle)
+    has_floor = trim.style is InteriorStyle.THREE_SIDED
+    bottom = y - jambs.low(Y) if has_floor else sides.sill
+    found = widths("clear opening width", boards, middle, sides, asked=kit.clear_width, bottom=bottom)
+    if has_floor:
+        asked = kit.clear_height
+        found.append(Measure(name="clear opening height over the floor", asked=asked, found=bottom + sides.head))
+    else:
+        found += heights("clear opening height", boards, middle, sides, asked=kit.clear_height)
+    unit = reach(Tape([solids.frame]), (x, y, edge + INSIDE_FRAME))
+    step = solids.job.shop.grid.step
+    upright = None if has_floor else step / 4 + TIGHT
+    found += reveals("frame reveal", sides, unit, asked=trim.frame_reveal, across=step / 4 + TIGHT, upright=upright)
+    return found + _casing_reveals(solids, casing, sides)
+
+
+def _casing_reveals(solids: KitSolids, casing: Set, sides: Reach) -> list[Measure]:
+    frame = solids.kit.placement.opening.frame
+    left = casing["left leg"]
+    middle = (frame.width / 2, frame.height / 2, (left.low[D] + left.high[D]) / 2)
+    around = reach(Tape(casing.all), middle)
+    tight = TIGHT + solids.inside_slack.lean
+    sill = tight if "bottom" in casing else None
+    found = reveals("casing reveal", around, sides, asked=_trim(solids).casing_reveal, across=tight, upright=sill)
+    return found
+
+
+def _depths(solids: KitSolids, jambs: Set) -> list[Measure]:
+    """Every board's depth at both ends: as the kit has it, and as the wall was measured."""
+    edge, proud = solids.kit.placement.inside_edge, solids.job.shop.proud
+    found = []
+    for position, solid in jambs.by_position.items():
+        side = solids.kit.sides[SIDES[position]]
+        axis = Y if position.endswith("leg") else X
+        names = ("bottom", "top") if axis == Y else ("left", "right")
+        for name, at, asked in (
+            (names[0], solid.low[axis], side.start_depth),
+            (names[1], solid.high[axis], side.finish_depth),
+        ):
+            depth = edge - _room_edge(solid, axis, at) - proud
+            found.append(Measure(name=f"depth of the {position} at the {name}", asked=asked, found=depth))
+        reached = Measure(name=f"near edge of the {position} to the frame", asked=0.0, found=edge - solid.high[D])
+        found.append(reached)
+    return found + _wall_depths(solids, jambs)
+
+
+def _room_edge(solid: Solid, axis: int, at: float) -> float:
+    """Least depth of a board's corners at one end [in]."""
+    return min(corner[D] for corner in corners_at(solid, axis, at))
+
+
+def corners_at(solid: Solid, axis: int, at: float) -> list[Vector]:
+    """List the corners of a solid with one coordinate at a value [in]."""
+    corners = (corner for facet in solid.facets for corner in facet.loops[0])
+    return [corner for corner in corners if abs(corner[axis] - at) < TIGHT]
+
+
+def _wall_depths(solids: KitSolids, jambs: Set) -> list[Measure]:
+    """The boards against the measured wall: rounded to the grid, ripped parallel within the shop's tolerance."""
+    measured, shop = solids.kit.placement.opening.measured, solids.job.shop
+    if measured is None:
+        return []
+    edge, found = solids.kit.placement.inside_edge, []
+    for position, solid in jambs.by_position.items():
+        points = getattr(measured.interior_depth, SIDES[position])
+        if points is None:
+            continue
+        fitted, axis = fit_edge(points), Y if position.endswith("leg") else X
+        loose = shop.taper_tolerance + shop.grid.step / 2 + TIGHT
+        for at, asked in ((solid.low[axis], fitted.first), (solid.high[axis], fitted.last)):
+            depth = edge - _room_edge(solid, axis, at) - shop.proud
+            name = f"depth of the {position} against the measured wall"
+            found.append(Measure(name=name, asked=asked, found=depth, tolerance=loose))
+    return found
+
+
+def _box(solids: KitSolids, jambs: Set) -> list[Measure]:
+    """The jamb box and its shim space, against the sheet's figures."""
+    placement = solids.kit.placement
+    shims, frame = placement.shims, placement.opening.frame
+    sizes = {
+        "jamb box width": jambs.high(X) - jambs.low(X),
+        "shim space left": jambs.low(X) + shims.left,
+        "shim space right": frame.width + shims.right - jambs.high(X),
+        "shim space head": frame.height + shims.head - jambs.high(Y),
+    }
+    return [against_figure(solids, name, found) for name, found in sizes.items()]
+
+
+def against_figure(solids: KitSolids, name: str, found: float) -> Measure:
+    """Hold a size against the figure of that name on the sheet."""
+    asked = next((figure.value for figure in solids.kit.figures if figure.name == name), float("nan"))
+    return Measure(name=name, asked=asked, found=found)
+
+
+def _casing(solids: KitSolids, casing: Set) -> list[Measure]:
+    legs = (casing["left leg"], casing["right leg"])
+    width = legs[1].high[X] - legs[0].low[X]
+    height = casing.high(Y) - casing.low(Y)
+    loose = solids.inside_slack.lean
+    found = [
+        _loosened(against_figure(solids, "casing outside width", width), loose),
+        _loosened(against_figure(solids, "casing outside height", height), loose),
+    ]
+    overhang = next((one.value for one in solids.kit.figures if one.name == "head casing overhang"), 0.0)
+    for name, size in (
+        ("left", legs[0].low[X] - casing["head"].low[X]),
+        ("right", casing["head"].high[X] - legs[1].high[X]),
+    ):
+        found.append(
+            Measure(name=f"head casing past the {name} leg", asked=overhang, found=size, tolerance=TIGHT + loose)
+        )
+    if not solids.kit.is_measured:
+        proud = -max(solid.high[D] for solid in casing.all)
+        found.append(Measure(name="casing off the finished wall (proud)", asked=solids.job.shop.proud, found=proud))
+    return found
+
+
+def _loosened(measure: Measure, more: float) -> Measure:
+    return Measure(name=measure.name, asked=measure.asked, found=measure.found, tolerance=TIGHT + more)
+
+
+def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
+    trim, kit, loose = _trim(solids), solids.kit, TIGHT + solids.inside_slack.lean
+    entry = trim.stool
+    assert entry is not None
+    side, edge = kit.sides["sill"], kit.placement.inside_edge
+    front = edge - stool.low[D] - max(side.start_depth, side.finish_depth)
+    inner = [corner[X] for corner in corners_at(stool, D, stool.high[D])]
+    jambs = pick(solids, Where.INTERIOR, "extension jamb")
+    return [
+        *_horns(stool, edge, side),
+        *_apron(solids, casing),
+        Measure(
+            name="stool between its horns",
+            asked=jambs.high(X) - jambs.low(X) if jambs else max(inner) - min(inner),
+            found=max(inner) - min(inner),
+        ),
+        against_figure(solids, "stool length", stool.high[X] - stool.low[X]),
+        Measure(
+            name="stool past the casing at the left",
+            asked=entry.horn,
+            found=casing["left leg"].low[X] - stool.low[X],
+            tolerance=loose,
+        ),
+        Measure(
+            name="stool past the casing at the right",
+            asked=entry.horn,
+            found=stool.high[X] - casing["right leg"].high[X],
+            tolerance=loose,
+        ),
+        Measure(
+            name="front of the stool to the finished wall",
+            asked=trim.casing.thickness + entry.nosing,
+            found=front,
+        ),
+        Measure(name="stool under the frame", asked=entry.rabbet, found=stool.high[D] - edge),
+    ]
+
+
+def _horns(stool: Solid, edge: float, side: Side) -> list[Measure]:
+    """The backs of the horns lie on the finished wall, as deep as it was measured at each end."""
+    ends = (("left", stool.low[X], side.start_depth), ("right", stool.high[X], side.finish_depth))
+    return [
+        Measure(
+            name=f"back of the stool's {name} horn to the frame",
+            asked=depth,
+            found=edge - max(corner[D] for corner in corners_at(stool, X, at)),
+        )
+        for name, at, depth in ends
+    ]
+
+
+def _apron(solids: KitSolids, casing: Set) -> list[Measure]:
+    """The apron's face runs from one outer edge of the casing to the other."""
+    apron = one_of(solids, Where.INTERIOR, "apron")
+    if apron is None:
+        return []
+    loose = TIGHT + solids.inside_slack.lean
+    across, through = apron.seat.along, apron.seat.through
+    face = next(facet for facet in apron.facets if facet.faces(_turned(through)))
+    along = [dot(across, corner) for corner in face.loops[0]]
+    asked = casing["right leg"].high[X] - casing["left leg"].low[X]
+    left = min(corner[X] for corner in face.loops[0]) - casing["left leg"].low[X]
+    return [
+        Measure(name="face of the apron", asked=asked, found=max(along) - min(along), tolerance=loose),
+        Measure(name="left end of the apron to the casing's edge", asked=0.0, found=left, tolerance=loose),
+    ]
+
+
+def _turned(way: Vector) -> Vector:
+    return (-way[0], -way[1], -way[2])

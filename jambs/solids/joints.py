@@ -1,0 +1,50 @@
+"""Which faces of two solids touch, and over what area."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from jambs.solids.facets import facing_area, gap
+from jambs.solids.found import TIGHT, Joint
+from jambs.solids.model import Solid
+
+REACH = 0.5
+"""Faces farther apart than this have nothing to do with each other [in]."""
+
+
+def joint(
+    name: str,
+    ones: Sequence[Solid],
+    twos: Sequence[Solid],
+    *,
+    asked: float,
+    slack: float = 0.0,
+    tolerance: float = TIGHT,
+) -> Joint:
+    """Measure the contact between some solids and some others.
+
+    ``asked``: area they should touch over [sq in]; ``slack``: how far apart they may stand and still touch [in];
+    ``tolerance``: how far the area may be off [sq in].
+    """
+    met = [one for first in ones for second in twos for one in meetings(first, second)]
+    touching = sum(area for distance, area in met if abs(distance) <= TIGHT + slack)
+    nearest = min((distance for distance, area in met if area > TIGHT), key=abs, default=None)
+    return Joint(name=name, asked=asked, found=touching, tolerance=tolerance, gap=nearest)
+
+
+def meetings(one: Solid, two: Solid) -> list[tuple[float, float]]:
+    """List gap [in] and area [sq in] of all faces of two solids that look at each other from near."""
+    if _far(one, two):
+        return []
+    found = []
+    for facet in one.facets:
+        for other in two.facets:
+            distance = gap(facet, other)
+            if distance is not None and abs(distance) <= REACH:
+                found.append((distance, facing_area(facet, other)))
+    return found
+
+
+def _far(one: Solid, two: Solid) -> bool:
+    sides = zip(one.low, one.high, two.low, two.high, strict=True)
+    return any(max(low0, low1) - min(high0, high1) > REACH for low0, high0, low1, high1 in sides)

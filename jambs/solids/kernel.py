@@ -1,0 +1,220 @@
+"""The solid kernel (OCP): prisms, cuts, seats, volumes, flat faces. It works in mm; everything here speaks inches.
+
+A board lies face up on the bench: ``u`` to the right, ``v`` away, ``w`` down, so the kernel's axes are (u, v, -w).
+The wall's (x right, y up, d away) become the kernel's (x, d, y): both are right-handed, nothing is mirrored.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from jambs.length import MM_PER_INCH
+from jambs.parts.part import Seat, Vector
+
+Shape = Any
+"""A shape of the kernel; it has no types of its own."""
+Loops = tuple[tuple[Vector, ...], ...]
+
+
+def prism(outline: Sequence[Vector], sweep: Vector, *, holes: Sequence[Sequence[Vector]] = ()) -> Shape:
+    """Sweep a flat outline with holes along a direction; board coordinates [in]."""
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeFace
+    from OCP.BRepPrimAPI import BRepPrimAPI_MakePrism
+
+    face = BRepBuilderAPI_MakeFace(_wire(outline), True)
+    for hole in holes:
+        face.Add(_wire(hole))
+    return BRepPrimAPI_MakePrism(face.Face(), _vector(sweep)).Shape()
+
+
+def common(one: Shape, two: Shape) -> Shape:
+    """Return what two shapes have in common."""
+    from OCP.BRepAlgoAPI import BRepAlgoAPI_Common
+
+    return _boolean(BRepAlgoAPI_Common(), one, two)
+
+
+def less(one: Shape, two: Shape) -> Shape:
+    """Return what is left of one shape when another is taken off."""
+    from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut
+
+    return _boolean(BRepAlgoAPI_Cut(), one, two)
+
+
+def joined(one: Shape, two: Shape) -> Shape:
+    """Return one shape made of two that touch."""
+    from OCP.BRepAlgoAPI import BRepAlgoAPI_Fuse
+
+    return _boolean(BRepAlgoAPI_Fuse(), one, two)
+
+
+def _boolean(operation: Any, one: Shape, two: Shape) -> Shape:
+    from OCP.TopTools import TopTools_ListOfShape
+
+    arguments, tools = TopTools_ListOfShape(), TopTools_ListOfShape()
+    arguments.Append(one)
+    tools.Append(two)
+    operation.SetArguments(arguments)
+    operation.SetTools(tools)
+    operation.SetToFillHistory(False)
+    operation.SetRunParallel(False)
+    operation.Build()
+    return _lone(operation.Shape())
+
+
+def _lone(shape: Shape) -> Shape:
+    """Take a solid out of a compound that holds nothing else."""
+    from OCP.TopAbs import TopAbs_COMPOUND, TopAbs_SOLID
+    from OCP.TopoDS import TopoDS_Iterator
+
+    if shape.ShapeType() != TopAbs_COMPOUND:
+        return shape
+    held = []
+    each = TopoDS_Iterator(shape)
+    while each.More():
+        held.append(each.Value())
+        each.Next()
+    return held[0] if len(held) == 1 and held[0].ShapeType() == TopAbs_SOLID else shape
+
+
+def together(shapes: Sequence[Shape]) -> Shape:
+    """Put shapes in one compound."""
+    from OCP.BRep import BRep_Builder
+    from OCP.TopoDS import TopoDS_Compound
+
+    builder, compound = BRep_Builder(), TopoDS_Compound()
+    builder.MakeCompound(compound)
+    for shape in shapes:
+        builder.Add(compound, shape)
+    return compound
+
+
+def location(seat: Seat) -> Any:
+    """Return the kernel's location for a seat."""
+    from OCP.gp import gp_Ax3, gp_Trsf
+    from OCP.TopLoc import TopLoc_Location
+
+    x, y, d = seat.through
+    up = wall_direction((-x, -y, -d))
+    move = gp_Trsf()
+    move.SetDisplacement(gp_Ax3(), gp_Ax3(wall_point(seat.origin), up, wall_direction(seat.along)))
+    return TopLoc_Location(move)
+
+
+def shift(way: Vector) -> Any:
+    """Return the kernel's location for a plain move in the wall [in]."""
+    from OCP.gp import gp_Trsf, gp_Vec
+    from OCP.TopLoc import TopLoc_Location
+
+    move = gp_Trsf()
+    x, y, d = way
+    move.SetTranslation(gp_Vec(x * MM_PER_INCH, d * MM_PER_INCH, y * MM_PER_INCH))
+    return TopLoc_Location(move)
+
+
+def wall_point(point: Vector) -> Any:
+    """Return the kernel's point for a point of the wall [in]."""
+    from OCP.gp import gp_Pnt
+
+    x, y, d = point
+    return gp_Pnt(x * MM_PER_INCH, d * MM_PER_INCH, y * MM_PER_INCH)
+
+
+def wall_direction(direction: Vector) -> Any:
+    """Return the kernel's direction for a direction of the wall."""
+    from OCP.gp import gp_Dir
+
+    x, y, d = direction
+    return gp_Dir(x, d, y)
+
+
+def volume(shape: Shape) -> float:
+    """Volume of a shape [cu in]."""
+    from OCP.BRepGProp import BRepGProp
+    from OCP.GProp import GProp_GProps
+
+    found = GProp_GProps()
+    BRepGProp.VolumeProperties_s(shape, found)
+    return float(found.Mass()) / MM_PER_INCH**3
+
+
+def solid_count(shape: Shape) -> int:
+    """How many solids a shape holds."""
+    from OCP.TopAbs import TopAbs_SOLID
+
+    return len(_held(shape, TopAbs_SOLID))
+
+
+def faces(shape: Shape) -> list[Loops]:
+    """List the flat faces of a shape that stands in the wall; outlines counter-clockwise seen from outside [in]."""
+    from OCP.TopAbs import TopAbs_FACE
+
+    return [_loops(face) for face in _held(shape, TopAbs_FACE)]
+
+
+def _loops(face: Shape) -> Loops:
+    from OCP.TopAbs import TopAbs_WIRE
+
+    return tuple(_corners(wire) for wire in _held(face, TopAbs_WIRE))
+
+
+def _corners(wire: Shape) -> tuple[Vector, ...]:
+    """Corners of a wire in order. The wall's axes are the kernel's turned over, so the order is turned back."""
+    from OCP.BRep import BRep_Tool
+    from OCP.BRepTools import BRepTools_WireExplorer
+    from OCP.TopoDS import TopoDS
+
+    found = []
+    each = BRepTools_WireExplorer(TopoDS.Wire_s(wire))
+    while each.More():
+        point = BRep_Tool.Pnt_s(each.CurrentVertex())
+        found.append((point.X() / MM_PER_INCH, point.Z() / MM_PER_INCH, point.Y() / MM_PER_INCH))
+        each.Next()
+    return tuple(reversed(found))
+
+
+def _held(shape: Shape, kind: Any) -> list[Shape]:
+    from OCP.TopExp import TopExp_Explorer
+
+    found = []
+    each = TopExp_Explorer(shape, kind)
+    while each.More():
+        found.append(each.Current())
+        each.Next()
+    return found
+
+
+def _wire(outline: Sequence[Vector]) -> Any:
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakePolygon
+    from OCP.gp import gp_Pnt
+
+    wire = BRepBuilderAPI_MakePolygon()
+    for u, v, w in outline:
+        wire.Add(gp_Pnt(u * MM_PER_INCH, v * MM_PER_INCH, -w * MM_PER_INCH))
+    wire.Close()
+    return wire.Wire()
+
+
+def _vector(sweep: Vector) -> Any:
+    from OCP.gp import gp_Vec
+
+    u, v, w = sweep
+    return gp_Vec(u * MM_PER_INCH, v * MM_PER_INCH, -w * MM_PER_INCH)
+
+
+def edges(shape: Shape) -> list[Shape]:
+    """List the edges of a shape."""
+    from OCP.TopAbs import TopAbs_EDGE
+
+    return _held(shape, TopAbs_EDGE)
+
+
+def edge_ends(edge: Shape) -> tuple[Vector, Vector]:
+    """Both ends of a straight edge in the kernel's own axes [mm]."""
+    from OCP.BRepAdaptor import BRepAdaptor_Curve
+    from OCP.TopoDS import TopoDS
+
+    curve = BRepAdaptor_Curve(TopoDS.Edge_s(edge))
+    first, last = curve.Value(curve.FirstParameter()), curve.Value(curve.LastParameter())
+    return (first.X(), first.Y(), first.Z()), (last.X(), last.Y(), last.Z())

@@ -1,0 +1,71 @@
+"""Clear openings and reveals by tape: from the middle of the opening to left, right, up and down."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from jambs.parts.part import Vector
+from jambs.solids.found import Measure
+from jambs.solids.tape import DOWN, LEFT, RIGHT, UP, Tape
+
+PLACES = {"near one end": 0.02, "in the middle": 0.5, "near the other end": 0.98}
+"""Where a carpenter lays the tape across an opening, as shares of it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reach:
+    """How far it is from the middle of an opening to its sides at one depth [in]; infinite where nothing is."""
+
+    left: float
+    right: float
+    head: float
+    sill: float
+
+    def less(self, other: Reach) -> dict[str, float]:
+        """How much farther each side is than another's: the reveal [in]."""
+        names = ("left", "right", "head", "sill")
+        return {name: getattr(self, name) - getattr(other, name) for name in names}
+
+
+def reach(tape: Tape, middle: Vector) -> Reach:
+    """Lay the tape from the middle to all four sides."""
+    return Reach(
+        left=tape.to(middle, LEFT),
+        right=tape.to(middle, RIGHT),
+        head=tape.to(middle, UP),
+        sill=tape.to(middle, DOWN),
+    )
+
+
+def widths(name: str, tape: Tape, middle: Vector, sides: Reach, *, asked: float, bottom: float) -> list[Measure]:
+    """Measure a clear width at three heights; ``bottom``: how far below the middle the opening ends [in]."""
+    x, y, d = middle
+    found = []
+    for place, share in PLACES.items():
+        at = (x, y - bottom + share * (bottom + sides.head), d)
+        found.append(Measure(name=f"{name} {place}", asked=asked, found=tape.to(at, LEFT) + tape.to(at, RIGHT)))
+    return found
+
+
+def heights(name: str, tape: Tape, middle: Vector, sides: Reach, *, asked: float) -> list[Measure]:
+    """Measure a clear height at three places along the opening."""
+    x, y, d = middle
+    found = []
+    for place, share in PLACES.items():
+        at = (x - sides.left + share * (sides.left + sides.right), y, d)
+        found.append(Measure(name=f"{name} {place}", asked=asked, found=tape.to(at, DOWN) + tape.to(at, UP)))
+    return found
+
+
+def reveals(
+    name: str, outer: Reach, inner: Reach, *, asked: float, across: float, upright: float | None
+) -> list[Measure]:
+    """Measure a reveal on every side both have; tolerances across and upright [in], None: not at the sill."""
+    found = []
+    for side, size in outer.less(inner).items():
+        if not math.isfinite(size) or (side == "sill" and upright is None):
+            continue
+        tolerance = across if side in ("left", "right") else (upright if upright is not None else 2 * across)
+        found.append(Measure(name=f"{name} at the {side}", asked=asked, found=size, tolerance=tolerance))
+    return found

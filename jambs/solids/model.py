@@ -1,0 +1,172 @@
+"""A kit becomes solids: every part sawn from its cut list and seated in the wall, with the window's frame."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.job.openings import Job
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part, Point, Seat, Vector
+from jambs.solids import kernel
+from jambs.solids.bent import bent_flashing
+from jambs.solids.facets import Facet, facets_of
+from jambs.solids.hang import Slack, hung
+from jambs.solids.outlines import Outline, rectangle
+from jambs.solids.silhouettes import Silhouettes, sawn
+
+FLASHING_NOTE = "The head flashing is shown as bent sheet of drawn thickness; its volume is not checked."
+RETURNS_NOTE = "The apron's returns are cut from its own board and are not shown."
+BACK_BEVEL_NOTE = "The back bevel of the casing miters is a touch with the plane: it is not sawn here."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Solid:
+    """One solid of an opening: its name, what it is made of, its shape on the bench, its seat, and as it stands.
+
+    ``part``: the part it was sawn from, None for the window's frame. ``facets``: its flat faces in the wall;
+    ``low``, ``high``: corners of the box around it (x, y, d) [in].
+    """
+
+    name: str
+    material: str
+    part: Part | None
+    bench: kernel.Shape
+    seat: Seat
+    facets: tuple[Facet, ...]
+    low: Vector
+    high: Vector
+
+    @property
+    def words(self) -> str:
+        """Mark and trade words: ``W03-2 (extension jamb, left leg)``."""
+        return f"{self.name} ({self.part.name}, {self.part.position})" if self.part else f"the frame of {self.name}"
+
+    @property
+    def standing(self) -> kernel.Shape:
+        """The shape where it stands in the wall."""
+        return self.bench.Located(kernel.location(self.seat))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KitSolids:
+    """A kit in three dimensions. ``parts``: one solid for each part, in order; ``frame``: the window's.
+
+    ``inside_slack``, ``outside_slack``: how far joints of the casing can be off because the measured wall is out of
+    plane. ``notes``: what is not shown as it will be made.
+    """
+
+    kit: Kit
+    job: Job
+    parts: tuple[Solid, ...]
+    frame: Solid
+    inside_slack: Slack
+    outside_slack: Slack
+    notes: tuple[str, ...]
+
+    @property
+    def mark(self) -> str:
+        """The opening's mark."""
+        return self.kit.mark
+
+    @property
+    def solids(self) -> tuple[Solid, ...]:
+        """All solids: the window's frame, then the parts."""
+        return (self.frame, *self.parts)
+
+
+def model_kit(kit: Kit, job: Job) -> KitSolids:
+    """Make the solids of a kit, each part from its cut list alone, seated where the kit says.
+
+    On a measured wall casing, apron and flashing are hung on the plane that the jambs' edges make: walls lean.
+
+    Raises:
+        CutListError: a part's cut list makes no board.
+        ImportError: the solid kernel is missing (see ``availability``).
+    """
+    placed = hung(kit)
+    parts = tuple(_solid(part, seat, kit) for part, seat in zip(kit.parts, placed.seats, strict=True))
+    return KitSolids(
+        kit=kit,
+        job=job,
+        parts=parts,
+        frame=_frame(kit),
+        inside_slack=placed.inside,
+        outside_slack=placed.outside,
+        notes=_notes(kit),
+    )
+
+
+def _solid(part: Part, seat: Seat, kit: Kit) -> Solid:
+    trim = kit.placement.opening.exterior
+    bench = board_shape(sawn(part)) if part.is_wood or trim is None else bent_flashing(part, trim)
+    return stood(name=part.mark, material=part.stock, part=part, bench=bench, seat=seat)
+
+
+def stood(*, name: str, material: str, part: Part | None, bench: kernel.Shape, seat: Seat) -> Solid:
+    """Stand a shape in the wall and read its faces there."""
+    facets = facets_of(bench.Located(kernel.location(seat)))
+    low, high = box_around(facets)
+    return Solid(name=name, material=material, part=part, bench=bench, seat=seat, facets=facets, low=low, high=high)
+
+
+def box_around(facets: tuple[Facet, ...]) -> tuple[Vector, Vector]:
+    """Corners of the box around faces [in]."""
+    corners = [corner for facet in facets for loop in facet.loops for corner in loop]
+    xs, ys, ds = zip(*corners, strict=True)
+    return (min(xs), min(ys), min(ds)), (max(xs), max(ys), max(ds))
+
+
+def board_shape(board: Silhouettes) -> kernel.Shape:
+    """Make the solid that all three silhouettes of a board leave; board coordinates."""
+    length, width, thickness = board.length, board.width, board.thickness
+    face, end, edge = board.face, board.end, board.edge
+    swept = []
+    if end != rectangle(width, thickness):
+        swept.append(kernel.prism([(0.0, v, w) for v, w in end], (length, 0.0, 0.0)))
+    if edge != rectangle(length, thickness):
+        swept.append(kernel.prism([(u, 0.0, w) for u, w in edge], (0.0, width, 0.0)))
+    if face != rectangle(length, width) or not swept:
+        swept.append(kernel.prism([(u, v, 0.0) for u, v in face], (0.0, 0.0, thickness)))
+    shape = swept[0]
+    for other in swept[1:]:
+        shape = kernel.common(shape, other)
+    return shape
+
+
+def _frame(kit: Kit) -> Solid:
+    """The window's frame as a ring; where its face differs outside, the ring steps at the flange plane."""
+    placement = kit.placement
+    frame, window = placement.opening.frame, placement.opening.window
+    outer = rectangle(frame.width, frame.height)
+    start, finish = placement.inside_edge, placement.outside_edge
+    step = min(max(placement.flange_plane, start), finish)
+    zones = [(start, step, window.frame_face), (step, finish, window.outside_face)]
+    if window.frame_face == window.outside_face:
+        zones = [(start, finish, window.frame_face)]
+    rings = []
+    for near, far, face in zones:
+        if far - near > 0:
+            low, high = (face.left, face.sill), (frame.width - face.right, frame.height - face.head)
+            rings.append(_ring(outer, low, high, near, far))
+    seat = Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0))
+    bench = kernel.joined(*rings) if len(rings) > 1 else rings[0]
+    material = window.material or "window frame"
+    return stood(name=f"{kit.mark} window", material=material, part=None, bench=bench, seat=seat)
+
+
+def _ring(outer: Outline, low: Point, high: Point, near: float, far: float) -> kernel.Shape:
+    hole = [(low[0], low[1]), (low[0], high[1]), (high[0], high[1]), (high[0], low[1])]
+    return kernel.prism(
+        [(x, y, near) for x, y in outer], (0.0, 0.0, far - near), holes=[[(x, y, near) for x, y in hole]]
+    )
+
+
+def _notes(kit: Kit) -> tuple[str, ...]:
+    notes = []
+    if any(not part.is_wood for part in kit.parts):
+        notes.append(FLASHING_NOTE)
+    if any(part.name == "apron" and part.ends.startswith("45°") for part in kit.parts):
+        notes.append(RETURNS_NOTE)
+    if any(line.startswith("back bevel") for part in kit.parts for line in part.work):
+        notes.append(BACK_BEVEL_NOTE)
+    return tuple(notes)

@@ -1,0 +1,146 @@
+"""Which exterior parts and bucks touch, and over what area: jamb corners, legs and casing on the sill, buck corners."""
+
+from __future__ import annotations
+
+import math
+
+from jambs.job.trim import Corner, ExteriorTrim
+from jambs.parts.kit import Side
+from jambs.parts.part import Notch, Where
+from jambs.parts.sides import measured_sides, planned_sides
+from jambs.solids.found import TIGHT, Joint
+from jambs.solids.inside_joints import CORNERS, SIDE_OF, bearing, casing_corners
+from jambs.solids.joints import joint
+from jambs.solids.lookup import Set, Y, one_of, pick
+from jambs.solids.model import KitSolids, Solid
+
+
+def outside_joints(solids: KitSolids) -> list[Joint]:
+    """Measure all joints of the exterior trim and of the buck."""
+    found = _buck_corners(solids)
+    trim = solids.kit.placement.opening.exterior
+    casing = pick(solids, Where.EXTERIOR, "casing")
+    if trim is None or not casing:
+        return found
+    entry = trim.casing
+    found += casing_corners(casing, entry.corner, entry.width, entry.thickness)
+    jambs = pick(solids, Where.EXTERIOR, "exterior extension jamb")
+    if not jambs:
+        return found
+    found += _jamb_corners(solids, jambs, trim)
+    found += _casing_on_jambs(solids, jambs, casing, trim)
+    sill = one_of(solids, Where.EXTERIOR, "exterior sill")
+    return found + (_on_sill(solids, jambs, casing, sill, trim) if sill else [])
+
+
+def exterior_sides(solids: KitSolids) -> dict[str, Side]:
+    """Depths of the exterior jambs by side, planned or measured [in]."""
+    placement = solids.kit.placement
+    measured = placement.opening.measured
+    planned = planned_sides(placement.exterior_depth)
+    if measured is None or measured.exterior_depth is None:
+        return planned
+    return {**planned, **measured_sides(measured.exterior_depth, solids.job)[0]}
+
+
+def _width(solids: KitSolids, position: str, end: str) -> float:
+    """Width of an exterior jamb at one end, less the sealant joint [in]."""
+    side = exterior_sides(solids)[SIDE_OF[position]]
+    trim = solids.kit.placement.opening.exterior
+    assert trim is not None
+    return (side.start_depth if end == "start" else side.finish_depth) - trim.sealant_joint
+
+
+def _jamb_corners(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[Joint]:
+    found, thick = [], trim.jamb.thickness
+    for (across, leg), (end, leg_end) in CORNERS.items():
+        if across == "head":
+            width = min(_width(solids, across, end), _width(solids, leg, leg_end))
+            name = f"the exterior jamb's {across} and {leg}, {jambs[across].name} and {jambs[leg].name},"
+            near = TIGHT + thick * solids.outside_slack.lean
+            found.append(joint(name, [jambs[across]], [jambs[leg]], asked=thick * width, tolerance=near))
+    return found
+
+
+def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> list[Joint]:
+    strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
+    if strip <= 0:
+        return []
+    mitered = trim.casing.corner is Corner.MITER
+    slope = math.tan(math.radians(trim.sill.slope)) if trim.sill else 0.0
+    width = _clear_width(solids) + 2 * trim.casing_reveal
+    leg = casing["left leg"]
+    # The leg's back is shorter than its face by the slope over its thickness.
+    inner = leg.high[Y] - leg.low[Y] - trim.casing.thickness * slope - (trim.casing.width if mitered else 0.0)
+    areas = {
+        "head": bearing(strip, width + (0.0 if mitered else 2 * strip), 2 if mitered else 0),
+        "left leg": bearing(strip, inner, 1 if mitered else 0),
+        "right leg": bearing(strip, inner, 1 if mitered else 0),
+    }
+    slack = solids.outside_slack.gap
+    return [
+        joint(
+            f"the exterior casing's {position} {piece.name} and the edges of the exterior jamb",
+            [piece],
+            jambs.all,
+            asked=areas[position],
+            slack=slack,
+            tolerance=TIGHT + slack * areas[position],
+        )
+        for position, piece in casing.by_position.items()
+    ]
+
+
+def _clear_width(solids: KitSolids) -> float:
+    return next(one.value for one in solids.kit.figures if one.name == "exterior clear width")
+
+
+def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: ExteriorTrim) -> list[Joint]:
+    assert trim.sill is not None
+    cosine, loose = math.cos(math.radians(trim.sill.slope)), solids.outside_slack.lean
+    found = []
+    for leg in ("left leg", "right leg"):
+        asked = trim.jamb.thickness * _width(solids, leg, "start") / cosine
+        name = f"the exterior jamb's {leg} {jambs[leg].name} and the sill {sill.name}"
+        near = TIGHT + trim.jamb.thickness * loose
+        found.append(joint(name, [jambs[leg]], [sill], asked=asked, tolerance=near))
+        name = f"the exterior casing's {leg} {casing[leg].name} and the sill {sill.name}"
+        asked = _casing_over_sill(solids, sill, trim) / cosine
+        near = TIGHT + trim.casing.width * 2 * loose
+        found.append(joint(name, [casing[leg]], [sill], asked=asked, slack=loose, tolerance=near))
+    return found
+
+
+def _casing_over_sill(solids: KitSolids, sill: Solid, trim: ExteriorTrim) -> float:
+    """Level area of a casing leg over the sill [sq in]: over the horn, whose notch is cut square, a little is bare."""
+    assert trim.sill is not None and sill.part is not None
+    placement, width = solids.kit.placement, trim.casing.width
+    cosine = math.cos(math.radians(trim.sill.slope))
+    side = exterior_sides(solids)["sill"]
+    run = max(side.start_depth, side.finish_depth)
+    notch = next((cut for cut in sill.part.cuts if isinstance(cut, Notch)), None)
+    front = min(trim.casing.thickness, placement.planes.cladding_depth + trim.sill.nosing)
+    if notch is None:
+        return width * front
+    inside = min(max(trim.jamb.thickness - trim.casing_reveal, 0.0), width)
+    bare = max(notch.across * cosine - run, 0.0)
+    return inside * front + (width - inside) * max(front - bare, 0.0)
+
+
+def _buck_corners(solids: KitSolids) -> list[Joint]:
+    buck = solids.kit.placement.buck
+    boards = pick(solids, Where.BUCK, "liner buck", "outboard buck")
+    if buck is None or not boards:
+        return []
+    asked = buck.thickness * (buck.outer - buck.inner)
+    return [
+        joint(
+            f"the buck's {across} and {leg}, {boards[across].name} and {boards[leg].name},",
+            [boards[across]],
+            [boards[leg]],
+            asked=asked,
+        )
+        for across in ("head", "bottom")
+        for leg in ("left leg", "right leg")
+        if across in boards
+    ]

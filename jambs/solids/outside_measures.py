@@ -1,0 +1,211 @@
+"""The exterior trim and the buck measured on the solids against what the job asked for."""
+
+from __future__ import annotations
+
+import math
+
+from jambs.job.trim import ExteriorTrim, SillEntry
+from jambs.parts.part import Where
+from jambs.solids.facets import Facet
+from jambs.solids.found import TIGHT, Measure
+from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
+from jambs.solids.lookup import D, Set, X, Y, one_of, pick
+from jambs.solids.measures import Reach, heights, reach, reveals, widths
+from jambs.solids.model import KitSolids, Solid
+from jambs.solids.tape import Tape
+from jambs.solids.vectors import dot, minus
+
+
+def outside_measures(solids: KitSolids) -> list[Measure]:
+    """Measure exterior opening, reveals, sealant joint, sill, casing, flashing and buck."""
+    found = _buck(solids)
+    trim = solids.kit.placement.opening.exterior
+    casing = pick(solids, Where.EXTERIOR, "casing")
+    if trim is None or not casing:
+        return found
+    jambs = pick(solids, Where.EXTERIOR, "exterior extension jamb")
+    found += _casing(solids, casing, trim)
+    if not jambs:
+        return found + _proud(solids, casing, trim)
+    found += _opening(solids, jambs, casing, trim)
+    found += _edges(solids, jambs, trim)
+    sill = one_of(solids, Where.EXTERIOR, "exterior sill")
+    return found + (_sill(solids, sill, casing, trim.sill) if sill and trim.sill else [])
+
+
+def _opening(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> list[Measure]:
+    placement = solids.kit.placement
+    frame, edge = placement.opening.frame, placement.outside_edge
+    x, y = frame.width / 2, frame.height / 2
+    middle = (x, y, edge + trim.sealant_joint + min(s.high[D] - s.low[D] for s in jambs.all) / 2)
+    boards = Tape(jambs.all)
+    sides = reach(boards, middle)
+    asked = next(one.value for one in solids.kit.figures if one.name == "exterior clear width")
+    lowest = y - max(jambs[leg].low[Y] + _slope_drop(jambs[leg]) for leg in ("left leg", "right leg"))
+    found = widths("exterior clear width", boards, middle, sides, asked=asked, bottom=lowest)
+    unit = reach(Tape([solids.frame]), (x, y, edge - INSIDE_FRAME))
+    step = solids.job.shop.grid.step
+    found += reveals(
+        "exterior frame reveal", sides, unit, asked=trim.frame_reveal, across=step / 4 + TIGHT, upright=None
+    )
+    left = casing["left leg"]
+    around = reach(Tape(casing.all), (x, y, (left.low[D] + left.high[D]) / 2))
+    tight = TIGHT + solids.outside_slack.lean
+    return found + reveals(
+        "exterior casing reveal", _three(around), _three(sides), asked=trim.casing_reveal, across=tight, upright=tight
+    )
+
+
+def _three(sides: Reach) -> Reach:
+    """Leave the sill out: the casing outside has no bottom piece."""
+    return Reach(left=sides.left, right=sides.right, head=sides.head, sill=math.inf)
+
+
+def _slope_drop(leg: Solid) -> float:
+    """How much the short side of a leg's bottom is above its long side [in]."""
+    low = [facet for facet in leg.facets if facet.normal[1] < -0.5]
+    heights_ = [corner[Y] for facet in low for corner in facet.loops[0]]
+    return max(heights_) - min(heights_)
+
+
+def _edges(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[Measure]:
+    placement = solids.kit.placement
+    measured = placement.opening.measured
+    found = []
+    for position, solid in jambs.by_position.items():
+        joint = solid.low[D] - placement.outside_edge
+        found.append(Measure(name=f"sealant joint at the {position}", asked=trim.sealant_joint, found=joint))
+        if measured is None or measured.exterior_depth is None:
+            off = placement.planes.trim_plane - solid.high[D]
+            found.append(Measure(name=f"outer edge of the {position} to the trim plane", asked=0.0, found=off))
+    return found
+
+
+def _casing(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]:
+    loose = TIGHT + solids.outside_slack.lean
+    legs = (casing["left leg"], casing["right leg"])
+    width = legs[1].high[X] - legs[0].low[X]
+    figure = against_figure(solids, "exterior casing outside width", width)
+    found = [Measure(name=figure.name, asked=figure.asked, found=width, tolerance=loose)]
+    measured = solids.kit.placement.opening.measured
+    if measured is None or measured.exterior_depth is None:
+        off = min(solid.low[D] for solid in casing.all) - solids.kit.placement.planes.trim_plane
+        found.append(Measure(name="back of the exterior casing to the trim plane", asked=0.0, found=off))
+    flashing = one_of(solids, Where.EXTERIOR, "head flashing")
+    if flashing:
+        head, past = casing["head"], trim.head_flashing.past_casing
+        for side, size in (("left", head.low[X] - flashing.low[X]), ("right", flashing.high[X] - head.high[X])):
+            found.append(
+                Measure(name=f"flashing past the casing at the {side}", asked=past, found=size, tolerance=loose)
+            )
+        up = flashing.high[Y] - head.high[Y]
+        found.append(
+            Measure(name="upstand of the flashing", asked=trim.head_flashing.upstand, found=up, tolerance=loose)
+        )
+    return found
+
+
+def _proud(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]:
+    """The frame stands at the trim plane or proud of it: a sealant joint between frame and casing."""
+    frame, loose = solids.frame, TIGHT + solids.outside_slack.lean
+    sizes = {
+        "left": frame.low[X] - casing["left leg"].high[X],
+        "right": casing["right leg"].low[X] - frame.high[X],
+        "head": casing["head"].low[Y] - frame.high[Y],
+    }
+    if "bottom" in casing:
+        sizes["sill"] = frame.low[Y] - casing["bottom"].high[Y]
+    return [
+        Measure(name=f"sealant joint at the {side}", asked=trim.sealant_joint, found=size, tolerance=loose)
+        for side, size in sizes.items()
+    ]
+
+
+def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list[Measure]:
+    placement, loose = solids.kit.placement, TIGHT + solids.outside_slack.lean
+    top = max(
+        (facet for facet in sill.facets if facet.normal[1] > 0.5), key=lambda facet: facet.normal[1] * _span(facet)
+    )
+    corners = top.loops[0]
+    back, front = min(corner[D] for corner in corners), max(corner[D] for corner in corners)
+    high, low = max(corner[Y] for corner in corners), min(corner[Y] for corner in corners)
+    trim = placement.opening.exterior
+    assert trim is not None
+    found = [
+        Measure(
+            name="slope of the sill",
+            asked=entry.slope,
+            found=math.degrees(math.atan2(top.normal[D], top.normal[Y])),
+            is_angle=True,
+        ),
+        against_figure(solids, "sill run", front - placement.outside_edge),
+        against_figure(solids, "sill fall", high - low),
+        Measure(name="back of the sill to the frame", asked=0.0, found=back - placement.outside_edge),
+        Measure(name="sealant joint under the frame", asked=trim.sealant_joint, found=-high),
+        Measure(name="nosing past the cladding", asked=entry.nosing, found=front - placement.planes.cladding_face),
+    ]
+    for side, size in (
+        ("left", casing["left leg"].low[X] - sill.low[X]),
+        ("right", sill.high[X] - casing["right leg"].high[X]),
+    ):
+        found.append(Measure(name=f"sill past the casing at the {side}", asked=entry.horn, found=size, tolerance=loose))
+    return found + _between(solids, sill) + _kerf(sill, entry)
+
+
+def _between(solids: KitSolids, sill: Solid) -> list[Measure]:
+    """The part of the sill inside the wall is as wide as the exterior jambs stand apart, back to back."""
+    jambs = pick(solids, Where.EXTERIOR, "exterior extension jamb")
+    inner = [corner[X] for corner in corners_at(sill, D, sill.low[D])]
+    asked = jambs["right leg"].high[X] - jambs["left leg"].low[X]
+    return [Measure(name="sill between its horns", asked=asked, found=max(inner) - min(inner))]
+
+
+def _span(facet: Facet) -> float:
+    """Width times depth of the box around a face [sq in]."""
+    xs, ds = [corner[X] for corner in facet.loops[0]], [corner[D] for corner in facet.loops[0]]
+    return (max(xs) - min(xs)) * (max(ds) - min(ds))
+
+
+def _kerf(sill: Solid, entry: SillEntry) -> list[Measure]:
+    """The drip kerf: its roof is the face inside the board that looks the way the underside does."""
+    kerf = entry.drip_kerf
+    if not kerf.depth or not kerf.width:
+        return []
+    under = [facet for facet in sill.facets if facet.faces(sill.seat.through)]
+    bottom = max(facet.offset for facet in under)
+    roofs = [facet for facet in under if facet.offset < bottom - TIGHT]
+    if not roofs:
+        return [Measure(name="depth of the drip kerf", asked=kerf.depth, found=0.0)]
+    origin = sill.seat.origin
+    across = [dot(sill.seat.across, minus(corner, origin)) for corner in roofs[0].loops[0]]
+    front = max(dot(sill.seat.across, minus(corner, origin)) for facet in under for corner in facet.loops[0])
+    return [
+        Measure(name="depth of the drip kerf", asked=kerf.depth, found=bottom - roofs[0].offset),
+        Measure(name="width of the drip kerf", asked=kerf.width, found=max(across) - min(across)),
+        Measure(name="drip kerf behind the front edge", asked=kerf.set_back, found=front - max(across)),
+    ]
+
+
+def _buck(solids: KitSolids) -> list[Measure]:
+    buck, placement = solids.kit.placement.buck, solids.kit.placement
+    boards = pick(solids, Where.BUCK, "liner buck", "outboard buck")
+    if buck is None or not boards:
+        return []
+    rough = placement.opening.rough_opening
+    frame = placement.opening.frame
+    middle = (frame.width / 2, frame.height / 2, (buck.inner + buck.outer) / 2)
+    tape = Tape(boards.all)
+    sides = reach(tape, middle)
+    asked = rough.width + 2 * buck.set_back
+    found = widths(
+        "opening in the buck", tape, middle, sides, asked=asked, bottom=middle[1] - boards.low(Y) - buck.thickness
+    )
+    if "bottom" in boards:
+        found += heights("height in the buck", tape, middle, sides, asked=rough.height + 2 * buck.set_back)
+    return [
+        *found,
+        Measure(name="inner edge of the buck", asked=buck.inner, found=boards.low(D)),
+        Measure(
+            name="outer edge of the buck to the flange plane", asked=0.0, found=placement.flange_plane - boards.high(D)
+        ),
+    ]

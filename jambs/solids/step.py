@@ -1,0 +1,101 @@
+"""STEP files: one for an opening, one for all openings of an elevation. Names are the marks; lengths in mm."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import count
+from pathlib import Path
+
+from jambs.parts.part import Vector
+from jambs.solids.assembly import Document, assembly
+from jambs.solids.model import KitSolids
+
+STAMP = "2000-01-01T00:00:00"
+"""The time in every file's head: a file depends on what is in it and on nothing else."""
+_FILE_NAME = re.compile(rb"FILE_NAME\(.*?\);", re.DOTALL)
+_OCCURRENCE = re.compile(rb"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(')(\d+)(')")
+
+
+class ElevationError(ValueError):
+    """Openings that cannot be put on one elevation; the message says which and why."""
+
+
+def write_step(solids: KitSolids, path: Path) -> None:
+    """Write one opening as a STEP assembly: marks as names, colours by material, origin at the frame's lower left."""
+    _write(assembly([(solids, (0.0, 0.0, 0.0))], name=solids.mark), path, name=solids.mark)
+
+
+def write_elevation_step(openings: Sequence[KitSolids], path: Path) -> None:
+    """Write the openings of one elevation in one STEP file, each at its place along the wall and over the floor.
+
+    ``from_left``: left end of the elevation as seen from inside → left edge of the frame [in]. Openings without a sill
+    height that stand on the floor stand on it here.
+
+    Raises:
+        ElevationError: an opening states no elevation or no place along it, or they are of several elevations.
+    """
+    faults = _faults(openings)
+    if faults:
+        raise ElevationError("\n".join(faults))
+    name = openings[0].kit.placement.opening.elevation or ""
+    _write(assembly([(one, _place(one)) for one in openings], name=name), path, name=name)
+
+
+def _place(solids: KitSolids) -> Vector:
+    opening = solids.kit.placement.opening
+    height = opening.sill_height if opening.sill_height is not None else opening.floor_below_frame
+    return (opening.from_left or 0.0, height or 0.0, 0.0)
+
+
+def _faults(openings: Sequence[KitSolids]) -> list[str]:
+    if not openings:
+        return ["there are no openings for this elevation; give at least one"]
+    faults = []
+    for solids in openings:
+        opening = solids.kit.placement.opening
+        missing = [name for name in ("elevation", "from_left") if getattr(opening, name) is None]
+        if opening.sill_height is None and opening.floor_below_frame is None:
+            missing.append("sill_height")
+        if missing:
+            faults.append(f"{solids.mark}: {' and '.join(missing)} not given; an elevation needs it for every opening")
+    names = sorted({one.kit.placement.opening.elevation or "none" for one in openings})
+    if len(names) > 1:
+        faults.append(f"openings of several elevations ({', '.join(names)}); write one file for each")
+    return faults
+
+
+def _write(document: Document, path: Path, *, name: str) -> None:
+    from OCP.IFSelect import IFSelect_RetDone
+    from OCP.STEPCAFControl import STEPCAFControl_Writer
+    from OCP.STEPControl import STEPControl_AsIs
+
+    _be_quiet()
+    writer = STEPCAFControl_Writer()
+    writer.SetColorMode(True)
+    writer.SetNameMode(True)
+    writer.Transfer(document, STEPControl_AsIs)
+    if writer.Write(str(path)) != IFSelect_RetDone:
+        raise OSError(f"{path}: the STEP file could not be written; is the folder there?")
+    path.write_bytes(reproducible(path.read_bytes(), name))
+
+
+def reproducible(text: bytes, name: str) -> bytes:
+    """Give a STEP file a fixed time and fixed numbers of its occurrences; the kernel counts on from file to file."""
+    head = f"FILE_NAME('{_plain(name)}','{STAMP}',(''),(''),'','','');".encode()
+    text = _FILE_NAME.sub(lambda found: head, text, count=1)
+    numbers = count(1)
+    return _OCCURRENCE.sub(lambda found: found[1] + str(next(numbers)).encode() + found[3], text)
+
+
+def _plain(name: str) -> str:
+    """A STEP string holds ASCII, an apostrophe is doubled."""
+    return name.encode("ascii", "replace").decode().replace("'", "''")
+
+
+def _be_quiet() -> None:
+    """The kernel prints its progress; nobody asked."""
+    from OCP.Message import Message, Message_Gravity
+
+    for printer in Message.DefaultMessenger_s().Printers():
+        printer.SetTraceLevel(Message_Gravity.Message_Alarm)

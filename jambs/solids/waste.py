@@ -1,0 +1,125 @@
+"""What is left of a board when its cuts are taken off, by closed form: the witness against the solid's volume.
+
+Each cut's waste is a box, a wedge or a prism; where two cuts meet (a notch in a beveled edge, a rabbet that a notch has
+cut short) the second takes only what the first left. Volumes in cubic inches, lengths in inches.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from jambs.parts.part import (
+    Crosscut,
+    Edge,
+    EdgeBevel,
+    EdgeRabbet,
+    End,
+    EndBevel,
+    EndRabbet,
+    Groove,
+    Miter,
+    Notch,
+    Part,
+    Rip,
+    Taper,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Board:
+    """A board as tapered: its measures [in], the area beveled off each edge [sq in], the length notched off each."""
+
+    length: float
+    thickness: float
+    start_width: float
+    finish_width: float
+    beveled: dict[Edge, float]
+    notched: dict[Edge, float]
+
+    def width_in_from(self, end: End, along: float) -> float:
+        """Width at a distance from one end [in]."""
+        first, last = self.start_width, self.finish_width
+        if end is End.FINISH:
+            first, last = last, first
+        return first + (last - first) * along / self.length
+
+
+def board_less_cuts(part: Part) -> float:
+    """Volume of the stock board less all cuts of its list [cu in]."""
+    board = _board(part)
+    whole = board.thickness * board.length * (board.start_width + board.finish_width) / 2
+    return whole - sum(_WASTE[type(cut)](board, cut) for cut in part.cuts)
+
+
+def _board(part: Part) -> Board:
+    rip = next(cut.width for cut in part.cuts if isinstance(cut, Rip))
+    taper = next((cut for cut in part.cuts if isinstance(cut, Taper)), Taper(start_width=rip, finish_width=rip))
+    beveled, notched = dict.fromkeys(Edge, 0.0), dict.fromkeys(Edge, 0.0)
+    for cut in part.cuts:
+        if isinstance(cut, EdgeBevel):
+            beveled[cut.edge] += _wedge(part.thickness, cut.angle_deg)
+        if isinstance(cut, Notch):
+            notched[cut.edge] += cut.along
+    return Board(
+        length=next(cut.length for cut in part.cuts if isinstance(cut, Crosscut)),
+        thickness=part.thickness,
+        start_width=taper.start_width,
+        finish_width=taper.finish_width,
+        beveled=beveled,
+        notched=notched,
+    )
+
+
+def _wedge(high: float, angle_deg: float) -> float:
+    """Area of the triangle that a cut off square takes: ``high² tan / 2``."""
+    return high * high * math.tan(math.radians(angle_deg)) / 2
+
+
+def _nothing(board: Board, cut: object) -> float:
+    return 0.0
+
+
+def _miter(board: Board, cut: Miter) -> float:
+    return board.thickness * _wedge(board.width_in_from(cut.end, 0.0), cut.angle_deg)
+
+
+def _end_bevel(board: Board, cut: EndBevel) -> float:
+    """The wedge's middle lies a third of its length in from the end."""
+    back = board.thickness * math.tan(math.radians(cut.angle_deg))
+    return _wedge(board.thickness, cut.angle_deg) * board.width_in_from(cut.end, back / 3)
+
+
+def _edge_bevel(board: Board, cut: EdgeBevel) -> float:
+    return _wedge(board.thickness, cut.angle_deg) * board.length
+
+
+def _end_rabbet(board: Board, cut: EndRabbet) -> float:
+    return cut.along * cut.depth * board.width_in_from(cut.end, cut.along / 2)
+
+
+def _edge_rabbet(board: Board, cut: EdgeRabbet) -> float:
+    return cut.across * cut.depth * (board.length - board.notched[cut.edge])
+
+
+def _notch(board: Board, cut: Notch) -> float:
+    return cut.along * (cut.across * board.thickness - board.beveled[cut.edge])
+
+
+def _groove(board: Board, cut: Groove) -> float:
+    return cut.width * cut.depth * board.length
+
+
+_WASTE: dict[type, Callable[..., float]] = {
+    Rip: _nothing,
+    Taper: _nothing,
+    Crosscut: _nothing,
+    Miter: _miter,
+    EndBevel: _end_bevel,
+    EdgeBevel: _edge_bevel,
+    EndRabbet: _end_rabbet,
+    EdgeRabbet: _edge_rabbet,
+    Notch: _notch,
+    Groove: _groove,
+}
