@@ -27,6 +27,7 @@ class MasterAnswer:
     x: Floats
     duals: Floats
     lacking: float
+    left_out: Floats
     is_optimal: bool
     basis: Any
 
@@ -60,6 +61,7 @@ def solve_master(
         x=x,
         duals=found.duals,
         lacking=float(found.x[:leading].sum()),
+        left_out=found.x[: core.item_count],
         is_optimal=is_optimal,
         basis=basis,
     )

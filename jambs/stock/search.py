@@ -4,26 +4,36 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import numpy as np
 
 from jambs.stock.certificate import Certificate, ceil_div, certify, whole_bound
-from jambs.stock.arcs import ArcSet, make_arcs
+from jambs.stock.arcs import make_arcs
 from jambs.stock.arcflow import ArcFlow, Search
 from jambs.stock.assemble import tidied
-from jambs.stock.core import Core, CutBoard, Cuts, State, cost_of, produced, used_boards, whole_state
+from jambs.stock.core import Core, Cuts, State, cost_of
 from jambs.stock.columns import search_columns
 from jambs.stock.dive import dive
 from jambs.stock.neighbours import choose, left_supply, replanned
+from jambs.stock.greedy import first_plan
 from jambs.stock.master import MasterAnswer, solve_master
 from jambs.stock.pool import Pool
-from jambs.stock.small import Effort, Start, make_tail, search_arcs, start_of
+from jambs.stock.small import Effort, Start, make_tail
 from jambs.stock.solvers import Backend
 
 ALL_NODES = 1 << 30
+RUNG_NODES = 2000
+"""Nodes of one rung when the stages, not the seconds, limit the search."""
 RUNGS = (400, 800, 1600, 3200, 6400, 12000)
 """Arcs kept on the rungs of the ladder."""
+SIZES = (8, 10, 12, 16)
+"""Boards re-planned together, one stage after the other."""
+STAGE_TRIES = 10
+SMALL_ARCS, SMALL_NODES, SMALL_SECONDS = 400, 60, 5.0
+"""Limits of one small search; the seconds are only a brake, so that equal limits give equal plans."""
+LACKING = 1e-6
+"""Pieces left out by the linear program, over this, mean that the boards run out."""
 
 
 @dataclass(slots=True)
@@ -34,7 +44,7 @@ class Run:
     backend: Backend
     deadline: float
     seed: int
-    report: Callable[[int, int], None]
+    report: Callable[[int | None, int], None]
     state: State
     pool: Pool
     best: Cuts | None = None
@@ -42,7 +52,7 @@ class Run:
     bound: int = 0
     certificate: Certificate | None = None
     answer: MasterAnswer | None = None
-    log: list[str] = field(default_factory=list)
+    stages: int | None = None
 
     @property
     def left(self) -> float:
@@ -70,65 +80,59 @@ class Run:
         bound = min(bound, self.cost)
         if bound > self.bound:
             self.bound = bound
-            self.report(self.cost, self.bound)
+            self.report(None if self.best is None else self.cost, self.bound)
 
 
 def search(run: Run) -> None:
-    """Improve plan and bound until they meet, the time is up or the steps run out."""
+    """Improve plan and bound until they meet, the time is up or the stages run out."""
+    run.offer(first_plan(run.core, run.state))
     _solve_linear(run)
-    if run.is_over or run.answer is None or run.answer.lacking > LACKING:
+    if run.is_over or _lacks(run):
         return
-    _dives(run, count=4, random_seed=run.seed)
+    _dives(run, count=12 if len(run.core.widths) == 1 else 4)
     if run.best is None:
         run.offer(_columns(run))
-    is_flat = len(run.core.widths) == 1
-    if not is_flat:
-        _tail_dives(run, count=2, random_seed=run.seed)
-    _alternate(run)
+    if run.best is None and not run.is_over:
+        _climb(run, len(RUNGS) - 1)
+    if run.best is not None:
+        _alternate(run)
 
 
-LACKING = 1e-6
-"""Pieces left out by the linear program, over this, mean that the boards run out."""
+def _lacks(run: Run) -> bool:
+    return run.answer is not None and run.answer.lacking > LACKING
 
 
 def _solve_linear(run: Run) -> None:
     run.answer = solve_master(run.core, run.state, run.pool, run.backend)
     run.certificate = certify(run.core, run.state, run.answer.duals)
-    run.raise_bound(run.certificate.bound)
-
-
-def _start(run: Run) -> Start:
-    assert run.answer is not None and run.certificate is not None
-    return Start(state=run.state, pool=run.pool, answer=run.answer, certificate=run.certificate)
+    if not _lacks(run):
+        run.raise_bound(run.certificate.bound)
 
 
 def _columns(run: Run) -> Cuts | None:
+    """A first plan when the dives ran out of boards."""
+    assert run.answer is not None and run.certificate is not None
+    start = Start(state=run.state, pool=run.pool, answer=run.answer, certificate=run.certificate)
     effort = Effort(seconds=run.left, nodes=5000, arcs=0, seed=run.seed)
-    return search_columns(run.core, run.backend, _start(run), run.cost - 1, effort)
+    return search_columns(run.core, run.backend, start, _most(run), effort)
 
 
-def _dives(run: Run, *, count: int, random_seed: int) -> None:
+def _most(run: Run) -> int:
+    """Most a plan may cost to be of use; a board a piece, at worst."""
+    return min(run.cost - 1, int(run.core.price.max() * run.state.demand.sum()))
+
+
+def _dives(run: Run, *, count: int) -> None:
     for number in range(count):
         if run.is_over:
             return
-        random = None if number == 0 else np.random.default_rng([random_seed, number])
-        run.offer(_dive(run, random, tail_boards=0.0))
+        random = None if number == 0 else np.random.default_rng([run.seed, number])
+        run.offer(_dive(run, random))
 
 
-def _tail_dives(run: Run, *, count: int, random_seed: int) -> None:
-    for number in range(count):
-        if run.is_over:
-            return
-        random = None if number == 0 else np.random.default_rng([random_seed, 100 + number])
-        run.offer(_dive(run, random, tail_boards=TAIL_BOARDS))
-
-
-TAIL_BOARDS = 8.0
-
-
-def _dive(run: Run, random: np.random.Generator | None, *, tail_boards: float) -> Cuts | None:
+def _dive(run: Run, random: np.random.Generator | None) -> Cuts | None:
+    """One dive; the first one by the nearest whole count, others blurred."""
     assert run.answer is not None
-    dear = float(np.median(run.core.price)) if tail_boards else 0.0
     return dive(
         run.core,
         run.pool,
@@ -136,67 +140,74 @@ def _dive(run: Run, random: np.random.Generator | None, *, tail_boards: float) -
         start=run.answer,
         best=run.cost,
         random=random,
-        tail=make_tail(run.core, run.backend, run.pool, lambda: _effort(run)) if tail_boards else None,
-        tail_cost=tail_boards * dear,
         should_stop=lambda: run.left <= 0,
         state=run.state,
     )
 
 
-def _effort(run: Run) -> Effort:
-    return Effort(seconds=min(2.0, run.left), nodes=300, arcs=1200, seed=run.seed)
-
-
 def _alternate(run: Run) -> None:
-    """Ladder and neighbourhoods in turn, each as long as it pays."""
+    """Neighbourhoods and ladder in turn: more boards when nothing comes of few, then more arcs."""
     random = np.random.default_rng([run.seed, 7])
-    rung, size = 0, 8
-    arcs: ArcSet | None = None
-    while not run.is_over:
-        size = _neighbours(run, random, size=size, tries=12)
+    is_flat = len(run.core.widths) == 1
+    level, rung, stage = 0, 0, 0
+    while not run.is_over and (run.stages is None or stage < run.stages):
+        won = _neighbours(run, random, level)
+        level += not won
+        if is_flat or not won:
+            rung = _climb(run, rung)
+        stage += 1
+
+
+def _small_effort(run: Run, level: int) -> Effort:
+    growth = 1 << min(level // len(SIZES), 4)
+    return Effort(
+        seconds=min(SMALL_SECONDS, run.left),
+        nodes=SMALL_NODES * growth,
+        arcs=SMALL_ARCS * growth,
+        seed=run.seed,
+    )
+
+
+def _neighbours(run: Run, random: np.random.Generator, level: int) -> bool:
+    """Re-plan boards around each other; say whether anything came of it."""
+    won = False
+    for _ in range(STAGE_TRIES):
         if run.is_over:
-            return
-        rung = _climb(run, rung)
-
-
-def _neighbours(run: Run, random: np.random.Generator, *, size: int, tries: int) -> int:
-    """Re-plan boards around each other; more at once when nothing comes of it."""
-    assert run.best is not None
-    won = 0
-    for _ in range(tries):
-        if run.is_over or size > 2 * len(run.best):
             break
-        picks = set(choose(run.core, run.best, size, random))
+        assert run.best is not None
+        picks = set(choose(run.core, run.best, SIZES[level % len(SIZES)], random))
         chosen = tuple(board for number, board in enumerate(run.best) if number in picks)
         others = tuple(board for number, board in enumerate(run.best) if number not in picks)
         supply = left_supply(run.core, run.state.supply, others)
-        better = replanned(run.core, run.backend, run.pool, chosen, supply, _effort(run))
-        won += better is not None and run.offer(others + better)
-    return size if won else min(size + 2, 16)
+        better = replanned(run.core, run.backend, run.pool, chosen, supply, _small_effort(run, level))
+        won |= better is not None and run.offer(others + better)
+    return won
 
 
 def _climb(run: Run, rung: int) -> int:
     """One rung of the ladder: the arcs of least reduced cost, searched for a better plan and bound."""
     assert run.certificate is not None
-    unit = run.certificate.unit_steps(run.core)
-    slack = (run.cost - 1) * unit - run.certificate.steps
-    arcs = make_arcs(run.core, run.state, run.certificate, slack)
+    if run.is_over:
+        return rung
+    certificate, unit = run.certificate, run.certificate.unit_steps(run.core)
+    slack = _most(run) * unit - certificate.steps
+    arcs = make_arcs(run.core, run.state, certificate, slack)
     count = RUNGS[min(rung, len(RUNGS) - 1)]
     if len(arcs) > count:
         slack = min(slack, arcs.slack_for(count))
         arcs = arcs.within(slack)
-    limits = Search(
-        seconds=min(run.left, max(2.0, run.left / 3)),
-        nodes=ALL_NODES,
-        seed=run.seed,
-        at_least=run.certificate.bound,
-        at_most=run.cost - 1,
-    )
-    flow = ArcFlow(run.core, run.state, arcs, slack).solve(run.backend, limits)
+    flow = ArcFlow(run.core, run.state, arcs, slack).solve(run.backend, _limits(run, certificate))
     if flow.cost is not None:
         run.offer(tidied(run.core, run.state.demand, flow.cuts(run.core), run.state.supply))
-    beyond = ceil_div(run.certificate.steps + slack + 1, unit)
-    run.raise_bound(min(whole_bound(flow.bound), beyond))
-    run.log.append(f"rung {count}: {len(arcs)} arcs, bound {flow.bound}, cost {flow.cost}")
-    is_solved = flow.bound >= run.cost - 1e-3
-    return rung + 1 if is_solved or flow.cost is None else rung
+    run.raise_bound(min(whole_bound(flow.bound), ceil_div(certificate.steps + slack + 1, unit)))
+    return next((number for number, size in enumerate(RUNGS) if number > rung and size > len(arcs)), rung + 1)
+
+
+def _limits(run: Run, certificate: Certificate) -> Search:
+    return Search(
+        seconds=min(run.left, max(2.0, run.left / 3)),
+        nodes=ALL_NODES if run.stages is None else RUNG_NODES,
+        seed=run.seed,
+        at_least=max(run.bound, certificate.bound),
+        at_most=_most(run),
+    )

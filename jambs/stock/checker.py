@@ -1,0 +1,65 @@
+"""Prove the bound of a plan file with whole numbers only: `python -m jambs.stock.checker plan.json`.
+
+Every piece has a price. If no board of endless supply can be filled with pieces worth more than the board
+costs, then all pieces together cannot cost less than the sum of their prices. A board of limited supply may
+be worth more; what it is worth beyond its cost is taken off once for each board there is.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+import sys
+from pathlib import Path
+from typing import Any
+
+STEPS = 1_000_000  # steps of price in a cent
+
+
+def fill(things: list[tuple[int, int, int]], top: int) -> list[int]:
+    """Most worth that each room 0 .. top holds, of things (size, worth, how many)."""
+    best = [0] * (top + 1)
+    for size, worth, count in things:
+        count, bundle = min(count, top // size), 1
+        while count > 0 < worth:
+            bundle = min(bundle, count)
+            room, more = size * bundle, worth * bundle
+            best[room:] = [max(old, new + more) for old, new in zip(best[room:], best, strict=False)]
+            count, bundle = count - bundle, 2 * bundle
+    return best
+
+
+def check_certificate(plan: dict[str, Any]) -> int:
+    """Cents that the prices in a plan file prove no plan can go below.
+
+    Raises:
+        ValueError: a board can be filled with more than it costs, so the prices prove nothing.
+    """
+    problem, saw = plan["problem"], plan["problem"]["saw"]
+    ripped, kerf = problem["kind"] != "lengths", saw["crosscut_kerf"]
+    price = {(entry["width"], entry["length"]): entry["price"] for entry in plan["bound"]["prices"]}
+    wanted: dict[tuple[int, int], int] = {}
+    for piece in problem["pieces"]:
+        size = (piece["width"] if ripped else 0, piece["length"] + piece["miter_allowance"])
+        wanted[size] = wanted.get(size, 0) + piece["count"]
+    step = math.gcd(*[length + kerf for _, length in wanted])
+    rooms = [max(0, (stock["length"] - 2 * saw["end_trim"] + kerf) // step) for stock in problem["stock"]]
+    worth: dict[int, list[int]] = {}
+    for width in {width for width, _ in wanted}:
+        things = [((b + kerf) // step, price.get((a, b), 0), n) for (a, b), n in wanted.items() if a == width]
+        worth[width] = fill(things, max(rooms))
+    proved = sum(max(0, price.get(size, 0)) * count for size, count in wanted.items())
+    for stock, room in zip(problem["stock"], rooms, strict=True):
+        across = stock["width"] - saw["edge_loss"] - saw["far_edge_loss"] + saw["rip_kerf"] if ripped else 1
+        strips = [(a + saw["rip_kerf"] if ripped else 1, best[room], across) for a, best in worth.items()]
+        excess = fill(strips, max(0, across))[-1] - stock["price_cents"] * STEPS
+        if excess > 0 and stock["supply"] is None:
+            raise ValueError(f"{stock['name']} can be filled with {excess} steps more than it costs")
+        proved -= max(0, excess) * (stock["supply"] or 0)
+    unit = math.gcd(*[stock["price_cents"] for stock in problem["stock"]]) or 1
+    return max(0, -(-proved // (STEPS * unit)) * unit)
+
+
+if __name__ == "__main__":
+    plan_file = json.loads(Path(sys.argv[1]).read_text(encoding="utf-8"))
+    print(f"proved: no plan of this kind costs less than {check_certificate(plan_file)} cents")

@@ -1,0 +1,87 @@
+"""What is to be cut and what it can be cut from: pieces, stock, saw settings.
+
+All sizes are whole numbers of one unit (1/64 in or 0.1 mm), all prices whole cents.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal, TypeAlias
+
+Kind: TypeAlias = Literal["lengths", "boards", "sheets"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """A part to cut: rough width across the grain, rough length along it.
+
+    A mitered piece is as long as its long point; `miter_allowance` is what its slanted cuts take beyond a
+    square kerf. A tapered piece is as wide as its wide end. A glued part is given as its strips.
+    """
+
+    mark: str
+    length: int
+    width: int = 0
+    count: int = 1
+    is_mitered: bool = False
+    miter_allowance: int = 0
+
+    @property
+    def sawn_length(self) -> int:
+        """Length taken from the strip, without the square kerf."""
+        return self.length + self.miter_allowance
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stock:
+    """A board, length or sheet that can be had: actual sizes, price each, how many (None: no limit)."""
+
+    name: str
+    length: int
+    price_cents: int
+    width: int = 0
+    supply: int | None = None
+    on_hand: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SawSettings:
+    """What the saw takes: kerfs, the loss at the two edges and at each end, and its least safe strip."""
+
+    crosscut_kerf: int
+    rip_kerf: int = 0
+    edge_loss: int = 0
+    far_edge_loss: int = 0
+    end_trim: int = 0
+    least_strip: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockProblem:
+    """One material and thickness: `lengths` are only crosscut, `boards` and `sheets` ripped first."""
+
+    kind: Kind
+    pieces: tuple[Piece, ...]
+    stock: tuple[Stock, ...]
+    saw: SawSettings
+    group: str = ""
+    unit: str = "1/64 in"
+
+    @property
+    def is_ripped(self) -> bool:
+        """Whether boards are ripped into strips before they are crosscut."""
+        return self.kind != "lengths"
+
+    def strip_width(self, piece: Piece) -> int:
+        """Width of the strip a piece comes from; the same for all when nothing is ripped."""
+        return piece.width if self.is_ripped else 0
+
+
+@dataclass(slots=True)
+class StockFault(ValueError):
+    """Why nothing can be cut as asked; all faults in words, each with its cure."""
+
+    faults: tuple[str, ...] = field(default=())
+
+    def __str__(self) -> str:
+        return "\n".join(self.faults)
