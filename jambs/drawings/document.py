@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import random
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from ezdxf._options import options
@@ -152,13 +154,24 @@ def _copy_to_header(document: Document, name: str) -> None:
     document.header["$DIMSTYLE"] = name
 
 
-def save(document: Document, path: Path) -> None:
-    """Write a document so that the same drawing gives the same bytes: fixed dates and numbers, classes in order."""
-    for name in sorted(document.entitydb.dxf_types_in_use()):
-        document.classes.add_class(name)
-    before = options.write_fixed_meta_data_for_testing
+@contextmanager
+def repeatable() -> Iterator[None]:
+    """Let ezdxf give the same bytes in every run: fixed dates and numbers, and chance that starts anew.
+
+    Its patterns start at a place that is moved by chance.
+    """
+    before, chance = options.write_fixed_meta_data_for_testing, random.getstate()
     options.write_fixed_meta_data_for_testing = True
+    random.seed(0)
     try:
-        document.saveas(path)
+        yield
     finally:
         options.write_fixed_meta_data_for_testing = before
+        random.setstate(chance)
+
+
+def save(document: Document, path: Path) -> None:
+    """Write a document with its classes in order."""
+    for name in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(name)
+    document.saveas(path)

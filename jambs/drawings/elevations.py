@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.drawings.boxes import Box, Segment, box_around, boxes_joined, segments_of
-from jambs.drawings.cover import Polygon, visible_pieces
+from jambs.drawings.cover import Polygon, visible_area, visible_pieces
 from jambs.drawings.sash import (
     corners,
     frame_box,
@@ -22,6 +22,8 @@ from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
 
 INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
+IN_FROM_END = 3.0
+"""How far from its right end a leader meets a long part [in]."""
 WIDEST = 5.0
 """Greatest measure of an elevation on paper, so that two stand side by side on the larger page [in]."""
 
@@ -53,7 +55,7 @@ def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
             *(shape for shapes in drawn for shape in shapes),
         ),
         chains=tuple(_chains(kit, pieces, from_outside=from_outside)),
-        marks=tuple(_mark(one, shapes) for one, shapes in zip(pieces, drawn, strict=True)),
+        marks=tuple(_mark(one, pieces[:number], drawn[number]) for number, one in enumerate(pieces)),
         remarks=(f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",),
         largest=2,
         widest=WIDEST,
@@ -98,19 +100,26 @@ def _rough_box(kit: Kit, *, from_outside: bool) -> Box:
     return Box(-left, -shims.sill, frame.width + right, frame.height + shims.head)
 
 
-def _mark(one: Seen, shapes: Sequence[Shape]) -> Mark:
+def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape]) -> Mark:
     """Ask for the part's mark inside its outline, on the open side of a jamb, or beside the view."""
-    part = one.part
-    edges = [edge for shape in shapes for edge in segments_of(shape.points, closed=shape.closed)]
-    edges = edges or segments_of(one.polygon, closed=True)
-    call_out = CallOut(
-        target=_middle(_furthest(edges, (1.0, 0.0))), lines=(f"{part.mark}  {part_words(part)}",), side=Side.RIGHT
-    )
-    room = box_around(one.polygon)
+    part, room = one.part, box_around(one.polygon)
+    lines = (f"{part.mark}  {part_words(part)}",)
     if "extension jamb" not in part.name:
-        return Mark(text=part.mark, room=room, call_out=call_out)
+        target = _seen_point(one, nearer)
+        return Mark(text=part.mark, room=room, call_out=CallOut(target=target, lines=lines, side=Side.RIGHT))
+    edges = [edge for shape in shapes for edge in segments_of(shape.points, closed=shape.closed)]
     inward = _inward(part, from_outside=part.where is Where.EXTERIOR)
-    return Mark(text=part.mark, room=room, call_out=call_out, edge=_furthest(edges, inward), inward=inward)
+    edge = _furthest(edges or segments_of(one.polygon, closed=True), inward)
+    call_out = CallOut(target=_middle(edge), lines=lines, side=Side.RIGHT)
+    return Mark(text=part.mark, room=room, call_out=call_out, edge=edge, inward=inward)
+
+
+def _seen_point(one: Seen, nearer: Sequence[Seen]) -> tuple[float, float]:
+    """Return a point of what is seen of a part, towards its right end."""
+    pieces = visible_area(one.polygon, [other.polygon for other in nearer if other.part.is_wood])
+    boxes = [box_around(piece) for piece in pieces] or [box_around(one.polygon)]
+    box = max(boxes, key=lambda box: box.width * box.height)
+    return (box.right - min(0.25 * box.width, IN_FROM_END), box.center[1])
 
 
 def _furthest(edges: Sequence[Segment], way: tuple[float, float]) -> Segment:

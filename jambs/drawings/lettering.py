@@ -6,7 +6,7 @@ import re
 from functools import lru_cache
 from importlib.resources import files
 
-from fontTools.ttLib import TTFont
+from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
 FONT_FOLDER = "jambs.data"
 REGULAR = "LiberationSans-Regular.ttf"

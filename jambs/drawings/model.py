@@ -8,7 +8,7 @@ from ezdxf.document import Drawing as Document
 from ezdxf.layouts.layout import Paperspace
 
 from jambs.drawings.boxes import Point
-from jambs.drawings.document import BORDER, VIEWPORTS, new_document, save, unit_factor
+from jambs.drawings.document import BORDER, VIEWPORTS, new_document, repeatable, save, unit_factor
 from jambs.drawings.drawing import Drawing, Sheet, used_scales
 from jambs.drawings.flat import FlatPen
 from jambs.drawings.packing import OnPage
@@ -22,12 +22,14 @@ LOCKED = 16384
 
 def write_dxf(drawing: Drawing, path: Path | str) -> None:
     """Write the drawing as DXF R2010: real dimensions in model space, paper layouts with scaled viewports."""
-    save(make_document(drawing), Path(path))
+    with repeatable():
+        save(make_document(drawing), Path(path))
 
 
 def write_flat_dxf(drawing: Drawing, path: Path | str) -> None:
     """Write the drawing for simple readers: plain lines, arcs and texts in model space, nothing else."""
-    save(make_flat_document(drawing), Path(path))
+    with repeatable():
+        save(make_flat_document(drawing), Path(path))
 
 
 def make_document(drawing: Drawing, *, for_picture: bool = False) -> Document:

@@ -15,7 +15,7 @@ from ezdxf.document import Drawing as Document
 from ezdxf.math import BoundingBox2d
 
 from jambs.drawings.arrange import arrange
-from jambs.drawings.document import new_document, unit_factor
+from jambs.drawings.document import new_document, repeatable, unit_factor
 from jambs.drawings.drawing import Drawing
 from jambs.drawings.model import make_document
 from jambs.drawings.paper import Scale, scales_of
@@ -83,7 +83,8 @@ def _svg_of(view: PlacedView, drawing: Drawing) -> str:
 
 def _drawn(document: Document, size: tuple[float, float], box: BoundingBox2d, scale: float) -> str:
     backend = SVGBackend()
-    Frontend(RenderContext(document), backend, config=CONFIGURATION).draw_layout(document.modelspace())
+    with repeatable():
+        Frontend(RenderContext(document), backend, config=CONFIGURATION).draw_layout(document.modelspace())
     page = Page(size[0], size[1], PageUnits.mm, margins=Margins.all(0))
     settings = Settings(fit_page=False, scale=scale)
     return backend.get_string(page, settings=settings, render_box=box)
@@ -106,7 +107,8 @@ def _page(document: Document, drawing: Drawing, name: str) -> str:
     unit = unit_factor(drawing.units)
     backend = SVGBackend()
     layout = document.layouts.get(name)
-    Frontend(RenderContext(document), backend, config=CONFIGURATION).draw_layout(layout)
+    with repeatable():
+        Frontend(RenderContext(document), backend, config=CONFIGURATION).draw_layout(layout)
     width, height = sheet.page.width, sheet.page.height
     page = Page(width * MM_PER_INCH, height * MM_PER_INCH, PageUnits.mm, margins=Margins.all(0))
     box = BoundingBox2d([(0, 0), (width * unit, height * unit)])

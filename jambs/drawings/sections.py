@@ -208,6 +208,7 @@ def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) ->
             target=target,
             lines=_words(region, parts.get(region.mark), job.units),
             side=Side.LEFT if is_inside(region, kit) else Side.RIGHT,
+            short=region.mark,
         )
         for _, target, region in best.values()
     ]

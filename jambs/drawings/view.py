@@ -105,11 +105,15 @@ class Chain:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CallOut:
-    """A text beside the view whose leader ends at ``target``; ``side`` is left or right, where it matters."""
+    """A text beside the view whose leader ends at ``target``; ``side`` is left or right, where it matters.
+
+    ``short``: what is left of it where there is room for little, nothing if empty.
+    """
 
     target: Point
     lines: tuple[str, ...]
     side: Side | None = None
+    short: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,8 +159,17 @@ class View:
     widest: float = 12.0
 
     def brief(self) -> View:
-        """Return the view with its main dimensions only and without its title."""
-        return replace(self, title="", remarks=(), chains=tuple(chain for chain in self.chains if chain.is_main))
+        """Return the view with its main dimensions and short call-outs only, and without its title."""
+        return replace(
+            self,
+            title="",
+            remarks=(),
+            chains=tuple(chain for chain in self.chains if chain.is_main),
+            call_outs=tuple(replace(one, lines=(one.short,)) for one in self.call_outs if one.short),
+            marks=tuple(
+                replace(mark, call_out=replace(mark.call_out, lines=(mark.text,), side=None)) for mark in self.marks
+            ),
+        )
 
     @property
     def core(self) -> Box:

@@ -185,7 +185,7 @@ def test_views_in_model_space_stand_apart_and_clear_of_the_paper(name: str) -> N
 
 
 def test_sash_lines_meet_at_the_hinges() -> None:
-    """Hinge left as seen from inside: at the right from outside. The tip is at the hinge (common practice, no source)."""
+    """Hinge left as seen from inside, right from outside; the tip is at the hinge (common practice, no source)."""
     width = made("clad frame")[0].placement.opening.frame.width
     for name, is_left in (("interior elevation", True), ("exterior elevation", False)):
         view = next(one for one in drawn("clad frame").asked if one.name == name)
