@@ -1,0 +1,85 @@
+"""How much each board of a kit changes across its width, from the shop to the driest and to the dampest season."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from jambs.job.outside import Air, ClimateEntry, WoodEntry
+from jambs.movement.moisture import equilibrium_moisture
+from jambs.movement.woods import StockWood, wood_of
+from jambs.parts.part import Part, Where
+
+LINEAR = (6.0, 14.0)
+"""Moisture between which the coefficients hold [%] (Wood Handbook, chapter 13)."""
+
+
+def change_of_size(size: float, coefficient: float, *, start: float, finish: float) -> float:
+    """Return the change of a size between two moisture contents [%], in the unit of the size; growth is positive.
+
+    Wood Handbook (FPL-GTR-190, 2010), equation (13-2): good between 6 and 14 %.
+    """
+    return size * coefficient * (finish - start)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardMovement:
+    """A board across its width [in]: ``winter`` and ``summer`` changes from the shop, growth positive.
+
+    Moisture in the shop and in both seasons [%]. ``is_beyond``: some of it is outside 6 to 14 %, where the coefficients
+    say less.
+    """
+
+    part: Part
+    wood: StockWood
+    shop_moisture: float
+    winter_moisture: float
+    summer_moisture: float
+    winter: float
+    summer: float
+
+    @property
+    def is_beyond(self) -> bool:
+        """Say whether the coefficients were used outside the moisture they hold for."""
+        moistures = (self.shop_moisture, self.winter_moisture, self.summer_moisture)
+        return not all(LINEAR[0] <= one <= LINEAR[1] for one in moistures)
+
+    @property
+    def growth(self) -> float:
+        """The most it gets wider than it was in the shop [in], at least nothing."""
+        return max(self.winter, self.summer, 0.0)
+
+    @property
+    def shrinkage(self) -> float:
+        """The most it gets narrower than it was in the shop [in], at least nothing."""
+        return -min(self.winter, self.summer, 0.0)
+
+    @property
+    def share(self) -> float:
+        """The greatest change as a share of the width."""
+        return max(self.growth, self.shrinkage) / self.part.width
+
+
+def board_movement(part: Part, climate: ClimateEntry, entries: Mapping[str, WoodEntry]) -> BoardMovement | None:
+    """Return how a part moves; None for metal, sheet goods and bucks, which are inside the wall."""
+    wood = wood_of(part.stock, entries) if part.is_wood and part.where is not Where.BUCK else None
+    if wood is None:
+        return None
+    seasons = _seasons(part.where, climate)
+    shop, winter, summer = (equilibrium_moisture(air) for air in (climate.shop, *seasons))
+    coefficient = wood.wood.across(wood.sawn)
+    return BoardMovement(
+        part=part,
+        wood=wood,
+        shop_moisture=shop,
+        winter_moisture=winter,
+        summer_moisture=summer,
+        winter=change_of_size(part.width, coefficient, start=shop, finish=winter),
+        summer=change_of_size(part.width, coefficient, start=shop, finish=summer),
+    )
+
+
+def _seasons(where: Where, climate: ClimateEntry) -> tuple[Air, Air]:
+    if where is Where.INTERIOR:
+        return climate.inside_winter, climate.inside_summer
+    return climate.outside_winter, climate.outside_summer

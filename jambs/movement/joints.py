@@ -1,0 +1,172 @@
+"""What the joints of an opening take: jamb and casing, reveals, miters, sealant joints, the gap at the stool."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from jambs.job.openings import Job
+from jambs.job.trim import Corner
+from jambs.length import HALF_64TH, Grid
+from jambs.movement.boards import BoardMovement
+from jambs.parts.kit import Kit
+from jambs.parts.part import Where
+
+MITER_GAP = 1 / 32
+"""A miter that opens by more is seen [in]; common practice, no source."""
+REVEAL_LEFT = 1 / 2
+"""At least this share of a reveal has to be left when the casing swells; common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JointMovement:
+    """One joint: what it is, its size, the greatest change of it [in], whether it takes that, and a sentence.
+
+    ``wanted``: the size that takes it: a reveal, a joint's width, a gap to leave, how proud to mill [in].
+    """
+
+    name: str
+    marks: tuple[str, ...]
+    size: float
+    change: float
+    takes_it: bool
+    wanted: float
+    words: str
+
+
+def joint_movements(
+    kit: Kit, boards: Sequence[BoardMovement], sealant_percent: float, job: Job
+) -> tuple[JointMovement, ...]:
+    """Return what every joint of an opening has to take."""
+    found = [_proud(_named(boards, "extension jamb"), job)]
+    for where in (Where.INTERIOR, Where.EXTERIOR):
+        casing = [one for one in _named(boards, "casing") if one.part.where is where]
+        found += [_reveal(kit, casing, where, job), _miter(kit, casing, where, job)]
+    sealed = _named(boards, "exterior extension jamb") + _named(boards, "exterior sill")
+    found += [_sealant(kit, sealed, sealant_percent, job), _stool(_named(boards, "stool"), job)]
+    return tuple(one for one in found if one)
+
+
+def _named(boards: Iterable[BoardMovement], name: str) -> list[BoardMovement]:
+    return [one for one in boards if one.part.name == name]
+
+
+def _marks(boards: Iterable[BoardMovement]) -> tuple[str, ...]:
+    return tuple(one.part.mark for one in boards)
+
+
+def _proud(jambs: Sequence[BoardMovement], job: Job) -> JointMovement | None:
+    """The jamb stands on the frame; when it shrinks its front edge draws back, past the wall where it is not proud."""
+    if not jambs:
+        return None
+    shrinkage, proud = max(one.shrinkage for one in jambs), job.shop.proud
+    takes, fine = proud >= shrinkage - HALF_64TH, job.shop.grid.fine
+    words = f"the jamb draws back by {fine.text(shrinkage)} and is {fine.text(proud)} proud: the casing goes on bearing"
+    if not takes:
+        words = (
+            f"the jamb draws back by {fine.text(shrinkage)} and is only {fine.text(proud)} proud: let the boards come "
+            f"to rest in the house first, or mill them {fine.text(fine.up(shrinkage))} proud"
+        )
+    return JointMovement(
+        name="jamb under casing",
+        marks=_marks(jambs),
+        size=proud,
+        change=shrinkage,
+        takes_it=takes,
+        wanted=max(proud, fine.up(shrinkage)),
+        words=words,
+    )
+
+
+def _reveal(kit: Kit, casing: Sequence[BoardMovement], where: Where, job: Job) -> JointMovement | None:
+    """Casing is nailed along both edges, so it grows half to each side; what grows inward eats the reveal."""
+    opening = kit.placement.opening
+    trim = opening.interior if where is Where.INTERIOR else opening.exterior
+    if not casing or trim is None:
+        return None
+    growth, reveal, fine = max(one.growth for one in casing) / 2, trim.casing_reveal, job.shop.grid.fine
+    wanted = fine.up(growth / (1 - REVEAL_LEFT))
+    takes = reveal >= wanted - HALF_64TH
+    grows = f"grows {fine.text(growth)}" if growth > HALF_64TH else "hardly grows"
+    left = f"the casing {grows} into a reveal of {fine.text(reveal)}"
+    return JointMovement(
+        name=f"{where.value} casing reveal",
+        marks=_marks(casing),
+        size=reveal,
+        change=growth,
+        takes_it=takes,
+        wanted=max(reveal, wanted),
+        words=f"{left}: it takes it" if takes else f"{left}: make the reveal {fine.text(wanted)}",
+    )
+
+
+def miter_gap(width: float, share: float) -> float:
+    """Return how far a 45° miter opens at one end when both boards change their width by a share [in].
+
+    Each end leans by half the share (its tangent stays the length, its other side becomes width · (1 + share)), so the
+    joint opens by the share in radians along width · √2.
+    """
+    return width * math.sqrt(2) * share
+
+
+def _miter(kit: Kit, casing: Sequence[BoardMovement], where: Where, job: Job) -> JointMovement | None:
+    opening = kit.placement.opening
+    trim = opening.interior if where is Where.INTERIOR else opening.exterior
+    if not casing or trim is None or trim.casing.corner is not Corner.MITER:
+        return None
+    gap, fine = max(miter_gap(one.part.width, one.share) for one in casing), job.shop.grid.fine
+    takes = gap <= MITER_GAP + HALF_64TH / 2
+    words = f"miters open by up to {fine.text(gap)} at one end"
+    return JointMovement(
+        name=f"{where.value} casing miter",
+        marks=_marks(casing),
+        size=MITER_GAP,
+        change=gap,
+        takes_it=takes,
+        wanted=MITER_GAP,
+        words=words if takes else f"{words}: glue and spline them, take quarter-sawn casing, or butt the head",
+    )
+
+
+def _sealant(kit: Kit, boards: Sequence[BoardMovement], percent: float, job: Job) -> JointMovement | None:
+    """Jambs and sill are held at the trim plane; all they move opens and closes the joint at the frame."""
+    trim = kit.placement.opening.exterior
+    if not boards or trim is None:
+        return None
+    change, fine = max(max(one.growth, one.shrinkage) for one in boards), job.shop.grid.fine
+    joint, wanted = trim.sealant_joint, _joint_width(change, percent, job.shop.grid)
+    takes = joint >= change / (percent / 100) - 1e-9
+    moves = f"the joint of {fine.text(joint)} moves by {fine.text(change)}, the sealant takes ±{percent:g} %"
+    return JointMovement(
+        name="sealant joint",
+        marks=_marks(boards),
+        size=joint,
+        change=change,
+        takes_it=takes,
+        wanted=max(joint, wanted),
+        words=f"{moves}: it takes it" if takes else f"{moves}: make it {fine.text(wanted)} wide",
+    )
+
+
+def _joint_width(change: float, percent: float, grid: Grid) -> float:
+    """The least joint that a sealant takes a change in, on the shop's grid [in]."""
+    return grid.up(change / (percent / 100))
+
+
+def _stool(stools: Sequence[BoardMovement], job: Job) -> JointMovement | None:
+    """A stool fitted tight between frame and wall has no room to grow: the gap goes where the horns meet the wall."""
+    if not stools:
+        return None
+    growth, fine = max(one.growth for one in stools), job.shop.grid.fine
+    gap = fine.up(growth) if growth > fine.step else 0.0
+    words = f"leave {fine.text(gap)} between the horn notches and the wall, the stool grows" if gap else "no gap needed"
+    return JointMovement(
+        name="stool at the wall",
+        marks=_marks(stools),
+        size=0.0,
+        change=growth,
+        takes_it=not gap,
+        wanted=gap,
+        words=words,
+    )

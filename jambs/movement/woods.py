@@ -1,0 +1,94 @@
+"""Woods and how they move across the grain: the table, and what a stock of the job is."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from jambs.job.faults import advice
+from jambs.job.openings import Assumed
+from jambs.job.outside import Sawn, WoodEntry
+
+
+class WoodError(Exception):
+    """A species that the table does not have; the message names near ones."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wood:
+    """A species: change of a size, as a share of it for each percent of moisture, along the radius and across it.
+
+    ``is_sure``: the value was read or derived from what was read, not remembered.
+    """
+
+    species: str
+    aliases: tuple[str, ...]
+    radial: float
+    tangential: float
+    source: str
+    is_sure: bool
+
+    def across(self, sawn: Sawn) -> float:
+        """Return the share by which a board gets wider for each percent of moisture: flat sawn tangential."""
+        return self.tangential if sawn is Sawn.FLAT else self.radial
+
+
+@cache
+def woods() -> tuple[Wood, ...]:
+    """Return the woods of the table."""
+    text = files("jambs.data").joinpath("woods.csv").read_text(encoding="utf-8")
+    return tuple(
+        Wood(
+            species=row["species"],
+            aliases=tuple(filter(None, row["aliases"].split("; "))),
+            radial=float(row["radial_per_pct"]),
+            tangential=float(row["tangential_per_pct"]),
+            source=row["source"],
+            is_sure=row["status"] != "memory",
+        )
+        for row in csv.DictReader(text.splitlines())
+    )
+
+
+def find_wood(name: str) -> Wood | None:
+    """Return the wood of a name: its species, or the name a yard sells it by."""
+    plain = name.strip().lower()
+    return next((wood for wood in woods() if plain in map(str.lower, (wood.species, *wood.aliases))), None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockWood:
+    """What a stock of the job is, and what was assumed to say so."""
+
+    wood: Wood
+    sawn: Sawn
+    assumed: Assumed | None
+
+
+def wood_of(stock: str, entries: Mapping[str, WoodEntry]) -> StockWood | None:
+    """Return the wood of a stock; None for one that is no wood of the table, like plywood.
+
+    Raises:
+        WoodError: the job names a species that the table does not have.
+    """
+    entry = entries.get(stock)
+    wood = find_wood(entry.species if entry else stock)
+    if entry and wood is None:
+        near = advice(entry.species, [one.species for one in woods()])
+        raise WoodError(f'woods "{stock}": the table has no species {entry.species!r}; {near}')
+    if wood is None:
+        return None
+    sawn = entry.sawn if entry else Sawn.FLAT
+    return StockWood(wood=wood, sawn=sawn, assumed=_assumed(stock, wood, sawn, entry is not None))
+
+
+def _assumed(stock: str, wood: Wood, sawn: Sawn, is_stated: bool) -> Assumed | None:
+    if is_stated and wood.is_sure:
+        return None
+    why = "the job does not say; flat-sawn boards move most" if not is_stated else "the species is stated"
+    if not wood.is_sure:
+        why += "; coefficients from memory"
+    return Assumed(what=f"wood of {stock}", value=f"{wood.species}, {sawn.value} sawn", why=why)

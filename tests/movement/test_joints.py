@@ -1,0 +1,158 @@
+"""What joints take, by hand and by vectors."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+from movement_house import climate, harbour_house
+
+from jambs.job.outside import WoodEntry
+from jambs.movement.joints import JointMovement, miter_gap
+from jambs.movement.moisture import equilibrium_moisture
+from jambs.movement.plan import KitMovement, plan_movement
+from jambs.movement.woods import WoodError
+
+
+def moved(mark: str, **airs: str) -> KitMovement:
+    job, kits = harbour_house()
+    return plan_movement(kits[mark], climate(**airs), {}, job)
+
+
+def joint(found: KitMovement, name: str) -> JointMovement:
+    return next(one for one in found.joints if one.name == name)
+
+
+STILL = {key: "70 F, 40 %" for key in ("inside_winter", "inside_summer", "outside_winter", "outside_summer")}
+
+
+def test_in_the_air_of_the_shop_nothing_moves() -> None:
+    found = moved("W01", **STILL)
+    assert all(board.winter == board.summer == 0 for board in found.boards)
+    assert found.notes == {} and all(one.takes_it for one in found.joints)
+
+
+def test_a_jamb_by_hand() -> None:
+    """Yellow-poplar, flat sawn, C 0.00289; 7.7 to 6.2 % by the table, so 4 23/32 gets 0.0204 narrower, within 0.002."""
+    board = moved("W01").boards[0]
+    assert board.part.width == 4 + 23 / 32
+    assert board.winter == pytest.approx(-(4 + 23 / 32) * 0.00289 * 1.5, abs=0.002)
+    exact = equilibrium_moisture(climate().inside_winter) - equilibrium_moisture(climate().shop)
+    assert board.winter == pytest.approx((4 + 23 / 32) * 0.00289 * exact, abs=1e-12)
+
+
+def test_inside_wood_takes_the_air_inside() -> None:
+    found = moved("W01", inside_winter="70 F, 40 %", inside_summer="70 F, 40 %")
+    still = {board.part.where.value for board in found.boards if board.winter == 0}
+    moving = {board.part.where.value for board in found.boards if board.winter != 0}
+    assert (still, moving) == ({"interior"}, {"exterior"})
+
+
+def test_a_jamb_that_draws_back_past_the_wall() -> None:
+    """From a damp shop, 80 %, to 30 %: 16.0 to 6.2 % by the table, 4 23/32 · 0.00289 · 9.8 = 0.134; 1/32 proud."""
+    found = joint(moved("W01", shop="70 F, 80 %"), "jamb under casing")
+    assert not found.takes_it
+    assert found.change == pytest.approx(0.134, abs=0.003)
+    assert found.wanted == pytest.approx(9 / 64, abs=1e-9)
+    assert 'mill them 9/64" proud' in found.words
+    assert joint(moved("W01"), "jamb under casing").takes_it
+
+
+def test_a_miter_opens_as_two_leaning_lines_do() -> None:
+    """By vectors: two boards 3.5 wide cut at 45°, each 1 % narrower, miters touching at one end."""
+    width, share = 3.5, 0.01
+    across = width * (1 - share)
+    upright = math.atan2(width, across), math.atan2(across, width)
+    angle = abs(upright[0] - upright[1])
+    opening = 2 * math.hypot(width, across) * math.sin(angle / 2)
+    assert miter_gap(width, share) == pytest.approx(opening, rel=0.01)
+
+
+def test_only_mitered_casing_has_miters() -> None:
+    assert {"interior casing miter"} == {one.name for one in moved("W02").joints if "miter" in one.name}
+    assert not [one for one in moved("W01").joints if "miter" in one.name]
+
+
+def test_a_sealant_joint_by_hand() -> None:
+    """W06: sill 6.325 wide, cedar C 0.00234; a change of 0.0625 fills a class 25 joint of 1/4 (ASTM C920)."""
+    dry = joint(moved("W06"), "sealant joint")
+    wet = joint(moved("W06", outside_winter="30 F, 90 %"), "sealant joint")
+    assert dry.takes_it == (dry.change <= 0.0625)
+    assert dry.change == pytest.approx(6.3253 * 0.00234 * (12.4 - 7.7), abs=0.003)
+    assert not wet.takes_it
+    assert wet.wanted >= wet.change / 0.25
+    job, kits = harbour_house()
+    wide = plan_movement(kits["W06"], climate(outside_winter="30 F, 90 %"), {}, job, sealant_percent=100)
+    assert joint(wide, "sealant joint").takes_it
+    assert "sealant" not in [one.what for one in wide.assumed]
+
+
+def test_a_gap_for_the_stool_that_grows() -> None:
+    """7.7 to 11.0 % by the table: a stool 6 3/16 wide grows 6.19 · 0.00289 · 3.3 = 0.059, so a gap of 1/16."""
+    found = joint(moved("W01"), "stool at the wall")
+    assert found.change == pytest.approx(0.059, abs=0.003)
+    assert found.wanted == 1 / 16
+
+
+def test_a_reveal_keeps_half_of_itself() -> None:
+    """Outside, 12.4 % against 7.7: casing 4 1/2 grows 4.5 · 0.00234 · 4.7 / 2 = 0.025 to each side; wants 1/16."""
+    found = joint(moved("W01"), "exterior casing reveal")
+    assert found.takes_it
+    assert found.change == pytest.approx(0.025, abs=0.002)
+    job, kits = harbour_house()
+    trim = kits["W01"].placement.opening.exterior
+    assert trim is not None
+    narrow = trim.model_copy(update={"casing_reveal": 1 / 32})
+    placement = kits["W01"].placement
+    kit = replace(kits["W01"], placement=replace(placement, opening=replace(placement.opening, exterior=narrow)))
+    tight = joint(plan_movement(kit, climate(), {}, job), "exterior casing reveal")
+    assert not tight.takes_it
+    assert tight.wanted == pytest.approx(4 / 64, abs=1e-9)
+
+
+def test_quarter_sawn_moves_less() -> None:
+    job, kits = harbour_house()
+    woods = {"poplar": WoodEntry.model_validate({"species": "Yellow-poplar", "sawn": "quarter"})}
+    quarter = plan_movement(kits["W01"], climate(), woods, job).boards[0]
+    flat = moved("W01").boards[0]
+    assert quarter.winter / flat.winter == pytest.approx(0.00158 / 0.00289, rel=1e-9)
+
+
+def test_what_is_assumed_and_what_is_stated() -> None:
+    job, kits = harbour_house()
+    assert {"wood of poplar", "wood of cedar", "sealant"} == {one.what for one in moved("W01").assumed}
+    woods = {
+        "poplar": WoodEntry.model_validate({"species": "Yellow-poplar"}),
+        "cedar": WoodEntry.model_validate({"species": "Cedar, western redcedar"}),
+    }
+    stated = plan_movement(kits["W01"], climate(), woods, job, sealant_percent=25)
+    assert stated.assumed == ()
+    remembered = {**woods, "cedar": WoodEntry.model_validate({"species": "Redwood, old-growth"})}
+    assert "from memory" in plan_movement(kits["W01"], climate(), remembered, job).assumed[0].why
+
+
+def test_a_species_that_is_not_in_the_table() -> None:
+    job, kits = harbour_house()
+    woods = {"poplar": WoodEntry.model_validate({"species": "Yelow-poplar"})}
+    with pytest.raises(
+        WoodError, match=r'woods "poplar": the table has no species \'Yelow-poplar\'; did you mean Yellow'
+    ):
+        plan_movement(kits["W01"], climate(), woods, job)
+
+
+def test_notes_go_to_the_parts_that_move() -> None:
+    found = moved("W01", shop="70 F, 80 %")
+    for board in found.boards:
+        assert (board.part.mark in found.notes) == (max(board.growth, board.shrinkage) >= 1 / 16)
+    # By the table 16.0 % in the shop, 6.2 and 11.0 % after: 0.134 and 0.068.
+    note = found.notes[found.boards[0].part.mark]
+    assert note == 'moves about: 9/64" narrower in winter, 1/16" narrower in summer (Yellow-poplar, flat sawn)'
+    assert found.boards[0].is_beyond
+
+
+def test_what_does_not_take_it_is_a_finding() -> None:
+    found = moved("W01", shop="70 F, 80 %")
+    told = [finding.text for finding in found.findings]
+    assert len(told) == sum(not one.takes_it for one in found.joints) > 0
+    assert told[0].startswith("Wood moves, jamb under casing: the jamb draws back by ")
