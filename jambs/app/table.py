@@ -30,8 +30,12 @@ def summary_text(kits: Sequence[Kit], job: Job) -> str:
 
 
 def _cells(row: Record) -> list[str]:
-    found = ", ".join(f"{count} {weight}" for weight, count in row["findings"].items()) or "-"
+    found = ", ".join(_counted(count, weight) for weight, count in row["findings"].items()) or "-"
     return [found if key == "findings" else str(row[key]) for key in COLUMNS]
+
+
+def _counted(count: int, weight: str) -> str:
+    return f"{count} {weight}" + ("s" if weight == "note" and count > 1 else "")
 
 
 def _table(rows: list[list[str]]) -> str:
@@ -48,8 +52,10 @@ def _findings(summary: Record) -> str:
 
 def _count(summary: Record, openings: int) -> str:
     counts = summary["counts"]
-    found = ", ".join(f"{counts[weight]} to {weight}" for weight in TOLD if weight in counts)
-    notes = f"{counts['note']} notes" if "note" in counts else ""
     planned = openings - summary["measured"]
-    measured = "all are measured" if not planned else f"{planned} planned: measure before cutting"
-    return "; ".join(part for part in (f"{openings} openings, {measured}", found, notes) if part)
+    said = [f"{openings} opening" + "s" * (openings > 1)]
+    said += [f"{planned} planned: measure before cutting"] if planned else ["all measured"]
+    said += [f"{counts['stop']} to settle before anything is cut"] if "stop" in counts else []
+    said += [f"{counts['check']} to check"] if "check" in counts else []
+    said += [f"{_counted(counts['note'], 'note')} on the sheets"] if "note" in counts else []
+    return "; ".join(said)

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from jambs.job.fields import KG_PER_POUND
 from jambs.job.openings import Assumed, Opening
 from jambs.job.shop import Escape, Limits
 from jambs.length import Units, decimal_text, length_text
 
 WHY = "common practice, no source; the job gives no limit of its own"
+SQUARE_METRES = 0.3048**2
+"""In a square foot."""
+
 WHY_ESCAPE = "International Residential Code R310; the local code decides"
 
 
@@ -26,7 +30,7 @@ def _words(key: str) -> str:
 def _value(key: str, limits: Limits, units: Units) -> str:
     value = getattr(limits, key)
     if key == "weight":
-        return f"{decimal_text(value, 0)} lb"
+        return f"{decimal_text(value * KG_PER_POUND, 0)} kg" if units is Units.MM else f"{decimal_text(value, 0)} lb"
     return f"{decimal_text(value, 0)}°" if key.endswith("_deg") else length_text(value, units=units)
 
 
@@ -34,5 +38,6 @@ def _escape(escape: Escape, units: Units) -> str:
     width, height, sill = (
         length_text(one, units=units) for one in (escape.width, escape.height, escape.greatest_sill_height)
     )
-    area = decimal_text(escape.area_square_feet, 2)
-    return f"{area} sq ft, at least {width} wide and {height} high, sill at most {sill} over the floor"
+    feet = escape.area_square_feet
+    area = f"{decimal_text(feet * SQUARE_METRES, 2)} m²" if units is Units.MM else f"{decimal_text(feet, 2)} sq ft"
+    return f"{area}, at least {width} wide and {height} high, sill at most {sill} over the floor"

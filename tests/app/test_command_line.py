@@ -98,7 +98,7 @@ def test_check_prints_the_worked_case_and_writes_nothing(shop: Shop) -> None:
     ]
     assert columns(lines[2])[:6] == ["W01", "Kitchen", "planned", '4 11/16"', '1 1/2"', '4 23/32"']
     assert columns(lines[3])[:6] == ["W02", "Bath", "planned", '4 11/16"', '1 1/2"', '4 23/32"']
-    assert "2 openings, 2 planned: measure before cutting" in result.stdout
+    assert "2 openings; 2 planned: measure before cutting" in result.stdout
     assert shop.files() == []
 
 

@@ -270,3 +270,14 @@ def test_a_fault_of_what_an_opening_is_like_is_told_once(tmp_path: Path) -> None
         "windows.fixed: jamb_depth: 'three'",
         "openings[1] \"W02\": window.frame_face: 'wide'",
     ]
+
+
+def test_assumed_limits_speak_the_jobs_units(tmp_path: Path) -> None:
+    """By hand: 150 lb x 0.45359237 = 68 kg; 5.7 sq ft x 0.09290304 = 0.53 m2; 44 in = 1117.6 mm."""
+    metric = spoiled(("    frame: 890 x 1190\n", "    frame: 890 x 1190\n    escape: yes\n"), text=METRIC)
+    values = {one.what: one.value for one in read_text(metric, tmp_path).assumed}
+    assert values["limit: weight"] == "68 kg"
+    assert values["limit: overhang"] == "76.2 mm"
+    assert values["escape opening"] == (
+        "0.53 m², at least 508 mm wide and 609.6 mm high, sill at most 1117.6 mm over the floor"
+    )
