@@ -23,7 +23,8 @@ class CasedOpening:
     """Inner edges of the casing in wall coordinates [in], and the depth its back lies at.
 
     ``bottom``: y of the inner edge of a bottom casing, or of what the legs stand on.
-    ``slope_deg``: slope of the sill they stand on.
+    ``slope_deg``: slope of the sill they stand on. ``right_bottom``: ``bottom`` under the right leg, where the trim
+    plane is deeper there than at the left and the sill has fallen farther; None where it is the same.
     """
 
     left: float
@@ -33,6 +34,7 @@ class CasedOpening:
     back: float
     has_bottom: bool
     slope_deg: float = 0.0
+    right_bottom: float | None = None
 
     @property
     def width(self) -> float:
@@ -111,17 +113,18 @@ def _legs(opening: CasedOpening, entry: CasingEntry, where: Where) -> list[_Piec
     bottom = _corner(entry) if opening.has_bottom else ("slope" if opening.slope_deg else "square")
     inside = where is Where.INTERIOR
     pieces = []
-    for position, x, out, up in (
-        ("left leg", opening.left, -1.0, inside),
-        ("right leg", opening.right, 1.0, not inside),
+    right_bottom = opening.bottom if opening.right_bottom is None else opening.right_bottom
+    for position, x, out, up, low in (
+        ("left leg", opening.left, -1.0, inside, opening.bottom),
+        ("right leg", opening.right, 1.0, not inside, right_bottom),
     ):
         pieces.append(
             _Piece(
                 position=position,
-                inner=opening.height,
+                inner=opening.top - low,
                 start=bottom if up else top,
                 finish=top if up else bottom,
-                inner_start=(x, opening.bottom if up else opening.top),
+                inner_start=(x, low if up else opening.top),
                 along=(0.0, 1.0 if up else -1.0, 0.0),
                 across=(out, 0.0, 0.0),
             )

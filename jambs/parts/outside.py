@@ -73,7 +73,7 @@ def _deep(placement: Placement, sides: dict[str, Side], trim: ExteriorTrim, job:
     )
     parts = list(exterior_jambs(clear, sides, trim, placement.outside_edge, slope, job))
     depth = max(sides["sill"].start_depth, sides["sill"].finish_depth)
-    cased = _cased(clear, placement, trim, depth, slope)
+    cased = _cased(clear, placement, trim, sides, slope)
     place = None
     if trim.sill:
         place = _sill_place(clear, cased, placement, trim, depth)
@@ -83,11 +83,15 @@ def _deep(placement: Placement, sides: dict[str, Side], trim: ExteriorTrim, job:
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
 
 
-def _cased(clear: ClearOpening, placement: Placement, trim: ExteriorTrim, depth: float, slope: float) -> CasedOpening:
+def _cased(
+    clear: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[str, Side], slope: float
+) -> CasedOpening:
+    """Each leg stands where the sill has fallen to at its own side: a measured trim plane may be deeper at one."""
     return CasedOpening(
         left=clear.left - trim.casing_reveal,
         right=clear.right + trim.casing_reveal,
-        bottom=clear.bottom - sill_fall(depth, slope),
+        bottom=clear.bottom - sill_fall(sides["left"].start_depth, slope),
+        right_bottom=clear.bottom - sill_fall(sides["right"].start_depth, slope),
         top=clear.top + trim.casing_reveal,
         back=placement.planes.trim_plane,
         has_bottom=False,
