@@ -21,16 +21,6 @@ class Facet:
     normal: Vector
     offset: float
 
-    @property
-    def middle(self) -> Vector:
-        """Mean of the corners of the outline [in]."""
-        corners = self.loops[0]
-        return (
-            sum(x for x, _, _ in corners) / len(corners),
-            sum(y for _, y, _ in corners) / len(corners),
-            sum(d for _, _, d in corners) / len(corners),
-        )
-
     def faces(self, direction: Vector, *, within: float = 0.99) -> bool:
         """Say whether the face looks in a direction; ``within``: least cosine of the angle between."""
         return dot(self.normal, direction) > within
@@ -61,26 +51,45 @@ def flat(loop: tuple[Vector, ...], axis: int) -> list[Point]:
     return [(point[one], point[two]) for point in loop]
 
 
-def gap(one: Facet, two: Facet) -> float | None:
-    """Distance between two faces that look at each other [in], negative where they overlap; None where they do not.
-
-    Taken at the middle of the smaller face's plane, so that faces a hair out of parallel have one too.
-    """
-    if dot(one.normal, two.normal) > -PARALLEL:
-        return None
-    return (dot(one.normal, two.middle) - one.offset + dot(two.normal, one.middle) - two.offset) / 2
-
-
 PARALLEL = 0.9998
 """Cosine of about one degree: faces nearer to parallel than this can touch."""
 
 
-def facing_area(one: Facet, two: Facet) -> float:
-    """Area over which two faces that look at each other overlap [sq in]."""
+def meeting(one: Facet, two: Facet, *, within: float) -> tuple[float, float] | None:
+    """Gap [in] and common area [sq in] of two faces that look at each other from near; None where they do not.
+
+    The gap is negative where the solids overlap. Faces a hair out of parallel have it in the middle of what they share.
+    """
+    if dot(one.normal, two.normal) > -PARALLEL:
+        return None
     axis = max(range(3), key=lambda each: abs(one.normal[each]))
+    at = _middle_of_both(one, two, axis)
+    if at is None:
+        return None
+    gap = (_height(two, at, axis) - _height(one, at, axis)) * one.normal[axis]
+    if abs(gap) > within:
+        return None
     seen_one = [flat(loop, axis) for loop in one.loops]
     seen_two = [flat(loop, axis) for loop in two.loops]
-    return common_area(seen_one, seen_two) / abs(one.normal[axis])
+    return gap, common_area(seen_one, seen_two) / abs(one.normal[axis])
+
+
+def _middle_of_both(one: Facet, two: Facet, axis: int) -> Point | None:
+    """Middle of what the boxes of two faces share, seen along an axis; None where they share nothing."""
+    found = []
+    for side in (each for each in range(3) if each != axis):
+        ends = [[corner[side] for corner in facet.loops[0]] for facet in (one, two)]
+        low, high = max(min(ends[0]), min(ends[1])), min(max(ends[0]), max(ends[1]))
+        if low >= high:
+            return None
+        found.append((low + high) / 2)
+    return (found[0], found[1])
+
+
+def _height(facet: Facet, at: Point, axis: int) -> float:
+    """Where a face's plane is along an axis, at a place seen along it [in]."""
+    one, two = ((1, 2), (0, 2), (0, 1))[axis]
+    return (facet.offset - facet.normal[one] * at[0] - facet.normal[two] * at[1]) / facet.normal[axis]
 
 
 def struck(facet: Facet, start: Vector, axis: int, sign: float) -> float | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from jambs.job.openings import Job
@@ -60,10 +61,17 @@ def fit_report(solids: KitSolids) -> FitReport:
 
 
 def _lean(solid: Solid, solids: KitSolids) -> float:
-    """How much a solid leans over the others because it was hung on a measured wall [in]."""
+    """How much a solid leans over the others because it was hung on a measured wall [in].
+
+    Outside it also stands off, over a sill that has fallen farther there.
+    """
     if solid.part is None or solid.part.name not in NAILED_ON:
         return 0.0
-    return (solids.inside_slack if solid.part.where is Where.INTERIOR else solids.outside_slack).lean
+    if solid.part.where is Where.INTERIOR:
+        return solids.inside_slack.lean
+    trim = solids.kit.placement.opening.exterior
+    slope = trim.sill.slope if trim and trim.sill else 0.0
+    return solids.outside_slack.lean + solids.outside_slack.hollow * math.tan(math.radians(slope))
 
 
 def clash_sentence(clash: Clash, units: Units) -> str:

@@ -118,18 +118,18 @@ def bearing(strip: float, inner: float, mitered_ends: int) -> float:
 
 
 def _on_stool(solids: KitSolids, jambs: Set, casing: Set, stool: Solid, trim: InteriorTrim) -> list[Joint]:
-    kit, loose, proud = solids.kit, solids.inside_slack.lean, solids.job.shop.proud
+    kit, slack, proud = solids.kit, solids.inside_slack, solids.job.shop.proud
     found = []
     for leg in ("left leg", "right leg"):
         width = _depth(kit, leg, "start") + proud
-        near = TIGHT + trim.jamb.thickness * loose
+        near = TIGHT + trim.jamb.thickness * slack.lean
         name = f"the jamb's {leg} {jambs[leg].name} and the stool {stool.name}"
         asked = trim.jamb.thickness * width
         found.append(joint(name, [jambs[leg]], [stool], asked=asked, tolerance=near))
         name = f"the casing's {leg} {casing[leg].name} and the stool {stool.name}"
         asked = trim.casing.width * _casing_over_stool(trim, proud)
-        near = TIGHT + trim.casing.width * loose
-        found.append(joint(name, [casing[leg]], [stool], asked=asked, slack=loose, tolerance=near))
+        near = TIGHT + trim.casing.width * slack.gap
+        found.append(joint(name, [casing[leg]], [stool], asked=asked, slack=slack.lean, tolerance=near))
     apron = one_of(solids, Where.INTERIOR, "apron")
     return found + ([_apron(solids, apron, stool, trim)] if apron else [])
 
@@ -142,10 +142,10 @@ def _casing_over_stool(trim: InteriorTrim, proud: float) -> float:
 
 def _apron(solids: KitSolids, apron: Solid, stool: Solid, trim: InteriorTrim) -> Joint:
     assert trim.apron is not None and trim.stool is not None and apron.part is not None
-    thick, loose = trim.apron.thickness, solids.inside_slack.lean
+    thick, slack = trim.apron.thickness, solids.inside_slack
     deep = min(thick, trim.casing.thickness + trim.stool.nosing)
     asked = apron.part.length * deep
     if trim.apron.ends is ApronEnds.RETURNED:
         asked -= 2 * thick * deep - deep * deep
     name = f"the apron {apron.name} and the stool {stool.name}"
-    return joint(name, [apron], [stool], asked=asked, slack=loose, tolerance=TIGHT + loose * apron.part.length)
+    return joint(name, [apron], [stool], asked=asked, slack=slack.lean, tolerance=TIGHT + slack.gap * apron.part.length)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.solids.facets import facing_area, gap
+from jambs.solids.facets import meeting
 from jambs.solids.found import TIGHT, Joint
 from jambs.solids.model import Solid
 
@@ -36,13 +36,8 @@ def meetings(one: Solid, two: Solid) -> list[tuple[float, float]]:
     """List gap [in] and area [sq in] of all faces of two solids that look at each other from near."""
     if _far(one, two):
         return []
-    found = []
-    for facet in one.facets:
-        for other in two.facets:
-            distance = gap(facet, other)
-            if distance is not None and abs(distance) <= REACH:
-                found.append((distance, facing_area(facet, other)))
-    return found
+    met = (meeting(facet, other, within=REACH) for facet in one.facets for other in two.facets)
+    return [one for one in met if one is not None]
 
 
 def _far(one: Solid, two: Solid) -> bool:

@@ -69,14 +69,12 @@ def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorT
     mitered = trim.casing.corner is Corner.MITER
     slope = math.tan(math.radians(trim.sill.slope)) if trim.sill else 0.0
     width = _clear_width(solids) + 2 * trim.casing_reveal
-    leg = casing["left leg"]
-    # The leg's back is shorter than its face by the slope over its thickness.
-    inner = leg.high[Y] - leg.low[Y] - trim.casing.thickness * slope - (trim.casing.width if mitered else 0.0)
-    areas = {
-        "head": bearing(strip, width + (0.0 if mitered else 2 * strip), 2 if mitered else 0),
-        "left leg": bearing(strip, inner, 1 if mitered else 0),
-        "right leg": bearing(strip, inner, 1 if mitered else 0),
-    }
+    areas = {"head": bearing(strip, width + (0.0 if mitered else 2 * strip), 2 if mitered else 0)}
+    for position in ("left leg", "right leg"):
+        leg = casing[position]
+        # The leg's back is shorter than its face by the slope over its thickness.
+        inner = leg.high[Y] - leg.low[Y] - trim.casing.thickness * slope - (trim.casing.width if mitered else 0.0)
+        areas[position] = bearing(strip, inner, 1 if mitered else 0)
     slack = solids.outside_slack.gap
     return [
         joint(
@@ -97,29 +95,32 @@ def _clear_width(solids: KitSolids) -> float:
 
 def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: ExteriorTrim) -> list[Joint]:
     assert trim.sill is not None
-    cosine, loose = math.cos(math.radians(trim.sill.slope)), solids.outside_slack.lean
+    cosine, slack = math.cos(math.radians(trim.sill.slope)), solids.outside_slack
+    # Where the casing stands off the jamb's edge, the sill under it has fallen farther.
+    loose = slack.lean + slack.hollow * math.tan(math.radians(trim.sill.slope))
     found = []
     for leg in ("left leg", "right leg"):
         asked = trim.jamb.thickness * _width(solids, leg, "start") / cosine
         name = f"the exterior jamb's {leg} {jambs[leg].name} and the sill {sill.name}"
-        near = TIGHT + trim.jamb.thickness * loose
+        near = TIGHT + trim.jamb.thickness * slack.lean
         found.append(joint(name, [jambs[leg]], [sill], asked=asked, tolerance=near))
         name = f"the exterior casing's {leg} {casing[leg].name} and the sill {sill.name}"
-        asked = _casing_over_sill(solids, sill, trim) / cosine
-        near = TIGHT + trim.casing.width * 2 * loose
+        asked = _casing_over_sill(solids, sill, leg, trim) / cosine
+        near = TIGHT + trim.casing.width * slack.gap
         found.append(joint(name, [casing[leg]], [sill], asked=asked, slack=loose, tolerance=near))
     return found
 
 
-def _casing_over_sill(solids: KitSolids, sill: Solid, trim: ExteriorTrim) -> float:
+def _casing_over_sill(solids: KitSolids, sill: Solid, leg: str, trim: ExteriorTrim) -> float:
     """Level area of a casing leg over the sill [sq in]: over the horn, whose notch is cut square, a little is bare."""
     assert trim.sill is not None and sill.part is not None
     placement, width = solids.kit.placement, trim.casing.width
     cosine = math.cos(math.radians(trim.sill.slope))
-    side = exterior_sides(solids)["sill"]
-    run = max(side.start_depth, side.finish_depth)
+    sides = exterior_sides(solids)
+    run = sides[SIDE_OF[leg]].start_depth
+    deepest = max(sides["sill"].start_depth, sides["sill"].finish_depth)
     notch = next((cut for cut in sill.part.cuts if isinstance(cut, Notch)), None)
-    front = min(trim.casing.thickness, placement.planes.cladding_depth + trim.sill.nosing)
+    front = min(trim.casing.thickness, deepest - run + placement.planes.cladding_depth + trim.sill.nosing)
     if notch is None:
         return width * front
     inside = min(max(trim.jamb.thickness - trim.casing_reveal, 0.0), width)

@@ -12,6 +12,7 @@ from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_a
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
+from jambs.solids.outside_joints import exterior_sides
 from jambs.solids.tape import Tape
 from jambs.solids.vectors import dot, minus
 
@@ -142,7 +143,7 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
         against_figure(solids, "sill fall", high - low),
         Measure(name="back of the sill to the frame", asked=0.0, found=back - placement.outside_edge),
         Measure(name="sealant joint under the frame", asked=trim.sealant_joint, found=-high),
-        Measure(name="nosing past the cladding", asked=entry.nosing, found=front - placement.planes.cladding_face),
+        Measure(name="nosing past the cladding", asked=entry.nosing, found=front - _cladding_face(solids)),
     ]
     for side, size in (
         ("left", casing["left leg"].low[X] - sill.low[X]),
@@ -150,6 +151,12 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
     ):
         found.append(Measure(name=f"sill past the casing at the {side}", asked=entry.horn, found=size, tolerance=loose))
     return found + _between(solids, sill) + _kerf(sill, entry)
+
+
+def _cladding_face(solids: KitSolids) -> float:
+    """Depth of the cladding's face at the sill: it lies on the trim plane, where that was measured to be [in]."""
+    placement, side = solids.kit.placement, exterior_sides(solids)["sill"]
+    return placement.outside_edge + max(side.start_depth, side.finish_depth) + placement.planes.cladding_depth
 
 
 def _between(solids: KitSolids, sill: Solid) -> list[Measure]:
