@@ -195,7 +195,7 @@ def _lane_arcs(
         width
         for width in range(len(core.widths))
         if core.widths[width] <= top
-        and (certificate.strip_worth[width, length] > 0 or state.need[width, length] > 0)
+        and (state.need[width, length] > 0 or state.demand[core.items_of(width)].any())
     ]
     forward, backward = [], []
     best = np.full(top + 1, -NEVER)

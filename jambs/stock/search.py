@@ -30,8 +30,8 @@ RUNGS = (400, 800, 1600, 3200, 6400, 12000)
 SIZES = (8, 10, 12, 16)
 """Boards re-planned together, one stage after the other."""
 STAGE_TRIES = 10
-SMALL_ARCS, SMALL_NODES, SMALL_SECONDS = 400, 60, 5.0
-"""Limits of one small search; the seconds are only a brake, so that equal limits give equal plans."""
+SMALL_ARCS, SMALL_NODES, SMALL_SECONDS = 400, 60, 1.0
+"""Limits of one small search. The seconds hold only where the whole search is limited by seconds."""
 LACKING = 1e-6
 """Pieces left out by the linear program, over this, mean that the boards run out."""
 
@@ -161,7 +161,7 @@ def _alternate(run: Run) -> None:
 def _small_effort(run: Run, level: int) -> Effort:
     growth = 1 << min(level // len(SIZES), 4)
     return Effort(
-        seconds=min(SMALL_SECONDS, run.left),
+        seconds=run.left if run.stages is not None else min(SMALL_SECONDS * growth, run.left),
         nodes=SMALL_NODES * growth,
         arcs=SMALL_ARCS * growth,
         seed=run.seed,
@@ -170,12 +170,12 @@ def _small_effort(run: Run, level: int) -> Effort:
 
 def _neighbours(run: Run, random: np.random.Generator, level: int) -> bool:
     """Re-plan boards around each other; say whether anything came of it."""
-    won = False
+    won, size = False, SIZES[level % len(SIZES)]
     for _ in range(STAGE_TRIES):
-        if run.is_over:
-            break
         assert run.best is not None
-        picks = set(choose(run.core, run.best, SIZES[level % len(SIZES)], random))
+        if run.is_over or size >= len(run.best):
+            break
+        picks = set(choose(run.core, run.best, size, random))
         chosen = tuple(board for number, board in enumerate(run.best) if number in picks)
         others = tuple(board for number, board in enumerate(run.best) if number not in picks)
         supply = left_supply(run.core, run.state.supply, others)
@@ -205,7 +205,7 @@ def _climb(run: Run, rung: int) -> int:
 
 def _limits(run: Run, certificate: Certificate) -> Search:
     return Search(
-        seconds=min(run.left, max(2.0, run.left / 3)),
+        seconds=run.left if run.stages is not None else min(run.left, max(2.0, run.left / 3)),
         nodes=ALL_NODES if run.stages is None else RUNG_NODES,
         seed=run.seed,
         at_least=max(run.bound, certificate.bound),

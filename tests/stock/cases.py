@@ -24,9 +24,7 @@ def bins(name: str) -> StockProblem:
     record = records("bins_1d.jsonl")[name]
     return StockProblem(
         kind="lengths",
-        pieces=tuple(
-            Piece(mark=f"{length}", length=length, count=count) for length, count in record["items"]
-        ),
+        pieces=tuple(Piece(mark=f"{length}", length=length, count=count) for length, count in record["items"]),
         stock=(Stock(name="bin", length=record["capacity"], price_cents=1),),
         saw=SawSettings(crosscut_kerf=0),
     )
@@ -37,9 +35,7 @@ def house(name: str) -> StockProblem:
     record = records("house_1d.jsonl")[name]
     return StockProblem(
         kind="lengths",
-        pieces=tuple(
-            Piece(mark=f"{length}", length=length, count=count) for length, count in record["pieces"]
-        ),
+        pieces=tuple(Piece(mark=f"{length}", length=length, count=count) for length, count in record["pieces"]),
         stock=tuple(_stock(number, entry) for number, entry in enumerate(record["stock"])),
         saw=SawSettings(crosscut_kerf=record["kerf"], end_trim=record["end_trim_each"]),
         unit=record["unit"],

@@ -1,0 +1,147 @@
+"""Lists to work from, read off a plan: rips by fence, crosscuts by stop, buying, drops."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+
+from jambs.stock.plan import PlannedBoard, PlannedStrip, StockPlan
+from jambs.stock.problem import Stock, StockProblem
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RipSetting:
+    """One fence setting: strips of this width, as (board number, how many)."""
+
+    width: int
+    boards: tuple[tuple[int, int], ...]
+
+    @property
+    def count(self) -> int:
+        """Strips ripped at this setting."""
+        return sum(count for _, count in self.boards)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CrosscutStop:
+    """One stop setting: pieces of this width and sawn length, as (mark, board number, strip number)."""
+
+    width: int
+    length: int
+    cuts: tuple[tuple[str, int, int], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuyingLine:
+    """Boards of one kind to take: bought, or on hand."""
+
+    stock: Stock
+    count: int
+
+    @property
+    def cost_cents(self) -> int:
+        """Cost of the line."""
+        return self.count * self.stock.price_cents
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drop:
+    """A usable rest of a board, after the kerf that frees it and without the end or edge trimmed off."""
+
+    board: int
+    stock: Stock
+    width: int
+    length: int
+
+
+def rip_list(plan: StockPlan) -> tuple[RipSetting, ...]:
+    """All boards at one fence setting, then the next, widest first; empty when nothing is ripped."""
+    if not plan.problem.is_ripped:
+        return ()
+    settings: dict[int, Counter[int]] = {}
+    for board in plan.boards:
+        for strip in board.strips:
+            settings.setdefault(strip.width, Counter())[board.number] += 1
+    return tuple(
+        RipSetting(width=width, boards=tuple(sorted(settings[width].items())))
+        for width in sorted(settings, reverse=True)
+    )
+
+
+def crosscut_list(plan: StockPlan) -> tuple[CrosscutStop, ...]:
+    """All pieces at one stop, then the next, longest first, within one length by width."""
+    stops: dict[tuple[int, int], list[tuple[str, int, int]]] = {}
+    for board in plan.boards:
+        for number, strip in enumerate(board.strips, start=1):
+            for piece in strip.pieces:
+                key = (piece.end - piece.start, strip.width)
+                stops.setdefault(key, []).append((piece.mark, board.number, number))
+    return tuple(
+        CrosscutStop(width=width, length=length, cuts=tuple(stops[length, width]))
+        for length, width in sorted(stops, reverse=True)
+    )
+
+
+def near_equal_widths(problem: StockProblem, *, within: int) -> tuple[tuple[int, int], ...]:
+    """Neighbouring strip widths (wider, narrower) that differ by at most `within`: one fence setting may do."""
+    widths = sorted({problem.strip_width(piece) for piece in problem.pieces}, reverse=True)
+    return tuple(
+        (wide, narrow) for wide, narrow in zip(widths, widths[1:], strict=False) if wide - narrow <= within
+    )
+
+
+def buying_list(plan: StockPlan, *, spares: int = 0) -> tuple[BuyingLine, ...]:
+    """Boards by kind in the order of the stock; `spares` more of each kind that is bought and in supply."""
+    taken = Counter(board.stock for board in plan.boards)
+    lines = []
+    for stock in dict.fromkeys(plan.problem.stock):
+        if taken[stock]:
+            extra = 0 if stock.on_hand else spares
+            most = taken[stock] + extra if stock.supply is None else max(taken[stock], stock.supply)
+            lines.append(BuyingLine(stock=stock, count=min(taken[stock] + extra, most)))
+    return tuple(lines)
+
+
+def drops(plan: StockPlan, *, least_length: int, least_width: int = 0) -> tuple[Drop, ...]:
+    """Drops worth keeping, board by board: ends of strips, and the unripped rest along the board."""
+    found = [
+        drop
+        for board in plan.boards
+        for drop in (*(_end(plan, board, strip) for strip in board.strips), *_side(plan, board))
+    ]
+    return tuple(
+        drop for drop in found if drop.length >= max(1, least_length) and drop.width >= least_width
+    )
+
+
+def _end(plan: StockPlan, board: PlannedBoard, strip: PlannedStrip) -> Drop:
+    saw = plan.problem.saw
+    length = board.stock.length - saw.end_trim - strip.pieces[-1].end - saw.crosscut_kerf
+    return Drop(board=board.number, stock=board.stock, width=strip.width, length=length)
+
+
+def _side(plan: StockPlan, board: PlannedBoard) -> tuple[Drop, ...]:
+    if not plan.problem.is_ripped:
+        return ()
+    saw, last = plan.problem.saw, board.strips[-1]
+    width = board.stock.width - saw.far_edge_loss - last.start - last.width - saw.rip_kerf
+    if width <= 0:
+        return ()
+    return (Drop(board=board.number, stock=board.stock, width=width, length=board.stock.length),)
+
+
+def nesting_notes(plan: StockPlan) -> tuple[str, ...]:
+    """Where mitered pieces lie next to each other, so that their points might nest.
+
+    The plan counts on none of it: every piece has its long point and a kerf. A profiled casing cannot be
+    turned over, so only slants that run the same way nest.
+    """
+    mitered = {piece.mark for piece in plan.problem.pieces if piece.is_mitered}
+    return tuple(
+        f"board {board.number}: {left.mark} and {right.mark} are mitered; where their slants run the same way "
+        f"one cut serves both, and the drop grows by the width of the piece."
+        for board in plan.boards
+        for strip in board.strips
+        for left, right in zip(strip.pieces, strip.pieces[1:], strict=False)
+        if left.mark in mitered and right.mark in mitered
+    )
