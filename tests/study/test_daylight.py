@@ -56,7 +56,7 @@ def test_profile_angle_identities() -> None:
 
 @pytest.mark.parametrize(("altitude", "turn"), [(-5, 0), (30, 91), (30, 180), (30, -120)])
 def test_no_sun_below_the_horizon_or_behind_the_wall(altitude: float, turn: float) -> None:
-    assert fraction(Reveal(width=1, height=1, recess=0.2), altitude, turn) == 0
+    assert fraction(Reveal(width=1, height=1, recess=0), altitude, turn) == 0
 
 
 def test_no_recess_no_shade() -> None:

@@ -2,12 +2,13 @@
 
 from math import exp
 
+import numpy as np
 import pytest
 
 from jambs.study.damp import Climate
 from jambs.study.region import StudyError
 from jambs.study.stack import Layer, Stack
-from jambs.study.vapour import VapourYear, vapour_year
+from jambs.study.vapour import VapourYear, _after_month, _month_pressures, _planes, vapour_year
 
 # Air in the hand case passes 2e-10 kg/(m s Pa): s_d metres of it have a permeance of 200/s_d ng/(s m2 Pa).
 PER_METRE = 200.0
@@ -73,6 +74,28 @@ def test_a_wall_that_is_open_outside_stays_dry() -> None:
 def test_the_year_begins_when_water_first_comes() -> None:
     climates = [WINTER if month in (11, 12, 1) else SUMMER for month in range(1, 13)]
     assert [month.month for month in year(wall(1, 50), climates).months][:3] == [11, 12, 1]
+
+
+def test_a_month_is_split_when_a_plane_dries_out_by_hand() -> None:
+    """Three layers of 1, 2 and 4 m of air, all at 24 degC: saturated planes between them pass nothing to each other.
+
+    The inner plane dries inward through 1 m; from then on the outer one dries inward too, through 3 m.
+    """
+    stack = Stack(
+        layers=tuple(
+            Layer(name=f"{metres} m", thickness=0.1, resistance=1.0, permeance=PER_METRE / metres)
+            for metres in (1, 2, 4)
+        )
+    )
+    saturated, month = 610.5 * exp(17.269 * 24 / (237.3 + 24)), 30.4375 * 86400
+    inward, outward = 2e-10 * 0.5 * saturated, 2e-10 * 0.4 * saturated
+    planes = _planes(stack, 10)
+    pressures = _month_pressures(planes, Climate(inside=24, inside_humidity=0.5, outside=24), 0.6)
+    found = _after_month(planes, pressures, np.array([0.0, 0.2, 3.0, 0.0]))
+    inner_dry = 0.2 / inward
+    assert inner_dry < month / 2
+    by_hand = 3.0 - outward / 4 * month - inward / 3 * (month - inner_dry)
+    assert found.tolist() == pytest.approx([0, 0, by_hand, 0], abs=1e-9)
 
 
 def test_a_missing_permeance_is_named() -> None:
