@@ -36,6 +36,12 @@ def _distance(point: Point, edge: Segment) -> float:
     return float((away[0] ** 2 + away[1] ** 2) ** 0.5)
 
 
+def nearby(polygon: Polygon, others: Sequence[Polygon]) -> list[Polygon]:
+    """Return those of many polygons whose boxes touch that of one: only they can cover it."""
+    frame = box_around(polygon).grown(SLIVER)
+    return [other for other in others if box_around(other).overlaps(frame)]
+
+
 def visible_pieces(edge: Segment, covers: Sequence[Polygon]) -> list[Segment]:
     """Return the pieces of an edge that no nearer polygon covers or edges."""
     near = [cover for cover in covers if _may_meet(edge, cover)]
@@ -92,8 +98,7 @@ def visible_area(polygon: Polygon, covers: Sequence[Polygon]) -> list[Polygon]:
     Between two neighbouring levels of corners and crossings every polygon is a row of trapezoids; there a difference
     of polygons is a difference of spans. Trapezoids that continue each other are joined.
     """
-    frame = box_around(polygon)
-    near = [cover for cover in covers if box_around(cover).overlaps(frame)]
+    near = nearby(polygon, covers)
     return trapezoids(polygon, near) if near else [polygon]
 
 
@@ -111,7 +116,7 @@ def trapezoids(polygon: Polygon, near: Sequence[Polygon]) -> list[Polygon]:
 
 def middle_of_largest(polygon: Polygon, covers: Sequence[Polygon]) -> tuple[float, Point] | None:
     """Return area and middle of the largest trapezoid that is seen of a polygon, None where nothing is."""
-    found = [(_area(piece), _middle(piece)) for piece in trapezoids(polygon, covers)]
+    found = [(_area(piece), _middle(piece)) for piece in trapezoids(polygon, nearby(polygon, covers))]
     return max(found, default=None)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.drawings.boxes import Box, Segment, box_around, boxes_joined, segments_of
-from jambs.drawings.cover import Polygon, visible_area, visible_pieces
+from jambs.drawings.cover import Polygon, nearby, visible_area, visible_pieces
 from jambs.drawings.sash import (
     corners,
     frame_box,
@@ -55,7 +55,9 @@ def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
             *(shape for shapes in drawn for shape in shapes),
         ),
         chains=tuple(_chains(kit, pieces, from_outside=from_outside)),
-        marks=tuple(_mark(one, pieces[:number], drawn[number]) for number, one in enumerate(pieces)),
+        marks=tuple(
+            _mark(one, pieces[:number], drawn[number], opening.frame.width / 2) for number, one in enumerate(pieces)
+        ),
         remarks=(f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",),
         largest=2,
         widest=WIDEST,
@@ -72,6 +74,7 @@ def _visible(one: Seen, nearer: Sequence[Seen]) -> list[Shape]:
 
 def _uncovered(polygon: Polygon, covers: Sequence[Polygon], ink: Ink) -> list[Shape]:
     edges = segments_of(polygon, closed=True)
+    covers = nearby(polygon, covers)
     pieces = [visible_pieces(edge, covers) for edge in edges]
     if all(some == [edge] for some, edge in zip(pieces, edges, strict=True)):
         return [Shape(points=polygon, ink=ink)]
@@ -100,13 +103,17 @@ def _rough_box(kit: Kit, *, from_outside: bool) -> Box:
     return Box(-left, -shims.sill, frame.width + right, frame.height + shims.head)
 
 
-def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape]) -> Mark:
-    """Ask for the part's mark inside its outline, on the open side of a jamb, or beside the view."""
+def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: float) -> Mark:
+    """Ask for the part's mark inside its outline, in the glass beside a jamb or a leg, or beside the view."""
     part, room = one.part, box_around(one.polygon)
     lines = (f"{part.mark}  {part_words(part)}",)
     if "extension jamb" not in part.name:
-        target = _seen_point(one, nearer)
-        return Mark(text=part.mark, room=room, call_out=CallOut(target=target, lines=lines, side=Side.RIGHT))
+        call_out = CallOut(target=_seen_point(one, nearer), lines=lines, side=Side.RIGHT)
+        if "leg" not in part.position:
+            return Mark(text=part.mark, room=room, call_out=call_out)
+        x = room.center[0]
+        inward = (1.0 if x < middle else -1.0, 0.0)
+        return Mark(text=part.mark, room=room, call_out=call_out, edge=((x, room.bottom), (x, room.top)), inward=inward)
     edges = [edge for shape in shapes for edge in segments_of(shape.points, closed=shape.closed)]
     inward = _inward(part, from_outside=part.where is Where.EXTERIOR)
     edge = _furthest(edges or segments_of(one.polygon, closed=True), inward)

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from jambs.drawings.boxes import Point, box_around, segments_of
-from jambs.drawings.cover import Polygon, apart_from, middle_of_largest, visible_area, visible_pieces
+from jambs.drawings.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
 from jambs.drawings.outlines import is_inside, turned
 from jambs.drawings.reveals import reveal_chains
 from jambs.drawings.symbols import batt, crossed
@@ -120,14 +120,15 @@ def _shapes(regions: tuple[Region, ...], polygons: list[Polygon], kit: Kit) -> l
     """Outline every region where no later one lies over it."""
     shapes = []
     for number, (region, polygon) in enumerate(zip(regions, polygons, strict=True)):
-        ink, covers = _ink(region, kit), polygons[number + 1 :]
+        ink, covers = _ink(region, kit), nearby(polygon, polygons[number + 1 :])
         twins = [
             other
             for index, (one, other) in enumerate(zip(regions, polygons, strict=True))
             if index != number and (one.name, one.stuff, one.mark) == (region.name, region.stuff, region.mark)
         ]
-        pieces = [apart_from(visible_pieces(edge, covers), twins) for edge in segments_of(polygon, closed=True)]
-        if all(piece == [edge] for piece, edge in zip(pieces, segments_of(polygon, closed=True), strict=True)):
+        edges = segments_of(polygon, closed=True)
+        pieces = [apart_from(visible_pieces(edge, covers), twins) for edge in edges]
+        if all(piece == [edge] for piece, edge in zip(pieces, edges, strict=True)):
             shapes.append(Shape(points=polygon, ink=ink))
             continue
         shapes += [Shape(points=piece, ink=ink, closed=False) for some in pieces for piece in some]

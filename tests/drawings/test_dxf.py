@@ -12,7 +12,9 @@ from pathlib import Path
 
 import dxfgrabber
 import pytest
-from ezdxf.entities import Dimension, Insert, MText
+from ezdxf.entities.dimension import Dimension
+from ezdxf.entities.insert import Insert
+from ezdxf.entities.mtext import MText
 from ezdxf.filemanagement import readfile
 from ezdxf.layouts.layout import Paperspace
 from group_codes import Entity, header, sections
