@@ -35,7 +35,6 @@ MEASURED: Mapping[str, Location] = {
 
 COLUMNS = [key for key in OpeningEntry.model_fields if key != "measured"] + [*HALVES, *MEASURED]
 MONTH = re.compile(r"\d{1,2}-[A-Za-z]{3}(-\d{2,4})?|[A-Za-z]{3}-\d{2}")
-MOST_ROWS = 5000
 
 Cell = str | int | float | bool | datetime.datetime | datetime.date | datetime.time | None
 Row = tuple[int, Sequence[Cell]]
@@ -256,6 +255,6 @@ def _sheet(path: Path, *, data_only: bool) -> list[tuple[Any, ...]]:
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
         book = load_workbook(path, read_only=True, data_only=data_only)
-    rows = list(book.worksheets[0].iter_rows(max_row=MOST_ROWS, values_only=True))
+    rows = list(book.worksheets[0].iter_rows(values_only=True))
     book.close()
     return rows
