@@ -67,8 +67,8 @@ def outlook(task: Task) -> Outlook:
     """Look up from every height and down from it; every change of exposure up to the greatest is allowed."""
     below = climb(task, counting(task, min(task.greatest_change, task.span - 1)))
     above, onward, reach = _descend(task)
-    through = -(below.astype(np.int32) + above[reach : reach + len(below)]).min(axis=1)
-    up_to = -below.min(axis=1).astype(np.int32)
+    through = -(below.astype(np.int32) + above[:, reach : reach + below.shape[1]]).min(axis=0)
+    up_to = -below.min(axis=0).astype(np.int32)
     up_to[max(task.top - task.least_top + 1, 0) : task.top] += 1
     return Outlook(task=task, through=_sound(through), up_to=_sound(up_to), onward=_sound(-onward), reach=reach)
 
@@ -84,15 +84,15 @@ def _descend(task: Task) -> tuple[Costs, Costs, int]:
     reach = task.exposures[-1]
     length = reach + task.top + task.exposures[-1] + 1
     line = -met_weights(task, length, base=reach)
-    costs = np.full((length, task.span), FAR_SMALL, dtype=np.int16)
-    costs[reach + task.top :] = 0
+    costs = np.full((task.span, length), FAR_SMALL, dtype=np.int16)
+    costs[:, reach + task.top :] = 0
     landed = np.full_like(costs, FAR_SMALL)
-    landed[reach + task.top :] = line[reach + task.top :, None]
+    landed[:, reach + task.top :] = line[reach + task.top :]
     onward = np.full(length, FAR_SMALL, dtype=np.int16)
     for end in range(reach + task.top, 0, -task.least):
         first = max(end - task.least, 0)
-        ahead = np.minimum(skewed(landed, task.least, first, end - first) + toll.exposure, FAR_SMALL)
-        onward[first:end] = ahead.min(axis=1)
-        costs[first:end] = toll.spread(ahead)
-        landed[first:end] = costs[first:end] + line[first:end, None]
+        ahead = np.minimum(skewed(landed, task.least, first, end - first) + toll.exposure[:, None], FAR_SMALL)
+        onward[first:end] = ahead.min(axis=0)
+        costs[:, first:end] = toll.spread(ahead)
+        landed[:, first:end] = costs[:, first:end] + line[first:end]
     return costs, onward[: 2 * reach + 1], reach

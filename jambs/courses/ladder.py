@@ -18,13 +18,15 @@ from jambs.courses.task import Ladder, Task
 
 FAR = 1 << 60
 """A cost no courses reach."""
+STATES = 20_000_000
+"""Heights by exposures that are worked at most: some 160 MB."""
 FAR_SMALL = 1 << 13
 """The same where only missed targets are counted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Toll:
-    """What courses cost: met targets by height (negative), exposures by column, the change between neighbours.
+    """What courses cost: met targets by height (negative), exposures, the change between neighbours.
 
     A change up to ``unseen`` costs ``gentle`` a step, past it ``steep`` a step; none is past ``greatest``.
     """
@@ -99,8 +101,10 @@ class Scale:
     def of(task: Task) -> Scale:
         """Return the weights for the longest ladder there can be."""
         courses = task.top // task.least + 2
-        reach = courses * (task.span + abs(task.wanted) + task.exposures[-1]) + (task.weight + 1) * (task.tolerance + 1)
-        return Scale(off=reach, seen=reach * reach, missed=reach * reach * reach)
+        unrest = courses * min(task.greatest_change, task.span) + 1
+        farthest = max(abs(task.wanted - one) for one in (task.exposures[0], task.exposures[-1]))
+        off = courses * farthest + task.weight * task.tolerance + 1
+        return Scale(off=unrest, seen=unrest * off, missed=unrest * off * unrest)
 
 
 def weighing(task: Task, greatest: int, scale: Scale) -> Toll:
@@ -115,47 +119,47 @@ def weighing(task: Task, greatest: int, scale: Scale) -> Toll:
     )  # fmt: skip
 
 
-def skewed(costs: Costs, least: int, first: int, rows: int) -> Costs:
-    """Return a view whose row p, column e is the state that a course of that exposure from height p leads to."""
-    span = costs.shape[1]
+def skewed(costs: Costs, least: int, first: int, heights: int) -> Costs:
+    """Return a view whose row e, column p is the state that a course of that exposure from height p leads to."""
+    span, length = costs.shape
     step = costs.strides[1]
     return np.lib.stride_tricks.as_strided(
-        costs[first + least :], shape=(rows, span), strides=(span * step, (span + 1) * step)
+        costs[:, first + least :], shape=(span, heights), strides=((length + 1) * step, step)
     )
 
 
 def climb(task: Task, toll: Toll) -> Costs:
-    """Return the least cost to stand at every height with every exposure under it, all targets so far counted."""
-    costs = np.full((task.top + task.exposures[-1] + 1, task.span), toll.far, dtype=toll.exposure.dtype)
-    skewed(costs, task.least, 0, 1)[0] = np.minimum(toll.exposure, toll.far)
-    for first in range(task.least, task.top + task.exposures[-1] + 1, task.least):
-        band = costs[first : first + task.least]
-        band += toll.line[first : first + task.least, None]
-        rows = min(task.least, task.top - first)
-        if rows > 0:
-            onward = toll.spread(band[:rows]) + toll.exposure
-            skewed(costs, task.least, first, rows)[:] = np.minimum(onward, toll.far)
+    """Return the least cost to stand with every exposure (row) at every height (column), all targets so far counted."""
+    length = task.top + task.exposures[-1] + 1
+    costs = np.full((task.span, length), toll.far, dtype=toll.exposure.dtype)
+    exposure = toll.exposure[:, None]
+    skewed(costs, task.least, 0, 1)[:] = exposure
+    for first in range(task.least, length, task.least):
+        band = costs[:, first : first + task.least]
+        band += toll.line[first : first + task.least]
+        heights = min(task.least, task.top - first)
+        if heights > 0:
+            onward = toll.spread(np.ascontiguousarray(band[:, :heights])) + exposure
+            np.minimum(onward, toll.far, out=skewed(costs, task.least, first, heights))
     return costs
 
 
 def _most_met(task: Task, greatest: int) -> int:
     """Return the greatest weight of targets that can be met."""
-    return -int(climb(task, counting(task, greatest))[task.top :].min())
+    return -int(climb(task, counting(task, greatest))[:, task.top :].min())
 
 
 def _trace(task: Task, toll: Toll, costs: Costs) -> tuple[int, ...]:
     """Walk the best way back from the eave to the start line."""
     exposures = np.arange(task.span)
-    end = costs[task.top :]
-    row, column = divmod(int(end.argmin()), task.span)
-    at = task.top + row
-    lines = [at]
+    end = costs[:, task.top :]
+    row, past = divmod(int(end.argmin()), end.shape[1])
+    lines = [task.top + past]
     while True:
-        at -= task.least + column
-        lines.append(at)
-        if at == 0:
+        lines.append(lines[-1] - task.least - row)
+        if lines[-1] == 0:
             return tuple(reversed(lines))
-        column = int((costs[at] + toll.change(np.abs(exposures - column))).argmin())
+        row = int((costs[:, lines[-1]] + toll.change(np.abs(exposures - row))).argmin())
 
 
 def _least_change(task: Task, met: int) -> tuple[int, int | None]:
@@ -170,6 +174,12 @@ def _least_change(task: Task, met: int) -> tuple[int, int | None]:
         else:
             low = middle + 1
     return low, less.get(low - 1)
+
+
+def is_too_large(task: Task) -> bool:
+    """Say whether a task is past what is worked: too many states, or costs that no longer fit one number."""
+    states = (task.top + task.exposures[-1]) * task.span
+    return states > STATES or Scale.of(task).missed * (task.weight + 1) >= FAR
 
 
 def best_ladder(task: Task) -> Ladder:

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from jambs.courses.cladding import Cladding, CourseError, resolve_cladding
 from jambs.courses.cures import Outlook, outlook
 from jambs.courses.elevation import Elevation, LineKind, Wanted, elevation_of
-from jambs.courses.ladder import best_ladder
+from jambs.courses.ladder import best_ladder, is_too_large
 from jambs.courses.task import Ladder, Target, Task
 from jambs.job.openings import Assumed, Job
 from jambs.job.outside import ElevationEntry
-from jambs.length import GRIDS, Grid, Units, length_text
+from jambs.length import GRIDS, Grid, Units, feet_text, length_text
 from jambs.parts.kit import Kit
 from jambs.place.placement import Finding, Weight
 
@@ -105,9 +105,17 @@ def plan_courses(elevation: Elevation, cladding: Cladding, *, grid: Grid) -> Cou
 
     In this order: as many heads and sills met as can be; the greatest change between neighbours least, then the sum of
     changes that are seen; exposures near the wanted one; the sum of all changes.
+
+    Raises:
+        CourseError: the elevation is too tall for its grid.
     """
     reached, beyond = _reached(elevation)
     task = course_task(elevation, cladding, reached, grid)
+    if is_too_large(task):
+        raise CourseError(
+            f"{feet_text(elevation.eave - elevation.start_line, units=grid.units)} of courses on a grid of "
+            f"{grid.text(grid.step)} are too many to plan at once; part the elevation, or narrow the exposures"
+        )
     ladder = best_ladder(task)
     lines = _lines(elevation, task, ladder, reached, grid)
     met = {id(wanted) for line in lines for wanted in line.meets}

@@ -23,12 +23,15 @@ def stencils(window: int) -> list[int]:
 
 
 def spread(costs: Costs, *, window: int, slope: int) -> Costs:
-    """Return for every column the least of ``cost + slope · distance`` over the columns within the window."""
+    """Return for every row the least of ``cost + slope · distance`` over the rows within the window."""
     best = costs
-    for shift in stencils(min(window, costs.shape[1] - 1)):
+    for shift in stencils(min(window, len(costs) - 1)):
         here = best.copy()
-        toll = here.dtype.type(shift * slope)
-        np.minimum(here[:, shift:], best[:, :-shift] + toll, out=here[:, shift:])
-        np.minimum(here[:, :-shift], best[:, shift:] + toll, out=here[:, :-shift])
+        below, above = best[:-shift], best[shift:]
+        if slope:
+            toll = here.dtype.type(shift * slope)
+            below, above = below + toll, above + toll
+        np.minimum(here[shift:], below, out=here[shift:])
+        np.minimum(here[:-shift], above, out=here[:-shift])
         best = here
     return best

@@ -6,7 +6,7 @@ import re
 from enum import StrEnum
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from jambs.job.fields import (
     Amount,
@@ -26,9 +26,16 @@ from jambs.job.fields import (
     fault,
 )
 
-Level = Annotated[float, BeforeValidator(Between(-240, 2400))]
+
+def _written(description: str) -> WithJsonSchema:
+    """Give an editor's schema for a value that is a number or a text."""
+    return WithJsonSchema({"type": ["string", "number"], "description": description})
+
+
+_LENGTH = _written('a length: 5 1/2, 4-9/16", 2\'-11 1/2", 7.5 or 902 mm')
+Level = Annotated[float, BeforeValidator(Between(-240, 2400)), _LENGTH]
 """A height over the datum of the house, its ground floor [in]; below it is negative."""
-Exposure = Annotated[float, BeforeValidator(Between(1, 30))]
+Exposure = Annotated[float, BeforeValidator(Between(1, 30)), _LENGTH]
 """What is seen of a course, butt to butt [in]."""
 
 KG_PER_M2 = 4.88243
@@ -154,8 +161,11 @@ def _read_area_weight(value: Any) -> float:
     return float(found[1]) / (1.0 if found[2] == "psf" else KG_PER_M2)
 
 
-AreaWeight = Annotated[float, BeforeValidator(_read_area_weight)]
+AreaWeight = Annotated[float, BeforeValidator(_read_area_weight), _written("3 psf or 15 kg/m2")]
 """[lb per sq ft]"""
+
+
+FastenerLength = Annotated[float, BeforeValidator(Between(0.5, 40)), _LENGTH]
 
 
 class FastenerEntry(Model):
@@ -170,7 +180,7 @@ class FastenerEntry(Model):
     spacing: BoardWidth
     from_end: Reveal = 2.0
     rows: Annotated[int, BeforeValidator(Amount(1, 4, whole=True))] = 1
-    lengths: tuple[Annotated[float, BeforeValidator(Between(0.5, 40))], ...] = ()
+    lengths: tuple[FastenerLength, ...] = ()
     cladding_weight: AreaWeight | None = None
 
 
@@ -185,7 +195,7 @@ def _read_temperature(value: Any) -> float:
     return fahrenheit
 
 
-Temperature = Annotated[float, BeforeValidator(_read_temperature)]
+Temperature = Annotated[float, BeforeValidator(_read_temperature), _written("68 F or 20 C")]
 """[degrees Fahrenheit]"""
 
 
@@ -196,7 +206,7 @@ def _read_humidity(value: Any) -> float:
     return float(found[1])
 
 
-Humidity = Annotated[float, BeforeValidator(_read_humidity)]
+Humidity = Annotated[float, BeforeValidator(_read_humidity), _written("45 %")]
 """Relative [%]."""
 
 

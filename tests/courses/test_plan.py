@@ -8,6 +8,7 @@ from fractions import Fraction
 import pytest
 from houses_outside import SHINGLES, elevation, elevation_entry, harbour_house, opening, plan
 
+from jambs.courses.cladding import CourseError
 from jambs.courses.plan import CoursePlan, plan_elevation
 from jambs.length import GRIDS, MM_PER_INCH, Units
 
@@ -108,6 +109,14 @@ def test_a_sliver_under_the_eave_is_told() -> None:
     """Boards that show 5 in only, 106 to cover: the last one shows 1, by hand."""
     found = plan(elevation(eave=106.0), {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"})
     assert 'Elevation north: the last course shows only 1" under the eave.' in [one.text for one in found.findings]
+
+
+def test_too_tall_for_its_grid() -> None:
+    """Two hundred feet of exposures from 1 to 23 in on 1/32: fifty-four million states, by hand."""
+    boards = {"kind": "boards", "widths": ["24"], "least_lap": "1", "greatest_lap": "4", "least_exposure": "1"}
+    wide = {**boards, "widths": ["5", "8", "11", "14", "17", "20", "24"]}
+    with pytest.raises(CourseError, match=r"200'-0\" of courses on a grid of 1/32\" are too many to plan at once"):
+        plan(elevation(eave=2400.0), wide)
 
 
 def test_a_line_outside_the_cladding_is_told() -> None:
