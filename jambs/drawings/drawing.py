@@ -23,6 +23,7 @@ from jambs.section.region import Section
 
 CLEAR_OF_PAPER = 24.0
 """Model views stand this far from the origin: simple readers lay the paper over the model there [in]."""
+DETAILS = ("detail", "profile")
 APART = 6.0
 """Least space between two views in model space [in]."""
 
@@ -97,7 +98,8 @@ def draw_opening(kit: Kit, sections: Iterable[Section], job: Job, *, sheet_date:
     room = room_on(pages[0])
     notes = notes_view(note_paragraphs(kit, job, sheet_date=sheet_date), warning=warning_of(kit), scale=plain)
     tables = parts_tables(kit.parts, units=job.units, scale=plain, tallest=room.height)
-    ordered = (*views[:5], notes, *tables, *views[5:])
+    whole = [view for view in views if view.kind not in DETAILS]
+    ordered = (*whole, notes, *tables, *(view for view in views if view.kind in DETAILS))
     return Drawing(
         units=job.units,
         title=_title_block(kit, job, sheet_date),
@@ -161,18 +163,23 @@ def _sheets(views: Iterable[PlacedView], page: Page) -> list[Sheet]:
 
 
 def _shifts(views: Iterable[PlacedView]) -> dict[str, Point]:
-    """Stand the views of one kind in a column of model space, the columns side by side, clear of the origin."""
+    """Stand the views of one kind in a column of model space, the columns side by side, clear of the origin.
+
+    Sections stand with their finished faces over each other.
+    """
     columns: dict[str, list[PlacedView]] = {}
     for view in views:
-        columns.setdefault(view.kind.replace("profile", "detail"), []).append(view)
+        columns.setdefault("detail" if view.kind in DETAILS else view.kind, []).append(view)
     shifts: dict[str, Point] = {}
     left = CLEAR_OF_PAPER
     for column in columns.values():
         top = 0.0
+        is_aligned = column[0].kind == "section"
+        inset = max(-view.box.left for view in column)
         for view in column:
-            shifts[view.name] = (left - view.box.left, top - view.box.top)
+            shifts[view.name] = (left + (inset if is_aligned else -view.box.left), top - view.box.top)
             top -= view.box.height + APART
-        left += max(view.box.width for view in column) + APART
+        left = max(shifts[view.name][0] + view.box.right for view in column) + APART
     return shifts
 
 

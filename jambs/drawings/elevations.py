@@ -163,7 +163,7 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
     boxes += [boxes_joined(trim)] if trim else []
     high = boxes[:-1] if from_outside and len(boxes) > 1 else boxes
     return [
-        *_widths(boxes or [frame], Side.BOTTOM),
+        *_widths(boxes, Side.BOTTOM),
         *_heights(high or [frame]),
         *_widths([frame, rough], Side.TOP, words=("frame", "rough opening")),
     ]

@@ -191,3 +191,13 @@ def test_sash_lines_meet_at_the_hinges() -> None:
         view = next(one for one in drawn("clad frame").asked if one.name == name)
         tips = [shape.points[1] for shape in view.shapes if shape.ink == "HIDDEN" and len(shape.points) == 3]
         assert [tip[0] < width / 2 for tip in tips] == [is_left]
+
+
+@EACH
+def test_sections_stand_in_one_column_head_over_jamb_over_sill(name: str) -> None:
+    """Finished faces over each other in model space: depth reads straight down."""
+    drawing = drawn(name)
+    names = ["section head", "section jamb", "section sill"]
+    assert len({round(drawing.shifts[one][0], 9) for one in names}) == 1
+    tops = [drawing.view(one).box.top + drawing.shifts[one][1] for one in names]
+    assert tops == sorted(tops, reverse=True)
