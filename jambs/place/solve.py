@@ -147,8 +147,9 @@ def _impossible(opening: Opening, planes: WallPlanes, plane: float, inside: floa
     least = job.limits.least_interior_depth
     if SAME_PLANE < inside < least - SAME_PLANE and opening.measured is None:
         faults.append(
-            f"{opening.mark}: the interior depth is {_text(inside, job)}, the shop mills none under {_text(least, job)}; "
-            f"move the window out by {_text(least - inside, job)} or more, or in by {_text(inside, job)}."
+            f"{opening.mark}: the interior depth is {_text(inside, job)}, the shop mills none under "
+            f"{_text(least, job)}; move the window out by {_text(least - inside, job)} or more, "
+            f"or in by {_text(inside, job)}."
         )
     return faults
 
