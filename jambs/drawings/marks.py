@@ -57,9 +57,8 @@ def _is_free(one: PlacedMark, taken: Sequence[Segment], boxes: Sequence[Box], si
 
 def _tries(mark: Mark, core: Box, sizes: Sizes) -> Iterator[PlacedMark]:
     for height, upright in product((MARK_HEIGHT * sizes.factor, sizes.text), (False, True)):
-        for share in SHARES:
+        for share, lift in product(SHARES, (0.0, CENTERED * height)):
             x, y = _within(mark.room, share, upright)
-            lift = CENTERED * height
             at = (x - lift, y) if upright else (x, y + lift)
             text = Lettering(lines=(mark.text,), at=at, height=height, upright=upright)
             if mark.room.holds(text.box.grown(0.4 * sizes.gap)):
