@@ -106,7 +106,9 @@ def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: Exte
         found.append(joint(name, [jambs[leg]], [sill], asked=asked, tolerance=near))
         name = f"the exterior casing's {leg} {casing[leg].name} and the sill {sill.name}"
         asked = _casing_over_sill(solids, sill, leg, trim) / cosine
-        near = TIGHT + trim.casing.width * slack.gap
+        # Level, the casing's back follows the wall over the leg's width.
+        over = slack.gap + slack.lean * trim.casing.width / trim.casing.thickness
+        near = TIGHT + trim.casing.width * over
         found.append(joint(name, [casing[leg]], [sill], asked=asked, slack=loose, tolerance=near))
     return found
 

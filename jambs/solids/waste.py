@@ -29,14 +29,22 @@ from jambs.parts.part import (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Board:
-    """A board as tapered: its measures [in], the area beveled off each edge [sq in], the length notched off each."""
+    """A board as tapered: its measures [in], its notches, the angle each edge is beveled at and the area that takes."""
 
     length: float
     thickness: float
     start_width: float
     finish_width: float
-    beveled: dict[Edge, float]
-    notched: dict[Edge, float]
+    notches: tuple[Notch, ...]
+    bevel_deg: dict[Edge, float]
+
+    def beveled(self, edge: Edge) -> float:
+        """Area of the wedge beveled off an edge [sq in]."""
+        return _wedge(self.thickness, self.bevel_deg[edge])
+
+    def notched(self, edge: Edge) -> float:
+        """Length notched off an edge [in]."""
+        return sum(notch.along for notch in self.notches if notch.edge is edge)
 
     def width_in_from(self, end: End, along: float) -> float:
         """Width at a distance from one end [in]."""
@@ -56,19 +64,14 @@ def board_less_cuts(part: Part) -> float:
 def _board(part: Part) -> Board:
     rip = next(cut.width for cut in part.cuts if isinstance(cut, Rip))
     taper = next((cut for cut in part.cuts if isinstance(cut, Taper)), Taper(start_width=rip, finish_width=rip))
-    beveled, notched = dict.fromkeys(Edge, 0.0), dict.fromkeys(Edge, 0.0)
-    for cut in part.cuts:
-        if isinstance(cut, EdgeBevel):
-            beveled[cut.edge] += _wedge(part.thickness, cut.angle_deg)
-        if isinstance(cut, Notch):
-            notched[cut.edge] += cut.along
+    bevels = {cut.edge: cut.angle_deg for cut in part.cuts if isinstance(cut, EdgeBevel)}
     return Board(
         length=next(cut.length for cut in part.cuts if isinstance(cut, Crosscut)),
         thickness=part.thickness,
         start_width=taper.start_width,
         finish_width=taper.finish_width,
-        beveled=beveled,
-        notched=notched,
+        notches=tuple(cut for cut in part.cuts if isinstance(cut, Notch)),
+        bevel_deg={edge: bevels.get(edge, 0.0) for edge in Edge},
     )
 
 
@@ -100,15 +103,32 @@ def _end_rabbet(board: Board, cut: EndRabbet) -> float:
 
 
 def _edge_rabbet(board: Board, cut: EdgeRabbet) -> float:
-    return cut.across * cut.depth * (board.length - board.notched[cut.edge])
+    return cut.across * cut.depth * (board.length - board.notched(cut.edge))
 
 
 def _notch(board: Board, cut: Notch) -> float:
-    return cut.along * (cut.across * board.thickness - board.beveled[cut.edge])
+    return cut.along * (cut.across * board.thickness - board.beveled(cut.edge))
 
 
 def _groove(board: Board, cut: Groove) -> float:
-    return cut.width * cut.depth * board.length
+    """A groove takes nothing where a notch has been, nor where the bevel of its edge has cut under it."""
+    whole = cut.width * cut.depth * board.length
+    return whole - sum(_in_notch(board, cut, notch) for notch in board.notches) - _in_bevel(board, cut)
+
+
+def _in_notch(board: Board, cut: Groove, notch: Notch) -> float:
+    """The stretch of a groove that a notch has taken, both measured from the groove's edge."""
+    reach = notch.across if notch.edge is cut.edge else board.start_width - notch.across
+    low, high = (cut.from_edge, cut.from_edge + cut.width)
+    shared = min(high, reach) - low if notch.edge is cut.edge else high - max(low, reach)
+    return notch.along * cut.depth * max(shared, 0.0)
+
+
+def _in_bevel(board: Board, cut: Groove) -> float:
+    """The corner of a groove that lies past the beveled edge; the bevel leaves the back long."""
+    tangent = math.tan(math.radians(board.bevel_deg[cut.edge]))
+    past = max(cut.depth * tangent - cut.from_edge, 0.0)
+    return board.length * past * past / (2 * tangent) if past else 0.0
 
 
 _WASTE: dict[type, Callable[..., float]] = {

@@ -1,0 +1,281 @@
+"""The fit report: the harbour house fits; planted faults are each told in a sentence; a wall out of plane is allowed
+what it is out of plane, and no more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from cases import METRIC, STOOL, changed, job_of, kit_of
+from harbour import harbour_job, harbour_kits, harbour_solids
+
+from jambs.job import Job
+from jambs.parts.kit import Kit
+from jambs.parts.make import make_kit
+from jambs.parts.part import Crosscut, Cut, Edge, EndBevel, EndRabbet, Groove, Miter, Notch, Part, Taper
+from jambs.place.solve import place_windows
+from jambs.solids import fit_report
+from jambs.solids.fit import FitReport
+from jambs.solids.model import model_kit
+
+SIXTEENTH = 1 / 16
+MARKS = ["W01", "W02", "W03", "W04", "W05", "W06", "W07", "D01", *(f"W{number:02d}" for number in range(8, 15))]
+
+
+@pytest.mark.parametrize("mark", MARKS)
+def test_the_harbour_house_fits(mark: str) -> None:
+    report = fit_report(harbour_solids(mark))
+    assert report.faults == ()
+    assert report.fits
+    assert len(report.measures) > 50
+    assert len(report.joints) >= 16
+
+
+def report_of(**paths: Any) -> FitReport:
+    job = job_of(changed(**paths))
+    return fit_report(model_kit(make_kit(place_windows(job)[0], job), job))
+
+
+FITTING: dict[str, dict[str, Any]] = {
+    "metric": METRIC,
+    "casing on the frame": {"windows__fixed__jamb_depth": "6 1/2", "position": {"share": "0"}},
+    "frame proud outside": {"position": {"share": "1"}},
+    "nothing outside": {"exterior_trim": None},
+    "trim plane deeper at one side": {
+        "openings__0__measured": {
+            "date": "2026-05-18",
+            "interior_depth": dict.fromkeys(("head_left", "head_right", "sill_left", "sill_right"), "4 11/16"),
+            "exterior_depth": {
+                "head_left": "1 1/2",
+                "head_right": "1 5/8",
+                "sill_left": "1 1/2",
+                "sill_right": "1 5/8",
+            },
+        }
+    },
+}
+
+
+@pytest.mark.parametrize("name", FITTING)
+def test_other_kits_fit(name: str) -> None:
+    assert report_of(**FITTING[name]).faults == ()
+
+
+def planted(mark: str, name: str, position: str, change: Callable[[Part], Part]) -> tuple[str, ...]:
+    """Spoil one part of a harbour house kit, the interior one of two, and return the faults."""
+    kit = harbour_kits()[mark]
+    chosen = next(part for part in kit.parts if (part.name, part.position) == (name, position))
+    parts = tuple(change(part) if part is chosen else part for part in kit.parts)
+    assert parts != kit.parts
+    return faults_of(replace(kit, parts=parts), harbour_job())
+
+
+def faults_of(kit: Kit, job: Job) -> tuple[str, ...]:
+    return fit_report(model_kit(kit, job)).faults
+
+
+def with_cuts(part: Part, change: Callable[[Any], Cut | None]) -> Part:
+    return replace(part, cuts=tuple(cut for cut in (change(one) for one in part.cuts) if cut is not None))
+
+
+def longer(part: Part) -> Part:
+    """The part 1/16 longer in everything that describes it: only its neighbours tell."""
+    cut = with_cuts(part, lambda one: Crosscut(length=one.length + SIXTEENTH) if isinstance(one, Crosscut) else one)
+    outline = tuple((u + SIXTEENTH if u > 1 else u, v) for u, v in part.outline)
+    return replace(cut, length=part.length + SIXTEENTH, outline=outline)
+
+
+def test_a_leg_a_sixteenth_long_is_caught() -> None:
+    """The leg goes 1/16 into the rabbet's floor: 1/16 x 3/4 x 4-23/32 = 0.2212 cu in; 3/8 of shoulder still touches."""
+    faults = planted("W11", "extension jamb", "left leg", longer)
+    assert (
+        "W11-1 (extension jamb, head) and W11-2 (extension jamb, left leg) take the same room: "
+        "0.2212 cu in in a box of 0.062 in x 0.750 in x 4.719 in."
+    ) in faults
+    assert (
+        "W11: the jamb's head and left leg, W11-1 and W11-2, should touch over 5.309 sq in and touch over 1.770 sq in."
+    ) in faults
+
+
+def test_a_leg_a_sixteenth_long_is_caught_on_a_measured_wall() -> None:
+    faults = planted("W02", "extension jamb", "left leg", longer)
+    assert any(
+        text.startswith("W02-1 (extension jamb, head) and W02-2 (extension jamb, left leg) take") for text in faults
+    )
+
+
+def test_a_cut_list_longer_than_the_parts_list_is_caught() -> None:
+    def change(part: Part) -> Part:
+        return with_cuts(part, lambda one: Crosscut(length=50.8125) if isinstance(one, Crosscut) else one)
+
+    faults = planted("W11", "extension jamb", "left leg", change)
+    assert faults[0] == (
+        "W11-2 (extension jamb, left leg): the solid's length along the grain is 50.812 in, "
+        "the parts list has 50.750 in: 0.062 in off."
+    )
+
+
+def test_a_mirrored_miter_is_caught() -> None:
+    def change(part: Part) -> Part:
+        return with_cuts(part, lambda one: replace(one, long_edge=Edge.NEAR) if isinstance(one, Miter) else one)
+
+    faults = planted("W11", "casing", "head", change)
+    assert (
+        "W11-5 (casing, head): the cut list leaves another outline than the drawing shows, 12.250 sq in of it differ."
+    ) in faults
+    assert (
+        "W11-5 (casing, head) and W11-6 (casing, left leg) take the same room: "
+        "2.2969 cu in in a box of 0.750 in x 1.750 in x 3.500 in."
+    ) in faults
+    assert (
+        "W11: the casing's head and left leg, W11-5 and W11-6, should touch over 3.712 sq in and touch over "
+        "0.000 sq in; no faces meet there."
+    ) in faults
+
+
+def test_a_swapped_taper_is_caught() -> None:
+    def change(part: Part) -> Part:
+        def swapped(one: Any) -> Cut:
+            if isinstance(one, Taper):
+                return Taper(start_width=one.finish_width, finish_width=one.start_width)
+            cut: Cut = one
+            return cut
+
+        outline = ((0.0, 0.0), (part.length, 0.0), (part.length, part.outline[3][1]), (0.0, part.outline[2][1]))
+        return replace(with_cuts(part, swapped), outline=outline)
+
+    faults = planted("W02", "extension jamb", "head", change)
+    assert "W02: depth of the head at the left is 4.750 in on the solids, asked is 4.688 in: 0.062 in more." in faults
+    assert any(text.startswith("W02: the jamb's head and right leg, W02-1 and W02-3, should touch") for text in faults)
+
+
+def test_a_lost_rabbet_is_caught() -> None:
+    def change(part: Part) -> Part:
+        return with_cuts(part, lambda one: None if isinstance(one, EndRabbet) and one.end == "start" else one)
+
+    assert planted("W02", "extension jamb", "head", change) == (
+        "W02-1 (extension jamb, head): the cut list has other rabbets and grooves than the drawing shows.",
+        "W02-1 (extension jamb, head) and W02-2 (extension jamb, left leg) take the same room: "
+        "1.3271 cu in in a box of 0.375 in x 0.750 in x 4.719 in.",
+        "W02: the jamb's head and left leg, W02-1 and W02-2, should touch over 5.309 sq in and touch over "
+        "0.000 sq in; they stand 0.375 in into each other.",
+    )
+
+
+def test_a_lost_drip_kerf_is_caught() -> None:
+    faults = planted(
+        "W01",
+        "exterior sill",
+        "sill",
+        lambda part: replace(with_cuts(part, lambda one: None if isinstance(one, Groove) else one), pockets=()),
+    )
+    assert faults == ("W01: depth of the drip kerf is 0.000 in on the solids, asked is 0.250 in: 0.250 in less.",)
+
+
+def test_an_apron_beveled_the_wrong_way_is_caught() -> None:
+    """Outline and profile do not show ends cut through the thickness; the face is short by a thickness at each end."""
+
+    def change(part: Part) -> Part:
+        return with_cuts(part, lambda one: replace(one, face_short=True) if isinstance(one, EndBevel) else one)
+
+    assert planted("W01", "apron", "sill", change) == (
+        "W01: face of the apron is 50.125 in on the solids, asked is 51.625 in: 1.500 in less.",
+        "W01: left end of the apron to the casing's edge is 0.750 in on the solids, asked is 0.000 in: 0.750 in more.",
+    )
+
+
+def test_a_leg_cut_against_the_slope_is_caught() -> None:
+    def change(part: Part) -> Part:
+        return with_cuts(part, lambda one: replace(one, long_edge=Edge.NEAR) if isinstance(one, Miter) else one)
+
+    faults = planted("W01", "exterior extension jamb", "left leg", change)
+    assert any(
+        "W01-10 (exterior extension jamb, left leg) and W01-12 (exterior sill, sill) take" in text for text in faults
+    )
+
+
+def test_a_shallow_notch_is_caught() -> None:
+    def change(part: Part) -> Part:
+        return with_cuts(
+            part, lambda one: replace(one, across=one.across - SIXTEENTH) if isinstance(one, Notch) else one
+        )
+
+    faults = planted("W01", "stool", "sill", change)
+    assert (
+        "W01: back of the stool's left horn to the frame is 4.625 in on the solids, asked is 4.688 in: 0.062 in less."
+        in faults
+    )
+
+
+def test_a_mirrored_seat_is_caught() -> None:
+    def change(part: Part) -> Part:
+        x, y, d = part.seat.across
+        return replace(part, seat=replace(part.seat, across=(-x, -y, -d)))
+
+    faults = planted("W11", "casing", "left leg", change)
+    assert faults == ("W11-6 (casing, left leg): its seat mirrors it; a board cannot be turned to lie like that.",)
+
+
+def test_grain_across_is_caught() -> None:
+    """A leg seated lying down."""
+
+    def change(part: Part) -> Part:
+        return replace(part, seat=replace(part.seat, along=(0.0, 0.0, 1.0), across=(0.0, 1.0, 0.0)))
+
+    faults = planted("D01", "extension jamb", "left leg", change)
+    assert faults[0] == "D01-2 (extension jamb, left leg): its grain runs level, it should run upright."
+
+
+def test_a_shifted_seat_is_caught() -> None:
+    def change(part: Part) -> Part:
+        x, y, d = part.seat.origin
+        return replace(part, seat=replace(part.seat, origin=(x - SIXTEENTH, y, d)))
+
+    faults = planted("W05", "extension jamb", "left leg", change)
+    assert "W05: frame reveal at the left is 0.188 in on the solids, asked is 0.125 in: 0.062 in more." in faults
+    assert any(text.startswith("W05: shim space left is ") and text.endswith(": 0.062 in less.") for text in faults)
+    assert any(text.startswith("W05: clear opening width in the middle is ") for text in faults)
+
+
+def test_a_stool_rabbet_in_a_deep_frame_is_caught() -> None:
+    """The tongue under the frame needs a frame that starts at half the stool; this one stands 2-1/2 in high there."""
+    faults = report_of(interior_trim__inside={**STOOL, "stool": {**STOOL["stool"], "rabbet": "1/4"}}).faults
+    assert faults == (
+        "the frame of W1 window and W1-4 (stool, sill) take the same room: "
+        "4.0312 cu in in a box of 0.250 in x 0.500 in x 32.250 in.",
+    )
+
+
+def test_metric_jobs_are_told_in_millimetres() -> None:
+    job = job_of(changed(**METRIC))
+    kit = kit_of(**METRIC)
+    leg = next(part for part in kit.parts if part.position == "left leg")
+    spoiled = tuple(longer(part) if part is leg else part for part in kit.parts)
+    faults = faults_of(replace(kit, parts=spoiled), job)
+    assert faults[0].startswith("W1-1 (extension jamb, head) and W1-2 (extension jamb, left leg) take the same room: ")
+    assert "in a box of 1.59 mm x 20.00 mm x" in faults[0]
+
+
+def test_a_twisted_wall_says_what_tolerance_it_was_given() -> None:
+    """Corners 4-11/16, 4-3/4, 4-5/8, 4-13/16: twist 1/8, so a flat casing stands half of that off two of them.
+
+    The boards' corners lie a little outside the measured ones, so a little more.
+    """
+    solids = harbour_solids("W02")
+    assert solids.inside_slack.hollow == pytest.approx(SIXTEENTH, abs=0.005)
+    assert (
+        "The measured wall is out of plane inside: casing joints are held to 0.071 in, not to a thousandth; "
+        "the casing is flat and lies on the highest edges, plane or shim the rest."
+    ) in fit_report(solids).notes
+
+
+def test_an_even_wall_is_given_nothing() -> None:
+    """A wall that is deeper everywhere is still flat: the casing moves out with it, joints stay tight."""
+    depths = dict.fromkeys(("head_left", "head_right", "sill_left", "sill_right"), "4 7/8")
+    job = job_of(changed(openings__0__measured={"date": "2026-05-18", "interior_depth": depths}))
+    solids = model_kit(make_kit(place_windows(job)[0], job), job)
+    assert solids.inside_slack.gap == pytest.approx(0.0, abs=1e-9)
+    assert fit_report(solids).faults == ()
