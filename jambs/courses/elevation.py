@@ -157,11 +157,7 @@ def _trim(kit: Kit) -> Box:
 
 
 def seen_box(part: Part) -> Box:
-    """What a part covers seen square to the wall: left, bottom, right, top in wall coordinates [in]."""
-    if part.seat.through[1]:
-        # A board on its face: only what its profile leaves is seen.
-        points = [part.seat.at(u, v, w) for u in (0.0, part.length) for v, w in part.profile]
-    else:
-        points = [part.seat.at(u, v, w) for u, v in part.outline for w in (0.0, part.thickness)]
+    """What a board covers seen square to the wall, its edges taken square, in wall coordinates [in]."""
+    points = [part.seat.at(u, v, w) for u, v in part.outline for w in (0.0, part.thickness)]
     xs, ys = [point[0] for point in points], [point[1] for point in points]
     return (min(xs), min(ys), max(xs), max(ys))

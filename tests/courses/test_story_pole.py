@@ -45,7 +45,7 @@ def test_courses_stop_at_the_trim() -> None:
     """A wall of 240 with an opening from 60 to 100: by hand, two runs beside it and one whole above it."""
     one = opening("W01", 35.0, 84.0, left=60.0)
     assert clear_runs((0.0, 240.0), 50.0, (one,)) == [(0.0, 60.0), (100.0, 240.0)]
-    assert clear_runs((0.0, 240.0), 84.0, (one,)) == [(0.0, 240.0)]
+    assert clear_runs((0.0, 240.0), one.trim[3], (one,)) == [(0.0, 240.0)]
     figure = elevation_figure(plan(elevation(one, eave=112.0), SHINGLES))
     courses = [stroke for stroke in figure.strokes if stroke.ink is Ink.COURSE]
     beside = sum(35 < 7 * n < 84 - 0.375 for n in range(17))
