@@ -59,6 +59,8 @@ POLE_TEXT = 0.1875
 """Height of the texts on the stick, read at arm's length [in]."""
 ELEVATION_TEXT = 3.0
 """Height of the texts on the elevation, drawn at the size of the house [in]."""
+PAST_TRIM = 6.0
+"""A missed head or sill is drawn past its opening's trim by this [in]."""
 MARGIN = 24.0
 """From the outermost opening to the end of the courses where the width is unknown [in]."""
 
@@ -92,17 +94,19 @@ def elevation_figure(plan: CoursePlan) -> Figure:
             Stroke(ink=Ink.COURSE, points=((start, line.height), (end, line.height)))
             for start, end in clear_runs((left, right), line.height, elevation.openings)
         ]
-        words = f"{line.number}  {feet_text(line.running, units=plan.grid.units)}"
+        name = "eave" if line is plan.lines[-1] else f"{line.number}"
+        words = f"{name}  {feet_text(line.running, units=plan.grid.units)}"
         notes.append(Note(at=(right + ELEVATION_TEXT, line.height), text=words, height=ELEVATION_TEXT / 2))
     for one in elevation.openings:
         strokes.append(Stroke(ink=Ink.TRIM, points=_corners(one.trim), is_closed=True))
         strokes.append(Stroke(ink=Ink.FRAME, points=_corners(one.frame), is_closed=True))
         middle = ((one.frame[0] + one.frame[2]) / 2 - ELEVATION_TEXT, (one.frame[1] + one.frame[3]) / 2)
         notes.append(Note(at=middle, text=one.mark, height=ELEVATION_TEXT))
-    strokes += [
-        Stroke(ink=Ink.MISSED, points=((left, missed.wanted.height), (right, missed.wanted.height)))
-        for missed in plan.missed
-    ]
+    ends = {one.mark: (one.trim[0] - PAST_TRIM, one.trim[2] + PAST_TRIM) for one in elevation.openings}
+    for missed in plan.missed:
+        start, end = ends.get(missed.wanted.mark, (left, right))
+        height = missed.wanted.height
+        strokes.append(Stroke(ink=Ink.MISSED, points=((start, height), (end, height))))
     return Figure(name=f"elevation {elevation.name}", strokes=tuple(strokes), notes=tuple(notes))
 
 

@@ -50,3 +50,12 @@ def test_courses_stop_at_the_trim() -> None:
     courses = [stroke for stroke in figure.strokes if stroke.ink is Ink.COURSE]
     beside = sum(35 < 7 * n < 84 - 0.375 for n in range(17))
     assert 17 + beside == len(courses)
+
+
+def test_a_missed_line_is_drawn_at_its_opening() -> None:
+    """An opening from 60 to 100 whose sill is missed: the line runs 6 past its trim, by hand."""
+    boards = {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"}
+    found = plan(elevation(opening("W01", 31.0, 85.0, left=60.0), eave=105.0), boards)
+    figure = elevation_figure(found)
+    assert [stroke.points for stroke in figure.strokes if stroke.ink is Ink.MISSED] == [((54.0, 31.0), (106.0, 31.0))]
+    assert "eave  8'-9\"" in [note.text for note in figure.notes]
