@@ -27,8 +27,9 @@ TRIM_MOVE = 0.75
 class CourseLine:
     """A course line: the butts of the course above it.
 
-    ``number``: of the course whose butts lie on it, the first at the start line; the last line is the eave. ``height``: over the datum;
-    ``running``: over the start line; ``exposure``: of the course under it as shown, None at the start line [in].
+    ``number``: of the course whose butts lie on it, the first at the start line; the last line is the eave.
+    ``height``: over the datum; ``running``: over the start line; ``exposure``: of the course under it as shown, None at
+    the start line [in].
     """
 
     number: int
