@@ -225,9 +225,7 @@ class ArcFlow:
 
     def _read(self, flows: Ints) -> tuple[list[tuple[int, Pattern]], list[tuple[int, int, Pattern]]]:
         crosscuts = [
-            (width, length, pattern)
-            for width, lane in self.strips.items()
-            for length, pattern in _paths(lane, flows)
+            (width, length, pattern) for width, lane in self.strips.items() for length, pattern in _paths(lane, flows)
         ]
         return [path for lane in self.boards.values() for path in _paths(lane, flows)], crosscuts
 
@@ -244,14 +242,18 @@ def _paths(lane: _Lane, flows: Ints) -> list[tuple[int, Pattern]]:
     for (start, size, what), count in zip(steps, flows[lane.flow].tolist(), strict=True):
         if count > 0:
             leaving.setdefault(start, []).append([start + size, what, count])
-    for start, end, count in zip(lane.nodes[:-1].tolist(), lane.nodes[1:].tolist(), flows[lane.loss].tolist(), strict=True):
+    for start, end, count in zip(
+        lane.nodes[:-1].tolist(), lane.nodes[1:].tolist(), flows[lane.loss].tolist(), strict=True
+    ):
         if count > 0:
             leaving.setdefault(start, []).append([end, -1, count])
     ends: dict[int, list[list[int]]] = {}
-    for position, key, count in zip(lane.ends.tolist(), lane.end_keys.tolist(), flows[lane.end_columns].tolist(), strict=True):
+    for position, key, count in zip(
+        lane.ends.tolist(), lane.end_keys.tolist(), flows[lane.end_columns].tolist(), strict=True
+    ):
         if count > 0:
             ends.setdefault(position, []).append([key, count])
-    total = sum(count for stops in ends.values() for _, count in stops)
+    total = sum(count for keys in ends.values() for _, count in keys)
     return [_one_path(leaving, ends) for _ in range(total)]
 
 

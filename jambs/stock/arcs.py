@@ -32,9 +32,7 @@ class Arcs:
     def within(self, slack: int) -> Arcs:
         """Arcs whose reduced cost is at most `slack`."""
         keep = self.reduced <= slack
-        return Arcs(
-            lane=self.lane[keep], what=self.what[keep], start=self.start[keep], reduced=self.reduced[keep]
-        )
+        return Arcs(lane=self.lane[keep], what=self.what[keep], start=self.start[keep], reduced=self.reduced[keep])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,8 +67,7 @@ def make_arcs(core: Core, state: State, certificate: Certificate, slack: int) ->
     boards, strip_reduced = _board_arcs(core, state, certificate, slack)
     strip_reduced = np.where(state.need < 0, 0, strip_reduced)
     parts = [
-        _strip_arcs(core, state, certificate, width, strip_reduced[width], slack)
-        for width in range(len(core.widths))
+        _strip_arcs(core, state, certificate, width, strip_reduced[width], slack) for width in range(len(core.widths))
     ]
     return ArcSet(strips=_join(parts), boards=boards, strip_reduced=strip_reduced)
 
@@ -100,9 +97,7 @@ def _extend(best: Ints, size: int, worth: int, copies: int) -> Ints:
     return best
 
 
-def _strip_arcs(
-    core: Core, state: State, certificate: Certificate, width: int, reduced: Ints, slack: int
-) -> Arcs:
+def _strip_arcs(core: Core, state: State, certificate: Certificate, width: int, reduced: Ints, slack: int) -> Arcs:
     items = [item for item in core.items_of(width).tolist() if state.demand[item] > 0]
     usable = [length for length in range(len(core.lengths)) if reduced[length] <= slack]
     if not items or not usable:
@@ -113,9 +108,7 @@ def _strip_arcs(
     return _join(_walk_back(core, state, certificate, items, befores, tops, costs, width, slack))
 
 
-def _befores(
-    core: Core, state: State, certificate: Certificate, items: list[int], top: int
-) -> list[tuple[Ints, Ints]]:
+def _befores(core: Core, state: State, certificate: Certificate, items: list[int], top: int) -> list[tuple[Ints, Ints]]:
     """For each item, the positions it can start at and the best value of the pieces before it."""
     best = np.full(top + 1, -NEVER)
     best[0] = 0
@@ -174,9 +167,7 @@ def _board_arcs(core: Core, state: State, certificate: Certificate, slack: int) 
         boards = [board for board in core.boards_of(length).tolist() if state.supply[board] > 0]
         if boards:
             tops = core.board_width[boards]
-            found += _lane_arcs(
-                core, state, certificate, length, tops, price[boards], strip_reduced, slack
-            )
+            found += _lane_arcs(core, state, certificate, length, tops, price[boards], strip_reduced, slack)
     return _join(found), strip_reduced
 
 
@@ -194,8 +185,7 @@ def _lane_arcs(
     wanted = [
         width
         for width in range(len(core.widths))
-        if core.widths[width] <= top
-        and (state.need[width, length] > 0 or state.demand[core.items_of(width)].any())
+        if core.widths[width] <= top and (state.need[width, length] > 0 or state.demand[core.items_of(width)].any())
     ]
     forward, backward = [], []
     best = np.full(top + 1, -NEVER)

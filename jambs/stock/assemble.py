@@ -9,9 +9,7 @@ import numpy as np
 from jambs.stock.core import Core, CutBoard, Cuts, CutStrip, Ints, Pattern, produced, used_boards
 
 
-def assemble(
-    core: Core, rips: Iterable[tuple[int, Pattern]], crosscuts: Iterable[tuple[int, int, Pattern]]
-) -> Cuts:
+def assemble(core: Core, rips: Iterable[tuple[int, Pattern]], crosscuts: Iterable[tuple[int, int, Pattern]]) -> Cuts:
     """Put crosscut strips (width, length, items) on ripped boards (type, strips)."""
     waiting: dict[tuple[int, int], list[Pattern]] = {}
     for width, length, items in crosscuts:
@@ -29,11 +27,13 @@ def assemble(
     return tuple(boards)
 
 
-def tidied(core: Core, demand: Ints, cuts: Cuts, supply: Ints) -> Cuts:
+def tidied(core: Core, demand: Ints, cuts: Cuts, supply: Ints, *, keep_stock: bool = False) -> Cuts:
     """Take off what is made beyond the demand, drop empty boards, and move the rest to cheaper stock."""
     surplus = produced(core, cuts) - demand
     thin = [_thinned(board, surplus) for board in sorted(cuts, key=lambda board: _content(core, board))]
     kept = [board for board in thin if board[1]]
+    if keep_stock:
+        return tuple(kept)
     left = supply - used_boards(core, tuple(kept))
     return tuple(_restocked(core, board, left) for board in kept)
 

@@ -79,7 +79,8 @@ def certify(core: Core, state: State, duals: Floats) -> Certificate:
 
 
 def _shrunk(prices: Ints, shrink: float) -> Ints:
-    return np.minimum(np.floor(prices * shrink).astype(np.int64), np.maximum(prices - 1, 0))
+    shrunk: Ints = np.minimum(np.floor(prices * shrink).astype(np.int64), np.maximum(prices - 1, 0))
+    return shrunk
 
 
 def _left(state: State) -> Ints:

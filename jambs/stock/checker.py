@@ -57,7 +57,7 @@ def check_certificate(plan: dict[str, Any]) -> int:
             raise ValueError(f"{stock['name']} can be filled with {excess} steps more than it costs")
         proved -= max(0, excess) * (stock["supply"] or 0)
     unit = math.gcd(*[stock["price_cents"] for stock in problem["stock"]]) or 1
-    return max(0, -(-proved // (STEPS * unit)) * unit)
+    return int(max(0, -(-proved // (STEPS * unit)) * unit))
 
 
 if __name__ == "__main__":

@@ -40,4 +40,4 @@ def search_columns(core: Core, backend: Backend, start: Start, at_most: int, eff
             crosscuts += [(column.width, column.length, column.items)] * times
         else:
             rips += [(column.board, column.strips)] * times
-    return tidied(core, state.demand, assemble(core, rips, crosscuts), state.supply)
+    return tidied(core, state.demand, assemble(core, rips, crosscuts), state.supply, keep_stock=pool.is_frozen)

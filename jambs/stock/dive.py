@@ -18,9 +18,6 @@ DIVE_ROUNDS = 12
 NOISE = 0.25
 """Spread of the random part in the choice of what to round up, from the second dive on."""
 
-Tail = Callable[[State, int], "tuple[list[tuple[int, Pattern]], list[tuple[int, int, Pattern]]] | None"]
-"""Solves what is left once it is small: (state, most it may cost) to rips and crosscuts."""
-
 
 @dataclass(slots=True)
 class _Fixed:
@@ -64,8 +61,6 @@ def dive(
     start: MasterAnswer,
     best: int,
     random: np.random.Generator | None,
-    tail: Tail | None = None,
-    tail_cost: float = 0.0,
     should_stop: Callable[[], bool] = lambda: False,
     state: State,
 ) -> Cuts | None:
@@ -75,24 +70,22 @@ def dive(
     while not fixed.state.is_done:
         if answer.lacking > 1e-6 or fixed.spent + answer.value > best - 1 + 1e-6 or should_stop():
             return None
-        if tail is not None and answer.value <= tail_cost:
-            rest = tail(fixed.state, best - 1 - fixed.spent)
-            if rest is not None:
-                return _finished(core, state, fixed.rips + rest[0], fixed.crosscuts + rest[1])
-            tail_cost /= 2
         if not _fix_whole(core, pool, fixed, answer.x):
             _round_one_up(core, pool, fixed, answer.x, random)
         if not fixed.state.is_done:
-            answer = solve_master(
-                core, fixed.state, pool, backend, rounds=DIVE_ROUNDS, basis=answer.basis
-            )
-    return _finished(core, state, fixed.rips, fixed.crosscuts)
+            answer = solve_master(core, fixed.state, pool, backend, rounds=DIVE_ROUNDS, basis=answer.basis)
+    return _finished(core, pool, state, fixed.rips, fixed.crosscuts)
 
 
 def _finished(
-    core: Core, state: State, rips: list[tuple[int, Pattern]], crosscuts: list[tuple[int, int, Pattern]]
+    core: Core,
+    pool: Pool,
+    state: State,
+    rips: list[tuple[int, Pattern]],
+    crosscuts: list[tuple[int, int, Pattern]],
 ) -> Cuts:
-    return tidied(core, state.demand, assemble(core, rips, crosscuts), state.supply)
+    cuts = assemble(core, rips, crosscuts)
+    return tidied(core, state.demand, cuts, state.supply, keep_stock=pool.is_frozen)
 
 
 def _times(column: Crosscut | Rip, state: State, times: int) -> int:
@@ -114,9 +107,7 @@ def _fix_whole(core: Core, pool: Pool, fixed: _Fixed, x: Floats) -> bool:
     return any_fixed
 
 
-def _round_one_up(
-    core: Core, pool: Pool, fixed: _Fixed, x: Floats, random: np.random.Generator | None
-) -> None:
+def _round_one_up(core: Core, pool: Pool, fixed: _Fixed, x: Floats, random: np.random.Generator | None) -> None:
     """Round up the column nearest to a whole count; later dives blur the choice."""
     score = np.where(x > 1e-6, x, 0.0)
     if random is not None:

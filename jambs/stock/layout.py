@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections import deque
+from collections import Counter, deque
 
-from jambs.stock.core import Cuts, CutBoard
+from jambs.stock.core import CutBoard, Cuts
 from jambs.stock.fold import item_sizes
-from jambs.stock.plan import PlacedPiece, PlannedBoard, PlannedStrip
+from jambs.stock.plan import PlacedPiece, PlannedBoard, PlannedStrip, StockPlan
 from jambs.stock.problem import StockProblem
 
 Marks = dict[tuple[int, int], deque[str]]
@@ -17,9 +17,7 @@ def lay_out(problem: StockProblem, cuts: Cuts) -> tuple[PlannedBoard, ...]:
     sizes = list(item_sizes(problem))
     marks = _marks(problem)
     boards = sorted(cuts, key=lambda board: _order(problem, board))
-    return tuple(
-        _board(problem, number, board, sizes, marks) for number, board in enumerate(boards, start=1)
-    )
+    return tuple(_board(problem, number, board, sizes, marks) for number, board in enumerate(boards, start=1))
 
 
 def _order(problem: StockProblem, board: CutBoard) -> tuple[bool, int, list[tuple[int, object]]]:
@@ -53,3 +51,19 @@ def _pieces(problem: StockProblem, cut: list[tuple[int, int]], marks: Marks) -> 
         pieces.append(PlacedPiece(mark=marks[size].popleft(), start=along, end=along + size[1]))
         along += size[1] + problem.saw.crosscut_kerf
     return tuple(pieces)
+
+
+def cuts_of(plan: StockPlan) -> Cuts:
+    """The plan as cuts of the solver."""
+    items = {size: number for number, size in enumerate(item_sizes(plan.problem))}
+    widths = sorted({width for width, _ in items}, reverse=True)
+    stocks = {stock: number for number, stock in reversed(list(enumerate(plan.problem.stock)))}
+    boards = []
+    for board in plan.boards:
+        strips = []
+        for strip in board.strips:
+            width = strip.width if plan.problem.is_ripped else 0
+            counts = Counter(items[width, length] for length in strip.lengths)
+            strips.append((widths.index(width), tuple(sorted(counts.items()))))
+        boards.append((stocks[board.stock], tuple(strips)))
+    return tuple(boards)

@@ -49,7 +49,7 @@ def solve_master(
     seed_columns(core, state, pool)
     for turn in range(rounds + 1):
         cost = np.concatenate([np.full(leading, penalty(core)), pool.cost()])
-        upper = np.concatenate([np.full(leading, math.inf), _upper(pool, state)])
+        upper = np.concatenate([_upper_left_out(state), _upper(pool, state)])
         found = backend.lp(cost, pool.matrix(leading), least, upper, basis)
         basis = found.basis
         is_optimal = not price_columns(core, state, pool, found.duals)
@@ -67,6 +67,12 @@ def solve_master(
     )
 
 
+def _upper_left_out(state: State) -> Floats:
+    """Any piece may be left out, and any strip owed."""
+    owed = np.where(state.need.ravel() > 0, math.inf, 0.0)
+    return np.concatenate([np.full(len(state.demand), math.inf), owed])
+
+
 def _upper(pool: Pool, state: State) -> Floats:
     return np.where(pool.is_proper(state), math.inf, 0.0)
 
@@ -79,7 +85,7 @@ def seed_columns(core: Core, state: State, pool: Pool) -> None:
         count = min(fits, int(state.demand[item]))
         if count > 0:
             pool.add(Crosscut(int(core.item_width[item]), top, ((item, count),)))
-    for board in np.flatnonzero(state.supply > 0).tolist():
+    for board in [] if pool.is_frozen else np.flatnonzero(state.supply > 0).tolist():
         for width in range(len(core.widths)):
             count = int(core.board_width[board] // core.widths[width])
             if count > 0:
@@ -98,7 +104,9 @@ def price_columns(core: Core, state: State, pool: Pool, duals: Floats) -> bool:
         fillings.append((filling, numbers))
         worth[width] = filling.best[core.lengths]
         added += _add_crosscuts(core, pool, filling, numbers, width, strip_price[width])
-    added += _price_boards(core, state, pool, duals, np.maximum(worth, strip_price) if state.has_need else worth)
+    if not pool.is_frozen:
+        board_worth = np.maximum(worth, strip_price) if state.has_need else worth
+        added += _price_boards(core, state, pool, duals, board_worth)
     if kinds[0] * kinds[1] <= SPREAD * 2:
         added += _spread(core, state, pool, duals, fillings, strip_price)
     return added > 0

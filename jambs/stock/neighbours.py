@@ -5,15 +5,13 @@ from __future__ import annotations
 import numpy as np
 
 from jambs.stock.assemble import tidied
-from jambs.stock.core import Core, CutBoard, Cuts, Floats, State, cost_of, produced, used_boards
+from jambs.stock.core import Core, CutBoard, Cuts, Floats, Ints, State, cost_of, produced, used_boards
 from jambs.stock.pool import Pool
 from jambs.stock.small import Effort, search_arcs, start_of
 from jambs.stock.solvers import Backend
 
 
-def replanned(
-    core: Core, backend: Backend, pool: Pool, boards: Cuts, supply: np.typing.NDArray[np.int64], effort: Effort
-) -> Cuts | None:
+def replanned(core: Core, backend: Backend, pool: Pool, boards: Cuts, supply: Ints, effort: Effort) -> Cuts | None:
     """Cheaper boards for the same pieces, or None."""
     need = np.zeros((len(core.widths), len(core.lengths)), dtype=np.int64)
     state = State(demand=produced(core, boards), need=need, supply=supply)
@@ -31,23 +29,21 @@ def choose(core: Core, cuts: Cuts, count: int, random: np.random.Generator) -> l
     first = int(random.choice(len(cuts), p=waste / waste.sum()))
     weight = waste * _likeness(cuts, first) if random.random() < 0.5 else np.ones(len(cuts))
     weight[first] = 0.0
-    others = random.choice(
-        len(cuts), size=min(count, len(cuts)) - 1, replace=False, p=weight / weight.sum()
-    )
+    others = random.choice(len(cuts), size=min(count, len(cuts)) - 1, replace=False, p=weight / weight.sum())
     return [first, *others.tolist()]
 
 
 def waste_of(core: Core, cuts: Cuts) -> Floats:
     """Area of each board that goes into no piece, plus a little, so that each can be drawn."""
     waste = np.array([_area(core, board) for board in cuts], dtype=np.float64)
-    return waste + 0.1 * waste.mean() + 1.0
+    drawn: Floats = waste + 0.1 * waste.mean() + 1.0
+    return drawn
 
 
 def _area(core: Core, board: CutBoard) -> float:
     whole = core.lengths[core.board_length[board[0]]] * core.board_width[board[0]]
     used = sum(
-        core.widths[width] * sum(core.item_length[item] * count for item, count in items)
-        for width, items in board[1]
+        core.widths[width] * sum(core.item_length[item] * count for item, count in items) for width, items in board[1]
     )
     return float(whole - used)
 
@@ -59,6 +55,6 @@ def _likeness(cuts: Cuts, first: int) -> Floats:
     return np.array(shared, dtype=np.float64) + 0.1
 
 
-def left_supply(core: Core, supply: np.typing.NDArray[np.int64], others: Cuts) -> np.typing.NDArray[np.int64]:
+def left_supply(core: Core, supply: Ints, others: Cuts) -> Ints:
     """Boards left when the others keep theirs."""
     return supply - used_boards(core, others)

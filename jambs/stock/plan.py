@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass
 
 from jambs.stock.problem import Stock, StockProblem
@@ -89,8 +90,11 @@ class StockPlan:
 
     @property
     def rip_patterns(self) -> int:
-        """Number of different ways boards are ripped."""
-        return len({board.rip_pattern for board in self.boards})
+        """Number of different ways boards are ripped.
+
+        A board that is ripped like another of its stock but for some strips left out counts with it.
+        """
+        return count_patterns({board.rip_pattern for board in self.boards})
 
     @property
     def statement(self) -> str:
@@ -109,6 +113,16 @@ class StockPlan:
         if self.is_optimal:
             lines.append("Proven optimal for this kind of plan.")
         return "\n".join(lines)
+
+
+def count_patterns(patterns: Iterable[tuple[Hashable, tuple[int, ...]]]) -> int:
+    """Patterns (stock, strip widths) that are not part of another one of the same stock."""
+    different = set(patterns)
+    return sum(not any(_is_part(one, other) for other in different) for one in different)
+
+
+def _is_part(one: tuple[Hashable, tuple[int, ...]], other: tuple[Hashable, tuple[int, ...]]) -> bool:
+    return one != other and one[0] == other[0] and not Counter(one[1]) - Counter(other[1])
 
 
 _SCOPE = {

@@ -39,8 +39,7 @@ def _bound_to_dict(bound: Bound) -> dict[str, Any]:
         "certified_cents": bound.certified_cents,
         "solver_cents": bound.solver_cents,
         "prices": [
-            {"width": width, "length": length, "price": price}
-            for (width, length), price in bound.prices.items()
+            {"width": width, "length": length, "price": price} for (width, length), price in bound.prices.items()
         ],
     }
 
@@ -96,6 +95,4 @@ def _board(problem: StockProblem, data: dict[str, Any]) -> PlannedBoard:
 
 def _bound(data: dict[str, Any]) -> Bound:
     prices = {(entry["width"], entry["length"]): entry["price"] for entry in data["prices"]}
-    return Bound(
-        certified_cents=data["certified_cents"], solver_cents=data["solver_cents"], prices=prices
-    )
+    return Bound(certified_cents=data["certified_cents"], solver_cents=data["solver_cents"], prices=prices)

@@ -139,7 +139,5 @@ def _no_plan(problem: StockProblem, run: Run) -> str:
     sizes = list(item_sizes(problem))
     left_out = {sizes[item] for item in np.flatnonzero(run.answer.left_out > LACKING).tolist()}
     return shortage(
-        piece.mark
-        for piece in problem.pieces
-        if (problem.strip_width(piece), piece.sawn_length) in left_out
+        piece.mark for piece in problem.pieces if (problem.strip_width(piece), piece.sawn_length) in left_out
     )

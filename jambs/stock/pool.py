@@ -37,6 +37,8 @@ class Pool:
 
     core: Core
     columns: list[Crosscut | Rip] = field(default_factory=list)
+    is_frozen: bool = False
+    """Whether boards may be ripped only in the ways already here."""
     _known: set[Crosscut | Rip] = field(default_factory=set)
     _rows: list[list[int]] = field(default_factory=list)
     _values: list[list[int]] = field(default_factory=list)

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from jambs.stock.plan import StockPlan
-from jambs.stock.problem import Piece, Stock, StockProblem
+from jambs.stock.problem import Stock, StockProblem
 from jambs.stock.views import Drop
 
 
@@ -31,11 +31,7 @@ def remaining_problem(
     saved = Counter(saved or {})
     _known(plan, done | spoiled, set(saved))
     made = saved + Counter(
-        piece.mark
-        for board in plan.boards
-        if board.number in done
-        for strip in board.strips
-        for piece in strip.pieces
+        piece.mark for board in plan.boards if board.number in done for strip in board.strips for piece in strip.pieces
     )
     pieces = tuple(
         replace(piece, count=piece.count - made[piece.mark])

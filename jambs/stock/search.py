@@ -8,18 +8,18 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jambs.stock.certificate import Certificate, ceil_div, certify, whole_bound
-from jambs.stock.arcs import make_arcs
 from jambs.stock.arcflow import ArcFlow, Search
+from jambs.stock.arcs import make_arcs
 from jambs.stock.assemble import tidied
-from jambs.stock.core import Core, Cuts, State, cost_of
+from jambs.stock.certificate import Certificate, ceil_div, certify, whole_bound
 from jambs.stock.columns import search_columns
+from jambs.stock.core import Core, Cuts, State, cost_of
 from jambs.stock.dive import dive
-from jambs.stock.neighbours import choose, left_supply, replanned
 from jambs.stock.greedy import first_plan
 from jambs.stock.master import MasterAnswer, solve_master
+from jambs.stock.neighbours import choose, left_supply, replanned
 from jambs.stock.pool import Pool
-from jambs.stock.small import Effort, Start, make_tail
+from jambs.stock.small import Effort, Start
 from jambs.stock.solvers import Backend
 
 ALL_NODES = 1 << 30

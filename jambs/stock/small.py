@@ -1,8 +1,7 @@
-"""Plan a small remainder nearly exactly: linear program, one dive, one arc-flow search."""
+"""Plan a few boards nearly exactly: linear program, certificate, one arc-flow search."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -10,14 +9,10 @@ import numpy as np
 from jambs.stock.arcflow import ArcFlow, Flow, Search
 from jambs.stock.arcs import make_arcs
 from jambs.stock.certificate import Certificate, certify
-from jambs.stock.core import Core, Pattern, State
+from jambs.stock.core import Core, State
 from jambs.stock.master import MasterAnswer, solve_master
 from jambs.stock.pool import Crosscut, Pool
 from jambs.stock.solvers import Backend
-
-
-TAIL_ROOM = 1.0
-"""The last boards may cost this many of the dearest board more than their bound."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,21 +63,3 @@ def search_arcs(core: Core, backend: Backend, start: Start, at_most: int, effort
         at_most=at_most,
     )
     return ArcFlow(core, start.state, arcs, kept).solve(backend, search)
-
-
-def make_tail(
-    core: Core, backend: Backend, pool: Pool, effort: Callable[[], Effort]
-) -> Callable[[State, int], tuple[list[tuple[int, Pattern]], list[tuple[int, int, Pattern]]] | None]:
-    """The last boards of a dive, searched by arc-flow."""
-
-    def tail(
-        state: State, at_most: int
-    ) -> tuple[list[tuple[int, Pattern]], list[tuple[int, int, Pattern]]] | None:
-        start = start_of(core, state, backend, pool)
-        if start.answer.lacking > 1e-6 or start.certificate.bound > at_most:
-            return None
-        at_most = min(at_most, start.certificate.bound + int(TAIL_ROOM * core.price.max()))
-        flow = search_arcs(core, backend, start, at_most, effort())
-        return None if flow.cost is None else (flow.rips, flow.crosscuts)
-
-    return tail

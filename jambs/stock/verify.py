@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import Counter
 from collections.abc import Iterator
 
@@ -60,22 +61,18 @@ def _strip_faults(
             yield f"{where}: {placed.mark} is {piece.width} wide, but the strip {strip.width}."
 
 
-def _span_faults(
-    spans: list[tuple[int, int, str]], first: int, last: int, kerf: int, where: str
-) -> Iterator[str]:
+def _span_faults(spans: list[tuple[int, int, str]], first: int, last: int, kerf: int, where: str) -> Iterator[str]:
     """Spans within the trims, each a kerf or more from the one before."""
     for start, end, name in spans:
         if start < first or end > last:
             yield f"{where}: {name} at {start} to {end} is outside {first} to {last}."
-    for (_, end, name), (start, _, following) in zip(spans, spans[1:], strict=False):
+    for (_, end, name), (start, _, following) in itertools.pairwise(spans):
         if start - end < kerf:
             yield f"{where}: {start - end} between {name} and {following}, but the kerf is {kerf}."
 
 
 def _count_faults(plan: StockPlan) -> Iterator[str]:
-    cut = Counter(
-        placed.mark for board in plan.boards for strip in board.strips for placed in strip.pieces
-    )
+    cut = Counter(placed.mark for board in plan.boards for strip in board.strips for placed in strip.pieces)
     for piece in plan.problem.pieces:
         if cut[piece.mark] != piece.count:
             yield f"{piece.mark}: cut {cut[piece.mark]} times, but {piece.count} are wanted."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import Counter
 from dataclasses import dataclass
 
@@ -85,9 +86,7 @@ def crosscut_list(plan: StockPlan) -> tuple[CrosscutStop, ...]:
 def near_equal_widths(problem: StockProblem, *, within: int) -> tuple[tuple[int, int], ...]:
     """Neighbouring strip widths (wider, narrower) that differ by at most `within`: one fence setting may do."""
     widths = sorted({problem.strip_width(piece) for piece in problem.pieces}, reverse=True)
-    return tuple(
-        (wide, narrow) for wide, narrow in zip(widths, widths[1:], strict=False) if wide - narrow <= within
-    )
+    return tuple((wide, narrow) for wide, narrow in itertools.pairwise(widths) if wide - narrow <= within)
 
 
 def buying_list(plan: StockPlan, *, spares: int = 0) -> tuple[BuyingLine, ...]:
@@ -109,9 +108,7 @@ def drops(plan: StockPlan, *, least_length: int, least_width: int = 0) -> tuple[
         for board in plan.boards
         for drop in (*(_end(plan, board, strip) for strip in board.strips), *_side(plan, board))
     ]
-    return tuple(
-        drop for drop in found if drop.length >= max(1, least_length) and drop.width >= least_width
-    )
+    return tuple(drop for drop in found if drop.length >= max(1, least_length) and drop.width >= least_width)
 
 
 def _end(plan: StockPlan, board: PlannedBoard, strip: PlannedStrip) -> Drop:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from itertools import product
 
-from jambs.stock import StockProblem
+from jambs.stock import Stock, StockProblem
 
 
 def least_cost(problem: StockProblem) -> int | None:
@@ -49,10 +49,12 @@ def _chosen(pieces: list[tuple[int, int]], subset: int) -> list[tuple[int, int]]
     return [piece for place, piece in enumerate(pieces) if subset >> place & 1]
 
 
-def _fits(problem: StockProblem, stock, pieces: list[tuple[int, int]]) -> bool:  # noqa: ANN001
+def _fits(problem: StockProblem, stock: Stock, pieces: list[tuple[int, int]]) -> bool:
     """Whether one board holds the pieces: strips tried by giving each piece a strip number of its width."""
     saw = problem.saw
     room = stock.length - 2 * saw.end_trim
+    if not problem.is_ripped:
+        return not pieces or sum(length for _, length in pieces) + (len(pieces) - 1) * saw.crosscut_kerf <= room
     across = stock.width - saw.edge_loss - saw.far_edge_loss
     widths = sorted({width for width, _ in pieces})
     used, strips = 0, 0
@@ -62,8 +64,6 @@ def _fits(problem: StockProblem, stock, pieces: list[tuple[int, int]]) -> bool: 
         if count is None:
             return False
         used, strips = used + count * width, strips + count
-    if not problem.is_ripped:
-        return strips <= 1
     return strips == 0 or used + (strips - 1) * saw.rip_kerf <= across
 
 

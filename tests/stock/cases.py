@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -60,6 +61,12 @@ def jambs(name: str) -> StockProblem:
         ),
         unit=record["unit"],
     )
+
+
+def few_jambs() -> StockProblem:
+    """Twenty-four of the pieces of a jamb instance: quick, but of several boards and widths."""
+    whole = jambs("jambs_60_4_25_1")
+    return replace(whole, pieces=whole.pieces[::2])
 
 
 def _stock(number: int, entry: dict[str, Any]) -> Stock:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import random
 
 import pytest
-from tests.stock.brute import least_cost
 
 from jambs.stock import (
     Piece,
@@ -18,6 +17,7 @@ from jambs.stock import (
     verify_plan,
 )
 from jambs.stock.planfile import plan_to_dict
+from tests.stock.brute import least_cost
 
 
 def lengths_case(seed: int) -> StockProblem:
