@@ -9,11 +9,14 @@ from pydantic import model_validator
 
 from jambs.job.fields import ModelOrText, Share, SignedDepth, Text, YesNo, fault
 
-RULES = ("share", "equal_depths", "flange_on", "interior_depth", "exterior_depth", "choose")
+RULES = ("share", "equal_depths", "flange_on", "interior_depth", "exterior_depth", "choose", "least_heat_loss")
 
 
 class PositionRule(ModelOrText):
-    """Where the window stands in the wall: exactly one of these keys."""
+    """Where the window stands in the wall: exactly one of these keys.
+
+    ``choose`` and ``least_heat_loss`` keep to every limit of the job.
+    """
 
     share: Share | None = None
     equal_depths: YesNo = False
@@ -21,6 +24,7 @@ class PositionRule(ModelOrText):
     interior_depth: SignedDepth | None = None
     exterior_depth: SignedDepth | None = None
     choose: YesNo = False
+    least_heat_loss: YesNo = False
 
     @model_validator(mode="before")
     @classmethod
@@ -28,7 +32,11 @@ class PositionRule(ModelOrText):
         """Read a rule that is one word, or a key and its value in one text, as a schedule's cell has it."""
         if not isinstance(value, str):
             return value
-        words = {"equal depths": {"equal_depths": "yes"}, "choose": {"choose": "yes"}}
+        words = {
+            "equal depths": {"equal_depths": "yes"},
+            "choose": {"choose": "yes"},
+            "least heat loss": {"least_heat_loss": "yes"},
+        }
         found = re.fullmatch(rf"({'|'.join(RULES)})\s*[:=\s]\s*(.+)", value.strip())
         if not found and value.strip() not in words:
             raise fault(f"{value!r} is no rule; give one of {', '.join(RULES)}, like share: 1/2")

@@ -31,6 +31,16 @@ def choose(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> Chosen:
     Raises:
         Clash: no position respects all limits.
     """
+    low, high = within_limits(openings, planes, job)
+    return _within(low, high, openings[0], planes, job)
+
+
+def within_limits(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> tuple[Range, Range]:
+    """Return the limit that binds a wall's flange plane inward and the one that binds it outward.
+
+    Raises:
+        Clash: no position respects all limits.
+    """
     inside = _all_ranges(openings, planes, job, proud_outside=False)
     clash = _clash(inside, job)
     if clash:
@@ -38,9 +48,7 @@ def choose(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> Chosen:
         if _clash(proud, job):
             raise Clash(clash)
         inside = proud
-    low = max(inside, key=lambda one: one.low)
-    high = min(inside, key=lambda one: one.high)
-    return _within(low, high, openings[0], planes, job)
+    return max(inside, key=lambda one: one.low), min(inside, key=lambda one: one.high)
 
 
 def _all_ranges(openings: Sequence[Opening], planes: WallPlanes, job: Job, *, proud_outside: bool) -> list[Range]:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from jambs.job.openings import Job, Opening
 from jambs.job.position import PositionRule
 from jambs.length import Grid, decimal_text, length_text
-from jambs.place.choose import Chosen, choose
+from jambs.place.choose import Chosen, choose, within_limits
 from jambs.place.depths import flange_at_equal_depths, flange_at_share
 from jambs.wall.planes import WallPlanes
+
+LeastHeatLoss = Callable[[Opening, WallPlanes, float, float], float]
+"""Finds the flange plane [in] at which an opening loses least heat, between a least and a greatest plane [in]."""
 
 
 class RuleError(ValueError):
@@ -17,22 +20,50 @@ class RuleError(ValueError):
 
 
 def flange_plane_for(
-    rule: PositionRule, lead: Opening, openings: Sequence[Opening], planes: WallPlanes, job: Job
+    rule: PositionRule,
+    lead: Opening,
+    openings: Sequence[Opening],
+    planes: WallPlanes,
+    job: Job,
+    *,
+    least_heat_loss: LeastHeatLoss | None = None,
 ) -> Chosen:
     """Find the flange plane for all openings of a wall that follow one rule, worked out for the ``lead``.
 
     The interior depth of the lead is put on the shop's grid, so that its jamb is; every other depth follows.
 
     Raises:
-        RuleError: the rule names a face the wall does not have.
-        Clash: *choose for me* finds no position.
+        RuleError: the rule names a face the wall does not have, or asks for a heat study that was not given.
+        Clash: *choose for me* or *least heat loss* finds no position.
     """
     if rule.choose:
         return choose(openings, planes, job)
+    if rule.least_heat_loss:
+        return _least_heat_loss(lead, openings, planes, job, least_heat_loss)
     if rule.flange_on is not None:
         return _on_face(rule.flange_on, planes)
     plane, reason = _wanted(rule, lead, planes, job)
     return Chosen(flange_plane=_snapped(plane, lead, planes, job.shop.grid), reasons=(reason,))
+
+
+def _least_heat_loss(
+    lead: Opening, openings: Sequence[Opening], planes: WallPlanes, job: Job, study: LeastHeatLoss | None
+) -> Chosen:
+    if study is None:
+        raise RuleError("least_heat_loss: no heat study is at hand here; give another rule, like share: 1/2")
+    low, high = within_limits(openings, planes, job)
+    plane = study(lead, planes, low.low, high.high)
+    depth = length_text(plane - lead.window.jamb_depth, units=job.units)
+    ends = [f"{_text(end, job)} ({name})" for end, name in ((low.low, low.name), (high.high, high.name))]
+    reason = (
+        f"Least heat through the joint of window and wall: interior depth {depth}. "
+        f"Limits leave the flange plane from {ends[0]} to {ends[1]}."
+    )
+    return Chosen(flange_plane=plane, reasons=(reason,))
+
+
+def _text(length: float, job: Job) -> str:
+    return length_text(length, units=job.units)
 
 
 def _wanted(rule: PositionRule, lead: Opening, planes: WallPlanes, job: Job) -> tuple[float, str]:

@@ -20,7 +20,7 @@ from jambs.place.choose import Chosen, Clash
 from jambs.place.depths import exterior_depth, interior_depth, share_at
 from jambs.place.limits import SAME_PLANE, widest_jamb
 from jambs.place.placement import Finding, Placement, Swing, Weight
-from jambs.place.rules import RuleError, flange_plane_for
+from jambs.place.rules import LeastHeatLoss, RuleError, flange_plane_for
 from jambs.place.sash import escape_faults, swing_at
 from jambs.place.weigh import alternatives, broken_limits, next_best
 from jambs.wall.planes import WallError, WallPlanes, stack_wall
@@ -34,15 +34,17 @@ class PlaceError(Exception):
         self.sentences = tuple(sentences)
 
 
-def place_windows(job: Job) -> tuple[Placement, ...]:
+def place_windows(job: Job, *, least_heat_loss: LeastHeatLoss | None = None) -> tuple[Placement, ...]:
     """Place all openings of a job, in the order of the job.
+
+    ``least_heat_loss``: the heat study, for the rule of that name.
 
     Raises:
         PlaceError: some cannot stand where they are asked to; every one is named.
     """
     sentences: list[str] = []
     planes = _stacked(job, sentences)
-    chosen = _chosen(job, planes, sentences)
+    chosen = _chosen(job, planes, sentences, least_heat_loss)
     placed = []
     for opening in job.openings:
         if opening.mark in chosen:
@@ -51,6 +53,19 @@ def place_windows(job: Job) -> tuple[Placement, ...]:
     if sentences:
         raise PlaceError(sentences)
     return tuple(placed)
+
+
+def place_at(opening: Opening, planes: WallPlanes, flange_plane: float, job: Job) -> Placement:
+    """Place one opening with its flange on a given plane [in]: a position that is weighed, not one a rule chose.
+
+    Raises:
+        PlaceError: it cannot stand there.
+    """
+    chosen = Chosen(flange_plane=flange_plane, reasons=())
+    found = _place(opening, planes, chosen, opening, job)
+    if not isinstance(found, Placement):
+        raise PlaceError(found)
+    return found
 
 
 def _stacked(job: Job, sentences: list[str]) -> dict[str, WallPlanes]:
@@ -64,7 +79,9 @@ def _stacked(job: Job, sentences: list[str]) -> dict[str, WallPlanes]:
     return found
 
 
-def _chosen(job: Job, planes: dict[str, WallPlanes], sentences: list[str]) -> dict[str, tuple[Chosen, Opening]]:
+def _chosen(
+    job: Job, planes: dict[str, WallPlanes], sentences: list[str], least_heat_loss: LeastHeatLoss | None
+) -> dict[str, tuple[Chosen, Opening]]:
     """Work out one flange plane for each wall type and for each opening with a rule of its own; name the lead."""
     groups: dict[str, list[Opening]] = defaultdict(list)
     for opening in job.openings:
@@ -75,7 +92,8 @@ def _chosen(job: Job, planes: dict[str, WallPlanes], sentences: list[str]) -> di
     for group, openings in groups.items():
         lead = _lead(openings)
         try:
-            one = flange_plane_for(lead.position, lead, openings, planes[lead.wall.name], job)
+            wall = planes[lead.wall.name]
+            one = flange_plane_for(lead.position, lead, openings, wall, job, least_heat_loss=least_heat_loss)
             chosen |= {opening.mark: (one, lead) for opening in openings}
         except (RuleError, Clash) as error:
             sentences.append(f"{group}: {error}.")
