@@ -11,7 +11,7 @@ from jambs.job.faults import advice
 from jambs.job.fields import Size
 from jambs.job.layers import Wall, WallEntry
 from jambs.job.look_up import Found, Shelf, find
-from jambs.job.openings import Assumed, Opening, OpeningEntry
+from jambs.job.openings import Assumed, Opening, OpeningEntry, whole_measured
 from jambs.job.position import PositionRule
 from jambs.job.shop import Shop
 from jambs.job.tree import Source
@@ -171,6 +171,7 @@ def _opening(
         weight=entry.weight,
         elevation=entry.elevation,
         from_left=entry.from_left,
-        measured=entry.measured,
+        measured=whole_measured(entry.measured),
+        readings=entry.measured,
         assumed=assumed,
     )

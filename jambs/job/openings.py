@@ -26,8 +26,11 @@ from jambs.job.fields import (
     fault,
 )
 from jambs.job.layers import Wall
+from jambs.job.outside import OutsideEntry
 from jambs.job.position import PositionRule
+from jambs.job.readings import Readings, SideReadings
 from jambs.job.shop import Board, Limits, Shop
+from jambs.job.site import SiteEntry
 from jambs.job.trim import ExteriorTrim, InteriorTrim
 from jambs.job.windows import WindowType
 from jambs.length import HALF_64TH, Units
@@ -101,14 +104,33 @@ class Measured(Model):
     exterior_depth: SideDepths | None = None
 
 
+def whole_measured(readings: Readings | None) -> Measured | None:
+    """Return readings as measured depths where every side has all of its interior depths; else nothing."""
+    inside = _whole(readings.interior_depth) if readings else None
+    if readings is None or inside is None:
+        return None
+    outside = _whole(readings.exterior_depth)
+    return Measured.model_construct(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
+
+
+def _whole(read: SideReadings | None) -> SideDepths | None:
+    if read is None or read.head is None or read.left is None or read.right is None:
+        return None
+    sides = {name: getattr(read, name) for name in ("head", "sill", "left", "right")}
+    if any(point is None for points in sides.values() if points for point in points):
+        return None
+    return SideDepths.model_construct(**sides)
+
+
 class JobEntry(Model):
-    """The top of a job file: its name, units, date, schedule of openings, and lines about the site."""
+    """The top of a job file: its name, units, date, schedule of openings, and where the house stands."""
 
     job: Text
     units: Units
     date: Date | None = None
     schedule: Text | None = None
-    site: dict[str, Text] = Field(default_factory=dict)
+    measures: Text | None = None
+    site: SiteEntry | None = None
 
 
 class OpeningEntry(Model):
@@ -131,7 +153,7 @@ class OpeningEntry(Model):
     weight: Weight | None = None
     elevation: Text | None = None
     from_left: Distance | None = None
-    measured: Measured | None = None
+    measured: Readings | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -148,7 +170,8 @@ class Opening:
     """An opening with every name looked up. ``frame`` and ``rough_opening``: width × height [in].
 
     ``rough_opening`` is the window's: inside the buck where there is one. ``sill_height``: finished floor → bottom
-    of the frame. ``floor_below_frame``: bottom of a door's frame → finished floor.
+    of the frame. ``floor_below_frame``: bottom of a door's frame → finished floor. ``readings``: what was read off the
+    tape, whole or not; ``measured``: the same where it is whole.
     """
 
     mark: str
@@ -174,6 +197,7 @@ class Opening:
     from_left: float | None
     measured: Measured | None
     assumed: tuple[Assumed, ...] = ()
+    readings: Readings | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -188,4 +212,5 @@ class Job:
     openings: tuple[Opening, ...]
     date: datetime.date | None = None
     assumed: tuple[Assumed, ...] = ()
-    site: dict[str, str] = field(default_factory=dict)
+    site: SiteEntry | None = None
+    outside: OutsideEntry = field(default_factory=OutsideEntry)

@@ -10,12 +10,17 @@ from jambs.job.assumed import assumed_limits
 from jambs.job.complaints import Complaints
 from jambs.job.examples import example
 from jambs.job.faults import Fault, JobFaults, advice, nearest
+from jambs.job.fields import Model
 from jambs.job.job_file import JobFile
 from jambs.job.layers import WallEntry
 from jambs.job.look_up import Shelf
 from jambs.job.look_up_opening import Shelves, look_up_opening
+from jambs.job.look_up_outside import look_up_outside, name_elevations
+from jambs.job.measures import with_table
 from jambs.job.openings import Job, JobEntry, Opening
+from jambs.job.outside import OutsideEntry
 from jambs.job.position import PositionRule
+from jambs.job.rows import TABLES
 from jambs.job.schedule import read_schedule
 from jambs.job.shop import Board, Limits, Shop
 from jambs.job.tree import Piece, Source, read_tree
@@ -23,8 +28,6 @@ from jambs.job.trim import ExteriorTrim, InteriorTrim
 from jambs.job.walls import look_up_board, look_up_wall
 from jambs.job.windows import WindowType
 from jambs.length import Units
-
-SCHEDULES = (".csv", ".xlsx")
 
 
 def read_job(path: Path) -> Job:
@@ -41,7 +44,8 @@ def read_job(path: Path) -> Job:
     limits = _section(Limits, "limits", top, complaints) or Limits()
     boards = _boards(shop, top, complaints)
     shelves = _shelves(top, shop, complaints)
-    openings = _openings(file, top, shelves, complaints)
+    openings = _measured(file, top, _openings(file, top, shelves, complaints), complaints)
+    outside = _outside(top, openings, boards, complaints)
     complaints.settle()
     assert entry and shop
     return Job(
@@ -53,7 +57,8 @@ def read_job(path: Path) -> Job:
         openings=openings,
         date=entry.date,
         assumed=assumed_limits(limits, openings, units=entry.units),
-        site=dict(entry.site),
+        site=entry.site,
+        outside=outside,
     )
 
 
@@ -86,10 +91,10 @@ def _with_paper(shop: Shop, units: Units) -> Shop:
 
 
 class _Head:
-    """The top of the file without its sections."""
+    """The keys that one model has at the top of the file."""
 
-    def __init__(self, top: Piece) -> None:
-        self.value = {key: value for key, value in top.value.items() if key in JobEntry.model_fields}
+    def __init__(self, top: Piece, model: type[Model]) -> None:
+        self.value = {key: value for key, value in top.value.items() if key in model.model_fields}
         self.fault = top.fault
         self.within = top.within
         self.name = top.name
@@ -102,7 +107,16 @@ def _top(top: Piece, complaints: Complaints) -> JobEntry | None:
     for key in ("shop", "walls", "windows", "interior_trim"):
         if key not in top.value and not nearest(key, unknown):
             complaints.say(top, (), f"{key} is missing; add {example(key, units=complaints.units)}")
-    return complaints.check(JobEntry, _Head(top))
+    return complaints.check(JobEntry, _Head(top, JobEntry))
+
+
+def _outside(
+    top: Piece, openings: Sequence[Opening], boards: Sequence[Board], complaints: Complaints
+) -> OutsideEntry:
+    entry = complaints.check(OutsideEntry, _Head(top, OutsideEntry)) or OutsideEntry()
+    if not complaints.faults:  # a faulty opening would make its mark look like none
+        look_up_outside(entry, top, openings, boards, complaints)
+    return entry
 
 
 def _section(model: type[Any], key: str, top: Piece, complaints: Complaints) -> Any:
@@ -151,6 +165,7 @@ def _openings(file: Path, top: Piece, shelves: Shelves, complaints: Complaints) 
     if not {"openings", "schedule"} & set(top.value):
         complaints.say(top, (), "openings is missing; list the openings, or name a schedule: openings.csv")
     _no_mark_twice(sources, complaints)
+    name_elevations(top, sources, complaints)
     found = [look_up_opening(source, shelves, complaints) for source in sources]
     return tuple(opening for opening in found if opening)
 
@@ -171,7 +186,7 @@ def _scheduled(file: Path, top: Piece, complaints: Complaints) -> Sequence[Sourc
     if not isinstance(name, str):
         return []
     path = file.parent / name
-    if path.suffix.lower() not in SCHEDULES:
+    if path.suffix.lower() not in TABLES:
         complaints.say(top, ("schedule",), f"{name!r} is no schedule; name a file that ends in .csv or .xlsx")
         return []
     if not path.is_file():
@@ -189,8 +204,24 @@ def _scheduled(file: Path, top: Piece, complaints: Complaints) -> Sequence[Sourc
     return rows
 
 
+def _measured(file: Path, top: Piece, openings: tuple[Opening, ...], complaints: Complaints) -> tuple[Opening, ...]:
+    """Give the openings what the table of measures says, where the job names one."""
+    name = top.value.get("measures")
+    if not isinstance(name, str):
+        return openings
+    path = file.parent / name
+    if path.suffix.lower() not in TABLES:
+        complaints.say(top, ("measures",), f"{name!r} is no table; name a file that ends in .csv or .xlsx")
+    elif not path.is_file():
+        near = advice(name, _schedules_beside(file), otherwise="let `jambs measure` write it, or remove the line")
+        complaints.say(top, ("measures",), f"there is no file {name!r} beside the job file; {near}")
+    elif not complaints.faults:  # a faulty opening would make its rows look like another's
+        return with_table(openings, path, complaints)
+    return openings
+
+
 def _schedules_beside(file: Path) -> list[str]:
-    return sorted(one.name for one in file.parent.iterdir() if one.suffix.lower() in SCHEDULES)
+    return sorted(one.name for one in file.parent.iterdir() if one.suffix.lower() in TABLES)
 
 
 def _no_mark_twice(sources: Sequence[Source], complaints: Complaints) -> None:

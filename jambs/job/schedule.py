@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import csv
 import datetime
-import io
 import re
-import warnings
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from jambs.job.faults import Fault, JobFaults, Location, advice
 from jambs.job.openings import OpeningEntry
+from jambs.job.rows import Cell, table_fault, table_rows, turned
 
 HALVES = {
     "frame_width": ("frame", 0),
@@ -35,9 +33,6 @@ MEASURED: Mapping[str, Location] = {
 
 COLUMNS = [key for key in OpeningEntry.model_fields if key != "measured"] + [*HALVES, *MEASURED]
 MONTH = re.compile(r"\d{1,2}-[A-Za-z]{3}(-\d{2,4})?|[A-Za-z]{3}-\d{2}")
-
-Cell = str | int | float | bool | datetime.datetime | datetime.date | datetime.time | None
-Row = tuple[int, Sequence[Cell]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,11 +84,10 @@ def read_schedule(path: Path) -> tuple[list[ScheduleRow], list[Fault]]:
     Raises:
         JobFaults: the file cannot be read as a schedule at all.
     """
-    rows = _xlsx_rows(path) if path.suffix.lower() == ".xlsx" else _csv_rows(path)
-    filled = ((line, cells) for line, cells in rows if any(cell not in (None, "") for cell in cells))
+    filled = ((line, cells) for line, cells in table_rows(path) if any(cell not in (None, "") for cell in cells))
     header = next(filled, None)
     if header is None:
-        raise JobFaults([_fault(path, 0, "is empty; write a row of column names, then one row for each opening")])
+        raise JobFaults([table_fault(path, 0, "is empty; write a row of column names, then one row for each opening")])
     names, faults = _names(path, *header)
     if lacking := _lacking(path, header[0], names):
         raise JobFaults(faults + lacking)
@@ -105,10 +99,6 @@ def read_schedule(path: Path) -> tuple[list[ScheduleRow], list[Fault]]:
     return openings, faults
 
 
-def _fault(path: Path, line: int, sentence: str, where: str = "") -> Fault:
-    return Fault(file=path.name, line=line, where=where, sentence=sentence)
-
-
 def _names(path: Path, line: int, cells: Sequence[Cell]) -> tuple[list[str], list[Fault]]:
     """Read the header: column names may have capitals and spaces."""
     names = ["_".join(str(cell or "").lower().split()) for cell in cells]
@@ -116,9 +106,9 @@ def _names(path: Path, line: int, cells: Sequence[Cell]) -> tuple[list[str], lis
     for place, name in enumerate(names):
         where = f"column {name}"
         if name and name not in COLUMNS:
-            faults.append(_fault(path, line, f"unknown column; {advice(name, COLUMNS)}", where))
+            faults.append(table_fault(path, line, f"unknown column; {advice(name, COLUMNS)}", where))
         elif name and name in names[:place]:
-            faults.append(_fault(path, line, "there are two columns of this name; keep one of them", where))
+            faults.append(table_fault(path, line, "there are two columns of this name; keep one of them", where))
     return [name if name in COLUMNS else "" for name in names], faults
 
 
@@ -127,7 +117,7 @@ def _lacking(path: Path, line: int, names: Sequence[str]) -> list[Fault]:
     lacking = [f"there is no column {name}; add it" for name in ("mark", "room") if name not in names]
     if "frame" not in names and not {"frame_width", "frame_height"} <= set(names):
         lacking.append("there is no column frame; add it, or frame_width and frame_height")
-    return [_fault(path, line, sentence) for sentence in lacking]
+    return [table_fault(path, line, sentence) for sentence in lacking]
 
 
 def _opening(path: Path, line: int, names: Sequence[str], cells: Sequence[Cell]) -> tuple[ScheduleRow, list[Fault]]:
@@ -137,13 +127,13 @@ def _opening(path: Path, line: int, names: Sequence[str], cells: Sequence[Cell])
         if cell in (None, ""):
             continue
         if place >= len(names):
-            faults.append(_fault(path, line, f"{cell!r} stands past the last column; is a comma unquoted?", ""))
+            faults.append(table_fault(path, line, f"{cell!r} stands past the last column; is a comma unquoted?", ""))
         elif name := names[place]:
             try:
                 texts[name] = _text(cell, name)
             except ValueError as error:
                 texts[name] = None
-                faults.append(_fault(path, line, str(error), f"{_told_mark(texts)}, column {name}"))
+                faults.append(table_fault(path, line, str(error), f"{_told_mark(texts)}, column {name}"))
     columns: dict[Location, str] = {}
     whole = _nested(texts, columns)
     row = ScheduleRow(file=path.name, line=line, whole=whole, columns=columns)
@@ -155,7 +145,7 @@ def _text(cell: Cell, name: str) -> str:
     if isinstance(cell, datetime.datetime | datetime.date):
         if name == "measured_date":
             return cell.strftime("%Y-%m-%d")
-        raise ValueError(_turned(f"{cell:%Y-%m-%d}"))
+        raise ValueError(turned(f"{cell:%Y-%m-%d}"))
     if isinstance(cell, datetime.time):
         raise ValueError(f"holds the time {cell}; format the cell as text and type it again")
     if isinstance(cell, bool):
@@ -166,15 +156,8 @@ def _text(cell: Cell, name: str) -> str:
     if text.startswith("="):
         raise ValueError("holds a formula that was never worked out; open the file in a spreadsheet and save it")
     if MONTH.fullmatch(text) and name not in ("mark", "room", "elevation"):
-        raise ValueError(_turned(text))
+        raise ValueError(turned(text))
     return text
-
-
-def _turned(text: str) -> str:
-    return (
-        f"holds the date {text}; spreadsheets turn 5-1/2 and the like into dates, "
-        "format the cell as text and type the length again"
-    )
 
 
 def _nested(texts: Mapping[str, str | None], columns: dict[Location, str]) -> dict[str, Any]:
@@ -211,50 +194,3 @@ def _odd_halves(row: ScheduleRow, texts: Mapping[str, str | None]) -> list[Fault
             continue
         faults.append(row.fault((), message))
     return faults
-
-
-def _csv_rows(path: Path) -> Iterator[Row]:
-    text = _csv_text(path)
-    lines = text.splitlines()
-    head = re.sub(r'"[^"]*"', "", next((line for line in lines if line.strip()), ""))
-    separator = max((",", ";", "\t"), key=head.count)
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
-    first = 1
-    try:
-        for cells in reader:
-            yield first, [cell.strip() for cell in cells]
-            first = reader.line_num + 1
-    except csv.Error as error:
-        message = f'cannot be read ({error}); a cell with inch marks is written "35 1/2"" x 47 1/2"""'
-        raise JobFaults([_fault(path, reader.line_num, message)]) from None
-
-
-def _csv_text(path: Path) -> str:
-    try:
-        return path.read_text(encoding="utf-8-sig")
-    except UnicodeDecodeError:
-        raise JobFaults([_fault(path, 0, "is not UTF-8 text; save it as CSV UTF-8")]) from None
-    except OSError as error:
-        raise JobFaults([_fault(path, 0, f"cannot be opened ({error.strerror}); check the path")]) from None
-
-
-def _xlsx_rows(path: Path) -> Iterator[Row]:
-    """Read the first sheet: values as the spreadsheet last worked them out, else the formulas themselves."""
-    try:
-        values, formulas = _sheet(path, data_only=True), _sheet(path, data_only=False)
-    except Exception as error:  # openpyxl raises what it likes for a broken file
-        message = f"is no spreadsheet ({type(error).__name__}); save it as .xlsx again"
-        raise JobFaults([_fault(path, 0, message)]) from None
-    for line, (found, written) in enumerate(zip(values, formulas, strict=True), start=1):
-        yield line, [formula if value is None else value for value, formula in zip(found, written, strict=True)]
-
-
-def _sheet(path: Path, *, data_only: bool) -> list[tuple[Any, ...]]:
-    from openpyxl import load_workbook  # heavy, and few jobs have a schedule in XLSX
-
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")
-        book = load_workbook(path, read_only=True, data_only=data_only)
-    rows = list(book.worksheets[0].iter_rows(values_only=True))
-    book.close()
-    return rows
