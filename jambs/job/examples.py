@@ -32,6 +32,11 @@ LENGTHS = {
     "sill": 2 + 1 / 2,
     "projection": 2,
     "pane_thickness": 1 / 8,
+    "start_line": -8,
+    "eave": 108,
+    "floor": 108,
+    "penetration": 1 + 1 / 2,
+    "spacing": 16,
 }
 """Lengths [in]; written in the units of the job."""
 
@@ -64,15 +69,27 @@ TEXTS = {
     "shop": "with grid, kerf, proud, shim_space, edge_allowance, taper_tolerance and boards under it",
     "walls": "with one name or more under it, each with its layers",
     "windows": "with one name or more under it, each with its jamb_depth, frame_projection, …",
+    "cladding": "with kind, length and least_exposure under it",
+    "fastener": "long wood screw",
+    "openings": "[W01, W02]",
+    "climate.shop": "68 F, 45 %",
+    "inside_winter": "70 F, 30 %",
+    "inside_summer": "75 F, 60 %",
+    "outside_winter": "30 F, 80 %",
+    "outside_summer": "70 F, 75 %",
+    "temperature": "68 F",
+    "humidity": "45 %",
+    "species": "Yellow-poplar",
     "interior_trim": "with one name or more under it, each with its style, jamb, casing, …",
 }
 
 
-def example(key: str, *, units: Units) -> str:
-    """Return a line that a job file may hold: ``kerf: 1/8"``."""
+def example(key: str, *, units: Units, above: str = "") -> str:
+    """Return a line that a job file may hold: ``kerf: 1/8"``; ``above``: the key it stands under, if it matters."""
     if key == "frame":
         width, height = (length_text(side, units=units) for side in (35.5, 47.5))
         return f"frame: {width} x {height}"
     if key in LENGTHS:
         return f"{key}: {length_text(LENGTHS[key], units=units)}"
-    return f"{key}: {TEXTS[key]}" if key in TEXTS else key
+    text = TEXTS.get(f"{above}.{key}", TEXTS.get(key))
+    return f"{key}: {text}" if text else key

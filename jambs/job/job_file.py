@@ -8,13 +8,14 @@ from pydantic import Field
 
 from jambs.job.layers import WallEntry
 from jambs.job.openings import JobEntry, OpeningEntry
+from jambs.job.outside import OutsideEntry
 from jambs.job.position import PositionRule
 from jambs.job.shop import Limits, Shop
 from jambs.job.trim import ExteriorTrim, InteriorTrim
 from jambs.job.windows import WindowType
 
 
-class JobFile(JobEntry):
+class JobFile(OutsideEntry, JobEntry):
     """A job file. Layers inside → outside; left and right as seen from inside; lengths as the trade writes them."""
 
     shop: Shop

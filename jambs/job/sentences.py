@@ -61,7 +61,8 @@ def _told(error: ErrorDetails, model: type[Model], source: Source, units: Units)
     kind, found = error["type"], error["input"]
     if kind == "missing":
         key = source.name(location)
-        return source.fault(location[:-1], f"{key} is missing; add {example(key, units=units)}")
+        above = str(location[-2]) if len(location) > 1 else ""
+        return source.fault(location[:-1], f"{key} is missing; add {example(key, units=units, above=above)}")
     if found is None:
         return None
     return source.fault(location, _sentence(kind, found, error, _model_at(model, error["loc"])))

@@ -87,7 +87,7 @@ def _name(value: Any) -> str:
 
 
 def _section_length(path: Location) -> int:
-    named = ("walls", "windows", "interior_trim", "exterior_trim", "openings")
+    named = ("walls", "windows", "interior_trim", "exterior_trim", "openings", "elevations")
     return 2 if path and path[0] in named else 1
 
 

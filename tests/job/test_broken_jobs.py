@@ -55,7 +55,7 @@ def _edits(lines: list[str]) -> tuple[tuple[str, str], ...]:
     return tuple(("".join(old), "".join(new)) for old, new in edits)
 
 
-JOBS = _cases("broken_jobs.txt")
+JOBS = _cases("broken_jobs.txt") + _cases("broken_outside.txt")
 SCHEDULES = _cases("broken_schedules.txt")
 
 
