@@ -51,7 +51,7 @@ def _opening(solids: KitSolids, jambs: Set, casing: Set) -> list[Measure]:
         found.append(Measure(name="clear opening height over the floor", asked=asked, found=bottom + sides.head))
     else:
         found += heights("clear opening height", boards, middle, sides, asked=kit.clear_height)
-    unit = reach(Tape([solids.frame]), (x, y, edge + INSIDE_FRAME))
+    unit = reach(Tape(solids.frame), (x, y, edge + INSIDE_FRAME))
     step = solids.job.shop.grid.step
     upright = None if has_floor else step / 4 + TIGHT
     found += reveals("frame reveal", sides, unit, asked=trim.frame_reveal, across=step / 4 + TIGHT, upright=upright)

@@ -42,13 +42,6 @@ def less(one: Shape, two: Shape) -> Shape:
     return _boolean(BRepAlgoAPI_Cut(), one, two)
 
 
-def joined(one: Shape, two: Shape) -> Shape:
-    """Return one shape made of two that touch."""
-    from OCP.BRepAlgoAPI import BRepAlgoAPI_Fuse
-
-    return _boolean(BRepAlgoAPI_Fuse(), one, two)
-
-
 def _boolean(operation: Any, one: Shape, two: Shape) -> Shape:
     from OCP.TopTools import TopTools_ListOfShape
 

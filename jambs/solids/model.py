@@ -15,6 +15,8 @@ from jambs.solids.outlines import Outline, rectangle
 from jambs.solids.silhouettes import Silhouettes, sawn
 
 FLASHING_NOTE = "The head flashing is shown as bent sheet of drawn thickness; its volume is not checked."
+STANDING = Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0))
+"""The seat of what is made in the wall's own axes."""
 RETURNS_NOTE = "The apron's returns are cut from its own board and are not shown."
 BACK_BEVEL_NOTE = "The back bevel of the casing miters is a touch with the plane: it is not sawn here."
 
@@ -39,7 +41,7 @@ class Solid:
     @property
     def words(self) -> str:
         """Mark and trade words: ``W03-2 (extension jamb, left leg)``."""
-        return f"{self.name} ({self.part.name}, {self.part.position})" if self.part else f"the frame of {self.name}"
+        return f"{self.name} ({self.part.name}, {self.part.position})" if self.part else self.name
 
     @property
     def standing(self) -> kernel.Shape:
@@ -49,8 +51,9 @@ class Solid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KitSolids:
-    """A kit in three dimensions. ``parts``: one solid for each part, in order; ``frame``: the window's.
+    """A kit in three dimensions.
 
+    ``parts``: one solid for each part, in order; ``frame``: the window's, two where its face differs outside.
     ``inside_slack``, ``outside_slack``: how far joints of the casing can be off because the measured wall is out of
     plane. ``notes``: what is not shown as it will be made.
     """
@@ -58,7 +61,7 @@ class KitSolids:
     kit: Kit
     job: Job
     parts: tuple[Solid, ...]
-    frame: Solid
+    frame: tuple[Solid, ...]
     inside_slack: Slack
     outside_slack: Slack
     notes: tuple[str, ...]
@@ -71,7 +74,7 @@ class KitSolids:
     @property
     def solids(self) -> tuple[Solid, ...]:
         """All solids: the window's frame, then the parts."""
-        return (self.frame, *self.parts)
+        return (*self.frame, *self.parts)
 
 
 def model_kit(kit: Kit, job: Job) -> KitSolids:
@@ -133,25 +136,24 @@ def board_shape(board: Silhouettes) -> kernel.Shape:
     return shape
 
 
-def _frame(kit: Kit) -> Solid:
-    """The window's frame as a ring; where its face differs outside, the ring steps at the flange plane."""
+def _frame(kit: Kit) -> tuple[Solid, ...]:
+    """The window's frame as a ring; where its face differs outside, another ring from the flange plane on."""
     placement = kit.placement
     frame, window = placement.opening.frame, placement.opening.window
     outer = rectangle(frame.width, frame.height)
     start, finish = placement.inside_edge, placement.outside_edge
     step = min(max(placement.flange_plane, start), finish)
-    zones = [(start, step, window.frame_face), (step, finish, window.outside_face)]
+    name = f"{kit.mark} window frame"
+    zones = [(name, start, step, window.frame_face), (f"{name}, outside", step, finish, window.outside_face)]
     if window.frame_face == window.outside_face:
-        zones = [(start, finish, window.frame_face)]
+        zones = [(name, start, finish, window.frame_face)]
     rings = []
-    for near, far, face in zones:
+    for words, near, far, face in zones:
         if far - near > 0:
             low, high = (face.left, face.sill), (frame.width - face.right, frame.height - face.head)
-            rings.append(_ring(outer, low, high, near, far))
-    seat = Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0))
-    bench = kernel.joined(*rings) if len(rings) > 1 else rings[0]
-    material = window.material or "window frame"
-    return stood(name=f"{kit.mark} window", material=material, part=None, bench=bench, seat=seat)
+            bench = _ring(outer, low, high, near, far)
+            rings.append(stood(name=words, material="window frame", part=None, bench=bench, seat=STANDING))
+    return tuple(rings)
 
 
 def _ring(outer: Outline, low: Point, high: Point, near: float, far: float) -> kernel.Shape:

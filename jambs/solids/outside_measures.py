@@ -44,7 +44,7 @@ def _opening(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> 
     asked = next(one.value for one in solids.kit.figures if one.name == "exterior clear width")
     lowest = y - max(jambs[leg].low[Y] + _slope_drop(jambs[leg]) for leg in ("left leg", "right leg"))
     found = widths("exterior clear width", boards, middle, sides, asked=asked, bottom=lowest)
-    unit = reach(Tape([solids.frame]), (x, y, edge - INSIDE_FRAME))
+    unit = reach(Tape(solids.frame), (x, y, edge - INSIDE_FRAME))
     step = solids.job.shop.grid.step
     found += reveals(
         "exterior frame reveal", sides, unit, asked=trim.frame_reveal, across=step / 4 + TIGHT, upright=None
@@ -108,7 +108,7 @@ def _casing(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]
 
 def _proud(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]:
     """The frame stands at the trim plane or proud of it: a sealant joint between frame and casing."""
-    frame, loose = solids.frame, TIGHT + solids.outside_slack.lean
+    frame, loose = solids.frame[0], TIGHT + solids.outside_slack.lean
     sizes = {
         "left": frame.low[X] - casing["left leg"].high[X],
         "right": casing["right leg"].low[X] - frame.high[X],

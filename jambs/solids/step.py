@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
-from itertools import count
 from pathlib import Path
 
 from jambs.parts.part import Vector
-from jambs.solids.assembly import Document, assembly
+from jambs.solids.assembly import assembly
+from jambs.solids.colors import color_of
 from jambs.solids.model import KitSolids
-
-STAMP = "2000-01-01T00:00:00"
-"""The time in every file's head: a file depends on what is in it and on nothing else."""
-_FILE_NAME = re.compile(rb"FILE_NAME\(.*?\);", re.DOTALL)
-_OCCURRENCE = re.compile(rb"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(')(\d+)(')")
+from jambs.solids.step_text import reproducible
 
 
 class ElevationError(ValueError):
@@ -23,7 +18,7 @@ class ElevationError(ValueError):
 
 def write_step(solids: KitSolids, path: Path) -> None:
     """Write one opening as a STEP assembly: marks as names, colours by material, origin at the frame's lower left."""
-    _write(assembly([(solids, (0.0, 0.0, 0.0))], name=solids.mark), path, name=solids.mark)
+    _write([(solids, (0.0, 0.0, 0.0))], path, name=solids.mark)
 
 
 def write_elevation_step(openings: Sequence[KitSolids], path: Path) -> None:
@@ -39,7 +34,7 @@ def write_elevation_step(openings: Sequence[KitSolids], path: Path) -> None:
     if faults:
         raise ElevationError("\n".join(faults))
     name = openings[0].kit.placement.opening.elevation or ""
-    _write(assembly([(one, _place(one)) for one in openings], name=name), path, name=name)
+    _write([(one, _place(one)) for one in openings], path, name=name)
 
 
 def _place(solids: KitSolids) -> Vector:
@@ -65,32 +60,24 @@ def _faults(openings: Sequence[KitSolids]) -> list[str]:
     return faults
 
 
-def _write(document: Document, path: Path, *, name: str) -> None:
+def _write(openings: Sequence[tuple[KitSolids, Vector]], path: Path, *, name: str) -> None:
     from OCP.IFSelect import IFSelect_RetDone
+    from OCP.Interface import Interface_Static
     from OCP.STEPCAFControl import STEPCAFControl_Writer
     from OCP.STEPControl import STEPControl_AsIs
 
     _be_quiet()
     writer = STEPCAFControl_Writer()
-    writer.SetColorMode(True)
+    writer.SetColorMode(False)
     writer.SetNameMode(True)
-    writer.Transfer(document, STEPControl_AsIs)
+    # All faces are flat: their edges need no second description on the face.
+    Interface_Static.SetIVal_s("write.surfacecurve.mode", 0)
+    writer.Transfer(assembly(openings, name=name), STEPControl_AsIs)
     if writer.Write(str(path)) != IFSelect_RetDone:
         raise OSError(f"{path}: the STEP file could not be written; is the folder there?")
-    path.write_bytes(reproducible(path.read_bytes(), name))
-
-
-def reproducible(text: bytes, name: str) -> bytes:
-    """Give a STEP file a fixed time and fixed numbers of its occurrences; the kernel counts on from file to file."""
-    head = f"FILE_NAME('{_plain(name)}','{STAMP}',(''),(''),'','','');".encode()
-    text = _FILE_NAME.sub(lambda found: head, text, count=1)
-    numbers = count(1)
-    return _OCCURRENCE.sub(lambda found: found[1] + str(next(numbers)).encode() + found[3], text)
-
-
-def _plain(name: str) -> str:
-    """A STEP string holds ASCII, an apostrophe is doubled."""
-    return name.encode("ascii", "replace").decode().replace("'", "''")
+    colors = [color_of(solid.material) for solids, _ in openings for solid in solids.solids]
+    text = path.read_text(encoding="ascii")
+    path.write_text(reproducible(text, name=name, colors=colors), encoding="ascii", newline="\n")
 
 
 def _be_quiet() -> None:

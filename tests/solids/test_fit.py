@@ -242,9 +242,10 @@ def test_a_shifted_seat_is_caught() -> None:
 
 def test_a_stool_rabbet_in_a_deep_frame_is_caught() -> None:
     """The tongue under the frame needs a frame that starts at half the stool; this one stands 2-1/2 in high there."""
-    faults = report_of(interior_trim__inside={**STOOL, "stool": {**STOOL["stool"], "rabbet": "1/4"}}).faults
+    entry = {"thickness": "1", "stock": "poplar", "horn": "3/4", "nosing": "3/4", "rabbet": "1/4"}
+    faults = report_of(interior_trim__inside={**STOOL, "stool": entry}).faults
     assert faults == (
-        "the frame of W1 window and W1-4 (stool, sill) take the same room: "
+        "W1 window frame and W1-4 (stool, sill) take the same room: "
         "4.0312 cu in in a box of 0.250 in x 0.500 in x 32.250 in.",
     )
 

@@ -1,0 +1,162 @@
+"""Every STEP file read back by another program, gmsh: names, counts, volumes, boxes. Files are the same every time."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import gmsh
+import pytest
+from cases import changed, job_of
+from harbour import harbour_job, harbour_solids
+
+from jambs.length import MM_PER_INCH
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
+from jambs.solids import kernel, write_elevation_step, write_step
+from jambs.solids.colors import color_of
+from jambs.solids.model import KitSolids, Solid, model_kit
+from jambs.solids.step import ElevationError
+
+SAME_VOLUME = 1e-4
+SAME_PLACE = 1e-4
+"""gmsh gives boxes with a margin of 1e-7 mm [in]."""
+MARKS = ["W01", "W02", "W06", "W07", "D01"]
+
+
+@pytest.fixture(autouse=True)
+def reader() -> Iterator[None]:
+    gmsh.initialize(interruptible=False)
+    gmsh.option.setNumber("General.Terminal", 0)
+    gmsh.option.setNumber("Geometry.OCCImportLabels", 1)
+    yield
+    gmsh.finalize()
+
+
+def read_back(path: Path) -> dict[str, tuple[float, list[float]]]:
+    """Volume [cu in] and box [in, kernel axes] of every solid of a file, by its whole name."""
+    gmsh.clear()
+    found = {}
+    for dimension, tag in gmsh.model.occ.importShapes(str(path)):
+        assert dimension == 3
+        gmsh.model.occ.synchronize()
+        name = gmsh.model.getEntityName(3, tag)
+        assert name not in found
+        size = gmsh.model.occ.getMass(3, tag) / MM_PER_INCH**3
+        found[name] = (size, [edge / MM_PER_INCH for edge in gmsh.model.occ.getBoundingBox(3, tag)])
+    return found
+
+
+def box_of(solid: Solid, along: float = 0.0, up: float = 0.0) -> list[float]:
+    """The solid's own box, wall axes (x, y, d) as the file has them (x, d, y)."""
+    (x0, y0, d0), (x1, y1, d1) = solid.low, solid.high
+    return [x0 + along, d0, y0 + up, x1 + along, d1, y1 + up]
+
+
+@pytest.mark.parametrize("mark", MARKS)
+def test_an_opening_read_back_by_gmsh(mark: str, tmp_path: Path) -> None:
+    solids = harbour_solids(mark)
+    path = tmp_path / "opening.step"
+    write_step(solids, path)
+    found = read_back(path)
+    assert set(found) == {f"Shapes/{mark}/{one.name}/{one.name}" for one in solids.solids}
+    for one in solids.solids:
+        size, box = found[f"Shapes/{mark}/{one.name}/{one.name}"]
+        assert size == pytest.approx(kernel.volume(one.bench), abs=SAME_VOLUME)
+        assert box == pytest.approx(box_of(one), abs=SAME_PLACE)
+
+
+def test_the_file_is_not_mirrored(tmp_path: Path) -> None:
+    """Seen from the room the axes x right, y up, d away are left-handed, a file's are right-handed: x, d, y.
+
+    The left casing leg lies at the least x, the apron lowest in the third, the flashing farthest out in the second.
+    """
+    path = tmp_path / "opening.step"
+    write_step(harbour_solids("W01"), path)
+    found = {name.rsplit("/", 1)[-1]: box for name, (_, box) in read_back(path).items()}
+    assert found["W01-6"][0] < 0 < found["W01-7"][0]
+    assert min(found, key=lambda name: found[name][2]) == "W01-8"
+    assert max(found, key=lambda name: found[name][4]) in ("W01-12", "W01-16")
+    assert found["W01-5"][1] < 0
+
+
+def test_colours_are_by_material(tmp_path: Path) -> None:
+    """gmsh reads the colours too, from 0 to 255: every part has its stock's."""
+    path = tmp_path / "opening.step"
+    write_step(harbour_solids("W01"), path)
+    gmsh.clear()
+    tags = gmsh.model.occ.importShapes(str(path))
+    gmsh.model.occ.synchronize()
+    found = {gmsh.model.getEntityName(*tag).rsplit("/", 1)[-1]: gmsh.model.getColor(*tag)[:3] for tag in tags}
+    for one in harbour_solids("W01").solids:
+        asked = tuple(round(255 * part) for part in color_of(one.material))
+        assert found[one.name] == pytest.approx(asked, abs=1)
+    assert len(set(found.values())) == len({one.material for one in harbour_solids("W01").solids}) == 5
+
+
+def test_a_file_is_the_same_every_time(tmp_path: Path) -> None:
+    """Another file in between counts the kernel's numbers on; the time in the head is fixed."""
+    first, other, again = (tmp_path / name for name in ("first.step", "other.step", "again.step"))
+    write_step(harbour_solids("W11"), first)
+    write_step(harbour_solids("D01"), other)
+    write_step(model_kit(harbour_solids("W11").kit, harbour_job()), again)
+    assert first.read_bytes() == again.read_bytes()
+    assert b"FILE_NAME('W11','2000-01-01T00:00:00',(''),(''),'','','');" in first.read_bytes()
+
+
+def openings(**second: Any) -> list[KitSolids]:
+    one = {
+        "mark": "W1",
+        "room": "Room",
+        "frame": "35 1/2 x 47 1/2",
+        "rough_opening": "36 x 48",
+        "sill_height": "36",
+        "elevation": "north",
+        "from_left": "30",
+    }
+    data = changed()
+    data["openings"] = [one, {**one, "mark": "W2", "from_left": "90", "sill_height": "24", **second}]
+    data["openings"] = [{key: value for key, value in each.items() if value is not None} for each in data["openings"]]
+    job = job_of(data)
+    return [model_kit(make_kit(one, job), job) for one in place_windows(job)]
+
+
+def test_an_elevation_read_back_by_gmsh(tmp_path: Path) -> None:
+    """Each opening stands at its place along the wall and over the floor."""
+    pair = openings()
+    path = tmp_path / "north.step"
+    write_elevation_step(pair, path)
+    found = read_back(path)
+    assert len(found) == sum(len(one.solids) for one in pair)
+    for solids, along, up in zip(pair, (30.0, 90.0), (36.0, 24.0), strict=True):
+        for one in solids.solids:
+            size, box = found[f"Shapes/north/{solids.mark}/{solids.mark}/{one.name}/{one.name}"]
+            assert size == pytest.approx(kernel.volume(one.bench), abs=SAME_VOLUME)
+            assert box == pytest.approx(box_of(one, along, up), abs=SAME_PLACE)
+
+
+def test_an_opening_without_a_place_is_named(tmp_path: Path) -> None:
+    pair = openings(from_left=None, sill_height=None)
+    with pytest.raises(ElevationError) as caught:
+        write_elevation_step(pair, tmp_path / "north.step")
+    assert str(caught.value) == "W2: from_left and sill_height not given; an elevation needs it for every opening"
+
+
+def test_two_elevations_are_not_one(tmp_path: Path) -> None:
+    with pytest.raises(ElevationError) as caught:
+        write_elevation_step(openings(elevation="south"), tmp_path / "north.step")
+    assert str(caught.value) == "openings of several elevations (north, south); write one file for each"
+
+
+def test_no_opening_makes_no_elevation(tmp_path: Path) -> None:
+    with pytest.raises(ElevationError) as caught:
+        write_elevation_step([], tmp_path / "north.step")
+    assert str(caught.value) == "there are no openings for this elevation; give at least one"
+
+
+def test_a_folder_that_is_not_there_is_told(tmp_path: Path) -> None:
+    path = tmp_path / "no" / "opening.step"
+    with pytest.raises(OSError) as caught:
+        write_step(harbour_solids("D01"), path)
+    assert str(caught.value) == f"{path}: the STEP file could not be written; is the folder there?"
