@@ -104,6 +104,10 @@ def test_an_edge_behind_a_board_is_seen_on_both_sides_of_it() -> None:
     board = rectangle(2, -1, 3, 2)
     assert visible_pieces(((0.0, 0.0), (10.0, 0.0)), [board]) == [((0.0, 0.0), (2.0, 0.0)), ((5.0, 0.0), (10.0, 0.0))]
     assert visible_pieces(((2.0, -1.0), (5.0, -1.0)), [board]) == []
+    assert visible_pieces(((0.0, 5.0), (10.0, 5.0)), [board]) == [((0.0, 5.0), (10.0, 5.0))]
+    other = rectangle(7, -1, 1, 2)
+    pieces = visible_pieces(((0.0, 0.0), (10.0, 0.0)), [board, other])
+    assert [end[0] for piece in pieces for end in piece] == pytest.approx([0, 2, 5, 7, 8, 10])
 
 
 def test_the_middle_of_an_angle_lies_in_the_metal() -> None:

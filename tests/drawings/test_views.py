@@ -56,6 +56,37 @@ def test_every_layer_is_named_once_in_every_section(name: str, cut: Cut) -> None
         assert said.count(words) == same
 
 
+BY_HAND = {
+    "picture framed": [
+        '1/2" gypsum board',
+        '5 1/2" stud 2x6',
+        '1/2" plywood',
+        '2" EPS',
+        '3" EPS',
+        '1/2" plywood',
+        '3/4" wood shingles',
+    ],
+    "metric": [
+        "12.5 mm gypsum board",
+        "145 mm stud 45x145",
+        "12 mm OSB",
+        "60 mm wood-fibre board",
+        "100 mm wood-fibre board",
+        "25 mm strapping",
+        "20 mm vertical boards",
+    ],
+}
+"""The layers of the sample walls as they are to be named, thickness first and once."""
+
+
+@pytest.mark.parametrize("name", list(BY_HAND))
+@SECTIONS
+def test_layers_are_named_by_their_thickness_and_material(name: str, cut: Cut) -> None:
+    said = [" ".join(text.lines) for text in drawn(name).view(f"section {cut.value}").texts]
+    for words in BY_HAND[name]:
+        assert said.count(words) == BY_HAND[name].count(words), words
+
+
 @EACH
 def test_every_part_is_marked_once_in_its_elevation_and_in_the_table(name: str) -> None:
     kit, _, _ = made(name)
