@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from jambs.job import Job
+from jambs.parts.as_built import without_odd_readings
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
 from jambs.place.placement import Placement
@@ -36,7 +37,7 @@ def _made(placements: Iterable[Placement], job: Job) -> tuple[Kit, ...]:
     kits, sentences = [], []
     for placement in placements:
         try:
-            kits.append(make_kit(placement, job))
+            kits.append(make_kit(without_odd_readings(placement, units=job.units), job))
         except PartsError as error:
             sentences.append(str(error))
     if sentences:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, ValidationInfo, WithJsonSchema, model_validator
@@ -14,25 +15,29 @@ OPEN = ("-", "–", "none")
 """How a list says that a place was not measured."""
 
 
-def _point(least: float, most: float) -> Any:
+@dataclass(frozen=True, slots=True)
+class _Point:
     """A length between two limits [in], or nothing where it was not measured."""
 
-    def read(value: Any, info: ValidationInfo) -> float | None:
+    least: float
+    most: float
+
+    def __call__(self, value: Any, info: ValidationInfo) -> float | None:
         if value is None or str(value).strip().lower() in OPEN:
             return None
-        return Between(least, most)(value, info)
-
-    schema = {"type": ["string", "number"], "description": "a length: 5 1/2 or 902 mm; - where it was not measured"}
-    return Annotated[float | None, BeforeValidator(read), WithJsonSchema(schema)]
+        return Between(self.least, self.most)(value, info)
 
 
-DepthPoint = _point(-12, 36)
-LongPoint = _point(4, 300)
-FacePoint = _point(0, 6)
-LeanPoint = _point(-4, 4)
-Depths = Annotated[tuple[DepthPoint, ...], Field(min_length=2)]  # type: ignore[valid-type]
-Pair = Annotated[tuple[LongPoint, ...], Field(min_length=2, max_length=2)]  # type: ignore[valid-type]
-Leans = Annotated[tuple[LeanPoint, ...], Field(min_length=2, max_length=2)]  # type: ignore[valid-type]
+_WRITTEN = WithJsonSchema(
+    {"type": ["string", "number"], "description": "a length: 5 1/2 or 902 mm; - where it was not measured"}
+)
+DepthPoint = Annotated[float | None, BeforeValidator(_Point(-12, 36)), _WRITTEN]
+LongPoint = Annotated[float | None, BeforeValidator(_Point(4, 300)), _WRITTEN]
+FacePoint = Annotated[float | None, BeforeValidator(_Point(0, 6)), _WRITTEN]
+LeanPoint = Annotated[float | None, BeforeValidator(_Point(-4, 4)), _WRITTEN]
+Depths = Annotated[tuple[DepthPoint, ...], Field(min_length=2)]
+Pair = Annotated[tuple[LongPoint, ...], Field(min_length=2, max_length=2)]
+Leans = Annotated[tuple[LeanPoint, ...], Field(min_length=2, max_length=2)]
 
 
 class SideReadings(Model):
@@ -100,10 +105,10 @@ MEETING = (
 class FaceReadings(Model):
     """Width of the frame's face as seen from inside, on each side [in]; those left out were not measured."""
 
-    left: FacePoint = None  # type: ignore[valid-type]
-    right: FacePoint = None  # type: ignore[valid-type]
-    head: FacePoint = None  # type: ignore[valid-type]
-    sill: FacePoint = None  # type: ignore[valid-type]
+    left: FacePoint = None
+    right: FacePoint = None
+    head: FacePoint = None
+    sill: FacePoint = None
 
 
 class Readings(Model):

@@ -189,10 +189,24 @@ def _ends(board: _Board, trim: InteriorTrim, job: Job) -> str:
 
 
 def _work(board: _Board, start: float, finish: float, job: Job) -> tuple[str, ...]:
+    return (*_taper_work(board, start, finish, job), *_scribe_work(board.side, job))
+
+
+def _scribe_work(side: Side, job: Job) -> tuple[str, ...]:
+    if not side.scribe_allowance:
+        return ()
+    return (f"leave the room edge straight; scribe it to the wall, up to {_text(side.scribe_allowance, job)} off",)
+
+
+def _taper_work(board: _Board, start: float, finish: float, job: Job) -> tuple[str, ...]:
     if not board.side.is_tapered:
         return ()
     across = "leg" not in board.position
     low, high = ("left", "right") if across else ("bottom", "top")
     first, last = (finish, start) if board.is_turned else (start, finish)
     narrow, at = (first, low) if first < last else (last, high)
-    return (f"taper the room edge to {length_text(narrow, units=job.units)} at the {at}",)
+    return (f"taper the room edge to {_text(narrow, job)} at the {at}",)
+
+
+def _text(length: float, job: Job) -> str:
+    return length_text(length, units=job.units)

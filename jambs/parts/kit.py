@@ -11,11 +11,15 @@ from jambs.place.placement import Finding, Placement
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Side:
-    """What one side of the kit was made from: depths at its first and last end as sawn [in], and whether it tapers."""
+    """What one side of the kit was made from: depths at its first and last end as sawn [in], and whether it tapers.
+
+    ``scribe_allowance``: the most that is scribed off to fit a crooked wall [in].
+    """
 
     start_depth: float
     finish_depth: float
     is_tapered: bool
+    scribe_allowance: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

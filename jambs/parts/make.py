@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from jambs.job.openings import Assumed, Job
 from jambs.length import length_text
+from jambs.parts.as_built import as_built, is_measured
 from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
 from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
@@ -34,6 +35,7 @@ def make_kit(placement: Placement, job: Job) -> Kit:
     Raises:
         PartsError: nothing is left between the jambs.
     """
+    placement, built_findings = as_built(placement, units=job.units)
     inner, inner_findings = _interior_sides(placement, job)
     outer, outer_findings = _exterior_sides(placement, job)
     inside = make_inside(placement, inner, job)
@@ -48,12 +50,13 @@ def make_kit(placement: Placement, job: Job) -> Kit:
     return Kit(
         placement=placement,
         parts=parts,
-        is_measured=placement.opening.measured is not None,
+        is_measured=is_measured(placement.opening),
         clear_width=inside.clear.width,
         clear_height=inside.clear.height,
         figures=_figures(placement, inside, outside, inner),
         findings=(
             *placement.findings,
+            *built_findings,
             *inner_findings,
             *outer_findings,
             *box_findings(box_gaps(inside.clear, placement), placement, job),

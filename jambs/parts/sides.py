@@ -2,23 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from jambs.job.openings import Job, SideDepths
 from jambs.length import Grid, length_text
+from jambs.parts.edge import Bend, Edge, EdgeKind, fit_edge, remedy
 from jambs.parts.kit import Side
 from jambs.place.placement import Finding, Weight
 
 SIDE_NAMES = ("head", "left", "right", "sill")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fitted:
-    """A straight edge over one measured side [in]: depth at the first and last point, greatest hollow behind it."""
-
-    first: float
-    last: float
-    hollow: float
 
 
 def planned_sides(depth: float) -> dict[str, Side]:
@@ -35,40 +25,26 @@ def measured_sides(depths: SideDepths, job: Job) -> tuple[dict[str, Side], tuple
     for name in SIDE_NAMES:
         points = getattr(depths, name)
         if points is not None:
-            fitted = fit_edge(points)
-            sides[name] = _side(fitted, job)
-            findings += _side_findings(name, fitted, job)
+            edge = fit_edge(points, tolerance=job.shop.taper_tolerance)
+            sides[name] = _side(edge, job)
+            findings += _side_findings(name, edge, job)
     findings += twist_findings(depths, job)
     return sides, tuple(findings)
 
 
-def fit_edge(points: tuple[float, ...]) -> Fitted:
-    """Lay a straight edge over equally spaced depths: least squares, moved out until no point stands past it.
-
-    The board is then nowhere narrower than the wall is deep; ``hollow`` is the most that is planed off or shimmed.
-    """
-    count = len(points)
-    middle = (count - 1) / 2
-    mean = sum(points) / count
-    slope = sum((i - middle) * (p - mean) for i, p in enumerate(points)) / sum((i - middle) ** 2 for i in range(count))
-    line = [mean + slope * (i - middle) for i in range(count)]
-    lift = max(point - on for point, on in zip(points, line, strict=True))
-    hollow = max(on + lift - point for point, on in zip(points, line, strict=True))
-    return Fitted(first=line[0] + lift, last=line[-1] + lift, hollow=hollow)
-
-
-def _side(fitted: Fitted, job: Job) -> Side:
+def _side(edge: Edge, job: Job) -> Side:
     grid: Grid = job.shop.grid
-    first, last = grid.round(fitted.first), grid.round(fitted.last)
+    first, last = grid.round(edge.first), grid.round(edge.last)
+    leave = edge.hollow if edge.kind is EdgeKind.SCRIBE else 0.0
     if abs(first - last) <= job.shop.taper_tolerance + 1e-9:
         wider = max(first, last)
-        return Side(start_depth=wider, finish_depth=wider, is_tapered=False)
-    return Side(start_depth=first, finish_depth=last, is_tapered=True)
+        return Side(start_depth=wider, finish_depth=wider, is_tapered=False, scribe_allowance=leave)
+    return Side(start_depth=first, finish_depth=last, is_tapered=True, scribe_allowance=leave)
 
 
-def _side_findings(name: str, fitted: Fitted, job: Job) -> list[Finding]:
+def _side_findings(name: str, edge: Edge, job: Job) -> list[Finding]:
     found = []
-    taper, where = abs(fitted.first - fitted.last), _side_words(name)
+    taper, where = edge.taper, _side_words(name)
     if taper > job.limits.taper + 1e-9:
         text = (
             f"Wall fault: the depth along the {where} changes by {_text(taper, job)}, more than the limit of "
@@ -81,11 +57,15 @@ def _side_findings(name: str, fitted: Fitted, job: Job) -> list[Finding]:
             "ripped parallel to the wider end, plane or shim the rest."
         )
         found.append(Finding(weight=Weight.NOTE, text=text))
-    if fitted.hollow > job.shop.taper_tolerance + 1e-9:
-        off = _text(fitted.hollow, job)
-        text = f"The wall is not straight along the {where}: {off} off a straight edge; scribe or plane."
+    if edge.kind is EdgeKind.SCRIBE:
+        off, how = _text(edge.hollow, job), _bend_words(edge.bend)
+        text = f"The wall {how} along the {where}: {off} off a straight edge; {remedy(edge)}."
         found.append(Finding(weight=Weight.CHECK, text=text))
     return found
+
+
+def _bend_words(bend: Bend) -> str:
+    return {Bend.BULGE: "bulges into the room", Bend.HOLLOW: "is hollow"}.get(bend, "waves")
 
 
 def twist(depths: SideDepths) -> float | None:

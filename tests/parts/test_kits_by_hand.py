@@ -212,7 +212,10 @@ def test_points_off_a_straight_edge_are_told() -> None:
         "right": ["4 5/8", "4 5/8"],
     }
     kit = kit_of(openings__0__measured={"date": "2026-05-18", "interior_depth": sides})
-    assert 'The wall is not straight along the left leg: 1/8" off a straight edge; scribe or plane.' in texts(kit)
+    assert (
+        'The wall bulges into the room along the left leg: 1/8" off a straight edge; leave the width on and scribe '
+        "the room edge to the wall."
+    ) in texts(kit)
     assert part_of(kit, "extension jamb", "left leg").width == 4.75 + 1 / 32
 
 

@@ -1,0 +1,211 @@
+"""A placement as it was found on the site: what was measured in place of what was planned, the rest as planned."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+from jambs.job.fields import Size
+from jambs.job.layers import Role, Wall
+from jambs.job.openings import Measured, Opening, SideDepths
+from jambs.job.places import Kind, Place, measure_places, reading_at
+from jambs.job.readings import MEETING, Readings, SideReadings
+from jambs.job.slips import Held, Question, find_slips
+from jambs.job.windows import FrameFace
+from jambs.length import HALF_64TH, Units, length_text
+from jambs.place.placement import Finding, Placement, Sides, Weight
+
+Points = dict[str, list[float | None]]
+
+
+def planned_value(place: Place, placement: Placement) -> float | None:
+    """Return what the plan says of a place [in]; nothing for the wall finish, which is yes or no."""
+    opening = placement.opening
+    frame, side = opening.frame, place.words.rpartition(", ")[2]
+    return {
+        Kind.INTERIOR_DEPTH: placement.interior_depth,
+        Kind.EXTERIOR_DEPTH: placement.exterior_depth,
+        Kind.FRAME_WIDTH: frame.width,
+        Kind.FRAME_HEIGHT: frame.height,
+        Kind.DIAGONAL: math.hypot(frame.width, frame.height),
+        Kind.FRAME_FACE: getattr(opening.window.frame_face, side, None),
+        Kind.WALL_FINISH: None,
+    }.get(place.kind, 0.0)
+
+
+def finish_thickness(wall: Wall) -> float:
+    """From the framing's inside face to the finished face: what is put on last [in]."""
+    total = 0.0
+    for layer in wall.layers:
+        if layer.role in (Role.FRAMING, Role.SHEATHING):
+            break
+        total += layer.thickness
+    return total
+
+
+def held_readings(placement: Placement) -> tuple[Held, ...]:
+    """Return every length that was read at an opening beside what was to be expected there."""
+    readings = placement.opening.readings
+    bare = finish_thickness(placement.opening.wall) if readings and not readings.wall_finish else 0.0
+    found = []
+    for place in measure_places(placement.opening):
+        value, planned = reading_at(place, readings), planned_value(place, placement)
+        if isinstance(value, float) and planned is not None:
+            planned -= bare if place.kind is Kind.INTERIOR_DEPTH else 0.0
+            found.append(Held(place=place, value=value, planned=planned))
+    return tuple(found)
+
+
+def questions(placement: Placement, *, units: Units) -> tuple[Question, ...]:
+    """Ask about the readings of an opening that are likely slips."""
+    readings = placement.opening.readings
+    return find_slips(held_readings(placement), units=units, sure=readings.sure if readings else ())
+
+
+def as_built(placement: Placement, *, units: Units) -> tuple[Placement, tuple[Finding, ...]]:
+    """Put what was measured in place of what was planned; what was not measured stays planned.
+
+    Also say what the reader has to know: what is still planned, a frame that is racked or not parallel.
+    """
+    opening, readings = placement.opening, placement.opening.readings
+    if readings is None:
+        return placement, ()
+    measured = _filled(placement, readings)
+    built = _with_frame(placement, readings)
+    built = replace(built, opening=replace(built.opening, measured=measured))
+    return built, (*_lacking_findings(_lacking(opening), measured), *_frame_findings(readings, units))
+
+
+def without_odd_readings(placement: Placement, *, units: Units) -> Placement:
+    """Set an opening that has a reading in question back to its plan, and ask about each; others stay as they are."""
+    asked = questions(placement, units=units)
+    if not asked:
+        return placement
+    opening = replace(placement.opening, readings=None, measured=None)
+    return replace(placement, opening=opening, findings=(*_question_findings(asked, units), *placement.findings))
+
+
+def is_measured(opening: Opening) -> bool:
+    """Say whether the interior depths of an opening were taken at both ends of every side."""
+    return opening.measured is not None and not _lacking(opening)
+
+
+def _question_findings(asked: Sequence[Question], units: Units) -> tuple[Finding, ...]:
+    tail = "Correct it where it was written, or mark it sure; until then the planned sizes hold."
+    return tuple(Finding(weight=Weight.STOP, text=f"Measured: {one.words(units=units)} {tail}") for one in asked)
+
+
+# ---- the frame
+
+
+def _with_frame(placement: Placement, readings: Readings) -> Placement:
+    """Use the frame as it was measured; the shim spaces take what it is larger or smaller."""
+    opening, shims = placement.opening, placement.shims
+    width = _mean(readings.frame_width, opening.frame.width)
+    height = _mean(readings.frame_height, opening.frame.height)
+    aside, above = (width - opening.frame.width) / 2, (height - opening.frame.height) / 2
+    face, read = opening.window.frame_face, readings.frame_face
+    faces = {side: getattr(read, side, None) for side in ("left", "right", "head", "sill")}
+    known = {side: value for side, value in faces.items() if value is not None}
+    window = opening.window.model_copy(update={"frame_face": FrameFace.model_construct(**{**dict(face), **known})})
+    return replace(
+        placement,
+        opening=replace(opening, frame=Size(width=width, height=height), window=window),
+        shims=Sides(
+            left=shims.left - aside, right=shims.right - aside, head=shims.head - above, sill=shims.sill - above
+        ),
+    )
+
+
+def _mean(read: Sequence[float | None] | None, planned: float) -> float:
+    """The mean of what was read, which is what both reveals share; as planned where nothing was."""
+    known = [value for value in read or () if value is not None]
+    return sum(known) / len(known) if known else planned
+
+
+def _frame_findings(readings: Readings, units: Units) -> list[Finding]:
+    found = []
+    for pair, text in (
+        (readings.diagonals, "The diagonals differ by {}: the frame is racked; square it, or set the jamb box to it."),
+        (readings.frame_width, "The frame is {} wider at one end; split the difference in the frame reveal."),
+        (readings.frame_height, "The frame is {} higher at one side; split the difference in the frame reveal."),
+    ):
+        known = [value for value in pair or () if value is not None]
+        if len(known) == 2 and abs(known[0] - known[1]) > 1 / 16 + HALF_64TH:
+            size = length_text(abs(known[0] - known[1]), units=units)
+            found.append(Finding(weight=Weight.CHECK, text=text.format(size)))
+    return found
+
+
+# ---- the depths
+
+
+def _filled(placement: Placement, readings: Readings) -> Measured | None:
+    """Return measured depths with what was not read as planned; nothing where no interior depth was read."""
+    bare = 0.0 if readings.wall_finish else finish_thickness(placement.opening.wall)
+    inside = _sides(readings.interior_depth, placement.interior_depth, bare, _places_of(placement, "interior_depth"))
+    if inside is None:
+        return None
+    outside = _sides(readings.exterior_depth, placement.exterior_depth, 0.0, _places_of(placement, "exterior_depth"))
+    return Measured.model_construct(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
+
+
+def _places_of(placement: Placement, key: str) -> dict[str, int]:
+    """Return how many places each side has."""
+    counts: dict[str, int] = {}
+    for place in measure_places(placement.opening):
+        for way in place.keys:
+            if way[0] == key:
+                counts[str(way[1])] = max(counts.get(str(way[1]), 0), int(way[2]) + 1)
+    return counts
+
+
+def _sides(read: SideReadings | None, planned: float, bare: float, counts: dict[str, int]) -> SideDepths | None:
+    """Fill the sides: a missing end is as planned, a missing place between is on the line of its neighbours."""
+    points: Points = {side: list(getattr(read, side, None) or [None] * count) for side, count in counts.items()}
+    if all(point is None for side in points.values() for point in side):
+        return None
+    for _, (side, at), (leg, end) in MEETING:
+        if side in points and leg in points:
+            known = points[side][at] if points[side][at] is not None else points[leg][end]
+            points[side][at] = points[leg][end] = known
+    filled = {side: _line(found, planned, bare) for side, found in points.items()}
+    return SideDepths.model_construct(None, **{"sill": None, **filled})
+
+
+def _line(points: Sequence[float | None], planned: float, bare: float) -> tuple[float, ...]:
+    found = [None if point is None else point + bare for point in points]
+    ends = (0, len(found) - 1)
+    known = {at: depth for at, depth in enumerate(found) if depth is not None}
+    known |= {at: planned for at in ends if at not in known}
+    return tuple(_between(at, known) for at in range(len(found)))
+
+
+def _between(at: int, known: dict[int, float]) -> float:
+    if at in known:
+        return known[at]
+    low, high = max(one for one in known if one < at), min(one for one in known if one > at)
+    return known[low] + (known[high] - known[low]) * (at - low) / (high - low)
+
+
+def _lacking(opening: Opening) -> tuple[Place, ...]:
+    """Return the ends of sides whose interior depth was not read."""
+    return tuple(
+        place
+        for place in measure_places(opening)
+        if place.kind is Kind.INTERIOR_DEPTH
+        and (place.x in (0, 1) and place.y in (0, 1))
+        and reading_at(place, opening.readings) is None
+    )
+
+
+def _lacking_findings(lacking: Sequence[Place], measured: Measured | None) -> list[Finding]:
+    if not lacking:
+        return []
+    if measured is None:
+        text = "No interior depth is measured yet: all of them are as planned, measure before cutting."
+        return [Finding(weight=Weight.CHECK, text=text)]
+    names = ", ".join(f"{place.number} ({place.words})" for place in lacking)
+    text = f"Half measured: the depth at {names} is as planned, measure before cutting."
+    return [Finding(weight=Weight.CHECK, text=text)]
