@@ -88,6 +88,8 @@ def plan_elevation(name: str, entry: ElevationEntry, kits: Sequence[Kit], job: J
         CourseError: the cladding's limits leave no exposure.
     """
     try:
+        if entry.cladding is None:
+            raise CourseError("has no cladding in level courses; write its cladding, or plan none")
         cladding = resolve_cladding(entry.cladding, units=job.units)
         elevation = elevation_of(name, entry, kits, gap=cladding.gap)
         return plan_courses(elevation, cladding, grid=course_grid(job))

@@ -24,6 +24,7 @@ class Ink(StrEnum):
     FRAME = "frame"
     TRIM = "trim"
     DATUM = "datum"
+    LEADER = "leader"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,14 +69,15 @@ MARGIN = 24.0
 def pole_figure(pole: StoryPole) -> Figure:
     """Return the full-scale strip: the stick, a line across at each course, its running height and what it meets."""
     strokes = [Stroke(ink=Ink.OUTLINE, points=_corners((0.0, 0.0, STICK, pole.length)), is_closed=True)]
-    notes = [Note(at=(STICK + POLE_TEXT, -2 * POLE_TEXT), text=f"{pole.name}: 0 = {pole.datum}", height=POLE_TEXT)]
+    notes = [Note(at=(0.0, -2 * POLE_TEXT), text=f"{pole.name}: 0 = {pole.datum}", height=POLE_TEXT)]
     last = -POLE_TEXT * 2
     for mark in pole.marks:
         ink = Ink.COURSE if mark.is_course else Ink.MISSED
         strokes.append(Stroke(ink=ink, points=((0.0, mark.running), (STICK, mark.running))))
         # Two marks nearer than a line of text: the upper text moves up.
         last = max(mark.running, last + 1.5 * POLE_TEXT)
-        notes.append(Note(at=(STICK + POLE_TEXT, last), text=f"{mark.text}  {mark.note}", height=POLE_TEXT))
+        strokes.append(Stroke(ink=Ink.LEADER, points=((STICK, mark.running), (STICK + POLE_TEXT, last))))
+        notes.append(Note(at=(STICK + 1.5 * POLE_TEXT, last), text=f"{mark.text}  {mark.note}", height=POLE_TEXT))
     return Figure(name=f"story pole {pole.name}", strokes=tuple(strokes), notes=tuple(notes))
 
 

@@ -35,18 +35,21 @@ LAYERS: dict[str, tuple[int, int]] = {
     Ink.FLASHING: (7, 50),
     Ink.SHIM: (8, 18),
     Ink.SEALANT: (8, 18),
-    Ink.HATCH_WALL: (9, 18),
+    Ink.HATCH_WALL: (9, 25),
     Ink.HATCH_TRIM: (8, 18),
     Ink.HIDDEN: (8, 18),
     Ink.DIMENSION: (7, 18),
     Ink.NOTE: (7, 18),
     Ink.TEXT: (7, 25),
     Ink.TITLE: (7, 25),
+    Ink.COURSE: (8, 18),
+    Ink.MISSED: (1, 35),
+    Ink.MEMBRANE: (7, 50),
     BORDER: (7, 70),
     VIEWPORTS: (9, 9),
 }
 """Colour number and line weight [1/100 mm] of every layer."""
-BROKEN = {Ink.HIDDEN: "HIDDEN"}
+BROKEN = {Ink.HIDDEN: "HIDDEN", Ink.MISSED: "HIDDEN", Ink.MEMBRANE: "HIDDEN"}
 LINE_TYPES = {
     "HIDDEN": ("hidden _ _ _ _", [0.15, 0.1, -0.05]),
     "CENTER": ("center ____ _ ____", [0.7, 0.45, -0.08, 0.09, -0.08]),

@@ -9,11 +9,11 @@ from ezdxf.enums import MTextEntityAlignment
 from ezdxf.layouts.base import BaseLayout
 
 from jambs.drawings.boxes import Point, Segment
-from jambs.drawings.document import BOLD_STYLE, STYLE, dimension_style
+from jambs.drawings.document import BOLD_STYLE, BROKEN, STYLE, dimension_style
 from jambs.drawings.hatching import PATTERNS
 from jambs.drawings.paper import LINE_PITCH, Sizes
 from jambs.drawings.placed import Align, Dimension, Head, Leader, Lettering, PlacedView
-from jambs.drawings.view import Fill, Hatch, Ink, Shape
+from jambs.drawings.view import Fill, Hatch, Shape
 
 ATTACHMENT = {
     Align.LEFT: MTextEntityAlignment.MIDDLE_LEFT,
@@ -55,7 +55,7 @@ class Pen:
         bulges = shape.bulges or (0.0,) * len(shape.points)
         points = [(*self.at(point), bulge) for point, bulge in zip(shape.points, bulges, strict=True)]
         attributes: dict[str, object] = {"layer": shape.ink}
-        if shape.ink is Ink.HIDDEN:
+        if shape.ink in BROKEN:
             attributes["ltscale"] = self.dash
         self.layout.add_lwpolyline(points, format="xyb", close=shape.closed, dxfattribs=attributes)
 

@@ -21,7 +21,7 @@ from jambs.drawings.model import make_document
 from jambs.drawings.paper import Scale, scales_of
 from jambs.drawings.pen import Pen
 from jambs.drawings.placed import PlacedView
-from jambs.length import MM_PER_INCH
+from jambs.length import MM_PER_INCH, Units
 
 CONFIGURATION = Configuration(
     background_policy=BackgroundPolicy.WHITE,
@@ -46,7 +46,7 @@ def view_svg(drawing: Drawing, name: str, *, scale: Scale | None = None) -> str:
     view = drawing.view(name)
     if scale is not None and scale != view.scale:
         view = arrange(drawing.asked_view(name), scale=scale, units=drawing.units)
-    return _svg_of(view, drawing)
+    return placed_svg(view, units=drawing.units)
 
 
 def view_picture(drawing: Drawing, name: str, *, width: float, height: float) -> ViewPicture:
@@ -60,12 +60,13 @@ def view_picture(drawing: Drawing, name: str, *, width: float, height: float) ->
         view = arrange(asked.brief(), scale=scale, units=drawing.units)
         if view.paper_width <= width and view.paper_height <= height:
             break
-    return ViewPicture(title=asked.title, svg=_svg_of(view, drawing), scale=scale.words)
+    return ViewPicture(title=asked.title, svg=placed_svg(view, units=drawing.units), scale=scale.words)
 
 
-def _svg_of(view: PlacedView, drawing: Drawing) -> str:
-    unit = unit_factor(drawing.units)
-    document = new_document(drawing.units, [view.scale])
+def placed_svg(view: PlacedView, *, units: Units) -> str:
+    """Return a view that is in its place as an SVG of its true size on paper."""
+    unit = unit_factor(units)
+    document = new_document(units, [view.scale])
     pen = Pen(
         document=document,
         layout=document.modelspace(),

@@ -35,6 +35,9 @@ class Ink(StrEnum):
     NOTE = "NOTE"
     TEXT = "TEXT"
     TITLE = "TITLE"
+    COURSE = "COURSES"
+    MISSED = "COURSES-MISSED"
+    MEMBRANE = "MEMBRANE"
 
 
 class Hatch(StrEnum):

@@ -113,13 +113,15 @@ class StoreyEntry(Model):
 class ElevationEntry(Model):
     """One side of the house. Heights over the datum (the ground floor) [in].
 
-    ``start_line``: butts of the first course. ``eave``: where the cladding ends. ``width``: corner to corner. Its
-    openings are those that name it, or else those that face the way it does.
+    ``start_line``: butts of the first course. ``eave``: where the cladding ends. ``width``: corner to corner.
+    ``cladding``: where it is laid in level courses; without it there are no courses, only fasteners. Its openings are
+    those that name it, or else those that face the way it does; their ``from_left`` runs from the left corner as seen
+    from outside to the left edge of the frame.
     """
 
     start_line: Level
     eave: Level
-    cladding: CladdingEntry
+    cladding: CladdingEntry | None = None
     faces: Bearing | None = None
     width: Distance | None = None
     storeys: tuple[StoreyEntry, ...] = ()

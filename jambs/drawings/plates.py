@@ -1,0 +1,69 @@
+"""Plates: drawings of one view each, as DXF of plain entities at true size and as SVG for a page."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from jambs.drawings.arrange import arrange
+from jambs.drawings.document import new_document, repeatable, save, unit_factor
+from jambs.drawings.flat import FlatPen
+from jambs.drawings.paper import Scale, scales_of
+from jambs.drawings.pen import Pen
+from jambs.drawings.picture import ViewPicture, placed_svg
+from jambs.drawings.placed import PlacedView
+from jambs.drawings.view import View
+from jambs.length import Units
+
+SMALLER = {
+    Units.INCH: (
+        Scale(factor=64, words='3/16" = 1\'-0"'),
+        Scale(factor=96, words='1/8" = 1\'-0"'),
+        Scale(factor=192, words='1/16" = 1\'-0"'),
+    ),
+    Units.MM: (Scale(factor=100, words="1:100"), Scale(factor=200, words="1:200")),
+}
+"""For whole sides of a house, past the scales of openings."""
+HALF = {
+    Units.INCH: (Scale(factor=1, words="full size"), Scale(factor=2, words="half size")),
+    Units.MM: (Scale(factor=1, words="1:1"), Scale(factor=2, words="1:2")),
+}
+"""For sheet metal, before the scales of openings."""
+
+
+def plate_scales(units: Units) -> tuple[Scale, ...]:
+    """Return the scales a plate may have, largest drawing first."""
+    return (*HALF[units], *scales_of(units), *SMALLER[units])
+
+
+def fitted(view: View, *, units: Units, width: float, height: float) -> PlacedView:
+    """Arrange a view at the largest scale at which it fits a room [in on paper]; where none fits, the smallest."""
+    for scale in plate_scales(units):
+        if max(view.core.width / width, view.core.height / height) > scale.factor:
+            continue
+        placed = arrange(view, scale=scale, units=units)
+        if placed.paper_width <= width and placed.paper_height <= height:
+            break
+    else:
+        placed = arrange(view, scale=plate_scales(units)[-1], units=units)
+    return placed
+
+
+def plate_picture(view: View, *, units: Units, width: float, height: float) -> ViewPicture:
+    """Return a view as a picture without its title, at the largest scale that fits a room [in on paper]."""
+    placed = fitted(view.brief(), units=units, width=width, height=height)
+    return ViewPicture(title=view.title, svg=placed_svg(placed, units=units), scale=placed.scale.words)
+
+
+def write_plate(views: Sequence[PlacedView], *, units: Units, path: Path) -> None:
+    """Write views as DXF at true size: plain lines and texts in model space, each view with its own origin at 0, 0.
+
+    The views have to keep clear of each other by themselves.
+    """
+    with repeatable():
+        document = new_document(units, [view.scale for view in views])
+        for view in views:
+            factor = view.scale.factor
+            pen = Pen(document=document, layout=document.modelspace(), unit=unit_factor(units), dash=factor)
+            FlatPen(pen=pen, factor=factor).view(view)
+        save(document, path)
