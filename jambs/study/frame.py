@@ -100,7 +100,7 @@ class FrameBlock:
 def _calibrated(frame: FrameBlock) -> float:
     def excess(conductivity: float) -> float:
         blocks = frame.blocks(0.0, conductivity=conductivity)
-        return coupling(blocks, _airs_alone(frame), fineness=CALIBRATION).mean - frame.flow_alone
+        return coupling(blocks, airs_alone(frame), fineness=CALIBRATION).mean - frame.flow_alone
 
     low, high = 0.005, 20.0
     if excess(low) > 0 or excess(high) < 0:
@@ -111,7 +111,8 @@ def _calibrated(frame: FrameBlock) -> float:
     return float(brentq(excess, low, high, xtol=1e-7))
 
 
-def _airs_alone(frame: FrameBlock) -> list[Air]:
+def airs_alone(frame: FrameBlock) -> list[Air]:
+    """Air on both sides of frame and panel, nothing at the frame's outer edge."""
     border = frame.panel_start + frame.panel_thickness
     return [
         Air(

@@ -23,7 +23,7 @@ from jambs.study.wall_heat import METRES_PER_INCH, HeatWall
 
 WALL_LENGTH = 40.0
 """How much wall is cut past the frame [in]: ISO 10211 asks for 1 m, from memory; half of it changed nothing."""
-TREAD = 0.008
+TREAD = 0.012
 """Tread of the stairs that stand for a slope [m]."""
 LAYERS = (
     Stuff.GYPSUM,
@@ -95,12 +95,12 @@ def section_reference(cut: Cut, wall: HeatWall, frame: FrameBlock) -> Reference:
 
 def _turned(section: Section, placement: Placement, wall: HeatWall) -> list[Region]:
     """Regions with their points as (x, y) of the cut [m]."""
-    height = placement.opening.frame.height
-    into = {Side.JAMB: lambda a: -a, Side.HEAD: lambda a: height - a, Side.SILL: lambda a: a}[section.cut]
+    start = placement.opening.frame.height if section.cut is Side.HEAD else 0.0
+    sense = 1 if section.cut is Side.SILL else -1
 
     def turned(point: Point) -> Point:
         across, depth = point
-        return ((wall.outside_face - depth) * METRES_PER_INCH, into(across) * METRES_PER_INCH)
+        return ((wall.outside_face - depth) * METRES_PER_INCH, (start + sense * across) * METRES_PER_INCH)
 
     return [replace(region, outline=tuple(map(turned, region.outline))) for region in section.regions]
 
@@ -112,9 +112,7 @@ def _blocks(regions: Sequence[Region], wall: HeatWall, filling: Filling) -> list
         if named:
             found += blocks_of_outline(named[0], named[1], region.outline, step=TREAD)
     end = min(block.y0 for block in found)
-    empty = Block(
-        name="empty", conductivity=filling.empty, x0=0.0, x1=wall.stack.thickness, y0=max(end, -0.15), y1=0.0
-    )
+    empty = Block(name="empty", conductivity=filling.empty, x0=0.0, x1=wall.stack.thickness, y0=max(end, -0.15), y1=0.0)
     return [empty, *found]
 
 

@@ -1,0 +1,180 @@
+"""One window at one position: its parts are made, its sections cut, and what is drawn is computed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from jambs.job.openings import Job, Opening
+from jambs.parts.kit import Kit
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_at
+from jambs.section.cut import cut_sections
+from jambs.section.region import Cut as Side
+from jambs.study.cut import (
+    Cut,
+    LinearTransmittance,
+    SurfaceFactors,
+    corner_estimate,
+    linear_transmittance,
+    surface_factors,
+)
+from jambs.study.frame_alone import factors_alone
+from jambs.study.grid import Fineness
+from jambs.study.section_cut import WALL_LENGTH, Filling, section_cut, section_reference
+from jambs.study.wall_cut import HEAT_FILMS, SURFACE_FILMS
+from jambs.study.wall_heat import METRES_PER_INCH, HeatWall, heat_wall
+from jambs.study.window_heat import WindowHeat, window_heat
+from jambs.wall.planes import WallPlanes
+
+DRAWN = Fineness(first=0.006, growth=1.7, largest=0.06)
+"""Grid for drawn sections: limits within 0.0011, mean within 0.0001 W/mK, factors within 0.002 of a fine grid."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Subject:
+    """A window in a wall whose position is weighed: the opening as planned, without measured depths."""
+
+    opening: Opening
+    planes: WallPlanes
+    job: Job
+    wall: HeatWall
+    window: WindowHeat
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnSide:
+    """One side of the opening as drawn and computed. ``length``: how much of it a window has [m]."""
+
+    side: Side
+    cut: Cut
+    length: float
+    transmittance: LinearTransmittance
+    factors: SurfaceFactors
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AtPosition:
+    """What a window does with its flange on one plane [in]. A door has no sill here: its threshold is not computed.
+
+    ``heat`` through the joint of window and wall, per degree [W/K], within ``heat_half_width`` by the calculation
+    alone.
+    """
+
+    flange_plane: float
+    kit: Kit
+    sides: tuple[DrawnSide, ...]
+
+    @property
+    def heat(self) -> float:
+        """Linear transmittance times length, over all sides. [W/K]"""
+        return sum(side.transmittance.value * side.length for side in self.sides)
+
+    @property
+    def heat_half_width(self) -> float:
+        """What the limits leave open. [W/K]"""
+        return sum(side.transmittance.half_width * side.length for side in self.sides)
+
+    @property
+    def length(self) -> float:
+        """Of all sides computed. [m]"""
+        return sum(side.length for side in self.sides)
+
+    @property
+    def mean_transmittance(self) -> float:
+        """Over all sides, weighted by their lengths. [W/(m K)]"""
+        return self.heat / self.length
+
+    def side(self, side: Side) -> DrawnSide | None:
+        """One side; None for the threshold of a door."""
+        return next((one for one in self.sides if one.side is side), None)
+
+
+def subject_of(opening: Opening, planes: WallPlanes, job: Job) -> Subject:
+    """Make ready what does not change with the position.
+
+    Raises:
+        StudyError: wall or window cannot be studied.
+    """
+    return Subject(
+        opening=replace(opening, measured=None),
+        planes=planes,
+        job=job,
+        wall=heat_wall(planes, units=job.units),
+        window=window_heat(opening.window, units=job.units),
+    )
+
+
+def kit_at(subject: Subject, flange_plane: float) -> Kit:
+    """Make the kit with the flange on a plane. [in]
+
+    Raises:
+        PlaceError: the window cannot stand there.
+        PartsError: its parts cannot be made.
+    """
+    return make_kit(place_at(subject.opening, subject.planes, flange_plane, subject.job), subject.job)
+
+
+def study_at(subject: Subject, flange_plane: float, *, fineness: Fineness | None = None) -> AtPosition:
+    """Compute all sides with the flange on a plane [in].
+
+    Raises:
+        PlaceError: the window cannot stand there.
+        PartsError: its parts cannot be made.
+    """
+    kit = kit_at(subject, flange_plane)
+    return AtPosition(flange_plane=flange_plane, kit=kit, sides=drawn_sides(subject, kit, fineness=fineness))
+
+
+def drawn_sides(
+    subject: Subject,
+    kit: Kit,
+    *,
+    filling: Filling | None = None,
+    change: Callable[[Side, Cut], Cut] | None = None,
+    fineness: Fineness | None = None,
+) -> tuple[DrawnSide, ...]:
+    """Compute the sections of a kit; ``change`` may alter a cut before it is computed."""
+    frame = subject.opening.frame
+    lengths = {Side.JAMB: 2 * frame.height, Side.HEAD: frame.width, Side.SILL: frame.width}
+    found = []
+    for section in cut_sections(kit, wall_length=WALL_LENGTH):
+        block = subject.window.blocks[section.cut]
+        heat, surface = (
+            section_cut(section, kit.placement, subject.wall, block, films=films, filling=filling)
+            for films in (HEAT_FILMS, SURFACE_FILMS)
+        )
+        if change is not None:
+            heat, surface = change(section.cut, heat), change(section.cut, surface)
+        reference = section_reference(heat, subject.wall, block)
+        found.append(
+            DrawnSide(
+                side=section.cut,
+                cut=heat,
+                length=lengths[section.cut] * METRES_PER_INCH,
+                transmittance=linear_transmittance(heat, reference, fineness=fineness or DRAWN),
+                factors=surface_factors(surface, fineness=fineness or DRAWN),
+            )
+        )
+    return tuple(found)
+
+
+def coldest_side(sides: Sequence[DrawnSide]) -> DrawnSide:
+    """The side with the coldest place on its inside surfaces, glazing left out."""
+    return min(sides, key=lambda one: one.factors.coldest.temperature)
+
+
+def sill_corner_estimate(subject: Subject, found: AtPosition) -> float:
+    """Estimate of the temperature factor in the corner of jamb and sill (head, where there is no sill).
+
+    An estimate, not a limit: the colder of two, one from where the frame meets the jamb, one from the coldest places.
+    """
+    jamb, other = found.side(Side.JAMB), found.side(Side.SILL) or found.side(Side.HEAD)
+    assert jamb and other, "every opening is cut at jamb and head"
+    alone = factors_alone(subject.window.blocks[Side.JAMB])
+    corners = jamb.factors.corner, other.factors.corner
+    coldest = jamb.factors.coldest.temperature, other.factors.coldest.temperature
+    return min(
+        corner_estimate(*corners, max(alone.frame_face, *corners)),
+        corner_estimate(*coldest, max(alone.coldest, *coldest)),
+    )

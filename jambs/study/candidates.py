@@ -1,0 +1,184 @@
+"""The honest candidates for a window's position, each with what it does; side by side, never one score."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jambs.job.site import Site
+from jambs.parts.kit import Kit
+from jambs.parts.make import PartsError
+from jambs.place.depths import exterior_depth, interior_depth
+from jambs.place.limits import SAME_PLANE
+from jambs.place.placement import Alternative
+from jambs.place.solve import PlaceError
+from jambs.place.weigh import alternatives, broken_limits
+from jambs.study.at_position import AtPosition, Subject, coldest_side, sill_corner_estimate, study_at
+from jambs.study.damp import Criterion, greatest_humidity
+from jambs.study.sun_at import SunAt, reveal_at, sky_at, sun_at
+
+OWN = "the job's own"
+LEAST = "least heat loss"
+LEAST_WITHIN = "least heat loss within the limits"
+SHORT = {
+    "flange on the sheathing": "flange on the sheathing",
+    "added depth shared equally": "shared equally",
+    "interior and exterior depth equal": "equal depths",
+    "flange on the trim plane": "flange on the trim plane",
+}
+"""Names of the solver's alternatives as they head a column."""
+BOARD = "deepest interior jamb out of a board "
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surfaces:
+    """How cold the inside gets, and the indoor humidity (0 to 1) at which it sweats at the design temperature.
+
+    ``coldest`` and ``corner``: temperature factors of the coldest place of all inside surfaces but the glazing, on
+    ``side``, block ``place``, and of where the frame meets the jamb there. ``estimate``: of the corner of jamb and
+    sill, an estimate and no limit. ``temperature`` of the coldest place. [degC]
+    """
+
+    side: str
+    place: str
+    coldest: float
+    corner: float
+    estimate: float
+    temperature: float
+    sweats_above: float
+    estimate_sweats_above: float
+    mould_above: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Effects:
+    """What one position does to heat, damp and sun. ``heat_per_year`` [kWh] of one heating season."""
+
+    at: AtPosition
+    heat_per_year: float
+    surfaces: Surfaces
+    sun: tuple[SunAt, ...]
+    sky: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Candidate:
+    """A position that is weighed: flange plane and depths [in], the limits it breaks, what it does.
+
+    ``effects`` and ``kit`` are None where the window cannot be built there; ``why_not`` says why.
+    """
+
+    names: tuple[str, ...]
+    flange_plane: float
+    interior_depth: float
+    exterior_depth: float
+    against: tuple[str, ...]
+    effects: Effects | None
+    why_not: str = ""
+
+    @property
+    def kit(self) -> Kit | None:
+        """The parts of the window at this position."""
+        return self.effects.at.kit if self.effects else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wish:
+    """A plane [in] that is to be weighed, and its name."""
+
+    name: str
+    flange_plane: float
+
+
+def wishes(subject: Subject, *, own: Sequence[Wish], least: float, least_within: float | None) -> tuple[Wish, ...]:
+    """The planes to weigh: the solver's alternatives, one of its boards, the least heat loss, the job's own."""
+    weighed = alternatives(subject.opening, subject.planes, subject.job)
+    found = [Wish(name=SHORT[one.name], flange_plane=one.flange_plane) for one in weighed if one.name in SHORT]
+    found += _best_board(weighed, own)
+    found.append(Wish(name=LEAST, flange_plane=least))
+    if least_within is not None:
+        found.append(Wish(name=LEAST_WITHIN, flange_plane=least_within))
+    return (*found, *own)
+
+
+def _best_board(weighed: Sequence[Alternative], own: Sequence[Wish]) -> list[Wish]:
+    """Of the jambs out of one board: the one that breaks fewest limits, then the nearest to the job's own."""
+    boards = [one for one in weighed if one.name.startswith(BOARD)]
+    if not boards:
+        return []
+    near = own[0].flange_plane if own else boards[0].flange_plane
+    best = min(boards, key=lambda one: (len(one.against), abs(one.flange_plane - near)))
+    return [Wish(name=f"best of one board, {best.name.removeprefix(BOARD)}", flange_plane=best.flange_plane)]
+
+
+def weigh(subject: Subject, wanted: Sequence[Wish], site: Site, facings: Sequence[float]) -> tuple[Candidate, ...]:
+    """Compute every wish, inside → outside; wishes for one plane become one candidate."""
+    groups: list[list[Wish]] = []
+    for wish in sorted(wanted, key=lambda one: one.flange_plane):
+        if groups and abs(groups[-1][0].flange_plane - wish.flange_plane) < SAME_PLANE:
+            groups[-1].append(wish)
+        else:
+            groups.append([wish])
+    return tuple(_candidate(subject, group, site, facings) for group in groups)
+
+
+def _candidate(subject: Subject, group: Sequence[Wish], site: Site, facings: Sequence[float]) -> Candidate:
+    plane, opening = group[0].flange_plane, subject.opening
+    effects, why_not = None, ""
+    try:
+        effects = effects_of(subject, study_at(subject, plane), site, facings)
+    except (PlaceError, PartsError) as error:
+        why_not = str(error)
+    return Candidate(
+        names=tuple(dict.fromkeys(wish.name for wish in group)),
+        flange_plane=plane,
+        interior_depth=interior_depth(opening.window, plane),
+        exterior_depth=exterior_depth(opening.window, subject.planes, plane),
+        against=broken_limits(plane, opening, subject.planes, subject.job),
+        effects=effects,
+        why_not=why_not,
+    )
+
+
+def effects_of(subject: Subject, found: AtPosition, site: Site, facings: Sequence[float]) -> Effects:
+    """What a computed position does at this site, for windows that face these ways [degrees from north]."""
+    reveal = reveal_at(subject, found)
+    return Effects(
+        at=found,
+        heat_per_year=found.heat * site.degree_days * 24 / 1000,
+        surfaces=surfaces_of(subject, found, site),
+        sun=tuple(sun_at(reveal, latitude_deg=site.latitude_deg, facing_deg=facing) for facing in facings),
+        sky=sky_at(reveal),
+    )
+
+
+def surfaces_of(subject: Subject, found: AtPosition, site: Site) -> Surfaces:
+    """How cold the inside gets at the design temperature."""
+    coldest = coldest_side(found.sides)
+    estimate = sill_corner_estimate(subject, found)
+    inside, outside = site.indoor_temperature, site.design_outdoor_temperature
+
+    def humidity(factor: float, criterion: Criterion) -> float:
+        return greatest_humidity(factor, inside=inside, outside=outside, criterion=criterion)
+
+    factor = coldest.factors.coldest.temperature
+    return Surfaces(
+        side=coldest.side.value,
+        place=coldest.factors.coldest.block,
+        coldest=factor,
+        corner=coldest.factors.corner,
+        estimate=estimate,
+        temperature=outside + factor * (inside - outside),
+        sweats_above=humidity(factor, Criterion.CONDENSATION),
+        estimate_sweats_above=humidity(estimate, Criterion.CONDENSATION),
+        mould_above=humidity(factor, Criterion.MOULD),
+    )
+
+
+def board_words(kit: Kit, name: str) -> str:
+    """The boards the extension jambs of one name come out of, in words; glued strips where none is wide enough."""
+    parts = [part for part in kit.parts if part.name == name]
+    words = dict.fromkeys(
+        part.board + (f", {len(part.strips)} strips glued" if part.strips else "") for part in parts if part.is_wood
+    )
+    return "; ".join(words)

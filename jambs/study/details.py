@@ -1,0 +1,142 @@
+"""What a change of the detail does at one position: gap fill, buck, thickness of the jambs, insulation on the frame.
+
+Each change is made to the job, its parts are made again and drawn again; what cannot be built says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+
+from jambs.job.layers import BuckKind
+from jambs.length import length_text
+from jambs.parts.make import PartsError
+from jambs.place.solve import PlaceError
+from jambs.section.region import Cut as Side
+from jambs.study.at_position import AtPosition, Subject, drawn_sides, kit_at
+from jambs.study.cut import Cut
+from jambs.study.region import Block
+from jambs.study.section_cut import Filling
+
+LAP_CONDUCTIVITY, LAP_THICKNESS = 0.034, 0.060
+"""Of insulation lapped over the frame outside [W/mK], [m]."""
+THIN, THICK = 1 / 2, 1 + 1 / 4
+"""Thicknesses of extension jambs that are compared [in]."""
+BUCKS = (3 / 4, 1 + 1 / 2)
+"""Thicknesses of bucks that are compared [in]."""
+LAPS = (0.030, 0.050)
+"""How far insulation is lapped over the frame [m]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DetailChange:
+    """A change of the detail in words, and what it does to the whole window.
+
+    ``heat`` through the joint and its ``change`` [W/K]; ``coldest``: temperature factor of the coldest place.
+    ``why_not``: why it cannot be built; the figures are None then.
+    """
+
+    words: str
+    heat: float | None
+    change: float | None
+    coldest: float | None
+    why_not: str = ""
+
+
+Changed = Callable[[], AtPosition]
+
+
+def compare_drawn_details(subject: Subject, planned: AtPosition) -> tuple[DetailChange, ...]:
+    """Compare changes of the detail with what is planned, at the same flange plane; what is planned comes first."""
+    found = [_change("as planned", planned, planned)]
+    for words, make in _changes(subject, planned):
+        try:
+            found.append(_change(words, make(), planned))
+        except (PlaceError, PartsError) as error:
+            found.append(DetailChange(words=words, heat=None, change=None, coldest=None, why_not=str(error)))
+    return tuple(found)
+
+
+def _change(words: str, found: AtPosition, planned: AtPosition) -> DetailChange:
+    factors = [side.factors.coldest.temperature for side in found.sides]
+    return DetailChange(words=words, heat=found.heat, change=found.heat - planned.heat, coldest=min(factors))
+
+
+def _changes(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
+    yield "shim space left as still air", lambda: _filled(subject, planned, 0.07)
+    yield "shim space packed with wood", lambda: _filled(subject, planned, 0.12)
+    yield from _bucks(subject, planned)
+    yield from _jambs(subject, planned)
+    if subject.opening.exterior is not None and _exterior_jambs(planned):
+        bare = replace(subject, opening=replace(subject.opening, exterior=None, exterior_name=None))
+        yield "no exterior jamb", lambda: _rebuilt(bare, planned)
+        for lap in LAPS:
+            text = length_text(lap * 1000 / 25.4, units=subject.job.units)
+            yield f"insulation lapped {text} over the frame, no exterior jamb", _lapping(subject, planned, lap)
+
+
+def _filled(subject: Subject, planned: AtPosition, conductivity: float) -> AtPosition:
+    sides = drawn_sides(subject, planned.kit, filling=Filling(shim_space=conductivity))
+    return replace(planned, sides=sides)
+
+
+def _rebuilt(subject: Subject, planned: AtPosition) -> AtPosition:
+    kit = kit_at(subject, planned.flange_plane)
+    return AtPosition(flange_plane=planned.flange_plane, kit=kit, sides=drawn_sides(subject, kit))
+
+
+def _bucks(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
+    buck = planned.kit.placement.buck
+    entry = subject.planes.wall.buck
+    if buck is None or entry is None:
+        return
+    other = BuckKind.LINER if buck.kind is BuckKind.OUTBOARD else BuckKind.OUTBOARD
+    kinds = [(buck.kind, thickness) for thickness in BUCKS if abs(thickness - buck.thickness) > 1 / 64]
+    for kind, thickness in [*kinds, (other, buck.thickness)]:
+        changed = entry.model_copy(update={"kind": kind, "thickness": thickness})
+        wall = replace(subject.planes.wall, buck=changed)
+        made = replace(subject, planes=replace(subject.planes, wall=wall), opening=replace(subject.opening, wall=wall))
+        words = f"{kind.value} buck {length_text(thickness, units=subject.job.units)} thick"
+        yield words, lambda made=made: _rebuilt(made, planned)  # type: ignore[misc]
+
+
+def _jambs(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
+    for where in ("interior", "exterior"):
+        trim = getattr(subject.opening, where)
+        if trim is None or (where == "exterior" and not _exterior_jambs(planned)):
+            continue
+        for thickness in (THIN, THICK):
+            jamb = trim.jamb.model_copy(update={"thickness": thickness})
+            changed = trim.model_copy(update={"jamb": jamb})
+            made = replace(subject, opening=replace(subject.opening, **{where: changed}))
+            words = f"{where} jamb {length_text(thickness, units=subject.job.units)} thick"
+            yield words, lambda made=made: _rebuilt(made, planned)  # type: ignore[misc]
+
+
+def _exterior_jambs(found: AtPosition) -> bool:
+    return any(block.name == "exterior jamb" for side in found.sides for block in side.cut.blocks)
+
+
+def _lapping(subject: Subject, planned: AtPosition, lap: float) -> Changed:
+    def lapped() -> AtPosition:
+        sides = drawn_sides(subject, planned.kit, change=lambda side, cut: _lapped(side, cut, lap))
+        return replace(planned, sides=sides)
+
+    return lapped
+
+
+def _lapped(side: Side, cut: Cut, lap: float) -> Cut:
+    """Put insulation over the frame in place of the exterior jamb; the sill keeps its board."""
+    if side is Side.SILL:
+        return cut
+    kept = [block for block in cut.blocks if block.name not in ("exterior jamb", "sealant")]
+    face = next(block.x0 for block in kept if block.name == "frame")
+    insulation = Block(
+        name="lapped insulation",
+        conductivity=LAP_CONDUCTIVITY,
+        x0=max(0.0, face - LAP_THICKNESS),
+        x1=face,
+        y0=0.0,
+        y1=lap,
+    )
+    return replace(cut, blocks=(*kept, insulation))

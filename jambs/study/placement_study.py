@@ -1,0 +1,142 @@
+"""The placement comparison of a job: each wall by itself, and each window type in it at every honest position."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from jambs.job.openings import Assumed, Job, Opening
+from jambs.job.site import Site, site_of
+from jambs.place.choose import Clash, within_limits
+from jambs.place.limits import SAME_PLANE
+from jambs.place.placement import Placement
+from jambs.place.rules import LeastHeatLoss
+from jambs.study.at_position import Subject, subject_of
+from jambs.study.candidates import OWN, Candidate, Wish, weigh, wishes
+from jambs.study.details import DetailChange, compare_drawn_details
+from jambs.study.region import StudyError
+from jambs.study.sweep import PositionSweep, Studied, least_plane, sweep_positions
+from jambs.study.wall_report import WallReport, wall_report
+from jambs.wall.planes import WallPlanes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WindowComparison:
+    """One window type in one wall. Computed for ``subject.opening``, the commonest size of ``marks``.
+
+    ``details``: changes at the job's own position, what is planned first.
+    """
+
+    subject: Subject
+    marks: tuple[str, ...]
+    sweep: PositionSweep
+    candidates: tuple[Candidate, ...]
+    details: tuple[DetailChange, ...]
+
+    @property
+    def assumed(self) -> tuple[Assumed, ...]:
+        """What nobody stated of wall and window."""
+        return (*self.subject.wall.assumed, *self.subject.window.assumed)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacementStudy:
+    """Walls and windows of a job in the order in which they come; ``left_out``: what was not studied, in sentences."""
+
+    job: Job
+    site: Site
+    walls: tuple[WallReport, ...]
+    windows: tuple[WindowComparison, ...]
+    left_out: tuple[str, ...]
+
+
+def study_placements(placements: Sequence[Placement], job: Job) -> PlacementStudy:
+    """Compare the positions of every window type in every wall of a job."""
+    site = site_of(job.site, units=job.units)
+    left_out: list[str] = []
+    walls, windows = [], []
+    for planes in {one.planes.wall.name: one.planes for one in placements}.values():
+        try:
+            walls.append(wall_report(planes, site, units=job.units))
+        except StudyError as error:
+            left_out.append(str(error))
+            continue
+        for name, group in _by_window(placements, planes.wall.name):
+            try:
+                windows.append(_compared(group, job, site))
+            except StudyError as error:
+                left_out.append(f"{name} in wall {planes.wall.name}: {error}")
+    return PlacementStudy(job=job, site=site, walls=tuple(walls), windows=tuple(windows), left_out=tuple(left_out))
+
+
+def _by_window(placements: Sequence[Placement], wall: str) -> Iterator[tuple[str, list[Placement]]]:
+    found: dict[str, list[Placement]] = {}
+    for placement in placements:
+        if placement.planes.wall.name == wall:
+            found.setdefault(placement.opening.window_name, []).append(placement)
+    yield from found.items()
+
+
+def _compared(group: Sequence[Placement], job: Job, site: Site) -> WindowComparison:
+    lead = _commonest(group)
+    subject = subject_of(lead.opening, lead.planes, job)
+    sweep = sweep_positions(studied := Studied(subject))
+    own = _own(group, lead)
+    within = _least_within(studied, [one.opening for one in group])
+    same = within is None or abs(within - sweep.least.flange_plane) < SAME_PLANE
+    wanted = wishes(subject, own=own, least=sweep.least.flange_plane, least_within=None if same else within)
+    facings = sorted({one.opening.faces_deg for one in group if one.opening.faces_deg is not None})
+    candidates = weigh(subject, wanted, site, facings)
+    planned = next(one for one in candidates if abs(one.flange_plane - lead.flange_plane) < SAME_PLANE)
+    return WindowComparison(
+        subject=subject,
+        marks=tuple(one.opening.mark for one in group),
+        sweep=sweep,
+        candidates=candidates,
+        details=compare_drawn_details(subject, planned.effects.at) if planned.effects else (),
+    )
+
+
+def _commonest(group: Sequence[Placement]) -> Placement:
+    """The first opening of the commonest frame size at the commonest position."""
+
+    def kind(one: Placement) -> tuple[Any, ...]:
+        return (round(one.flange_plane, 3), one.opening.frame.width, one.opening.frame.height)
+
+    most = Counter(map(kind, group)).most_common(1)[0][0]
+    return next(one for one in group if kind(one) == most)
+
+
+def _own(group: Sequence[Placement], lead: Placement) -> list[Wish]:
+    """The job's own position, and those of openings with another one, by their marks."""
+    found = [Wish(name=OWN, flange_plane=lead.flange_plane)]
+    others: dict[float, list[str]] = {}
+    for one in group:
+        if abs(one.flange_plane - lead.flange_plane) >= SAME_PLANE:
+            others.setdefault(round(one.flange_plane, 4), []).append(one.opening.mark)
+    found += [Wish(name=f"{OWN} for {', '.join(marks)}", flange_plane=plane) for plane, marks in others.items()]
+    return found
+
+
+def _least_within(studied: Studied, openings: Sequence[Opening]) -> float | None:
+    """Flange plane of least heat within the limits [in]; None where they clash or nothing can be built between."""
+    try:
+        low, high = within_limits(openings, studied.subject.planes, studied.subject.job)
+        return least_plane(studied, low.low, high.high)
+    except (Clash, StudyError):
+        return None
+
+
+def least_heat_loss(job: Job) -> LeastHeatLoss:
+    """Return the study that the position rule of that name asks for; each window type in a wall is computed once."""
+    known: dict[tuple[str, str, float, float], Studied] = {}
+
+    def least(opening: Opening, planes: WallPlanes, low: float, high: float) -> float:
+        key = (planes.wall.name, opening.window_name, opening.frame.width, opening.frame.height)
+        if key not in known:
+            known[key] = Studied(subject_of(opening, planes, job))
+        return least_plane(known[key], low, high)
+
+    return least
