@@ -110,9 +110,7 @@ def _top(top: Piece, complaints: Complaints) -> JobEntry | None:
     return complaints.check(JobEntry, _Head(top, JobEntry))
 
 
-def _outside(
-    top: Piece, openings: Sequence[Opening], boards: Sequence[Board], complaints: Complaints
-) -> OutsideEntry:
+def _outside(top: Piece, openings: Sequence[Opening], boards: Sequence[Board], complaints: Complaints) -> OutsideEntry:
     entry = complaints.check(OutsideEntry, _Head(top, OutsideEntry)) or OutsideEntry()
     if not complaints.faults:  # a faulty opening would make its mark look like none
         look_up_outside(entry, top, openings, boards, complaints)

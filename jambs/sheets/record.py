@@ -31,12 +31,17 @@ VERSION = 1
 ORDER = (Weight.STOP, Weight.CHECK, Weight.NOTE)
 
 
+def _site(job: Job) -> Record:
+    """Return what the job says of its site: degrees Celsius, kelvin days, humidities 0 to 1."""
+    return job.site.model_dump(exclude_none=True) if job.site else {}
+
+
 def job_record(kits: Sequence[Kit], job: Job) -> Record:
     """Return the record of a whole job: ``parts.json`` before it is written."""
     return {
         "format": FORMAT,
         "version": VERSION,
-        "job": {"name": job.name, "date": job.date.isoformat() if job.date else None, "site": dict(job.site)},
+        "job": {"name": job.name, "date": job.date.isoformat() if job.date else None, "site": _site(job)},
         "units": job.units.value,
         "grid": size(job.shop.grid.step, units=job.units),
         "assumed": assumed_records(job.assumed),
