@@ -17,11 +17,11 @@ class Pattern:
 
 
 PATTERNS = {
-    Hatch.GYPSUM: Pattern(name="AR-SAND", spread=0.035),
-    Hatch.SHEET: Pattern(name="ANSI31", spread=0.3, angle_deg=90),
+    Hatch.GYPSUM: Pattern(name="AR-SAND", spread=0.05),
+    Hatch.SHEET: Pattern(name="ANSI31", spread=0.4, angle_deg=90),
     Hatch.RIGID: Pattern(name="ANSI37", spread=1.0),
-    Hatch.FIBRE: Pattern(name="HONEY", spread=0.5),
-    Hatch.CLADDING: Pattern(name="ANSI32", spread=0.35, angle_deg=90),
+    Hatch.FIBRE: Pattern(name="HONEY", spread=0.7),
+    Hatch.CLADDING: Pattern(name="ANSI32", spread=0.4, angle_deg=90),
     Hatch.TRIM: Pattern(name="ANSI31", spread=0.45),
     Hatch.TRIM_CROSSWISE: Pattern(name="ANSI31", spread=0.45, angle_deg=90),
     Hatch.LUMBER: Pattern(name="ANSI31", spread=0.9),

@@ -31,7 +31,7 @@ class Field:
 
 
 FIELDS = (
-    Field(tag="JOB", label="JOB", share=0.18),
+    Field(tag="JOB", label="JOB", share=0.17),
     Field(tag="OPENING", label="OPENING", share=0.11, height=0.2),
     Field(tag="ROOM", label="ROOM", share=0.18),
     Field(tag="STATE", label="STATE OF THE DEPTHS", share=0.19),
@@ -39,7 +39,7 @@ FIELDS = (
     Field(tag="SCALE", label="SCALE", share=0.09),
     Field(tag="UNITS", label="UNITS", share=0.07),
     Field(tag="SHEET", label="SHEET", share=0.08),
-    Field(tag="DATE", label="DRAWN", share=0.1),
+    Field(tag="DATE", label="DRAWN", share=0.11),
 )
 
 
