@@ -1,0 +1,90 @@
+"""Measure sheets: where the tape is held at each opening, with room for a pencil; and a compact list for the house."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from jambs.job.measures import place_words, reading_text
+from jambs.job.openings import Job
+from jambs.job.places import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
+from jambs.length import Units, length_text
+from jambs.parts.as_built import planned_value
+from jambs.parts.tolerance import DepthRange, depth_range
+from jambs.place.placement import Placement
+from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.press import press
+from jambs.sheets.values import Record
+
+FRAME = (Kind.FRAME_WIDTH, Kind.FRAME_HEIGHT, Kind.DIAGONAL)
+
+
+def measure_sheets_pdf(placements: Sequence[Placement], job: Job) -> bytes:
+    """Return the measure sheets of some openings as PDF bytes, one page each."""
+    return press("measure_sheet", {**page_data(job), "sheets": [measure_data(one, job) for one in placements]})
+
+
+def measure_list_pdf(placements: Sequence[Placement], job: Job) -> bytes:
+    """Return the compact list of depths to measure for the house as PDF bytes."""
+    rows = [measure_data(one, job) for one in placements]
+    return press("measure_list", {**page_data(job), "rows": rows})
+
+
+def planned_texts(placement: Placement, *, units: Units) -> dict[int, str]:
+    """Return the planned value of each numbered place as printed; of plumb and level nothing, they are to be 0."""
+    return {place.number: _planned(place, placement, units) for place in measure_places(placement.opening)}
+
+
+def _planned(place: Place, placement: Placement, units: Units) -> str:
+    value = planned_value(place, placement)
+    return "" if value is None or place.kind in LEANS else length_text(value, units=units)
+
+
+def measure_data(placement: Placement, job: Job) -> Record:
+    """Return what the measure sheet of one opening prints."""
+    opening = placement.opening
+    planned = planned_texts(placement, units=job.units)
+    places = [(place, _place(place, placement, planned, job.units)) for place in measure_places(opening)]
+    readings = opening.readings
+    return {
+        "mark": opening.mark,
+        "room": opening.room,
+        "window": opening.window_name,
+        "wall": opening.wall.name,
+        "date": readings.date.isoformat() if readings else "",
+        "by": (readings.by or "") if readings else "",
+        "inside": [data for place, data in places if place.kind is Kind.INTERIOR_DEPTH],
+        "outside": [data for place, data in places if place.kind is Kind.EXTERIOR_DEPTH],
+        "frame": [data for place, data in places if place.kind in FRAME],
+        "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS)],
+        "range": _range_data(depth_range(placement), job),
+        "unit": "millimetres" if job.units is Units.MM else "inches",
+        "finest": job.shop.grid.text(job.shop.grid.step),
+    }
+
+
+def _place(place: Place, placement: Placement, planned: dict[int, str], units: Units) -> Record:
+    reading = reading_at(place, placement.opening.readings)
+    return {
+        "number": place.number,
+        "kind": place.kind.value,
+        "words": place_words(place) if place.kind in DEPTHS else place.words,
+        "short": place.words,
+        "planned": planned[place.number],
+        "read": reading_text(place, reading, units=units),
+        "x": place.x,
+        "y": place.y,
+    }
+
+
+def _range_data(found: DepthRange, job: Job) -> Record:
+    """Return what the planned depth may turn out to be."""
+    text, grid = job.shop.grid.text, job.shop.grid
+    leave = found.width_to_leave(grid)
+    return {
+        "planned": text(found.planned),
+        "least": text(found.planned - found.worst),
+        "greatest": text(found.planned + found.worst),
+        "likely": text(found.likely),
+        "leave": text(leave),
+        "rip": text(found.planned + job.shop.proud + leave),
+    }
