@@ -1,0 +1,144 @@
+"""Labels: one a part, on letter or A4 label stock given by its own measures."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jambs.job.openings import Job
+from jambs.length import MM_PER_INCH, length_text
+from jambs.parts.kit import Kit
+from jambs.sheets.press import press
+from jambs.sheets.record import opening_record
+from jambs.sheets.values import Record
+
+PAPER = {"letter": (8.5, 11.0), "A4": (210 / MM_PER_INCH, 297 / MM_PER_INCH)}
+"""Width × height [in]."""
+
+
+class LabelError(ValueError):
+    """Label stock that does not fit its paper; the message says by how much."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LabelStock:
+    """A sheet of labels [in]: how many across and down, label width × height, its upper left label, the pitch.
+
+    ``left``, ``top``: edge of the paper → first label. ``pitch_across``, ``pitch_down``: from one label to the next,
+    its own size and the gap.
+    """
+
+    paper: str
+    across: int
+    down: int
+    width: float
+    height: float
+    left: float
+    top: float
+    pitch_across: float
+    pitch_down: float
+
+    @property
+    def count(self) -> int:
+        """Labels on one sheet."""
+        return self.across * self.down
+
+
+STOCK = {
+    "letter": LabelStock(
+        paper="letter",
+        across=3,
+        down=10,
+        width=2.625,
+        height=1.0,
+        left=3 / 16,
+        top=0.5,
+        pitch_across=2.75,
+        pitch_down=1.0,
+    ),
+    "A4": LabelStock(
+        paper="A4",
+        across=3,
+        down=8,
+        width=70 / MM_PER_INCH,
+        height=36 / MM_PER_INCH,
+        left=0.0,
+        top=4.5 / MM_PER_INCH,
+        pitch_across=70 / MM_PER_INCH,
+        pitch_down=36 / MM_PER_INCH,
+    ),
+}
+"""Where nothing is given: sizes that are often sold; common practice, no source."""
+
+
+def checked_stock(stock: LabelStock) -> LabelStock:
+    """Return label stock that fits its paper.
+
+    Raises:
+        LabelError: its labels reach past the paper, or over each other.
+    """
+    wide, high = PAPER[stock.paper]
+    right = stock.left + (stock.across - 1) * stock.pitch_across + stock.width
+    bottom = stock.top + (stock.down - 1) * stock.pitch_down + stock.height
+    for end, room, way in ((right, wide, "right"), (bottom, high, "lower")):
+        if end > room + 1 / 64:
+            past = f"{end - room:.2f} in past the {way} edge of {stock.paper} paper"
+            raise LabelError(f"the labels reach {past}; check how many there are, their size, margins and pitch")
+    if stock.width > stock.pitch_across + 1e-9 or stock.height > stock.pitch_down + 1e-9:
+        raise LabelError("the labels lie over each other: the pitch is less than a label; it includes the gap")
+    return stock
+
+
+def cutting_order(kits: Sequence[Kit]) -> list[str]:
+    """Return part marks as they are sawn: board by board, the widest rips first, of those the longest."""
+    parts = [part for kit in kits for part in kit.parts]
+    return [part.mark for part in sorted(parts, key=lambda part: (part.board, -part.width, -part.length, part.mark))]
+
+
+def labels_pdf(kits: Sequence[Kit], job: Job, stock: LabelStock, *, order: Sequence[str] = (), first: int = 1) -> bytes:
+    """Return labels as PDF bytes: by opening, or in the order of some part marks; ``first``: label to start at.
+
+    Raises:
+        LabelError: the stock does not fit its paper.
+    """
+    return press("labels", labels_data(kits, job, checked_stock(stock), order=order, first=first))
+
+
+def labels_data(
+    kits: Sequence[Kit], job: Job, stock: LabelStock, *, order: Sequence[str] = (), first: int = 1
+) -> Record:
+    """Return what the labels print, sheet by sheet."""
+    labels = [
+        _label(opening, part)
+        for opening in (opening_record(kit, units=job.units) for kit in kits)
+        for part in opening["parts"]
+    ]
+    if order:
+        place = {mark: at for at, mark in enumerate(order)}
+        labels.sort(key=lambda one: place.get(one["mark"], len(place)))
+    cells: list[Record | None] = [None] * (first - 1) + [*labels]
+    sheets = [cells[at : at + stock.count] for at in range(0, len(cells), stock.count)]
+    measures = {
+        name: getattr(stock, name)
+        for name in ("across", "width", "height", "left", "top", "pitch_across", "pitch_down")
+    }
+    return {
+        "paper": stock.paper,
+        "job": job.name,
+        "stock": measures,
+        "sheets": sheets,
+        "proud": length_text(job.shop.proud, units=job.units),
+    }
+
+
+def _label(opening: Record, part: Record) -> Record:
+    key = "exterior_is_measured" if part["where"] == "exterior" else "is_measured"
+    position = "" if part["position"] in part["name"] else part["position"]
+    return {
+        "mark": part["mark"],
+        "room": opening["room"],
+        "name": ", ".join(one for one in (part["name"], position) if one),
+        "size": " × ".join(part[one]["text"] for one in ("thickness", "width", "length")),
+        "board": part["board"],
+        "is_planned": not opening["state"][key],
+    }
