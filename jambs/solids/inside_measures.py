@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from jambs.job.trim import InteriorStyle, InteriorTrim
+from jambs.parts.edge import fit_edge
 from jambs.parts.kit import Side
 from jambs.parts.part import Vector, Where
-from jambs.parts.sides import fit_edge
 from jambs.solids.found import TIGHT, Measure
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
@@ -154,7 +154,7 @@ def _casing(solids: KitSolids, casing: Set) -> list[Measure]:
         found.append(
             Measure(name=f"head casing past the {name} leg", asked=overhang, found=size, tolerance=TIGHT + loose)
         )
-    if not solids.kit.is_measured:
+    if solids.kit.placement.opening.measured is None:
         proud = -max(solid.high[D] for solid in casing.all)
         found.append(Measure(name="casing off the finished wall (proud)", asked=solids.job.shop.proud, found=proud))
     return found

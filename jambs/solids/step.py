@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
+from jambs.courses.elevation import Box, Elevation, elevation_of
 from jambs.parts.part import Vector
 from jambs.solids.assembly import assembly
 from jambs.solids.colors import color_of
@@ -21,43 +22,41 @@ def write_step(solids: KitSolids, path: Path) -> None:
     _write([(solids, (0.0, 0.0, 0.0))], path, name=solids.mark)
 
 
-def write_elevation_step(openings: Sequence[KitSolids], path: Path) -> None:
-    """Write the openings of one elevation in one STEP file, each at its place along the wall and over the floor.
+def write_elevation_step(openings: Sequence[KitSolids], path: Path, *, elevation: str) -> None:
+    """Write the openings of one elevation in one STEP file, each at its place along the wall and over the ground floor.
 
-    ``from_left``: left end of the elevation as seen from inside → left edge of the frame [in]. Openings without a sill
-    height that stand on the floor stand on it here.
+    Origin: the left corner of the wall as seen from outside, on the ground floor, in the finished face. As x runs right
+    as seen from inside, the wall stretches from there to -x.
 
     Raises:
-        ElevationError: an opening states no elevation or no place along it, or they are of several elevations.
+        ElevationError: the job has no such elevation, or an opening is not on it or states no place; all are named.
     """
-    faults = _faults(openings)
+    if not openings:
+        raise ElevationError(f"elevation {elevation!r}: there are no openings to write; give at least one")
+    entry = openings[0].job.outside.elevations.get(elevation)
+    if entry is None:
+        names = ", ".join(openings[0].job.outside.elevations) or "none"
+        raise ElevationError(f"no elevation is called {elevation!r}; the job has {names}")
+    placed = elevation_of(elevation, entry, [one.kit for one in openings])
+    frames = {one.mark: one.frame for one in placed.openings if one.is_placed}
+    faults = [_fault(one, placed) for one in openings if one.mark not in frames]
     if faults:
         raise ElevationError("\n".join(faults))
-    name = openings[0].kit.placement.opening.elevation or ""
-    _write([(one, _place(one)) for one in openings], path, name=name)
+    _write([(one, _corner(frames[one.mark])) for one in openings], path, name=elevation)
 
 
-def _place(solids: KitSolids) -> Vector:
-    opening = solids.kit.placement.opening
-    height = opening.sill_height if opening.sill_height is not None else opening.floor_below_frame
-    return (opening.from_left or 0.0, height or 0.0, 0.0)
+def _corner(frame: Box) -> Vector:
+    """Where the lower left corner of a frame as seen from inside lies: its right edge as seen from outside [in]."""
+    _, bottom, right, _ = frame
+    return (-right, bottom, 0.0)
 
 
-def _faults(openings: Sequence[KitSolids]) -> list[str]:
-    if not openings:
-        return ["there are no openings for this elevation; give at least one"]
-    faults = []
-    for solids in openings:
-        opening = solids.kit.placement.opening
-        missing = [name for name in ("elevation", "from_left") if getattr(opening, name) is None]
-        if opening.sill_height is None and opening.floor_below_frame is None:
-            missing.append("sill_height")
-        if missing:
-            faults.append(f"{solids.mark}: {' and '.join(missing)} not given; an elevation needs it for every opening")
-    names = sorted({one.kit.placement.opening.elevation or "none" for one in openings})
-    if len(names) > 1:
-        faults.append(f"openings of several elevations ({', '.join(names)}); write one file for each")
-    return faults
+def _fault(solids: KitSolids, placed: Elevation) -> str:
+    if solids.mark in placed.unplaced:
+        return f"{solids.mark}: sill_height is not given; elevation {placed.name!r} needs it for every opening"
+    if any(one.mark == solids.mark for one in placed.openings):
+        return f"{solids.mark}: from_left is not given; elevation {placed.name!r} needs it for every opening"
+    return f"{solids.mark} is not on elevation {placed.name!r}; leave it out or name that elevation in its entry"
 
 
 def _write(openings: Sequence[tuple[KitSolids, Vector]], path: Path, *, name: str) -> None:

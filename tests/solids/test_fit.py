@@ -19,7 +19,8 @@ from jambs.parts.part import Crosscut, Cut, Edge, EndBevel, EndRabbet, Groove, M
 from jambs.place.solve import place_windows
 from jambs.solids import fit_report
 from jambs.solids.fit import FitReport
-from jambs.solids.model import model_kit
+from jambs.solids.model import board_shape, model_kit
+from jambs.solids.silhouettes import sawn
 
 SIXTEENTH = 1 / 16
 MARKS = ["W01", "W02", "W03", "W04", "W05", "W06", "W07", "D01", *(f"W{number:02d}" for number in range(8, 15))]
@@ -207,6 +208,19 @@ def test_a_shallow_notch_is_caught() -> None:
     assert (
         "W01: back of the stool's left horn to the frame is 4.625 in on the solids, asked is 4.688 in: 0.062 in less."
         in faults
+    )
+
+
+def test_a_solid_that_lacks_a_cut_is_caught() -> None:
+    """Board 33-5/8 x 3-1/2 x 3/4 = 88.2656 cu in; a miter takes 3.5² / 2 x 3/4 = 4.5938 cu in at each end."""
+    solids = harbour_solids("W11")
+    casing = next(one for one in solids.parts if one.name == "W11-5")
+    assert casing.part is not None
+    plain = replace(casing.part, cuts=tuple(cut for cut in casing.part.cuts if not isinstance(cut, Miter)))
+    whole = replace(casing, bench=board_shape(sawn(plain)))
+    parts = tuple(whole if one is casing else one for one in solids.parts)
+    assert fit_report(replace(solids, parts=parts)).faults == (
+        "W11-5 (casing, head): the solid has 88.2656 cu in, the board less its cuts 79.0781 cu in: 9.1875 cu in off.",
     )
 
 

@@ -72,6 +72,10 @@ CASES: dict[str, tuple[tuple[Cut, ...], float]] = {
         (Taper(start_width=4.0, finish_width=5.0), EndRabbet(end=End.START, along=0.6, depth=0.25)),
         THICKNESS * LENGTH / 2 + 0.6 * 0.25 * (4.0 + 0.3 / 30),
     ),
+    "taper and end bevel": (
+        (Taper(start_width=4.0, finish_width=5.0), EndBevel(end=End.START, angle_deg=45)),
+        THICKNESS * LENGTH / 2 + THICKNESS**2 / 2 * (4.0 + 0.25 / 30),
+    ),
     "notch in a beveled edge": (
         (
             EdgeBevel(edge=Edge.NEAR, angle_deg=15, face_short=False),

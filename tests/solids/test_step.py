@@ -106,6 +106,7 @@ def test_a_file_is_the_same_every_time(tmp_path: Path) -> None:
 
 
 def openings(**second: Any) -> list[KitSolids]:
+    """Two windows of the north side, frames 35-1/2 wide: left edges 30 and 90 from the corner, seen from outside."""
     one = {
         "mark": "W1",
         "room": "Room",
@@ -118,41 +119,62 @@ def openings(**second: Any) -> list[KitSolids]:
     data = changed()
     data["openings"] = [one, {**one, "mark": "W2", "from_left": "90", "sill_height": "24", **second}]
     data["openings"] = [{key: value for key, value in each.items() if value is not None} for each in data["openings"]]
+    side = {"start_line": "-10", "eave": "200"}
+    data["elevations"] = {"north": {**side, "storeys": [{"floor": "100", "openings": ["W2"]}]}, "south": side}
     job = job_of(data)
     return [model_kit(make_kit(one, job), job) for one in place_windows(job)]
 
 
 def test_an_elevation_read_back_by_gmsh(tmp_path: Path) -> None:
-    """Each opening stands at its place along the wall and over the floor."""
+    """Seen from outside W1 is left of W2; x runs right as seen from inside, so it has the greater x. By hand:
+
+    W1's frame ends 65-1/2 from the corner, W2's 125-1/2; W2 stands on a floor 100 in up, its sill 24 in over that.
+    """
     pair = openings()
     path = tmp_path / "north.step"
-    write_elevation_step(pair, path)
+    write_elevation_step(pair, path, elevation="north")
     found = read_back(path)
     assert len(found) == sum(len(one.solids) for one in pair)
-    for solids, along, up in zip(pair, (30.0, 90.0), (36.0, 24.0), strict=True):
+    for solids, along, up in zip(pair, (-65.5, -125.5), (36.0, 124.0), strict=True):
         for one in solids.solids:
             size, box = found[f"Shapes/north/{solids.mark}/{solids.mark}/{one.name}/{one.name}"]
             assert size == pytest.approx(kernel.volume(one.bench), abs=SAME_VOLUME)
             assert box == pytest.approx(box_of(one, along, up), abs=SAME_PLACE)
 
 
-def test_an_opening_without_a_place_is_named(tmp_path: Path) -> None:
-    pair = openings(from_left=None, sill_height=None)
-    with pytest.raises(ElevationError) as caught:
-        write_elevation_step(pair, tmp_path / "north.step")
-    assert str(caught.value) == "W2: from_left and sill_height not given; an elevation needs it for every opening"
+BAD_ELEVATIONS: list[tuple[dict[str, Any], str, str]] = [
+    (
+        {"from_left": None},
+        "north",
+        "W2: from_left is not given; elevation 'north' needs it for every opening",
+    ),
+    (
+        {"sill_height": None},
+        "north",
+        "W2: sill_height is not given; elevation 'north' needs it for every opening",
+    ),
+    (
+        {"elevation": "south"},
+        "north",
+        "W2 is not on elevation 'north'; leave it out or name that elevation in its entry",
+    ),
+    ({}, "west", "no elevation is called 'west'; the job has north, south"),
+]
 
 
-def test_two_elevations_are_not_one(tmp_path: Path) -> None:
+@pytest.mark.parametrize(("second", "name", "sentence"), BAD_ELEVATIONS)
+def test_an_elevation_that_cannot_be_written_says_why(
+    second: dict[str, Any], name: str, sentence: str, tmp_path: Path
+) -> None:
     with pytest.raises(ElevationError) as caught:
-        write_elevation_step(openings(elevation="south"), tmp_path / "north.step")
-    assert str(caught.value) == "openings of several elevations (north, south); write one file for each"
+        write_elevation_step(openings(**second), tmp_path / "north.step", elevation=name)
+    assert str(caught.value) == sentence
 
 
 def test_no_opening_makes_no_elevation(tmp_path: Path) -> None:
     with pytest.raises(ElevationError) as caught:
-        write_elevation_step([], tmp_path / "north.step")
-    assert str(caught.value) == "there are no openings for this elevation; give at least one"
+        write_elevation_step([], tmp_path / "north.step", elevation="north")
+    assert str(caught.value) == "elevation 'north': there are no openings to write; give at least one"
 
 
 def test_a_folder_that_is_not_there_is_told(tmp_path: Path) -> None:
