@@ -165,41 +165,35 @@ def _loosened(measure: Measure, more: float) -> Measure:
 
 
 def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
-    trim, kit, loose = _trim(solids), solids.kit, TIGHT + solids.inside_slack.lean
-    entry = trim.stool
-    assert entry is not None
-    side, edge = kit.sides["sill"], kit.placement.inside_edge
+    trim, edge = _trim(solids), solids.kit.placement.inside_edge
+    assert trim.stool is not None
+    side = solids.kit.sides["sill"]
     front = edge - stool.low[D] - max(side.start_depth, side.finish_depth)
-    inner = [corner[X] for corner in corners_at(stool, D, stool.high[D])]
-    jambs = pick(solids, Where.INTERIOR, "extension jamb")
+    out = trim.casing.thickness + trim.stool.nosing
     return [
         *_horns(stool, edge, side),
+        *_stool_ends(solids, stool, casing, trim.stool.horn),
         *_apron(solids, casing),
-        Measure(
-            name="stool between its horns",
-            asked=jambs.high(X) - jambs.low(X) if jambs else max(inner) - min(inner),
-            found=max(inner) - min(inner),
-        ),
         against_figure(solids, "stool length", stool.high[X] - stool.low[X]),
-        Measure(
-            name="stool past the casing at the left",
-            asked=entry.horn,
-            found=casing["left leg"].low[X] - stool.low[X],
-            tolerance=loose,
-        ),
-        Measure(
-            name="stool past the casing at the right",
-            asked=entry.horn,
-            found=stool.high[X] - casing["right leg"].high[X],
-            tolerance=loose,
-        ),
-        Measure(
-            name="front of the stool to the finished wall",
-            asked=trim.casing.thickness + entry.nosing,
-            found=front,
-        ),
-        Measure(name="stool under the frame", asked=entry.rabbet, found=stool.high[D] - edge),
+        Measure(name="front of the stool to the finished wall", asked=out, found=front),
+        Measure(name="stool under the frame", asked=trim.stool.rabbet, found=stool.high[D] - edge),
     ]
+
+
+def _stool_ends(solids: KitSolids, stool: Solid, casing: Set, horn: float) -> list[Measure]:
+    """Between its horns the stool is as wide as the jamb box; past the casing stands the horn."""
+    loose = TIGHT + solids.inside_slack.lean
+    inner = [corner[X] for corner in corners_at(stool, D, stool.high[D])]
+    jambs = pick(solids, Where.INTERIOR, "extension jamb")
+    left, right = casing["left leg"].low[X] - stool.low[X], stool.high[X] - casing["right leg"].high[X]
+    found = [
+        Measure(name="stool past the casing at the left", asked=horn, found=left, tolerance=loose),
+        Measure(name="stool past the casing at the right", asked=horn, found=right, tolerance=loose),
+    ]
+    if jambs:
+        box, between = jambs.high(X) - jambs.low(X), max(inner) - min(inner)
+        found.append(Measure(name="stool between its horns", asked=box, found=between))
+    return found
 
 
 def _horns(stool: Solid, edge: float, side: Side) -> list[Measure]:

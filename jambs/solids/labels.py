@@ -18,6 +18,8 @@ INTO_PART = 0.4
 TURNS = 16
 STEPS = (1.6, 2.6, 3.8, 5.2, 7.0, 9.0)
 """Distances from the part at which a place is looked for, in heights of a mark."""
+FAR, OVER_LINE, OVER_LEADER, OVER_MARK = 0.35, 1.0, 3.0, 100.0
+"""What it costs to be a height farther away, to cover an edge, to cross the line of another mark, to cover a mark."""
 Box = tuple[Point, Point]
 
 
@@ -79,18 +81,21 @@ def _free_place(
         for turn in range(TURNS):
             angle = outward + (turn + 1) // 2 * (-1) ** turn * 2 * math.pi / TURNS
             at = (target[0] + step * height * math.cos(angle) * 1.5, target[1] + step * height * math.sin(angle))
-            cost = _cost(text, at, height, taken, lines) + step / 10
+            cost = FAR * step + _cost(text, (target, at), height, taken, lines)
             if cost < fewest:
                 best, fewest = at, cost
-        if fewest < 1:
+        if fewest <= FAR * step + OVER_LINE / 2:
             break
     return best
 
 
-def _cost(text: str, at: Point, height: float, taken: list[MarkPlace], lines: Sequence[Segment]) -> float:
-    box = _text_box(text, at, height)
+def _cost(text: str, leader: Segment, height: float, taken: list[MarkPlace], lines: Sequence[Segment]) -> float:
+    """What a place costs: marks it would cover, lines to parts it would cross, edges it would cover."""
+    box = _text_box(text, leader[1], height)
     over_marks = sum(_overlap(box, mark.box) for mark in taken)
-    return 100.0 * over_marks + sum(_crosses(segment, box) for segment in lines)
+    over_leaders = sum(_crosses(leader, mark.box) or _crosses((mark.target, mark.at), box) for mark in taken)
+    over_lines = sum(_crosses(segment, box) for segment in lines)
+    return OVER_MARK * over_marks + OVER_LEADER * over_leaders + OVER_LINE * over_lines
 
 
 def _text_box(text: str, at: Point, height: float) -> Box:
