@@ -1,0 +1,58 @@
+"""What a sheet says of its issue: number, day, a short code, and what changed since the issue before."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Protocol
+
+
+class ChangeLine(Protocol):
+    """One changed figure as it is printed."""
+
+    @property
+    def mark(self) -> str:
+        """Mark of the part, empty for a figure of the opening."""
+
+    @property
+    def what(self) -> str:
+        """Name of the figure."""
+
+    @property
+    def old(self) -> str:
+        """As it was."""
+
+    @property
+    def new(self) -> str:
+        """As it is."""
+
+    @property
+    def verdict(self) -> str:
+        """What to do with a part that is cut already."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stamp:
+    """The issue of one sheet: ``number`` counts issues of the job; ``code`` is short and differs for other figures."""
+
+    number: int
+    day: str
+    code: str
+    since: int | None = None
+    why: str = ""
+    changes: Sequence[ChangeLine] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stamps:
+    """Stamps by opening mark; sheets of openings without one are not issued."""
+
+    by_mark: Mapping[str, Stamp] = field(default_factory=dict)
+
+    def foot(self, mark: str) -> str:
+        """Return what stands at the foot of a sheet: ``issue 4 · 2026-05-18 · 7F3A``; empty where nothing is issued."""
+        stamp = self.by_mark.get(mark)
+        return f"issue {stamp.number} · {stamp.day} · {stamp.code}" if stamp else ""
+
+
+NOT_ISSUED = Stamps()

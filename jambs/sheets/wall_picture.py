@@ -1,0 +1,75 @@
+"""The wall as it was measured: its four edges, exaggerated, and what to do about each."""
+
+from __future__ import annotations
+
+from jambs.job.openings import Job
+from jambs.length import length_text
+from jambs.parts.edge import Bend, Edge, EdgeKind, fit_edge, remedy
+from jambs.parts.kit import Kit
+from jambs.parts.sides import twist
+from jambs.sheets.values import Record
+
+SIDES = (
+    ("head", "head", "left", "right"),
+    ("sill", "sill", "left", "right"),
+    ("left", "left leg", "bottom", "top"),
+    ("right", "right leg", "bottom", "top"),
+)
+
+
+def wall_data(kit: Kit, job: Job) -> Record | None:
+    """Return the edges of a measured opening as the sheet draws them; nothing for a planned one.
+
+    Each edge: depths at its points, the straight edge over them, both as shares of the greatest range of any edge.
+    """
+    measured = kit.placement.opening.measured
+    if measured is None:
+        return None
+    depths = measured.interior_depth
+    edges = [
+        (words, first, last, points, fit_edge(points, tolerance=job.shop.taper_tolerance))
+        for name, words, first, last in SIDES
+        if (points := getattr(depths, name)) is not None
+    ]
+    deepest = max(max(edge.first, edge.last, *points) for *_, points, edge in edges)
+    least = min(min(points) for *_, points, _ in edges)
+    span = max(deepest - least, job.shop.grid.step)
+    found = twist(depths)
+    return {
+        "edges": [_edge(*one, least=least, span=span, job=job) for one in edges],
+        "span": length_text(span, units=job.units),
+        "twist": _twist_words(found, job) if found is not None else "",
+    }
+
+
+def _edge(
+    words: str, first: str, last: str, points: tuple[float, ...], edge: Edge, *, least: float, span: float, job: Job
+) -> Record:
+    return {
+        "words": words,
+        "first": first,
+        "last": last,
+        "points": [{"share": (point - least) / span, "text": length_text(point, units=job.units)} for point in points],
+        "line": [(edge.first - least) / span, (edge.last - least) / span],
+        "what": _what(edge, job),
+    }
+
+
+def _what(edge: Edge, job: Job) -> str:
+    if edge.kind is EdgeKind.STRAIGHT:
+        return "straight: rip parallel"
+    taper = length_text(edge.taper, units=job.units)
+    if edge.kind is EdgeKind.TAPER:
+        return f"taper {taper}"
+    bend = {Bend.BULGE: "bulge", Bend.HOLLOW: "hollow"}.get(edge.bend, "wave")
+    return f"{bend} {length_text(edge.hollow, units=job.units)}: {remedy(edge)}"
+
+
+def _twist_words(found: float, job: Job) -> str:
+    size = length_text(abs(found), units=job.units)
+    if abs(found) <= job.shop.taper_tolerance + 1e-9:
+        return f"Twist {size}: the four corners lie in one plane."
+    high = "upper left and lower right" if found > 0 else "upper right and lower left"
+    if abs(found) <= job.limits.twist + 1e-9:
+        return f"Twist {size}: {high} stand proud of the others; plane those two corners or ease the casing miters."
+    return f"Twist {size}: {high} stand proud of the others, past the limit; plane or fur the wall before cutting."
