@@ -107,3 +107,25 @@ def test_up_on_paper_is_up_in_the_svg() -> None:
     root = ElementTree.fromstring(picture_svg(picture(harbour_solids("W01"), EXPLODED), width=7.0))
     at = {one.text: float(one.get("y", "0")) for one in root.iter("{http://www.w3.org/2000/svg}text")}
     assert at["W01-5"] < at["W01-8"]
+
+
+@pytest.mark.parametrize("mark", ["W02", "D01"])
+def test_no_edge_is_lost(mark: str) -> None:
+    """Seen and hidden lines of a part together are as long as its edges projected along the line of sight.
+
+    An edge e seen along n shows e - (e·n) n; every edge belongs to two faces.
+    """
+    solids = harbour_solids(mark)
+    drawn = picture(solids, EXPLODED)
+    long = math.hypot(*EXPLODED.eye)
+    sight = [one / long for one in EXPLODED.eye]
+    for solid in solids.parts:
+        asked = 0.0
+        for facet in solid.facets:
+            for loop in facet.loops:
+                for one, two in zip(loop, (*loop[1:], loop[0]), strict=True):
+                    edge = [b - a for a, b in zip(one, two, strict=True)]
+                    along = sum(a * b for a, b in zip(edge, sight, strict=True))
+                    asked += math.sqrt(max(sum(a * a for a in edge) - along * along, 0.0)) / 2
+        found = sum(math.dist(*line.points) for line in drawn.lines if line.name == solid.name)
+        assert found == pytest.approx(asked, abs=0.02)
