@@ -80,7 +80,7 @@ def assumed_fasteners(lines: Sequence[InstallFastener], job: Job) -> tuple[Assum
     return tuple(
         Assumed(
             what=f"{line.what} fasteners",
-            value=f"{line.fastener}, at least {length_text(line.penetration, units=job.units)} into the framing",
+            value=f"{line.fastener}, at least {job.shop.grid.text(job.shop.grid.up(line.penetration))} into the framing",
             why="common practice, the job does not say",
         )
         for line in lines
