@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from jambs.app.chain import make_kits
+from jambs.app.outside import Outside, plan_outside, with_outside
+from jambs.app.outside_papers import write_outside
 from jambs.app.papers import Progress, write_papers
 from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
 from jambs.job import Job
@@ -39,6 +41,7 @@ class Asked:
     kits: tuple[Kit, ...]
     only: tuple[str, ...]
     target: Path
+    outside: Outside
 
     @property
     def chosen(self) -> tuple[Kit, ...]:
@@ -63,7 +66,11 @@ def ask(job: Job, *, only: Sequence[str], target: Path) -> Asked:
     for mark in only:
         if mark.lower() not in marks:
             raise UnknownMark(f"no opening has the mark {mark!r}; {advice(mark, marks.values())}")
-    return Asked(job=job, kits=make_kits(job), only=tuple(marks[mark.lower()] for mark in only), target=target)
+    kits = make_kits(job)
+    outside = plan_outside(kits, job)
+    kits = with_outside(kits, outside, job)
+    only = tuple(marks[mark.lower()] for mark in only)
+    return Asked(job=job, kits=kits, only=only, target=target, outside=outside)
 
 
 def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[str]:
@@ -83,6 +90,8 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
             sheet_date=day.isoformat(),
             progress=progress,
         )
+        if not asked.only:
+            write_outside(asked.outside, asked.kits, asked.job, folder / "outside")
         found = conflicts(folder, asked.target)
         if found and not may_overwrite(found):
             raise NotOverwritten(found)

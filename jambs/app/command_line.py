@@ -69,6 +69,7 @@ def check(job: Path) -> None:
 
     asked = _ask(job, only=(), target=Path())
     click.echo(summary_text(asked.kits, asked.job))
+    _tell_outside(asked)
 
 
 @main.command(
@@ -90,6 +91,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool) -
     asked = _ask(job, only=only, target=out or _told(lambda: output_folder(job)))
     written = _write(asked, overwrite)
     click.echo(summary_text(asked.chosen, asked.job))
+    _tell_outside(asked)
     click.echo(f"\n{len(written)} files are in {asked.target}")
     if only:
         click.echo("Lists and sheets of the whole house were left as they were; build without --only to renew them.")
@@ -141,6 +143,15 @@ def _ask(path: Path, *, only: Sequence[str], target: Path) -> Asked:
     except UnknownMark as error:
         raise click.BadParameter(str(error), param_hint="'--only'") from None
     return asked
+
+
+def _tell_outside(asked: Asked) -> None:
+    """Print a line for each elevation with courses, where the whole house is asked for."""
+    from jambs.app.outside import outside_text
+
+    text = outside_text(asked.outside)
+    if text and not asked.only:
+        click.echo(f"\n{text}")
 
 
 def _read(path: Path) -> Job:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from jambs.drawings.view import CallOut, Chain, Ink, Interval, Shape, Side, View
 from jambs.flashing.blank import Bend, Blank, traced
 from jambs.length import Units, decimal_text, length_text
@@ -20,7 +22,7 @@ def bent_view(blank: Blank, *, units: Units) -> View:
     if is_hemmed:
         points = (*points[:-1], points[-2], points[-1])
         points = (*points[:-2], *((x - HEM_OPEN, y - HEM_OPEN) for x, y in points[-2:]))
-    middles = [((x0 + x1) / 2, (y0 + y1) / 2) for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False)]
+    middles = [((x0 + x1) / 2, (y0 + y1) / 2) for (x0, y0), (x1, y1) in pairwise(points)]
     if is_hemmed:
         del middles[-2]
     call_outs = []
@@ -32,12 +34,10 @@ def bent_view(blank: Blank, *, units: Units) -> View:
 
 
 def flat_view(blank: Blank, *, units: Units) -> View:
-    """Return the flat piece on its outer face, upper edge at the top: legs at the right, girth and bends at the left."""
+    """Return the flat piece on its outer face, upper edge at the top: bends at the left, girth at the right."""
     girth = blank.girth
     corners = ((0.0, 0.0), (PIECE, 0.0), (PIECE, -girth), (0.0, -girth))
     lines = [Shape(points=((0.0, -b.at), (PIECE, -b.at)), ink=Ink.HIDDEN, closed=False) for b in blank.bends]
-    stops = [0.0, *(bend.at for bend in blank.bends), girth]
-    legs = tuple(_interval(PIECE, high, low) for high, low in zip(stops, stops[1:], strict=False))
     running = [
         CallOut(target=(0.0, -bend.at), lines=(words,), side=Side.LEFT, short=words)
         for bend in blank.bends
@@ -47,10 +47,7 @@ def flat_view(blank: Blank, *, units: Units) -> View:
         name=f"flat {blank.name}",
         title=f"{blank.name}, flat",
         shapes=(Shape(points=corners, ink=Ink.FLASHING), *lines),
-        chains=(
-            Chain(side=Side.RIGHT, intervals=legs, is_main=True),
-            Chain(side=Side.RIGHT, intervals=(_interval(PIECE, 0.0, girth),), is_main=True),
-        ),
+        chains=(Chain(side=Side.RIGHT, intervals=(Interval(start=corners[1], finish=corners[2]),), is_main=True),),
         call_outs=tuple(running),
     )
 
@@ -61,7 +58,3 @@ def bend_words(bend: Bend) -> str:
         return "fold flat, back"
     turn = f"{decimal_text(abs(bend.turn_deg), 1)}°"
     return f"{turn} {'toward you' if bend.turn_deg > 0 else 'away'}"
-
-
-def _interval(x: float, high: float, low: float) -> Interval:
-    return Interval(start=(x, -high), finish=(x, -low))

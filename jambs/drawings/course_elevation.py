@@ -111,14 +111,17 @@ def _missed_ends(plan: CoursePlan, missed: Missed) -> tuple[float, float]:
 
 def _course_call_outs(plan: CoursePlan, right: float) -> list[CallOut]:
     last = plan.lines[-1]
-    shown = [line for line in plan.lines if line in (plan.lines[0], last) or line.meets or line.number % EVERY == 0]
+    shown = [
+        line for line in plan.lines if line in (plan.lines[0], last) or line.meets or (line.number - 1) % EVERY == 0
+    ]
     return [_call_out((right, line.height), _course_words(plan, line), Side.RIGHT) for line in shown]
 
 
 def _course_words(plan: CoursePlan, line: CourseLine) -> str:
+    """Call a course line by the course under it, as the story pole does."""
     running = feet_text(line.running, units=plan.grid.units)
-    names = [] if line is plan.lines[-1] else [f"course {line.number}"]
-    return ", ".join([running, *names, *(wanted.words for wanted in line.meets)])
+    name = f"top of course {line.number - 1}" if line.exposure is not None else "start line"
+    return ", ".join([running, name, *(wanted.words for wanted in line.meets)])
 
 
 def _missed_call_outs(plan: CoursePlan) -> list[CallOut]:

@@ -23,6 +23,8 @@ OFF = 0.09
 """A tape is drawn this far outside what it lies on, the next one as far again [in]."""
 TAPE_ON_FRAME, TAPE_PAST = 0.5, 1.25
 """How far a tape at the head reaches down over the frame and up past it [in]."""
+BEYOND = 3.5
+"""What is seen beyond the sections starts this far from the edges of the frame [in]."""
 UP_MEMBRANE = 1.5
 """How far the membrane is drawn past the top of the upstand it laps [in]."""
 SHEDDING = (Stuff.CLADDING, Stuff.FRAME, Stuff.JAMB, Stuff.CASING, Stuff.SILL, Stuff.GLASS, Stuff.BUCK)
@@ -35,7 +37,9 @@ def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
     The head is moved down toward the sill; what is seen beyond between them is broken.
     """
     sections = {one.cut: _without_metal(one) for one in cut_sections(kit, wall_length=WALL_DRAWN)}
-    views = {cut: section_view(section, kit, job) for cut, section in sections.items() if cut is not Cut.JAMB}
+    views: dict[Cut, View] = {
+        cut: section_view(section, kit, job) for cut, section in sections.items() if cut is not Cut.JAMB
+    }
     down = _down(views, kit)
     moved = _mover(down, kit)
     shapes = [shape for cut, view in views.items() for shape in _moved(view.shapes, moved)]
@@ -104,6 +108,9 @@ def _membranes(kit: Kit, flashings: Flashings) -> dict[str, tuple[Point, Point]]
     height = placement.opening.frame.height
     plane = placement.flange_plane if placement.opening.window.nailing_flange else placement.outside_edge
     lines: dict[str, tuple[Point, Point]] = {}
+    for name in names & {"tape at the side flanges", "tape at the sides"}:
+        foot = height - 2 * BEYOND if placement.opening.floor_below_frame is not None else BEYOND
+        lines[name] = ((plane + OFF, foot), (plane + OFF, height - BEYOND))
     for number, name in enumerate(("tape at the head flange", "tape at the head", "membrane at the head")):
         if name in names:
             depth = plane + OFF * (1 + (number == 2))
@@ -118,7 +125,9 @@ def _membranes(kit: Kit, flashings: Flashings) -> dict[str, tuple[Point, Point]]
 
 def _targets(kit: Kit, flashings: Flashings, sections: dict[Cut, Section]) -> dict[str, Point]:
     """Return where the number of each lap points, by what is lapped, in wall coordinates (d, y)."""
-    targets = {name: _middle(line) for name, line in _membranes(kit, flashings).items()}
+    targets = {
+        name: _middle(line) if "side" not in name else line[1] for name, line in _membranes(kit, flashings).items()
+    }
     for blank in flashings.blanks:
         targets[blank.name] = _middle(blank.profile[1:3])
     head, sill = sections[Cut.HEAD], sections.get(Cut.SILL)

@@ -1,0 +1,155 @@
+"""The outside of a job, planned: courses, flashing, fasteners, wood that moves; and what of it the cut sheets say."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from functools import partial
+from typing import TypeVar
+
+from jambs.app.chain import Unbuildable
+from jambs.courses.cladding import CourseError
+from jambs.courses.elevation import kits_on
+from jambs.courses.plan import CoursePlan, plan_elevation
+from jambs.fasten.plan import FastenerLine, field_fasteners, opening_fasteners
+from jambs.flashing.blank import Blank
+from jambs.flashing.make import Flashings, make_flashings
+from jambs.job import Job
+from jambs.length import length_text
+from jambs.movement.plan import KitMovement, plan_movement
+from jambs.movement.woods import WoodError
+from jambs.parts.kit import Kit
+from jambs.parts.part import Crosscut, Part, Rip
+
+Made = TypeVar("Made")
+FLASHING = "flashing"
+"""The section of the job file without which no metal is bent: the head flashing is then a plain strip."""
+WIDE = ("stool", "exterior sill")
+"""Boards whose movement is always said."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outside:
+    """All that the outside sections of a job lead to; each is empty where the job has no such section."""
+
+    courses: tuple[CoursePlan, ...] = ()
+    flashings: tuple[Flashings, ...] = ()
+    fasteners: tuple[FastenerLine, ...] = ()
+    movements: tuple[KitMovement, ...] = ()
+
+    @property
+    def is_empty(self) -> bool:
+        """Say whether there is nothing to write."""
+        return not (self.courses or self.flashings or self.fasteners or self.movements)
+
+
+def plan_outside(kits: Sequence[Kit], job: Job) -> Outside:
+    """Plan the outside of the whole house.
+
+    Raises:
+        Unbuildable: a cladding leaves no exposure, or a species is not in the table; all of them are told.
+    """
+    sentences: list[str] = []
+    courses = [
+        _told(partial(plan_elevation, name, entry, kits, job), sentences)
+        for name, entry in job.outside.elevations.items()
+        if entry.cladding
+    ]
+    movements = [_told(partial(_movement, kit, job), sentences) for kit in kits]
+    if sentences:
+        raise Unbuildable(*dict.fromkeys(sentences))
+    return Outside(
+        courses=tuple(plan for plan in courses if plan),
+        flashings=_flashings(kits, job),
+        fasteners=_fasteners(kits, job),
+        movements=tuple(one for one in movements if one),
+    )
+
+
+def _told(work: Callable[[], Made], sentences: list[str]) -> Made | None:
+    try:
+        return work()
+    except (CourseError, WoodError) as error:
+        sentences.append(str(error))
+        return None
+
+
+def _movement(kit: Kit, job: Job) -> KitMovement | None:
+    outside = job.outside
+    if outside.climate is None:
+        return None
+    return plan_movement(kit, outside.climate, outside.woods, job, sealant_percent=outside.sealant_movement)
+
+
+def _flashings(kits: Sequence[Kit], job: Job) -> tuple[Flashings, ...]:
+    if FLASHING not in job.outside.model_fields_set:
+        return ()
+    made = (make_flashings(kit, job.outside.flashing, job) for kit in kits)
+    return tuple(one for one in made if one.blanks)
+
+
+def _fasteners(kits: Sequence[Kit], job: Job) -> tuple[FastenerLine, ...]:
+    entries = job.outside.fasteners
+    lines = [line for kit in kits for line in opening_fasteners(kit, entries, job)]
+    for name, elevation in job.outside.elevations.items():
+        if own := kits_on(name, elevation, kits):
+            lines += field_fasteners(name, elevation, own, own[0].placement.planes, entries, job)
+    return tuple(lines)
+
+
+def with_outside(kits: Sequence[Kit], outside: Outside, job: Job) -> tuple[Kit, ...]:
+    """Return kits whose parts say how they move, and whose head flashing is the blank to cut."""
+    movements = {one.mark: one for one in outside.movements}
+    blanks = {one.mark: blank for one in outside.flashings for blank in one.blanks if blank.name == "head flashing"}
+    kits = [_moving(kit, movements[kit.mark]) if kit.mark in movements else kit for kit in kits]
+    return tuple(_with_blank(kit, blanks[kit.mark], job) if kit.mark in blanks else kit for kit in kits)
+
+
+def _moving(kit: Kit, movement: KitMovement) -> Kit:
+    notes = _notes(kit, movement)
+    parts = tuple(
+        replace(part, work=(*part.work, notes[part.mark])) if part.mark in notes else part for part in kit.parts
+    )
+    return replace(kit, parts=parts, findings=(*kit.findings, *movement.findings))
+
+
+def _notes(kit: Kit, movement: KitMovement) -> dict[str, str]:
+    """Return how boards move where it matters: at a joint that does not take it, and on stools and sills.
+
+    The species stands on the page about wood that moves.
+    """
+    tight = {mark for joint in movement.joints if not joint.takes_it for mark in joint.marks}
+    wide = {part.mark for part in kit.parts if part.name in WIDE}
+    return {mark: note.partition(" (")[0] for mark, note in movement.notes.items() if mark in tight | wide}
+
+
+def _with_blank(kit: Kit, blank: Blank, job: Job) -> Kit:
+    parts = tuple(_as_blank(part, blank, kit, job) if part.name == blank.name else part for part in kit.parts)
+    return replace(kit, parts=parts)
+
+
+def _as_blank(part: Part, blank: Blank, kit: Kit, job: Job) -> Part:
+    """Give the plain strip the girth and length of the blank; where it is seen, in place, it stays what it was."""
+    trim = kit.placement.opening.exterior
+    assert trim is not None
+    width, length = (job.shop.grid.up(size) for size in (blank.girth, blank.length))
+    at, dam, past, gap = (
+        length_text(size, units=job.units)
+        for size in (
+            blank.bends[0].at,
+            blank.end_dam,
+            trim.head_flashing.past_casing,
+            trim.head_flashing.gap_to_cladding,
+        )
+    )
+    work = (
+        f"blank; {len(blank.bends)} bends, the first {at} from the upper edge: see the flashing sheet",
+        f"{dam} of each end turned up as end dam; {past} past the casing at each end; cladding stays {gap} above it",
+    )
+    cuts = (Rip(width=width), Crosscut(length=length))
+    return replace(part, width=width, length=length, cuts=cuts, ends="square both ends", work=work)
+
+
+def outside_text(outside: Outside) -> str:
+    """Return what the command line says of the outside: one line for each elevation."""
+    return "\n".join(f"{plan.elevation.name}: {plan.courses} courses; {plan.proof}" for plan in outside.courses)

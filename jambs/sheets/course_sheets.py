@@ -1,0 +1,90 @@
+"""Courses and story poles: one elevation after the other, its drawing, what is missed and its cure, heights to mark."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from jambs.courses.plan import CoursePlan, Missed, course_grid
+from jambs.courses.story_pole import PoleMark, StoryPole, story_pole
+from jambs.job.openings import Job
+from jambs.length import feet_text
+from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.pictures import Picture, set_row
+from jambs.sheets.press import press
+from jambs.sheets.record import assumed_records, finding_records
+from jambs.sheets.values import Record
+
+ROOM = {"letter": (10.0, 4.4), "A4": (10.6, 4.3)}
+"""What the drawing of an elevation may take on a page lying on its long side, width and height [in]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ElevationPaper:
+    """The courses of one elevation and its drawing."""
+
+    plan: CoursePlan
+    picture: Picture
+
+
+def write_course_sheets(papers: Sequence[ElevationPaper], job: Job, path: Path) -> None:
+    """Write the courses and the story poles of all elevations as PDF."""
+    path.write_bytes(press("courses", course_data(papers, job)))
+
+
+def course_data(papers: Sequence[ElevationPaper], job: Job) -> Record:
+    """Return what the sheets of courses and story poles print."""
+    step = job.shop.grid.text(course_grid(job).step)
+    foot = f"marks to {step} · heights from the start line · left and right as seen from outside"
+    return {**page_data(job), "foot": foot, "elevations": [_elevation(one, job) for one in papers]}
+
+
+def _elevation(paper: ElevationPaper, job: Job) -> Record:
+    plan, pole = paper.plan, story_pole(paper.plan)
+    width, height = (side * 72 for side in ROOM[job.shop.paper])
+    (placed,) = set_row((paper.picture,), width=width, height=height)
+    return {
+        "name": plan.elevation.name,
+        "svg": paper.picture.svg,
+        "width": placed.width,
+        "height": placed.height,
+        "note": placed.note,
+        "facts": _facts(plan, pole),
+        "proof": plan.proof,
+        "missed": [_missed(plan, one) for one in plan.missed],
+        "start_cures": list(plan.start_cures),
+        "findings": finding_records(plan.findings),
+        "assumed": assumed_records(plan.assumed),
+        "datum": pole.datum,
+        "length": feet_text(pole.length, units=plan.grid.units),
+        "marks": [_mark(mark, plan) for mark in pole.marks],
+    }
+
+
+def _facts(plan: CoursePlan, pole: StoryPole) -> list[Record]:
+    text = plan.grid.text
+    return [
+        {"name": "cladding", "value": plan.cladding.words},
+        {"name": "limit", "value": plan.cladding.source},
+        {"name": "courses", "value": str(plan.courses)},
+        {"name": "exposures", "value": f"{text(plan.least)} to {text(plan.greatest)}"},
+        {"name": "greatest change between neighbours", "value": text(plan.greatest_change)},
+        {"name": "height, start line to eave", "value": feet_text(pole.length, units=plan.grid.units)},
+    ]
+
+
+def _missed(plan: CoursePlan, missed: Missed) -> Record:
+    way = "above" if missed.off > 0 else "below"
+    return {
+        "what": missed.wanted.words,
+        "running": feet_text(plan.grid.round(missed.wanted.height - plan.elevation.start_line), units=plan.grid.units),
+        "off": f"{plan.grid.text(abs(missed.off))} {way}",
+        "cure": "; ".join(missed.cures) or "nothing that moves it alone",
+    }
+
+
+def _mark(mark: PoleMark, plan: CoursePlan) -> Record:
+    """Return one line of the story pole: what stands on the stick and what is said of it."""
+    line = next((one for one in plan.lines if mark.is_course and one.running == mark.running), None)
+    return {"running": mark.text, "note": mark.note, "is_course": mark.is_course, "is_met": bool(line and line.meets)}

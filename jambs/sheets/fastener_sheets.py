@@ -1,0 +1,101 @@
+"""Fasteners through the outboard layers: what to buy for the house, what each place takes, what the table says."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Sequence
+from pathlib import Path
+
+from jambs.fasten.furring import EDITION
+from jambs.fasten.plan import (
+    FastenerLine,
+    HouseRow,
+    assumed_lengths,
+    count_words,
+    house_fasteners,
+    house_findings,
+    through_words,
+)
+from jambs.job.openings import Job
+from jambs.length import Units, length_text
+from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.house import NONE
+from jambs.sheets.press import press
+from jambs.sheets.record import assumed_records, finding_records
+from jambs.sheets.values import Record, number
+
+
+def write_fastener_sheets(lines: Sequence[FastenerLine], job: Job, path: Path) -> None:
+    """Write the fastener list of the house and of every place as PDF."""
+    path.write_bytes(press("fasteners", fastener_data(lines, job)))
+
+
+def fastener_data(lines: Sequence[FastenerLine], job: Job) -> Record:
+    """Return what the fastener list prints."""
+    return {
+        **page_data(job),
+        "house": [_house_row(row, job) for row in house_fasteners(lines)],
+        "lines": [_line(group, job) for group in _alike(lines, job)],
+        "findings": finding_records(house_findings(lines)),
+        "assumed": assumed_records(assumed_lengths(lines, job)),
+        "edition": EDITION,
+    }
+
+
+def _house_row(row: HouseRow, job: Job) -> Record:
+    return {
+        "fastener": row.fastener,
+        "length": length_text(row.length, units=job.units),
+        "count": f"{'about ' if row.is_about else ''}{row.count}",
+        "fixed": ", ".join(fixed.value for fixed in row.fixed),
+    }
+
+
+def _alike(lines: Sequence[FastenerLine], job: Job) -> list[list[FastenerLine]]:
+    """Gather places that take the same fasteners through the same layers."""
+    groups: dict[tuple[object, ...], list[FastenerLine]] = {}
+    for line in lines:
+        key = (line.fixed, line.fastener, line.length, line.needed, line.spacing, through_words(line, job))
+        groups.setdefault(key, []).append(line)
+    return list(groups.values())
+
+
+def _line(group: Sequence[FastenerLine], job: Job) -> Record:
+    first = group[0]
+    return {
+        "fixed": first.fixed.value,
+        "fastener": first.fastener,
+        "length": length_text(first.length, units=job.units) if first.length is not None else NONE,
+        "needed": length_text(first.needed, units=job.units),
+        "spacing": length_text(first.spacing, units=job.units),
+        "through": through_words(first, job),
+        "places": [{"where": line.where, "count": count_words(line)} for line in group],
+    }
+
+
+def write_fasteners_csv(lines: Sequence[FastenerLine], job: Job, path: Path) -> None:
+    """Write the fasteners of every place as CSV: sizes as numbers and as shop text, units in the header."""
+    path.write_text(fasteners_csv(lines, job), encoding="utf-8-sig", newline="")
+
+
+def fasteners_csv(lines: Sequence[FastenerLine], job: Job) -> str:
+    """Return the fasteners of every place as CSV text."""
+    unit = "in" if job.units is Units.INCH else "mm"
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    sizes = [c for name in ("length", "needed", "spacing") for c in (f"{name} [{unit}]", f"{name} text")]
+    writer.writerow(["where", "holds", "fastener", "count", "count is about", *sizes, "through", "table"])
+    for line in lines:
+        cells = [cell for size in (line.length, line.needed, line.spacing) for cell in _cells(size, job)]
+        count = "" if line.count is None else line.count
+        verdict = line.furring.words if line.furring else ""
+        about = "yes" if line.is_about else "no"
+        writer.writerow(
+            [line.where, line.fixed.value, line.fastener, count, about, *cells, through_words(line, job), verdict]
+        )
+    return text.getvalue()
+
+
+def _cells(size: float | None, job: Job) -> tuple[object, str]:
+    return ("", "") if size is None else (number(size, units=job.units), length_text(size, units=job.units))

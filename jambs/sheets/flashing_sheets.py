@@ -1,0 +1,157 @@
+"""Flashing: cut list of the blanks, how each is bent, the order of laps; the same list as CSV."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from jambs.flashing.blank import Blank
+from jambs.flashing.make import Flashings, blank_list
+from jambs.job.openings import Job
+from jambs.length import Units, decimal_text, length_text
+from jambs.parts.kit import Kit
+from jambs.place.placement import Finding
+from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.pictures import Picture, set_row
+from jambs.sheets.press import press
+from jambs.sheets.record import assumed_records, finding_records
+from jambs.sheets.values import Record, number
+
+BLANK_ROOM = {"letter": (7.5, 2.0), "A4": (7.27, 2.0)}
+"""What the drawings of one blank may take side by side [in]."""
+BENT_SHARE = 0.4
+"""Of that width: the most that the bent profile takes."""
+LAPS_ROOM = {"letter": (4.6, 4.2), "A4": (4.4, 4.4)}
+"""What a drawing of laps may take beside its list [in]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BlankPaper:
+    """Blanks that are bent alike: one of them, the marks of the openings, the bent and the flat drawing."""
+
+    blank: Blank
+    marks: tuple[str, ...]
+    bent: Picture
+    flat: Picture
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LapsPaper:
+    """Openings whose things lap alike: one of them, their marks, and the drawing."""
+
+    flashings: Flashings
+    marks: tuple[str, ...]
+    picture: Picture
+
+
+Bent = tuple[str, tuple[tuple[str, str, str], ...]]
+
+
+def bent_alike(blank: Blank, *, units: Units) -> Bent:
+    """Return what blanks that are bent alike have in common, as printed: name, legs, and the way they run."""
+    return blank.name, tuple(
+        (leg.name, length_text(leg.width, units=units), decimal_text(leg.direction_deg, 1)) for leg in blank.legs
+    )
+
+
+def lapped_alike(kit: Kit, flashings: Flashings) -> tuple[object, ...]:
+    """Return what openings whose things lap alike have in common: wall, window, flange plane, laps."""
+    opening = kit.placement.opening
+    return opening.wall.name, opening.window_name, round(kit.placement.flange_plane, 3), flashings.laps
+
+
+def write_flashing_sheets(
+    flashings: Sequence[Flashings], blanks: Sequence[BlankPaper], laps: Sequence[LapsPaper], job: Job, path: Path
+) -> None:
+    """Write cut list, bends and order of laps as PDF."""
+    path.write_bytes(press("flashing", flashing_data(flashings, blanks, laps, job)))
+
+
+def flashing_data(
+    flashings: Sequence[Flashings], blanks: Sequence[BlankPaper], laps: Sequence[LapsPaper], job: Job
+) -> Record:
+    """Return what the flashing sheets print."""
+    return {
+        **page_data(job),
+        "rows": [
+            {**row, "girth": row["girth"]["text"], "length": row["length"]["text"]} for row in _rows(flashings, job)
+        ],
+        "blanks": [_blank(one, job) for one in blanks],
+        "laps": [_laps(one, job) for one in laps],
+        "findings": gathered({one.mark: one.findings for one in flashings}),
+        "assumed": assumed_records(assumed for one in flashings for assumed in one.assumed),
+    }
+
+
+def _rows(flashings: Sequence[Flashings], job: Job) -> list[Record]:
+    return [
+        {
+            "name": row.name,
+            "count": len(row.marks),
+            "girth": {"value": number(row.girth, units=job.units), "text": length_text(row.girth, units=job.units)},
+            "length": {"value": number(row.length, units=job.units), "text": length_text(row.length, units=job.units)},
+            "marks": list(row.marks),
+        }
+        for row in blank_list(tuple(flashings), job)
+    ]
+
+
+def _blank(paper: BlankPaper, job: Job) -> Record:
+    blank = paper.blank
+    width, height = (side * 72 for side in BLANK_ROOM[job.shop.paper])
+    placed = set_row((paper.bent, paper.flat), width=width, height=height)
+    return {
+        "name": blank.name,
+        "marks": list(paper.marks),
+        "girth": job.shop.grid.text(job.shop.grid.up(blank.girth)),
+        "end_dam": length_text(blank.end_dam, units=job.units),
+        "work": list(blank.work),
+        "pictures": [
+            {"svg": one.picture.svg, "width": one.width, "height": one.height, "note": f"{title}, {one.note}"}
+            for one, title in zip(placed, ("bent", "flat, outer face, upper edge at the top"), strict=True)
+        ],
+    }
+
+
+def _laps(paper: LapsPaper, job: Job) -> Record:
+    width, height = (side * 72 for side in LAPS_ROOM[job.shop.paper])
+    (placed,) = set_row((paper.picture,), width=width, height=height)
+    return {
+        "marks": list(paper.marks),
+        "svg": paper.picture.svg,
+        "width": placed.width,
+        "height": placed.height,
+        "note": placed.note,
+        "laps": [{"number": lap.number, "what": lap.what, "over": lap.over} for lap in paper.flashings.laps],
+    }
+
+
+def gathered(findings: Mapping[str, Sequence[Finding]]) -> list[Record]:
+    """Return what several openings are told in the same words once, with their marks, the weightiest first."""
+    marks: dict[Finding, list[str]] = {}
+    for mark, some in findings.items():
+        for finding in some:
+            marks.setdefault(finding, []).append(mark)
+    said = {finding.text: found for finding, found in marks.items()}
+    return [{**one, "marks": said[one["text"]]} for one in finding_records(marks)]
+
+
+def write_blanks_csv(flashings: Sequence[Flashings], job: Job, path: Path) -> None:
+    """Write the cut list of the blanks as CSV: sizes as numbers and as shop text, units in the header."""
+    path.write_text(blanks_csv(flashings, job), encoding="utf-8-sig", newline="")
+
+
+def blanks_csv(flashings: Sequence[Flashings], job: Job) -> str:
+    """Return the cut list of the blanks as CSV text."""
+    unit = "in" if job.units is Units.INCH else "mm"
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    sizes = [column for name in ("girth", "length") for column in (f"{name} [{unit}]", f"{name} text")]
+    writer.writerow(["blank", "count", *sizes, "openings"])
+    for row in _rows(flashings, job):
+        cells = [row[name][key] for name in ("girth", "length") for key in ("value", "text")]
+        writer.writerow([row["name"], row["count"], *cells, " ".join(row["marks"])])
+    return text.getvalue()

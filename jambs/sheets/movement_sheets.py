@@ -1,0 +1,96 @@
+"""Wood that moves: the moisture it comes to, the boards that move most, and what every joint has to take."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from jambs.job.openings import Job
+from jambs.job.outside import Air, ClimateEntry
+from jambs.length import Units, decimal_text
+from jambs.movement.boards import LINEAR, BoardMovement
+from jambs.movement.joints import JointMovement
+from jambs.movement.moisture import equilibrium_moisture
+from jambs.movement.plan import KitMovement
+from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.flashing_sheets import gathered
+from jambs.sheets.press import press
+from jambs.sheets.record import assumed_records
+from jambs.sheets.values import Record
+
+AIRS = (
+    ("shop", "shop"),
+    ("inside_winter", "inside, winter"),
+    ("inside_summer", "inside, summer"),
+    ("outside_winter", "outside, winter"),
+    ("outside_summer", "outside, summer"),
+)
+
+
+def write_movement_sheet(movements: Sequence[KitMovement], climate: ClimateEntry, job: Job, path: Path) -> None:
+    """Write the page about wood that moves as PDF."""
+    path.write_bytes(press("movement", movement_data(movements, climate, job)))
+
+
+def movement_data(movements: Sequence[KitMovement], climate: ClimateEntry, job: Job) -> Record:
+    """Return what the page about wood that moves prints."""
+    return {
+        **page_data(job),
+        "airs": [_air(words, getattr(climate, key), job.units) for key, words in AIRS],
+        "boards": _boards(movements, job),
+        "joints": _joints(movements, job),
+        "findings": gathered({one.mark: one.findings for one in movements}),
+        "assumed": assumed_records(assumed for one in movements for assumed in one.assumed),
+        "linear": f"{LINEAR[0]:g} to {LINEAR[1]:g} %",
+    }
+
+
+def _air(words: str, air: Air, units: Units) -> Record:
+    degrees = f"{decimal_text(air.temperature, 0)} °F"
+    if units is Units.MM:
+        degrees = f"{decimal_text((air.temperature - 32) * 5 / 9, 0)} °C"
+    return {
+        "where": words,
+        "air": f"{degrees}, {decimal_text(air.humidity, 0)} %",
+        "moisture": f"{decimal_text(equilibrium_moisture(air), 1)} %",
+    }
+
+
+def _boards(movements: Sequence[KitMovement], job: Job) -> list[Record]:
+    """Return boards that move alike in one row: same part, width, wood and movement, as printed."""
+    rows: dict[tuple[str, ...], list[str]] = {}
+    for movement in movements:
+        for board in movement.boards:
+            rows.setdefault(_board_key(board, job), []).append(board.part.mark)
+    names = ("name", "wood", "width", "winter", "summer")
+    return [{**dict(zip(names, key, strict=True)), "marks": some} for key, some in sorted(rows.items())]
+
+
+def _board_key(board: BoardMovement, job: Job) -> tuple[str, ...]:
+    fine = job.shop.grid.fine
+    return (
+        f"{board.part.where.value} {board.part.name.removeprefix('exterior ')}",
+        f"{board.wood.wood.species}, {board.wood.sawn.value} sawn",
+        job.shop.grid.text(board.part.width),
+        *(_change(fine.count(change), fine.text(abs(change))) for change in (board.winter, board.summer)),
+    )
+
+
+def _change(steps: int, text: str) -> str:
+    return "none" if not steps else f"{text} {'wider' if steps > 0 else 'narrower'}"
+
+
+def _joints(movements: Iterable[KitMovement], job: Job) -> list[Record]:
+    """Return joints of which the same is said in one row, those that do not take it first."""
+    rows: dict[tuple[bool, str, str, str], list[str]] = {}
+    for movement in movements:
+        for joint in movement.joints:
+            rows.setdefault(_joint_key(joint, job), []).append(movement.mark)
+    return [
+        {"takes_it": key[0], "name": key[1], "wanted": key[2], "words": key[3], "marks": list(dict.fromkeys(some))}
+        for key, some in sorted(rows.items(), key=lambda row: row[0][:2])
+    ]
+
+
+def _joint_key(joint: JointMovement, job: Job) -> tuple[bool, str, str, str]:
+    return joint.takes_it, joint.name, job.shop.grid.fine.text(joint.wanted), joint.words
