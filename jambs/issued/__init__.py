@@ -1,0 +1,1 @@
+"""What was issued: each build's sheets and files kept for good, what changed between two, how to go back."""

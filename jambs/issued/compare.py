@@ -1,0 +1,234 @@
+"""What changed between two issues of one opening: figure by figure, why, and whether a cut part is still good.
+
+Works on the records that are written to ``parts.json``: what is compared is what was printed.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+Record = Mapping[str, Any]
+RECUT, STILL_GOOD, NOT_NEEDED, NEW = "recut", "still good", "no longer needed", "cut it"
+TRIM_CUTS = ("rip", "taper", "crosscut")
+"""Cuts that only make a board smaller: whoever has a larger one can trim it."""
+OPENING_FIGURES = (
+    ("frame", ("window", "frame")),
+    ("rough opening", ("rough_opening",)),
+    ("clear between jambs", ("clear_opening",)),
+    ("flange from inside face", ("planes", "flange_plane")),
+    ("interior depth as planned", ("depths", "interior")),
+    ("exterior depth as planned", ("depths", "exterior")),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """One changed figure: mark of the part (empty for one of the opening), its name, old and new as printed.
+
+    ``verdict``: what to do with a part that is cut already; empty for a figure of the opening.
+    """
+
+    mark: str
+    what: str
+    old: str
+    new: str
+    verdict: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpeningChanges:
+    """All changes of one opening since its last issue, and why."""
+
+    mark: str
+    why: str
+    changes: tuple[Change, ...]
+
+
+def compare_openings(old: Record, new: Record, *, tolerance: float) -> OpeningChanges:
+    """Compare two records of one opening; ``tolerance``: a cut part this near is still good [units of the job]."""
+    changes = [*_opening_changes(old, new), *_part_changes(old, new, tolerance)]
+    return OpeningChanges(mark=new["mark"], why=_why(old, new), changes=tuple(changes))
+
+
+def _why(old: Record, new: Record) -> str:
+    """Say what was decided or found between the two; what comes first in the pipeline is named first."""
+    reasons = [reason for reason in (_measured_why(old, new), *_plan_whys(old, new)) if reason]
+    return "; ".join(reasons) or "settings of the shop changed"
+
+
+def _measured_why(old: Record, new: Record) -> str:
+    was, now = old["state"]["date"], new["state"]["date"]
+    if old["depths"]["measured"] == new["depths"]["measured"]:
+        return ""
+    if now is None:
+        return "measured depths withdrawn, as planned again"
+    return f"measured {now}" if was is None else f"measured again {now}"
+
+
+def _plan_whys(old: Record, new: Record) -> Iterator[str]:
+    named = (
+        ("window", "window or its frame changed"),
+        ("rough_opening", "rough opening changed"),
+        ("wall", "layers of the wall changed"),
+        ("trim", "trim changed"),
+    )
+    for key, words in named:
+        if old[key] != new[key]:
+            yield words
+    was, now = (one["planes"]["flange_plane"]["text"] for one in (old, new))
+    if was != now:
+        yield f"window moved in the wall, flange from {was} to {now}"
+
+
+def _opening_changes(old: Record, new: Record) -> Iterator[Change]:
+    for words, way in OPENING_FIGURES:
+        was, now = _at(old, way), _at(new, way)
+        if was and now and was["text"] != now["text"]:
+            yield Change(mark="", what=words, old=was["text"], new=now["text"])
+
+
+def _at(record: Any, way: tuple[str, ...]) -> Any:
+    for step in way:
+        record = record and record.get(step)
+    return record
+
+
+def _by_place(record: Record) -> dict[tuple[str, str, str, int], Record]:
+    """Return the parts by what they are and where, so that a part is the same although its number changed."""
+    seen: Counter[tuple[str, str, str]] = Counter()
+    parts = {}
+    for part in record["parts"]:
+        place = (part["where"], part["name"], part["position"])
+        parts[(*place, seen[place])] = part
+        seen[place] += 1
+    return parts
+
+
+def _part_changes(old: Record, new: Record, tolerance: float) -> Iterator[Change]:
+    before, after = _by_place(old), _by_place(new)
+    for place, part in after.items():
+        if place not in before:
+            yield Change(mark=part["mark"], what=_named(part), old="none", new=_size_words(part), verdict=NEW)
+        else:
+            yield from _changed_part(before[place], part, tolerance)
+    for place, part in before.items():
+        if place not in after:
+            what = f"{_named(part)} (was {part['mark']})"
+            yield Change(mark=part["mark"], what=what, old=_size_words(part), new="none", verdict=NOT_NEEDED)
+
+
+def _named(part: Record) -> str:
+    return f"{part['name']}, {part['position']}" if part["position"] not in part["name"] else str(part["name"])
+
+
+def _size_words(part: Record) -> str:
+    return " × ".join(part[name]["text"] for name in ("thickness", "width", "length"))
+
+
+def _changed_part(old: Record, new: Record, tolerance: float) -> Iterator[Change]:
+    rows = [*_size_rows(old, new), *_work_rows(old, new)]
+    if old["mark"] != new["mark"]:
+        yield Change(mark=new["mark"], what=f"{_named(new)}, its mark", old=old["mark"], new=new["mark"])
+    if not rows:
+        return
+    told = verdict(old, new, tolerance=tolerance)
+    for what, was, now in rows:
+        yield Change(mark=new["mark"], what=f"{_named(new)}, {what}", old=was, new=now, verdict=told)
+
+
+def _size_rows(old: Record, new: Record) -> Iterator[tuple[str, str, str]]:
+    for name in ("stock", "board"):
+        if old[name] != new[name]:
+            yield name, old[name], new[name]
+    for name in ("thickness", "width", "length"):
+        if old[name]["text"] != new[name]["text"]:
+            yield name, old[name]["text"], new[name]["text"]
+    was, now = (_taper_words(part) for part in (old, new))
+    if was != now:
+        yield "taper", was, now
+
+
+def _taper_words(part: Record) -> str:
+    taper = part["taper"]
+    if taper is None:
+        return "parallel"
+    return f"{taper['start_width']['text']} {taper['start']}, {taper['finish_width']['text']} {taper['finish']}"
+
+
+def _work_rows(old: Record, new: Record) -> Iterator[tuple[str, str, str]]:
+    if old["ends"] != new["ends"]:
+        yield "ends", old["ends"], new["ends"]
+    was, now = ("; ".join(part["work"]) or "none" for part in (old, new))
+    if was != now and old["taper"] == new["taper"]:
+        yield "work", was, now
+
+
+def verdict(old: Record, new: Record, *, tolerance: float) -> str:
+    """Say of a part cut by the old figures whether it is *still good* for the new ones, or has to be *recut*.
+
+    Still good: every measure within ``tolerance`` [units of the job], or larger where only ripping and crosscutting
+    make it smaller.
+    """
+    if old["stock"] != new["stock"]:
+        return f"{RECUT}: other stock"
+    thickness = new["thickness"]["value"] - old["thickness"]["value"]
+    if abs(thickness) > tolerance:
+        return f"{RECUT}: other thickness"
+    if _shaped(old, tolerance) != _shaped(new, tolerance) and not _same_shape(old, new, tolerance):
+        return f"{RECUT}: cut otherwise"
+    return _trimmed(old, new, tolerance)
+
+
+def _trimmed(old: Record, new: Record, tolerance: float) -> str:
+    widths = [new_width - old_width for old_width, new_width in zip(_widths(old), _widths(new), strict=True)]
+    length = new["length"]["value"] - old["length"]["value"]
+    if max(widths) > tolerance:
+        return f"{RECUT}: too narrow"
+    if length > tolerance:
+        return f"{RECUT}: too short"
+    if length < -tolerance and _is_shaped(old):
+        return f"{RECUT}: its ends are cut for another length"
+    trims = ["rip"] * (min(widths) < -tolerance) + ["crosscut"] * (length < -tolerance)
+    return f"{STILL_GOOD}: {' and '.join(trims)} to the new size" if trims else STILL_GOOD
+
+
+def _widths(part: Record) -> tuple[float, float]:
+    taper = part["taper"]
+    if taper is None:
+        return part["width"]["value"], part["width"]["value"]
+    return taper["start_width"]["value"], taper["finish_width"]["value"]
+
+
+def _shaping(part: Record) -> list[Record]:
+    return [cut for cut in part["cuts"] if cut["kind"] not in TRIM_CUTS]
+
+
+def _is_shaped(part: Record) -> bool:
+    """Say whether an end carries more than a square cut or a miter, which a crosscut would take away."""
+    return any(cut["kind"] not in ("miter", "end bevel", "edge bevel", "groove") for cut in _shaping(part))
+
+
+def _shaped(part: Record, tolerance: float) -> list[tuple[Any, ...]]:
+    return [tuple(sorted((key, str(value)) for key, value in cut.items())) for cut in _shaping(part)]
+
+
+def _same_shape(old: Record, new: Record, tolerance: float) -> bool:
+    """Say whether two parts carry the same cuts but for sizes within the tolerance."""
+    before, after = _shaping(old), _shaping(new)
+    if [cut["kind"] for cut in before] != [cut["kind"] for cut in after]:
+        return False
+    return all(_near(one, other, tolerance) for one, other in zip(before, after, strict=True))
+
+
+def _near(old: Record, new: Record, tolerance: float) -> bool:
+    for key in old:
+        was, now = old[key], new.get(key)
+        if isinstance(was, Mapping) and isinstance(now, Mapping):
+            if abs(was["value"] - now["value"]) > tolerance:
+                return False
+        elif was != now:
+            return False
+    return True
