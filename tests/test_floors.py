@@ -30,6 +30,7 @@ FLOORS = {
     "study": 6,
     "drawings": 6,
     "sheets": 6,
+    "issued": 6,
     "solids": 6,
     "app": 7,
 }

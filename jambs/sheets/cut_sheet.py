@@ -11,6 +11,7 @@ from jambs.parts.kit import Kit
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, Placed, SheetPictures, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import PLANNED, opening_record
+from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.trim_lines import Line, joint_lines, line
 from jambs.sheets.values import Record
 
@@ -26,20 +27,30 @@ SAID = ("interior depth", "exterior depth", "flange plane", "clear opening width
 """Figures that stand in the strip under the drawings, as measured where they were, or among the joints."""
 
 
-def write_cut_sheet(kit: Kit, job: Job, pictures: SheetPictures, path: Path) -> None:
+def write_cut_sheet(kit: Kit, job: Job, pictures: SheetPictures, path: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
     """Write the cut sheet of one opening as PDF."""
-    path.write_bytes(cut_sheets_pdf([kit], job, {kit.mark: pictures}))
+    path.write_bytes(cut_sheets_pdf([kit], job, {kit.mark: pictures}, stamps=stamps))
 
 
-def write_all_cut_sheets(kits: Sequence[Kit], job: Job, pictures: Mapping[str, SheetPictures], path: Path) -> None:
+def write_all_cut_sheets(
+    kits: Sequence[Kit],
+    job: Job,
+    pictures: Mapping[str, SheetPictures],
+    path: Path,
+    *,
+    stamps: Stamps = NOT_ISSUED,
+) -> None:
     """Write the cut sheets of all openings into one PDF; ``pictures`` by opening mark."""
-    path.write_bytes(cut_sheets_pdf(kits, job, pictures))
+    path.write_bytes(cut_sheets_pdf(kits, job, pictures, stamps=stamps))
 
 
-def cut_sheets_pdf(kits: Sequence[Kit], job: Job, pictures: Mapping[str, SheetPictures]) -> bytes:
+def cut_sheets_pdf(
+    kits: Sequence[Kit], job: Job, pictures: Mapping[str, SheetPictures], *, stamps: Stamps = NOT_ISSUED
+) -> bytes:
     """Return the cut sheets of some openings as PDF bytes, each counting its own pages."""
+    width = PAPER_WIDTH[job.shop.paper]
     sheets = [
-        sheet_data(opening_record(kit, units=job.units), pictures[kit.mark], width=PAPER_WIDTH[job.shop.paper])
+        sheet_data(opening_record(kit, units=job.units), pictures[kit.mark], width=width) | stamps.sheet_data(kit.mark)
         for kit in kits
     ]
     return press("cut_sheet", {**page_data(job), "sheets": sheets})

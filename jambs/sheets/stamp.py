@@ -6,6 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
+from jambs.sheets.values import Record
+
 
 class ChangeLine(Protocol):
     """One changed figure as it is printed."""
@@ -53,6 +55,23 @@ class Stamps:
         """Return what stands at the foot of a sheet: ``issue 4 · 2026-05-18 · 7F3A``; empty where nothing is issued."""
         stamp = self.by_mark.get(mark)
         return f"issue {stamp.number} · {stamp.day} · {stamp.code}" if stamp else ""
+
+    def sheet_data(self, mark: str) -> Record:
+        """Return what a cut sheet prints of its issue: its foot, what changed and why, the marks that changed."""
+        stamp = self.by_mark.get(mark)
+        changes = stamp.changes if stamp else ()
+        return {
+            "stamp": self.foot(mark),
+            "since": stamp.since if stamp and changes else None,
+            "why_changed": stamp.why if stamp else "",
+            "changes": [change_row(one) for one in changes],
+            "changed_marks": sorted({one.mark for one in changes if one.mark}),
+        }
+
+
+def change_row(one: ChangeLine) -> Record:
+    """Return one changed figure as it is printed."""
+    return {"mark": one.mark, "what": one.what, "old": one.old, "new": one.new, "verdict": one.verdict}
 
 
 NOT_ISSUED = Stamps()
