@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from enum import StrEnum
 from typing import Annotated
 
@@ -115,6 +116,8 @@ class InteriorTrim(Model):
             )
         if self.casing_reveal >= self.jamb.thickness:
             raise fault("casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less")
+        if self.stool and self.casing_reveal + self.casing.width + self.stool.horn < self.jamb.thickness:
+            raise fault("the stool would be shorter than the jamb box is wide; write a wider casing or a longer horn")
         return self
 
 
@@ -140,6 +143,8 @@ class SillEntry(Model):
     def _kerf_fits(self) -> SillEntry:
         if self.drip_kerf.depth >= self.thickness:
             raise fault("drip_kerf goes through the sill; write a depth less than the thickness of the sill")
+        if self.drip_kerf.depth * math.tan(math.radians(self.slope)) > self.drip_kerf.set_back:
+            raise fault("drip_kerf breaks out of the sloping front edge; write a larger set_back or a smaller depth")
         return self
 
 
@@ -169,3 +174,9 @@ class ExteriorTrim(Model):
     casing: CasingEntry
     sill: SillEntry | None = None
     head_flashing: HeadFlashing
+
+    @model_validator(mode="after")
+    def _bears(self) -> ExteriorTrim:
+        if self.casing_reveal >= self.jamb.thickness:
+            raise fault("casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less")
+        return self

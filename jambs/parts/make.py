@@ -16,6 +16,7 @@ from jambs.parts.kit import Figure, Kit, Side
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.sides import deepest, measured_sides, planned_sides
+from jambs.parts.stool import StoolError
 from jambs.place.carry import weight_text
 from jambs.place.placement import Finding, Placement, Weight
 
@@ -33,12 +34,15 @@ def make_kit(placement: Placement, job: Job) -> Kit:
     """Make all parts of one opening from its placement, by the measured depths where there are some.
 
     Raises:
-        PartsError: nothing is left between the jambs.
+        PartsError: nothing is left between the jambs, or the stool cannot lap under the frame.
     """
     placement, built_findings = as_built(placement, units=job.units)
     inner, inner_findings = _interior_sides(placement, job)
     outer, outer_findings = _exterior_sides(placement, job)
-    inside = make_inside(placement, inner, job)
+    try:
+        inside = make_inside(placement, inner, job)
+    except StoolError as error:
+        raise PartsError(f"{placement.opening.mark}: {error}.") from error
     if inside.clear.width <= 0 or inside.clear.height <= 0:
         mark, faces = placement.opening.mark, placement.opening.frame
         raise PartsError(

@@ -1,7 +1,8 @@
 """A part: a board, the cuts that make it, its finished outline and profile, and where it sits.
 
 Board coordinates [in]: ``u`` along the grain from the start end, ``v`` across the width, ``w`` through the thickness
-from the board's face (w = 0) to its back (w = thickness). The finished solid is *outline × profile less pockets*:
+from the board's face (w = 0) to its back (w = thickness). The finished solid is *outline × profile less pockets*,
+less the wedges of its end bevels:
 the outline (u, v) swept through the thickness, met with the profile (v, w) swept along the grain, less boxes.
 """
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from jambs.job.openings import Job
 from jambs.job.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntry
 from jambs.length import length_text
@@ -25,6 +27,29 @@ from jambs.parts.part import (
 from jambs.parts.shapes import make_part, plain, square_profile
 
 RETURN_DEG = 45.0
+LEAST_TONGUE = 1 / 8
+"""The tongue that laps under the frame is at least this thick [in]; common practice, no source."""
+
+
+class StoolError(ValueError):
+    """A stool that cannot be cut as asked; the message says what was found and what to do."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Sizes:
+    """What a stool is cut to [in]; it starts at the right. ``step``: its top → the bottom of the frame."""
+
+    length: float
+    start_width: float
+    finish_width: float
+    notch: float
+    start_depth: float
+    finish_depth: float
+    step: float
+
+    @property
+    def is_tapered(self) -> bool:
+        return self.start_width != self.finish_width
 
 
 def stool_length(clear: ClearOpening, trim: InteriorTrim, stool: StoolEntry) -> float:
@@ -38,13 +63,17 @@ def make_stool(
     """Make the stool: its straight near edge at the frame, notched at both ends for the horns, its far edge the nosing.
 
     Width = depth at the sill + rabbet under the frame + casing thickness + nosing.
+
+    Raises:
+        StoolError: the rabbet cannot lap under the frame.
     """
-    length = stool_length(clear, trim, stool)
-    front = trim.casing.thickness + stool.nosing
-    start_depth, finish_depth = sill.finish_depth + stool.rabbet, sill.start_depth + stool.rabbet
-    notch = (length - clear.width - 2 * trim.jamb.thickness) / 2
-    start, finish = start_depth + front, finish_depth + front
-    x = (clear.left + clear.right + length) / 2
+    sizes = _sizes(clear, sill, trim, stool)
+    if stool.rabbet and sizes.step > stool.thickness - LEAST_TONGUE:
+        raise StoolError(
+            f"the stool cannot lap under the frame: its top lies {length_text(sizes.step, units=job.units)} above the "
+            f"bottom of the frame and it is {length_text(stool.thickness, units=job.units)} thick; "
+            "leave the stool's rabbet out or make the stool thicker"
+        )
     return make_part(
         "stool",
         "sill",
@@ -52,13 +81,13 @@ def make_stool(
         job=job,
         stock=stool.stock,
         thickness=stool.thickness,
-        outline=_outline(length, start, finish, notch, start_depth, finish_depth),
-        profile=_profile(max(start, finish), stool),
-        cuts=_cuts(length, start, finish, notch, start_depth, finish_depth, stool),
+        outline=_outline(sizes),
+        profile=_profile(sizes, stool),
+        cuts=_cuts(sizes, stool),
         ends="square both ends",
-        work=_work(length, start, finish, notch, start_depth, finish_depth, stool, job),
+        work=_work(sizes, stool, job),
         seat=Seat(
-            origin=(x, clear.bottom, inside_edge + stool.rabbet),
+            origin=((clear.left + clear.right + sizes.length) / 2, clear.bottom, inside_edge + stool.rabbet),
             along=(-1.0, 0.0, 0.0),
             across=(0.0, 0.0, -1.0),
             through=(0.0, -1.0, 0.0),
@@ -66,81 +95,70 @@ def make_stool(
     )
 
 
-def _outline(
-    length: float, start: float, finish: float, notch: float, start_depth: float, finish_depth: float
-) -> tuple[Point, ...]:
+def _sizes(clear: ClearOpening, sill: Side, trim: InteriorTrim, stool: StoolEntry) -> _Sizes:
+    length = stool_length(clear, trim, stool)
+    front = trim.casing.thickness + stool.nosing
+    start, finish = sill.finish_depth + stool.rabbet, sill.start_depth + stool.rabbet
+    return _Sizes(
+        length=length,
+        start_width=start + front,
+        finish_width=finish + front,
+        notch=(length - clear.width - 2 * trim.jamb.thickness) / 2,
+        start_depth=start,
+        finish_depth=finish,
+        step=max(clear.bottom, 0.0),
+    )
+
+
+def _outline(sizes: _Sizes) -> tuple[Point, ...]:
+    length, notch = sizes.length, sizes.notch
     return (
         (notch, 0.0),
         (length - notch, 0.0),
-        (length - notch, finish_depth),
-        (length, finish_depth),
-        (length, finish),
-        (0.0, start),
-        (0.0, start_depth),
-        (notch, start_depth),
+        (length - notch, sizes.finish_depth),
+        (length, sizes.finish_depth),
+        (length, sizes.finish_width),
+        (0.0, sizes.start_width),
+        (0.0, sizes.start_depth),
+        (notch, sizes.start_depth),
     )
 
 
-def _profile(width: float, stool: StoolEntry) -> tuple[Point, ...]:
+def _profile(sizes: _Sizes, stool: StoolEntry) -> tuple[Point, ...]:
+    width, thickness = max(sizes.start_width, sizes.finish_width), stool.thickness
     if not stool.rabbet:
-        return square_profile(width, stool.thickness)
-    step = stool.thickness / 2
-    return (
-        (stool.rabbet, 0.0),
-        (width, 0.0),
-        (width, stool.thickness),
-        (0.0, stool.thickness),
-        (0.0, step),
-        (stool.rabbet, step),
-    )
+        return square_profile(width, thickness)
+    lap, step = stool.rabbet, sizes.step
+    return ((lap, 0.0), (width, 0.0), (width, thickness), (0.0, thickness), (0.0, step), (lap, step))
 
 
-def _cuts(
-    length: float,
-    start: float,
-    finish: float,
-    notch: float,
-    start_depth: float,
-    finish_depth: float,
-    stool: StoolEntry,
-) -> tuple[Cut, ...]:
-    cuts: list[Cut] = [Rip(width=max(start, finish))]
-    if start != finish:
-        cuts.append(Taper(start_width=start, finish_width=finish))
-    cuts.append(Crosscut(length=length))
-    cuts.append(Notch(end=End.START, edge=Edge.NEAR, along=notch, across=start_depth))
-    cuts.append(Notch(end=End.FINISH, edge=Edge.NEAR, along=notch, across=finish_depth))
+def _cuts(sizes: _Sizes, stool: StoolEntry) -> tuple[Cut, ...]:
+    cuts: list[Cut] = [Rip(width=max(sizes.start_width, sizes.finish_width))]
+    if sizes.is_tapered:
+        cuts.append(Taper(start_width=sizes.start_width, finish_width=sizes.finish_width))
+    cuts.append(Crosscut(length=sizes.length))
+    for end, depth in ((End.START, sizes.start_depth), (End.FINISH, sizes.finish_depth)):
+        cuts.append(Notch(end=end, edge=Edge.NEAR, along=sizes.notch, across=depth))
     if stool.rabbet:
-        cuts.append(EdgeRabbet(edge=Edge.NEAR, across=stool.rabbet, depth=stool.thickness / 2))
+        cuts.append(EdgeRabbet(edge=Edge.NEAR, across=stool.rabbet, depth=sizes.step))
     return tuple(cuts)
 
 
-def _work(
-    length: float,
-    start: float,
-    finish: float,
-    notch: float,
-    start_depth: float,
-    finish_depth: float,
-    stool: StoolEntry,
-    job: Job,
-) -> tuple[str, ...]:
+def _work(sizes: _Sizes, stool: StoolEntry, job: Job) -> tuple[str, ...]:
     def text(size: float) -> str:
         return length_text(size, units=job.units)
 
-    between = text(length - 2 * notch)
-    if start_depth == finish_depth:
-        lines = [f"notch both ends {text(notch)} long × {text(start_depth)} in from the frame edge; {between} between"]
-    else:
-        lines = [
-            f"notch left end {text(notch)} long × {text(finish_depth)}, right end {text(notch)} long × "
-            f"{text(start_depth)} in from the frame edge; {between} between"
-        ]
-    if start != finish:
-        narrow, at = (start, "right") if start < finish else (finish, "left")
+    notch, between = text(sizes.notch), text(sizes.length - 2 * sizes.notch)
+    right, left = text(sizes.start_depth), text(sizes.finish_depth)
+    ends = f"both ends {notch} long × {right}"
+    if right != left:
+        ends = f"left end {notch} long × {left}, right end {notch} long × {right}"
+    lines = [f"notch {ends} in from the frame edge; {between} between"]
+    if sizes.is_tapered:
+        narrow, at = min((sizes.start_width, "right"), (sizes.finish_width, "left"))
         lines.append(f"taper the room edge to {text(narrow)} at the {at}")
     if stool.rabbet:
-        lines.append(f"rabbet the frame edge {text(stool.rabbet)} × {text(stool.thickness / 2)} deep, from the top")
+        lines.append(f"rabbet the frame edge {text(stool.rabbet)} × {text(sizes.step)} deep, from the top")
     return tuple(lines)
 
 

@@ -1,0 +1,40 @@
+"""Trim whose parts could not be cut or would bear on nothing is refused with the way out."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from cases import STOOL, changed, job_of
+
+from jambs.job import JobFaults
+
+CASES: dict[str, tuple[dict[str, Any], str]] = {
+    "short stool": (
+        {
+            "interior_trim__inside": {
+                **STOOL,
+                "casing": {**STOOL["casing"], "width": "1/2"},
+                "stool": {**STOOL["stool"], "horn": "0"},
+            }
+        },
+        "the stool would be shorter than the jamb box is wide; write a wider casing or a longer horn",
+    ),
+    "casing outside on nothing": (
+        {"exterior_trim__outside__casing_reveal": "3/4"},
+        "casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less",
+    ),
+    "kerf through the front": (
+        {"exterior_trim__outside__sill__slope": "45 deg", "exterior_trim__outside__sill__drip_kerf__set_back": "1/8"},
+        "drip_kerf breaks out of the sloping front edge; write a larger set_back or a smaller depth",
+    ),
+}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_it_is_refused(name: str) -> None:
+    paths, sentence = CASES[name]
+    with pytest.raises(JobFaults) as found:
+        job_of(changed(**paths))
+    (fault,) = found.value.faults
+    assert fault.sentence == sentence

@@ -1,0 +1,33 @@
+"""A stool that laps under the frame, and one that cannot."""
+
+from __future__ import annotations
+
+import pytest
+from cases import STOOL, kit_of, part_of
+
+from jambs.parts.make import PartsError
+
+
+def test_a_rabbet_laps_under_the_frame() -> None:
+    # Frame face 3/4 at the sill, reveal 1/8: the stool's top lies 5/8 above the frame's bottom; 1 in thick leaves a
+    # tongue of 3/8. Width 4-11/16 + 1/2 rabbet + 3/4 casing + 3/4 nosing = 6-11/16.
+    stool = {**STOOL["stool"], "rabbet": "1/2"}
+    kit = kit_of(
+        interior_trim__inside={**STOOL, "stool": stool},
+        windows__fixed__frame_face={"left": "2 1/2", "right": "2 1/2", "head": "2 1/2", "sill": "3/4"},
+    )
+    part = part_of(kit, "stool", "sill")
+    assert part.width == 6 + 11 / 16
+    assert part.work[-1] == 'rabbet the frame edge 1/2" × 5/8" deep, from the top'
+    tongue = {part.seat.at(0.0, v, w)[1:] for v, w in part.profile if v < 0.5}
+    # Under the frame: from its bottom (y = 0) down 3/8, 1/2 behind its inside edge.
+    assert tongue == {(0.0, 4 + 11 / 16 + 0.5), (-0.375, 4 + 11 / 16 + 0.5)}
+
+
+def test_a_rabbet_that_would_stand_in_the_frame_is_refused() -> None:
+    with pytest.raises(PartsError) as error:
+        kit_of(interior_trim__inside={**STOOL, "stool": {**STOOL["stool"], "rabbet": "1/4"}})
+    assert str(error.value) == (
+        'W1: the stool cannot lap under the frame: its top lies 2 3/8" above the bottom of the frame and it is '
+        "1\" thick; leave the stool's rabbet out or make the stool thicker."
+    )
