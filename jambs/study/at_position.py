@@ -97,7 +97,7 @@ def subject_of(opening: Opening, planes: WallPlanes, job: Job) -> Subject:
         StudyError: wall or window cannot be studied.
     """
     return Subject(
-        opening=replace(opening, measured=None),
+        opening=replace(opening, measured=None, readings=None),
         planes=planes,
         job=job,
         wall=heat_wall(planes, units=job.units),

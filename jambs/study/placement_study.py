@@ -9,12 +9,14 @@ from typing import Any
 
 from jambs.job.openings import Assumed, Job, Opening
 from jambs.job.site import Site, site_of
+from jambs.parts.make import PartsError
 from jambs.place.choose import Clash, within_limits
 from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Placement
-from jambs.place.rules import LeastHeatLoss
-from jambs.study.at_position import Subject, subject_of
-from jambs.study.candidates import OWN, Candidate, Wish, weigh, wishes
+from jambs.place.rules import LeastHeatLoss, RuleError
+from jambs.place.solve import PlaceError
+from jambs.study.at_position import Subject, study_at, subject_of
+from jambs.study.candidates import OWN, Candidate, Effects, Wish, effects_of, weigh, wishes
 from jambs.study.details import DetailChange, compare_drawn_details
 from jambs.study.region import StudyError
 from jambs.study.sweep import PositionSweep, Studied, least_plane, sweep_positions
@@ -26,12 +28,15 @@ from jambs.wall.planes import WallPlanes
 class WindowComparison:
     """One window type in one wall. Computed for ``subject.opening``, the commonest size of ``marks``.
 
-    ``details``: changes at the job's own position, what is planned first.
+    ``curve``: what every position of the sweep does. ``details``: changes at the job's own position, what is planned
+    first. ``facings``: the ways its openings face [degrees from north].
     """
 
     subject: Subject
     marks: tuple[str, ...]
+    facings: tuple[float, ...]
     sweep: PositionSweep
+    curve: tuple[Effects, ...]
     candidates: tuple[Candidate, ...]
     details: tuple[DetailChange, ...]
 
@@ -87,13 +92,15 @@ def _compared(group: Sequence[Placement], job: Job, site: Site) -> WindowCompari
     within = _least_within(studied, [one.opening for one in group])
     same = within is None or abs(within - sweep.least.flange_plane) < SAME_PLANE
     wanted = wishes(subject, own=own, least=sweep.least.flange_plane, least_within=None if same else within)
-    facings = sorted({one.opening.faces_deg for one in group if one.opening.faces_deg is not None})
+    facings = _facings(group)
     candidates = weigh(subject, wanted, site, facings)
     planned = next(one for one in candidates if abs(one.flange_plane - lead.flange_plane) < SAME_PLANE)
     return WindowComparison(
         subject=subject,
         marks=tuple(one.opening.mark for one in group),
+        facings=facings,
         sweep=sweep,
+        curve=tuple(effects_of(subject, one, site, facings) for one in sweep.positions),
         candidates=candidates,
         details=compare_drawn_details(subject, planned.effects.at) if planned.effects else (),
     )
@@ -130,13 +137,62 @@ def _least_within(studied: Studied, openings: Sequence[Opening]) -> float | None
 
 
 def least_heat_loss(job: Job) -> LeastHeatLoss:
-    """Return the study that the position rule of that name asks for; each window type in a wall is computed once."""
-    known: dict[tuple[str, str, float, float], Studied] = {}
+    """Return the study that the position rule of that name asks for; each window type in a wall is computed once.
+
+    The study raises RuleError where wall or window cannot be studied.
+    """
+    known: dict[tuple[Any, ...], Studied] = {}
 
     def least(opening: Opening, planes: WallPlanes, low: float, high: float) -> float:
         key = (planes.wall.name, opening.window_name, opening.frame.width, opening.frame.height)
-        if key not in known:
-            known[key] = Studied(subject_of(opening, planes, job))
-        return least_plane(known[key], low, high)
+        try:
+            if key not in known:
+                known[key] = Studied(subject_of(opening, planes, job))
+            return least_plane(known[key], low, high)
+        except StudyError as error:
+            raise RuleError(f"least_heat_loss: {str(error).rstrip('.')}") from None
 
     return least
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Planned:
+    """What the openings of one window type in one wall do at their own planned position; None where not studied."""
+
+    wall: str
+    window: str
+    marks: tuple[str, ...]
+    flange_plane: float
+    facings: tuple[float, ...]
+    effects: Effects | None
+
+
+def planned_effects(placements: Sequence[Placement], job: Job) -> tuple[Planned, ...]:
+    """Compute the planned positions alone, in the order in which they come; the first opening stands for its like."""
+    groups: dict[tuple[str, str, float], list[Placement]] = {}
+    for one in placements:
+        key = (one.planes.wall.name, one.opening.window_name, round(one.flange_plane, 3))
+        groups.setdefault(key, []).append(one)
+    site = site_of(job.site, units=job.units)
+    return tuple(_planned(group, job, site) for group in groups.values())
+
+
+def _planned(group: Sequence[Placement], job: Job, site: Site) -> Planned:
+    lead, facings = group[0], _facings(group)
+    try:
+        subject = subject_of(lead.opening, lead.planes, job)
+        effects = effects_of(subject, study_at(subject, lead.flange_plane), site, facings)
+    except (StudyError, PlaceError, PartsError):
+        effects = None
+    return Planned(
+        wall=lead.planes.wall.name,
+        window=lead.opening.window_name,
+        marks=tuple(one.opening.mark for one in group),
+        flange_plane=lead.flange_plane,
+        facings=facings,
+        effects=effects,
+    )
+
+
+def _facings(group: Sequence[Placement]) -> tuple[float, ...]:
+    return tuple(sorted({one.opening.faces_deg for one in group if one.opening.faces_deg is not None}))

@@ -1,0 +1,217 @@
+"""The placement comparison as a record: ``placement.json`` before it is written, and all that its pages print.
+
+Every figure is its exact value, its unit and the text that stands on paper, so paper and file cannot differ.
+
+    format, version    what this file is; a change that breaks a reader raises the version
+    job, units         name and date of the job; lengths are numbers in its units, with their printed text
+    site               the facts heat, damp and sun were worked out for; ``assumed`` says why nobody's value was taken
+    conventions        sentences that belong to every figure: references, films, months, what is left out
+    cautions           what the figures are worth, and what is not modelled
+    walls              per wall: resistance by every convention, layers with temperatures and drying, checks, a year
+    windows            per wall and window type: candidates side by side, curve over all positions, details
+    left_out           what could not be studied, in sentences
+"""
+
+from __future__ import annotations
+
+from jambs.app.figures import assumed_record, figure, share, signed
+from jambs.app.wall_record import wall_record
+from jambs.job.site import temperature_text
+from jambs.length import length_text
+from jambs.parts.kit import Kit
+from jambs.sheets.values import Record, size, sized
+from jambs.study.candidates import Candidate, Effects, board_words
+from jambs.study.cut import GLASS_EDGE_NOT_MODELLED, INPUT_UNCERTAINTY
+from jambs.study.details import DetailChange
+from jambs.study.placement_study import PlacementStudy, WindowComparison
+from jambs.study.section_cut import Filling
+from jambs.study.wall_cut import SURFACE_FILMS, WOOD_CONDUCTIVITY
+
+FORMAT, VERSION = "jambs placement comparison", 1
+LETTERS = "ABCDEFGHIJKLMNOP"
+BTU = 0.5275279
+"""One Btu per hour and degree Fahrenheit [W/K], from the definitions of both."""
+DEGREES = "°"
+POINTS = ("north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest")
+
+
+def comparison_record(study: PlacementStudy) -> Record:
+    """Return the record of a whole comparison."""
+    job = study.job
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "job": {"name": job.name, "date": job.date.isoformat() if job.date else None},
+        "units": job.units.value,
+        "site": [
+            {"key": fact.key, "what": fact.what, "text": fact.value, "assumed": fact.why or None}
+            for fact in study.site.facts
+        ],
+        "conventions": _conventions(),
+        "cautions": [INPUT_UNCERTAINTY, GLASS_EDGE_NOT_MODELLED],
+        "walls": [wall_record(wall, study) for wall in study.walls],
+        "windows": [_window(window, study) for window in study.windows],
+        "left_out": list(study.left_out),
+    }
+
+
+def facing_text(degrees: float) -> str:
+    """Return a compass direction in words where it has a name."""
+    point, rest = divmod(degrees, 45)
+    return POINTS[int(point)] if rest == 0 else f"{degrees:g}{DEGREES}"
+
+
+def _conventions() -> list[str]:
+    filling = Filling()
+    return [
+        "Computed is what the section drawings show, at each position with its own parts. Left out: cladding, "
+        "strapping and the air behind it, membranes, casings, flashing. "
+        f"Wood {WOOD_CONDUCTIVITY:.2f}, shim space filled with foam {filling.shim_space:.3f}, sealant "
+        f"{filling.sealant:.2f}, empty spaces in the wall {filling.empty:.2f} W/mK.",
+        "The frame is a block that lets through what its U_f says, the glazing a panel of 0.035 W/mK (the way of "
+        "ISO 10077-2).",
+        f"Inside surfaces: {SURFACE_FILMS.inside:.2f} m2K/W on wall and jambs, {SURFACE_FILMS.inside_frame:.2f} on "
+        "frame and glazing (ISO 13788, from memory). Sweating: surface at the dew point of the air; mould: over 80 % "
+        "at the surface. The corner of jamb and sill is an estimate from both sides, not a limit.",
+        "Heat of a season: heat through the joint alone, times the degree days. Sun: share of the clear-sky beam on "
+        "the wall that reaches the glass past jambs, casing and cladding, October to March and June to August "
+        "(the other half-year south of the equator). Sky: light of an overcast sky on the glass over that on open "
+        "ground, nothing opposite; a bare wall gets 40 %.",
+        "A door's threshold is not computed. The limits of the calculation stand beside each figure (±).",
+    ]
+
+
+def _window(window: WindowComparison, study: PlacementStudy) -> Record:
+    subject, units = window.subject, study.job.units
+    opening = subject.opening
+    sweep, first = window.sweep, window.sweep.positions[0]
+    return {
+        "wall": opening.wall.name,
+        "window": opening.window_name,
+        "marks": list(window.marks),
+        "computed_for": {"mark": opening.mark, "frame": sized(opening.frame.width, opening.frame.height, units=units)},
+        "convention": first.sides[0].transmittance.reference.words,
+        "least": {
+            "flange_plane": size(sweep.least.flange_plane, units=units),
+            "interior_depth": size(sweep.least.kit.placement.interior_depth, units=units),
+            "band": [size(plane, units=units) for plane in sweep.band],
+            "rule_plane": size(sweep.rule_plane, units=units),
+            "rule_excess": None if sweep.rule_excess is None else figure(sweep.rule_excess, "W/mK", 4),
+        },
+        "candidates": [_candidate(one, LETTERS[place], window, study) for place, one in enumerate(window.candidates)],
+        "curve": [_curve_point(one, window, study) for one in window.curve],
+        "details": [_detail(one, study) for one in window.details],
+        "assumed": assumed_record(window.assumed),
+    }
+
+
+def _candidate(candidate: Candidate, letter: str, window: WindowComparison, study: PlacementStudy) -> Record:
+    units = study.job.units
+    return {
+        "letter": letter,
+        "names": list(candidate.names),
+        "flange_plane": size(candidate.flange_plane, units=units),
+        "interior_depth": size(candidate.interior_depth, units=units),
+        "exterior_depth": size(candidate.exterior_depth, units=units),
+        "against": list(candidate.against),
+        "why_not": candidate.why_not or None,
+        "built": _built(candidate.kit, study) if candidate.kit else None,
+        **(_effects(candidate.effects, window, study) if candidate.effects else {}),
+    }
+
+
+def _built(kit: Kit, study: PlacementStudy) -> Record:
+    units, placement = study.job.units, kit.placement
+    buck, swing = placement.buck, placement.swing
+    depth = buck.outer - buck.inner if buck else None
+    return {
+        "interior_board": board_words(kit, "extension jamb") or "none",
+        "exterior_board": board_words(kit, "exterior extension jamb") or "none",
+        "buck": "none" if buck is None else f"{buck.kind.value}, {length_text(depth or 0.0, units=units)} deep",
+        "buck_depth": size(depth, units=units),
+        "overhang": size(placement.overhang, units=units),
+        "sash": None
+        if swing is None
+        else {
+            "value": swing.greatest_deg,
+            "unit": "deg",
+            "text": f"{swing.greatest_deg:.0f}{DEGREES}",
+            "stopped_by": swing.stopped_by,
+        },
+    }
+
+
+def _effects(effects: Effects, window: WindowComparison, study: PlacementStudy) -> Record:
+    return {
+        "heat": _heat(effects, window, study),
+        "cold": _cold(effects, study),
+        "sun": [
+            {"faces": facing_text(one.facing_deg), "winter": share(one.winter), "summer": share(one.summer)}
+            for one in effects.sun
+        ],
+        "sky": share(effects.sky),
+    }
+
+
+def _heat(effects: Effects, window: WindowComparison, study: PlacementStudy) -> Record:
+    found = effects.at
+    sides = {
+        side.side.value: {
+            **figure(side.transmittance.value, "W/mK", 3),
+            "half_width": figure(side.transmittance.half_width, "W/mK", 4),
+            "is_usual": side.transmittance.is_usual,
+        }
+        for side in found.sides
+    }
+    over = (found.heat - window.sweep.least.heat) * study.site.degree_days * 24 / 1000
+    return {
+        "sides": sides,
+        "mean": figure(found.mean_transmittance, "W/mK", 3),
+        "whole": figure(found.heat, "W/K", 3),
+        "whole_us": figure(found.heat / BTU, "Btu/h °F", 3),
+        "half_width": figure(found.heat_half_width, "W/K", 3),
+        "per_season": figure(effects.heat_per_year, "kWh", 1),
+        "over_least": figure(over, "kWh", 1),
+    }
+
+
+def _cold(effects: Effects, study: PlacementStudy) -> Record:
+    surfaces = effects.surfaces
+    units = study.job.units
+    return {
+        "side": surfaces.side,
+        "place": surfaces.place,
+        "coldest": figure(surfaces.coldest, "1", 2),
+        "corner": figure(surfaces.corner, "1", 2),
+        "estimate": figure(surfaces.estimate, "1", 2),
+        "temperature": {
+            "value": surfaces.temperature,
+            "unit": "degC",
+            "text": temperature_text(surfaces.temperature, units),
+        },
+        "sweats_above": share(surfaces.sweats_above),
+        "estimate_sweats_above": share(surfaces.estimate_sweats_above),
+        "mould_above": share(surfaces.mould_above),
+    }
+
+
+def _curve_point(effects: Effects, window: WindowComparison, study: PlacementStudy) -> Record:
+    units, placement = study.job.units, effects.at.kit.placement
+    return {
+        "flange_plane": size(effects.at.flange_plane, units=units),
+        "interior_depth": size(placement.interior_depth, units=units),
+        "exterior_depth": size(placement.exterior_depth, units=units),
+        **_effects(effects, window, study),
+    }
+
+
+def _detail(change: DetailChange, study: PlacementStudy) -> Record:
+    season = None if change.change is None else change.change * study.site.degree_days * 24 / 1000
+    return {
+        "words": change.words,
+        "heat": None if change.heat is None else figure(change.heat, "W/K", 3),
+        "change": None if change.change is None else signed(change.change, "W/K", 3),
+        "season": None if season is None else signed(season, "kWh", 1),
+        "coldest": None if change.coldest is None else figure(change.coldest, "1", 2),
+        "why_not": change.why_not or None,
+    }

@@ -1,0 +1,139 @@
+"""``jambs compare``: the placement comparison of a job as pages, as JSON and as a table."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections.abc import Iterator
+from pathlib import Path
+
+from jambs.app.chain import Unbuildable
+from jambs.app.comparison_record import comparison_record
+from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
+from jambs.job import Job
+from jambs.place.solve import PlaceError, place_windows
+from jambs.section.cut import WALL_SHOWN, cut_section
+from jambs.section.region import Cut, Section
+from jambs.sheets.comparison import write_comparison
+from jambs.sheets.press import PressError
+from jambs.sheets.values import Record
+from jambs.study.placement_study import PlacementStudy, least_heat_loss, study_placements
+
+PAGES, DATA, TABLE = "placement comparison.pdf", "placement.json", "placement.csv"
+COLUMNS = (
+    ("wall", ()),
+    ("window", ()),
+    ("letter", ()),
+    ("names", ()),
+    ("flange_plane", ("flange_plane",)),
+    ("interior_depth", ("interior_depth",)),
+    ("exterior_depth", ("exterior_depth",)),
+    ("overhang", ("built", "overhang")),
+    ("sash_opens_deg", ("built", "sash")),
+    ("jamb_W_mK", ("heat", "sides", "jamb")),
+    ("head_W_mK", ("heat", "sides", "head")),
+    ("sill_W_mK", ("heat", "sides", "sill")),
+    ("whole_window_W_K", ("heat", "whole")),
+    ("limits_within_W_K", ("heat", "half_width")),
+    ("season_kWh", ("heat", "per_season")),
+    ("coldest_factor", ("cold", "coldest")),
+    ("corner_factor", ("cold", "corner")),
+    ("sill_corner_factor_estimate", ("cold", "estimate")),
+    ("sweats_above_humidity", ("cold", "sweats_above")),
+    ("sky", ("sky",)),
+)
+"""Columns of the table and the way to their figures in a candidate's record; lengths in the job's units."""
+
+
+class ComparisonInTheWay(Exception):
+    """Files of the user's are in the way; ``conflicts`` names them, nothing was written."""
+
+    def __init__(self, found: list[Conflict]) -> None:
+        self.conflicts = tuple(found)
+        super().__init__("\n".join(map(str, found)))
+
+
+def compare(job: Job, target: Path, *, overwrite: bool) -> Record:
+    """Compare the positions of a job's windows and write pages, JSON and table; return the record.
+
+    Raises:
+        Unbuildable: a window cannot be placed, or a page cannot be printed.
+        ComparisonInTheWay: files of the user's would be overwritten.
+    """
+    try:
+        placements = place_windows(job, least_heat_loss=least_heat_loss(job))
+    except PlaceError as error:
+        raise Unbuildable(*error.sentences) from None
+    study = study_placements(placements, job)
+    record = comparison_record(study)
+    with fresh_folder(target) as folder:
+        _write(record, study, folder)
+        found = conflicts(folder, target)
+        if found and not overwrite:
+            raise ComparisonInTheWay(found)
+        move_in(folder, target, is_whole=True)
+    return record
+
+
+def _write(record: Record, study: PlacementStudy, folder: Path) -> None:
+    planes = {wall.planes.wall.name: wall.planes for wall in study.walls}
+    try:
+        write_comparison(record, study.job, drawn_sections(study), planes, folder / PAGES)
+    except PressError as error:
+        raise Unbuildable(str(error)) from error
+    text = json.dumps(record, indent=1, ensure_ascii=False) + "\n"
+    (folder / DATA).write_text(text, encoding="utf-8")
+    (folder / TABLE).write_text(table_text(record), encoding="utf-8")
+
+
+def drawn_sections(study: PlacementStudy) -> list[dict[str, Section]]:
+    """Return the section at the jamb of every candidate that can be built, by its letter, window by window."""
+    return [
+        {
+            letter: cut_section(candidate.kit, Cut.JAMB, wall_length=WALL_SHOWN)
+            for letter, candidate in zip("ABCDEFGHIJKLMNOP", window.candidates, strict=False)
+            if candidate.kit
+        }
+        for window in study.windows
+    ]
+
+
+def table_text(record: Record) -> str:
+    """Return the candidates as CSV, one a row; exact values, nothing where a window cannot be built."""
+    out = io.StringIO()
+    rows = csv.writer(out, lineterminator="\n")
+    rows.writerow(name for name, _ in COLUMNS)
+    for window in record["windows"]:
+        for candidate in window["candidates"]:
+            rows.writerow(_cells(window, candidate))
+    return out.getvalue()
+
+
+def _cells(window: Record, candidate: Record) -> Iterator[str]:
+    yield from (window["wall"], window["window"], candidate["letter"], ", ".join(candidate["names"]))
+    for _, path in COLUMNS[4:]:
+        value: Record | None = candidate
+        for key in path:
+            value = value.get(key) if value else None
+        yield "" if value is None else f"{value['value']:.6g}"
+
+
+def comparison_text(record: Record) -> str:
+    """Return the comparison in a few lines for a terminal."""
+    lines = []
+    for window in record["windows"]:
+        lines.append(f"{window['window']} in wall {window['wall']} ({', '.join(window['marks'])})")
+        lines += [_line(candidate) for candidate in window["candidates"]]
+    lines += [f"not studied: {words}" for words in record["left_out"]]
+    return "\n".join([*lines, *record["cautions"]])
+
+
+def _line(candidate: Record) -> str:
+    head = f"  {candidate['letter']}  {', '.join(candidate['names'])}: interior {candidate['interior_depth']['text']}"
+    head += f", exterior {candidate['exterior_depth']['text']}"
+    if "heat" not in candidate:
+        return f"{head}; cannot be built"
+    kept = "" if not candidate["against"] else f"; past {len(candidate['against'])} of the limits"
+    heat, cold = candidate["heat"]["whole"]["text"], candidate["cold"]["sweats_above"]["text"]
+    return f"{head}; {heat} W/K through the joint, sweats above {cold}{kept}"
