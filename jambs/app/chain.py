@@ -9,6 +9,7 @@ from jambs.parts.as_built import without_odd_readings
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
 from jambs.place.placement import Placement
+from jambs.place.rules import LeastHeatLoss
 from jambs.place.solve import PlaceError, place_windows
 
 
@@ -27,10 +28,19 @@ def make_kits(job: Job) -> tuple[Kit, ...]:
         Unbuildable: some opening cannot be placed or made.
     """
     try:
-        placements = place_windows(job)
+        placements = place_windows(job, least_heat_loss=_heat_study(job))
     except PlaceError as error:
         raise Unbuildable(*error.sentences) from None
     return _made(placements, job)
+
+
+def _heat_study(job: Job) -> LeastHeatLoss | None:
+    """Return the heat study where a position rule asks for it; it loads numpy and scipy."""
+    if not any(opening.position.least_heat_loss for opening in job.openings):
+        return None
+    from jambs.study.placement_study import least_heat_loss
+
+    return least_heat_loss(job)
 
 
 def _made(placements: Iterable[Placement], job: Job) -> tuple[Kit, ...]:
