@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 import click
 
 from jambs import __version__
+from jambs.app.compare_command import compare
 
 if TYPE_CHECKING:
     from jambs.app.build import Asked
@@ -40,6 +41,9 @@ def main() -> None:
 
     JOB is a job file, or a folder that holds one named job.yaml.
     """
+
+
+main.add_command(compare)
 
 
 @main.command(epilog="\b\nExamples:\n  jambs new house\n  jambs new hytte --units mm")
