@@ -120,7 +120,7 @@ def _course_call_outs(plan: CoursePlan, right: float) -> list[CallOut]:
 def _course_words(plan: CoursePlan, line: CourseLine) -> str:
     """Call a course line by the course under it, as the story pole does."""
     running = feet_text(line.running, units=plan.grid.units)
-    name = f"top of course {line.number - 1}" if line.exposure is not None else "start line"
+    name = f"top of {line.number - 1}" if line.exposure is not None else "start line"
     return ", ".join([running, name, *(wanted.words for wanted in line.meets)])
 
 

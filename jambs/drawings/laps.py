@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
-from jambs.drawings.boxes import Point, box_around
+from jambs.drawings.boxes import Box, Point, box_around
 from jambs.drawings.outlines import turned
 from jambs.drawings.sections import section_view
 from jambs.drawings.view import CallOut, Ink, Shape, Side, View
@@ -27,7 +27,6 @@ BEYOND = 3.5
 """What is seen beyond the sections starts this far from the edges of the frame [in]."""
 UP_MEMBRANE = 1.5
 """How far the membrane is drawn past the top of the upstand it laps [in]."""
-SHEDDING = (Stuff.CLADDING, Stuff.FRAME, Stuff.JAMB, Stuff.CASING, Stuff.SILL, Stuff.GLASS, Stuff.BUCK)
 HATCHED = (Ink.HATCH_TRIM,)
 
 
@@ -125,19 +124,16 @@ def _membranes(kit: Kit, flashings: Flashings) -> dict[str, tuple[Point, Point]]
 
 def _targets(kit: Kit, flashings: Flashings, sections: dict[Cut, Section]) -> dict[str, Point]:
     """Return where the number of each lap points, by what is lapped, in wall coordinates (d, y)."""
-    targets = {
-        name: _middle(line) if "side" not in name else line[1] for name, line in _membranes(kit, flashings).items()
-    }
+    targets = {name: line[1] if "side" in name else _middle(line) for name, line in _membranes(kit, flashings).items()}
     for blank in flashings.blanks:
         targets[blank.name] = _middle(blank.profile[1:3])
-    head, sill = sections[Cut.HEAD], sections.get(Cut.SILL)
-    low = sill or head
-    for name in ("window, nailing flange", "window on its clips"):
-        targets[name] = _within(low, Stuff.FRAME)
-    if sill:
-        targets["exterior sill"] = _within(sill, Stuff.SILL, outside=kit)
-    targets["exterior jambs and casing"] = _within(head, Stuff.CASING, outside=kit)
-    targets["cladding over the head"] = _lowest(head, Stuff.CLADDING)
+    head = sections[Cut.HEAD]
+    low = sections.get(Cut.SILL, head)
+    targets["window, nailing flange"] = targets["window on its clips"] = _outermost(low, Stuff.FRAME).center
+    targets["exterior sill"] = _outermost(low, Stuff.SILL).center
+    targets["exterior jambs and casing"] = _outermost(head, Stuff.CASING).center
+    cladding = _outermost(head, Stuff.CLADDING)
+    targets["cladding over the head"] = (cladding.center[0], cladding.bottom + 0.15 * cladding.height)
     return targets
 
 
@@ -145,13 +141,7 @@ def _middle(points: Sequence[Point]) -> Point:
     return (sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points))
 
 
-def _within(section: Section, stuff: Stuff, outside: Kit | None = None) -> Point:
-    """Return the middle of the outermost region of a stuff."""
-    boxes = [box_around(turned(one.outline)) for one in section.regions if one.stuff is stuff]
-    return max(boxes, key=lambda box: box.center[0]).center
-
-
-def _lowest(section: Section, stuff: Stuff) -> Point:
-    """Return a point a little over the lower edge of a stuff."""
-    box = box_around(point for one in section.regions if one.stuff is stuff for point in turned(one.outline))
-    return (box.center[0], box.bottom + 0.15 * box.height)
+def _outermost(section: Section, stuff: Stuff) -> Box:
+    """Return the box of the outermost region of a stuff; of the outermost of all where there is none of it."""
+    regions = [one for one in section.regions if one.stuff is stuff] or section.regions
+    return max((box_around(turned(one.outline)) for one in regions), key=lambda box: box.center[0])

@@ -1,0 +1,22 @@
+"""The outside of the example houses, planned once."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+from jambs.app.chain import make_kits
+from jambs.app.outside import Outside, plan_outside
+from jambs.job import Job, read_job
+from jambs.parts.kit import Kit
+
+EXAMPLES = Path(__file__).parents[1] / "examples"
+HOUSES = ("harbour-house", "hillside-house")
+ELEVATIONS = (("harbour-house", "north"), ("harbour-house", "west"), ("hillside-house", "north"))
+
+
+@cache
+def house(name: str) -> tuple[Job, tuple[Kit, ...], Outside]:
+    job = read_job(EXAMPLES / name)
+    kits = make_kits(job)
+    return job, kits, plan_outside(kits, job)

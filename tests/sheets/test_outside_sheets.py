@@ -1,0 +1,139 @@
+"""The papers of the outside, read back from the printed PDF and from the CSV: the same figures as the plans have."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+
+import pytest
+from outside_houses import HOUSES, house
+from paper import collisions, runs, words
+
+from jambs.app.outside_papers import _blank_papers, _laps_papers, _picture
+from jambs.courses.story_pole import story_pole
+from jambs.drawings.course_elevation import course_elevation
+from jambs.fasten.furring import EDITION
+from jambs.flashing.make import blank_list
+from jambs.length import read_length
+from jambs.sheets.course_sheets import ROOM, ElevationPaper, course_data
+from jambs.sheets.fastener_sheets import fastener_data, fasteners_csv
+from jambs.sheets.flashing_sheets import blanks_csv, flashing_data
+from jambs.sheets.movement_sheets import movement_data
+from jambs.sheets.press import press
+
+EACH = pytest.mark.parametrize("name", HOUSES)
+
+
+def courses_pdf(name: str) -> bytes:
+    job, _, outside = house(name)
+    papers = [
+        ElevationPaper(plan=plan, picture=_picture(course_elevation(plan), job, *ROOM[job.shop.paper]))
+        for plan in outside.courses
+    ]
+    return press("courses", course_data(papers, job))
+
+
+def flashing_pdf(name: str) -> bytes:
+    job, kits, outside = house(name)
+    blanks, laps = _blank_papers(outside.flashings, job), _laps_papers(outside.flashings, kits, job)
+    return press("flashing", flashing_data(outside.flashings, blanks, laps, job))
+
+
+def fasteners_pdf(name: str) -> bytes:
+    job, _, outside = house(name)
+    return press("fasteners", fastener_data(outside.fasteners, job))
+
+
+def movement_pdf(name: str) -> bytes:
+    job, _, outside = house(name)
+    assert job.outside.climate is not None
+    return press("movement", movement_data(outside.movements, job.outside.climate, job))
+
+
+@EACH
+@pytest.mark.parametrize("pdf", [courses_pdf, flashing_pdf, fasteners_pdf, movement_pdf])
+def test_no_text_lies_on_another(name: str, pdf: object) -> None:
+    assert callable(pdf)
+    assert collisions(runs(pdf(name))) == []
+
+
+@EACH
+def test_every_mark_of_the_story_poles_is_printed_in_order(name: str) -> None:
+    job, _, outside = house(name)
+    text = words(courses_pdf(name))
+    for plan in outside.courses:
+        pole = story_pole(plan)
+        start = text.index(f"Story pole {plan.elevation.name}:")
+        for mark in pole.marks:
+            line = f"{mark.text} {mark.note}"
+            assert line in text[start:], line
+            start = text.index(line, start)
+            assert read_length(mark.text, units=job.units) == pytest.approx(mark.running, abs=1e-9)
+        assert pole.datum in text and plan.proof in text
+
+
+@EACH
+def test_missed_lines_are_named_with_their_cure(name: str) -> None:
+    text = words(courses_pdf(name))
+    for plan in house(name)[2].courses:
+        for missed in plan.missed:
+            assert missed.wanted.words in text
+            assert all(cure in text for cure in missed.cures)
+        assert all(finding.text in text for finding in plan.findings)
+
+
+@EACH
+def test_the_cut_list_holds_every_blank_once(name: str) -> None:
+    """As many blanks as the openings have; no blank is cut smaller than its legs and dams."""
+    job, _, outside = house(name)
+    rows = list(csv.DictReader(io.StringIO(blanks_csv(outside.flashings, job))))
+    unit = "in" if job.units == "inch" else "mm"
+    blanks = [blank for made in outside.flashings for blank in made.blanks]
+    assert sum(int(row["count"]) for row in rows) == len(blanks)
+    for blank in blanks:
+        (row,) = (each for each in rows if each["blank"] == blank.name and blank.mark in each["openings"].split())
+        factor = 1.0 if unit == "in" else 25.4
+        for size, key in ((blank.girth, f"girth [{unit}]"), (blank.length, f"length [{unit}]")):
+            assert -1e-6 <= float(row[key]) - size * factor < job.shop.grid.step * factor + 1e-6
+    text = words(flashing_pdf(name))
+    for one in blank_list(outside.flashings, job):
+        assert f"{one.name} {job.shop.grid.text(one.girth)} {job.shop.grid.text(one.length)}" in text
+    for lap in (lap for made in outside.flashings for lap in made.laps):
+        assert f"{lap.what}: {lap.over}" in text
+
+
+@EACH
+def test_fasteners_add_up(name: str) -> None:
+    """The counts of the places on paper add up to those of the house, kind by kind and length by length."""
+    job, _, outside = house(name)
+    data = fastener_data(outside.fasteners, job)
+    counts: dict[tuple[str, str], int] = {}
+    for line in data["lines"]:
+        for place in line["places"]:
+            found = re.search(r"\d+", place["count"])
+            assert found is not None
+            key = (line["fastener"], line["length"])
+            counts[key] = counts.get(key, 0) + int(found[0])
+    said = {(row["fastener"], row["length"]): int(row["count"].removeprefix("about ")) for row in data["house"]}
+    assert said == counts
+    rows = list(csv.DictReader(io.StringIO(fasteners_csv(outside.fasteners, job))))
+    assert len(rows) == len(outside.fasteners)
+    assert sum(int(row["count"]) for row in rows) == sum(counts.values())
+
+
+@EACH
+def test_the_edition_stands_there_and_who_decides(name: str) -> None:
+    text = words(fasteners_pdf(name))
+    assert EDITION in text and "the local code decides" in EDITION
+    assert "needs design" in text
+
+
+def test_wood_that_moves_says_the_moisture_of_the_handbook() -> None:
+    """70 °F and 30 %: 6.2 % in Wood Handbook (FPL-GTR-190) table 4-2; 30 °F and 80 %: 16.5 %."""
+    text = words(movement_pdf("harbour-house"))
+    assert "inside, winter 70 °F, 30 % 6.2 %" in text
+    assert "outside, winter 30 °F, 80 % 16.5 %" in text
+    for one in house("harbour-house")[2].movements:
+        for joint in one.joints:
+            assert joint.words in text
