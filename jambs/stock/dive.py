@@ -15,8 +15,8 @@ from jambs.stock.solvers import Backend
 
 DIVE_ROUNDS = 12
 """Rounds of pricing after each rounding; the tail of the column generation is not worth its time there."""
-NOISE = 0.25
-"""Spread of the random part in the choice of what to round up, from the second dive on."""
+LEAST_NOISE, MOST_NOISE = 0.1, 1.0
+"""Spread of the random part in the choice of what to round up, drawn anew for each rounding."""
 
 
 @dataclass(slots=True)
@@ -111,7 +111,8 @@ def _round_one_up(core: Core, pool: Pool, fixed: _Fixed, x: Floats, random: np.r
     """Round up the column nearest to a whole count; later dives blur the choice."""
     score = np.where(x > 1e-6, x, 0.0)
     if random is not None:
-        score = np.where(score > 0, score + NOISE * random.random(len(x)), 0.0)
+        noise = LEAST_NOISE * (MOST_NOISE / LEAST_NOISE) ** random.random()
+        score = np.where(score > 0, score + noise * random.random(len(x)), 0.0)
     for number in np.argsort(-score, kind="stable").tolist():
         if score[number] <= 0:
             raise ArithmeticError("the dive found nothing to round up")

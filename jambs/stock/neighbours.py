@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from jambs.stock.assemble import tidied
+from jambs.stock.columns import search_columns
 from jambs.stock.core import Core, CutBoard, Cuts, Floats, Ints, State, cost_of, produced, used_boards
 from jambs.stock.pool import Pool
 from jambs.stock.small import Effort, search_arcs, start_of
@@ -12,24 +13,29 @@ from jambs.stock.solvers import Backend
 
 
 def replanned(core: Core, backend: Backend, pool: Pool, boards: Cuts, supply: Ints, effort: Effort) -> Cuts | None:
-    """Cheaper boards for the same pieces, or None."""
+    """Cheaper boards for the same pieces, or None; arcs are searched only if the effort has any."""
     need = np.zeros((len(core.widths), len(core.lengths)), dtype=np.int64)
     state = State(demand=produced(core, boards), need=need, supply=supply)
     at_most = cost_of(core, boards) - 1
     start = start_of(core, state, backend, pool)
     if start.certificate.bound > at_most:
         return None
+    found = search_columns(core, backend, start, at_most, effort)
+    if found is not None or effort.arcs == 0:
+        return found
     flow = search_arcs(core, backend, start, at_most, effort)
     return None if flow.cost is None else tidied(core, state.demand, flow.cuts(core), supply)
 
 
 def choose(core: Core, cuts: Cuts, count: int, random: np.random.Generator) -> list[int]:
     """Boards to re-plan together: drawn by waste around one board, or among those sharing widths with it."""
+    if count >= len(cuts):
+        return list(range(len(cuts)))
     waste = waste_of(core, cuts)
     first = int(random.choice(len(cuts), p=waste / waste.sum()))
     weight = waste * _likeness(cuts, first) if random.random() < 0.5 else np.ones(len(cuts))
     weight[first] = 0.0
-    others = random.choice(len(cuts), size=min(count, len(cuts)) - 1, replace=False, p=weight / weight.sum())
+    others = random.choice(len(cuts), size=count - 1, replace=False, p=weight / weight.sum())
     return [first, *others.tolist()]
 
 

@@ -23,14 +23,19 @@ from jambs.stock.small import Effort, Start
 from jambs.stock.solvers import Backend
 
 ALL_NODES = 1 << 30
-RUNG_NODES = 2000
+COLUMN_NODES, COLUMN_SECONDS = 500, 5.0
+"""Limits of the search over the patterns found so far."""
+RUNG_NODES = 200
 """Nodes of one rung when the stages, not the seconds, limit the search."""
-RUNGS = (400, 800, 1600, 3200, 6400, 12000)
+RUNGS = (800, 1600, 4000, 8000, 12000)
 """Arcs kept on the rungs of the ladder."""
-SIZES = (8, 10, 12, 16)
-"""Boards re-planned together, one stage after the other."""
+FLAT_RUNG = 2
+"""First rung where nothing is ripped: the dives are so good there that all arcs of use are few."""
+SIZES, FLAT_SIZES = (8, 12, 16, 20), (8, 16, 32, 64)
+"""Boards re-planned together, one stage after the other; more where nothing is ripped, as a whole board of
+waste must come together before one is saved."""
 STAGE_TRIES = 10
-SMALL_ARCS, SMALL_NODES, SMALL_SECONDS = 400, 60, 1.0
+SMALL_ARCS, SMALL_NODES, SMALL_SECONDS = 400, 200, 0.5
 """Limits of one small search. The seconds hold only where the whole search is limited by seconds."""
 LACKING = 1e-6
 """Pieces left out by the linear program, over this, mean that the boards run out."""
@@ -89,8 +94,8 @@ def search(run: Run) -> None:
     _solve_linear(run)
     if run.is_over or _lacks(run):
         return
-    _dives(run, count=12 if len(run.core.widths) == 1 else 4)
-    if run.best is None:
+    _dives(run, range(4))
+    if not run.is_over and (_is_flat(run.core) or run.best is None):
         run.offer(_columns(run))
     if run.best is None and not run.is_over:
         _climb(run, len(RUNGS) - 1)
@@ -110,10 +115,11 @@ def _solve_linear(run: Run) -> None:
 
 
 def _columns(run: Run) -> Cuts | None:
-    """A first plan when the dives ran out of boards."""
+    """Whole-number search over the patterns the dives left: strong where nothing is ripped."""
     assert run.answer is not None and run.certificate is not None
     start = Start(state=run.state, pool=run.pool, answer=run.answer, certificate=run.certificate)
-    effort = Effort(seconds=run.left, nodes=5000, arcs=0, seed=run.seed)
+    seconds = run.left if run.stages is not None else min(run.left, max(1.0, run.left / 4), COLUMN_SECONDS)
+    effort = Effort(seconds=seconds, nodes=COLUMN_NODES, arcs=0, seed=run.seed)
     return search_columns(run.core, run.backend, start, _most(run), effort)
 
 
@@ -122,8 +128,8 @@ def _most(run: Run) -> int:
     return min(run.cost - 1, int(run.core.price.max() * run.state.demand.sum()))
 
 
-def _dives(run: Run, *, count: int) -> None:
-    for number in range(count):
+def _dives(run: Run, numbers: range) -> None:
+    for number in numbers:
         if run.is_over:
             return
         random = None if number == 0 else np.random.default_rng([run.seed, number])
@@ -148,32 +154,49 @@ def _dive(run: Run, random: np.random.Generator | None) -> Cuts | None:
 def _alternate(run: Run) -> None:
     """Neighbourhoods and ladder in turn: more boards when nothing comes of few, then more arcs."""
     random = np.random.default_rng([run.seed, 7])
-    is_flat = len(run.core.widths) == 1
-    level, rung, stage = 0, 0, 0
-    while not run.is_over and (run.stages is None or stage < run.stages):
-        won = _neighbours(run, random, level)
+    is_flat = _is_flat(run.core)
+    level, rung, stage = 0, FLAT_RUNG if is_flat else 0, 1
+    if is_flat:
+        rung = _climb(run, rung, only_whole=True)
+    while not run.is_over and (run.stages is None or stage <= run.stages):
+        if is_flat:
+            _dives(run, range(4 * stage, 4 * stage + 4))
+        won = not run.is_over and _neighbours(run, random, level)
         level += not won
-        if is_flat or not won:
+        if is_flat or (not won and level % len(SIZES) == 0):
             rung = _climb(run, rung)
         stage += 1
 
 
+def _is_flat(core: Core) -> bool:
+    """Whether nothing is ripped, or all strips are of one width."""
+    return len(core.widths) == 1
+
+
+def _is_plain(core: Core) -> bool:
+    """Whether the known patterns alone seldom save a board: they leave too few ways to fill one."""
+    return _is_flat(core) or len(core.price) == 1
+
+
 def _small_effort(run: Run, level: int) -> Effort:
-    growth = 1 << min(level // len(SIZES), 4)
+    turn = level // len(SIZES)
+    growth = 1 << min(turn, 3)
     return Effort(
         seconds=run.left if run.stages is not None else min(SMALL_SECONDS * growth, run.left),
         nodes=SMALL_NODES * growth,
-        arcs=SMALL_ARCS * growth,
+        arcs=SMALL_ARCS * growth if turn % 2 or _is_plain(run.core) else 0,
         seed=run.seed,
     )
 
 
 def _neighbours(run: Run, random: np.random.Generator, level: int) -> bool:
     """Re-plan boards around each other; say whether anything came of it."""
-    won, size = False, SIZES[level % len(SIZES)]
-    for _ in range(STAGE_TRIES):
-        assert run.best is not None
-        if run.is_over or size >= len(run.best):
+    assert run.best is not None
+    sizes = FLAT_SIZES if _is_flat(run.core) else SIZES
+    won, size = False, sizes[level % len(sizes)]
+    tries = STAGE_TRIES if size < len(run.best) else 1
+    for _ in range(tries):
+        if run.is_over:
             break
         picks = set(choose(run.core, run.best, size, random))
         chosen = tuple(board for number, board in enumerate(run.best) if number in picks)
@@ -184,8 +207,11 @@ def _neighbours(run: Run, random: np.random.Generator, level: int) -> bool:
     return won
 
 
-def _climb(run: Run, rung: int) -> int:
-    """One rung of the ladder: the arcs of least reduced cost, searched for a better plan and bound."""
+def _climb(run: Run, rung: int, *, only_whole: bool = False) -> int:
+    """One rung of the ladder: the arcs of least reduced cost, searched for a better plan and bound.
+
+    With `only_whole`, only if the rung takes all arcs that a better plan can use.
+    """
     assert run.certificate is not None
     if run.is_over:
         return rung
@@ -193,6 +219,8 @@ def _climb(run: Run, rung: int) -> int:
     slack = _most(run) * unit - certificate.steps
     arcs = make_arcs(run.core, run.state, certificate, slack)
     count = RUNGS[min(rung, len(RUNGS) - 1)]
+    if len(arcs) > count and only_whole:
+        return rung
     if len(arcs) > count:
         slack = min(slack, arcs.slack_for(count))
         arcs = arcs.within(slack)

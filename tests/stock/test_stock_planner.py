@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import time
+
 import pytest
 
 from jambs.stock import plan_stock, verify_plan
@@ -49,4 +51,10 @@ def test_interruption_reaches_the_planner_out_of_a_long_call():
         raise KeyboardInterrupt
 
     with pytest.raises(KeyboardInterrupt):
-        adapter._interruptible(interrupted)
+        adapter._interruptible(interrupted, 5.0)
+
+
+def test_a_call_that_ignores_its_limit_is_left_behind(monkeypatch):
+    monkeypatch.setattr(adapter, "GRACE", 0.1)
+    with pytest.raises(adapter.OverdueError):
+        adapter._interruptible(lambda: time.sleep(1.5), 0.0)
