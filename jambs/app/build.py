@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from jambs.app.chain import make_kits
+from jambs.app.issuing import begin_issue, keep, write_issue_papers
 from jambs.app.outside import Outside, plan_outside, with_outside
 from jambs.app.outside_papers import write_outside
 from jambs.app.papers import Progress, write_papers
@@ -80,19 +81,24 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
         Unbuildable: some paper cannot be made; nothing was moved.
         NotOverwritten: files of the user's are in the way and may not be overwritten; nothing was moved.
     """
-    day = asked.job.date or datetime.date.today()
+    today = datetime.date.today()
+    day, whole = asked.job.date or today, not asked.only
+    issuing = begin_issue(asked.chosen, asked.job, asked.target, day=today.isoformat(), is_whole=whole)
     with fresh_folder(asked.target) as folder:
-        write_papers(
+        pictures = write_papers(
             asked.chosen,
             asked.job,
             folder,
-            whole_house=not asked.only,
+            whole_house=whole,
             sheet_date=day.isoformat(),
             progress=progress,
+            stamps=issuing.stamps,
         )
         if not asked.only:
             write_outside(asked.outside, asked.kits, asked.job, folder / "outside")
+        write_issue_papers(issuing, pictures, folder)
         found = conflicts(folder, asked.target)
         if found and not may_overwrite(found):
             raise NotOverwritten(found)
+        keep(issuing, folder)
         return move_in(folder, asked.target, is_whole=not asked.only)

@@ -11,6 +11,9 @@ import click
 
 from jambs import __version__
 from jambs.app.compare_command import compare
+from jambs.app.issues import issues
+from jambs.app.labels import labels
+from jambs.app.measure import measure
 
 if TYPE_CHECKING:
     from jambs.app.build import Asked
@@ -25,6 +28,9 @@ Examples:
   jambs check house                  read it, place the windows, print the summary
   jambs build house                  all drawings, cut sheets and lists in output/house
   jambs build house --only W03       the drawings and the cut sheet of one opening
+  jambs measure house                measure sheets, and the table to bring the measures back
+  jambs labels house --by cutting    a label for every part
+  jambs issues house                 what was issued so far, and why
   jambs catalogue plywood            materials and boards that a job may name
 
 \b
@@ -136,6 +142,11 @@ def catalogue(word: str, units: str, sources: bool) -> None:
     if not text:
         _stop([f"nothing in the catalogue has {word!r} in its name; `jambs catalogue` lists everything"])
     click.echo(text)
+
+
+main.add_command(measure)
+main.add_command(labels)
+main.add_command(issues)
 
 
 def _ask(path: Path, *, only: Sequence[str], target: Path) -> Asked:

@@ -20,9 +20,11 @@ from jambs.parts.kit import Kit
 from jambs.section.cut import cut_sections
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.house import write_order_sheet, write_rough_opening_schedule, write_summary
+from jambs.sheets.install_sheet import write_install_sheet
 from jambs.sheets.parts_file import write_parts_csv, write_parts_json
 from jambs.sheets.pictures import PictureError, SheetPictures
 from jambs.sheets.press import PressError
+from jambs.sheets.stamp import NOT_ISSUED, Stamps
 
 FEW = 3
 """So few openings are drawn sooner than other processes would have started."""
@@ -32,22 +34,32 @@ Progress = Callable[[str], None]
 
 
 def write_papers(
-    kits: Sequence[Kit], job: Job, folder: Path, *, whole_house: bool, sheet_date: str, progress: Progress
-) -> None:
+    kits: Sequence[Kit],
+    job: Job,
+    folder: Path,
+    *,
+    whole_house: bool,
+    sheet_date: str,
+    progress: Progress,
+    stamps: Stamps = NOT_ISSUED,
+) -> Mapping[str, SheetPictures]:
     """Write the papers of these openings, and those of the whole house if asked, into an empty folder.
+
+    Return the pictures of their cut sheets, by opening.
 
     Raises:
         Unbuildable: a drawing or a sheet of some opening cannot be made.
     """
-    for name in ("drawings", "cut sheets"):
+    for name in ("drawings", "cut sheets", "install sheets"):
         (folder / name).mkdir(parents=True)
     pictures: dict[str, SheetPictures] = {}
-    for mark, shown in _openings(kits, job, folder, sheet_date):
+    for mark, shown in _openings(kits, job, folder, sheet_date, stamps):
         pictures[mark] = shown
         progress(mark)
     if whole_house:
-        _write_house(kits, job, folder, pictures)
+        _write_house(kits, job, folder, pictures, stamps)
         progress("lists")
+    return pictures
 
 
 def steps(kits: Sequence[Kit], *, whole_house: bool) -> int:
@@ -55,14 +67,16 @@ def steps(kits: Sequence[Kit], *, whole_house: bool) -> int:
     return len(kits) + whole_house
 
 
-def _openings(kits: Sequence[Kit], job: Job, folder: Path, sheet_date: str) -> Iterator[tuple[str, SheetPictures]]:
+def _openings(
+    kits: Sequence[Kit], job: Job, folder: Path, sheet_date: str, stamps: Stamps
+) -> Iterator[tuple[str, SheetPictures]]:
     """Write the papers of each opening, several at a time where there are many."""
     if len(kits) <= FEW:
-        yield from (write_opening(kit, job, folder, sheet_date) for kit in kits)
+        yield from (write_opening(kit, job, folder, sheet_date, stamps) for kit in kits)
         return
     workers = min(len(kits), os.cpu_count() or 1)
     with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_as_worker) as pool:
-        running = [pool.submit(write_opening, kit, job, folder, sheet_date) for kit in kits]
+        running = [pool.submit(write_opening, kit, job, folder, sheet_date, stamps) for kit in kits]
         try:
             yield from (done.result() for done in as_completed(running))
         finally:
@@ -82,8 +96,10 @@ def _end_with_parent() -> None:
         os._exit(1)
 
 
-def write_opening(kit: Kit, job: Job, folder: Path, sheet_date: str) -> tuple[str, SheetPictures]:
-    """Write the drawings and the cut sheet of one opening; return its mark and the pictures of its sheet.
+def write_opening(
+    kit: Kit, job: Job, folder: Path, sheet_date: str, stamps: Stamps = NOT_ISSUED
+) -> tuple[str, SheetPictures]:
+    """Write the drawings and the sheets of one opening; return its mark and the pictures of its cut sheet.
 
     Raises:
         Unbuildable: a view fits no paper, or a sheet cannot be printed.
@@ -93,14 +109,17 @@ def write_opening(kit: Kit, job: Job, folder: Path, sheet_date: str) -> tuple[st
         write_dxf(drawing, folder / "drawings" / f"{kit.mark}.dxf")
         write_flat_dxf(drawing, folder / "drawings" / f"{kit.mark} flat.dxf")
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
-        write_cut_sheet(kit, job, pictures, folder / "cut sheets" / f"{kit.mark}.pdf")
+        write_cut_sheet(kit, job, pictures, folder / "cut sheets" / f"{kit.mark}.pdf", stamps=stamps)
+        write_install_sheet(kit, job, folder / "install sheets" / f"{kit.mark}.pdf", stamps=stamps)
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"{kit.mark}: {error}") from error
     return kit.mark, pictures
 
 
-def _write_house(kits: Sequence[Kit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures]) -> None:
-    write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf")
+def _write_house(
+    kits: Sequence[Kit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures], stamps: Stamps
+) -> None:
+    write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
     write_order_sheet(kits, job, folder / "window order.pdf")
     write_summary(kits, job, folder / "summary.pdf")

@@ -90,6 +90,20 @@ def move_in(staged: Path, target: Path, *, is_whole: bool) -> Sequence[str]:
     return list(new)
 
 
+def write_some(papers: Mapping[str, bytes], target: Path, *, overwrite: bool) -> list[Conflict]:
+    """Write some papers to a folder of their own, each in one step; what else is there stays.
+
+    Return the files of the user's that are in the way; then nothing is written.
+    """
+    with fresh_folder(target) as folder:
+        for name, content in papers.items():
+            (folder / name).write_bytes(content)
+        found = [] if overwrite else conflicts(folder, target)
+        if not found:
+            move_in(folder, target, is_whole=False)
+        return found
+
+
 def _remove_stale(target: Path, old: Mapping[str, Sequence[str]]) -> list[str]:
     """Remove files of an earlier build that nobody changed, and the folders that leaves empty; return their paths."""
     removed = []

@@ -141,8 +141,10 @@ def lay_out(store: Store, issue: Issue, folder: Path) -> None:
         (folder / path).write_bytes(store.kept(digest))
 
 
-def withdraw_to(store: Store, number: int, *, day: str) -> Issue:
+def withdraw_to(store: Store, number: int, *, day: str, renewed: Mapping[str, str] | None = None) -> Issue:
     """Go back to an earlier issue: a new issue that is the same as that one; nothing issued since is lost.
+
+    ``renewed``: files that differ all the same, such as the index: path -> sha256 of what is kept.
 
     Raises:
         IssueError: there is no such issue, or one of its files is gone.
@@ -156,6 +158,7 @@ def withdraw_to(store: Store, number: int, *, day: str) -> Issue:
     issue = replace(
         earlier,
         number=last.number + 1,
+        files={**earlier.files, **(renewed or {})},
         day=day,
         same_as=number,
         changed=tuple(differs),

@@ -1,0 +1,193 @@
+"""Each build is an issue: what changed is marked and listed, unchanged sheets stay as they were issued."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from jambs.app.chain import Unbuildable
+from jambs.app.writing import digests
+from jambs.issued.plan import IssuePlan, keep_issue, lay_out, plan_issue, put_back, withdraw_to
+from jambs.issued.store import FOLDER, Issue, IssueError, Store
+from jambs.job import Job
+from jambs.length import MM_PER_INCH, Units
+from jambs.parts.kit import Kit
+from jambs.sheets.cut_sheet import cut_sheets_pdf
+from jambs.sheets.install_sheet import install_data, install_sheets_pdf
+from jambs.sheets.issue_sheet import IndexRow, changes_pdf, index_pdf
+from jambs.sheets.pictures import SheetPictures
+from jambs.sheets.record import job_record
+from jambs.sheets.stamp import Stamp, Stamps
+from jambs.sheets.values import Record
+
+INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
+CHANGED_CUT, CHANGED_INSTALL = "changed cut sheets.pdf", "changed install sheets.pdf"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Issuing:
+    """The next issue of a job while its papers are made."""
+
+    store: Store
+    plan: IssuePlan
+    job: Job
+    kits: tuple[Kit, ...]
+
+    @property
+    def stamps(self) -> Stamps:
+        """What the sheets of each opening say of their issue."""
+        return Stamps(by_mark={mark: self._stamp(mark) for mark in self.plan.sheets})
+
+    def _stamp(self, mark: str) -> Stamp:
+        sheet, changes = self.plan.sheets[mark], self.plan.changes.get(mark)
+        if changes is None or self.plan.last is None:
+            return Stamp(number=sheet.number, day=sheet.day, code=sheet.code)
+        since = self.plan.last.sheets[mark].number
+        return Stamp(
+            number=sheet.number,
+            day=sheet.day,
+            code=sheet.code,
+            since=since,
+            why=changes.why,
+            changes=changes.changes,
+        )
+
+    @property
+    def summary(self) -> list[str]:
+        """What the next issue brings, a line each."""
+        plan = self.plan
+        if plan.last is None:
+            return [f"Issue {plan.number}: {len(plan.changed)} openings issued for the first time."]
+        lines = [f"{mark}: {self._counted(mark)}" for mark in plan.changed]
+        lines += [f"{mark}: no longer in the job, its sheets are void" for mark in plan.gone]
+        return lines
+
+    def _counted(self, mark: str) -> str:
+        changes = self.plan.changes.get(mark)
+        if changes is None:
+            return "new"
+        recut = sorted({one.mark for one in changes.changes if one.verdict.startswith("recut")})
+        told = f"{len(changes.changes)} figures changed ({changes.why})"
+        return f"{told}; if cut already, recut {', '.join(recut)}" if recut else told
+
+
+def begin_issue(kits: Sequence[Kit], job: Job, target: Path, *, day: str, is_whole: bool) -> Issuing:
+    """Hold the kits against the last issue.
+
+    Raises:
+        Unbuildable: the last issue cannot be read.
+    """
+    store = Store(folder=target / FOLDER)
+    record = issue_record(kits, job)
+    fit = max(job.shop.taper_tolerance, job.shop.grid.step) * (MM_PER_INCH if job.units is Units.MM else 1.0)
+    with told():
+        plan = plan_issue(store, record, day=day, tolerance=fit + 1e-9, is_whole=is_whole)
+    return Issuing(store=store, plan=plan, job=job, kits=tuple(kits))
+
+
+def issue_record(kits: Sequence[Kit], job: Job) -> Record:
+    """Return what is printed of each opening: the record of ``parts.json`` and what the install sheet adds."""
+    record = job_record(kits, job)
+    install = {kit.mark: install_data(kit, job) for kit in kits}
+    return {**record, "openings": [{**one, "install": install[one["mark"]]} for one in record["openings"]]}
+
+
+def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], folder: Path) -> None:
+    """Put unchanged sheets back as they were issued; add the changed ones, the list of changes and the index."""
+    plan, job = issuing.plan, issuing.job
+    put_back(issuing.store, plan, folder)
+    if plan.last is not None and _is_same(plan, folder):
+        for path in (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL):
+            if digest := plan.last.files.get(path):
+                (folder / path).write_bytes(issuing.store.kept(digest))
+        return
+    stamps = issuing.stamps
+    changed = [kit for kit in issuing.kits if kit.mark in plan.changes]
+    if changed:
+        rooms = {kit.mark: kit.placement.opening.room for kit in changed}
+        (folder / CHANGES).write_bytes(changes_pdf(stamps, rooms, job, number=plan.number, day=plan.day))
+        (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))
+        (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, job, stamps=stamps))
+    index = index_pdf(index_rows(issuing.store, plan.record, stamps), job, number=plan.number, day=plan.day)
+    (folder / INDEX).write_bytes(index)
+
+
+def _is_same(plan: IssuePlan, folder: Path) -> bool:
+    """Say whether all papers are those of the last issue."""
+    assert plan.last is not None
+    same = all(plan.last.files.get(path) == digest for path, digest in digests(folder).items())
+    return same and not plan.changed and not plan.gone
+
+
+def index_rows(store: Store, record: Mapping[str, Any], stamps: Stamps) -> list[IndexRow]:
+    """Return the rows of the index: the current sheets of each opening, and all older ones, which are void."""
+    older: dict[str, dict[str, None]] = {}
+    for number in store.numbers():
+        for mark, sheet in store.issue(number).sheets.items():
+            older.setdefault(mark, {})[f"{sheet.number} ({sheet.code})"] = None
+    rooms = {one["mark"]: one["room"] for one in record["openings"]}
+    return [
+        IndexRow(
+            mark=mark,
+            room=rooms.get(mark, ""),
+            current=stamp,
+            void=[one for one in older.get(mark, ()) if one != f"{stamp.number} ({stamp.code})"],
+        )
+        for mark, stamp in stamps.by_mark.items()
+    ]
+
+
+def keep(issuing: Issuing, folder: Path) -> Issue | None:
+    """Keep the papers as the next issue, if any differs from the last."""
+    with told():
+        return keep_issue(issuing.store, issuing.plan, folder)
+
+
+@contextmanager
+def told() -> Iterator[None]:
+    """Tell a fault of the issues as what keeps a job from being built."""
+    try:
+        yield
+    except IssueError as error:
+        raise Unbuildable(str(error)) from None
+
+
+def issues_text(store: Store) -> str:
+    """Return a line for each issue, the last one first."""
+    lines = []
+    for number in reversed(store.numbers()):
+        issue = store.issue(number)
+        same = f", same as issue {issue.same_as}" if issue.same_as else ""
+        changed = ", ".join(issue.changed) or "lists only"
+        lines.append(f"issue {number:>3}  {issue.day}  {changed}{same}")
+        lines += [f"            {mark}: {why}" for mark, why in issue.why.items()]
+    return "\n".join(lines) or "nothing issued yet; `jambs build` makes the first issue"
+
+
+def lay_out_earlier(store: Store, number: int, job: Job, folder: Path, *, day: str) -> None:
+    """Lay out the papers of an earlier issue in an empty folder, with a new index.
+
+    Raises:
+        Unbuildable: there is no such issue, or one of its files is gone.
+    """
+    with told():
+        earlier, last = store.issue(number), store.last()
+        assert last is not None
+        lay_out(store, earlier, folder)
+        sheets = earlier.sheets.items()
+        stamps = Stamps(by_mark={mark: Stamp(number=one.number, day=one.day, code=one.code) for mark, one in sheets})
+        rows = index_rows(store, store.record(earlier), stamps)
+        (folder / INDEX).write_bytes(index_pdf(rows, job, number=last.number + 1, day=day))
+
+
+def withdraw(store: Store, number: int, folder: Path, *, day: str) -> Issue:
+    """Keep papers that were laid out as a new issue, the same as an earlier one.
+
+    Raises:
+        Unbuildable: there is no such issue, or one of its files is gone.
+    """
+    with told():
+        return withdraw_to(store, number, day=day, renewed={INDEX: store.keep((folder / INDEX).read_bytes())})

@@ -1,0 +1,94 @@
+"""``jambs labels``: one label a part, on label stock given by its own measures."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from jambs.length import Units
+    from jambs.sheets.labels import LabelStock
+
+SIZES = {
+    "label": ("width", "height"),
+    "corner": ("left", "top"),
+    "pitch": ("pitch_across", "pitch_down"),
+}
+
+
+@click.command(
+    epilog="\b\nExamples:\n  jambs labels house\n  jambs labels house --by cutting --first 7\n"
+    '  jambs labels house --count 2x7 --label "4 x 1 1/3" --corner "5/32 x 5/6" --pitch "4 3/16 x 1 1/3"'
+)
+@click.argument("job", type=click.Path(exists=True, path_type=Path))
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")
+@click.option("--by", type=click.Choice(["opening", "cutting"]), default="opening", show_default=True, help="Order.")
+@click.option("--paper", type=click.Choice(["letter", "A4"]), help="Of the label stock [the shop's].")
+@click.option("--count", metavar="ACROSSxDOWN", help="Labels on a sheet, like 3x10.")
+@click.option("--label", metavar="SIZE", help="Width x height of a label.")
+@click.option("--corner", metavar="SIZE", help="Edges of the paper to the first label: from the left x from the top.")
+@click.option("--pitch", metavar="SIZE", help="From one label to the next: across x down.")
+@click.option("--first", type=click.IntRange(1), default=1, show_default=True, help="First label still on the sheet.")
+@click.option("--overwrite", is_flag=True, help="Overwrite papers that were changed since they were written.")
+def labels(
+    job: Path,
+    out: Path | None,
+    by: str,
+    paper: str | None,
+    count: str | None,
+    label: str | None,
+    corner: str | None,
+    pitch: str | None,
+    first: int,
+    overwrite: bool,
+) -> None:
+    """Print a label for every part of JOB."""
+    from jambs.app.build import output_folder
+    from jambs.app.chain import make_kits
+    from jambs.app.told import read, stop, told, write_site_papers
+    from jambs.sheets.labels import STOCK, LabelError, cutting_order, labels_pdf
+
+    found = read(job)
+    stock = _stock(
+        STOCK[paper or found.shop.paper], count, found.units, {"label": label, "corner": corner, "pitch": pitch}
+    )
+    kits = told(lambda: make_kits(found))
+    order = cutting_order(kits) if by == "cutting" else ()
+    try:
+        pdf = labels_pdf(kits, found, stock, order=order, first=first)
+    except LabelError as error:
+        stop([str(error)])
+    target = out or told(lambda: output_folder(job))
+    write_site_papers({"labels.pdf": pdf}, target, overwrite=overwrite)
+    click.echo(f"{sum(len(kit.parts) for kit in kits)} labels")
+
+
+def _stock(stock: LabelStock, count: str | None, units: Units, sizes: dict[str, str | None]) -> LabelStock:
+    changes: dict[str, float] = {}
+    if count:
+        changes |= dict(zip(("across", "down"), _count(count), strict=True))
+    for option, names in SIZES.items():
+        if text := sizes[option]:
+            changes |= dict(zip(names, _size(text, option, units), strict=True))
+    return replace(stock, **changes)  # type: ignore[arg-type]
+
+
+def _count(text: str) -> tuple[int, int]:
+    across, _, down = text.lower().partition("x")
+    if not (across.strip().isdigit() and down.strip().isdigit() and int(across) and int(down)):
+        raise click.BadParameter(f"{text!r} is no count; write across x down, like 3x10", param_hint="'--count'")
+    return int(across), int(down)
+
+
+def _size(text: str, option: str, units: Units) -> tuple[float, float]:
+    from jambs.length import LengthError, read_length
+
+    try:
+        one, other = (read_length(half, units=units) for half in text.lower().replace("×", "x").split("x"))
+    except (LengthError, ValueError):
+        message = f"{text!r} is no size; write it like 2 5/8 x 1 or 70 mm x 36 mm"
+        raise click.BadParameter(message, param_hint=f"'--{option}'") from None
+    return one, other

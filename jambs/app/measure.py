@@ -1,0 +1,82 @@
+"""``jambs measure``: measure sheets for the site, and the table that brings the measures back."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from jambs.job import Job
+
+TABLE = "measures"
+
+
+@click.command(
+    epilog="\b\nExamples:\n  jambs measure house\n  jambs measure house --table xlsx\n\n\b\n"
+    "Then name the table in the job file, beside its openings:\n  measures: measures.csv"
+)
+@click.argument("job", type=click.Path(exists=True, path_type=Path))
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")
+@click.option(
+    "--table", type=click.Choice(["csv", "xlsx"]), default="csv", show_default=True, help="Kind of the empty table."
+)
+@click.option("--overwrite", is_flag=True, help="Overwrite papers that were changed since they were written.")
+def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
+    """Print measure sheets of JOB, and write the table to fill in.
+
+    The table stands beside the job file, its marks and places filled in; one that is there already is left as it is.
+    Readings that are likely slips are asked about.
+    """
+    from jambs.app.build import output_folder
+    from jambs.app.told import read, told, write_site_papers
+
+    found = read(job)
+    sheets = told(lambda: _sheets(found))
+    target = out or told(lambda: output_folder(job))
+    write_site_papers(sheets, target, overwrite=overwrite)
+    _write_table(found, job, table)
+    for sentence in told(lambda: _questions(found)):
+        click.echo(sentence)
+
+
+def _sheets(job: Job) -> dict[str, bytes]:
+    from jambs.place.solve import place_windows
+    from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf
+
+    placements = place_windows(job)
+    return {
+        "measure sheets.pdf": measure_sheets_pdf(placements, job),
+        "depths to measure.pdf": measure_list_pdf(placements, job),
+    }
+
+
+def _write_table(job: Job, path: Path, kind: str) -> None:
+    """Write the empty table beside the job file unless there is one."""
+    from jambs.job.measures import measures_csv, measures_rows, measures_xlsx
+    from jambs.job.read import job_file
+    from jambs.place.solve import place_windows
+    from jambs.sheets.measure_sheet import planned_texts
+
+    folder = job_file(path).parent
+    there = [file for file in (folder / f"{TABLE}.csv", folder / f"{TABLE}.xlsx") if file.exists()]
+    if there:
+        click.echo(f"{there[0]} is there already and is left as it is")
+        return
+    planned = {one.opening.mark: planned_texts(one, units=job.units) for one in place_windows(job)}
+    rows = measures_rows([one for one in job.openings if one.measured is None], planned, units=job.units)
+    file = folder / f"{TABLE}.{kind}"
+    file.write_bytes(measures_csv(rows) if kind == "csv" else measures_xlsx(rows))
+    click.echo(f"{file} is written. Fill it in, then add to the job file:  measures: {file.name}")
+
+
+def _questions(job: Job) -> list[str]:
+    from jambs.parts.as_built import questions
+    from jambs.place.solve import place_windows
+
+    return [
+        f"asked  {one.opening.mark}: {question.words(units=job.units)}"
+        for one in place_windows(job)
+        for question in questions(one, units=job.units)
+    ]

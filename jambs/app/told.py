@@ -1,0 +1,57 @@
+"""What is wrong is told in whole sentences, one a line, and the command ends with exit code 1."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn, TypeVar
+
+import click
+
+if TYPE_CHECKING:
+    from jambs.job import Job
+
+SITE = "site"
+"""Papers that are asked for one by one stand apart from those of a build."""
+Found = TypeVar("Found")
+
+
+def read(path: Path) -> Job:
+    """Read a job; tell its faults, if it has any, and stop."""
+    from jambs.job import read_job
+
+    return told(lambda: read_job(path))
+
+
+def told(work: Callable[[], Found]) -> Found:
+    """Do some work; tell what is wrong with the job, if anything is, and stop."""
+    from jambs.app.chain import Unbuildable
+    from jambs.job import JobFaults
+    from jambs.place.solve import PlaceError
+
+    try:
+        return work()
+    except JobFaults as error:
+        stop([str(fault) for fault in error.faults])
+    except (Unbuildable, PlaceError) as error:
+        stop(error.sentences)
+    except OSError as error:
+        stop([f"{error.filename or 'a file'}: {error.strerror}; close it or choose another folder with --out"])
+
+
+def write_site_papers(papers: Mapping[str, bytes], target: Path, *, overwrite: bool) -> None:
+    """Write papers for the site into the folder ``site`` of a job's papers and name them, or stop."""
+    from jambs.app.writing import write_some
+
+    folder = target / SITE
+    if found := told(lambda: write_some(papers, folder, overwrite=overwrite)):
+        stop([*map(str, found), f"nothing was written to {folder}; move them away, or give --overwrite"])
+    click.echo("\n".join(f"{folder / name}" for name in papers))
+
+
+def stop(sentences: Sequence[str]) -> NoReturn:
+    """Say why, and leave with exit code 1."""
+    for sentence in sentences:
+        click.echo(sentence, err=True)
+    sys.exit(1)
