@@ -66,7 +66,7 @@ def _window(window: Record, job: Job, sections: Drawn, planes: WallPlanes) -> Re
         "label_width": LABEL_WIDTH,
         "heads": [{"letter": one["letter"], "names": one["names"]} for one in candidates],
         "pictures": _pictures(candidates, sections, planes, job),
-        "groups": _groups(candidates),
+        "groups": _groups(candidates, is_metric=job.units == "mm"),
         "charts": charts(window, planes, job, width=(PAGE_WIDTH[job.shop.paper] - 24) / 3),
         "least": _least_words(window),
         "details": [_detail(one) for one in window["details"]],
@@ -95,11 +95,11 @@ def _row(label: str, cells: Sequence[str], *, strong: bool = False) -> Record:
     return {"label": label, "cells": list(cells), "strong": strong}
 
 
-def _groups(candidates: Sequence[Record]) -> list[Record]:
+def _groups(candidates: Sequence[Record], *, is_metric: bool) -> list[Record]:
     return [
         {"title": "Depths", "rows": _depth_rows(candidates)},
         {"title": "To build", "rows": _built_rows(candidates)},
-        {"title": "Heat through the joint of window and wall", "rows": _heat_rows(candidates)},
+        {"title": "Heat through the joint of window and wall", "rows": _heat_rows(candidates, is_metric=is_metric)},
         {"title": "Coldest place inside, glass left out", "rows": _cold_rows(candidates)},
         {"title": "Sun and sky on the glass, by the way it faces", "rows": _sun_rows(candidates)},
         {"title": "Limits of the job", "rows": [_row("", [_limits(one) for one in candidates])]},
@@ -128,7 +128,7 @@ def _built_rows(candidates: Sequence[Record]) -> list[Record]:
     return rows
 
 
-def _heat_rows(candidates: Sequence[Record]) -> list[Record]:
+def _heat_rows(candidates: Sequence[Record], *, is_metric: bool) -> list[Record]:
     sides = next((list(one["heat"]["sides"]) for one in candidates if "heat" in one), [])
     rows = [
         _row(f"{side}, W/mK", [_bounded(one["heat"]["sides"][side]) if "heat" in one else NONE for one in candidates])
@@ -143,6 +143,7 @@ def _heat_rows(candidates: Sequence[Record]) -> list[Record]:
     rows += [
         _row(label, [_text(one.get("heat", {}).get(key)) for one in candidates], strong=key == "whole")
         for label, key in names
+        if key != "whole_us" or not is_metric
     ]
     return rows
 

@@ -26,9 +26,12 @@ def write_rough_opening_schedule(kits: Sequence[Kit], job: Job, path: Path) -> N
     path.write_bytes(press("rough_openings", rough_opening_data(kits, job)))
 
 
-def write_order_sheet(kits: Sequence[Kit], job: Job, path: Path) -> None:
-    """Write the window order sheet as PDF: what to order, how many of each, and how deep they stand."""
-    path.write_bytes(press("order", order_data(kits, job)))
+def write_order_sheet(kits: Sequence[Kit], job: Job, path: Path, *, positions: Sequence[Record] = ()) -> None:
+    """Write the window order sheet as PDF: what to order, how many of each, and how deep they stand.
+
+    ``positions``: what the planned positions do to heat, damp and sun, in texts.
+    """
+    path.write_bytes(press("order", {**order_data(kits, job), "positions": list(positions)}))
 
 
 def write_summary(kits: Sequence[Kit], job: Job, path: Path) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from jambs.job.layers import BuckKind
-from jambs.length import length_text
+from jambs.length import MM_PER_INCH, Units, length_text
 from jambs.parts.make import PartsError
 from jambs.place.solve import PlaceError
 from jambs.section.region import Cut as Side
@@ -20,9 +20,9 @@ from jambs.study.section_cut import Filling
 
 LAP_CONDUCTIVITY, LAP_THICKNESS = 0.034, 0.060
 """Of insulation lapped over the frame outside [W/mK], [m]."""
-THIN, THICK = 1 / 2, 1 + 1 / 4
+JAMBS = {Units.INCH: (1 / 2, 1 + 1 / 4), Units.MM: (12 / MM_PER_INCH, 32 / MM_PER_INCH)}
 """Thicknesses of extension jambs that are compared [in]."""
-BUCKS = (3 / 4, 1 + 1 / 2)
+BUCKS = {Units.INCH: (3 / 4, 1 + 1 / 2), Units.MM: (20 / MM_PER_INCH, 45 / MM_PER_INCH)}
 """Thicknesses of bucks that are compared [in]."""
 LAPS = (0.030, 0.050)
 """How far insulation is lapped over the frame [m]."""
@@ -71,7 +71,7 @@ def _changes(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Chang
         bare = replace(subject, opening=replace(subject.opening, exterior=None, exterior_name=None))
         yield "no exterior jamb", lambda: _rebuilt(bare, planned)
         for lap in LAPS:
-            text = length_text(lap * 1000 / 25.4, units=subject.job.units)
+            text = length_text(lap * 1000 / MM_PER_INCH, units=subject.job.units)
             yield f"insulation lapped {text} over the frame, no exterior jamb", _lapping(subject, planned, lap)
 
 
@@ -91,7 +91,9 @@ def _bucks(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed
     if buck is None or entry is None:
         return
     other = BuckKind.LINER if buck.kind is BuckKind.OUTBOARD else BuckKind.OUTBOARD
-    kinds = [(buck.kind, thickness) for thickness in BUCKS if abs(thickness - buck.thickness) > 1 / 64]
+    kinds = [
+        (buck.kind, thickness) for thickness in BUCKS[subject.job.units] if abs(thickness - buck.thickness) > 1 / 64
+    ]
     for kind, thickness in [*kinds, (other, buck.thickness)]:
         changed = entry.model_copy(update={"kind": kind, "thickness": thickness})
         wall = replace(subject.planes.wall, buck=changed)
@@ -105,7 +107,7 @@ def _jambs(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed
         trim = getattr(subject.opening, where)
         if trim is None or (where == "exterior" and not _exterior_jambs(planned)):
             continue
-        for thickness in (THIN, THICK):
+        for thickness in JAMBS[subject.job.units]:
             jamb = trim.jamb.model_copy(update={"thickness": thickness})
             changed = trim.model_copy(update={"jamb": jamb})
             made = replace(subject, opening=replace(subject.opening, **{where: changed}))

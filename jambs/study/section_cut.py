@@ -25,6 +25,8 @@ WALL_LENGTH = 40.0
 """How much wall is cut past the frame [in]: ISO 10211 asks for 1 m, from memory; half of it changed nothing."""
 TREAD = 0.012
 """Tread of the stairs that stand for a slope [m]."""
+REACH = 0.15
+"""How far into the wall from the frame spaces may be left empty [m]."""
 LAYERS = (
     Stuff.GYPSUM,
     Stuff.CAVITY,
@@ -111,9 +113,18 @@ def _blocks(regions: Sequence[Region], wall: HeatWall, filling: Filling) -> list
         named = _material(region, wall, filling)
         if named:
             found += blocks_of_outline(named[0], named[1], region.outline, step=TREAD)
-    end = min(block.y0 for block in found)
-    empty = Block(name="empty", conductivity=filling.empty, x0=0.0, x1=wall.stack.thickness, y0=max(end, -0.15), y1=0.0)
-    return [empty, *found]
+    return [*_empty(found, wall, filling), *found]
+
+
+def _empty(found: Sequence[Block], wall: HeatWall, filling: Filling) -> list[Block]:
+    """Still air where the section shows nothing: in the wall beside the frame, and behind an exterior jamb."""
+    end = max(min(block.y0 for block in found), -REACH)
+    spaces = [((0.0, wall.stack.thickness), (end, 0.0))]
+    jamb = [block for block in found if block.name == "exterior jamb"]
+    if jamb and min(block.y0 for block in jamb) > 0:
+        inner, back = max(block.x1 for block in jamb), min(block.y0 for block in jamb)
+        spaces.append(((min(0.0, min(block.x0 for block in jamb)), inner), (0.0, back)))
+    return [Block(name="empty", conductivity=filling.empty, x0=x[0], x1=x[1], y0=y[0], y1=y[1]) for x, y in spaces]
 
 
 def _material(region: Region, wall: HeatWall, filling: Filling) -> tuple[str, float] | None:
