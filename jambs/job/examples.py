@@ -12,6 +12,7 @@ LENGTHS = {
     "taper_tolerance": 1 / 32,
     "thickness": 3 / 4,
     "width": 3 + 1 / 2,
+    "length": 24,
     "depth": 1 / 4,
     "set_back": 1 / 2,
     "horn": 1,

@@ -26,6 +26,7 @@ from jambs.job.fields import (
     fault,
 )
 from jambs.job.layers import Wall
+from jambs.job.on_hand import OnHand
 from jambs.job.outside import OutsideEntry
 from jambs.job.position import PositionRule
 from jambs.job.readings import Readings, SideReadings
@@ -214,3 +215,4 @@ class Job:
     assumed: tuple[Assumed, ...] = ()
     site: SiteEntry | None = None
     outside: OutsideEntry = field(default_factory=OutsideEntry)
+    on_hand: tuple[OnHand, ...] = ()

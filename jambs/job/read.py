@@ -14,9 +14,11 @@ from jambs.job.fields import Model
 from jambs.job.job_file import JobFile
 from jambs.job.layers import WallEntry
 from jambs.job.look_up import Shelf
+from jambs.job.look_up_on_hand import look_up_on_hand
 from jambs.job.look_up_opening import Shelves, look_up_opening
 from jambs.job.look_up_outside import look_up_outside, name_elevations
 from jambs.job.measures import with_table
+from jambs.job.on_hand import OnHand
 from jambs.job.openings import Job, JobEntry, Opening
 from jambs.job.outside import OutsideEntry
 from jambs.job.position import PositionRule
@@ -43,6 +45,7 @@ def read_job(path: Path) -> Job:
     shop = _section(Shop, "shop", top, complaints)
     limits = _section(Limits, "limits", top, complaints) or Limits()
     boards = _boards(shop, top, complaints)
+    on_hand = _on_hand(shop, top, file.parent, complaints)
     shelves = _shelves(top, shop, complaints)
     openings = _measured(file, top, _openings(file, top, shelves, complaints), complaints)
     outside = _outside(top, openings, boards, complaints)
@@ -59,6 +62,7 @@ def read_job(path: Path) -> Job:
         assumed=assumed_limits(limits, openings, units=entry.units),
         site=entry.site,
         outside=outside,
+        on_hand=on_hand,
     )
 
 
@@ -125,6 +129,12 @@ def _boards(shop: Shop | None, top: Piece, complaints: Complaints) -> tuple[Boar
     entries = shop.boards if shop else ()
     found = (look_up_board(one, top.within(("shop", "boards", place)), complaints) for place, one in enumerate(entries))
     return tuple(board for board in found if board)
+
+
+def _on_hand(shop: Shop | None, top: Piece, folder: Path, complaints: Complaints) -> tuple[OnHand, ...]:
+    if shop is None or not shop.on_hand:
+        return ()
+    return look_up_on_hand(shop.on_hand, top.within(("shop", "on_hand")), folder, complaints)
 
 
 def _shelf(section: str, key: str, model: type[Any], top: Piece, complaints: Complaints) -> Shelf[Any]:

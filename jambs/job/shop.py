@@ -12,6 +12,7 @@ from jambs.job.fields import (
     BoardWidth,
     Depth,
     Fit,
+    FrameSize,
     Height,
     Long,
     Model,
@@ -22,6 +23,7 @@ from jambs.job.fields import (
     Weight,
     fault,
 )
+from jambs.job.on_hand import Count, LeastDrop, OnHandEntry, Price
 from jambs.length import GRIDS, Grid
 
 
@@ -34,26 +36,71 @@ def _read_grid(value: Any) -> Grid:
     return GRIDS[text]
 
 
+def _read_prices(value: Any) -> Any:
+    return [value] if isinstance(value, str | int | float) else value
+
+
+Prices = Annotated[tuple[Price, ...], BeforeValidator(_read_prices)]
+"""Of one board, or one price for each length."""
+PerLength = Annotated[float, BeforeValidator(Amount(0.001, 100_000)), NUMBER]
+
+
+def _read_part(value: Any) -> float:
+    text = str(value).strip()
+    number = Amount(0, 100)(text.removesuffix("%").strip())
+    return number / 100 if text.endswith("%") or number > 1 else number
+
+
+Percent = Annotated[float, BeforeValidator(_read_part), NUMBER]
+"""A part of a whole: 10 % or 0.1."""
+
+
 class BoardEntry(Model):
-    """A board that can be had: by its nominal name (``1x6``), or by its own actual size."""
+    """A board or a sheet that can be had: by its nominal name (``1x6``), or by its own actual size.
+
+    ``sheet``: width × length, the grain along the length. ``price``: of one board, or one for each of its lengths.
+    ``supply``: how many can be had, of each length.
+    """
 
     stock: Text
     nominal: Text | None = None
     thickness: Thickness | None = None
     width: BoardWidth | None = None
+    sheet: FrameSize | None = None
     lengths: tuple[Long, ...] = ()
-    price_per_foot: Annotated[float, BeforeValidator(Amount(0.001, 100_000)), NUMBER] | None = None
+    price_per_foot: PerLength | None = None
+    price_per_metre: PerLength | None = None
+    price: Prices | None = None
+    supply: Count | None = None
 
     @model_validator(mode="after")
     def _sized(self) -> BoardEntry:
-        own = self.thickness is not None and self.width is not None
+        own = self.thickness is not None and (self.width is not None or self.sheet is not None)
         if self.nominal is None and not own:
             raise fault("gives neither nominal nor both thickness and width; write nominal: 1x6, or both sizes")
+        if self.sheet is not None and (self.width is not None or self.lengths):
+            raise fault("gives sheet and also width or lengths; the sheet has both, keep the one line")
+        return self
+
+    @model_validator(mode="after")
+    def _priced(self) -> BoardEntry:
+        given = [key for key in ("price", "price_per_foot", "price_per_metre") if getattr(self, key) is not None]
+        if len(given) > 1:
+            raise fault(f"gives {' and '.join(given)}; keep one of them")
+        boards = 1 if self.sheet is not None else len(self.lengths)
+        if self.price is not None and len(self.price) != boards:
+            raise fault(f"gives {len(self.price)} as price for {boards} lengths; write one price for each length")
         return self
 
 
 class Shop(Model):
-    """How the shop works [in]: the grid sizes are rounded to, the saw, what is left for fitting."""
+    """How the shop works [in]: the grid sizes are rounded to, the saw, what is left for fitting, what is on hand.
+
+    ``kerf``: of every blade; ``rip_kerf``: of the rip blade, where it differs. ``edge_allowance``: lost to straighten
+    the first edge of a board that is ripped; ``far_edge_allowance``: and of the other. ``end_trim``: cut off each end
+    of a board. ``least_strip``: narrowest rip the saw holds safely. ``planned_allowance``: width left on parts whose
+    depth is only planned. ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
+    """
 
     grid: Annotated[Grid, BeforeValidator(_read_grid), WithJsonSchema({"enum": list(GRIDS)})]
     kerf: Fit
@@ -61,6 +108,15 @@ class Shop(Model):
     shim_space: Reveal
     edge_allowance: Reveal
     taper_tolerance: Fit
+    rip_kerf: Fit | None = None
+    far_edge_allowance: Reveal | None = None
+    end_trim: Reveal | None = None
+    least_strip: Reveal | None = None
+    planned_allowance: Reveal | None = None
+    spares: Percent | None = None
+    least_drop: LeastDrop | None = None
+    currency: Text = "$"
+    on_hand: tuple[OnHandEntry, ...] = ()
     paper: Literal["letter", "A4"] = "letter"
     boards: Annotated[tuple[BoardEntry, ...], Field(min_length=1)]
 
@@ -99,7 +155,10 @@ class Limits(Model):
 
 
 class Board(Model):
-    """A board at hand with its actual size [in]: thickness × width, and the lengths it is sold in."""
+    """A board that can be had with its actual size [in]: thickness × width, and the lengths it is sold in.
+
+    ``prices``: one for each length, where they are given so; ``price_per_foot`` where they are not.
+    """
 
     stock: str
     nominal: str | None
@@ -107,6 +166,9 @@ class Board(Model):
     width: float
     lengths: tuple[float, ...] = ()
     price_per_foot: float | None = None
+    prices: tuple[float, ...] = ()
+    supply: int | None = None
+    is_sheet: bool = False
     source: str = "job file"
 
     @property

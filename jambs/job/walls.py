@@ -17,6 +17,10 @@ from jambs.length import LengthError, Units, length_text, read_length
 USUAL_SPACING = {Units.INCH: 16.0, Units.MM: 600 / 25.4}
 """Of studs, centre to centre [in]: common practice, no source. Nothing is sawn to it."""
 
+LEAST_SHEET = 24.0
+"""A board as wide as this is a sheet [in]."""
+METRES_PER_FOOT = 0.3048
+
 CATALOGUE_LISTS = "`jambs catalogue` lists all names"
 
 HOLLOW = (Role.FRAMING, Role.CAVITY, Role.STRAPPING)
@@ -163,7 +167,8 @@ def look_up_board(entry: BoardEntry, source: Source, complaints: Complaints) -> 
     """Look up the actual size of a board that is given by its nominal name."""
     known = find_board(entry.nominal) if entry.nominal else None
     thickness = entry.thickness or (known.thickness if known else None)
-    width = entry.width or (known.width if known else None)
+    sheet = entry.sheet
+    width = sheet.width if sheet else entry.width or (known.width if known else None)
     if thickness is None or (width is None and not known):
         names = [board.nominal for board in catalogue_boards()]
         near = advice(entry.nominal or "", names, otherwise=CATALOGUE_LISTS)
@@ -178,7 +183,15 @@ def look_up_board(entry: BoardEntry, source: Source, complaints: Complaints) -> 
         nominal=entry.nominal,
         thickness=thickness,
         width=width,
-        lengths=entry.lengths,
-        price_per_foot=entry.price_per_foot,
+        lengths=(sheet.height,) if sheet else entry.lengths,
+        price_per_foot=_price_per_foot(entry),
+        prices=entry.price or (),
+        supply=entry.supply,
+        is_sheet=sheet is not None or width >= LEAST_SHEET,
         source=known.source if known else "job file",
     )
+
+
+def _price_per_foot(entry: BoardEntry) -> float | None:
+    per_metre = entry.price_per_metre
+    return entry.price_per_foot if per_metre is None else per_metre * METRES_PER_FOOT
