@@ -33,6 +33,8 @@ EXPLAINED = 2.0
 GREATEST_LEAN = 0.5
 """Out of plumb or level by more is asked about [in]; common practice, no source."""
 TAPE = (1, 2, 4, 8, 16, 32, 64)
+READ_IN = 16
+"""A tape is read in sixteenths, reduced or not: 5 4/16 stands for 5 1/4, but 5 16/64 does not."""
 Basis = tuple[float, float, float]
 
 
@@ -282,10 +284,10 @@ def _spellings(value: float, units: Units) -> set[str]:
     if units is Units.MM:
         return {f"{value * MM_PER_INCH:.1f}".removesuffix(".0")}
     found = {f"{value:.3f}".rstrip("0").rstrip(".")}
+    reduced = next((bottom for bottom in TAPE if abs(round(value * bottom) / bottom - value) < 1e-9), TAPE[-1])
     for bottom in TAPE:
-        top = round(value * bottom)
-        if abs(top / bottom - value) < 1e-9:
-            whole, rest = divmod(top, bottom)
+        if bottom == reduced or reduced < bottom <= READ_IN:
+            whole, rest = divmod(round(value * bottom), bottom)
             found.add(f"{whole} {rest}/{bottom}" if rest else str(whole))
     return found
 
