@@ -47,7 +47,7 @@ def labels(
 ) -> None:
     """Print a label for every part of JOB."""
     from jambs.app.build import output_folder
-    from jambs.app.chain import make_kits
+    from jambs.app.outside import kits_as_cut
     from jambs.app.told import read, stop, told, write_site_papers
     from jambs.sheets.labels import STOCK, LabelError, cutting_order, labels_pdf
 
@@ -55,7 +55,7 @@ def labels(
     stock = _stock(
         STOCK[paper or found.shop.paper], count, found.units, {"label": label, "corner": corner, "pitch": pitch}
     )
-    kits = told(lambda: make_kits(found))
+    kits = told(lambda: kits_as_cut(found))
     order = cutting_order(kits) if by == "cutting" else ()
     try:
         pdf = labels_pdf(kits, found, stock, order=order, first=first)

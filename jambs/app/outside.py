@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from typing import TypeVar
 
-from jambs.app.chain import Unbuildable
+from jambs.app.chain import Unbuildable, make_kits
 from jambs.courses.cladding import CourseError
 from jambs.courses.elevation import kits_on
 from jambs.courses.plan import CoursePlan, plan_elevation
@@ -95,6 +95,16 @@ def _fasteners(kits: Sequence[Kit], job: Job) -> tuple[FastenerLine, ...]:
         if own := kits_on(name, elevation, kits):
             lines += field_fasteners(name, elevation, own, own[0].placement.planes, entries, job)
     return tuple(lines)
+
+
+def kits_as_cut(job: Job) -> tuple[Kit, ...]:
+    """Make the kits of a job as their cut sheets have them.
+
+    Raises:
+        Unbuildable: some opening cannot be made, or the outside cannot be planned.
+    """
+    kits = make_kits(job)
+    return with_outside(kits, plan_outside(kits, job), job)
 
 
 def with_outside(kits: Sequence[Kit], outside: Outside, job: Job) -> tuple[Kit, ...]:
