@@ -43,6 +43,8 @@ class Pool:
     _rows: list[list[int]] = field(default_factory=list)
     _values: list[list[int]] = field(default_factory=list)
     _cost: list[float] = field(default_factory=list)
+    _makes: list[tuple[int, int, int]] = field(default_factory=list)
+    _takes: list[tuple[int, int]] = field(default_factory=list)
 
     def __len__(self) -> int:
         return len(self.columns)
@@ -76,10 +78,13 @@ class Pool:
         return True
 
     def _crosscut(self, column: Crosscut) -> tuple[list[int], list[int], float]:
+        number = len(self.columns) - 1
+        self._makes += [(number, item, count) for item, count in column.items]
         rows = [item for item, _ in column.items] + [self.strip_row(column.width, column.length)]
         return rows, [count for _, count in column.items] + [-1], 0.0
 
     def _rip(self, column: Rip) -> tuple[list[int], list[int], float]:
+        self._takes.append((len(self.columns) - 1, column.board))
         length = int(self.core.board_length[column.board])
         rows = [self.strip_row(width, length) for width, _ in column.strips]
         values = [count for _, count in column.strips]
@@ -111,12 +116,12 @@ class Pool:
 
     def is_proper(self, state: State) -> npt.NDArray[np.bool_]:
         """Which columns make no more than is still to be made, from boards still there."""
-        return np.array([self._fits(column, state) for column in self.columns], dtype=np.bool_)
-
-    def _fits(self, column: Crosscut | Rip, state: State) -> bool:
-        if isinstance(column, Rip):
-            return bool(state.supply[column.board] > 0)
-        return all(count <= state.demand[item] for item, count in column.items)
+        proper = np.ones(len(self.columns), dtype=np.bool_)
+        column, item, count = np.array(self._makes, dtype=np.int64).reshape(-1, 3).T
+        proper[column[count > state.demand[item]]] = False
+        column, board = np.array(self._takes, dtype=np.int64).reshape(-1, 2).T
+        proper[column[state.supply[board] <= 0]] = False
+        return proper
 
     def right_side(self, state: State) -> Floats:
         """Least value of every row."""
