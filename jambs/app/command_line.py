@@ -102,6 +102,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool) -
     written = _write(asked, overwrite)
     click.echo(summary_text(asked.chosen, asked.job))
     _tell_outside(asked)
+    _tell_solids()
     click.echo(f"\n{len(written)} files are in {asked.target}")
     if only:
         click.echo("Lists and sheets of the whole house were left as they were; build without --only to renew them.")
@@ -158,6 +159,15 @@ def _ask(path: Path, *, only: Sequence[str], target: Path) -> Asked:
     except UnknownMark as error:
         raise click.BadParameter(str(error), param_hint="'--only'") from None
     return asked
+
+
+def _tell_solids() -> None:
+    """Say in one line what was left out where solids cannot be made, and how to get it."""
+    from jambs.app.solid_papers import left_out
+
+    reason = left_out()
+    if reason:
+        click.echo(f"\n{reason}")
 
 
 def _tell_outside(asked: Asked) -> None:

@@ -13,6 +13,8 @@ from pathlib import Path
 
 from jambs.app.chain import Unbuildable
 from jambs.app.pictures import sheet_pictures
+from jambs.app.planned_positions import planned_positions
+from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
 from jambs.drawings.model import write_dxf, write_flat_dxf
 from jambs.job import Job
@@ -105,7 +107,8 @@ def write_opening(
         Unbuildable: a view fits no paper, or a sheet cannot be printed.
     """
     try:
-        drawing = draw_opening(kit, cut_sections(kit), job, sheet_date=sheet_date)
+        views = write_solids(kit, job, folder)
+        drawing = draw_opening(kit, cut_sections(kit), job, sheet_date=sheet_date, pictures=views)
         write_dxf(drawing, folder / "drawings" / f"{kit.mark}.dxf")
         write_flat_dxf(drawing, folder / "drawings" / f"{kit.mark} flat.dxf")
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
@@ -121,7 +124,8 @@ def _write_house(
 ) -> None:
     write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
-    write_order_sheet(kits, job, folder / "window order.pdf")
+    write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job))
     write_summary(kits, job, folder / "summary.pdf")
+    write_elevations(kits, job, folder)
     write_parts_json(kits, job, folder / "parts.json")
     write_parts_csv(kits, job, folder / "parts.csv")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.app.solid_papers import EXPLODED
 from jambs.drawings.drawing import Drawing
 from jambs.drawings.picture import ViewPicture, view_picture
 from jambs.sheets.pictures import Picture, SheetPictures, picture_room, svg_size
@@ -18,7 +19,9 @@ def sheet_pictures(drawing: Drawing, *, paper: str) -> SheetPictures:
     elevation = _picture(view_picture(drawing, ELEVATION, width=width * ELEVATION_SHARE, height=height))
     left = width - svg_size(elevation.svg)[0] / 72
     section = _picture(view_picture(drawing, SECTION, width=left, height=height))
-    return SheetPictures(elevation=elevation, section=section)
+    shown = [view.name for view in drawing.asked if view.name == EXPLODED]
+    more = (_picture(view_picture(drawing, name, width=width, height=height)) for name in shown)
+    return SheetPictures(elevation=elevation, section=section, more=tuple(more))
 
 
 def _picture(view: ViewPicture) -> Picture:

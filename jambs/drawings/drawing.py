@@ -89,9 +89,14 @@ class Drawing:
         raise KeyError(f"no view {name!r}; there are {', '.join(view.name for view in self.views)}")
 
 
-def draw_opening(kit: Kit, sections: Iterable[Section], job: Job, *, sheet_date: str) -> Drawing:
-    """Draw one opening: elevations, sections, details, parts table and notes, on both sizes of paper."""
-    asked = _asked(kit, sections, job)
+def draw_opening(
+    kit: Kit, sections: Iterable[Section], job: Job, *, sheet_date: str, pictures: Iterable[View] = ()
+) -> Drawing:
+    """Draw one opening: elevations, sections, details, parts table and notes, on both sizes of paper.
+
+    ``pictures``: further views that are made elsewhere, such as the kit in three dimensions.
+    """
+    asked = (*_asked(kit, sections, job), *pictures)
     pages = PAGES[job.units]
     views = [_at_best_scale(view, job.units, pages[0]) for view in asked]
     plain = replace(scales_of(job.units)[0], words="")

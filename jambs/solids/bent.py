@@ -8,7 +8,11 @@ from jambs.solids import kernel
 
 
 def bent_flashing(part: Part, trim: ExteriorTrim) -> kernel.Shape:
-    """Bend the blank of a head flashing; board coordinates, ``v`` up from the casing, ``w`` toward the wall [in]."""
+    """Bend the blank of a head flashing; board coordinates, ``v`` up from the casing, ``w`` toward the wall [in].
+
+    Its outline says how long it is in place; what its blank has more than that is turned up as end dams.
+    """
+    length = max(u for u, _ in part.outline)
     metal, out = part.thickness, trim.casing.thickness
     up, down = trim.head_flashing.upstand, trim.head_flashing.drip
     profile = (
@@ -21,4 +25,4 @@ def bent_flashing(part: Part, trim: ExteriorTrim) -> kernel.Shape:
         (0.0, metal - out),
         (0.0, metal),
     )
-    return kernel.prism([(0.0, v, w) for v, w in profile], (part.length, 0.0, 0.0))
+    return kernel.prism([(0.0, v, w) for v, w in profile], (length, 0.0, 0.0))

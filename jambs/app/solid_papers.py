@@ -1,0 +1,120 @@
+"""The kit in three dimensions: modelled, measured, written as STEP and GLB; pictures for drawing and sheet.
+
+A kit whose solids do not go together stops the papers of its opening.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from jambs.app.chain import Unbuildable
+from jambs.drawings.kit_picture import kit_picture
+from jambs.drawings.view import View
+from jambs.job import Job
+from jambs.parts.kit import Kit
+
+if TYPE_CHECKING:
+    from jambs.solids.fit import FitReport
+    from jambs.solids.model import KitSolids
+
+EXPLODED = "exploded view"
+ISOMETRIC = "isometric view"
+FOLDER = "solids"
+
+
+def left_out() -> str | None:
+    """Say in one line why there are no solids here and how to get them; None where there are."""
+    from jambs.solids import availability
+
+    return availability()
+
+
+def write_solids(kit: Kit, job: Job, folder: Path) -> tuple[View, ...]:
+    """Model one kit, measure it, write its STEP, GLB and fit report; return views of it for its drawing.
+
+    Nothing where solids cannot be made.
+
+    Raises:
+        Unbuildable: the parts, as cut, do not go together.
+    """
+    if left_out() is not None:
+        return ()
+    from jambs.solids import fit_report, model_kit, write_glb, write_step
+
+    (folder / FOLDER).mkdir(exist_ok=True)
+    solids = model_kit(kit, job)
+    report = fit_report(solids)
+    if not report.fits:
+        faults = (fault.removeprefix(f"{kit.mark}: ") for fault in report.faults)
+        raise Unbuildable(*(f"{kit.mark}: the parts do not fit: {fault}" for fault in faults))
+    write_step(solids, folder / FOLDER / f"{kit.mark}.step")
+    write_glb(solids, folder / FOLDER / f"{kit.mark}.glb")
+    _write_fit_report(report, job, folder / FOLDER / f"{kit.mark} fit.csv")
+    return _views(solids)
+
+
+def _views(solids: KitSolids) -> tuple[View, ...]:
+    from jambs.solids import picture, views
+
+    found = []
+    for name, view, remark in (
+        (ISOMETRIC, views.FROM_ROOM, "put together, seen from the room"),
+        (EXPLODED, views.EXPLODED, "taken apart, seen from the room"),
+    ):
+        drawn = picture(solids, view)
+        lines = [line.points for line in drawn.lines if not line.is_hidden]
+        marks = [(mark.text, mark.target) for mark in drawn.marks] if name == EXPLODED else []
+        found.append(kit_picture(name, name.capitalize(), lines=lines, marks=marks, remark=remark))
+    return tuple(found)
+
+
+def _rows(report: FitReport, job: Job) -> tuple[tuple[str, ...], ...]:
+    from jambs.solids.found import sized, sized_area
+
+    units = job.units
+    measures = (
+        (report.mark, "measure", one.name, f"{one.asked:.3f}°", f"{one.found:.3f}°")
+        if one.is_angle
+        else (report.mark, "measure", one.name, sized(one.asked, units), sized(one.found, units))
+        for one in report.measures
+    )
+    joints = (
+        (report.mark, "joint", one.name, sized_area(one.asked, units), sized_area(one.found, units))
+        for one in report.joints
+    )
+    notes = ((report.mark, "note", note, "", "") for note in report.notes)
+    return (*measures, *joints, *notes)
+
+
+def _write_fit_report(report: FitReport, job: Job, path: Path) -> None:
+    """Write what was measured on the solids of an opening: asked beside found."""
+    with path.open("w", encoding="utf-8-sig", newline="") as file:
+        writer = csv.writer(file)
+        writer.writerow(("opening", "what", "name", "asked", "measured on the solids"))
+        writer.writerows(_rows(report, job))
+
+
+def write_elevations(kits: Sequence[Kit], job: Job, folder: Path) -> None:
+    """Write one STEP for each elevation whose openings all state their place along the wall.
+
+    Raises:
+        Unbuildable: an opening cannot stand where it is stated.
+    """
+    if left_out() is not None:
+        return
+    from jambs.courses.elevation import kits_on
+    from jambs.solids import model_kit, write_elevation_step
+    from jambs.solids.step import ElevationError
+
+    for name, entry in job.outside.elevations.items():
+        members = kits_on(name, entry, kits)
+        if not members or any(kit.placement.opening.from_left is None for kit in members):
+            continue
+        try:
+            solids = [model_kit(kit, job) for kit in members]
+            write_elevation_step(solids, folder / FOLDER / f"elevation {name}.step", elevation=name)
+        except ElevationError as error:
+            raise Unbuildable(str(error)) from error

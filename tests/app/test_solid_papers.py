@@ -1,0 +1,66 @@
+"""Solids in the build: STEP, GLB, fit report; a kit that does not fit stops; without them one line."""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from cases import changed, job_of, part_of
+
+from jambs.app import solid_papers
+from jambs.app.chain import Unbuildable, make_kits
+from jambs.app.papers import write_opening
+from jambs.app.solid_papers import left_out, write_elevations, write_solids
+from jambs.parts.kit import Kit
+
+pytestmark = pytest.mark.skipif(left_out() is not None, reason=str(left_out()))
+
+
+def longer(kit: Kit, by: float) -> Kit:
+    """Cut the left leg of the interior jamb too long."""
+    leg = part_of(kit, "extension jamb", "left leg")
+    (u0, v0), (u1, v1), (u2, v2), (u3, v3) = leg.outline
+    outline = ((u0, v0), (u1 + by, v1), (u2 + by, v2), (u3, v3))
+    cuts = tuple(replace(cut, length=cut.length + by) if hasattr(cut, "length") else cut for cut in leg.cuts)
+    wrong = replace(leg, length=leg.length + by, outline=outline, cuts=cuts)
+    return replace(kit, parts=tuple(wrong if part.mark == leg.mark else part for part in kit.parts))
+
+
+def test_an_opening_gets_step_glb_and_fit_report(tmp_path: Path) -> None:
+    job = job_of(changed())
+    (kit,) = make_kits(job)
+    views = write_solids(kit, job, tmp_path)
+    assert [view.name for view in views] == ["isometric view", "exploded view"]
+    assert {path.name for path in (tmp_path / "solids").iterdir()} == {"W1.step", "W1.glb", "W1 fit.csv"}
+    with (tmp_path / "solids" / "W1 fit.csv").open(encoding="utf-8-sig", newline="") as file:
+        rows = {row["name"]: row for row in csv.DictReader(file)}
+    # The clear opening of the worked case, 35-1/2 - 5 + 1/4, measured on the solids.
+    assert rows["clear opening width in the middle"]["measured on the solids"] == "30.750 in"
+    # Every part is called out in the exploded view, once.
+    called = sorted(line for one in views[1].call_outs for line in one.lines)
+    assert called == sorted(part.mark for part in kit.parts)
+
+
+def test_a_kit_that_does_not_fit_stops_its_papers(tmp_path: Path) -> None:
+    job = job_of(changed())
+    (kit,) = make_kits(job)
+    for name in ("drawings", "cut sheets", "install sheets"):
+        (tmp_path / name).mkdir()
+    with pytest.raises(Unbuildable) as error:
+        write_opening(longer(kit, 1 / 16), job, tmp_path, "2026-03-02")
+    assert (
+        "W1: the parts do not fit: W1-1 (extension jamb, head) and W1-2 (extension jamb, left leg) take the same room: "
+        "0.2212 cu in in a box of 0.062 in x 0.750 in x 4.719 in."
+    ) in error.value.sentences
+    assert not [path for path in tmp_path.rglob("*") if path.is_file()]
+
+
+def test_where_solids_cannot_be_made_the_rest_goes_on(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(solid_papers, "left_out", lambda: "Left out: solids")
+    job = job_of(changed())
+    (kit,) = make_kits(job)
+    assert write_solids(kit, job, tmp_path) == ()
+    write_elevations([kit], job, tmp_path)
+    assert list(tmp_path.iterdir()) == []
