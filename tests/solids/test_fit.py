@@ -254,14 +254,12 @@ def test_a_shifted_seat_is_caught() -> None:
     assert any(text.startswith("W05: clear opening width in the middle is ") for text in faults)
 
 
-def test_a_stool_rabbet_in_a_deep_frame_is_caught() -> None:
-    """The tongue under the frame needs a frame that starts at half the stool; this one stands 2-1/2 in high there."""
+def test_a_stool_laps_under_a_shallow_frame() -> None:
+    """Frame 3/4 high at the sill, reveal 1/8: the tongue starts at the frame's bottom, 5/8 below the stool's top."""
     entry = {"thickness": "1", "stock": "poplar", "horn": "3/4", "nosing": "3/4", "rabbet": "1/4"}
-    faults = report_of(interior_trim__inside={**STOOL, "stool": entry}).faults
-    assert faults == (
-        "W1 window frame and W1-4 (stool, sill) take the same room: "
-        "4.0312 cu in in a box of 0.250 in x 0.500 in x 32.250 in.",
-    )
+    face = {"left": "2 1/2", "right": "2 1/2", "head": "2 1/2", "sill": "3/4"}
+    report = report_of(interior_trim__inside={**STOOL, "stool": entry}, windows__fixed__frame_face=face)
+    assert report.faults == ()
 
 
 def test_metric_jobs_are_told_in_millimetres() -> None:
