@@ -161,18 +161,21 @@ def _without(readings: Sequence[Held], *out: Held) -> list[Held]:
 
 
 def _depth_slips(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> list[Question]:
-    """Ask about the oddest reading, leave it out, look again; pairs that were swapped first."""
+    """Ask about the oddest reading, leave it out, look again; pairs that were swapped first.
+
+    One that is sure is left out too: it is right, but says nothing of its neighbours.
+    """
     if whole := _whole_off(readings, units, sure):
         return whole
     found = _swapped(readings, sure)
     odd = {question.place.number for question in found}
     kept = [one for one in readings if one.place.number not in odd]
-    while open_ones := [one for one in kept if one.place.number not in sure]:
-        worst = max(open_ones, key=lambda one: _misses(one, _without(kept, one)))
+    while kept:
+        worst = max(kept, key=lambda one: _misses(one, _without(kept, one)))
         question = _odd_depth(worst, _without(kept, worst), units)
         if question is None:
             break
-        found.append(question)
+        found += [question] if worst.place.number not in sure else []
         kept = _without(kept, worst)
     return found
 

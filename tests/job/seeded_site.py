@@ -63,9 +63,7 @@ def with_slip(kind: str, readings: Sequence[Held], dice: random.Random, units: U
     else:
         turned = _turned(one.value, dice, units)
         values = {one.place.number: turned} if turned is not None else {}
-    spoiled = tuple(
-        replace(o, value=values[o.place.number]) if o.place.number in values else o for o in readings
-    )
+    spoiled = tuple(replace(o, value=values[o.place.number]) if o.place.number in values else o for o in readings)
     changed = tuple(o.place.number for o, n in zip(readings, spoiled, strict=True) if abs(o.value - n.value) > 0.06)
     if not changed:
         return None
