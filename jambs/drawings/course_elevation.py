@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 
 from jambs.courses.elevation import Box as Corners
+from jambs.courses.elevation import OpeningOnElevation
 from jambs.courses.plan import CourseLine, CoursePlan, Missed
 from jambs.courses.views import MARGIN, PAST_TRIM, clear_runs
 from jambs.drawings.boxes import Box
@@ -31,7 +33,7 @@ def course_elevation(plan: CoursePlan) -> View:
         title=f"Elevation {elevation.name}",
         shapes=(_outline(wall, Ink.SEEN_OUTSIDE), *_courses(plan, left, right), *_openings(plan), *_missed(plan)),
         call_outs=(*_course_call_outs(plan, right), *_missed_call_outs(plan), _floor(left)),
-        marks=tuple(_mark(one.mark, one.frame) for one in elevation.openings),
+        marks=tuple(_mark(plan, one) for one in elevation.openings),
         remarks=_remark_lines(plan),
     )
 
@@ -139,6 +141,20 @@ def _call_out(target: tuple[float, float], words: str, side: Side) -> CallOut:
     return CallOut(target=target, lines=(words,), side=side, short=words)
 
 
-def _mark(mark: str, frame: Corners) -> Mark:
-    middle = ((frame[0] + frame[2]) / 2, (frame[1] + frame[3]) / 2)
-    return Mark(text=mark, room=Box(*frame), call_out=_call_out(middle, mark, Side.RIGHT))
+def _mark(plan: CoursePlan, one: OpeningOnElevation) -> Mark:
+    left, bottom, right, top = one.frame
+    low, high = _clear_of_leaders(plan, one)
+    call_out = _call_out(((left + right) / 2, (bottom + top) / 2), one.mark, Side.RIGHT)
+    return Mark(text=one.mark, room=Box(left, low, right, high), call_out=call_out)
+
+
+def _clear_of_leaders(plan: CoursePlan, one: OpeningOnElevation) -> tuple[float, float]:
+    """Return the largest part of an opening's height that no leader crosses on its way from the left [in]."""
+    left, bottom, _, top = one.frame
+    crossing = [
+        missed.wanted.height
+        for missed in plan.missed
+        if bottom < missed.wanted.height < top and _missed_ends(plan, missed)[0] > left
+    ]
+    stops = [bottom, *sorted(crossing), top]
+    return max(pairwise(stops), key=lambda part: part[1] - part[0])

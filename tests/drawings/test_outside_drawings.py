@@ -127,6 +127,17 @@ def test_an_elevation_names_its_openings_and_every_missed_line_with_its_cure(
 
 
 @EACH
+def test_the_mark_of_an_opening_stands_in_it(name: str, side: str) -> None:
+    """A leader to a missed line may cross an opening, its mark then keeps to the larger part beside the leader."""
+    plan = plan_of(name, side)
+    placed = fitted(course_elevation(plan).brief(), units=plan.grid.units, width=10.0, height=5.0)
+    for one in plan.elevation.openings:
+        (text,) = (text for text in placed.texts if text.lines == (one.mark,))
+        left, bottom, right, top = one.frame
+        assert left < text.at[0] < right and bottom < text.at[1] < top, one.mark
+
+
+@EACH
 def test_nothing_touches_on_an_elevation(name: str, side: str) -> None:
     plan = plan_of(name, side)
     for view in (course_elevation(plan), course_elevation(plan).brief()):
