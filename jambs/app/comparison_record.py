@@ -114,6 +114,7 @@ def _candidate(candidate: Candidate, letter: str, window: WindowComparison, stud
         "interior_depth": size(candidate.interior_depth, units=units),
         "exterior_depth": size(candidate.exterior_depth, units=units),
         "against": list(candidate.against),
+        "stops": list(candidate.effects.at.stops) if candidate.effects else [],
         "why_not": candidate.why_not or None,
         "built": _built(candidate.kit, study) if candidate.kit else None,
         **(_effects(candidate.effects, window, study) if candidate.effects else {}),

@@ -183,7 +183,8 @@ def _sun_rows(candidates: Sequence[Record]) -> list[Record]:
 def _limits(candidate: Record) -> str:
     if candidate["why_not"]:
         return f"CANNOT BE BUILT: {candidate['why_not']}"
-    return "; ".join(candidate["against"]) or "all kept"
+    stops = [f"STOP: {text}" for text in candidate["stops"]]
+    return "; ".join([*stops, *candidate["against"]]) or "all kept"
 
 
 def _least_words(window: Record) -> list[str]:

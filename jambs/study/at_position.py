@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from jambs.job.openings import Job, Opening
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
+from jambs.place.placement import Weight
 from jambs.place.solve import place_at
 from jambs.section.cut import cut_sections
 from jambs.section.region import Cut as Side
@@ -84,6 +85,12 @@ class AtPosition:
     def mean_transmittance(self) -> float:
         """Over all sides, weighted by their lengths. [W/(m K)]"""
         return self.heat / self.length
+
+    @property
+    def stops(self) -> tuple[str, ...]:
+        """What has to be settled before this kit can be built, in sentences."""
+        found = (*self.kit.placement.findings, *self.kit.findings)
+        return tuple(dict.fromkeys(one.text for one in found if one.weight is Weight.STOP))
 
     def side(self, side: Side) -> DrawnSide | None:
         """One side; None for the threshold of a door."""

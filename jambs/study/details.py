@@ -51,10 +51,18 @@ def compare_drawn_details(subject: Subject, planned: AtPosition) -> tuple[Detail
     found = [_change("as planned", planned, planned)]
     for words, make in _changes(subject, planned):
         try:
-            found.append(_change(words, make(), planned))
+            found.append(_fitting(_change(words, made := make(), planned), made, planned))
         except (PlaceError, PartsError) as error:
             found.append(DetailChange(words=words, heat=None, change=None, coldest=None, why_not=str(error)))
     return tuple(found)
+
+
+def _fitting(change: DetailChange, made: AtPosition, planned: AtPosition) -> DetailChange:
+    """Take the figures away from a change that brings a new stop with it."""
+    stops = [text for text in made.stops if text not in planned.stops]
+    if not stops:
+        return change
+    return DetailChange(words=change.words, heat=None, change=None, coldest=None, why_not=" ".join(stops))
 
 
 def _change(words: str, found: AtPosition, planned: AtPosition) -> DetailChange:

@@ -1,0 +1,327 @@
+"""Positions of drawn windows side by side: depths of place/, brute force over the grid, sums by hand, the rule."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import psychrolib
+import pytest
+from cases import changed, job_of
+
+from jambs.job import Job
+from jambs.job.site import site_of
+from jambs.place.choose import within_limits
+from jambs.place.placement import Placement
+from jambs.place.rules import RuleError
+from jambs.place.solve import PlaceError, place_at, place_windows
+from jambs.place.weigh import alternatives
+from jambs.section.region import Cut as Side
+from jambs.study.at_position import study_at, subject_of
+from jambs.study.candidates import LEAST, OWN
+from jambs.study.frame_alone import factors_alone
+from jambs.study.installation import BAND
+from jambs.study.placement_study import (
+    PlacementStudy,
+    WindowComparison,
+    least_heat_loss,
+    planned_effects,
+    study_placements,
+)
+from jambs.study.sun_at import reveal_at, sun_at
+from jambs.study.sweep import Studied, least_plane
+from jambs.wall.planes import stack_wall
+
+MM = 0.0254
+CASEMENT = {
+    "windows__fixed__u_frame": "1.6",
+    "windows__fixed__glass": {"panes": "2", "pane_thickness": "1/8"},
+    "openings__0__faces": "south",
+    "shop__grid": "1/16",
+    "shop__proud": "1/16",
+    "shop__taper_tolerance": "1/16",
+}
+
+
+def job(**paths: Any) -> Job:
+    return job_of(changed(**{**CASEMENT, **paths}))
+
+
+@pytest.fixture(scope="module")
+def study() -> PlacementStudy:
+    found = job(site={"latitude_deg": "43", "degree_days": "3500 C", "design_outdoor_temperature": "-18 C"})
+    return study_placements(place_windows(found), found)
+
+
+@pytest.fixture(scope="module")
+def window(study: PlacementStudy) -> WindowComparison:
+    (found,) = study.windows
+    return found
+
+
+def test_the_depths_of_the_candidates_are_those_of_the_solver(window: WindowComparison) -> None:
+    opening, planes, whole = window.subject.opening, window.subject.planes, window.subject.job
+    weighed = {one.flange_plane: one for one in alternatives(opening, planes, whole)}
+    known = [one for one in window.candidates if one.flange_plane in weighed]
+    assert len(known) >= 4
+    for one in known:
+        of_place = weighed[one.flange_plane]
+        assert one.interior_depth == of_place.interior_depth
+        assert one.exterior_depth == of_place.exterior_depth
+        assert one.against == of_place.against
+    for one in window.candidates:
+        assert one.kit is not None
+        placement = one.kit.placement
+        assert (placement.interior_depth, placement.exterior_depth) == (one.interior_depth, one.exterior_depth)
+
+
+def test_interior_and_exterior_depth_add_up_in_every_column(window: WindowComparison) -> None:
+    """By hand: trim plane 12, jamb depth 4 9/16, projection 1 1/4: together 6 3/16 (brief, section 2)."""
+    for one in window.candidates:
+        assert one.interior_depth + one.exterior_depth == pytest.approx(6 + 3 / 16, abs=1e-9)
+
+
+def test_every_honest_candidate_is_there(window: WindowComparison) -> None:
+    names = {name for one in window.candidates for name in one.names}
+    assert {
+        "flange on the sheathing",
+        "shared equally",
+        "equal depths",
+        "flange on the trim plane",
+        LEAST,
+        OWN,
+    } <= names
+    assert any(name.startswith("best of one board") for name in names)
+    planes = [one.flange_plane for one in window.candidates]
+    assert planes == sorted(planes) and len(set(planes)) == len(planes)
+
+
+def test_the_least_place_against_every_position_of_the_grid(window: WindowComparison) -> None:
+    """Brute force: every sixteenth of an inch within half an inch on both sides."""
+    studied = Studied(window.subject)
+    best = studied.count(window.sweep.least.flange_plane)
+    around = {count: studied.heat(count) for count in range(best - 8, best + 9)}
+    assert min(around, key=lambda count: around[count]) == best
+    assert window.sweep.least.heat == min(one.heat for one in window.sweep.positions)
+
+
+def test_the_least_place_stays_when_the_grid_of_the_heat_changes(window: WindowComparison) -> None:
+    """The optimum repeats to one step of the shop's grid when the solver's grid is half as coarse."""
+    from jambs.study.grid import Fineness
+
+    finer = Studied(window.subject, fineness=Fineness(first=0.003, growth=1.4, largest=0.03))
+    low, high = (window.sweep.least.flange_plane + step for step in (-0.75, 0.75))
+    step = window.subject.job.shop.grid.step
+    assert least_plane(finer, low, high) == pytest.approx(window.sweep.least.flange_plane, abs=step + 1e-9)
+
+
+def test_the_band_costs_what_it_says(window: WindowComparison) -> None:
+    """Computed at its ends, where it does not end with the wall: BAND more on each metre, by interpolation."""
+    low, high = window.sweep.band
+    studied = Studied(window.subject)
+    assert studied.low <= low <= window.sweep.least.flange_plane <= high <= studied.high
+    if high < studied.high - 1e-9:
+        at_end = study_at(window.subject, high)
+        excess = at_end.mean_transmittance - window.sweep.least.mean_transmittance
+        assert excess == pytest.approx(BAND, abs=4e-4)
+
+
+def test_the_rule_puts_the_window_where_the_sweep_is_least(window: WindowComparison) -> None:
+    """With limits that do not bind, the rule's plane is the sweep's; the interior depth is on the shop's grid."""
+    free = job(
+        position={"least_heat_loss": "yes"},
+        limits={"overhang": "6", "greatest_interior_depth": "12", "least_exterior_depth": "1/4"},
+    )
+    (placement,) = place_windows(free, least_heat_loss=least_heat_loss(free))
+    assert placement.flange_plane == window.sweep.least.flange_plane
+    assert free.shop.grid.holds(placement.interior_depth)
+    assert "Least heat through the joint" in placement.reasons[0]
+
+
+def test_the_rule_keeps_to_the_limits() -> None:
+    """An overhang of one inch: the flange at most one inch outside the sheathing plane, 6 1/2 + 1."""
+    tight = job(position="least heat loss", limits={"overhang": "1"})
+    (placement,) = place_windows(tight, least_heat_loss=least_heat_loss(tight))
+    _, high = within_limits([placement.opening], placement.planes, tight)
+    assert high.name.startswith("greatest overhang")
+    assert placement.flange_plane == 7.5
+    assert "greatest overhang" in placement.reasons[0]
+
+
+def test_the_rule_without_a_study_says_so() -> None:
+    asked = job(position={"least_heat_loss": "yes"})
+    with pytest.raises(PlaceError) as error:
+        place_windows(asked)
+    assert error.value.sentences == (
+        "wall main: least_heat_loss: no heat study is at hand here; give another rule, like share: 1/2.",
+    )
+
+
+def test_the_rule_says_what_cannot_be_studied() -> None:
+    """A frame 1/2 in wide cannot hold a glazing that is 15 mm deep in its rebate."""
+    narrow = job(position={"least_heat_loss": "yes"}, windows__fixed__frame_face="1/2")
+    with pytest.raises(PlaceError, match="wall main: least_heat_loss: frame .* must lie inside its depth"):
+        place_windows(narrow, least_heat_loss=least_heat_loss(narrow))
+    with pytest.raises(RuleError):
+        (opening,) = narrow.openings
+        planes = stack_wall(opening.wall, grid=narrow.shop.grid)
+        least_heat_loss(narrow)(opening, planes, 7.0, 9.0)
+
+
+def test_heat_of_the_whole_window_by_hand(window: WindowComparison, study: PlacementStudy) -> None:
+    """Twice the height of the jamb's figure and once the width of head and sill; 3500 K d are 84 kKh."""
+    for one in window.candidates:
+        assert one.effects is not None
+        sides = {side.side: side.transmittance.value for side in one.effects.at.sides}
+        by_hand = 2 * 47.5 * MM * sides[Side.JAMB] + 35.5 * MM * (sides[Side.HEAD] + sides[Side.SILL])
+        assert one.effects.at.heat == pytest.approx(by_hand, rel=1e-12)
+        assert one.effects.heat_per_year == pytest.approx(84 * by_hand, rel=1e-12)
+
+
+def test_humidity_against_psychrolib(window: WindowComparison) -> None:
+    """At the humidity found the dew point of the room is the temperature of the coldest place."""
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    for one in window.candidates:
+        assert one.effects is not None
+        surfaces = one.effects.surfaces
+        assert surfaces.temperature == pytest.approx(-18 + 38 * surfaces.coldest, abs=1e-9)
+        found = psychrolib.GetTDewPointFromRelHum(20, surfaces.sweats_above)
+        assert found == pytest.approx(surfaces.temperature, abs=0.05)
+        assert surfaces.estimate <= surfaces.coldest + 1e-9
+        assert surfaces.coldest <= surfaces.corner + 1e-9
+
+
+def test_the_sill_corner_estimate_is_as_cold_as_three_dimensions_found() -> None:
+    """The study's 3-D runs of a 68 mm frame: 0.649, 0.709, 0.753; its rule needs the bare frame's own factor.
+
+    At the outermost position both sides have 0.729 in two dimensions; the estimate must not be warmer than 0.649.
+    """
+    from heat_cases import FRAMES
+
+    from jambs.study.cut import corner_estimate
+
+    alone = factors_alone(FRAMES["wood"])
+    assert corner_estimate(0.729, 0.729, alone.frame_face) <= 0.649
+    assert alone.coldest == pytest.approx(1 - 0.13 / (0.13 + 0.04 + 0.068 / FRAMES["wood"].conductivity), abs=0.01)
+
+
+def test_the_reveal_by_hand(window: WindowComparison) -> None:
+    """Frame face 2 1/2 all round, exterior jamb 1/4 from the face's edge; from the pane to the casing's face.
+
+    Shared equally: exterior depth 1 1/2; pane 3/4 thick in the middle of a frame 5 13/16 deep, so 2 17/32 behind its
+    outside; casing 1 in on the trim plane.
+    """
+    shared = next(one for one in window.candidates if "shared equally" in one.names)
+    assert shared.effects is not None
+    reveal = reveal_at(window.subject, shared.effects.at)
+    assert reveal.recess == pytest.approx((1.5 + 2 + 17 / 32 + 1) * MM, abs=1e-9)
+    assert (reveal.width, reveal.height) == pytest.approx((30.5 * MM, 42.5 * MM), abs=1e-9)
+    assert (reveal.beside, reveal.above) == pytest.approx((0.25 * MM, 0.25 * MM), abs=1e-9)
+
+
+def test_both_hemispheres_have_their_winter(window: WindowComparison) -> None:
+    """A north wall at 43 south is a south wall at 43 north, half a year on."""
+    shared = next(one for one in window.candidates if "shared equally" in one.names)
+    assert shared.effects is not None
+    reveal = reveal_at(window.subject, shared.effects.at)
+    north = sun_at(reveal, latitude_deg=43, facing_deg=180)
+    south = sun_at(reveal, latitude_deg=-43, facing_deg=0)
+    assert north.winter is not None and north.summer is not None
+    assert (south.winter, south.summer) == pytest.approx((north.winter, north.summer), abs=0.02)
+    assert north.winter > north.summer
+
+
+def test_further_out_more_sun_and_less_shelter(window: WindowComparison) -> None:
+    skies = [one.sky for one in window.curve]
+    assert skies == sorted(skies)
+    assert 0 < skies[0] < skies[-1] <= 0.397
+
+
+def test_details_start_with_the_plan_and_keep_the_order_of_conductivities(window: WindowComparison) -> None:
+    """More wood in the joint never loses less (monotone in k); what is planned changes nothing."""
+    found = {one.words: one for one in window.details}
+    first = window.details[0]
+    assert (first.words, first.change) == ("as planned", 0.0)
+    own = next(one for one in window.candidates if OWN in one.names)
+    assert own.effects is not None and first.heat == own.effects.at.heat
+    air, packed = (found[f"shim space {words}"].change for words in ("left as still air", "packed with wood"))
+    assert air is not None and packed is not None and 0 < air < packed
+    thin = found['outboard buck 3/4" thick'].change
+    assert thin is not None and thin < 0
+
+
+def test_a_change_that_cannot_be_built_says_why() -> None:
+    """A frame face of 1 in leaves 7/8 between jamb face and frame edge: a jamb 1 1/4 thick meets the rough opening."""
+    tight = job(openings__0__rough_opening="35 3/4 x 47 3/4", windows__fixed__frame_face="1", shop__shim_space="1/8")
+    (found,) = study_placements(place_windows(tight), tight).windows
+    failed = [one for one in found.details if one.why_not]
+    assert failed and all(one.heat is None and "rough opening" in one.why_not for one in failed)
+
+
+def test_positions_of_openings_of_their_own_stand_beside_the_walls() -> None:
+    second = {
+        "mark": "W2",
+        "room": "Bath",
+        "frame": "35 1/2 x 47 1/2",
+        "sill_height": "36",
+        "position": {"flange_on": "sheathing"},
+    }
+    both = changed(**CASEMENT)
+    both["openings"].append(second)
+    read = job_of(both)
+    (found,) = study_placements(place_windows(read), read).windows
+    assert found.marks == ("W1", "W2")
+    sheathing = next(one for one in found.candidates if "flange on the sheathing" in one.names)
+    assert f"{OWN} for W2" in sheathing.names
+
+
+def test_a_position_that_cannot_be_built_keeps_its_depths_and_says_why() -> None:
+    """Interior depth 1/2 in at the sheathing with a jamb depth of 6: less than the shop mills."""
+    deep = job(windows__fixed__jamb_depth="6", limits={"least_interior_depth": "1"})
+    (found,) = study_placements(place_windows(deep), deep).windows
+    first = found.candidates[0]
+    assert first.effects is None and first.kit is None
+    assert first.interior_depth == 0.5
+    assert first.why_not.startswith('W1: the interior depth is 1/2", the shop mills none under 1"')
+
+
+def test_a_window_that_cannot_be_studied_is_named() -> None:
+    narrow = job(windows__fixed__frame_face="1/2")
+    found = study_placements(place_windows(narrow), narrow)
+    assert found.windows == ()
+    (told,) = found.left_out
+    assert told.startswith("fixed in wall main: frame ")
+
+
+def test_planned_positions_are_the_columns_of_the_comparison(study: PlacementStudy, window: WindowComparison) -> None:
+    (planned,) = planned_effects(place_windows(study.job), study.job)
+    own = next(one for one in window.candidates if OWN in one.names)
+    assert planned.effects is not None and own.effects is not None
+    assert planned.effects.at.heat == own.effects.at.heat
+    assert planned.effects.surfaces == own.effects.surfaces
+    assert planned.marks == ("W1",)
+
+
+def test_measured_depths_do_not_move_a_weighed_position(study: PlacementStudy) -> None:
+    """What was measured on the wall belongs to the jambs that are sawn, not to a position that is only weighed."""
+    corners = dict.fromkeys(("head_left", "head_right", "sill_left", "sill_right"), "4 3/4")
+    measured = job(openings__0__measured={"date": "2026-05-18", "interior_depth": corners})
+    (placement,) = place_windows(measured)
+    subject = subject_of(placement.opening, placement.planes, measured)
+    (plain,) = place_windows(study.job)
+    other = subject_of(plain.opening, plain.planes, study.job)
+    assert study_at(subject, 8.0).heat == pytest.approx(study_at(other, 8.0).heat, rel=1e-12)
+
+
+def test_placing_at_a_plane_raises_what_the_solver_would_say() -> None:
+    found = job()
+    (placement,) = place_windows(found)
+    moved: Placement = place_at(placement.opening, placement.planes, 8.0, found)
+    assert moved.interior_depth == 8.0 - (4 + 9 / 16)
+    with pytest.raises(PlaceError, match="the flange plane would be at"):
+        place_at(placement.opening, placement.planes, 13.0, found)
+
+
+def test_the_site_is_that_of_the_job(study: PlacementStudy) -> None:
+    assert study.site == site_of(study.job.site, units=study.job.units)
+    assert replace(study, left_out=()) == study

@@ -1,0 +1,194 @@
+"""The drawn section as the cut that is computed: against the parametric builder and an independent library.
+
+The parametric builder shares no geometry with the sections; where both describe one build, they must agree.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from cases import changed, job_of, kit_of
+from peer import peer_solution
+
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_at
+from jambs.section.cut import cut_sections
+from jambs.section.region import Cut as Side
+from jambs.section.region import Region, Section, Stuff
+from jambs.study.at_position import DRAWN, Subject, drawn_sides, kit_at, study_at, subject_of
+from jambs.study.cut import linear_transmittance, surface_factors
+from jambs.study.grid import Fineness
+from jambs.study.section_cut import WALL_LENGTH, section_cut, section_reference
+from jambs.study.wall_cut import HEAT_FILMS, SURFACE_FILMS, Detail, build_cut, reference_of
+from jambs.study.wall_heat import METRES_PER_INCH, heat_wall
+from jambs.wall.planes import stack_wall
+
+FINE = Fineness(first=0.002, growth=1.4, largest=0.03)
+DETAIL = Detail(side="jamb", framing=3 * METRES_PER_INCH, buck=0.75 * METRES_PER_INCH, gap=0.25 * METRES_PER_INCH)
+
+
+def subject(**paths: object) -> Subject:
+    job = job_of(changed(**{"windows__fixed__u_frame": "1.6", **paths}))
+    (opening,) = job.openings
+    return subject_of(opening, stack_wall(opening.wall, grid=job.shop.grid), job)
+
+
+def box(s: tuple[float, float], d: tuple[float, float]) -> tuple[tuple[float, float], ...]:
+    return ((s[0], d[0]), (s[1], d[0]), (s[1], d[1]), (s[0], d[1]))
+
+
+def parametric_as_section(case: Subject, interior: float, exterior: float) -> Section:
+    """The build that the parametric builder makes, drawn by hand as a section at the jamb. [in]"""
+    planes, jamb = case.planes, DETAIL.interior_jamb / METRES_PER_INCH
+    end, trim = WALL_LENGTH, planes.trim_plane
+    regions = [
+        Region(name=one.layer.name, stuff=stuff, outline=box((0, end), (one.inner, one.outer)))
+        for one, stuff in zip(
+            planes.layers,
+            (Stuff.GYPSUM, Stuff.AIR, Stuff.SHEATHING, Stuff.RIGID, Stuff.RIGID, Stuff.COVER, Stuff.CLADDING),
+            strict=True,
+        )
+    ]
+    studs = next(one for one in planes.layers if one.layer.role == "framing")
+    regions += [
+        Region(
+            name="stud 2x6", stuff=Stuff.FRAMING, outline=box((1, 4), (studs.inner, studs.outer)), conductivity=0.12
+        ),
+        Region(name="liner buck", stuff=Stuff.BUCK, outline=box((0.25, 1), (0, trim)), conductivity=0.12),
+        Region(name="shim space", stuff=Stuff.SHIM, outline=box((0, 0.25), (0, trim))),
+        Region(name="extension jamb", stuff=Stuff.JAMB, outline=box((-jamb, 0), (0, interior)), conductivity=0.12),
+        Region(
+            name="exterior extension jamb",
+            stuff=Stuff.JAMB,
+            outline=box((-jamb, 0), (trim - exterior, planes.cladding_face)),
+            conductivity=0.12,
+        ),
+        Region(name="casing", stuff=Stuff.CASING, outline=box((-1, 4), (-0.75, 0)), conductivity=0.12),
+    ]
+    return Section(cut=Side.JAMB, mark="W1", regions=tuple(regions), depths={"flange plane": 0.0})
+
+
+@pytest.mark.parametrize("flange", [7.5, 9.25, 10.5])
+def test_a_section_of_the_parametric_build_agrees_with_the_parametric_builder(flange: float) -> None:
+    case = subject()
+    placement = place_at(case.opening, case.planes, flange, case.job)
+    frame = case.window.blocks[Side.JAMB]
+    section = parametric_as_section(case, placement.interior_depth, placement.exterior_depth)
+    wall = replace(case.wall.build, length=WALL_LENGTH * METRES_PER_INCH)
+    place = placement.exterior_depth * METRES_PER_INCH
+    drawn = linear_transmittance(
+        cut := section_cut(section, placement, case.wall, frame),
+        section_reference(cut, case.wall, frame),
+        fineness=FINE,
+    )
+    built = linear_transmittance(build_cut(wall, frame, DETAIL, place), reference_of(wall, frame), fineness=FINE)
+    assert drawn.value == pytest.approx(built.value, abs=2e-5)
+    assert drawn.reference.flow == pytest.approx(built.reference.flow, abs=1e-12)
+    cold = surface_factors(section_cut(section, placement, case.wall, frame, films=SURFACE_FILMS), fineness=FINE)
+    other = surface_factors(build_cut(wall, frame, DETAIL, place, films=SURFACE_FILMS), fineness=FINE)
+    assert cold.corner == pytest.approx(other.corner, abs=2e-4)
+    assert cold.coldest.temperature == pytest.approx(other.coldest.temperature, abs=5e-4)
+
+
+def test_the_peer_lies_between_the_limits_of_a_drawn_jamb() -> None:
+    """The kit's own jamb section by scikit-fem, quadratic elements on a fine grid."""
+    case = subject()
+    (jamb,) = (one for one in drawn_sides(case, kit_at(case, 9.25)) if one.side is Side.JAMB)
+    peer = peer_solution(jamb.cut, fineness=Fineness(first=0.0015, growth=1.5, largest=0.03)).coupling
+    found = jamb.transmittance.coupling
+    assert found.lower < peer < found.upper
+    assert found.mean == pytest.approx(peer, abs=2e-4)
+    assert found.half_width < 0.0015
+
+
+def test_a_wall_without_an_opening_is_its_clear_wall() -> None:
+    """Far from the window one metre of the cut loses what ISO 6946 says of the clear wall: the sum of resistances."""
+    case = subject()
+    kit = kit_at(case, 9.25)
+    (section,) = (one for one in cut_sections(kit, wall_length=WALL_LENGTH) if one.cut is Side.JAMB)
+    frame = case.window.blocks[Side.JAMB]
+    flows = []
+    for length in (WALL_LENGTH, WALL_LENGTH + 10):
+        longer = next(one for one in cut_sections(kit, wall_length=length) if one.cut is section.cut)
+        cut = section_cut(longer, kit.placement, case.wall, frame)
+        flows.append(linear_transmittance(cut, section_reference(cut, case.wall, frame)).coupling.mean)
+    by_hand = 1 / (0.13 + 0.13 + 0.5 * 0.0254 / 0.1603 + 0.18 + 1.0 * 0.0254 / 0.1163 + 5 * 0.0254 / 0.0361)
+    assert flows[1] - flows[0] == pytest.approx(10 * 0.0254 * by_hand, rel=1e-3)
+    assert case.wall.stack.clear_transmittance == pytest.approx(by_hand, rel=1e-9)
+
+
+def test_nothing_inside_the_wall_is_left_open_to_the_air() -> None:
+    """Between the outside of the frame and the end of the cut every place in the wall holds material."""
+    case = subject()
+    for plane in (6.5, 8.0, 9.25, 12.0):
+        for side in study_at(case, plane).sides:
+            thickness = case.wall.stack.thickness
+            for x in np.linspace(0.001, thickness - 0.001, 40):
+                for y in (-0.001, -0.01, -0.03, -0.1, -0.5):
+                    assert any(b.x0 <= x <= b.x1 and b.y0 <= y <= b.y1 for b in side.cut.blocks), (plane, side.side)
+
+
+def test_what_is_left_out_and_what_is_kept() -> None:
+    kit = kit_of()
+    case = subject()
+    names = {block.name for side in drawn_sides(case, kit) for block in side.cut.blocks}
+    assert {"interior jamb", "exterior jamb", "exterior sill", "buck", "shim space", "sealant"} <= names
+    assert not {name for name in names if "casing" in name or "flashing" in name or "shingle" in name}
+
+
+def test_the_tread_of_the_stairs_hardly_matters(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The sill's slope as stairs of 12 mm and of 3 mm: within a tenth of the error of the mean that is allowed."""
+    case = subject()
+    values = []
+    for tread in (0.012, 0.003):
+        monkeypatch.setattr("jambs.study.section_cut.TREAD", tread)
+        values.append(next(one for one in study_at(case, 9.25).sides if one.side is Side.SILL).transmittance.value)
+    assert values[0] == pytest.approx(values[1], abs=4e-5)
+
+
+def test_the_grid_of_drawn_sections_is_within_the_goal() -> None:
+    """Half-width at most 0.0015 W/mK, mean within 0.0002 of a fine grid, factor within 0.003."""
+    case = subject()
+    coarse = study_at(case, 8.0, fineness=DRAWN)
+    fine = study_at(case, 8.0, fineness=Fineness(first=0.001, growth=1.3, largest=0.02))
+    for found, exact in zip(coarse.sides, fine.sides, strict=True):
+        assert found.transmittance.half_width <= 0.0015
+        assert found.transmittance.value == pytest.approx(exact.transmittance.value, abs=2e-4)
+        assert found.factors.coldest.temperature == pytest.approx(exact.factors.coldest.temperature, abs=3e-3)
+
+
+def test_a_door_has_no_sill() -> None:
+    case = subject(
+        openings__0__floor_below_frame="3/4", openings__0__sill_height=None, openings__0__exterior_trim="none"
+    )
+    assert {side.side for side in study_at(case, 9.25).sides} == {Side.JAMB, Side.HEAD}
+
+
+def test_layers_of_one_name_are_told_apart() -> None:
+    case = subject()
+    assert [layer.name for layer in case.wall.stack.layers] == [
+        "gypsum board 1/2",
+        "stud 2x6",
+        "plywood 1/2 (sheathing)",
+        "EPS (1 of 2)",
+        "EPS (2 of 2)",
+        "plywood 1/2 (cover sheet)",
+    ]
+
+
+def test_strapping_and_what_stands_outside_is_left_out() -> None:
+    job = job_of(changed(walls__main__layers__5={"material": "strapping 1x4", "spacing": "16"}))
+    planes = stack_wall(job.openings[0].wall, grid=job.shop.grid)
+    wall = heat_wall(planes, units=job.units)
+    assert wall.outside_face == pytest.approx(planes.trim_plane - 0.75, abs=1e-9)
+    assert wall.build.cladding == pytest.approx(1.5 * METRES_PER_INCH, abs=1e-9)
+    assert HEAT_FILMS.inside == 0.13
+
+
+def test_kits_are_made_at_the_plane_asked_for() -> None:
+    case = subject()
+    kit = make_kit(place_at(case.opening, case.planes, 8.0, case.job), case.job)
+    assert kit.placement.flange_plane == 8.0
+    assert kit.placement.reasons[0].startswith("One position")
