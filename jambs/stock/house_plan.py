@@ -34,8 +34,10 @@ class PlannedLot:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Effort:
-    """How much to search: ``seconds`` for the whole house; or ``stages`` for each lot, which make the plan the same
-    on every machine; ``seed`` of the search."""
+    """How much to search: ``seconds`` for the whole house, or ``stages`` for each lot; ``seed`` of the search.
+
+    Stages give the same plan on every machine, seconds only where the search ends before they are over.
+    """
 
     seconds: float = 10.0
     stages: int | None = None
@@ -50,11 +52,11 @@ def plan_house(lots: Sequence[Lot], effort: Effort, *, progress: LotProgress | N
     Raises:
         StockFault: some supply runs out; told for all lots in one go.
     """
-    clock = _Clock(effort, sum(len(lot.pieces) for lot in lots))
+    clock = _Clock(effort, sum(map(_hardness, lots)))
     planned: dict[str, PlannedLot] = {}
     faults: list[str] = []
     taken: Counter[str] = Counter()
-    for lot in sorted(lots, key=lambda lot: (lot.problem.is_ripped, len(lot.pieces))):
+    for lot in sorted(lots, key=lambda lot: (lot.problem.is_ripped, _hardness(lot))):
         lot = _with_supply_left(lot, taken)
         try:
             done = _planned(lot, clock, progress)
@@ -68,19 +70,24 @@ def plan_house(lots: Sequence[Lot], effort: Effort, *, progress: LotProgress | N
     return tuple(planned[lot.letter] for lot in lots)
 
 
-class _Clock:
-    """Shares out the time: each lot by its pieces among those that are still to come."""
+def _hardness(lot: Lot) -> int:
+    """How long a lot takes beside another: by its pieces, and by the strip widths that can stand side by side."""
+    return len(lot.pieces) * len({lot.problem.strip_width(piece) for piece in lot.problem.pieces})
 
-    def __init__(self, effort: Effort, pieces: int) -> None:
+
+class _Clock:
+    """Shares out the time: each lot by its hardness among those that are still to come."""
+
+    def __init__(self, effort: Effort, hardness: int) -> None:
         self.effort = effort
         self.deadline = time.monotonic() + effort.seconds
-        self.pieces = pieces
+        self.hardness = hardness
         self.is_interrupted = False
 
     def take(self, lot: Lot) -> float:
         """Seconds for one lot."""
-        share = len(lot.pieces) / max(1, self.pieces)
-        self.pieces -= len(lot.pieces)
+        share = _hardness(lot) / max(1, self.hardness)
+        self.hardness -= _hardness(lot)
         left = 0.0 if self.is_interrupted else self.deadline - time.monotonic()
         return max(LEAST_SECONDS, share * left)
 

@@ -1,4 +1,4 @@
-"""What keeps a lot from being cut, in the words of the shop: the part's mark, what was found, what is allowed, the cure."""
+"""What keeps a lot from being cut, in the words of the shop: mark, what was found, what is allowed, the cure."""
 
 from __future__ import annotations
 
@@ -62,15 +62,18 @@ def _no_fit(lot: Lot, one: CutPiece, there: Sequence[Stock], job: Job) -> str:
     saw = lot.problem.saw
     longest = max((clear_length(saw, stock) for stock in there), default=0)
     widest = max((clear_width(saw, stock) for stock in there), default=0)
-    found = f"{_text(one.piece.width, job)} × {_text(one.piece.sawn_length, job)} fits no board of {lot.title}"
+    title = lot.title
     if one.piece.sawn_length > longest:
+        found = f"{_text(one.piece.sawn_length, job)} long fits no board of {title}"
         return f"{found}; the longest is {_text(longest, job)} between its end trims. List a longer board."
-    if one.piece.width > widest:
+    if lot.problem.is_ripped and one.piece.width > widest:
+        found = f"{_text(one.piece.width, job)} wide fits no board of {title}"
         left = f", with {_text_of(one.allowance, job)} left on as the depth is planned" if one.allowance else ""
         return (
             f"{found}{left}; the widest is {_text(widest, job)} once an edge is straight. "
             "List a wider board, or measure the opening."
         )
+    found = f"{_text(one.piece.width, job)} × {_text(one.piece.sawn_length, job)} fits no board of {title}"
     return f"{found}; none is both long and wide enough. List one board that is both."
 
 

@@ -105,9 +105,7 @@ def _are_sheets(boards: Sequence[Lumber]) -> bool:
     return bool(boards) and all(one.is_sheet for one in boards)
 
 
-def _lot(
-    kind: Kind, material: Material, pieces: Sequence[CutPiece], lumber: Sequence[Lumber], job: Job
-) -> Lot:
+def _lot(kind: Kind, material: Material, pieces: Sequence[CutPiece], lumber: Sequence[Lumber], job: Job) -> Lot:
     title = _title(kind, material, lumber, job)
     problem = StockProblem(
         kind=kind,
@@ -117,9 +115,7 @@ def _lot(
         group=title,
         unit=step_text(job.units),
     )
-    return Lot(
-        letter="", title=title, material=material, pieces=tuple(pieces), lumber=tuple(lumber), problem=problem
-    )
+    return Lot(letter="", title=title, material=material, pieces=tuple(pieces), lumber=tuple(lumber), problem=problem)
 
 
 def _title(kind: Kind, material: Material, lumber: Sequence[Lumber], job: Job) -> str:

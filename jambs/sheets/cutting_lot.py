@@ -1,0 +1,309 @@
+"""One lot of the cutting plan as a record: boards with running lengths, rips by fence, crosscuts by stop, choices."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jambs.job.openings import Job
+from jambs.length import FINE, length_text
+from jambs.parts.part import End, Miter
+from jambs.sheets.money import money, money_text, percent_text
+from jambs.sheets.values import Record, size
+from jambs.stock.house_pieces import CutPiece
+from jambs.stock.house_plan import PlannedLot
+from jambs.stock.lot_notes import least_drop, lot_notes
+from jambs.stock.lumber import sold_text, steps_up
+from jambs.stock.plan import PlannedBoard, PlannedStrip
+from jambs.stock.planfile import plan_to_dict
+from jambs.stock.views import drops, near_equal_widths, rip_list
+
+SCOPE = {
+    "lengths": "crosscut only",
+    "boards": "ripped first, each strip as wide as its pieces",
+    "sheets": "ripped along the grain first, each strip as wide as its pieces",
+}
+"""The kinds of plan that the bounds hold for."""
+NEAR_WIDTH = 1 / 16
+"""Strips that differ by no more may be ripped at one setting and planed [in]; common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeptDrop:
+    """A rest worth keeping: the board it is of, its sizes [in], and whether its edges are straight."""
+
+    mark: str
+    stock: str
+    thickness: float
+    width: float
+    length: float
+    edges: str
+
+
+def kept_drops(planned: PlannedLot, job: Job) -> tuple[KeptDrop, ...]:
+    """Return the rests of a lot's boards that are worth keeping; what was ripped has straight edges."""
+    length, width = (steps_up(one, units=job.units) for one in least_drop(job))
+    at, lot = FINE[job.units].at, planned.lot
+    return tuple(
+        KeptDrop(
+            mark=lot.board_mark(drop.board),
+            stock=lot.material.stock,
+            thickness=lot.material.thickness,
+            width=at(drop.width),
+            length=at(drop.length),
+            edges="straight" if lot.problem.is_ripped or lot.lumber_of(drop.stock).is_straight else "rough",
+        )
+        for drop in drops(planned.plan, least_length=length, least_width=width)
+    )
+
+
+def lot_record(planned: PlannedLot, job: Job) -> Record:
+    """Return the record of one lot."""
+    lot, plan, currency = planned.lot, planned.plan, job.shop.currency
+    bought = sum(not board.stock.on_hand for board in plan.boards)
+    bench = _Bench(planned, job)
+    return {
+        "letter": lot.letter,
+        "title": lot.title,
+        "kind": lot.problem.kind,
+        "scope": SCOPE[lot.problem.kind],
+        "cost": money(plan.cost_cents, currency),
+        "certified": money(plan.bound.certified_cents, currency),
+        "solver_proved": money(plan.bound.best_cents, currency),
+        "is_optimal": plan.is_optimal,
+        "sentences": sentences(
+            SCOPE[lot.problem.kind].capitalize(),
+            len(plan.boards),
+            bought,
+            plan.cost_cents,
+            plan.bound.certified_cents,
+            plan.bound.best_cents,
+            currency=currency,
+        ),
+        "used": percent_text(*_used(planned)),
+        "boards": [bench.board(board) for board in plan.boards],
+        "rips": bench.rips(),
+        "stops": bench.stops(),
+        "near": bench.near(),
+        "patterns": _patterns(planned, currency),
+        "notes": list(lot_notes(planned, job)),
+        "pieces": bench.pieces(),
+        "plan": {
+            **plan_to_dict(plan),
+            "statement": plan.statement.replace("$", "") if currency != "$" else plan.statement,
+        },
+    }
+
+
+def sentences(
+    scope: str, boards: int, bought: int, cost: int, certified: int, solver: int, *, currency: str
+) -> list[str]:
+    """Return cost and bounds in words: what was planned, what is certified, what the solver proves, what is left."""
+    own = f", {boards - bought} on hand" if boards > bought else ""
+    certified_text = money_text(certified, currency)
+    said = [
+        f"{_count(boards, 'board')} for {money_text(cost, currency)}: {bought} to buy{own}.",
+        f"{scope}: at these prices, kerfs and trims no such plan costs less than {certified_text} (certified: prices "
+        f"in plan.json, checked with whole numbers)"
+        + ("." if cost <= certified else f"; at most {percent_text(cost - certified, cost)} is left to save."),
+    ]
+    if solver > certified:
+        left = "" if cost <= solver else f"; at most {percent_text(cost - solver, cost)} is left"
+        said.append(f"Solver-proved: none under {money_text(solver, currency)}{left}.")
+    if cost <= max(solver, certified):
+        said.append("Optimal for this kind of plan.")
+    return said
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}" + ("s" if number != 1 else "")
+
+
+def _used(planned: PlannedLot) -> tuple[int, int]:
+    """Face of the pieces and of the boards, in square steps."""
+    lot = planned.lot
+    at = {one.stock: one for one in lot.lumber}
+    pieces = sum(one.width * one.length for one in lot.pieces)
+    boards = sum(at[board.stock].width * at[board.stock].length for board in planned.plan.boards)
+    return round(pieces), max(1, round(boards))
+
+
+def _patterns(planned: PlannedLot, currency: str) -> list[Record]:
+    cheapest = planned.cheapest.cost_cents
+    return [
+        {
+            "patterns": choice.patterns,
+            "board_kinds": choice.board_kinds,
+            "cost": money(choice.cost_cents, currency),
+            "more": money(choice.cost_cents - cheapest, currency),
+            "is_taken": choice.plan is planned.plan,
+        }
+        for choice in planned.choices
+        if planned.lot.problem.is_ripped
+    ]
+
+
+class _Bench:
+    """A plan's figures as they are read at the saw: whole steps become sizes, numbers become marks."""
+
+    def __init__(self, planned: PlannedLot, job: Job) -> None:
+        self.planned, self.plan, self.lot, self.units = planned, planned.plan, planned.lot, job.units
+        self.saw = planned.lot.problem.saw
+        self.by_mark = {one.piece.mark: one for one in planned.lot.pieces}
+        self.least_length, self.least_width = (steps_up(one, units=job.units) for one in least_drop(job))
+        self.near_steps = steps_up(max(NEAR_WIDTH, job.shop.taper_tolerance), units=job.units)
+
+    def size(self, steps: int) -> Record:
+        return size(FINE[self.units].at(steps), units=self.units) or {}
+
+    def text(self, steps: int) -> str:
+        return length_text(FINE[self.units].at(steps), units=self.units)
+
+    def board(self, board: PlannedBoard) -> Record:
+        """One board from its left end; across from the edge that is straightened first."""
+        lumber = self.lot.lumber_of(board.stock)
+        strips = [self._strip(board, number) for number in range(len(board.strips))]
+        return {
+            "mark": self.lot.board_mark(board.number),
+            "board": lumber.words,
+            "sold_as": sold_text(lumber.length, units=self.units),
+            "is_on_hand": board.stock.on_hand,
+            "width": self.size(board.stock.width - self._spared(board)),
+            "length": self.size(board.stock.length),
+            "end_trim": self.size(self.saw.end_trim),
+            "strips": strips,
+            "rest": self._rest(board),
+        }
+
+    def _spared(self, board: PlannedBoard) -> int:
+        """Width that only the planner knows: a board with straight edges loses none of its own."""
+        is_straight = self.lot.lumber_of(board.stock).is_straight
+        return self.saw.edge_loss + self.saw.far_edge_loss if is_straight else 0
+
+    def _across(self, board: PlannedBoard, strip: PlannedStrip) -> int:
+        """Start of a strip across the board as it is."""
+        if not self.lot.problem.is_ripped:
+            return 0
+        return strip.start - (self.saw.edge_loss if self._spared(board) else 0)
+
+    def _strip(self, board: PlannedBoard, number: int) -> Record:
+        strip = board.strips[number]
+        width = strip.width if self.lot.problem.is_ripped else board.stock.width - self._spared(board)
+        return {
+            "number": number + 1,
+            "start": self.size(self._across(board, strip)),
+            "width": self.size(width),
+            "pieces": [self._placed(placed.mark, placed.start) for placed in strip.pieces],
+            "drop": self._end_drop(board, strip, width),
+        }
+
+    def _placed(self, mark: str, start: int) -> Record:
+        one = self.by_mark[mark]
+        return {
+            "mark": mark,
+            "start": self.size(start),
+            "end": self.size(start + one.piece.length),
+            "length": self.size(one.piece.length),
+            "miters": [end in _mitered(one) for end in (End.START, End.FINISH)],
+            "plus": bool(one.allowance),
+        }
+
+    def _end_drop(self, board: PlannedBoard, strip: PlannedStrip, width: int) -> Record | None:
+        """What is left at the end of a strip after the kerf that frees it, without the trim."""
+        start = strip.pieces[-1].end + self.saw.crosscut_kerf
+        length = board.stock.length - self.saw.end_trim - start
+        if length <= 0:
+            return None
+        kept = length >= self.least_length and width >= self.least_width
+        return {"start": self.size(start), "length": self.size(length), "is_kept": kept}
+
+    def _rest(self, board: PlannedBoard) -> Record | None:
+        """What is left beside the last strip, after its kerf."""
+        if not self.lot.problem.is_ripped:
+            return None
+        last = board.strips[-1]
+        start = self._across(board, last) + last.width + self.saw.rip_kerf
+        width = board.stock.width - self.saw.far_edge_loss - last.start - last.width - self.saw.rip_kerf
+        if width <= 0:
+            return None
+        kept = board.stock.length >= self.least_length and width >= self.least_width
+        return {"start": self.size(start), "width": self.size(width), "is_kept": kept}
+
+    def rips(self) -> list[Record]:
+        return [
+            {
+                "width": self.size(setting.width),
+                "count": setting.count,
+                "boards": [{"mark": self.lot.board_mark(number), "strips": count} for number, count in setting.boards],
+                "text": ", ".join(
+                    self.lot.board_mark(number) + (f" ×{count}" if count > 1 else "")
+                    for number, count in setting.boards
+                ),
+            }
+            for setting in rip_list(self.plan)
+        ]
+
+    def stops(self) -> list[Record]:
+        """All pieces at one stop, then the next, longest first; a mitered one at its long point."""
+        found: dict[tuple[int, int], list[Record]] = {}
+        for board in self.plan.boards:
+            for strip in board.strips:
+                for placed in strip.pieces:
+                    piece = self.by_mark[placed.mark].piece
+                    cut = {"mark": placed.mark, "board": self.lot.board_mark(board.number)}
+                    found.setdefault((piece.length, piece.width), []).append(cut)
+        return [self._stop(*key, found[key]) for key in sorted(found, reverse=True)]
+
+    def _stop(self, length: int, width: int, cuts: list[Record]) -> Record:
+        mitered = any(self.by_mark[cut["mark"]].piece.is_mitered for cut in cuts)
+        return {
+            "length": self.size(length),
+            "width": self.size(width),
+            "count": len(cuts),
+            "is_mitered": mitered,
+            "cuts": cuts,
+        }
+
+    def near(self) -> list[str]:
+        """Widths that one fence setting might do for."""
+        if not self.lot.problem.is_ripped:
+            return []
+        counts = {one["width"]["text"]: one["count"] for one in self.rips()}
+        pairs = near_equal_widths(self.lot.problem, within=self.near_steps)
+        return [
+            f"{self.text(wide)} ({counts[self.text(wide)]}×) and {self.text(narrow)} ({counts[self.text(narrow)]}×) "
+            f"differ by {self.text(wide - narrow)}: one fence setting does if the narrow ones may be planed down."
+            for wide, narrow in pairs
+        ]
+
+    def pieces(self) -> list[Record]:
+        """Every piece with its board, strip and place, in the order of marks."""
+        placed = {
+            piece.mark: (board, number, strip, piece)
+            for board in self.plan.boards
+            for number, strip in enumerate(board.strips, start=1)
+            for piece in strip.pieces
+        }
+        rows = []
+        for one in self.lot.pieces:
+            board, number, _, piece = placed[one.piece.mark]
+            rows.append(
+                {
+                    "mark": one.piece.mark,
+                    "part": one.words,
+                    "board": self.lot.board_mark(board.number),
+                    "strip": number,
+                    "start": self.size(piece.start),
+                    "end": self.size(piece.start + one.piece.length),
+                    "width": self.size(one.piece.width),
+                    "length": self.size(one.piece.length),
+                    "allowance": size(one.allowance, units=self.units),
+                    "is_planned": one.is_planned,
+                    "is_mitered": one.piece.is_mitered,
+                }
+            )
+        return rows
+
+
+def _mitered(one: CutPiece) -> Sequence[End]:
+    return [cut.end for cut in one.part.cuts if isinstance(cut, Miter)]

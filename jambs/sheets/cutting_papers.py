@@ -1,0 +1,119 @@
+"""Papers of a cutting plan: buying list and cutting plan (PDF), lists (CSV), everything (JSON); all from one record."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from jambs.job.openings import Job
+from jambs.length import Units
+from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.press import press
+from jambs.sheets.values import Record
+
+PLAN, BUYING = "cutting plan.pdf", "buying list.pdf"
+DATA, PIECES, TO_BUY, DROPS = "plan.json", "cut list.csv", "buying list.csv", "drops.csv"
+CHECK = 'python -m jambs.stock.check_file "plan.json"'
+"""Proves the certified bounds of a plan file with whole numbers alone."""
+
+BOARD_ROOM = {"letter": (720.0, 205.0), "A4": (770.0, 205.0)}
+"""What the drawing of one board may take, along and across [pt]."""
+LEAST_STRIP_HEIGHT = 17.0
+"""A strip is drawn at least so high, for its mark to stand in it [pt]."""
+RATIOS = (2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 36, 40, 50)
+"""Scales boards are drawn at: 1 : 20."""
+POINTS_PER_UNIT = {Units.INCH: 72.0, Units.MM: 72.0 / 25.4}
+
+
+def write_cutting_papers(record: Record, job: Job, folder: Path) -> None:
+    """Write all papers of a cutting plan into a folder.
+
+    Raises:
+        PressError: a page cannot be printed.
+    """
+    data = {**record, **page_data(job), "lots": [_drawn(lot, job) for lot in record["lots"]], "check": CHECK}
+    (folder / PLAN).write_bytes(press("cutting_plan", data))
+    (folder / BUYING).write_bytes(press("buying_list", data))
+    (folder / DATA).write_text(json.dumps(record, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
+    for name, text in ((PIECES, cut_list_csv(record)), (TO_BUY, buying_csv(record)), (DROPS, drops_csv(record))):
+        (folder / name).write_text(text, encoding="utf-8-sig", newline="")
+
+
+# ---- how the boards of a lot are drawn
+
+
+def _drawn(lot: Record, job: Job) -> Record:
+    """Return a lot with the scales its boards are drawn at: points for one unit of the job, and their words."""
+    along, across = scales(lot, job)
+    points = POINTS_PER_UNIT[job.units]
+    words = f"drawn 1 : {along:g}" if along == across else f"drawn 1 : {along:g} along, 1 : {across:g} across"
+    return {**lot, "along": points / along, "across": points / across, "scale": words}
+
+
+def scales(lot: Record, job: Job) -> tuple[float, float]:
+    """Return the ratios along and across: the longest board fits the page, the narrowest strip takes its mark."""
+    points = POINTS_PER_UNIT[job.units]
+    wide, high = BOARD_ROOM[job.shop.paper]
+    longest = max(board["length"]["value"] for board in lot["boards"])
+    widest = max(board["width"]["value"] for board in lot["boards"])
+    narrowest = min(strip["width"]["value"] for board in lot["boards"] for strip in board["strips"])
+    along = next(one for one in RATIOS if longest * points / one <= wide)
+    fits = [one for one in RATIOS if widest * points / one <= high]
+    readable = [one for one in fits if one <= along and narrowest * points / one >= LEAST_STRIP_HEIGHT]
+    return along, (max(readable) if readable else fits[0])
+
+
+# ---- tables
+
+
+def _table(head: Sequence[str], rows: Iterable[Sequence[object]]) -> str:
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(head)
+    writer.writerows(rows)
+    return text.getvalue()
+
+
+def _unit(record: Record) -> str:
+    return "in" if record["units"] == Units.INCH else "mm"
+
+
+SIZES = ("start", "end", "width", "length")
+
+
+def cut_list_csv(record: Record) -> str:
+    """Return every piece with its board, strip and place, as exact numbers and as shop text."""
+    columns = [column for name in SIZES for column in (f"{name} [{_unit(record)}]", f"{name} text")]
+    rows = (
+        [lot["title"], piece["mark"], piece["part"], piece["board"], piece["strip"]]
+        + [piece[name][key] for name in SIZES for key in ("value", "text")]
+        for lot in record["lots"]
+        for piece in lot["pieces"]
+    )
+    return _table(["lot", "mark", "part", "board", "strip", *columns], rows)
+
+
+def buying_csv(record: Record) -> str:
+    """Return what to buy, spares counted in; amounts in the job's currency."""
+    rows = (
+        [line["board"], *(line[name]["text"] for name in ("thickness", "width", "length"))]
+        + [line["count"], line["spares"], line["buy"], line["price"]["cents"] / 100, line["cost"]["cents"] / 100]
+        for line in record["buying"]["lines"]
+    )
+    head = ["board", "thickness", "width", "length", "for the plan", "spares", "buy", "price", "cost"]
+    return _table(head, rows)
+
+
+def drops_csv(record: Record) -> str:
+    """Return the rests worth keeping as boards on hand: a job takes them up with ``on_hand: [drops.csv]``.
+
+    Sizes carry their unit, so that a job in the other unit reads them too.
+    """
+    rows = (
+        [drop["stock"], *(drop[name]["text"] for name in ("thickness", "width", "length")), 1, drop["edges"], drop["mark"]]
+        for drop in record["drops"]
+    )
+    return _table(["stock", "thickness", "width", "length", "count", "edges", "from"], rows)

@@ -1,0 +1,212 @@
+"""The record of a cutting plan: everything its papers print, as one JSON document. It is ``plan.json``.
+
+Layout::
+
+    format     always "jambs cutting plan"
+    version    1; grows when a reader of the older one would go wrong
+    round      1; each time the rest is planned again after a board was spoiled, one more
+    made       marks of pieces that were cut in earlier rounds
+    total      cost, bounds and sentences for the whole house
+    buying     boards to buy, with spares; on_hand: boards to take from the rack; left_over: boards not needed
+    drops      rests worth keeping
+    lots       what is cut from one material in one way: boards, rips, stops, patterns, notes
+    lots[].plan   the plan in whole steps, with the certificate: what ``jambs.stock.check_certificate`` proves
+
+A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``, as in ``parts.json``; an amount ``{"cents": …, "text": …}``.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jambs.job.openings import Job
+from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
+from jambs.sheets.money import money
+from jambs.sheets.record import assumed_records
+from jambs.sheets.values import Record, size
+from jambs.stock.house_plan import Effort, PlannedLot
+from jambs.stock.lot_notes import plan_assumed, saw_cautions
+from jambs.stock.lumber import Lumber, sold_text
+
+FORMAT = "jambs cutting plan"
+VERSION = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Round:
+    """Which round of planning this is; marks of the pieces made before it, of the boards cut and of those spoiled."""
+
+    number: int = 1
+    made: tuple[str, ...] = ()
+    cut: tuple[str, ...] = ()
+    spoiled: tuple[str, ...] = ()
+
+
+def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn: Round) -> Record:
+    """Return the record of a planned house."""
+    lots = [one.lot for one in planned]
+    drops = [drop for one in planned for drop in kept_drops(one, job)]
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "job": {"name": job.name, "date": job.date.isoformat() if job.date else None},
+        "units": job.units.value,
+        "currency": job.shop.currency,
+        "search": {"seconds": effort.seconds, "stages": effort.stages, "seed": effort.seed},
+        "is_interrupted": any(one.plan.is_interrupted for one in planned),
+        "round": turn.number,
+        "made": list(turn.made),
+        "cut": list(turn.cut),
+        "spoiled": list(turn.spoiled),
+        "total": _total(planned, job),
+        "buying": _buying(planned, job),
+        "on_hand": _on_hand(planned, job),
+        "left_over": _left_over(planned, job),
+        "drops": [_drop(drop, job) for drop in drops],
+        "assumed": assumed_records(plan_assumed(lots, job)),
+        "cautions": list(saw_cautions(lots, job)),
+        "lots": [lot_record(one, job) for one in planned],
+    }
+
+
+def _total(planned: Sequence[PlannedLot], job: Job) -> Record:
+    cost = sum(one.plan.cost_cents for one in planned)
+    certified = sum(one.plan.bound.certified_cents for one in planned)
+    solver = sum(one.plan.bound.best_cents for one in planned)
+    boards = [board for one in planned for board in one.plan.boards]
+    bought = sum(not board.stock.on_hand for board in boards)
+    return {
+        "boards": len(boards),
+        "bought": bought,
+        "pieces": sum(len(one.lot.pieces) for one in planned),
+        "cost": money(cost, job.shop.currency),
+        "certified": money(certified, job.shop.currency),
+        "solver_proved": money(solver, job.shop.currency),
+        "sentences": sentences(
+            "Each lot by itself", len(boards), bought, cost, certified, solver, currency=job.shop.currency
+        ),
+    }
+
+
+# ---- what to buy and what to take
+
+
+def _kinds(planned: Sequence[PlannedLot]) -> dict[str, tuple[Lumber, PlannedLot]]:
+    """Kinds of boards by name; a kind that several lots may take stands once."""
+    found: dict[str, tuple[Lumber, PlannedLot]] = {}
+    for one in planned:
+        for lumber in one.lot.lumber:
+            found.setdefault(lumber.stock.name, (lumber, one))
+    return found
+
+
+def _taken(planned: Sequence[PlannedLot]) -> dict[str, list[str]]:
+    """Marks of the boards of the plan by the name of their kind."""
+    marks: dict[str, list[str]] = {}
+    for one in planned:
+        for board in one.plan.boards:
+            marks.setdefault(board.stock.name, []).append(one.lot.board_mark(board.number))
+    return marks
+
+
+def _buying(planned: Sequence[PlannedLot], job: Job) -> Record:
+    taken, currency = _taken(planned), job.shop.currency
+    lines = [
+        _line(lumber, one, taken[name], job)
+        for name, (lumber, one) in _kinds(planned).items()
+        if name in taken and not lumber.stock.on_hand
+    ]
+    plan, all_in = (sum(line[key]["cents"] for line in lines) for key in ("plan_cost", "cost"))
+    return {
+        "lines": lines,
+        "plan_cost": money(plan, currency),
+        "spares_cost": money(all_in - plan, currency),
+        "cost": money(all_in, currency),
+    }
+
+
+def _line(lumber: Lumber, one: PlannedLot, marks: Sequence[str], job: Job) -> Record:
+    """Return one line of the buying list; spares are rounded up to whole boards, within the supply."""
+    spares = math.ceil((job.shop.spares or 0.0) * len(marks) - 1e-9)
+    supply = lumber.stock.supply
+    if supply is not None:
+        spares = max(0, min(spares, supply - len(marks)))
+    price, currency = lumber.stock.price_cents, job.shop.currency
+    return {
+        **_board(lumber, one, job),
+        "count": len(marks),
+        "spares": spares,
+        "buy": len(marks) + spares,
+        "price": money(price, currency),
+        "price_is_assumed": lumber.price_is_assumed,
+        "plan_cost": money(price * len(marks), currency),
+        "cost": money(price * (len(marks) + spares), currency),
+        "marks": list(marks),
+        "marks_text": runs(marks),
+    }
+
+
+def _board(lumber: Lumber, one: PlannedLot, job: Job) -> Record:
+    material = one.lot.material
+    return {
+        "board": lumber.words,
+        "stock": material.stock,
+        "nominal": lumber.nominal,
+        "is_sheet": lumber.is_sheet,
+        "thickness": size(material.thickness, units=job.units),
+        "width": size(lumber.width, units=job.units),
+        "length": size(lumber.length, units=job.units),
+        "sold_as": sold_text(lumber.length, units=job.units),
+    }
+
+
+def _on_hand(planned: Sequence[PlannedLot], job: Job) -> list[Record]:
+    taken = _taken(planned)
+    return [
+        {**_board(lumber, one, job), "count": len(taken[name]), "marks": taken[name], "marks_text": runs(taken[name])}
+        for name, (lumber, one) in _kinds(planned).items()
+        if name in taken and lumber.stock.on_hand
+    ]
+
+
+def _left_over(planned: Sequence[PlannedLot], job: Job) -> list[Record]:
+    counts = Counter({name: len(marks) for name, marks in _taken(planned).items()})
+    return [
+        {**_board(lumber, one, job), "count": (lumber.stock.supply or 0) - counts[name]}
+        for name, (lumber, one) in _kinds(planned).items()
+        if lumber.stock.on_hand and (lumber.stock.supply or 0) > counts[name]
+    ]
+
+
+def runs(marks: Sequence[str]) -> str:
+    """Return board marks in short: ``A1 to A4, B2``; lot by lot, by number."""
+    found: list[list[tuple[str, int]]] = []
+    for mark in marks:
+        letter = mark.rstrip("0123456789")
+        number = int(mark[len(letter) :])
+        if found and found[-1][-1] == (letter, number - 1):
+            found[-1].append((letter, number))
+        else:
+            found.append([(letter, number)])
+    return ", ".join(_run(run) for run in found)
+
+
+def _run(run: Sequence[tuple[str, int]]) -> str:
+    first, last = (f"{letter}{number}" for letter, number in (run[0], run[-1]))
+    if len(run) == 1:
+        return first
+    return f"{first}, {last}" if len(run) == 2 else f"{first} to {last}"
+
+
+def _drop(kept: KeptDrop, job: Job) -> Record:
+    return {
+        "mark": kept.mark,
+        "stock": kept.stock,
+        "thickness": size(kept.thickness, units=job.units),
+        "width": size(kept.width, units=job.units),
+        "length": size(kept.length, units=job.units),
+        "edges": kept.edges,
+    }
