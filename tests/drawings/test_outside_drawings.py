@@ -18,6 +18,7 @@ from jambs.drawings.course_elevation import course_elevation, write_course_eleva
 from jambs.drawings.laps import laps_view
 from jambs.drawings.plates import HALF, fitted, plate_picture, write_plate
 from jambs.drawings.poles import pole_view, write_story_pole
+from jambs.drawings.view import Ink
 from jambs.flashing.blank import Bend, Blank
 from jambs.flashing.make import Flashings
 from jambs.length import MM_PER_INCH, Units, read_length
@@ -194,6 +195,18 @@ def test_every_lap_has_its_number_on_the_drawing_and_nothing_touches(name: str, 
     assert collisions(placed) == []
     assert crossings(placed) == []
     assert placed.paper_width <= 4.6 and placed.paper_height <= 4.4
+
+
+def test_head_and_sill_stand_two_and_a_half_apart() -> None:
+    """The glass ends 2 1/2 over the one of the sill section; the head section of W01 is wholly above that."""
+    job, kits, outside = house("harbour-house")
+    view = laps_view(kits[0], outside.flashings[0], job)
+    glass = sorted(
+        (min(y for _, y in one.points), max(y for _, y in one.points)) for one in view.shapes if one.ink is Ink.GLASS
+    )
+    ends = [(low, high) for low, high in glass if high > low]
+    lower, upper = max(high for _, high in ends[: len(ends) // 2]), min(low for low, _ in ends[len(ends) // 2 :])
+    assert upper - lower == pytest.approx(2.5, abs=1e-9)
 
 
 def test_a_picture_has_the_size_it_says() -> None:
