@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 import click
 
 from jambs import __version__
+from jambs.app.buy_command import buy
 from jambs.app.compare_command import compare
 from jambs.app.issues import issues
 from jambs.app.labels import labels
@@ -31,6 +32,7 @@ Examples:
   jambs measure house                measure sheets, and the table to bring the measures back
   jambs labels house --by cutting    a label for every part
   jambs issues house                 what was issued so far, and why
+  jambs buy house                    what to buy and how to cut it, in output/house/cutting
   jambs catalogue plywood            materials and boards that a job may name
 
 \b
@@ -49,6 +51,7 @@ def main() -> None:
     """
 
 
+main.add_command(buy)
 main.add_command(compare)
 
 
@@ -96,9 +99,11 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool) -
     With --only, the lists of the whole house stay as they are.
     """
     from jambs.app.build import output_folder
+    from jambs.app.issuing import issued_text, last_number
     from jambs.app.table import summary_text
 
     asked = _ask(job, only=only, target=out or _told(lambda: output_folder(job)))
+    before = last_number(asked.target)
     written = _write(asked, overwrite)
     click.echo(summary_text(asked.chosen, asked.job))
     _tell_outside(asked)
@@ -106,6 +111,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool) -
     click.echo(f"\n{len(written)} files are in {asked.target}")
     if only:
         click.echo("Lists and sheets of the whole house were left as they were; build without --only to renew them.")
+    click.echo(_told(lambda: issued_text(asked.target, asked.job, before=before)))
 
 
 @main.command(epilog="\b\nExample:\n  jambs schema job.schema.json")

@@ -10,6 +10,7 @@ from typing import Any
 
 from jambs.app.chain import Unbuildable
 from jambs.app.writing import digests
+from jambs.issued.compare import RECUT, compare_openings
 from jambs.issued.plan import IssuePlan, keep_issue, lay_out, plan_issue, put_back, withdraw_to
 from jambs.issued.store import FOLDER, Issue, IssueError, Store
 from jambs.job import Job
@@ -23,6 +24,7 @@ from jambs.sheets.record import job_record
 from jambs.sheets.stamp import Stamp, Stamps
 from jambs.sheets.values import Record
 
+SAME_SIZE = 1e-9
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
 CHANGED_CUT, CHANGED_INSTALL = "changed cut sheets.pdf", "changed install sheets.pdf"
 
@@ -55,24 +57,6 @@ class Issuing:
             changes=changes.changes,
         )
 
-    @property
-    def summary(self) -> list[str]:
-        """What the next issue brings, a line each."""
-        plan = self.plan
-        if plan.last is None:
-            return [f"Issue {plan.number}: {len(plan.changed)} openings issued for the first time."]
-        lines = [f"{mark}: {self._counted(mark)}" for mark in plan.changed]
-        lines += [f"{mark}: no longer in the job, its sheets are void" for mark in plan.gone]
-        return lines
-
-    def _counted(self, mark: str) -> str:
-        changes = self.plan.changes.get(mark)
-        if changes is None:
-            return "new"
-        recut = sorted({one.mark for one in changes.changes if one.verdict.startswith("recut")})
-        told = f"{len(changes.changes)} figures changed ({changes.why})"
-        return f"{told}; if cut already, recut {', '.join(recut)}" if recut else told
-
 
 def begin_issue(kits: Sequence[Kit], job: Job, target: Path, *, day: str, is_whole: bool) -> Issuing:
     """Hold the kits against the last issue.
@@ -82,10 +66,48 @@ def begin_issue(kits: Sequence[Kit], job: Job, target: Path, *, day: str, is_who
     """
     store = Store(folder=target / FOLDER)
     record = issue_record(kits, job)
-    fit = max(job.shop.taper_tolerance, job.shop.grid.step) * (MM_PER_INCH if job.units is Units.MM else 1.0)
     with told():
-        plan = plan_issue(store, record, day=day, tolerance=fit + 1e-9, is_whole=is_whole)
+        plan = plan_issue(store, record, day=day, tolerance=cut_tolerance(job), is_whole=is_whole)
     return Issuing(store=store, plan=plan, job=job, kits=tuple(kits))
+
+
+def cut_tolerance(job: Job) -> float:
+    """Return how far a cut part may be off its new size and still be good [units of the job]."""
+    fit = max(job.shop.taper_tolerance, job.shop.grid.step) + SAME_SIZE
+    return fit * MM_PER_INCH if job.units is Units.MM else fit
+
+
+def issued_text(target: Path, job: Job, *, before: int) -> str:
+    """Say what a build has issued, ``before``: the last issue until then; which cut parts have to be cut again."""
+    store = Store(folder=target / FOLDER)
+    with told():
+        last = store.last()
+        if last is None or last.number == before:
+            return f"Nothing changed since issue {before}."
+        if not before:
+            return f"Issue {last.number}: first issue of {len(last.sheets)} openings."
+        if not last.changed:
+            return f"Issue {last.number}: lists of the house changed, sheets of single openings did not."
+        lines = [_changed_line(store, last, before, mark, job) for mark in last.changed]
+    first = f"Issue {last.number}, changed sheets of {', '.join(last.changed)}; "
+    first += f"print `{CHANGED_CUT}` and destroy the old ones:"
+    return "\n".join([first, *lines, f"All current sheets are listed in `{INDEX}`."])
+
+
+def _changed_line(store: Store, last: Issue, before: int, mark: str, job: Job) -> str:
+    was = {one["mark"]: one for one in store.record(store.issue(before))["openings"]}
+    now = {one["mark"]: one for one in store.record(last)["openings"]}
+    if mark not in was:
+        return f"  {mark}: new"
+    found = compare_openings(was[mark], now[mark], tolerance=cut_tolerance(job))
+    recut = sorted({one.mark for one in found.changes if one.verdict.startswith(RECUT)})
+    counted = f"  {mark}: {found.why}, {len(found.changes)} figures changed"
+    return f"{counted}; if cut already, recut {', '.join(recut)}" if recut else counted
+
+
+def last_number(target: Path) -> int:
+    """Return the number of the last issue, 0 before the first."""
+    return max(Store(folder=target / FOLDER).numbers(), default=0)
 
 
 def issue_record(kits: Sequence[Kit], job: Job) -> Record:

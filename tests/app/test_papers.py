@@ -4,6 +4,7 @@
 
 from __future__ import annotations
 
+import datetime
 import pickle
 import signal
 import subprocess
@@ -19,6 +20,7 @@ from shops import WORKED, Shop, built, papers, shop
 
 from jambs.app import papers as app_papers
 from jambs.app.chain import Unbuildable, make_kits
+from jambs.app.issuing import begin_issue
 from jambs.app.papers import steps, write_papers
 from jambs.job import read_job
 
@@ -32,10 +34,20 @@ def test_several_processes_write_what_one_writes(papers: Path, tmp_path: Path, m
     monkeypatch.setattr(app_papers, "FEW", 0)
     job = read_job(WORKED)
     kits, told = make_kits(job), list[str]()
-    write_papers(kits, job, tmp_path, whole_house=True, sheet_date="2026-03-02", progress=told.append)
+    issuing = begin_issue(kits, job, tmp_path, day=datetime.date.today().isoformat(), is_whole=True)
+    write_papers(
+        kits,
+        job,
+        tmp_path,
+        whole_house=True,
+        sheet_date="2026-03-02",
+        progress=told.append,
+        stamps=issuing.stamps,
+    )
     assert sorted(told) == ["W01", "W02", "lists"]
     assert len(told) == steps(kits, whole_house=True)
-    assert names(tmp_path) == [name for name in names(papers) if not name.startswith(".")]
+    issued = (".", "issued/", "current sheets")
+    assert names(tmp_path) == [name for name in names(papers) if not name.startswith(issued)]
     for name in names(tmp_path):
         if "cut sheets" in name:
             assert words(tmp_path / name) == words(papers / name), name

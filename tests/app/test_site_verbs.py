@@ -1,0 +1,188 @@
+"""To the site and back from the command line: measure, labels, issues; builds killed at random."""
+
+# ruff: noqa: F401, F811 (fixtures are imported by name)
+
+from __future__ import annotations
+
+import csv
+import os
+import random
+import signal
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+from shops import Shop, built, papers, shop
+
+from jambs.issued.store import Store
+
+DEPTHS = {
+    "1": "4 3/4",
+    "2": "4 3/4",
+    "3": "4 3/4",
+    "4": "4 3/4",
+    "5": "4 3/4",
+    "6": "4 3/4",
+    "7": "4 3/4",
+    "8": "4 3/4",
+}
+
+
+def text_of(pdf: Path) -> str:
+    return " ".join(page.extract_text() for page in PdfReader(pdf).pages).replace("\n", " ")
+
+
+def fill(shop: Shop, mark: str, values: dict[str, str]) -> None:
+    """Fill the table in as on the site, and name it in the job."""
+    table = shop.folder / "house" / "measures.csv"
+    with table.open(encoding="utf-8-sig", newline="") as file:
+        rows = list(csv.reader(file))
+    for row in rows:
+        if row[0] == mark:
+            row[4] = {"date": "2026-06-01", "by": "Ann", **values}.get(row[1], row[4])
+    with table.open("w", encoding="utf-8", newline="") as file:
+        csv.writer(file).writerows(rows)
+    if "measures:" not in shop.job.read_text(encoding="utf-8"):
+        shop.change("\nposition:", "\nmeasures: measures.csv\nposition:")
+
+
+def store_of(shop: Shop) -> Store:
+    return Store(folder=shop.output / "issued")
+
+
+def test_measure_writes_sheets_and_the_table_once(shop: Shop) -> None:
+    result = shop.run("measure", "house")
+    assert result.exit_code == 0, result.stderr
+    site = shop.output / "site"
+    assert len(PdfReader(site / "measure sheets.pdf").pages) == 2
+    assert "Depths to measure" in text_of(site / "depths to measure.pdf")
+    table = shop.folder / "house" / "measures.csv"
+    table.write_text("mine", encoding="utf-8")
+    again = shop.run("measure", "house", "--table", "xlsx")
+    assert again.exit_code == 0
+    assert "house/measures.csv is there already and is left as it is" in again.stdout
+    assert table.read_text(encoding="utf-8") == "mine"
+
+
+def test_a_sheet_somebody_wrote_on_is_left(shop: Shop) -> None:
+    shop.run("measure", "house")
+    sheet = shop.output / "site" / "measure sheets.pdf"
+    sheet.write_bytes(b"with pencil")
+    result = shop.run("measure", "house")
+    assert result.exit_code == 1
+    assert "measure sheets.pdf (changed since it was written)" in result.stderr
+    assert sheet.read_bytes() == b"with pencil"
+
+
+def test_a_slip_is_asked_about_and_the_opening_stays_planned(shop: Shop) -> None:
+    shop.run("measure", "house")
+    fill(shop, "W01", DEPTHS | {"7": "5 3/4"})
+    result = shop.run("check", "house")
+    assert result.exit_code == 0
+    assert 'place 7 (interior depth, sill left) reads 5 3/4"' in result.stdout
+    assert 'an inch too much? Was 4 3/4" meant?' in result.stdout
+    assert "2 openings; 2 planned" in result.stdout
+    assert "asked  W01: place 7" in shop.run("measure", "house").stdout
+
+
+def test_labels_by_cutting_on_stock_of_ones_own(shop: Shop) -> None:
+    words = ["labels", "house", "--by", "cutting", "--count", "2x7", "--label", "4 x 1 1/3"]
+    result = shop.run(*words, "--corner", "5/32 x 5/6", "--pitch", "4 3/16 x 1 1/3")
+    assert result.exit_code == 0, result.stderr
+    assert "labels" in result.stdout
+    assert "W01-1" in text_of(shop.output / "site" / "labels.pdf")
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "message"),
+    [
+        (("--count", "many"), 2, "'many' is no count; write across x down, like 3x10"),
+        (("--label", "wide"), 2, "'wide' is no size; write it like 2 5/8 x 1 or 70 mm x 36 mm"),
+        (("--count", "5x10"), 1, "the labels reach"),
+    ],
+)
+def test_label_stock_that_cannot_be(shop: Shop, words: tuple[str, ...], code: int, message: str) -> None:
+    result = shop.run("labels", "house", *words)
+    assert result.exit_code == code
+    assert message in result.stderr
+
+
+def test_a_changed_opening_is_issued_alone(built: Shop) -> None:
+    before = (built.output / "cut sheets" / "W02.pdf").read_bytes()
+    built.run("measure", "house")
+    fill(built, "W01", DEPTHS)
+    result = built.run("build", "house")
+    assert result.exit_code == 0, result.stderr
+    assert result.stdout.splitlines()[-3:] == [
+        "Issue 2, changed sheets of W01; print `changed cut sheets.pdf` and destroy the old ones:",
+        "  W01: measured 2026-06-01, 4 figures changed; if cut already, recut W01-1, W01-2, W01-3, W01-4",
+        "All current sheets are listed in `current sheets.pdf`.",
+    ]
+    issue = store_of(built).last()
+    assert issue is not None and (issue.number, issue.changed) == (2, ("W01",))
+    assert (built.output / "cut sheets" / "W02.pdf").read_bytes() == before
+    sheet = text_of(built.output / "cut sheets" / "W01.pdf")
+    assert "Changed since issue 1: measured 2026-06-01" in sheet and "recut: too narrow" in sheet
+    assert f"issue 2 · {issue.day} · {issue.sheets['W01'].code}" in sheet
+    changes = text_of(built.output / "changes.pdf")
+    assert "W01-1" in changes and '4 25/32"' in changes and "W02" not in changes
+    assert "W02" not in text_of(built.output / "changed cut sheets.pdf")
+    index = text_of(built.output / "current sheets.pdf")
+    first = store_of(built).issue(1)
+    assert f"1 ({first.sheets['W01'].code})" in index and issue.sheets["W01"].code in index
+
+
+def test_building_again_issues_nothing(built: Shop) -> None:
+    before = {path: path.read_bytes() for path in built.output.rglob("*.pdf")}
+    result = built.run("build", "house")
+    assert result.exit_code == 0
+    assert result.stdout.splitlines()[-1] == "Nothing changed since issue 1."
+    assert store_of(built).numbers() == [1]
+    assert {path: path.read_bytes() for path in built.output.rglob("*.pdf")} == before
+
+
+def test_back_to_the_first_issue(built: Shop) -> None:
+    first = (built.output / "cut sheets" / "W01.pdf").read_bytes()
+    built.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2")
+    assert built.run("build", "house", "--only", "W01").exit_code == 0
+    assert (built.output / "cut sheets" / "W01.pdf").read_bytes() != first
+    result = built.run("issues", "house", "--withdraw-to", "1")
+    assert result.exit_code == 0, result.stderr
+    assert result.stdout.splitlines()[0] == "issue 3 is the same as issue 1; papers of other issues are void"
+    assert "W01, same as issue 1" in result.stdout
+    assert (built.output / "cut sheets" / "W01.pdf").read_bytes() == first
+    assert not (built.output / "changes.pdf").exists()
+    assert store_of(built).numbers() == [1, 2, 3]
+
+
+def test_no_such_issue(built: Shop) -> None:
+    result = built.run("issues", "house", "--withdraw-to", "9")
+    assert result.exit_code == 1
+    assert result.stderr.strip() == "there is no issue 9; issued so far: 1"
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_a_build_killed_at_random_leaves_the_last_issue_whole(built: Shop, seed: int) -> None:
+    """Whatever the moment: every issue that is recorded has all its files, and the next build puts the papers right."""
+    built.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2")
+    code = "from jambs.app.command_line import main; main(['build', 'house'])"
+    process = subprocess.Popen(
+        [sys.executable, "-c", code], cwd=built.folder, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+    )
+    try:
+        process.wait(timeout=random.Random(seed).uniform(0.5, 6.0))
+    except subprocess.TimeoutExpired:
+        os.kill(process.pid, signal.SIGKILL)
+        process.wait()
+    store = store_of(built)
+    for number in store.numbers():
+        for digest in store.issue(number).files.values():
+            store.kept(digest)
+    assert store.numbers() in ([1], [1, 2])
+    assert built.run("build", "house").exit_code == 0
+    last = store.last()
+    assert last is not None and last.number == 2
+    for path, digest in last.files.items():
+        assert (built.output / path).read_bytes() == store.kept(digest), path
