@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
+from itertools import groupby
 
 from jambs.job.openings import Job
 from jambs.length import FINE, length_text
 from jambs.parts.part import End, Miter
+from jambs.sheets.marks import runs
 from jambs.sheets.money import money, money_text, percent_text
 from jambs.sheets.values import Record, size
 from jambs.stock.house_pieces import CutPiece
 from jambs.stock.house_plan import PlannedLot
 from jambs.stock.lot_notes import least_drop, lot_notes
-from jambs.stock.lumber import sold_text, steps_up
+from jambs.stock.lumber import Lumber, lumber_text, steps_up
 from jambs.stock.plan import PlannedBoard, PlannedStrip
 from jambs.stock.planfile import plan_to_dict
 from jambs.stock.views import drops, near_equal_widths, rip_list
@@ -67,6 +69,8 @@ def lot_record(planned: PlannedLot, job: Job) -> Record:
         "title": lot.title,
         "kind": lot.problem.kind,
         "scope": SCOPE[lot.problem.kind],
+        "first_number": lot.first_number,
+        "lumber": [_lumber(one) for one in lot.lumber],
         "cost": money(plan.cost_cents, currency),
         "certified": money(plan.bound.certified_cents, currency),
         "solver_proved": money(plan.bound.best_cents, currency),
@@ -93,6 +97,11 @@ def lot_record(planned: PlannedLot, job: Job) -> Record:
             "statement": plan.statement.replace("$", "") if currency != "$" else plan.statement,
         },
     }
+
+
+def _lumber(lumber: Lumber) -> Record:
+    """Return what a kind of board really is, in inches, in the order of the problem's stock."""
+    return {one.name: getattr(lumber, one.name) for one in fields(lumber) if one.name != "stock"}
 
 
 def sentences(
@@ -166,7 +175,7 @@ class _Bench:
         return {
             "mark": self.lot.board_mark(board.number),
             "board": lumber.words,
-            "sold_as": sold_text(lumber.length, units=self.units),
+            "sold_as": lumber_text(lumber, units=self.units),
             "is_on_hand": board.stock.on_hand,
             "width": self.size(board.stock.width - self._spared(board)),
             "length": self.size(board.stock.length),
@@ -235,13 +244,18 @@ class _Bench:
                 "width": self.size(setting.width),
                 "count": setting.count,
                 "boards": [{"mark": self.lot.board_mark(number), "strips": count} for number, count in setting.boards],
-                "text": ", ".join(
-                    self.lot.board_mark(number) + (f" ×{count}" if count > 1 else "")
-                    for number, count in setting.boards
-                ),
+                "text": self._rip_text(setting.boards),
             }
             for setting in rip_list(self.plan)
         ]
+
+    def _rip_text(self, boards: Sequence[tuple[int, int]]) -> str:
+        """Name boards in short: ``A1 to A4, A6 ×2``."""
+        said = []
+        for count, some in groupby(boards, key=lambda one: one[1]):
+            marks = [self.lot.board_mark(number) for number, _ in some]
+            said += [f"{mark} ×{count}" for mark in marks] if count > 1 else [runs(marks)]
+        return ", ".join(said)
 
     def stops(self) -> list[Record]:
         """All pieces at one stop, then the next, longest first; a mitered one at its long point."""

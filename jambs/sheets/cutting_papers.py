@@ -99,8 +99,12 @@ def cut_list_csv(record: Record) -> str:
 def buying_csv(record: Record) -> str:
     """Return what to buy, spares counted in; amounts in the job's currency."""
     rows = (
-        [line["board"], *(line[name]["text"] for name in ("thickness", "width", "length"))]
-        + [line["count"], line["spares"], line["buy"], line["price"]["cents"] / 100, line["cost"]["cents"] / 100]
+        (
+            line["board"],
+            *(line[name]["text"] for name in ("thickness", "width", "length")),
+            *(line[name] for name in ("count", "spares", "buy")),
+            *(line[name]["cents"] / 100 for name in ("price", "cost")),
+        )
         for line in record["buying"]["lines"]
     )
     head = ["board", "thickness", "width", "length", "for the plan", "spares", "buy", "price", "cost"]
@@ -113,7 +117,13 @@ def drops_csv(record: Record) -> str:
     Sizes carry their unit, so that a job in the other unit reads them too.
     """
     rows = (
-        [drop["stock"], *(drop[name]["text"] for name in ("thickness", "width", "length")), 1, drop["edges"], drop["mark"]]
+        [
+            drop["stock"],
+            *(drop[name]["text"] for name in ("thickness", "width", "length")),
+            1,
+            drop["edges"],
+            drop["mark"],
+        ]
         for drop in record["drops"]
     )
     return _table(["stock", "thickness", "width", "length", "count", "edges", "from"], rows)

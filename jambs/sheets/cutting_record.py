@@ -19,17 +19,18 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from jambs.job.openings import Job
 from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
+from jambs.sheets.marks import runs
 from jambs.sheets.money import money
 from jambs.sheets.record import assumed_records
 from jambs.sheets.values import Record, size
 from jambs.stock.house_plan import Effort, PlannedLot
 from jambs.stock.lot_notes import plan_assumed, saw_cautions
-from jambs.stock.lumber import Lumber, sold_text
+from jambs.stock.lumber import Lumber, lumber_text
 
 FORMAT = "jambs cutting plan"
 VERSION = 1
@@ -114,11 +115,9 @@ def _taken(planned: Sequence[PlannedLot]) -> dict[str, list[str]]:
 
 def _buying(planned: Sequence[PlannedLot], job: Job) -> Record:
     taken, currency = _taken(planned), job.shop.currency
-    lines = [
-        _line(lumber, one, taken[name], job)
-        for name, (lumber, one) in _kinds(planned).items()
-        if name in taken and not lumber.stock.on_hand
-    ]
+    kinds = {name: kind for name, kind in _kinds(planned).items() if name in taken and not kind[0].stock.on_hand}
+    spares = _spares({name: lumber for name, (lumber, _) in kinds.items()}, taken, job)
+    lines = [_line(lumber, one, taken[name], spares.get(name, 0), job) for name, (lumber, one) in kinds.items()]
     plan, all_in = (sum(line[key]["cents"] for line in lines) for key in ("plan_cost", "cost"))
     return {
         "lines": lines,
@@ -128,12 +127,22 @@ def _buying(planned: Sequence[PlannedLot], job: Job) -> Record:
     }
 
 
-def _line(lumber: Lumber, one: PlannedLot, marks: Sequence[str], job: Job) -> Record:
-    """Return one line of the buying list; spares are rounded up to whole boards, within the supply."""
-    spares = math.ceil((job.shop.spares or 0.0) * len(marks) - 1e-9)
-    supply = lumber.stock.supply
-    if supply is not None:
-        spares = max(0, min(spares, supply - len(marks)))
+def _spares(kinds: Mapping[str, Lumber], taken: Mapping[str, Sequence[str]], job: Job) -> dict[str, int]:
+    """Spare boards by kind: the asked part of all lengths together, in the longest, which stands in for any of them.
+
+    Rounded up to whole boards, within the supply.
+    """
+    spares: dict[str, int] = {}
+    for words in dict.fromkeys(lumber.words for lumber in kinds.values()):
+        lengths = {name: lumber for name, lumber in kinds.items() if lumber.words == words}
+        longest = max(lengths, key=lambda name: lengths[name].length)
+        count = math.ceil((job.shop.spares or 0.0) * sum(len(taken[name]) for name in lengths) - 1e-9)
+        supply = lengths[longest].stock.supply
+        spares[longest] = count if supply is None else max(0, min(count, supply - len(taken[longest])))
+    return spares
+
+
+def _line(lumber: Lumber, one: PlannedLot, marks: Sequence[str], spares: int, job: Job) -> Record:
     price, currency = lumber.stock.price_cents, job.shop.currency
     return {
         **_board(lumber, one, job),
@@ -159,7 +168,7 @@ def _board(lumber: Lumber, one: PlannedLot, job: Job) -> Record:
         "thickness": size(material.thickness, units=job.units),
         "width": size(lumber.width, units=job.units),
         "length": size(lumber.length, units=job.units),
-        "sold_as": sold_text(lumber.length, units=job.units),
+        "sold_as": lumber_text(lumber, units=job.units),
     }
 
 
@@ -179,26 +188,6 @@ def _left_over(planned: Sequence[PlannedLot], job: Job) -> list[Record]:
         for name, (lumber, one) in _kinds(planned).items()
         if lumber.stock.on_hand and (lumber.stock.supply or 0) > counts[name]
     ]
-
-
-def runs(marks: Sequence[str]) -> str:
-    """Return board marks in short: ``A1 to A4, B2``; lot by lot, by number."""
-    found: list[list[tuple[str, int]]] = []
-    for mark in marks:
-        letter = mark.rstrip("0123456789")
-        number = int(mark[len(letter) :])
-        if found and found[-1][-1] == (letter, number - 1):
-            found[-1].append((letter, number))
-        else:
-            found.append([(letter, number)])
-    return ", ".join(_run(run) for run in found)
-
-
-def _run(run: Sequence[tuple[str, int]]) -> str:
-    first, last = (f"{letter}{number}" for letter, number in (run[0], run[-1]))
-    if len(run) == 1:
-        return first
-    return f"{first}, {last}" if len(run) == 2 else f"{first} to {last}"
 
 
 def _drop(kept: KeptDrop, job: Job) -> Record:

@@ -1,4 +1,4 @@
-"""Prove the certified bounds of a house's ``plan.json`` with whole numbers: `python -m jambs.stock.check_file plan.json`."""
+"""Prove the bounds of a house's plan with whole numbers: `python -m jambs.stock.check_file plan.json`."""
 
 from __future__ import annotations
 

@@ -7,7 +7,6 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from jambs.job.openings import Job
-from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.parts.part import EndBevel, Miter, Part, Where
 from jambs.stock.lumber import steps_up
@@ -77,11 +76,15 @@ def _piece(mark: str, part: Part, width: float, job: Job) -> Piece:
         length=steps_up(part.length, units=job.units),
         width=steps_up(width, units=job.units),
         is_mitered=any(isinstance(cut, Miter) for cut in part.cuts),
-        miter_allowance=miter_allowance(angles, job.shop.kerf, units=job.units),
+        miter_allowance=miter_allowance(angles, job),
     )
 
 
-def miter_allowance(angles_deg: Iterable[float], kerf: float, *, units: Units) -> int:
-    """Steps that a slanted cut takes along the grain beyond the square kerf: kerf (1 / cos - 1), the steepest end."""
+def miter_allowance(angles_deg: Iterable[float], job: Job) -> int:
+    """Steps that a slanted cut takes along the grain beyond the square kerf: kerf (1 / cos - 1), the steepest end.
+
+    Up to the shop's grid, so that running lengths can be read off a tape.
+    """
     steepest = max(angles_deg, default=0.0)
-    return steps_up(kerf * (1 / math.cos(math.radians(steepest)) - 1), units=units)
+    beyond = job.shop.kerf * (1 / math.cos(math.radians(steepest)) - 1)
+    return steps_up(job.shop.grid.up(beyond), units=job.units)

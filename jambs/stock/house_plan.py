@@ -71,8 +71,9 @@ def plan_house(lots: Sequence[Lot], effort: Effort, *, progress: LotProgress | N
 
 
 def _hardness(lot: Lot) -> int:
-    """How long a lot takes beside another: by its pieces, and by the strip widths that can stand side by side."""
-    return len(lot.pieces) * len({lot.problem.strip_width(piece) for piece in lot.problem.pieces})
+    """How long a lot takes beside another: by its pieces; twice where strips of several widths stand side by side."""
+    widths = {lot.problem.strip_width(piece) for piece in lot.problem.pieces}
+    return len(lot.pieces) * (1 + (len(widths) > 1))
 
 
 class _Clock:

@@ -134,6 +134,14 @@ def sold_text(length: float, *, units: Units) -> str:
     return feet_text(length, units=units)
 
 
+def lumber_text(lumber: Lumber, *, units: Units) -> str:
+    """Print what a board is sold as: its length; of a sheet width × length."""
+    length = sold_text(lumber.length, units=units)
+    if not lumber.is_sheet:
+        return length
+    return f"{length_text(lumber.width, units=units)} × {length_text(lumber.length, units=units)}"
+
+
 def _price_cents(board: Board, place: int, length: float) -> int | None:
     if board.prices:
         return round(100 * board.prices[place])
@@ -181,3 +189,20 @@ def _on_hand(board: OnHand, saw: SawSettings, job: Job, *, others: int) -> Lumbe
         length=board.length,
         is_straight=board.is_straight,
     )
+
+
+def straight_drop(
+    mark: str, width: float, length: float, saw: SawSettings | None, *, number: int, units: Units
+) -> Lumber:
+    """Return the drop of a board as stock of its own; ``saw``: where it may be ripped, as its edges are straight."""
+    words = f"drop of {mark}"
+    spared = saw.edge_loss + saw.far_edge_loss if saw else 0
+    stock = Stock(
+        name=f"{words}, {length_text(length, units=units)} ({number})",
+        length=steps_down(length, units=units),
+        width=steps_down(width, units=units) + spared,
+        price_cents=0,
+        supply=1,
+        on_hand=True,
+    )
+    return Lumber(stock=stock, words=words, nominal=None, width=width, length=length, is_straight=saw is not None)

@@ -1,0 +1,128 @@
+"""``jambs buy``: what to buy and how to cut it, planned, verified, written; the rest again after a spoiled board."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from pathlib import Path
+
+from jambs.app.chain import Unbuildable, make_kits
+from jambs.app.spoiled import Spoiled, planned_rest
+from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
+from jambs.job import Job
+from jambs.sheets.cutting_papers import DATA, write_cutting_papers
+from jambs.sheets.cutting_record import Round, cutting_record
+from jambs.sheets.press import PressError
+from jambs.sheets.values import Record
+from jambs.stock.house_plan import Effort, LotProgress, PlannedLot, plan_house
+from jambs.stock.lot_faults import lot_faults
+from jambs.stock.lots import house_lots
+from jambs.stock.problem import StockFault
+from jambs.stock.verify import verify_plan
+
+
+class PlanInTheWay(Exception):
+    """Files of the user's are in the way; ``conflicts`` names them, nothing was written."""
+
+    def __init__(self, found: Sequence[Conflict]) -> None:
+        self.conflicts = tuple(found)
+        super().__init__("\n".join(map(str, found)))
+
+
+def buy(job: Job, target: Path, effort: Effort, *, overwrite: bool, progress: LotProgress | None = None) -> Record:
+    """Plan what to buy and how to cut it, write all papers, and return the record of the plan.
+
+    Raises:
+        Unbuildable: a window cannot be placed, a part fits no board, or the supply of boards runs out.
+        PlanInTheWay: files of the user's would be overwritten.
+    """
+    lots = house_lots(make_kits(job), job)
+    if faults := lot_faults(lots, job):
+        raise Unbuildable(*faults)
+    try:
+        planned = plan_house(lots, effort, progress=progress)
+    except StockFault as fault:
+        raise Unbuildable(*fault.faults) from None
+    return _write(planned, job, target, effort, Round(), overwrite=overwrite)
+
+
+def buy_rest(
+    job: Job,
+    target: Path,
+    effort: Effort,
+    spoiled: Spoiled,
+    *,
+    overwrite: bool,
+    progress: LotProgress | None = None,
+) -> Record:
+    """Plan again what is left of the plan in a folder after boards were spoiled; return the record of the new plan.
+
+    The plan before it is kept as ``plan of round 1.json``.
+
+    Raises:
+        Unbuildable: there is no plan, it names no such board, the job has changed since, or the supply runs out.
+        PlanInTheWay: files of the user's would be overwritten.
+    """
+    old = _read(target / DATA)
+    try:
+        planned, turn = planned_rest(old, make_kits(job), job, spoiled, effort, progress=progress)
+    except StockFault as fault:
+        raise Unbuildable(*fault.faults) from None
+    kept = {f"plan of round {old['round']}.json": (target / DATA).read_bytes()}
+    return _write(planned, job, target, effort, turn, overwrite=overwrite, kept=kept)
+
+
+def _read(path: Path) -> Record:
+    try:
+        found: Record = json.loads(path.read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        raise Unbuildable(f"{path}: there is no plan to take up; run jambs buy without --spoiled first") from None
+    return found
+
+
+def _write(
+    planned: Sequence[PlannedLot],
+    job: Job,
+    target: Path,
+    effort: Effort,
+    turn: Round,
+    *,
+    overwrite: bool,
+    kept: dict[str, bytes] | None = None,
+) -> Record:
+    _verify(planned)
+    record = cutting_record(planned, job, effort, turn)
+    with fresh_folder(target) as folder:
+        try:
+            write_cutting_papers(record, job, folder)
+        except PressError as error:
+            raise Unbuildable(str(error)) from error
+        for name, content in (kept or {}).items():
+            (folder / name).write_bytes(content)
+        found = conflicts(folder, target)
+        if found and not overwrite:
+            raise PlanInTheWay(found)
+        move_in(folder, target, is_whole=turn.number == 1)
+    return record
+
+
+def _verify(planned: Sequence[PlannedLot]) -> None:
+    """Never print a plan that does not add up, also not one that was read from a file."""
+    faults = [f"{one.lot.title}: {fault}" for one in planned for fault in verify_plan(one.plan)]
+    if faults:
+        raise Unbuildable(*faults, "the plan does not add up and is not printed; run jambs buy again")
+
+
+def plan_text(record: Record) -> str:
+    """Return a plan in a few lines for a terminal."""
+    lines = [_lot_line(lot) for lot in record["lots"]]
+    total = record["total"]
+    bought = f"To buy, with spares: {record['buying']['cost']['text']}."
+    stopped = ["The search was interrupted: the best plan so far."] if record["is_interrupted"] else []
+    return "\n".join([*lines, "", *stopped, *total["sentences"], bought])
+
+
+def _lot_line(lot: Record) -> str:
+    state = "optimal" if lot["is_optimal"] else f"none under {lot['solver_proved']['text']}"
+    boards = f"{len(lot['boards'])} boards"
+    return f"{lot['letter']:<2} {lot['title']:<42} {boards:>10}  {lot['cost']['text']:>12}  {state}"

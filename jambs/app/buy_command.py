@@ -1,0 +1,119 @@
+"""The verb ``buy``: what to buy and how to cut it, with a bound that anyone can check."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+import click
+
+if TYPE_CHECKING:
+    from jambs.app.spoiled import Spoiled
+    from jambs.sheets.values import Record
+    from jambs.stock.house_plan import Effort, LotProgress
+    from jambs.stock.lots import Lot
+    from jambs.stock.planner import Progress
+
+
+@click.command(
+    epilog="\b\nExamples:\n  jambs buy house\n  jambs buy house --seconds 60\n"
+    "  jambs buy house --spoiled A7 --cut A1-A6 --saved W03-2\n\n"
+    "\b\nCtrl-C stops the search and takes the best plan so far."
+)
+@click.argument("job", type=click.Path(exists=True, path_type=Path))
+@click.option(
+    "--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>/cutting]."
+)
+@click.option("--seconds", type=click.FloatRange(0.1, 86_400), default=10, show_default=True, help="Time to search.")
+@click.option(
+    "--stages", type=click.IntRange(0, 1000), help="Search so many stages instead: the same plan on every machine."
+)
+@click.option("--seed", type=click.IntRange(0), default=0, show_default=True, help="Another seed, another search.")
+@click.option(
+    "--spoiled", multiple=True, metavar="BOARD", help="Plan the rest again: this board of the plan is spoiled."
+)
+@click.option("--cut", multiple=True, metavar="BOARD", help="With --spoiled: boards that are cut already, like A1-A6.")
+@click.option("--saved", multiple=True, metavar="MARK", help="With --spoiled: a piece that came good out of it.")
+@click.option("--overwrite", is_flag=True, help="Overwrite files that were changed since they were written.")
+def buy(
+    job: Path,
+    out: Path | None,
+    seconds: float,
+    stages: int | None,
+    seed: int,
+    spoiled: tuple[str, ...],
+    cut: tuple[str, ...],
+    saved: tuple[str, ...],
+    overwrite: bool,
+) -> None:
+    """Plan what to buy for JOB and how to cut it.
+
+    Writes the buying list and the cutting plan (PDF), lists (CSV), and the plan with its certificate (JSON).
+    Prices, lengths and boards on hand stand under shop: in the job file; what is missing is assumed, and printed so.
+    """
+    from jambs.app.build import output_folder
+    from jambs.app.buy import PlanInTheWay, plan_text
+    from jambs.app.chain import Unbuildable
+    from jambs.app.spoiled import Spoiled, board_marks
+    from jambs.job import JobFaults
+    from jambs.stock.house_plan import Effort
+
+    if (cut or saved) and not spoiled:
+        raise click.UsageError("--cut and --saved go with --spoiled; name the spoiled board")
+    try:
+        target = out or output_folder(job) / "cutting"
+        waste = Spoiled(boards=board_marks(spoiled), cut=board_marks(cut), saved=saved)
+        record = _planned(job, target, Effort(seconds=seconds, stages=stages, seed=seed), waste, overwrite)
+    except JobFaults as error:
+        _stop([str(fault) for fault in error.faults])
+    except Unbuildable as error:
+        _stop(error.sentences)
+    except PlanInTheWay as error:
+        _stop([*map(str, error.conflicts), f"nothing was written to {target}; move them away, or give --overwrite"])
+    except OSError as error:
+        _stop([f"{error.filename or 'a file'}: {error.strerror}; close it or choose another folder with --out"])
+    click.echo(plan_text(record))
+    click.echo(f"\nThe buying list, the cutting plan and their lists are in {target}")
+
+
+def _planned(job: Path, target: Path, effort: Effort, waste: Spoiled, overwrite: bool) -> Record:
+    from jambs.app.buy import buy as buy_job
+    from jambs.app.buy import buy_rest
+    from jambs.job import read_job
+
+    progress = _progress()
+    try:
+        if waste.boards:
+            return buy_rest(read_job(job), target, effort, waste, overwrite=overwrite, progress=progress)
+        return buy_job(read_job(job), target, effort, overwrite=overwrite, progress=progress)
+    finally:
+        if progress:
+            click.echo("\r\x1b[K", nl=False, err=True)
+
+
+def _progress() -> LotProgress | None:
+    """Tell cost and gap on one line of a terminal; elsewhere nothing."""
+    if not sys.stderr.isatty():
+        return None
+
+    def tell(lot: Lot, state: Progress) -> None:
+        click.echo(f"\r\x1b[K{progress_text(lot, state)}", nl=False, err=True)
+
+    return tell
+
+
+def progress_text(lot: Lot, state: Progress) -> str:
+    """Return how far a lot is: ``B  cedar 1", ripped from boards: 940.80, at most 1.2 % left, 3 s``."""
+    found = "no plan yet"
+    if state.cost_cents is not None and state.gap is not None:
+        found = f"{state.cost_cents / 100:.2f}, at most {100 * state.gap:.1f} % left"
+    return f"{lot.letter}  {lot.title}: {found}, {state.seconds:.0f} s"[:100]
+
+
+def _stop(sentences: Sequence[str]) -> NoReturn:
+    """Say why nothing can be planned, and leave with exit code 1."""
+    for sentence in sentences:
+        click.echo(sentence, err=True)
+    sys.exit(1)

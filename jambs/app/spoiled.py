@@ -1,0 +1,183 @@
+"""A board is spoiled: the lots it belongs to are planned again from what is left, the others stay as they are."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from jambs.app.chain import Unbuildable
+from jambs.job import Job
+from jambs.job.faults import advice
+from jambs.parts.kit import Kit
+from jambs.sheets.cutting_lot import kept_drops
+from jambs.sheets.cutting_record import FORMAT, VERSION, Round
+from jambs.sheets.values import Record
+from jambs.stock.house_pieces import CutPiece, house_pieces
+from jambs.stock.house_plan import Effort, LotProgress, PlannedLot, plan_house
+from jambs.stock.lots import Lot, materials
+from jambs.stock.lumber import Lumber, straight_drop
+from jambs.stock.planfile import plan_from_dict
+from jambs.stock.problem import Stock
+from jambs.stock.remainder import remaining_problem
+
+OWN = " (on hand)"
+"""Stands behind the name of boards that were bought and are still whole."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spoiled:
+    """What happened at the saw: marks of spoiled boards, of boards that are cut, of pieces saved from spoiled ones."""
+
+    boards: tuple[str, ...]
+    cut: tuple[str, ...] = ()
+    saved: tuple[str, ...] = ()
+
+
+def board_marks(written: Iterable[str]) -> tuple[str, ...]:
+    """Return the marks that some texts name: ``A7``, ``A1-A6``, ``A1-6``, also with commas.
+
+    Raises:
+        Unbuildable: a text names no boards.
+    """
+    marks: list[str] = []
+    for text in (one.strip() for some in written for one in some.split(",")):
+        found = re.fullmatch(r"([A-Z]+)(\d+)(?:-(?:\1)?(\d+))?", text.upper())
+        if not found:
+            raise Unbuildable(f"{text!r} names no board; write a mark like A7, or A1-A6")
+        letter, first, last = found[1], int(found[2]), int(found[3] or found[2])
+        marks += [f"{letter}{number}" for number in range(first, last + 1)]
+    return tuple(dict.fromkeys(marks))
+
+
+def planned_rest(
+    old: Record,
+    kits: Sequence[Kit],
+    job: Job,
+    spoiled: Spoiled,
+    effort: Effort,
+    *,
+    progress: LotProgress | None = None,
+) -> tuple[tuple[PlannedLot, ...], Round]:
+    """Plan the lots of spoiled boards again; return all lots, and which round this is.
+
+    Raises:
+        Unbuildable: the file is of another version, a mark is not in the plan, or the job has changed since.
+        StockFault: what is left cannot yield all pieces.
+    """
+    _same_version(old)
+    pieces = {one.piece.mark: one for one in house_pieces(kits, job)}
+    before = [_planned(lot, pieces) for lot in old["lots"]]
+    _known(before, spoiled)
+    again = [_rest(one, spoiled, job) if _marks(one, spoiled.boards) else None for one in before]
+    planned = iter(plan_house([one for one in again if one], effort, progress=progress))
+    lots = [next(planned) if left else one for one, left in zip(before, again, strict=True)]
+    turn = Round(
+        number=old["round"] + 1,
+        made=(*old["made"], *(mark for one in before for mark in _made(one, spoiled))),
+        cut=(*old["cut"], *spoiled.cut),
+        spoiled=(*old["spoiled"], *spoiled.boards),
+    )
+    return tuple(one for one in lots if one.lot.pieces), turn
+
+
+def _same_version(old: Record) -> None:
+    if old.get("format") != FORMAT or old.get("version") != VERSION:
+        raise Unbuildable("plan.json is of another version of jambs; run jambs buy without --spoiled again")
+
+
+# ---- the plan as the file has it
+
+
+def _planned(record: Record, pieces: dict[str, CutPiece]) -> PlannedLot:
+    plan = plan_from_dict(record["plan"])
+    known = {mark: one.piece for mark, one in pieces.items()}
+    changed = [piece.mark for piece in plan.problem.pieces if known.get(piece.mark) != piece]
+    if changed:
+        raise Unbuildable(
+            f"{', '.join(changed)}: changed since the plan was made. Run jambs buy without --spoiled, and list what "
+            "is left of the boards under shop: on_hand."
+        )
+    mine = tuple(pieces[piece.mark] for piece in plan.problem.pieces)
+    lumber = tuple(
+        Lumber(stock=stock, **values) for stock, values in zip(plan.problem.stock, record["lumber"], strict=True)
+    )
+    lot = Lot(
+        letter=record["letter"],
+        title=record["title"],
+        material=materials(mine)[0],
+        pieces=mine,
+        lumber=lumber,
+        problem=plan.problem,
+        first_number=record["first_number"],
+    )
+    return PlannedLot(lot=lot, plan=plan, cheapest=plan, choices=())
+
+
+def _known(before: Sequence[PlannedLot], spoiled: Spoiled) -> None:
+    boards = [one.lot.board_mark(board.number) for one in before for board in one.plan.boards]
+    pieces = [piece.mark for one in before for piece in one.plan.problem.pieces]
+    named = (*spoiled.boards, *spoiled.cut)
+    faults = [
+        f"no board of the plan has the mark {mark}; {_near(mark, boards)}" for mark in named if mark not in boards
+    ]
+    strange = (mark for mark in spoiled.saved if mark not in pieces)
+    faults += [f"no piece of the plan has the mark {mark}; {_near(mark, pieces)}" for mark in strange]
+    faults += [f"{mark} cannot be both spoiled and cut; name it once" for mark in spoiled.boards if mark in spoiled.cut]
+    if faults:
+        raise Unbuildable(*faults)
+
+
+def _near(mark: str, marks: Sequence[str]) -> str:
+    return advice(mark, marks, otherwise="see the cutting plan")
+
+
+def _marks(one: PlannedLot, marks: Sequence[str]) -> tuple[int, ...]:
+    """Numbers of those boards of a lot that some marks name."""
+    return tuple(board.number for board in one.plan.boards if one.lot.board_mark(board.number) in marks)
+
+
+def _made(one: PlannedLot, spoiled: Spoiled) -> Sequence[str]:
+    """Marks of pieces of a lot that is planned again which are made already."""
+    if not _marks(one, spoiled.boards):
+        return ()
+    done = _marks(one, spoiled.cut)
+    pieces = {piece.mark for piece in one.plan.problem.pieces}
+    cut = [p.mark for board in one.plan.boards if board.number in done for s in board.strips for p in s.pieces]
+    return [*cut, *(mark for mark in spoiled.saved if mark in pieces and mark not in cut)]
+
+
+# ---- what is left of it
+
+
+def _rest(one: PlannedLot, spoiled: Spoiled, job: Job) -> Lot:
+    """The lot with the pieces not made yet, and whole boards, drops of cut boards and new boards to cut them from."""
+    done = _marks(one, spoiled.cut)
+    saved = Counter(mark for mark in spoiled.saved if mark in {piece.mark for piece in one.plan.problem.pieces})
+    left = remaining_problem(one.plan, done=done, spoiled=_marks(one, spoiled.boards), saved=saved)
+    lumber = (*_drops(one, spoiled.cut, job), *_lumber(one.lot, left.stock))
+    wanted = {piece.mark for piece in left.pieces}
+    return replace(
+        one.lot,
+        pieces=tuple(piece for piece in one.lot.pieces if piece.piece.mark in wanted),
+        lumber=lumber,
+        problem=replace(left, stock=tuple(kind.stock for kind in lumber)),
+        first_number=one.lot.first_number + len(one.plan.boards),
+    )
+
+
+def _drops(one: PlannedLot, cut: Sequence[str], job: Job) -> tuple[Lumber, ...]:
+    """Drops of boards that are cut, each a board of its own; in a lot that is only crosscut those of its width."""
+    kept = [drop for drop in kept_drops(one, job) if drop.mark in cut]
+    saw = one.lot.problem.saw if one.lot.problem.is_ripped else None
+    return tuple(
+        straight_drop(drop.mark, drop.width, drop.length, saw, number=number, units=job.units)
+        for number, drop in enumerate(kept, start=1)
+    )
+
+
+def _lumber(lot: Lot, stock: Sequence[Stock]) -> tuple[Lumber, ...]:
+    """What the boards that are left really are; those bought and still whole are like those of their name."""
+    known = {one.stock.name: one for one in lot.lumber}
+    return tuple(replace(known.get(one.name) or known[one.name.removesuffix(OWN)], stock=one) for one in stock)

@@ -1,0 +1,25 @@
+"""Marks of boards in short."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+
+def runs(marks: Sequence[str]) -> str:
+    """Return board marks in short: ``A1 to A4, B2``; lot by lot, by number."""
+    found: list[list[tuple[str, int]]] = []
+    for mark in marks:
+        letter = mark.rstrip("0123456789")
+        number = int(mark[len(letter) :])
+        if found and found[-1][-1] == (letter, number - 1):
+            found[-1].append((letter, number))
+        else:
+            found.append([(letter, number)])
+    return ", ".join(_run(run) for run in found)
+
+
+def _run(run: Sequence[tuple[str, int]]) -> str:
+    first, last = (f"{letter}{number}" for letter, number in (run[0], run[-1]))
+    if len(run) == 1:
+        return first
+    return f"{first}, {last}" if len(run) == 2 else f"{first} to {last}"
