@@ -2,13 +2,11 @@
 
 from jambs.stock.checker import check_certificate
 from jambs.stock.plan import StockPlan
-from jambs.stock.planner import Progress, plan_stock
+from jambs.stock.planner import plan_stock
 from jambs.stock.problem import Piece, SawSettings, Stock, StockFault, StockProblem
-from jambs.stock.verify import verify_plan
 
 __all__ = [
     "Piece",
-    "Progress",
     "SawSettings",
     "Stock",
     "StockFault",
@@ -16,5 +14,4 @@ __all__ = [
     "StockProblem",
     "check_certificate",
     "plan_stock",
-    "verify_plan",
 ]

@@ -20,7 +20,7 @@ def replanned(core: Core, backend: Backend, pool: Pool, boards: Cuts, supply: In
     start = start_of(core, state, backend, pool)
     if start.certificate.bound > at_most:
         return None
-    found = search_columns(core, backend, start, at_most, effort)
+    found = None if effort.is_arcs_only else search_columns(core, backend, start, at_most, effort)
     if found is not None or effort.arcs == 0:
         return found
     flow = search_arcs(core, backend, start, at_most, effort)

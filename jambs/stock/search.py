@@ -34,6 +34,10 @@ FLAT_RUNG = 2
 SIZES, FLAT_SIZES = (8, 12, 16, 20), (8, 16, 32, 64)
 """Boards re-planned together, one stage after the other; more where nothing is ripped, as a whole board of
 waste must come together before one is saved."""
+PLAIN_LEVEL = 3
+"""First of these stages where there is one kind of board: there, too, a whole one must be saved."""
+MANY_ITEMS = 200
+"""Different pieces from which on dives are no longer quick."""
 STAGE_TRIES = 10
 SMALL_ARCS, SMALL_NODES, SMALL_SECONDS = 400, 200, 0.5
 """Limits of one small search. The seconds hold only where the whole search is limited by seconds."""
@@ -157,17 +161,30 @@ def _alternate(run: Run) -> None:
     """Neighbourhoods and ladder in turn: more boards when nothing comes of few, then more arcs."""
     random = np.random.default_rng([run.seed, 7])
     is_flat = _is_flat(run.core)
-    level, rung, stage = 0, FLAT_RUNG if is_flat else 0, 1
+    level, rung = PLAIN_LEVEL if _is_plain(run.core) and not is_flat else 0, 0
     if is_flat:
-        rung = _climb(run, rung, only_whole=True)
+        rung = _prove_flat(run)
+    stage = 1
     while not run.is_over and (run.stages is None or stage <= run.stages):
         if is_flat:
-            _dives(run, range(4 * stage, 4 * stage + 4))
+            _dives(run, _dive_numbers(run.core, stage))
         won = not run.is_over and _neighbours(run, random, level)
         level += not won
         if is_flat or (not won and level % len(SIZES) == 0):
             rung = _climb(run, rung)
         stage += 1
+
+
+def _prove_flat(run: Run) -> int:
+    """Where nothing is ripped: more dives, then all arcs of use at once if they are few."""
+    _dives(run, _dive_numbers(run.core, 0))
+    return _climb(run, FLAT_RUNG, only_whole=True)
+
+
+def _dive_numbers(core: Core, stage: int) -> range:
+    """Dives of one stage, after the first four; fewer where each takes long."""
+    count = 12 if core.item_count <= MANY_ITEMS else 4
+    return range(4 + count * stage, 4 + count * (stage + 1))
 
 
 def _first_neighbours(run: Run) -> None:
@@ -196,6 +213,7 @@ def _small_effort(run: Run, level: int) -> Effort:
         nodes=SMALL_NODES * growth,
         arcs=SMALL_ARCS * growth if turn % 2 or _is_plain(run.core) else 0,
         seed=run.seed,
+        is_arcs_only=_is_plain(run.core) and not _is_flat(run.core),
     )
 
 

@@ -23,6 +23,7 @@ class Effort:
     nodes: int
     arcs: int
     seed: int
+    is_arcs_only: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -85,7 +85,7 @@ def _wall(command: list[str]) -> tuple[float, str]:
 
 def _line(file: str, name: str, wall: float, floor: float, row: dict[str, float]) -> str:
     record = cases.records(file)[name]
-    best = record.get("best_cost_cents", record.get("ub"))
+    best = record["ub"] if "ub" in record else record["best_cost_cents"]
     gap = 100 * (row["cost"] - row["bound"]) / max(1, row["bound"])
     past = 100 * (row["cost"] - best) / best
     early = " ".join(f"{at}s {_gap_at(row, at)}" for at in (1, 2, 5, 10) if at < wall)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from jambs.stock import check_certificate, plan_stock, verify_plan
+from jambs.stock import check_certificate, plan_stock
 from jambs.stock.planfile import plan_to_dict
+from jambs.stock.verify import verify_plan
 from tests.stock.cases import bins, house, jambs, records
 
 QUICK_BINS = [
@@ -17,7 +18,7 @@ QUICK_JAMBS = ["ply_120_6_40_1", "ply_120_6_40_3", "ply_300_8_120_1"]
 
 
 @pytest.mark.parametrize("name", QUICK_BINS)
-def test_public_instances_at_their_optimum(name):
+def test_public_instances_at_their_optimum(name: str) -> None:
     plan = plan_stock(bins(name), seconds=60)
     assert plan.cost_cents == plan.bound.best_cents == records("bins_1d.jsonl")[name]["ub"]
     assert check_certificate(plan_to_dict(plan)) == plan.bound.certified_cents
@@ -25,7 +26,7 @@ def test_public_instances_at_their_optimum(name):
 
 
 @pytest.mark.parametrize("name", QUICK_HOUSES)
-def test_houses_at_or_under_the_best_cost_known(name):
+def test_houses_at_or_under_the_best_cost_known(name: str) -> None:
     record = records("house_1d.jsonl")[name]
     plan = plan_stock(house(name), seconds=60)
     assert record["bound_cents"] <= plan.cost_cents <= record["best_cost_cents"]
@@ -34,14 +35,14 @@ def test_houses_at_or_under_the_best_cost_known(name):
 
 
 @pytest.mark.parametrize("name", QUICK_JAMBS)
-def test_plywood_in_the_fewest_sheets(name):
+def test_plywood_in_the_fewest_sheets(name: str) -> None:
     record = records("jambs_2d.jsonl")[name]
     plan = plan_stock(jambs(name), seconds=60)
     assert plan.cost_cents == plan.bound.best_cents == record["best_cost_cents"]
     assert check_certificate(plan_to_dict(plan)) == plan.bound.certified_cents
 
 
-def test_sixty_jamb_pieces_near_the_proved_optimum():
+def test_sixty_jamb_pieces_near_the_proved_optimum() -> None:
     record = records("jambs_2d.jsonl")["jambs_60_4_25_1"]
     plan = plan_stock(jambs("jambs_60_4_25_1"), seconds=15)
     assert plan.cost_cents <= 1.01 * record["best_cost_cents"]
@@ -50,7 +51,7 @@ def test_sixty_jamb_pieces_near_the_proved_optimum():
 
 
 @pytest.mark.parametrize("name", ["house160_40_3_0_10", "house160_40_2_12"])
-def test_limited_boards_are_never_overdrawn(name):
+def test_limited_boards_are_never_overdrawn(name: str) -> None:
     plan = plan_stock(house(name), seconds=3)
     record = records("house_1d.jsonl")[name]
     assert record["bound_cents"] <= plan.cost_cents
@@ -58,7 +59,7 @@ def test_limited_boards_are_never_overdrawn(name):
     assert check_certificate(plan_to_dict(plan)) == plan.bound.certified_cents
 
 
-def test_scipy_alone_finds_the_same_cost():
+def test_scipy_alone_finds_the_same_cost() -> None:
     record = records("house_1d.jsonl")["house60_25_2"]
     plan = plan_stock(house("house60_25_2"), seconds=60, solver="scipy")
     assert plan.cost_cents == plan.bound.best_cents == record["best_cost_cents"]

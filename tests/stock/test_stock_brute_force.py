@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Callable
 
 import pytest
 
@@ -14,9 +15,9 @@ from jambs.stock import (
     StockProblem,
     check_certificate,
     plan_stock,
-    verify_plan,
 )
 from jambs.stock.planfile import plan_to_dict
+from jambs.stock.verify import verify_plan
 from tests.stock.brute import least_cost
 
 
@@ -68,7 +69,7 @@ def boards_case(seed: int) -> StockProblem:
 
 @pytest.mark.parametrize("case", [lengths_case, boards_case])
 @pytest.mark.parametrize("block", range(10))
-def test_the_plan_is_the_cheapest_there_is(case, block):
+def test_the_plan_is_the_cheapest_there_is(case: Callable[[int], StockProblem], block: int) -> None:
     for seed in range(10 * block, 10 * block + 10):
         problem = case(seed)
         expected = least_cost(problem)

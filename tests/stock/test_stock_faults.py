@@ -9,18 +9,18 @@ from jambs.stock import Piece, SawSettings, Stock, StockFault, StockProblem, pla
 SAW = SawSettings(crosscut_kerf=8, rip_kerf=8, end_trim=16, least_strip=48)
 
 
-def boards(*pieces, supply=None):
+def boards(*pieces: Piece, supply: int | None = None) -> StockProblem:
     stock = (Stock(name="1x8", length=6144, width=464, price_cents=1900, supply=supply),)
     return StockProblem(kind="boards", pieces=pieces, stock=stock, saw=SAW)
 
 
-def faults(problem):
+def faults(problem: StockProblem) -> str:
     with pytest.raises(StockFault) as caught:
         plan_stock(problem, seconds=5)
     return str(caught.value)
 
 
-def test_too_long_too_wide_too_narrow_all_in_one_go():
+def test_too_long_too_wide_too_narrow_all_in_one_go() -> None:
     words = faults(
         boards(
             Piece(mark="W01-1", length=6200, width=100),
@@ -33,12 +33,12 @@ def test_too_long_too_wide_too_narrow_all_in_one_go():
     assert "W01-3: a strip 40 wide is narrower than the 48" in words and "plane it down" in words
 
 
-def test_a_supply_that_runs_out_names_a_part():
+def test_a_supply_that_runs_out_names_a_part() -> None:
     words = faults(boards(Piece(mark="W02-1", length=6000, width=400, count=3), supply=2))
     assert "W02-1" in words and "supply runs out" in words and "Raise the supply" in words
 
 
-def test_no_limit_at_all_is_refused():
+def test_no_limit_at_all_is_refused() -> None:
     with pytest.raises(ValueError, match="neither seconds nor stages"):
         plan_stock(boards(Piece(mark="A", length=100, width=100)), seconds=None)
 
@@ -50,16 +50,16 @@ def test_no_limit_at_all_is_refused():
         (Piece(mark="A", length=100, width=60, count=0), "A: its count is 0"),
     ],
 )
-def test_sizes_and_counts_that_make_no_sense(piece, words):
+def test_sizes_and_counts_that_make_no_sense(piece: Piece, words: str) -> None:
     assert words in faults(boards(piece))
 
 
-def test_two_pieces_with_one_mark():
+def test_two_pieces_with_one_mark() -> None:
     piece = Piece(mark="A", length=100, width=60)
     assert "A: 2 pieces bear this mark" in faults(boards(piece, piece))
 
 
-def test_stock_and_saw_that_make_no_sense():
+def test_stock_and_saw_that_make_no_sense() -> None:
     problem = StockProblem(
         kind="lengths",
         pieces=(Piece(mark="A", length=100),),
@@ -70,6 +70,6 @@ def test_stock_and_saw_that_make_no_sense():
     assert "crosscut_kerf is -8" in words and "price is -1" in words and "supply is -2" in words
 
 
-def test_nothing_to_cut_costs_nothing():
+def test_nothing_to_cut_costs_nothing() -> None:
     plan = plan_stock(boards(), seconds=1)
     assert plan.boards == () and plan.cost_cents == 0 and plan.is_optimal

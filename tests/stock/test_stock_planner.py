@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import time
+from typing import Any
 
 import pytest
 
-from jambs.stock import plan_stock, verify_plan
+from jambs.stock import plan_stock
 from jambs.stock import solvers as adapter
+from jambs.stock.planner import Progress
+from jambs.stock.verify import verify_plan
 from tests.stock.cases import few_jambs, house, jambs
 
 
-def test_progress_only_improves():
-    seen = []
+def test_progress_only_improves() -> None:
+    seen: list[Progress] = []
     plan = plan_stock(few_jambs(), seconds=None, stages=1, progress=seen.append)
     costs = [step.cost_cents for step in seen if step.cost_cents is not None]
     bounds = [step.bound_cents for step in seen]
@@ -21,16 +24,16 @@ def test_progress_only_improves():
     assert seen[-1].gap is not None and 0 <= seen[-1].gap < 1
 
 
-def test_same_seed_and_stages_give_the_same_plan():
+def test_same_seed_and_stages_give_the_same_plan() -> None:
     problem = few_jambs()
     assert plan_stock(problem, seconds=None, stages=1, seed=3) == plan_stock(problem, seconds=None, stages=1, seed=3)
 
 
-def test_interruption_gives_the_best_plan_so_far(monkeypatch):
+def test_interruption_gives_the_best_plan_so_far(monkeypatch: pytest.MonkeyPatch) -> None:
     calls = []
     whole = adapter.HighspyBackend.lp
 
-    def lp(self, *arguments):
+    def lp(self: adapter.HighspyBackend, *arguments: Any) -> adapter.LpAnswer:
         calls.append(1)
         if len(calls) > 5:
             raise KeyboardInterrupt
@@ -41,20 +44,20 @@ def test_interruption_gives_the_best_plan_so_far(monkeypatch):
     assert plan.is_interrupted and verify_plan(plan) == ()
 
 
-def test_no_time_still_gives_a_verified_plan():
+def test_no_time_still_gives_a_verified_plan() -> None:
     plan = plan_stock(jambs("jambs_120_6_40_1"), seconds=0.0)
     assert verify_plan(plan) == ()
 
 
-def test_interruption_reaches_the_planner_out_of_a_long_call():
-    def interrupted():
+def test_interruption_reaches_the_planner_out_of_a_long_call() -> None:
+    def interrupted() -> None:
         raise KeyboardInterrupt
 
     with pytest.raises(KeyboardInterrupt):
         adapter._interruptible(interrupted, 5.0)
 
 
-def test_a_call_that_ignores_its_limit_is_left_behind(monkeypatch):
+def test_a_call_that_ignores_its_limit_is_left_behind(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(adapter, "GRACE", 0.1)
     with pytest.raises(adapter.OverdueError):
         adapter._interruptible(lambda: time.sleep(1.5), 0.0)

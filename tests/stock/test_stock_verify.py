@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from typing import TypeAlias
 
 import pytest
 
-from jambs.stock import Piece, SawSettings, Stock, StockProblem, plan_stock, verify_plan
+from jambs.stock import Piece, SawSettings, Stock, StockProblem, plan_stock
+from jambs.stock.plan import PlannedStrip, StockPlan
+from jambs.stock.verify import verify_plan
+
+Change: TypeAlias = Callable[[PlannedStrip], PlannedStrip]
 
 
 def problem() -> StockProblem:
@@ -26,11 +32,11 @@ def problem() -> StockProblem:
 
 
 @pytest.fixture(scope="module")
-def plan():
+def plan() -> StockPlan:
     return plan_stock(problem(), seconds=20)
 
 
-def change_strip(plan, change, board=0, strip=0):
+def change_strip(plan: StockPlan, change: Change, board: int = 0, strip: int = 0) -> StockPlan:
     boards = list(plan.boards)
     strips = list(boards[board].strips)
     strips[strip] = change(strips[strip])
@@ -38,59 +44,59 @@ def change_strip(plan, change, board=0, strip=0):
     return replace(plan, boards=tuple(boards))
 
 
-def shift_last(by):
-    def change(strip):
+def shift_last(by: int) -> Change:
+    def change(strip: PlannedStrip) -> PlannedStrip:
         *first, last = strip.pieces
         return replace(strip, pieces=(*first, replace(last, start=last.start + by, end=last.end + by)))
 
     return change
 
 
-def has(plan, words):
+def has(plan: StockPlan, words: str) -> bool:
     return any(words in fault for fault in verify_plan(plan))
 
 
-def test_a_sound_plan_has_no_fault(plan):
+def test_a_sound_plan_has_no_fault(plan: StockPlan) -> None:
     assert verify_plan(plan) == ()
 
 
-def test_lost_kerf_is_found(plan):
+def test_lost_kerf_is_found(plan: StockPlan) -> None:
     number = next(n for n, board in enumerate(plan.boards) if len(board.strips[0].pieces) > 1)
     assert has(change_strip(plan, shift_last(-1), board=number), "but the kerf is 8")
 
 
-def test_swapped_width_is_found(plan):
+def test_swapped_width_is_found(plan: StockPlan) -> None:
     assert has(change_strip(plan, lambda strip: replace(strip, width=strip.width - 10)), "wide, but the strip")
 
 
-def test_one_piece_short_is_found(plan):
+def test_one_piece_short_is_found(plan: StockPlan) -> None:
     broken = change_strip(plan, lambda strip: replace(strip, pieces=strip.pieces[:-1]))
     assert has(broken, "are wanted")
 
 
-def test_lost_end_trim_is_found(plan):
-    def change(strip):
+def test_lost_end_trim_is_found(plan: StockPlan) -> None:
+    def change(strip: PlannedStrip) -> PlannedStrip:
         return replace(strip, pieces=tuple(replace(p, start=p.start - 10, end=p.end - 10) for p in strip.pieces))
 
     assert has(change_strip(plan, change), "is outside 10 to 630")
 
 
-def test_lost_rip_kerf_and_edge_are_found(plan):
+def test_lost_rip_kerf_and_edge_are_found(plan: StockPlan) -> None:
     number = next(n for n, board in enumerate(plan.boards) if len(board.strips) > 1)
     closer = change_strip(plan, lambda s: replace(s, start=s.start - 1), board=number, strip=1)
     assert has(closer, "but the kerf is 6")
     assert has(change_strip(plan, lambda s: replace(s, start=s.start - 1)), "is outside 4 to")
 
 
-def test_wrong_length_is_found(plan):
-    def change(strip):
+def test_wrong_length_is_found(plan: StockPlan) -> None:
+    def change(strip: PlannedStrip) -> PlannedStrip:
         *first, last = strip.pieces
         return replace(strip, pieces=(*first, replace(last, end=last.end - 1)))
 
     assert has(change_strip(plan, change), "is cut")
 
 
-def test_overdrawn_supply_and_foreign_stock_are_found(plan):
+def test_overdrawn_supply_and_foreign_stock_are_found(plan: StockPlan) -> None:
     few = replace(plan.problem.stock[0], supply=0)
     other = replace(plan, problem=replace(plan.problem, stock=(few, plan.problem.stock[1])))
     boards = tuple(replace(b, stock=few) if b.stock.name == "1x6" else b for b in plan.boards)
@@ -100,11 +106,11 @@ def test_overdrawn_supply_and_foreign_stock_are_found(plan):
     assert has(replace(plan, boards=(foreign, *plan.boards[1:])), "not among the stock given")
 
 
-def test_a_bound_over_the_cost_is_found(plan):
+def test_a_bound_over_the_cost_is_found(plan: StockPlan) -> None:
     bound = replace(plan.bound, certified_cents=plan.cost_cents + 1)
     assert has(replace(plan, bound=bound), "one of them is wrong")
 
 
-def test_a_strip_too_narrow_for_the_saw_is_found(plan):
+def test_a_strip_too_narrow_for_the_saw_is_found(plan: StockPlan) -> None:
     saw = replace(plan.problem.saw, least_strip=45)
     assert has(replace(plan, problem=replace(plan.problem, saw=saw)), "under the safe 45")

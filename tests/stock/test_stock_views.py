@@ -8,10 +8,12 @@ from dataclasses import replace
 
 import pytest
 
-from jambs.stock import Piece, SawSettings, Stock, StockProblem, check_certificate, plan_stock, verify_plan
+from jambs.stock import Piece, SawSettings, Stock, StockProblem, check_certificate, plan_stock
 from jambs.stock.patterns import fewer_patterns, pick_pattern
+from jambs.stock.plan import StockPlan
 from jambs.stock.planfile import plan_from_dict, plan_to_dict
 from jambs.stock.remainder import drops_as_stock, remaining_problem
+from jambs.stock.verify import verify_plan
 from jambs.stock.views import (
     buying_list,
     crosscut_list,
@@ -24,12 +26,12 @@ from tests.stock.cases import few_jambs, jambs
 
 
 @pytest.fixture(scope="module")
-def plan():
+def plan() -> StockPlan:
     return plan_stock(few_jambs(), seconds=None, stages=1)
 
 
 @pytest.fixture(scope="module")
-def trim():
+def trim() -> StockPlan:
     """Two boards of 1000, trim 10, kerf 5: 400 + 400 + 100 leaves 60; 300 alone leaves 675."""
     problem = StockProblem(
         kind="lengths",
@@ -44,68 +46,68 @@ def trim():
     return plan_stock(problem, seconds=20)
 
 
-def test_board_is_pieces_kerfs_trims_and_drop(trim):
+def test_board_is_pieces_kerfs_trims_and_drop(trim: StockPlan) -> None:
     for board in trim.boards:
         (strip,) = board.strips
         (drop,) = [d for d in drops(trim, least_length=1) if d.board == board.number]
         assert sum(strip.lengths) + 5 * len(strip.pieces) + drop.length + 2 * 10 == board.stock.length
 
 
-def test_drop_threshold(trim):
+def test_drop_threshold(trim: StockPlan) -> None:
     lengths = [drop.length for drop in drops(trim, least_length=1)]
     kept = [drop.length for drop in drops(trim, least_length=200)]
     assert kept == [length for length in lengths if length >= 200] and kept
 
 
-def test_rip_list_holds_every_strip_widest_first(plan):
+def test_rip_list_holds_every_strip_widest_first(plan: StockPlan) -> None:
     settings = rip_list(plan)
     assert [setting.width for setting in settings] == sorted({s.width for s in settings}, reverse=True)
     assert sum(s.count for s in settings) == sum(len(board.strips) for board in plan.boards)
 
 
-def test_crosscut_list_holds_every_piece_longest_first(plan):
+def test_crosscut_list_holds_every_piece_longest_first(plan: StockPlan) -> None:
     stops = crosscut_list(plan)
     assert [stop.length for stop in stops] == sorted((stop.length for stop in stops), reverse=True)
     assert sum(len(stop.cuts) for stop in stops) == sum(piece.count for piece in plan.problem.pieces)
 
 
-def test_buying_list_costs_the_plan(plan):
+def test_buying_list_costs_the_plan(plan: StockPlan) -> None:
     assert sum(line.cost_cents for line in buying_list(plan)) == plan.cost_cents
     assert sum(line.count for line in buying_list(plan)) == len(plan.boards)
     spare = buying_list(plan, spares=1)
     assert all(more.count == line.count + 1 for more, line in zip(spare, buying_list(plan), strict=True))
 
 
-def test_spares_stay_within_the_supply(trim):
+def test_spares_stay_within_the_supply(trim: StockPlan) -> None:
     few = replace(trim.problem.stock[0], supply=len(trim.boards))
     boards = tuple(replace(board, stock=few) for board in trim.boards)
     short = replace(trim, problem=replace(trim.problem, stock=(few,)), boards=boards)
     assert buying_list(short, spares=3)[0].count == len(trim.boards)
 
 
-def test_near_equal_widths():
+def test_near_equal_widths() -> None:
     pieces = tuple(Piece(mark=f"{w}", length=100, width=w) for w in (288, 292, 420, 88))
     problem = StockProblem(kind="boards", pieces=pieces, stock=(), saw=SawSettings(crosscut_kerf=8))
     assert near_equal_widths(problem, within=4) == ((292, 288),)
 
 
-def test_nesting_is_noted_only_between_mitered_neighbours(trim):
+def test_nesting_is_noted_only_between_mitered_neighbours(trim: StockPlan) -> None:
     notes = nesting_notes(trim)
     assert notes and all("apron" not in note for note in notes)
 
 
-def test_plan_file_round_trip(plan, trim):
+def test_plan_file_round_trip(plan: StockPlan, trim: StockPlan) -> None:
     for one in (plan, trim):
         text = json.dumps(plan_to_dict(one))
         assert plan_from_dict(json.loads(text)) == one
 
 
-def test_another_version_is_refused(trim):
+def test_another_version_is_refused(trim: StockPlan) -> None:
     with pytest.raises(ValueError, match="version 1 is read"):
         plan_from_dict({**plan_to_dict(trim), "version": 2})
 
 
-def test_prices_that_prove_too_much_are_refused(trim):
+def test_prices_that_prove_too_much_are_refused(trim: StockPlan) -> None:
     data = plan_to_dict(trim)
     for entry in data["bound"]["prices"]:
         entry["price"] *= 2
@@ -113,14 +115,14 @@ def test_prices_that_prove_too_much_are_refused(trim):
         check_certificate(data)
 
 
-def test_lower_prices_prove_less(trim):
+def test_lower_prices_prove_less(trim: StockPlan) -> None:
     data = plan_to_dict(trim)
     for entry in data["bound"]["prices"]:
         entry["price"] //= 2
     assert 0 < check_certificate(data) < trim.bound.certified_cents
 
 
-def test_a_spoiled_board_is_planned_again(plan):
+def test_a_spoiled_board_is_planned_again(plan: StockPlan) -> None:
     rest = remaining_problem(plan, done=[1], spoiled=[2])
     made = sum(len(s.pieces) for board in plan.boards[:1] for s in board.strips)
     assert sum(p.count for p in rest.pieces) == sum(p.count for p in plan.problem.pieces) - made
@@ -129,7 +131,7 @@ def test_a_spoiled_board_is_planned_again(plan):
     assert verify_plan(again) == () and again.cost_cents <= lost
 
 
-def test_saved_pieces_of_a_spoiled_board_count(trim):
+def test_saved_pieces_of_a_spoiled_board_count(trim: StockPlan) -> None:
     rest = remaining_problem(trim, done=[], spoiled=[1], saved={"leg": 1})
     assert {piece.mark: piece.count for piece in rest.pieces} == {"leg": 1, "apron": 1, "head": 1}
     with pytest.raises(ValueError, match="not in the plan"):
@@ -138,7 +140,7 @@ def test_saved_pieces_of_a_spoiled_board_count(trim):
         remaining_problem(trim, saved={"sill": 1})
 
 
-def test_drops_are_taken_up_by_the_next_plan(trim):
+def test_drops_are_taken_up_by_the_next_plan(trim: StockPlan) -> None:
     kept = drops(trim, least_length=200)
     problem = replace(
         trim.problem,
@@ -149,7 +151,7 @@ def test_drops_are_taken_up_by_the_next_plan(trim):
     assert again.cost_cents == 0 and again.boards[0].stock.on_hand
 
 
-def test_fewer_patterns_cost_more_and_are_verified():
+def test_fewer_patterns_cost_more_and_are_verified() -> None:
     plan = plan_stock(jambs("jambs_120_6_40_1"), seconds=2)
     choices = fewer_patterns(plan, seconds=5)
     assert choices[0].cost_cents == plan.cost_cents or choices[0].cost_cents < plan.cost_cents
