@@ -126,6 +126,8 @@ def test_a_spoiled_board_is_planned_again(plan: StockPlan) -> None:
     rest = remaining_problem(plan, done=[1], spoiled=[2])
     made = sum(len(s.pieces) for board in plan.boards[:1] for s in board.strips)
     assert sum(p.count for p in rest.pieces) == sum(p.count for p in plan.problem.pieces) - made
+    on_hand = sum(stock.supply or 0 for stock in rest.stock if stock.on_hand)
+    assert on_hand == len(plan.boards) - 2
     again = plan_stock(rest, seconds=None, stages=1)
     lost = plan.boards[1].stock.price_cents
     assert verify_plan(again) == () and again.cost_cents <= lost
