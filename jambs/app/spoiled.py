@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.app.chain import Unbuildable
@@ -24,6 +24,9 @@ from jambs.stock.remainder import remaining_problem
 
 OWN = " (on hand)"
 """Stands behind the name of boards that were bought and are still whole."""
+
+SPARE = " (spare)"
+"""Stands behind the name of boards that were bought beyond the plan."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +73,7 @@ def planned_rest(
     pieces = {one.piece.mark: one for one in house_pieces(kits, job)}
     before = [_planned(lot, pieces) for lot in old["lots"]]
     _known(before, spoiled)
-    again = [_rest(one, spoiled, job) if _marks(one, spoiled.boards) else None for one in before]
+    again = [_rest(one, spoiled, old["spares"], job) if _marks(one, spoiled.boards) else None for one in before]
     planned = iter(plan_house([one for one in again if one], effort, progress=progress))
     lots = [next(planned) if left else one for one, left in zip(before, again, strict=True)]
     turn = Round(
@@ -78,6 +81,8 @@ def planned_rest(
         made=(*old["made"], *(mark for one in before for mark in _made(one, spoiled))),
         cut=(*old["cut"], *spoiled.cut),
         spoiled=(*old["spoiled"], *spoiled.boards),
+        stays=tuple(one.lot.letter for one, left in zip(before, again, strict=True) if left is None),
+        spares=_spares_left(old["spares"], [one for one, left in zip(before, again, strict=True) if left]),
     )
     return tuple(one for one in lots if one.lot.pieces), turn
 
@@ -151,12 +156,12 @@ def _made(one: PlannedLot, spoiled: Spoiled) -> Sequence[str]:
 # ---- what is left of it
 
 
-def _rest(one: PlannedLot, spoiled: Spoiled, job: Job) -> Lot:
-    """The lot with the pieces not made yet, and whole boards, drops of cut boards and new boards to cut them from."""
+def _rest(one: PlannedLot, spoiled: Spoiled, spares: Mapping[str, int], job: Job) -> Lot:
+    """The lot with the pieces not made yet; drops of cut boards, spares, whole and new boards to cut them from."""
     done = _marks(one, spoiled.cut)
     saved = Counter(mark for mark in spoiled.saved if mark in {piece.mark for piece in one.plan.problem.pieces})
     left = remaining_problem(one.plan, done=done, spoiled=_marks(one, spoiled.boards), saved=saved)
-    lumber = (*_drops(one, spoiled.cut, job), *_lumber(one.lot, left.stock))
+    lumber = (*_drops(one, spoiled.cut, job), *_spares(one.lot, spares), *_lumber(one.lot, left.stock))
     wanted = {piece.mark for piece in left.pieces}
     return replace(
         one.lot,
@@ -181,3 +186,23 @@ def _lumber(lot: Lot, stock: Sequence[Stock]) -> tuple[Lumber, ...]:
     """What the boards that are left really are; those bought and still whole are like those of their name."""
     known = {one.stock.name: one for one in lot.lumber}
     return tuple(replace(known.get(one.name) or known[one.name.removesuffix(OWN)], stock=one) for one in stock)
+
+
+def _spares(lot: Lot, spares: Mapping[str, int]) -> tuple[Lumber, ...]:
+    """Spare boards of the kinds of a lot; at half price, so that they go before new ones and after drops."""
+    return tuple(
+        replace(one, stock=_as_spare(one.stock, count))
+        for one in lot.lumber
+        if (count := spares.get(one.stock.name, 0))
+    )
+
+
+def _as_spare(stock: Stock, count: int) -> Stock:
+    price = stock.price_cents // 2
+    return replace(stock, name=stock.name + SPARE, price_cents=price, supply=count, on_hand=True)
+
+
+def _spares_left(spares: Mapping[str, int], again: Sequence[PlannedLot]) -> dict[str, int]:
+    """Spares of kinds that no lot which is planned again could take."""
+    given = {kind.stock.name for one in again for kind in one.lot.lumber}
+    return {name: count for name, count in spares.items() if name not in given}

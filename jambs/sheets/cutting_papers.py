@@ -62,6 +62,7 @@ def scales(lot: Record, job: Job) -> tuple[float, float]:
     narrowest = min(strip["width"]["value"] for board in lot["boards"] for strip in board["strips"])
     along = next(one for one in RATIOS if longest * points / one <= wide)
     fits = [one for one in RATIOS if widest * points / one <= high]
+    along = max(along, fits[0])  # a sheet too high for the page is drawn smaller, both ways alike
     readable = [one for one in fits if one <= along and narrowest * points / one >= LEAST_STRIP_HEIGHT]
     return along, (max(readable) if readable else fits[0])
 
@@ -112,18 +113,21 @@ def buying_csv(record: Record) -> str:
 
 
 def drops_csv(record: Record) -> str:
-    """Return the rests worth keeping as boards on hand: a job takes them up with ``on_hand: [drops.csv]``.
+    """Return the rests worth keeping and the boards not needed as they are on hand after the job.
 
+    The next job takes them up with ``on_hand: [drops.csv]``.
     Sizes carry their unit, so that a job in the other unit reads them too.
     """
-    rows = (
-        [
-            drop["stock"],
-            *(drop[name]["text"] for name in ("thickness", "width", "length")),
-            1,
-            drop["edges"],
-            drop["mark"],
-        ]
-        for drop in record["drops"]
-    )
+    rows = [
+        (*_sizes(drop), drop["count"], drop["edges"], drop["marks_text"])
+        for drop in (*record["drops"], *map(_on_rack, record["left_over"]))
+    ]
     return _table(["stock", "thickness", "width", "length", "count", "edges", "from"], rows)
+
+
+def _sizes(board: Record) -> tuple[str, ...]:
+    return (board["stock"], *(board[name]["text"] for name in ("thickness", "width", "length")))
+
+
+def _on_rack(board: Record) -> Record:
+    return {**board, "edges": "straight" if board["is_straight"] else "rough", "marks_text": "rack"}

@@ -7,7 +7,9 @@ Layout::
     round      1; each time the rest is planned again after a board was spoiled, one more
     made       marks of pieces that were cut in earlier rounds
     total      cost, bounds and sentences for the whole house
+    stays      letters of lots that stay as in the round before, their boards bought already
     buying     boards to buy, with spares; on_hand: boards to take from the rack; left_over: boards not needed
+    spares     boards bought beyond the plan that no lot has been given yet, by kind
     drops      rests worth keeping
     lots       what is cut from one material in one way: boards, rips, stops, patterns, notes
     lots[].plan   the plan in whole steps, with the certificate: what ``jambs.stock.check_certificate`` proves
@@ -20,7 +22,7 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from jambs.job.openings import Job
 from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
@@ -38,9 +40,15 @@ VERSION = 1
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Round:
-    """Which round of planning this is; marks of the pieces made before it, of the boards cut and of those spoiled."""
+    """Which round of planning this is; marks of the pieces made before it, of the boards cut and of those spoiled.
+
+    ``stays``: letters of the lots that stay as they were, their boards bought already. ``spares``: bought and not
+    given to a lot yet, by kind.
+    """
 
     number: int = 1
+    stays: tuple[str, ...] = ()
+    spares: Mapping[str, int] = field(default_factory=dict)
     made: tuple[str, ...] = ()
     cut: tuple[str, ...] = ()
     spoiled: tuple[str, ...] = ()
@@ -49,7 +57,7 @@ class Round:
 def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn: Round) -> Record:
     """Return the record of a planned house."""
     lots = [one.lot for one in planned]
-    drops = [drop for one in planned for drop in kept_drops(one, job)]
+    buying = _buying([one for one in planned if one.lot.letter not in turn.stays], job, with_spares=turn.number == 1)
     return {
         "format": FORMAT,
         "version": VERSION,
@@ -63,10 +71,12 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "cut": list(turn.cut),
         "spoiled": list(turn.spoiled),
         "total": _total(planned, job),
-        "buying": _buying(planned, job),
+        "stays": list(turn.stays),
+        "buying": buying,
+        "spares": _spares_left(buying, turn),
         "on_hand": _on_hand(planned, job),
         "left_over": _left_over(planned, job),
-        "drops": [_drop(drop, job) for drop in drops],
+        "drops": _drops(planned, job),
         "assumed": assumed_records(plan_assumed(lots, job)),
         "cautions": list(saw_cautions(lots, job)),
         "lots": [lot_record(one, job) for one in planned],
@@ -113,10 +123,16 @@ def _taken(planned: Sequence[PlannedLot]) -> dict[str, list[str]]:
     return marks
 
 
-def _buying(planned: Sequence[PlannedLot], job: Job) -> Record:
+def _spares_left(buying: Record, turn: Round) -> dict[str, int]:
+    """Spares by kind that no lot has yet: those of this buying list and those of earlier ones."""
+    bought = Counter({line["kind"]: line["spares"] for line in buying["lines"] if line["spares"]})
+    return dict(bought + Counter(turn.spares))
+
+
+def _buying(planned: Sequence[PlannedLot], job: Job, *, with_spares: bool) -> Record:
     taken, currency = _taken(planned), job.shop.currency
     kinds = {name: kind for name, kind in _kinds(planned).items() if name in taken and not kind[0].stock.on_hand}
-    spares = _spares({name: lumber for name, (lumber, _) in kinds.items()}, taken, job)
+    spares = _spares({name: lumber for name, (lumber, _) in kinds.items()}, taken, job) if with_spares else {}
     lines = [_line(lumber, one, taken[name], spares.get(name, 0), job) for name, (lumber, one) in kinds.items()]
     plan, all_in = (sum(line[key]["cents"] for line in lines) for key in ("plan_cost", "cost"))
     return {
@@ -146,6 +162,7 @@ def _line(lumber: Lumber, one: PlannedLot, marks: Sequence[str], spares: int, jo
     price, currency = lumber.stock.price_cents, job.shop.currency
     return {
         **_board(lumber, one, job),
+        "kind": lumber.stock.name,
         "count": len(marks),
         "spares": spares,
         "buy": len(marks) + spares,
@@ -165,6 +182,7 @@ def _board(lumber: Lumber, one: PlannedLot, job: Job) -> Record:
         "stock": material.stock,
         "nominal": lumber.nominal,
         "is_sheet": lumber.is_sheet,
+        "is_straight": lumber.is_straight,
         "thickness": size(material.thickness, units=job.units),
         "width": size(lumber.width, units=job.units),
         "length": size(lumber.length, units=job.units),
@@ -190,9 +208,21 @@ def _left_over(planned: Sequence[PlannedLot], job: Job) -> list[Record]:
     ]
 
 
-def _drop(kept: KeptDrop, job: Job) -> Record:
+def _drops(planned: Sequence[PlannedLot], job: Job) -> list[Record]:
+    """Return the rests worth keeping, those of one size together."""
+    found: dict[tuple[object, ...], list[KeptDrop]] = {}
+    for one in planned:
+        for drop in kept_drops(one, job):
+            found.setdefault((drop.stock, drop.thickness, drop.width, drop.length, drop.edges), []).append(drop)
+    return [_drop(some, job) for some in found.values()]
+
+
+def _drop(drops: Sequence[KeptDrop], job: Job) -> Record:
+    kept = drops[0]
     return {
-        "mark": kept.mark,
+        "marks": [one.mark for one in drops],
+        "marks_text": runs(list(dict.fromkeys(one.mark for one in drops))),
+        "count": len(drops),
         "stock": kept.stock,
         "thickness": size(kept.thickness, units=job.units),
         "width": size(kept.width, units=job.units),
