@@ -135,10 +135,8 @@ def _curve(line: Line, at: At, dashes: str) -> str:
 
 def _legend(chart: Chart, width: float) -> list[str]:
     """Names of the curves in a line under the title, as far apart as the longest lets them be."""
-    if len(chart.lines) < 2:
-        return []
     lengths = [len(line.name) for line in chart.lines]
-    letter = min(3.4, (width - RIGHT - 22 * len(lengths)) / sum(lengths))
+    letter = min(3.4, (width - RIGHT - 22 * len(lengths)) / max(sum(lengths), 1))
     parts, x = [], 0.0
     for place, line in enumerate(chart.lines):
         dashes = DASHES[place % len(DASHES)]
