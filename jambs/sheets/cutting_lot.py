@@ -105,13 +105,21 @@ def _lumber(lumber: Lumber) -> Record:
 
 
 def sentences(
-    scope: str, boards: int, bought: int, cost: int, certified: int, solver: int, *, currency: str
+    scope: str,
+    boards: int,
+    bought: int,
+    cost: int,
+    certified: int,
+    solver: int,
+    *,
+    currency: str,
+    first: bool = True,
 ) -> list[str]:
     """Return cost and bounds in words: what was planned, what is certified, what the solver proves, what is left."""
     own = f", {boards - bought} on hand" if boards > bought else ""
     certified_text = money_text(certified, currency)
     said = [
-        f"{_count(boards, 'board')} for {money_text(cost, currency)}: {bought} to buy{own}.",
+        f"{_count(boards, 'board')} for {money_text(cost, currency)}: {bought} {'to buy' if first else 'bought'}{own}.",
         f"{scope}: at these prices, kerfs and trims no such plan costs less than {certified_text} (certified: prices "
         f"in plan.json, checked with whole numbers)"
         + ("." if cost <= certified else f"; at most {percent_text(cost - certified, cost)} is left to save."),

@@ -70,7 +70,7 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "made": list(turn.made),
         "cut": list(turn.cut),
         "spoiled": list(turn.spoiled),
-        "total": _total(planned, job),
+        "total": _total(planned, job, first=turn.number == 1),
         "stays": list(turn.stays),
         "buying": buying,
         "spares": _spares_left(buying, turn),
@@ -83,7 +83,7 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
     }
 
 
-def _total(planned: Sequence[PlannedLot], job: Job) -> Record:
+def _total(planned: Sequence[PlannedLot], job: Job, *, first: bool) -> Record:
     cost = sum(one.plan.cost_cents for one in planned)
     certified = sum(one.plan.bound.certified_cents for one in planned)
     solver = sum(one.plan.bound.best_cents for one in planned)
@@ -97,7 +97,14 @@ def _total(planned: Sequence[PlannedLot], job: Job) -> Record:
         "certified": money(certified, job.shop.currency),
         "solver_proved": money(solver, job.shop.currency),
         "sentences": sentences(
-            "Each lot by itself", len(boards), bought, cost, certified, solver, currency=job.shop.currency
+            "Each lot by itself",
+            len(boards),
+            bought,
+            cost,
+            certified,
+            solver,
+            currency=job.shop.currency,
+            first=first,
         ),
     }
 

@@ -1,0 +1,197 @@
+"""Parts of a house as pieces in lots: sizes by hand, every part once, boards where they belong, faults in words."""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from jambs.app.chain import make_kits
+from jambs.job import Job, read_job
+from jambs.parts.part import Miter
+from jambs.stock import plan_stock
+from jambs.stock.house_pieces import house_pieces, miter_allowance
+from jambs.stock.house_plan import Effort, plan_house
+from jambs.stock.lot_faults import lot_faults
+from jambs.stock.lots import Lot, house_lots, lot_letter
+from jambs.stock.lumber import saw_settings, steps_down, steps_up
+from tests.cases import changed, job_of
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+BOARDS: list[dict[str, Any]] = [
+    {"nominal": "1x4", "stock": "poplar", "lengths": ["8'", "12'"], "price_per_foot": "2"},
+    {"nominal": "1x6", "stock": "poplar", "lengths": ["8'", "12'"], "price": ["24", "36"]},
+    {"nominal": "2x6", "stock": "spruce", "lengths": ["12'"], "price_per_foot": "1"},
+]
+
+
+def inside_job(**paths: Any) -> Job:
+    """The base job with its inside only, its boards priced."""
+    return job_of(changed(**{"shop__boards": BOARDS, "exterior_trim": None, **paths}))
+
+
+def lots_of(job: Job) -> tuple[Lot, ...]:
+    return house_lots(make_kits(job), job)
+
+
+@pytest.mark.parametrize("name", ["harbour-house", "hillside-house", "garden-studio"])
+def test_every_wooden_part_is_in_one_lot_once(name: str) -> None:
+    job = read_job(EXAMPLES / name)
+    kits = make_kits(job)
+    parts = Counter(part.mark for kit in kits for part in kit.parts if part.is_wood)
+    pieces = [one for lot in house_lots(kits, job) for one in lot.pieces]
+    whole = Counter(one.part.mark for one in pieces if not one.glued or one.piece.mark.endswith("a"))
+    assert whole == parts
+    assert len({one.piece.mark for one in pieces}) == len(pieces)
+
+
+@pytest.mark.parametrize("name", ["harbour-house", "hillside-house"])
+def test_pieces_are_rounded_up_and_boards_down(name: str) -> None:
+    """A sixty-fourth of an inch, a tenth of a millimetre: by the definition of the units."""
+    job = read_job(EXAMPLES / name)
+    step = 1 / 64 if job.units == "inch" else 0.1 / 25.4
+    for lot in lots_of(job):
+        for one in lot.pieces:
+            assert -1e-6 <= one.piece.length * step - one.part.length < step
+            assert -1e-6 <= one.piece.width * step - one.width < step
+        for kind in lot.lumber:
+            assert -step < kind.stock.length * step - kind.length <= 1e-6
+
+
+def test_steps_go_up_for_pieces_and_down_for_boards() -> None:
+    job = inside_job()
+    assert (steps_up(1.001, units=job.units), steps_down(1.001, units=job.units)) == (65, 64)
+    assert (steps_up(1.0, units=job.units), steps_down(1.0, units=job.units)) == (64, 64)
+
+
+def test_what_is_as_wide_as_a_board_is_only_crosscut() -> None:
+    """Casing 3 1/2 comes out of a 1x4 (3 1/2, PS 20); jambs are ripped."""
+    lots = {lot.title: lot for lot in lots_of(inside_job())}
+    casing = lots['poplar 3/4", crosscut from 1x4']
+    assert {one.part.name for one in casing.pieces} == {"casing"} and casing.problem.kind == "lengths"
+    ripped = lots['poplar 3/4", ripped from boards']
+    assert {one.part.name for one in ripped.pieces} == {"extension jamb"} and ripped.problem.kind == "boards"
+    assert {one.width for one in casing.lumber} == {3.5}
+    assert {one.width for one in ripped.lumber} == {3.5, 5.5}
+
+
+def test_prices_by_the_foot_and_by_the_board() -> None:
+    (ripped,) = [lot for lot in lots_of(inside_job()) if "poplar" in lot.title and lot.problem.is_ripped]
+    assert [(one.nominal, one.length, one.stock.price_cents) for one in ripped.lumber] == [
+        ("1x4", 96, 1600),
+        ("1x4", 144, 2400),
+        ("1x6", 96, 2400),
+        ("1x6", 144, 3600),
+    ]
+
+
+def test_a_planned_depth_keeps_its_allowance_and_a_measured_one_does_not() -> None:
+    measured = {"date": "2026-03-01", "interior_depth": {key: "4 11/16" for key in CORNERS}}
+    planned = house_pieces(make_kits(job := inside_job(shop__planned_allowance="1/4")), job)
+    known = house_pieces(
+        make_kits(job := inside_job(shop__planned_allowance="1/4", openings__0__measured=measured)), job
+    )
+    assert {one.width - one.part.width for one in planned if "jamb" in one.part.name} == {0.25}
+    assert {one.width - one.part.width for one in known} == {0.0}
+    assert {one.width - one.part.width for one in planned if one.part.name == "casing"} == {0.0}
+
+
+CORNERS = ("head_left", "head_right", "sill_left", "sill_right")
+
+
+def test_a_tapered_leg_takes_its_wide_end() -> None:
+    depths = {"head_left": "4 1/2", "head_right": "4 1/2", "sill_left": "4 11/16", "sill_right": "4 1/2"}
+    measured = {"date": "2026-03-01", "interior_depth": depths}
+    pieces = house_pieces(make_kits(job := inside_job(openings__0__measured=measured)), job)
+    (leg,) = [one for one in pieces if (one.part.name, one.part.position) == ("extension jamb", "left leg")]
+    assert leg.piece.width == (4 + 11 / 16 + 1 / 32) * 64  # the wide end, and what stands proud
+
+
+def test_a_mitered_piece_takes_its_long_point_and_its_slanted_kerf() -> None:
+    """A 45 degree cut takes kerf x sqrt 2 along the grain (geometry); up to the shop's 1/32."""
+    job = inside_job()
+    (head,) = [
+        one for one in house_pieces(make_kits(job), job) if (one.part.name, one.part.position) == ("casing", "head")
+    ]
+    assert any(isinstance(cut, Miter) for cut in head.part.cuts) and head.piece.is_mitered
+    clear = 35.5 - 2 * 2.5 + 2 / 8
+    assert head.piece.length == (clear + 2 * 3 / 16 + 2 * 3.5) * 64  # long point to long point
+    assert head.piece.miter_allowance == 2 * math.ceil(0.125 * (math.sqrt(2) - 1) * 32)
+    assert miter_allowance((), job) == 0
+
+
+def test_a_glued_jamb_is_cut_as_strips_that_add_up() -> None:
+    job = inside_job(shop__boards=[BOARDS[0], BOARDS[2]])
+    pieces = [one for one in house_pieces(make_kits(job), job) if one.glued]
+    by_part: dict[str, float] = {}
+    for one in pieces:
+        by_part[one.part.mark] = by_part.get(one.part.mark, 0.0) + one.width
+    widths = {one.part.mark: one.part.width for one in pieces}
+    assert pieces and by_part == widths
+    assert {one.piece.mark[-1] for one in pieces} == {"a", "b"}
+
+
+def test_boards_on_hand_are_cut_first() -> None:
+    """They cost nothing, so that the cheapest plan takes one of each size there is, by the sum of its prices."""
+    own = [{"nominal": "1x6", "stock": "poplar", "length": "10'", "count": "2"}]
+    planned = plan_house(lots_of(inside_job(shop__on_hand=own)), Effort(stages=0))
+    (ripped,) = [one for one in planned if "ripped" in one.lot.title and "poplar" in one.lot.title]
+    assert all(board.stock.on_hand for board in ripped.plan.boards) and ripped.plan.cost_cents == 0
+
+
+def test_a_straight_drop_as_wide_as_a_jamb_yields_it() -> None:
+    """Its edges are straight, so that nothing is lost to them; a rough one of that width yields none."""
+    jamb = {"thickness": "3/4", "width": "4 23/32", "stock": "poplar", "length": "50", "count": "8"}
+    taken = {}
+    for edges in ("straight", "rough"):
+        lots = lots_of(inside_job(shop__on_hand=[{**jamb, "edges": edges}]))
+        (lot,) = [lot for lot in lots if "ripped" in lot.title and "poplar" in lot.title]
+        plan = plan_stock(lot.problem, seconds=None, stages=0)
+        taken[edges] = sum(board.stock.on_hand for board in plan.boards)
+    assert taken["straight"] >= 3 and taken["rough"] == 0
+
+
+def test_a_limited_supply_is_shared_by_the_lots_of_a_board() -> None:
+    """Casing (crosscut) and narrow jambs (ripped) both come out of 1x4: together no more than there are."""
+    few = [{**BOARDS[0], "lengths": ["12'"], "supply": "4"}, *BOARDS[1:]]
+    planned = plan_house(lots_of(inside_job(shop__boards=few)), Effort(stages=0))
+    taken = [board for one in planned for board in one.plan.boards if board.stock.name.startswith("1x4")]
+    assert 0 < len(taken) <= 4
+
+
+def test_a_supply_that_runs_out_is_told_with_the_marks() -> None:
+    few = [{**BOARDS[0], "supply": "0"}, *BOARDS[1:]]
+    faults = lot_faults(lots_of(job := inside_job(shop__boards=few)), job)
+    assert any("W1-" in fault and "List a longer board" in fault for fault in faults)
+
+
+def test_a_part_of_no_board_is_told_with_its_mark_and_the_cure() -> None:
+    (fault,) = lot_faults(lots_of(job := inside_job(shop__boards=BOARDS[:2])), job)
+    assert fault.startswith('W1-9, W1-10, W1-11, W1-12: no board of spruce 1 1/2" thick is listed.')
+    assert "Add one under shop: boards" in fault
+
+
+def test_a_part_too_wide_for_its_allowance_is_told() -> None:
+    faults = lot_faults(lots_of(job := inside_job(shop__planned_allowance="3/4")), job)
+    assert faults == (
+        'W1-1, W1-2, W1-3, W1-4: 5 15/32" wide fits no board of poplar 3/4", ripped from boards, with 3/4" left on as '
+        'the depth is planned; the widest is 5 3/8" once an edge is straight. List a wider board, or measure the '
+        "opening.",
+    )
+
+
+def test_a_strip_too_narrow_for_the_saw_is_told() -> None:
+    faults = lot_faults(lots_of(job := inside_job(shop__least_strip="2", position__share="0.1")), job)
+    assert any('narrower than the 2" that the saw holds safely' in fault for fault in faults)
+
+
+def test_letters_go_on_after_z() -> None:
+    assert [lot_letter(place) for place in (0, 25, 26, 51, 52)] == ["A", "Z", "AA", "AZ", "BA"]
+
+
+def test_the_saw_takes_what_the_shop_says() -> None:
+    saw = saw_settings(inside_job(shop__rip_kerf="3/32", shop__end_trim="1", shop__far_edge_allowance="1/16"))
+    assert (saw.crosscut_kerf, saw.rip_kerf, saw.edge_loss, saw.far_edge_loss, saw.end_trim) == (8, 6, 8, 4, 64)
