@@ -1,0 +1,201 @@
+"""``jambs buy`` as it is used: papers, faults, drops taken up, a spoiled board, interrupt, the same plan again."""
+
+# ruff: noqa: F401, F811 (fixtures are imported by name)
+
+from __future__ import annotations
+
+import json
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+from shops import Shop, shop
+
+from jambs.app.buy import buy
+from jambs.app.chain import Unbuildable
+from jambs.app.spoiled import board_marks
+from jambs.job import read_job
+from jambs.stock import house_plan
+from jambs.stock.house_plan import Effort
+
+BOARDS = """    - {nominal: 1x4, stock: poplar}
+    - {nominal: 1x6, stock: poplar}
+"""
+PRICED = """    - {nominal: 1x4, stock: poplar, lengths: [8'], price_per_foot: 2}
+    - {nominal: 1x6, stock: poplar, lengths: [8'], price_per_foot: 3}
+    - {nominal: 2x6, stock: spruce, lengths: [8', 12'], price_per_foot: 1}
+"""
+PAPERS = {"buying list.csv", "buying list.pdf", "cut list.csv", "cutting plan.pdf", "drops.csv", "plan.json"}
+
+
+@pytest.fixture
+def priced(shop: Shop) -> Shop:
+    """The worked case with boards that can be bought."""
+    shop.change(BOARDS, PRICED)
+    return shop
+
+
+def plan(shop: Shop, name: str = "plan.json") -> dict[str, Any]:
+    found: dict[str, Any] = json.loads((shop.output / "cutting" / name).read_text(encoding="utf-8"))
+    return found
+
+
+def marks(record: dict[str, Any]) -> list[str]:
+    return sorted(piece["mark"] for lot in record["lots"] for piece in lot["pieces"])
+
+
+def bought(shop: Shop, *words: str) -> dict[str, Any]:
+    result = shop.run("buy", "house", "--stages", "0", *words)
+    assert result.exit_code == 0, result.output
+    return plan(shop)
+
+
+def test_help_has_an_example(shop: Shop) -> None:
+    result = shop.run("buy", "--help")
+    assert result.exit_code == 0 and "jambs buy house" in result.output
+
+
+def test_all_papers_are_there(priced: Shop) -> None:
+    bought(priced)
+    assert {path.name for path in (priced.output / "cutting").iterdir()} == {*PAPERS, ".written.json"}
+
+
+def test_the_terminal_tells_cost_and_bound(priced: Shop) -> None:
+    result = priced.run("buy", "house", "--stages", "0")
+    assert "To buy, with spares: $" in result.output
+    assert "certified: prices in plan.json, checked with whole numbers" in result.output
+    assert result.output.rstrip().endswith("are in output/house/cutting")
+
+
+def test_a_missing_board_is_told_and_nothing_is_written(shop: Shop) -> None:
+    result = shop.run("buy", "house")
+    assert result.exit_code == 1
+    assert result.stderr.startswith("W01-9, W01-10, W01-11, W01-12, W02-9")
+    assert 'no board of spruce 1 1/2" thick is listed' in result.stderr
+    assert not (shop.output / "cutting").exists()
+
+
+def test_a_supply_that_runs_out_is_told(priced: Shop) -> None:
+    priced.change("{nominal: 1x6, stock", "{nominal: 1x6, supply: 1, stock")
+    result = priced.run("buy", "house", "--stages", "0")
+    assert result.exit_code == 1
+    assert "the supply runs out: not all of W01-" in result.stderr and "Raise the supply" in result.stderr
+
+
+def test_what_is_assumed_is_printed(priced: Shop) -> None:
+    said = {one["what"] for one in bought(priced)["assumed"]}
+    assert {"end trim", "narrowest strip", "spare boards", "least drop kept"} <= said
+    priced.change(", lengths: [8'], price_per_foot: 2}", "}")
+    said = {one["what"] for one in bought(priced, "--overwrite")["assumed"]}
+    assert {"price of 1x4 poplar", "lengths of 1x4 poplar"} <= said
+
+
+def test_the_same_stages_and_seed_give_the_same_plan(priced: Shop) -> None:
+    bought(priced, "--seed", "7")
+    first = {path.name: path.read_bytes() for path in (priced.output / "cutting").iterdir() if path.name in PAPERS}
+    shutil.rmtree(priced.output)
+    bought(priced, "--seed", "7")
+    again = {path.name: path.read_bytes() for path in (priced.output / "cutting").iterdir() if path.name in PAPERS}
+    assert first == again
+
+
+def test_drops_are_taken_up_by_the_next_plan(priced: Shop) -> None:
+    priced.change("  boards:\n", "  least_drop: {length: 15, width: 1}\n  boards:\n")
+    first = bought(priced)
+    shutil.copy(priced.output / "cutting" / "drops.csv", priced.job.parent)
+    priced.change("  boards:\n", "  on_hand: [drops.csv]\n  boards:\n")
+    second = bought(priced)
+    rack = sum(drop["count"] for drop in first["drops"])
+    used = sum(line["count"] for line in second["on_hand"])
+    left = sum(line["count"] for line in second["left_over"])
+    assert 0 < used <= rack == used + left
+    assert second["total"]["cost"]["cents"] < first["total"]["cost"]["cents"]
+    assert marks(first) == marks(second)
+
+
+def test_a_spoiled_board_and_the_rest_again(priced: Shop) -> None:
+    before = bought(priced)
+    lot = next(lot for lot in before["lots"] if len(lot["boards"]) > 2)
+    cut, spoiled = (board["mark"] for board in lot["boards"][:2])
+    saved = lot["boards"][1]["strips"][0]["pieces"][0]["mark"]
+    after = bought(priced, "--spoiled", spoiled, "--cut", cut, "--saved", saved)
+    cut_pieces = [piece["mark"] for strip in lot["boards"][0]["strips"] for piece in strip["pieces"]]
+    assert sorted(after["made"]) == sorted([*cut_pieces, saved])
+    assert sorted([*marks(after), *after["made"]]) == marks(before)
+    assert (after["round"], after["spoiled"], after["cut"]) == (2, [spoiled], [cut])
+    (again,) = (one for one in after["lots"] if one["letter"] == lot["letter"])
+    old, new = ({board["mark"] for board in one["boards"]} for one in (lot, again))
+    assert not old & new  # no mark on a board at the bench means two boards
+    others = [one["letter"] for one in before["lots"] if one["letter"] != lot["letter"]]
+    assert after["stays"] == others
+    assert plan(priced, "plan of round 1.json") == before
+
+
+def test_boards_already_bought_are_not_bought_again(priced: Shop) -> None:
+    before = bought(priced)
+    lot = before["lots"][0]
+    after = bought(priced, "--spoiled", lot["boards"][0]["mark"])
+    assert after["buying"]["cost"]["cents"] < before["buying"]["cost"]["cents"]
+    (again,) = (one for one in after["lots"] if one["letter"] == lot["letter"])
+    assert sum(board["is_on_hand"] for board in again["boards"]) <= len(lot["boards"]) - 1 + len(after["spares"])
+
+
+def test_a_spare_takes_the_place_of_a_spoiled_board(priced: Shop) -> None:
+    priced.change("  boards:\n", "  spares: 100 %\n  boards:\n")
+    before = bought(priced)
+    assert {line["spares"] - line["count"] for line in before["buying"]["lines"]} == {0}
+    after = bought(priced, "--spoiled", before["lots"][0]["boards"][0]["mark"])
+    assert after["buying"]["lines"] == []
+
+
+def test_slips_with_a_spoiled_board(priced: Shop) -> None:
+    result = priced.run("buy", "house", "--spoiled", "A1")
+    assert result.exit_code == 1 and "run jambs buy without --spoiled first" in result.stderr
+    bought(priced)
+    result = priced.run("buy", "house", "--spoiled", "Z9", "--saved", "W09-1")
+    assert result.stderr.splitlines() == [
+        "no board of the plan has the mark Z9; see the cutting plan",
+        "no piece of the plan has the mark W09-1; did you mean W02-1?",
+    ]
+    assert priced.run("buy", "house", "--cut", "A1").exit_code == 2
+    priced.change("frame: 35 1/2 x 47 1/2", "frame: 34 1/2 x 47 1/2")
+    result = priced.run("buy", "house", "--spoiled", "A1")
+    assert result.exit_code == 1 and "changed since the plan was made" in result.stderr
+
+
+def test_marks_of_boards() -> None:
+    assert board_marks(["a7", "B1-B3, C2-3"]) == ("A7", "B1", "B2", "B3", "C2", "C3")
+    with pytest.raises(Unbuildable, match="'7' names no board; write a mark like A7, or A1-A6"):
+        board_marks(["7"])
+
+
+def test_an_interrupt_gives_the_best_plan_so_far(priced: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Ctrl-C while the first lot is searched: every lot still gets a plan that is verified."""
+    told = []
+
+    def interrupt(lot: object, state: Any) -> None:
+        told.append(state)
+        if state.cost_cents is not None and len(told) == 1:
+            raise KeyboardInterrupt
+
+    record = buy(
+        read_job(priced.job), priced.output / "cutting", Effort(seconds=20), overwrite=False, progress=interrupt
+    )
+    assert record["is_interrupted"] and len(told) > 0
+    assert len(marks(record)) == 24
+
+
+def test_a_plan_that_does_not_add_up_is_not_printed(priced: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("jambs.app.buy.verify_plan", lambda plan: ("board 1: a kerf is lost.",))
+    result = priced.run("buy", "house", "--stages", "0")
+    assert result.exit_code == 1 and "a kerf is lost." in result.stderr
+    assert not (priced.output / "cutting").exists()
+
+
+def test_files_of_the_user_are_left_alone(priced: Shop) -> None:
+    bought(priced)
+    (priced.output / "cutting" / "drops.csv").write_text("mine", encoding="utf-8")
+    result = priced.run("buy", "house", "--stages", "0")
+    assert result.exit_code == 1 and "drops.csv (changed since it was written)" in result.stderr
+    assert (priced.output / "cutting" / "drops.csv").read_text(encoding="utf-8") == "mine"

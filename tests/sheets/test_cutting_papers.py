@@ -1,0 +1,229 @@
+"""The papers of a cutting plan: boards add up as printed, PDF and file say the same, the certificate is proved."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections import Counter
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import pytest
+from paper import collisions, runs, words
+
+from jambs.app.chain import make_kits
+from jambs.job import Job, read_job
+from jambs.sheets.cutting_papers import (
+    BOARD_ROOM,
+    POINTS_PER_UNIT,
+    buying_csv,
+    cut_list_csv,
+    drops_csv,
+    scales,
+    write_cutting_papers,
+)
+from jambs.sheets.cutting_record import Round, cutting_record
+from jambs.sheets.marks import runs as board_runs
+from jambs.sheets.money import money_text, percent_text
+from jambs.stock.check_file import check_house, main
+from jambs.stock.house_plan import Effort, PlannedLot, plan_house
+from jambs.stock.lots import house_lots
+from jambs.stock.verify import verify_plan
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+NAMES = ("harbour-house", "hillside-house", "garden-studio")
+EFFORT = Effort(stages=0)
+Record = dict[str, Any]
+
+
+class Printed:
+    """A planned example with its record and its papers."""
+
+    def __init__(self, name: str, folder: Path) -> None:
+        self.job: Job = read_job(EXAMPLES / name)
+        self.kits = make_kits(self.job)
+        self.planned: tuple[PlannedLot, ...] = plan_house(house_lots(self.kits, self.job), EFFORT)
+        self.folder = folder
+        write_cutting_papers(cutting_record(self.planned, self.job, EFFORT, Round()), self.job, folder)
+        self.record: Record = json.loads((folder / "plan.json").read_text(encoding="utf-8"))
+
+    def pdf(self, name: str) -> bytes:
+        return (self.folder / f"{name}.pdf").read_bytes()
+
+    @property
+    def boards(self) -> list[tuple[Record, Record]]:
+        return [(lot, board) for lot in self.record["lots"] for board in lot["boards"]]
+
+
+@pytest.fixture(scope="module", params=NAMES)
+def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Printed:
+    return Printed(request.param, tmp_path_factory.mktemp(request.param))
+
+
+def read(text: str) -> Fraction:
+    """A printed length as an exact number; shares no code with the program."""
+    feet = re.fullmatch(r"(\d+)'-(?:(.+))?", text)
+    if feet:
+        return 12 * Fraction(feet[1]) + read(feet[2])
+    return sum((Fraction(part) for part in re.sub(r'"| mm', "", text).split()), Fraction(0))
+
+
+def test_every_part_of_the_house_is_printed_once(printed: Printed) -> None:
+    wanted = {part.mark for kit in printed.kits for part in kit.parts if part.is_wood and not part.strips}
+    placed = Counter(p["mark"] for _, board in printed.boards for s in board["strips"] for p in s["pieces"])
+    listed = Counter(piece["mark"] for lot in printed.record["lots"] for piece in lot["pieces"])
+    stops = Counter(cut["mark"] for lot in printed.record["lots"] for stop in lot["stops"] for cut in stop["cuts"])
+    assert placed == listed == stops
+    assert set(placed.values()) == {1} and wanted <= set(placed)
+
+
+def test_a_board_is_its_trims_pieces_kerfs_and_drop_as_printed(printed: Printed) -> None:
+    """Length of the board = trim + pieces, each with its kerf (a slanted one more) + drop + trim."""
+    for lot, board in printed.boards:
+        plan = lot["plan"]["problem"]
+        step = Fraction(1, 64) if printed.record["units"] == "inch" else Fraction(1, 10)
+        kerf = plan["saw"]["crosscut_kerf"] * step
+        slanted = {piece["mark"]: piece["miter_allowance"] * step for piece in plan["pieces"]}
+        for strip in board["strips"]:
+            at = read(board["end_trim"]["text"])
+            for piece in strip["pieces"]:
+                assert read(piece["start"]["text"]) == at
+                assert read(piece["end"]["text"]) == at + read(piece["length"]["text"])
+                at = read(piece["end"]["text"]) + slanted[piece["mark"]] + kerf
+            left = read(board["length"]["text"]) - read(board["end_trim"]["text"]) - at
+            assert left >= -kerf
+            assert (read(strip["drop"]["length"]["text"]) if strip["drop"] else 0) == max(left, 0)
+
+
+def test_strips_kerfs_and_the_rest_fill_the_width_as_printed(printed: Printed) -> None:
+    for lot, board in printed.boards:
+        saw = lot["plan"]["problem"]["saw"]
+        step = Fraction(1, 64) if printed.record["units"] == "inch" else Fraction(1, 10)
+        kerf, width = saw["rip_kerf"] * step, read(board["width"]["text"])
+        ends = [read(strip["start"]["text"]) + read(strip["width"]["text"]) for strip in board["strips"]]
+        starts = [read(strip["start"]["text"]) for strip in board["strips"]]
+        assert all(start == end + kerf for end, start in zip(ends, starts[1:], strict=False))
+        assert ends[-1] <= width
+        if board["rest"]:
+            assert read(board["rest"]["start"]["text"]) == ends[-1] + kerf
+            far = saw["far_edge_loss"] * step
+            assert read(board["rest"]["width"]["text"]) == width - far - ends[-1] - kerf
+
+
+def test_every_plan_that_is_printed_is_verified(printed: Printed) -> None:
+    assert [verify_plan(one.plan) for one in printed.planned] == [()] * len(printed.planned)
+
+
+def test_the_file_proves_its_own_bounds(printed: Printed, capsys: pytest.CaptureFixture[str]) -> None:
+    for _, proved, claimed, cost in check_house(printed.record):
+        assert claimed == proved <= cost
+    assert main(str(printed.folder / "plan.json")) == 0
+    assert capsys.readouterr().out.count("as claimed") == len(printed.record["lots"])
+
+
+def test_a_bound_that_claims_too_much_is_caught(printed: Printed, tmp_path: Path) -> None:
+    forged = json.loads(json.dumps(printed.record))
+    forged["lots"][0]["plan"]["bound"]["certified_cents"] += 10_000
+    (tmp_path / "plan.json").write_text(json.dumps(forged), encoding="utf-8")
+    assert main(str(tmp_path / "plan.json")) == 1
+    for price in forged["lots"][0]["plan"]["bound"]["prices"]:
+        price["price"] *= 2
+    with pytest.raises(ValueError, match="can be filled with"):
+        check_house(forged)
+
+
+def test_the_pdf_says_what_the_file_says(printed: Printed) -> None:
+    text = words(printed.pdf("cutting plan"))
+    bare = text.replace(" ", "")
+    for _, board in printed.boards:
+        assert f"{board['mark']} {board['board']}, {board['sold_as']}" in text
+        for strip in board["strips"]:
+            for piece in strip["pieces"]:
+                assert piece["mark"] in text
+    for lot in printed.record["lots"]:
+        for line in (*lot["sentences"], *lot["notes"], *lot["near"]):
+            assert line.replace(" ", "") in bare
+        for stop in lot["stops"]:
+            assert stop["length"]["text"] in text
+        for rip in lot["rips"]:
+            assert rip["text"].replace(" ", "") in bare
+    for line in (*printed.record["total"]["sentences"], *printed.record["cautions"]):
+        assert line.replace(" ", "") in bare
+    for one in printed.record["assumed"]:
+        assert f"{one['what']}: {one['value']} ({one['why']})".replace(" ", "") in bare
+
+
+def test_the_buying_list_says_what_the_file_says(printed: Printed) -> None:
+    text = words(printed.pdf("buying list"))
+    for line in printed.record["buying"]["lines"]:
+        row = f"{line['buy']} {line['board']} {line['sold_as']}"
+        assert row in text
+        assert line["cost"]["text"] in text
+    assert printed.record["buying"]["cost"]["text"] in text
+
+
+@pytest.mark.parametrize("name", ["cutting plan", "buying list"])
+def test_no_words_lie_over_others(printed: Printed, name: str) -> None:
+    assert [(one.text, two.text) for one, two in collisions(runs(printed.pdf(name)))] == []
+
+
+def test_the_buying_list_buys_the_plan_and_its_spares(printed: Printed) -> None:
+    """Spares: the asked part of the boards of one kind, rounded up to whole boards."""
+    bought = Counter((board["board"], board["sold_as"]) for _, board in printed.boards if not board["is_on_hand"])
+    lines = printed.record["buying"]["lines"]
+    assert {(line["board"], line["sold_as"]): line["count"] for line in lines} == bought
+    share = printed.job.shop.spares or 0
+    for kind in {line["board"] for line in lines}:
+        mine = [line for line in lines if line["board"] == kind]
+        asked = Fraction(str(share)) * sum(line["count"] for line in mine)
+        assert sum(line["spares"] for line in mine) == -(-asked // 1)
+    assert sum(line["plan_cost"]["cents"] for line in lines) == printed.record["total"]["cost"]["cents"]
+
+
+def test_optimal_is_said_only_where_cost_and_bound_meet(printed: Printed) -> None:
+    for lot in printed.record["lots"]:
+        meets = lot["cost"]["cents"] == max(lot["certified"]["cents"], lot["solver_proved"]["cents"])
+        assert ("Optimal for this kind of plan." in lot["sentences"]) == meets == lot["is_optimal"]
+
+
+def test_drops_that_are_kept_are_on_the_boards(printed: Printed) -> None:
+    drawn: Counter[str] = Counter()
+    for _, board in printed.boards:
+        drawn[board["mark"]] += sum(bool(s["drop"] and s["drop"]["is_kept"]) for s in board["strips"])
+        drawn[board["mark"]] += bool(board["rest"] and board["rest"]["is_kept"])
+    listed = Counter(mark for drop in printed.record["drops"] for mark in drop["marks"])
+    assert +drawn == listed
+
+
+def test_boards_are_drawn_within_the_page(printed: Printed) -> None:
+    wide, high = BOARD_ROOM[printed.job.shop.paper]
+    points = POINTS_PER_UNIT[printed.job.units]
+    for lot in printed.record["lots"]:
+        along, across = scales(lot, printed.job)
+        assert max(board["length"]["value"] for board in lot["boards"]) * points / along <= wide
+        assert max(board["width"]["value"] for board in lot["boards"]) * points / across <= high
+        assert across <= along
+
+
+def test_tables_hold_every_piece_and_every_board(printed: Printed) -> None:
+    pieces = sum(len(lot["pieces"]) for lot in printed.record["lots"])
+    assert len(cut_list_csv(printed.record).splitlines()) == 1 + pieces
+    assert len(buying_csv(printed.record).splitlines()) == 1 + len(printed.record["buying"]["lines"])
+    rows = drops_csv(printed.record).splitlines()
+    assert len(rows) == 1 + len(printed.record["drops"]) + len(printed.record["left_over"])
+
+
+def test_money() -> None:
+    assert [money_text(one, "$") for one in (0, 5, 123456, -250)] == ["$0.00", "$0.05", "$1,234.56", "-$2.50"]
+    assert [money_text(one, "kr") for one in (26800, 123450)] == ["268 kr", "1 234.50 kr"]
+
+
+def test_what_is_left_to_save_is_never_said_too_small() -> None:
+    assert percent_text(1, 30_000) == "0.01 %"
+    assert percent_text(0, 30_000) == "0.00 %"
+    assert percent_text(1, 3) == "33.34 %"
+
+
+def test_marks_in_short() -> None:
+    assert board_runs(["A1", "A2", "A3", "A5", "B6", "B7"]) == "A1 to A3, A5, B6, B7"
