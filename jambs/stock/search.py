@@ -98,7 +98,7 @@ def search(run: Run) -> None:
     _solve_linear(run)
     if run.is_over or _lacks(run):
         return
-    _dives(run, range(4))
+    _dives(run, range(4 if run.core.item_count <= MANY_ITEMS else 2))
     if run.best is not None and _is_flat(run.core):
         _first_neighbours(run)
     if not run.is_over and (_is_flat(run.core) or run.best is None):
