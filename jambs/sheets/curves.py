@@ -40,8 +40,10 @@ class Chart:
     from_zero: bool = False
 
 
-LEFT, RIGHT, TOP, BOTTOM = 34.0, 8.0, 26.0, 22.0
+LEFT, RIGHT, TOP, BOTTOM = 34.0, 8.0, 30.0, 22.0
 """Margins of a chart. [pt]"""
+NEAR = 10.5
+"""Letters nearer than this would lie on each other. [pt]"""
 
 
 def chart_svg(chart: Chart, *, width: float, height: float) -> str:
@@ -116,7 +118,7 @@ def _grid(chart: Chart, at: At, low: float, high: float, step: float) -> list[st
                 f'<path d="M{x:.1f},{y:.1f} V{top:.1f}" stroke="#000" stroke-width="0.4" stroke-dasharray="2,2"/>'
             )
             late = place > (x0 + x1) / 2
-            parts.append(_text(x - 2 if late else x + 2, top + 6.5, name, size=6.5, anchor="end" if late else "start"))
+            parts.append(_text(x + 3 if late else x - 3, top - 2, name, size=6.5, anchor="end" if late else "start"))
     return parts
 
 
@@ -148,16 +150,28 @@ def _legend(chart: Chart, width: float) -> list[str]:
 
 
 def _candidates(chart: Chart, at: At, low: float) -> list[str]:
-    """A letter on the first curve for each candidate."""
-    parts = []
+    """A letter on the first curve for each candidate; one that would lie on another is lifted off, on a leader."""
+    parts: list[str] = []
+    placed: list[tuple[float, float]] = []
     for letter, position in chart.candidates:
         value = _value_at(chart.lines[0], position) if chart.lines else None
         if value is None:
             continue
-        x, y = at(position, value)
+        x, on_curve = at(position, value)
+        y = _free_height(x, on_curve, placed)
+        if y != on_curve:
+            parts.insert(0, f'<path d="M{x:.1f},{on_curve:.1f} V{y:.1f}" stroke="#000" stroke-width="0.6"/>')
         parts.append(f'<circle cx="{x:.1f}" cy="{y:.1f}" r="4.6" fill="#fff" stroke="#000" stroke-width="0.9"/>')
         parts.append(_text(x, y + 2.5, letter, size=7, anchor="middle", weight="bold"))
+        placed.append((x, y))
     return parts
+
+
+def _free_height(x: float, y: float, placed: Sequence[tuple[float, float]]) -> float:
+    """The height nearest to the curve, above it before below it, at which no other letter is in the way. [pt]"""
+    steps = [y, *(y + sign * count * NEAR for count in range(1, 8) for sign in (-1, 1))]
+    free = (high for high in steps if all(abs(x - a) >= NEAR or abs(high - b) >= NEAR - 0.1 for a, b in placed))
+    return next((high for high in free if high > TOP), y)
 
 
 def _value_at(line: Line, position: float) -> float | None:
