@@ -112,6 +112,8 @@ Fit = Annotated[float, BeforeValidator(Between(0, 1 / 2)), _LENGTH]
 """A saw kerf, a tolerance, what stands proud [in]."""
 Reveal = Annotated[float, BeforeValidator(Between(0, 2)), _LENGTH]
 """A reveal, a joint, a shim space, an allowance [in]."""
+Face = Annotated[float, BeforeValidator(Between(0, 4, exact=True))]
+"""Width of a bought frame [in]: kept as stated, so that the clear opening is rounded once."""
 Small = Annotated[float, BeforeValidator(Between(0, 4)), _LENGTH]
 """A nosing, a horn, a frame face [in]."""
 Depth = Annotated[float, BeforeValidator(Between(0, 36)), _LENGTH]
@@ -139,7 +141,7 @@ def _read_size(value: Any, info: ValidationInfo) -> Size:
     halves = re.split(r"\s*[x×X]\s*", value) if isinstance(value, str) else []
     if len(halves) != 2:
         raise fault(f"{value!r} is no size; write width x height, like 35 1/2 x 47 1/2 or 902 mm x 1207 mm")
-    side = Between(4, 240)
+    side = Between(4, 240, exact=True)
     return Size(width=side(halves[0], info), height=side(halves[1], info))
 
 

@@ -37,10 +37,12 @@ class PositionRule(ModelOrText):
             "choose": {"choose": "yes"},
             "least heat loss": {"least_heat_loss": "yes"},
         }
-        found = re.fullmatch(rf"({'|'.join(RULES)})\s*[:=\s]\s*(.+)", value.strip())
-        if not found and value.strip() not in words:
+        text = value.strip()
+        found = re.fullmatch(rf"({'|'.join(RULES)})\s*[:=\s]\s*(.+)", text)
+        word = text.replace("_", " ")
+        if not found and word not in words:
             raise fault(f"{value!r} is no rule; give one of {', '.join(RULES)}, like share: 1/2")
-        return {found[1]: found[2]} if found else words[value.strip()]
+        return {found[1]: found[2]} if found else words[word]
 
     @model_validator(mode="after")
     def _one_rule(self) -> PositionRule:

@@ -130,7 +130,10 @@ class DripKerf(Model):
 
 
 class SillEntry(Model):
-    """The exterior sill: falls outward by ``slope``, its nosing past the cladding face."""
+    """The exterior sill: falls outward by ``slope``, its nosing past the cladding face.
+
+    ``under_frame``: how far it runs in under the frame from the frame's outside edge.
+    """
 
     thickness: Thickness
     stock: Text
@@ -138,6 +141,7 @@ class SillEntry(Model):
     nosing: Small
     horn: Small
     drip_kerf: DripKerf
+    under_frame: Small = 0.0
 
     @model_validator(mode="after")
     def _kerf_fits(self) -> SillEntry:

@@ -11,6 +11,7 @@ from jambs.job.fields import (
     NUMBER,
     Amount,
     Depth,
+    Face,
     Model,
     ModelOrText,
     PaneThickness,
@@ -51,10 +52,10 @@ class Sash(StrEnum):
 class FrameFace(ModelOrText):
     """Width of the frame seen square on, on each side, frame's outer edge → its inner edge [in]."""
 
-    left: Small
-    right: Small
-    head: Small
-    sill: Small
+    left: Face
+    right: Face
+    head: Face
+    sill: Face
 
     @model_validator(mode="before")
     @classmethod

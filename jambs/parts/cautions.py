@@ -12,9 +12,11 @@ SAW = "Saw: guard, riving knife and push block; rip narrow strips from a wide bl
 GLASS = "Glass: two people and gloves to lift a window; never lean on the sash while it is only tacked."
 HEIGHT = "Height: work from staging with rails, not from a ladder with a window in your hands."
 FOAM = (
-    "Foam and fire: foam plastic needs a thermal barrier toward the room (often 1/2 in gypsum board: IRC R316.4, "
-    "value from memory); the local code decides."
+    "Foam and fire: foam plastic needs a thermal barrier toward the room, often gypsum board (IRC R316.4); "
+    "the local code decides."
 )
+FOAM_PLASTICS = ("eps", "xps", "poly", "foam", "phenolic", "urethane")
+"""Words in the names of layers that are foam plastic."""
 STRUCTURE = (
     "Structure: what carries the window and the cladding is for the engineer and the local code; "
     "this sheet only adds depths."
@@ -27,7 +29,7 @@ def cautions(placement: Placement, parts: tuple[Part, ...]) -> tuple[str, ...]:
     found = [SAW, GLASS]
     if any(part.where is Where.EXTERIOR for part in parts):
         found.append(HEIGHT)
-    if placement.planes.added_depth > 0:
+    if any(word in one.layer.name.lower() for one in placement.planes.layers for word in FOAM_PLASTICS):
         found.append(FOAM)
     if placement.buck is not None:
         found.append(STRUCTURE)

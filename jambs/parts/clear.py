@@ -49,6 +49,7 @@ def clear_opening(
         height = grid.round(frame.height - face.head - face.sill + 2 * frame_reveal)
         low = face.sill - (height - (frame.height - face.head - face.sill)) / 2
     else:
-        height = grid.round(frame.height - face.head + frame_reveal - bottom)
+        # The head keeps its place on the grid, whatever the height of what lies below.
+        height = grid.round(frame.height - face.head + frame_reveal) - bottom
         low = bottom
     return ClearOpening(left=left, right=left + width, bottom=low, top=low + height, frame_reveal=reveal)

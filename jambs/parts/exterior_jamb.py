@@ -107,7 +107,8 @@ def _ends(short_side: float, slope_deg: float, job: Job) -> str:
     if not slope_deg:
         return "square both ends"
     short = length_text(short_side, units=job.units)
-    return f"top square; bottom {decimal_text(slope_deg, 1)}° to the sill, long outside, {short} on the frame side"
+    slope = decimal_text(slope_deg, 1)
+    return f"top square; bottom cut {slope}° to the sill, long point outside, {short} on the frame side"
 
 
 def _taper_words(first: float, last: float, first_at: str, last_at: str, job: Job) -> tuple[str, ...]:

@@ -28,15 +28,15 @@ from jambs.parts.shapes import make_part
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SillPlace:
-    """Where a sill lies [in]: its middle x, the y of its top at the frame's outside edge, the depth of that edge.
+    """Where a sill lies [in]: its middle x, the y and the depth of its upper edge at the frame.
 
-    ``run_to_trim``: outside edge of the frame → trim plane; ``run_past_trim``: trim plane → front of the nosing.
+    ``run_to_trim``: that edge → trim plane; ``run_past_trim``: trim plane → front of the nosing.
     ``between``: width of the part inside the wall; ``length``: horn end → horn end.
     """
 
     middle: float
     top: float
-    outside_edge: float
+    start: float
     run_to_trim: float
     run_past_trim: float
     between: float
@@ -44,7 +44,7 @@ class SillPlace:
 
     @property
     def run(self) -> float:
-        """Outside edge of the frame → front of the nosing, level [in]."""
+        """Edge at the frame → front of the nosing, level [in]."""
         return self.run_to_trim + self.run_past_trim
 
 
@@ -82,7 +82,7 @@ def make_sill(place: SillPlace, sill: SillEntry, job: Job) -> Part:
         ends="square both ends",
         work=_work(width, notch_along, notch_across, place, sill, job),
         seat=Seat(
-            origin=(place.middle - place.length / 2, place.top, place.outside_edge),
+            origin=(place.middle - place.length / 2, place.top, place.start),
             along=(1.0, 0.0, 0.0),
             across=(0.0, -math.sin(angle), math.cos(angle)),
             through=(0.0, -math.cos(angle), -math.sin(angle)),
@@ -132,10 +132,17 @@ def _work(width: float, along: float, across: float, place: SillPlace, sill: Sil
 
     lines = []
     if sill.slope:
-        lines.append(f"bevel both long edges {decimal_text(sill.slope, 1)}°, parallel, to stand plumb; top slopes out")
+        face = text(width - sill.thickness * math.tan(math.radians(sill.slope)))
+        lines.append(
+            f"bevel both long edges {decimal_text(sill.slope, 1)}°, parallel, to stand plumb: face {face} wide, "
+            f"{text(width)} is the blank before the bevels"
+        )
     if along > 0:
         between = text(place.length - 2 * along)
-        lines.append(f"notch both ends {text(along)} long × {text(across)} in from the frame edge; {between} between")
+        lines.append(
+            f"notch both ends {text(along)} long × {text(across)} in from the upper edge at the frame, "
+            f"square to the face; {between} between"
+        )
     kerf = sill.drip_kerf
     if kerf.depth and kerf.width:
         size = f"{text(kerf.width)} wide, {text(kerf.depth)} deep"

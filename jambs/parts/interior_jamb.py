@@ -180,7 +180,7 @@ def _ends(board: _Board, trim: InteriorTrim, job: Job) -> str:
     words = {
         "square": "square",
         "rabbet": f"rabbet {thickness} wide, {rabbet} deep in the face",
-        "miter": "45° through the thickness, back long",
+        "miter": "miter 45° through the thickness, long point at the back",
     }
     low, high = ("top", "bottom") if board.is_turned else ("bottom", "top")
     if board.start == board.finish:

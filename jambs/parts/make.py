@@ -6,6 +6,7 @@ import math
 from dataclasses import replace
 
 from jambs.job.openings import Assumed, Job
+from jambs.job.trim import InteriorStyle
 from jambs.length import length_text
 from jambs.parts.as_built import as_built, is_measured
 from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
@@ -15,10 +16,10 @@ from jambs.parts.inside import Inside, make_inside
 from jambs.parts.kit import Figure, Kit, Side
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
+from jambs.parts.shapes import CannotBeCut
 from jambs.parts.sides import deepest, measured_sides, planned_sides
-from jambs.parts.stool import StoolError
 from jambs.place.carry import weight_text
-from jambs.place.placement import Finding, Placement, Weight
+from jambs.place.placement import Finding, Placement, Sides, Weight
 
 LEAST_FALL = 0.06
 """Fall of an exterior sill: at least 6 % after shrinkage (National Building Code of Canada 9.27.3.8)."""
@@ -34,14 +35,15 @@ def make_kit(placement: Placement, job: Job) -> Kit:
     """Make all parts of one opening from its placement, by the measured depths where there are some.
 
     Raises:
-        PartsError: nothing is left between the jambs, or the stool cannot lap under the frame.
+        PartsError: nothing is left between the jambs, or stool or sill cannot lap under the frame.
     """
     placement, built_findings = as_built(placement, units=job.units)
     inner, inner_findings = _interior_sides(placement, job)
     outer, outer_findings = _exterior_sides(placement, job)
     try:
         inside = make_inside(placement, inner, job)
-    except StoolError as error:
+        outside = make_outside(placement, outer, job)
+    except CannotBeCut as error:
         raise PartsError(f"{placement.opening.mark}: {error}.") from error
     if inside.clear.width <= 0 or inside.clear.height <= 0:
         mark, faces = placement.opening.mark, placement.opening.frame
@@ -49,7 +51,6 @@ def make_kit(placement: Placement, job: Job) -> Kit:
             f"{mark}: nothing is left between the frame's faces in a frame of {_text(faces.width, job)} x "
             f"{_text(faces.height, job)}; check the frame size and frame_face."
         )
-    outside = make_outside(placement, outer, job)
     parts = _marked(placement, (*inside.parts, *outside.parts, *buck_parts(placement, job)))
     return Kit(
         placement=placement,
@@ -119,8 +120,15 @@ def _figures(placement: Placement, inside: Inside, outside: Outside, sides: dict
         Figure(name="shim space left", value=gaps.left, note="jamb box to rough opening"),
         Figure(name="shim space right", value=gaps.right, note="jamb box to rough opening"),
         Figure(name="shim space head", value=gaps.head, note="jamb box to rough opening"),
+        *_sill_gap(placement, gaps),
         *outside.figures,
     )
+
+
+def _sill_gap(placement: Placement, gaps: Sides) -> tuple[Figure, ...]:
+    if placement.opening.interior.style is InteriorStyle.THREE_SIDED:
+        return ()
+    return (Figure(name="shim space sill", value=gaps.sill, note="jamb box or stool to rough opening"),)
 
 
 def _fall_findings(placement: Placement, job: Job) -> list[Finding]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from jambs.job.openings import Job
 from jambs.job.trim import Corner, ExteriorTrim
+from jambs.length import length_text
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
@@ -14,6 +15,7 @@ from jambs.parts.exterior_sill import SillPlace, make_sill, sill_fall
 from jambs.parts.flashing import make_flashing
 from jambs.parts.kit import Figure, Side
 from jambs.parts.part import Part, Where
+from jambs.parts.shapes import CannotBeCut
 from jambs.parts.sides import deepest
 from jambs.place.placement import Placement
 
@@ -64,12 +66,15 @@ def _proud(placement: Placement, trim: ExteriorTrim, job: Job) -> Outside:
 def _deep(placement: Placement, sides: dict[str, Side], trim: ExteriorTrim, job: Job) -> Outside:
     opening, joint = placement.opening, trim.sealant_joint
     slope = trim.sill.slope if trim.sill else 0.0
+    under = trim.sill.under_frame if trim.sill else 0.0
+    _hold_clear_of_the_flange(under, opening.window.frame_projection, job)
     clear = clear_opening(
         opening.frame,
         opening.window.outside_face,
         frame_reveal=trim.frame_reveal,
         grid=job.shop.grid,
-        bottom=-joint if trim.sill else -(opening.floor_below_frame or joint),
+        # The joint is left where the sloping sill is highest: at its edge under the frame.
+        bottom=-joint - sill_fall(under, slope) if trim.sill else -(opening.floor_below_frame or joint),
     )
     parts = list(exterior_jambs(clear, sides, trim, placement.outside_edge, slope, job))
     depth = max(sides["sill"].start_depth, sides["sill"].finish_depth)
@@ -81,6 +86,15 @@ def _deep(placement: Placement, sides: dict[str, Side], trim: ExteriorTrim, job:
     parts += casing(cased, trim.casing, Where.EXTERIOR, job)
     parts.append(_flashing(cased, placement, trim, job))
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
+
+
+def _hold_clear_of_the_flange(under_frame: float, frame_projection: float, job: Job) -> None:
+    if under_frame > frame_projection:
+        most = length_text(frame_projection, units=job.units)
+        raise CannotBeCut(
+            f"the exterior sill would run {length_text(under_frame, units=job.units)} in under the frame and into its "
+            f"flange; under_frame may be {most} at the most"
+        )
 
 
 def _cased(
@@ -105,9 +119,9 @@ def _sill_place(
     assert trim.sill is not None
     return SillPlace(
         middle=(clear.left + clear.right) / 2,
-        top=clear.bottom,
-        outside_edge=placement.outside_edge,
-        run_to_trim=depth,
+        top=clear.bottom + sill_fall(trim.sill.under_frame, trim.sill.slope),
+        start=placement.outside_edge - trim.sill.under_frame,
+        run_to_trim=depth + trim.sill.under_frame,
         run_past_trim=placement.planes.cladding_depth + trim.sill.nosing,
         between=clear.width + 2 * trim.jamb.thickness,
         length=outside_width(cased, trim.casing) + 2 * trim.sill.horn,
@@ -142,9 +156,10 @@ def _figures(
         ),
     ]
     if place and trim.sill:
+        run = place.run - trim.sill.under_frame
         figures += [
-            Figure(name="sill run", value=place.run, note="frame to front of nosing, level"),
-            Figure(name="sill fall", value=sill_fall(place.run, trim.sill.slope), note="over the run"),
+            Figure(name="sill run", value=run, note="frame's outside edge to front of nosing, level"),
+            Figure(name="sill fall", value=sill_fall(run, trim.sill.slope), note="over the run"),
             Figure(name="sill nosing", value=trim.sill.nosing, note="past the cladding face"),
         ]
     return tuple(figures)

@@ -6,6 +6,11 @@ from jambs.job.openings import Job
 from jambs.parts.boards import board_for
 from jambs.parts.part import Cut, Part, Pocket, Point, Seat, Where
 
+
+class CannotBeCut(ValueError):
+    """A part that cannot be cut as asked; the message says what was found and what to do."""
+
+
 Outline = tuple[Point, ...]
 
 

@@ -87,7 +87,7 @@ def twist_findings(depths: SideDepths, job: Job) -> list[Finding]:
             f"{_text(job.limits.twist, job)}; put the wall right or agree on it before cutting."
         )
         return [Finding(weight=Weight.STOP, text=text)]
-    text = f"The four corners are {size} out of one plane (twist): expect to ease the casing miters."
+    text = f"The four corners are {size} out of one plane (twist): expect to ease the corners of the casing."
     return [Finding(weight=Weight.CHECK, text=text)]
 
 

@@ -24,15 +24,11 @@ from jambs.parts.part import (
     Taper,
     Where,
 )
-from jambs.parts.shapes import make_part, plain, square_profile
+from jambs.parts.shapes import CannotBeCut, make_part, plain, square_profile
 
 RETURN_DEG = 45.0
 LEAST_TONGUE = 1 / 8
 """The tongue that laps under the frame is at least this thick [in]; common practice, no source."""
-
-
-class StoolError(ValueError):
-    """A stool that cannot be cut as asked; the message says what was found and what to do."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,11 +61,11 @@ def make_stool(
     Width = depth at the sill + rabbet under the frame + casing thickness + nosing.
 
     Raises:
-        StoolError: the rabbet cannot lap under the frame.
+        CannotBeCut: the rabbet cannot lap under the frame.
     """
     sizes = _sizes(clear, sill, trim, stool)
     if stool.rabbet and sizes.step > stool.thickness - LEAST_TONGUE:
-        raise StoolError(
+        raise CannotBeCut(
             f"the stool cannot lap under the frame: its top lies {length_text(sizes.step, units=job.units)} above the "
             f"bottom of the frame and it is {length_text(stool.thickness, units=job.units)} thick; "
             "leave the stool's rabbet out or make the stool thicker"
@@ -180,7 +176,7 @@ def make_apron(clear: ClearOpening, trim: InteriorTrim, apron: ApronEntry, stool
         thickness=apron.thickness,
         outline=plain(length, apron.width),
         cuts=tuple(cuts),
-        ends="45° through the thickness both ends, face long" if returned else "square both ends",
+        ends="miter 45° both ends, long point on the face" if returned else "square both ends",
         work=(f"2 returns, {thickness} long point, mitered from the same board before it is cut short",)
         if returned
         else (),

@@ -14,6 +14,10 @@ GLASS_POUNDS_PER_SQUARE_FOOT_INCH = 13.0
 """Weight of glass, 2500 kg/m3 [lb per sq ft and inch of thickness] (density: common handbook value, from memory)."""
 FRAME_POUNDS_PER_FOOT = 3.0
 """Weight of frame and sash along the outer edge [lb/ft]; assumed, common practice, no source."""
+LEAST_BEARING = 0.5
+"""Share of a nailing flange that bears on something solid at the least; common practice, no source."""
+LEAST_SHIM = 1 / 8
+"""Space round a frame below which shims no longer go in [in]; common practice, no source."""
 ASSUMED_PANES, ASSUMED_PANE_THICKNESS = 2, 0.125
 KG_PER_POUND = 0.45359237
 
@@ -44,10 +48,15 @@ def buck_at(planes: WallPlanes, flange_plane: float) -> Buck | None:
     )
 
 
-def framing_opening(rough_opening: Size, buck: Buck | None) -> Size:
-    """The hole in the framing, width × height [in]: the window's rough opening and the liner around it."""
-    added = 2 * buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0
-    return Size(width=rough_opening.width + added, height=rough_opening.height + added)
+def framing_opening(opening: Opening, buck: Buck | None) -> Size:
+    """The hole in the framing, width × height [in]: the window's rough opening and the liner around it.
+
+    A door's reaches from the finished floor to the head; its buck has no bottom.
+    """
+    rough, liner = opening.rough_opening, buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0
+    if opening.floor_below_frame is not None:
+        return Size(width=rough.width + 2 * liner, height=rough.height + opening.floor_below_frame + liner)
+    return Size(width=rough.width + 2 * liner, height=rough.height + 2 * liner)
 
 
 def shims(opening: Opening) -> Sides:
@@ -86,8 +95,31 @@ def carrying_findings(
     overhang = flange_plane - planes.sheathing_plane
     found = [*_engineer(pounds, overhang if buck else 0.0, job)]
     if buck:
-        found += [*_bearing(opening, buck, job), _fasteners(buck, overhang, job)]
-    return found
+        found += [*_bearing(opening, buck, job), _fasteners(opening, buck, overhang, job)]
+    if opening.floor_below_frame is not None and overhang > SAME_PLANE:
+        text = (
+            f"The threshold stands {_text(overhang, job)} and more outside the sheathing: carry it over its whole width, "
+            "with a pan under it; no part of this kit does."
+        )
+        found.append(Finding(weight=Weight.CHECK, text=text))
+    return [*found, *_space(opening, job)]
+
+
+def _space(opening: Opening, job: Job) -> list[Finding]:
+    """Say where the frame has less room in its rough opening than the shop wants for shims."""
+    around, least = shims(opening), job.shop.shim_space
+    sides = {"sides": min(around.left, around.right), "head": around.head}
+    if opening.floor_below_frame is None:
+        sides["sill"] = around.sill
+    return [
+        Finding(
+            weight=Weight.CHECK,
+            text=f"The frame has {_text(gap, job)} to its rough opening at the {where}, the shop wants "
+            f"{_text(least, job)} for shims.",
+        )
+        for where, gap in sides.items()
+        if gap < min(least, LEAST_SHIM) - SAME_PLANE
+    ]
 
 
 def _engineer(pounds: float, overhang: float, job: Job) -> list[Finding]:
@@ -106,22 +138,29 @@ def _bearing(opening: Opening, buck: Buck, job: Job) -> list[Finding]:
     flange = opening.window.flange_width
     if not opening.window.nailing_flange or flange is None:
         return []
-    gap = max(0.0, buck.set_back)
-    solid = buck.thickness
-    if solid + SAME_PLANE >= flange and gap < SAME_PLANE:
+    around = shims(opening)
+    gap = max(around.left, around.right, around.head, around.sill) + buck.set_back
+    over = flange - gap
+    bears = max(min(buck.thickness, over), 0.0)
+    if bears >= LEAST_BEARING * flange - SAME_PLANE and buck.thickness >= over - SAME_PLANE:
         return []
     text = (
-        f"The nailing flange is {_text(flange, job)} wide and bears on {_text(solid, job)} of buck"
-        f"{f', set back {_text(gap, job)}' if gap else ''}; give it solid bearing over its whole width."
+        f"The nailing flange is {_text(flange, job)} wide, lies over a gap of {_text(gap, job)} and bears on "
+        f"{_text(bears, job)} of buck; "
     )
+    if buck.thickness < over - SAME_PLANE:
+        text += f"a buck {_text(over, job)} thick, or a strip beside it, bears all of it."
+    else:
+        text += "bring the buck nearer to the frame: smaller rough opening, less set back."
     return [Finding(weight=Weight.CHECK, text=text)]
 
 
-def _fasteners(buck: Buck, overhang: float, job: Job) -> Finding:
+def _fasteners(opening: Opening, buck: Buck, overhang: float, job: Job) -> Finding:
     if buck.kind is BuckKind.LINER:
+        sides = "four" if opening.floor_below_frame is None else "three"
         text = (
             f"The liner buck stands {_text(overhang, job)} out of the framing: "
-            "fasten it to the studs on all four sides."
+            f"fasten it to the studs on all {sides} sides."
         )
     else:
         text = (

@@ -84,6 +84,7 @@ def _leaf(opening: Opening, depth: float) -> Leaf:
     face = window.outside_face if window.sash.outward else window.frame_face
     hinge_face, latch_face = _face(face, hinge), _face(face, latch)
     reveal, casing_reveal, casing_thickness = _trim_at(opening)
+    has_jamb = opening.exterior is not None or not window.sash.outward
     return Leaf(
         span=opening.frame.height if window.sash in SIDES else opening.frame.width,
         hinge_face=hinge_face,
@@ -92,7 +93,7 @@ def _leaf(opening: Opening, depth: float) -> Leaf:
         latch_edge=latch_face if window.sash_face is None else window.sash_face,
         thickness=window.sash_thickness or 0.0,
         set_back=window.sash_set_back or 0.0,
-        jamb_depth=depth,
+        jamb_depth=depth if has_jamb else 0.0,
         hinge_jamb_face=hinge_face - reveal,
         # An awning opens over the sloping sill, which falls out of its way.
         latch_jamb_face=-opening.frame.height if window.sash is Sash.AWNING else latch_face - reveal,

@@ -6,6 +6,7 @@ from collections import Counter, defaultdict
 from collections.abc import Sequence
 
 from jambs.job.openings import Job, Opening
+from jambs.job.windows import Sash
 from jambs.length import length_text
 from jambs.place.carry import (
     buck_at,
@@ -125,7 +126,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         exterior_depth=outside,
         share=share_at(planes, plane),
         buck=buck,
-        framing_opening=framing_opening(opening.rough_opening, buck),
+        framing_opening=framing_opening(opening, buck),
         shims=shims(opening),
         weight=weight,
         weight_is_assumed=assumed,
@@ -162,6 +163,11 @@ def _impossible(opening: Opening, planes: WallPlanes, plane: float, inside: floa
             f"{opening.mark}: the flange stands {overhang} outside the sheathing and nothing carries it; "
             f"give wall {planes.wall.name!r} a buck, or mark a layer 'carries: yes' that ends at the flange plane."
         )
+    if inside < -SAME_PLANE:
+        faults.append(
+            f"{opening.mark}: the frame would stand {_text(-inside, job)} proud of the finished wall inside and no "
+            f"casing goes round it; move the window out by {_text(-inside, job)} or more."
+        )
     least = job.limits.least_interior_depth
     if SAME_PLANE < inside < least - SAME_PLANE and opening.measured is None:
         faults.append(
@@ -178,16 +184,22 @@ def _nothing_carries(planes: WallPlanes, plane: float) -> bool:
 
 def _depth_findings(opening: Opening, inside: float, outside: float, job: Job) -> list[Finding]:
     found = []
-    if inside < -SAME_PLANE:
-        text = f"The frame stands {_text(-inside, job)} proud of the finished wall inside: no extension jamb."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+    if outside < -SAME_PLANE and opening.exterior:
+        text = (
+            f"The frame stands {_text(-outside, job)} proud of the trim plane: casing round it, "
+            "no exterior jambs and no sloping sill."
+        )
+        found.append(Finding(weight=Weight.NOTE, text=text))
     widest = widest_jamb(opening, job)
     if widest is not None and inside + job.shop.proud > widest + SAME_PLANE:
         rip = _text(inside + job.shop.proud, job)
         text = f"The interior jamb is {rip} wide, wider than any board at hand: glued strips."
         found.append(Finding(weight=Weight.CHECK, text=text))
     if opening.exterior and SAME_PLANE < outside < job.limits.least_exterior_depth - SAME_PLANE:
-        text = f"The exterior depth is {_text(outside, job)}, too little for a jamb: fill it with sealant and backer."
+        text = (
+            f"The exterior depth is {_text(outside, job)}, too little for jambs and a sloping sill: none are made; "
+            "fill it with sealant and backer, or move the window."
+        )
         found.append(Finding(weight=Weight.CHECK, text=text))
     return found
 
@@ -201,6 +213,9 @@ def _sash_findings(opening: Opening, swing: Swing | None, job: Job) -> list[Find
         )
         found.append(Finding(weight=Weight.CHECK, text=text))
     found += _handle_findings(opening, job)
+    if opening.window.sash in HINGED_AT_A_SIDE and opening.hinge is None:
+        text = "No hinge side is stated: give hinge: left or right, as seen from inside, before you order."
+        found.append(Finding(weight=Weight.CHECK, text=text))
     if opening.escape:
         faults = escape_faults(opening, swing, job.limits.escape, job.units)
         if faults:
@@ -223,6 +238,7 @@ def _handle_findings(opening: Opening, job: Job) -> list[Finding]:
     return [Finding(weight=Weight.CHECK, text=text)]
 
 
+HINGED_AT_A_SIDE = (Sash.CASEMENT_OUT, Sash.CASEMENT_IN, Sash.DOOR_OUT, Sash.DOOR_IN)
 TOLD_ELSEWHERE = (
     "interior jamb out of one board",
     "least exterior depth",

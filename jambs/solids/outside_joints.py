@@ -126,7 +126,8 @@ def _casing_over_sill(solids: KitSolids, sill: Solid, leg: str, trim: ExteriorTr
     if notch is None:
         return width * front
     inside = min(max(trim.jamb.thickness - trim.casing_reveal, 0.0), width)
-    bare = max(notch.across * cosine - run, 0.0)
+    # The notch is measured along the slope from the sill's edge under the frame.
+    bare = max(notch.across * cosine - trim.sill.under_frame - run, 0.0)
     return inside * front + (width - inside) * max(front - bare, 0.0)
 
 

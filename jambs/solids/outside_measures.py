@@ -140,8 +140,8 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
             is_angle=True,
         ),
         against_figure(solids, "sill run", front - placement.outside_edge),
-        against_figure(solids, "sill fall", high - low),
-        Measure(name="back of the sill to the frame", asked=0.0, found=back - placement.outside_edge),
+        against_figure(solids, "sill fall", high - low - entry.under_frame * math.tan(math.radians(entry.slope))),
+        Measure(name="sill in under the frame", asked=entry.under_frame, found=placement.outside_edge - back),
         Measure(name="sealant joint under the frame", asked=trim.sealant_joint, found=-high),
         Measure(name="nosing past the cladding", asked=entry.nosing, found=front - _cladding_face(solids)),
     ]

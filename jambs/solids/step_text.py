@@ -1,4 +1,4 @@
-"""What the kernel's STEP text lacks: a fixed head, fixed numbers, and colours in one order.
+"""What the kernel's STEP text lacks: a fixed head, fixed numbers and folds, and colours in one order.
 
 The kernel stamps the time, counts occurrences on from file to file, and writes colours in the order of its memory.
 Entities of colour as in ISO 10303-214: styled item, surface style, fill area, colour.
@@ -15,7 +15,8 @@ from jambs.solids.colors import Color
 STAMP = "2000-01-01T00:00:00"
 """The time in every file's head: a file depends on what is in it and on nothing else."""
 _FILE_NAME = re.compile(r"FILE_NAME\(.*?\);", re.DOTALL)
-_OCCURRENCE = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(')(\d+)(')")
+_OCCURRENCE = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(')\d+('(?:'[^']*'|[^';])*;)")
+_STRING_OR_FOLD = re.compile(r"('[^']*')|\n *")
 _SOLID = re.compile(r"ADVANCED_BREP_SHAPE_REPRESENTATION\('[^']*',\s*\(#\d+,\s*#(\d+)\),\s*#(\d+)\);")
 _END = "ENDSEC;\nEND-ISO-10303-21;"
 
@@ -29,9 +30,14 @@ def reproducible(text: str, *, name: str, colors: Sequence[Color]) -> str:
     head = f"FILE_NAME('{_plain(name)}','{STAMP}',(''),(''),'','','');"
     text = _FILE_NAME.sub(lambda found: head, text, count=1)
     numbers = count(1)
-    text = _OCCURRENCE.sub(lambda found: f"{found[1]}{next(numbers)}{found[3]}", text)
+    text = _OCCURRENCE.sub(lambda found: _unfolded(f"{found[1]}{next(numbers)}{found[2]}"), text)
     body, end, _ = text.rpartition(_END)
     return body + "".join(_styles(body, colors)) + end + "\n"
+
+
+def _unfolded(entity: str) -> str:
+    """Set an entity on one line: where the kernel folded it hangs on the digits of the number it counted to."""
+    return _STRING_OR_FOLD.sub(lambda found: (found[1] or "").replace("\n", ""), entity)
 
 
 def _plain(name: str) -> str:

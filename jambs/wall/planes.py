@@ -48,6 +48,20 @@ class WallError(ValueError):
     """A stack that makes no wall; the message says what is missing."""
 
 
+def _hold_sheathing_to_framing(placed: tuple[PlacedLayer, ...], wall: Wall) -> None:
+    """A sheet outside outboard insulation is no structural sheathing, though the catalogue may call it so."""
+    framing = [one.outer for one in placed if one.layer.role is Role.FRAMING]
+    outboard = [
+        one.outer for one in placed if one.layer.role is Role.INSULATION and framing and one.inner >= max(framing)
+    ]
+    for one in placed:
+        if one.layer.role is Role.SHEATHING and outboard and one.inner >= min(outboard):
+            raise WallError(
+                f"wall {wall.name!r}: {one.layer.name!r} lies outside the insulation and is taken as sheathing; "
+                "write role: cover sheet beside it"
+            )
+
+
 def stack_wall(wall: Wall, *, grid: Grid) -> WallPlanes:
     """Stack the layers of a wall, inside → outside, and name its planes.
 
@@ -55,7 +69,7 @@ def stack_wall(wall: Wall, *, grid: Grid) -> WallPlanes:
     vanishes on the grid keeps its place with two faces in one plane.
 
     Raises:
-        WallError: the wall has neither framing nor sheathing.
+        WallError: the wall has neither framing nor sheathing, or sheathing outside its outboard insulation.
     """
     faces = [grid.round(face) for face in accumulate((layer.thickness for layer in wall.layers), initial=0.0)]
     placed = tuple(
@@ -66,6 +80,7 @@ def stack_wall(wall: Wall, *, grid: Grid) -> WallPlanes:
     if not structure:
         raise WallError(f"wall {wall.name!r} has neither framing nor sheathing; nothing can carry a window")
     sheathing = [one for one in placed if one.layer.role is Role.SHEATHING]
+    _hold_sheathing_to_framing(placed, wall)
     bare = [one for one in placed if one.layer.role is not Role.CLADDING]
     return WallPlanes(
         wall=wall,

@@ -9,6 +9,7 @@ import pytest
 from cases import METRIC, STOOL, figure, kit_of, part_of, texts
 
 from jambs.length import MM_PER_INCH
+from jambs.parts.make import PartsError
 from jambs.parts.part import Where
 
 MEASURED = {
@@ -129,7 +130,9 @@ def test_measured_kit_tapers() -> None:
     assert right.width == 4.75
     assert part_of(kit, "extension jamb", "head").width == 4.75
     assert part_of(kit, "extension jamb", "bottom").work == ('taper the room edge to 4 21/32" at the left',)
-    assert 'The four corners are 1/16" out of one plane (twist): expect to ease the casing miters.' in texts(kit)
+    assert 'The four corners are 1/16" out of one plane (twist): expect to ease the corners of the casing.' in texts(
+        kit
+    )
     assert (
         "The right leg differs by 1/32\" along its length, within the shop's tolerance: ripped parallel to the wider "
         "end, plane or shim the rest."
@@ -233,3 +236,33 @@ def test_a_sill_too_flat_is_told() -> None:
     kit = kit_of(exterior_trim__outside__sill__slope="3 deg")
     assert "The sill falls 5.2 %, less than the 6 % that building codes ask for." in texts(kit)
     assert "less than the 6 %" not in texts(kit_of(exterior_trim__outside__sill__slope="4 deg"))
+
+
+def test_a_sill_that_runs_in_under_the_frame() -> None:
+    # 1/2 under the frame: the joint of 1/4 is left at its inner edge, so the top at the frame's outside edge, 10-1/2,
+    # lies 1/4 + 1/2 tan 10 below the frame. Run from that edge still 3-1/2; board 4 / cos 10 + 1-1/2 tan 10.
+    kit = kit_of(exterior_trim__outside__sill__under_frame="1/2")
+    angle = math.radians(10)
+    sill = part_of(kit, "exterior sill", "sill", Where.EXTERIOR)
+    assert figure(kit, "sill run") == pytest.approx(3.5, abs=1e-9)
+    assert sill.width == pytest.approx(4.0 / math.cos(angle) + 1.5 * math.tan(angle), abs=1e-9)
+    assert sill.seat.origin[1:] == pytest.approx((-0.25, 10.0), abs=1e-9)
+    leg = part_of(kit, "exterior extension jamb", "left leg", Where.EXTERIOR)
+    assert leg.length == pytest.approx(45.5 + 2.0 * math.tan(angle), abs=1e-9)
+
+
+def test_a_sill_may_not_run_into_the_flange() -> None:
+    with pytest.raises(PartsError) as error:
+        kit_of(exterior_trim__outside__sill__under_frame="1 1/2")
+    assert str(error.value) == (
+        'W1: the exterior sill would run 1 1/2" in under the frame and into its flange; '
+        'under_frame may be 1 1/4" at the most.'
+    )
+
+
+def test_a_metric_window_in_an_inch_job_is_rounded_once() -> None:
+    # 610 mm less 2 x 45 mm is 20.4724 in; + 1/4 = 20.7224; on the 1/32 grid 20-23/32 = 20.71875.
+    kit = kit_of(
+        windows__fixed__frame_face="45 mm", openings__0__frame="610 mm x 914 mm", openings__0__rough_opening=None
+    )
+    assert kit.clear_width == 20 + 23 / 32

@@ -155,11 +155,19 @@ def test_a_straight_drop_as_wide_as_a_jamb_yields_it() -> None:
 
 
 def test_a_limited_supply_is_shared_by_the_lots_of_a_board() -> None:
-    """Casing (crosscut) and narrow jambs (ripped) both come out of 1x4: together no more than there are."""
-    few = [{**BOARDS[0], "lengths": ["12'"], "supply": "4"}, *BOARDS[1:]]
-    planned = plan_house(lots_of(inside_job(shop__boards=few)), Effort(stages=0))
-    taken = [board for one in planned for board in one.plan.boards if board.stock.name.startswith("1x4")]
-    assert 0 < len(taken) <= 4
+    """Casing (crosscut) and narrow jambs (ripped) both come out of 1x4: what the casing takes the jambs cannot have."""
+    narrow = {"position__share": "0", "exterior_trim": None}
+
+    def taken(supply: str | None) -> list[int]:
+        board = {"nominal": "1x4", "stock": "poplar", "lengths": ["12'"], "price_per_foot": "1"}
+        boards = [{**board, "supply": supply} if supply else board, *BOARDS[1:]]
+        planned = plan_house(lots_of(inside_job(shop__boards=boards, **narrow)), Effort(stages=0))
+        return [sum(kind.stock.name.startswith("1x4") for kind in one.plan.boards) for one in planned]
+
+    free = taken(None)
+    few = sum(free) - 1
+    assert max(free) < sum(free)  # both lots want it
+    assert sum(taken(str(few))) <= few
 
 
 def test_a_supply_that_runs_out_is_told_with_the_marks() -> None:

@@ -1,0 +1,104 @@
+"""What carries a window: bearing of the flange, space for shims, doors, sheathing that is none, hinges."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from cases import STOOL, placed
+
+from jambs.place.solve import PlaceError
+
+CASEMENT = {
+    "jamb_depth": "4 9/16",
+    "frame_projection": "1 1/4",
+    "frame_face": "2",
+    "nailing_flange": "yes",
+    "flange_width": "1 1/4",
+    "sash": "casement out",
+    "sash_thickness": "1 3/4",
+    "sash_set_back": "1/4",
+}
+DOOR = {
+    "interior_trim__inside": {
+        **{key: value for key, value in STOOL.items() if key not in ("stool", "apron")},
+        "style": "three-sided",
+    },
+    "openings__0__frame": "37 1/2 x 82 1/2",
+    "openings__0__rough_opening": "38 x 83",
+    "openings__0__sill_height": None,
+    "openings__0__floor_below_frame": "1/4",
+}
+
+
+def texts(**paths: Any) -> list[str]:
+    return [finding.text for finding in placed(**paths).findings]
+
+
+def test_a_flange_over_a_wide_gap_bears_too_little() -> None:
+    # Rough opening 37-1/2 for a frame of 35-1/2: gap 1; a flange of 1-1/4 bears on 1/4 of the buck.
+    assert (
+        'The nailing flange is 1 1/4" wide, lies over a gap of 1" and bears on 1/4" of buck; '
+        "bring the buck nearer to the frame: smaller rough opening, less set back."
+    ) in texts(openings__0__rough_opening="37 1/2 x 49 1/2")
+
+
+def test_a_thin_liner_bears_too_little() -> None:
+    # Gap 1/4: 1 in of the flange lies past it, the liner is 3/4.
+    liner = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
+    assert (
+        'The nailing flange is 1 1/4" wide, lies over a gap of 1/4" and bears on 3/4" of buck; '
+        'a buck 1" thick, or a strip beside it, bears all of it.'
+    ) in texts(walls__main__buck=liner)
+    assert not any("bears on" in text for text in texts())
+
+
+def test_a_rough_opening_without_room_is_told() -> None:
+    assert ('The frame has 0" to its rough opening at the sides, the shop wants 1/4" for shims.') in texts(
+        openings__0__rough_opening="35 1/2 x 48"
+    )
+
+
+def test_a_door_is_framed_from_the_floor_to_its_head() -> None:
+    # Rough opening 83 from the frame's bottom, floor 1/4 below it, liner 3/4 at the head only: 83 + 1/4 + 3/4 = 84.
+    # Sides: 38 + 2 x 3/4 = 39-1/2.
+    found = placed(**DOOR, walls__main__buck={"kind": "liner", "thickness": "3/4", "stock": "plywood"})
+    assert (found.framing_opening.width, found.framing_opening.height) == (39.5, 84.0)
+    told = [finding.text for finding in found.findings]
+    assert any(text.startswith('The threshold stands 2 3/4" and more outside the sheathing') for text in told)
+    assert any("fasten it to the studs on all three sides" in text for text in told)
+
+
+def test_a_sheet_outside_the_foam_is_no_sheathing() -> None:
+    with pytest.raises(PlaceError) as error:
+        placed(walls__main__layers__5="plywood 1/2")
+    assert error.value.sentences == (
+        "wall 'main': 'plywood 1/2' lies outside the insulation and is taken as sheathing; "
+        "write role: cover sheet beside it",
+    )
+
+
+def test_without_exterior_trim_no_jamb_stops_the_sash() -> None:
+    found = placed(windows__fixed=CASEMENT, exterior_trim=None)
+    assert found.swing is not None
+    assert (found.swing.greatest_deg, found.swing.stopped_by) == (90.0, "the frame")
+
+
+def test_a_casement_without_a_hinge_side_is_told() -> None:
+    text = "No hinge side is stated: give hinge: left or right, as seen from inside, before you order."
+    assert text in texts(windows__fixed=CASEMENT)
+    assert text not in texts(windows__fixed=CASEMENT, openings__0__hinge="left")
+
+
+def test_a_frame_proud_inside_is_refused() -> None:
+    with pytest.raises(PlaceError) as error:
+        placed(position={"share": "0"}, windows__fixed__jamb_depth="9")
+    assert error.value.sentences == (
+        'W1: the frame would stand 2 1/2" proud of the finished wall inside and no casing goes round it; '
+        'move the window out by 2 1/2" or more.',
+    )
+
+
+@pytest.mark.parametrize("word", ["equal depths", "equal_depths"])
+def test_a_rule_of_one_word_may_have_its_underscore(word: str) -> None:
+    assert placed(position=word).interior_depth == 3 + 3 / 32
