@@ -112,7 +112,7 @@ Fit = Annotated[float, BeforeValidator(Between(0, 1 / 2)), _LENGTH]
 """A saw kerf, a tolerance, what stands proud [in]."""
 Reveal = Annotated[float, BeforeValidator(Between(0, 2)), _LENGTH]
 """A reveal, a joint, a shim space, an allowance [in]."""
-Face = Annotated[float, BeforeValidator(Between(0, 4, exact=True))]
+Face = Annotated[float, BeforeValidator(Between(0, 4, exact=True)), _LENGTH]
 """Width of a bought frame [in]: kept as stated, so that the clear opening is rounded once."""
 Small = Annotated[float, BeforeValidator(Between(0, 4)), _LENGTH]
 """A nosing, a horn, a frame face [in]."""

@@ -98,8 +98,8 @@ def carrying_findings(
         found += [*_bearing(opening, buck, job), _fasteners(opening, buck, overhang, job)]
     if opening.floor_below_frame is not None and overhang > SAME_PLANE:
         text = (
-            f"The threshold stands {_text(overhang, job)} and more outside the sheathing: carry it over its whole width, "
-            "with a pan under it; no part of this kit does."
+            f"The threshold stands {_text(overhang, job)} and more outside the sheathing: carry it over its whole "
+            "width, with a pan under it; no part of this kit does."
         )
         found.append(Finding(weight=Weight.CHECK, text=text))
     return [*found, *_space(opening, job)]
