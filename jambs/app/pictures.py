@@ -9,16 +9,16 @@ from jambs.sheets.pictures import Picture, SheetPictures, picture_room, svg_size
 
 ELEVATION = "interior elevation"
 SECTION = "section jamb"
-ELEVATION_SHARE = 0.45
-"""Of the width of the paper: the most that the elevation takes; the section has all that is left."""
+SECTION_SHARE = 0.55
+"""Of the width of the paper: the most that the section takes; the elevation has all that is left."""
 
 
 def sheet_pictures(drawing: Drawing, *, paper: str) -> SheetPictures:
     """Return the drawings of one opening as they are printed on its cut sheet."""
     width, height = picture_room(paper)
-    elevation = _picture(view_picture(drawing, ELEVATION, width=width * ELEVATION_SHARE, height=height))
-    left = width - svg_size(elevation.svg)[0] / 72
-    section = _picture(view_picture(drawing, SECTION, width=left, height=height))
+    section = _picture(view_picture(drawing, SECTION, width=width * SECTION_SHARE, height=height))
+    left = width - svg_size(section.svg)[0] / 72
+    elevation = _picture(view_picture(drawing, ELEVATION, width=left, height=height))
     shown = [view.name for view in drawing.asked if view.name == EXPLODED]
     more = (_picture(view_picture(drawing, name, width=width, height=height)) for name in shown)
     return SheetPictures(elevation=elevation, section=section, more=tuple(more))

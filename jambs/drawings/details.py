@@ -7,10 +7,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.boxes import Point, box_around
+from jambs.drawings.named_ends import edge_names, end_names, face_words, with_left_at_left
 from jambs.drawings.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Side, View
 from jambs.length import HALF_64TH, decimal_text
 from jambs.parts.kit import Kit
-from jambs.parts.part import EdgeBevel, EndBevel, Miter, Part, Pocket, Where
+from jambs.parts.part import Edge, EdgeBevel, EndBevel, Miter, Part, Pocket, Where
 
 INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where.BUCK: Ink.BUCK}
 
@@ -38,15 +39,26 @@ def _grouped(parts: Iterable[Part]) -> list[Alike]:
     groups: list[Alike] = []
     for part in parts:
         for number, group in enumerate(groups):
-            if _form(part) == _form(group.part):
+            if _is_same(part, group.part):
                 groups[number] = Alike(part=group.part, same=(*group.same, part.mark), mirrored=group.mirrored)
                 break
-            if _form(part) == _form(group.part, mirrored=True):
+            if _is_mirrored(part, group.part):
                 groups[number] = Alike(part=group.part, same=group.same, mirrored=(*group.mirrored, part.mark))
                 break
         else:
             groups.append(Alike(part=part, same=(part.mark,), mirrored=()))
     return groups
+
+
+def _is_same(part: Part, other: Part) -> bool:
+    """Say whether a part is cut like another, end names included; ends that are alike may change places."""
+    ends, others = end_names(part), end_names(other)
+    swapped = ends == others[::-1] and _form(part) == _form(part, mirrored=True)
+    return (ends == others or swapped) and _form(part) == _form(other)
+
+
+def _is_mirrored(part: Part, other: Part) -> bool:
+    return end_names(part) == end_names(other)[::-1] and _form(part) == _form(other, mirrored=True)
 
 
 def _form(part: Part, *, mirrored: bool = False) -> tuple[object, ...]:
@@ -70,17 +82,23 @@ def _marks(alike: Alike) -> str:
 
 
 def _face_view(alike: Alike) -> View:
-    """Draw the face: near edge below, start at the left."""
+    """Draw the face: left end at the left, bottom of a leg at the left."""
     part = alike.part
-    return View(
+    view = View(
         name=f"detail {part.mark}",
         title=f"{_marks(alike)}  {part.name}",
         shapes=(Shape(points=part.outline, ink=INKS[part.where]), *_pockets(part)),
         chains=(*_edge_chains(part), *_end_chains(part)),
         call_outs=tuple(_angles(part)),
-        remarks=("face up, near edge below", *_remarks(part)),
+        remarks=(face_words(part), *_seen_words(part), *_remarks(part)),
         largest=1,
     )
+    return with_left_at_left(view, part)
+
+
+def _seen_words(part: Part) -> tuple[str, ...]:
+    says_left = part.where is Where.EXTERIOR and "left" in end_names(part)
+    return ("left and right as seen from inside",) if says_left else ()
 
 
 def _pockets(part: Part) -> list[Shape]:
@@ -209,7 +227,7 @@ def _needs_profile(part: Part) -> bool:
 
 
 def _profile_view(alike: Alike) -> View:
-    """Draw the end of the board, face up, near edge at the left, kerfs and grooves cut in."""
+    """Draw the finish end of the board, face up, near edge at the left, kerfs and grooves cut in."""
     part = alike.part
     outline = tuple((v, part.thickness - w) for v, w in part.profile)
     grooves = [_groove(part, pocket) for pocket in part.pockets if _runs_through(part, pocket)]
@@ -266,6 +284,9 @@ def _profile_chains(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, .
 
 
 def _bevels(part: Part) -> tuple[str, ...]:
+    near, far = edge_names(part)
     bevels = [cut for cut in part.cuts if isinstance(cut, EdgeBevel)]
-    found = [f"{cut.edge.value} edge {decimal_text(cut.angle_deg, 1)}°" for cut in bevels]
-    return ("face up, near edge at the left", *(["bevels: " + ", ".join(found)] if found else []))
+    names = {Edge.NEAR: near, Edge.FAR: far}
+    found = [f"{names[cut.edge]} {decimal_text(cut.angle_deg, 1)}°" for cut in bevels]
+    seen = f"{end_names(part)[1]} end, face up, {near} at the left"
+    return (seen, *(["bevels: " + ", ".join(found)] if found else []))

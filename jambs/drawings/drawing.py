@@ -9,7 +9,8 @@ from jambs.drawings.arrange import arrange
 from jambs.drawings.boxes import Point
 from jambs.drawings.details import details
 from jambs.drawings.elevations import exterior_elevation, interior_elevation
-from jambs.drawings.notes import note_paragraphs, warning_of
+from jambs.drawings.measured import caution_of, state_of, warning_of
+from jambs.drawings.notes import note_paragraphs
 from jambs.drawings.packing import OnPage, packed, room_on
 from jambs.drawings.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.placed import PlacedView
@@ -146,17 +147,10 @@ def _title_block(kit: Kit, job: Job, sheet_date: str) -> TitleBlock:
         job=job.name,
         opening=opening.mark,
         room=opening.room,
-        state=_state(kit),
-        caution="" if kit.is_measured else "measure before cutting",
+        state=state_of(kit),
+        caution=caution_of(kit),
         date=sheet_date,
     )
-
-
-def _state(kit: Kit) -> str:
-    measured = kit.placement.opening.measured
-    if kit.is_measured and measured:
-        return f"MEASURED {measured.date.isoformat()}"
-    return "PLANNED"
 
 
 def _sheets(views: Iterable[PlacedView], page: Page) -> list[Sheet]:

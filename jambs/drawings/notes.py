@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.drawings.measured import depth_words, state_words
 from jambs.drawings.sash import sash_words
 from jambs.job.openings import Job
 from jambs.job.trim import Corner, InteriorTrim, Joint
@@ -17,19 +18,14 @@ JOINTS = {
 }
 
 
-def warning_of(kit: Kit) -> str:
-    """Return the warning of a planned opening, nothing for a measured one."""
-    return "" if kit.is_measured else "PLANNED - MEASURE BEFORE CUTTING"
-
-
 def note_paragraphs(kit: Kit, job: Job, *, sheet_date: str) -> list[str]:
     """Return the notes, one paragraph each."""
     opening = kit.placement.opening
     return [
-        f"{job.name}: {opening.mark}, {opening.room}. {_state_words(kit, sheet_date)}",
+        f"{job.name}: {opening.mark}, {opening.room}. {state_words(kit, sheet_date=sheet_date)}",
         f"Frame {_size(opening.frame.width, opening.frame.height, job)}, {sash_words(opening)}. Rough opening "
         f"{_size(opening.rough_opening.width, opening.rough_opening.height, job)}.",
-        _depth_words(kit, job),
+        *depth_words(kit, job),
         _inside_words(opening.interior, job),
         *_outside_words(kit, job),
         f"Jambs stand {_text(job.shop.proud, job)} proud of the finished wall. Sizes are finished sizes.",
@@ -43,33 +39,6 @@ def _text(length: float, job: Job) -> str:
 
 def _size(width: float, height: float, job: Job) -> str:
     return f"{_text(width, job)} x {_text(height, job)}"
-
-
-def _state_words(kit: Kit, sheet_date: str) -> str:
-    measured = kit.placement.opening.measured
-    if kit.is_measured and measured:
-        return f"Depths measured {measured.date.isoformat()}; drawn {sheet_date}."
-    return f"Depths planned; drawn {sheet_date}."
-
-
-def _depth_words(kit: Kit, job: Job) -> str:
-    placement = kit.placement
-    planned = "planned " if kit.is_measured else ""
-    words = f"Interior depth {planned}{_text(placement.interior_depth, job)}"
-    if kit.is_measured:
-        words += f", measured {_measured_words(kit, job)}"
-    if placement.exterior_depth < 0:
-        return words + f"; frame proud of the trim plane by {_text(-placement.exterior_depth, job)}."
-    return words + f"; exterior depth {_text(placement.exterior_depth, job)}."
-
-
-def _measured_words(kit: Kit, job: Job) -> str:
-    """Say the depth of each side from its start to its end: left to right, bottom to top."""
-    sides = []
-    for name, side in kit.sides.items():
-        ends = [_text(side.start_depth, job), _text(side.finish_depth, job)]
-        sides.append(f"{name} {ends[0]}" if ends[0] == ends[1] else f"{name} {ends[0]} to {ends[1]}")
-    return ", ".join(sides)
 
 
 def _inside_words(trim: InteriorTrim, job: Job) -> str:

@@ -60,7 +60,14 @@ WALL = (
     Stuff.RIGID, Stuff.FIBRE, Stuff.STRAPPING, Stuff.COVER, Stuff.CLADDING,
 )  # fmt: skip
 UNNAMED = (*WALL, Stuff.GLASS)
-TITLES = {Cut.HEAD: "Section at head", Cut.JAMB: "Section at jamb", Cut.SILL: "Section at sill"}
+TITLES = {Cut.HEAD: "Section at head", Cut.JAMB: "Section at right jamb", Cut.SILL: "Section at sill"}
+TURNED = {
+    Cut.JAMB: (
+        "right leg seen from below, inside at the left, wall above;",
+        "left jamb is its mirror image but where the faces of the frame differ",
+    )
+}
+"""How a section is turned on paper, where it does not stand as it does in the wall."""
 GLASS_SHOWN = 2.0
 """How much glass is drawn past the furthest edge of the frame [in]."""
 INTO_WALL = 0.5
@@ -78,7 +85,7 @@ def section_view(section: Section, kit: Kit, job: Job) -> View:
         fills=tuple(_fills(section.regions, polygons, kit)),
         chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
         call_outs=tuple(_call_outs(section, polygons, kit, job)),
-        remarks=("wall as planned, parts as measured",) if kit.is_measured else (),
+        remarks=(*TURNED.get(section.cut, ()), *(("wall as planned, parts as measured",) if kit.is_measured else ())),
         stack=_stack(section, polygons, kit, job),
     )
 
@@ -166,9 +173,10 @@ def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[C
     side = Side.TOP if section.cut is Cut.SILL else Side.BOTTOM
     edges = (0.0, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
     walls = (0.0, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
+    outside, wall = ("OUTSIDE (planned)", "(planned)") if kit.is_measured else ("OUTSIDE", "")
     return [
-        Chain(side=side, intervals=_steps(edges, polygons, side), before="INSIDE", after="OUTSIDE", is_main=True),
-        Chain(side=side, intervals=_steps(walls, polygons, side), before="WALL"),
+        Chain(side=side, intervals=_steps(edges, polygons, side), before="INSIDE", after=outside, is_main=True),
+        Chain(side=side, intervals=_steps(walls, polygons, side), before="WALL", after=wall),
     ]
 
 

@@ -31,10 +31,10 @@ class Field:
 
 
 FIELDS = (
-    Field(tag="JOB", label="JOB", share=0.17),
+    Field(tag="JOB", label="JOB", share=0.15),
     Field(tag="OPENING", label="OPENING", share=0.11, height=0.2),
-    Field(tag="ROOM", label="ROOM", share=0.18),
-    Field(tag="STATE", label="STATE OF THE DEPTHS", share=0.19),
+    Field(tag="ROOM", label="ROOM", share=0.15),
+    Field(tag="STATE", label="STATE OF THE DEPTHS", share=0.24),
     Field(tag="CAUTION", label="", share=0.0, height=0.08, level=0.1),
     Field(tag="SCALE", label="SCALE", share=0.09),
     Field(tag="UNITS", label="UNITS", share=0.07),

@@ -162,11 +162,12 @@ class View:
     widest: float = 12.0
 
     def brief(self) -> View:
-        """Return the view with its main dimensions and short call-outs only, and without its title."""
+        """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""
         return replace(
             self,
             title="",
             remarks=(),
+            stack=None,
             chains=tuple(chain for chain in self.chains if chain.is_main),
             call_outs=tuple(replace(one, lines=(one.short,)) for one in self.call_outs if one.short),
             marks=tuple(

@@ -134,7 +134,7 @@ def test_the_title_block_has_its_attributes(name: str, files: dict[str, Path]) -
         assert isinstance(block, Insert)
         said = {attribute.dxf.tag: attribute.dxf.text for attribute in block.attribs}
         assert (said["JOB"], said["OPENING"], said["ROOM"]) == (job.name, kit.mark, kit.placement.opening.room)
-        assert said["STATE"] == ("MEASURED 2026-05-18" if kit.is_measured else "PLANNED")
+        assert said["STATE"] == ("INSIDE MEASURED 2026-05-18" if kit.is_measured else "PLANNED")
         assert said["SHEET"] == f"{sheet.number} of {sheet.count}"
         assert said["DATE"] == DATE
         assert said["UNITS"] == ("inches" if job.units is Units.INCH else "mm")

@@ -173,13 +173,34 @@ def test_mirror_images_share_a_detail() -> None:
     assert any("mirror image" in title for title in titles)
 
 
-def test_planned_is_said_loudly_and_measured_not() -> None:
+def test_planned_is_said_loudly_for_what_is_not_measured() -> None:
     """Brief of the trade: a planned depth is marked so on every paper."""
     planned = [text.lines for text in drawn("picture framed").view("notes").texts]
-    measured = [text.lines for text in drawn("measured").view("notes").texts]
     assert ("PLANNED - MEASURE BEFORE CUTTING",) in planned
-    assert not any("PLANNED" in line for lines in measured for line in lines)
-    assert drawn("measured").title.state == "MEASURED 2026-05-18"
+
+
+def notes_of(name: str) -> str:
+    return " ".join(line for text in drawn(name).view("notes").texts for line in text.lines)
+
+
+def test_depths_measured_from_the_room_leave_the_outside_planned() -> None:
+    notes, title = notes_of("measured"), drawn("measured").title
+    assert title.state == "INSIDE MEASURED 2026-05-18"
+    assert title.caution.startswith("OUTSIDE PLANNED")
+    assert "OUTSIDE PLANNED - MEASURE BEFORE CUTTING" in notes
+    assert "exterior depths planned" in notes
+
+
+def test_measured_depths_are_the_readings() -> None:
+    """As they stand in the sample's measure sheet, not with what the saw adds."""
+    notes = notes_of("measured")
+    assert 'head 4 11/16", 4 3/4"; sill 4 5/8", 4 13/16"; left 4 5/8", 4 11/16"; right 4 13/16", 4 3/4"' in notes
+
+
+def test_the_section_of_a_measured_opening_says_that_its_depths_are_planned() -> None:
+    said = {line for text in drawn("measured").view("section jamb").texts for line in text.lines}
+    assert {"OUTSIDE (planned)", "(planned)"} <= said
+    assert not any("(planned)" in line for text in drawn("stool").view("section jamb").texts for line in text.lines)
 
 
 @EACH
