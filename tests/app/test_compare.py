@@ -108,6 +108,8 @@ def test_every_figure_of_the_record_is_on_its_page(compared: tuple[Shop, str]) -
         for one in window["candidates"]:
             for key in ("flange_plane", "interior_depth", "exterior_depth"):
                 assert one[key]["text"].replace(" ", "") in page
+            for side in one.get("heat", {}).get("sides", {}).values():
+                assert f"{side['text']} ±{side['half_width']['text']}".replace(" ", "") in page
             for group in ("heat", "cold"):
                 for key in ("whole", "per_season", "sweats_above", "estimate_sweats_above", "temperature"):
                     if key in one.get(group, {}):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import xml.etree.ElementTree as ElementTree
 from itertools import combinations
+from typing import Any
 
 import pytest
 from cases import kit_of
@@ -50,6 +51,15 @@ def test_a_letter_stands_on_its_curve() -> None:
     assert [text for text in re.findall(r">(0\.\d{3})<", svg)] == ["0.010", "0.020", "0.030", "0.040", "0.050"]
 
 
+@pytest.mark.parametrize(
+    ("most", "lines"),
+    [(0.07, ["0.000", "0.020", "0.040", "0.060", "0.080"]), (0.16, ["0.000", "0.050", "0.100", "0.150", "0.200"])],
+)
+def test_lines_stand_at_ones_twos_or_fives(most: float, lines: list[str]) -> None:
+    svg = chart_svg(chart(values=(0.0, 0.01, most)), width=230, height=160)
+    assert re.findall(r">(0\.\d{3})<", svg) == lines
+
+
 def test_a_curve_has_gaps_where_there_is_no_value() -> None:
     svg = chart_svg(chart(values=(0.03, None, 0.02, 0.05)), width=230, height=160)
     (path,) = re.findall(r'<path d="(M[^"]*)" fill="none" stroke="#000" stroke-width="1.3"/>', svg)
@@ -57,7 +67,7 @@ def test_a_curve_has_gaps_where_there_is_no_value() -> None:
 
 
 def test_values_of_a_record() -> None:
-    points = [
+    points: list[dict[str, Any]] = [
         {"flange_plane": {"value": 6.5}, "heat": {"whole": {"value": 0.1}}},
         {"flange_plane": {"value": 7.0}, "heat": None},
     ]
@@ -74,6 +84,7 @@ def test_sections_of_one_wall_line_up_and_show_the_flange_where_it_is() -> None:
     bold = [float(re.findall(r'<path d="M0.00,([\d.]+)[^>]*stroke-width="1.2"', one)[0]) for one in pictures]
     heights = [float(one) for one in dashed[0]]
     per_inch = (heights[0] - heights[2]) / 12.0
+    assert per_inch > 0, "the outside is on top"
     assert bold[0] == pytest.approx(heights[1], abs=0.02)
     assert bold[0] - bold[1] == pytest.approx(2.75 * per_inch, abs=0.02)
     for one in (*pictures, empty_picture(window, planes=(0.0, 6.5, 12.0))):
