@@ -95,7 +95,7 @@ BASE: dict[str, Any] = {
     ],
 }
 
-STOOL = {
+STOOL: dict[str, Any] = {
     "style": "stool and apron",
     "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "butt, head over legs"},
     "frame_reveal": "1/8",

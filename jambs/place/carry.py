@@ -53,10 +53,10 @@ def framing_opening(opening: Opening, buck: Buck | None) -> Size:
 
     A door's reaches from the finished floor to the head; its buck has no bottom.
     """
-    rough, liner = opening.rough_opening, buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0
+    rough, lining = opening.rough_opening, buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0
     if opening.floor_below_frame is not None:
-        return Size(width=rough.width + 2 * liner, height=rough.height + opening.floor_below_frame + liner)
-    return Size(width=rough.width + 2 * liner, height=rough.height + 2 * liner)
+        return Size(width=rough.width + 2 * lining, height=rough.height + opening.floor_below_frame + lining)
+    return Size(width=rough.width + 2 * lining, height=rough.height + 2 * lining)
 
 
 def shims(opening: Opening) -> Sides:

@@ -16,6 +16,7 @@ import hand_kits as hand  # noqa: E402
 import typst  # noqa: E402
 
 from jambs.sheets.cut_sheet import cut_sheets_pdf  # noqa: E402
+from jambs.sheets.pictures import Picture, SheetPictures  # noqa: E402
 from jambs.sheets.press import fonts  # noqa: E402
 
 BARE = """
@@ -45,9 +46,9 @@ def sheets(count: int, first: int) -> tuple[float, float]:
     marks = [f"W{first + number:03}" for number in range(count)]
     drawn = {mark: (drawing(first + at), drawing(first + at + 1000)) for at, mark in enumerate(marks)}
     pictures = {
-        mark: hand.SheetPictures(
-            elevation=hand.Picture(title="Interior elevation", svg=one, scale=""),
-            section=hand.Picture(title="Section at jamb", svg=two, scale=""),
+        mark: SheetPictures(
+            elevation=Picture(title="Interior elevation", svg=one, scale=""),
+            section=Picture(title="Section at jamb", svg=two, scale=""),
         )
         for mark, (one, two) in drawn.items()
     }

@@ -14,11 +14,12 @@ import time
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
-sys.path.insert(0, str(ROOT))
+sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "stock")]
+
+import stock_cases as cases  # noqa: E402
 
 from jambs.stock import check_certificate, plan_stock  # noqa: E402
 from jambs.stock.planfile import plan_to_dict  # noqa: E402
-from tests.stock import cases  # noqa: E402
 
 FILES = {"bins_1d.jsonl": cases.bins, "house_1d.jsonl": cases.house, "jambs_2d.jsonl": cases.jambs}
 GROUPS = {

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 import yaml
+from cases import changed
 
 from jambs.job import Job, JobFaults, read_job
-from tests.cases import changed
 
 
 def read(folder: Path, **paths: Any) -> Job:

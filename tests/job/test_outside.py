@@ -49,6 +49,7 @@ def test_what_may_be_written() -> None:
     north, south = found.elevations["north"], found.elevations["south"]
     assert (north.start_line, north.eave, north.width, north.faces) == (-8, 108, 384, 0)
     assert north.storeys[0].openings == ("W11", "W12")
+    assert south.cladding is not None
     assert south.cladding.kind is CladdingKind.BOARDS and south.cladding.widths == (7.25, 5.5)
     assert set(found.fasteners) == {Fixed.STRAPPING, Fixed.COVER}
     assert found.fasteners[Fixed.STRAPPING].cladding_weight == pytest.approx(15 * 2.20462 / 10.7639, rel=1e-5)

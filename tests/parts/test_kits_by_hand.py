@@ -12,7 +12,7 @@ from jambs.length import MM_PER_INCH
 from jambs.parts.make import PartsError
 from jambs.parts.part import Where
 
-MEASURED = {
+MEASURED: dict[str, Any] = {
     "date": "2026-05-18",
     "interior_depth": {"head_left": "4 23/32", "head_right": "4 23/32", "sill_left": "4 5/8", "sill_right": "4 11/16"},
 }

@@ -10,6 +10,7 @@ from cases import STOOL, kit_of, part_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import Polygon, box
+from shapely.geometry.base import BaseGeometry
 
 from jambs.length import GRIDS, length_text, read_length
 from jambs.parts.kit import Kit
@@ -32,9 +33,9 @@ def trim(joint: dict[str, str], style: str) -> dict[str, Any]:
     return data
 
 
-def cut_by(part: Part) -> Polygon:
+def cut_by(part: Part) -> BaseGeometry:
     """Lay the cuts on a plain rectangle, independently of the outline: clip and subtract with shapely."""
-    shape: Any = box(0.0, 0.0, part.length, part.width)
+    shape: BaseGeometry = box(0.0, 0.0, part.length, part.width)
     for cut in part.cuts:
         if isinstance(cut, Crosscut):
             shape = shape.intersection(box(0.0, -1.0, cut.length, 99.0))

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from stock_cases import bins, house, jambs, records
 
 from jambs.stock import check_certificate, plan_stock
 from jambs.stock.planfile import plan_to_dict
 from jambs.stock.verify import verify_plan
-from tests.stock.cases import bins, house, jambs, records
 
 QUICK_BINS = [
     "u250_00", "u250_02", "t60_00", "t60_01", "t60_02", "t60_03", "t60_04", "t120_00", "t120_03",

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from cases import changed, job_of
 
 from jambs.app.chain import make_kits
 from jambs.job import Job, read_job
@@ -18,7 +19,6 @@ from jambs.stock.house_plan import Effort, plan_house
 from jambs.stock.lot_faults import lot_faults
 from jambs.stock.lots import Lot, house_lots, lot_letter
 from jambs.stock.lumber import saw_settings, steps_down, steps_up
-from tests.cases import changed, job_of
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 BOARDS: list[dict[str, Any]] = [

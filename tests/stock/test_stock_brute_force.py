@@ -6,6 +6,7 @@ import random
 from collections.abc import Callable
 
 import pytest
+from brute import least_cost
 
 from jambs.stock import (
     Piece,
@@ -18,7 +19,6 @@ from jambs.stock import (
 )
 from jambs.stock.planfile import plan_to_dict
 from jambs.stock.verify import verify_plan
-from tests.stock.brute import least_cost
 
 
 def lengths_case(seed: int) -> StockProblem:

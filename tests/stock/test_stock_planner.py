@@ -6,12 +6,12 @@ import time
 from typing import Any
 
 import pytest
+from stock_cases import few_jambs, house, jambs
 
 from jambs.stock import plan_stock
 from jambs.stock import solvers as adapter
 from jambs.stock.planner import Progress
 from jambs.stock.verify import verify_plan
-from tests.stock.cases import few_jambs, house, jambs
 
 
 def test_progress_only_improves() -> None:

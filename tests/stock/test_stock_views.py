@@ -7,7 +7,7 @@ import json
 from dataclasses import replace
 
 import pytest
-from tests.stock.cases import few_jambs, jambs
+from stock_cases import few_jambs, jambs
 
 from jambs.stock import Piece, SawSettings, Stock, StockProblem, check_certificate, plan_stock
 from jambs.stock.patterns import fewer_patterns, pick_pattern
