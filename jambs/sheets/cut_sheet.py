@@ -100,7 +100,13 @@ def about_words(record: Record) -> str:
     told = [window["sash"]] if window["sash"] != window["name"] else []
     told += [f"hinge {window['hinge']}"] if window["hinge"] else []
     kind = f"window {window['name']}" + (f" ({', '.join(told)})" if told else "")
-    return f"{kind} · wall {record['wall']['name']} · rough opening for the window {record['rough_opening']['text']}"
+    wall = wall_words(record["wall"]["name"])
+    return f"{kind} · {wall} · rough opening for the window {record['rough_opening']['text']}"
+
+
+def wall_words(name: str) -> str:
+    """Return ``wall main``; a name that says wall itself stands alone."""
+    return name if "wall" in name.lower().split() else f"wall {name}"
 
 
 def _pictures(pictures: tuple[Picture, ...], width: float) -> list[Record]:

@@ -8,8 +8,9 @@ from itertools import groupby
 from pathlib import Path
 
 from jambs.job.openings import Job
+from jambs.job.windows import Sash
 from jambs.parts.kit import Kit
-from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text
+from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, wall_words
 from jambs.sheets.press import press
 from jambs.sheets.record import ORDER, job_record
 from jambs.sheets.values import Record
@@ -17,6 +18,9 @@ from jambs.sheets.values import Record
 NONE = "–"
 """What stands in a cell that has nothing to say."""
 
+
+UNSTATED = "HINGE SIDE NOT STATED"
+SIDE_HUNG = tuple(sash.value for sash in (Sash.CASEMENT_OUT, Sash.CASEMENT_IN, Sash.DOOR_OUT, Sash.DOOR_IN))
 
 WEIGHTS = [weight.value for weight in ORDER]
 
@@ -66,12 +70,15 @@ def _rough_row(opening: Record) -> Record:
     return {
         "mark": opening["mark"],
         "room": opening["room"],
-        "wall": opening["wall"]["name"],
+        "wall": wall_words(opening["wall"]["name"]),
         "frame": opening["window"]["frame"]["text"],
         "window": opening["rough_opening"]["text"],
         "framing": opening["framing_opening"]["text"],
         "sill_height": _sill_words(opening),
         "rough_sill": _text(opening["rough_sill_height"]),
+        "is_door": opening["floor_below_frame"] is not None,
+        "framing_sill": "floor" if opening["floor_below_frame"] else _text(opening["framing_sill_height"]),
+        "framing_head": _text(opening["framing_head_height"]),
         "buck": buck["kind"] if buck else "none",
         "buck_depth": _text(buck and buck["depth"]),
         "buck_thickness": _text(buck and buck["thickness"]),
@@ -81,11 +88,11 @@ def _rough_row(opening: Record) -> Record:
 
 
 def _sill_words(opening: Record) -> str:
-    """Return the height of the frame's bottom over the finished floor; of a door, how far it reaches below it."""
+    """Return the height of the frame's bottom over the finished floor; of a door, that the floor lies below it."""
     below = opening["floor_below_frame"]
     if opening["sill_height"] or not below:
         return _text(opening["sill_height"])
-    return f"{below['text']} below floor" if below["value"] else "on the floor"
+    return f"frame {below['text']} above floor" if below["value"] else "frame on the floor"
 
 
 def _mark_range(marks: Sequence[str]) -> str:
@@ -112,11 +119,18 @@ def _order_key(opening: Record) -> tuple[str, ...]:
         window["name"],
         window["frame"]["text"],
         window["sash"],
-        window["hinge"] or NONE,
+        hinge_words(window),
         window["jamb_depth"]["text"],
         window["frame_projection"]["text"],
         "yes" if window["nailing_flange"] else "no",
     )
+
+
+def hinge_words(window: Record) -> str:
+    """Return the side of the hinge, seen from inside; a sash that hangs on one must not be ordered without it."""
+    if window["hinge"] or window["sash"] not in SIDE_HUNG:
+        return window["hinge"] or NONE
+    return UNSTATED
 
 
 KIND_KEYS = ("type", "frame", "sash", "hinge", "jamb_depth", "projection", "flange")
@@ -128,6 +142,7 @@ def _order_kinds(openings: Sequence[Record]) -> list[Record]:
     return [
         {
             **dict(zip(KIND_KEYS, key, strict=True)),
+            "hinge_is_missing": key[KIND_KEYS.index("hinge")] == UNSTATED,
             "count": count,
             "marks": [one["mark"] for one in openings if _order_key(one) == key],
         }
@@ -141,11 +156,20 @@ def _order_row(opening: Record) -> Record:
         **dict(zip(KIND_KEYS, _order_key(opening), strict=True)),
         "mark": opening["mark"],
         "room": opening["room"],
+        "opens": _opens(window),
         "weight": window["weight"]["text"],
         "weight_is_assumed": window["weight_is_assumed"],
         "rough_opening": opening["rough_opening"]["text"],
         "escape": _escape_words(opening),
     }
+
+
+def _opens(window: Record) -> str:
+    """Return how a window opens, less what its name says."""
+    hinge = hinge_words(window)
+    side = hinge if hinge == UNSTATED else f"hinge {hinge}"
+    told = [window["sash"]] if window["sash"] != window["name"] else []
+    return ", ".join([*told, *([side] if hinge != NONE else [])])
 
 
 def _escape_words(opening: Record) -> str:

@@ -19,12 +19,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from jambs.job.layers import BuckKind
 from jambs.job.openings import Assumed, Job, Opening
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Pocket, Seat, Taper, Vector, Where
 from jambs.place.placement import Finding, Placement, Weight
-from jambs.sheets.values import Record, dump, kind_of, number, size, sized, weight
+from jambs.sheets.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
 VERSION = 1
@@ -114,9 +115,9 @@ def _window_record(placement: Placement, *, units: Units) -> Record:
     opening, window = placement.opening, placement.opening.window
     return {
         "name": opening.window_name,
-        "frame": sized(opening.frame.width, opening.frame.height, units=units),
-        "jamb_depth": size(window.jamb_depth, units=units),
-        "frame_projection": size(window.frame_projection, units=units),
+        "frame": stated_size(opening.frame.width, opening.frame.height, units=units),
+        "jamb_depth": stated(window.jamb_depth, units=units),
+        "frame_projection": stated(window.frame_projection, units=units),
         "nailing_flange": window.nailing_flange,
         "sash": window.sash.value,
         "hinge": opening.hinge,
@@ -143,11 +144,13 @@ def _sizes_record(placement: Placement, *, units: Units) -> Record:
     opening, framing = placement.opening, placement.framing_opening
     rough = opening.rough_opening
     return {
-        "rough_opening": sized(rough.width, rough.height, units=units),
+        "rough_opening": stated_size(rough.width, rough.height, units=units),
         "framing_opening": sized(framing.width, framing.height, units=units),
         "shims": dump(placement.shims, units=units),
         "sill_height": size(opening.sill_height, units=units),
         "rough_sill_height": size(rough_sill_height(placement), units=units),
+        "framing_sill_height": size(framing_sill_height(placement), units=units),
+        "framing_head_height": size(framing_head_height(placement), units=units),
         "floor_below_frame": size(opening.floor_below_frame, units=units),
         "faces_deg": opening.faces_deg,
     }
@@ -160,6 +163,29 @@ def rough_sill_height(placement: Placement) -> float | None:
     """
     height = placement.opening.sill_height
     return None if height is None else height - placement.shims.sill
+
+
+def framing_sill_height(placement: Placement) -> float | None:
+    """Height of the rough sill in the framing, outside a liner buck.
+
+    From the finished floor up to the bottom of the hole in the framing [in]; None where no sill height is given, and
+    for a door, whose hole begins at the finished floor.
+    """
+    height, buck = rough_sill_height(placement), placement.buck
+    if height is None or placement.opening.floor_below_frame is not None:
+        return None
+    return height - (buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0)
+
+
+def framing_head_height(placement: Placement) -> float | None:
+    """Height of the head in the framing: from the finished floor up to the top of the hole in the framing [in].
+
+    None for a window where no sill height is given. A door's hole is as high as its head stands over the floor.
+    """
+    if placement.opening.floor_below_frame is not None:
+        return placement.framing_opening.height
+    sill = framing_sill_height(placement)
+    return None if sill is None else sill + placement.framing_opening.height
 
 
 def _planes_record(placement: Placement, *, units: Units) -> Record:

@@ -14,12 +14,16 @@ from typing import Any
 from pydantic import BaseModel
 
 from jambs.job.fields import KG_PER_POUND
-from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
+from jambs.length import GRIDS, MM_PER_INCH, Units, decimal_text, length_text
 
 Record = dict[str, Any]
 
 ANGLES = ("slope",)
 """Names of angles [degrees] that do not end in ``_deg``."""
+OWN_GRIDS = {units: [grid for grid in GRIDS.values() if grid.units is units] for units in Units}
+"""The shop grids of a unit; a length on one of them was stated in that unit."""
+STATED_GRIDS = {Units.INCH: GRIDS["1/16"], Units.MM: GRIDS["1 mm"]}
+"""The steps in which sizes are stated."""
 NO_LENGTHS = ("price_per_foot", "conductivity", "u_frame", "panes")
 """Names of numbers that are neither length nor angle."""
 
@@ -52,6 +56,30 @@ def sized(width: float, height: float, *, units: Units) -> Record:
     both = {"width": size(width, units=units), "height": size(height, units=units)}
     text = " × ".join(length_text(side, units=units) for side in (width, height))
     return {**both, "text": text}
+
+
+def stated(length: float, *, units: Units) -> Record:
+    """Return a length that a maker or the job states [in]: its printed text keeps the unit it was stated in."""
+    return {"value": number(length, units=units), "text": stated_text(length, units=units)}
+
+
+def stated_size(width: float, height: float, *, units: Units) -> Record:
+    """Return a stated width × height [in] with the text of both."""
+    both = {"width": stated(width, units=units), "height": stated(height, units=units)}
+    return {**both, "text": f"{both['width']['text']} × {both['height']['text']}"}
+
+
+def stated_text(length: float, *, units: Units) -> str:
+    """Print a stated length [in] in its own unit first: ``610 mm (24 1/64")``, in a metric job ``24" (609.6 mm)``.
+
+    In an inch job whole millimetres that are no 64th of an inch, in a metric one 16ths of an inch that are no half
+    millimetre: no shop grid holds them, so they were stated in the other unit.
+    """
+    own = length_text(length, units=units)
+    other = Units.MM if units is Units.INCH else Units.INCH
+    if any(grid.holds(length) for grid in OWN_GRIDS[units]) or not STATED_GRIDS[other].holds(length):
+        return own
+    return f"{length_text(length, units=other)} ({own})"
 
 
 def kind_of(thing: object) -> str:

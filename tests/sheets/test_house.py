@@ -12,9 +12,12 @@ import pytest
 from test_cut_sheet import crowded, said
 
 from jambs.job.fields import Size
+from jambs.job.layers import BuckKind
+from jambs.job.openings import Opening
+from jambs.job.windows import Sash
 from jambs.length import Units
 from jambs.parts.kit import Kit
-from jambs.place.placement import Finding, Weight
+from jambs.place.placement import Buck, Finding, Weight
 from jambs.sheets.house import (
     order_data,
     rough_opening_data,
@@ -105,14 +108,62 @@ def test_rough_sill_is_the_shim_space_under_the_frame() -> None:
     row = rough_opening_data([hand.make_kit()], hand.make_job())["rows"][0]
     assert (row["sill_height"], row["rough_sill"]) == ('36"', '35 3/4"')
     assert (row["framing"], row["buck_depth"]) == ('36" × 48"', '2 3/4"')
+    assert (row["framing_sill"], row["framing_head"]) == ('35 3/4"', '83 3/4"')
     assert row["buck_parts"] == "W01-17 … W01-20"
 
 
-def test_door_says_how_far_its_frame_reaches_below_the_floor() -> None:
+def lined(opening: Opening, framing: Size) -> Kit:
+    """Return a kit in a liner buck 3/4 in thick."""
+    buck = Buck(kind=BuckKind.LINER, inner=0.5, outer=9.25, thickness=0.75, stock="plywood", set_back=0.0)
+    placement = hand.make_placement(opening, buck=buck, framing_opening=framing)
+    return replace(hand.make_kit(opening.mark), placement=placement)
+
+
+def test_framing_stands_outside_the_liner() -> None:
+    """By hand: rough sill 36 - 1/4; less 3/4 of liner is 35; the hole is 48 + 2 x 3/4 high, its head at 84 1/2."""
+    row = rough_opening_data([lined(hand.make_opening(), Size(37.5, 49.5))], hand.make_job())["rows"][0]
+    assert (row["rough_sill"], row["framing_sill"], row["framing_head"]) == ('35 3/4"', '35"', '84 1/2"')
+
+
+def test_door_is_framed_from_the_finished_floor() -> None:
+    """A door's hole has no sill: floor 3/4 under the frame, 48 of rough opening, 3/4 of liner at the head."""
     door = hand.make_opening("D1", sill_height=None, floor_below_frame=0.75)
-    kit = replace(hand.make_kit("D1"), placement=hand.make_placement(door))
-    row = rough_opening_data([kit], hand.make_job())["rows"][0]
-    assert (row["sill_height"], row["rough_sill"]) == ('3/4" below floor', "–")
+    row = rough_opening_data([lined(door, Size(37.5, 49.5))], hand.make_job())["rows"][0]
+    assert (row["sill_height"], row["rough_sill"]) == ('frame 3/4" above floor', "–")
+    assert (row["framing_sill"], row["framing_head"]) == ("floor", '49 1/2"')
+    flat = lined(replace(door, floor_below_frame=0.0), Size(37.5, 49.5))
+    assert rough_opening_data([flat], hand.make_job())["rows"][0]["sill_height"] == "frame on the floor"
+
+
+@pytest.mark.parametrize(
+    ("units", "frame", "said"),
+    [
+        (Units.INCH, Size(610 / 25.4, 35.5), '610 mm (24 1/64") × 35 1/2"'),
+        (Units.INCH, Size(635 / 25.4, 24 + 1 / 64), '25" × 24 1/64"'),
+        (Units.MM, Size(610 / 25.4, 35.5), '610 mm × 35 1/2" (901.7 mm)'),
+        (Units.MM, Size(1200.5 / 25.4, 25), "1200.5 mm × 635 mm"),
+    ],
+)
+def test_windows_are_ordered_in_the_unit_they_were_stated_in(units: Units, frame: Size, said: str) -> None:
+    kit = hand.make_kit(placement=hand.make_placement(hand.make_opening(frame=frame)))
+    assert order_data([kit], hand.make_job(units=units))["rows"][0]["frame"] == said
+
+
+def test_no_side_hung_window_is_ordered_without_its_hinge_side() -> None:
+    kit = hand.make_kit(placement=hand.make_placement(hand.make_opening(hinge=None)))
+    data = order_data([kit], hand.make_job())
+    assert (data["kinds"][0]["hinge"], data["kinds"][0]["hinge_is_missing"]) == ("HINGE SIDE NOT STATED", True)
+    assert data["rows"][0]["opens"] == "casement out, HINGE SIDE NOT STATED"
+    assert data["rows"][0]["hinge"] == "HINGE SIDE NOT STATED"
+
+
+def test_a_name_is_not_said_twice() -> None:
+    fixed = hand.WINDOW.model_copy(update={"sash": Sash.FIXED})
+    opening = hand.make_opening(window_name="fixed", window=fixed, hinge=None, wall=replace(hand.WALL, name="sea wall"))
+    kit = hand.make_kit(placement=hand.make_placement(opening))
+    assert order_data([kit], hand.make_job())["rows"][0]["opens"] == ""
+    assert rough_opening_data([kit], hand.make_job())["rows"][0]["wall"] == "sea wall"
+    assert rough_opening_data([hand.make_kit()], hand.make_job())["rows"][0]["wall"] == "wall main"
 
 
 def test_summary_puts_stop_first_and_says_the_same_thing_once() -> None:
