@@ -46,7 +46,10 @@ def blank_findings(blank: Blank, bending: Bending, job: Job) -> list[Finding]:
 
 
 def membrane_findings(kit: Kit, head: Blank, gap: float, job: Job) -> list[Finding]:
-    """Say where no membrane laps the upstand, and where the cladding stands too near over the flashing."""
+    """Say where no membrane laps the upstand, and where the cladding stands too near over the flashing.
+
+    The weather membrane is the outermost one on or outside the sheathing plane; one further in keeps vapour back.
+    """
     planes, found = kit.placement.planes, []
     rise = -head.leg("top").up
     if gap - rise < LEAST_CLEAR - HALF_64TH:
@@ -55,9 +58,14 @@ def membrane_findings(kit: Kit, head: Blank, gap: float, job: Job) -> list[Findi
             f"the wall; at least {_text(LEAST_CLEAR, job)}: write a wider gap_to_cladding."
         )
         found.append(_check(text))
-    membranes = [one for one in planes.layers if one.layer.role is Role.MEMBRANE and one.inner >= planes.stud_face]
+    weather = planes.sheathing_plane - HALF_64TH
+    membranes = [one for one in planes.layers if one.layer.role is Role.MEMBRANE and one.outer >= weather]
     if not membranes:
-        return [*found, _check("The wall has no membrane to lap over the head flashing.")]
+        text = (
+            "The wall names no membrane on or outside its sheathing to lap over the head flashing: add it to the wall, "
+            "or settle which layer sheds the water and bring that over the upstand."
+        )
+        return [*found, _check(text)]
     behind = planes.trim_plane - max(one.outer for one in membranes)
     if behind > LEAST_LAP:
         text = (

@@ -118,13 +118,14 @@ def pan_blank(kit: Kit, bending: Bending) -> Blank:
 def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
     """Make the flashing under the exterior sill: up behind it, out under it, down over the cladding, drip.
 
-    It reaches from notch to notch of the sill, and from the frame's outside edge to the cladding face.
+    It reaches from notch to notch of the sill, and from the sill's back edge, in under the frame, to the cladding face.
     """
     trim, part = kit.placement.opening.exterior, _exterior(kit, "exterior sill")
     if trim is None or trim.sill is None or part is None:
         return None
     planes, slope = kit.placement.planes, math.radians(trim.sill.slope)
-    run = planes.cladding_face - kit.placement.outside_edge
+    back = kit.placement.outside_edge - trim.sill.under_frame
+    run = planes.cladding_face - back
     legs = (
         Leg(name="back leg", width=trim.sill.thickness / math.cos(slope), direction_deg=DOWN),
         Leg(name="pan", width=run / math.cos(slope), direction_deg=-trim.sill.slope),
@@ -137,7 +138,7 @@ def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
         legs=legs,
         between=part.length - 2 * part.outline[0][0],
         end_dam=bending.end_dam,
-        start=(kit.placement.outside_edge, part.seat.origin[1]),
+        start=(back, part.seat.origin[1]),
         work=("turn the ends up beside the legs of the exterior jamb",),
     )
 

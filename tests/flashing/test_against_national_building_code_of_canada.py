@@ -11,6 +11,7 @@ from flashing_house import harbour_house
 from jambs.flashing.bending import resolve_bending
 from jambs.flashing.checks import blank_findings, membrane_findings
 from jambs.flashing.make import head_blank, make_flashings
+from jambs.job.layers import Role
 from jambs.job.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Units
 from jambs.parts.kit import Kit
@@ -81,6 +82,23 @@ def test_a_membrane_deep_in_the_wall_is_told() -> None:
     job, kits = harbour_house()
     texts = [finding.text for finding in make_flashings(kits["W01"], FlashingEntry(), job).findings]
     assert any('membrane lies 5 1/2" behind the trim plane' in text for text in texts)
+
+
+def test_a_vapour_retarder_is_no_weather_membrane() -> None:
+    """Harbour house with its outer membrane left out and one inside the studs put in: nothing laps the flashing."""
+    job, kits = harbour_house()
+    planes = kits["W01"].placement.planes
+    outer = next(one for one in planes.layers if one.layer.role is Role.MEMBRANE)
+    retarder = replace(outer, inner=planes.stud_face, outer=planes.stud_face)
+    layers = tuple(one for one in planes.layers if one.layer.role is not Role.MEMBRANE)
+    for inside, said in (
+        ((retarder,), ["names no membrane on or outside"]),
+        ((retarder, outer), ['lies 5 1/2" behind']),
+    ):
+        placement = replace(kits["W01"].placement, planes=replace(planes, layers=(*inside, *layers)))
+        found = make_flashings(replace(kits["W01"], placement=placement), FlashingEntry(), job).findings
+        texts = [one.text for one in found if "membrane" in one.text]
+        assert len(texts) == 1 and all(words in texts[0] for words in said)
 
 
 def test_a_pan_whose_fall_does_not_fit_is_told() -> None:
