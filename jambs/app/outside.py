@@ -16,7 +16,7 @@ from jambs.flashing.blank import Blank
 from jambs.flashing.make import Flashings, make_flashings
 from jambs.job import Job
 from jambs.length import length_text
-from jambs.movement.plan import KitMovement, plan_movement
+from jambs.movement.plan import KitMovement, plan_movement, said_once
 from jambs.movement.woods import WoodError
 from jambs.parts.kit import Kit
 from jambs.parts.part import Crosscut, Part, Rip
@@ -62,7 +62,7 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> Outside:
         courses=tuple(plan for plan in courses if plan),
         flashings=_flashings(kits, job),
         fasteners=_fasteners(kits, job),
-        movements=tuple(one for one in movements if one),
+        movements=said_once([one for one in movements if one]),
     )
 
 

@@ -15,6 +15,8 @@ from jambs.parts.part import Where
 
 MITER_GAP = 1 / 32
 """A miter that opens by more is seen [in]; common practice, no source."""
+SEALANT_CLASSES = (12.5, 25.0, 35.0, 50.0)
+"""Movement each way that sealants are rated for [% of the joint]: ASTM C920, from memory; 100/50 pulls further only."""
 REVEAL_LEFT = 1 / 2
 """At least this share of a reveal has to be left when the casing swells; common practice, no source."""
 
@@ -23,6 +25,7 @@ REVEAL_LEFT = 1 / 2
 class JointMovement:
     """One joint: what it is, its size, the greatest change of it [in], whether it takes that, and a sentence.
 
+    ``fails``: it does not take it, and no choice at the bench (sealant, notch, saw pattern) mends that.
     ``wanted``: the size that takes it: a reveal, a joint's width, a gap to leave, how proud to mill [in].
     """
 
@@ -33,6 +36,7 @@ class JointMovement:
     takes_it: bool
     wanted: float
     words: str
+    fails: bool = False
 
 
 def joint_movements(
@@ -43,8 +47,8 @@ def joint_movements(
     for where in (Where.INTERIOR, Where.EXTERIOR):
         casing = [one for one in _named(boards, "casing") if one.part.where is where]
         found += [_reveal(kit, casing, where, job), _miter(kit, casing, where, job)]
-    sealed = _named(boards, "exterior extension jamb") + _named(boards, "exterior sill")
-    found += [_sealant(kit, sealed, sealant_percent, job), _stool(_named(boards, "stool"), job)]
+    jambs, sills = _named(boards, "exterior extension jamb"), _named(boards, "exterior sill")
+    found += [_sealant(kit, jambs, sills, sealant_percent, job), _stool(_named(boards, "stool"), job)]
     return tuple(one for one in found if one)
 
 
@@ -66,7 +70,7 @@ def _proud(jambs: Sequence[BoardMovement], job: Job) -> JointMovement | None:
     if not takes:
         words = (
             f"the jamb draws back by {fine.text(shrinkage)} and is only {fine.text(proud)} proud: let the boards come "
-            f"to rest in the house first, or mill them {fine.text(fine.up(shrinkage))} proud"
+            f"to rest in the house before they are milled, or write proud: {fine.text(fine.up(shrinkage))} in the job"
         )
     return JointMovement(
         name="jamb under casing",
@@ -76,6 +80,7 @@ def _proud(jambs: Sequence[BoardMovement], job: Job) -> JointMovement | None:
         takes_it=takes,
         wanted=max(proud, fine.up(shrinkage)),
         words=words,
+        fails=not takes,
     )
 
 
@@ -129,24 +134,51 @@ def _miter(kit: Kit, casing: Sequence[BoardMovement], where: Where, job: Job) ->
     )
 
 
-def _sealant(kit: Kit, boards: Sequence[BoardMovement], percent: float, job: Job) -> JointMovement | None:
-    """Jambs and sill are held at the trim plane; all they move opens and closes the joint at the frame."""
-    trim = kit.placement.opening.exterior
-    if not boards or trim is None:
+def shear_stretch(joint: float, slide: float) -> float:
+    """Return how much longer a sealant joint gets when its sides slide past each other [in], by Pythagoras."""
+    return math.hypot(joint, slide) - joint
+
+
+def _moves(boards: Iterable[BoardMovement]) -> float:
+    return max((max(one.growth, one.shrinkage) for one in boards), default=0.0)
+
+
+def _sealant(
+    kit: Kit, jambs: Sequence[BoardMovement], sills: Sequence[BoardMovement], percent: float, job: Job
+) -> JointMovement | None:
+    """Jambs are held at the trim plane: all they move opens and closes their joint at the frame.
+
+    The sill's joint lies under the frame: the sill's width only slides along it.
+    """
+    trim, boards = kit.placement.opening.exterior, [*jambs, *sills]
+    if not boards or trim is None or not trim.sealant_joint:
         return None
-    change, fine = max(max(one.growth, one.shrinkage) for one in boards), job.shop.grid.fine
-    joint, wanted = trim.sealant_joint, _joint_width(change, percent, job.shop.grid)
-    takes = joint >= change / (percent / 100) - 1e-9
-    moves = f"the joint of {fine.text(joint)} moves by {fine.text(change)}, the sealant takes ±{percent:g} %"
+    joint = trim.sealant_joint
+    change = max(_moves(jambs), shear_stretch(joint, _moves(sills)))
+    share = 100 * change / joint
+    takes = share <= percent + 1e-9
     return JointMovement(
         name="sealant joint",
         marks=_marks(boards),
         size=joint,
         change=change,
         takes_it=takes,
-        wanted=max(joint, wanted),
-        words=f"{moves}: it takes it" if takes else f"{moves}: make it {fine.text(wanted)} wide",
+        wanted=max(joint, _joint_width(change, percent, job.shop.grid)),
+        words=_sealant_words(joint, change, percent, job),
+        fails=not takes and share > SEALANT_CLASSES[-1],
     )
+
+
+def _sealant_words(joint: float, change: float, percent: float, job: Job) -> str:
+    fine, share = job.shop.grid.fine, 100 * change / joint
+    works = f"the joint of {fine.text(joint)} works by up to {fine.text(change)}, ±{math.ceil(share - 1e-9)} %"
+    if share <= percent + 1e-9:
+        return f"{works}: a sealant rated ±{percent:g} % takes it"
+    wide = fine.text(_joint_width(change, percent, job.shop.grid))
+    rated = next((one for one in SEALANT_CLASSES if one >= share - 1e-9), None)
+    if rated is None:
+        return f"{works}, and no sealant takes that: write sealant_joint: {wide} in the job"
+    return f"{works}: a sealant rated ±{rated:g} %, or a joint of {wide}"
 
 
 def _joint_width(change: float, percent: float, grid: Grid) -> float:
@@ -160,7 +192,7 @@ def _stool(stools: Sequence[BoardMovement], job: Job) -> JointMovement | None:
         return None
     growth, fine = max(one.growth for one in stools), job.shop.grid.fine
     gap = fine.up(growth) if growth > fine.step else 0.0
-    words = f"leave {fine.text(gap)} between the horn notches and the wall, the stool grows" if gap else "no gap needed"
+    words = f"the stool grows by up to {fine.text(growth)}: leave {fine.text(gap)} between horn notches and wall"
     return JointMovement(
         name="stool at the wall",
         marks=_marks(stools),
@@ -168,5 +200,5 @@ def _stool(stools: Sequence[BoardMovement], job: Job) -> JointMovement | None:
         change=growth,
         takes_it=not gap,
         wanted=gap,
-        words=words,
+        words=words if gap else "no gap needed",
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.job.openings import Assumed, Job
 from jambs.job.outside import ClimateEntry, WoodEntry
@@ -76,17 +76,41 @@ def board_note(board: BoardMovement, job: Job) -> str:
 
 
 def _findings(kit: Kit, boards: Sequence[BoardMovement], joints: Sequence[JointMovement]) -> list[Finding]:
-    found = [
-        Finding(weight=Weight.CHECK, text=f"Wood moves, {joint.name}: {joint.words}.")
-        for joint in joints
-        if not joint.takes_it
-    ]
+    found = [_finding(joint) for joint in joints if not joint.takes_it]
     shown = {part.stock for part in kit.parts if part.is_wood and part.where is not Where.BUCK}
     unknown = shown - {one.part.stock for one in boards}
     if unknown:
         text = f"How {', '.join(sorted(unknown))} moves is not in the table of woods."
         found.append(Finding(weight=Weight.NOTE, text=text))
     return found
+
+
+def _finding(joint: JointMovement) -> Finding:
+    """A joint that fails has to be looked at; the others are mended at the bench."""
+    weight = Weight.CHECK if joint.fails else Weight.NOTE
+    return Finding(weight=weight, text=f"Wood moves, {joint.name}: {joint.words}.")
+
+
+def said_once(movements: Sequence[KitMovement]) -> tuple[KitMovement, ...]:
+    """Let all openings say the same of joints that are alike: what the one that moves most has to say.
+
+    A joint that fails keeps its own words.
+    """
+    worst: dict[tuple[str, float], JointMovement] = {}
+    for joint in (joint for one in movements for joint in one.joints if not joint.takes_it and not joint.fails):
+        if (found := worst.get(_alike(joint))) is None or joint.change > found.change:
+            worst[_alike(joint)] = joint
+    return tuple(_saying(one, worst) for one in movements)
+
+
+def _alike(joint: JointMovement) -> tuple[str, float]:
+    return joint.name, joint.size
+
+
+def _saying(movement: KitMovement, worst: Mapping[tuple[str, float], JointMovement]) -> KitMovement:
+    own = {_finding(one): one for one in movement.joints if not one.takes_it and not one.fails}
+    findings = (_finding(worst[_alike(own[one])]) if one in own else one for one in movement.findings)
+    return replace(movement, findings=tuple(findings))
 
 
 def _assumed(boards: Sequence[BoardMovement], sealant: bool) -> tuple[Assumed, ...]:

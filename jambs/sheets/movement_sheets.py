@@ -26,6 +26,9 @@ AIRS = (
     ("outside_summer", "outside, summer"),
 )
 
+STANDING = ("check", "note", "takes it")
+"""How a joint stands to what it has to take, the worst first."""
+
 
 def write_movement_sheet(movements: Sequence[KitMovement], climate: ClimateEntry, job: Job, path: Path) -> None:
     """Write the page about wood that moves as PDF."""
@@ -81,16 +84,23 @@ def _change(steps: int, text: str) -> str:
 
 
 def _joints(movements: Iterable[KitMovement], job: Job) -> list[Record]:
-    """Return joints of which the same is said in one row, those that do not take it first."""
-    rows: dict[tuple[bool, str, str, str], list[str]] = {}
+    """Return joints of which the same is said in one row, those that fail first, those that take it last."""
+    rows: dict[tuple[int, str, str, str], list[str]] = {}
     for movement in movements:
         for joint in movement.joints:
             rows.setdefault(_joint_key(joint, job), []).append(movement.mark)
     return [
-        {"takes_it": key[0], "name": key[1], "wanted": key[2], "words": key[3], "marks": list(dict.fromkeys(some))}
+        {
+            "standing": STANDING[key[0]],
+            "name": key[1],
+            "wanted": key[2],
+            "words": key[3],
+            "marks": list(dict.fromkeys(some)),
+        }
         for key, some in sorted(rows.items(), key=lambda row: row[0][:2])
     ]
 
 
-def _joint_key(joint: JointMovement, job: Job) -> tuple[bool, str, str, str]:
-    return joint.takes_it, joint.name, job.shop.grid.fine.text(joint.wanted), joint.words
+def _joint_key(joint: JointMovement, job: Job) -> tuple[int, str, str, str]:
+    standing = STANDING.index("check" if joint.fails else "takes it" if joint.takes_it else "note")
+    return standing, joint.name, job.shop.grid.fine.text(joint.wanted), joint.words
