@@ -43,6 +43,7 @@ class Asked:
     only: tuple[str, ...]
     target: Path
     outside: Outside
+    with_solids: bool = True
 
     @property
     def chosen(self) -> tuple[Kit, ...]:
@@ -56,7 +57,7 @@ def output_folder(path: Path) -> Path:
     return Path("output") / (file.parent.name if file.stem == "job" else file.stem)
 
 
-def ask(job: Job, *, only: Sequence[str], target: Path) -> Asked:
+def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True) -> Asked:
     """Make the kits of a job and choose those that are asked for.
 
     Raises:
@@ -71,7 +72,7 @@ def ask(job: Job, *, only: Sequence[str], target: Path) -> Asked:
     outside = plan_outside(kits, job)
     kits = with_outside(kits, outside, job)
     only = tuple(marks[mark.lower()] for mark in only)
-    return Asked(job=job, kits=kits, only=only, target=target, outside=outside)
+    return Asked(job=job, kits=kits, only=only, target=target, outside=outside, with_solids=with_solids)
 
 
 def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[str]:
@@ -93,6 +94,7 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
             sheet_date=day.isoformat(),
             progress=progress,
             stamps=issuing.stamps,
+            with_solids=asked.with_solids,
         )
         if not asked.only:
             write_outside(asked.outside, asked.kits, asked.job, folder / "outside")

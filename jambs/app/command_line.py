@@ -93,7 +93,8 @@ def check(job: Path) -> None:
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")
 @click.option("--only", multiple=True, metavar="MARK", help="Only this opening; may be given more than once.")
 @click.option("--overwrite", is_flag=True, help="Overwrite files that were changed since they were written.")
-def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool) -> None:
+@click.option("--without-solids", is_flag=True, help="Leave out the parts in three dimensions and the fit report.")
+def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, without_solids: bool) -> None:
     """Write the drawings (DXF), cut sheets (PDF) and lists of JOB.
 
     With --only, the lists of the whole house stay as they are.
@@ -102,12 +103,14 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool) -
     from jambs.app.issuing import issued_text, last_number
     from jambs.app.table import summary_text
 
-    asked = _ask(job, only=only, target=out or _told(lambda: output_folder(job)))
+    target = out or _told(lambda: output_folder(job))
+    asked = _ask(job, only=only, target=target, with_solids=not without_solids)
     before = last_number(asked.target)
     written = _write(asked, overwrite)
     click.echo(summary_text(asked.chosen, asked.job))
     _tell_outside(asked)
-    _tell_solids()
+    if asked.with_solids:
+        _tell_solids()
     click.echo(f"\n{len(written)} files are in {asked.target}")
     if only:
         click.echo("Lists and sheets of the whole house were left as they were; build without --only to renew them.")
@@ -156,12 +159,12 @@ main.add_command(labels)
 main.add_command(issues)
 
 
-def _ask(path: Path, *, only: Sequence[str], target: Path) -> Asked:
+def _ask(path: Path, *, only: Sequence[str], target: Path, with_solids: bool = True) -> Asked:
     from jambs.app.build import UnknownMark, ask
 
     job = _told(lambda: _read(path))
     try:
-        asked: Asked = _told(lambda: ask(job, only=only, target=target))
+        asked: Asked = _told(lambda: ask(job, only=only, target=target, with_solids=with_solids))
     except UnknownMark as error:
         raise click.BadParameter(str(error), param_hint="'--only'") from None
     return asked

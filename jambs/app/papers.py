@@ -7,6 +7,7 @@ import signal
 import threading
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
+from functools import partial
 from multiprocessing import get_context, parent_process
 from multiprocessing.connection import wait
 from pathlib import Path
@@ -31,6 +32,8 @@ from jambs.sheets.stamp import NOT_ISSUED, Stamps
 FEW = 3
 """So few openings are drawn sooner than other processes would have started."""
 
+Written = tuple[str, SheetPictures]
+"""The mark of an opening and the pictures of its cut sheet."""
 Progress = Callable[[str], None]
 """Is told the name of each thing that is done."""
 
@@ -44,6 +47,7 @@ def write_papers(
     sheet_date: str,
     progress: Progress,
     stamps: Stamps = NOT_ISSUED,
+    with_solids: bool = True,
 ) -> Mapping[str, SheetPictures]:
     """Write the papers of these openings, and those of the whole house if asked, into an empty folder.
 
@@ -55,11 +59,16 @@ def write_papers(
     for name in ("drawings", "cut sheets", "install sheets"):
         (folder / name).mkdir(parents=True)
     pictures: dict[str, SheetPictures] = {}
-    for mark, shown in _openings(kits, job, folder, sheet_date, stamps):
+    write = partial(
+        write_opening, job=job, folder=folder, sheet_date=sheet_date, stamps=stamps, with_solids=with_solids
+    )
+    for mark, shown in _openings(kits, write):
         pictures[mark] = shown
         progress(mark)
     if whole_house:
         _write_house(kits, job, folder, pictures, stamps)
+        if with_solids:
+            write_elevations(kits, job, folder)
         progress("lists")
     return pictures
 
@@ -69,16 +78,14 @@ def steps(kits: Sequence[Kit], *, whole_house: bool) -> int:
     return len(kits) + whole_house
 
 
-def _openings(
-    kits: Sequence[Kit], job: Job, folder: Path, sheet_date: str, stamps: Stamps
-) -> Iterator[tuple[str, SheetPictures]]:
+def _openings(kits: Sequence[Kit], write: Callable[[Kit], Written]) -> Iterator[Written]:
     """Write the papers of each opening, several at a time where there are many."""
     if len(kits) <= FEW:
-        yield from (write_opening(kit, job, folder, sheet_date, stamps) for kit in kits)
+        yield from map(write, kits)
         return
     workers = min(len(kits), os.cpu_count() or 1)
     with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_as_worker) as pool:
-        running = [pool.submit(write_opening, kit, job, folder, sheet_date, stamps) for kit in kits]
+        running = [pool.submit(write, kit) for kit in kits]
         try:
             yield from (done.result() for done in as_completed(running))
         finally:
@@ -99,15 +106,15 @@ def _end_with_parent() -> None:
 
 
 def write_opening(
-    kit: Kit, job: Job, folder: Path, sheet_date: str, stamps: Stamps = NOT_ISSUED
-) -> tuple[str, SheetPictures]:
+    kit: Kit, *, job: Job, folder: Path, sheet_date: str, stamps: Stamps = NOT_ISSUED, with_solids: bool = True
+) -> Written:
     """Write the drawings and the sheets of one opening; return its mark and the pictures of its cut sheet.
 
     Raises:
         Unbuildable: a view fits no paper, or a sheet cannot be printed.
     """
     try:
-        views = write_solids(kit, job, folder)
+        views = write_solids(kit, job, folder) if with_solids else ()
         drawing = draw_opening(kit, cut_sections(kit), job, sheet_date=sheet_date, pictures=views)
         write_dxf(drawing, folder / "drawings" / f"{kit.mark}.dxf")
         write_flat_dxf(drawing, folder / "drawings" / f"{kit.mark} flat.dxf")
@@ -126,6 +133,5 @@ def _write_house(
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job))
     write_summary(kits, job, folder / "summary.pdf")
-    write_elevations(kits, job, folder)
     write_parts_json(kits, job, folder / "parts.json")
     write_parts_csv(kits, job, folder / "parts.csv")

@@ -1,0 +1,86 @@
+"""How long a build takes: forty openings on all cores, one opening from a cold start, and ``--help``.
+
+Run by hand: ``python tests/bench/bench_build.py [--solids]``. Each figure stands beside a floor of the same run: a cold
+start beside the imports it cannot do without, the help beside a bare interpreter.
+"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+ROOT = Path(__file__).parents[2]
+sys.path.insert(0, str(ROOT))
+
+from jambs.app.chain import make_kits  # noqa: E402
+from jambs.app.papers import write_papers  # noqa: E402
+from jambs.job import Job, read_job  # noqa: E402
+
+HOUSE = ROOT / "examples" / "harbour-house"
+SMALL = ROOT / "examples" / "garden-studio"
+IMPORTS = "import click, pydantic, yaml, ezdxf, ezdxf.addons.drawing.svg, typst"
+RUNS = 5
+
+
+def of_forty(job: Job) -> Job:
+    """Repeat the openings of a job until there are forty, each with a mark of its own."""
+    many = [replace(one, mark=f"{one.mark}.{turn}") for turn in range(3) for one in job.openings]
+    return replace(job, openings=tuple(many[:40]))
+
+
+def timed(work: Callable[[], object]) -> float:
+    """Return the seconds a piece of work takes."""
+    start = time.perf_counter()
+    work()
+    return time.perf_counter() - start
+
+
+def run(*words: str) -> float:
+    """Return the least time of a few runs of a Python command in a process of its own [s]."""
+    command = [sys.executable, *words]
+    return min(timed(lambda: subprocess.run(command, check=True, capture_output=True, cwd=ROOT)) for _ in range(RUNS))
+
+
+def forty(with_solids: bool) -> float:
+    """Return the time of all papers of forty openings, those of the house left out [s]."""
+    job = of_forty(read_job(HOUSE))
+    kits = make_kits(job)
+    with tempfile.TemporaryDirectory() as folder:
+        return timed(
+            lambda: write_papers(
+                kits,
+                job,
+                Path(folder),
+                whole_house=False,
+                sheet_date="2026-03-02",
+                progress=lambda mark: None,
+                with_solids=with_solids,
+            )
+        )
+
+
+def cold() -> tuple[float, float]:
+    """Return the time of one opening from a cold start, and of the imports alone [s]."""
+    with tempfile.TemporaryDirectory() as folder:
+        code = "from jambs.app.command_line import main; main()"
+        words = ("build", str(SMALL), "--out", folder, "--overwrite", "--without-solids")
+        return run("-c", code, *words), run("-c", IMPORTS)
+
+
+def main() -> None:
+    """Print all figures."""
+    with_solids = "--solids" in sys.argv
+    print(f"40 openings, DXF, flat DXF, cut and install sheets: {forty(with_solids):.1f} s (solids: {with_solids})")
+    build, imports = cold()
+    print(f"one opening from a cold start: {build:.2f} s, imports alone {imports:.2f} s, ratio {build / imports:.2f}")
+    helped, bare = run("-c", "from jambs.app.command_line import main; main()", "--help"), run("-c", "pass")
+    print(f"--help: {helped:.3f} s, a bare interpreter {bare:.3f} s")
+
+
+if __name__ == "__main__":
+    main()
