@@ -14,7 +14,6 @@ from pathlib import Path
 
 from jambs.app.chain import Unbuildable
 from jambs.app.pictures import sheet_pictures
-from jambs.app.planned_positions import planned_positions
 from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
 from jambs.drawings.model import write_dxf, write_flat_dxf
@@ -129,6 +128,8 @@ def write_opening(
 def _write_house(
     kits: Sequence[Kit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures], stamps: Stamps
 ) -> None:
+    from jambs.app.planned_positions import planned_positions  # loads the heat study and scipy
+
     write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job))
