@@ -23,7 +23,7 @@ from jambs.job import Job, read_job  # noqa: E402
 
 HOUSE = ROOT / "examples" / "harbour-house"
 SMALL = ROOT / "examples" / "garden-studio"
-IMPORTS = "import click, pydantic, yaml, ezdxf, ezdxf.addons.drawing.svg, typst"
+IMPORTS = "import jambs.app.build, jambs.app.table, typst"
 RUNS = 5
 
 
