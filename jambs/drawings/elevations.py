@@ -24,6 +24,8 @@ from jambs.parts.part import Part, Where
 INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
 IN_FROM_END = 3.0
 """How far from its right end a leader meets a long part [in]."""
+LOW_ON_LEG = 0.3
+"""Where a leader meets a leg: as a share of its height."""
 WIDEST = 5.0
 """Greatest measure of an elevation on paper, so that two stand side by side on the larger page [in]."""
 
@@ -56,12 +58,18 @@ def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
         ),
         chains=tuple(_chains(kit, pieces, from_outside=from_outside)),
         marks=tuple(
-            _mark(one, pieces[:number], drawn[number], opening.frame.width / 2) for number, one in enumerate(pieces)
+            _mark(pieces[number], pieces[:number], drawn[number], opening.frame.width / 2)
+            for number in _jambs_first(pieces)
         ),
         remarks=(f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",),
         largest=2,
         widest=WIDEST,
     )
+
+
+def _jambs_first(pieces: Sequence[Seen]) -> list[int]:
+    """Return the order in which marks are placed: jambs have the glass to themselves, the rest may stand elsewhere."""
+    return sorted(range(len(pieces)), key=lambda number: "extension jamb" not in pieces[number].part.name)
 
 
 def _visible(one: Seen, nearer: Sequence[Seen]) -> list[Shape]:
@@ -104,28 +112,36 @@ def _rough_box(kit: Kit, *, from_outside: bool) -> Box:
 
 
 def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: float) -> Mark:
-    """Ask for the part's mark inside its outline, in the glass beside a jamb or a leg, or beside the view."""
+    """Ask for the part's mark inside its outline, in the glass beside a jamb, low beside a leg, or beside the view."""
     part, room = one.part, box_around(one.polygon)
     lines = (f"{part.mark}  {part_words(part)}",)
+    side = Side.LEFT if _is_leg(part) and room.center[0] < middle else Side.RIGHT
     if "extension jamb" not in part.name:
-        call_out = CallOut(target=_seen_point(one, nearer), lines=lines, side=Side.RIGHT)
-        if "leg" not in part.position:
+        call_out = CallOut(target=_seen_point(one, nearer), lines=lines, side=side)
+        if not _is_leg(part):
             return Mark(text=part.mark, room=room, call_out=call_out)
         x = room.center[0]
         inward = (1.0 if x < middle else -1.0, 0.0)
-        return Mark(text=part.mark, room=room, call_out=call_out, edge=((x, room.bottom), (x, room.top)), inward=inward)
+        low = ((x, room.bottom), (x, room.bottom + 1.5 * LOW_ON_LEG * room.height))
+        return Mark(text=part.mark, room=room, call_out=call_out, edge=low, inward=inward)
     edges = [edge for shape in shapes for edge in segments_of(shape.points, closed=shape.closed)]
     inward = _inward(part, from_outside=part.where is Where.EXTERIOR)
     edge = _furthest(edges or segments_of(one.polygon, closed=True), inward)
-    call_out = CallOut(target=_middle(edge), lines=lines, side=Side.RIGHT)
+    call_out = CallOut(target=_middle(edge), lines=lines, side=side)
     return Mark(text=part.mark, room=room, call_out=call_out, edge=edge, inward=inward)
 
 
+def _is_leg(part: Part) -> bool:
+    return "leg" in part.position
+
+
 def _seen_point(one: Seen, nearer: Sequence[Seen]) -> tuple[float, float]:
-    """Return a point of what is seen of a part, towards its right end."""
+    """Return a point of what is seen of a part: towards its right end, low on a leg, where no jamb is marked."""
     pieces = visible_area(one.polygon, [other.polygon for other in nearer if other.part.is_wood])
     boxes = [box_around(piece) for piece in pieces] or [box_around(one.polygon)]
     box = max(boxes, key=lambda box: box.width * box.height)
+    if _is_leg(one.part):
+        return (box.center[0], box.bottom + LOW_ON_LEG * box.height)
     return (box.right - min(0.25 * box.width, IN_FROM_END), box.center[1])
 
 

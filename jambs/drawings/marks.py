@@ -14,6 +14,8 @@ from jambs.drawings.view import Ink, Mark, Shape, View
 
 SHARES = (0.5, 0.62, 0.38, 0.74, 0.26)
 """Where along its room or edge a mark is tried, the middle first."""
+APART = 2.5
+"""How far marks side by side stay from each other, so that two do not read as one; gaps of the paper."""
 CENTERED = (DESCENDER - 0.05) / 2
 """What a text is lifted so that its whole box, descenders too, is centered; a share of its height."""
 AWAY = (0.25, 0.4, 0.55, 0.75)
@@ -50,14 +52,19 @@ def place_marks(view: View, *, lines: Sequence[Segment], sizes: Sizes) -> dict[i
 def _is_free(one: PlacedMark, taken: Sequence[Segment], boxes: Sequence[Box], sizes: Sizes) -> bool:
     box = one.text.box.grown(0.4 * sizes.gap)
     pointer = one.leader.segments if one.leader else []
-    if any(box.is_hit_by(line) for line in taken) or any(box.overlaps(other) for other in boxes):
+    text = one.text.box
+    away = APART * sizes.gap
+    wide = Box(text.left - away, box.bottom, text.right + away, box.top)
+    if any(box.is_hit_by(line) for line in taken) or any(wide.overlaps(other) for other in boxes):
         return False
     return not any(other.is_hit_by(line) for other in boxes for line in pointer)
 
 
 def _tries(mark: Mark, core: Box, sizes: Sizes) -> Iterator[PlacedMark]:
-    for height, upright in product((MARK_HEIGHT * sizes.factor, sizes.text), (False, True)):
-        for share, lift in product(SHARES, (0.0, CENTERED * height)):
+    heights = (MARK_HEIGHT * sizes.factor, sizes.text)
+    for centered, height, upright in product((0.0, CENTERED), heights, (False, True)):
+        for share in SHARES:
+            lift = centered * height
             x, y = _within(mark.room, share, upright)
             at = (x - lift, y) if upright else (x, y + lift)
             text = Lettering(lines=(mark.text,), at=at, height=height, upright=upright)

@@ -36,7 +36,7 @@ INCH_SCALES = (
     Scale(factor=32, words='3/8" = 1\'-0"'),
     Scale(factor=48, words='1/4" = 1\'-0"'),
 )
-MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}") for factor in (5, 10, 20, 25, 50))
+MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}") for factor in (5, 10, 20, 25, 30, 50))
 
 
 def scales_of(units: Units) -> tuple[Scale, ...]:
