@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import math
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
@@ -82,7 +83,8 @@ def sheet_data(record: Record, pictures: SheetPictures, *, width: float) -> Reco
         "banner": record["state"]["banner"],
         "about": about_words(record),
         "urgent": [one for one in findings if one["weight"] != "note"],
-        "pictures": _pictures((pictures.elevation, pictures.section), width),
+        "sash": sash_words(record),
+        "pictures": _as_planned(_pictures((pictures.elevation, pictures.section), width), record),
         "more": _pictures(pictures.more, width),
         "figures": _strip(record),
         "why": " ".join(record["reasons"][:2]),
@@ -102,6 +104,25 @@ def about_words(record: Record) -> str:
     kind = f"window {window['name']}" + (f" ({', '.join(told)})" if told else "")
     wall = wall_words(record["wall"]["name"])
     return f"{kind} · {wall} · rough opening for the window {record['rough_opening']['text']}"
+
+
+def sash_words(record: Record) -> str:
+    """Return how far the sash opens and what stops it; where escape is asked, the clear passage it leaves."""
+    swing = record["swing"]
+    if swing is None:
+        return ""
+    degrees, met = math.floor(swing["greatest_deg"]["value"] + 1e-6), swing["stopped_by"]
+    words = f"sash opens to {degrees}°, {'nothing stops it' if met == 'nothing' else f'stopped by {met}'}"
+    return f"{words} · escape opening: {swing['clear']['text']} clear" if record["window"]["escape"] else words
+
+
+def _as_planned(pictures: list[Record], record: Record) -> list[Record]:
+    """Let the section, the last of the pictures, say that it does not show the depths that were measured."""
+    *others, section = pictures
+    if not record["state"]["is_measured"]:
+        return pictures
+    note = " · ".join(filter(None, (section["note"], "depths as planned: cut to the measured ones")))
+    return [*others, {**section, "note": note}]
 
 
 def wall_words(name: str) -> str:

@@ -20,6 +20,7 @@ from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.place.placement import Finding, Weight
 from jambs.sheets.cut_sheet import cut_sheets_pdf, write_all_cut_sheets, write_cut_sheet
+from jambs.sheets.pictures import Picture
 from jambs.sheets.record import job_record, opening_record
 
 LETTER = (612.0, 792.0)
@@ -224,3 +225,37 @@ def test_all_sheets_in_one_file(tmp_path: Path) -> None:
     pictures = {kit.mark: hand.make_pictures() for kit in openings}
     write_all_cut_sheets(openings, hand.make_job(), pictures, tmp_path / "all.pdf")
     assert len(paper.pages((tmp_path / "all.pdf").read_bytes())) == 10
+
+
+def swung(kit: Kit, *, escape: bool, **swing: Any) -> Kit:
+    opening = replace(kit.placement.opening, escape=escape)
+    found = kit.placement.swing and replace(kit.placement.swing, **swing)
+    return replace(kit, placement=replace(kit.placement, opening=opening, swing=found))
+
+
+def test_the_sheet_says_how_far_the_sash_opens_and_what_an_escape_leaves() -> None:
+    """Degrees are cut off, not rounded: a sash never opens further than is said."""
+    kit = swung(hand.make_kit(), escape=False, greatest_deg=91.96, stopped_by="the casing")
+    text = paper.words(sheet(kit))
+    assert "sash opens to 91°, stopped by the casing" in text and "escape" not in text
+    free = paper.words(sheet(swung(kit, escape=True, greatest_deg=180.0, stopped_by="nothing")))
+    assert 'sash opens to 180°, nothing stops it · escape opening: 28 3/4" × 41 1/2" clear' in free
+    fixed = replace(kit, placement=replace(kit.placement, swing=None))
+    assert "sash opens" not in paper.words(sheet(fixed))
+
+
+def test_a_section_says_that_it_shows_the_plan_once_depths_are_measured() -> None:
+    said = "depths as planned: cut to the measured ones"
+    planned, measured = paper.words(sheet(hand.make_kit())), paper.words(sheet(hand.measured_kit()))
+    assert planned.count(said) == 0 and measured.count(said) == 1
+    assert f'scale 3" = 1\'-0" · {said}' in measured
+
+
+@pytest.mark.parametrize(("height", "is_shown"), [(1.0, True), (3.4, False)])
+def test_more_pictures_never_begin_a_page_of_their_own(height: float, is_shown: bool) -> None:
+    kit, few = hand.make_kit(), hand.make_pictures()
+    more = Picture(title="Exploded view", svg=hand.box_svg(3.0, height), scale="scale 1:50")
+    without = cut_sheets_pdf([kit], hand.make_job(), {"W01": few})
+    pdf = cut_sheets_pdf([kit], hand.make_job(), {"W01": replace(few, more=(more,))})
+    assert len(paper.pages(pdf)) == len(paper.pages(without))
+    assert ("Exploded view" in paper.words(pdf)) == is_shown
