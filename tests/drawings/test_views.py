@@ -3,17 +3,26 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
+from itertools import permutations
+from math import dist
 
 import pytest
 from collisions import collisions, crossings
 from samples import SAMPLES, drawn, made
 
+from jambs.drawings.arrange import arrange
+from jambs.drawings.measured import depth_words
 from jambs.drawings.paper import PAGES, TEXT_HEIGHT, scales_of
 from jambs.drawings.placed import PlacedView
 from jambs.drawings.words import layer_words
 from jambs.length import FINE, HALF_64TH, Units, length_text, read_length
 from jambs.section.region import Cut
 
+HEAD_AND_A_HALF = 0.045
+"""On paper [in]; a head is 0.03 wide."""
+ROOM = (3.0, 2.7)
+"""About what a cut sheet leaves an elevation [in]."""
 EACH = pytest.mark.parametrize("name", list(SAMPLES))
 SECTIONS = pytest.mark.parametrize("cut", list(Cut))
 
@@ -201,6 +210,47 @@ def test_the_section_of_a_measured_opening_says_that_its_depths_are_planned() ->
     said = {line for text in drawn("measured").view("section jamb").texts for line in text.lines}
     assert {"OUTSIDE (planned)", "(planned)"} <= said
     assert not any("(planned)" in line for text in drawn("stool").view("section jamb").texts for line in text.lines)
+
+
+def test_a_frame_in_front_of_the_finished_face_is_proud_not_less_than_nothing_deep() -> None:
+    """Interior depth is d_in; below zero the frame stands in the room by that much (the job's own axes)."""
+    kit, _, job = made("picture framed")
+    words = depth_words(replace(kit, placement=replace(kit.placement, interior_depth=-2.5)), job)
+    assert words[0].startswith('Planned: frame 2 1/2" proud inside; ')
+
+
+def test_the_section_at_the_jamb_names_its_side() -> None:
+    """The sections' room cuts the right leg; its mark is the right leg's."""
+    view = drawn("stool").view("section jamb")
+    right = next(part for part in made("stool")[0].parts if part.position == "right leg" and "jamb" in part.name)
+    assert view.title == "Section at right jamb"
+    assert any(line.startswith(f"{right.mark} ") for text in view.texts for line in text.lines)
+
+
+def away(point: tuple[float, float], piece: tuple[tuple[float, float], tuple[float, float]]) -> float:
+    """Distance of a point from a piece of line, by the foot of its perpendicular."""
+    (ax, ay), (bx, by) = piece
+    dx, dy = bx - ax, by - ay
+    share = ((point[0] - ax) * dx + (point[1] - ay) * dy) / ((dx * dx + dy * dy) or 1.0)
+    share = min(max(share, 0.0), 1.0)
+    return dist(point, (ax + share * dx, ay + share * dy))
+
+
+def as_on_a_cut_sheet(name: str, view: str) -> PlacedView:
+    drawing = drawn(name)
+    asked = drawing.asked_view(view).brief()
+    placed = [arrange(asked, scale=scale, units=drawing.units) for scale in scales_of(drawing.units)[2:]]
+    return next((one for one in placed if one.paper_width <= ROOM[0] and one.paper_height <= ROOM[1]), placed[-1])
+
+
+@EACH
+def test_no_leader_of_an_elevation_ends_on_another(name: str) -> None:
+    """A head that lies on another leader points at nothing: a head and a half of width between them."""
+    for view in ("interior elevation", "exterior elevation"):
+        leaders = as_on_a_cut_sheet(name, view).leaders
+        least = HEAD_AND_A_HALF * as_on_a_cut_sheet(name, view).scale.factor
+        for one, two in permutations(leaders, 2):
+            assert min(away(one.points[-1], piece) for piece in two.segments) >= least, (view, one.points, two.points)
 
 
 @EACH
