@@ -11,7 +11,7 @@ from pathlib import Path
 from jambs.job.openings import Job
 from jambs.section.region import Section
 from jambs.sheets.comparison_charts import charts
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.cut_sheet import page_data, wall_words
 from jambs.sheets.press import press
 from jambs.sheets.section_picture import empty_picture, section_picture, window_of
 from jambs.sheets.values import Record
@@ -59,7 +59,7 @@ def _site_line(site: Sequence[Record]) -> str:
 def _window(window: Record, job: Job, sections: Drawn, planes: WallPlanes) -> Record:
     candidates = window["candidates"]
     return {
-        "title": f"Window {window['window']}, wall {window['wall']}",
+        "title": f"Window {window['window']}, {wall_words(window['wall'])}",
         "marks": window["marks"],
         "computed_for": window["computed_for"],
         "convention": window["convention"],

@@ -11,7 +11,7 @@ from jambs.length import Units, length_text
 from jambs.parts.as_built import planned_value
 from jambs.parts.tolerance import DepthRange, depth_range
 from jambs.place.placement import Placement
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.cut_sheet import page_data, wall_words
 from jambs.sheets.press import press
 from jambs.sheets.values import Record
 
@@ -49,7 +49,7 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "mark": opening.mark,
         "room": opening.room,
         "window": opening.window_name,
-        "wall": opening.wall.name,
+        "wall": wall_words(opening.wall.name),
         "date": readings.date.isoformat() if readings else "",
         "by": (readings.by or "") if readings else "",
         "inside": [data for place, data in places if place.kind is Kind.INTERIOR_DEPTH],
