@@ -37,6 +37,7 @@ INCH_SCALES = (
     Scale(factor=48, words='1/4" = 1\'-0"'),
 )
 MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}") for factor in (5, 10, 20, 25, 30, 50))
+"""ISO 5455 names 1:5, 1:10, 1:20, 1:50; 1:25 and 1:30 lie between, for elevations (common practice, no source)."""
 
 
 def scales_of(units: Units) -> tuple[Scale, ...]:
