@@ -18,6 +18,9 @@ MATTERS = 1 / 16
 SEALANT_PERCENT = 25.0
 """Movement a sealant joint takes each way, as a share of its width [%]: ASTM C920 class 25."""
 
+WOOD_MOVES = "Wood moves, "
+"""How what is said of a joint begins."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KitMovement:
@@ -88,7 +91,7 @@ def _findings(kit: Kit, boards: Sequence[BoardMovement], joints: Sequence[JointM
 def _finding(joint: JointMovement) -> Finding:
     """A joint that fails has to be looked at; the others are mended at the bench."""
     weight = Weight.CHECK if joint.fails else Weight.NOTE
-    return Finding(weight=weight, text=f"Wood moves, {joint.name}: {joint.words}.")
+    return Finding(weight=weight, text=f"{WOOD_MOVES}{joint.name}: {joint.words}.")
 
 
 def said_once(movements: Sequence[KitMovement]) -> tuple[KitMovement, ...]:

@@ -168,7 +168,7 @@ def _opens(window: Record) -> str:
     """Return how a window opens, less what its name says."""
     hinge = hinge_words(window)
     side = hinge if hinge == UNSTATED else f"hinge {hinge}"
-    told = [window["sash"]] if window["sash"] != window["name"] else []
+    told = [window["sash"].removeprefix(f"{window['name']} ")] if window["sash"] != window["name"] else []
     return ", ".join([*told, *([side] if hinge != NONE else [])])
 
 

@@ -11,7 +11,7 @@ from jambs.length import Units, decimal_text
 from jambs.movement.boards import LINEAR, BoardMovement
 from jambs.movement.joints import JointMovement
 from jambs.movement.moisture import equilibrium_moisture
-from jambs.movement.plan import KitMovement
+from jambs.movement.plan import WOOD_MOVES, KitMovement
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.flashing_sheets import gathered
 from jambs.sheets.press import press
@@ -42,7 +42,11 @@ def movement_data(movements: Sequence[KitMovement], climate: ClimateEntry, job: 
         "airs": [_air(words, getattr(climate, key), job.units) for key, words in AIRS],
         "boards": _boards(movements, job),
         "joints": _joints(movements, job),
-        "findings": gathered({one.mark: one.findings for one in movements}),
+        "findings": [
+            one
+            for one in gathered({one.mark: one.findings for one in movements})
+            if not one["text"].startswith(WOOD_MOVES)
+        ],
         "assumed": assumed_records(assumed for one in movements for assumed in one.assumed),
         "linear": f"{LINEAR[0]:g} to {LINEAR[1]:g} %",
     }

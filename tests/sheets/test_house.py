@@ -153,7 +153,7 @@ def test_no_side_hung_window_is_ordered_without_its_hinge_side() -> None:
     kit = hand.make_kit(placement=hand.make_placement(hand.make_opening(hinge=None)))
     data = order_data([kit], hand.make_job())
     assert (data["kinds"][0]["hinge"], data["kinds"][0]["hinge_is_missing"]) == ("HINGE SIDE NOT STATED", True)
-    assert data["rows"][0]["opens"] == "casement out, HINGE SIDE NOT STATED"
+    assert data["rows"][0]["opens"] == "out, HINGE SIDE NOT STATED"
     assert data["rows"][0]["hinge"] == "HINGE SIDE NOT STATED"
 
 
