@@ -77,10 +77,11 @@ def _assumed_entry() -> FastenerEntry:
 
 def assumed_fasteners(lines: Sequence[InstallFastener], job: Job) -> tuple[Assumed, ...]:
     """List penetrations that nobody stated."""
+    grid = job.shop.grid
     return tuple(
         Assumed(
             what=f"{line.what} fasteners",
-            value=f"{line.fastener}, at least {job.shop.grid.text(job.shop.grid.up(line.penetration))} into the framing",
+            value=f"{line.fastener}, at least {grid.text(grid.up(line.penetration))} into the framing",
             why="common practice, the job does not say",
         )
         for line in lines
