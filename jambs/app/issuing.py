@@ -25,6 +25,7 @@ from jambs.sheets.stamp import Stamp, Stamps
 from jambs.sheets.values import Record
 
 SAME_SIZE = 1e-9
+ALL_CUT = "all cut sheets.pdf"
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
 CHANGED_CUT, CHANGED_INSTALL = "changed cut sheets.pdf", "changed install sheets.pdf"
 
@@ -85,7 +86,8 @@ def issued_text(target: Path, job: Job, *, before: int) -> str:
         if last is None or last.number == before:
             return f"Nothing changed since issue {before}."
         if not before:
-            return f"Issue {last.number}: first issue of {len(last.sheets)} openings."
+            count = len(last.sheets)
+            return f"Issue {last.number}: first issue of {count} {'opening' if count == 1 else 'openings'}."
         if not last.changed:
             return f"Issue {last.number}: lists of the house changed, sheets of single openings did not."
         lines = [_changed_line(store, last, before, mark, job) for mark in last.changed]
@@ -121,6 +123,7 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
     """Put unchanged sheets back as they were issued; add the changed ones, the list of changes and the index."""
     plan, job = issuing.plan, issuing.job
     put_back(issuing.store, plan, folder)
+    _put_back_whole(issuing, folder)
     if plan.last is not None and _is_same(plan, folder):
         for path in (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL):
             if digest := plan.last.files.get(path):
@@ -135,6 +138,14 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
         (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, job, stamps=stamps))
     index = index_pdf(index_rows(issuing.store, plan.record, stamps), job, number=plan.number, day=plan.day)
     (folder / INDEX).write_bytes(index)
+
+
+def _put_back_whole(issuing: Issuing, folder: Path) -> None:
+    """Where no opening changed, the sheets of the whole house are those of the last issue, its marked changes too."""
+    plan, path = issuing.plan, folder / ALL_CUT
+    digest = plan.last.files.get(ALL_CUT) if plan.last else None
+    if digest and path.exists() and not plan.changed and not plan.gone:
+        path.write_bytes(issuing.store.kept(digest))
 
 
 def _is_same(plan: IssuePlan, folder: Path) -> bool:

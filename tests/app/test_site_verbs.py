@@ -143,6 +143,16 @@ def test_building_again_issues_nothing(built: Shop) -> None:
     assert {path: path.read_bytes() for path in built.output.rglob("*.pdf")} == before
 
 
+def test_building_again_after_a_change_issues_nothing_either(built: Shop) -> None:
+    built.run("measure", "house")
+    fill(built, "W01", DEPTHS)
+    built.run("build", "house")
+    changed = {path: path.read_bytes() for path in built.output.rglob("*.pdf")}
+    result = built.run("build", "house")
+    assert result.stdout.splitlines()[-1] == "Nothing changed since issue 2."
+    assert {path: path.read_bytes() for path in built.output.rglob("*.pdf")} == changed
+
+
 def test_back_to_the_first_issue(built: Shop) -> None:
     first = (built.output / "cut sheets" / "W01.pdf").read_bytes()
     built.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2")
