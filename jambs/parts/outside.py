@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
+from jambs.job.openings import Job, Opening
 from jambs.job.trim import Corner, ExteriorTrim
 from jambs.length import length_text
 from jambs.parts.boards import SAME_SIZE
@@ -74,7 +74,7 @@ def _deep(placement: Placement, sides: dict[str, Side], trim: ExteriorTrim, job:
         frame_reveal=trim.frame_reveal,
         grid=job.shop.grid,
         # The joint is left where the sloping sill is highest: at its edge under the frame.
-        bottom=-joint - sill_fall(under, slope) if trim.sill else -(opening.floor_below_frame or joint),
+        bottom=-joint - sill_fall(under, slope) if trim.sill else _without_sill(opening, joint),
     )
     parts = list(exterior_jambs(clear, sides, trim, placement.outside_edge, slope, job))
     depth = max(sides["sill"].start_depth, sides["sill"].finish_depth)
@@ -95,6 +95,11 @@ def _hold_clear_of_the_flange(under_frame: float, frame_projection: float, job: 
             f"the exterior sill would run {length_text(under_frame, units=job.units)} in under the frame and into its "
             f"flange; under_frame may be {most} at the most"
         )
+
+
+def _without_sill(opening: Opening, joint: float) -> float:
+    """Height at which legs end that stand on no sill: a door's at the bottom of its frame, on the threshold or deck."""
+    return 0.0 if opening.floor_below_frame is not None else -joint
 
 
 def _cased(

@@ -87,7 +87,7 @@ def _chosen(
     groups: dict[str, list[Opening]] = defaultdict(list)
     for opening in job.openings:
         if opening.wall.name in planes:
-            key = f"opening {opening.mark}" if opening.position_is_own else f"wall {opening.wall.name}"
+            key = f"opening {opening.mark}" if opening.position_is_own else f"wall {opening.wall.name!r}"
             groups[key].append(opening)
     chosen: dict[str, tuple[Chosen, Opening]] = {}
     for group, openings in groups.items():

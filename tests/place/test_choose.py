@@ -49,7 +49,7 @@ def test_limits_that_clash_are_named_with_the_amount() -> None:
     with pytest.raises(PlaceError) as error:
         placed(position=CHOOSE, limits={"least_interior_depth": "5", "overhang": "2"})
     assert error.value.sentences == (
-        "wall main: no position respects all limits: 'least interior depth (W1)' asks for a flange plane "
+        "wall 'main': no position respects all limits: 'least interior depth (W1)' asks for a flange plane "
         'at 9 9/16" or further out, \'greatest overhang (W1)\' for 8 1/2" or further in; they clash by 1 1/16".',
     )
 

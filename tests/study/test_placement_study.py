@@ -153,14 +153,14 @@ def test_the_rule_without_a_study_says_so() -> None:
     with pytest.raises(PlaceError) as error:
         place_windows(asked)
     assert error.value.sentences == (
-        "wall main: least_heat_loss: no heat study is at hand here; give another rule, like share: 1/2.",
+        "wall 'main': least_heat_loss: no heat study is at hand here; give another rule, like share: 1/2.",
     )
 
 
 def test_the_rule_says_what_cannot_be_studied() -> None:
     """A frame 1/2 in wide cannot hold a glazing that is 15 mm deep in its rebate."""
     narrow = job(position={"least_heat_loss": "yes"}, windows__fixed__frame_face="1/2")
-    with pytest.raises(PlaceError, match=r"wall main: least_heat_loss: frame .* must lie inside its depth"):
+    with pytest.raises(PlaceError, match=r"wall 'main': least_heat_loss: frame .* must lie inside its depth"):
         place_windows(narrow, least_heat_loss=least_heat_loss(narrow))
     with pytest.raises(RuleError):
         (opening,) = narrow.openings
