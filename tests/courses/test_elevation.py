@@ -14,13 +14,14 @@ def test_head_and_sill_of_a_window_by_hand() -> None:
     """W01: frame 41 1/2 high, 42 over the floor; brief sums of the exterior parts, worked on paper.
 
     Head: frame face 2 and reveals 1/4 + 1/4 leave the casing's inner edge 40 over the frame's bottom; casing 4 1/2; gap
-    3/8. Sill: 1/4 under the frame, falls 10 degrees over 1 1/2 + 3/4 + 1 1/4, and is 1 1/2 / cos 10 thick in front.
+    3/8. Sill: starts 1/4 under the frame and 1/2 behind its outside edge, falls 10 degrees over 1/2 + 1 1/2 + 3/4 +
+    1 1/4, and is 1 1/2 / cos 10 thick in front.
     """
     _, kits = harbour_house()
     found = {one.mark: one for one in elevation_of("north", elevation_entry(faces="north"), kits).openings}
     assert found["W01"].head == pytest.approx(42 + 40 + 4.5 + 0.375, abs=1e-9)
     slope = math.radians(10)
-    front = -0.25 - 3.5 * math.tan(slope) - 1.5 / math.cos(slope)
+    front = -0.25 - 4.0 * math.tan(slope) - 1.5 / math.cos(slope)
     assert found["W01"].sill == pytest.approx(42 + front, abs=1e-9)
 
 
