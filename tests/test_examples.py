@@ -1,0 +1,62 @@
+"""Every example is built outside the repository, as its user would; one size of each is worked by hand."""
+
+from __future__ import annotations
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from jambs.app.chain import make_kits
+from jambs.app.command_line import main
+from jambs.job import read_job
+
+EXAMPLES = Path(__file__).parents[1] / "examples"
+NAMES = sorted(path.parent.name for path in EXAMPLES.glob("*/job.yaml"))
+BY_HAND = {
+    # Frame 24, faces 1-1/4, reveal 1/8: 24 - 2-1/2 + 1/4 = 21-3/4. Flange on the trim plane at
+    # 1/2 + 3-1/2 + 1/2 + 1-1/2 + 3/4 = 6-3/4, jamb depth 3-1/4: interior depth 3-1/2.
+    "garden-studio": ("W1", 21.75, 3.5),
+    # Frame 47-1/2, faces 1-3/4, reveal 1/8: 47-1/2 - 3-1/2 + 1/4 = 44-1/4. Sheathing at 6-1/2, half of 5-1/2 further,
+    # jamb depth 4-9/16: 6-1/2 + 2-3/4 - 4-9/16 = 4-11/16.
+    "harbour-house": ("W01", 44.25, 4.6875),
+    # Frame 1200, faces 42, reveal 4: 1200 - 84 + 8 = 1124 mm. The widest board is 195, 4 for its edge, 1 proud: 190 mm.
+    "hillside-house": ("F1", 1124.0, 190.0),
+}
+LEAST = {"garden-studio": 1, "harbour-house": 14, "hillside-house": 8}
+
+
+def test_no_example_is_forgotten() -> None:
+    assert set(NAMES) == set(BY_HAND) == set(LEAST)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_an_example_is_built_outside_the_repository(name: str, tmp_path: Path) -> None:
+    job = tmp_path / "job"
+    shutil.copytree(EXAMPLES / name, job)
+    out = tmp_path / "papers"
+    result = CliRunner().invoke(main, ["build", str(job), "--out", str(out), "--without-solids"])
+    assert result.exit_code == 0, result.output
+    record = json.loads((out / "parts.json").read_text(encoding="utf-8"))
+    openings = {one["mark"]: one for one in record["openings"]}
+    assert len(openings) >= LEAST[name]
+    for folder, suffix in (("cut sheets", ".pdf"), ("drawings", ".dxf"), ("drawings", " flat.dxf")):
+        assert all((out / folder / f"{mark}{suffix}").stat().st_size > 1000 for mark in openings)
+    mark, clear, depth = BY_HAND[name]
+    figures = {one["name"]: one["size"]["value"] for one in openings[mark]["figures"]}
+    assert figures["clear opening width"] == pytest.approx(clear, abs=1e-6)
+    assert figures["interior depth"] == pytest.approx(depth, abs=1e-6)
+    assert not any(finding["weight"] == "stop" for one in openings.values() for finding in one["findings"])
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_parts_of_an_example_fit(name: str) -> None:
+    from jambs.solids import availability, fit_report, model_kit
+
+    if (reason := availability()) is not None:
+        pytest.skip(reason)
+    job = read_job(EXAMPLES / name)
+    faults = [fault for kit in make_kits(job) for fault in fit_report(model_kit(kit, job)).faults]
+    assert faults == []
