@@ -5,7 +5,7 @@ from __future__ import annotations
 import importlib
 
 LEFT_OUT = "Left out: solids, STEP, GLB, 3D pictures and the fit report"
-NO_PACKAGE = f"{LEFT_OUT}; cadquery is not installed. To have them: pip install 'jambs[solids]'."
+NO_PACKAGE = f"{LEFT_OUT}; cadquery is not installed. To have them: pip install -e '.[solids]'."
 NO_LIBRARY = (
     f"{LEFT_OUT}; cadquery is installed and a system library is missing ({{reason}}). "
     "To have them on Debian or Ubuntu: apt-get install --no-install-recommends libgl1."

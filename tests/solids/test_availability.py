@@ -30,7 +30,7 @@ def test_without_the_package_one_line_says_how_to_get_it(monkeypatch: pytest.Mon
     refuse(monkeypatch, ModuleNotFoundError("No module named 'OCP'"))
     assert availability() == (
         "Left out: solids, STEP, GLB, 3D pictures and the fit report; cadquery is not installed. "
-        "To have them: pip install 'jambs[solids]'."
+        "To have them: pip install -e '.[solids]'."
     )
 
 
