@@ -21,7 +21,7 @@ SIZES = {
 
 @click.command(
     epilog="\b\nExamples:\n  jambs labels house\n  jambs labels house --by cutting --first 7\n"
-    '  jambs labels house --count 2x7 --label "4 x 1 1/3" --corner "5/32 x 5/6" --pitch "4 3/16 x 1 1/3"'
+    '  jambs labels house --count 2x6 --label "3 1/2 x 1 1/2" --corner "1/2 x 3/4" --pitch "4 x 1 5/8"'
 )
 @click.argument("job", type=click.Path(exists=True, path_type=Path))
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")

@@ -29,14 +29,12 @@ from jambs.job.layers import Wall
 from jambs.job.on_hand import OnHand
 from jambs.job.outside import OutsideEntry
 from jambs.job.position import PositionRule
-from jambs.job.readings import Readings, SideReadings
+from jambs.job.readings import CORNERS, Readings, SideReadings, sides_of_corners
 from jambs.job.shop import Board, Limits, Shop
 from jambs.job.site import SiteEntry
 from jambs.job.trim import ExteriorTrim, InteriorTrim
 from jambs.job.windows import WindowType
 from jambs.length import HALF_64TH, Units
-
-CORNERS = ("head_left", "head_right", "sill_left", "sill_right")
 
 
 class SideDepths(Model):
@@ -66,21 +64,7 @@ class SideDepths(Model):
     @model_validator(mode="before")
     @classmethod
     def _corners(cls, value: Any) -> Any:
-        """Four corners are enough: they are the ends of the four sides."""
-        names = CORNERS
-        if not isinstance(value, dict) or not set(names) & set(value):
-            return value
-        if set(value) != set(names):
-            odd = [f"{name} is missing" for name in names if name not in value]
-            odd += [f"{name} is no corner" for name in value if name not in names]
-            raise fault(f"{', '.join(odd)}; give exactly {', '.join(names)}")
-        head_left, head_right, sill_left, sill_right = (value[name] for name in names)
-        return {
-            "head": (head_left, head_right),
-            "sill": (sill_left, sill_right),
-            "left": (sill_left, head_left),
-            "right": (sill_right, head_right),
-        }
+        return sides_of_corners(value)
 
     @model_validator(mode="after")
     def _meet(self) -> SideDepths:

@@ -40,6 +40,23 @@ Pair = Annotated[tuple[LongPoint, ...], Field(min_length=2, max_length=2)]
 Leans = Annotated[tuple[LeanPoint, ...], Field(min_length=2, max_length=2)]
 
 
+def sides_of_corners(value: Any) -> Any:
+    """Four corners are enough: they are the ends of the four sides."""
+    if not isinstance(value, dict) or not set(CORNERS) & set(value):
+        return value
+    if set(value) != set(CORNERS):
+        odd = [f"{name} is missing" for name in CORNERS if name not in value]
+        odd += [f"{name} is no corner" for name in value if name not in CORNERS]
+        raise fault(f"{', '.join(odd)}; give exactly {', '.join(CORNERS)}")
+    head_left, head_right, sill_left, sill_right = (value[name] for name in CORNERS)
+    return {
+        "head": (head_left, head_right),
+        "sill": (sill_left, sill_right),
+        "left": (sill_left, head_left),
+        "right": (sill_right, head_right),
+    }
+
+
 class SideReadings(Model):
     """Depths read along the sides, at equal steps from the first to the last point [in]; ``-`` where none was.
 
@@ -67,20 +84,7 @@ class SideReadings(Model):
     @model_validator(mode="before")
     @classmethod
     def _corners(cls, value: Any) -> Any:
-        """Four corners are enough: they are the ends of the four sides."""
-        if not isinstance(value, dict) or not set(CORNERS) & set(value):
-            return value
-        if set(value) != set(CORNERS):
-            odd = [f"{name} is missing" for name in CORNERS if name not in value]
-            odd += [f"{name} is no corner" for name in value if name not in CORNERS]
-            raise fault(f"{', '.join(odd)}; give exactly {', '.join(CORNERS)}")
-        head_left, head_right, sill_left, sill_right = (value[name] for name in CORNERS)
-        return {
-            "head": (head_left, head_right),
-            "sill": (sill_left, sill_right),
-            "left": (sill_left, head_left),
-            "right": (sill_right, head_right),
-        }
+        return sides_of_corners(value)
 
     @model_validator(mode="after")
     def _meet(self) -> SideReadings:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from jambs.job.openings import Job
 from jambs.job.shop import Board
-from jambs.length import length_text
+from jambs.length import HALF_64TH, length_text
 
-SAME_SIZE = 1 / 128
+SAME_SIZE = HALF_64TH
 """Two sizes nearer than this are one size [in]."""
 
 

@@ -5,10 +5,9 @@ from __future__ import annotations
 from jambs.job.openings import Job
 from jambs.job.trim import InteriorStyle
 from jambs.length import length_text
+from jambs.parts.boards import SAME_SIZE
 from jambs.parts.clear import ClearOpening
 from jambs.place.placement import Finding, Placement, Sides, Weight
-
-SAME_SIZE = 1 / 128
 
 
 def box_gaps(clear: ClearOpening, placement: Placement) -> Sides:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from jambs.job.fields import Size
-from jambs.job.layers import BuckEntry, BuckKind
+from jambs.job.fields import KG_PER_POUND, Size
+from jambs.job.layers import BuckKind
 from jambs.job.openings import Job, Opening
 from jambs.length import Units, decimal_text, length_text
 from jambs.place.limits import SAME_PLANE
@@ -19,7 +19,6 @@ LEAST_BEARING = 0.5
 LEAST_SHIM = 1 / 8
 """Space round a frame below which shims no longer go in [in]; common practice, no source."""
 ASSUMED_PANES, ASSUMED_PANE_THICKNESS = 2, 0.125
-KG_PER_POUND = 0.45359237
 
 
 def carrying_layer(planes: WallPlanes, flange_plane: float) -> str | None:
@@ -168,11 +167,6 @@ def _fasteners(opening: Opening, buck: Buck, overhang: float, job: Job) -> Findi
             "sheathing with the penetration the local code or an engineer asks for."
         )
     return Finding(weight=Weight.NOTE, text=text)
-
-
-def needs_buck(entry: BuckEntry | None) -> bool:
-    """Say whether nothing is stated that could carry a flange outside the sheathing."""
-    return entry is None
 
 
 def _text(length: float, job: Job) -> str:

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 
 from jambs.job.layers import BuckKind
 from jambs.job.openings import Job, Opening
+from jambs.length import HALF_64TH
 from jambs.place.sash import escape_faults, swing_at
 from jambs.wall.planes import WallPlanes
 
 FAR = 1e6
 """Further than any wall is deep [in]: no limit on that side."""
-SAME_PLANE = 1 / 128
+SAME_PLANE = HALF_64TH
 """Two planes nearer than this are one plane [in]."""
 
 

@@ -13,7 +13,6 @@ from jambs.place.carry import (
     carrying_findings,
     carrying_layer,
     framing_opening,
-    needs_buck,
     shims,
     weight_of,
 )
@@ -179,7 +178,7 @@ def _impossible(opening: Opening, planes: WallPlanes, plane: float, inside: floa
 
 
 def _nothing_carries(planes: WallPlanes, plane: float) -> bool:
-    return needs_buck(planes.wall.buck) and carrying_layer(planes, plane) is None
+    return planes.wall.buck is None and carrying_layer(planes, plane) is None
 
 
 def _depth_findings(opening: Opening, inside: float, outside: float, job: Job) -> list[Finding]:
