@@ -10,9 +10,9 @@ from typing import Any, get_args
 
 import pytest
 
-from jambs.job.fields import Model
-from jambs.job.job_file import JobFile
-from jambs.job.openings import Opening, OpeningEntry
+from jambs.job.models.fields import Model
+from jambs.job.models.job_file import JobFile
+from jambs.job.models.openings import Opening, OpeningEntry
 from jambs.job.starter import new_job_text
 from jambs.length import Units
 

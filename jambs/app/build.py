@@ -14,8 +14,8 @@ from jambs.app.outside_papers import write_outside
 from jambs.app.papers import Progress, write_papers
 from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
 from jambs.job import Job
-from jambs.job.faults import advice
-from jambs.job.read import job_file
+from jambs.job.reading.faults import advice
+from jambs.job.reading.read import job_file
 from jambs.parts.kit import Kit
 
 May = Callable[[Sequence[Conflict]], bool]

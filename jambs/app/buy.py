@@ -14,9 +14,9 @@ from jambs.sheets.cutting_papers import DATA, write_cutting_papers
 from jambs.sheets.cutting_record import Round, cutting_record
 from jambs.sheets.press import PressError
 from jambs.sheets.values import Record
-from jambs.stock.house_plan import Effort, LotProgress, PlannedLot, plan_house
-from jambs.stock.lot_faults import lot_faults
-from jambs.stock.lots import house_lots
+from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_house
+from jambs.stock.house.lot_faults import lot_faults
+from jambs.stock.house.lots import house_lots
 from jambs.stock.problem import StockFault
 from jambs.stock.verify import verify_plan
 

@@ -12,8 +12,8 @@ import click
 if TYPE_CHECKING:
     from jambs.app.spoiled import Spoiled
     from jambs.sheets.values import Record
-    from jambs.stock.house_plan import Effort, LotProgress
-    from jambs.stock.lots import Lot
+    from jambs.stock.house.house_plan import Effort, LotProgress
+    from jambs.stock.house.lots import Lot
     from jambs.stock.planner import Progress
 
 
@@ -58,7 +58,7 @@ def buy(
     from jambs.app.chain import Unbuildable
     from jambs.app.spoiled import Spoiled, board_marks
     from jambs.job import JobFaults
-    from jambs.stock.house_plan import Effort
+    from jambs.stock.house.house_plan import Effort
 
     if (cut or saved) and not spoiled:
         raise click.UsageError("--cut and --saved go with --spoiled; name the spoiled board")

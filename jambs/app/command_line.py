@@ -126,7 +126,7 @@ def schema(file: Path | None) -> None:
     """
     import json
 
-    from jambs.job.job_file import schema as job_schema
+    from jambs.job.models.job_file import schema as job_schema
 
     text = json.dumps(job_schema(), indent=2, ensure_ascii=False) + "\n"
     if file is None:

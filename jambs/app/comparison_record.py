@@ -16,15 +16,15 @@ from __future__ import annotations
 
 from jambs.app.figures import assumed_record, figure, share, signed
 from jambs.app.wall_record import wall_record
-from jambs.job.site import temperature_text
+from jambs.job.models.site import temperature_text
 from jambs.length import length_text
 from jambs.parts.kit import Kit
 from jambs.sheets.values import Record, size, sized
 from jambs.study.candidates import Candidate, Effects, board_words
-from jambs.study.cut import GLASS_EDGE_NOT_MODELLED, INPUT_UNCERTAINTY
 from jambs.study.details import DetailChange
+from jambs.study.heat.cut import GLASS_EDGE_NOT_MODELLED, INPUT_UNCERTAINTY
+from jambs.study.heat.section_cut import Filling
 from jambs.study.placement_study import PlacementStudy, WindowComparison
-from jambs.study.section_cut import Filling
 from jambs.study.wall_cut import SURFACE_FILMS, WOOD_CONDUCTIVITY
 
 FORMAT, VERSION = "jambs placement comparison", 1

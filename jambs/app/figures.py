@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.job.openings import Assumed
+from jambs.job.models.openings import Assumed
 from jambs.sheets.values import Record
 
 

@@ -20,8 +20,8 @@ def issues(job: Path, out: Path | None, withdraw_to: int | None, overwrite: bool
     one, so that nothing issued is lost.
     """
     from jambs.app.build import output_folder
+    from jambs.app.errors import told as stopping
     from jambs.app.issuing import issues_text, told
-    from jambs.app.told import told as stopping
     from jambs.issued.store import FOLDER, Store
 
     target = out or stopping(lambda: output_folder(job))
@@ -37,8 +37,8 @@ def issues(job: Path, out: Path | None, withdraw_to: int | None, overwrite: bool
 
 
 def _withdraw(path: Path, target: Path, store: object, number: int, overwrite: bool) -> None:
+    from jambs.app.errors import read, stop, told
     from jambs.app.issuing import lay_out_earlier, withdraw
-    from jambs.app.told import read, stop, told
     from jambs.app.writing import conflicts, fresh_folder, move_in
     from jambs.issued.store import Store
 

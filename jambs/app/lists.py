@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from jambs.job.catalogue import CatalogueBoard, CatalogueLayer, catalogue_boards, catalogue_layers, plain_name
+from jambs.job.reading.catalogue import CatalogueBoard, CatalogueLayer, catalogue_boards, catalogue_layers, plain_name
 from jambs.length import Units, decimal_text, length_text
 
 

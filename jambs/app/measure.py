@@ -30,7 +30,7 @@ def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
     Readings that are likely slips are asked about.
     """
     from jambs.app.build import output_folder
-    from jambs.app.told import read, told, write_site_papers
+    from jambs.app.errors import read, told, write_site_papers
 
     found = read(job)
     sheets = told(lambda: _sheets(found))
@@ -54,8 +54,8 @@ def _sheets(job: Job) -> dict[str, bytes]:
 
 def _write_table(job: Job, path: Path, kind: str) -> None:
     """Write the empty table beside the job file unless there is one."""
-    from jambs.job.measures import measures_csv, measures_rows, measures_xlsx
-    from jambs.job.read import job_file
+    from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
+    from jambs.job.reading.read import job_file
     from jambs.place.solve import place_windows
     from jambs.sheets.measure_sheet import planned_texts
 

@@ -16,7 +16,7 @@ from jambs.app.chain import Unbuildable
 from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
-from jambs.drawings.model import write_dxf, write_flat_dxf
+from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
 from jambs.job import Job
 from jambs.parts.kit import Kit
 from jambs.section.cut import cut_sections

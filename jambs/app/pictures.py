@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.app.solid_papers import EXPLODED
 from jambs.drawings.drawing import Drawing
-from jambs.drawings.picture import ViewPicture, view_picture
+from jambs.drawings.dxf.picture import ViewPicture, view_picture
 from jambs.sheets.pictures import Picture, SheetPictures, picture_room, svg_size
 
 ELEVATION = "interior elevation"

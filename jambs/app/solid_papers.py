@@ -11,8 +11,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from jambs.app.chain import Unbuildable
-from jambs.drawings.kit_picture import kit_picture
-from jambs.drawings.view import View
+from jambs.drawings.views.kit_picture import kit_picture
+from jambs.drawings.views.view import View
 from jambs.job import Job
 from jambs.parts.kit import Kit
 
@@ -72,7 +72,7 @@ def _views(solids: KitSolids) -> tuple[View, ...]:
 
 
 def _rows(report: FitReport, job: Job) -> tuple[tuple[str, ...], ...]:
-    from jambs.solids.found import sized, sized_area
+    from jambs.solids.report import sized, sized_area
 
     units = job.units
     measures = (

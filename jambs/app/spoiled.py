@@ -9,15 +9,15 @@ from dataclasses import dataclass, replace
 
 from jambs.app.chain import Unbuildable
 from jambs.job import Job
-from jambs.job.faults import advice
+from jambs.job.reading.faults import advice
 from jambs.parts.kit import Kit
 from jambs.sheets.cutting_lot import kept_drops
 from jambs.sheets.cutting_record import FORMAT, VERSION, Round
 from jambs.sheets.values import Record
-from jambs.stock.house_pieces import CutPiece, house_pieces
-from jambs.stock.house_plan import Effort, LotProgress, PlannedLot, plan_house
-from jambs.stock.lots import Lot, materials
-from jambs.stock.lumber import Lumber, straight_drop
+from jambs.stock.house.house_pieces import CutPiece, house_pieces
+from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_house
+from jambs.stock.house.lots import Lot, materials
+from jambs.stock.house.lumber import Lumber, straight_drop
 from jambs.stock.planfile import plan_from_dict
 from jambs.stock.problem import Stock
 from jambs.stock.remainder import remaining_problem

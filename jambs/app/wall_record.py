@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from jambs.app.figures import assumed_record, figure, share
-from jambs.job.site import temperature_text
+from jambs.job.models.site import temperature_text
 from jambs.sheets.values import Record, size
 from jambs.study.placement_study import PlacementStudy
-from jambs.study.stack import US_INSIDE_FILM, US_OUTSIDE_FILM, US_PERM, US_RESISTANCE, Layer
-from jambs.study.transmittance import WallResistance, us_resistance, us_transmittance
-from jambs.study.wall_report import WallReport
+from jambs.study.wall.stack import US_INSIDE_FILM, US_OUTSIDE_FILM, US_PERM, US_RESISTANCE, Layer
+from jambs.study.wall.transmittance import WallResistance, us_resistance, us_transmittance
+from jambs.study.wall.wall_report import WallReport
 
 THIN = 1 / 32
 """Under this a layer's thickness is not printed [in]."""

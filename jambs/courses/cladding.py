@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
-from jambs.job.openings import Assumed
-from jambs.job.outside import CladdingEntry, CladdingKind, Coursing
+from jambs.job.models.openings import Assumed
+from jambs.job.models.outside import CladdingEntry, CladdingKind, Coursing
 from jambs.length import HALF_64TH, Grid, Units, length_text
 
 GREATEST_CHANGE = {Units.INCH: 1 / 2, Units.MM: 12 / 25.4}

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jambs.courses.ladder import FAR_SMALL, climb, counting, met_weights, skewed
+from jambs.courses.course_search import FAR_SMALL, climb, counting, met_weights, skewed
 from jambs.courses.spread import Costs
 from jambs.courses.task import Target, Task
 

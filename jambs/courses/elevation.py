@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from jambs.job.outside import ElevationEntry
+from jambs.job.models.outside import ElevationEntry
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
 

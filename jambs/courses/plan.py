@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.courses.cladding import Cladding, CourseError, resolve_cladding
+from jambs.courses.course_search import best_ladder, is_too_large
 from jambs.courses.cures import Outlook, outlook
 from jambs.courses.elevation import Elevation, LineKind, Wanted, elevation_of
-from jambs.courses.ladder import best_ladder, is_too_large
 from jambs.courses.task import Ladder, Target, Task
-from jambs.job.openings import Assumed, Job
-from jambs.job.outside import ElevationEntry
+from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.outside import ElevationEntry
 from jambs.length import GRIDS, Grid, Units, feet_text, length_text
 from jambs.parts.kit import Kit
 from jambs.place.placement import Finding, Weight

@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from jambs.drawings.arrange import arrange
-from jambs.drawings.boxes import Point
-from jambs.drawings.details import details
-from jambs.drawings.elevations import exterior_elevation, interior_elevation
-from jambs.drawings.measured import caution_of, state_of, warning_of
-from jambs.drawings.notes import note_paragraphs
-from jambs.drawings.packing import OnPage, packed, room_on
-from jambs.drawings.paper import PAGES, Page, Scale, scales_of
-from jambs.drawings.placed import PlacedView
-from jambs.drawings.sections import section_view
-from jambs.drawings.table import notes_view, parts_tables
-from jambs.drawings.view import View
-from jambs.job.openings import Job
+from jambs.drawings.layout.arrange import arrange
+from jambs.drawings.layout.boxes import Point
+from jambs.drawings.layout.packing import OnPage, packed, room_on
+from jambs.drawings.layout.paper import PAGES, Page, Scale, scales_of
+from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.views.details import details
+from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
+from jambs.drawings.views.measured import caution_of, state_of, warning_of
+from jambs.drawings.views.notes import note_paragraphs
+from jambs.drawings.views.sections import section_view
+from jambs.drawings.views.table import notes_view, parts_tables
+from jambs.drawings.views.view import View
+from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.section.region import Section

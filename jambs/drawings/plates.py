@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from jambs.drawings.arrange import arrange
-from jambs.drawings.document import new_document, repeatable, save, unit_factor
-from jambs.drawings.flat import FlatPen
-from jambs.drawings.paper import Scale, scales_of
-from jambs.drawings.pen import Pen
-from jambs.drawings.picture import ViewPicture, placed_svg
-from jambs.drawings.placed import PlacedView
-from jambs.drawings.view import View
+from jambs.drawings.dxf.document import new_document, repeatable, save, unit_factor
+from jambs.drawings.dxf.flat import FlatPen
+from jambs.drawings.dxf.pen import Pen
+from jambs.drawings.dxf.picture import ViewPicture, placed_svg
+from jambs.drawings.layout.arrange import arrange
+from jambs.drawings.layout.paper import Scale, scales_of
+from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.views.view import View
 from jambs.length import Units
 
 SMALLER = {

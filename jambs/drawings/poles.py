@@ -7,11 +7,11 @@ from pathlib import Path
 from jambs.courses.story_pole import StoryPole
 from jambs.courses.views import Ink as CourseInk
 from jambs.courses.views import Note, Stroke, pole_figure
-from jambs.drawings.boxes import box_around, boxes_joined
-from jambs.drawings.paper import Scale
-from jambs.drawings.placed import Align, Lettering, PlacedView
+from jambs.drawings.layout.boxes import box_around, boxes_joined
+from jambs.drawings.layout.paper import Scale
+from jambs.drawings.layout.placed import Align, Lettering, PlacedView
 from jambs.drawings.plates import HALF, write_plate
-from jambs.drawings.view import Ink, Shape
+from jambs.drawings.views.view import Ink, Shape
 from jambs.length import Units
 
 INKS = {

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 
 from jambs.fasten.furring import FurringCase, Verdict, furring_verdict
 from jambs.fasten.reach import Through, find_sold, next_length, through_field, through_opening
-from jambs.job.layers import Layer, Role
-from jambs.job.openings import Assumed, Job
-from jambs.job.outside import ElevationEntry, FastenerEntry, Fixed
+from jambs.job.models.layers import Layer, Role
+from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
 from jambs.length import decimal_text, length_text
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
-from jambs.job.layers import BuckKind, Role
-from jambs.job.outside import Fixed
+from jambs.job.models.layers import BuckKind, Role
+from jambs.job.models.outside import Fixed
 from jambs.length import HALF_64TH, Units, read_length
 from jambs.parts.kit import Kit
 from jambs.wall.planes import WallPlanes

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.job.openings import Assumed
-from jambs.job.outside import FlashingEntry
+from jambs.job.models.openings import Assumed
+from jambs.job.models.outside import FlashingEntry
 from jambs.length import Units, decimal_text, length_text
 
 PRACTICE = "common practice, no source; the job gives none"

@@ -6,8 +6,8 @@ import math
 
 from jambs.flashing.bending import PASCALS_PER_MM, Bending
 from jambs.flashing.blank import Blank
-from jambs.job.layers import Role
-from jambs.job.openings import Job
+from jambs.job.models.layers import Role
+from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, MM_PER_INCH, length_text
 from jambs.parts.kit import Kit
 from jambs.place.placement import Finding, Weight

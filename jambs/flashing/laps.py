@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.flashing.blank import Blank
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import length_text
 from jambs.parts.kit import Kit
 

@@ -9,8 +9,8 @@ from jambs.flashing.bending import Bending, resolve_bending
 from jambs.flashing.blank import Blank, Leg
 from jambs.flashing.checks import LEAST_FALL, blank_findings, membrane_findings, pan_findings
 from jambs.flashing.laps import Lap, lap_order
-from jambs.job.openings import Assumed, Job
-from jambs.job.outside import FlashingEntry
+from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.outside import FlashingEntry
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.place.placement import Finding

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from jambs.job.outside import Air, ClimateEntry, WoodEntry
+from jambs.job.models.outside import Air, ClimateEntry, WoodEntry
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.woods import StockWood, wood_of
 from jambs.parts.part import Part, Where

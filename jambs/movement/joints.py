@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
-from jambs.job.trim import Corner
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import Corner
 from jambs.length import HALF_64TH, Grid
 from jambs.movement.boards import BoardMovement
 from jambs.parts.kit import Kit

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.outside import Air
+from jambs.job.models.outside import Air
 
 
 def equilibrium_moisture(air: Air) -> float:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from jambs.job.openings import Assumed, Job
-from jambs.job.outside import ClimateEntry, WoodEntry
+from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.outside import ClimateEntry, WoodEntry
 from jambs.movement.boards import BoardMovement, board_movement
 from jambs.movement.joints import JointMovement, joint_movements
 from jambs.parts.kit import Kit

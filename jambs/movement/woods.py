@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
-from jambs.job.faults import advice
-from jambs.job.openings import Assumed
-from jambs.job.outside import Sawn, WoodEntry
+from jambs.job.models.openings import Assumed
+from jambs.job.models.outside import Sawn, WoodEntry
+from jambs.job.reading.faults import advice
 
 
 class WoodError(Exception):

@@ -6,13 +6,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from jambs.job.fields import Size
-from jambs.job.layers import Role, Wall
-from jambs.job.openings import Measured, Opening, SideDepths
-from jambs.job.places import Kind, Place, measure_places, reading_at
-from jambs.job.readings import MEETING, Readings, SideReadings
-from jambs.job.slips import Held, Question, find_slips
-from jambs.job.windows import FrameFace
+from jambs.job.measured.measuring_points import Kind, Place, measure_places, reading_at
+from jambs.job.measured.reading_checks import Held, Question, find_slips
+from jambs.job.models.fields import Size
+from jambs.job.models.layers import Role, Wall
+from jambs.job.models.openings import Measured, Opening, SideDepths
+from jambs.job.models.readings import MEETING, Readings, SideReadings
+from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units, length_text
 from jambs.place.placement import Finding, Placement, Sides, Weight
 

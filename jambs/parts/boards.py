@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
-from jambs.job.shop import Board
+from jambs.job.models.openings import Job
+from jambs.job.models.shop import Board
 from jambs.length import HALF_64TH, length_text
 
 SAME_SIZE = HALF_64TH

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from jambs.job.openings import Job
-from jambs.job.trim import InteriorStyle
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.clear import ClearOpening

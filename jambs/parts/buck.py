@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from jambs.job.layers import BuckKind
-from jambs.job.openings import Job
+from jambs.job.models.layers import BuckKind
+from jambs.job.models.openings import Job
 from jambs.parts.part import Crosscut, Part, Rip, Seat, Vector, Where
 from jambs.parts.shapes import make_part, plain
 from jambs.place.placement import Placement

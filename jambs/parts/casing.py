@@ -9,8 +9,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
-from jambs.job.trim import CasingEntry, Corner
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import CasingEntry, Corner
 from jambs.length import decimal_text, length_text
 from jambs.parts.part import Crosscut, Cut, Edge, End, EndBevel, Miter, Part, Rip, Seat, Vector, Where
 from jambs.parts.shapes import make_part, trapezoid

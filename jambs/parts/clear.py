@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.fields import Size
-from jambs.job.windows import FrameFace
+from jambs.job.models.fields import Size
+from jambs.job.models.windows import FrameFace
 from jambs.length import Grid
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from jambs.job.openings import Job
-from jambs.job.trim import ExteriorTrim
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import ExteriorTrim
 from jambs.length import decimal_text, length_text
 from jambs.parts.clear import ClearOpening
 from jambs.parts.kit import Side

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
-from jambs.job.trim import SillEntry
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import SillEntry
 from jambs.length import decimal_text, length_text
 from jambs.parts.part import (
     Crosscut,

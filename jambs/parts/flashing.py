@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from jambs.job.openings import Job
-from jambs.job.trim import HeadFlashing
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import HeadFlashing
 from jambs.length import length_text
 from jambs.parts.part import Crosscut, Part, Rip, Seat, Where
 from jambs.parts.shapes import plain, square_profile

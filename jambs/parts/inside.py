@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
-from jambs.job.trim import Corner, InteriorStyle, InteriorTrim
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import Corner, InteriorStyle, InteriorTrim
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.interior_jamb import interior_jambs

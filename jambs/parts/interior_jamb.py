@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
-from jambs.job.trim import InteriorStyle, InteriorTrim, Joint
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import InteriorStyle, InteriorTrim, Joint
 from jambs.length import length_text
 from jambs.parts.clear import ClearOpening
 from jambs.parts.kit import Side

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from jambs.job.openings import Assumed
+from jambs.job.models.openings import Assumed
 from jambs.parts.part import Part
 from jambs.place.placement import Finding, Placement
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from jambs.job.openings import Assumed, Job
-from jambs.job.trim import InteriorStyle
+from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
 from jambs.parts.as_built import as_built, is_measured
 from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
@@ -18,8 +18,8 @@ from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.shapes import CannotBeCut
 from jambs.parts.sides import deepest, measured_sides, planned_sides
-from jambs.place.carry import weight_text
 from jambs.place.placement import Finding, Placement, Sides, Weight
+from jambs.place.support import weight_text
 
 LEAST_FALL = 0.06
 """Fall of an exterior sill: at least 6 % after shrinkage (National Building Code of Canada 9.27.3.8)."""

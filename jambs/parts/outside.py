@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.openings import Job, Opening
-from jambs.job.trim import Corner, ExteriorTrim
+from jambs.job.models.openings import Job, Opening
+from jambs.job.models.trim import Corner, ExteriorTrim
 from jambs.length import length_text
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.casing import CasedOpening, casing, outside_width

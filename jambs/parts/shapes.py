@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.parts.boards import board_for
 from jambs.parts.part import Cut, Part, Pocket, Point, Seat, Where
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.openings import Job, SideDepths
+from jambs.job.models.openings import Job, SideDepths
 from jambs.length import Grid, length_text
 from jambs.parts.edge import Bend, Edge, EdgeKind, fit_edge, remedy
 from jambs.parts.kit import Side

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
-from jambs.job.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntry
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntry
 from jambs.length import length_text
 from jambs.parts.clear import ClearOpening
 from jambs.parts.kit import Side

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
-from jambs.job.layers import BuckKind
+from jambs.job.models.layers import BuckKind
 from jambs.length import Grid, Units, read_length
 from jambs.place.placement import Placement
 from jambs.wall.planes import PlacedLayer

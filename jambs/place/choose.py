@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.job.openings import Job, Opening
+from jambs.job.models.openings import Job, Opening
 from jambs.length import length_text
 from jambs.place.depths import flange_at_share
 from jambs.place.limits import SAME_PLANE, Range, jamb_boards, ranges

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.windows import WindowType
+from jambs.job.models.windows import WindowType
 from jambs.wall.planes import WallPlanes
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from jambs.job.layers import BuckKind
-from jambs.job.openings import Job, Opening
+from jambs.job.models.layers import BuckKind
+from jambs.job.models.openings import Job, Opening
 from jambs.length import HALF_64TH
 from jambs.place.sash import escape_faults, swing_at
 from jambs.wall.planes import WallPlanes

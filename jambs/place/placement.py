@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from jambs.job.fields import Size
-from jambs.job.layers import BuckKind
-from jambs.job.openings import Opening
+from jambs.job.models.fields import Size
+from jambs.job.models.layers import BuckKind
+from jambs.job.models.openings import Opening
 from jambs.wall.planes import WallPlanes
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from jambs.job.openings import Job, Opening
-from jambs.job.position import PositionRule
+from jambs.job.models.openings import Job, Opening
+from jambs.job.models.position import PositionRule
 from jambs.length import Grid, decimal_text, length_text
 from jambs.place.choose import Chosen, choose, within_limits
 from jambs.place.depths import flange_at_equal_depths, flange_at_share

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from jambs.job.fields import Size
-from jambs.job.openings import Opening
-from jambs.job.shop import Escape
-from jambs.job.trim import InteriorStyle
-from jambs.job.windows import FrameFace, Sash
+from jambs.job.models.fields import Size
+from jambs.job.models.openings import Opening
+from jambs.job.models.shop import Escape
+from jambs.job.models.trim import InteriorStyle
+from jambs.job.models.windows import FrameFace, Sash
 from jambs.length import Units, decimal_text, length_text
 from jambs.place.placement import Swing
 from jambs.place.swing import Leaf, open_sash

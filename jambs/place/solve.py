@@ -5,10 +5,17 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Sequence
 
-from jambs.job.openings import Job, Opening
-from jambs.job.windows import Sash
+from jambs.job.models.openings import Job, Opening
+from jambs.job.models.windows import Sash
 from jambs.length import length_text
-from jambs.place.carry import (
+from jambs.place.alternatives import alternatives, broken_limits, next_best
+from jambs.place.choose import Chosen, Clash
+from jambs.place.depths import exterior_depth, interior_depth, share_at
+from jambs.place.limits import SAME_PLANE, widest_jamb
+from jambs.place.placement import Finding, Placement, Swing, Weight
+from jambs.place.rules import LeastHeatLoss, RuleError, flange_plane_for
+from jambs.place.sash import escape_faults, swing_at
+from jambs.place.support import (
     buck_at,
     carrying_findings,
     carrying_layer,
@@ -16,13 +23,6 @@ from jambs.place.carry import (
     shims,
     weight_of,
 )
-from jambs.place.choose import Chosen, Clash
-from jambs.place.depths import exterior_depth, interior_depth, share_at
-from jambs.place.limits import SAME_PLANE, widest_jamb
-from jambs.place.placement import Finding, Placement, Swing, Weight
-from jambs.place.rules import LeastHeatLoss, RuleError, flange_plane_for
-from jambs.place.sash import escape_faults, swing_at
-from jambs.place.weigh import alternatives, broken_limits, next_best
 from jambs.wall.planes import WallError, WallPlanes, stack_wall
 
 

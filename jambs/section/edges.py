@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from jambs.job.layers import BuckKind, Layer, Role
+from jambs.job.models.layers import BuckKind, Layer, Role
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
 from jambs.section.region import Cut

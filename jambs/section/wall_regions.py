@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.layers import Layer, Role
+from jambs.job.models.layers import Layer, Role
 from jambs.parts.kit import Kit
 from jambs.section.edges import Edge, Edges, layer_edge
 from jambs.section.region import Cut, Region, Stuff

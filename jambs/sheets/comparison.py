@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.section.region import Section
 from jambs.sheets.comparison_charts import charts
 from jambs.sheets.cut_sheet import page_data, wall_words

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, length_text
 from jambs.sheets.curves import Chart, Line, chart_svg, values_of
 from jambs.sheets.values import Record

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from jambs.courses.plan import CoursePlan, Missed, course_grid
 from jambs.courses.story_pole import PoleMark, StoryPole, story_pole
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import feet_text
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.pictures import Picture, set_row

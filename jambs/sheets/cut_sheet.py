@@ -7,7 +7,7 @@ import math
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.parts.kit import Kit
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, Placed, SheetPictures, set_row
 from jambs.sheets.press import press

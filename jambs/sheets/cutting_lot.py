@@ -6,16 +6,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass, fields
 from itertools import groupby
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import FINE, length_text
 from jambs.parts.part import End, Miter
 from jambs.sheets.marks import runs
 from jambs.sheets.money import money, money_text, percent_text
 from jambs.sheets.values import Record, size
-from jambs.stock.house_pieces import CutPiece
-from jambs.stock.house_plan import PlannedLot
-from jambs.stock.lot_notes import least_drop, lot_notes
-from jambs.stock.lumber import Lumber, lumber_text, steps_up
+from jambs.stock.house.house_pieces import CutPiece
+from jambs.stock.house.house_plan import PlannedLot
+from jambs.stock.house.lot_notes import least_drop, lot_notes
+from jambs.stock.house.lumber import Lumber, lumber_text, steps_up
 from jambs.stock.plan import PlannedBoard, PlannedStrip
 from jambs.stock.planfile import plan_to_dict
 from jambs.stock.views import drops, near_equal_widths, rip_list

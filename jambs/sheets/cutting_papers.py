@@ -8,7 +8,7 @@ import json
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.press import press

@@ -17,7 +17,7 @@ from jambs.fasten.plan import (
     house_findings,
     through_words,
 )
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import Units, length_text
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.house import NONE

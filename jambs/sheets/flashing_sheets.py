@@ -10,7 +10,7 @@ from pathlib import Path
 
 from jambs.flashing.blank import Blank
 from jambs.flashing.make import Flashings, blank_list
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import Units, decimal_text, length_text
 from jambs.parts.kit import Kit
 from jambs.place.placement import Finding

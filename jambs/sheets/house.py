@@ -7,8 +7,8 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby
 from pathlib import Path
 
-from jambs.job.openings import Job
-from jambs.job.windows import Sash
+from jambs.job.models.openings import Job
+from jambs.job.models.windows import Sash
 from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, wall_words
 from jambs.sheets.press import press

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 
 from jambs.fasten.plan import FastenerLine, opening_fasteners
 from jambs.fasten.reach import Through, find_sold, next_length
-from jambs.job.layers import BuckKind
-from jambs.job.openings import Assumed, Job
-from jambs.job.outside import FastenerEntry, Fixed
+from jambs.job.models.layers import BuckKind
+from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.outside import FastenerEntry, Fixed
 from jambs.length import Grid, length_text
 from jambs.parts.box import box_gaps
 from jambs.parts.inside import interior_clear

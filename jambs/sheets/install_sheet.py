@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jambs.flashing.make import make_flashings
-from jambs.job.openings import Job
-from jambs.job.trim import InteriorStyle
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
 from jambs.parts.kit import Kit
 from jambs.parts.part import Where

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.press import press
 from jambs.sheets.stamp import Stamp, Stamps, change_row

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, length_text
 from jambs.parts.kit import Kit
 from jambs.sheets.press import press

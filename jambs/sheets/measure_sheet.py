@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.job.measures import place_words, reading_text
-from jambs.job.openings import Job
-from jambs.job.places import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
+from jambs.job.measured.measures import place_words, reading_text
+from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
+from jambs.job.models.openings import Job
 from jambs.length import Units, length_text
 from jambs.parts.as_built import planned_value
 from jambs.parts.tolerance import DepthRange, depth_range

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from jambs.job.openings import Job
-from jambs.job.outside import Air, ClimateEntry
+from jambs.job.models.openings import Job
+from jambs.job.models.outside import Air, ClimateEntry
 from jambs.length import Units, decimal_text
 from jambs.movement.boards import LINEAR, BoardMovement
 from jambs.movement.joints import JointMovement

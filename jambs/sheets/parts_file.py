@@ -10,7 +10,7 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.sheets.record import job_record

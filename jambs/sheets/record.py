@@ -19,8 +19,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from jambs.job.layers import BuckKind
-from jambs.job.openings import Assumed, Job, Opening
+from jambs.job.models.layers import BuckKind
+from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Pocket, Seat, Taper, Vector, Where

@@ -13,7 +13,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from jambs.job.fields import KG_PER_POUND
+from jambs.job.models.fields import KG_PER_POUND
 from jambs.length import GRIDS, MM_PER_INCH, Units, decimal_text, length_text
 
 Record = dict[str, Any]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.trim import ExteriorTrim
+from jambs.job.models.trim import ExteriorTrim
 from jambs.parts.part import Part
 from jambs.solids import kernel
 

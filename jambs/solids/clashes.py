@@ -14,9 +14,9 @@ from itertools import combinations
 from jambs.parts.part import Vector
 from jambs.solids import kernel
 from jambs.solids.facets import Facet, facets_of, flat
-from jambs.solids.found import Clash
 from jambs.solids.model import Solid, box_around
 from jambs.solids.outlines import is_inside
+from jambs.solids.report import Clash
 from jambs.solids.vectors import added, cross, dot
 
 NO_AREA = 1e-6

@@ -5,18 +5,18 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.part import Where
-from jambs.solids.bench import bench_faults
+from jambs.solids.casing_plane import NAILED_ON
 from jambs.solids.clashes import clashes
-from jambs.solids.found import TIGHT, Clash, Joint, Measure, sized, sized_area, sized_volume
-from jambs.solids.hang import NAILED_ON
 from jambs.solids.inside_joints import inside_joints
 from jambs.solids.inside_measures import inside_measures
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.outside_joints import outside_joints
 from jambs.solids.outside_measures import outside_measures
+from jambs.solids.part_checks import bench_faults
+from jambs.solids.report import TIGHT, Clash, Joint, Measure, sized, sized_area, sized_volume
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import math
 
-from jambs.job.trim import ApronEnds, Corner, InteriorStyle, InteriorTrim
-from jambs.job.trim import Joint as JambJoint
+from jambs.job.models.trim import ApronEnds, Corner, InteriorStyle, InteriorTrim
+from jambs.job.models.trim import Joint as JambJoint
 from jambs.parts.kit import Kit, Side
 from jambs.parts.part import Where
-from jambs.solids.found import TIGHT, Joint
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, one_of, pick
 from jambs.solids.model import KitSolids, Solid
+from jambs.solids.report import TIGHT, Joint
 
 CORNERS = {
     ("head", "left leg"): ("start", "finish"),

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from jambs.job.trim import InteriorStyle, InteriorTrim
+from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.parts.edge import fit_edge
 from jambs.parts.kit import Side
 from jambs.parts.part import Vector, Where
-from jambs.solids.found import TIGHT, Measure
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
-from jambs.solids.tape import Tape
+from jambs.solids.probe import Tape
+from jambs.solids.report import TIGHT, Measure
 from jambs.solids.vectors import dot
 
 SIDES = {"head": "head", "left leg": "left", "right leg": "right", "bottom": "sill"}

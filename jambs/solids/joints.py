@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.solids.facets import meeting
-from jambs.solids.found import TIGHT, Joint
 from jambs.solids.model import Solid
+from jambs.solids.report import TIGHT, Joint
 
 REACH = 0.5
 """Faces farther apart than this have nothing to do with each other [in]."""

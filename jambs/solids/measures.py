@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 
 from jambs.parts.part import Vector
-from jambs.solids.found import Measure
-from jambs.solids.tape import DOWN, LEFT, RIGHT, UP, Tape
+from jambs.solids.probe import DOWN, LEFT, RIGHT, UP, Tape
+from jambs.solids.report import Measure
 
 PLACES = {"near one end": 0.02, "in the middle": 0.5, "near the other end": 0.98}
 """Where a carpenter lays the tape across an opening, as shares of it."""

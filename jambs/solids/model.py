@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.openings import Job
+from jambs.job.models.openings import Job
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Point, Seat, Vector
 from jambs.solids import kernel
 from jambs.solids.bent import bent_flashing
+from jambs.solids.casing_plane import Slack, hung
 from jambs.solids.facets import Facet, facets_of
-from jambs.solids.hang import Slack, hung
 from jambs.solids.outlines import Outline, rectangle
 from jambs.solids.silhouettes import Silhouettes, sawn
 

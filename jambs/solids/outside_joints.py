@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import math
 
-from jambs.job.trim import Corner, ExteriorTrim
+from jambs.job.models.trim import Corner, ExteriorTrim
 from jambs.parts.kit import Side
 from jambs.parts.part import Notch, Where
 from jambs.parts.sides import measured_sides, planned_sides
-from jambs.solids.found import TIGHT, Joint
 from jambs.solids.inside_joints import CORNERS, SIDE_OF, bearing, casing_corners
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, Y, one_of, pick
 from jambs.solids.model import KitSolids, Solid
+from jambs.solids.report import TIGHT, Joint
 
 
 def outside_joints(solids: KitSolids) -> list[Joint]:

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import math
 
-from jambs.job.trim import ExteriorTrim, SillEntry
+from jambs.job.models.trim import ExteriorTrim, SillEntry
 from jambs.parts.part import Where
 from jambs.solids.facets import Facet
-from jambs.solids.found import TIGHT, Measure
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.outside_joints import exterior_sides
-from jambs.solids.tape import Tape
+from jambs.solids.probe import Tape
+from jambs.solids.report import TIGHT, Measure
 from jambs.solids.vectors import dot, minus
 
 

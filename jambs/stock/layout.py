@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import Counter, deque
 
-from jambs.stock.core import CutBoard, Cuts
-from jambs.stock.fold import item_sizes
 from jambs.stock.plan import PlacedPiece, PlannedBoard, PlannedStrip, StockPlan
 from jambs.stock.problem import StockProblem
+from jambs.stock.solver.core import CutBoard, Cuts
+from jambs.stock.solver.integer_sizes import item_sizes
 
 Marks = dict[tuple[int, int], deque[str]]
 

@@ -9,17 +9,17 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from jambs.stock.certificate import certify
-from jambs.stock.columns import search_columns
-from jambs.stock.core import Core, Cuts, Pattern, cost_of, whole_state
-from jambs.stock.dive import dive
-from jambs.stock.fold import fold
 from jambs.stock.layout import cuts_of, lay_out
-from jambs.stock.master import solve_master
 from jambs.stock.plan import StockPlan
-from jambs.stock.pool import Pool, Rip
-from jambs.stock.small import Effort, Start
-from jambs.stock.solvers import Backend, backend
+from jambs.stock.solver.certificate import certify
+from jambs.stock.solver.columns import search_columns
+from jambs.stock.solver.core import Core, Cuts, Pattern, cost_of, whole_state
+from jambs.stock.solver.dive import dive
+from jambs.stock.solver.integer_sizes import fold
+from jambs.stock.solver.master import solve_master
+from jambs.stock.solver.pool import Pool, Rip
+from jambs.stock.solver.small import Effort, Start
+from jambs.stock.solver.solvers import Backend, backend
 from jambs.stock.verify import verify_plan
 
 WITHIN = 0.005

@@ -8,15 +8,15 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jambs.stock.core import Core, Cuts, whole_state
 from jambs.stock.faults import problem_faults, shortage
-from jambs.stock.fold import fold, item_sizes
 from jambs.stock.layout import lay_out
 from jambs.stock.plan import Bound, StockPlan
-from jambs.stock.pool import Pool
 from jambs.stock.problem import StockFault, StockProblem
-from jambs.stock.search import LACKING, Run, search
-from jambs.stock.solvers import backend
+from jambs.stock.solver.core import Core, Cuts, whole_state
+from jambs.stock.solver.integer_sizes import fold, item_sizes
+from jambs.stock.solver.pool import Pool
+from jambs.stock.solver.search import LACKING, Run, search
+from jambs.stock.solver.solvers import backend
 from jambs.stock.verify import verify_plan
 
 

@@ -6,9 +6,9 @@ rectangles of material (`Block`) and of air (`Air`); where the rectangles come f
 `drying`, `vapour` (water), `installation` (positions and details), `sun_position` and `daylight`.
 """
 
-from jambs.study.conduction import coupling, solve
-from jambs.study.cut import Cut, Reference, linear_transmittance, surface_factors
-from jambs.study.region import Air, Block
+from jambs.study.heat.conduction import coupling, solve
+from jambs.study.heat.cut import Cut, Reference, linear_transmittance, surface_factors
+from jambs.study.heat.region import Air, Block
 
 __all__ = [
     "Air",

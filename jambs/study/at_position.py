@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from jambs.job.openings import Job, Opening
+from jambs.job.models.openings import Job, Opening
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.placement import Weight
 from jambs.place.solve import place_at
 from jambs.section.cut import cut_sections
 from jambs.section.region import Cut as Side
-from jambs.study.cut import (
+from jambs.study.heat.cut import (
     Cut,
     LinearTransmittance,
     SurfaceFactors,
@@ -20,11 +20,11 @@ from jambs.study.cut import (
     linear_transmittance,
     surface_factors,
 )
-from jambs.study.frame_alone import factors_alone
-from jambs.study.grid import Fineness
-from jambs.study.section_cut import WALL_LENGTH, Filling, section_cut, section_reference
+from jambs.study.heat.frame_alone import factors_alone
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.section_cut import WALL_LENGTH, Filling, section_cut, section_reference
+from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall, heat_wall
 from jambs.study.wall_cut import HEAT_FILMS, SURFACE_FILMS
-from jambs.study.wall_heat import METRES_PER_INCH, HeatWall, heat_wall
 from jambs.study.window_heat import WindowHeat, window_heat
 from jambs.wall.planes import WallPlanes
 

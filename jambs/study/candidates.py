@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.job.site import Site
+from jambs.job.models.site import Site
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError
+from jambs.place.alternatives import alternatives, broken_limits
 from jambs.place.depths import exterior_depth, interior_depth
 from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Alternative
 from jambs.place.solve import PlaceError
-from jambs.place.weigh import alternatives, broken_limits
 from jambs.study.at_position import AtPosition, Subject, coldest_side, sill_corner_estimate, study_at
-from jambs.study.damp import Criterion, greatest_humidity
-from jambs.study.sun_at import SunAt, reveal_at, sky_at, sun_at
+from jambs.study.sun.sun_at import SunAt, reveal_at, sky_at, sun_at
+from jambs.study.wall.humidity import Criterion, greatest_humidity
 
 OWN = "the job's own"
 LEAST = "least heat loss"

@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.study.damp import Criterion, greatest_humidity
-from jambs.study.daylight import SUMMER_MONTHS, WINTER_MONTHS, Reveal, beam_path, monthly_sun, sky_component
-from jambs.study.frame import FrameBlock
-from jambs.study.grid import Fineness
+from jambs.study.heat.frame import FrameBlock
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.region import StudyError
 from jambs.study.installation import Installation, install, sill_corner_estimate
-from jambs.study.region import StudyError
+from jambs.study.sun.daylight import SUMMER_MONTHS, WINTER_MONTHS, Reveal, beam_path, monthly_sun, sky_component
+from jambs.study.wall.humidity import Criterion, greatest_humidity
 from jambs.study.wall_cut import Detail, WallBuild
 
 

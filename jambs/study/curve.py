@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.interpolate import CubicSpline
 
-from jambs.study.region import StudyError
+from jambs.study.heat.region import StudyError
 
 # The spline is searched at this spacing [m], ten times finer than anyone sets a window.
 SEARCH_STEP = 0.0001

@@ -8,15 +8,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from jambs.job.layers import BuckKind
+from jambs.job.models.layers import BuckKind
 from jambs.length import MM_PER_INCH, Units, length_text
 from jambs.parts.make import PartsError
 from jambs.place.solve import PlaceError
 from jambs.section.region import Cut as Side
 from jambs.study.at_position import AtPosition, Subject, drawn_sides, kit_at
-from jambs.study.cut import Cut
-from jambs.study.region import Block
-from jambs.study.section_cut import Filling
+from jambs.study.heat.cut import Cut
+from jambs.study.heat.region import Block
+from jambs.study.heat.section_cut import Filling
 
 LAP_CONDUCTIVITY, LAP_THICKNESS = 0.034, 0.060
 """Of insulation lapped over the frame outside [W/mK], [m]."""

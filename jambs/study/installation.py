@@ -6,16 +6,16 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from jambs.study.curve import Curve
-from jambs.study.cut import (
+from jambs.study.heat.cut import (
     LinearTransmittance,
     SurfaceFactors,
     corner_estimate,
     linear_transmittance,
     surface_factors,
 )
-from jambs.study.frame import FrameBlock
-from jambs.study.grid import Fineness
-from jambs.study.region import StudyError
+from jambs.study.heat.frame import FrameBlock
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.region import StudyError
 from jambs.study.wall_cut import (
     HEAT_FILMS,
     SURFACE_FILMS,

@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from jambs.job.openings import Assumed, Job, Opening
-from jambs.job.site import Site, site_of
+from jambs.job.models.openings import Assumed, Job, Opening
+from jambs.job.models.site import Site, site_of
 from jambs.parts.make import PartsError
 from jambs.place.choose import Clash, within_limits
 from jambs.place.limits import SAME_PLANE
@@ -18,9 +18,9 @@ from jambs.place.solve import PlaceError
 from jambs.study.at_position import Subject, study_at, subject_of
 from jambs.study.candidates import OWN, Candidate, Effects, Wish, effects_of, weigh, wishes
 from jambs.study.details import DetailChange, compare_drawn_details
-from jambs.study.region import StudyError
+from jambs.study.heat.region import StudyError
 from jambs.study.sweep import PositionSweep, Studied, least_plane, sweep_positions
-from jambs.study.wall_report import WallReport, wall_report
+from jambs.study.wall.wall_report import WallReport, wall_report
 from jambs.wall.planes import WallPlanes
 
 

@@ -13,10 +13,10 @@ from jambs.parts.make import PartsError
 from jambs.place.limits import ranges
 from jambs.place.solve import PlaceError
 from jambs.study.at_position import AtPosition, Subject, study_at
-from jambs.study.grid import Fineness
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.region import StudyError
 from jambs.study.installation import BAND, rule_position
-from jambs.study.region import StudyError
-from jambs.study.wall_heat import METRES_PER_INCH
+from jambs.study.wall.wall_heat import METRES_PER_INCH
 
 POSITIONS = 24
 """Steps of the coarse sweep; the least place is then found between two of them, on the shop's grid."""

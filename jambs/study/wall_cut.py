@@ -6,12 +6,12 @@ y from 0 at the outer edge of the window frame towards the glass; the wall lies 
 
 from dataclasses import dataclass, replace
 
-from jambs.study.conduction import coupling
-from jambs.study.cut import Cut, Reference
-from jambs.study.frame import AIR_MARGIN, FrameBlock
-from jambs.study.grid import SAME_EDGE, Fineness
-from jambs.study.region import Air, Block, StudyError
-from jambs.study.stack import INSIDE_FILM, OUTSIDE_FILM, Stack
+from jambs.study.heat.conduction import coupling
+from jambs.study.heat.cut import Cut, Reference
+from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
+from jambs.study.heat.grid import SAME_EDGE, Fineness
+from jambs.study.heat.region import Air, Block, StudyError
+from jambs.study.wall.stack import INSIDE_FILM, OUTSIDE_FILM, Stack
 
 WOOD_CONDUCTIVITY = 0.12
 FOAM_CONDUCTIVITY = 0.035

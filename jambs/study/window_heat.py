@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.openings import Assumed
-from jambs.job.windows import WindowType
+from jambs.job.models.openings import Assumed
+from jambs.job.models.windows import WindowType
 from jambs.length import Units, decimal_text, length_text
 from jambs.section.region import Cut as Side
-from jambs.study.frame import FrameBlock
-from jambs.study.wall_heat import METRES_PER_INCH
+from jambs.study.heat.frame import FrameBlock
+from jambs.study.wall.wall_heat import METRES_PER_INCH
 
 USUAL_FRAME_TRANSMITTANCE = 1.6
 """U_f of a wood or plastic frame where the job gives none [W/m2K]: common practice, no source."""

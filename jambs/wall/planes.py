@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import accumulate
 
-from jambs.job.layers import Layer, Role, Wall
+from jambs.job.models.layers import Layer, Role, Wall
 from jambs.length import Grid
 
 

@@ -17,7 +17,7 @@ from jambs.app.chain import Unbuildable
 from jambs.app.spoiled import board_marks
 from jambs.job import read_job
 from jambs.stock import plan_stock
-from jambs.stock.house_plan import LEAST_SECONDS, Effort
+from jambs.stock.house.house_plan import LEAST_SECONDS, Effort
 
 BOARDS = """    - {nominal: 1x4, stock: poplar}
     - {nominal: 1x6, stock: poplar}
@@ -184,7 +184,7 @@ def test_an_interrupt_gives_the_best_plan_so_far(priced: Shop, monkeypatch: pyte
         if len(told) == 1:
             raise KeyboardInterrupt
 
-    monkeypatch.setattr("jambs.stock.house_plan.plan_stock", watched)
+    monkeypatch.setattr("jambs.stock.house.house_plan.plan_stock", watched)
     effort = Effort(seconds=60)
     record = buy(read_job(priced.job), priced.output / "cutting", effort, overwrite=False, progress=interrupt)
     assert record["is_interrupted"] and told[0].cost_cents is not None

@@ -15,7 +15,7 @@ from heat_cases import FRAMES, HEAD, JAMB, SILL, WALLS  # noqa: E402
 from peer import peer_solution  # noqa: E402
 
 from jambs.study import Cut, coupling  # noqa: E402
-from jambs.study.grid import Fineness  # noqa: E402
+from jambs.study.heat.grid import Fineness  # noqa: E402
 from jambs.study.installation import sweep  # noqa: E402
 from jambs.study.wall_cut import build_cut  # noqa: E402
 

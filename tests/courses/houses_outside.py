@@ -10,7 +10,7 @@ from jambs.courses.cladding import resolve_cladding
 from jambs.courses.elevation import Elevation, OpeningOnElevation
 from jambs.courses.plan import CoursePlan, plan_courses
 from jambs.job import Job, read_job
-from jambs.job.outside import CladdingEntry, ElevationEntry
+from jambs.job.models.outside import CladdingEntry, ElevationEntry
 from jambs.length import GRIDS, Grid, Units
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit

@@ -7,8 +7,8 @@ from dataclasses import replace
 import pytest
 from course_tasks import all_ladders, cost_of, cost_of_ladder, random_task
 
+from jambs.courses.course_search import best_ladder
 from jambs.courses.cures import outlook
-from jambs.courses.ladder import best_ladder
 from jambs.courses.task import Target, Task
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from course_tasks import cost_by_milp, cost_of, cost_of_ladder, random_task
 
-from jambs.courses.ladder import best_ladder
+from jambs.courses.course_search import best_ladder
 
 
 @pytest.mark.parametrize("seed", range(12))

@@ -9,7 +9,7 @@ import pytest
 from pydantic import ValidationError
 
 from jambs.courses.cladding import CourseError, exposure_table, greatest_exposure, resolve_cladding
-from jambs.job.outside import CladdingEntry, CladdingKind, Coursing
+from jambs.job.models.outside import CladdingEntry, CladdingKind, Coursing
 from jambs.length import GRIDS, Units
 
 TABLE = Path(__file__).parents[1] / "authorities" / "outside" / "shingle_exposure.csv"

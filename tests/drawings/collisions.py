@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from itertools import combinations
 
-from jambs.drawings.pen import ticks
-from jambs.drawings.placed import PlacedView
+from jambs.drawings.dxf.pen import ticks
+from jambs.drawings.layout.placed import PlacedView
 
 TOUCH = 1e-6
 Rectangle = tuple[float, float, float, float]

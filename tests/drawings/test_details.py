@@ -7,7 +7,7 @@ import re
 import pytest
 from samples import SAMPLES, drawn, made
 
-from jambs.drawings.placed import PlacedView
+from jambs.drawings.layout.placed import PlacedView
 from jambs.parts.part import Part
 
 EACH = pytest.mark.parametrize("name", list(SAMPLES))

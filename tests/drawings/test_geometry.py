@@ -9,12 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as some
 from PIL import ImageFont
 
-from jambs.drawings.boxes import Box
-from jambs.drawings.cover import is_inside, middle_of_largest, visible_area, visible_pieces
-from jambs.drawings.lettering import text_width, wrapped
-from jambs.drawings.placed import Align, Lettering
-from jambs.drawings.seen import hull
-from jambs.drawings.spacing import slot, spread
+from jambs.drawings.layout.boxes import Box
+from jambs.drawings.layout.lettering import text_width, wrapped
+from jambs.drawings.layout.placed import Align, Lettering
+from jambs.drawings.layout.spacing import slot, spread
+from jambs.drawings.views.cover import is_inside, middle_of_largest, visible_area, visible_pieces
+from jambs.drawings.views.seen import hull
 
 TINY = 1e-6
 PLACES = some.lists(some.floats(-10, 10), min_size=1, max_size=12).map(sorted)

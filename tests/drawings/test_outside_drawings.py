@@ -13,12 +13,12 @@ from outside_houses import ELEVATIONS, HOUSES, house
 
 from jambs.courses.plan import CoursePlan
 from jambs.courses.story_pole import story_pole
-from jambs.drawings.bends import bend_words, bent_view, flat_view
-from jambs.drawings.course_elevation import course_elevation, write_course_elevation
-from jambs.drawings.laps import laps_view
 from jambs.drawings.plates import HALF, fitted, plate_picture, write_plate
 from jambs.drawings.poles import pole_view, write_story_pole
-from jambs.drawings.view import Ink
+from jambs.drawings.views.bends import bend_words, bent_view, flat_view
+from jambs.drawings.views.course_elevation import course_elevation, write_course_elevation
+from jambs.drawings.views.laps import laps_view
+from jambs.drawings.views.view import Ink
 from jambs.flashing.blank import Bend, Blank
 from jambs.flashing.make import Flashings
 from jambs.length import MM_PER_INCH, Units, read_length

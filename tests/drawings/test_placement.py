@@ -9,10 +9,10 @@ from collisions import collisions, crossings
 from hypothesis import given, settings
 from hypothesis import strategies as some
 
-from jambs.drawings.arrange import arrange
-from jambs.drawings.boxes import Box, box_around
-from jambs.drawings.paper import TEXT_HEIGHT, scales_of
-from jambs.drawings.view import CallOut, Chain, Ink, Interval, Mark, Shape, Side, Stack, View
+from jambs.drawings.layout.arrange import arrange
+from jambs.drawings.layout.boxes import Box, box_around
+from jambs.drawings.layout.paper import TEXT_HEIGHT, scales_of
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, Side, Stack, View
 from jambs.length import Units
 
 SIXTY_FOURTHS = some.integers(1, 64 * 12).map(lambda count: count / 64)

@@ -11,11 +11,11 @@ import pytest
 from collisions import collisions, crossings
 from samples import SAMPLES, drawn, made
 
-from jambs.drawings.arrange import arrange
-from jambs.drawings.measured import depth_words
-from jambs.drawings.paper import PAGES, TEXT_HEIGHT, scales_of
-from jambs.drawings.placed import PlacedView
-from jambs.drawings.words import layer_words
+from jambs.drawings.layout.arrange import arrange
+from jambs.drawings.layout.paper import PAGES, TEXT_HEIGHT, scales_of
+from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.views.measured import depth_words
+from jambs.drawings.views.words import layer_words
 from jambs.length import FINE, HALF_64TH, Units, length_text, read_length
 from jambs.section.region import Cut
 

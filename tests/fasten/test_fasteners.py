@@ -19,7 +19,7 @@ from jambs.fasten.plan import (
     through_words,
 )
 from jambs.fasten.reach import find_sold, framing_face, next_length
-from jambs.job.outside import Fixed
+from jambs.job.models.outside import Fixed
 from jambs.wall.planes import WallPlanes, stack_wall
 
 

@@ -11,8 +11,8 @@ from flashing_house import harbour_house
 from jambs.flashing.bending import resolve_bending
 from jambs.flashing.checks import blank_findings, membrane_findings
 from jambs.flashing.make import head_blank, make_flashings
-from jambs.job.layers import Role
-from jambs.job.outside import FlashingEntry
+from jambs.job.models.layers import Role
+from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Units
 from jambs.parts.kit import Kit
 

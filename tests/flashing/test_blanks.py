@@ -9,7 +9,7 @@ from flashing_house import harbour_house
 
 from jambs.flashing.bending import resolve_bending
 from jambs.flashing.make import Flashings, blank_list, make_flashings
-from jambs.job.outside import FlashingEntry
+from jambs.job.models.outside import FlashingEntry
 from jambs.length import Units
 from jambs.parts.part import Part
 

@@ -13,8 +13,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from jambs.job.places import Kind, Place
-from jambs.job.slips import Held
+from jambs.job.measured.measuring_points import Kind, Place
+from jambs.job.measured.reading_checks import Held
 from jambs.length import Units, length_text, read_length
 
 MM = 25.4

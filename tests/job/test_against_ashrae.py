@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 from published import table
 
-from jambs.job.catalogue import find_layer
+from jambs.job.reading.catalogue import find_layer
 
 W_PER_M_K = 1.730735 / 12
 """One Btu in/(h ft2 F) in W/(m K): 1 Btu/(h ft F) is 1.730735 W/(m K) (international table Btu)."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from published import inches, table
 
-from jambs.job.catalogue import catalogue_layers, find_layer
+from jambs.job.reading.catalogue import catalogue_layers, find_layer
 
 ROWS = table("ps1_plywood_thickness.csv")
 PLYWOOD = [layer.name for layer in catalogue_layers() if layer.name.startswith("plywood ")]

@@ -7,7 +7,7 @@ import re
 import pytest
 from published import inches, table
 
-from jambs.job.catalogue import CatalogueBoard, catalogue_boards, catalogue_layers, find_layer
+from jambs.job.reading.catalogue import CatalogueBoard, catalogue_boards, catalogue_layers, find_layer
 
 SIZES = {
     (row["class"], row["dimension"], row["nominal_in"]): inches(row["min_dressed_dry_in"])

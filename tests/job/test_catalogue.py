@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from jambs.job.catalogue import (
+from jambs.job.models.layers import Role
+from jambs.job.reading.catalogue import (
     CatalogueBoard,
     CatalogueLayer,
     catalogue_boards,
@@ -13,7 +14,6 @@ from jambs.job.catalogue import (
     find_layer,
     plain_name,
 )
-from jambs.job.layers import Role
 
 STATUS = {"read", "memory"}
 

@@ -9,10 +9,10 @@ from typing import Any
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
-from jambs.job.fields import Bearing, Date, FrameSize, LayerThickness, Share, Slope, Text, Weight, YesNo
-from jambs.job.shop import Shop
-from jambs.job.trim import Joint
-from jambs.job.windows import FrameFace
+from jambs.job.models.fields import Bearing, Date, FrameSize, LayerThickness, Share, Slope, Text, Weight, YesNo
+from jambs.job.models.shop import Shop
+from jambs.job.models.trim import Joint
+from jambs.job.models.windows import FrameFace
 from jambs.length import GRIDS, Units
 
 

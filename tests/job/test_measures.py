@@ -14,9 +14,9 @@ from openpyxl import load_workbook
 from yaml import safe_dump
 
 from jambs.job import Job, JobFaults, read_job
-from jambs.job.measures import COLUMNS, measures_csv, measures_rows, measures_xlsx
-from jambs.job.places import measure_places, places_along, reading_at
-from jambs.job.rows import table_rows
+from jambs.job.measured.measures import COLUMNS, measures_csv, measures_rows, measures_xlsx
+from jambs.job.measured.measuring_points import measure_places, places_along, reading_at
+from jambs.job.reading.rows import table_rows
 
 FILLED = {
     "date": "2026-06-01",

@@ -7,7 +7,7 @@ import pytest
 import yaml
 from pydantic import ValidationError
 
-from jambs.job.outside import Air, CladdingKind, Fixed, OutsideEntry, Sawn
+from jambs.job.models.outside import Air, CladdingKind, Fixed, OutsideEntry, Sawn
 from jambs.length import Units
 
 WRITTEN = """

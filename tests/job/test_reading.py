@@ -10,9 +10,9 @@ import pytest
 from houses import HOUSE, METRIC, faults_of, read_text, spoiled
 
 from jambs.job import JobFaults, read_job
-from jambs.job.fields import Size
-from jambs.job.layers import Role
-from jambs.job.openings import Opening
+from jambs.job.models.fields import Size
+from jambs.job.models.layers import Role
+from jambs.job.models.openings import Opening
 from jambs.job.starter import new_job_text
 from jambs.length import Units
 

@@ -11,8 +11,8 @@ from houses import HOUSE, METRIC, spoiled
 from openpyxl import Workbook
 
 from jambs.job import JobFaults, read_job
-from jambs.job.fields import Size
-from jambs.job.openings import Opening
+from jambs.job.models.fields import Size
+from jambs.job.models.openings import Opening
 
 COMMON = {"mark": "W09", "room": "Attic", "wall": "main", "window": "fixed"}
 

@@ -10,9 +10,9 @@ import pytest
 import yaml
 from houses import HOUSE, METRIC
 
-from jambs.job.examples import LENGTHS, TEXTS
-from jambs.job.fields import Model
-from jambs.job.job_file import JobFile, schema
+from jambs.job.models.fields import Model
+from jambs.job.models.job_file import JobFile, schema
+from jambs.job.reading.examples import LENGTHS, TEXTS
 from jambs.job.starter import new_job_text
 from jambs.length import Units
 

@@ -8,7 +8,7 @@ import pytest
 from cases import changed, job_of
 
 from jambs.job import JobFaults
-from jambs.job.site import Site, site_of
+from jambs.job.models.site import Site, site_of
 from jambs.length import Units
 
 

@@ -12,8 +12,8 @@ from dataclasses import replace
 import pytest
 from seeded_site import AROUND, SLIPS, honest, seeded
 
-from jambs.job.places import Kind, Place
-from jambs.job.slips import Held, Question, find_slips
+from jambs.job.measured.measuring_points import Kind, Place
+from jambs.job.measured.reading_checks import Held, Question, find_slips
 from jambs.length import MM_PER_INCH, Units
 
 CAUGHT, QUESTIONED = 182, 22

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from jambs.job.outside import Air, Sawn
+from jambs.job.models.outside import Air, Sawn
 from jambs.movement.boards import change_of_size
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.woods import find_wood, woods

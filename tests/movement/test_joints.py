@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 from movement_house import climate, harbour_house
 
-from jambs.job.outside import WoodEntry
+from jambs.job.models.outside import WoodEntry
 from jambs.movement.joints import JointMovement, miter_gap, shear_stretch
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement, plan_movement, said_once

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from cases import placed
 
-from jambs.job.shop import Escape
+from jambs.job.models.shop import Escape
 from jambs.length import Units
 from jambs.place.sash import clear_opening, escape_faults
 

@@ -7,13 +7,13 @@ from dataclasses import replace
 
 from hand_parts import buck_parts, exterior_parts, interior_parts, tapered
 
-from jambs.job.fields import Size
-from jambs.job.layers import BuckKind, Layer, Role, Wall
-from jambs.job.openings import Assumed, Job, Measured, Opening
-from jambs.job.position import PositionRule
-from jambs.job.shop import Board, Limits, Shop
-from jambs.job.trim import ExteriorTrim, InteriorTrim
-from jambs.job.windows import WindowType
+from jambs.job.models.fields import Size
+from jambs.job.models.layers import BuckKind, Layer, Role, Wall
+from jambs.job.models.openings import Assumed, Job, Measured, Opening
+from jambs.job.models.position import PositionRule
+from jambs.job.models.shop import Board, Limits, Shop
+from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
 from jambs.parts.kit import Figure, Kit, Side
 from jambs.parts.part import Part

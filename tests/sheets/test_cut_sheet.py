@@ -15,7 +15,7 @@ import hand_parts as boards
 import paper
 import pytest
 
-from jambs.job.fields import Size
+from jambs.job.models.fields import Size
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.place.placement import Finding, Weight

@@ -27,8 +27,8 @@ from jambs.sheets.cutting_record import Round, cutting_record
 from jambs.sheets.marks import runs as board_runs
 from jambs.sheets.money import money_text, percent_text
 from jambs.stock.check_file import check_house, main
-from jambs.stock.house_plan import Effort, PlannedLot, plan_house
-from jambs.stock.lots import house_lots
+from jambs.stock.house.house_plan import Effort, PlannedLot, plan_house
+from jambs.stock.house.lots import house_lots
 from jambs.stock.verify import verify_plan
 
 EXAMPLES = Path(__file__).parents[2] / "examples"

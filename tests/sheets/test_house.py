@@ -11,10 +11,10 @@ import paper
 import pytest
 from test_cut_sheet import crowded, said
 
-from jambs.job.fields import Size
-from jambs.job.layers import BuckKind
-from jambs.job.openings import Opening
-from jambs.job.windows import Sash
+from jambs.job.models.fields import Size
+from jambs.job.models.layers import BuckKind
+from jambs.job.models.openings import Opening
+from jambs.job.models.windows import Sash
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.place.placement import Buck, Finding, Weight

@@ -12,7 +12,7 @@ from paper import collisions, runs, words
 
 from jambs.app.outside_papers import _blank_papers, _laps_papers, _picture
 from jambs.courses.story_pole import story_pole
-from jambs.drawings.course_elevation import course_elevation
+from jambs.drawings.views.course_elevation import course_elevation
 from jambs.fasten.furring import EDITION
 from jambs.flashing.make import blank_list
 from jambs.length import read_length

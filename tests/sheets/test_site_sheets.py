@@ -16,8 +16,8 @@ from paper import collisions, pages, runs, words
 
 from jambs.app.chain import make_kits
 from jambs.job import Job
-from jambs.job.measures import measures_rows
-from jambs.job.places import measure_places
+from jambs.job.measured.measures import measures_rows
+from jambs.job.measured.measuring_points import measure_places
 from jambs.length import HALF_64TH, read_length
 from jambs.parts.kit import Kit
 from jambs.place.placement import Placement

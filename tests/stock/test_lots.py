@@ -14,11 +14,11 @@ from jambs.app.chain import make_kits
 from jambs.job import Job, read_job
 from jambs.parts.part import Miter
 from jambs.stock import plan_stock
-from jambs.stock.house_pieces import house_pieces, miter_allowance
-from jambs.stock.house_plan import Effort, plan_house
-from jambs.stock.lot_faults import lot_faults
-from jambs.stock.lots import Lot, house_lots, lot_letter
-from jambs.stock.lumber import saw_settings, steps_down, steps_up
+from jambs.stock.house.house_pieces import house_pieces, miter_allowance
+from jambs.stock.house.house_plan import Effort, plan_house
+from jambs.stock.house.lot_faults import lot_faults
+from jambs.stock.house.lots import Lot, house_lots, lot_letter
+from jambs.stock.house.lumber import saw_settings, steps_down, steps_up
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 BOARDS: list[dict[str, Any]] = [

@@ -3,9 +3,9 @@
 import csv
 from pathlib import Path
 
-from jambs.study.frame import FrameBlock
-from jambs.study.region import Air, Block
-from jambs.study.stack import Layer, Stack, solid_layer
+from jambs.study.heat.frame import FrameBlock
+from jambs.study.heat.region import Air, Block
+from jambs.study.wall.stack import Layer, Stack, solid_layer
 from jambs.study.wall_cut import Detail, WallBuild
 
 AUTHORITIES = Path(__file__).parent.parent / "authorities" / "study"

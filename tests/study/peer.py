@@ -8,9 +8,9 @@ from numpy.typing import NDArray
 from skfem import Basis, BilinearForm, ElementQuad1, ElementQuad2, LinearForm, MeshQuad, solve
 from skfem.helpers import dot, grad
 
-from jambs.study.cut import Cut
-from jambs.study.grid import Fineness, Grid, grid_through
-from jambs.study.region import Air, Block
+from jambs.study.heat.cut import Cut
+from jambs.study.heat.grid import Fineness, Grid, grid_through
+from jambs.study.heat.region import Air, Block
 
 Array = NDArray[np.float64]
 

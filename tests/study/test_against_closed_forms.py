@@ -8,14 +8,14 @@ from heat_cases import WALLS, air, box, wall
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jambs.study.cell_scheme import cell_flows
-from jambs.study.cells import lay_out
-from jambs.study.conduction import Coupling, coupling, solve
-from jambs.study.grid import Fineness
-from jambs.study.region import Air
-from jambs.study.stack import Layer, Stack, solid_layer
-from jambs.study.transmittance import wall_resistance
-from jambs.study.vertex_scheme import vertex_field
+from jambs.study.heat.cell_scheme import cell_flows
+from jambs.study.heat.cells import lay_out
+from jambs.study.heat.conduction import Coupling, coupling, solve
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.region import Air
+from jambs.study.heat.vertex_scheme import vertex_field
+from jambs.study.wall.stack import Layer, Stack, solid_layer
+from jambs.study.wall.transmittance import wall_resistance
 from jambs.study.wall_cut import wall_blocks
 
 COARSE = Fineness(first=0.01, growth=2, largest=0.2)

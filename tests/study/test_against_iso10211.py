@@ -7,9 +7,9 @@ import pytest
 from heat_cases import air, box, read_authority
 
 from jambs.study import coupling, solve
-from jambs.study.field import Field
-from jambs.study.grid import Fineness
-from jambs.study.region import Air, Block
+from jambs.study.heat.field import Field
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.region import Air, Block
 
 MM = 1e-3
 

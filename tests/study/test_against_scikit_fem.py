@@ -6,7 +6,7 @@ from heat_cases import FRAMES, JAMB, WALLS
 from peer import peer_solution
 
 from jambs.study import Cut, coupling, solve
-from jambs.study.grid import Fineness
+from jambs.study.heat.grid import Fineness
 from jambs.study.wall_cut import SURFACE_FILMS, build_cut
 
 CUT = build_cut(WALLS["2x6 + 4 in"], FRAMES["wood"], JAMB, 0.060)

@@ -7,8 +7,8 @@ import pytest
 from heat_cases import FRAMES, JAMB, WALLS, air, box
 
 from jambs.study import Air, Block, Cut, coupling, solve
-from jambs.study.grid import Fineness
-from jambs.study.region import StudyError
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.region import StudyError
 from jambs.study.wall_cut import build_cut
 
 CUT: Cut = build_cut(WALLS["2x4 + 2 in"], FRAMES["PVC"], JAMB, 0.020)

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from jambs.study.curve import Curve
-from jambs.study.region import StudyError
+from jambs.study.heat.region import StudyError
 
 
 def parabola(centre: float) -> Curve:

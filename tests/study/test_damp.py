@@ -4,7 +4,8 @@ import psychrolib
 import pytest
 from heat_cases import layers, read_authority
 
-from jambs.study.damp import (
+from jambs.study.heat.region import StudyError
+from jambs.study.wall.humidity import (
     Climate,
     Criterion,
     check_inner_face,
@@ -14,8 +15,7 @@ from jambs.study.damp import (
     saturation_pressure,
     saturation_temperature,
 )
-from jambs.study.region import StudyError
-from jambs.study.stack import Stack
+from jambs.study.wall.stack import Stack
 
 
 @pytest.fixture(autouse=True)

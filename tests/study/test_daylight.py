@@ -5,7 +5,8 @@ from math import pi, tan
 import numpy as np
 import pytest
 
-from jambs.study.daylight import (
+from jambs.study.heat.region import StudyError
+from jambs.study.sun.daylight import (
     SUMMER_MONTHS,
     WINTER_MONTHS,
     Reveal,
@@ -14,7 +15,6 @@ from jambs.study.daylight import (
     sky_component,
     sunlit_fraction,
 )
-from jambs.study.region import StudyError
 
 
 def fraction(reveal: Reveal, altitude: float, turn: float) -> float:

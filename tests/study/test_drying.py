@@ -2,8 +2,8 @@
 
 import pytest
 
-from jambs.study.drying import drying, permeance_of
-from jambs.study.stack import US_PERM, Layer, Stack
+from jambs.study.wall.drying import drying, permeance_of
+from jambs.study.wall.stack import US_PERM, Layer, Stack
 
 
 def membrane(name: str, perms: float | None) -> Layer:

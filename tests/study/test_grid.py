@@ -8,9 +8,9 @@ from heat_cases import air, box
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jambs.study.cells import lay_out, paint
-from jambs.study.grid import Fineness, Grid, OffGridError, graded_lines
-from jambs.study.region import StudyError
+from jambs.study.heat.cells import lay_out, paint
+from jambs.study.heat.grid import Fineness, Grid, OffGridError, graded_lines
+from jambs.study.heat.region import StudyError
 
 FINENESS = Fineness(first=0.004, growth=1.4, largest=0.04)
 

@@ -6,8 +6,9 @@ import numpy as np
 import pytest
 from heat_cases import FRAMES, HEAD, JAMB, SILL, WALLS, read_authority
 
-from jambs.study.cut import corner_estimate
-from jambs.study.grid import Fineness
+from jambs.study.heat.cut import corner_estimate
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.region import StudyError
 from jambs.study.installation import (
     BAND,
     SideSweep,
@@ -19,7 +20,6 @@ from jambs.study.installation import (
     sweep,
     window_curve,
 )
-from jambs.study.region import StudyError
 from jambs.study.wall_cut import framing_share
 
 FINE = Fineness(first=0.001, growth=1.4, largest=0.02)

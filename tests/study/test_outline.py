@@ -2,8 +2,8 @@
 
 import pytest
 
-from jambs.study.outline import blocks_of_outline
-from jambs.study.region import Block, StudyError
+from jambs.study.heat.outline import blocks_of_outline
+from jambs.study.heat.region import Block, StudyError
 
 
 def area(blocks: list[Block]) -> float:

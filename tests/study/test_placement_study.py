@@ -10,16 +10,16 @@ import pytest
 from cases import changed, job_of
 
 from jambs.job import Job
-from jambs.job.site import site_of
+from jambs.job.models.site import site_of
+from jambs.place.alternatives import alternatives
 from jambs.place.choose import within_limits
 from jambs.place.placement import Placement
 from jambs.place.rules import RuleError
 from jambs.place.solve import PlaceError, place_at, place_windows
-from jambs.place.weigh import alternatives
 from jambs.section.region import Cut as Side
 from jambs.study.at_position import study_at, subject_of
 from jambs.study.candidates import LEAST, OWN
-from jambs.study.frame_alone import factors_alone
+from jambs.study.heat.frame_alone import factors_alone
 from jambs.study.installation import BAND
 from jambs.study.placement_study import (
     PlacementStudy,
@@ -28,7 +28,7 @@ from jambs.study.placement_study import (
     planned_effects,
     study_placements,
 )
-from jambs.study.sun_at import reveal_at, sun_at
+from jambs.study.sun.sun_at import reveal_at, sun_at
 from jambs.study.sweep import Studied, least_plane
 from jambs.wall.planes import stack_wall
 
@@ -107,7 +107,7 @@ def test_the_least_place_against_every_position_of_the_grid(window: WindowCompar
 
 def test_the_least_place_stays_when_the_grid_of_the_heat_changes(window: WindowComparison) -> None:
     """The optimum repeats to one step of the shop's grid when the solver's grid is half as coarse."""
-    from jambs.study.grid import Fineness
+    from jambs.study.heat.grid import Fineness
 
     finer = Studied(window.subject, fineness=Fineness(first=0.003, growth=1.4, largest=0.03))
     low, high = (window.sweep.least.flange_plane + step for step in (-0.75, 0.75))
@@ -198,7 +198,7 @@ def test_the_sill_corner_estimate_is_as_cold_as_three_dimensions_found() -> None
     """
     from heat_cases import FRAMES
 
-    from jambs.study.cut import corner_estimate
+    from jambs.study.heat.cut import corner_estimate
 
     alone = factors_alone(FRAMES["wood"])
     assert corner_estimate(0.729, 0.729, alone.frame_face) <= 0.649

@@ -18,11 +18,11 @@ from jambs.section.cut import cut_sections
 from jambs.section.region import Cut as Side
 from jambs.section.region import Region, Section, Stuff
 from jambs.study.at_position import DRAWN, Subject, drawn_sides, kit_at, study_at, subject_of
-from jambs.study.cut import linear_transmittance, surface_factors
-from jambs.study.grid import Fineness
-from jambs.study.section_cut import WALL_LENGTH, section_cut, section_reference
+from jambs.study.heat.cut import linear_transmittance, surface_factors
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.section_cut import WALL_LENGTH, section_cut, section_reference
+from jambs.study.wall.wall_heat import METRES_PER_INCH, heat_wall
 from jambs.study.wall_cut import HEAT_FILMS, SURFACE_FILMS, Detail, build_cut, reference_of
-from jambs.study.wall_heat import METRES_PER_INCH, heat_wall
 from jambs.wall.planes import stack_wall
 
 FINE = Fineness(first=0.002, growth=1.4, largest=0.03)
@@ -143,7 +143,7 @@ def test_the_tread_of_the_stairs_hardly_matters(monkeypatch: pytest.MonkeyPatch)
     case = subject()
     values = []
     for tread in (0.012, 0.003):
-        monkeypatch.setattr("jambs.study.section_cut.TREAD", tread)
+        monkeypatch.setattr("jambs.study.heat.section_cut.TREAD", tread)
         values.append(next(one for one in study_at(case, 9.25).sides if one.side is Side.SILL).transmittance.value)
     assert values[0] == pytest.approx(values[1], abs=4e-5)
 

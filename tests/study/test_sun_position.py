@@ -7,7 +7,7 @@ import pytest
 from heat_cases import read_authority
 from pvlib.spa import solar_position
 
-from jambs.study.sun_position import days_since_2000, sun_position
+from jambs.study.sun.sun_position import days_since_2000, sun_position
 
 
 def test_against_nrel() -> None:

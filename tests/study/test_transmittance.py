@@ -3,9 +3,9 @@
 import pytest
 from heat_cases import WALLS, layers, read_authority
 
-from jambs.study.region import StudyError
-from jambs.study.stack import US_RESISTANCE, Layer, Stack, solid_layer
-from jambs.study.transmittance import (
+from jambs.study.heat.region import StudyError
+from jambs.study.wall.stack import US_RESISTANCE, Layer, Stack, solid_layer
+from jambs.study.wall.transmittance import (
     layer_temperatures,
     outboard_fraction,
     parallel_path,

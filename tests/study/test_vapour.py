@@ -5,10 +5,10 @@ from math import exp
 import numpy as np
 import pytest
 
-from jambs.study.damp import Climate
-from jambs.study.region import StudyError
-from jambs.study.stack import Layer, Stack
-from jambs.study.vapour import VapourYear, _after_month, _month_pressures, _planes, vapour_year
+from jambs.study.heat.region import StudyError
+from jambs.study.wall.humidity import Climate
+from jambs.study.wall.stack import Layer, Stack
+from jambs.study.wall.vapour import VapourYear, _after_month, _month_pressures, _planes, vapour_year
 
 # Air in the hand case passes 2e-10 kg/(m s Pa): s_d metres of it have a permeance of 200/s_d ng/(s m2 Pa).
 PER_METRE = 200.0

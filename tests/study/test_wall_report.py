@@ -8,10 +8,10 @@ import psychrolib
 import pytest
 from cases import changed, job_of
 
-from jambs.job.site import site_of
-from jambs.study.region import StudyError
-from jambs.study.stack import US_PERM, US_RESISTANCE
-from jambs.study.wall_report import WallReport, wall_report
+from jambs.job.models.site import site_of
+from jambs.study.heat.region import StudyError
+from jambs.study.wall.stack import US_PERM, US_RESISTANCE
+from jambs.study.wall.wall_report import WallReport, wall_report
 from jambs.wall.planes import stack_wall
 
 FILLED = {"walls__main__layers__1": {"material": "stud 2x6", "spacing": "16", "cavity": "glass fibre batt"}}

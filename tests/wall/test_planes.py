@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jambs.job.layers import Layer, Role, Wall
+from jambs.job.models.layers import Layer, Role, Wall
 from jambs.length import FINE, Units
 from jambs.wall.planes import WallError, stack_wall
 

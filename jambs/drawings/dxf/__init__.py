@@ -1,0 +1,1 @@
+"""Placed views as DXF entities, and pictures made from the same entities."""

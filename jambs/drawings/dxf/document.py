@@ -1,0 +1,180 @@
+"""An empty DXF document with our layers, line types, text and dimension styles."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from ezdxf._options import options
+from ezdxf.document import Drawing as Document
+from ezdxf.filemanagement import new
+
+from jambs.drawings.dxf.fonts import use_bundled_fonts
+from jambs.drawings.layout.paper import TEXT_HEIGHT, Scale
+from jambs.drawings.views.view import Ink
+from jambs.length import MM_PER_INCH, Units
+
+VERSION = "R2010"
+STYLE, BOLD_STYLE = "SHOP", "SHOP-BOLD"
+BORDER, VIEWPORTS = "BORDER", "VIEWPORTS"
+
+LAYERS: dict[str, tuple[int, int]] = {
+    Ink.FRAMING: (8, 30),
+    Ink.LAYERS: (8, 25),
+    Ink.INSULATION: (8, 18),
+    Ink.BUCK: (7, 35),
+    Ink.WINDOW: (5, 35),
+    Ink.GLASS: (140, 18),
+    Ink.SEEN_WINDOW: (5, 20),
+    Ink.SEEN_INSIDE: (7, 25),
+    Ink.SEEN_OUTSIDE: (7, 25),
+    Ink.TRIM_INSIDE: (7, 50),
+    Ink.TRIM_OUTSIDE: (7, 50),
+    Ink.FLASHING: (7, 50),
+    Ink.SHIM: (8, 18),
+    Ink.SEALANT: (8, 18),
+    Ink.HATCH_WALL: (9, 25),
+    Ink.HATCH_TRIM: (8, 18),
+    Ink.HIDDEN: (8, 18),
+    Ink.DIMENSION: (7, 18),
+    Ink.NOTE: (7, 18),
+    Ink.TEXT: (7, 25),
+    Ink.TITLE: (7, 25),
+    Ink.COURSE: (8, 18),
+    Ink.MISSED: (1, 35),
+    Ink.MEMBRANE: (7, 50),
+    BORDER: (7, 70),
+    VIEWPORTS: (9, 9),
+}
+"""Colour number and line weight [1/100 mm] of every layer."""
+BROKEN = {Ink.HIDDEN: "HIDDEN", Ink.MISSED: "HIDDEN", Ink.MEMBRANE: "HIDDEN"}
+LINE_TYPES = {
+    "HIDDEN": ("hidden _ _ _ _", [0.15, 0.1, -0.05]),
+    "CENTER": ("center ____ _ ____", [0.7, 0.45, -0.08, 0.09, -0.08]),
+    "PHANTOM": ("phantom ____ _ _ ____", [0.85, 0.45, -0.08, 0.08, -0.08, 0.08, -0.08]),
+}
+"""Dashes in paper inches; every broken line carries the factor of its view as its own line type scale."""
+
+
+def unit_factor(units: Units) -> float:
+    """Return drawing units per inch."""
+    return 1.0 if units is Units.INCH else MM_PER_INCH
+
+
+def new_document(units: Units, scales: Iterable[Scale]) -> Document:
+    """Make an empty document in a job's units with a dimension style for every scale; the first is the main one."""
+    use_bundled_fonts()
+    document = new(VERSION)
+    _set_units(document, units)
+    for name, (words, pattern) in LINE_TYPES.items():
+        sized = [dash * unit_factor(units) for dash in pattern]
+        document.linetypes.add(name, pattern=sized, description=words)
+    document.styles.add(STYLE, font="arial.ttf")
+    document.styles.add(BOLD_STYLE, font="arialbd.ttf")
+    for layer, (colour, weight) in LAYERS.items():
+        made = document.layers.add(str(layer), color=colour, lineweight=weight)
+        made.dxf.linetype = BROKEN.get(Ink(layer), "CONTINUOUS") if layer in BROKEN else "CONTINUOUS"
+    document.layers.get(VIEWPORTS).dxf.plot = 0
+    document.layers.get("Defpoints").dxf.plot = 0
+    for number, scale in enumerate(scales):
+        _add_dimension_style(document, scale, units)
+        if number == 0:
+            _copy_to_header(document, dimension_style(scale))
+    return document
+
+
+def _set_units(document: Document, units: Units) -> None:
+    is_inch = units is Units.INCH
+    header = document.header
+    header["$MEASUREMENT"] = 0 if is_inch else 1
+    header["$INSUNITS"] = 1 if is_inch else 4
+    header["$LUNITS"] = 5 if is_inch else 2
+    header["$LUPREC"] = 6 if is_inch else 1
+    header["$LWDISPLAY"] = 1
+    header["$PSLTSCALE"] = 0
+    header["$DIMASSOC"] = 1
+
+
+def dimension_style(scale: Scale) -> str:
+    """Return the name of the dimension style of a scale."""
+    return f"SHOP-{scale.factor:g}"
+
+
+def _add_dimension_style(document: Document, scale: Scale, units: Units) -> None:
+    unit, is_inch = unit_factor(units), units is Units.INCH
+    document.dimstyles.new(
+        dimension_style(scale),
+        dxfattribs={
+            "dimscale": scale.factor,
+            "dimtxt": TEXT_HEIGHT * unit,
+            "dimasz": 0.09 * unit,
+            "dimtsz": 0.05 * unit,
+            "dimexe": 0.05 * unit,
+            "dimexo": 0.05 * unit,
+            "dimgap": 0.045 * unit,
+            "dimlunit": 5 if is_inch else 2,
+            "dimdec": 6 if is_inch else 1,
+            "dimfrac": 2,
+            "dimzin": 0 if is_inch else 8,
+            "dimpost": '<>"' if is_inch else "<> mm",
+            "dimdsep": 46,
+            "dimtad": 1,
+            "dimtih": 1,
+            "dimtoh": 1,
+            "dimtmove": 2,
+            "dimtxsty": STYLE,
+            "dimlfac": 1.0,
+        },
+    )
+
+
+def _copy_to_header(document: Document, name: str) -> None:
+    """Copy a style to the header: simple readers know no other."""
+    style = document.dimstyles.get(name)
+    copied = [
+        "scale",
+        "txt",
+        "asz",
+        "tsz",
+        "exe",
+        "exo",
+        "gap",
+        "lunit",
+        "dec",
+        "frac",
+        "zin",
+        "tad",
+        "tih",
+        "toh",
+        "txsty",
+        "post",
+        "dsep",
+    ]
+    for key in copied:
+        document.header[f"$DIM{key.upper()}"] = style.get_dxf_attrib(f"dim{key}")
+    document.header["$DIMSTYLE"] = name
+
+
+@contextmanager
+def repeatable() -> Iterator[None]:
+    """Let ezdxf give the same bytes in every run: fixed dates and numbers, and chance that starts anew.
+
+    Its patterns start at a place that is moved by chance.
+    """
+    before, chance = options.write_fixed_meta_data_for_testing, random.getstate()
+    options.write_fixed_meta_data_for_testing = True
+    random.seed(0)
+    try:
+        yield
+    finally:
+        options.write_fixed_meta_data_for_testing = before
+        random.setstate(chance)
+
+
+def save(document: Document, path: Path) -> None:
+    """Write a document with its classes in order."""
+    for name in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(name)
+    document.saveas(path)

@@ -1,0 +1,90 @@
+"""The flat flavour: what the full drawing shows, in LINE, LWPOLYLINE, SOLID and TEXT only."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from ezdxf.entities import Hatch as HatchEntity
+from ezdxf.enums import TextEntityAlignment
+from ezdxf.render import hatching
+
+from jambs.drawings.dxf.document import BOLD_STYLE, STYLE
+from jambs.drawings.dxf.hatching import PATTERNS
+from jambs.drawings.dxf.pen import Pen, ticks
+from jambs.drawings.layout.boxes import Point
+from jambs.drawings.layout.placed import Align, Dimension, Lettering, PlacedView
+from jambs.drawings.views.view import Fill, Hatch
+
+ALIGNMENT = {
+    Align.LEFT: TextEntityAlignment.LEFT,
+    Align.CENTER: TextEntityAlignment.CENTER,
+    Align.RIGHT: TextEntityAlignment.RIGHT,
+}
+DOT = 0.008
+"""Length of a dot of a pattern on paper [in]; readers do not show lines of no length."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlatPen:
+    """Writes a view at a scale with simple entities only."""
+
+    pen: Pen
+    factor: float
+
+    def view(self, view: PlacedView) -> None:
+        """Write all of a view."""
+        for fill in view.fills:
+            self._fill(fill)
+        for shape in view.shapes:
+            self.pen.shape(shape)
+        for rule in view.rules:
+            self.pen.line(rule.segment, rule.ink)
+        for dimension in view.dimensions:
+            self._dimension(dimension)
+        for leader in view.leaders:
+            self.pen.leader(leader, self.factor)
+        for text in view.texts:
+            self._text(text)
+
+    def _dimension(self, dimension: Dimension) -> None:
+        layer = dimension.text.ink
+        for segment in (dimension.line, *dimension.extensions, *ticks(dimension, self.factor)):
+            self.pen.line(segment, layer)
+        if dimension.leader:
+            self.pen.leader(dimension.leader, self.factor)
+        self._text(dimension.text)
+
+    def _text(self, text: Lettering) -> None:
+        """Write one TEXT per line."""
+        for number, line in enumerate(text.lines):
+            written = self.pen.layout.add_text(
+                line,
+                height=text.height * self.pen.unit,
+                rotation=90.0 if text.upright else 0.0,
+                dxfattribs={"layer": text.ink, "style": BOLD_STYLE if text.bold else STYLE},
+            )
+            at = self.pen.at(text.base_line(number))
+            written.set_placement(at, align=ALIGNMENT[text.align])
+
+    def _fill(self, fill: Fill) -> None:
+        if fill.hatch is Hatch.SOLID:
+            for piece in fill.pieces:
+                corners = (piece[0], piece[1], piece[3], piece[2]) if len(piece) == 4 else piece[:3]
+                self.pen.layout.add_solid([self.pen.at(one) for one in corners], dxfattribs={"layer": fill.ink})
+            return
+        least = DOT * self.factor * self.pen.unit
+        for start, end in self._pattern_lines(fill):
+            if abs(end[0] - start[0]) + abs(end[1] - start[1]) < least:
+                end = (start[0] + least, start[1])
+            self.pen.layout.add_line(start, end, dxfattribs={"layer": fill.ink})
+
+    def _pattern_lines(self, fill: Fill) -> Iterable[tuple[Point, Point]]:
+        pattern = PATTERNS[fill.hatch]
+        hatch = HatchEntity.new(doc=self.pen.document)
+        scale = pattern.spread * self.factor
+        hatch.set_pattern_fill(pattern.name, scale=scale, angle=pattern.angle_deg)
+        for piece in fill.pieces:
+            hatch.paths.add_polyline_path([self.pen.at(point) for point in piece], is_closed=True)
+        for start, end in hatching.hatch_entity(hatch):
+            yield ((start.x, start.y), (end.x, end.y))

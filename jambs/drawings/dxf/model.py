@@ -1,0 +1,111 @@
+"""A drawing becomes a DXF document: model space, paper layouts, title blocks. Or the flat one for simple readers."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from ezdxf.document import Drawing as Document
+from ezdxf.layouts.layout import Paperspace
+
+from jambs.drawings.drawing import Drawing, Sheet, used_scales
+from jambs.drawings.dxf.document import BORDER, VIEWPORTS, new_document, repeatable, save, unit_factor
+from jambs.drawings.dxf.flat import FlatPen
+from jambs.drawings.dxf.pen import Pen
+from jambs.drawings.dxf.title_block import define_title_block, insert_title_block
+from jambs.drawings.layout.boxes import Point
+from jambs.drawings.layout.packing import OnPage
+from jambs.drawings.layout.placed import PlacedView
+
+LOCKED = 16384
+"""Flag of a viewport whose scale must not be changed by zooming (DXF reference, VIEWPORT group 90)."""
+
+
+def write_dxf(drawing: Drawing, path: Path | str) -> None:
+    """Write the drawing as DXF R2010: real dimensions in model space, paper layouts with scaled viewports."""
+    with repeatable():
+        save(make_document(drawing), Path(path))
+
+
+def write_flat_dxf(drawing: Drawing, path: Path | str) -> None:
+    """Write the drawing for simple readers: plain lines, arcs and texts in model space, nothing else."""
+    with repeatable():
+        save(make_flat_document(drawing), Path(path))
+
+
+def make_document(drawing: Drawing, *, for_picture: bool = False) -> Document:
+    """Make the document that ``write_dxf`` writes.
+
+    ``for_picture``: the renderer of pictures stretches broken lines in a viewport by the square of its scale; undo it.
+    """
+    document = new_document(drawing.units, used_scales(drawing))
+    pens = [(view, _pen(document, drawing, view, for_picture=for_picture)) for view in drawing.views]
+    for view, pen in pens:
+        for fill in view.fills:
+            pen.fill(fill, view.scale.factor)
+    # Some readers lose the entity that follows a hatch: give them one that nobody needs.
+    document.modelspace().add_point((0, 0), dxfattribs={"layer": "Defpoints"})
+    for view, pen in pens:
+        pen.lines_and_texts(view)
+    _add_layouts(document, drawing)
+    return document
+
+
+def make_flat_document(drawing: Drawing) -> Document:
+    """Make the document that ``write_flat_dxf`` writes."""
+    document = new_document(drawing.units, used_scales(drawing))
+    for view in drawing.views:
+        pen = _pen(document, drawing, view)
+        FlatPen(pen=pen, factor=view.scale.factor).view(view)
+    return document
+
+
+def _pen(document: Document, drawing: Drawing, view: PlacedView, *, for_picture: bool = False) -> Pen:
+    return Pen(
+        document=document,
+        layout=document.modelspace(),
+        unit=unit_factor(drawing.units),
+        shift=drawing.shifts[view.name],
+        dash=1 / view.scale.factor if for_picture else view.scale.factor,
+    )
+
+
+def _add_layouts(document: Document, drawing: Drawing) -> None:
+    for page in {sheet.page.name: sheet.page for sheet in drawing.sheets}.values():
+        define_title_block(document, page, unit_factor(drawing.units))
+    for sheet in drawing.sheets:
+        _add_layout(document, drawing, sheet)
+    document.layouts.delete("Layout1")
+    document.layouts.set_active_layout(drawing.sheets[0].name)
+
+
+def _add_layout(document: Document, drawing: Drawing, sheet: Sheet) -> None:
+    layout = document.layouts.new(sheet.name)
+    unit = unit_factor(drawing.units)
+    size = (sheet.page.width * unit, sheet.page.height * unit)
+    layout.page_setup(size=size, margins=(0, 0, 0, 0), units="inch" if unit == 1.0 else "mm")
+    margin = sheet.page.margin
+    corners = [
+        (margin, margin),
+        (sheet.page.width - margin, margin),
+        (sheet.page.width - margin, sheet.page.height - margin),
+        (margin, sheet.page.height - margin),
+    ]
+    border = [(x * unit, y * unit) for x, y in corners]
+    layout.add_lwpolyline(border, close=True, dxfattribs={"layer": BORDER})
+    insert_title_block(layout, drawing, sheet, unit)
+    for on_page in sheet.views:
+        _add_viewport(layout, on_page, drawing.shifts[on_page.view.name], unit)
+
+
+def _add_viewport(layout: Paperspace, on_page: OnPage, shift: Point, unit: float) -> None:
+    """Show a view at its scale: the height of what is seen is the height on paper × the scale's factor."""
+    view = on_page.view
+    seen = view.box.moved(*shift).center
+    viewport = layout.add_viewport(
+        center=(on_page.middle[0] * unit, on_page.middle[1] * unit),
+        size=(view.paper_width * unit, view.paper_height * unit),
+        view_center_point=(seen[0] * unit, seen[1] * unit),
+        view_height=view.paper_height * view.scale.factor * unit,
+        dxfattribs={"layer": VIEWPORTS},
+    )
+    viewport.dxf.flags = viewport.dxf.flags | LOCKED

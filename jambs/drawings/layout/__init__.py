@@ -1,0 +1,1 @@
+"""Where everything of a view goes on paper: rows, columns, leaders, pages."""

@@ -1,0 +1,201 @@
+"""Arrange a view at a scale: rows of dimensions, columns of call-outs, stacks, marks, title; nothing touches.
+
+Beside the view a corridor is kept for leaders and extension lines. Left and right of it stand rows of dimensions, and
+above or below their levels the call-outs. Past all of that follow the level rows or the stack, then the title.
+A mark that does not fit inside its shape, or that a leader would cross, becomes a call-out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jambs.drawings.layout.boxes import Box, Segment, boxes_joined
+from jambs.drawings.layout.callouts import Column, Placed, column_call_outs, stack_call_outs
+from jambs.drawings.layout.chains import LengthText, Rows, level_rows, upright_rows
+from jambs.drawings.layout.marks import broken_for, place_marks
+from jambs.drawings.layout.paper import DESCENDER, TITLE_HEIGHT, Scale, Sizes
+from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedView, Rule
+from jambs.drawings.views.view import CallOut, Chain, Ink, Side, View
+from jambs.length import Units, length_text
+
+
+def dimension_text(units: Units) -> LengthText:
+    """Return how a job prints the text of a dimension: ``5 1/2"``, ``139.7 mm``."""
+
+    def text_of(value: float) -> str:
+        return length_text(value, units=units)
+
+    return text_of
+
+
+def arrange(view: View, *, scale: Scale, units: Units) -> PlacedView:
+    """Put every text and line of a view in its place at one scale."""
+    sizes = Sizes(scale.factor)
+    sides = _arrange_sides(view, sizes=sizes, text_of=dimension_text(units))
+    level = _arrange_level(view, sides, sizes=sizes, text_of=dimension_text(units))
+    dimensions = (*sides.dimensions, *level.dimensions)
+    texts = (*sides.texts, *level.texts)
+    leaders = (*sides.leaders, *level.leaders)
+    body = boxes_joined([view.core, *_boxes(dimensions, texts, leaders)])
+    title, rules = _title(view, scale=scale, body=body, sizes=sizes)
+    box = boxes_joined([body, *(text.box for text in title)]).grown(sizes.gap)
+    return PlacedView(
+        name=view.name,
+        title=view.title,
+        scale=scale,
+        shapes=broken_for(view.shapes, sides.marks),
+        fills=view.fills,
+        dimensions=dimensions,
+        texts=(*texts, *title),
+        leaders=leaders,
+        rules=rules,
+        box=box,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Part:
+    """Some of what a view holds, in its place."""
+
+    dimensions: tuple[Dimension, ...] = ()
+    texts: tuple[Lettering, ...] = ()
+    leaders: tuple[Leader, ...] = ()
+    marks: tuple[Lettering, ...] = ()
+
+
+def _boxes(dimensions: Sequence[Dimension], texts: Sequence[Lettering], leaders: Sequence[Leader]) -> list[Box]:
+    """Return the boxes of texts and of the ends of lines."""
+    lines = [segment for one in dimensions for segment in one.segments]
+    lines += [segment for leader in leaders for segment in leader.segments]
+    boxes = [one.text.box for one in dimensions] + [text.box for text in texts]
+    return boxes + [_segment_box(line) for line in lines]
+
+
+def _segment_box(segment: Segment) -> Box:
+    (x0, y0), (x1, y1) = segment
+    return Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+
+
+def _chains(view: View, side: Side) -> list[Chain]:
+    return [chain for chain in view.chains if chain.side is side and chain.intervals]
+
+
+def _arrange_sides(view: View, *, sizes: Sizes, text_of: LengthText) -> _Part:
+    core = view.core
+    left = upright_rows(
+        _chains(view, Side.LEFT),
+        base=core.left - sizes.corridor,
+        outward=-1,
+        sizes=sizes,
+        text_of=text_of,
+    )
+    right = upright_rows(
+        _chains(view, Side.RIGHT),
+        base=core.right + sizes.corridor,
+        outward=1,
+        sizes=sizes,
+        text_of=text_of,
+    )
+    inside = [
+        extension
+        for chain in view.chains
+        for interval in chain.intervals
+        for extension in _runs(chain.side, core, interval.start, interval.finish)
+    ]
+    return _marks_and_columns(view, left, right, inside=inside, sizes=sizes)
+
+
+def _runs(side: Side, core: Box, *points: tuple[float, float]) -> list[Segment]:
+    """Return the way of extension lines across the shapes."""
+    ends = {Side.LEFT: core.left, Side.RIGHT: core.right, Side.BOTTOM: core.bottom, Side.TOP: core.top}
+    if side in (Side.LEFT, Side.RIGHT):
+        return [(point, (ends[side], point[1])) for point in points]
+    return [(point, (point[0], ends[side])) for point in points]
+
+
+def _marks_and_columns(view: View, left: Rows, right: Rows, *, inside: list[Segment], sizes: Sizes) -> _Part:
+    """Place marks inside the view and the rest beside it; a mark in the way of a leader goes out too."""
+    placed = place_marks(view, lines=inside, sizes=sizes)
+    while True:
+        out = [mark.call_out for number, mark in enumerate(view.marks) if number not in placed]
+        columns = _columns(view, [*view.call_outs, *out], left, right, sizes)
+        lines = [line for column in columns for leader in column.leaders for line in leader.segments]
+        hit = [number for number, one in placed.items() if any(one.text.box.is_hit_by(line) for line in lines)]
+        if not hit:
+            break
+        for number in hit:
+            del placed[number]
+    pointers = [one.leader for one in placed.values() if one.leader]
+    return _Part(
+        dimensions=(*left.dimensions, *right.dimensions),
+        texts=(*(one.text for one in placed.values()), *(text for column in columns for text in column.texts)),
+        leaders=(*pointers, *(leader for column in columns for leader in column.leaders)),
+        marks=tuple(one.text for one in placed.values()),
+    )
+
+
+def _columns(view: View, call_outs: Sequence[CallOut], left: Rows, right: Rows, sizes: Sizes) -> tuple[Placed, Placed]:
+    core = view.core
+    middle = core.center[0]
+    on_left = [one for one in call_outs if _is_left(one, middle)]
+    on_right = [one for one in call_outs if not _is_left(one, middle)]
+    near = core.left - 0.5 * sizes.corridor, core.right + 0.5 * sizes.corridor
+    return (
+        column_call_outs(on_left, column=_column(near[0], -1, core, left), sizes=sizes),
+        column_call_outs(on_right, column=_column(near[1], 1, core, right), sizes=sizes),
+    )
+
+
+def _is_left(call_out: CallOut, middle: float) -> bool:
+    return call_out.side is Side.LEFT if call_out.side else call_out.target[0] < middle
+
+
+def _column(edge: float, outward: int, core: Box, rows: Rows) -> Column:
+    taken = None
+    if rows.dimensions:
+        boxes = _boxes(rows.dimensions, (), ())
+        taken = (min(box.bottom for box in boxes), max(box.top for box in boxes))
+    return Column(edge=edge, outward=outward, low=core.bottom, high=core.top, taken=taken)
+
+
+def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthText) -> _Part:
+    """Lay level rows and the stack past everything that stands beside the view."""
+    core = view.core
+    beside = boxes_joined([core, *_boxes(sides.dimensions, sides.texts, sides.leaders)])
+    space = 0.5 * sizes.corridor
+    bases = {Side.TOP: (beside.top + space, 1), Side.BOTTOM: (beside.bottom - space, -1)}
+    dimensions: list[Dimension] = []
+    texts: list[Lettering] = []
+    leaders: list[Leader] = []
+    for side, (base, outward) in bases.items():
+        rows = level_rows(_chains(view, side), base=base, outward=outward, sizes=sizes, text_of=text_of)
+        dimensions += rows.dimensions
+        texts += rows.texts
+        if view.stack and view.stack.side is side:
+            if rows.dimensions:
+                raise ValueError(f"view {view.name!r}: a stack and level dimensions cannot share the {side} side")
+            end = core.top if side is Side.TOP else core.bottom
+            stacked = stack_call_outs(view.stack, wall_end=end, base=base, sizes=sizes)
+            texts += stacked.texts
+            leaders += stacked.leaders
+    return _Part(dimensions=tuple(dimensions), texts=tuple(texts), leaders=tuple(leaders))
+
+
+def _title(view: View, *, scale: Scale, body: Box, sizes: Sizes) -> tuple[tuple[Lettering, ...], tuple[Rule, ...]]:
+    """Place the title, where there is one, under the view with a rule below it, then the scale and the remarks."""
+    if not view.title:
+        return (), ()
+    height = TITLE_HEIGHT * sizes.factor
+    title_y = body.bottom - 0.14 * sizes.factor - height / 2
+    rule_y = title_y - height * (0.5 + DESCENDER) - 0.02 * sizes.factor
+    left = view.core.left
+    title = Lettering(
+        lines=(view.title,), at=(left, title_y), height=height, align=Align.LEFT, bold=True, ink=Ink.TITLE
+    )
+    below = (f"Scale {scale.words}", *view.remarks)
+    small = Lettering(lines=below, at=(left, 0.0), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
+    small_y = rule_y - sizes.gap - 0.05 * sizes.text - small.tall / 2
+    small = Lettering(lines=below, at=(left, small_y), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
+    rule = Rule(segment=((left, rule_y), (left + max(title.width, small.width), rule_y)))
+    return (title, small), (rule,)

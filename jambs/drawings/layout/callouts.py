@@ -1,0 +1,149 @@
+"""Call-outs: texts beside a view with leaders that do not cross.
+
+In a column beside the view all leaders start at one upright line, so two that cross get shorter in sum when they swap
+places: swapping until none cross ends, because every swap shortens the sum.
+
+In a stack at the end of a wall every leader goes straight out of its layer, then sideways to its text. The one
+nearest to the middle goes furthest out, so it passes over the ends of those beside it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from jambs.drawings.layout.boxes import Point, Segment, crossing
+from jambs.drawings.layout.paper import DESCENDER, Sizes
+from jambs.drawings.layout.placed import Align, Head, Leader, Lettering
+from jambs.drawings.layout.spacing import spread
+from jambs.drawings.views.view import CallOut, Ink, Side, Stack
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placed:
+    """Texts with their leaders."""
+
+    texts: tuple[Lettering, ...] = ()
+    leaders: tuple[Leader, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """Where a column of call-outs may stand: its edge towards the view, the levels it keeps to, what it avoids."""
+
+    edge: float
+    outward: int
+    low: float
+    high: float
+    taken: tuple[float, float] | None = None
+
+
+def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Sizes) -> Placed:
+    """Place call-outs in one column beside the view."""
+    if not call_outs:
+        return Placed()
+    pitch = max(_tall(one, sizes) for one in call_outs) + sizes.text
+    ports = _levels(call_outs, pitch, column, sizes)
+    edge = column.edge
+    order = uncrossed([one.target for one in call_outs], [(edge, level) for level in ports])
+    texts, leaders = [], []
+    for one, number in zip(call_outs, order, strict=True):
+        level = ports[number]
+        start = edge + column.outward * sizes.shoulder
+        align = Align.LEFT if column.outward > 0 else Align.RIGHT
+        at = (start + column.outward * sizes.gap, level)
+        texts.append(Lettering(lines=one.lines, at=at, height=sizes.text, align=align, ink=Ink.NOTE))
+        leaders.append(Leader(points=((start, level), (edge, level), one.target)))
+    return Placed(texts=tuple(texts), leaders=tuple(leaders))
+
+
+def _tall(call_out: CallOut, sizes: Sizes) -> float:
+    return sizes.text + (len(call_out.lines) - 1) * sizes.pitch
+
+
+def _levels(call_outs: Sequence[CallOut], pitch: float, column: Column, sizes: Sizes) -> list[float]:
+    """Return the levels of the texts, lowest first, above and below the dimensions.
+
+    The larger free stretch takes as many as there are and grows past the view; the other takes those whose targets
+    are nearest to it, as far as it has room.
+    """
+    if column.taken is None:
+        return _ports(call_outs, pitch=pitch, low=column.low, high=column.high, grows=0)
+    below, above = column.taken[0] - 2 * sizes.gap, column.taken[1] + 2 * sizes.gap
+    ordered = sorted(call_outs, key=lambda one: one.target[1])
+    some = 0.6 * pitch
+    room_below, room_above = below - column.low + some, column.high - above + some
+    if room_above >= room_below:
+        count = min(_holds(room_below, pitch), sum(one.target[1] < column.taken[1] for one in ordered))
+    else:
+        spare = min(_holds(room_above, pitch), sum(one.target[1] > column.taken[0] for one in ordered))
+        count = len(ordered) - spare
+    low, high = min(column.low, below), max(column.high, above)
+    under = _ports(ordered[:count], pitch=pitch, low=low, high=below, grows=-1)
+    return under + _ports(ordered[count:], pitch=pitch, low=above, high=high, grows=1)
+
+
+def _holds(room: float, pitch: float) -> int:
+    return max(0, int(room / pitch))
+
+
+def _ports(call_outs: Sequence[CallOut], *, pitch: float, low: float, high: float, grows: int) -> list[float]:
+    """Return the levels of the texts, lowest first; none outside low … high but at the end that may grow."""
+    if not call_outs:
+        return []
+    wanted = sorted(min(max(one.target[1], low), high) for one in call_outs)
+    levels = spread(wanted, pitch=pitch)
+    half = pitch / 2
+    over = levels[-1] + half - high
+    under = low - (levels[0] - half)
+    shift = 0.0
+    if grows > 0:
+        shift = max(under, min(0.0, -over))
+    elif grows < 0:
+        shift = -max(over, min(0.0, -under))
+    return [level + shift for level in levels]
+
+
+def uncrossed(targets: Sequence[Point], ports: Sequence[Point]) -> list[int]:
+    """Return for each target the number of its port, so that no two straight leaders cross.
+
+    Leaders that cross swap their ports; each swap shortens the sum of lengths, so this ends.
+    """
+    by_level = sorted(range(len(targets)), key=lambda index: (targets[index][1], targets[index][0]))
+    order = [0] * len(targets)
+    for number, index in enumerate(by_level):
+        order[index] = number
+    swapped = True
+    while swapped:
+        swapped = False
+        for one, two in combinations(range(len(targets)), 2):
+            first: Segment = (ports[order[one]], targets[one])
+            second: Segment = (ports[order[two]], targets[two])
+            if crossing(first, second):
+                order[one], order[two] = order[two], order[one]
+                swapped = True
+    return order
+
+
+def stack_call_outs(stack: Stack, *, wall_end: float, base: float, sizes: Sizes) -> Placed:
+    """Place the names of layers past the end of a wall at level ``wall_end``; texts start from level ``base``."""
+    outward = 1 if stack.side is Side.TOP else -1
+    entries = sorted(stack.entries, key=lambda one: one.target[0])
+    risers = spread([one.target[0] for one in entries], pitch=0.06 * sizes.factor)
+    half = len(entries) // 2
+    texts, leaders = [], []
+    for number, (one, riser) in enumerate(zip(entries, risers, strict=True)):
+        is_left = number < half
+        rank = number if is_left else len(entries) - 1 - number
+        way = -1 if is_left else 1
+        edge = (risers[0] if is_left else risers[-1]) + way * 0.15 * sizes.factor
+        first = (0.6 if outward > 0 else 0.6 + DESCENDER) * sizes.text
+        level = base + outward * (first + rank * 1.7 * sizes.text + sizes.gap)
+        align = Align.LEFT if way > 0 else Align.RIGHT
+        at = (edge + way * sizes.gap, level)
+        texts.append(Lettering(lines=(" ".join(one.lines),), at=at, height=sizes.text, align=align, ink=Ink.NOTE))
+        foot = (one.target[0], wall_end)
+        points = ((edge, level), (riser, level), (riser, base), foot, one.target)
+        leaders.append(Leader(points=points, head=Head.DOT))
+    return Placed(texts=tuple(texts), leaders=tuple(leaders))

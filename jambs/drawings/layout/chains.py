@@ -1,0 +1,318 @@
+"""Rows of dimensions beside a view: where lines and texts go so that nothing touches.
+
+Above and below, texts stand on the dimension line; one that is wider than its interval is pulled out into a lane of its
+own past the line. Of two pulled-out texts the left one lies further out, so a leader never meets a text: every text
+runs to the right of its own leader, and leaders further right end before they reach it.
+
+Left and right, texts read level and stand beside the line; those taller than their interval go into one column further
+out, spread evenly in their order, so their leaders do not cross. Extension lines of rows further out run through nearer
+rows: texts keep clear of them.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from jambs.drawings.layout.boxes import Point, Segment
+from jambs.drawings.layout.paper import DESCENDER, Sizes
+from jambs.drawings.layout.placed import Align, Dimension, Head, Leader, Lettering
+from jambs.drawings.layout.spacing import slot, spread_clear
+from jambs.drawings.views.view import Chain, Ink, Interval
+
+LengthText = Callable[[float], str]
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """An interval along the axis of its chain: low and high end, and the interval it came from."""
+
+    low: float
+    high: float
+    interval: Interval
+
+    @property
+    def middle(self) -> float:
+        """Half-way."""
+        return (self.low + self.high) / 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rows:
+    """The rows of one side: dimensions, other texts, and how far out they reach."""
+
+    dimensions: tuple[Dimension, ...] = ()
+    texts: tuple[Lettering, ...] = ()
+    reach: float
+
+
+def spans_of(chain: Chain, *, axis: int) -> list[Span]:
+    """Return the intervals of a chain from low to high along axis 0 (x) or 1 (y).
+
+    Raises:
+        ValueError: two intervals of the row lie over each other.
+    """
+    spans = []
+    for interval in chain.intervals:
+        low, high = sorted((interval.start, interval.finish), key=lambda point: point[axis])
+        spans.append(Span(low[axis], high[axis], Interval(start=low, finish=high)))
+    spans.sort(key=lambda span: (span.low, span.high))
+    for one, two in itertools.pairwise(spans):
+        if two.low < one.high - 1e-9:
+            raise ValueError(f"two dimensions of one row overlap at {two.low:g}; put them into two rows")
+    return spans
+
+
+def _stops(chains: Sequence[Chain], axis: int) -> list[float]:
+    return sorted(
+        {point[axis] for chain in chains for interval in chain.intervals for point in (interval.start, interval.finish)}
+    )
+
+
+def _fresh_ends(spans: Sequence[Span], index: int) -> list[Point]:
+    """Return the ends of an interval that need an extension line: one shared with its neighbour has it already."""
+    start, finish = spans[index].interval.start, spans[index].interval.finish
+    is_shared = index > 0 and spans[index - 1].interval.finish == start
+    return [finish] if is_shared else [start, finish]
+
+
+def level_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, text_of: LengthText) -> Rows:
+    """Lay rows above (``outward`` 1) or below (-1) a view, the first nearest to ``base``."""
+    dimensions: list[Dimension] = []
+    texts: list[Lettering] = []
+    reach = base
+    for number, chain in enumerate(chains):
+        outer = _stops(chains[number + 1 :], 0)
+        row = _LevelRow(chain=chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer)
+        dimensions += row.dimensions()
+        texts += row.end_texts()
+        reach = row.reach
+    return Rows(dimensions=tuple(dimensions), texts=tuple(texts), reach=reach)
+
+
+class _LevelRow:
+    """One row above or below."""
+
+    def __init__(
+        self,
+        *,
+        chain: Chain,
+        start: float,
+        outward: int,
+        sizes: Sizes,
+        text_of: LengthText,
+        outer: Sequence[float],
+    ) -> None:
+        self.chain, self.outward, self.sizes, self.outer, self.text_of = chain, outward, sizes, outer, text_of
+        self.spans = spans_of(chain, axis=0)
+        self.lift = sizes.gap + (0.5 + DESCENDER) * sizes.text
+        above = self.lift + sizes.text * 0.55
+        self.line = start + sizes.row if outward > 0 else start - sizes.row - above
+        self.out_step = self.lift if outward > 0 else sizes.overshoot + 1.6 * sizes.gap + sizes.text * 0.55
+        self.lanes: list[int] = [0] * len(self.spans)
+        self.places: list[float] = [0.0] * len(self.spans)
+        self._place()
+
+    def _width(self, span: Span) -> float:
+        return self._text(span, (0.0, 0.0)).width
+
+    def _text(self, span: Span, at: Point) -> Lettering:
+        words = self.text_of(span.high - span.low)
+        return Lettering(lines=(words,), at=at, height=self.sizes.text, ink=Ink.DIMENSION)
+
+    def _place(self) -> None:
+        clear = self.sizes.overshoot * 1.2
+        for index in reversed(range(len(self.spans))):
+            span = self.spans[index]
+            half = self._width(span) / 2
+            inside = slot(
+                span.middle,
+                half=half,
+                low=span.low + clear,
+                high=span.high - clear,
+                lines=self.outer,
+                clear=self.sizes.gap,
+            )
+            if inside is None:
+                self._pull_out(index, half)
+            else:
+                self.places[index] = inside
+
+    def _pull_out(self, index: int, half: float) -> None:
+        """Put one text into a lane past the line, to the right of its leader and past all leaders it covers."""
+        start = self.spans[index].middle
+        low = start + 2 * self.sizes.gap
+        place = slot(low + half, half=half, low=low, high=float("inf"), lines=self.outer, clear=self.sizes.gap)
+        self.places[index] = low + half if place is None else place
+        end = self.places[index] + half + self.sizes.gap
+        covered = [
+            self.lanes[other]
+            for other in range(index + 1, len(self.spans))
+            if self.lanes[other] and self.spans[other].middle <= end
+        ]
+        self.lanes[index] = 1 + max(covered, default=0)
+
+    def _lane(self, lane: int) -> float:
+        """Return the height of the middle of a lane's texts."""
+        if lane == 0:
+            return self.line + self.lift
+        steps = lane if self.outward > 0 else lane - 1
+        return self.line + self.outward * (self.out_step + steps * self.sizes.lane)
+
+    def dimensions(self) -> list[Dimension]:
+        return [self._dimension(index, span) for index, span in enumerate(self.spans)]
+
+    def _dimension(self, index: int, span: Span) -> Dimension:
+        lane = self.lanes[index]
+        text = self._text(span, (self.places[index], self._lane(lane)))
+        return Dimension(
+            start=span.interval.start,
+            finish=span.interval.finish,
+            is_vertical=False,
+            line=((span.low, self.line), (span.high, self.line)),
+            extensions=tuple(self._extension(point) for point in _fresh_ends(self.spans, index)),
+            text=text,
+            leader=self._leader(span.middle, text) if lane else None,
+            value=span.high - span.low,
+        )
+
+    def _extension(self, point: Point) -> Segment:
+        x, y = point
+        return (
+            (x, y + self.outward * self.sizes.offset),
+            (x, self.line + self.outward * self.sizes.overshoot),
+        )
+
+    def _leader(self, middle: float, text: Lettering) -> Leader:
+        end = (text.at[0] - text.width / 2 - self.sizes.gap, text.at[1])
+        points = (end, (middle, text.at[1]), (middle, self.line))
+        return Leader(points=points, head=Head.NONE, ink=Ink.DIMENSION)
+
+    def end_texts(self) -> list[Lettering]:
+        """Place the words before and after the row, past everything that crosses its level."""
+        texts = []
+        away = 3 * self.sizes.gap
+        for words, align, edge, way in (
+            (self.chain.before, Align.RIGHT, self.spans[0].low, -1),
+            (self.chain.after, Align.LEFT, self.spans[-1].high, 1),
+        ):
+            if words:
+                past = max([edge * way, *(line * way for line in self.outer)]) * way
+                at = (past + way * away, self.line)
+                texts.append(Lettering(lines=(words,), at=at, height=self.sizes.text, align=align, ink=Ink.NOTE))
+        return texts
+
+    @property
+    def reach(self) -> float:
+        """How far out the row's texts and lines reach."""
+        sizes = self.sizes
+        last = self._lane(max(self.lanes)) if max(self.lanes) or self.outward > 0 else self.line
+        beyond = 0.6 * sizes.text if self.outward > 0 else (0.5 + DESCENDER) * sizes.text
+        return last + self.outward * max(beyond, sizes.overshoot)
+
+
+def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, text_of: LengthText) -> Rows:
+    """Lay rows right (``outward`` 1) or left (-1) of a view, the first nearest to ``base``; texts read level."""
+    dimensions: list[Dimension] = []
+    reach = base
+    for number, chain in enumerate(chains):
+        outer = _stops(chains[number + 1 :], 1)
+        row = _UprightRow(chain=chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer)
+        dimensions += row.dimensions()
+        reach = row.reach
+    return Rows(dimensions=tuple(dimensions), reach=reach)
+
+
+class _UprightRow:
+    """One row at the left or the right."""
+
+    def __init__(
+        self,
+        *,
+        chain: Chain,
+        start: float,
+        outward: int,
+        sizes: Sizes,
+        text_of: LengthText,
+        outer: Sequence[float],
+    ) -> None:
+        self.outward, self.sizes, self.outer, self.text_of = outward, sizes, outer, text_of
+        self.spans = spans_of(chain, axis=1)
+        self.line = start + outward * sizes.row
+        self.low, self.high = (0.5 + DESCENDER) * sizes.text, 0.55 * sizes.text
+        self.beside = [self._beside(span) for span in self.spans]
+        self.near = self.line + outward * 2 * sizes.gap
+        widths = [self._width(span) for span, place in zip(self.spans, self.beside, strict=True) if place is not None]
+        self.first_end = self.near + outward * (max(widths) + sizes.gap) if widths else self.near
+        self.column = self.first_end + outward * 3 * sizes.gap
+        self.pulled = self._pulled()
+
+    def _width(self, span: Span) -> float:
+        return self._text(span, (0.0, 0.0)).width
+
+    def _text(self, span: Span, at: Point) -> Lettering:
+        align = Align.LEFT if self.outward > 0 else Align.RIGHT
+        words = self.text_of(span.high - span.low)
+        return Lettering(lines=(words,), at=at, height=self.sizes.text, align=align, ink=Ink.DIMENSION)
+
+    def _beside(self, span: Span) -> float | None:
+        """Return the level of a text beside its interval, or None where it has to be pulled out."""
+        clear = self.sizes.gap / 2
+        return slot(
+            span.middle,
+            half=self.low,
+            low=span.low + clear,
+            high=span.high - clear,
+            lines=self.outer,
+            clear=self.sizes.gap,
+        )
+
+    def _pulled(self) -> dict[int, float]:
+        pulled = [index for index, place in enumerate(self.beside) if place is None]
+        levels = spread_clear(
+            [self.spans[index].middle for index in pulled],
+            pitch=self.sizes.pitch,
+            half=self.low,
+            lines=self.outer,
+            clear=self.sizes.gap,
+        )
+        return dict(zip(pulled, levels, strict=True))
+
+    def dimensions(self) -> list[Dimension]:
+        return [self._dimension(index, span) for index, span in enumerate(self.spans)]
+
+    def _dimension(self, index: int, span: Span) -> Dimension:
+        level = self.beside[index]
+        is_beside = level is not None
+        at = (self.near, level) if level is not None else (self.column, self.pulled[index])
+        return Dimension(
+            start=span.interval.start,
+            finish=span.interval.finish,
+            is_vertical=True,
+            line=((self.line, span.low), (self.line, span.high)),
+            extensions=tuple(self._extension(point) for point in _fresh_ends(self.spans, index)),
+            text=self._text(span, at),
+            leader=None if is_beside else self._leader(span.middle, at[1]),
+            value=span.high - span.low,
+        )
+
+    def _extension(self, point: Point) -> Segment:
+        x, y = point
+        return (
+            (x + self.outward * self.sizes.offset, y),
+            (self.line + self.outward * self.sizes.overshoot, y),
+        )
+
+    def _leader(self, middle: float, level: float) -> Leader:
+        end = (self.column - self.outward * self.sizes.gap, level)
+        points = (end, (self.first_end, middle), (self.line, middle))
+        return Leader(points=points, head=Head.NONE, ink=Ink.DIMENSION)
+
+    @property
+    def reach(self) -> float:
+        """How far out the row's texts reach."""
+        far = self.first_end
+        if self.pulled:
+            far = self.column + self.outward * max(self._width(self.spans[index]) for index in self.pulled)
+        return far

@@ -1,0 +1,147 @@
+"""A view with everything put in its place: texts, lines, dimensions, all in model inches."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from jambs.drawings.layout.boxes import Box, Point, Segment, segments_of
+from jambs.drawings.layout.lettering import text_width
+from jambs.drawings.layout.paper import DESCENDER, LINE_PITCH, Scale
+from jambs.drawings.views.view import Fill, Ink, Shape
+
+
+class Align(StrEnum):
+    """Which end of a text its point is."""
+
+    LEFT = "left"
+    CENTER = "center"
+    RIGHT = "right"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lettering:
+    """A text in its place.
+
+    ``at`` is the left end, the middle or the right end, half-way up from the lowest base line to the top of the
+    highest capitals. ``upright`` texts read from below, turned by 90 degrees about ``at``.
+    """
+
+    lines: tuple[str, ...]
+    at: Point
+    height: float
+    align: Align = Align.CENTER
+    upright: bool = False
+    bold: bool = False
+    ink: Ink = Ink.TEXT
+
+    @property
+    def width(self) -> float:
+        """Width of the widest line."""
+        return max(text_width(line, height=self.height, bold=self.bold) for line in self.lines)
+
+    @property
+    def tall(self) -> float:
+        """From the lowest base line to the top of the highest capitals."""
+        return self.height * (1 + LINE_PITCH * (len(self.lines) - 1))
+
+    @property
+    def box(self) -> Box:
+        """The room the text takes, descenders and quotation marks included."""
+        shift = {Align.LEFT: 0.0, Align.CENTER: 0.5, Align.RIGHT: 1.0}[self.align] * self.width
+        low, high = -self.tall / 2 - DESCENDER * self.height, self.tall / 2 + 0.05 * self.height
+        x, y = self.at
+        if self.upright:
+            return Box(x - high, y - shift, x - low, y - shift + self.width)
+        return Box(x - shift, y + low, x - shift + self.width, y + high)
+
+    def base_line(self, number: int) -> Point:
+        """Return the point of one line on its base line, at the end that ``align`` names."""
+        down = self.tall / 2 - self.height * (1 + LINE_PITCH * number)
+        x, y = self.at
+        return (x - down, y) if self.upright else (x, y + down)
+
+
+class Head(StrEnum):
+    """What a leader ends with at its target, the last point."""
+
+    NONE = "none"
+    ARROW = "arrow"
+    DOT = "dot"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leader:
+    """A thin line from a text to what it speaks of."""
+
+    points: tuple[Point, ...]
+    head: Head = Head.ARROW
+    ink: Ink = Ink.NOTE
+
+    @property
+    def segments(self) -> list[Segment]:
+        """Its straight pieces."""
+        return segments_of(self.points)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dimension:
+    """A dimension in its place: measured points, line, extension lines, text; ``value`` in inches."""
+
+    start: Point
+    finish: Point
+    is_vertical: bool
+    line: Segment
+    extensions: tuple[Segment, ...]
+    text: Lettering
+    leader: Leader | None
+    value: float
+
+    @property
+    def segments(self) -> list[Segment]:
+        """All lines it draws."""
+        return [self.line, *self.extensions, *(self.leader.segments if self.leader else [])]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    """A plain line of a table or a title."""
+
+    segment: Segment
+    ink: Ink = Ink.TITLE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlacedView:
+    """A view at one scale with every text in its place; ``box`` holds all of it."""
+
+    name: str
+    title: str
+    scale: Scale
+    shapes: tuple[Shape, ...] = ()
+    fills: tuple[Fill, ...] = ()
+    dimensions: tuple[Dimension, ...] = ()
+    texts: tuple[Lettering, ...] = ()
+    leaders: tuple[Leader, ...] = ()
+    rules: tuple[Rule, ...] = ()
+    box: Box
+
+    @property
+    def kind(self) -> str:
+        """The first word of the name: ``interior``, ``section``, ``parts``, ``detail``, …"""
+        return self.name.split(" ")[0]
+
+    @property
+    def lettering(self) -> list[Lettering]:
+        """Every text of the view, those of the dimensions too."""
+        return [*self.texts, *(dimension.text for dimension in self.dimensions)]
+
+    @property
+    def paper_width(self) -> float:
+        """Width on paper [in]."""
+        return self.box.width / self.scale.factor
+
+    @property
+    def paper_height(self) -> float:
+        """Height on paper [in]."""
+        return self.box.height / self.scale.factor

@@ -1,0 +1,160 @@
+"""One side of the house with its courses, its openings, and the heads and sills that no course line meets."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from pathlib import Path
+
+from jambs.courses.elevation import Box as Corners
+from jambs.courses.elevation import OpeningOnElevation
+from jambs.courses.plan import CourseLine, CoursePlan, Missed
+from jambs.courses.views import MARGIN, PAST_TRIM, clear_runs
+from jambs.drawings.layout.boxes import Box
+from jambs.drawings.layout.lettering import wrapped
+from jambs.drawings.layout.packing import room_on
+from jambs.drawings.layout.paper import PAGES, TEXT_HEIGHT
+from jambs.drawings.plates import fitted, write_plate
+from jambs.drawings.views.view import CallOut, Ink, Mark, Shape, Side, View
+from jambs.length import feet_text
+
+EVERY = 5
+"""A course that meets nothing is called out if its number is a multiple of this; the story pole lists them all."""
+REMARK_WIDTH = 7.0
+"""Of what stands under the drawing [in on paper]."""
+
+
+def course_elevation(plan: CoursePlan) -> View:
+    """Return the view of an elevation as seen from outside: x from its left corner, y over the ground floor [in]."""
+    left, right = ends_of(plan)
+    elevation = plan.elevation
+    wall = (left, elevation.start_line, right, elevation.eave)
+    return View(
+        name=f"elevation {elevation.name}",
+        title=f"Elevation {elevation.name}",
+        shapes=(_outline(wall, Ink.SEEN_OUTSIDE), *_courses(plan, left, right), *_openings(plan), *_missed(plan)),
+        call_outs=(*_course_call_outs(plan, right), *_missed_call_outs(plan), _floor(left)),
+        marks=tuple(_mark(plan, one) for one in elevation.openings),
+        remarks=_remark_lines(plan),
+    )
+
+
+def write_course_elevation(plan: CoursePlan, path: Path) -> None:
+    """Write an elevation with its courses as DXF at true size, its texts sized for the scale in its title."""
+    units = plan.grid.units
+    room = room_on(PAGES[units][0])
+    placed = fitted(course_elevation(plan), units=units, width=room.width, height=room.height)
+    write_plate([placed], units=units, path=path)
+
+
+def ends_of(plan: CoursePlan) -> tuple[float, float]:
+    """Return the left and right end of the courses [in]; where the job gives no width, a margin past the openings."""
+    elevation = plan.elevation
+    return 0.0, elevation.width or max((one.trim[2] for one in elevation.openings), default=0.0) + MARGIN
+
+
+def remarks_of(plan: CoursePlan) -> list[str]:
+    """Return what is said under the elevation: cladding, proof, and for each missed line its cure."""
+    said = [f"{plan.cladding.words}; {plan.cladding.source}.", plan.proof]
+    said += [missed_words(plan, one) for one in plan.missed]
+    return said + [f"Or {cure}." for cure in plan.start_cures]
+
+
+def missed_words(plan: CoursePlan, missed: Missed) -> str:
+    """Say which height is missed, by how much, and what would cure it."""
+    cure = "; ".join(missed.cures) or "nothing that moves it alone"
+    return f"{missed.wanted.words}: {off_words(plan, missed)}. Cure: {cure}."
+
+
+def _remark_lines(plan: CoursePlan) -> tuple[str, ...]:
+    return tuple(line for words in remarks_of(plan) for line in wrapped(words, width=REMARK_WIDTH, height=TEXT_HEIGHT))
+
+
+def off_words(plan: CoursePlan, missed: Missed) -> str:
+    """Say how far the nearest course line is: ``nearest line 11/16" above``."""
+    return f"nearest line {plan.grid.text(abs(missed.off))} {'above' if missed.off > 0 else 'below'}"
+
+
+def _outline(corners: Corners, ink: Ink) -> Shape:
+    left, bottom, right, top = corners
+    return Shape(points=((left, bottom), (right, bottom), (right, top), (left, top)), ink=ink)
+
+
+def _courses(plan: CoursePlan, left: float, right: float) -> list[Shape]:
+    """Every course line but the ends of the cladding, cut out at the trim."""
+    return [
+        Shape(points=((start, line.height), (end, line.height)), ink=Ink.COURSE, closed=False)
+        for line in plan.lines[1:-1]
+        for start, end in clear_runs((left, right), line.height, plan.elevation.openings)
+    ]
+
+
+def _openings(plan: CoursePlan) -> list[Shape]:
+    shapes = [_outline(one.trim, Ink.TRIM_OUTSIDE) for one in plan.elevation.openings]
+    return shapes + [_outline(one.frame, Ink.WINDOW) for one in plan.elevation.openings]
+
+
+def _missed(plan: CoursePlan) -> list[Shape]:
+    shapes = []
+    for one in plan.missed:
+        start, end = _missed_ends(plan, one)
+        height = one.wanted.height
+        shapes.append(Shape(points=((start, height), (end, height)), ink=Ink.MISSED, closed=False))
+    return shapes
+
+
+def _missed_ends(plan: CoursePlan, missed: Missed) -> tuple[float, float]:
+    trims = {one.mark: one.trim for one in plan.elevation.openings}
+    left, right = ends_of(plan)
+    if missed.wanted.mark not in trims:
+        return left, right
+    trim = trims[missed.wanted.mark]
+    return max(trim[0] - PAST_TRIM, left), min(trim[2] + PAST_TRIM, right)
+
+
+def _course_call_outs(plan: CoursePlan, right: float) -> list[CallOut]:
+    last = plan.lines[-1]
+    shown = [
+        line for line in plan.lines if line in (plan.lines[0], last) or line.meets or (line.number - 1) % EVERY == 0
+    ]
+    return [_call_out((right, line.height), _course_words(plan, line), Side.RIGHT) for line in shown]
+
+
+def _course_words(plan: CoursePlan, line: CourseLine) -> str:
+    """Call a course line by the course under it, as the story pole does."""
+    running = feet_text(line.running, units=plan.grid.units)
+    name = f"top of {line.number - 1}" if line.exposure is not None else "start line"
+    return ", ".join([running, name, *(wanted.words for wanted in line.meets)])
+
+
+def _missed_call_outs(plan: CoursePlan) -> list[CallOut]:
+    return [
+        _call_out((_missed_ends(plan, one)[0], one.wanted.height), f"{one.wanted.words} missed", Side.LEFT)
+        for one in plan.missed
+    ]
+
+
+def _floor(left: float) -> CallOut:
+    return _call_out((left, 0.0), "ground floor", Side.LEFT)
+
+
+def _call_out(target: tuple[float, float], words: str, side: Side) -> CallOut:
+    return CallOut(target=target, lines=(words,), side=side, short=words)
+
+
+def _mark(plan: CoursePlan, one: OpeningOnElevation) -> Mark:
+    left, bottom, right, top = one.frame
+    low, high = _clear_of_leaders(plan, one)
+    call_out = _call_out(((left + right) / 2, (bottom + top) / 2), one.mark, Side.RIGHT)
+    return Mark(text=one.mark, room=Box(left, low, right, high), call_out=call_out)
+
+
+def _clear_of_leaders(plan: CoursePlan, one: OpeningOnElevation) -> tuple[float, float]:
+    """Return the largest part of an opening's height that no leader crosses on its way from the left [in]."""
+    left, bottom, _, top = one.frame
+    crossing = [
+        missed.wanted.height
+        for missed in plan.missed
+        if bottom < missed.wanted.height < top and _missed_ends(plan, missed)[0] > left
+    ]
+    stops = [bottom, *sorted(crossing), top]
+    return max(pairwise(stops), key=lambda part: part[1] - part[0])

@@ -1,0 +1,292 @@
+"""Details of the parts that are no plain boards: the outline of the face, and the profile of the end."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from jambs.drawings.layout.boxes import Point, box_around
+from jambs.drawings.views.named_ends import edge_names, end_names, face_words, with_left_at_left
+from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Side, View
+from jambs.length import HALF_64TH, decimal_text
+from jambs.parts.kit import Kit
+from jambs.parts.part import Edge, EdgeBevel, EndBevel, Miter, Part, Pocket, Where
+
+INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where.BUCK: Ink.BUCK}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Alike:
+    """A part to draw, parts cut like it, and parts that are its mirror image."""
+
+    part: Part
+    same: tuple[str, ...]
+    mirrored: tuple[str, ...]
+
+
+def details(kit: Kit) -> list[View]:
+    """Make the views of every part that is no plain board; like parts and mirror images share one."""
+    views = []
+    for alike in _grouped([part for part in kit.parts if not part.is_plain]):
+        views.append(_face_view(alike))
+        if _needs_profile(alike.part):
+            views.append(_profile_view(alike))
+    return views
+
+
+def _grouped(parts: Iterable[Part]) -> list[Alike]:
+    groups: list[Alike] = []
+    for part in parts:
+        for number, group in enumerate(groups):
+            if _is_same(part, group.part):
+                groups[number] = Alike(part=group.part, same=(*group.same, part.mark), mirrored=group.mirrored)
+                break
+            if _is_mirrored(part, group.part):
+                groups[number] = Alike(part=group.part, same=group.same, mirrored=(*group.mirrored, part.mark))
+                break
+        else:
+            groups.append(Alike(part=part, same=(part.mark,), mirrored=()))
+    return groups
+
+
+def _is_same(part: Part, other: Part) -> bool:
+    """Say whether a part is cut like another, end names included; ends that are alike may change places."""
+    ends, others = end_names(part), end_names(other)
+    swapped = ends == others[::-1] and _form(part) == _form(part, mirrored=True)
+    return (ends == others or swapped) and _form(part) == _form(other)
+
+
+def _is_mirrored(part: Part, other: Part) -> bool:
+    return end_names(part) == end_names(other)[::-1] and _form(part) == _form(other, mirrored=True)
+
+
+def _form(part: Part, *, mirrored: bool = False) -> tuple[object, ...]:
+    """Return what makes two parts alike on paper; mirrored end for end."""
+
+    def end(u: float) -> float:
+        return round((part.length - u if mirrored else u) * 128)
+
+    outline = frozenset((end(u), round(v * 128)) for u, v in part.outline)
+    profile = frozenset((round(v * 128), round(w * 128)) for v, w in part.profile)
+    pockets = frozenset(
+        (min(end(one.low[0]), end(one.high[0])), *(round(side * 128) for side in (*one.low[1:], *one.high[1:])))
+        for one in part.pockets
+    )
+    return (part.name, part.where, part.thickness, outline, profile, pockets)
+
+
+def _marks(alike: Alike) -> str:
+    text = ", ".join(alike.same)
+    return f"{text}; mirror image {', '.join(alike.mirrored)}" if alike.mirrored else text
+
+
+def _face_view(alike: Alike) -> View:
+    """Draw the face: left end at the left, bottom of a leg at the left."""
+    part = alike.part
+    view = View(
+        name=f"detail {part.mark}",
+        title=f"{_marks(alike)}  {part.name}",
+        shapes=(Shape(points=part.outline, ink=INKS[part.where]), *_pockets(part)),
+        chains=(*_edge_chains(part), *_end_chains(part)),
+        call_outs=tuple(_angles(part)),
+        remarks=(face_words(part), *_seen_words(part), *_remarks(part)),
+        largest=1,
+    )
+    return with_left_at_left(view, part)
+
+
+def _seen_words(part: Part) -> tuple[str, ...]:
+    says_left = part.where is Where.EXTERIOR and "left" in end_names(part)
+    return ("left and right as seen from inside",) if says_left else ()
+
+
+def _pockets(part: Part) -> list[Shape]:
+    """Draw rabbets of the face in full lines, grooves of the back in broken ones."""
+    shapes = []
+    for pocket in part.pockets:
+        (u0, v0, w0), (u1, v1, _) = pocket.low, pocket.high
+        ink = INKS[part.where] if w0 <= 0 else Ink.HIDDEN
+        corners = ((u0, v0), (u1, v0), (u1, min(v1, _far(part, u1))), (u0, min(v1, _far(part, u0))))
+        shapes.append(Shape(points=corners, ink=ink))
+    return shapes
+
+
+def _far(part: Part, along: float) -> float:
+    """Return the level of the far edge at a place along the grain."""
+    levels = [v for u, v in part.outline if abs(u - along) < HALF_64TH]
+    for (u0, v0), (u1, v1) in zip(part.outline, (*part.outline[1:], part.outline[0]), strict=True):
+        if min(u0, u1) < along < max(u0, u1):
+            levels.append(v0 + (along - u0) / (u1 - u0) * (v1 - v0))
+    return max(levels)
+
+
+def _stops(points: Iterable[Point], axis: int) -> list[Point]:
+    """Return points apart from each other along one axis, in order."""
+    stops: list[Point] = []
+    for point in sorted(points, key=lambda point: (point[axis], point[1 - axis])):
+        if not stops or point[axis] - stops[-1][axis] > HALF_64TH:
+            stops.append(point)
+    return stops
+
+
+def _chain(stops: Sequence[Point], side: Side) -> list[Chain]:
+    intervals = tuple(Interval(start=one, finish=two) for one, two in itertools.pairwise(stops))
+    return [Chain(side=side, intervals=intervals)] if intervals else []
+
+
+def _edge_chains(part: Part) -> list[Chain]:
+    """Dimension the corners of the far edge above, those of the near edge below, then the whole length."""
+    box = box_around(part.outline)
+    far = _stops([point for point in part.outline if _is_on_edge(point, part, 1)], 0)
+    near = _stops([point for point in part.outline if _is_on_edge(point, part, -1)], 0)
+    for pocket in part.pockets:
+        if pocket.low[2] <= 0:
+            near = _stops([*near, (pocket.low[0], 0.0), (pocket.high[0], 0.0)], 0)
+    whole = [(box.left, _at(part, box.left)), (box.right, _at(part, box.right))]
+    is_same = [round(u * 128) for u, _ in far] == [round(u * 128) for u, _ in near]
+    chains = ([] if is_same else _chain(far, Side.TOP)) + _chain(near, Side.BOTTOM)
+    spans = [(stops[0][0], stops[-1][0]) for stops in (far, near) if len(stops) == 2]
+    if not any(abs(low - box.left) < HALF_64TH and abs(high - box.right) < HALF_64TH for low, high in spans):
+        chains += _chain(whole, Side.BOTTOM)
+    return chains
+
+
+def _is_on_edge(point: Point, part: Part, way: int) -> bool:
+    """Say whether a corner counts with the far (way 1) or the near edge (-1); the tip of a pointed end with one."""
+    if not _is_outermost(point, part.outline, way):
+        return False
+    is_tip = _is_outermost(point, part.outline, -way)
+    return not is_tip or (point[1] - part.width / 2) * way >= 0
+
+
+def _is_outermost(point: Point, outline: Sequence[Point], way: int) -> bool:
+    """Say whether nothing of the board lies above (way 1) or below (-1) a corner."""
+    u, v = point
+    levels = [
+        a[1] + (u - a[0]) / (b[0] - a[0]) * (b[1] - a[1])
+        for a, b in zip(outline, (*outline[1:], outline[0]), strict=True)
+        if min(a[0], b[0]) < u - HALF_64TH and u + HALF_64TH < max(a[0], b[0])
+    ]
+    return not any(level * way > v * way + HALF_64TH for level in levels) and not any(
+        one[1] * way > v * way + HALF_64TH for one in outline if abs(one[0] - u) < HALF_64TH
+    )
+
+
+def _at(part: Part, end: float) -> float:
+    """Return the lowest corner at one end."""
+    return min(v for u, v in part.outline if abs(u - end) < HALF_64TH)
+
+
+def _end_chains(part: Part) -> list[Chain]:
+    """Dimension the corners of each half at its own end; once where both ends are alike."""
+    box = box_around(part.outline)
+    middle = box.center[0]
+    start = _stops([(u, v) for u, v in part.outline if u <= middle], 1)
+    finish = _stops([(u, v) for u, v in part.outline if u > middle], 1)
+    chains = _chain(start, Side.LEFT)
+    levels = [[round(v * 128) for _, v in stops] for stops in (start, finish)]
+    if levels[0] != levels[1]:
+        chains += _chain(finish, Side.RIGHT)
+    if len(start) > 2:
+        edges = [(box.left, 0.0), (box.left, box.top)]
+        chains += _chain(edges, Side.LEFT)
+    return chains
+
+
+def _angles(part: Part) -> list[CallOut]:
+    """Name the angles of mitered ends at the middle of their edge."""
+    found = []
+    for cut in part.cuts:
+        if isinstance(cut, Miter | EndBevel):
+            kind = "miter" if isinstance(cut, Miter) else "bevel"
+            is_start = cut.end.value == "start"
+            point = _end_middle(part, is_start)
+            words = f"{kind} {decimal_text(cut.angle_deg, 1)}°"
+            found.append(CallOut(target=point, lines=(words,), side=Side.LEFT if is_start else Side.RIGHT))
+    return found
+
+
+def _end_middle(part: Part, is_start: bool) -> Point:
+    box = box_around(part.outline)
+    middle = box.center[0]
+    points = [point for point in part.outline if (point[0] <= middle) == is_start]
+    low = min(points, key=lambda point: (point[1], abs(point[0] - middle)))
+    high = max(points, key=lambda point: (point[1], -abs(point[0] - middle)))
+    return ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
+
+
+def _remarks(part: Part) -> tuple[str, ...]:
+    return (part.ends, *part.work)
+
+
+def _needs_profile(part: Part) -> bool:
+    """Say whether the end of the board shows more than a rectangle."""
+    has_groove = any(_runs_through(part, pocket) for pocket in part.pockets)
+    return len(part.profile) != 4 or has_groove or any(isinstance(cut, EdgeBevel) for cut in part.cuts)
+
+
+def _profile_view(alike: Alike) -> View:
+    """Draw the finish end of the board, face up, near edge at the left, kerfs and grooves cut in."""
+    part = alike.part
+    outline = tuple((v, part.thickness - w) for v, w in part.profile)
+    grooves = [_groove(part, pocket) for pocket in part.pockets if _runs_through(part, pocket)]
+    fill = Fill(pieces=(outline,), hatch=Hatch.TRIM, ink=Ink.HATCH_TRIM)
+    return View(
+        name=f"profile {part.mark}",
+        title=f"{part.mark}  end",
+        shapes=(Shape(points=_notched(outline, grooves), ink=INKS[part.where]),),
+        fills=() if grooves else (fill,),
+        chains=tuple(_profile_chains(outline, grooves)),
+        remarks=_bevels(part),
+    )
+
+
+def _runs_through(part: Part, pocket: Pocket) -> bool:
+    return pocket.low[0] <= 0 and pocket.high[0] >= part.length and pocket.high[2] >= part.thickness
+
+
+def _groove(part: Part, pocket: Pocket) -> tuple[Point, ...]:
+    """Return a groove of the back from its open corner round to the other."""
+    (_, near, bottom), (_, far, _) = pocket.low, pocket.high
+    top = part.thickness - bottom
+    return ((near, 0.0), (near, top), (far, top), (far, 0.0))
+
+
+def _notched(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, ...]]) -> tuple[Point, ...]:
+    """Cut grooves into the lower edge of a profile."""
+    points: list[Point] = []
+    for one, two in zip(outline, (*outline[1:], outline[0]), strict=True):
+        points.append(one)
+        if abs(one[1]) < 1e-9 and abs(two[1]) < 1e-9:
+            inside = [groove for groove in grooves if min(one[0], two[0]) < groove[0][0] < max(one[0], two[0])]
+            for groove in sorted(inside, reverse=one[0] > two[0]):
+                points += groove[::-1] if one[0] > two[0] else groove
+    return tuple(points)
+
+
+def _profile_chains(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, ...]]) -> list[Chain]:
+    box = box_around(outline)
+    top = _stops([point for point in outline if point[1] > box.center[1]], 0)
+    edges = [corner for groove in grooves for corner in (groove[0], groove[3])]
+    low = _stops([*(point for point in outline if point[1] <= box.center[1]), *edges], 0)
+    right = max(outline, key=lambda point: (point[0], point[1]))
+    bottom = min(outline, key=lambda point: (point[1], -point[0]))
+    high = max(outline, key=lambda point: (point[1], point[0]))
+    is_same = [round(v * 128) for v, _ in top] == [round(v * 128) for v, _ in low]
+    chains = ([] if is_same else _chain(top, Side.TOP)) + _chain(low, Side.BOTTOM)
+    if abs(top[0][0] - box.left) > HALF_64TH or abs(top[-1][0] - box.right) > HALF_64TH:
+        chains += _chain([(box.left, bottom[1]), (right[0], right[1])], Side.BOTTOM)
+    chains += _chain([bottom, high], Side.RIGHT)
+    for groove in grooves:
+        chains += _chain([groove[0], groove[1]], Side.LEFT)
+    return chains
+
+
+def _bevels(part: Part) -> tuple[str, ...]:
+    near, far = edge_names(part)
+    bevels = [cut for cut in part.cuts if isinstance(cut, EdgeBevel)]
+    names = {Edge.NEAR: near, Edge.FAR: far}
+    found = [f"{names[cut.edge]} {decimal_text(cut.angle_deg, 1)}°" for cut in bevels]
+    seen = f"{end_names(part)[1]} end, face up, {near} at the left"
+    return (seen, *(["bevels: " + ", ".join(found)] if found else []))

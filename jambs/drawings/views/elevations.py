@@ -1,0 +1,230 @@
+"""The opening seen square on, from inside and from outside."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from jambs.drawings.layout.boxes import Box, Segment, box_around, boxes_joined, segments_of
+from jambs.drawings.views.cover import Polygon, nearby, visible_area, visible_pieces
+from jambs.drawings.views.sash import (
+    corners,
+    frame_box,
+    glass_boxes,
+    opening_lines,
+    sash_words,
+    sight_box,
+)
+from jambs.drawings.views.seen import Seen, seen
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, Side, View
+from jambs.drawings.views.words import part_words
+from jambs.length import HALF_64TH
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part, Where
+
+INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
+IN_FROM_END = 3.0
+"""How far from its right end a leader meets a long part [in]."""
+LOW_ON_LEG = 0.3
+"""Where a leader meets a leg: as a share of its height."""
+WIDEST = 5.0
+"""Greatest measure of an elevation on paper, so that two stand side by side on the larger page [in]."""
+
+
+def interior_elevation(kit: Kit) -> View:
+    """Make the view from the room: heights at the left, call-outs at the right."""
+    return _elevation(kit, Where.INTERIOR, name="interior elevation", title="Interior elevation")
+
+
+def exterior_elevation(kit: Kit) -> View:
+    """Make the view from outside: left and right change places."""
+    return _elevation(kit, Where.EXTERIOR, name="exterior elevation", title="Exterior elevation")
+
+
+def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
+    opening, from_outside = kit.placement.opening, where is Where.EXTERIOR
+    pieces = [
+        seen(part, from_outside=from_outside, width=opening.frame.width) for part in kit.parts if part.where is where
+    ]
+    pieces.sort(key=lambda one: (-one.nearness, one.part.mark))
+    drawn = [_visible(one, pieces[:number]) for number, one in enumerate(pieces)]
+    covers = [one.polygon for one in pieces if one.part.is_wood]
+    return View(
+        name=name,
+        title=title,
+        shapes=(
+            *_window(kit, covers, from_outside=from_outside),
+            *_rough_opening(kit, from_outside=from_outside),
+            *(shape for shapes in drawn for shape in shapes),
+        ),
+        chains=tuple(_chains(kit, pieces, from_outside=from_outside)),
+        marks=tuple(
+            _mark(pieces[number], pieces[:number], drawn[number], opening.frame.width / 2)
+            for number in _jambs_first(pieces)
+        ),
+        remarks=(f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",),
+        largest=2,
+        widest=WIDEST,
+    )
+
+
+def _jambs_first(pieces: Sequence[Seen]) -> list[int]:
+    """Return the order in which marks are placed: jambs have the glass to themselves, the rest may stand elsewhere."""
+    return sorted(range(len(pieces)), key=lambda number: "extension jamb" not in pieces[number].part.name)
+
+
+def _visible(one: Seen, nearer: Sequence[Seen]) -> list[Shape]:
+    """Draw what nearer parts leave of a part's outline; metal goes up behind the cladding."""
+    if not one.part.is_wood:
+        return [Shape(points=one.polygon, ink=Ink.HIDDEN)]
+    nearer = [other for other in nearer if other.part.is_wood]
+    return _uncovered(one.polygon, [other.polygon for other in nearer], INKS[one.part.where])
+
+
+def _uncovered(polygon: Polygon, covers: Sequence[Polygon], ink: Ink) -> list[Shape]:
+    edges = segments_of(polygon, closed=True)
+    covers = nearby(polygon, covers)
+    pieces = [visible_pieces(edge, covers) for edge in edges]
+    if all(some == [edge] for some, edge in zip(pieces, edges, strict=True)):
+        return [Shape(points=polygon, ink=ink)]
+    return [Shape(points=piece, ink=ink, closed=False) for some in pieces for piece in some]
+
+
+def _window(kit: Kit, covers: Sequence[Polygon], *, from_outside: bool) -> list[Shape]:
+    opening = kit.placement.opening
+    frame, sight = frame_box(opening), sight_box(opening, from_outside=from_outside)
+    panes = glass_boxes(opening, sight)
+    shapes = _uncovered(corners(frame), covers, Ink.SEEN_WINDOW) + _uncovered(corners(sight), covers, Ink.SEEN_WINDOW)
+    for pane in panes:
+        shapes += _uncovered(corners(pane), covers, Ink.GLASS)
+    return shapes + opening_lines(opening, sight, from_outside=from_outside)
+
+
+def _rough_opening(kit: Kit, *, from_outside: bool) -> list[Shape]:
+    """Draw the rough opening behind the trim."""
+    box = _rough_box(kit, from_outside=from_outside)
+    return [Shape(points=corners(box), ink=Ink.HIDDEN)]
+
+
+def _rough_box(kit: Kit, *, from_outside: bool) -> Box:
+    shims, frame = kit.placement.shims, kit.placement.opening.frame
+    left, right = (shims.right, shims.left) if from_outside else (shims.left, shims.right)
+    return Box(-left, -shims.sill, frame.width + right, frame.height + shims.head)
+
+
+def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: float) -> Mark:
+    """Ask for the part's mark inside its outline, in the glass beside a jamb, low beside a leg, or beside the view."""
+    part, room = one.part, box_around(one.polygon)
+    lines = (f"{part.mark}  {part_words(part)}",)
+    side = Side.LEFT if _is_leg(part) and room.center[0] < middle else Side.RIGHT
+    if "extension jamb" not in part.name:
+        call_out = CallOut(target=_seen_point(one, nearer), lines=lines, side=side)
+        if not _is_leg(part):
+            return Mark(text=part.mark, room=room, call_out=call_out)
+        x = room.center[0]
+        inward = (1.0 if x < middle else -1.0, 0.0)
+        low = ((x, room.bottom), (x, room.bottom + 1.5 * LOW_ON_LEG * room.height))
+        return Mark(text=part.mark, room=room, call_out=call_out, edge=low, inward=inward)
+    edges = [edge for shape in shapes for edge in segments_of(shape.points, closed=shape.closed)]
+    inward = _inward(part, from_outside=part.where is Where.EXTERIOR)
+    edge = _furthest(edges or segments_of(one.polygon, closed=True), inward)
+    call_out = CallOut(target=_middle(edge), lines=lines, side=side)
+    return Mark(text=part.mark, room=room, call_out=call_out, edge=edge, inward=inward)
+
+
+def _is_leg(part: Part) -> bool:
+    return "leg" in part.position
+
+
+def _seen_point(one: Seen, nearer: Sequence[Seen]) -> tuple[float, float]:
+    """Return a point of what is seen of a part: towards its right end, low on a leg, where no jamb is marked."""
+    pieces = visible_area(one.polygon, [other.polygon for other in nearer if other.part.is_wood])
+    boxes = [box_around(piece) for piece in pieces] or [box_around(one.polygon)]
+    box = max(boxes, key=lambda box: box.width * box.height)
+    if _is_leg(one.part):
+        return (box.center[0], box.bottom + LOW_ON_LEG * box.height)
+    return (box.right - min(0.25 * box.width, IN_FROM_END), box.center[1])
+
+
+def _furthest(edges: Sequence[Segment], way: tuple[float, float]) -> Segment:
+    """Return, of the long edges, the one furthest along a way."""
+    longest = max(_length(edge) for edge in edges)
+    long = [edge for edge in edges if _length(edge) > 0.7 * longest]
+    return max(long, key=lambda edge: _middle(edge)[0] * way[0] + _middle(edge)[1] * way[1])
+
+
+def _inward(part: Part, *, from_outside: bool) -> tuple[float, float]:
+    """Return the way from a jamb's opening face into the opening, as it is seen."""
+    x, y, _ = part.seat.through
+    return (round(x) * (1.0 if from_outside else -1.0), -float(round(y)))
+
+
+def _middle(edge: Segment) -> tuple[float, float]:
+    (x0, y0), (x1, y1) = edge
+    return ((x0 + x1) / 2, (y0 + y1) / 2)
+
+
+def _length(edge: Segment) -> float:
+    (x0, y0), (x1, y1) = edge
+    return float(((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5)
+
+
+def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Chain]:
+    """Dimension the clear opening and the trim; frame and rough opening above."""
+    frame = frame_box(kit.placement.opening)
+    rough = _rough_box(kit, from_outside=from_outside)
+    boxes = [] if from_outside else [_clear_box(kit)]
+    casing = [box_around(one.polygon) for one in pieces if "casing" in one.part.name]
+    trim = [box_around(one.polygon) for one in pieces if one.part.is_wood]
+    boxes += [boxes_joined(casing)] if casing else []
+    boxes += [boxes_joined(trim)] if trim else []
+    high = boxes[:-1] if from_outside and len(boxes) > 1 else boxes
+    return [
+        *_widths(boxes, Side.BOTTOM),
+        *_heights(high or [frame]),
+        *_widths([frame, rough], Side.TOP, words=("frame", "rough opening")),
+    ]
+
+
+def _clear_box(kit: Kit) -> Box:
+    """Return the clear opening between the extension jambs, measured from the jambs themselves."""
+    opening = kit.placement.opening
+    face, reveal = opening.window.frame_face, opening.interior.frame_reveal
+    middle = (face.left + opening.frame.width - face.right) / 2
+    top = opening.frame.height - face.head + reveal
+    return Box(middle - kit.clear_width / 2, top - kit.clear_height, middle + kit.clear_width / 2, top)
+
+
+def _widths(boxes: Sequence[Box], side: Side, words: tuple[str, ...] = ()) -> list[Chain]:
+    chains = []
+    for number, box in enumerate(_different(boxes, 0)):
+        level = box.top if side is Side.TOP else box.bottom
+        interval = Interval(start=(box.left, level), finish=(box.right, level))
+        after = words[number] if number < len(words) else ""
+        chains.append(Chain(side=side, intervals=(interval,), after=after))
+    return chains
+
+
+def _heights(boxes: Sequence[Box]) -> list[Chain]:
+    return [
+        Chain(
+            side=Side.LEFT,
+            intervals=(Interval(start=(box.left, box.bottom), finish=(box.left, box.top)),),
+        )
+        for box in _different(boxes, 1)
+    ]
+
+
+def _different(boxes: Sequence[Box], axis: int) -> list[Box]:
+    """Leave out boxes whose two ends are those of one before."""
+    kept: list[Box] = []
+    for box in boxes:
+        if not any(_same(box, other, axis) for other in kept):
+            kept.append(box)
+    return kept
+
+
+def _same(one: Box, two: Box, axis: int) -> bool:
+    ends = (
+        ((one.left, two.left), (one.right, two.right)) if axis == 0 else ((one.bottom, two.bottom), (one.top, two.top))
+    )
+    return all(abs(first - second) < HALF_64TH for first, second in ends)

@@ -1,0 +1,147 @@
+"""The order of laps: sections through sill and head with the metal as bent, tapes and membrane, numbered from below."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
+
+from jambs.drawings.layout.boxes import Box, Point, box_around
+from jambs.drawings.views.outlines import turned
+from jambs.drawings.views.sections import section_view
+from jambs.drawings.views.view import CallOut, Ink, Shape, Side, View
+from jambs.flashing.make import Flashings
+from jambs.job.models.openings import Job
+from jambs.parts.kit import Kit
+from jambs.section.cut import cut_sections
+from jambs.section.region import Cut, Section, Stuff
+
+BETWEEN = 2.5
+"""Between the section at the sill and the one at the head, where the window is left out [in]."""
+WALL_DRAWN = 6.5
+"""How much wall is drawn past the frame [in]."""
+OFF = 0.09
+"""A tape is drawn this far outside what it lies on, the next one as far again [in]."""
+TAPE_ON_FRAME, TAPE_PAST = 0.5, 1.25
+"""How far a tape at the head reaches down over the frame and up past it [in]."""
+BEYOND = 3.5
+"""What is seen beyond the sections starts this far from the edges of the frame [in]."""
+UP_MEMBRANE = 1.5
+"""How far the membrane is drawn past the top of the upstand it laps [in]."""
+HATCHED = (Ink.HATCH_TRIM,)
+
+
+def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
+    """Return the view of the order of laps of one opening: depth runs right, outside at the right; heights up [in].
+
+    The head is moved down toward the sill; what is seen beyond between them is broken.
+    """
+    sections = {one.cut: _without_metal(one) for one in cut_sections(kit, wall_length=WALL_DRAWN)}
+    views: dict[Cut, View] = {
+        cut: section_view(section, kit, job) for cut, section in sections.items() if cut is not Cut.JAMB
+    }
+    down = _down(views, kit)
+    moved = _mover(down, kit)
+    shapes = [shape for cut, view in views.items() for shape in _moved(view.shapes, moved)]
+    lines = [_line(points, ink, moved) for points, ink in _strips(kit, flashings)]
+    fills = tuple(
+        replace(fill, pieces=tuple(tuple(map(moved, piece)) for piece in fill.pieces))
+        for view in views.values()
+        for fill in view.fills
+        if fill.ink in HATCHED
+    )
+    targets = _targets(kit, flashings, sections)
+    call_outs = [
+        CallOut(target=moved(targets[lap.what]), lines=(words,), side=Side.RIGHT, short=words)
+        for lap in flashings.laps
+        if lap.what in targets
+        for words in [f"{lap.number}  {lap.what}"]
+    ]
+    return View(
+        name=f"laps {kit.mark}",
+        title=f"Order of laps, {kit.mark}",
+        shapes=(*shapes, *lines),
+        fills=fills,
+        call_outs=tuple(call_outs),
+    )
+
+
+def _without_metal(section: Section) -> Section:
+    """Leave out the plain strip: the blanks are drawn as they are bent."""
+    return replace(section, regions=tuple(one for one in section.regions if one.stuff is not Stuff.METAL))
+
+
+def _down(views: dict[Cut, View], kit: Kit) -> float:
+    """How far the head comes down; nothing where there is no sill section."""
+    if Cut.SILL not in views:
+        return 0.0
+    return views[Cut.HEAD].core.bottom - views[Cut.SILL].core.top - BETWEEN
+
+
+def _mover(down: float, kit: Kit) -> Callable[[Point], Point]:
+    """Return what moves the upper half of the opening down."""
+    middle = kit.placement.opening.frame.height / 2
+
+    def moved(point: Point) -> Point:
+        return (point[0], point[1] - down) if point[1] > middle else point
+
+    return moved
+
+
+def _moved(shapes: Iterable[Shape], moved: Callable[[Point], Point]) -> list[Shape]:
+    return [replace(shape, points=tuple(map(moved, shape.points))) for shape in shapes]
+
+
+def _line(points: Sequence[Point], ink: Ink, moved: Callable[[Point], Point]) -> Shape:
+    return Shape(points=tuple(map(moved, points)), ink=ink, closed=False)
+
+
+def _strips(kit: Kit, flashings: Flashings) -> list[tuple[tuple[Point, ...], Ink]]:
+    """Return the metal as bent, and tapes and membranes as broken lines, in wall coordinates (d, y)."""
+    strips: list[tuple[tuple[Point, ...], Ink]] = [(blank.profile, Ink.FLASHING) for blank in flashings.blanks]
+    return strips + [(line, Ink.MEMBRANE) for line in _membranes(kit, flashings).values()]
+
+
+def _membranes(kit: Kit, flashings: Flashings) -> dict[str, tuple[Point, Point]]:
+    """Return tapes and membranes by the name of their lap, upright lines (d, y); those at the sides seen beyond."""
+    placement, names = kit.placement, {lap.what for lap in flashings.laps}
+    height = placement.opening.frame.height
+    plane = placement.flange_plane if placement.opening.window.nailing_flange else placement.outside_edge
+    lines: dict[str, tuple[Point, Point]] = {}
+    for name in names & {"tape at the side flanges", "tape at the sides"}:
+        foot = height - 2 * BEYOND if placement.opening.floor_below_frame is not None else BEYOND
+        lines[name] = ((plane + OFF, foot), (plane + OFF, height - BEYOND))
+    for number, name in enumerate(("tape at the head flange", "tape at the head", "membrane at the head")):
+        if name in names:
+            depth = plane + OFF * (1 + (number == 2))
+            foot = TAPE_PAST / 2 if number == 2 else -TAPE_ON_FRAME if number == 1 else 0.0
+            lines[name] = ((depth, height + foot), (depth, height + TAPE_PAST * (1 + (number == 2))))
+    head = next((blank for blank in flashings.blanks if blank.name == "head flashing"), None)
+    if head and "membrane" in names:
+        depth, top = head.start
+        lines["membrane"] = ((depth + OFF, top - 0.7 * head.leg("upstand").width), (depth + OFF, top + UP_MEMBRANE))
+    return lines
+
+
+def _targets(kit: Kit, flashings: Flashings, sections: dict[Cut, Section]) -> dict[str, Point]:
+    """Return where the number of each lap points, by what is lapped, in wall coordinates (d, y)."""
+    targets = {name: line[1] if "side" in name else _middle(line) for name, line in _membranes(kit, flashings).items()}
+    for blank in flashings.blanks:
+        targets[blank.name] = _middle(blank.profile[1:3])
+    head = sections[Cut.HEAD]
+    low = sections.get(Cut.SILL, head)
+    targets["window, nailing flange"] = targets["window on its clips"] = _outermost(low, Stuff.FRAME).center
+    targets["exterior sill"] = _outermost(low, Stuff.SILL).center
+    targets["exterior jambs and casing"] = _outermost(head, Stuff.CASING).center
+    cladding = _outermost(head, Stuff.CLADDING)
+    targets["cladding over the head"] = (cladding.center[0], cladding.bottom + 0.15 * cladding.height)
+    return targets
+
+
+def _middle(points: Sequence[Point]) -> Point:
+    return (sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points))
+
+
+def _outermost(section: Section, stuff: Stuff) -> Box:
+    """Return the box of the outermost region of a stuff; of the outermost of all where there is none of it."""
+    regions = [one for one in section.regions if one.stuff is stuff] or section.regions
+    return max((box_around(turned(one.outline)) for one in regions), key=lambda box: box.center[0])

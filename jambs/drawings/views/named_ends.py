@@ -1,0 +1,97 @@
+"""Ends and edges of a part by where they sit in the opening, and its detail turned so that left is left.
+
+Left and right are as seen from inside. A detail is turned in its plane, never mirrored: the face stays up.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from jambs.drawings.layout.boxes import Box, Point
+from jambs.drawings.views.view import CallOut, Chain, Interval, Mark, Shape, Side, View
+from jambs.parts.part import Part, Where
+
+OPPOSITE = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT, Side.TOP: Side.BOTTOM, Side.BOTTOM: Side.TOP}
+MOSTLY = 0.5
+"""An edge whose way across has at least this share of depth faces room or weather, not the opening."""
+END_SHARE = 0.24
+"""Of a part's length: how far from its end the name of the end may stand."""
+
+
+def end_names(part: Part) -> tuple[str, str]:
+    """Name the start and the finish of a part."""
+    x, y, _ = part.seat.along
+    if abs(y) > abs(x):
+        return ("bottom", "top") if y > 0 else ("top", "bottom")
+    return ("left", "right") if x > 0 else ("right", "left")
+
+
+def is_turned(part: Part) -> bool:
+    """Say whether a part starts at the right or at the top, so that its detail is turned by half a turn."""
+    return end_names(part)[0] in ("right", "top")
+
+
+def edge_names(part: Part) -> tuple[str, str]:
+    """Name the near and the far edge of a part."""
+    if "casing" in part.name:
+        return ("inner edge", "outer edge")
+    _, y, depth = part.seat.across
+    if abs(depth) < MOSTLY:
+        return ("lower edge", "upper edge") if y > 0 else ("upper edge", "lower edge")
+    far = "outer edge" if part.where is Where.EXTERIOR else "room edge"
+    return ("frame edge", far)
+
+
+def face_words(part: Part) -> str:
+    """Say how the face of a part lies on paper."""
+    below, above = edge_names(part)[::-1] if is_turned(part) else edge_names(part)
+    return f"face up, {above} above, {below} below"
+
+
+def with_left_at_left(view: View, part: Part) -> View:
+    """Turn a detail, where that is needed, and name its ends."""
+    view = _half_turn(view, part) if is_turned(part) else view
+    return replace(view, marks=(*view.marks, *_end_marks(view, part)))
+
+
+def _half_turn(view: View, part: Part) -> View:
+    def turned(point: Point) -> Point:
+        return (part.length - point[0], part.width - point[1])
+
+    def chain(one: Chain) -> Chain:
+        intervals = (Interval(start=turned(each.finish), finish=turned(each.start)) for each in one.intervals)
+        return replace(one, side=OPPOSITE[one.side], intervals=tuple(intervals))
+
+    def call_out(one: CallOut) -> CallOut:
+        return replace(one, target=turned(one.target), side=OPPOSITE[one.side] if one.side else None)
+
+    def shape(one: Shape) -> Shape:
+        return replace(one, points=tuple(turned(point) for point in one.points))
+
+    return replace(
+        view,
+        shapes=tuple(shape(one) for one in view.shapes),
+        chains=tuple(chain(one) for one in view.chains),
+        call_outs=tuple(call_out(one) for one in view.call_outs),
+    )
+
+
+def _end_marks(view: View, part: Part) -> list[Mark]:
+    """Ask for the name of each end inside the board, beside it where the board is too small."""
+    core = view.core
+    left, right = end_names(part)[::-1] if is_turned(part) else end_names(part)
+    reach = END_SHARE * core.width
+    rooms = {
+        left: (Box(core.left, core.bottom, core.left + reach, core.top), Side.LEFT),
+        right: (Box(core.right - reach, core.bottom, core.right, core.top), Side.RIGHT),
+    }
+    return [
+        Mark(text=name, room=room, call_out=CallOut(target=_near_end(room, side), lines=(name,), side=side))
+        for name, (room, side) in rooms.items()
+    ]
+
+
+def _near_end(room: Box, side: Side) -> Point:
+    """Return a point of the board clear of a slanted end, for a leader."""
+    away = room.width / 3
+    return (room.left + away if side is Side.LEFT else room.right - away, room.center[1])

@@ -1,0 +1,60 @@
+"""The notes of a shop drawing: what was assumed of the frame, how parts meet, what to look out for."""
+
+from __future__ import annotations
+
+from jambs.drawings.views.measured import depth_words, state_words
+from jambs.drawings.views.sash import sash_words
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import Corner, InteriorTrim, Joint
+from jambs.length import length_text
+from jambs.parts.kit import Kit
+from jambs.place.placement import Weight
+
+JOINTS = {
+    Joint.HEAD_OVER_LEGS: "butt, head over legs",
+    Joint.LEGS_THROUGH: "butt, legs through",
+    Joint.RABBET: "rabbet",
+    Joint.MITER: "miter",
+}
+
+
+def note_paragraphs(kit: Kit, job: Job, *, sheet_date: str) -> list[str]:
+    """Return the notes, one paragraph each."""
+    opening = kit.placement.opening
+    return [
+        f"{job.name}: {opening.mark}, {opening.room}. {state_words(kit, sheet_date=sheet_date)}",
+        f"Frame {_size(opening.frame.width, opening.frame.height, job)}, {sash_words(opening)}. Rough opening "
+        f"{_size(opening.rough_opening.width, opening.rough_opening.height, job)}.",
+        *depth_words(kit, job),
+        _inside_words(opening.interior, job),
+        *_outside_words(kit, job),
+        f"Jambs stand {_text(job.shop.proud, job)} proud of the finished wall. Sizes are finished sizes.",
+        *[finding.text for finding in kit.findings if finding.weight is not Weight.NOTE],
+    ]
+
+
+def _text(length: float, job: Job) -> str:
+    return length_text(length, units=job.units)
+
+
+def _size(width: float, height: float, job: Job) -> str:
+    return f"{_text(width, job)} x {_text(height, job)}"
+
+
+def _inside_words(trim: InteriorTrim, job: Job) -> str:
+    corner = "mitered" if trim.casing.corner is Corner.MITER else "butted"
+    return (
+        f"Inside: {trim.style.value}. Jamb joint: {JOINTS[trim.jamb.joint]}. Casing corners {corner}. "
+        f"Frame reveal {_text(trim.frame_reveal, job)}, casing reveal {_text(trim.casing_reveal, job)}."
+    )
+
+
+def _outside_words(kit: Kit, job: Job) -> list[str]:
+    trim = kit.placement.opening.exterior
+    if trim is None:
+        return []
+    corner = "mitered" if trim.casing.corner is Corner.MITER else "butted"
+    return [
+        f"Outside: casing corners {corner}, frame reveal {_text(trim.frame_reveal, job)}, casing reveal "
+        f"{_text(trim.casing_reveal, job)}, sealant joint {_text(trim.sealant_joint, job)}."
+    ]

@@ -1,0 +1,83 @@
+"""Dimensions across an opening in a section: reveals inside at the left, outside at the right, and the shim space."""
+
+from __future__ import annotations
+
+import itertools
+
+from jambs.drawings.layout.boxes import Box, Point, box_around
+from jambs.drawings.views.outlines import is_inside, turned
+from jambs.drawings.views.view import Chain, Interval, Side
+from jambs.length import HALF_64TH
+from jambs.parts.kit import Kit
+from jambs.section.region import Cut, Region, Section, Stuff
+
+
+def reveal_chains(section: Section, kit: Kit) -> list[Chain]:
+    """Dimension the steps from frame to jamb to casing, and from the frame to the rough opening."""
+    inside = [*_steps(section, kit, inside=True), *_shim_spaces(section, kit, inside=True)]
+    outside = [*_steps(section, kit, inside=False), *_shim_spaces(section, kit, inside=False)]
+    chains = [Chain(side=Side.LEFT, intervals=tuple(row)) for row in _rows(inside)]
+    return chains + [Chain(side=Side.RIGHT, intervals=tuple(row)) for row in _rows(outside)]
+
+
+def _rows(intervals: list[Interval]) -> list[list[Interval]]:
+    """Share intervals out to rows in which none overlap."""
+    rows: list[list[Interval]] = []
+    for one in sorted(intervals, key=lambda one: one.start[1]):
+        for row in rows:
+            if row[-1].finish[1] <= one.start[1] + 1e-9:
+                row.append(one)
+                break
+        else:
+            rows.append([one])
+    return rows
+
+
+def _steps(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
+    """Frame → face of the jamb → edge of the casing, as far as they are there."""
+    has_stool = any(region.stuff is Stuff.SILL for region in section.regions)
+    kinds = [(Stuff.FRAME,), (Stuff.JAMB, Stuff.SILL)]
+    if not has_stool:
+        kinds.append((Stuff.CASING,))
+    points = [
+        _nearest_corner(found, section.cut is Cut.SILL, inside=inside)
+        for stuffs in kinds
+        if (found := _found(section, kit, stuffs, inside=inside))
+    ]
+    points.sort(key=lambda point: point[1])
+    pairs = itertools.pairwise(points)
+    return [Interval(start=one, finish=two) for one, two in pairs if two[1] - one[1] > HALF_64TH]
+
+
+def _found(section: Section, kit: Kit, stuffs: tuple[Stuff, ...], *, inside: bool) -> list[Region]:
+    """Return regions of some stuffs on one side of the frame; the frame is on both."""
+    return [
+        region
+        for region in section.regions
+        if region.stuff in stuffs and (region.stuff is Stuff.FRAME or is_inside(region, kit) == inside)
+    ]
+
+
+def _nearest_corner(regions: list[Region], is_sill: bool, *, inside: bool) -> Point:
+    """Return the corner nearest to the opening, of those that face the side the dimension stands on."""
+    points = [point for region in regions for point in turned(region.outline)]
+    facing = (min if inside else max)(x for x, _ in points)
+    if all(region.stuff is Stuff.FRAME for region in regions):
+        points = [point for point in points if abs(point[0] - facing) < HALF_64TH]
+    level = (max if is_sill else min)(y for _, y in points)
+    depths = [x for x, y in points if abs(y - level) < HALF_64TH]
+    return (min(depths) if inside else max(depths), level)
+
+
+def _shim_spaces(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
+    """Jamb box → rough opening inside, frame → rough opening outside."""
+    edge = kit.placement.inside_edge
+    boxes = [box_around(turned(region.outline)) for region in section.regions if region.stuff is Stuff.SHIM]
+    return [
+        _height(box, inside=inside) for box in boxes if (box.center[0] < edge) == inside and box.height > HALF_64TH
+    ][:1]
+
+
+def _height(box: Box, *, inside: bool) -> Interval:
+    x = box.left if inside else box.right
+    return Interval(start=(x, box.bottom), finish=(x, box.top))

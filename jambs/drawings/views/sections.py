@@ -1,0 +1,246 @@
+"""Views of the sections: depth runs level, inside left, outside right; the wall stands above, at the sill below."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterable
+from dataclasses import replace
+
+from jambs.drawings.layout.boxes import Point, box_around, segments_of
+from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.views.outlines import is_inside, turned
+from jambs.drawings.views.reveals import reveal_chains
+from jambs.drawings.views.symbols import batt, crossed
+from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Side, Stack, View
+from jambs.drawings.views.words import layer_words, size_words
+from jambs.job.models.openings import Job
+from jambs.length import HALF_64TH, Units
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part
+from jambs.section.region import Cut, Region, Section, Stuff
+
+INKS = {
+    Stuff.GYPSUM: Ink.LAYERS,
+    Stuff.FRAMING: Ink.FRAMING,
+    Stuff.CAVITY: Ink.INSULATION,
+    Stuff.AIR: Ink.LAYERS,
+    Stuff.SHEATHING: Ink.FRAMING,
+    Stuff.MEMBRANE: Ink.LAYERS,
+    Stuff.RIGID: Ink.INSULATION,
+    Stuff.FIBRE: Ink.INSULATION,
+    Stuff.STRAPPING: Ink.LAYERS,
+    Stuff.COVER: Ink.LAYERS,
+    Stuff.CLADDING: Ink.LAYERS,
+    Stuff.BUCK: Ink.BUCK,
+    Stuff.FRAME: Ink.WINDOW,
+    Stuff.GLASS: Ink.GLASS,
+    Stuff.SHIM: Ink.SHIM,
+    Stuff.SEALANT: Ink.SEALANT,
+    Stuff.METAL: Ink.FLASHING,
+}
+HATCHES = {
+    Stuff.GYPSUM: Hatch.GYPSUM,
+    Stuff.SHEATHING: Hatch.SHEET,
+    Stuff.RIGID: Hatch.RIGID,
+    Stuff.FIBRE: Hatch.FIBRE,
+    Stuff.COVER: Hatch.SHEET,
+    Stuff.CLADDING: Hatch.CLADDING,
+    Stuff.BUCK: Hatch.LUMBER,
+    Stuff.STRAPPING: Hatch.LUMBER,
+    Stuff.FRAME: Hatch.FRAME,
+    Stuff.JAMB: Hatch.TRIM,
+    Stuff.CASING: Hatch.TRIM_CROSSWISE,
+    Stuff.SILL: Hatch.TRIM,
+    Stuff.SEALANT: Hatch.SEALANT,
+    Stuff.METAL: Hatch.SOLID,
+}
+TRIM = (Stuff.JAMB, Stuff.CASING, Stuff.SILL)
+WALL = (
+    Stuff.GYPSUM, Stuff.FRAMING, Stuff.CAVITY, Stuff.AIR, Stuff.SHEATHING, Stuff.MEMBRANE,
+    Stuff.RIGID, Stuff.FIBRE, Stuff.STRAPPING, Stuff.COVER, Stuff.CLADDING,
+)  # fmt: skip
+UNNAMED = (*WALL, Stuff.GLASS)
+TITLES = {Cut.HEAD: "Section at head", Cut.JAMB: "Section at right jamb", Cut.SILL: "Section at sill"}
+TURNED = {
+    Cut.JAMB: (
+        "right leg seen from below, inside at the left, wall above;",
+        "left jamb is its mirror image but where the faces of the frame differ",
+    )
+}
+"""How a section is turned on paper, where it does not stand as it does in the wall."""
+GLASS_SHOWN = 2.0
+"""How much glass is drawn past the furthest edge of the frame [in]."""
+INTO_WALL = 0.5
+"""How far inside the end of the wall a leader of a layer's name ends [in]."""
+
+
+def section_view(section: Section, kit: Kit, job: Job) -> View:
+    """Make the view of one section."""
+    section = _with_short_glass(section)
+    polygons = [turned(region.outline) for region in section.regions]
+    return View(
+        name=f"section {section.cut.value}",
+        title=TITLES[section.cut],
+        shapes=(*_shapes(section.regions, polygons, kit), *symbols_of(section)),
+        fills=tuple(_fills(section.regions, polygons, kit)),
+        chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
+        call_outs=tuple(_call_outs(section, polygons, kit, job)),
+        remarks=(*TURNED.get(section.cut, ()), *(("wall as planned, parts as measured",) if kit.is_measured else ())),
+        stack=_stack(section, polygons, kit, job),
+    )
+
+
+def _with_short_glass(section: Section) -> Section:
+    """Let the glass reach from the frame only a little way into the opening."""
+    frames = [turned(region.outline) for region in section.regions if region.stuff is Stuff.FRAME]
+    if not frames:
+        return section
+    regions = tuple(
+        replace(region, outline=_short_glass(region, frames, section.cut is Cut.SILL))
+        if region.stuff is Stuff.GLASS
+        else region
+        for region in section.regions
+    )
+    return replace(section, regions=regions)
+
+
+def _short_glass(glass: Region, frames: list[Polygon], is_sill: bool) -> tuple[Point, ...]:
+    """Return the glass from the edge of the frame at its own depth to a little past the frame."""
+    depths = [depth for _, depth in glass.outline]
+    low, high = min(depths), max(depths)
+    middle = (low + high) / 2
+    way = 1.0 if is_sill else -1.0
+    edges = [edge for frame in frames for edge in segments_of(frame, closed=True)]
+    near = [edge[0][1] * way for edge in edges if min(edge[0][0], edge[1][0]) <= middle <= max(edge[0][0], edge[1][0])]
+    end = max(y * way for frame in frames for _, y in frame) + GLASS_SHOWN
+    start = max(near, default=end - 2 * GLASS_SHOWN)
+    return ((start * way, low), (end * way, low), (end * way, high), (start * way, high))
+
+
+def _ink(region: Region, kit: Kit) -> Ink:
+    if region.stuff not in TRIM:
+        return INKS[region.stuff]
+    return Ink.TRIM_INSIDE if is_inside(region, kit) else Ink.TRIM_OUTSIDE
+
+
+def _shapes(regions: tuple[Region, ...], polygons: list[Polygon], kit: Kit) -> list[Shape]:
+    """Outline every region where no later one lies over it."""
+    shapes = []
+    for number, (region, polygon) in enumerate(zip(regions, polygons, strict=True)):
+        ink, covers = _ink(region, kit), nearby(polygon, polygons[number + 1 :])
+        twins = [
+            other
+            for index, (one, other) in enumerate(zip(regions, polygons, strict=True))
+            if index != number and (one.name, one.stuff, one.mark) == (region.name, region.stuff, region.mark)
+        ]
+        edges = segments_of(polygon, closed=True)
+        pieces = [apart_from(visible_pieces(edge, covers), twins) for edge in edges]
+        if all(piece == [edge] for piece, edge in zip(pieces, edges, strict=True)):
+            shapes.append(Shape(points=polygon, ink=ink))
+            continue
+        shapes += [Shape(points=piece, ink=ink, closed=False) for some in pieces for piece in some]
+    return shapes
+
+
+def _fills(regions: tuple[Region, ...], polygons: list[Polygon], kit: Kit) -> list[Fill]:
+    fills = []
+    for number, (region, polygon) in enumerate(zip(regions, polygons, strict=True)):
+        hatch = HATCHES.get(region.stuff)
+        if hatch:
+            pieces = tuple(visible_area(polygon, polygons[number + 1 :]))
+            ink = Ink.HATCH_TRIM if region.stuff in (*TRIM, Stuff.FRAME, Stuff.METAL) else Ink.HATCH_WALL
+            if pieces:
+                fills.append(Fill(pieces=pieces, hatch=hatch, ink=ink))
+    return fills
+
+
+def symbols_of(section: Section) -> list[Shape]:
+    """Draw crossed lumber and batts in what is seen of them."""
+    polygons = [turned(region.outline) for region in section.regions]
+    shapes = []
+    for number, (region, polygon) in enumerate(zip(section.regions, polygons, strict=True)):
+        if region.stuff not in (Stuff.FRAMING, Stuff.CAVITY):
+            continue
+        for piece in visible_area(polygon, polygons[number + 1 :]):
+            box = box_around(piece)
+            shapes += crossed(box, Ink.FRAMING) if region.stuff is Stuff.FRAMING else batt(box, Ink.INSULATION)
+    return shapes
+
+
+def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[Chain]:
+    """Dimension the depths on the side of the opening: first at the frame, then the planes of the wall."""
+    placement, planes = kit.placement, kit.placement.planes
+    side = Side.TOP if section.cut is Cut.SILL else Side.BOTTOM
+    edges = (0.0, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
+    walls = (0.0, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
+    outside, wall = ("OUTSIDE (planned)", "(planned)") if kit.is_measured else ("OUTSIDE", "")
+    return [
+        Chain(side=side, intervals=_steps(edges, polygons, side), before="INSIDE", after=outside, is_main=True),
+        Chain(side=side, intervals=_steps(walls, polygons, side), before="WALL", after=wall),
+    ]
+
+
+def _steps(depths: Iterable[float], polygons: list[Polygon], side: Side) -> tuple[Interval, ...]:
+    stops = _apart(depths)
+    points = [(depth, _reach(depth, polygons, side)) for depth in stops]
+    return tuple(Interval(start=one, finish=two) for one, two in itertools.pairwise(points))
+
+
+def _apart(places: Iterable[float]) -> list[float]:
+    """Return sorted places without those that are one on paper."""
+    stops: list[float] = []
+    for place in sorted(places):
+        if not stops or place - stops[-1] > HALF_64TH:
+            stops.append(place)
+    return stops
+
+
+def _reach(depth: float, polygons: list[Polygon], side: Side) -> float:
+    """Return how far the shapes at one depth reach towards the opening."""
+    boxes = [box_around(polygon) for polygon in polygons]
+    near = [box for box in boxes if box.left - 1e-6 <= depth <= box.right + 1e-6] or boxes
+    return max(box.top for box in near) if side is Side.TOP else min(box.bottom for box in near)
+
+
+def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) -> list[CallOut]:
+    """Name every part and piece that is no layer of the wall, each once, where most of it is seen."""
+    parts = {part.mark: part for part in kit.parts}
+    best: dict[tuple[str, str], tuple[float, Point, Region]] = {}
+    for number, region in enumerate(section.regions):
+        seen = middle_of_largest(polygons[number], polygons[number + 1 :])
+        key = (region.mark, "" if region.mark else region.name)
+        if region.stuff in UNNAMED or seen is None or (key in best and best[key][0] >= seen[0]):
+            continue
+        best[key] = (*seen, region)
+    return [
+        CallOut(
+            target=target,
+            lines=_words(region, parts.get(region.mark), job.units),
+            side=Side.LEFT if is_inside(region, kit) else Side.RIGHT,
+            short=region.mark,
+        )
+        for _, target, region in best.values()
+    ]
+
+
+def _words(region: Region, part: Part | None, units: Units) -> tuple[str, ...]:
+    if part is None:
+        return (region.name,)
+    return (f"{part.mark}  {part.name}", size_words(part, units=units))
+
+
+def _stack(section: Section, polygons: list[Polygon], kit: Kit, job: Job) -> Stack:
+    """Name every layer of the wall once, past the end of the wall."""
+    boxes = [
+        box_around(polygon)
+        for region, polygon in zip(section.regions, polygons, strict=True)
+        if region.stuff in WALL and not region.mark
+    ]
+    is_sill = section.cut is Cut.SILL
+    end = min(box.bottom for box in boxes) if is_sill else max(box.top for box in boxes)
+    level = end + INTO_WALL if is_sill else end - INTO_WALL
+    entries = tuple(
+        CallOut(target=((one.inner + one.outer) / 2, level), lines=(layer_words(one, units=job.units),))
+        for one in kit.placement.planes.layers
+    )
+    return Stack(side=Side.BOTTOM if is_sill else Side.TOP, entries=entries)

@@ -1,0 +1,146 @@
+"""The parts table and the notes, as views of lines and texts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jambs.drawings.layout.boxes import Box, boxes_joined
+from jambs.drawings.layout.lettering import wrapped
+from jambs.drawings.layout.paper import DESCENDER, LINE_PITCH, MARK_HEIGHT, TEXT_HEIGHT, TITLE_HEIGHT, Scale
+from jambs.drawings.layout.placed import Align, Lettering, PlacedView, Rule
+from jambs.drawings.views.view import Ink
+from jambs.drawings.views.words import part_words, size_words
+from jambs.length import Units, length_text
+from jambs.parts.part import Part
+
+WIDTHS = (0.75, 1.55, 1.3, 2.15, 1.75, 2.25)
+"""Columns of the parts table [in on paper]."""
+HEADS = ("mark", "part", "stock", "thickness x width x length", "ends", "work")
+PAD = 0.06
+NOTE_WIDTH = 4.6
+
+
+@dataclass(frozen=True, slots=True)
+class _Cell:
+    lines: tuple[str, ...]
+    bold: bool = False
+
+
+def parts_tables(parts: Sequence[Part], *, units: Units, scale: Scale, tallest: float) -> list[PlacedView]:
+    """Make the parts table, broken into as many pieces as the ``tallest`` height on paper asks for."""
+    rows = [_row(part, units) for part in parts]
+    pieces: list[list[list[_Cell]]] = []
+    free = 0.0
+    for row in rows:
+        tall = _tall(row)
+        if not pieces or free < tall:
+            pieces.append([])
+            free = tallest - 0.75
+        pieces[-1].append(row)
+        free -= tall
+    return [_table(piece, number, len(pieces), scale) for number, piece in enumerate(pieces, start=1)]
+
+
+def _row(part: Part, units: Units) -> list[_Cell]:
+    size = size_words(part, units=units, with_length=True)
+    work = "; ".join([*part.work, *([_glue_words(part, units)] if part.strips else [])])
+    texts = (part.mark, part_words(part), part.board, size, part.ends, work)
+    return [
+        _Cell(tuple(wrapped(text, width=width - 2 * PAD, height=TEXT_HEIGHT)), bold=number == 0)
+        for number, (text, width) in enumerate(zip(texts, WIDTHS, strict=True))
+    ]
+
+
+def _glue_words(part: Part, units: Units) -> str:
+    return "glue up from " + " + ".join(length_text(strip, units=units) for strip in part.strips)
+
+
+def _tall(row: Sequence[_Cell]) -> float:
+    lines = max(len(cell.lines) for cell in row)
+    return TEXT_HEIGHT * (1 + LINE_PITCH * (lines - 1) + DESCENDER) + 2 * PAD
+
+
+def _table(rows: Sequence[Sequence[_Cell]], number: int, count: int, scale: Scale) -> PlacedView:
+    title = "Parts" if count == 1 else f"Parts {number} of {count}"
+    heads = [_Cell((head,), bold=True) for head in HEADS]
+    texts = [_title(title)]
+    width, top = sum(WIDTHS), -0.1
+    levels = [top]
+    for row in (heads, *rows):
+        left = 0.0
+        for cell, wide in zip(row, WIDTHS, strict=True):
+            texts.append(_cell_text(cell, left + PAD, levels[-1] - PAD))
+            left += wide
+        levels.append(levels[-1] - _tall(row))
+    lines = [((0.0, level), (width, level)) for level in levels]
+    edges = [sum(WIDTHS[:column]) for column in range(len(WIDTHS) + 1)]
+    lines += [((edge, levels[0]), (edge, levels[-1])) for edge in edges]
+    name = "parts" if number == 1 else f"parts {number}"
+    return _sheet(name, title, texts, lines, scale)
+
+
+def _title(title: str) -> Lettering:
+    return Lettering(
+        lines=(title,), at=(0.0, TITLE_HEIGHT / 2), height=TITLE_HEIGHT, align=Align.LEFT, bold=True, ink=Ink.TITLE
+    )
+
+
+def _cell_text(cell: _Cell, left: float, top: float) -> Lettering:
+    lines = cell.lines or ("",)
+    tall = TEXT_HEIGHT * (1 + LINE_PITCH * (len(lines) - 1))
+    return Lettering(lines=lines, at=(left, top - tall / 2), height=TEXT_HEIGHT, align=Align.LEFT, bold=cell.bold)
+
+
+def notes_view(paragraphs: Sequence[str], *, warning: str, scale: Scale) -> PlacedView:
+    """Make the notes: a warning in a frame where there is one, then one paragraph each."""
+    texts = [_title("Notes")]
+    lines = []
+    level = -0.12
+    if warning:
+        box = Box(0.0, level - 0.34, NOTE_WIDTH, level)
+        texts.append(Lettering(lines=(warning,), at=box.center, height=MARK_HEIGHT, bold=True))
+        corners = ((box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top))
+        lines = list(zip(corners, (*corners[1:], corners[0]), strict=True))
+        level = box.bottom - 0.1
+    for paragraph in paragraphs:
+        cell = _Cell(tuple(wrapped(paragraph, width=NOTE_WIDTH, height=TEXT_HEIGHT)))
+        text = _cell_text(cell, 0.0, level)
+        texts.append(text)
+        level = text.at[1] - text.tall / 2 - 0.1
+    return _sheet("notes", "Notes", texts, lines, scale)
+
+
+def _sheet(
+    name: str,
+    title: str,
+    texts: Sequence[Lettering],
+    lines: Sequence[tuple[tuple[float, float], tuple[float, float]]],
+    scale: Scale,
+) -> PlacedView:
+    """Turn texts and lines in paper inches into a view at a scale."""
+    factor = scale.factor
+    scaled = [
+        Lettering(
+            lines=text.lines,
+            at=(text.at[0] * factor, text.at[1] * factor),
+            height=text.height * factor,
+            align=text.align,
+            bold=text.bold,
+            ink=text.ink,
+        )
+        for text in texts
+        if any(text.lines)
+    ]
+    rules = [Rule(segment=((x0 * factor, y0 * factor), (x1 * factor, y1 * factor))) for (x0, y0), (x1, y1) in lines]
+    boxes = [text.box for text in scaled] + [
+        Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)) for ((x0, y0), (x1, y1)) in (r.segment for r in rules)
+    ]
+    return PlacedView(
+        name=name,
+        title=title,
+        scale=scale,
+        texts=tuple(scaled),
+        rules=tuple(rules),
+        box=boxes_joined(boxes).grown(0.05 * factor),
+    )

@@ -1,0 +1,181 @@
+"""What a view asks for: shapes, chains of dimensions, call-outs, marks. It knows nothing of DXF and of any scale.
+
+Coordinates are inches of the real thing, x right and y up as the view is looked at.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+from jambs.drawings.layout.boxes import Box, Point, Segment, box_around
+
+
+class Ink(StrEnum):
+    """The drawing layer a thing is on; it carries colour and line weight."""
+
+    FRAMING = "WALL-FRAMING"
+    LAYERS = "WALL-LAYERS"
+    INSULATION = "WALL-INSULATION"
+    BUCK = "BUCK"
+    WINDOW = "WINDOW"
+    GLASS = "GLASS"
+    SEEN_WINDOW = "WINDOW-SEEN"
+    SEEN_INSIDE = "TRIM-INT-SEEN"
+    SEEN_OUTSIDE = "TRIM-EXT-SEEN"
+    TRIM_INSIDE = "TRIM-INT"
+    TRIM_OUTSIDE = "TRIM-EXT"
+    FLASHING = "FLASHING"
+    SHIM = "SHIM"
+    SEALANT = "SEAL"
+    HATCH_WALL = "HATCH-WALL"
+    HATCH_TRIM = "HATCH-TRIM"
+    HIDDEN = "HIDDEN"
+    DIMENSION = "DIM"
+    NOTE = "NOTE"
+    TEXT = "TEXT"
+    TITLE = "TITLE"
+    COURSE = "COURSES"
+    MISSED = "COURSES-MISSED"
+    MEMBRANE = "MEMBRANE"
+
+
+class Hatch(StrEnum):
+    """What fills a cut shape."""
+
+    GYPSUM = "gypsum"
+    SHEET = "sheet"
+    RIGID = "rigid"
+    FIBRE = "fibre"
+    CLADDING = "cladding"
+    TRIM = "trim"
+    TRIM_CROSSWISE = "trim crosswise"
+    LUMBER = "lumber"
+    FRAME = "frame"
+    SEALANT = "sealant"
+    SOLID = "solid"
+
+
+class Side(StrEnum):
+    """A side of the view."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    TOP = "top"
+    BOTTOM = "bottom"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shape:
+    """A polygon or an open line; ``bulges`` are the tangents of a quarter of each piece's arc (0: straight)."""
+
+    points: tuple[Point, ...]
+    ink: Ink
+    closed: bool = True
+    bulges: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fill:
+    """A hatched area: polygons that do not overlap."""
+
+    pieces: tuple[tuple[Point, ...], ...]
+    hatch: Hatch
+    ink: Ink
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Interval:
+    """One dimension: the two measured points; what counts is their distance along the chain's axis."""
+
+    start: Point
+    finish: Point
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chain:
+    """A row of dimensions on one side that share a dimension line; ``before`` and ``after`` stand at its ends.
+
+    ``is_main``: kept where there is room for little.
+    """
+
+    side: Side
+    intervals: tuple[Interval, ...]
+    before: str = ""
+    after: str = ""
+    is_main: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CallOut:
+    """A text beside the view whose leader ends at ``target``; ``side`` is left or right, where it matters.
+
+    ``short``: what is left of it where there is room for little, nothing if empty.
+    """
+
+    target: Point
+    lines: tuple[str, ...]
+    side: Side | None = None
+    short: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stack:
+    """Names of layers, above or below the end of a wall: one leader each from ``target``, none crossing."""
+
+    side: Side
+    entries: tuple[CallOut, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """A text that belongs inside a free box of the view; where it does not fit it becomes the call-out.
+
+    ``edge`` and ``inward``: before that it is tried on the open side of an edge, with a short leader.
+    """
+
+    text: str
+    room: Box
+    call_out: CallOut
+    edge: Segment | None = None
+    inward: Point | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class View:
+    """One view of an opening or of a part: what is to be seen and what is to be said about it.
+
+    ``name`` is unique within a drawing; ``largest`` is the number of the largest standard scale it may have;
+    ``widest`` is the greatest measure of the shapes on paper [in].
+    """
+
+    name: str
+    title: str
+    shapes: tuple[Shape, ...]
+    fills: tuple[Fill, ...] = ()
+    chains: tuple[Chain, ...] = ()
+    call_outs: tuple[CallOut, ...] = ()
+    stack: Stack | None = None
+    marks: tuple[Mark, ...] = ()
+    remarks: tuple[str, ...] = ()
+    largest: int = 0
+    widest: float = 12.0
+
+    def brief(self) -> View:
+        """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""
+        return replace(
+            self,
+            title="",
+            remarks=(),
+            stack=None,
+            chains=tuple(chain for chain in self.chains if chain.is_main),
+            call_outs=tuple(replace(one, lines=(one.short,)) for one in self.call_outs if one.short),
+            marks=tuple(
+                replace(mark, call_out=replace(mark.call_out, lines=(mark.text,), side=None)) for mark in self.marks
+            ),
+        )
+
+    @property
+    def core(self) -> Box:
+        """The least box around the shapes."""
+        return box_around(point for shape in self.shapes for point in shape.points)

@@ -1,0 +1,176 @@
+"""The places where the tape is held at an opening: numbered, the same on the measure sheet, in the table, in the job.
+
+Numbers run clockwise from the upper left as seen from inside: first the depths inside, then those outside, then the
+frame and the wall.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+from jambs.job.models.fields import Model
+from jambs.job.models.openings import Opening
+from jambs.job.models.readings import Readings, SideReadings
+from jambs.job.models.trim import InteriorStyle
+
+GREATEST_STEP = 30.0
+"""Farthest apart two places stand along a side [in]; common practice, no source."""
+LEAST_PLACES = 3
+SIDES = ("head", "right", "sill", "left")
+SIDE_WORDS = {"head": "head", "right": "right leg", "sill": "sill", "left": "left leg"}
+ENDS = {"head": ("left", "right"), "sill": ("left", "right"), "left": ("bottom", "top"), "right": ("bottom", "top")}
+
+
+class Kind(StrEnum):
+    """What is read at a place."""
+
+    INTERIOR_DEPTH = "interior depth"
+    EXTERIOR_DEPTH = "exterior depth"
+    FRAME_WIDTH = "frame width"
+    FRAME_HEIGHT = "frame height"
+    DIAGONAL = "diagonal"
+    OUT_OF_PLUMB = "out of plumb"
+    OUT_OF_LEVEL = "out of level"
+    FRAME_FACE = "frame face"
+    WALL_FINISH = "wall finish"
+
+
+DEPTHS = (Kind.INTERIOR_DEPTH, Kind.EXTERIOR_DEPTH)
+LEANS = (Kind.OUT_OF_PLUMB, Kind.OUT_OF_LEVEL)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """One place to measure.
+
+    ``keys``: the ways to its value under ``measured``; a corner ends two sides. ``x``, ``y``: where it is on the frame,
+    from the lower left corner as seen from inside, as shares of width and height.
+    """
+
+    number: int
+    kind: Kind
+    words: str
+    keys: tuple[tuple[str | int, ...], ...]
+    x: float
+    y: float
+
+
+def measure_places(opening: Opening) -> tuple[Place, ...]:
+    """Return the numbered places of one opening; as many along each side as its readings have, if there are any."""
+    readings = opening.readings
+    found = [*_around(Kind.INTERIOR_DEPTH, _interior_counts(opening), readings.interior_depth if readings else None)]
+    if opening.exterior is not None:
+        counts = dict.fromkeys(_sides(opening), 2)
+        found += _around(Kind.EXTERIOR_DEPTH, counts, readings.exterior_depth if readings else None)
+    found += _frame_places(opening)
+    return tuple(replace(place, number=number) for number, place in enumerate(found, start=1))
+
+
+def _sides(opening: Opening) -> tuple[str, ...]:
+    is_open = opening.interior.style is InteriorStyle.THREE_SIDED
+    return tuple(side for side in SIDES if not (is_open and side == "sill"))
+
+
+def _interior_counts(opening: Opening) -> dict[str, int]:
+    lengths = {"head": opening.frame.width, "sill": opening.frame.width}
+    return {side: places_along(lengths.get(side, opening.frame.height)) for side in _sides(opening)}
+
+
+def places_along(length: float) -> int:
+    """Return how many places a side of some length has [in]: its ends, and between them at equal steps."""
+    return max(LEAST_PLACES, math.ceil(length / GREATEST_STEP - 1e-9) + 1)
+
+
+def _around(kind: Kind, counts: dict[str, int], read: SideReadings | None) -> Iterator[Place]:
+    """Yield the depths clockwise from the upper left; each corner once, with its place in both sides."""
+    told = {side: getattr(read, side) for side in SIDES if read and getattr(read, side)}
+    counts = {**counts, **{side: len(points) for side, points in told.items()}}
+    corners: dict[tuple[float, float], Place] = {}
+    places: list[Place] = []
+    for side in (side for side in SIDES if side in counts):
+        for at in _clockwise(side, counts[side]):
+            place = _depth_place(kind, side, at, counts[side])
+            corner = corners.get((place.x, place.y))
+            if corner is None:
+                places.append(place)
+                corners[place.x, place.y] = place
+            else:
+                places[places.index(corner)] = corners[place.x, place.y] = replace(
+                    corner, keys=(*corner.keys, *place.keys)
+                )
+    yield from places
+
+
+def _clockwise(side: str, count: int) -> Sequence[int]:
+    return range(count) if side == "head" else range(count - 1, -1, -1) if side != "left" else range(count)
+
+
+def _depth_place(kind: Kind, side: str, at: int, count: int) -> Place:
+    share = at / (count - 1)
+    x, y = {"head": (share, 1.0), "sill": (share, 0.0), "left": (0.0, share), "right": (1.0, share)}[side]
+    key = "interior_depth" if kind is Kind.INTERIOR_DEPTH else "exterior_depth"
+    return Place(number=0, kind=kind, words=_depth_words(side, at, count), keys=((key, side, at),), x=x, y=y)
+
+
+def _depth_words(side: str, at: int, count: int) -> str:
+    first, last = ENDS[side]
+    if at in (0, count - 1):
+        end = first if at == 0 else last
+        row, column = ({"top": "head", "bottom": "sill"}[end], side) if side in ("left", "right") else (side, end)
+        return f"{row} {column}"
+    if count % 2 and at == count // 2:
+        return f"{SIDE_WORDS[side]} middle"
+    return f"{SIDE_WORDS[side]}, {at} of {count - 1} steps from {first}"
+
+
+def _frame_places(opening: Opening) -> list[Place]:
+    """The frame as it stands and the wall round it; a door has no sill to measure."""
+    rows: list[tuple[Kind, str, tuple[str | int, ...], float, float]] = [
+        (Kind.FRAME_WIDTH, "frame width at the head", ("frame_width", 0), 0.5, 1.0),
+        (Kind.FRAME_WIDTH, "frame width at the sill", ("frame_width", 1), 0.5, 0.0),
+        (Kind.FRAME_HEIGHT, "frame height at the left", ("frame_height", 0), 0.0, 0.5),
+        (Kind.FRAME_HEIGHT, "frame height at the right", ("frame_height", 1), 1.0, 0.5),
+        (Kind.DIAGONAL, "diagonal from lower left", ("diagonals", 0), 0.25, 0.25),
+        (Kind.DIAGONAL, "diagonal from lower right", ("diagonals", 1), 0.75, 0.25),
+        (Kind.OUT_OF_PLUMB, "wall out of plumb, left", ("out_of_plumb", 0), 0.0, 0.5),
+        (Kind.OUT_OF_PLUMB, "wall out of plumb, right", ("out_of_plumb", 1), 1.0, 0.5),
+        (Kind.OUT_OF_LEVEL, "frame head out of level", ("out_of_level", 0), 0.5, 1.0),
+        (Kind.OUT_OF_LEVEL, "frame sill out of level", ("out_of_level", 1), 0.5, 0.0),
+        (Kind.FRAME_FACE, "frame face, left", ("frame_face", "left"), 0.0, 0.5),
+        (Kind.FRAME_FACE, "frame face, right", ("frame_face", "right"), 1.0, 0.5),
+        (Kind.FRAME_FACE, "frame face, head", ("frame_face", "head"), 0.5, 1.0),
+        (Kind.FRAME_FACE, "frame face, sill", ("frame_face", "sill"), 0.5, 0.0),
+        (Kind.WALL_FINISH, "wall finish on", ("wall_finish",), 0.5, 0.5),
+    ]
+    return [
+        Place(number=0, kind=kind, words=words, keys=(key,), x=x, y=y)
+        for kind, words, key, x, y in rows
+        if not ("sill" in words and "sill" not in _sides(opening))
+    ]
+
+
+Reading = float | bool
+
+
+def reading_at(place: Place, readings: Readings | None) -> Reading | None:
+    """Return what was read at a place [in], or nothing; the finish counts as read only once depths were."""
+    if readings is None:
+        return None
+    values = (_value(readings, key) for key in place.keys)
+    return next((value for value in values if value is not None), None)
+
+
+def _value(readings: Readings, key: tuple[str | int, ...]) -> Reading | None:
+    value: object = readings
+    for step in key:
+        if value is None:
+            return None
+        value = getattr(value, str(step)) if isinstance(value, Model) else _item(value, step)
+    return value if isinstance(value, float | bool) else None
+
+
+def _item(value: object, step: str | int) -> object:
+    return value[step] if isinstance(value, tuple) and isinstance(step, int) and step < len(value) else None

@@ -1,0 +1,140 @@
+"""What was read off the tape at one opening, whole or half-filled: the keys under ``measured`` in a job file."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator, Field, ValidationInfo, WithJsonSchema, model_validator
+
+from jambs.job.models.fields import Between, Date, Model, Text, YesNo, fault
+from jambs.length import HALF_64TH
+
+CORNERS = ("head_left", "head_right", "sill_left", "sill_right")
+OPEN = ("-", "–", "none")
+"""How a list says that a place was not measured."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Point:
+    """A length between two limits [in], or nothing where it was not measured."""
+
+    least: float
+    most: float
+
+    def __call__(self, value: Any, info: ValidationInfo) -> float | None:
+        if value is None or str(value).strip().lower() in OPEN:
+            return None
+        return Between(self.least, self.most)(value, info)
+
+
+_WRITTEN = WithJsonSchema(
+    {"type": ["string", "number"], "description": "a length: 5 1/2 or 902 mm; - where it was not measured"}
+)
+DepthPoint = Annotated[float | None, BeforeValidator(_Point(-12, 36)), _WRITTEN]
+LongPoint = Annotated[float | None, BeforeValidator(_Point(4, 300)), _WRITTEN]
+FacePoint = Annotated[float | None, BeforeValidator(_Point(0, 6)), _WRITTEN]
+LeanPoint = Annotated[float | None, BeforeValidator(_Point(-4, 4)), _WRITTEN]
+Depths = Annotated[tuple[DepthPoint, ...], Field(min_length=2)]
+Pair = Annotated[tuple[LongPoint, ...], Field(min_length=2, max_length=2)]
+Leans = Annotated[tuple[LeanPoint, ...], Field(min_length=2, max_length=2)]
+
+
+def sides_of_corners(value: Any) -> Any:
+    """Four corners are enough: they are the ends of the four sides."""
+    if not isinstance(value, dict) or not set(CORNERS) & set(value):
+        return value
+    if set(value) != set(CORNERS):
+        odd = [f"{name} is missing" for name in CORNERS if name not in value]
+        odd += [f"{name} is no corner" for name in value if name not in CORNERS]
+        raise fault(f"{', '.join(odd)}; give exactly {', '.join(CORNERS)}")
+    head_left, head_right, sill_left, sill_right = (value[name] for name in CORNERS)
+    return {
+        "head": (head_left, head_right),
+        "sill": (sill_left, sill_right),
+        "left": (sill_left, head_left),
+        "right": (sill_right, head_right),
+    }
+
+
+class SideReadings(Model):
+    """Depths read along the sides, at equal steps from the first to the last point [in]; ``-`` where none was.
+
+    Head and sill: left → right. Legs: bottom → top. Left and right as seen from inside. Four corners may stand for all.
+    """
+
+    head: Depths | None = None
+    sill: Depths | None = None
+    left: Depths | None = None
+    right: Depths | None = None
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
+        """Let an editor accept the four corners too."""
+        whole = handler.resolve_ref_schema(handler(core_schema))
+        depth = {"type": ["string", "number"]}
+        corners = {
+            "type": "object",
+            "properties": dict.fromkeys(CORNERS, depth),
+            "required": list(CORNERS),
+            "additionalProperties": False,
+        }
+        return {"anyOf": [dict(whole), corners], "title": cls.__name__}
+
+    @model_validator(mode="before")
+    @classmethod
+    def _corners(cls, value: Any) -> Any:
+        return sides_of_corners(value)
+
+    @model_validator(mode="after")
+    def _meet(self) -> SideReadings:
+        """Sides that share a corner share its depth."""
+        for corner, (side, at), (leg, end) in MEETING:
+            points, leg_points = getattr(self, side), getattr(self, leg)
+            depth, leg_depth = points and points[at], leg_points and leg_points[end]
+            if depth is not None and leg_depth is not None and abs(depth - leg_depth) > HALF_64TH:
+                raise fault(f"gives the {corner} corner two depths, in {side} and in {leg}; write one in both")
+        return self
+
+
+MEETING = (
+    ("upper left", ("head", 0), ("left", -1)),
+    ("upper right", ("head", -1), ("right", -1)),
+    ("lower left", ("sill", 0), ("left", 0)),
+    ("lower right", ("sill", -1), ("right", 0)),
+)
+"""Where two sides share a corner: side and place in its list, leg and place in its list."""
+
+
+class FaceReadings(Model):
+    """Width of the frame's face as seen from inside, on each side [in]; those left out were not measured."""
+
+    left: FacePoint = None
+    right: FacePoint = None
+    head: FacePoint = None
+    sill: FacePoint = None
+
+
+class Readings(Model):
+    """What was measured at one opening [in]; what is left out stays planned.
+
+    ``interior_depth``: inside edge of frame → finished face. ``exterior_depth``: outside edge of frame → trim plane.
+    ``frame_width``: at the head, at the sill. ``frame_height``: at the left, at the right. ``diagonals``: from the
+    lower left corner up, from the lower right corner up. ``out_of_plumb``: of the wall beside the left and the right
+    leg, over the height of the frame, + where the top leans into the room. ``out_of_level``: of the frame's head and
+    sill, + where the right end is higher. ``wall_finish``: whether the inside finish was on when the depths were taken.
+    ``sure``: numbers of places whose odd reading was taken again and is right.
+    """
+
+    date: Date
+    by: Text | None = None
+    interior_depth: SideReadings | None = None
+    exterior_depth: SideReadings | None = None
+    frame_width: Pair | None = None
+    frame_height: Pair | None = None
+    diagonals: Pair | None = None
+    out_of_plumb: Leans | None = None
+    out_of_level: Leans | None = None
+    frame_face: FaceReadings | None = None
+    wall_finish: YesNo = True
+    sure: tuple[Annotated[int, BeforeValidator(int)], ...] = ()

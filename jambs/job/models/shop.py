@@ -1,0 +1,177 @@
+"""The shop's settings, the limits it works within, and the boards at hand."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
+
+from jambs.job.models.fields import (
+    NUMBER,
+    Amount,
+    BoardWidth,
+    Depth,
+    Fit,
+    FrameSize,
+    Height,
+    Long,
+    Model,
+    Reveal,
+    Small,
+    Text,
+    Thickness,
+    Weight,
+    fault,
+)
+from jambs.job.models.on_hand import Count, LeastDrop, OnHandEntry, Price
+from jambs.length import GRIDS, Grid
+
+
+def _read_grid(value: Any) -> Grid:
+    if isinstance(value, Grid):
+        return value
+    text = str(value).strip().removesuffix('"').removesuffix(" in")
+    if text not in GRIDS:
+        raise fault(f"{value!r} is no grid; write one of {', '.join(GRIDS)}")
+    return GRIDS[text]
+
+
+def _read_prices(value: Any) -> Any:
+    return [value] if isinstance(value, str | int | float) else value
+
+
+Prices = Annotated[tuple[Price, ...], BeforeValidator(_read_prices)]
+"""Of one board, or one price for each length."""
+PerLength = Annotated[float, BeforeValidator(Amount(0.001, 100_000)), NUMBER]
+
+
+def _read_part(value: Any) -> float:
+    text = str(value).strip()
+    number = Amount(0, 100)(text.removesuffix("%").strip())
+    return number / 100 if text.endswith("%") or number > 1 else number
+
+
+Percent = Annotated[float, BeforeValidator(_read_part), NUMBER]
+"""A part of a whole: 10 % or 0.1."""
+
+
+class BoardEntry(Model):
+    """A board or a sheet that can be had: by its nominal name (``1x6``), or by its own actual size.
+
+    ``sheet``: width × length, the grain along the length. ``price``: of one board, or one for each of its lengths.
+    ``supply``: how many can be had, of each length.
+    """
+
+    stock: Text
+    nominal: Text | None = None
+    thickness: Thickness | None = None
+    width: BoardWidth | None = None
+    sheet: FrameSize | None = None
+    lengths: tuple[Long, ...] = ()
+    price_per_foot: PerLength | None = None
+    price_per_metre: PerLength | None = None
+    price: Prices | None = None
+    supply: Count | None = None
+
+    @model_validator(mode="after")
+    def _sized(self) -> BoardEntry:
+        own = self.thickness is not None and (self.width is not None or self.sheet is not None)
+        if self.nominal is None and not own:
+            raise fault("gives neither nominal nor both thickness and width; write nominal: 1x6, or both sizes")
+        if self.sheet is not None and (self.width is not None or self.lengths):
+            raise fault("gives sheet and also width or lengths; the sheet has both, keep the one line")
+        return self
+
+    @model_validator(mode="after")
+    def _priced(self) -> BoardEntry:
+        given = [key for key in ("price", "price_per_foot", "price_per_metre") if getattr(self, key) is not None]
+        if len(given) > 1:
+            raise fault(f"gives {' and '.join(given)}; keep one of them")
+        boards = 1 if self.sheet is not None else len(self.lengths)
+        if self.price is not None and len(self.price) != boards:
+            raise fault(f"gives {len(self.price)} as price for {boards} lengths; write one price for each length")
+        return self
+
+
+class Shop(Model):
+    """How the shop works [in]: the grid sizes are rounded to, the saw, what is left for fitting, what is on hand.
+
+    ``kerf``: of every blade; ``rip_kerf``: of the rip blade, where it differs. ``edge_allowance``: lost to straighten
+    the first edge of a board that is ripped; ``far_edge_allowance``: and of the other. ``end_trim``: cut off each end
+    of a board. ``least_strip``: narrowest rip the saw holds safely. ``planned_allowance``: width left on parts whose
+    depth is only planned. ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
+    """
+
+    grid: Annotated[Grid, BeforeValidator(_read_grid), WithJsonSchema({"enum": list(GRIDS)})]
+    kerf: Fit
+    proud: Fit
+    shim_space: Reveal
+    edge_allowance: Reveal
+    taper_tolerance: Fit
+    rip_kerf: Fit | None = None
+    far_edge_allowance: Reveal | None = None
+    end_trim: Reveal | None = None
+    least_strip: Reveal | None = None
+    planned_allowance: Reveal | None = None
+    spares: Percent | None = None
+    least_drop: LeastDrop | None = None
+    currency: Text = "$"
+    on_hand: tuple[OnHandEntry, ...] = ()
+    paper: Literal["letter", "A4"] = "letter"
+    boards: Annotated[tuple[BoardEntry, ...], Field(min_length=1)]
+
+
+class Escape(Model):
+    """What an escape opening must have clear: area [sq in], width, height, sill over the floor [in].
+
+    Defaults: International Residential Code R310 (5.7 sq ft, 20 in, 24 in, 44 in); the local code decides.
+    """
+
+    area_square_feet: Annotated[float, BeforeValidator(Amount(0.1, 100)), NUMBER] = 5.7
+    width: Depth = 20.0
+    height: Depth = 24.0
+    greatest_sill_height: Height = 44.0
+
+
+class Limits(Model):
+    """What a position, a wall and a window may be at most and at least.
+
+    None of these is sawn to; each has a default of common practice, no source, and is printed as assumed.
+    Past ``overhang`` or ``weight`` the papers say *needs an engineer*.
+    """
+
+    least_interior_depth: Depth = 0.75
+    greatest_interior_depth: Depth = 12.0
+    least_exterior_depth: Depth = 0.75
+    greatest_exterior_depth: Depth = 8.0
+    overhang: Depth = 3.0
+    weight: Weight = 150.0
+    sash_opening_deg: Annotated[float, BeforeValidator(Amount(0, 180)), NUMBER] = 80.0
+    handle_clearance: Small = 1.0
+    taper: Reveal = 0.5
+    twist: Reveal = 0.25
+    shift_for_board: Small = 0.75
+    escape: Escape = Escape()
+
+
+class Board(Model):
+    """A board that can be had with its actual size [in]: thickness × width, and the lengths it is sold in.
+
+    ``prices``: one for each length, where they are given so; ``price_per_foot`` where they are not.
+    """
+
+    stock: str
+    nominal: str | None
+    thickness: float
+    width: float
+    lengths: tuple[float, ...] = ()
+    price_per_foot: float | None = None
+    prices: tuple[float, ...] = ()
+    supply: int | None = None
+    is_sheet: bool = False
+    source: str = "job file"
+
+    @property
+    def words(self) -> str:
+        """The board as it is bought: ``1x6 poplar``."""
+        return f"{self.nominal} {self.stock}" if self.nominal else self.stock

@@ -1,0 +1,199 @@
+"""Interior and exterior trim as the job file states them."""
+
+from __future__ import annotations
+
+import math
+from enum import StrEnum
+from typing import Annotated
+
+from pydantic import BeforeValidator, model_validator
+
+from jambs.job.models.fields import (
+    NUMBER,
+    Amount,
+    BoardWidth,
+    Depth,
+    Fit,
+    Model,
+    Reveal,
+    Slope,
+    Small,
+    Text,
+    Thickness,
+    fault,
+)
+
+
+class InteriorStyle(StrEnum):
+    """How the inside of an opening is trimmed."""
+
+    PICTURE_FRAMED = "picture framed"
+    STOOL_AND_APRON = "stool and apron"
+    THREE_SIDED = "three-sided"
+
+
+class Joint(StrEnum):
+    """How the corners of the extension jamb meet."""
+
+    HEAD_OVER_LEGS = "head over legs"
+    LEGS_THROUGH = "legs through"
+    RABBET = "rabbet"
+    MITER = "miter"
+
+    @classmethod
+    def _missing_(cls, value: object) -> Joint | None:
+        """Read ``butt, head over legs`` too: the comma would part it in a one-line mapping."""
+        return next((joint for joint in cls if value == f"butt, {joint.value}"), None)
+
+
+class Corner(StrEnum):
+    """How the corners of the casing meet."""
+
+    MITER = "miter"
+    BUTT = "butt"
+
+
+class ApronEnds(StrEnum):
+    """How the apron's ends are finished."""
+
+    SQUARE = "square"
+    RETURNED = "returned"
+
+
+class JambEntry(Model):
+    """Extension jamb boards."""
+
+    thickness: Thickness
+    stock: Text
+    joint: Joint
+    rabbet_depth: Small | None = None
+
+    @model_validator(mode="after")
+    def _rabbet(self) -> JambEntry:
+        if self.joint is Joint.RABBET and self.rabbet_depth is None:
+            raise fault("joint is rabbet and rabbet_depth is missing; give it, less than the thickness")
+        if self.rabbet_depth is not None and not 0 < self.rabbet_depth < self.thickness:
+            raise fault("rabbet_depth is not between 0 and the thickness of the jamb; write less than the thickness")
+        return self
+
+
+class CasingEntry(Model):
+    """Casing boards: width across the wall, thickness out from it."""
+
+    width: BoardWidth
+    thickness: Thickness
+    stock: Text
+    corner: Corner
+    overhang: Small = 0.0
+    back_bevel_deg: Annotated[float, BeforeValidator(Amount(0, 10)), NUMBER] = 0.0
+
+
+class StoolEntry(Model):
+    """The flat board at the sill, room side."""
+
+    thickness: Thickness
+    stock: Text
+    horn: Small
+    nosing: Small
+    rabbet: Small = 0.0
+
+
+class ApronEntry(Model):
+    """The casing under the stool."""
+
+    width: BoardWidth
+    thickness: Thickness
+    stock: Text
+    ends: ApronEnds = ApronEnds.SQUARE
+
+
+class InteriorTrim(Model):
+    """Interior trim: style, extension jambs, reveals, casing, stool and apron."""
+
+    style: InteriorStyle
+    jamb: JambEntry
+    frame_reveal: Reveal
+    casing_reveal: Reveal
+    casing: CasingEntry
+    stool: StoolEntry | None = None
+    apron: ApronEntry | None = None
+
+    @model_validator(mode="after")
+    def _whole(self) -> InteriorTrim:
+        stool = self.style is InteriorStyle.STOOL_AND_APRON
+        if stool and (self.stool is None or self.apron is None):
+            raise fault("style is 'stool and apron' and one of them is missing; give both stool and apron")
+        if not stool and (self.stool or self.apron):
+            raise fault(
+                f"style {self.style.value!r} has no stool or apron; remove them or write style: stool and apron"
+            )
+        if self.casing_reveal >= self.jamb.thickness:
+            raise fault("casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less")
+        if self.stool and self.casing_reveal + self.casing.width + self.stool.horn < self.jamb.thickness:
+            raise fault("the stool would be shorter than the jamb box is wide; write a wider casing or a longer horn")
+        return self
+
+
+class DripKerf(Model):
+    """The groove under the sill's nosing that makes water drop: width, depth, set back from the front edge [in]."""
+
+    width: Fit
+    depth: Reveal
+    set_back: Reveal
+
+
+class SillEntry(Model):
+    """The exterior sill: falls outward by ``slope``, its nosing past the cladding face.
+
+    ``under_frame``: how far it runs in under the frame from the frame's outside edge.
+    """
+
+    thickness: Thickness
+    stock: Text
+    slope: Slope
+    nosing: Small
+    horn: Small
+    drip_kerf: DripKerf
+    under_frame: Small = 0.0
+
+    @model_validator(mode="after")
+    def _kerf_fits(self) -> SillEntry:
+        if self.drip_kerf.depth >= self.thickness:
+            raise fault("drip_kerf goes through the sill; write a depth less than the thickness of the sill")
+        if self.drip_kerf.depth * math.tan(math.radians(self.slope)) > self.drip_kerf.set_back:
+            raise fault("drip_kerf breaks out of the sloping front edge; write a larger set_back or a smaller depth")
+        return self
+
+
+class HeadFlashing(Model):
+    """Metal over the head casing [in]: past the casing at each end, up behind the membrane, drip out and down."""
+
+    past_casing: Small
+    upstand: Depth
+    drip: Small
+    gap_to_cladding: Small
+
+
+class ExteriorJambEntry(Model):
+    """Exterior extension jamb boards."""
+
+    thickness: Thickness
+    stock: Text
+
+
+class ExteriorTrim(Model):
+    """Exterior trim: jambs on head and legs to the trim plane, sill, casing, head flashing, sealant joint."""
+
+    jamb: ExteriorJambEntry
+    frame_reveal: Reveal
+    sealant_joint: Reveal
+    casing_reveal: Reveal
+    casing: CasingEntry
+    sill: SillEntry | None = None
+    head_flashing: HeadFlashing
+
+    @model_validator(mode="after")
+    def _bears(self) -> ExteriorTrim:
+        if self.casing_reveal >= self.jamb.thickness:
+            raise fault("casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less")
+        return self

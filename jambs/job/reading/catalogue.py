@@ -1,0 +1,124 @@
+"""The catalogue of layers and boards: what a job file may name, with actual sizes and where they are from."""
+
+from __future__ import annotations
+
+import csv
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from jambs.job.models.layers import Role
+from jambs.length import Units, read_length
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CatalogueLayer:
+    """A material that walls are made of.
+
+    ``thickness`` [in], nothing where the job has to give it; ``thickness_is_assumed``: it varies with the product, so
+    the papers say it was assumed. ``member_width`` [in] of a stud or batten. ``conductivity`` [W/mK].
+    ``permeance`` [perm] of the layer, or ``permeability`` [perm in] of the material. ``source`` names the documents.
+    """
+
+    name: str
+    aliases: tuple[str, ...]
+    role: Role
+    thickness: float | None
+    thickness_is_assumed: bool
+    member_width: float | None
+    conductivity: float | None
+    permeance: float | None
+    permeability: float | None
+    source: str
+    status: str
+
+    def permeance_at(self, thickness: float) -> float | None:
+        """Return the permeance of a layer of this thickness [perm], where it is known."""
+        if self.permeability is not None:
+            return self.permeability / thickness
+        return self.permeance
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CatalogueBoard:
+    """A board by the name it is bought by, with its actual size [in]; hardwood has no width of its own."""
+
+    nominal: str
+    thickness: float
+    width: float | None
+    source: str
+    status: str
+
+
+def _rows(name: str) -> Iterator[dict[str, str]]:
+    text = files("jambs.data").joinpath(name).read_text(encoding="utf-8")
+    return iter(csv.DictReader(text.splitlines()))
+
+
+def _length(text: str) -> float | None:
+    return read_length(text, units=Units.INCH) if text else None
+
+
+def _number(text: str) -> float | None:
+    return float(text) if text else None
+
+
+@cache
+def catalogue_layers() -> tuple[CatalogueLayer, ...]:
+    """Return all layers of the catalogue, in its order."""
+    return tuple(
+        CatalogueLayer(
+            name=row["material"],
+            aliases=tuple(filter(None, row["aliases"].split("; "))),
+            role=Role(row["role"]),
+            thickness=_length(row["thickness"]),
+            thickness_is_assumed=row["thickness_is_assumed"] == "yes",
+            member_width=_length(row["member_width"]),
+            conductivity=_number(row["conductivity_W_mK"]),
+            permeance=_number(row["permeance_perm"]),
+            permeability=_number(row["permeability_perm_in"]),
+            source=row["source"],
+            status=row["status"],
+        )
+        for row in _rows("layers.csv")
+    )
+
+
+@cache
+def catalogue_boards() -> tuple[CatalogueBoard, ...]:
+    """Return all boards of the catalogue, in its order."""
+    return tuple(
+        CatalogueBoard(
+            nominal=row["nominal"],
+            thickness=read_length(row["thickness"], units=Units.INCH),
+            width=_length(row["width"]),
+            source=row["source"],
+            status=row["status"],
+        )
+        for row in _rows("boards.csv")
+    )
+
+
+def plain_name(text: str) -> str:
+    """Return a name as it is compared: without case, inch marks, and the ways to write a fraction or a size."""
+    text = text.lower().replace('"', "").replace("×", "x")
+    text = re.sub(r"(?<=\d)-(?=\d+/\d)", " ", text)
+    text = re.sub(r"(?<=\d)\s*x\s*(?=\d)", "x", text)
+    return " ".join(text.split())
+
+
+@cache
+def _layers_by_name() -> dict[str, CatalogueLayer]:
+    return {plain_name(name): layer for layer in catalogue_layers() for name in (layer.name, *layer.aliases)}
+
+
+def find_layer(name: str) -> CatalogueLayer | None:
+    """Return the layer of the catalogue that a job file names, if there is one."""
+    return _layers_by_name().get(plain_name(name))
+
+
+def find_board(nominal: str) -> CatalogueBoard | None:
+    """Return the board of the catalogue that a job file names, if there is one."""
+    return next((b for b in catalogue_boards() if plain_name(b.nominal) == plain_name(nominal)), None)

@@ -1,0 +1,177 @@
+"""An opening as the job file or the schedule lists it becomes an opening with every name looked up."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from jambs.job.models.fields import Size
+from jambs.job.models.layers import Wall, WallEntry
+from jambs.job.models.openings import Assumed, Opening, OpeningEntry, whole_measured
+from jambs.job.models.position import PositionRule
+from jambs.job.models.shop import Shop
+from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.windows import WindowType
+from jambs.job.reading.catalogue import plain_name
+from jambs.job.reading.complaints import Complaints
+from jambs.job.reading.faults import advice
+from jambs.job.reading.look_up import Found, Shelf, find
+from jambs.job.reading.tree import Source
+from jambs.job.reading.walls import look_up_wall
+from jambs.length import Units, length_text
+
+SHEATHING, TRIM_PLANE = "sheathing", "trim plane"
+"""Faces that every wall has."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shelves:
+    """All that an opening may name, and what holds where it says nothing itself."""
+
+    walls: Shelf[WallEntry]
+    windows: Shelf[WindowType]
+    interior: Shelf[InteriorTrim]
+    exterior: Shelf[ExteriorTrim]
+    looked_up: Mapping[str, tuple[Wall | None, tuple[Assumed, ...]]]
+    position: PositionRule | None
+    top: Source
+    shop: Shop | None
+
+
+def look_up_opening(source: Source, shelves: Shelves, complaints: Complaints) -> Opening | None:
+    """Look up one opening; nothing if it is faulty, and then every fault of it is noted."""
+    entry = complaints.check(OpeningEntry, source)
+    if not isinstance(source.value, dict):
+        return None
+    mark = str(source.value.get("mark", "its own"))
+    wall = find(shelves.walls, source, mark, complaints)
+    window = find(shelves.windows, source, mark, complaints)
+    interior = find(shelves.interior, source, mark, complaints)
+    bare = source.value.get("exterior_trim") == "none"
+    exterior = None if bare else find(shelves.exterior, source, mark, complaints)
+    built, assumed = _wall(wall, shelves, complaints) if wall else (None, ())
+    rule = _position(entry, source, wall, built, shelves, complaints) if entry else None
+    if not (entry and built and window and interior and rule and shelves.shop):
+        return None
+    if not _fits(entry, window.entry, source, complaints):
+        return None
+    assumed += _assumed(entry, window.entry, exterior is not None, shelves.shop, complaints.units)
+    return _opening(entry, built, window, interior, exterior, rule, assumed, shelves.shop)
+
+
+def _wall(found: Found[WallEntry], shelves: Shelves, complaints: Complaints) -> tuple[Wall | None, tuple[Assumed, ...]]:
+    if not found.is_own:
+        return shelves.looked_up[found.name]
+    return look_up_wall(found.name, found.entry, found.source, complaints)
+
+
+def _position(
+    entry: OpeningEntry,
+    source: Source,
+    wall: Found[WallEntry] | None,
+    built: Wall | None,
+    shelves: Shelves,
+    complaints: Complaints,
+) -> PositionRule | None:
+    """Return the opening's own rule, else its wall's, else the job's; hold the face it names against the wall."""
+    if entry.position:
+        rule, place = entry.position, source.within(("position",))
+    elif wall and wall.entry.position:
+        rule, place = wall.entry.position, wall.source.within(("position",))
+    elif shelves.position:
+        rule, place = shelves.position, shelves.top.within(("position",))
+    else:
+        if "position" not in shelves.top.value:
+            advice_text = "add position: {share: 1/2}, or give every wall or opening one"
+            complaints.say(shelves.top, (), f"position is missing; {advice_text}")
+        return None
+    if rule.flange_on is None or built is None:
+        return rule
+    return _on_face(rule, rule.flange_on, built, place, complaints)
+
+
+def _on_face(rule: PositionRule, named: str, wall: Wall, place: Source, complaints: Complaints) -> PositionRule | None:
+    faces = [SHEATHING, TRIM_PLANE]
+    faces += [name for layer in wall.layers for name in (layer.name, layer.role.value)]
+    faces = list(dict.fromkeys(faces))
+    match = next((face for face in faces if plain_name(face) == plain_name(named)), None)
+    if match is None:
+        complaints.say(place, ("flange_on",), f"wall {wall.name} has no face {named!r}; {advice(named, faces)}")
+        return None
+    return rule.model_copy(update={"flange_on": match})
+
+
+def _fits(entry: OpeningEntry, window: WindowType, source: Source, complaints: Complaints) -> bool:
+    """Hold the sizes of one opening against each other."""
+    frame, rough, face = entry.frame, entry.rough_opening, window.frame_face
+    text = _size_text(frame, complaints.units)
+    if rough and (rough.width < frame.width or rough.height < frame.height):
+        found = _size_text(rough, complaints.units)
+        message = f"is {found}, smaller than the frame {text}; write the hole between the studs or in the buck"
+        complaints.say(source, ("rough_opening",), message)
+        return False
+    if face.left + face.right >= frame.width or face.head + face.sill >= frame.height:
+        message = f"is {text}, no more than the frame faces of its window together; correct one of them"
+        complaints.say(source, ("frame",), message)
+        return False
+    return True
+
+
+def _size_text(size: Size, units: Units) -> str:
+    return f"{length_text(size.width, units=units)} x {length_text(size.height, units=units)}"
+
+
+def _rough_opening(frame: Size, shop: Shop) -> Size:
+    return Size(width=frame.width + 2 * shop.shim_space, height=frame.height + 2 * shop.shim_space)
+
+
+def _assumed(
+    entry: OpeningEntry, window: WindowType, has_exterior: bool, shop: Shop, units: Units
+) -> tuple[Assumed, ...]:
+    assumed = []
+    if entry.rough_opening is None:
+        size = _size_text(_rough_opening(entry.frame, shop), units)
+        why = f"frame and the shop's shim space of {length_text(shop.shim_space, units=units)} on each side"
+        assumed.append(Assumed(what="rough opening", value=size, why=why))
+    if has_exterior and window.exterior_frame_face is None:
+        why = "the job gives no exterior_frame_face; check the frame outside"
+        assumed.append(Assumed(what="frame face outside", value="as inside", why=why))
+    return tuple(assumed)
+
+
+def _opening(
+    entry: OpeningEntry,
+    wall: Wall,
+    window: Found[WindowType],
+    interior: Found[InteriorTrim],
+    exterior: Found[ExteriorTrim] | None,
+    rule: PositionRule,
+    assumed: tuple[Assumed, ...],
+    shop: Shop,
+) -> Opening:
+    return Opening(
+        mark=entry.mark,
+        room=entry.room,
+        wall=wall,
+        window_name=window.name,
+        window=window.entry,
+        frame=entry.frame,
+        rough_opening=entry.rough_opening or _rough_opening(entry.frame, shop),
+        sill_height=entry.sill_height,
+        floor_below_frame=entry.floor_below_frame,
+        faces_deg=entry.faces,
+        hinge=entry.hinge,
+        interior_name=interior.name,
+        interior=interior.entry,
+        exterior_name=exterior.name if exterior else None,
+        exterior=exterior.entry if exterior else None,
+        position=rule,
+        position_is_own=entry.position is not None,
+        escape=entry.escape,
+        weight=entry.weight,
+        elevation=entry.elevation,
+        from_left=entry.from_left,
+        measured=whole_measured(entry.measured),
+        readings=entry.measured,
+        assumed=assumed,
+    )

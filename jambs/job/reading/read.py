@@ -1,0 +1,247 @@
+"""Read a job: the file, its schedule, every name looked up; or everything that is wrong with it in one go."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import Any
+
+from jambs.job.measured.measures import with_table
+from jambs.job.models.assumed import assumed_limits
+from jambs.job.models.fields import Model
+from jambs.job.models.job_file import JobFile
+from jambs.job.models.layers import WallEntry
+from jambs.job.models.on_hand import OnHand
+from jambs.job.models.openings import Job, JobEntry, Opening
+from jambs.job.models.outside import OutsideEntry
+from jambs.job.models.position import PositionRule
+from jambs.job.models.shop import Board, Limits, Shop
+from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.windows import WindowType
+from jambs.job.reading.complaints import Complaints
+from jambs.job.reading.examples import example
+from jambs.job.reading.faults import Fault, JobFaults, advice, nearest
+from jambs.job.reading.look_up import Shelf
+from jambs.job.reading.look_up_on_hand import look_up_on_hand
+from jambs.job.reading.look_up_opening import Shelves, look_up_opening
+from jambs.job.reading.look_up_outside import look_up_outside, name_elevations
+from jambs.job.reading.rows import TABLES
+from jambs.job.reading.schedule import read_schedule
+from jambs.job.reading.tree import Piece, Source, read_tree
+from jambs.job.reading.walls import look_up_board, look_up_wall
+from jambs.length import Units
+
+
+def read_job(path: Path) -> Job:
+    """Read and check a whole job: a YAML file, or a folder that holds one.
+
+    Raises:
+        JobFaults: the job has faults; all of them are told.
+    """
+    file = job_file(path)
+    top, faults = read_tree(file)
+    complaints = Complaints(units=_units(top), first_file=file.name, faults=faults)
+    entry = _top(top, complaints)
+    shop = _section(Shop, "shop", top, complaints)
+    limits = _section(Limits, "limits", top, complaints) or Limits()
+    boards = _boards(shop, top, complaints)
+    on_hand = _on_hand(shop, top, file.parent, complaints)
+    shelves = _shelves(top, shop, complaints)
+    openings = _measured(file, top, _openings(file, top, shelves, complaints), complaints)
+    outside = _outside(top, openings, boards, complaints)
+    complaints.settle()
+    assert entry and shop
+    return Job(
+        name=entry.job,
+        units=entry.units,
+        shop=_with_paper(shop, entry.units),
+        limits=limits,
+        boards=boards,
+        openings=openings,
+        date=entry.date,
+        assumed=assumed_limits(limits, openings, units=entry.units),
+        site=entry.site,
+        outside=outside,
+        on_hand=on_hand,
+    )
+
+
+def job_file(path: Path) -> Path:
+    """Return the YAML file of a job: the path itself, or in a folder ``job.yaml`` or the only YAML file.
+
+    Raises:
+        JobFaults: the folder holds none, or several and none called job.yaml.
+    """
+    if not path.is_dir():
+        return path
+    found = sorted(one for one in path.iterdir() if one.suffix in (".yaml", ".yml"))
+    named = [one for one in found if one.stem == "job"]
+    if len(named or found) == 1:
+        return (named or found)[0]
+    names = ", ".join(one.name for one in found) or "none"
+    message = f"holds {names} as job files; name the one to read, or call it job.yaml"
+    raise JobFaults([Fault(file=path.name or str(path), line=0, where="", sentence=message)])
+
+
+def _units(top: Piece) -> Units:
+    """Guess what the lengths are in, so that they can be checked even where ``units`` is misspelled."""
+    return Units.MM if str(top.value.get("units", "")).lower().startswith(("m", "c")) else Units.INCH
+
+
+def _with_paper(shop: Shop, units: Units) -> Shop:
+    """Print a metric job on A4 unless it says otherwise."""
+    metric = units is Units.MM and "paper" not in shop.model_fields_set
+    return shop.model_copy(update={"paper": "A4"}) if metric else shop
+
+
+class _Head:
+    """The keys that one model has at the top of the file."""
+
+    def __init__(self, top: Piece, model: type[Model]) -> None:
+        self.value = {key: value for key, value in top.value.items() if key in model.model_fields}
+        self.fault = top.fault
+        self.within = top.within
+        self.name = top.name
+
+
+def _top(top: Piece, complaints: Complaints) -> JobEntry | None:
+    unknown = [key for key in top.value if key not in JobFile.model_fields]
+    for key in unknown:
+        complaints.say(top, (key,), f"unknown key; {advice(key, JobFile.model_fields)}")
+    for key in ("shop", "walls", "windows", "interior_trim"):
+        if key not in top.value and not nearest(key, unknown):
+            complaints.say(top, (), f"{key} is missing; add {example(key, units=complaints.units)}")
+    return complaints.check(JobEntry, _Head(top, JobEntry))
+
+
+def _outside(top: Piece, openings: Sequence[Opening], boards: Sequence[Board], complaints: Complaints) -> OutsideEntry:
+    entry = complaints.check(OutsideEntry, _Head(top, OutsideEntry)) or OutsideEntry()
+    if not complaints.faults:  # a faulty opening would make its mark look like none
+        look_up_outside(entry, top, openings, boards, complaints)
+    return entry
+
+
+def _section(model: type[Any], key: str, top: Piece, complaints: Complaints) -> Any:
+    return complaints.check(model, top.within((key,))) if key in top.value else None
+
+
+def _boards(shop: Shop | None, top: Piece, complaints: Complaints) -> tuple[Board, ...]:
+    entries = shop.boards if shop else ()
+    found = (look_up_board(one, top.within(("shop", "boards", place)), complaints) for place, one in enumerate(entries))
+    return tuple(board for board in found if board)
+
+
+def _on_hand(shop: Shop | None, top: Piece, folder: Path, complaints: Complaints) -> tuple[OnHand, ...]:
+    if shop is None or not shop.on_hand:
+        return ()
+    return look_up_on_hand(shop.on_hand, top.within(("shop", "on_hand")), folder, complaints)
+
+
+def _shelf(section: str, key: str, model: type[Any], top: Piece, complaints: Complaints) -> Shelf[Any]:
+    source = top.within((section,))
+    written = top.value.get(section)
+    if written is not None and not isinstance(written, dict):
+        complaints.say(source, (), "is no set of names; write each name with its keys under it")
+    if written == {}:
+        complaints.say(source, (), "is empty; write a name with its keys under it")
+    names = written if isinstance(written, dict) else {}
+    entries = {name: complaints.check(model, source.within((name,))) for name in names}
+    is_optional = not JobFile.model_fields[section].is_required()
+    return Shelf(section=section, key=key, model=model, source=source, entries=entries, is_optional=is_optional)
+
+
+def _shelves(top: Piece, shop: Shop | None, complaints: Complaints) -> Shelves:
+    walls: Shelf[WallEntry] = _shelf("walls", "wall", WallEntry, top, complaints)
+    looked_up = {
+        name: look_up_wall(name, entry, walls.source.within((name,)), complaints) if entry else (None, ())
+        for name, entry in walls.entries.items()
+    }
+    return Shelves(
+        walls=walls,
+        windows=_shelf("windows", "window", WindowType, top, complaints),
+        interior=_shelf("interior_trim", "interior_trim", InteriorTrim, top, complaints),
+        exterior=_shelf("exterior_trim", "exterior_trim", ExteriorTrim, top, complaints),
+        looked_up=looked_up,
+        position=_section(PositionRule, "position", top, complaints),
+        top=top,
+        shop=shop,
+    )
+
+
+def _openings(file: Path, top: Piece, shelves: Shelves, complaints: Complaints) -> tuple[Opening, ...]:
+    sources: list[Source] = [*_listed(top, complaints), *_scheduled(file, top, complaints)]
+    if not {"openings", "schedule"} & set(top.value):
+        complaints.say(top, (), "openings is missing; list the openings, or name a schedule: openings.csv")
+    _no_mark_twice(sources, complaints)
+    name_elevations(top, sources, complaints)
+    found = [look_up_opening(source, shelves, complaints) for source in sources]
+    return tuple(opening for opening in found if opening)
+
+
+def _listed(top: Piece, complaints: Complaints) -> Iterator[Source]:
+    written = top.value.get("openings")
+    if written is None:
+        return
+    if not isinstance(written, list) or not written:
+        message = "is no list of openings; write each after a dash, its keys under it"
+        complaints.say(top, ("openings",), message)
+        return
+    yield from (top.within(("openings", place)) for place in range(len(written)))
+
+
+def _scheduled(file: Path, top: Piece, complaints: Complaints) -> Sequence[Source]:
+    name = top.value.get("schedule")
+    if not isinstance(name, str):
+        return []
+    path = file.parent / name
+    if path.suffix.lower() not in TABLES:
+        complaints.say(top, ("schedule",), f"{name!r} is no schedule; name a file that ends in .csv or .xlsx")
+        return []
+    if not path.is_file():
+        near = advice(name, _schedules_beside(file), otherwise="put it there or remove the line")
+        complaints.say(top, ("schedule",), f"there is no file {name!r} beside the job file; {near}")
+        return []
+    try:
+        rows, faults = read_schedule(path)
+    except JobFaults as error:
+        complaints.faults += error.faults
+        return []
+    complaints.faults += faults
+    if not rows:
+        complaints.say(top, ("schedule",), f"{name!r} has no openings; add one row for each under the column names")
+    return rows
+
+
+def _measured(file: Path, top: Piece, openings: tuple[Opening, ...], complaints: Complaints) -> tuple[Opening, ...]:
+    """Give the openings what the table of measures says, where the job names one."""
+    name = top.value.get("measures")
+    if not isinstance(name, str):
+        return openings
+    path = file.parent / name
+    if path.suffix.lower() not in TABLES:
+        complaints.say(top, ("measures",), f"{name!r} is no table; name a file that ends in .csv or .xlsx")
+    elif not path.is_file():
+        near = advice(name, _schedules_beside(file), otherwise="let `jambs measure` write it, or remove the line")
+        complaints.say(top, ("measures",), f"there is no file {name!r} beside the job file; {near}")
+    elif not complaints.faults:  # a faulty opening would make its rows look like another's
+        return with_table(openings, path, complaints)
+    return openings
+
+
+def _schedules_beside(file: Path) -> list[str]:
+    return sorted(one.name for one in file.parent.iterdir() if one.suffix.lower() in TABLES)
+
+
+def _no_mark_twice(sources: Sequence[Source], complaints: Complaints) -> None:
+    """Marks name files and stickers: no two may be alike, not even but for capitals."""
+    first: dict[str, Fault] = {}
+    for source in sources:
+        mark = source.value.get("mark") if isinstance(source.value, dict) else None
+        if not isinstance(mark, str):
+            continue
+        here = source.fault(("mark",), "")
+        if there := first.get(mark.lower()):
+            place = f"{there.file}:{there.line}"
+            message = f"{mark!r} is given to two openings, first at {place}; give each its own mark"
+            complaints.say(source, ("mark",), message)
+        first.setdefault(mark.lower(), here)

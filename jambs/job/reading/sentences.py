@@ -1,0 +1,128 @@
+"""What the models complain of, told in the words of the job file."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, TypeVar, get_args
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from jambs.job.models.fields import Model
+from jambs.job.reading.examples import example
+from jambs.job.reading.faults import Fault, Location, advice, nearest
+from jambs.job.reading.tree import Source
+from jambs.length import Units
+
+Checked = TypeVar("Checked", bound=Model)
+
+CORNERS: Mapping[Location, str] = {
+    ("sill", 0): "sill_left",
+    ("sill", 1): "sill_right",
+    ("left", 0): "sill_left",
+    ("left", 1): "head_left",
+    ("right", 0): "sill_right",
+    ("right", 1): "head_right",
+    ("head", 0): "head_left",
+    ("head", 1): "head_right",
+}
+"""Where the four measured corners stand once they are spread over the sides."""
+
+
+def check(
+    model: type[Checked], source: Source, *, units: Units, value: Any = None
+) -> tuple[Checked | None, list[Fault]]:
+    """Check one piece of a job against its model; ``value`` stands in for the piece's own where it was merged."""
+    written = source.value if value is None else value
+    if written is None:
+        return None, []
+    try:
+        return model.model_validate(written, context={"units": units}), []
+    except ValidationError as error:
+        errors = error.errors(include_url=False)
+        told = (_told(one, model, source, units) for one in errors if not _is_echo(one, errors))
+        return None, list(dict.fromkeys(fault for fault in told if fault))
+
+
+def _is_echo(error: ErrorDetails, errors: list[ErrorDetails]) -> bool:
+    """Say whether an error only repeats another: a key missing for its misspelling, a list short for a bad item."""
+    if error["type"] == "too_short":
+        return bool(len(error["input"]) >= error["ctx"]["min_length"])
+    if error["type"] != "missing":
+        return False
+    *above, key = error["loc"]
+    unknown = [one["loc"] for one in errors if one["type"] == "extra_forbidden"]
+    return any(list(loc[:-1]) == above and nearest(str(loc[-1]), [str(key)]) for loc in unknown)
+
+
+def _told(error: ErrorDetails, model: type[Model], source: Source, units: Units) -> Fault | None:
+    """Tell one error; an empty value was told when the file was read."""
+    location = _as_written(error["loc"], source.value)
+    kind, found = error["type"], error["input"]
+    if kind == "missing":
+        key = source.name(location)
+        above = str(location[-2]) if len(location) > 1 else ""
+        return source.fault(location[:-1], f"{key} is missing; add {example(key, units=units, above=above)}")
+    if found is None:
+        return None
+    return source.fault(location, _sentence(kind, found, error, _model_at(model, error["loc"])))
+
+
+def _sentence(kind: str, found: Any, error: ErrorDetails, model: type[Model]) -> str:
+    context = error.get("ctx", {})
+    if kind == "extra_forbidden":
+        return f"unknown key; {advice(str(error['loc'][-1]), model.model_fields)}"
+    if kind in ("enum", "literal_error"):
+        return f"{found!r} is not allowed; {_choices(str(context['expected']), found)}"
+    if kind == "dict_type":
+        return f"{_short(found)} stands where keys belong; write key: value lines under it"
+    if kind in ("model_type", "model_attributes_type"):
+        return f"{_short(found)} stands where keys belong; write {_keys(model)} as key: value"
+    if kind == "tuple_type":
+        return f"{_short(found)} is no list; write a list: [one, two], or one item a line after a dash"
+    if kind == "too_short":
+        return f"has only {context['actual_length']}; give at least {context['min_length']}"
+    return error["msg"] if kind == "job_value" else f"{_short(found)} does not fit ({error['msg']}); correct it"
+
+
+def _choices(expected: str, found: Any) -> str:
+    names = [name for name in expected.split("'") if name.strip() not in ("", ",", "or")]
+    allowed = f"write one of {', '.join(names)}"
+    meant = advice(str(found), names)
+    return f"{meant} W{allowed[1:]}" if meant.startswith("did") else allowed
+
+
+def _short(found: Any) -> str:
+    text = repr(found)
+    return text if len(text) <= 40 else f"{text[:36]} …"
+
+
+def _keys(model: type[Model]) -> str:
+    return ", ".join(key for key, field in model.model_fields.items() if field.is_required()) or "the keys"
+
+
+def _as_written(location: Location, value: Any) -> Location:
+    """Return the location in the file of a location in the model, where a model spreads one value over several."""
+    for place in range(len(location)):
+        if not isinstance(value, dict):
+            break
+        corner = CORNERS.get(location[place : place + 2])
+        if corner in value and location[place] not in value:
+            return (*location[:place], str(corner))
+        value = value.get(location[place])
+    return location
+
+
+def _model_at(model: type[Model], location: Location) -> type[Model]:
+    """Return the model of the piece a location leads to."""
+    for step in location:
+        field = model.model_fields.get(str(step))
+        model = (_model_in(field.annotation) if field else None) or model
+    return model
+
+
+def _model_in(annotation: Any) -> type[Model] | None:
+    """Return the one model that an annotation like ``tuple[LayerEntry, ...] | None`` speaks of."""
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation if issubclass(annotation, Model) else None
+    return next((model for inner in get_args(annotation) if (model := _model_in(inner))), None)

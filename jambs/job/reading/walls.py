@@ -1,0 +1,197 @@
+"""Walls and boards as the job file names them become full objects with all their values."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from jambs.job.models.layers import Layer, LayerEntry, Role, Wall, WallEntry
+from jambs.job.models.openings import Assumed
+from jambs.job.models.shop import Board, BoardEntry
+from jambs.job.reading.catalogue import CatalogueLayer, catalogue_boards, catalogue_layers, find_board, find_layer
+from jambs.job.reading.complaints import Complaints
+from jambs.job.reading.faults import advice
+from jambs.job.reading.tree import Source
+from jambs.length import LengthError, Units, length_text, read_length
+
+USUAL_SPACING = {Units.INCH: 16.0, Units.MM: 600 / 25.4}
+"""Of studs, centre to centre [in]: common practice, no source. Nothing is sawn to it."""
+
+LEAST_SHEET = 24.0
+"""A board as wide as this is a sheet [in]."""
+METRES_PER_FOOT = 0.3048
+
+CATALOGUE_LISTS = "`jambs catalogue` lists all names"
+
+HOLLOW = (Role.FRAMING, Role.CAVITY, Role.STRAPPING)
+"""Layers with room between their members."""
+
+
+def look_up_wall(
+    name: str, entry: WallEntry, source: Source, complaints: Complaints
+) -> tuple[Wall | None, tuple[Assumed, ...]]:
+    """Look up every layer of a wall; nothing if one cannot be found. Also what was assumed about it."""
+    assumed: list[Assumed] = []
+    layers = [
+        _look_up_layer(one, source.within(("layers", place)), complaints, assumed)
+        for place, one in enumerate(entry.layers)
+    ]
+    found = tuple(layer for layer in layers if layer)
+    if len(found) < len(layers) or not _in_order(found, source, complaints):
+        return None, ()
+    return Wall(name=name, layers=found, buck=entry.buck), tuple(assumed)
+
+
+def _look_up_layer(entry: LayerEntry, source: Source, complaints: Complaints, assumed: list[Assumed]) -> Layer | None:
+    known, written = _known(entry.material, complaints.units)
+    thickness = entry.thickness or written or (known.thickness if known else None)
+    role = entry.role or (known.role if known else None)
+    cavity = _cavity(entry, role, thickness, source, complaints)
+    if known is None and (role is None or thickness is None):
+        names = [layer.name for layer in catalogue_layers()]
+        near = advice(entry.material, names, otherwise=CATALOGUE_LISTS)
+        message = f"is not in the catalogue, a material of your own needs role and thickness; {near}"
+        complaints.say(source, ("material",), message)
+        return None
+    if thickness is None or role is None:
+        complaints.say(source, (), "has no thickness of its own; add the thickness you build with")
+        return None
+    if known and known.thickness_is_assumed and role is Role.CLADDING and entry.thickness is None:
+        assumed.append(_assumed_thickness(known, complaints.units))
+    layer = _own_layer(entry, role, thickness) if known is None else _known_layer(entry, known, role, thickness)
+    spacing = entry.spacing or _spacing(entry, role, complaints.units, assumed)
+    return replace(layer, spacing=spacing, cavity=cavity)
+
+
+def _own_layer(entry: LayerEntry, role: Role, thickness: float) -> Layer:
+    return Layer(
+        name=entry.material,
+        role=role,
+        thickness=thickness,
+        conductivity=entry.conductivity,
+        permeance=entry.permeance,
+        member_width=entry.member_width,
+        carries=entry.carries,
+    )
+
+
+def _known_layer(entry: LayerEntry, known: CatalogueLayer, role: Role, thickness: float) -> Layer:
+    own_permeance = entry.permeance is not None
+    return Layer(
+        name=known.name,
+        role=role,
+        thickness=thickness,
+        conductivity=entry.conductivity or known.conductivity,
+        permeance=entry.permeance if own_permeance else known.permeance_at(thickness),
+        member_width=entry.member_width or known.member_width,
+        carries=entry.carries,
+        source=known.source,
+    )
+
+
+def _known(material: str, units: Units) -> tuple[CatalogueLayer | None, float | None]:
+    """Find a material by its name, or by its name and a thickness behind it, like ``EPS 2``."""
+    if known := find_layer(material):
+        return known, None
+    parted = re.fullmatch(r"(.*?\S)\s+(\d[\d\s./-]*\s*(?:mm|cm|in|\")?)", material)
+    known = find_layer(parted[1]) if parted else None
+    if not parted or known is None or known.thickness is not None:
+        return None, None
+    try:
+        return known, read_length(parted[2].strip(), units=units)
+    except LengthError:
+        return None, None
+
+
+def _cavity(
+    entry: LayerEntry, role: Role | None, thickness: float | None, source: Source, complaints: Complaints
+) -> Layer | None:
+    if entry.cavity is None:
+        return None
+    if role not in HOLLOW:
+        complaints.say(source, ("cavity",), "only framing, strapping and a service cavity are filled; remove it")
+        return None
+    fill = find_layer(entry.cavity)
+    if fill is None or fill.role is not Role.INSULATION:
+        names = [layer.name for layer in catalogue_layers() if layer.role is Role.INSULATION]
+        complaints.say(source, ("cavity",), f"{entry.cavity!r} fills no cavity; {advice(entry.cavity, names)}")
+        return None
+    return Layer(
+        name=fill.name,
+        role=Role.INSULATION,
+        thickness=thickness or 1.0,
+        conductivity=fill.conductivity,
+        permeance=fill.permeance_at(thickness or 1.0),
+        source=fill.source,
+    )
+
+
+def _spacing(entry: LayerEntry, role: Role, units: Units, assumed: list[Assumed]) -> float | None:
+    if role is not Role.FRAMING:
+        return None
+    usual = USUAL_SPACING[units]
+    why = "common practice, no source; the job gives no spacing"
+    assumed.append(Assumed(what=f"spacing of {entry.material}", value=length_text(usual, units=units), why=why))
+    return usual
+
+
+def _assumed_thickness(known: CatalogueLayer, units: Units) -> Assumed:
+    value = length_text(known.thickness or 0.0, units=units)
+    why = "usual for this cladding, no source; measure yours, the exterior sill depends on it"
+    return Assumed(what=f"thickness of {known.name}", value=value, why=why)
+
+
+def _in_order(layers: tuple[Layer, ...], source: Source, complaints: Complaints) -> bool:
+    """Hold the order of the layers against inside → outside."""
+    if not any(layer.role in (Role.FRAMING, Role.SHEATHING) for layer in layers):
+        message = "have neither framing nor sheathing, so nothing carries a window; add one"
+        complaints.say(source, ("layers",), message)
+        return False
+    for place, outer in enumerate(layers):
+        wrong = [inner for inner in layers[:place] if _stands_wrong(inner.role, outer.role)]
+        if wrong:
+            names = f"{outer.name!r} stands outside {wrong[0].name!r}"
+            complaints.say(source, ("layers", place), f"{names}; list the layers from the inside to the outside")
+            return False
+    return True
+
+
+def _stands_wrong(inner: Role, outer: Role) -> bool:
+    """Nothing stands outside the cladding, and the inside finish not outside the framing."""
+    if inner is Role.CLADDING:
+        return outer is not Role.CLADDING
+    return inner is Role.FRAMING and outer is Role.FINISH
+
+
+def look_up_board(entry: BoardEntry, source: Source, complaints: Complaints) -> Board | None:
+    """Look up the actual size of a board that is given by its nominal name."""
+    known = find_board(entry.nominal) if entry.nominal else None
+    thickness = entry.thickness or (known.thickness if known else None)
+    sheet = entry.sheet
+    width = sheet.width if sheet else entry.width or (known.width if known else None)
+    if thickness is None or (width is None and not known):
+        names = [board.nominal for board in catalogue_boards()]
+        near = advice(entry.nominal or "", names, otherwise=CATALOGUE_LISTS)
+        message = f"is not in the catalogue, a board of your own needs thickness and width; {near}"
+        complaints.say(source, ("nominal",), message)
+        return None
+    if width is None:
+        complaints.say(source, (), f"{entry.nominal} comes in random widths; add the width you can get")
+        return None
+    return Board(
+        stock=entry.stock,
+        nominal=entry.nominal,
+        thickness=thickness,
+        width=width,
+        lengths=(sheet.height,) if sheet else entry.lengths,
+        price_per_foot=_price_per_foot(entry),
+        prices=entry.price or (),
+        supply=entry.supply,
+        is_sheet=sheet is not None or width >= LEAST_SHEET,
+        source=known.source if known else "job file",
+    )
+
+
+def _price_per_foot(entry: BoardEntry) -> float | None:
+    per_metre = entry.price_per_metre
+    return entry.price_per_foot if per_metre is None else per_metre * METRES_PER_FOOT

@@ -1,0 +1,62 @@
+"""The other positions a window could have, and what speaks against each."""
+
+from __future__ import annotations
+
+from jambs.job.models.openings import Job, Opening
+from jambs.length import length_text
+from jambs.place.depths import exterior_depth, flange_at_equal_depths, flange_at_share, interior_depth
+from jambs.place.limits import SAME_PLANE, jamb_boards, ranges
+from jambs.place.placement import Alternative
+from jambs.wall.planes import WallPlanes
+
+
+def alternatives(opening: Opening, planes: WallPlanes, job: Job) -> tuple[Alternative, ...]:
+    """List the honest candidates, inside → outside, each with the limits it breaks."""
+    grid, window = job.shop.grid, opening.window
+    wanted = {
+        "flange on the sheathing": planes.sheathing_plane,
+        "added depth shared equally": flange_at_share(planes, 0.5),
+        "interior and exterior depth equal": flange_at_equal_depths(window, planes),
+        "flange on the trim plane": planes.trim_plane,
+    }
+    for width in jamb_boards(opening, job):
+        depth = width - job.shop.edge_allowance - job.shop.proud
+        board = length_text(width, units=job.units)
+        wanted[f"deepest interior jamb out of a board {board} wide"] = window.jamb_depth + depth
+    inside = planes.sheathing_plane - SAME_PLANE, planes.trim_plane + SAME_PLANE
+    found = []
+    for name, plane in wanted.items():
+        on_face = plane in (planes.sheathing_plane, planes.trim_plane)
+        snapped = plane if on_face else window.jamb_depth + grid.round(plane - window.jamb_depth)
+        if inside[0] <= snapped <= inside[1]:
+            found.append(_alternative(name, snapped, opening, planes, job))
+    return tuple(sorted(found, key=lambda one: one.flange_plane))
+
+
+def _alternative(name: str, plane: float, opening: Opening, planes: WallPlanes, job: Job) -> Alternative:
+    return Alternative(
+        name=name,
+        flange_plane=plane,
+        interior_depth=interior_depth(opening.window, plane),
+        exterior_depth=exterior_depth(opening.window, planes, plane),
+        against=broken_limits(plane, opening, planes, job),
+    )
+
+
+def broken_limits(plane: float, opening: Opening, planes: WallPlanes, job: Job) -> tuple[str, ...]:
+    """Name the limits a flange plane breaks, and by how much."""
+    proud = exterior_depth(opening.window, planes, plane) < SAME_PLANE
+    return tuple(
+        f"{one.name}: missed by {length_text(one.miss(plane), units=job.units)}"
+        for one in ranges(opening, planes, job, proud_outside=proud)
+        if one.miss(plane) > SAME_PLANE
+    )
+
+
+def next_best(plane: float, weighed: tuple[Alternative, ...]) -> str:
+    """Say in words which free alternative lies nearest to the chosen plane."""
+    free = [one for one in weighed if not one.against and abs(one.flange_plane - plane) > SAME_PLANE]
+    if not free:
+        return "No other candidate respects all limits."
+    best = min(free, key=lambda one: abs(one.flange_plane - plane))
+    return f"Next best: {best.name}."

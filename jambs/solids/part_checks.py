@@ -1,0 +1,140 @@
+"""What a solid is by itself: its volume, its measures along the grain, its seat, and whether it is what was drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from jambs.job.models.openings import Job
+from jambs.parts.part import EndRabbet, Groove, Part, Pocket, Vector
+from jambs.solids import kernel
+from jambs.solids.model import KitSolids, Solid
+from jambs.solids.outlines import area, common_area
+from jambs.solids.report import TIGHT, sized, sized_volume
+from jambs.solids.silhouettes import Silhouettes, sawn
+from jambs.solids.vectors import cross, dot, minus
+from jambs.solids.waste import board_less_cuts
+
+SAME_VOLUME = 1e-4
+"""The kernel's volume and the closed form agree to this [cu in]."""
+SAME_AREA = 1e-6
+"""Two outlines differ by less than this and are one [sq in]."""
+SQUARE = 1e-9
+STRAIGHT = 0.99
+"""Cosine of the angle up to which a leg counts as upright and a head as level."""
+
+
+def bench_faults(solids: KitSolids) -> list[str]:
+    """Say of every part what is wrong with it by itself."""
+    wood = [solid for solid in solids.parts if solid.part is not None and solid.part.is_wood]
+    checks: tuple[Callable[[Solid, Part, Job], list[str]], ...] = (_seat, _grain, _size, _volume, _drawn)
+    return [
+        sentence
+        for solid in wood
+        for check in checks
+        if solid.part is not None
+        for sentence in check(solid, solid.part, solids.job)
+    ]
+
+
+def _seat(solid: Solid, part: Part, job: Job) -> list[str]:
+    seat = solid.seat
+    ways = (seat.along, seat.across, seat.through)
+    off = [abs(dot(one, one) - 1) for one in ways] + [abs(dot(ways[i], ways[(i + 1) % 3])) for i in range(3)]
+    if max(off) > SQUARE:
+        return [f"{solid.words}: the directions of its seat are not square to each other."]
+    if dot(cross(seat.along, seat.across), seat.through) < 0:
+        return [f"{solid.words}: its seat mirrors it; a board cannot be turned to lie like that."]
+    return []
+
+
+def _grain(solid: Solid, part: Part, job: Job) -> list[str]:
+    """Legs have their grain upright, all others level."""
+    upright = part.position.endswith("leg")
+    lies = abs(solid.seat.along[1]) > STRAIGHT
+    if upright == lies:
+        return []
+    wanted, found = ("upright", "level") if upright else ("level", "upright")
+    return [f"{solid.words}: its grain runs {found}, it should run {wanted}."]
+
+
+def _size(solid: Solid, part: Part, job: Job) -> list[str]:
+    """The solid's measures along its own directions are the parts list's."""
+    sizes = {
+        "length along the grain": (part.length, _extent(solid, solid.seat.along)),
+        "width": (part.width, _extent(solid, solid.seat.across)),
+        "thickness": (part.thickness, _extent(solid, solid.seat.through)),
+    }
+    return [
+        f"{solid.words}: the solid's {name} is {sized(found, job.units)}, "
+        f"the parts list has {sized(asked, job.units)}: {sized(abs(found - asked), job.units)} off."
+        for name, (asked, found) in sizes.items()
+        if abs(found - asked) > TIGHT
+    ]
+
+
+def _extent(solid: Solid, way: Vector) -> float:
+    along = [dot(way, minus(corner, solid.low)) for facet in solid.facets for corner in facet.loops[0]]
+    return max(along) - min(along)
+
+
+def _volume(solid: Solid, part: Part, job: Job) -> list[str]:
+    found, asked = kernel.volume(solid.bench), board_less_cuts(part)
+    if abs(found - asked) <= SAME_VOLUME:
+        return []
+    return [
+        f"{solid.words}: the solid has {sized_volume(found, job.units)}, the board less its cuts "
+        f"{sized_volume(asked, job.units)}: {sized_volume(abs(found - asked), job.units)} off."
+    ]
+
+
+def _drawn(solid: Solid, part: Part, job: Job) -> list[str]:
+    """The cut list leaves the outline, the profile and the pockets that drawings and sections show."""
+    board = sawn(part)
+    views = {"outline": (board.face, part.outline), "profile": (less_grooves(board, part), part.profile)}
+    found = [
+        f"{solid.words}: the cut list leaves another {name} than the drawing shows, "
+        f"{_unlike(one, two):.3f} sq in of it differ."
+        for name, (one, two) in views.items()
+        if _unlike(one, two) > SAME_AREA
+    ]
+    if sorted(_boxes(part), key=_key) != sorted(map(_rounded, part.pockets), key=_key):
+        found.append(f"{solid.words}: the cut list has other rabbets and grooves than the drawing shows.")
+    return found
+
+
+def _unlike(one: tuple[tuple[float, float], ...], two: tuple[tuple[float, float], ...]) -> float:
+    """Area that only one of two outlines covers [sq in]."""
+    return abs(area(one)) + abs(area(two)) - 2 * common_area([one], [two])
+
+
+def less_grooves(board: Silhouettes, part: Part) -> tuple[tuple[float, float], ...]:
+    """The end silhouette without its grooves: the drawing shows them as pockets."""
+    plain = replace(part, cuts=tuple(cut for cut in part.cuts if not isinstance(cut, Groove)))
+    return sawn(plain).end
+
+
+def _boxes(part: Part) -> list[Pocket]:
+    """The rabbets and grooves of the cut list as boxes."""
+    boxes = []
+    for cut in part.cuts:
+        if isinstance(cut, EndRabbet):
+            low = 0.0 if cut.end == "start" else part.length - cut.along
+            boxes.append(Pocket(low=(low, 0.0, 0.0), high=(low + cut.along, part.width, cut.depth)))
+        if isinstance(cut, Groove):
+            low = cut.from_edge if cut.edge == "near" else part.width - cut.from_edge - cut.width
+            high = (part.length, low + cut.width, part.thickness)
+            boxes.append(Pocket(low=(0.0, low, part.thickness - cut.depth), high=high))
+    return [_rounded(box) for box in boxes]
+
+
+def _rounded(pocket: Pocket) -> Pocket:
+    def near(point: Vector) -> Vector:
+        u, v, w = (round(value, 6) + 0.0 for value in point)
+        return (u, v, w)
+
+    return Pocket(low=near(pocket.low), high=near(pocket.high))
+
+
+def _key(pocket: Pocket) -> tuple[Vector, Vector]:
+    return (pocket.low, pocket.high)

@@ -1,0 +1,138 @@
+"""What a reader of the cutting plan has to know: what was assumed, what the saw demands, where miters might nest."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+
+from jambs.job.models.openings import Assumed, Job
+from jambs.length import FINE, Units, length_text
+from jambs.parts.part import Miter, Part
+from jambs.parts.shapes import square_profile
+from jambs.stock.house.house_plan import PlannedLot
+from jambs.stock.house.lots import Lot
+from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LEAST_STRIP, USUAL_LENGTHS
+
+PRACTICE = "common practice, no source; the job gives none"
+LEAST_DROP = {Units.INCH: (24.0, 1.5), Units.MM: (600 / 25.4, 40 / 25.4)}
+"""Length and width of the least drop that is kept where the job does not say [in]; nothing is sawn to it."""
+SLOPE = 1e-9
+
+
+def least_drop(job: Job) -> tuple[float, float]:
+    """Length and width of the least drop that is kept [in]."""
+    given = job.shop.least_drop
+    return (given.length, given.width) if given else LEAST_DROP[job.units]
+
+
+def plan_assumed(lots: Sequence[Lot], job: Job) -> tuple[Assumed, ...]:
+    """Return what the plan takes for granted that the job does not say."""
+    return (*_saw_assumed(job), *_board_assumed(lots, job), *_habits_assumed(lots, job))
+
+
+def _saw_assumed(job: Job) -> Iterator[Assumed]:
+    shop, units = job.shop, job.units
+    if shop.end_trim is None:
+        yield Assumed(what="end trim", value=f"{_text(USUAL_END_TRIM[units], job)} off each end", why=PRACTICE)
+    if shop.least_strip is None:
+        yield Assumed(what="narrowest strip", value=_text(USUAL_LEAST_STRIP[units], job), why=PRACTICE)
+
+
+def _board_assumed(lots: Iterable[Lot], job: Job) -> Iterator[Assumed]:
+    kinds = [one for lot in lots for one in lot.lumber if not one.stock.on_hand]
+    for words in dict.fromkeys(one.words for one in kinds if one.price_is_assumed):
+        why = "the job gives none; the mean of its material by the area of the face, or 1.00 a square foot"
+        yield Assumed(what=f"price of {words}", value="by its area", why=why)
+    for words in dict.fromkeys(one.words for one in kinds if one.lengths_are_assumed):
+        usual = ", ".join(length_text(length, units=job.units) for length in USUAL_LENGTHS[job.units])
+        yield Assumed(what=f"lengths of {words}", value=usual, why=PRACTICE)
+
+
+def _habits_assumed(lots: Iterable[Lot], job: Job) -> Iterator[Assumed]:
+    is_planned = any(one.is_planned for lot in lots for one in lot.pieces)
+    if job.shop.planned_allowance is None and is_planned:
+        why = "the job gives no planned_allowance; measure before ripping these"
+        yield Assumed(what="width left on where a depth is only planned", value="none", why=why)
+    if job.shop.spares is None:
+        yield Assumed(what="spare boards", value="none", why="the job gives no spares")
+    if job.shop.least_drop is None:
+        length, width = least_drop(job)
+        yield Assumed(what="least drop kept", value=f"{_text(length, job)} × {_text(width, job)}", why=PRACTICE)
+
+
+def saw_cautions(lots: Sequence[Lot], job: Job) -> tuple[str, ...]:
+    """Return what to mind at the saw; common practice, no source."""
+    saw = next((lot.problem.saw for lot in lots), None)
+    if saw is None:
+        return ()
+    trim, least = (length_text(FINE[job.units].at(one), units=job.units) for one in (saw.end_trim, saw.least_strip))
+    said = [
+        "Look every board over first: the plan knows nothing of knots, checks, crook and color. Leave a bad board "
+        "out and have the rest planned again with --spoiled.",
+        f"Trim {trim} off both ends: factory ends are not square. Running lengths count from the left end, before it "
+        "is trimmed.",
+        "Set a stop once, cut everything at that stop, and hold the first piece against its cut sheet.",
+    ]
+    if any(lot.problem.is_ripped for lot in lots):
+        said += [
+            "Straighten one edge and put it to the fence. Rip the strips in the order drawn, from the straight edge: "
+            "the widest first, while there is wood to hold.",
+            f"No strip under {least} between blade and fence: let it fall on the free side, or use a push stick and "
+            "a splitter. Let a board that springs open when ripped lie, and straighten it again.",
+        ]
+    if any(lot.problem.kind == "sheets" for lot in lots):
+        said.append("Sheets: grain along the strips. Break a sheet down with two people or a track saw.")
+    if any(one.glued for lot in lots for one in lot.pieces):
+        said.append("Glued parts: the strips add up to the rip exactly; rip the last one wider by what jointing takes.")
+    return tuple(said)
+
+
+def lot_notes(planned: PlannedLot, job: Job) -> tuple[str, ...]:
+    """Return what goes with one lot: widths left on, parts to glue up, miters that might nest."""
+    return (*_allowance_note(planned.lot, job), *_glue_notes(planned.lot), *_nesting_note(planned, job))
+
+
+def _allowance_note(lot: Lot, job: Job) -> Iterator[str]:
+    left = [one for one in lot.pieces if one.allowance]
+    if left:
+        yield (
+            f"{len(left)} pieces hold {_text(left[0].allowance, job)} more than their planned width (marked +): rip "
+            "them to size once the opening is measured."
+        )
+
+
+def _glue_notes(lot: Lot) -> Iterator[str]:
+    glued: dict[str, list[str]] = {}
+    for one in lot.pieces:
+        if one.glued:
+            glued.setdefault(one.part.mark, []).append(one.piece.mark)
+    yield from (f"{mark} is glued up of {', '.join(strips)}." for mark, strips in glued.items())
+
+
+def _nesting_note(planned: PlannedLot, job: Job) -> Iterator[str]:
+    """Say what nesting would leave over; the plan counts on none of it."""
+    flat = {one.piece.mark: one.part for one in planned.lot.pieces if _nests(one.part)}
+    pairs = [
+        (left.mark, right.mark)
+        for board in planned.plan.boards
+        for strip in board.strips
+        for left, right in zip(strip.pieces, strip.pieces[1:], strict=False)
+        if left.mark in flat and right.mark in flat
+    ]
+    if pairs:
+        part = flat[pairs[0][0]]
+        yield (
+            f"Mitered pieces lie next to each other {len(pairs)} times. Flat stock nests: turn every second piece end "
+            f"for end, so that one slanted cut serves both; each time {_text(part.width, job)} more is left at the "
+            "end. The plan counts on none of it, and molded stock cannot be turned."
+        )
+
+
+def _nests(part: Part) -> bool:
+    miters = [cut for cut in part.cuts if isinstance(cut, Miter)]
+    is_flat = part.profile == square_profile(part.width, part.thickness)
+    return is_flat and len(miters) == 2 and all(math.isclose(cut.angle_deg, 45, abs_tol=SLOPE) for cut in miters)
+
+
+def _text(length: float, job: Job) -> str:
+    return length_text(length, units=job.units)

@@ -1,0 +1,126 @@
+"""Lots: what of the house is cut from one material in one way, each a problem of its own for the planner."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from jambs.job.models.openings import Job
+from jambs.length import length_text
+from jambs.parts.kit import Kit
+from jambs.stock.house.house_pieces import CutPiece, house_pieces
+from jambs.stock.house.lumber import (
+    SAME_SIZE,
+    Lumber,
+    Material,
+    bought_lumber,
+    lumber_on_hand,
+    saw_settings,
+    step_text,
+)
+from jambs.stock.problem import Kind, Stock, StockProblem
+
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lot:
+    """Pieces of one material that are cut in one way, the boards they may come from, and the problem they make.
+
+    ``letter`` stands before the number of each of its boards: ``A7``. ``first_number``: of its first board.
+    """
+
+    letter: str
+    title: str
+    material: Material
+    pieces: tuple[CutPiece, ...]
+    lumber: tuple[Lumber, ...]
+    problem: StockProblem
+    first_number: int = 1
+
+    def board_mark(self, number: int) -> str:
+        """Mark of a board of the plan, which numbers its boards from 1."""
+        return f"{self.letter}{number + self.first_number - 1}"
+
+    def lumber_of(self, stock: Stock) -> Lumber:
+        """What a kind of stock really is."""
+        return next(one for one in self.lumber if one.stock == stock)
+
+    def with_supply(self, left: Mapping[str, int]) -> Lot:
+        """The lot when of some kinds, by name, only so many are left."""
+        lumber = tuple(
+            replace(one, stock=replace(one.stock, supply=left[one.stock.name])) if one.stock.name in left else one
+            for one in self.lumber
+        )
+        problem = replace(self.problem, stock=tuple(one.stock for one in lumber))
+        return replace(self, lumber=lumber, problem=problem)
+
+
+def house_lots(kits: Iterable[Kit], job: Job) -> tuple[Lot, ...]:
+    """Return all wooden parts of a house in lots; within a material first what is crosscut only."""
+    pieces = house_pieces(kits, job)
+    lots = [lot for material in materials(pieces) for lot in _material_lots(material, pieces, job)]
+    return tuple(replace(lot, letter=lot_letter(place)) for place, lot in enumerate(lots))
+
+
+def lot_letter(place: int) -> str:
+    """Letter of a lot: A to Z, then AA."""
+    turn, rest = divmod(place, len(LETTERS))
+    return (LETTERS[turn - 1] if turn else "") + LETTERS[rest]
+
+
+def materials(pieces: Iterable[CutPiece]) -> tuple[Material, ...]:
+    """Return the materials of some pieces, by stock and thickness."""
+    found: list[Material] = []
+    for one in pieces:
+        if not any(known.holds(one.part.stock, one.part.thickness) for known in found):
+            found.append(Material(stock=one.part.stock, thickness=one.part.thickness))
+    return tuple(sorted(found, key=lambda one: (one.stock, one.thickness)))
+
+
+def _material_lots(material: Material, pieces: Sequence[CutPiece], job: Job) -> Iterator[Lot]:
+    mine = [one for one in pieces if material.holds(one.part.stock, one.part.thickness)]
+    boards = bought_lumber((one for one in job.boards if material.holds(one.stock, one.thickness)), job)
+    own = lumber_on_hand(
+        (one for one in job.on_hand if material.holds(one.stock, one.thickness)), saw_settings(job), job
+    )
+    widths = sorted({one.width for one in boards if not one.is_sheet}, reverse=True)
+    whole = {width: [one for one in mine if _is_as_wide(one.width, width)] for width in widths}
+    whole = {width: some for width, some in whole.items() if some}
+    for width, some in whole.items():
+        lumber = [one for one in (*own, *boards) if _is_as_wide(one.width, width)]
+        yield _lot("lengths", material, some, lumber, job)
+    ripped = [one for one in mine if not any(one in some for some in whole.values())]
+    if ripped:
+        kept = [one for one in own if not any(_is_as_wide(one.width, width) for width in whole)]
+        lumber = [*kept, *boards]
+        yield _lot("sheets" if _are_sheets(boards) else "boards", material, ripped, lumber, job)
+
+
+def _is_as_wide(one: float, other: float) -> bool:
+    return abs(one - other) < SAME_SIZE
+
+
+def _are_sheets(boards: Sequence[Lumber]) -> bool:
+    return bool(boards) and all(one.is_sheet for one in boards)
+
+
+def _lot(kind: Kind, material: Material, pieces: Sequence[CutPiece], lumber: Sequence[Lumber], job: Job) -> Lot:
+    title = _title(kind, material, lumber, job)
+    problem = StockProblem(
+        kind=kind,
+        pieces=tuple(one.piece for one in pieces),
+        stock=tuple(one.stock for one in lumber),
+        saw=saw_settings(job),
+        group=title,
+        unit=step_text(job.units),
+    )
+    return Lot(letter="", title=title, material=material, pieces=tuple(pieces), lumber=tuple(lumber), problem=problem)
+
+
+def _title(kind: Kind, material: Material, lumber: Sequence[Lumber], job: Job) -> str:
+    head = f"{material.stock} {length_text(material.thickness, units=job.units)}"
+    if kind == "lengths":
+        bought = next(one for one in lumber if not one.stock.on_hand)
+        return f"{head}, crosscut from {bought.nominal or length_text(bought.width, units=job.units)}"
+    return f"{head}, {'sheets' if kind == 'sheets' else 'ripped from boards'}"

@@ -1,0 +1,1 @@
+"""The search itself, on folded whole numbers: patterns, prices, bounds."""

@@ -1,0 +1,1 @@
+"""Heat through a cut, bracketed from below and above."""

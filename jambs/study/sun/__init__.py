@@ -1,0 +1,1 @@
+"""Where the sun stands, and what a deep reveal leaves of it."""

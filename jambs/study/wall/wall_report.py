@@ -1,0 +1,95 @@
+"""What a wall does by itself: resistance, temperatures, dew point, ways to dry, a year of vapour."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from jambs.job.models.site import Site
+from jambs.length import Units
+from jambs.study.heat.region import StudyError
+from jambs.study.wall.drying import Drying, drying
+from jambs.study.wall.humidity import Climate, FaceCheck, check_inner_face
+from jambs.study.wall.stack import OUTSIDE_FILM, Stack
+from jambs.study.wall.transmittance import WallResistance, outboard_fraction, plane_temperatures, wall_resistance
+from jambs.study.wall.vapour import VapourYear, vapour_year
+from jambs.study.wall.wall_heat import HeatWall, heat_wall
+from jambs.wall.planes import WallPlanes
+
+VAPOUR_INSIDE_FILM = 0.25
+"""Inside film for the monthly profile [m2K/W]: ISO 13788, from memory; outside it is OUTSIDE_FILM."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallReport:
+    """A wall by itself, at this site.
+
+    ``temperatures``: of every plane from the finished face out, away from framing, at the design temperature [degC].
+    ``outboard``: resistance outside of the sheathing over that of all layers; None for a wall without sheathing.
+    ``dew_check``: the first face that leaking inside air meets outside the framing. ``vapour``: None where
+    ``no_vapour`` says what is missing.
+    """
+
+    planes: WallPlanes
+    heat: HeatWall
+    resistance: WallResistance
+    temperatures: tuple[float, ...]
+    outboard: float | None
+    dew_check: FaceCheck | None
+    drying: tuple[Drying, ...]
+    vapour: VapourYear | None
+    no_vapour: str
+
+
+def wall_report(planes: WallPlanes, site: Site, *, units: Units) -> WallReport:
+    """Report on a wall.
+
+    Raises:
+        StudyError: the wall has no framing.
+    """
+    wall = heat_wall(planes, units=units)
+    climate = Climate(
+        inside=site.indoor_temperature,
+        inside_humidity=site.indoor_humidity,
+        outside=site.design_outdoor_temperature,
+    )
+    face = _first_face(wall)
+    vapour, no_vapour = _vapour(wall.stack, site)
+    return WallReport(
+        planes=planes,
+        heat=wall,
+        resistance=wall_resistance(wall.stack),
+        temperatures=plane_temperatures(
+            wall.stack, inside=site.indoor_temperature, outside=site.design_outdoor_temperature
+        ),
+        outboard=outboard_fraction(wall.stack, wall.build.sheathing) if wall.is_sheathed else None,
+        dew_check=check_inner_face(wall.stack, face, climate) if face else None,
+        drying=drying(wall.stack),
+        vapour=vapour,
+        no_vapour=no_vapour,
+    )
+
+
+def _first_face(wall: HeatWall) -> str | None:
+    """The sheathing; without one, the first layer outside the framing that has a thickness."""
+    if wall.is_sheathed:
+        return wall.build.sheathing
+    layers = wall.stack.layers
+    outside = layers[wall.stack.index(wall.build.sheathing) + 1 :]
+    return next((layer.name for layer in outside if layer.thickness > 0), None)
+
+
+def _vapour(stack: Stack, site: Site) -> tuple[VapourYear | None, str]:
+    unknown = [layer.name for layer in stack.layers if not layer.permeance]
+    if not site.monthly_temperatures:
+        return None, "not computed: the job gives no monthly_temperatures and monthly_humidities under site"
+    if unknown:
+        return None, f"not computed: no permeance is known of {', '.join(unknown)}"
+    climates = [
+        Climate(inside=site.indoor_temperature, inside_humidity=site.indoor_humidity, outside=outside)
+        for outside in site.monthly_temperatures
+    ]
+    filmed = replace(stack, inside_film=VAPOUR_INSIDE_FILM, outside_film=OUTSIDE_FILM)
+    try:
+        return vapour_year(filmed, climates, site.monthly_humidities), ""
+    except StudyError as error:
+        return None, f"not computed: {error}"
