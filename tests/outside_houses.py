@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path
 
 from jambs.app.chain import make_kits
-from jambs.app.outside import Outside, plan_outside
+from jambs.app.outside import PlannedOutside, plan_outside
 from jambs.job import Job, read_job
 from jambs.parts.kit import Kit
 
@@ -16,7 +16,7 @@ ELEVATIONS = (("harbour-house", "north"), ("harbour-house", "west"), ("hillside-
 
 
 @cache
-def house(name: str) -> tuple[Job, tuple[Kit, ...], Outside]:
+def house(name: str) -> tuple[Job, tuple[Kit, ...], PlannedOutside]:
     job = read_job(EXAMPLES / name)
     kits = make_kits(job)
     return job, kits, plan_outside(kits, job)

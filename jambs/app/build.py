@@ -9,7 +9,7 @@ from pathlib import Path
 
 from jambs.app.chain import make_kits
 from jambs.app.issuing import begin_issue, keep, write_issue_papers
-from jambs.app.outside import Outside, plan_outside, with_outside
+from jambs.app.outside import PlannedOutside, plan_outside, with_outside
 from jambs.app.outside_papers import write_outside
 from jambs.app.papers import Progress, write_papers
 from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
@@ -42,7 +42,7 @@ class Asked:
     kits: tuple[Kit, ...]
     only: tuple[str, ...]
     target: Path
-    outside: Outside
+    outside: PlannedOutside
     with_solids: bool = True
 
     @property

@@ -23,7 +23,7 @@ from jambs.sheets.values import Record, size, sized
 from jambs.study.candidates import Candidate, Effects, board_words
 from jambs.study.details import DetailChange
 from jambs.study.heat.cut import GLASS_EDGE_NOT_MODELLED, INPUT_UNCERTAINTY
-from jambs.study.heat.section_cut import Filling
+from jambs.study.heat.section_cut import CavityFilling
 from jambs.study.placement_study import PlacementStudy, WindowComparison
 from jambs.study.wall_cut import SURFACE_FILMS, WOOD_CONDUCTIVITY
 
@@ -62,7 +62,7 @@ def facing_text(degrees: float) -> str:
 
 
 def _conventions() -> list[str]:
-    filling = Filling()
+    filling = CavityFilling()
     return [
         "Computed is what the section drawings show, at each position with its own parts. Left out: cladding, "
         "strapping and the air behind it, membranes, casings, flashing. "

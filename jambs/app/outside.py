@@ -29,7 +29,7 @@ WIDE = ("stool", "exterior sill")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Outside:
+class PlannedOutside:
     """All that the outside sections of a job lead to; each is empty where the job has no such section."""
 
     courses: tuple[CoursePlan, ...] = ()
@@ -43,7 +43,7 @@ class Outside:
         return not (self.courses or self.flashings or self.fasteners or self.movements)
 
 
-def plan_outside(kits: Sequence[Kit], job: Job) -> Outside:
+def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
     """Plan the outside of the whole house.
 
     Raises:
@@ -58,7 +58,7 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> Outside:
     movements = [_told(partial(_movement, kit, job), sentences) for kit in kits]
     if sentences:
         raise Unbuildable(*dict.fromkeys(sentences))
-    return Outside(
+    return PlannedOutside(
         courses=tuple(plan for plan in courses if plan),
         flashings=_flashings(kits, job),
         fasteners=_fasteners(kits, job),
@@ -107,7 +107,7 @@ def kits_as_cut(job: Job) -> tuple[Kit, ...]:
     return with_outside(kits, plan_outside(kits, job), job)
 
 
-def with_outside(kits: Sequence[Kit], outside: Outside, job: Job) -> tuple[Kit, ...]:
+def with_outside(kits: Sequence[Kit], outside: PlannedOutside, job: Job) -> tuple[Kit, ...]:
     """Return kits whose parts say how they move, and whose head flashing is the blank to cut."""
     movements = {one.mark: one for one in outside.movements}
     blanks = {one.mark: blank for one in outside.flashings for blank in one.blanks if blank.name == "head flashing"}
@@ -160,6 +160,6 @@ def _as_blank(part: Part, blank: Blank, kit: Kit, job: Job) -> Part:
     return replace(part, width=width, length=length, cuts=cuts, ends="square both ends", work=work)
 
 
-def outside_text(outside: Outside) -> str:
+def outside_text(outside: PlannedOutside) -> str:
     """Return what the command line says of the outside: one line for each elevation."""
     return "\n".join(f"{plan.elevation.name}: {plan.courses} courses; {plan.proof}" for plan in outside.courses)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable
-from jambs.app.outside import Outside
+from jambs.app.outside import PlannedOutside
 from jambs.courses.plan import CoursePlan
 from jambs.courses.story_pole import story_pole
 from jambs.drawings.plates import plate_picture
@@ -37,7 +37,7 @@ from jambs.sheets.pictures import GAP, Picture, PictureError
 from jambs.sheets.press import PressError
 
 
-def write_outside(outside: Outside, kits: Sequence[Kit], job: Job, folder: Path) -> None:
+def write_outside(outside: PlannedOutside, kits: Sequence[Kit], job: Job, folder: Path) -> None:
     """Write the papers of the outside into a folder of their own; none where the job says nothing of it.
 
     Raises:
@@ -117,13 +117,13 @@ def _laps_papers(flashings: Sequence[Flashings], kits: Sequence[Kit], job: Job) 
     ]
 
 
-def _write_fasteners(outside: Outside, job: Job, folder: Path) -> None:
+def _write_fasteners(outside: PlannedOutside, job: Job, folder: Path) -> None:
     if outside.fasteners:
         write_fastener_sheets(outside.fasteners, job, folder / "fasteners.pdf")
         write_fasteners_csv(outside.fasteners, job, folder / "fasteners.csv")
 
 
-def _write_movement(outside: Outside, job: Job, folder: Path) -> None:
+def _write_movement(outside: PlannedOutside, job: Job, folder: Path) -> None:
     climate = job.outside.climate
     if outside.movements and climate:
         write_movement_sheet(outside.movements, climate, job, folder / "wood that moves.pdf")

@@ -14,7 +14,7 @@ from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
 from jambs.job import Job
 from jambs.place.solve import PlaceError, place_windows
 from jambs.section.cut import WALL_SHOWN, cut_section
-from jambs.section.region import Cut, Section
+from jambs.section.region import Section, SectionCut
 from jambs.sheets.comparison import write_comparison
 from jambs.sheets.press import PressError
 from jambs.sheets.values import Record
@@ -91,7 +91,7 @@ def drawn_sections(study: PlacementStudy) -> list[dict[str, Section]]:
     """Return the section at the jamb of every candidate that can be built, by its letter, window by window."""
     return [
         {
-            letter: cut_section(candidate.kit, Cut.JAMB, wall_length=WALL_SHOWN)
+            letter: cut_section(candidate.kit, SectionCut.JAMB, wall_length=WALL_SHOWN)
             for letter, candidate in zip("ABCDEFGHIJKLMNOP", window.candidates, strict=False)
             if candidate.kit
         }

@@ -6,7 +6,7 @@ from jambs.app.figures import assumed_record, figure, share
 from jambs.job.models.site import temperature_text
 from jambs.sheets.values import Record, size
 from jambs.study.placement_study import PlacementStudy
-from jambs.study.wall.stack import US_INSIDE_FILM, US_OUTSIDE_FILM, US_PERM, US_RESISTANCE, Layer
+from jambs.study.wall.stack import US_INSIDE_FILM, US_OUTSIDE_FILM, US_PERM, US_RESISTANCE, HeatLayer
 from jambs.study.wall.transmittance import WallResistance, us_resistance, us_transmittance
 from jambs.study.wall.wall_report import WallReport
 
@@ -78,7 +78,7 @@ def _thickness(length: float, study: PlacementStudy) -> Record:
     return {**found, "text": "thin"} if length < THIN else found
 
 
-def _permeance(layer: Layer) -> Record | None:
+def _permeance(layer: HeatLayer) -> Record | None:
     return None if layer.permeance is None else perms(layer.permeance)
 
 

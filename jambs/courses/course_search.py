@@ -90,7 +90,7 @@ def counting(task: Task, greatest: int) -> Toll:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Scale:
+class CourseScale:
     """Weights that put one cost before the next: each is past all that the later ones can add up to."""
 
     off: int
@@ -98,16 +98,16 @@ class Scale:
     missed: int
 
     @staticmethod
-    def of(task: Task) -> Scale:
+    def of(task: Task) -> CourseScale:
         """Return the weights for the longest ladder there can be."""
         courses = task.top // task.least + 2
         unrest = courses * min(task.greatest_change, task.span) + 1
         farthest = max(abs(task.wanted - one) for one in (task.exposures[0], task.exposures[-1]))
         off = courses * farthest + task.weight * task.tolerance + 1
-        return Scale(off=unrest, seen=unrest * off, missed=unrest * off * unrest)
+        return CourseScale(off=unrest, seen=unrest * off, missed=unrest * off * unrest)
 
 
-def weighing(task: Task, greatest: int, scale: Scale) -> Toll:
+def weighing(task: Task, greatest: int, scale: CourseScale) -> Toll:
     """Return the toll that puts missed targets first, then seen changes, then the wanted exposure, then unrest."""
     length = task.top + task.exposures[-1] + 1
     shown = np.arange(task.least, task.least + task.span)
@@ -179,7 +179,7 @@ def _least_change(task: Task, met: int) -> tuple[int, int | None]:
 def is_too_large(task: Task) -> bool:
     """Say whether a task is past what is worked: too many states, or costs that no longer fit one number."""
     states = (task.top + task.exposures[-1]) * task.span
-    return states > STATES or Scale.of(task).missed * (task.weight + 1) >= FAR
+    return states > STATES or CourseScale.of(task).missed * (task.weight + 1) >= FAR
 
 
 def best_ladder(task: Task) -> Ladder:
@@ -187,7 +187,7 @@ def best_ladder(task: Task) -> Ladder:
     limited = _limited(task)
     met = _most_met(limited, limited.greatest_change)
     change, less = _least_change(limited, met)
-    toll = weighing(limited, change, Scale.of(limited))
+    toll = weighing(limited, change, CourseScale.of(limited))
     lines = _trace(limited, toll, climb(limited, toll))
     return _ladder(limited, lines, met, less)
 

@@ -14,7 +14,7 @@ from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry
 from jambs.length import GRIDS, Grid, Units, feet_text, length_text
 from jambs.parts.kit import Kit
-from jambs.place.placement import Finding, Weight
+from jambs.place.placement import Finding, Severity
 
 FINEST = {Units.INCH: GRIDS["1/32"], Units.MM: GRIDS["1 mm"]}
 """Courses are marked on no finer grid than this: common practice, no source."""
@@ -255,20 +255,20 @@ def _findings(
     if short:
         words = ", ".join(wanted.words for wanted in short)
         text = f"Elevation {elevation.name}: no full course line meets {words}."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     if sliver:
         text = f"Elevation {elevation.name}: the last course shows only {grid.text(sliver)} under the eave."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     if beyond:
         words = ", ".join(f"{one.words} at {length_text(one.height, units=grid.units)}" for one in beyond)
         text = f"Elevation {elevation.name}: outside the cladding, from the start line to the eave: {words}."
-        found.append(Finding(weight=Weight.NOTE, text=text))
+        found.append(Finding(weight=Severity.NOTE, text=text))
     if elevation.unplaced:
         marks = ", ".join(elevation.unplaced)
         text = f"Elevation {elevation.name}: no sill_height, so not on it: {marks}."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     if any(not one.is_placed for one in elevation.openings):
         marks = ", ".join(one.mark for one in elevation.openings if not one.is_placed)
         text = f"Elevation {elevation.name}: no from_left, so drawn side by side: {marks}."
-        found.append(Finding(weight=Weight.NOTE, text=text))
+        found.append(Finding(weight=Severity.NOTE, text=text))
     return found

@@ -15,7 +15,7 @@ from jambs.courses.story_pole import StoryPole
 from jambs.length import feet_text
 
 
-class Ink(StrEnum):
+class LineInk(StrEnum):
     """What a line is, so that it gets its layer."""
 
     OUTLINE = "outline"
@@ -31,7 +31,7 @@ class Ink(StrEnum):
 class Stroke:
     """A line through points [in]."""
 
-    ink: Ink
+    ink: LineInk
     points: tuple[tuple[float, float], ...]
     is_closed: bool = False
 
@@ -46,7 +46,7 @@ class Note:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Figure:
+class LineFigure:
     """Lines and texts of one drawing."""
 
     name: str
@@ -66,50 +66,52 @@ MARGIN = 24.0
 """From the outermost opening to the end of the courses where the width is unknown [in]."""
 
 
-def pole_figure(pole: StoryPole) -> Figure:
+def pole_figure(pole: StoryPole) -> LineFigure:
     """Return the full-scale strip: the stick, a line across at each course, its running height and what it meets."""
-    strokes = [Stroke(ink=Ink.OUTLINE, points=_corners((0.0, 0.0, STICK, pole.length)), is_closed=True)]
+    strokes = [Stroke(ink=LineInk.OUTLINE, points=_corners((0.0, 0.0, STICK, pole.length)), is_closed=True)]
     notes = [Note(at=(0.0, -2 * POLE_TEXT), text=f"{pole.name}: 0 = {pole.datum}", height=POLE_TEXT)]
     last = -POLE_TEXT * 2
     for mark in pole.marks:
-        ink = Ink.COURSE if mark.is_course else Ink.MISSED
+        ink = LineInk.COURSE if mark.is_course else LineInk.MISSED
         strokes.append(Stroke(ink=ink, points=((0.0, mark.running), (STICK, mark.running))))
         # Two marks nearer than a line of text: the upper text moves up.
         last = max(mark.running, last + 1.5 * POLE_TEXT)
-        strokes.append(Stroke(ink=Ink.LEADER, points=((STICK, mark.running), (STICK + POLE_TEXT, last))))
+        strokes.append(Stroke(ink=LineInk.LEADER, points=((STICK, mark.running), (STICK + POLE_TEXT, last))))
         notes.append(Note(at=(STICK + 1.5 * POLE_TEXT, last), text=f"{mark.text}  {mark.note}", height=POLE_TEXT))
-    return Figure(name=f"story pole {pole.name}", strokes=tuple(strokes), notes=tuple(notes))
+    return LineFigure(name=f"story pole {pole.name}", strokes=tuple(strokes), notes=tuple(notes))
 
 
-def elevation_figure(plan: CoursePlan) -> Figure:
+def elevation_figure(plan: CoursePlan) -> LineFigure:
     """Return the elevation: courses cut out at the openings, frames, trim, heights of the courses at the right."""
     elevation = plan.elevation
     right = elevation.width or max((one.trim[2] for one in elevation.openings), default=0.0) + MARGIN
     left = 0.0
     strokes = [
-        Stroke(ink=Ink.OUTLINE, points=_corners((left, elevation.start_line, right, elevation.eave)), is_closed=True),
-        Stroke(ink=Ink.DATUM, points=((left - MARGIN, 0.0), (right + MARGIN, 0.0))),
+        Stroke(
+            ink=LineInk.OUTLINE, points=_corners((left, elevation.start_line, right, elevation.eave)), is_closed=True
+        ),
+        Stroke(ink=LineInk.DATUM, points=((left - MARGIN, 0.0), (right + MARGIN, 0.0))),
     ]
     notes = [Note(at=(right + MARGIN, 0.0), text="ground floor", height=ELEVATION_TEXT)]
     for line in plan.lines:
         strokes += [
-            Stroke(ink=Ink.COURSE, points=((start, line.height), (end, line.height)))
+            Stroke(ink=LineInk.COURSE, points=((start, line.height), (end, line.height)))
             for start, end in clear_runs((left, right), line.height, elevation.openings)
         ]
         name = "eave" if line is plan.lines[-1] else f"{line.number}"
         words = f"{name}  {feet_text(line.running, units=plan.grid.units)}"
         notes.append(Note(at=(right + ELEVATION_TEXT, line.height), text=words, height=ELEVATION_TEXT / 2))
     for one in elevation.openings:
-        strokes.append(Stroke(ink=Ink.TRIM, points=_corners(one.trim), is_closed=True))
-        strokes.append(Stroke(ink=Ink.FRAME, points=_corners(one.frame), is_closed=True))
+        strokes.append(Stroke(ink=LineInk.TRIM, points=_corners(one.trim), is_closed=True))
+        strokes.append(Stroke(ink=LineInk.FRAME, points=_corners(one.frame), is_closed=True))
         middle = ((one.frame[0] + one.frame[2]) / 2 - ELEVATION_TEXT, (one.frame[1] + one.frame[3]) / 2)
         notes.append(Note(at=middle, text=one.mark, height=ELEVATION_TEXT))
     ends = {one.mark: (one.trim[0] - PAST_TRIM, one.trim[2] + PAST_TRIM) for one in elevation.openings}
     for missed in plan.missed:
         start, end = ends.get(missed.wanted.mark, (left, right))
         height = missed.wanted.height
-        strokes.append(Stroke(ink=Ink.MISSED, points=((start, height), (end, height))))
-    return Figure(name=f"elevation {elevation.name}", strokes=tuple(strokes), notes=tuple(notes))
+        strokes.append(Stroke(ink=LineInk.MISSED, points=((start, height), (end, height))))
+    return LineFigure(name=f"elevation {elevation.name}", strokes=tuple(strokes), notes=tuple(notes))
 
 
 def clear_runs(

@@ -5,8 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from jambs.courses.story_pole import StoryPole
-from jambs.courses.views import Ink as CourseInk
-from jambs.courses.views import Note, Stroke, pole_figure
+from jambs.courses.views import LineInk, Note, Stroke, pole_figure
 from jambs.drawings.layout.boxes import box_around, boxes_joined
 from jambs.drawings.layout.paper import Scale
 from jambs.drawings.layout.placed import Align, Lettering, PlacedView
@@ -15,10 +14,10 @@ from jambs.drawings.views.view import Ink, Shape
 from jambs.length import Units
 
 INKS = {
-    CourseInk.OUTLINE: Ink.SEEN_OUTSIDE,
-    CourseInk.COURSE: Ink.COURSE,
-    CourseInk.MISSED: Ink.MISSED,
-    CourseInk.LEADER: Ink.NOTE,
+    LineInk.OUTLINE: Ink.SEEN_OUTSIDE,
+    LineInk.COURSE: Ink.COURSE,
+    LineInk.MISSED: Ink.MISSED,
+    LineInk.LEADER: Ink.NOTE,
 }
 
 

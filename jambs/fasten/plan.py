@@ -14,7 +14,7 @@ from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
 from jambs.length import decimal_text, length_text
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
-from jambs.place.placement import Finding, Weight
+from jambs.place.placement import Finding, Severity
 from jambs.wall.planes import WallPlanes
 
 FOAMS = ("EPS", "XPS", "polyisocyanurate")
@@ -198,14 +198,14 @@ def _findings(
     size = length_text(needed, units=job.units)
     if not lengths:
         text = f"{where} {fixed.value}: no table of {entry.fastener}; order them at least {size} long, or give lengths."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     elif next_length(needed, lengths) is None:
         longest = length_text(max(lengths), units=job.units)
         text = (
             f"{where} {fixed.value}: no {entry.fastener} is long enough, {size} to reach the framing and the longest "
             f"is {longest}; use a longer kind."
         )
-        found.append(Finding(weight=Weight.STOP, text=text))
+        found.append(Finding(weight=Severity.STOP, text=text))
     return found
 
 
@@ -236,7 +236,7 @@ def house_findings(lines: Iterable[FastenerLine]) -> tuple[Finding, ...]:
             places.setdefault((line.fixed, line.furring.is_allowed, line.furring.words), []).append(line.where)
     verdicts = [
         Finding(
-            weight=Weight.NOTE if is_allowed else Weight.CHECK,
+            weight=Severity.NOTE if is_allowed else Severity.CHECK,
             text=f"Fasteners of {fixed.value} ({', '.join(where)}): {words}",
         )
         for (fixed, is_allowed, words), where in places.items()

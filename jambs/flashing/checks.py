@@ -10,7 +10,7 @@ from jambs.job.models.layers import Role
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, MM_PER_INCH, length_text
 from jambs.parts.kit import Kit
-from jambs.place.placement import Finding, Weight
+from jambs.place.placement import Finding, Severity
 
 CODE = "National Building Code of Canada 9.27.3.8; the local code decides"
 LEAST_FALL = 0.06
@@ -85,11 +85,11 @@ def pan_findings(kit: Kit, pan: Blank, job: Job) -> list[Finding]:
         f"The pan's fall rises {_text(rise, job)} to the frame's inside edge and only {_text(shim, job)} is under the "
         f"frame: bevel the rough sill by {_text(rise, job)} out of its own thickness, or lower it."
     )
-    return [Finding(weight=Weight.NOTE, text=text)]
+    return [Finding(weight=Severity.NOTE, text=text)]
 
 
 def _check(text: str) -> Finding:
-    return Finding(weight=Weight.CHECK, text=text)
+    return Finding(weight=Severity.CHECK, text=text)
 
 
 def _text(length: float, job: Job) -> str:

@@ -11,7 +11,7 @@ from jambs.movement.boards import BoardMovement, board_movement
 from jambs.movement.joints import JointMovement, joint_movements
 from jambs.parts.kit import Kit
 from jambs.parts.part import Where
-from jambs.place.placement import Finding, Weight
+from jambs.place.placement import Finding, Severity
 
 MATTERS = 1 / 16
 """A board that moves by this much gets a note on its cut sheet [in]; common practice, no source."""
@@ -84,13 +84,13 @@ def _findings(kit: Kit, boards: Sequence[BoardMovement], joints: Sequence[JointM
     unknown = shown - {one.part.stock for one in boards}
     if unknown:
         text = f"How {', '.join(sorted(unknown))} moves is not in the table of woods."
-        found.append(Finding(weight=Weight.NOTE, text=text))
+        found.append(Finding(weight=Severity.NOTE, text=text))
     return found
 
 
 def _finding(joint: JointMovement) -> Finding:
     """A joint that fails has to be looked at; the others are mended at the bench."""
-    weight = Weight.CHECK if joint.fails else Weight.NOTE
+    weight = Severity.CHECK if joint.fails else Severity.NOTE
     return Finding(weight=weight, text=f"{WOOD_MOVES}{joint.name}: {joint.words}.")
 
 

@@ -14,7 +14,7 @@ from jambs.job.models.openings import Measured, Opening, SideDepths
 from jambs.job.models.readings import MEETING, Readings, SideReadings
 from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units, length_text
-from jambs.place.placement import Finding, Placement, Sides, Weight
+from jambs.place.placement import Finding, Placement, Severity, Sides
 
 Points = dict[str, list[float | None]]
 
@@ -93,7 +93,7 @@ def is_measured(opening: Opening) -> bool:
 
 def _question_findings(asked: Sequence[Question], units: Units) -> tuple[Finding, ...]:
     tail = "Correct it where it was written, or mark it sure; until then the planned sizes hold."
-    return tuple(Finding(weight=Weight.STOP, text=f"Measured: {one.words(units=units)} {tail}") for one in asked)
+    return tuple(Finding(weight=Severity.STOP, text=f"Measured: {one.words(units=units)} {tail}") for one in asked)
 
 
 # ---- the frame
@@ -134,7 +134,7 @@ def _frame_findings(readings: Readings, units: Units) -> list[Finding]:
         known = [value for value in pair or () if value is not None]
         if len(known) == 2 and abs(known[0] - known[1]) > 1 / 16 + HALF_64TH:
             size = length_text(abs(known[0] - known[1]), units=units)
-            found.append(Finding(weight=Weight.CHECK, text=text.format(size)))
+            found.append(Finding(weight=Severity.CHECK, text=text.format(size)))
     return found
 
 
@@ -205,7 +205,7 @@ def _lacking_findings(lacking: Sequence[Place], measured: Measured | None) -> li
         return []
     if measured is None:
         text = "No interior depth is measured yet: all of them are as planned, measure before cutting."
-        return [Finding(weight=Weight.CHECK, text=text)]
+        return [Finding(weight=Severity.CHECK, text=text)]
     names = ", ".join(f"{place.number} ({place.words})" for place in lacking)
     text = f"Half measured: the depth at {names} is as planned, measure before cutting."
-    return [Finding(weight=Weight.CHECK, text=text)]
+    return [Finding(weight=Severity.CHECK, text=text)]

@@ -14,7 +14,7 @@ SAME_SIZE = HALF_64TH
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Source:
+class BoardSource:
     """What a part is cut from: the board in words, and the widths of the strips if it must be glued up [in]."""
 
     board: str
@@ -22,17 +22,17 @@ class Source:
     is_listed: bool = True
 
 
-def board_for(stock: str, *, thickness: float, width: float, job: Job) -> Source:
+def board_for(stock: str, *, thickness: float, width: float, job: Job) -> BoardSource:
     """Find the narrowest board at hand a rip comes out of; a board of just that width needs no straightening."""
     fits = [board for board in job.boards if board.stock == stock and abs(board.thickness - thickness) < SAME_SIZE]
     if not fits:
         text = f"{stock} {length_text(thickness, units=job.units)} thick (no such board listed)"
-        return Source(board=text, is_listed=False)
+        return BoardSource(board=text, is_listed=False)
     wide = [board for board in fits if _comes_out(board, width, job)]
     if wide:
-        return Source(board=min(wide, key=lambda board: board.width).words)
+        return BoardSource(board=min(wide, key=lambda board: board.width).words)
     widest = max(fits, key=lambda board: board.width)
-    return Source(board=widest.words, strips=_strips(width, widest, job))
+    return BoardSource(board=widest.words, strips=_strips(width, widest, job))
 
 
 def _comes_out(board: Board, width: float, job: Job) -> bool:

@@ -7,7 +7,7 @@ from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.clear import ClearOpening
-from jambs.place.placement import Finding, Placement, Sides, Weight
+from jambs.place.placement import Finding, Placement, Severity, Sides
 
 
 def box_gaps(clear: ClearOpening, placement: Placement) -> Sides:
@@ -37,7 +37,7 @@ def box_findings(gaps: Sides, placement: Placement, job: Job) -> list[Finding]:
                 f"The jamb box does not fit at the {side}: {_gap(gap, job)} to the rough opening, "
                 f"{_text(least, job)} is the least; short by {_text(least - gap, job)}."
             )
-            found.append(Finding(weight=Weight.STOP, text=text))
+            found.append(Finding(weight=Severity.STOP, text=text))
     return found
 
 
@@ -52,13 +52,13 @@ def reveal_findings(clear: ClearOpening, placement: Placement, job: Job) -> list
     narrowest = min(face.left, face.right, face.head)
     if asked > narrowest + SAME_SIZE:
         text = f"The frame reveal of {_text(asked, job)} is wider than the frame's face of {_text(narrowest, job)}."
-        found.append(Finding(weight=Weight.STOP, text=text))
+        found.append(Finding(weight=Severity.STOP, text=text))
     if abs(clear.frame_reveal - asked) > SAME_SIZE:
         text = (
             f"The frame reveal comes out at {_text(clear.frame_reveal, job)} instead of {_text(asked, job)}: "
             "the clear opening is rounded to the shop's grid."
         )
-        found.append(Finding(weight=Weight.NOTE, text=text))
+        found.append(Finding(weight=Severity.NOTE, text=text))
     return found
 
 
@@ -81,7 +81,7 @@ def casing_findings(clear: ClearOpening, placement: Placement, job: Job) -> list
         if lap < LEAST_LAP - SAME_SIZE:
             covers = f"covers the wall by {_text(lap, job)}" if lap >= 0 else f"misses the wall by {_text(-lap, job)}"
             text = f"The casing at the {side} {covers}; {_text(LEAST_LAP, job)} is the least: wider casing or a filler."
-            found.append(Finding(weight=Weight.CHECK, text=text))
+            found.append(Finding(weight=Severity.CHECK, text=text))
     return found
 
 

@@ -19,7 +19,7 @@ class EdgeKind(StrEnum):
     SCRIBE = "scribe"
 
 
-class Bend(StrEnum):
+class WallBend(StrEnum):
     """How a wall leaves a straight edge between its ends."""
 
     NONE = "straight"
@@ -29,7 +29,7 @@ class Bend(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Edge:
+class FittedEdge:
     """A straight edge over one measured side [in].
 
     ``first``, ``last``: its depth at the first and the last point. ``gaps``: edge less wall at each point, none below
@@ -52,23 +52,23 @@ class Edge:
         return abs(self.first - self.last)
 
     @property
-    def bend(self) -> Bend:
+    def bend(self) -> WallBend:
         """Whether the wall stands into the room between its ends, or back from them."""
         if self.kind is not EdgeKind.SCRIBE:
-            return Bend.NONE
+            return WallBend.NONE
         ends, middle = max(self.gaps[0], self.gaps[-1]), self.gaps[1:-1]
         if max(middle) <= ends and min(middle) < ends - SAME_DEPTH:
-            return Bend.BULGE
-        return Bend.HOLLOW if max(middle) - min(middle) < self.hollow / 2 or len(middle) == 1 else Bend.WAVE
+            return WallBend.BULGE
+        return WallBend.HOLLOW if max(middle) - min(middle) < self.hollow / 2 or len(middle) == 1 else WallBend.WAVE
 
     @property
     def worst(self) -> int:
         """The point that is farthest from its neighbours' line: of a bulge its crest, else the widest gap."""
-        at = self.gaps.index(min(self.gaps[1:-1])) if self.bend is Bend.BULGE else self.gaps.index(self.hollow)
+        at = self.gaps.index(min(self.gaps[1:-1])) if self.bend is WallBend.BULGE else self.gaps.index(self.hollow)
         return at
 
 
-def fit_edge(points: Sequence[float], *, tolerance: float = 0.0) -> Edge:
+def fit_edge(points: Sequence[float], *, tolerance: float = 0.0) -> FittedEdge:
     """Lay a straight edge over equally spaced depths: least squares, moved out until no point stands past it.
 
     The board is then nowhere narrower than the wall is deep. Within ``tolerance`` [in] the edge is straight (ripped
@@ -85,12 +85,12 @@ def fit_edge(points: Sequence[float], *, tolerance: float = 0.0) -> Edge:
     kind = EdgeKind.STRAIGHT if abs(first - last) <= tolerance + SAME_DEPTH else EdgeKind.TAPER
     if max(gaps) > tolerance + SAME_DEPTH:
         kind = EdgeKind.SCRIBE
-    return Edge(first=first, last=last, gaps=gaps, kind=kind)
+    return FittedEdge(first=first, last=last, gaps=gaps, kind=kind)
 
 
-def remedy(edge: Edge) -> str:
+def remedy(edge: FittedEdge) -> str:
     """Say what to do about a wall that leaves its straight edge: scribe; past that plane or fur the wall first."""
     if edge.hollow <= SCRIBE_AT_MOST + SAME_DEPTH:
         return "leave the width on and scribe the room edge to the wall"
-    first = {Bend.BULGE: "plane the wall down at the bulge", Bend.HOLLOW: "fur the wall out in the hollow"}
+    first = {WallBend.BULGE: "plane the wall down at the bulge", WallBend.HOLLOW: "fur the wall out in the hollow"}
     return f"{first.get(edge.bend, 'plane the high places of the wall and fur the low ones')} first, or scribe"

@@ -8,7 +8,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.trim import ExteriorTrim
 from jambs.length import decimal_text, length_text
 from jambs.parts.clear import ClearOpening
-from jambs.parts.kit import Side
+from jambs.parts.kit import FittedSide
 from jambs.parts.part import Crosscut, Cut, Edge, End, Miter, Part, Rip, Seat, Taper, Vector, Where
 from jambs.parts.shapes import make_part, tapered
 
@@ -16,7 +16,12 @@ OUTWARD: Vector = (0.0, 0.0, 1.0)
 
 
 def exterior_jambs(
-    clear: ClearOpening, sides: dict[str, Side], trim: ExteriorTrim, outside_edge: float, slope_deg: float, job: Job
+    clear: ClearOpening,
+    sides: dict[str, FittedSide],
+    trim: ExteriorTrim,
+    outside_edge: float,
+    slope_deg: float,
+    job: Job,
 ) -> tuple[Part, ...]:
     """Make head and legs; ``outside_edge``: depth of the frame's outside edge [in].
 
@@ -30,7 +35,7 @@ def exterior_jambs(
     )
 
 
-def _head(clear: ClearOpening, side: Side, trim: ExteriorTrim, start: float, job: Job) -> Part:
+def _head(clear: ClearOpening, side: FittedSide, trim: ExteriorTrim, start: float, job: Job) -> Part:
     thickness, joint = trim.jamb.thickness, trim.sealant_joint
     length = clear.width + 2 * thickness
     # The board starts at the right, the side is measured left → right.
@@ -56,7 +61,7 @@ def _head(clear: ClearOpening, side: Side, trim: ExteriorTrim, start: float, job
 
 
 def _leg(
-    position: str, clear: ClearOpening, side: Side, trim: ExteriorTrim, start: float, slope_deg: float, job: Job
+    position: str, clear: ClearOpening, side: FittedSide, trim: ExteriorTrim, start: float, slope_deg: float, job: Job
 ) -> Part:
     """The left leg starts at the top, the right leg at the bottom: boards are never mirrored."""
     is_left = position == "left leg"

@@ -9,7 +9,7 @@ from jambs.job.models.trim import Corner, InteriorStyle, InteriorTrim
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.interior_jamb import interior_jambs
-from jambs.parts.kit import Figure, Side
+from jambs.parts.kit import Figure, FittedSide
 from jambs.parts.part import Part, Where
 from jambs.parts.stool import make_apron, make_stool, stool_length
 from jambs.place.placement import Placement
@@ -37,7 +37,7 @@ def interior_clear(placement: Placement, job: Job) -> ClearOpening:
     )
 
 
-def make_inside(placement: Placement, sides: dict[str, Side], job: Job) -> Inside:
+def make_inside(placement: Placement, sides: dict[str, FittedSide], job: Job) -> Inside:
     """Make all interior parts; without interior depth there is only casing on the frame."""
     trim = placement.opening.interior
     clear = interior_clear(placement, job)

@@ -13,7 +13,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.trim import InteriorStyle, InteriorTrim, Joint
 from jambs.length import length_text
 from jambs.parts.clear import ClearOpening
-from jambs.parts.kit import Side
+from jambs.parts.kit import FittedSide
 from jambs.parts.part import Crosscut, Cut, End, EndBevel, EndRabbet, Part, Pocket, Rip, Seat, Taper, Vector, Where
 from jambs.parts.shapes import make_part, tapered
 
@@ -32,12 +32,12 @@ class _Board:
     corner: Vector
     along: Vector
     through: Vector
-    side: Side
+    side: FittedSide
     is_turned: bool
 
 
 def interior_jambs(
-    clear: ClearOpening, sides: dict[str, Side], trim: InteriorTrim, inside_edge: float, job: Job
+    clear: ClearOpening, sides: dict[str, FittedSide], trim: InteriorTrim, inside_edge: float, job: Job
 ) -> tuple[Part, ...]:
     """Make the extension jamb boards of one opening; ``inside_edge``: depth of the frame's inside edge [in]."""
     boards = [_head(clear, sides, trim), _left(clear, sides, trim), _right(clear, sides, trim)]
@@ -68,7 +68,7 @@ def _across_ends(trim: InteriorTrim) -> tuple[float, str]:
     }[trim.jamb.joint]
 
 
-def _left(clear: ClearOpening, sides: dict[str, Side], trim: InteriorTrim) -> _Board:
+def _left(clear: ClearOpening, sides: dict[str, FittedSide], trim: InteriorTrim) -> _Board:
     low, low_end, high, high_end = _leg_ends(trim)
     return _Board(
         position="left leg",
@@ -83,7 +83,7 @@ def _left(clear: ClearOpening, sides: dict[str, Side], trim: InteriorTrim) -> _B
     )
 
 
-def _right(clear: ClearOpening, sides: dict[str, Side], trim: InteriorTrim) -> _Board:
+def _right(clear: ClearOpening, sides: dict[str, FittedSide], trim: InteriorTrim) -> _Board:
     low, low_end, high, high_end = _leg_ends(trim)
     return _Board(
         position="right leg",
@@ -98,7 +98,7 @@ def _right(clear: ClearOpening, sides: dict[str, Side], trim: InteriorTrim) -> _
     )
 
 
-def _head(clear: ClearOpening, sides: dict[str, Side], trim: InteriorTrim) -> _Board:
+def _head(clear: ClearOpening, sides: dict[str, FittedSide], trim: InteriorTrim) -> _Board:
     added, end = _across_ends(trim)
     return _Board(
         position="head",
@@ -113,7 +113,7 @@ def _head(clear: ClearOpening, sides: dict[str, Side], trim: InteriorTrim) -> _B
     )
 
 
-def _bottom(clear: ClearOpening, sides: dict[str, Side], trim: InteriorTrim) -> _Board:
+def _bottom(clear: ClearOpening, sides: dict[str, FittedSide], trim: InteriorTrim) -> _Board:
     added, end = _across_ends(trim)
     return _Board(
         position="bottom",
@@ -192,7 +192,7 @@ def _work(board: _Board, start: float, finish: float, job: Job) -> tuple[str, ..
     return (*_taper_work(board, start, finish, job), *_scribe_work(board.side, job))
 
 
-def _scribe_work(side: Side, job: Job) -> tuple[str, ...]:
+def _scribe_work(side: FittedSide, job: Job) -> tuple[str, ...]:
     if not side.scribe_allowance:
         return ()
     return (f"leave the room edge straight; scribe it to the wall, up to {_text(side.scribe_allowance, job)} off",)

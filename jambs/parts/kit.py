@@ -10,7 +10,7 @@ from jambs.place.placement import Finding, Placement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Side:
+class FittedSide:
     """What one side of the kit was made from: depths at its first and last end as sawn [in], and whether it tapers.
 
     ``scribe_allowance``: the most that is scribed off to fit a crooked wall [in].
@@ -49,7 +49,7 @@ class Kit:
     findings: tuple[Finding, ...]
     assumed: tuple[Assumed, ...]
     cautions: tuple[str, ...]
-    sides: dict[str, Side] = field(default_factory=dict)
+    sides: dict[str, FittedSide] = field(default_factory=dict)
 
     @property
     def mark(self) -> str:

@@ -13,12 +13,12 @@ from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_find
 from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
 from jambs.parts.inside import Inside, make_inside
-from jambs.parts.kit import Figure, Kit, Side
+from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.shapes import CannotBeCut
 from jambs.parts.sides import deepest, measured_sides, planned_sides
-from jambs.place.placement import Finding, Placement, Sides, Weight
+from jambs.place.placement import Finding, Placement, Severity, Sides
 from jambs.place.support import weight_text
 
 LEAST_FALL = 0.06
@@ -76,7 +76,7 @@ def make_kit(placement: Placement, job: Job) -> Kit:
     )
 
 
-def _interior_sides(placement: Placement, job: Job) -> tuple[dict[str, Side], tuple[Finding, ...]]:
+def _interior_sides(placement: Placement, job: Job) -> tuple[dict[str, FittedSide], tuple[Finding, ...]]:
     measured = placement.opening.measured
     if measured is None:
         return planned_sides(placement.interior_depth), ()
@@ -85,16 +85,16 @@ def _interior_sides(placement: Placement, job: Job) -> tuple[dict[str, Side], tu
     if shallow < job.limits.least_interior_depth:
         least = _text(job.limits.least_interior_depth, job)
         text = f"Measured depth of {_text(shallow, job)}: the shop mills none under {least}."
-        findings = (*findings, Finding(weight=Weight.STOP, text=text))
+        findings = (*findings, Finding(weight=Severity.STOP, text=text))
     off = deepest(sides) - placement.interior_depth
     if abs(off) > job.limits.taper:
         more = "deeper" if off > 0 else "less deep"
         text = f"Measured {_text(abs(off), job)} {more} than planned: check the position of the window and the tape."
-        findings = (*findings, Finding(weight=Weight.CHECK, text=text))
+        findings = (*findings, Finding(weight=Severity.CHECK, text=text))
     return sides, findings
 
 
-def _exterior_sides(placement: Placement, job: Job) -> tuple[dict[str, Side], tuple[Finding, ...]]:
+def _exterior_sides(placement: Placement, job: Job) -> tuple[dict[str, FittedSide], tuple[Finding, ...]]:
     measured = placement.opening.measured
     if measured is None or measured.exterior_depth is None:
         return planned_sides(placement.exterior_depth), ()
@@ -108,7 +108,9 @@ def _marked(placement: Placement, parts: tuple[Part, ...]) -> tuple[Part, ...]:
     return tuple(replace(part, mark=f"{mark}-{number}") for number, part in enumerate(parts, start=1))
 
 
-def _figures(placement: Placement, inside: Inside, outside: Outside, sides: dict[str, Side]) -> tuple[Figure, ...]:
+def _figures(
+    placement: Placement, inside: Inside, outside: Outside, sides: dict[str, FittedSide]
+) -> tuple[Figure, ...]:
     gaps = box_gaps(inside.clear, placement)
     frame_depth = placement.opening.window.jamb_depth + placement.opening.window.frame_projection
     return (
@@ -138,12 +140,12 @@ def _fall_findings(placement: Placement, job: Job) -> list[Finding]:
     found, fall = [], math.tan(math.radians(trim.sill.slope))
     if fall < LEAST_FALL:
         text = f"The sill falls {fall * 100:.1f} %, less than the 6 % that building codes ask for."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     if trim.sill.nosing < DRIP_OUT:
         text = (
             f'The nosing stands {_text(trim.sill.nosing, job)} past the cladding; a drip wants at least 5 mm (3/16").'
         )
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     return found
 
 
@@ -153,11 +155,11 @@ def _board_findings(parts: tuple[Part, ...], job: Job) -> list[Finding]:
     if glued:
         marks = ", ".join(part.mark for part in glued)
         text = f"Glued up from strips, no board at hand is wide enough: {marks}."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     missing = sorted({part.board for part in parts if "no such board listed" in part.board})
     if missing:
         text = f"Not among the boards at hand: {'; '.join(board.split(' (')[0] for board in missing)}."
-        found.append(Finding(weight=Weight.NOTE, text=text))
+        found.append(Finding(weight=Severity.NOTE, text=text))
     return found
 
 

@@ -13,7 +13,7 @@ from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.exterior_jamb import exterior_jambs
 from jambs.parts.exterior_sill import SillPlace, make_sill, sill_fall
 from jambs.parts.flashing import make_flashing
-from jambs.parts.kit import Figure, Side
+from jambs.parts.kit import Figure, FittedSide
 from jambs.parts.part import Part, Where
 from jambs.parts.shapes import CannotBeCut
 from jambs.parts.sides import deepest
@@ -29,7 +29,7 @@ class Outside:
     figures: tuple[Figure, ...]
 
 
-def make_outside(placement: Placement, sides: dict[str, Side], job: Job) -> Outside:
+def make_outside(placement: Placement, sides: dict[str, FittedSide], job: Job) -> Outside:
     """Make all exterior parts; nothing where the job states no exterior trim."""
     trim = placement.opening.exterior
     if trim is None:
@@ -63,7 +63,7 @@ def _proud(placement: Placement, trim: ExteriorTrim, job: Job) -> Outside:
     return Outside(clear=None, parts=parts, figures=figures)
 
 
-def _deep(placement: Placement, sides: dict[str, Side], trim: ExteriorTrim, job: Job) -> Outside:
+def _deep(placement: Placement, sides: dict[str, FittedSide], trim: ExteriorTrim, job: Job) -> Outside:
     opening, joint = placement.opening, trim.sealant_joint
     slope = trim.sill.slope if trim.sill else 0.0
     under = trim.sill.under_frame if trim.sill else 0.0
@@ -103,7 +103,7 @@ def _without_sill(opening: Opening, joint: float) -> float:
 
 
 def _cased(
-    clear: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[str, Side], slope: float
+    clear: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[str, FittedSide], slope: float
 ) -> CasedOpening:
     """Each leg stands where the sill has fallen to at its own side: a measured trim plane may be deeper at one."""
     return CasedOpening(

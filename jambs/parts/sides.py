@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from jambs.job.models.openings import Job, SideDepths
 from jambs.length import Grid, length_text
-from jambs.parts.edge import Bend, Edge, EdgeKind, fit_edge, remedy
-from jambs.parts.kit import Side
-from jambs.place.placement import Finding, Weight
+from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
+from jambs.parts.kit import FittedSide
+from jambs.place.placement import Finding, Severity
 
 SIDE_NAMES = ("head", "left", "right", "sill")
 
 
-def planned_sides(depth: float) -> dict[str, Side]:
+def planned_sides(depth: float) -> dict[str, FittedSide]:
     """Give every side the planned depth [in]."""
-    return {name: Side(start_depth=depth, finish_depth=depth, is_tapered=False) for name in SIDE_NAMES}
+    return {name: FittedSide(start_depth=depth, finish_depth=depth, is_tapered=False) for name in SIDE_NAMES}
 
 
-def measured_sides(depths: SideDepths, job: Job) -> tuple[dict[str, Side], tuple[Finding, ...]]:
+def measured_sides(depths: SideDepths, job: Job) -> tuple[dict[str, FittedSide], tuple[Finding, ...]]:
     """Fit a board to each measured side, and say what is wrong with the wall.
 
     Start and finish go first → last point: left → right on head and sill, bottom → top on the legs.
@@ -32,17 +32,17 @@ def measured_sides(depths: SideDepths, job: Job) -> tuple[dict[str, Side], tuple
     return sides, tuple(findings)
 
 
-def _side(edge: Edge, job: Job) -> Side:
+def _side(edge: FittedEdge, job: Job) -> FittedSide:
     grid: Grid = job.shop.grid
     first, last = grid.round(edge.first), grid.round(edge.last)
     leave = edge.hollow if edge.kind is EdgeKind.SCRIBE else 0.0
     if abs(first - last) <= job.shop.taper_tolerance + 1e-9:
         wider = max(first, last)
-        return Side(start_depth=wider, finish_depth=wider, is_tapered=False, scribe_allowance=leave)
-    return Side(start_depth=first, finish_depth=last, is_tapered=True, scribe_allowance=leave)
+        return FittedSide(start_depth=wider, finish_depth=wider, is_tapered=False, scribe_allowance=leave)
+    return FittedSide(start_depth=first, finish_depth=last, is_tapered=True, scribe_allowance=leave)
 
 
-def _side_findings(name: str, edge: Edge, job: Job) -> list[Finding]:
+def _side_findings(name: str, edge: FittedEdge, job: Job) -> list[Finding]:
     found = []
     taper, where = edge.taper, _side_words(name)
     if taper > job.limits.taper + 1e-9:
@@ -50,22 +50,22 @@ def _side_findings(name: str, edge: Edge, job: Job) -> list[Finding]:
             f"Wall fault: the depth along the {where} changes by {_text(taper, job)}, more than the limit of "
             f"{_text(job.limits.taper, job)}; put the wall right or agree on it before cutting."
         )
-        found.append(Finding(weight=Weight.STOP, text=text))
+        found.append(Finding(weight=Severity.STOP, text=text))
     elif 1e-9 < taper <= job.shop.taper_tolerance:
         text = (
             f"The {where} differs by {_text(taper, job)} along its length, within the shop's tolerance: "
             "ripped parallel to the wider end, plane or shim the rest."
         )
-        found.append(Finding(weight=Weight.NOTE, text=text))
+        found.append(Finding(weight=Severity.NOTE, text=text))
     if edge.kind is EdgeKind.SCRIBE:
         off, how = _text(edge.hollow, job), _bend_words(edge.bend)
         text = f"The wall {how} along the {where}: {off} off a straight edge; {remedy(edge)}."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     return found
 
 
-def _bend_words(bend: Bend) -> str:
-    return {Bend.BULGE: "bulges into the room", Bend.HOLLOW: "is hollow"}.get(bend, "waves")
+def _bend_words(bend: WallBend) -> str:
+    return {WallBend.BULGE: "bulges into the room", WallBend.HOLLOW: "is hollow"}.get(bend, "waves")
 
 
 def twist(depths: SideDepths) -> float | None:
@@ -86,12 +86,12 @@ def twist_findings(depths: SideDepths, job: Job) -> list[Finding]:
             f"Wall fault: the four corners are {size} out of one plane (twist), more than the limit of "
             f"{_text(job.limits.twist, job)}; put the wall right or agree on it before cutting."
         )
-        return [Finding(weight=Weight.STOP, text=text)]
+        return [Finding(weight=Severity.STOP, text=text)]
     text = f"The four corners are {size} out of one plane (twist): expect to ease the corners of the casing."
-    return [Finding(weight=Weight.CHECK, text=text)]
+    return [Finding(weight=Severity.CHECK, text=text)]
 
 
-def deepest(sides: dict[str, Side]) -> float:
+def deepest(sides: dict[str, FittedSide]) -> float:
     """The greatest depth of all sides [in]."""
     return max(max(side.start_depth, side.finish_depth) for side in sides.values())
 

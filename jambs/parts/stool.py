@@ -8,7 +8,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntry
 from jambs.length import length_text
 from jambs.parts.clear import ClearOpening
-from jambs.parts.kit import Side
+from jambs.parts.kit import FittedSide
 from jambs.parts.part import (
     Crosscut,
     Cut,
@@ -54,7 +54,7 @@ def stool_length(clear: ClearOpening, trim: InteriorTrim, stool: StoolEntry) -> 
 
 
 def make_stool(
-    clear: ClearOpening, sill: Side, trim: InteriorTrim, stool: StoolEntry, inside_edge: float, job: Job
+    clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: StoolEntry, inside_edge: float, job: Job
 ) -> Part:
     """Make the stool: its straight near edge at the frame, notched at both ends for the horns, its far edge the nosing.
 
@@ -91,7 +91,7 @@ def make_stool(
     )
 
 
-def _sizes(clear: ClearOpening, sill: Side, trim: InteriorTrim, stool: StoolEntry) -> _Sizes:
+def _sizes(clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: StoolEntry) -> _Sizes:
     length = stool_length(clear, trim, stool)
     front = trim.casing.thickness + stool.nosing
     start, finish = sill.finish_depth + stool.rabbet, sill.start_depth + stool.rabbet

@@ -13,7 +13,7 @@ from jambs.place.limits import SAME_PLANE, Range, jamb_boards, ranges
 from jambs.wall.planes import WallPlanes
 
 
-class Clash(ValueError):
+class LimitClash(ValueError):
     """Limits that cannot all hold; the message names two of them and says by how much they clash."""
 
 
@@ -29,7 +29,7 @@ def choose(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> Chosen:
     """Choose one flange plane for all openings of a wall.
 
     Raises:
-        Clash: no position respects all limits.
+        LimitClash: no position respects all limits.
     """
     low, high = within_limits(openings, planes, job)
     return _within(low, high, openings[0], planes, job)
@@ -39,14 +39,14 @@ def within_limits(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> 
     """Return the limit that binds a wall's flange plane inward and the one that binds it outward.
 
     Raises:
-        Clash: no position respects all limits.
+        LimitClash: no position respects all limits.
     """
     inside = _all_ranges(openings, planes, job, proud_outside=False)
     clash = _clash(inside, job)
     if clash:
         proud = _all_ranges(openings, planes, job, proud_outside=True)
         if _clash(proud, job):
-            raise Clash(clash)
+            raise LimitClash(clash)
         inside = proud
     return max(inside, key=lambda one: one.low), min(inside, key=lambda one: one.high)
 

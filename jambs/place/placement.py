@@ -11,7 +11,7 @@ from jambs.job.models.openings import Opening
 from jambs.wall.planes import WallPlanes
 
 
-class Weight(StrEnum):
+class Severity(StrEnum):
     """How much a finding matters."""
 
     NOTE = "note"
@@ -23,7 +23,7 @@ class Weight(StrEnum):
 class Finding:
     """Something the reader of the sheet must know: its weight and one whole sentence."""
 
-    weight: Weight
+    weight: Severity
     text: str
 
 

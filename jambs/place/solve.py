@@ -9,10 +9,10 @@ from jambs.job.models.openings import Job, Opening
 from jambs.job.models.windows import Sash
 from jambs.length import length_text
 from jambs.place.alternatives import alternatives, broken_limits, next_best
-from jambs.place.choose import Chosen, Clash
+from jambs.place.choose import Chosen, LimitClash
 from jambs.place.depths import exterior_depth, interior_depth, share_at
 from jambs.place.limits import SAME_PLANE, widest_jamb
-from jambs.place.placement import Finding, Placement, Swing, Weight
+from jambs.place.placement import Finding, Placement, Severity, Swing
 from jambs.place.rules import LeastHeatLoss, RuleError, flange_plane_for
 from jambs.place.sash import escape_faults, swing_at
 from jambs.place.support import (
@@ -95,7 +95,7 @@ def _chosen(
             wall = planes[lead.wall.name]
             one = flange_plane_for(lead.position, lead, openings, wall, job, least_heat_loss=least_heat_loss)
             chosen |= {opening.mark: (one, lead) for opening in openings}
-        except (RuleError, Clash) as error:
+        except (RuleError, LimitClash) as error:
             sentences.append(f"{group}: {error}.")
     return chosen
 
@@ -188,18 +188,18 @@ def _depth_findings(opening: Opening, inside: float, outside: float, job: Job) -
             f"The frame stands {_text(-outside, job)} proud of the trim plane: casing round it, "
             "no exterior jambs and no sloping sill."
         )
-        found.append(Finding(weight=Weight.NOTE, text=text))
+        found.append(Finding(weight=Severity.NOTE, text=text))
     widest = widest_jamb(opening, job)
     if widest is not None and inside + job.shop.proud > widest + SAME_PLANE:
         rip = _text(inside + job.shop.proud, job)
         text = f"The interior jamb is {rip} wide, wider than any board at hand: glued strips."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     if opening.exterior and SAME_PLANE < outside < job.limits.least_exterior_depth - SAME_PLANE:
         text = (
             f"The exterior depth is {_text(outside, job)}, too little for jambs and a sloping sill: none are made; "
             "fill it with sealant and backer, or move the window."
         )
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     return found
 
 
@@ -210,16 +210,16 @@ def _sash_findings(opening: Opening, swing: Swing | None, job: Job) -> list[Find
             f"The sash opens {swing.greatest_deg:.0f}° and meets {swing.stopped_by}; "
             f"{job.limits.sash_opening_deg:.0f}° is asked."
         )
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     found += _handle_findings(opening, job)
     if opening.window.sash in HINGED_AT_A_SIDE and opening.hinge is None:
         text = "No hinge side is stated: give hinge: left or right, as seen from inside, before you order."
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     if opening.escape:
         faults = escape_faults(opening, swing, job.limits.escape, job.units)
         if faults:
             text = f"Not an escape opening: {'; '.join(faults)}. The local code decides."
-            found.append(Finding(weight=Weight.CHECK, text=text))
+            found.append(Finding(weight=Severity.CHECK, text=text))
     return found
 
 
@@ -234,7 +234,7 @@ def _handle_findings(opening: Opening, job: Job) -> list[Finding]:
     text = (
         f"The handle ends {over} the top of the stool; {_text(job.limits.handle_clearance, job)} is asked to turn it."
     )
-    return [Finding(weight=Weight.CHECK, text=text)]
+    return [Finding(weight=Severity.CHECK, text=text)]
 
 
 HINGED_AT_A_SIDE = (Sash.CASEMENT_OUT, Sash.CASEMENT_IN, Sash.DOOR_OUT, Sash.DOOR_IN)
@@ -250,7 +250,7 @@ TOLD_ELSEWHERE = (
 def _other_limits(opening: Opening, planes: WallPlanes, plane: float, job: Job) -> list[Finding]:
     broken = broken_limits(plane, opening, planes, job)
     texts = (text for text in broken if not text.startswith(TOLD_ELSEWHERE))
-    return [Finding(weight=Weight.CHECK, text=f"Past a limit: {text}.") for text in texts]
+    return [Finding(weight=Severity.CHECK, text=f"Past a limit: {text}.") for text in texts]
 
 
 def _text(length: float, job: Job) -> str:

@@ -7,7 +7,7 @@ from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Job, Opening
 from jambs.length import Units, decimal_text, length_text
 from jambs.place.limits import SAME_PLANE
-from jambs.place.placement import Buck, Finding, Sides, Weight
+from jambs.place.placement import Buck, Finding, Severity, Sides
 from jambs.wall.planes import WallPlanes
 
 GLASS_POUNDS_PER_SQUARE_FOOT_INCH = 13.0
@@ -100,7 +100,7 @@ def carrying_findings(
             f"The threshold stands {_text(overhang, job)} and more outside the sheathing: carry it over its whole "
             "width, with a pan under it; no part of this kit does."
         )
-        found.append(Finding(weight=Weight.CHECK, text=text))
+        found.append(Finding(weight=Severity.CHECK, text=text))
     return [*found, *_space(opening, job)]
 
 
@@ -112,7 +112,7 @@ def _space(opening: Opening, job: Job) -> list[Finding]:
         sides["sill"] = around.sill
     return [
         Finding(
-            weight=Weight.CHECK,
+            weight=Severity.CHECK,
             text=f"The frame has {_text(gap, job)} to its rough opening at the {where}, the shop wants "
             f"{_text(least, job)} for shims.",
         )
@@ -130,7 +130,7 @@ def _engineer(pounds: float, overhang: float, job: Job) -> list[Finding]:
         past.append(f"weighs about {weight_text(pounds, job.units)}, the limit is {limit}")
     if not past:
         return []
-    return [Finding(weight=Weight.CHECK, text=f"Needs an engineer: the window {' and '.join(past)}.")]
+    return [Finding(weight=Severity.CHECK, text=f"Needs an engineer: the window {' and '.join(past)}.")]
 
 
 def _bearing(opening: Opening, buck: Buck, job: Job) -> list[Finding]:
@@ -151,7 +151,7 @@ def _bearing(opening: Opening, buck: Buck, job: Job) -> list[Finding]:
         text += f"a buck {_text(over, job)} thick, or a strip beside it, bears all of it."
     else:
         text += "bring the buck nearer to the frame: smaller rough opening, less set back."
-    return [Finding(weight=Weight.CHECK, text=text)]
+    return [Finding(weight=Severity.CHECK, text=text)]
 
 
 def _fasteners(opening: Opening, buck: Buck, overhang: float, job: Job) -> Finding:
@@ -166,7 +166,7 @@ def _fasteners(opening: Opening, buck: Buck, overhang: float, job: Job) -> Findi
             f"The outboard buck is {_text(overhang, job)} deep: screws through it must reach the framing behind the "
             "sheathing with the penetration the local code or an engineer asks for."
         )
-    return Finding(weight=Weight.NOTE, text=text)
+    return Finding(weight=Severity.NOTE, text=text)
 
 
 def _text(length: float, job: Job) -> str:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from jambs.parts.kit import Kit
 from jambs.section.edges import edges_at
 from jambs.section.part_regions import part_regions
-from jambs.section.region import Cut, Point, Region, Section
+from jambs.section.region import Point, Region, Section, SectionCut
 from jambs.section.wall_regions import wall_regions
 from jambs.section.window_regions import space_regions, window_regions
 
@@ -20,13 +20,13 @@ def cut_sections(kit: Kit, *, wall_length: float = WALL_SHOWN) -> tuple[Section,
 
     ``wall_length``: how much wall is cut past the frame's outer edge [in].
     """
-    cuts = [Cut.HEAD, Cut.JAMB]
+    cuts = [SectionCut.HEAD, SectionCut.JAMB]
     if kit.placement.opening.floor_below_frame is None:
-        cuts.append(Cut.SILL)
+        cuts.append(SectionCut.SILL)
     return tuple(cut_section(kit, cut, wall_length=wall_length) for cut in cuts)
 
 
-def cut_section(kit: Kit, cut: Cut, *, wall_length: float) -> Section:
+def cut_section(kit: Kit, cut: SectionCut, *, wall_length: float) -> Section:
     """Cut one side of an opening: layers, then the spaces, then the window, then the parts over them."""
     edges = edges_at(kit, cut)
     flat = [*wall_regions(kit, cut, edges, wall_length), *space_regions(kit, cut, edges)]
@@ -40,12 +40,12 @@ def cut_section(kit: Kit, cut: Cut, *, wall_length: float) -> Section:
     )
 
 
-def _across(region: Region, cut: Cut, kit: Kit) -> Region:
+def _across(region: Region, cut: SectionCut, kit: Kit) -> Region:
     height = kit.placement.opening.frame.height
 
     def moved(point: Point) -> Point:
         s, depth = point
-        return ({Cut.JAMB: s, Cut.HEAD: height + s, Cut.SILL: -s}[cut], depth)
+        return ({SectionCut.JAMB: s, SectionCut.HEAD: height + s, SectionCut.SILL: -s}[cut], depth)
 
     return replace(region, outline=tuple(moved(point) for point in region.outline))
 

@@ -11,12 +11,12 @@ from dataclasses import dataclass
 from jambs.job.models.layers import BuckKind, Layer, Role
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
-from jambs.section.region import Cut
+from jambs.section.region import SectionCut
 
 Edge = Callable[[float], float]
 """Distance s at which material starts, by depth d [in]."""
-SIDE_OF = {Cut.JAMB: "right", Cut.HEAD: "head", Cut.SILL: "sill"}
-POSITION_OF = {Cut.JAMB: "right leg", Cut.HEAD: "head", Cut.SILL: "sill"}
+SIDE_OF = {SectionCut.JAMB: "right", SectionCut.HEAD: "head", SectionCut.SILL: "sill"}
+POSITION_OF = {SectionCut.JAMB: "right leg", SectionCut.HEAD: "head", SectionCut.SILL: "sill"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +30,7 @@ class Edges:
     cladding: Edge
 
 
-def edges_at(kit: Kit, cut: Cut) -> Edges:
+def edges_at(kit: Kit, cut: SectionCut) -> Edges:
     """Find where the layers stop on the side of the cut."""
     placement = kit.placement
     rough = float(getattr(placement.shims, SIDE_OF[cut]))
@@ -68,9 +68,9 @@ def exterior_part(kit: Kit, name: str, position: str) -> Part | None:
     return next(found, None)
 
 
-def _before_flange(kit: Kit, cut: Cut, rough: float) -> Edge:
+def _before_flange(kit: Kit, cut: SectionCut, rough: float) -> Edge:
     frame = kit.placement.opening.frame
-    if cut is Cut.SILL:
+    if cut is SectionCut.SILL:
         sill = exterior_part(kit, "exterior sill", "sill")
         if sill is None:
             return lambda depth: rough
@@ -79,7 +79,7 @@ def _before_flange(kit: Kit, cut: Cut, rough: float) -> Edge:
     if jamb is None:
         return lambda depth: rough
     x, y, _ = jamb.seat.at(0.0, 0.0, jamb.thickness)
-    back = x - frame.width if cut is Cut.JAMB else y - frame.height
+    back = x - frame.width if cut is SectionCut.JAMB else y - frame.height
     return lambda depth: back
 
 
@@ -90,22 +90,22 @@ def _underside(sill: Part, depth: float) -> float:
     return top - (depth - start) * sine / cosine - sill.thickness / cosine
 
 
-def _cladding(kit: Kit, cut: Cut, before: Edge) -> Edge:
+def _cladding(kit: Kit, cut: SectionCut, before: Edge) -> Edge:
     opening = kit.placement.opening
     trim = opening.exterior
     if trim is None:
         return before
-    piece = exterior_part(kit, "casing", "bottom" if cut is Cut.SILL else POSITION_OF[cut])
+    piece = exterior_part(kit, "casing", "bottom" if cut is SectionCut.SILL else POSITION_OF[cut])
     if piece is None:
         return before
     far = _far_edge(piece, cut)
-    if cut is Cut.SILL:
+    if cut is SectionCut.SILL:
         return lambda depth: -far
-    if cut is Cut.JAMB:
+    if cut is SectionCut.JAMB:
         return lambda depth: far - opening.frame.width
     return lambda depth: far - opening.frame.height + trim.head_flashing.gap_to_cladding
 
 
-def _far_edge(piece: Part, cut: Cut) -> float:
+def _far_edge(piece: Part, cut: SectionCut) -> float:
     x, y, _ = piece.seat.at(0.0, piece.width, 0.0)
-    return x if cut is Cut.JAMB else y
+    return x if cut is SectionCut.JAMB else y

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Point, Where
-from jambs.section.region import Cut, Region, Stuff
+from jambs.section.region import Region, SectionCut, Stuff
 
 WOOD = 0.12
 """Conductivity of softwood across the grain [W/mK] (design value of EN ISO 10456, from memory)."""
 
 POSITIONS = {
-    Cut.JAMB: ("right leg",),
-    Cut.HEAD: ("head",),
-    Cut.SILL: ("sill", "bottom"),
+    SectionCut.JAMB: ("right leg",),
+    SectionCut.HEAD: ("head",),
+    SectionCut.SILL: ("sill", "bottom"),
 }
 STUFF_OF = {
     "extension jamb": Stuff.JAMB,
@@ -26,7 +26,7 @@ STUFF_OF = {
 }
 
 
-def part_regions(kit: Kit, cut: Cut) -> list[Region]:
+def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Cut all parts on one side of the opening; buck first, so that trim lies over it."""
     parts = [part for part in kit.parts if part.position in POSITIONS[cut]]
     bucks = [part for part in parts if part.where is Where.BUCK]
@@ -37,7 +37,7 @@ def part_regions(kit: Kit, cut: Cut) -> list[Region]:
     return regions
 
 
-def _cut(part: Part, cut: Cut, kit: Kit) -> list[Region]:
+def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
     middle = part.length / 2
     low, high = _across_range(part, middle)
     profile = clipped(clipped(part.profile, at=high, keep_below=True), at=low, keep_below=False)
@@ -52,7 +52,7 @@ def _cut(part: Part, cut: Cut, kit: Kit) -> list[Region]:
     return [shape, *_pockets(part, middle, cut, kit)]
 
 
-def _pockets(part: Part, middle: float, cut: Cut, kit: Kit) -> list[Region]:
+def _pockets(part: Part, middle: float, cut: SectionCut, kit: Kit) -> list[Region]:
     """Grooves along the part show as air over the wood."""
     regions = []
     for pocket in part.pockets:
@@ -64,9 +64,9 @@ def _pockets(part: Part, middle: float, cut: Cut, kit: Kit) -> list[Region]:
     return regions
 
 
-def _placed(part: Part, u: float, point: Point, cut: Cut, kit: Kit) -> Point:
+def _placed(part: Part, u: float, point: Point, cut: SectionCut, kit: Kit) -> Point:
     x, y, depth = part.seat.at(u, *point)
-    return (x - kit.placement.opening.frame.width if cut is Cut.JAMB else y, depth)
+    return (x - kit.placement.opening.frame.width if cut is SectionCut.JAMB else y, depth)
 
 
 def _across_range(part: Part, u: float) -> tuple[float, float]:

@@ -48,7 +48,7 @@ class Region:
     mark: str = ""
 
 
-class Cut(StrEnum):
+class SectionCut(StrEnum):
     """Through which side of the opening the section is cut."""
 
     JAMB = "jamb"
@@ -63,7 +63,7 @@ class Section:
     Depth planes worth a dimension, by name [in]: finished face, inside edge, flange plane, outside edge, trim plane, …
     """
 
-    cut: Cut
+    cut: SectionCut
     mark: str
     regions: tuple[Region, ...]
     depths: dict[str, float]

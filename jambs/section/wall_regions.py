@@ -5,10 +5,10 @@ from __future__ import annotations
 from jambs.job.models.layers import Layer, Role
 from jambs.parts.kit import Kit
 from jambs.section.edges import Edge, Edges, layer_edge
-from jambs.section.region import Cut, Region, Stuff
+from jambs.section.region import Region, SectionCut, Stuff
 from jambs.wall.planes import PlacedLayer
 
-FRAMED = {Cut.JAMB: 2.0, Cut.HEAD: 5.0, Cut.SILL: 1.0}
+FRAMED = {SectionCut.JAMB: 2.0, SectionCut.HEAD: 5.0, SectionCut.SILL: 1.0}
 """Members of framing beside the opening: jack and king stud, a header, a rough sill; common practice, no source."""
 MEMBER = 1.5
 """Thickness of a framing member where the layer does not say [in]: nominal 2 (PS 20, dry)."""
@@ -32,7 +32,7 @@ STUFF_OF = {
 FIBRE_WORDS = ("wool", "fibre", "fiber", "cellulose")
 
 
-def wall_regions(kit: Kit, cut: Cut, edges: Edges, wall_length: float) -> list[Region]:
+def wall_regions(kit: Kit, cut: SectionCut, edges: Edges, wall_length: float) -> list[Region]:
     """Cut all layers from the opening to ``wall_length`` into the wall; outlines in (s, d) [in]."""
     regions: list[Region] = []
     for placed in kit.placement.planes.layers:
@@ -48,7 +48,7 @@ def _split(placed: PlacedLayer, flange_plane: float) -> list[tuple[float, float]
 
 
 def _layer(
-    placed: PlacedLayer, low: float, high: float, kit: Kit, cut: Cut, edges: Edges, wall_length: float
+    placed: PlacedLayer, low: float, high: float, kit: Kit, cut: SectionCut, edges: Edges, wall_length: float
 ) -> list[Region]:
     layer, placement = placed.layer, kit.placement
     edge = layer_edge(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
 from jambs.section.edges import POSITION_OF, SIDE_OF, Edges, exterior_part
-from jambs.section.region import Cut, Point, Region, Stuff
+from jambs.section.region import Point, Region, SectionCut, Stuff
 
 GLASS_SHOWN = 4.0
 """How much glass is drawn beyond the frame [in]."""
@@ -20,7 +20,7 @@ def box(low: Point, high: Point) -> tuple[Point, ...]:
     return (low, (high[0], low[1]), high, (low[0], high[1]))
 
 
-def window_regions(kit: Kit, cut: Cut) -> list[Region]:
+def window_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Frame, glass and nailing flange on the side of the cut."""
     placement = kit.placement
     window, side = placement.opening.window, SIDE_OF[cut]
@@ -53,7 +53,7 @@ def window_regions(kit: Kit, cut: Cut) -> list[Region]:
     return regions
 
 
-def space_regions(kit: Kit, cut: Cut, edges: Edges) -> list[Region]:
+def space_regions(kit: Kit, cut: SectionCut, edges: Edges) -> list[Region]:
     """Shim space round frame and jamb box, and the sealant joint in front of the frame."""
     placement, back = kit.placement, _jamb_back(kit, cut)
     start, flange = placement.inside_edge, placement.flange_plane
@@ -67,17 +67,17 @@ def space_regions(kit: Kit, cut: Cut, edges: Edges) -> list[Region]:
     return [*regions, *_sealant(kit, cut)]
 
 
-def _jamb_back(kit: Kit, cut: Cut) -> float | None:
+def _jamb_back(kit: Kit, cut: SectionCut) -> float | None:
     """Distance s of the back of the interior jamb, or of the stool's underside [in]."""
-    names = ("stool", "sill") if cut is Cut.SILL else ("extension jamb", POSITION_OF[cut])
+    names = ("stool", "sill") if cut is SectionCut.SILL else ("extension jamb", POSITION_OF[cut])
     part = _interior(kit, *names)
-    if part is None and cut is Cut.SILL:
+    if part is None and cut is SectionCut.SILL:
         part = _interior(kit, "extension jamb", "bottom")
     if part is None:
         return None
     x, y, _ = part.seat.at(0.0, 0.0, part.thickness)
     frame = kit.placement.opening.frame
-    return {Cut.JAMB: x - frame.width, Cut.HEAD: y - frame.height, Cut.SILL: -y}[cut]
+    return {SectionCut.JAMB: x - frame.width, SectionCut.HEAD: y - frame.height, SectionCut.SILL: -y}[cut]
 
 
 def _interior(kit: Kit, name: str, position: str) -> Part | None:
@@ -85,14 +85,14 @@ def _interior(kit: Kit, name: str, position: str) -> Part | None:
     return next(found, None)
 
 
-def _sealant(kit: Kit, cut: Cut) -> list[Region]:
+def _sealant(kit: Kit, cut: SectionCut) -> list[Region]:
     trim = kit.placement.opening.exterior
     jamb = exterior_part(kit, "exterior extension jamb", POSITION_OF[cut])
     if trim is None or jamb is None or not trim.sealant_joint:
         return []
     frame, end = kit.placement.opening.frame, kit.placement.outside_edge
     x, y, _ = jamb.seat.at(0.0, 0.0, 0.0)
-    face = x - frame.width if cut is Cut.JAMB else y - frame.height
+    face = x - frame.width if cut is SectionCut.JAMB else y - frame.height
     joint = box((face, end), (min(face + jamb.thickness, 0.0), end + trim.sealant_joint))
     if joint[0][0] >= joint[1][0]:
         return []

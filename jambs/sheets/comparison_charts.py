@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, length_text
-from jambs.sheets.curves import Chart, Line, chart_svg, values_of
+from jambs.sheets.curves import Chart, CurveLine, chart_svg, values_of
 from jambs.sheets.values import Record
 from jambs.wall.planes import WallPlanes
 
@@ -53,30 +53,30 @@ def _plain_chart(window: Record, planes: WallPlanes, job: Job) -> Chart:
     )
 
 
-def _heat_lines(points: Sequence[Record]) -> tuple[Line, ...]:
+def _heat_lines(points: Sequence[Record]) -> tuple[CurveLine, ...]:
     sides = points[0]["heat"]["sides"]
     return (
-        Line(name="mean", points=values_of(points, "heat", "mean")),
-        *(Line(name=side, points=values_of(points, "heat", "sides", side)) for side in sides),
+        CurveLine(name="mean", points=values_of(points, "heat", "mean")),
+        *(CurveLine(name=side, points=values_of(points, "heat", "sides", side)) for side in sides),
     )
 
 
-def _humidity_lines(points: Sequence[Record]) -> tuple[Line, ...]:
+def _humidity_lines(points: Sequence[Record]) -> tuple[CurveLine, ...]:
     return (
-        Line(name="coldest place", points=values_of(points, "cold", "sweats_above")),
-        Line(name="corner of sill, estimate", points=values_of(points, "cold", "estimate_sweats_above")),
+        CurveLine(name="coldest place", points=values_of(points, "cold", "sweats_above")),
+        CurveLine(name="corner of sill, estimate", points=values_of(points, "cold", "estimate_sweats_above")),
     )
 
 
-def _sun_lines(points: Sequence[Record]) -> tuple[Line, ...]:
+def _sun_lines(points: Sequence[Record]) -> tuple[CurveLine, ...]:
     """Sun of the first two ways the windows face, where any reaches them, and the sky: four curves at most."""
     found = [
-        Line(name=f"{one['faces']}, {season}", points=_season(points, place, season))
+        CurveLine(name=f"{one['faces']}, {season}", points=_season(points, place, season))
         for place, one in enumerate(points[0]["sun"][:2])
         for season in ("winter", "summer")
     ]
     lit = [line for line in found if any(value is not None for _, value in line.points)]
-    return (*lit[:3], Line(name="sky", points=values_of(points, "sky")))
+    return (*lit[:3], CurveLine(name="sky", points=values_of(points, "sky")))
 
 
 def _season(points: Sequence[Record], place: int, season: str) -> tuple[tuple[float, float | None], ...]:

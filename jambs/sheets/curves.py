@@ -14,7 +14,7 @@ DASHES = ("", "5,2.5", "1.5,2", "7,2,1.5,2")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class CurveLine:
     """One curve: its name and its points (position, value); None leaves a gap."""
 
     name: str
@@ -29,7 +29,7 @@ class Chart:
     """
 
     title: str
-    lines: tuple[Line, ...]
+    lines: tuple[CurveLine, ...]
     candidates: tuple[tuple[str, float], ...]
     ends: tuple[float, float]
     step: float
@@ -122,7 +122,7 @@ def _grid(chart: Chart, at: At, low: float, high: float, step: float) -> list[st
     return parts
 
 
-def _curve(line: Line, at: At, dashes: str) -> str:
+def _curve(line: CurveLine, at: At, dashes: str) -> str:
     path, pen_down = [], False
     for position, value in line.points:
         if value is None:
@@ -174,7 +174,7 @@ def _free_height(x: float, y: float, placed: Sequence[tuple[float, float]]) -> f
     return next((high for high in free if high > TOP), y)
 
 
-def _value_at(line: Line, position: float) -> float | None:
+def _value_at(line: CurveLine, position: float) -> float | None:
     """Value of a curve at a position, straight between its points; its first or last just beyond them."""
     known = [(place, value) for place, value in line.points if value is not None]
     if not known:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from jambs.job.models.openings import Job
 from jambs.parts.kit import Kit
-from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, Placed, SheetPictures, set_row
+from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import PLANNED, opening_record
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
@@ -134,7 +134,7 @@ def _pictures(pictures: tuple[Picture, ...], width: float) -> list[Record]:
     return [_picture(one) for one in set_row(pictures, width=width, height=GREATEST_HEIGHT)]
 
 
-def _picture(placed: Placed) -> Record:
+def _picture(placed: PlacedPicture) -> Record:
     picture = placed.picture
     return {
         "title": picture.title,

@@ -43,7 +43,7 @@ class SheetPictures:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Placed:
+class PlacedPicture:
     """A drawing with its size on paper [pt] and the scale note that is true there."""
 
     picture: Picture
@@ -77,7 +77,7 @@ def picture_room(paper: str) -> tuple[float, float]:
     return (PAPER_WIDTH[paper] - GAP) / 72, GREATEST_HEIGHT / 72
 
 
-def set_row(pictures: tuple[Picture, ...], *, width: float, height: float) -> tuple[Placed, ...]:
+def set_row(pictures: tuple[Picture, ...], *, width: float, height: float) -> tuple[PlacedPicture, ...]:
     """Set drawings side by side in a row of a given width [pt], each at natural size where it fits.
 
     A drawing that is too high is shrunk to the height; where the row is still too wide, the widest gives way first.
@@ -91,7 +91,9 @@ def set_row(pictures: tuple[Picture, ...], *, width: float, height: float) -> tu
     for picture, (across, high), now in zip(pictures, natural, wide, strict=True):
         factor = min(now, cap) / across
         placed.append(
-            Placed(picture=picture, width=across * factor, height=high * factor, note=scale_note(picture, factor))
+            PlacedPicture(
+                picture=picture, width=across * factor, height=high * factor, note=scale_note(picture, factor)
+            )
         )
     return tuple(placed)
 

@@ -24,12 +24,12 @@ from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Pocket, Seat, Taper, Vector, Where
-from jambs.place.placement import Finding, Placement, Weight
+from jambs.place.placement import Finding, Placement, Severity
 from jambs.sheets.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
 VERSION = 1
-ORDER = (Weight.STOP, Weight.CHECK, Weight.NOTE)
+ORDER = (Severity.STOP, Severity.CHECK, Severity.NOTE)
 
 
 def _site(job: Job) -> Record:

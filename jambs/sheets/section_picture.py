@@ -46,7 +46,7 @@ PATTERNS = (
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Window:
+class PictureWindow:
     """What a picture shows [in]: across from the frame's outer edge, negative towards the glass; depth outward."""
 
     across: tuple[float, float]
@@ -64,7 +64,7 @@ class Window:
         return self.at(self.across[1], self.depth[0])
 
 
-def section_picture(section: Section, window: Window, *, planes: Sequence[float]) -> str:
+def section_picture(section: Section, window: PictureWindow, *, planes: Sequence[float]) -> str:
     """Return a section as SVG: a dashed line through each depth of ``planes`` [in], a bold one at the flange."""
     width, height = window.size
     shapes = [_shape(region, window) for region in section.regions]
@@ -77,7 +77,7 @@ def section_picture(section: Section, window: Window, *, planes: Sequence[float]
     )
 
 
-def empty_picture(window: Window, *, planes: Sequence[float]) -> str:
+def empty_picture(window: PictureWindow, *, planes: Sequence[float]) -> str:
     """Return the planes alone, for a position at which the window cannot be built."""
     width, height = window.size
     lines = "".join(_line(depth, window, "0.4", "2.5,2") for depth in planes)
@@ -87,22 +87,22 @@ def empty_picture(window: Window, *, planes: Sequence[float]) -> str:
     )
 
 
-def window_of(sections: Iterable[Section], *, width: float, height: float) -> Window:
+def window_of(sections: Iterable[Section], *, width: float, height: float) -> PictureWindow:
     """Return the frame that shows all of some sections at the jamb, in a room of a width and a height. [pt]"""
     depths = [depth for section in sections for region in section.regions for _, depth in region.outline]
     low, high = min(depths) - 0.3, max(depths) + 0.3
     across = (-4.2, 5.8)
     scale = min(width / (across[1] - across[0]), height / (high - low)) / POINTS_PER_INCH
-    return Window(across=across, depth=(low, high), scale=scale)
+    return PictureWindow(across=across, depth=(low, high), scale=scale)
 
 
-def _shape(region: Region, window: Window) -> str:
+def _shape(region: Region, window: PictureWindow) -> str:
     points = " ".join(f"{x:.2f},{y:.2f}" for x, y in (window.at(*point) for point in region.outline))
     weight = "0.9" if region.stuff in BOLD else "0.35"
     return f'<polygon points="{points}" fill="{FILLS[region.stuff]}" stroke="#000" stroke-width="{weight}"/>'
 
 
-def _line(depth: float, window: Window, weight: str, dashes: str) -> str:
+def _line(depth: float, window: PictureWindow, weight: str, dashes: str) -> str:
     (x0, y), (x1, _) = window.at(window.across[0], depth), window.at(window.across[1], depth)
     dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
     return f'<path d="M{x0:.2f},{y:.2f} L{x1:.2f},{y:.2f}" stroke="#000" stroke-width="{weight}"{dashed}/>'

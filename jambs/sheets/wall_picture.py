@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.job.models.openings import Job
 from jambs.length import length_text
-from jambs.parts.edge import Bend, Edge, EdgeKind, fit_edge, remedy
+from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
 from jambs.parts.kit import Kit
 from jambs.parts.sides import twist
 from jambs.sheets.values import Record
@@ -43,7 +43,15 @@ def wall_data(kit: Kit, job: Job) -> Record | None:
 
 
 def _edge(
-    words: str, first: str, last: str, points: tuple[float, ...], edge: Edge, *, least: float, span: float, job: Job
+    words: str,
+    first: str,
+    last: str,
+    points: tuple[float, ...],
+    edge: FittedEdge,
+    *,
+    least: float,
+    span: float,
+    job: Job,
 ) -> Record:
     return {
         "words": words,
@@ -55,13 +63,13 @@ def _edge(
     }
 
 
-def _what(edge: Edge, job: Job) -> str:
+def _what(edge: FittedEdge, job: Job) -> str:
     if edge.kind is EdgeKind.STRAIGHT:
         return "straight: rip parallel"
     taper = length_text(edge.taper, units=job.units)
     if edge.kind is EdgeKind.TAPER:
         return f"taper {taper}"
-    bend = {Bend.BULGE: "bulge", Bend.HOLLOW: "hollow"}.get(edge.bend, "wave")
+    bend = {WallBend.BULGE: "bulge", WallBend.HOLLOW: "hollow"}.get(edge.bend, "wave")
     return f"{bend} {length_text(edge.hollow, units=job.units)}: {remedy(edge)}"
 
 

@@ -16,7 +16,7 @@ from jambs.solids.model import KitSolids, Solid
 from jambs.solids.outside_joints import outside_joints
 from jambs.solids.outside_measures import outside_measures
 from jambs.solids.part_checks import bench_faults
-from jambs.solids.report import TIGHT, Clash, Joint, Measure, sized, sized_area, sized_volume
+from jambs.solids.report import TIGHT, Clash, JointCheck, Measure, sized, sized_area, sized_volume
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +29,7 @@ class FitReport:
 
     mark: str
     measures: tuple[Measure, ...]
-    joints: tuple[Joint, ...]
+    joints: tuple[JointCheck, ...]
     clashes: tuple[Clash, ...]
     faults: tuple[str, ...]
     notes: tuple[str, ...]
@@ -81,7 +81,7 @@ def clash_sentence(clash: Clash, units: Units) -> str:
     return f"{clash.one} and {clash.two} take the same room: {volume} in a box of {box}."
 
 
-def joint_sentence(joint: Joint, mark: str, units: Units) -> str:
+def joint_sentence(joint: JointCheck, mark: str, units: Units) -> str:
     """Say which joint does not close, and how far its faces stand apart or overlap."""
     asked, found = sized_area(joint.asked, units), sized_area(joint.found, units)
     text = f"{mark}: {joint.name} should touch over {asked} and touch over {found}"

@@ -9,12 +9,12 @@ from jambs.parts.part import Point
 from jambs.solids import kernel
 from jambs.solids.kernel import Shape
 from jambs.solids.vectors import cross
-from jambs.solids.views import View
+from jambs.solids.views import SolidView
 
 Segment = tuple[Point, Point]
 
 
-def seen_edges(shapes: Sequence[Shape], view: View) -> list[tuple[list[Segment], list[Segment]]]:
+def seen_edges(shapes: Sequence[Shape], view: SolidView) -> list[tuple[list[Segment], list[Segment]]]:
     """Return for each shape the edges seen and the edges covered, on paper: right, up [in]."""
     from OCP.gp import gp_Ax2
     from OCP.HLRAlgo import HLRAlgo_Projector

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import math
 
-from jambs.job.models.trim import ApronEnds, Corner, InteriorStyle, InteriorTrim
-from jambs.job.models.trim import Joint as JambJoint
-from jambs.parts.kit import Kit, Side
+from jambs.job.models.trim import ApronEnds, Corner, InteriorStyle, InteriorTrim, Joint
+from jambs.parts.kit import FittedSide, Kit
 from jambs.parts.part import Where
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, one_of, pick
 from jambs.solids.model import KitSolids, Solid
-from jambs.solids.report import TIGHT, Joint
+from jambs.solids.report import TIGHT, JointCheck
 
 CORNERS = {
     ("head", "left leg"): ("start", "finish"),
@@ -23,7 +22,7 @@ CORNERS = {
 SIDE_OF = {"head": "head", "bottom": "sill", "left leg": "left", "right leg": "right"}
 
 
-def inside_joints(solids: KitSolids) -> list[Joint]:
+def inside_joints(solids: KitSolids) -> list[JointCheck]:
     """Measure all joints of the interior trim."""
     jambs = pick(solids, Where.INTERIOR, "extension jamb")
     casing = pick(solids, Where.INTERIOR, "casing")
@@ -38,7 +37,7 @@ def inside_joints(solids: KitSolids) -> list[Joint]:
     return found
 
 
-def casing_corners(casing: Set, corner: Corner, width: float, thickness: float) -> list[Joint]:
+def casing_corners(casing: Set, corner: Corner, width: float, thickness: float) -> list[JointCheck]:
     """Measure the corners of the casing: mitered over the long way, butted over the leg's end."""
     asked = width * thickness * (math.sqrt(2) if corner is Corner.MITER else 1.0)
     found = []
@@ -50,7 +49,7 @@ def casing_corners(casing: Set, corner: Corner, width: float, thickness: float) 
     return found
 
 
-def _jamb_corners(solids: KitSolids, jambs: Set, trim: InteriorTrim) -> list[Joint]:
+def _jamb_corners(solids: KitSolids, jambs: Set, trim: InteriorTrim) -> list[JointCheck]:
     found = []
     for (across, leg), (end, leg_end) in CORNERS.items():
         if across in jambs and leg in jambs:
@@ -71,7 +70,7 @@ def _taper_over_a_board(solids: KitSolids, trim: InteriorTrim) -> float:
 
 
 def _depth(kit: Kit, position: str, end: str) -> float:
-    side: Side = kit.sides[SIDE_OF[position]]
+    side: FittedSide = kit.sides[SIDE_OF[position]]
     return side.start_depth if end == "start" else side.finish_depth
 
 
@@ -79,14 +78,14 @@ def _meeting_thickness(trim: InteriorTrim) -> float:
     """How long the joint is along the boards' ends: square, both faces of a rabbet, or the miter's slope [in]."""
     thick = trim.jamb.thickness
     return {
-        JambJoint.HEAD_OVER_LEGS: thick,
-        JambJoint.LEGS_THROUGH: thick,
-        JambJoint.RABBET: thick + (trim.jamb.rabbet_depth or 0.0),
-        JambJoint.MITER: thick * math.sqrt(2),
+        Joint.HEAD_OVER_LEGS: thick,
+        Joint.LEGS_THROUGH: thick,
+        Joint.RABBET: thick + (trim.jamb.rabbet_depth or 0.0),
+        Joint.MITER: thick * math.sqrt(2),
     }[trim.jamb.joint]
 
 
-def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: InteriorTrim) -> list[Joint]:
+def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: InteriorTrim) -> list[JointCheck]:
     """Every piece of casing bears on the jambs' edges with what the casing reveal leaves of their thickness."""
     strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
     kit, picture = solids.kit, trim.style is InteriorStyle.PICTURE_FRAMED
@@ -117,7 +116,7 @@ def bearing(strip: float, inner: float, mitered_ends: int) -> float:
     return strip * (inner + mitered_ends * strip / 2)
 
 
-def _on_stool(solids: KitSolids, jambs: Set, casing: Set, stool: Solid, trim: InteriorTrim) -> list[Joint]:
+def _on_stool(solids: KitSolids, jambs: Set, casing: Set, stool: Solid, trim: InteriorTrim) -> list[JointCheck]:
     kit, slack, proud = solids.kit, solids.inside_slack, solids.job.shop.proud
     found = []
     for leg in ("left leg", "right leg"):
@@ -140,7 +139,7 @@ def _casing_over_stool(trim: InteriorTrim, proud: float) -> float:
     return min(trim.casing.thickness, trim.casing.thickness + trim.stool.nosing - proud)
 
 
-def _apron(solids: KitSolids, apron: Solid, stool: Solid, trim: InteriorTrim) -> Joint:
+def _apron(solids: KitSolids, apron: Solid, stool: Solid, trim: InteriorTrim) -> JointCheck:
     assert trim.apron is not None and trim.stool is not None and apron.part is not None
     thick, slack = trim.apron.thickness, solids.inside_slack
     deep = min(thick, trim.casing.thickness + trim.stool.nosing)

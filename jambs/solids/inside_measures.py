@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.parts.edge import fit_edge
-from jambs.parts.kit import Side
+from jambs.parts.kit import FittedSide
 from jambs.parts.part import Vector, Where
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
@@ -196,7 +196,7 @@ def _stool_ends(solids: KitSolids, stool: Solid, casing: Set, horn: float) -> li
     return found
 
 
-def _horns(stool: Solid, edge: float, side: Side) -> list[Measure]:
+def _horns(stool: Solid, edge: float, side: FittedSide) -> list[Measure]:
     """The backs of the horns lie on the finished wall, as deep as it was measured at each end."""
     ends = (("left", stool.low[X], side.start_depth), ("right", stool.high[X], side.finish_depth))
     return [

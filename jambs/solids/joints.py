@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from jambs.solids.facets import meeting
 from jambs.solids.model import Solid
-from jambs.solids.report import TIGHT, Joint
+from jambs.solids.report import TIGHT, JointCheck
 
 REACH = 0.5
 """Faces farther apart than this have nothing to do with each other [in]."""
@@ -20,7 +20,7 @@ def joint(
     asked: float,
     slack: float = 0.0,
     tolerance: float = TIGHT,
-) -> Joint:
+) -> JointCheck:
     """Measure the contact between some solids and some others.
 
     ``asked``: area they should touch over [sq in]; ``slack``: how far apart they may stand and still touch [in];
@@ -29,7 +29,7 @@ def joint(
     met = [one for first in ones for second in twos for one in meetings(first, second)]
     touching = sum(area for distance, area in met if abs(distance) <= TIGHT + slack)
     nearest = min((distance for distance, area in met if area > TIGHT), key=abs, default=None)
-    return Joint(name=name, asked=asked, found=touching, tolerance=tolerance, gap=nearest)
+    return JointCheck(name=name, asked=asked, found=touching, tolerance=tolerance, gap=nearest)
 
 
 def meetings(one: Solid, two: Solid) -> list[tuple[float, float]]:

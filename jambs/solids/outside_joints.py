@@ -5,17 +5,17 @@ from __future__ import annotations
 import math
 
 from jambs.job.models.trim import Corner, ExteriorTrim
-from jambs.parts.kit import Side
+from jambs.parts.kit import FittedSide
 from jambs.parts.part import Notch, Where
 from jambs.parts.sides import measured_sides, planned_sides
 from jambs.solids.inside_joints import CORNERS, SIDE_OF, bearing, casing_corners
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, Y, one_of, pick
 from jambs.solids.model import KitSolids, Solid
-from jambs.solids.report import TIGHT, Joint
+from jambs.solids.report import TIGHT, JointCheck
 
 
-def outside_joints(solids: KitSolids) -> list[Joint]:
+def outside_joints(solids: KitSolids) -> list[JointCheck]:
     """Measure all joints of the exterior trim and of the buck."""
     found = _buck_corners(solids)
     trim = solids.kit.placement.opening.exterior
@@ -33,7 +33,7 @@ def outside_joints(solids: KitSolids) -> list[Joint]:
     return found + (_on_sill(solids, jambs, casing, sill, trim) if sill else [])
 
 
-def exterior_sides(solids: KitSolids) -> dict[str, Side]:
+def exterior_sides(solids: KitSolids) -> dict[str, FittedSide]:
     """Depths of the exterior jambs by side, planned or measured [in]."""
     placement = solids.kit.placement
     measured = placement.opening.measured
@@ -51,7 +51,7 @@ def _width(solids: KitSolids, position: str, end: str) -> float:
     return (side.start_depth if end == "start" else side.finish_depth) - trim.sealant_joint
 
 
-def _jamb_corners(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[Joint]:
+def _jamb_corners(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[JointCheck]:
     found, thick = [], trim.jamb.thickness
     for (across, leg), (end, leg_end) in CORNERS.items():
         if across == "head":
@@ -62,7 +62,7 @@ def _jamb_corners(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[Joi
     return found
 
 
-def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> list[Joint]:
+def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> list[JointCheck]:
     strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
     if strip <= 0:
         return []
@@ -93,7 +93,7 @@ def _clear_width(solids: KitSolids) -> float:
     return next(one.value for one in solids.kit.figures if one.name == "exterior clear width")
 
 
-def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: ExteriorTrim) -> list[Joint]:
+def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: ExteriorTrim) -> list[JointCheck]:
     assert trim.sill is not None
     cosine, slack = math.cos(math.radians(trim.sill.slope)), solids.outside_slack
     # Where the casing stands off the jamb's edge, the sill under it has fallen farther.
@@ -131,7 +131,7 @@ def _casing_over_sill(solids: KitSolids, sill: Solid, leg: str, trim: ExteriorTr
     return inside * front + (width - inside) * max(front - bare, 0.0)
 
 
-def _buck_corners(solids: KitSolids) -> list[Joint]:
+def _buck_corners(solids: KitSolids) -> list[JointCheck]:
     buck = solids.kit.placement.buck
     boards = pick(solids, Where.BUCK, "liner buck", "outboard buck")
     if buck is None or not boards:

@@ -10,14 +10,14 @@ from jambs.solids import kernel
 from jambs.solids.hidden_lines import Segment, seen_edges
 from jambs.solids.labels import MarkPlace, placed_marks
 from jambs.solids.model import KitSolids, Solid
-from jambs.solids.views import View, taken_apart
+from jambs.solids.views import SolidView, taken_apart
 
 SHORTEST = 1e-4
 """A line shorter than this is a point [in]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class PictureLine:
     """A straight line of a picture: ``points`` on paper, right and up [in]; hidden or seen; whose edge it is."""
 
     points: tuple[Point, Point]
@@ -30,18 +30,18 @@ class LinePicture:
     """A picture in lines, at model size [in]: right and up on paper. ``low``, ``high``: the box around it all."""
 
     name: str
-    lines: tuple[Line, ...]
+    lines: tuple[PictureLine, ...]
     marks: tuple[MarkPlace, ...]
     low: Point
     high: Point
 
 
-def picture(solids: KitSolids, view: View) -> LinePicture:
+def picture(solids: KitSolids, view: SolidView) -> LinePicture:
     """Draw a kit as it is seen from a view; every part's mark has a place beside it."""
     shapes = [_placed(solid, solids, view) for solid in solids.solids]
     seen = seen_edges(shapes, view)
     lines = [
-        Line(points=segment, is_hidden=hidden, name=solid.name)
+        PictureLine(points=segment, is_hidden=hidden, name=solid.name)
         for solid, pair in zip(solids.solids, seen, strict=True)
         for hidden, segments in zip((False, True), pair, strict=True)
         for segment in _ordered(segments)
@@ -54,7 +54,7 @@ def picture(solids: KitSolids, view: View) -> LinePicture:
     return LinePicture(name=view.name, lines=tuple(lines), marks=marks, low=low, high=high)
 
 
-def _placed(solid: Solid, solids: KitSolids, view: View) -> kernel.Shape:
+def _placed(solid: Solid, solids: KitSolids, view: SolidView) -> kernel.Shape:
     if not view.is_exploded:
         return solid.standing
     return solid.standing.Moved(kernel.shift(taken_apart(solid, solids)))

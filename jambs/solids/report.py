@@ -27,7 +27,7 @@ class Measure:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Joint:
+class JointCheck:
     """Two parts that should touch: over what area they should and do [sq in], and how far apart they stand [in].
 
     ``gap`` is that of the faces nearest to each other, None where no faces look at each other.

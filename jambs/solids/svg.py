@@ -7,7 +7,7 @@ from xml.sax.saxutils import escape
 
 from jambs.parts.part import Point
 from jambs.solids.labels import MarkPlace
-from jambs.solids.picture import Line, LinePicture
+from jambs.solids.picture import LinePicture, PictureLine
 
 MARGIN = 0.01
 """Left free around a picture, as a share of its width."""
@@ -41,7 +41,7 @@ def picture_svg(picture: LinePicture, *, width: float, hidden: bool = False) -> 
     )
 
 
-def _path(lines: list[Line], at: Place, style: str) -> str:
+def _path(lines: list[PictureLine], at: Place, style: str) -> str:
     if not lines:
         return ""
     pieces = []

@@ -11,7 +11,7 @@ UP: Vector = (0.0, 1.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class View:
+class SolidView:
     """A way to look at an opening, in wall coordinates (x right, y up, d outward).
 
     ``eye``: from the opening toward the eye. ``up``: the direction that is up on paper. ``is_exploded``: the parts are
@@ -24,9 +24,9 @@ class View:
     is_exploded: bool = False
 
 
-FROM_ROOM = View(name="isometric from the room", eye=(1.0, 1.0, -1.0))
-FROM_OUTSIDE = View(name="isometric from outside", eye=(1.0, 1.0, 1.0))
-EXPLODED = View(name="exploded, from the room", eye=(1.0, 0.8, -1.0), is_exploded=True)
+FROM_ROOM = SolidView(name="isometric from the room", eye=(1.0, 1.0, -1.0))
+FROM_OUTSIDE = SolidView(name="isometric from outside", eye=(1.0, 1.0, 1.0))
+EXPLODED = SolidView(name="exploded, from the room", eye=(1.0, 0.8, -1.0), is_exploded=True)
 
 SIDEWAYS: dict[str, Vector] = {
     "left leg": (-1.0, 0.0, 0.0),

@@ -28,7 +28,7 @@ from jambs.parts.part import (
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Board:
+class SawnBoard:
     """A board as tapered: its measures [in], its notches, the angle each edge is beveled at and the area that takes."""
 
     length: float
@@ -61,11 +61,11 @@ def board_less_cuts(part: Part) -> float:
     return whole - sum(_WASTE[type(cut)](board, cut) for cut in part.cuts)
 
 
-def _board(part: Part) -> Board:
+def _board(part: Part) -> SawnBoard:
     rip = next(cut.width for cut in part.cuts if isinstance(cut, Rip))
     taper = next((cut for cut in part.cuts if isinstance(cut, Taper)), Taper(start_width=rip, finish_width=rip))
     bevels = {cut.edge: cut.angle_deg for cut in part.cuts if isinstance(cut, EdgeBevel)}
-    return Board(
+    return SawnBoard(
         length=next(cut.length for cut in part.cuts if isinstance(cut, Crosscut)),
         thickness=part.thickness,
         start_width=taper.start_width,
@@ -80,43 +80,43 @@ def _wedge(high: float, angle_deg: float) -> float:
     return high * high * math.tan(math.radians(angle_deg)) / 2
 
 
-def _nothing(board: Board, cut: object) -> float:
+def _nothing(board: SawnBoard, cut: object) -> float:
     return 0.0
 
 
-def _miter(board: Board, cut: Miter) -> float:
+def _miter(board: SawnBoard, cut: Miter) -> float:
     return board.thickness * _wedge(board.width_in_from(cut.end, 0.0), cut.angle_deg)
 
 
-def _end_bevel(board: Board, cut: EndBevel) -> float:
+def _end_bevel(board: SawnBoard, cut: EndBevel) -> float:
     """The wedge's middle lies a third of its length in from the end."""
     back = board.thickness * math.tan(math.radians(cut.angle_deg))
     return _wedge(board.thickness, cut.angle_deg) * board.width_in_from(cut.end, back / 3)
 
 
-def _edge_bevel(board: Board, cut: EdgeBevel) -> float:
+def _edge_bevel(board: SawnBoard, cut: EdgeBevel) -> float:
     return _wedge(board.thickness, cut.angle_deg) * board.length
 
 
-def _end_rabbet(board: Board, cut: EndRabbet) -> float:
+def _end_rabbet(board: SawnBoard, cut: EndRabbet) -> float:
     return cut.along * cut.depth * board.width_in_from(cut.end, cut.along / 2)
 
 
-def _edge_rabbet(board: Board, cut: EdgeRabbet) -> float:
+def _edge_rabbet(board: SawnBoard, cut: EdgeRabbet) -> float:
     return cut.across * cut.depth * (board.length - board.notched(cut.edge))
 
 
-def _notch(board: Board, cut: Notch) -> float:
+def _notch(board: SawnBoard, cut: Notch) -> float:
     return cut.along * (cut.across * board.thickness - board.beveled(cut.edge))
 
 
-def _groove(board: Board, cut: Groove) -> float:
+def _groove(board: SawnBoard, cut: Groove) -> float:
     """A groove takes nothing where a notch has been, nor where the bevel of its edge has cut under it."""
     whole = cut.width * cut.depth * board.length
     return whole - sum(_in_notch(board, cut, notch) for notch in board.notches) - _in_bevel(board, cut)
 
 
-def _in_notch(board: Board, cut: Groove, notch: Notch) -> float:
+def _in_notch(board: SawnBoard, cut: Groove, notch: Notch) -> float:
     """The stretch of a groove that a notch has taken, both measured from the groove's edge."""
     reach = notch.across if notch.edge is cut.edge else board.start_width - notch.across
     low, high = (cut.from_edge, cut.from_edge + cut.width)
@@ -124,7 +124,7 @@ def _in_notch(board: Board, cut: Groove, notch: Notch) -> float:
     return notch.along * cut.depth * max(shared, 0.0)
 
 
-def _in_bevel(board: Board, cut: Groove) -> float:
+def _in_bevel(board: SawnBoard, cut: Groove) -> float:
     """The corner of a groove that lies past the beveled edge; the bevel leaves the back long."""
     tangent = math.tan(math.radians(board.bevel_deg[cut.edge]))
     past = max(cut.depth * tangent - cut.from_edge, 0.0)

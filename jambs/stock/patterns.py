@@ -17,8 +17,8 @@ from jambs.stock.solver.core import Core, Cuts, Pattern, cost_of, whole_state
 from jambs.stock.solver.dive import dive
 from jambs.stock.solver.integer_sizes import fold
 from jambs.stock.solver.master import solve_master
-from jambs.stock.solver.pool import Pool, Rip
-from jambs.stock.solver.small import Effort, Start
+from jambs.stock.solver.pool import Pool, RipColumn
+from jambs.stock.solver.small import SmallEffort, Start
 from jambs.stock.solver.solvers import Backend, backend
 from jambs.stock.verify import verify_plan
 
@@ -120,7 +120,7 @@ def _with_patterns(core: Core, patterns: list[Ripping], solver: Backend, seed: i
     """Cheapest plan found that rips boards only in the ways given."""
     state, pool = whole_state(core), Pool(core)
     for board, strips in patterns:
-        pool.add(Rip(board, strips))
+        pool.add(RipColumn(board, strips))
     pool.is_frozen = True
     answer = solve_master(core, state, pool, solver)
     if answer.lacking > 1e-6:
@@ -132,5 +132,5 @@ def _with_patterns(core: Core, patterns: list[Ripping], solver: Backend, seed: i
         if cuts is not None and cost_of(core, cuts) < cost:
             best, cost = cuts, cost_of(core, cuts)
     start = Start(state=state, pool=pool, answer=answer, certificate=certify(core, state, answer.duals))
-    effort = Effort(seconds=COLUMN_SECONDS, nodes=COLUMN_NODES, arcs=0, seed=seed)
+    effort = SmallEffort(seconds=COLUMN_SECONDS, nodes=COLUMN_NODES, arcs=0, seed=seed)
     return search_columns(core, solver, start, cost - 1, effort) or best

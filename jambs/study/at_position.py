@@ -8,12 +8,12 @@ from dataclasses import dataclass, replace
 from jambs.job.models.openings import Job, Opening
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
-from jambs.place.placement import Weight
+from jambs.place.placement import Severity
 from jambs.place.solve import place_at
 from jambs.section.cut import cut_sections
-from jambs.section.region import Cut as Side
+from jambs.section.region import SectionCut
 from jambs.study.heat.cut import (
-    Cut,
+    HeatCut,
     LinearTransmittance,
     SurfaceFactors,
     corner_estimate,
@@ -22,7 +22,7 @@ from jambs.study.heat.cut import (
 )
 from jambs.study.heat.frame_alone import factors_alone
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.section_cut import WALL_LENGTH, Filling, section_cut, section_reference
+from jambs.study.heat.section_cut import WALL_LENGTH, CavityFilling, section_cut, section_reference
 from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall, heat_wall
 from jambs.study.wall_cut import HEAT_FILMS, SURFACE_FILMS
 from jambs.study.window_heat import WindowHeat, window_heat
@@ -47,8 +47,8 @@ class Subject:
 class DrawnSide:
     """One side of the opening as drawn and computed. ``length``: how much of it a window has [m]."""
 
-    side: Side
-    cut: Cut
+    side: SectionCut
+    cut: HeatCut
     length: float
     transmittance: LinearTransmittance
     factors: SurfaceFactors
@@ -90,9 +90,9 @@ class AtPosition:
     def stops(self) -> tuple[str, ...]:
         """What has to be settled before this kit can be built, in sentences."""
         found = (*self.kit.placement.findings, *self.kit.findings)
-        return tuple(dict.fromkeys(one.text for one in found if one.weight is Weight.STOP))
+        return tuple(dict.fromkeys(one.text for one in found if one.weight is Severity.STOP))
 
-    def side(self, side: Side) -> DrawnSide | None:
+    def side(self, side: SectionCut) -> DrawnSide | None:
         """One side; None for the threshold of a door."""
         return next((one for one in self.sides if one.side is side), None)
 
@@ -137,13 +137,13 @@ def drawn_sides(
     subject: Subject,
     kit: Kit,
     *,
-    filling: Filling | None = None,
-    change: Callable[[Side, Cut], Cut] | None = None,
+    filling: CavityFilling | None = None,
+    change: Callable[[SectionCut, HeatCut], HeatCut] | None = None,
     fineness: Fineness | None = None,
 ) -> tuple[DrawnSide, ...]:
     """Compute the sections of a kit; ``change`` may alter a cut before it is computed."""
     frame = subject.opening.frame
-    lengths = {Side.JAMB: 2 * frame.height, Side.HEAD: frame.width, Side.SILL: frame.width}
+    lengths = {SectionCut.JAMB: 2 * frame.height, SectionCut.HEAD: frame.width, SectionCut.SILL: frame.width}
     found = []
     for section in cut_sections(kit, wall_length=WALL_LENGTH):
         block = subject.window.blocks[section.cut]
@@ -176,9 +176,9 @@ def sill_corner_estimate(subject: Subject, found: AtPosition) -> float:
 
     An estimate, not a limit: the colder of two, one from where the frame meets the jamb, one from the coldest places.
     """
-    jamb, other = found.side(Side.JAMB), found.side(Side.SILL) or found.side(Side.HEAD)
+    jamb, other = found.side(SectionCut.JAMB), found.side(SectionCut.SILL) or found.side(SectionCut.HEAD)
     assert jamb and other, "every opening is cut at jamb and head"
-    alone = factors_alone(subject.window.blocks[Side.JAMB])
+    alone = factors_alone(subject.window.blocks[SectionCut.JAMB])
     corners = jamb.factors.corner, other.factors.corner
     coldest = jamb.factors.coldest.temperature, other.factors.coldest.temperature
     return min(

@@ -12,11 +12,11 @@ from jambs.job.models.layers import BuckKind
 from jambs.length import MM_PER_INCH, Units, length_text
 from jambs.parts.make import PartsError
 from jambs.place.solve import PlaceError
-from jambs.section.region import Cut as Side
+from jambs.section.region import SectionCut
 from jambs.study.at_position import AtPosition, Subject, drawn_sides, kit_at
-from jambs.study.heat.cut import Cut
+from jambs.study.heat.cut import HeatCut
 from jambs.study.heat.region import Block
-from jambs.study.heat.section_cut import Filling
+from jambs.study.heat.section_cut import CavityFilling
 
 LAP_CONDUCTIVITY, LAP_THICKNESS = 0.034, 0.060
 """Of insulation lapped over the frame outside [W/mK], [m]."""
@@ -84,7 +84,7 @@ def _changes(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Chang
 
 
 def _filled(subject: Subject, planned: AtPosition, conductivity: float) -> AtPosition:
-    sides = drawn_sides(subject, planned.kit, filling=Filling(shim_space=conductivity))
+    sides = drawn_sides(subject, planned.kit, filling=CavityFilling(shim_space=conductivity))
     return replace(planned, sides=sides)
 
 
@@ -135,9 +135,9 @@ def _lapping(subject: Subject, planned: AtPosition, lap: float) -> Changed:
     return lapped
 
 
-def _lapped(side: Side, cut: Cut, lap: float) -> Cut:
+def _lapped(side: SectionCut, cut: HeatCut, lap: float) -> HeatCut:
     """Put insulation over the frame in place of the exterior jamb; the sill keeps its board."""
-    if side is Side.SILL:
+    if side is SectionCut.SILL:
         return cut
     kept = [block for block in cut.blocks if block.name not in ("exterior jamb", "sealant")]
     face = next(block.x0 for block in kept if block.name == "frame")

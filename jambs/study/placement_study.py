@@ -10,7 +10,7 @@ from typing import Any
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.job.models.site import Site, site_of
 from jambs.parts.make import PartsError
-from jambs.place.choose import Clash, within_limits
+from jambs.place.choose import LimitClash, within_limits
 from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Placement
 from jambs.place.rules import LeastHeatLoss, RuleError
@@ -132,7 +132,7 @@ def _least_within(studied: Studied, openings: Sequence[Opening]) -> float | None
     try:
         low, high = within_limits(openings, studied.subject.planes, studied.subject.job)
         return least_plane(studied, low.low, high.high)
-    except (Clash, StudyError):
+    except (LimitClash, StudyError):
         return None
 
 

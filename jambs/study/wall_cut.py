@@ -7,11 +7,11 @@ y from 0 at the outer edge of the window frame towards the glass; the wall lies 
 from dataclasses import dataclass, replace
 
 from jambs.study.heat.conduction import coupling
-from jambs.study.heat.cut import Cut, Reference
+from jambs.study.heat.cut import HeatCut, Reference
 from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
 from jambs.study.heat.grid import SAME_EDGE, Fineness
-from jambs.study.heat.region import Air, Block, StudyError
-from jambs.study.wall.stack import INSIDE_FILM, OUTSIDE_FILM, Stack
+from jambs.study.heat.region import AirRegion, Block, StudyError
+from jambs.study.wall.stack import INSIDE_FILM, OUTSIDE_FILM, HeatStack
 
 WOOD_CONDUCTIVITY = 0.12
 FOAM_CONDUCTIVITY = 0.035
@@ -52,7 +52,7 @@ class WallBuild:
     `length` of wall in the cut, from the frame's outer edge [m].
     """
 
-    stack: Stack
+    stack: HeatStack
     framed: str
     sheathing: str
     cladding: float = 0.038
@@ -75,7 +75,7 @@ SURFACE_FILMS = Films(inside=0.25)
 
 def build_cut(
     wall: WallBuild, frame: FrameBlock, detail: Detail, exterior_depth: float, *, films: Films = HEAT_FILMS
-) -> Cut:
+) -> HeatCut:
     """Cut with the frame's outside face `exterior_depth` inside the trim plane; negative when it stands proud. [m]
 
     Raises StudyError when the frame does not lie between cladding face and finished face.
@@ -93,7 +93,7 @@ def build_cut(
     airs = _airs(wall, frame, exterior_depth, films)
     has_jamb = wall.stack.thickness - exterior_depth - frame.depth > SAME_EDGE
     face, edge = exterior_depth + frame.depth, detail.interior_jamb if has_jamb else 0.0
-    return Cut(
+    return HeatCut(
         blocks=tuple(blocks),
         airs=tuple(airs),
         corner=(face, edge),
@@ -130,7 +130,7 @@ def wall_blocks(wall: WallBuild, *, framing: float, framing_from: float, wood: f
 def framing_share(wall: WallBuild, detail: Detail, *, fineness: Fineness | None = None) -> float:
     """What this side's framing, in its place, adds to the clear wall without window, buck and gap. [W/(m K)]"""
     stack, depth = wall.stack, wall.stack.thickness
-    behind = Air(
+    behind = AirRegion(
         name="behind cladding",
         temperature=0.0,
         resistance=stack.outside_film,
@@ -192,7 +192,7 @@ def _lap(detail: Detail, outside_face: float) -> list[Block]:
     )
 
 
-def _airs(wall: WallBuild, frame: FrameBlock, outside_face: float, films: Films) -> list[Air]:
+def _airs(wall: WallBuild, frame: FrameBlock, outside_face: float, films: Films) -> list[AirRegion]:
     """Air around the cut; the blocks cover what they fill."""
     outer = min(-wall.cladding, outside_face) - AIR_MARGIN
     inner = wall.stack.thickness + AIR_MARGIN
@@ -200,7 +200,7 @@ def _airs(wall: WallBuild, frame: FrameBlock, outside_face: float, films: Films)
     border = outside_face + frame.panel_start + frame.panel_thickness
     on_frame = (("frame", films.inside_frame), ("panel", films.inside_frame))
     open_air = (("exterior jamb", films.outside), ("frame", films.outside))
-    behind_cladding = Air(
+    behind_cladding = AirRegion(
         name="behind cladding",
         temperature=0.0,
         resistance=wall.stack.outside_film,
@@ -210,10 +210,10 @@ def _airs(wall: WallBuild, frame: FrameBlock, outside_face: float, films: Films)
         y0=-wall.length,
         y1=0.0,
     )
-    outside = Air(
+    outside = AirRegion(
         name="outside", temperature=0.0, resistance=films.outside, x0=outer, x1=border, y0=0.0, y1=frame.sight
     )
-    before_window = Air(
+    before_window = AirRegion(
         name="inside",
         temperature=1.0,
         resistance=films.inside,

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from jambs.job.models.openings import Assumed
 from jambs.job.models.windows import WindowType
 from jambs.length import Units, decimal_text, length_text
-from jambs.section.region import Cut as Side
+from jambs.section.region import SectionCut as Side
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.wall.wall_heat import METRES_PER_INCH
 

@@ -14,7 +14,7 @@ from pypdf import PdfReader
 from shops import Shop, shop
 
 from jambs.app.chain import Unbuildable, make_kits
-from jambs.app.outside import Outside, plan_outside, with_outside
+from jambs.app.outside import PlannedOutside, plan_outside, with_outside
 from jambs.job import Job, read_job
 
 SECTIONS = """
@@ -124,7 +124,7 @@ def bare(job: Job) -> Job:
 def test_a_job_without_sections_has_nothing_outside_and_keeps_its_kits() -> None:
     job, kits, _ = house("harbour-house")
     outside = plan_outside(kits, bare(job))
-    assert outside == Outside() and outside.is_empty
+    assert outside == PlannedOutside() and outside.is_empty
     assert with_outside(kits, outside, bare(job)) == kits
 
 

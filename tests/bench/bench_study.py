@@ -14,7 +14,7 @@ sys.path[:0] = [str(Path(__file__).parents[1] / "study"), str(Path(__file__).par
 from heat_cases import FRAMES, HEAD, JAMB, SILL, WALLS  # noqa: E402
 from peer import peer_solution  # noqa: E402
 
-from jambs.study import Cut, coupling  # noqa: E402
+from jambs.study import HeatCut, coupling  # noqa: E402
 from jambs.study.heat.grid import Fineness  # noqa: E402
 from jambs.study.installation import sweep  # noqa: E402
 from jambs.study.wall_cut import build_cut  # noqa: E402
@@ -44,7 +44,7 @@ def fastest(run: Callable[[], object], *, times: int = 7) -> float:
     return min(taken)
 
 
-def peer_time(cut: Cut, converged: float, error: float, *, quadratic: bool) -> float:
+def peer_time(cut: HeatCut, converged: float, error: float, *, quadratic: bool) -> float:
     """Shortest time in which the peer assembles and solves to the error, on the grid that suits it best. [s]"""
     good = [
         fineness

@@ -12,7 +12,7 @@ from hypothesis import strategies as some
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.boxes import Box, box_around
 from jambs.drawings.layout.paper import TEXT_HEIGHT, scales_of
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, Side, Stack, View
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, Stack, View, ViewSide
 from jambs.length import Units
 
 SIXTY_FOURTHS = some.integers(1, 64 * 12).map(lambda count: count / 64)
@@ -30,9 +30,9 @@ def stops_of(start: float, widths: list[float]) -> list[float]:
 
 
 @some.composite
-def chains(draw: some.DrawFn, core: Box, side: Side) -> list[Chain]:
+def chains(draw: some.DrawFn, core: Box, side: ViewSide) -> list[Chain]:
     rows = []
-    upright = side in (Side.LEFT, Side.RIGHT)
+    upright = side in (ViewSide.LEFT, ViewSide.RIGHT)
     low, high = (core.bottom, core.top) if upright else (core.left, core.right)
     for _ in range(draw(some.integers(0, 3))):
         start = low + draw(some.floats(0, 0.5)) * (high - low)
@@ -55,22 +55,22 @@ def views(draw: some.DrawFn) -> View:
     width, height = draw(some.floats(0.3, 60)), draw(some.floats(0.3, 60))
     core = Box(-1.0, 2.0, width - 1.0, height + 2.0)
     inside = some.tuples(some.floats(core.left, core.right), some.floats(core.bottom, core.top))
-    stack_side = draw(some.sampled_from([Side.TOP, Side.BOTTOM]))
+    stack_side = draw(some.sampled_from([ViewSide.TOP, ViewSide.BOTTOM]))
     has_stack = draw(some.booleans())
-    rows = [chain for side in Side if not (has_stack and side is stack_side) for chain in draw(chains(core, side))]
+    rows = [chain for side in ViewSide if not (has_stack and side is stack_side) for chain in draw(chains(core, side))]
     call_outs = draw(
         some.lists(
             some.builds(
                 CallOut,
                 target=inside,
                 lines=some.lists(WORDS, min_size=1, max_size=2).map(tuple),
-                side=some.sampled_from([None, Side.LEFT, Side.RIGHT]),
+                side=some.sampled_from([None, ViewSide.LEFT, ViewSide.RIGHT]),
             ),
             max_size=8,
         )
     )
     bands = stops_of(core.left, draw(some.lists(some.one_of(THIN, SIXTY_FOURTHS), min_size=1, max_size=10)))
-    level = core.top - 0.1 if stack_side is Side.TOP else core.bottom + 0.1
+    level = core.top - 0.1 if stack_side is ViewSide.TOP else core.bottom + 0.1
     entries = [
         CallOut(target=((one + two) / 2, level), lines=(draw(WORDS),))
         for one, two in itertools.pairwise(bands)
@@ -119,12 +119,12 @@ def test_every_text_that_was_asked_for_is_there_once(view: View) -> None:
 @settings(max_examples=100, deadline=None)
 @given(
     widths=some.lists(some.one_of(THIN, SIXTY_FOURTHS), min_size=2, max_size=12),
-    side=some.sampled_from([Side.TOP, Side.BOTTOM]),
+    side=some.sampled_from([ViewSide.TOP, ViewSide.BOTTOM]),
 )
-def test_leaders_of_a_stack_of_layers_do_not_cross(widths: list[float], side: Side) -> None:
+def test_leaders_of_a_stack_of_layers_do_not_cross(widths: list[float], side: ViewSide) -> None:
     stops = stops_of(0.0, widths)
     high = 9.0
-    level = high - 0.5 if side is Side.TOP else 0.5
+    level = high - 0.5 if side is ViewSide.TOP else 0.5
     entries = tuple(
         CallOut(target=((one + two) / 2, level), lines=(f"layer {one:.3f}",)) for one, two in itertools.pairwise(stops)
     )
@@ -144,16 +144,16 @@ def test_leaders_of_a_stack_of_layers_do_not_cross(widths: list[float], side: Si
 @given(points=some.lists(some.tuples(some.floats(0, 20), some.floats(0, 20)), min_size=2, max_size=9))
 def test_leaders_of_a_column_of_call_outs_do_not_cross(points: list[tuple[float, float]]) -> None:
     outline = ((0.0, 0.0), (20.0, 0.0), (20.0, 20.0), (0.0, 20.0))
-    call_outs = tuple(CallOut(target=point, lines=("part",), side=Side.RIGHT) for point in points)
+    call_outs = tuple(CallOut(target=point, lines=("part",), side=ViewSide.RIGHT) for point in points)
     view = View(name="face", title="Face", shapes=(Shape(points=outline, ink=Ink.TRIM_INSIDE),), call_outs=call_outs)
     placed = arrange(view, scale=scales_of(Units.INCH)[1], units=Units.INCH)
     assert crossings(placed) == []
 
 
-@pytest.mark.parametrize("side", list(Side))
-def test_a_text_wider_than_its_interval_is_pulled_out_with_a_leader(side: Side) -> None:
+@pytest.mark.parametrize("side", list(ViewSide))
+def test_a_text_wider_than_its_interval_is_pulled_out_with_a_leader(side: ViewSide) -> None:
     stops = [0.0, 1 / 16, 3 / 16, 4.0, 12.0]
-    upright = side in (Side.LEFT, Side.RIGHT)
+    upright = side in (ViewSide.LEFT, ViewSide.RIGHT)
     points = [(0.0, stop) if upright else (stop, 0.0) for stop in stops]
     chain = Chain(
         side=side,
@@ -174,7 +174,7 @@ def test_a_mark_in_the_way_of_a_leader_goes_out_beside_the_view() -> None:
     mark = Mark(
         text="W03-12", room=Box(4.0, 9.0, 16.0, 11.0), call_out=CallOut(target=(16.0, 10.0), lines=("W03-12 casing",))
     )
-    far = CallOut(target=(1.0, 10.0), lines=("left leg",), side=Side.RIGHT)
+    far = CallOut(target=(1.0, 10.0), lines=("left leg",), side=ViewSide.RIGHT)
     shape = Shape(points=outline, ink=Ink.TRIM_INSIDE)
     free = View(name="v", title="V", shapes=(shape,), marks=(mark,))
     crossed = View(name="v", title="V", shapes=(shape,), marks=(mark,), call_outs=(far,))

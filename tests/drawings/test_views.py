@@ -17,14 +17,14 @@ from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.views.measured import depth_words
 from jambs.drawings.views.words import layer_words
 from jambs.length import FINE, HALF_64TH, Units, length_text, read_length
-from jambs.section.region import Cut
+from jambs.section.region import SectionCut
 
 HEAD_AND_A_HALF = 0.045
 """On paper [in]; a head is 0.03 wide."""
 ROOM = (3.0, 2.7)
 """About what a cut sheet leaves an elevation [in]."""
 EACH = pytest.mark.parametrize("name", list(SAMPLES))
-SECTIONS = pytest.mark.parametrize("cut", list(Cut))
+SECTIONS = pytest.mark.parametrize("cut", list(SectionCut))
 
 
 def values(view: PlacedView, *, vertical: bool) -> list[float]:
@@ -55,7 +55,7 @@ def test_every_text_is_high_enough_to_read(name: str) -> None:
 
 @EACH
 @SECTIONS
-def test_every_layer_is_named_once_in_every_section(name: str, cut: Cut) -> None:
+def test_every_layer_is_named_once_in_every_section(name: str, cut: SectionCut) -> None:
     kit, _, job = made(name)
     view = drawn(name).view(f"section {cut.value}")
     said = [" ".join(text.lines) for text in view.texts]
@@ -90,7 +90,7 @@ BY_HAND = {
 
 @pytest.mark.parametrize("name", list(BY_HAND))
 @SECTIONS
-def test_layers_are_named_by_their_thickness_and_material(name: str, cut: Cut) -> None:
+def test_layers_are_named_by_their_thickness_and_material(name: str, cut: SectionCut) -> None:
     said = [" ".join(text.lines) for text in drawn(name).view(f"section {cut.value}").texts]
     for words in BY_HAND[name]:
         assert said.count(words) == BY_HAND[name].count(words), words
@@ -124,7 +124,7 @@ def test_every_part_that_is_no_plain_board_has_a_detail(name: str) -> None:
 
 @EACH
 @SECTIONS
-def test_the_depths_stand_in_every_section(name: str, cut: Cut) -> None:
+def test_the_depths_stand_in_every_section(name: str, cut: SectionCut) -> None:
     """E_i, J, s, E_e in the first row, d_s and A in the second; all outward from the finished face."""
     kit, _, _ = made(name)
     placement, planes = kit.placement, kit.placement.planes

@@ -13,7 +13,7 @@ from jambs.movement.joints import JointMovement, miter_gap, shear_stretch
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement, plan_movement, said_once
 from jambs.movement.woods import WoodError
-from jambs.place.placement import Weight
+from jambs.place.placement import Severity
 
 
 def moved(mark: str, **airs: str) -> KitMovement:
@@ -167,7 +167,7 @@ def test_what_does_not_take_it_is_a_finding() -> None:
     assert len(told) == sum(not one.takes_it for one in found.joints) > 0
     assert told[0].startswith("Wood moves, jamb under casing: the jamb draws back by ")
     assert [one.weight for one in found.findings] == [
-        Weight.CHECK if one.fails else Weight.NOTE for one in found.joints if not one.takes_it
+        Severity.CHECK if one.fails else Severity.NOTE for one in found.joints if not one.takes_it
     ]
 
 

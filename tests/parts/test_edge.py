@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jambs.parts.edge import Bend, EdgeKind, fit_edge, remedy
+from jambs.parts.edge import EdgeKind, WallBend, fit_edge, remedy
 
 POINTS = st.lists(st.floats(0, 12, allow_nan=False), min_size=2, max_size=12)
 
@@ -34,15 +34,20 @@ def test_no_point_stands_past_the_edge_and_one_touches(points: list[float]) -> N
 @pytest.mark.parametrize(
     ("points", "kind", "bend", "hollow"),
     [
-        ((4.0, 4.0), EdgeKind.STRAIGHT, Bend.NONE, 0.0),
-        ((4.0, 4.0, 4.03125), EdgeKind.STRAIGHT, Bend.NONE, 1 / 64),  # rises 1/32, within the tolerance of 1/32
-        ((4.0, 4.125, 4.25), EdgeKind.TAPER, Bend.NONE, 0.0),
-        ((4.0, 4.125, 4.0), EdgeKind.SCRIBE, Bend.BULGE, 0.125),
-        ((4.0, 3.875, 4.0), EdgeKind.SCRIBE, Bend.HOLLOW, 0.125),
-        ((4.0, 4.25, 4.0, 4.25), EdgeKind.SCRIBE, Bend.WAVE, 0.3),  # rises 0.05 a step; line 4.05 … 4.2, lifted 0.15
+        ((4.0, 4.0), EdgeKind.STRAIGHT, WallBend.NONE, 0.0),
+        ((4.0, 4.0, 4.03125), EdgeKind.STRAIGHT, WallBend.NONE, 1 / 64),  # rises 1/32, within the tolerance of 1/32
+        ((4.0, 4.125, 4.25), EdgeKind.TAPER, WallBend.NONE, 0.0),
+        ((4.0, 4.125, 4.0), EdgeKind.SCRIBE, WallBend.BULGE, 0.125),
+        ((4.0, 3.875, 4.0), EdgeKind.SCRIBE, WallBend.HOLLOW, 0.125),
+        (
+            (4.0, 4.25, 4.0, 4.25),
+            EdgeKind.SCRIBE,
+            WallBend.WAVE,
+            0.3,
+        ),  # rises 0.05 a step; line 4.05 … 4.2, lifted 0.15
     ],
 )
-def test_kinds_of_edges(points: tuple[float, ...], kind: EdgeKind, bend: Bend, hollow: float) -> None:
+def test_kinds_of_edges(points: tuple[float, ...], kind: EdgeKind, bend: WallBend, hollow: float) -> None:
     edge = fit_edge(points, tolerance=1 / 32)
     assert (edge.kind, edge.bend) == (kind, bend)
     assert edge.hollow == pytest.approx(hollow, abs=1e-9)

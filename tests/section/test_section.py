@@ -13,7 +13,7 @@ from shapely import Polygon
 from shapely.ops import unary_union
 
 from jambs.section.cut import cut_sections
-from jambs.section.region import Cut, Region, Section, Stuff
+from jambs.section.region import Region, Section, SectionCut, Stuff
 
 TOUCH = 1e-6
 """Area of two shapes that only touch [sq in]."""
@@ -23,7 +23,7 @@ def polygon(region: Region) -> Polygon:
     return Polygon(region.outline)
 
 
-def by_cut(**paths: Any) -> dict[Cut, Section]:
+def by_cut(**paths: Any) -> dict[SectionCut, Section]:
     return {section.cut: section for section in cut_sections(kit_of(**paths))}
 
 
@@ -50,7 +50,7 @@ def test_a_door_has_no_sill_cut() -> None:
         openings__0__sill_height=None,
         openings__0__floor_below_frame="3/4",
     )
-    assert set(found) == {Cut.JAMB, Cut.HEAD}
+    assert set(found) == {SectionCut.JAMB, SectionCut.HEAD}
 
 
 @settings(max_examples=15, deadline=None)
@@ -100,7 +100,7 @@ def test_the_frame_fills_its_depth() -> None:
 
 
 def test_the_jamb_section_shows_the_depths_that_are_milled() -> None:
-    section = by_cut()[Cut.JAMB]
+    section = by_cut()[SectionCut.JAMB]
     jambs = [one for one in section.regions if one.stuff is Stuff.JAMB]
     spans = sorted((min(d for _, d in one.outline), max(d for _, d in one.outline)) for one in jambs)
     # Interior: from 1/32 before the finished face to the frame; exterior: from the joint to the trim plane.
@@ -111,7 +111,7 @@ def test_the_jamb_section_shows_the_depths_that_are_milled() -> None:
 
 
 def test_the_drip_kerf_is_cut_into_the_sill() -> None:
-    section = by_cut()[Cut.SILL]
+    section = by_cut()[SectionCut.SILL]
     (kerf,) = (one for one in section.regions if one.name == "groove")
     (sill,) = (one for one in section.regions if one.name == "exterior sill sill")
     assert polygon(kerf).area == pytest.approx(1 / 16, abs=1e-9)

@@ -15,9 +15,9 @@ from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
-from jambs.parts.kit import Figure, Kit, Side
+from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.part import Part
-from jambs.place.placement import Buck, Finding, Placement, Sides, Swing, Weight
+from jambs.place.placement import Buck, Finding, Placement, Severity, Sides, Swing
 from jambs.sheets.pictures import Picture, SheetPictures
 from jambs.wall.planes import stack_wall
 
@@ -163,7 +163,7 @@ def make_placement(opening: Opening, **changes: object) -> Placement:
         alternatives=(),
         findings=(
             Finding(
-                weight=Weight.CHECK,
+                weight=Severity.CHECK,
                 text='The frame hangs 2 3/4" past the framing with 68 lb; give the buck 5 screws a side.',
             ),
         ),
@@ -207,14 +207,14 @@ def make_kit(mark: str = "W01", *, parts: list[Part] | None = None, measured: bo
             Figure(name="casing outside height", value=49.625),
             Figure(name="sill fall", value=0.65625, note="over the whole board"),
         ),
-        findings=(Finding(weight=Weight.NOTE, text="The jambs come out of 1x6 with one rip."),),
+        findings=(Finding(weight=Severity.NOTE, text="The jambs come out of 1x6 with one rip."),),
         assumed=(Assumed(what="window weight", value="68 lb", why="from the glass make-up and the frame"),),
         cautions=(
             "Dry-fit the jamb box on the bench before gluing.",
             "Cut casing after the jambs are in; check each reveal first.",
         ),
         sides={
-            name: Side(start_depth=4.71875, finish_depth=4.71875, is_tapered=False)
+            name: FittedSide(start_depth=4.71875, finish_depth=4.71875, is_tapered=False)
             for name in ("head", "sill", "left", "right")
         },
     )
@@ -227,10 +227,10 @@ def measured_kit(mark: str = "W02") -> Kit:
     parts[0] = tapered(parts[0], 4.71875, 4.78125)
     parts[2] = tapered(parts[2], 4.84375, 4.78125)
     sides = {
-        "head": Side(start_depth=4.71875, finish_depth=4.78125, is_tapered=True),
-        "sill": Side(start_depth=4.65625, finish_depth=4.84375, is_tapered=True),
-        "left": Side(start_depth=4.65625, finish_depth=4.71875, is_tapered=True),
-        "right": Side(start_depth=4.84375, finish_depth=4.78125, is_tapered=True),
+        "head": FittedSide(start_depth=4.71875, finish_depth=4.78125, is_tapered=True),
+        "sill": FittedSide(start_depth=4.65625, finish_depth=4.84375, is_tapered=True),
+        "left": FittedSide(start_depth=4.65625, finish_depth=4.71875, is_tapered=True),
+        "right": FittedSide(start_depth=4.84375, finish_depth=4.78125, is_tapered=True),
     }
     return make_kit(mark, parts=parts, measured=True, sides=sides)
 

@@ -11,8 +11,8 @@ import pytest
 from cases import kit_of
 
 from jambs.section.cut import cut_section
-from jambs.section.region import Cut
-from jambs.sheets.curves import Chart, Line, chart_svg, values_of
+from jambs.section.region import SectionCut
+from jambs.sheets.curves import Chart, CurveLine, chart_svg, values_of
 from jambs.sheets.section_picture import empty_picture, section_picture, window_of
 
 
@@ -20,7 +20,7 @@ def chart(*candidates: tuple[str, float], values: tuple[float | None, ...] = (0.
     points = tuple((float(place), value) for place, value in enumerate(values))
     return Chart(
         title="Heat",
-        lines=(Line(name="mean", points=points),),
+        lines=(CurveLine(name="mean", points=points),),
         candidates=candidates,
         ends=(0.0, len(values) - 1.0),
         step=1.0,
@@ -76,7 +76,9 @@ def test_values_of_a_record() -> None:
 
 def test_sections_of_one_wall_line_up_and_show_the_flange_where_it_is() -> None:
     """Dashed lines at the same height in every picture; the bold line moves by what the flange moves."""
-    sections = [cut_section(kit_of(position={"share": share}), Cut.JAMB, wall_length=9.0) for share in ("0", "1/2")]
+    sections = [
+        cut_section(kit_of(position={"share": share}), SectionCut.JAMB, wall_length=9.0) for share in ("0", "1/2")
+    ]
     window = window_of(sections, width=100, height=110)
     pictures = [section_picture(one, window, planes=(0.0, 6.5, 12.0)) for one in sections]
     dashed = [re.findall(r'<path d="M0.00,([\d.]+)[^>]*stroke-dasharray', one) for one in pictures]

@@ -17,7 +17,7 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.windows import Sash
 from jambs.length import Units
 from jambs.parts.kit import Kit
-from jambs.place.placement import Buck, Finding, Weight
+from jambs.place.placement import Buck, Finding, Severity
 from jambs.sheets.house import (
     order_data,
     rough_opening_data,
@@ -167,7 +167,7 @@ def test_a_name_is_not_said_twice() -> None:
 
 
 def test_summary_puts_stop_first_and_says_the_same_thing_once() -> None:
-    stop = Finding(weight=Weight.STOP, text="The box does not fit.")
+    stop = Finding(weight=Severity.STOP, text="The box does not fit.")
     data = summary_data([hand.make_kit("W01"), hand.make_kit("W02", findings=(stop,))], hand.make_job())
     said_once = [(one["weight"], one["marks"]) for one in data["findings"]]
     assert said_once == [("stop", ["W02"]), ("check", ["W01", "W02"]), ("note", ["W01"])]

@@ -16,7 +16,7 @@ from jambs.solids import kernel, picture, picture_svg
 from jambs.solids.hidden_lines import seen_edges
 from jambs.solids.model import stood
 from jambs.solids.picture import LinePicture
-from jambs.solids.views import EXPLODED, FROM_OUTSIDE, FROM_ROOM, View
+from jambs.solids.views import EXPLODED, FROM_OUTSIDE, FROM_ROOM, SolidView
 
 VIEWS = [FROM_ROOM, FROM_OUTSIDE, EXPLODED]
 SAME = 1e-4
@@ -39,7 +39,7 @@ def test_a_cube_in_isometric_view() -> None:
 
 def test_a_front_view_is_the_elevation() -> None:
     """Looking square on from the room: x to the right, y up. From outside x runs to the left."""
-    front = View(name="front", eye=(0.0, 0.0, -1.0))
+    front = SolidView(name="front", eye=(0.0, 0.0, -1.0))
     ((seen, _),) = seen_edges([block(10.0).standing], front)
     xs, ys = {round(x, 4) for one in seen for x, _ in one}, {round(y, 4) for one in seen for _, y in one}
     assert (xs, ys) == ({0.0, 10.0}, {0.0, 10.0})
@@ -53,7 +53,7 @@ def middle(drawn: LinePicture, name: str) -> tuple[float, float]:
 
 
 @pytest.mark.parametrize("view", VIEWS, ids=lambda view: view.name)
-def test_pictures_are_right_way_up(view: View) -> None:
+def test_pictures_are_right_way_up(view: SolidView) -> None:
     """The head over the bottom; from the room the left leg at the left, from outside at the right."""
     drawn = picture(harbour_solids("W02"), view)
     head, left, right, bottom = (middle(drawn, f"W02-{number}") for number in (1, 2, 3, 4))

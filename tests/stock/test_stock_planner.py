@@ -9,8 +9,8 @@ import pytest
 from stock_cases import few_jambs, house, jambs
 
 from jambs.stock import plan_stock
-from jambs.stock.solver import solvers as adapter
 from jambs.stock.planner import Progress
+from jambs.stock.solver import solvers as adapter
 from jambs.stock.verify import verify_plan
 
 

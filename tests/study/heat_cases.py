@@ -4,8 +4,8 @@ import csv
 from pathlib import Path
 
 from jambs.study.heat.frame import FrameBlock
-from jambs.study.heat.region import Air, Block
-from jambs.study.wall.stack import Layer, Stack, solid_layer
+from jambs.study.heat.region import AirRegion, Block
+from jambs.study.wall.stack import HeatLayer, HeatStack, solid_layer
 from jambs.study.wall_cut import Detail, WallBuild
 
 AUTHORITIES = Path(__file__).parent.parent / "authorities" / "study"
@@ -21,7 +21,7 @@ def read_authority(name: str) -> list[dict[str, str]]:
     return list(csv.DictReader(line for line in lines if not line.startswith("#")))
 
 
-def layers(stud: float, rigid: float) -> tuple[Layer, ...]:
+def layers(stud: float, rigid: float) -> tuple[HeatLayer, ...]:
     """Layers of the walls the golden anchors were computed with, inside -> outside. [m]"""
     return (
         solid_layer("gypsum", thickness=0.0127, conductivity=0.16),
@@ -34,7 +34,9 @@ def layers(stud: float, rigid: float) -> tuple[Layer, ...]:
 
 def wall(stud: float, rigid: float, *, length: float = 1.0) -> WallBuild:
     """A wall of those layers with 38 mm of strapping and cladding outside."""
-    return WallBuild(stack=Stack(layers=layers(stud, rigid)), framed="stud space", sheathing="sheathing", length=length)
+    return WallBuild(
+        stack=HeatStack(layers=layers(stud, rigid)), framed="stud space", sheathing="sheathing", length=length
+    )
 
 
 WALLS = {
@@ -54,6 +56,6 @@ def box(name: str, conductivity: float, x: tuple[float, float], y: tuple[float, 
     return Block(name=name, conductivity=conductivity, x0=x[0], x1=x[1], y0=y[0], y1=y[1])
 
 
-def air(name: str, temperature: float, resistance: float, x: tuple[float, float], y: tuple[float, float]) -> Air:
+def air(name: str, temperature: float, resistance: float, x: tuple[float, float], y: tuple[float, float]) -> AirRegion:
     """Air in few words. [m]"""
-    return Air(name=name, temperature=temperature, resistance=resistance, x0=x[0], x1=x[1], y0=y[0], y1=y[1])
+    return AirRegion(name=name, temperature=temperature, resistance=resistance, x0=x[0], x1=x[1], y0=y[0], y1=y[1])

@@ -8,9 +8,9 @@ from numpy.typing import NDArray
 from skfem import Basis, BilinearForm, ElementQuad1, ElementQuad2, LinearForm, MeshQuad, solve
 from skfem.helpers import dot, grad
 
-from jambs.study.heat.cut import Cut
-from jambs.study.heat.grid import Fineness, Grid, grid_through
-from jambs.study.heat.region import Air, Block
+from jambs.study.heat.cut import HeatCut
+from jambs.study.heat.grid import CutGrid, Fineness, grid_through
+from jambs.study.heat.region import AirRegion, Block
 
 Array = NDArray[np.float64]
 
@@ -19,7 +19,7 @@ Array = NDArray[np.float64]
 class PeerSolution:
     """Coupling [W/(m K)], temperatures at the grid points (nan in air), time for assembly and solution [s]."""
 
-    grid: Grid
+    grid: CutGrid
     coupling: float
     temperatures: Array
     seconds: float
@@ -28,13 +28,13 @@ class PeerSolution:
         return float(self.temperatures[self.grid.column(x), self.grid.row(y)])
 
 
-def holds(rectangle: Block | Air, x: Array, y: Array) -> NDArray[np.bool_]:
+def holds(rectangle: Block | AirRegion, x: Array, y: Array) -> NDArray[np.bool_]:
     """Which of the places lie in the rectangle."""
     inside = (rectangle.x0 < x) & (x < rectangle.x1) & (rectangle.y0 < y) & (y < rectangle.y1)
     return np.asarray(inside, dtype=bool)
 
 
-def peer_solution(cut: Cut, *, fineness: Fineness, quadratic: bool = True) -> PeerSolution:
+def peer_solution(cut: HeatCut, *, fineness: Fineness, quadratic: bool = True) -> PeerSolution:
     """Solve the cut by finite elements on the cells that hold material."""
     grid = grid_through([*cut.blocks, *cut.airs], fineness=fineness)
     full = MeshQuad.init_tensor(grid.x, grid.y)
@@ -70,7 +70,7 @@ def peer_solution(cut: Cut, *, fineness: Fineness, quadratic: bool = True) -> Pe
     )
 
 
-def _films(cut: Cut, mesh: MeshQuad, facets: NDArray[np.int64], filling: NDArray[np.int64]) -> tuple[Array, Array]:
+def _films(cut: HeatCut, mesh: MeshQuad, facets: NDArray[np.int64], filling: NDArray[np.int64]) -> tuple[Array, Array]:
     """Film conductance and air temperature of every boundary facet, by a step from its cell across it; 0 for none."""
     ends = mesh.p[:, mesh.facets[:, facets]].mean(axis=1)
     cells = mesh.f2t[0, facets]
@@ -84,7 +84,7 @@ def _films(cut: Cut, mesh: MeshQuad, facets: NDArray[np.int64], filling: NDArray
     return film, temperature
 
 
-def _on_grid(grid: Grid, points: Array, values: Array) -> Array:
+def _on_grid(grid: CutGrid, points: Array, values: Array) -> Array:
     found = np.full((len(grid.x), len(grid.y)), np.nan)
     found[np.searchsorted(grid.x, points[0] - 1e-9), np.searchsorted(grid.y, points[1] - 1e-9)] = values
     return found

@@ -12,9 +12,9 @@ from jambs.study.heat.cell_scheme import cell_flows
 from jambs.study.heat.cells import lay_out
 from jambs.study.heat.conduction import Coupling, coupling, solve
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import Air
+from jambs.study.heat.region import AirRegion
 from jambs.study.heat.vertex_scheme import vertex_field
-from jambs.study.wall.stack import Layer, Stack, solid_layer
+from jambs.study.wall.stack import HeatLayer, HeatStack, solid_layer
 from jambs.study.wall.transmittance import wall_resistance
 from jambs.study.wall_cut import wall_blocks
 
@@ -85,11 +85,11 @@ def test_checkerboard(ratio: float) -> None:
     assert sqrt(found.lower * found.upper) == pytest.approx(sqrt(ratio), rel=1e-4)
 
 
-def held_left_and_right() -> list[Air]:
+def held_left_and_right() -> list[AirRegion]:
     return [air("out", 0, 0.0, (-0.1, 0), (0, 1)), air("in", 1, 0.0, (1, 1.1), (0, 1))]
 
 
-def held_below_and_above() -> list[Air]:
+def held_below_and_above() -> list[AirRegion]:
     return [air("out", 0, 0.0, (0, 1), (-0.1, 0)), air("in", 1, 0.0, (0, 1), (1, 1.1))]
 
 
@@ -178,5 +178,5 @@ def test_stud_wall_lies_between_the_limits_of_iso_6946() -> None:
     assert found.mean / 0.203 == pytest.approx(0.15153, abs=2e-5)
 
 
-def replace_layer(stack: Stack, layer: Layer) -> Stack:
+def replace_layer(stack: HeatStack, layer: HeatLayer) -> HeatStack:
     return replace(stack, layers=tuple(layer if each.name == layer.name else each for each in stack.layers))

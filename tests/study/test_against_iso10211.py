@@ -7,14 +7,14 @@ import pytest
 from heat_cases import air, box, read_authority
 
 from jambs.study import coupling, solve
-from jambs.study.heat.field import Field
+from jambs.study.heat.field import TemperatureField
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import Air, Block
+from jambs.study.heat.region import AirRegion, Block
 
 MM = 1e-3
 
 
-def column_field(steps: int) -> Field:
+def column_field(steps: int) -> TemperatureField:
     """Half of the square column, 1 x 2 m: top 20, left and bottom 0, right edge a mirror."""
     edge = 1 / steps
     airs = [
@@ -27,14 +27,14 @@ def column_field(steps: int) -> Field:
 
 
 @pytest.fixture(scope="module")
-def column() -> Field:
+def column() -> TemperatureField:
     return column_field(32)
 
 
 @pytest.mark.parametrize(
     "row", read_authority("iso10211_case1.csv"), ids=lambda row: f"{row['x_over_2w']},{row['depth_from_hot_over_2w']}"
 )
-def test_case_1_every_point(column: Field, row: dict[str, str]) -> None:
+def test_case_1_every_point(column: TemperatureField, row: dict[str, str]) -> None:
     x, y = 2 * float(row["x_over_2w"]), 2 - 2 * float(row["depth_from_hot_over_2w"])
     found = column.temperature(x, y)
     assert found == pytest.approx(float(row["series_degC"]), abs=0.005)
@@ -58,7 +58,7 @@ def test_case_1_error_falls_by_four_when_the_step_is_halved() -> None:
     assert error(8) / error(16) == pytest.approx(4, rel=0.15)
 
 
-def case_2() -> tuple[list[Block], list[Air]]:
+def case_2() -> tuple[list[Block], list[AirRegion]]:
     """Concrete, wood, insulation and a bent aluminium sheet; y from the warm face."""
     blocks = [
         box("insulation", 0.029, (0, 500 * MM), (0, 47.5 * MM)),
@@ -76,13 +76,13 @@ def case_2() -> tuple[list[Block], list[Air]]:
 
 
 @pytest.fixture(scope="module")
-def sheet() -> Field:
+def sheet() -> TemperatureField:
     blocks, airs = case_2()
     return solve(blocks, airs, fineness=Fineness(first=0.25 * MM, growth=1.3, largest=10 * MM))
 
 
 @pytest.mark.parametrize("row", read_authority("iso10211_case2.csv")[:9], ids=lambda row: row["point"])
-def test_case_2_every_point(sheet: Field, row: dict[str, str]) -> None:
+def test_case_2_every_point(sheet: TemperatureField, row: dict[str, str]) -> None:
     found = sheet.temperature(float(row["x_mm"]) * MM, float(row["y_mm_from_inside"]) * MM)
     assert found == pytest.approx(float(row["ref"]), abs=float(row["tolerance"]))
 

@@ -5,7 +5,7 @@ import pytest
 from heat_cases import FRAMES, JAMB, WALLS
 from peer import peer_solution
 
-from jambs.study import Cut, coupling, solve
+from jambs.study import HeatCut, coupling, solve
 from jambs.study.heat.grid import Fineness
 from jambs.study.wall_cut import SURFACE_FILMS, build_cut
 
@@ -13,7 +13,7 @@ CUT = build_cut(WALLS["2x6 + 4 in"], FRAMES["wood"], JAMB, 0.060)
 FINE = Fineness(first=0.001, growth=1.4, largest=0.02)
 
 
-def surface_cut() -> Cut:
+def surface_cut() -> HeatCut:
     return build_cut(WALLS["2x6 + 4 in"], FRAMES["wood"], JAMB, 0.060, films=SURFACE_FILMS)
 
 

@@ -6,38 +6,38 @@ from dataclasses import replace
 import pytest
 from heat_cases import FRAMES, JAMB, WALLS, air, box
 
-from jambs.study import Air, Block, Cut, coupling, solve
+from jambs.study import AirRegion, Block, HeatCut, coupling, solve
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import StudyError
 from jambs.study.wall_cut import build_cut
 
-CUT: Cut = build_cut(WALLS["2x4 + 2 in"], FRAMES["PVC"], JAMB, 0.020)
-EVERYTHING: tuple[Block | Air, ...] = (*CUT.blocks, *CUT.airs)
+CUT: HeatCut = build_cut(WALLS["2x4 + 2 in"], FRAMES["PVC"], JAMB, 0.020)
+EVERYTHING: tuple[Block | AirRegion, ...] = (*CUT.blocks, *CUT.airs)
 COARSE = Fineness(first=0.006, growth=2, largest=0.06)
 
 
-def scaled(rectangle: Block | Air, factor: float) -> Block | Air:
+def scaled(rectangle: Block | AirRegion, factor: float) -> Block | AirRegion:
     edges = {name: factor * getattr(rectangle, name) for name in ("x0", "x1", "y0", "y1")}
-    if isinstance(rectangle, Air):
+    if isinstance(rectangle, AirRegion):
         films = tuple((name, factor * value) for name, value in rectangle.films)
         return replace(rectangle, resistance=factor * rectangle.resistance, films=films, **edges)
     return replace(rectangle, **edges)
 
 
-def mirrored(rectangle: Block | Air) -> Block | Air:
+def mirrored(rectangle: Block | AirRegion) -> Block | AirRegion:
     return replace(rectangle, y0=-rectangle.y1, y1=-rectangle.y0)
 
 
-def turned(rectangle: Block | Air) -> Block | Air:
+def turned(rectangle: Block | AirRegion) -> Block | AirRegion:
     return replace(rectangle, x0=rectangle.y0, x1=rectangle.y1, y0=rectangle.x0, y1=rectangle.x1)
 
 
-def blocks_of(rectangles: Sequence[Block | Air]) -> list[Block]:
+def blocks_of(rectangles: Sequence[Block | AirRegion]) -> list[Block]:
     return [each for each in rectangles if isinstance(each, Block)]
 
 
-def airs_of(rectangles: Sequence[Block | Air]) -> list[Air]:
-    return [each for each in rectangles if isinstance(each, Air)]
+def airs_of(rectangles: Sequence[Block | AirRegion]) -> list[AirRegion]:
+    return [each for each in rectangles if isinstance(each, AirRegion)]
 
 
 def test_heat_that_goes_in_comes_out() -> None:
@@ -59,7 +59,7 @@ def test_heat_balance_with_held_surfaces() -> None:
 
 
 @pytest.mark.parametrize("change", [mirrored, turned], ids=["mirrored", "turned"])
-def test_the_way_the_cut_lies_changes_nothing(change: Callable[[Block | Air], Block | Air]) -> None:
+def test_the_way_the_cut_lies_changes_nothing(change: Callable[[Block | AirRegion], Block | AirRegion]) -> None:
     base = coupling(CUT.blocks, CUT.airs, fineness=COARSE)
     rectangles = [change(each) for each in EVERYTHING]
     other = coupling(blocks_of(rectangles), airs_of(rectangles), fineness=COARSE)

@@ -15,7 +15,7 @@ from jambs.study.wall.humidity import (
     saturation_pressure,
     saturation_temperature,
 )
-from jambs.study.wall.stack import Stack
+from jambs.study.wall.stack import HeatStack
 
 
 @pytest.fixture(autouse=True)
@@ -97,7 +97,7 @@ def test_inner_face_of_the_sheathing_by_hand() -> None:
     21 - 39 x 3.7915 / 7.1079 = 0.197 degC, dew point 4.97 degC (psychrolib): not dry.
     """
     climate = Climate(inside=21, inside_humidity=0.35, outside=-18)
-    found = check_inner_face(Stack(layers=layers(0.1397, 0.1016)), "sheathing", climate)
+    found = check_inner_face(HeatStack(layers=layers(0.1397, 0.1016)), "sheathing", climate)
     assert found.temperature == pytest.approx(0.197, abs=0.005)
     assert found.dew_point == pytest.approx(psychrolib.GetTDewPointFromRelHum(21, 0.35), abs=0.02)
     assert not found.is_dry

@@ -3,15 +3,15 @@
 import pytest
 
 from jambs.study.wall.drying import drying, permeance_of
-from jambs.study.wall.stack import US_PERM, Layer, Stack
+from jambs.study.wall.stack import US_PERM, HeatLayer, HeatStack
 
 
-def membrane(name: str, perms: float | None) -> Layer:
-    return Layer(name=name, thickness=0.0, resistance=0.0, permeance=None if perms is None else perms * US_PERM)
+def membrane(name: str, perms: float | None) -> HeatLayer:
+    return HeatLayer(name=name, thickness=0.0, resistance=0.0, permeance=None if perms is None else perms * US_PERM)
 
 
-def blocked(*layers: Layer) -> list[str]:
-    return [each.layer.name for each in drying(Stack(layers=layers)) if each.is_blocked_both_ways]
+def blocked(*layers: HeatLayer) -> list[str]:
+    return [each.layer.name for each in drying(HeatStack(layers=layers)) if each.is_blocked_both_ways]
 
 
 def test_a_perm_by_definition() -> None:
@@ -42,7 +42,7 @@ def test_several_middling_layers_block_together() -> None:
 
 
 def test_an_unknown_permeance_is_said_and_not_counted_as_open() -> None:
-    found = drying(Stack(layers=(membrane("paint", None), membrane("core", 5), membrane("felt", 6))))[1]
+    found = drying(HeatStack(layers=(membrane("paint", None), membrane("core", 5), membrane("felt", 6))))[1]
     assert found.words == (
         "core (5.00 perm, 286 ng/s m2 Pa): dries inward unknown (a permeance is missing), "
         "outward yes (6.00 perm, 343 ng/s m2 Pa)."

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jambs.study.heat.cells import lay_out, paint
-from jambs.study.heat.grid import Fineness, Grid, OffGridError, graded_lines
+from jambs.study.heat.grid import CutGrid, Fineness, OffGridError, graded_lines
 from jambs.study.heat.region import StudyError
 
 FINENESS = Fineness(first=0.004, growth=1.4, largest=0.04)
@@ -35,7 +35,7 @@ def test_edges_that_differ_by_rounding_are_one_line() -> None:
 
 
 def test_an_edge_on_no_line_is_an_error_not_a_shift() -> None:
-    grid = Grid(x=np.array([0.0, 0.1, 0.2]), y=np.array([0.0, 1.0]))
+    grid = CutGrid(x=np.array([0.0, 0.1, 0.2]), y=np.array([0.0, 1.0]))
     with pytest.raises(OffGridError) as error:
         paint(grid, [box("lap", 1.0, (0.0, 0.13), (0.0, 1.0))], [])
     assert str(error.value) == (

@@ -16,7 +16,7 @@ from jambs.place.choose import within_limits
 from jambs.place.placement import Placement
 from jambs.place.rules import RuleError
 from jambs.place.solve import PlaceError, place_at, place_windows
-from jambs.section.region import Cut as Side
+from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import study_at, subject_of
 from jambs.study.candidates import LEAST, OWN
 from jambs.study.heat.frame_alone import factors_alone

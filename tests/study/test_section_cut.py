@@ -15,8 +15,8 @@ from peer import peer_solution
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_at
 from jambs.section.cut import cut_sections
-from jambs.section.region import Cut as Side
 from jambs.section.region import Region, Section, Stuff
+from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import DRAWN, Subject, drawn_sides, kit_at, study_at, subject_of
 from jambs.study.heat.cut import linear_transmittance, surface_factors
 from jambs.study.heat.grid import Fineness

@@ -4,7 +4,7 @@ import pytest
 from heat_cases import WALLS, layers, read_authority
 
 from jambs.study.heat.region import StudyError
-from jambs.study.wall.stack import US_RESISTANCE, Layer, Stack, solid_layer
+from jambs.study.wall.stack import US_RESISTANCE, HeatLayer, HeatStack, solid_layer
 from jambs.study.wall.transmittance import (
     layer_temperatures,
     outboard_fraction,
@@ -16,13 +16,15 @@ from jambs.study.wall.transmittance import (
 )
 
 
-def resistance_layer(name: str, resistance: float, framing: float | None = None, fraction: float = 0.0) -> Layer:
-    return Layer(name=name, thickness=0.1, resistance=resistance, framing_resistance=framing, framing_fraction=fraction)
+def resistance_layer(name: str, resistance: float, framing: float | None = None, fraction: float = 0.0) -> HeatLayer:
+    return HeatLayer(
+        name=name, thickness=0.1, resistance=resistance, framing_resistance=framing, framing_fraction=fraction
+    )
 
 
 def test_against_the_worked_example_of_the_scottish_building_standards() -> None:
     """Annex 6.B (BS EN ISO 6946): upper 3.530, lower 3.418, U 0.288."""
-    stack = Stack(
+    stack = HeatStack(
         layers=(
             resistance_layer("plasterboard", 0.100),
             resistance_layer("mineral wool and studs", 3.333, 1.077, 0.095),
@@ -44,13 +46,13 @@ def test_against_the_worked_example_of_the_scottish_building_standards() -> None
 def test_against_the_austrian_timber_construction_catalogue(studs: float, published: float) -> None:
     """Two layers of framing that cross: studs 60 at 625, battens 50 (assumed) at 400; two decimals published."""
     wood, wool = 0.12, 0.035
-    stack = Stack(
+    stack = HeatStack(
         layers=(
             solid_layer("boards", thickness=0.019, conductivity=wood),
             solid_layer(
                 "battens", thickness=0.040, conductivity=wool, framing_conductivity=wood, framing_fraction=50 / 400
             ),
-            Layer(name="vapour barrier", thickness=0.0, resistance=0.0),
+            HeatLayer(name="vapour barrier", thickness=0.0, resistance=0.0),
             solid_layer("inner spruce", thickness=0.022, conductivity=wood),
             solid_layer(
                 "studs", thickness=studs, conductivity=wool, framing_conductivity=wood, framing_fraction=60 / 625
@@ -71,11 +73,11 @@ def test_against_the_austrian_timber_construction_catalogue(studs: float, publis
 def test_against_published_us_assembly_u_factors(row: dict[str, str]) -> None:
     """Tables after ASHRAE 90.1 Appendix A: 16 in on centre, framing 25 %, stucco R 0.08, two gypsum boards R 0.56."""
 
-    def us_layer(name: str, value: float, stud: float | None = None) -> Layer:
+    def us_layer(name: str, value: float, stud: float | None = None) -> HeatLayer:
         framing = None if stud is None else stud * US_RESISTANCE
         return resistance_layer(name, value * US_RESISTANCE, framing, 0.25 if stud else 0.0)
 
-    stack = Stack(
+    stack = HeatStack(
         layers=(
             us_layer("inner gypsum", 0.56),
             us_layer("cavity", float(row["cavity_R_effective_assumed"]), float(row["stud_R"])),
@@ -98,7 +100,7 @@ def test_units_by_definition() -> None:
 
 def test_planes_fall_with_resistance() -> None:
     """By hand: R 1 and 3 between films 0.1 and 0.9, 25 and -25 degrees: 10 degrees per m2K/W."""
-    stack = Stack(
+    stack = HeatStack(
         layers=(resistance_layer("one", 1.0), resistance_layer("three", 3.0)), inside_film=0.1, outside_film=0.9
     )
     assert plane_temperatures(stack, inside=25, outside=-25) == pytest.approx((24, 14, -16), abs=1e-9)
@@ -107,7 +109,7 @@ def test_planes_fall_with_resistance() -> None:
 
 def test_outboard_fraction_by_hand() -> None:
     """Layers of R 1, 3, 0.5, 4: outside of the third lies 4 of 8.5."""
-    stack = Stack(layers=tuple(resistance_layer(str(value), value) for value in (1.0, 3.0, 0.5, 4.0)))
+    stack = HeatStack(layers=tuple(resistance_layer(str(value), value) for value in (1.0, 3.0, 0.5, 4.0)))
     assert outboard_fraction(stack, "0.5") == pytest.approx(4 / 8.5, rel=1e-12)
 
 
@@ -128,7 +130,7 @@ def test_depth_and_resistance_fraction_are_inverse(fraction: float) -> None:
 
 
 def test_the_lines_name_films_and_convention_in_both_systems() -> None:
-    stack = Stack(layers=layers(0.1397, 0.1016))
+    stack = HeatStack(layers=layers(0.1397, 0.1016))
     lines = wall_resistance(stack).lines
     assert lines[0] == (
         "clear wall, no framing: U 0.141 W/m2K (R 7.11 m2K/W); U 0.0248 Btu/h ft2 F (R 40.4); "
@@ -139,7 +141,7 @@ def test_the_lines_name_films_and_convention_in_both_systems() -> None:
 
 
 def test_a_wrong_layer_name_lists_the_layers() -> None:
-    stack = Stack(layers=(resistance_layer("gypsum", 0.1), resistance_layer("wool", 3.0)))
+    stack = HeatStack(layers=(resistance_layer("gypsum", 0.1), resistance_layer("wool", 3.0)))
     with pytest.raises(StudyError) as error:
         outboard_fraction(stack, "sheathing")
     assert str(error.value) == 'the wall has 0 layers named "sheathing", must be one. Its layers: gypsum, wool.'

@@ -7,7 +7,7 @@ import pytest
 
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.humidity import Climate
-from jambs.study.wall.stack import Layer, Stack
+from jambs.study.wall.stack import HeatLayer, HeatStack
 from jambs.study.wall.vapour import VapourYear, _after_month, _month_pressures, _planes, vapour_year
 
 # Air in the hand case passes 2e-10 kg/(m s Pa): s_d metres of it have a permeance of 200/s_d ng/(s m2 Pa).
@@ -16,19 +16,19 @@ WINTER = Climate(inside=20, inside_humidity=0.5, outside=-10)
 SUMMER = Climate(inside=22, inside_humidity=0.5, outside=24)
 
 
-def wall(inner_metres: float, outer_metres: float) -> Stack:
+def wall(inner_metres: float, outer_metres: float) -> HeatStack:
     """R 3 inside of R 0.1, with vapour resistances in metres of air; films 0.25 and 0.04."""
-    return Stack(
+    return HeatStack(
         layers=(
-            Layer(name="insulation", thickness=0.1, resistance=3.0, permeance=PER_METRE / inner_metres),
-            Layer(name="cover", thickness=0.02, resistance=0.1, permeance=PER_METRE / outer_metres),
+            HeatLayer(name="insulation", thickness=0.1, resistance=3.0, permeance=PER_METRE / inner_metres),
+            HeatLayer(name="cover", thickness=0.02, resistance=0.1, permeance=PER_METRE / outer_metres),
         ),
         inside_film=0.25,
         outside_film=0.04,
     )
 
 
-def year(stack: Stack, climates: list[Climate]) -> VapourYear:
+def year(stack: HeatStack, climates: list[Climate]) -> VapourYear:
     return vapour_year(stack, climates, [0.8] * 12, part_resistance=10)
 
 
@@ -81,9 +81,9 @@ def test_a_month_is_split_when_a_plane_dries_out_by_hand() -> None:
 
     The inner plane dries inward through 1 m; from then on the outer one dries inward too, through 3 m.
     """
-    stack = Stack(
+    stack = HeatStack(
         layers=tuple(
-            Layer(name=f"{metres} m", thickness=0.1, resistance=1.0, permeance=PER_METRE / metres)
+            HeatLayer(name=f"{metres} m", thickness=0.1, resistance=1.0, permeance=PER_METRE / metres)
             for metres in (1, 2, 4)
         )
     )
@@ -99,7 +99,7 @@ def test_a_month_is_split_when_a_plane_dries_out_by_hand() -> None:
 
 
 def test_a_missing_permeance_is_named() -> None:
-    stack = Stack(layers=(Layer(name="felt", thickness=0.001, resistance=0.01),))
+    stack = HeatStack(layers=(HeatLayer(name="felt", thickness=0.001, resistance=0.01),))
     with pytest.raises(StudyError, match='layer "felt": permeance None, must be known and above zero'):
         vapour_year(stack, [WINTER] * 12, [0.8] * 12)
 

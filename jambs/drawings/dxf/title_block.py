@@ -20,7 +20,7 @@ LABEL_HEIGHT = 0.07
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Field:
+class TitleField:
     """A field of the title block: tag, label, share of the strip's width; height and level of its value on paper."""
 
     tag: str
@@ -31,15 +31,15 @@ class Field:
 
 
 FIELDS = (
-    Field(tag="JOB", label="JOB", share=0.15),
-    Field(tag="OPENING", label="OPENING", share=0.11, height=0.2),
-    Field(tag="ROOM", label="ROOM", share=0.15),
-    Field(tag="STATE", label="STATE OF THE DEPTHS", share=0.24),
-    Field(tag="CAUTION", label="", share=0.0, height=0.08, level=0.1),
-    Field(tag="SCALE", label="SCALE", share=0.09),
-    Field(tag="UNITS", label="UNITS", share=0.07),
-    Field(tag="SHEET", label="SHEET", share=0.08),
-    Field(tag="DATE", label="DRAWN", share=0.11),
+    TitleField(tag="JOB", label="JOB", share=0.15),
+    TitleField(tag="OPENING", label="OPENING", share=0.11, height=0.2),
+    TitleField(tag="ROOM", label="ROOM", share=0.15),
+    TitleField(tag="STATE", label="STATE OF THE DEPTHS", share=0.24),
+    TitleField(tag="CAUTION", label="", share=0.0, height=0.08, level=0.1),
+    TitleField(tag="SCALE", label="SCALE", share=0.09),
+    TitleField(tag="UNITS", label="UNITS", share=0.07),
+    TitleField(tag="SHEET", label="SHEET", share=0.08),
+    TitleField(tag="DATE", label="DRAWN", share=0.11),
 )
 
 
@@ -115,7 +115,7 @@ def insert_title_block(layout: Paperspace, drawing: Drawing, sheet: Sheet, unit:
         attribute.set_placement(at, align=TextEntityAlignment.LEFT)
 
 
-def fitting_height(text: str, field: Field, width: float) -> float:
+def fitting_height(text: str, field: TitleField, width: float) -> float:
     """Return the height at which a text fits its field, at most the field's own."""
     wide = text_width(text, height=1.0, bold=True) or 1.0
     return min(field.height, (width - 0.14) / wide)

@@ -11,12 +11,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import Box, Segment, boxes_joined
-from jambs.drawings.layout.callouts import Column, Placed, column_call_outs, stack_call_outs
+from jambs.drawings.layout.callouts import Column, PlacedCallout, column_call_outs, stack_call_outs
 from jambs.drawings.layout.chains import LengthText, Rows, level_rows, upright_rows
 from jambs.drawings.layout.marks import broken_for, place_marks
 from jambs.drawings.layout.paper import DESCENDER, TITLE_HEIGHT, Scale, Sizes
 from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedView, Rule
-from jambs.drawings.views.view import CallOut, Chain, Ink, Side, View
+from jambs.drawings.views.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.length import Units, length_text
 
 
@@ -77,21 +77,21 @@ def _segment_box(segment: Segment) -> Box:
     return Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
 
 
-def _chains(view: View, side: Side) -> list[Chain]:
+def _chains(view: View, side: ViewSide) -> list[Chain]:
     return [chain for chain in view.chains if chain.side is side and chain.intervals]
 
 
 def _arrange_sides(view: View, *, sizes: Sizes, text_of: LengthText) -> _Part:
     core = view.core
     left = upright_rows(
-        _chains(view, Side.LEFT),
+        _chains(view, ViewSide.LEFT),
         base=core.left - sizes.corridor,
         outward=-1,
         sizes=sizes,
         text_of=text_of,
     )
     right = upright_rows(
-        _chains(view, Side.RIGHT),
+        _chains(view, ViewSide.RIGHT),
         base=core.right + sizes.corridor,
         outward=1,
         sizes=sizes,
@@ -106,10 +106,10 @@ def _arrange_sides(view: View, *, sizes: Sizes, text_of: LengthText) -> _Part:
     return _marks_and_columns(view, left, right, inside=inside, sizes=sizes)
 
 
-def _runs(side: Side, core: Box, *points: tuple[float, float]) -> list[Segment]:
+def _runs(side: ViewSide, core: Box, *points: tuple[float, float]) -> list[Segment]:
     """Return the way of extension lines across the shapes."""
-    ends = {Side.LEFT: core.left, Side.RIGHT: core.right, Side.BOTTOM: core.bottom, Side.TOP: core.top}
-    if side in (Side.LEFT, Side.RIGHT):
+    ends = {ViewSide.LEFT: core.left, ViewSide.RIGHT: core.right, ViewSide.BOTTOM: core.bottom, ViewSide.TOP: core.top}
+    if side in (ViewSide.LEFT, ViewSide.RIGHT):
         return [(point, (ends[side], point[1])) for point in points]
     return [(point, (point[0], ends[side])) for point in points]
 
@@ -135,7 +135,9 @@ def _marks_and_columns(view: View, left: Rows, right: Rows, *, inside: list[Segm
     )
 
 
-def _columns(view: View, call_outs: Sequence[CallOut], left: Rows, right: Rows, sizes: Sizes) -> tuple[Placed, Placed]:
+def _columns(
+    view: View, call_outs: Sequence[CallOut], left: Rows, right: Rows, sizes: Sizes
+) -> tuple[PlacedCallout, PlacedCallout]:
     core = view.core
     middle = core.center[0]
     on_left = [one for one in call_outs if _is_left(one, middle)]
@@ -148,7 +150,7 @@ def _columns(view: View, call_outs: Sequence[CallOut], left: Rows, right: Rows, 
 
 
 def _is_left(call_out: CallOut, middle: float) -> bool:
-    return call_out.side is Side.LEFT if call_out.side else call_out.target[0] < middle
+    return call_out.side is ViewSide.LEFT if call_out.side else call_out.target[0] < middle
 
 
 def _column(edge: float, outward: int, core: Box, rows: Rows) -> Column:
@@ -164,7 +166,7 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthTex
     core = view.core
     beside = boxes_joined([core, *_boxes(sides.dimensions, sides.texts, sides.leaders)])
     space = 0.5 * sizes.corridor
-    bases = {Side.TOP: (beside.top + space, 1), Side.BOTTOM: (beside.bottom - space, -1)}
+    bases = {ViewSide.TOP: (beside.top + space, 1), ViewSide.BOTTOM: (beside.bottom - space, -1)}
     dimensions: list[Dimension] = []
     texts: list[Lettering] = []
     leaders: list[Leader] = []
@@ -175,7 +177,7 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthTex
         if view.stack and view.stack.side is side:
             if rows.dimensions:
                 raise ValueError(f"view {view.name!r}: a stack and level dimensions cannot share the {side} side")
-            end = core.top if side is Side.TOP else core.bottom
+            end = core.top if side is ViewSide.TOP else core.bottom
             stacked = stack_call_outs(view.stack, wall_end=end, base=base, sizes=sizes)
             texts += stacked.texts
             leaders += stacked.leaders

@@ -17,11 +17,11 @@ from jambs.drawings.layout.boxes import Point, Segment, crossing
 from jambs.drawings.layout.paper import DESCENDER, Sizes
 from jambs.drawings.layout.placed import Align, Head, Leader, Lettering
 from jambs.drawings.layout.spacing import spread
-from jambs.drawings.views.view import CallOut, Ink, Side, Stack
+from jambs.drawings.views.view import CallOut, Ink, Stack, ViewSide
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Placed:
+class PlacedCallout:
     """Texts with their leaders."""
 
     texts: tuple[Lettering, ...] = ()
@@ -39,10 +39,10 @@ class Column:
     taken: tuple[float, float] | None = None
 
 
-def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Sizes) -> Placed:
+def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Sizes) -> PlacedCallout:
     """Place call-outs in one column beside the view."""
     if not call_outs:
-        return Placed()
+        return PlacedCallout()
     pitch = max(_tall(one, sizes) for one in call_outs) + sizes.text
     ports = _levels(call_outs, pitch, column, sizes)
     edge = column.edge
@@ -55,7 +55,7 @@ def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Siz
         at = (start + column.outward * sizes.gap, level)
         texts.append(Lettering(lines=one.lines, at=at, height=sizes.text, align=align, ink=Ink.NOTE))
         leaders.append(Leader(points=((start, level), (edge, level), one.target)))
-    return Placed(texts=tuple(texts), leaders=tuple(leaders))
+    return PlacedCallout(texts=tuple(texts), leaders=tuple(leaders))
 
 
 def _tall(call_out: CallOut, sizes: Sizes) -> float:
@@ -126,9 +126,9 @@ def uncrossed(targets: Sequence[Point], ports: Sequence[Point]) -> list[int]:
     return order
 
 
-def stack_call_outs(stack: Stack, *, wall_end: float, base: float, sizes: Sizes) -> Placed:
+def stack_call_outs(stack: Stack, *, wall_end: float, base: float, sizes: Sizes) -> PlacedCallout:
     """Place the names of layers past the end of a wall at level ``wall_end``; texts start from level ``base``."""
-    outward = 1 if stack.side is Side.TOP else -1
+    outward = 1 if stack.side is ViewSide.TOP else -1
     entries = sorted(stack.entries, key=lambda one: one.target[0])
     risers = spread([one.target[0] for one in entries], pitch=0.06 * sizes.factor)
     half = len(entries) // 2
@@ -146,4 +146,4 @@ def stack_call_outs(stack: Stack, *, wall_end: float, base: float, sizes: Sizes)
         foot = (one.target[0], wall_end)
         points = ((edge, level), (riser, level), (riser, base), foot, one.target)
         leaders.append(Leader(points=points, head=Head.DOT))
-    return Placed(texts=tuple(texts), leaders=tuple(leaders))
+    return PlacedCallout(texts=tuple(texts), leaders=tuple(leaders))

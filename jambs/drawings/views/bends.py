@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, Side, View
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewSide
 from jambs.flashing.blank import Bend, Blank, traced
 from jambs.length import Units, decimal_text, length_text
 
@@ -28,7 +28,7 @@ def bent_view(blank: Blank, *, units: Units) -> View:
     call_outs = []
     for leg, middle in zip(blank.legs, middles, strict=True):
         words = f"{leg.name} {length_text(leg.width, units=units)}"
-        call_outs.append(CallOut(target=middle, lines=(words,), side=Side.RIGHT, short=words))
+        call_outs.append(CallOut(target=middle, lines=(words,), side=ViewSide.RIGHT, short=words))
     shape = Shape(points=points, ink=Ink.FLASHING, closed=False)
     return View(name=f"bent {blank.name}", title=f"{blank.name}, bent", shapes=(shape,), call_outs=tuple(call_outs))
 
@@ -39,7 +39,7 @@ def flat_view(blank: Blank, *, units: Units) -> View:
     corners = ((0.0, 0.0), (PIECE, 0.0), (PIECE, -girth), (0.0, -girth))
     lines = [Shape(points=((0.0, -b.at), (PIECE, -b.at)), ink=Ink.HIDDEN, closed=False) for b in blank.bends]
     running = [
-        CallOut(target=(0.0, -bend.at), lines=(words,), side=Side.LEFT, short=words)
+        CallOut(target=(0.0, -bend.at), lines=(words,), side=ViewSide.LEFT, short=words)
         for bend in blank.bends
         for words in [f"{length_text(bend.at, units=units)}: {bend_words(bend)}"]
     ]
@@ -47,7 +47,7 @@ def flat_view(blank: Blank, *, units: Units) -> View:
         name=f"flat {blank.name}",
         title=f"{blank.name}, flat",
         shapes=(Shape(points=corners, ink=Ink.FLASHING), *lines),
-        chains=(Chain(side=Side.RIGHT, intervals=(Interval(start=corners[1], finish=corners[2]),), is_main=True),),
+        chains=(Chain(side=ViewSide.RIGHT, intervals=(Interval(start=corners[1], finish=corners[2]),), is_main=True),),
         call_outs=tuple(running),
     )
 

@@ -14,7 +14,7 @@ from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.packing import room_on
 from jambs.drawings.layout.paper import PAGES, TEXT_HEIGHT
 from jambs.drawings.plates import fitted, write_plate
-from jambs.drawings.views.view import CallOut, Ink, Mark, Shape, Side, View
+from jambs.drawings.views.view import CallOut, Ink, Mark, Shape, View, ViewSide
 from jambs.length import feet_text
 
 EVERY = 5
@@ -116,7 +116,7 @@ def _course_call_outs(plan: CoursePlan, right: float) -> list[CallOut]:
     shown = [
         line for line in plan.lines if line in (plan.lines[0], last) or line.meets or (line.number - 1) % EVERY == 0
     ]
-    return [_call_out((right, line.height), _course_words(plan, line), Side.RIGHT) for line in shown]
+    return [_call_out((right, line.height), _course_words(plan, line), ViewSide.RIGHT) for line in shown]
 
 
 def _course_words(plan: CoursePlan, line: CourseLine) -> str:
@@ -128,23 +128,23 @@ def _course_words(plan: CoursePlan, line: CourseLine) -> str:
 
 def _missed_call_outs(plan: CoursePlan) -> list[CallOut]:
     return [
-        _call_out((_missed_ends(plan, one)[0], one.wanted.height), f"{one.wanted.words} missed", Side.LEFT)
+        _call_out((_missed_ends(plan, one)[0], one.wanted.height), f"{one.wanted.words} missed", ViewSide.LEFT)
         for one in plan.missed
     ]
 
 
 def _floor(left: float) -> CallOut:
-    return _call_out((left, 0.0), "ground floor", Side.LEFT)
+    return _call_out((left, 0.0), "ground floor", ViewSide.LEFT)
 
 
-def _call_out(target: tuple[float, float], words: str, side: Side) -> CallOut:
+def _call_out(target: tuple[float, float], words: str, side: ViewSide) -> CallOut:
     return CallOut(target=target, lines=(words,), side=side, short=words)
 
 
 def _mark(plan: CoursePlan, one: OpeningOnElevation) -> Mark:
     left, bottom, right, top = one.frame
     low, high = _clear_of_leaders(plan, one)
-    call_out = _call_out(((left + right) / 2, (bottom + top) / 2), one.mark, Side.RIGHT)
+    call_out = _call_out(((left + right) / 2, (bottom + top) / 2), one.mark, ViewSide.RIGHT)
     return Mark(text=one.mark, room=Box(left, low, right, high), call_out=call_out)
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import Point, box_around
 from jambs.drawings.views.named_ends import edge_names, end_names, face_words, with_left_at_left
-from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Side, View
+from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewSide
 from jambs.length import HALF_64TH, decimal_text
 from jambs.parts.kit import Kit
 from jambs.parts.part import Edge, EdgeBevel, EndBevel, Miter, Part, Pocket, Where
@@ -130,7 +130,7 @@ def _stops(points: Iterable[Point], axis: int) -> list[Point]:
     return stops
 
 
-def _chain(stops: Sequence[Point], side: Side) -> list[Chain]:
+def _chain(stops: Sequence[Point], side: ViewSide) -> list[Chain]:
     intervals = tuple(Interval(start=one, finish=two) for one, two in itertools.pairwise(stops))
     return [Chain(side=side, intervals=intervals)] if intervals else []
 
@@ -145,10 +145,10 @@ def _edge_chains(part: Part) -> list[Chain]:
             near = _stops([*near, (pocket.low[0], 0.0), (pocket.high[0], 0.0)], 0)
     whole = [(box.left, _at(part, box.left)), (box.right, _at(part, box.right))]
     is_same = [round(u * 128) for u, _ in far] == [round(u * 128) for u, _ in near]
-    chains = ([] if is_same else _chain(far, Side.TOP)) + _chain(near, Side.BOTTOM)
+    chains = ([] if is_same else _chain(far, ViewSide.TOP)) + _chain(near, ViewSide.BOTTOM)
     spans = [(stops[0][0], stops[-1][0]) for stops in (far, near) if len(stops) == 2]
     if not any(abs(low - box.left) < HALF_64TH and abs(high - box.right) < HALF_64TH for low, high in spans):
-        chains += _chain(whole, Side.BOTTOM)
+        chains += _chain(whole, ViewSide.BOTTOM)
     return chains
 
 
@@ -184,13 +184,13 @@ def _end_chains(part: Part) -> list[Chain]:
     middle = box.center[0]
     start = _stops([(u, v) for u, v in part.outline if u <= middle], 1)
     finish = _stops([(u, v) for u, v in part.outline if u > middle], 1)
-    chains = _chain(start, Side.LEFT)
+    chains = _chain(start, ViewSide.LEFT)
     levels = [[round(v * 128) for _, v in stops] for stops in (start, finish)]
     if levels[0] != levels[1]:
-        chains += _chain(finish, Side.RIGHT)
+        chains += _chain(finish, ViewSide.RIGHT)
     if len(start) > 2:
         edges = [(box.left, 0.0), (box.left, box.top)]
-        chains += _chain(edges, Side.LEFT)
+        chains += _chain(edges, ViewSide.LEFT)
     return chains
 
 
@@ -203,7 +203,7 @@ def _angles(part: Part) -> list[CallOut]:
             is_start = cut.end.value == "start"
             point = _end_middle(part, is_start)
             words = f"{kind} {decimal_text(cut.angle_deg, 1)}°"
-            found.append(CallOut(target=point, lines=(words,), side=Side.LEFT if is_start else Side.RIGHT))
+            found.append(CallOut(target=point, lines=(words,), side=ViewSide.LEFT if is_start else ViewSide.RIGHT))
     return found
 
 
@@ -274,12 +274,12 @@ def _profile_chains(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, .
     bottom = min(outline, key=lambda point: (point[1], -point[0]))
     high = max(outline, key=lambda point: (point[1], point[0]))
     is_same = [round(v * 128) for v, _ in top] == [round(v * 128) for v, _ in low]
-    chains = ([] if is_same else _chain(top, Side.TOP)) + _chain(low, Side.BOTTOM)
+    chains = ([] if is_same else _chain(top, ViewSide.TOP)) + _chain(low, ViewSide.BOTTOM)
     if abs(top[0][0] - box.left) > HALF_64TH or abs(top[-1][0] - box.right) > HALF_64TH:
-        chains += _chain([(box.left, bottom[1]), (right[0], right[1])], Side.BOTTOM)
-    chains += _chain([bottom, high], Side.RIGHT)
+        chains += _chain([(box.left, bottom[1]), (right[0], right[1])], ViewSide.BOTTOM)
+    chains += _chain([bottom, high], ViewSide.RIGHT)
     for groove in grooves:
-        chains += _chain([groove[0], groove[1]], Side.LEFT)
+        chains += _chain([groove[0], groove[1]], ViewSide.LEFT)
     return chains
 
 

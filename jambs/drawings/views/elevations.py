@@ -15,7 +15,7 @@ from jambs.drawings.views.sash import (
     sight_box,
 )
 from jambs.drawings.views.seen import Seen, seen
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, Side, View
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
 from jambs.drawings.views.words import part_words
 from jambs.length import HALF_64TH
 from jambs.parts.kit import Kit
@@ -115,7 +115,7 @@ def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: fl
     """Ask for the part's mark inside its outline, in the glass beside a jamb, low beside a leg, or beside the view."""
     part, room = one.part, box_around(one.polygon)
     lines = (f"{part.mark}  {part_words(part)}",)
-    side = Side.LEFT if _is_leg(part) and room.center[0] < middle else Side.RIGHT
+    side = ViewSide.LEFT if _is_leg(part) and room.center[0] < middle else ViewSide.RIGHT
     if "extension jamb" not in part.name:
         call_out = CallOut(target=_seen_point(one, nearer), lines=lines, side=side)
         if not _is_leg(part):
@@ -179,9 +179,9 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
     boxes += [boxes_joined(trim)] if trim else []
     high = boxes[:-1] if from_outside and len(boxes) > 1 else boxes
     return [
-        *_widths(boxes, Side.BOTTOM),
+        *_widths(boxes, ViewSide.BOTTOM),
         *_heights(high or [frame]),
-        *_widths([frame, rough], Side.TOP, words=("frame", "rough opening")),
+        *_widths([frame, rough], ViewSide.TOP, words=("frame", "rough opening")),
     ]
 
 
@@ -194,10 +194,10 @@ def _clear_box(kit: Kit) -> Box:
     return Box(middle - kit.clear_width / 2, top - kit.clear_height, middle + kit.clear_width / 2, top)
 
 
-def _widths(boxes: Sequence[Box], side: Side, words: tuple[str, ...] = ()) -> list[Chain]:
+def _widths(boxes: Sequence[Box], side: ViewSide, words: tuple[str, ...] = ()) -> list[Chain]:
     chains = []
     for number, box in enumerate(_different(boxes, 0)):
-        level = box.top if side is Side.TOP else box.bottom
+        level = box.top if side is ViewSide.TOP else box.bottom
         interval = Interval(start=(box.left, level), finish=(box.right, level))
         after = words[number] if number < len(words) else ""
         chains.append(Chain(side=side, intervals=(interval,), after=after))
@@ -207,7 +207,7 @@ def _widths(boxes: Sequence[Box], side: Side, words: tuple[str, ...] = ()) -> li
 def _heights(boxes: Sequence[Box]) -> list[Chain]:
     return [
         Chain(
-            side=Side.LEFT,
+            side=ViewSide.LEFT,
             intervals=(Interval(start=(box.left, box.bottom), finish=(box.left, box.top)),),
         )
         for box in _different(boxes, 1)

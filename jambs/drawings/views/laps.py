@@ -8,12 +8,12 @@ from dataclasses import replace
 from jambs.drawings.layout.boxes import Box, Point, box_around
 from jambs.drawings.views.outlines import turned
 from jambs.drawings.views.sections import section_view
-from jambs.drawings.views.view import CallOut, Ink, Shape, Side, View
+from jambs.drawings.views.view import CallOut, Ink, Shape, View, ViewSide
 from jambs.flashing.make import Flashings
 from jambs.job.models.openings import Job
 from jambs.parts.kit import Kit
 from jambs.section.cut import cut_sections
-from jambs.section.region import Cut, Section, Stuff
+from jambs.section.region import Section, SectionCut, Stuff
 
 BETWEEN = 2.5
 """Between the section at the sill and the one at the head, where the window is left out [in]."""
@@ -36,8 +36,8 @@ def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
     The head is moved down toward the sill; what is seen beyond between them is broken.
     """
     sections = {one.cut: _without_metal(one) for one in cut_sections(kit, wall_length=WALL_DRAWN)}
-    views: dict[Cut, View] = {
-        cut: section_view(section, kit, job) for cut, section in sections.items() if cut is not Cut.JAMB
+    views: dict[SectionCut, View] = {
+        cut: section_view(section, kit, job) for cut, section in sections.items() if cut is not SectionCut.JAMB
     }
     down = _down(views, kit)
     moved = _mover(down, kit)
@@ -51,7 +51,7 @@ def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
     )
     targets = _targets(kit, flashings, sections)
     call_outs = [
-        CallOut(target=moved(targets[lap.what]), lines=(words,), side=Side.RIGHT, short=words)
+        CallOut(target=moved(targets[lap.what]), lines=(words,), side=ViewSide.RIGHT, short=words)
         for lap in flashings.laps
         if lap.what in targets
         for words in [f"{lap.number}  {lap.what}"]
@@ -70,11 +70,11 @@ def _without_metal(section: Section) -> Section:
     return replace(section, regions=tuple(one for one in section.regions if one.stuff is not Stuff.METAL))
 
 
-def _down(views: dict[Cut, View], kit: Kit) -> float:
+def _down(views: dict[SectionCut, View], kit: Kit) -> float:
     """How far the head comes down; nothing where there is no sill section."""
-    if Cut.SILL not in views:
+    if SectionCut.SILL not in views:
         return 0.0
-    return views[Cut.HEAD].core.bottom - views[Cut.SILL].core.top - BETWEEN
+    return views[SectionCut.HEAD].core.bottom - views[SectionCut.SILL].core.top - BETWEEN
 
 
 def _mover(down: float, kit: Kit) -> Callable[[Point], Point]:
@@ -122,13 +122,13 @@ def _membranes(kit: Kit, flashings: Flashings) -> dict[str, tuple[Point, Point]]
     return lines
 
 
-def _targets(kit: Kit, flashings: Flashings, sections: dict[Cut, Section]) -> dict[str, Point]:
+def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]) -> dict[str, Point]:
     """Return where the number of each lap points, by what is lapped, in wall coordinates (d, y)."""
     targets = {name: line[1] if "side" in name else _middle(line) for name, line in _membranes(kit, flashings).items()}
     for blank in flashings.blanks:
         targets[blank.name] = _middle(blank.profile[1:3])
-    head = sections[Cut.HEAD]
-    low = sections.get(Cut.SILL, head)
+    head = sections[SectionCut.HEAD]
+    low = sections.get(SectionCut.SILL, head)
     targets["window, nailing flange"] = targets["window on its clips"] = _outermost(low, Stuff.FRAME).center
     targets["exterior sill"] = _outermost(low, Stuff.SILL).center
     targets["exterior jambs and casing"] = _outermost(head, Stuff.CASING).center

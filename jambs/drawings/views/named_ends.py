@@ -8,10 +8,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from jambs.drawings.layout.boxes import Box, Point
-from jambs.drawings.views.view import CallOut, Chain, Interval, Mark, Shape, Side, View
+from jambs.drawings.views.view import CallOut, Chain, Interval, Mark, Shape, View, ViewSide
 from jambs.parts.part import Part, Where
 
-OPPOSITE = {Side.LEFT: Side.RIGHT, Side.RIGHT: Side.LEFT, Side.TOP: Side.BOTTOM, Side.BOTTOM: Side.TOP}
+OPPOSITE = {
+    ViewSide.LEFT: ViewSide.RIGHT,
+    ViewSide.RIGHT: ViewSide.LEFT,
+    ViewSide.TOP: ViewSide.BOTTOM,
+    ViewSide.BOTTOM: ViewSide.TOP,
+}
 MOSTLY = 0.5
 """An edge whose way across has at least this share of depth faces room or weather, not the opening."""
 END_SHARE = 0.24
@@ -82,8 +87,8 @@ def _end_marks(view: View, part: Part) -> list[Mark]:
     left, right = end_names(part)[::-1] if is_turned(part) else end_names(part)
     reach = END_SHARE * core.width
     rooms = {
-        left: (Box(core.left, core.bottom, core.left + reach, core.top), Side.LEFT),
-        right: (Box(core.right - reach, core.bottom, core.right, core.top), Side.RIGHT),
+        left: (Box(core.left, core.bottom, core.left + reach, core.top), ViewSide.LEFT),
+        right: (Box(core.right - reach, core.bottom, core.right, core.top), ViewSide.RIGHT),
     }
     return [
         Mark(text=name, room=room, call_out=CallOut(target=_near_end(room, side), lines=(name,), side=side))
@@ -91,7 +96,7 @@ def _end_marks(view: View, part: Part) -> list[Mark]:
     ]
 
 
-def _near_end(room: Box, side: Side) -> Point:
+def _near_end(room: Box, side: ViewSide) -> Point:
     """Return a point of the board clear of a slanted end, for a leader."""
     away = room.width / 3
-    return (room.left + away if side is Side.LEFT else room.right - away, room.center[1])
+    return (room.left + away if side is ViewSide.LEFT else room.right - away, room.center[1])

@@ -6,18 +6,18 @@ import itertools
 
 from jambs.drawings.layout.boxes import Box, Point, box_around
 from jambs.drawings.views.outlines import is_inside, turned
-from jambs.drawings.views.view import Chain, Interval, Side
+from jambs.drawings.views.view import Chain, Interval, ViewSide
 from jambs.length import HALF_64TH
 from jambs.parts.kit import Kit
-from jambs.section.region import Cut, Region, Section, Stuff
+from jambs.section.region import Region, Section, SectionCut, Stuff
 
 
 def reveal_chains(section: Section, kit: Kit) -> list[Chain]:
     """Dimension the steps from frame to jamb to casing, and from the frame to the rough opening."""
     inside = [*_steps(section, kit, inside=True), *_shim_spaces(section, kit, inside=True)]
     outside = [*_steps(section, kit, inside=False), *_shim_spaces(section, kit, inside=False)]
-    chains = [Chain(side=Side.LEFT, intervals=tuple(row)) for row in _rows(inside)]
-    return chains + [Chain(side=Side.RIGHT, intervals=tuple(row)) for row in _rows(outside)]
+    chains = [Chain(side=ViewSide.LEFT, intervals=tuple(row)) for row in _rows(inside)]
+    return chains + [Chain(side=ViewSide.RIGHT, intervals=tuple(row)) for row in _rows(outside)]
 
 
 def _rows(intervals: list[Interval]) -> list[list[Interval]]:
@@ -40,7 +40,7 @@ def _steps(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
     if not has_stool:
         kinds.append((Stuff.CASING,))
     points = [
-        _nearest_corner(found, section.cut is Cut.SILL, inside=inside)
+        _nearest_corner(found, section.cut is SectionCut.SILL, inside=inside)
         for stuffs in kinds
         if (found := _found(section, kit, stuffs, inside=inside))
     ]

@@ -11,13 +11,13 @@ from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, n
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.reveals import reveal_chains
 from jambs.drawings.views.symbols import batt, crossed
-from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Side, Stack, View
+from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Stack, View, ViewSide
 from jambs.drawings.views.words import layer_words, size_words
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, Units
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
-from jambs.section.region import Cut, Region, Section, Stuff
+from jambs.section.region import Region, Section, SectionCut, Stuff
 
 INKS = {
     Stuff.GYPSUM: Ink.LAYERS,
@@ -60,9 +60,13 @@ WALL = (
     Stuff.RIGID, Stuff.FIBRE, Stuff.STRAPPING, Stuff.COVER, Stuff.CLADDING,
 )  # fmt: skip
 UNNAMED = (*WALL, Stuff.GLASS)
-TITLES = {Cut.HEAD: "Section at head", Cut.JAMB: "Section at right jamb", Cut.SILL: "Section at sill"}
+TITLES = {
+    SectionCut.HEAD: "Section at head",
+    SectionCut.JAMB: "Section at right jamb",
+    SectionCut.SILL: "Section at sill",
+}
 TURNED = {
-    Cut.JAMB: (
+    SectionCut.JAMB: (
         "right leg seen from below, inside at the left, wall above;",
         "left jamb is its mirror image but where the faces of the frame differ",
     )
@@ -96,7 +100,7 @@ def _with_short_glass(section: Section) -> Section:
     if not frames:
         return section
     regions = tuple(
-        replace(region, outline=_short_glass(region, frames, section.cut is Cut.SILL))
+        replace(region, outline=_short_glass(region, frames, section.cut is SectionCut.SILL))
         if region.stuff is Stuff.GLASS
         else region
         for region in section.regions
@@ -170,7 +174,7 @@ def symbols_of(section: Section) -> list[Shape]:
 def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[Chain]:
     """Dimension the depths on the side of the opening: first at the frame, then the planes of the wall."""
     placement, planes = kit.placement, kit.placement.planes
-    side = Side.TOP if section.cut is Cut.SILL else Side.BOTTOM
+    side = ViewSide.TOP if section.cut is SectionCut.SILL else ViewSide.BOTTOM
     edges = (0.0, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
     walls = (0.0, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
     outside, wall = ("OUTSIDE (planned)", "(planned)") if kit.is_measured else ("OUTSIDE", "")
@@ -180,7 +184,7 @@ def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[C
     ]
 
 
-def _steps(depths: Iterable[float], polygons: list[Polygon], side: Side) -> tuple[Interval, ...]:
+def _steps(depths: Iterable[float], polygons: list[Polygon], side: ViewSide) -> tuple[Interval, ...]:
     stops = _apart(depths)
     points = [(depth, _reach(depth, polygons, side)) for depth in stops]
     return tuple(Interval(start=one, finish=two) for one, two in itertools.pairwise(points))
@@ -195,11 +199,11 @@ def _apart(places: Iterable[float]) -> list[float]:
     return stops
 
 
-def _reach(depth: float, polygons: list[Polygon], side: Side) -> float:
+def _reach(depth: float, polygons: list[Polygon], side: ViewSide) -> float:
     """Return how far the shapes at one depth reach towards the opening."""
     boxes = [box_around(polygon) for polygon in polygons]
     near = [box for box in boxes if box.left - 1e-6 <= depth <= box.right + 1e-6] or boxes
-    return max(box.top for box in near) if side is Side.TOP else min(box.bottom for box in near)
+    return max(box.top for box in near) if side is ViewSide.TOP else min(box.bottom for box in near)
 
 
 def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) -> list[CallOut]:
@@ -216,7 +220,7 @@ def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) ->
         CallOut(
             target=target,
             lines=_words(region, parts.get(region.mark), job.units),
-            side=Side.LEFT if is_inside(region, kit) else Side.RIGHT,
+            side=ViewSide.LEFT if is_inside(region, kit) else ViewSide.RIGHT,
             short=region.mark,
         )
         for _, target, region in best.values()
@@ -236,11 +240,11 @@ def _stack(section: Section, polygons: list[Polygon], kit: Kit, job: Job) -> Sta
         for region, polygon in zip(section.regions, polygons, strict=True)
         if region.stuff in WALL and not region.mark
     ]
-    is_sill = section.cut is Cut.SILL
+    is_sill = section.cut is SectionCut.SILL
     end = min(box.bottom for box in boxes) if is_sill else max(box.top for box in boxes)
     level = end + INTO_WALL if is_sill else end - INTO_WALL
     entries = tuple(
         CallOut(target=((one.inner + one.outer) / 2, level), lines=(layer_words(one, units=job.units),))
         for one in kit.placement.planes.layers
     )
-    return Stack(side=Side.BOTTOM if is_sill else Side.TOP, entries=entries)
+    return Stack(side=ViewSide.BOTTOM if is_sill else ViewSide.TOP, entries=entries)

@@ -56,7 +56,7 @@ class Hatch(StrEnum):
     SOLID = "solid"
 
 
-class Side(StrEnum):
+class ViewSide(StrEnum):
     """A side of the view."""
 
     LEFT = "left"
@@ -99,7 +99,7 @@ class Chain:
     ``is_main``: kept where there is room for little.
     """
 
-    side: Side
+    side: ViewSide
     intervals: tuple[Interval, ...]
     before: str = ""
     after: str = ""
@@ -115,7 +115,7 @@ class CallOut:
 
     target: Point
     lines: tuple[str, ...]
-    side: Side | None = None
+    side: ViewSide | None = None
     short: str = ""
 
 
@@ -123,7 +123,7 @@ class CallOut:
 class Stack:
     """Names of layers, above or below the end of a wall: one leader each from ``target``, none crossing."""
 
-    side: Side
+    side: ViewSide
     entries: tuple[CallOut, ...]
 
 

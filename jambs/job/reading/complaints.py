@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 from jambs.job.models.fields import Model
 from jambs.job.reading.faults import Fault, JobFaults, Location
 from jambs.job.reading.sentences import check
-from jambs.job.reading.tree import Source
+from jambs.job.reading.tree import TextSource
 from jambs.length import Units
 
 Checked = TypeVar("Checked", bound=Model)
@@ -22,18 +22,18 @@ class Complaints:
         self.first_file = first_file
         self.faults = list(faults)
 
-    def say(self, source: Source, location: Location, sentence: str) -> None:
+    def say(self, source: TextSource, location: Location, sentence: str) -> None:
         """Note a fault at a location within a piece."""
         self.faults.append(source.fault(location, sentence))
 
-    def check(self, model: type[Checked], source: Source) -> Checked | None:
+    def check(self, model: type[Checked], source: TextSource) -> Checked | None:
         """Check a piece against its model; note what is wrong, return it if nothing is."""
         found, faults = check(model, source, units=self.units)
         self.faults += faults
         return found
 
     def check_merged(
-        self, model: type[Checked], base: Source, own: Source, merged: Mapping[str, Any]
+        self, model: type[Checked], base: TextSource, own: TextSource, merged: Mapping[str, Any]
     ) -> Checked | None:
         """Check what an opening changes of a named piece; faults of the named piece itself are not told again."""
         told = {fault.sentence for fault in check(model, base, units=self.units)[1]}

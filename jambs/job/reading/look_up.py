@@ -10,7 +10,7 @@ from jambs.job.models.fields import Model
 from jambs.job.reading.catalogue import plain_name
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Location, advice
-from jambs.job.reading.tree import Source
+from jambs.job.reading.tree import TextSource
 
 Entry = TypeVar("Entry", bound=Model)
 
@@ -22,7 +22,7 @@ class Shelf(Generic[Entry]):
     section: str
     key: str
     model: type[Entry]
-    source: Source
+    source: TextSource
     entries: Mapping[str, Entry | None]
     is_optional: bool = False
 
@@ -33,11 +33,11 @@ class Found(Generic[Entry]):
 
     name: str
     entry: Entry
-    source: Source
+    source: TextSource
     is_own: bool = False
 
 
-def find(shelf: Shelf[Entry], opening: Source, mark: str, complaints: Complaints) -> Found[Entry] | None:
+def find(shelf: Shelf[Entry], opening: TextSource, mark: str, complaints: Complaints) -> Found[Entry] | None:
     """Find what an opening names: a name, nothing where there is only one, or ``{like: name, key: value}``."""
     written = opening.value.get(shelf.key)
     if isinstance(written, dict):
@@ -49,7 +49,7 @@ def find(shelf: Shelf[Entry], opening: Source, mark: str, complaints: Complaints
     return Found(name=name, entry=entry, source=shelf.source.within((name,)))
 
 
-def _name(shelf: Shelf[Entry], opening: Source, written: Any, complaints: Complaints) -> str | None:
+def _name(shelf: Shelf[Entry], opening: TextSource, written: Any, complaints: Complaints) -> str | None:
     """Return the name an opening gives, or the only one there is; complain of any other."""
     names = list(shelf.entries)
     if written is None and len(names) > 1 and shelf.key not in opening.value:
@@ -63,7 +63,9 @@ def _name(shelf: Shelf[Entry], opening: Source, written: Any, complaints: Compla
     return match
 
 
-def _say_unknown(shelf: Shelf[Entry], source: Source, location: Location, written: str, complaints: Complaints) -> None:
+def _say_unknown(
+    shelf: Shelf[Entry], source: TextSource, location: Location, written: str, complaints: Complaints
+) -> None:
     """Complain of a name nobody has, unless the whole section is missing: that has been told."""
     if not shelf.entries and not shelf.is_optional:
         return
@@ -73,7 +75,7 @@ def _say_unknown(shelf: Shelf[Entry], source: Source, location: Location, writte
     complaints.say(source, location, f"no {shelf.key} is called {written!r}; {near}")
 
 
-def _changed(shelf: Shelf[Entry], own: Source, mark: str, complaints: Complaints) -> Found[Entry] | None:
+def _changed(shelf: Shelf[Entry], own: TextSource, mark: str, complaints: Complaints) -> Found[Entry] | None:
     """Lay an opening's own keys over the entry it is like, and check the whole again."""
     name = _liked(shelf, own, complaints)
     if name is None:
@@ -86,7 +88,7 @@ def _changed(shelf: Shelf[Entry], own: Source, mark: str, complaints: Complaints
     return Found(name=f"{name} ({mark})", entry=entry, source=own, is_own=True) if entry else None
 
 
-def _liked(shelf: Shelf[Entry], own: Source, complaints: Complaints) -> str | None:
+def _liked(shelf: Shelf[Entry], own: TextSource, complaints: Complaints) -> str | None:
     names = list(shelf.entries)
     like = own.value.get("like")
     if like in names:

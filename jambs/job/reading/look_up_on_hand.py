@@ -12,7 +12,7 @@ from jambs.job.reading.catalogue import catalogue_boards, find_board
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Fault, JobFaults, Location, advice
 from jambs.job.reading.rows import TABLES, Cell, table_fault, table_rows
-from jambs.job.reading.tree import Source
+from jambs.job.reading.tree import TextSource
 
 COLUMNS = [key for key in OnHandEntry.model_fields if key != "table"]
 NOTED = ("from", "mark")
@@ -31,7 +31,7 @@ class BoardRow:
         """Return the column at the end of a location."""
         return str(location[-1])
 
-    def within(self, location: Location) -> Source:
+    def within(self, location: Location) -> TextSource:
         """Return the row itself: its cells hold nothing further."""
         return self
 
@@ -42,7 +42,7 @@ class BoardRow:
 
 
 def look_up_on_hand(
-    entries: Sequence[OnHandEntry], source: Source, folder: Path, complaints: Complaints
+    entries: Sequence[OnHandEntry], source: TextSource, folder: Path, complaints: Complaints
 ) -> tuple[OnHand, ...]:
     """Look up the sizes of boards on hand; ``source``: their list in the job file, ``folder``: where its tables lie."""
     found: list[OnHand | None] = []
@@ -57,7 +57,7 @@ def look_up_on_hand(
     return tuple(one for one in found if one)
 
 
-def _board(entry: OnHandEntry, source: Source, complaints: Complaints, *, file: str = "job file") -> OnHand | None:
+def _board(entry: OnHandEntry, source: TextSource, complaints: Complaints, *, file: str = "job file") -> OnHand | None:
     known = find_board(entry.nominal) if entry.nominal else None
     thickness = entry.thickness or (known.thickness if known else None)
     width = entry.width or (known.width if known else None)
@@ -78,7 +78,7 @@ def _board(entry: OnHandEntry, source: Source, complaints: Complaints, *, file: 
     )
 
 
-def _rows(name: str, source: Source, folder: Path, complaints: Complaints) -> list[BoardRow]:
+def _rows(name: str, source: TextSource, folder: Path, complaints: Complaints) -> list[BoardRow]:
     path = folder / name
     if path.suffix.lower() not in TABLES:
         complaints.say(source, (), f"{name!r} is no table; name a file that ends in .csv or .xlsx")

@@ -16,7 +16,7 @@ from jambs.job.reading.catalogue import plain_name
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import advice
 from jambs.job.reading.look_up import Found, Shelf, find
-from jambs.job.reading.tree import Source
+from jambs.job.reading.tree import TextSource
 from jambs.job.reading.walls import look_up_wall
 from jambs.length import Units, length_text
 
@@ -34,11 +34,11 @@ class Shelves:
     exterior: Shelf[ExteriorTrim]
     looked_up: Mapping[str, tuple[Wall | None, tuple[Assumed, ...]]]
     position: PositionRule | None
-    top: Source
+    top: TextSource
     shop: Shop | None
 
 
-def look_up_opening(source: Source, shelves: Shelves, complaints: Complaints) -> Opening | None:
+def look_up_opening(source: TextSource, shelves: Shelves, complaints: Complaints) -> Opening | None:
     """Look up one opening; nothing if it is faulty, and then every fault of it is noted."""
     entry = complaints.check(OpeningEntry, source)
     if not isinstance(source.value, dict):
@@ -67,7 +67,7 @@ def _wall(found: Found[WallEntry], shelves: Shelves, complaints: Complaints) -> 
 
 def _position(
     entry: OpeningEntry,
-    source: Source,
+    source: TextSource,
     wall: Found[WallEntry] | None,
     built: Wall | None,
     shelves: Shelves,
@@ -90,7 +90,9 @@ def _position(
     return _on_face(rule, rule.flange_on, built, place, complaints)
 
 
-def _on_face(rule: PositionRule, named: str, wall: Wall, place: Source, complaints: Complaints) -> PositionRule | None:
+def _on_face(
+    rule: PositionRule, named: str, wall: Wall, place: TextSource, complaints: Complaints
+) -> PositionRule | None:
     faces = [SHEATHING, TRIM_PLANE]
     faces += [name for layer in wall.layers for name in (layer.name, layer.role.value)]
     faces = list(dict.fromkeys(faces))
@@ -101,7 +103,7 @@ def _on_face(rule: PositionRule, named: str, wall: Wall, place: Source, complain
     return rule.model_copy(update={"flange_on": match})
 
 
-def _fits(entry: OpeningEntry, window: WindowType, source: Source, complaints: Complaints) -> bool:
+def _fits(entry: OpeningEntry, window: WindowType, source: TextSource, complaints: Complaints) -> bool:
     """Hold the sizes of one opening against each other."""
     frame, rough, face = entry.frame, entry.rough_opening, window.frame_face
     text = _size_text(frame, complaints.units)

@@ -11,13 +11,13 @@ from jambs.job.models.outside import ElevationEntry, OutsideEntry
 from jambs.job.models.shop import Board
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import advice
-from jambs.job.reading.tree import Source
+from jambs.job.reading.tree import TextSource
 
 FILE_NAME = r"[\w][\w .-]{0,29}"
 """Papers are called by the names of elevations."""
 
 
-def name_elevations(top: Source, openings: Sequence[Source], complaints: Complaints) -> None:
+def name_elevations(top: TextSource, openings: Sequence[TextSource], complaints: Complaints) -> None:
     """Complain of elevations that papers cannot be called by, and of openings on elevations that are not there."""
     written = top.value.get("elevations")
     names = list(written) if isinstance(written, dict) else []
@@ -38,7 +38,7 @@ def name_elevations(top: Source, openings: Sequence[Source], complaints: Complai
 
 
 def look_up_outside(
-    entry: OutsideEntry, top: Source, openings: Sequence[Opening], boards: Iterable[Board], complaints: Complaints
+    entry: OutsideEntry, top: TextSource, openings: Sequence[Opening], boards: Iterable[Board], complaints: Complaints
 ) -> None:
     """Complain of marks and stocks that the outside sections name and the job does not have."""
     marks = [opening.mark for opening in openings]
@@ -50,7 +50,7 @@ def look_up_outside(
             complaints.say(top, ("woods", stock), f"no board and no trim is of {stock!r}; {advice(stock, stocks)}")
 
 
-def _check_storeys(entry: ElevationEntry, source: Source, marks: Sequence[str], complaints: Complaints) -> None:
+def _check_storeys(entry: ElevationEntry, source: TextSource, marks: Sequence[str], complaints: Complaints) -> None:
     seen: dict[str, int] = {}
     for number, storey in enumerate(entry.storeys):
         for place, mark in enumerate(storey.openings):

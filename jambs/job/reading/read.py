@@ -27,7 +27,7 @@ from jambs.job.reading.look_up_opening import Shelves, look_up_opening
 from jambs.job.reading.look_up_outside import look_up_outside, name_elevations
 from jambs.job.reading.rows import TABLES
 from jambs.job.reading.schedule import read_schedule
-from jambs.job.reading.tree import Piece, Source, read_tree
+from jambs.job.reading.tree import TextSource, TreePiece, read_tree
 from jambs.job.reading.walls import look_up_board, look_up_wall
 from jambs.length import Units
 
@@ -83,7 +83,7 @@ def job_file(path: Path) -> Path:
     raise JobFaults([Fault(file=path.name or str(path), line=0, where="", sentence=message)])
 
 
-def _units(top: Piece) -> Units:
+def _units(top: TreePiece) -> Units:
     """Guess what the lengths are in, so that they can be checked even where ``units`` is misspelled."""
     return Units.MM if str(top.value.get("units", "")).lower().startswith(("m", "c")) else Units.INCH
 
@@ -97,14 +97,14 @@ def _with_paper(shop: Shop, units: Units) -> Shop:
 class _Head:
     """The keys that one model has at the top of the file."""
 
-    def __init__(self, top: Piece, model: type[Model]) -> None:
+    def __init__(self, top: TreePiece, model: type[Model]) -> None:
         self.value = {key: value for key, value in top.value.items() if key in model.model_fields}
         self.fault = top.fault
         self.within = top.within
         self.name = top.name
 
 
-def _top(top: Piece, complaints: Complaints) -> JobEntry | None:
+def _top(top: TreePiece, complaints: Complaints) -> JobEntry | None:
     unknown = [key for key in top.value if key not in JobFile.model_fields]
     for key in unknown:
         complaints.say(top, (key,), f"unknown key; {advice(key, JobFile.model_fields)}")
@@ -114,30 +114,32 @@ def _top(top: Piece, complaints: Complaints) -> JobEntry | None:
     return complaints.check(JobEntry, _Head(top, JobEntry))
 
 
-def _outside(top: Piece, openings: Sequence[Opening], boards: Sequence[Board], complaints: Complaints) -> OutsideEntry:
+def _outside(
+    top: TreePiece, openings: Sequence[Opening], boards: Sequence[Board], complaints: Complaints
+) -> OutsideEntry:
     entry = complaints.check(OutsideEntry, _Head(top, OutsideEntry)) or OutsideEntry()
     if not complaints.faults:  # a faulty opening would make its mark look like none
         look_up_outside(entry, top, openings, boards, complaints)
     return entry
 
 
-def _section(model: type[Any], key: str, top: Piece, complaints: Complaints) -> Any:
+def _section(model: type[Any], key: str, top: TreePiece, complaints: Complaints) -> Any:
     return complaints.check(model, top.within((key,))) if key in top.value else None
 
 
-def _boards(shop: Shop | None, top: Piece, complaints: Complaints) -> tuple[Board, ...]:
+def _boards(shop: Shop | None, top: TreePiece, complaints: Complaints) -> tuple[Board, ...]:
     entries = shop.boards if shop else ()
     found = (look_up_board(one, top.within(("shop", "boards", place)), complaints) for place, one in enumerate(entries))
     return tuple(board for board in found if board)
 
 
-def _on_hand(shop: Shop | None, top: Piece, folder: Path, complaints: Complaints) -> tuple[OnHand, ...]:
+def _on_hand(shop: Shop | None, top: TreePiece, folder: Path, complaints: Complaints) -> tuple[OnHand, ...]:
     if shop is None or not shop.on_hand:
         return ()
     return look_up_on_hand(shop.on_hand, top.within(("shop", "on_hand")), folder, complaints)
 
 
-def _shelf(section: str, key: str, model: type[Any], top: Piece, complaints: Complaints) -> Shelf[Any]:
+def _shelf(section: str, key: str, model: type[Any], top: TreePiece, complaints: Complaints) -> Shelf[Any]:
     source = top.within((section,))
     written = top.value.get(section)
     if written is not None and not isinstance(written, dict):
@@ -150,7 +152,7 @@ def _shelf(section: str, key: str, model: type[Any], top: Piece, complaints: Com
     return Shelf(section=section, key=key, model=model, source=source, entries=entries, is_optional=is_optional)
 
 
-def _shelves(top: Piece, shop: Shop | None, complaints: Complaints) -> Shelves:
+def _shelves(top: TreePiece, shop: Shop | None, complaints: Complaints) -> Shelves:
     walls: Shelf[WallEntry] = _shelf("walls", "wall", WallEntry, top, complaints)
     looked_up = {
         name: look_up_wall(name, entry, walls.source.within((name,)), complaints) if entry else (None, ())
@@ -168,8 +170,8 @@ def _shelves(top: Piece, shop: Shop | None, complaints: Complaints) -> Shelves:
     )
 
 
-def _openings(file: Path, top: Piece, shelves: Shelves, complaints: Complaints) -> tuple[Opening, ...]:
-    sources: list[Source] = [*_listed(top, complaints), *_scheduled(file, top, complaints)]
+def _openings(file: Path, top: TreePiece, shelves: Shelves, complaints: Complaints) -> tuple[Opening, ...]:
+    sources: list[TextSource] = [*_listed(top, complaints), *_scheduled(file, top, complaints)]
     if not {"openings", "schedule"} & set(top.value):
         complaints.say(top, (), "openings is missing; list the openings, or name a schedule: openings.csv")
     _no_mark_twice(sources, complaints)
@@ -178,7 +180,7 @@ def _openings(file: Path, top: Piece, shelves: Shelves, complaints: Complaints) 
     return tuple(opening for opening in found if opening)
 
 
-def _listed(top: Piece, complaints: Complaints) -> Iterator[Source]:
+def _listed(top: TreePiece, complaints: Complaints) -> Iterator[TextSource]:
     written = top.value.get("openings")
     if written is None:
         return
@@ -189,7 +191,7 @@ def _listed(top: Piece, complaints: Complaints) -> Iterator[Source]:
     yield from (top.within(("openings", place)) for place in range(len(written)))
 
 
-def _scheduled(file: Path, top: Piece, complaints: Complaints) -> Sequence[Source]:
+def _scheduled(file: Path, top: TreePiece, complaints: Complaints) -> Sequence[TextSource]:
     name = top.value.get("schedule")
     if not isinstance(name, str):
         return []
@@ -212,7 +214,7 @@ def _scheduled(file: Path, top: Piece, complaints: Complaints) -> Sequence[Sourc
     return rows
 
 
-def _measured(file: Path, top: Piece, openings: tuple[Opening, ...], complaints: Complaints) -> tuple[Opening, ...]:
+def _measured(file: Path, top: TreePiece, openings: tuple[Opening, ...], complaints: Complaints) -> tuple[Opening, ...]:
     """Give the openings what the table of measures says, where the job names one."""
     name = top.value.get("measures")
     if not isinstance(name, str):
@@ -232,7 +234,7 @@ def _schedules_beside(file: Path) -> list[str]:
     return sorted(one.name for one in file.parent.iterdir() if one.suffix.lower() in TABLES)
 
 
-def _no_mark_twice(sources: Sequence[Source], complaints: Complaints) -> None:
+def _no_mark_twice(sources: Sequence[TextSource], complaints: Complaints) -> None:
     """Marks name files and stickers: no two may be alike, not even but for capitals."""
     first: dict[str, Fault] = {}
     for source in sources:

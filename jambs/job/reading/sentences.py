@@ -11,7 +11,7 @@ from pydantic_core import ErrorDetails
 from jambs.job.models.fields import Model
 from jambs.job.reading.examples import example
 from jambs.job.reading.faults import Fault, Location, advice, nearest
-from jambs.job.reading.tree import Source
+from jambs.job.reading.tree import TextSource
 from jambs.length import Units
 
 Checked = TypeVar("Checked", bound=Model)
@@ -30,7 +30,7 @@ CORNERS: Mapping[Location, str] = {
 
 
 def check(
-    model: type[Checked], source: Source, *, units: Units, value: Any = None
+    model: type[Checked], source: TextSource, *, units: Units, value: Any = None
 ) -> tuple[Checked | None, list[Fault]]:
     """Check one piece of a job against its model; ``value`` stands in for the piece's own where it was merged."""
     written = source.value if value is None else value
@@ -55,7 +55,7 @@ def _is_echo(error: ErrorDetails, errors: list[ErrorDetails]) -> bool:
     return any(list(loc[:-1]) == above and nearest(str(loc[-1]), [str(key)]) for loc in unknown)
 
 
-def _told(error: ErrorDetails, model: type[Model], source: Source, units: Units) -> Fault | None:
+def _told(error: ErrorDetails, model: type[Model], source: TextSource, units: Units) -> Fault | None:
     """Tell one error; an empty value was told when the file was read."""
     location = _as_written(error["loc"], source.value)
     kind, found = error["type"], error["input"]

@@ -18,7 +18,7 @@ NAMING_KEYS = ("mark", "material", "nominal", "stock")
 """Keys whose value names an item of a list in a message."""
 
 
-class Source(Protocol):
+class TextSource(Protocol):
     """A piece of a job with a place on paper: its value, and how a fault in it is told."""
 
     @property
@@ -31,12 +31,12 @@ class Source(Protocol):
     def name(self, location: Location) -> str:
         """Return what the file calls the value at a location."""
 
-    def within(self, location: Location) -> Source:
+    def within(self, location: Location) -> TextSource:
         """Return the piece at a location within this one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Piece:
+class TreePiece:
     """A piece of a YAML file. ``root``: the whole file's value; ``path``: the way to the piece."""
 
     file: str
@@ -56,9 +56,9 @@ class Piece:
         """Return the key at the end of a location."""
         return str(location[-1])
 
-    def within(self, location: Location) -> Piece:
+    def within(self, location: Location) -> TreePiece:
         """Return the piece at a location within this one."""
-        return Piece(file=self.file, root=self.root, lines=self.lines, path=self.path + location)
+        return TreePiece(file=self.file, root=self.root, lines=self.lines, path=self.path + location)
 
     def fault(self, location: Location, sentence: str) -> Fault:
         """Make a fault at the nearest place that is written in the file."""
@@ -91,7 +91,7 @@ def _section_length(path: Location) -> int:
     return 2 if path and path[0] in named else 1
 
 
-def read_tree(path: Path) -> tuple[Piece, list[Fault]]:
+def read_tree(path: Path) -> tuple[TreePiece, list[Fault]]:
     """Read a YAML file whose top is a mapping; also return what is wrong with its keys (twice given, left empty).
 
     Raises:
@@ -144,12 +144,12 @@ class _Grower:
         self.faults: list[tuple[Location, int, str]] = []
         self.seen: set[int] = set()
 
-    def grow(self, node: yaml.MappingNode) -> tuple[Piece, list[Fault]]:
+    def grow(self, node: yaml.MappingNode) -> tuple[TreePiece, list[Fault]]:
         """Return the whole file as a piece, and its faults."""
-        piece = Piece(file=self.file, root=self._value(node, ()), lines=self.lines)
+        piece = TreePiece(file=self.file, root=self._value(node, ()), lines=self.lines)
         return piece, [self._told(piece, *fault) for fault in self.faults]
 
-    def _told(self, piece: Piece, path: Location, line: int, sentence: str) -> Fault:
+    def _told(self, piece: TreePiece, path: Location, line: int, sentence: str) -> Fault:
         return _fault(self.file, line, sentence, piece.fault(path, "").where)
 
     def _value(self, node: yaml.Node, path: Location) -> Any:

@@ -11,7 +11,7 @@ from jambs.job.models.shop import Board, BoardEntry
 from jambs.job.reading.catalogue import CatalogueLayer, catalogue_boards, catalogue_layers, find_board, find_layer
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import advice
-from jambs.job.reading.tree import Source
+from jambs.job.reading.tree import TextSource
 from jambs.length import LengthError, Units, length_text, read_length
 
 USUAL_SPACING = {Units.INCH: 16.0, Units.MM: 600 / 25.4}
@@ -28,7 +28,7 @@ HOLLOW = (Role.FRAMING, Role.CAVITY, Role.STRAPPING)
 
 
 def look_up_wall(
-    name: str, entry: WallEntry, source: Source, complaints: Complaints
+    name: str, entry: WallEntry, source: TextSource, complaints: Complaints
 ) -> tuple[Wall | None, tuple[Assumed, ...]]:
     """Look up every layer of a wall; nothing if one cannot be found. Also what was assumed about it."""
     assumed: list[Assumed] = []
@@ -42,7 +42,9 @@ def look_up_wall(
     return Wall(name=name, layers=found, buck=entry.buck), tuple(assumed)
 
 
-def _look_up_layer(entry: LayerEntry, source: Source, complaints: Complaints, assumed: list[Assumed]) -> Layer | None:
+def _look_up_layer(
+    entry: LayerEntry, source: TextSource, complaints: Complaints, assumed: list[Assumed]
+) -> Layer | None:
     known, written = _known(entry.material, complaints.units)
     thickness = entry.thickness or written or (known.thickness if known else None)
     role = entry.role or (known.role if known else None)
@@ -104,7 +106,7 @@ def _known(material: str, units: Units) -> tuple[CatalogueLayer | None, float | 
 
 
 def _cavity(
-    entry: LayerEntry, role: Role | None, thickness: float | None, source: Source, complaints: Complaints
+    entry: LayerEntry, role: Role | None, thickness: float | None, source: TextSource, complaints: Complaints
 ) -> Layer | None:
     if entry.cavity is None:
         return None
@@ -141,7 +143,7 @@ def _assumed_thickness(known: CatalogueLayer, units: Units) -> Assumed:
     return Assumed(what=f"thickness of {known.name}", value=value, why=why)
 
 
-def _in_order(layers: tuple[Layer, ...], source: Source, complaints: Complaints) -> bool:
+def _in_order(layers: tuple[Layer, ...], source: TextSource, complaints: Complaints) -> bool:
     """Hold the order of the layers against inside → outside."""
     if not any(layer.role in (Role.FRAMING, Role.SHEATHING) for layer in layers):
         message = "have neither framing nor sheathing, so nothing carries a window; add one"
@@ -163,7 +165,7 @@ def _stands_wrong(inner: Role, outer: Role) -> bool:
     return inner is Role.FRAMING and outer is Role.FINISH
 
 
-def look_up_board(entry: BoardEntry, source: Source, complaints: Complaints) -> Board | None:
+def look_up_board(entry: BoardEntry, source: TextSource, complaints: Complaints) -> Board | None:
     """Look up the actual size of a board that is given by its nominal name."""
     known = find_board(entry.nominal) if entry.nominal else None
     thickness = entry.thickness or (known.thickness if known else None)

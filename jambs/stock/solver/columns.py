@@ -8,12 +8,12 @@ import numpy as np
 
 from jambs.stock.solver.assemble import assemble, tidied
 from jambs.stock.solver.core import Core, Cuts
-from jambs.stock.solver.pool import Crosscut
-from jambs.stock.solver.small import Effort, Start
+from jambs.stock.solver.pool import CrosscutColumn
+from jambs.stock.solver.small import SmallEffort, Start
 from jambs.stock.solver.solvers import Backend
 
 
-def search_columns(core: Core, backend: Backend, start: Start, at_most: int, effort: Effort) -> Cuts | None:
+def search_columns(core: Core, backend: Backend, start: Start, at_most: int, effort: SmallEffort) -> Cuts | None:
     """Best plan made of known patterns only, if it costs at most `at_most`."""
     pool, state = start.pool, start.state
     chosen = np.flatnonzero(pool.is_proper(state))
@@ -36,7 +36,7 @@ def search_columns(core: Core, backend: Backend, start: Start, at_most: int, eff
     rips, crosscuts = [], []
     for number, times in zip(chosen.tolist(), np.rint(answer.x).astype(np.int64).tolist(), strict=True):
         column = pool.columns[number]
-        if isinstance(column, Crosscut):
+        if isinstance(column, CrosscutColumn):
             crosscuts += [(column.width, column.length, column.items)] * times
         else:
             rips += [(column.board, column.strips)] * times

@@ -10,7 +10,7 @@ import numpy as np
 from jambs.stock.solver.assemble import assemble, tidied
 from jambs.stock.solver.core import ENDLESS, Core, Cuts, Floats, Pattern, State, cost_of
 from jambs.stock.solver.master import MasterAnswer, solve_master
-from jambs.stock.solver.pool import Crosscut, Pool, Rip
+from jambs.stock.solver.pool import CrosscutColumn, Pool, RipColumn
 from jambs.stock.solver.solvers import Backend
 
 DIVE_ROUNDS = 12
@@ -28,13 +28,13 @@ class _Fixed:
     crosscuts: list[tuple[int, int, Pattern]] = field(default_factory=list)
     spent: int = 0
 
-    def fix(self, core: Core, column: Crosscut | Rip, times: int) -> None:
-        if isinstance(column, Crosscut):
+    def fix(self, core: Core, column: CrosscutColumn | RipColumn, times: int) -> None:
+        if isinstance(column, CrosscutColumn):
             self._crosscut(column, times)
         else:
             self._rip(core, column, times)
 
-    def _crosscut(self, column: Crosscut, times: int) -> None:
+    def _crosscut(self, column: CrosscutColumn, times: int) -> None:
         demand, need = self.state.demand.copy(), self.state.need.copy()
         for item, count in column.items:
             demand[item] -= count * times
@@ -42,7 +42,7 @@ class _Fixed:
         self.state = State(demand=np.maximum(demand, 0), need=need, supply=self.state.supply)
         self.crosscuts += [(column.width, column.length, column.items)] * times
 
-    def _rip(self, core: Core, column: Rip, times: int) -> None:
+    def _rip(self, core: Core, column: RipColumn, times: int) -> None:
         need, supply = self.state.need.copy(), self.state.supply.copy()
         for width, count in column.strips:
             need[width, core.board_length[column.board]] -= count * times
@@ -88,9 +88,9 @@ def _finished(
     return tidied(core, state.demand, cuts, state.supply, keep_stock=pool.is_frozen)
 
 
-def _times(column: Crosscut | Rip, state: State, times: int) -> int:
+def _times(column: CrosscutColumn | RipColumn, state: State, times: int) -> int:
     """How many of the rounded count can be fixed without making more than is wanted."""
-    if isinstance(column, Rip):
+    if isinstance(column, RipColumn):
         return min(times, int(state.supply[column.board]))
     return min([times, *(int(state.demand[item]) // count for item, count in column.items)])
 

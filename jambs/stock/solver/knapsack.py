@@ -12,7 +12,7 @@ from jambs.stock.solver.core import Ints, Pattern
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Filling:
+class KnapsackFilling:
     """Best value for each capacity 0 .. top, and how to reach it."""
 
     best: npt.NDArray[Any]
@@ -43,7 +43,7 @@ def split_copies(sizes: Ints, copies: Ints, top: int) -> list[tuple[int, int, in
     return parts
 
 
-def fill(sizes: Ints, values: npt.NDArray[Any], copies: Ints, top: int) -> Filling:
+def fill(sizes: Ints, values: npt.NDArray[Any], copies: Ints, top: int) -> KnapsackFilling:
     """Best fillings of all capacities up to `top`; whole values stay whole."""
     worth = values.tolist()
     parts = tuple(part for part in split_copies(sizes, copies, top) if worth[part[0]] > 0)
@@ -53,7 +53,7 @@ def fill(sizes: Ints, values: npt.NDArray[Any], copies: Ints, top: int) -> Filli
         with_it = best[: top + 1 - size] + worth[item] * bundle
         np.greater(with_it, best[size:], out=took[number, size:])
         np.maximum(best[size:], with_it, out=best[size:])
-    return Filling(best=best, parts=parts, took=took)
+    return KnapsackFilling(best=best, parts=parts, took=took)
 
 
 def best_values(sizes: Ints, values: npt.NDArray[Any], copies: Ints, top: int) -> npt.NDArray[Any]:

@@ -9,8 +9,8 @@ from typing import Any
 import numpy as np
 
 from jambs.stock.solver.core import ENDLESS, Core, Floats, State
-from jambs.stock.solver.knapsack import Filling, fill
-from jambs.stock.solver.pool import Crosscut, Pool, Rip
+from jambs.stock.solver.knapsack import KnapsackFilling, fill
+from jambs.stock.solver.pool import CrosscutColumn, Pool, RipColumn
 from jambs.stock.solver.solvers import Backend
 
 PRICING_TOLERANCE = 1e-7
@@ -84,12 +84,12 @@ def seed_columns(core: Core, state: State, pool: Pool) -> None:
         fits = int(core.lengths[top] // core.item_length[item])
         count = min(fits, int(state.demand[item]))
         if count > 0:
-            pool.add(Crosscut(int(core.item_width[item]), top, ((item, count),)))
+            pool.add(CrosscutColumn(int(core.item_width[item]), top, ((item, count),)))
     for board in [] if pool.is_frozen else np.flatnonzero(state.supply > 0).tolist():
         for width in range(len(core.widths)):
             count = int(core.board_width[board] // core.widths[width])
             if count > 0:
-                pool.add(Rip(board, ((width, count),)))
+                pool.add(RipColumn(board, ((width, count),)))
 
 
 def price_columns(core: Core, state: State, pool: Pool, duals: Floats) -> bool:
@@ -112,20 +112,20 @@ def price_columns(core: Core, state: State, pool: Pool, duals: Floats) -> bool:
     return added > 0
 
 
-def _fill_strips(core: Core, state: State, duals: Floats, width: int) -> tuple[Filling, list[int]]:
+def _fill_strips(core: Core, state: State, duals: Floats, width: int) -> tuple[KnapsackFilling, list[int]]:
     numbers = core.items_of(width)
     filling = fill(core.item_length[numbers], duals[numbers], state.demand[numbers], int(core.lengths[-1]))
     return filling, numbers.tolist()
 
 
 def _add_crosscuts(
-    core: Core, pool: Pool, filling: Filling, numbers: list[int], width: int, strip_price: Floats
+    core: Core, pool: Pool, filling: KnapsackFilling, numbers: list[int], width: int, strip_price: Floats
 ) -> int:
     added = 0
     for length, size in enumerate(core.lengths.tolist()):
         if filling.best[size] > strip_price[length] + PRICING_TOLERANCE:
             items = tuple((numbers[item], count) for item, count in filling.pattern(size))
-            added += pool.add(Crosscut(width, length, items))
+            added += pool.add(CrosscutColumn(width, length, items))
     return added
 
 
@@ -140,7 +140,7 @@ def _price_boards(core: Core, state: State, pool: Pool, duals: Floats, worth: Fl
         for board in core.boards_of(length).tolist():
             size = int(core.board_width[board])
             if state.supply[board] > 0 and filling.best[size] > price[board] + PRICING_TOLERANCE:
-                added += pool.add(Rip(board, filling.pattern(size)))
+                added += pool.add(RipColumn(board, filling.pattern(size)))
     return added
 
 
@@ -149,7 +149,7 @@ def _spread(
     state: State,
     pool: Pool,
     duals: Floats,
-    fillings: list[tuple[Filling, list[int]]],
+    fillings: list[tuple[KnapsackFilling, list[int]]],
     strip_price: Floats,
 ) -> int:
     """Patterns from the items that the best pattern did not use: fewer rounds are needed."""

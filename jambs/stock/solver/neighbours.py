@@ -8,11 +8,11 @@ from jambs.stock.solver.assemble import tidied
 from jambs.stock.solver.columns import search_columns
 from jambs.stock.solver.core import Core, CutBoard, Cuts, Floats, Ints, State, cost_of, produced, used_boards
 from jambs.stock.solver.pool import Pool
-from jambs.stock.solver.small import Effort, search_arcs, start_of
+from jambs.stock.solver.small import SmallEffort, search_arcs, start_of
 from jambs.stock.solver.solvers import Backend
 
 
-def replanned(core: Core, backend: Backend, pool: Pool, boards: Cuts, supply: Ints, effort: Effort) -> Cuts | None:
+def replanned(core: Core, backend: Backend, pool: Pool, boards: Cuts, supply: Ints, effort: SmallEffort) -> Cuts | None:
     """Cheaper boards for the same pieces, or None; arcs are searched only if the effort has any."""
     need = np.zeros((len(core.widths), len(core.lengths)), dtype=np.int64)
     state = State(demand=produced(core, boards), need=need, supply=supply)

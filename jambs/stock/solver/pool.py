@@ -12,7 +12,7 @@ from jambs.stock.solver.solvers import Matrix
 
 
 @dataclass(frozen=True, slots=True)
-class Crosscut:
+class CrosscutColumn:
     """Items cut from a strip of one width and one board length."""
 
     width: int
@@ -21,7 +21,7 @@ class Crosscut:
 
 
 @dataclass(frozen=True, slots=True)
-class Rip:
+class RipColumn:
     """Strips ripped from a board of one type."""
 
     board: int
@@ -36,10 +36,10 @@ class Pool:
     """
 
     core: Core
-    columns: list[Crosscut | Rip] = field(default_factory=list)
+    columns: list[CrosscutColumn | RipColumn] = field(default_factory=list)
     is_frozen: bool = False
     """Whether boards may be ripped only in the ways already here."""
-    _known: set[Crosscut | Rip] = field(default_factory=set)
+    _known: set[CrosscutColumn | RipColumn] = field(default_factory=set)
     _rows: list[list[int]] = field(default_factory=list)
     _values: list[list[int]] = field(default_factory=list)
     _cost: list[float] = field(default_factory=list)
@@ -65,25 +65,25 @@ class Pool:
         core = self.core
         return core.item_count + len(core.widths) * len(core.lengths) + len(core.limited)
 
-    def add(self, column: Crosscut | Rip) -> bool:
+    def add(self, column: CrosscutColumn | RipColumn) -> bool:
         """Add a column unless it is known; say whether it was new."""
         if column in self._known:
             return False
         self._known.add(column)
         self.columns.append(column)
-        rows, values, cost = self._crosscut(column) if isinstance(column, Crosscut) else self._rip(column)
+        rows, values, cost = self._crosscut(column) if isinstance(column, CrosscutColumn) else self._rip(column)
         self._rows.append(rows)
         self._values.append(values)
         self._cost.append(cost)
         return True
 
-    def _crosscut(self, column: Crosscut) -> tuple[list[int], list[int], float]:
+    def _crosscut(self, column: CrosscutColumn) -> tuple[list[int], list[int], float]:
         number = len(self.columns) - 1
         self._makes += [(number, item, count) for item, count in column.items]
         rows = [item for item, _ in column.items] + [self.strip_row(column.width, column.length)]
         return rows, [count for _, count in column.items] + [-1], 0.0
 
-    def _rip(self, column: Rip) -> tuple[list[int], list[int], float]:
+    def _rip(self, column: RipColumn) -> tuple[list[int], list[int], float]:
         self._takes.append((len(self.columns) - 1, column.board))
         length = int(self.core.board_length[column.board])
         rows = [self.strip_row(width, length) for width, _ in column.strips]

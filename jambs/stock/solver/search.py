@@ -19,7 +19,7 @@ from jambs.stock.solver.greedy import first_plan
 from jambs.stock.solver.master import MasterAnswer, solve_master
 from jambs.stock.solver.neighbours import choose, left_supply, replanned
 from jambs.stock.solver.pool import Pool
-from jambs.stock.solver.small import Effort, Start
+from jambs.stock.solver.small import SmallEffort, Start
 from jambs.stock.solver.solvers import Backend
 
 ALL_NODES = 1 << 30
@@ -125,7 +125,7 @@ def _columns(run: Run) -> Cuts | None:
     assert run.answer is not None and run.certificate is not None
     start = Start(state=run.state, pool=run.pool, answer=run.answer, certificate=run.certificate)
     seconds = run.left if run.stages is not None else min(run.left, max(1.0, run.left / 4), COLUMN_SECONDS)
-    effort = Effort(seconds=seconds, nodes=COLUMN_NODES, arcs=0, seed=run.seed)
+    effort = SmallEffort(seconds=seconds, nodes=COLUMN_NODES, arcs=0, seed=run.seed)
     return search_columns(run.core, run.backend, start, _most(run), effort)
 
 
@@ -205,10 +205,10 @@ def _is_plain(core: Core) -> bool:
     return _is_flat(core) or len(core.price) == 1
 
 
-def _small_effort(run: Run, level: int) -> Effort:
+def _small_effort(run: Run, level: int) -> SmallEffort:
     turn = level // len(SIZES)
     growth = 1 << min(turn, 3)
-    return Effort(
+    return SmallEffort(
         seconds=run.left if run.stages is not None else min(SMALL_SECONDS * growth, run.left),
         nodes=SMALL_NODES * growth,
         arcs=SMALL_ARCS * growth if turn % 2 or _is_plain(run.core) else 0,

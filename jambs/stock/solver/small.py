@@ -11,12 +11,12 @@ from jambs.stock.solver.arcs import make_arcs
 from jambs.stock.solver.certificate import Certificate, certify
 from jambs.stock.solver.core import Core, State
 from jambs.stock.solver.master import MasterAnswer, solve_master
-from jambs.stock.solver.pool import Crosscut, Pool
+from jambs.stock.solver.pool import CrosscutColumn, Pool
 from jambs.stock.solver.solvers import Backend
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Effort:
+class SmallEffort:
     """Limits of one small search."""
 
     seconds: float
@@ -42,13 +42,13 @@ def start_of(core: Core, state: State, backend: Backend, known: Pool) -> Start:
     proper = known.is_proper(state)
     for number in np.flatnonzero(proper).tolist():
         column = known.columns[number]
-        if not isinstance(column, Crosscut) or all(state.demand[item] > 0 for item, _ in column.items):
+        if not isinstance(column, CrosscutColumn) or all(state.demand[item] > 0 for item, _ in column.items):
             pool.add(column)
     answer = solve_master(core, state, pool, backend)
     return Start(state=state, pool=pool, answer=answer, certificate=certify(core, state, answer.duals))
 
 
-def search_arcs(core: Core, backend: Backend, start: Start, at_most: int, effort: Effort) -> Flow:
+def search_arcs(core: Core, backend: Backend, start: Start, at_most: int, effort: SmallEffort) -> Flow:
     """Arc-flow search for a plan costing at most `at_most`, on the arcs of least reduced cost."""
     slack = at_most * start.certificate.unit_steps(core) - start.certificate.steps
     arcs = make_arcs(core, start.state, start.certificate, slack)

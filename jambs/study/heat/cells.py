@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from jambs.study.heat.grid import Fineness, Floats, Grid, grid_through
-from jambs.study.heat.region import Air, Block, StudyError
+from jambs.study.heat.grid import CutGrid, Fineness, Floats, grid_through
+from jambs.study.heat.region import AirRegion, Block, StudyError
 
 Integers = NDArray[np.int64]
 
@@ -36,16 +36,16 @@ class Faces:
 class Cells:
     """A cut on its grid. `conductivity` is per cell [W/(m K)], 0 in air; `faces` are its surfaces."""
 
-    grid: Grid
+    grid: CutGrid
     blocks: tuple[Block, ...]
-    airs: tuple[Air, ...]
+    airs: tuple[AirRegion, ...]
     conductivity: Floats
     faces: Faces
 
 
 def lay_out(
     blocks: Sequence[Block],
-    airs: Sequence[Air],
+    airs: Sequence[AirRegion],
     *,
     fineness: Fineness | None = None,
     through_x: Iterable[float] = (),
@@ -67,7 +67,7 @@ def lay_out(
     )
 
 
-def paint(grid: Grid, blocks: Sequence[Block], airs: Sequence[Air]) -> Integers:
+def paint(grid: CutGrid, blocks: Sequence[Block], airs: Sequence[AirRegion]) -> Integers:
     """What fills each cell: the index of its block, or the number of blocks plus the index of its air.
 
     Raises OffGridError when an edge is on no grid line, StudyError when a cell is left empty.
@@ -87,14 +87,14 @@ def sum_at(columns: Integers, rows: Integers, values: Floats, *, shape: tuple[in
     return np.asarray(total, dtype=np.float64).reshape(shape)
 
 
-def _inside(grid: Grid, rectangle: Block | Air) -> tuple[slice, slice]:
+def _inside(grid: CutGrid, rectangle: Block | AirRegion) -> tuple[slice, slice]:
     return (
         slice(grid.column(rectangle.x0), grid.column(rectangle.x1)),
         slice(grid.row(rectangle.y0), grid.row(rectangle.y1)),
     )
 
 
-def _check_full(grid: Grid, filling: Integers) -> None:
+def _check_full(grid: CutGrid, filling: Integers) -> None:
     if (filling >= 0).all():
         return
     column, row = np.argwhere(filling < 0)[0]
@@ -105,7 +105,7 @@ def _check_full(grid: Grid, filling: Integers) -> None:
     )
 
 
-def _find_faces(grid: Grid, filling: Integers, blocks: Sequence[Block], airs: Sequence[Air]) -> Faces:
+def _find_faces(grid: CutGrid, filling: Integers, blocks: Sequence[Block], airs: Sequence[AirRegion]) -> Faces:
     films = np.array([[air.film(block.name) for block in blocks] for air in airs]).reshape(len(airs), -1)
     widths, heights = np.diff(grid.x), np.diff(grid.y)
     upright = _upright_faces(filling, films, widths, heights)

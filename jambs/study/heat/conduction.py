@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from jambs.study.heat.cell_scheme import cell_flows
 from jambs.study.heat.cells import lay_out
-from jambs.study.heat.field import Field
+from jambs.study.heat.field import TemperatureField
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import Air, Block, StudyError
+from jambs.study.heat.region import AirRegion, Block, StudyError
 from jambs.study.heat.vertex_scheme import vertex_field
 
 
@@ -31,12 +31,12 @@ class Coupling:
 
 def solve(
     blocks: Sequence[Block],
-    airs: Sequence[Air],
+    airs: Sequence[AirRegion],
     *,
     fineness: Fineness | None = None,
     through_x: Iterable[float] = (),
     through_y: Iterable[float] = (),
-) -> Field:
+) -> TemperatureField:
     """Temperatures and heat flows of a cut, by the vertex scheme.
 
     Outer edges of the cut let no heat through. Lengths [m], temperatures [degC]; `through_x` and `through_y` name
@@ -46,7 +46,7 @@ def solve(
     return vertex_field(lay_out(blocks, airs, fineness=fineness, through_x=through_x, through_y=through_y))
 
 
-def coupling(blocks: Sequence[Block], airs: Sequence[Air], *, fineness: Fineness | None = None) -> Coupling:
+def coupling(blocks: Sequence[Block], airs: Sequence[AirRegion], *, fineness: Fineness | None = None) -> Coupling:
     """Coupling of a cut between exactly two temperatures, with both limits. [W/(m K)]
 
     Raises as `solve` does, and StudyError when the airs have not exactly two temperatures.
@@ -61,7 +61,7 @@ def coupling(blocks: Sequence[Block], airs: Sequence[Air], *, fineness: Fineness
     return found
 
 
-def _per_degree(flows: Mapping[str, float], airs: Sequence[Air]) -> float:
+def _per_degree(flows: Mapping[str, float], airs: Sequence[AirRegion]) -> float:
     temperatures = sorted({air.temperature for air in airs})
     if len(temperatures) != 2:
         raise StudyError(

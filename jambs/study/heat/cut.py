@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from jambs.study.heat.conduction import Coupling, coupling, solve
 from jambs.study.heat.field import Spot
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import Air, Block, StudyError
+from jambs.study.heat.region import AirRegion, Block, StudyError
 
 INPUT_UNCERTAINTY = (
     "The input (wood, the real frame, air leakage) is uncertain by 0.005 to 0.01 W/mK, far more than this calculation."
@@ -17,7 +17,7 @@ GLASS_EDGE_NOT_MODELLED = (
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Cut:
+class HeatCut:
     """A cut ready for the solver, at any place and turned any way.
 
     Airs are at 1 degree inside and 0 degrees outside; those inside are named "inside". `corner` is where the frame
@@ -26,7 +26,7 @@ class Cut:
     """
 
     blocks: tuple[Block, ...]
-    airs: tuple[Air, ...]
+    airs: tuple[AirRegion, ...]
     corner: tuple[float, float]
     frame_face: tuple[float, float]
     glazing: str = "panel"
@@ -98,12 +98,14 @@ class SurfaceFactors:
     coldest: Spot
 
 
-def linear_transmittance(cut: Cut, reference: Reference, *, fineness: Fineness | None = None) -> LinearTransmittance:
+def linear_transmittance(
+    cut: HeatCut, reference: Reference, *, fineness: Fineness | None = None
+) -> LinearTransmittance:
     """Linear transmittance of the cut with both limits. Raises as `coupling` does."""
     return LinearTransmittance(coupling=coupling(cut.blocks, cut.airs, fineness=fineness), reference=reference)
 
 
-def surface_factors(cut: Cut, *, fineness: Fineness | None = None) -> SurfaceFactors:
+def surface_factors(cut: HeatCut, *, fineness: Fineness | None = None) -> SurfaceFactors:
     """Temperature factors of the cut, whose films must be those for surface temperatures. Raises as `solve` does."""
     field = solve(cut.blocks, cut.airs, fineness=fineness)
     return SurfaceFactors(

@@ -22,7 +22,7 @@ class Spot:
 
 
 @dataclass(frozen=True, eq=False, slots=True, kw_only=True)
-class Field:
+class TemperatureField:
     """Temperatures of a cut at its grid points [degC], nan in air, and the heat each air gives to it [W/m]."""
 
     cells: Cells

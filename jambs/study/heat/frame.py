@@ -7,7 +7,7 @@ from scipy.optimize import brentq
 
 from jambs.study.heat.conduction import coupling
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import Air, Block, StudyError
+from jambs.study.heat.region import AirRegion, Block, StudyError
 from jambs.study.wall.stack import INSIDE_FILM, OUTSIDE_FILM
 
 # Of ISO 10077-2 (from memory): the glazing is replaced by a panel of this conductivity [W/(m K)] and of the glazing's
@@ -111,11 +111,11 @@ def _calibrated(frame: FrameBlock) -> float:
     return float(brentq(excess, low, high, xtol=1e-7))
 
 
-def airs_alone(frame: FrameBlock) -> list[Air]:
+def airs_alone(frame: FrameBlock) -> list[AirRegion]:
     """Air on both sides of frame and panel, nothing at the frame's outer edge."""
     border = frame.panel_start + frame.panel_thickness
     return [
-        Air(
+        AirRegion(
             name="outside",
             temperature=0.0,
             resistance=OUTSIDE_FILM,
@@ -124,7 +124,7 @@ def airs_alone(frame: FrameBlock) -> list[Air]:
             y0=0.0,
             y1=frame.sight,
         ),
-        Air(
+        AirRegion(
             name="inside",
             temperature=1.0,
             resistance=INSIDE_FILM,

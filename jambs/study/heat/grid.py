@@ -8,7 +8,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from jambs.study.heat.region import Air, Block, StudyError, edges_x, edges_y
+from jambs.study.heat.region import AirRegion, Block, StudyError, edges_x, edges_y
 
 Floats = NDArray[np.float64]
 
@@ -41,7 +41,7 @@ class Fineness:
 
 
 @dataclass(frozen=True, eq=False, slots=True, kw_only=True)
-class Grid:
+class CutGrid:
     """Grid lines of a cut, rising. [m]"""
 
     x: Floats
@@ -57,14 +57,14 @@ class Grid:
 
 
 def grid_through(
-    rectangles: Sequence[Block | Air],
+    rectangles: Sequence[Block | AirRegion],
     *,
     fineness: Fineness,
     through_x: Iterable[float] = (),
     through_y: Iterable[float] = (),
-) -> Grid:
+) -> CutGrid:
     """Grid with a line through every edge of the rectangles and through the further places named. [m]"""
-    return Grid(
+    return CutGrid(
         x=graded_lines([*edges_x(rectangles), *through_x], fineness=fineness),
         y=graded_lines([*edges_y(rectangles), *through_y], fineness=fineness),
     )

@@ -33,7 +33,7 @@ class Block:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Air:
+class AirRegion:
     """A rectangle of air at one temperature; blocks cover it where they overlap.
 
     `resistance` is that of the film between this air and any block it touches [m2 K/W]; 0 holds the surface at
@@ -65,17 +65,17 @@ class Air:
         return dict(self.films).get(block_name, self.resistance)
 
 
-def edges_x(rectangles: Sequence[Block | Air]) -> list[float]:
+def edges_x(rectangles: Sequence[Block | AirRegion]) -> list[float]:
     """Every edge of the rectangles along x. [m]"""
     return [edge for rectangle in rectangles for edge in (rectangle.x0, rectangle.x1)]
 
 
-def edges_y(rectangles: Sequence[Block | Air]) -> list[float]:
+def edges_y(rectangles: Sequence[Block | AirRegion]) -> list[float]:
     """Every edge of the rectangles along y. [m]"""
     return [edge for rectangle in rectangles for edge in (rectangle.y0, rectangle.y1)]
 
 
-def _check_extent(rectangle: Block | Air) -> None:
+def _check_extent(rectangle: Block | AirRegion) -> None:
     if not (rectangle.x1 > rectangle.x0 and rectangle.y1 > rectangle.y0):
         raise StudyError(
             f'"{rectangle.name}": x {rectangle.x0} to {rectangle.x1}, y {rectangle.y0} to {rectangle.y1} m; '

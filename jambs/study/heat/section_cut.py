@@ -12,12 +12,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from jambs.place.placement import Placement
-from jambs.section.region import Cut as Side
-from jambs.section.region import Region, Section, Stuff
-from jambs.study.heat.cut import Cut, Reference
+from jambs.section.region import Region, Section, SectionCut, Stuff
+from jambs.study.heat.cut import HeatCut, Reference
 from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
 from jambs.study.heat.outline import Point, blocks_of_outline
-from jambs.study.heat.region import Air, Block
+from jambs.study.heat.region import AirRegion, Block
 from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall
 from jambs.study.wall_cut import FOAM_CONDUCTIVITY, HEAT_FILMS, WOOD_CONDUCTIVITY, Films
 
@@ -43,7 +42,7 @@ EXTERIOR_NAMES = ("exterior jamb", "exterior sill")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Filling:
+class CavityFilling:
     """What fills the spaces of a section [W/mK]: shim space, sealant joint, and what is left empty in the wall.
 
     Foam and still air as in the position study, sealant of ISO 10077-2 (silicone), from memory.
@@ -61,19 +60,19 @@ def section_cut(
     frame: FrameBlock,
     *,
     films: Films = HEAT_FILMS,
-    filling: Filling | None = None,
-) -> Cut:
+    filling: CavityFilling | None = None,
+) -> HeatCut:
     """Turn one drawn section into the cut that is computed.
 
     ``section``: cut with enough wall (``WALL_LENGTH``). ``frame``: the window's frame on this side.
     """
     regions = _turned(section, placement, wall)
-    blocks = _blocks(regions, wall, filling or Filling())
+    blocks = _blocks(regions, wall, filling or CavityFilling())
     start = (wall.outside_face - placement.outside_edge) * METRES_PER_INCH
     blocks += frame.blocks(start)
     inside = start + frame.depth
     corner = _corner(blocks, inside, frame)
-    return Cut(
+    return HeatCut(
         blocks=tuple(blocks),
         airs=tuple(_airs(blocks, wall, frame, start, films)),
         corner=corner,
@@ -81,7 +80,7 @@ def section_cut(
     )
 
 
-def section_reference(cut: Cut, wall: HeatWall, frame: FrameBlock) -> Reference:
+def section_reference(cut: HeatCut, wall: HeatWall, frame: FrameBlock) -> Reference:
     """Clear wall as long as the cut has it, and frame with panel alone, with the films of ``HEAT_FILMS``."""
     stack = replace(wall.stack, inside_film=HEAT_FILMS.inside)
     return Reference(
@@ -97,8 +96,8 @@ def section_reference(cut: Cut, wall: HeatWall, frame: FrameBlock) -> Reference:
 
 def _turned(section: Section, placement: Placement, wall: HeatWall) -> list[Region]:
     """Regions with their points as (x, y) of the cut [m]."""
-    start = placement.opening.frame.height if section.cut is Side.HEAD else 0.0
-    sense = 1 if section.cut is Side.SILL else -1
+    start = placement.opening.frame.height if section.cut is SectionCut.HEAD else 0.0
+    sense = 1 if section.cut is SectionCut.SILL else -1
 
     def turned(point: Point) -> Point:
         across, depth = point
@@ -107,7 +106,7 @@ def _turned(section: Section, placement: Placement, wall: HeatWall) -> list[Regi
     return [replace(region, outline=tuple(map(turned, region.outline))) for region in section.regions]
 
 
-def _blocks(regions: Sequence[Region], wall: HeatWall, filling: Filling) -> list[Block]:
+def _blocks(regions: Sequence[Region], wall: HeatWall, filling: CavityFilling) -> list[Block]:
     found: list[Block] = []
     for region in regions:
         named = _material(region, wall, filling)
@@ -116,7 +115,7 @@ def _blocks(regions: Sequence[Region], wall: HeatWall, filling: Filling) -> list
     return [*_empty(found, wall, filling), *found]
 
 
-def _empty(found: Sequence[Block], wall: HeatWall, filling: Filling) -> list[Block]:
+def _empty(found: Sequence[Block], wall: HeatWall, filling: CavityFilling) -> list[Block]:
     """Still air where the section shows nothing: in the wall beside the frame, and behind an exterior jamb."""
     end = max(min(block.y0 for block in found), -REACH)
     spaces = [((0.0, wall.stack.thickness), (end, 0.0))]
@@ -127,7 +126,7 @@ def _empty(found: Sequence[Block], wall: HeatWall, filling: Filling) -> list[Blo
     return [Block(name="empty", conductivity=filling.empty, x0=x[0], x1=x[1], y0=y[0], y1=y[1]) for x, y in spaces]
 
 
-def _material(region: Region, wall: HeatWall, filling: Filling) -> tuple[str, float] | None:
+def _material(region: Region, wall: HeatWall, filling: CavityFilling) -> tuple[str, float] | None:
     """Name and conductivity of what counts; None of what is left out."""
     middle = _middle_depth(region, wall)
     layer = wall.layer_at(middle)
@@ -170,7 +169,7 @@ def _corner(blocks: Sequence[Block], inside: float, frame: FrameBlock) -> Point:
     return inside, min(max(meeting, default=0.0), frame.face)
 
 
-def _airs(blocks: Sequence[Block], wall: HeatWall, frame: FrameBlock, start: float, films: Films) -> list[Air]:
+def _airs(blocks: Sequence[Block], wall: HeatWall, frame: FrameBlock, start: float, films: Films) -> list[AirRegion]:
     """Two airs that meet at the glazing's inside face; the wall's own faces have their own film outside."""
     outer, inner = min(b.x0 for b in blocks) - AIR_MARGIN, max(b.x1 for b in blocks) + AIR_MARGIN
     border = start + frame.panel_start + frame.panel_thickness
@@ -178,7 +177,7 @@ def _airs(blocks: Sequence[Block], wall: HeatWall, frame: FrameBlock, start: flo
     behind = wall.stack.outside_film
     on_wall = {block.name for block in blocks if not block.name.startswith((*EXTERIOR_NAMES, "frame", "sealant"))}
     return [
-        Air(
+        AirRegion(
             name="outside",
             temperature=0.0,
             resistance=films.outside,
@@ -187,7 +186,7 @@ def _airs(blocks: Sequence[Block], wall: HeatWall, frame: FrameBlock, start: flo
             x1=border,
             **ends,
         ),
-        Air(
+        AirRegion(
             name="inside",
             temperature=1.0,
             resistance=films.inside,

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from jambs.study.heat.cells import Cells, sum_at
-from jambs.study.heat.field import Field, flow_per_air
+from jambs.study.heat.field import TemperatureField, flow_per_air
 from jambs.study.heat.grid import Floats
 from jambs.study.heat.network import solve_network
 
@@ -16,7 +16,7 @@ from jambs.study.heat.network import solve_network
 HOLD = 1e30
 
 
-def vertex_field(cells: Cells) -> Field:
+def vertex_field(cells: Cells) -> TemperatureField:
     """Temperatures at the grid points and the heat flows that go with them."""
     along_x, along_y = _conductances(cells)
     air_temperature = np.array([air.temperature for air in cells.airs])[cells.faces.air]
@@ -34,7 +34,7 @@ def vertex_field(cells: Cells) -> Field:
     supplied = _leaving(along_x, along_y, to_air, temperatures) - source
     face_flow = _face_flow(cells, film, air_temperature, temperatures, np.where(held, supplied, 0.0))
     temperatures[_without_material(cells)] = np.nan
-    return Field(cells=cells, temperatures=temperatures, flows=flow_per_air(cells, face_flow))
+    return TemperatureField(cells=cells, temperatures=temperatures, flows=flow_per_air(cells, face_flow))
 
 
 def _conductances(cells: Cells) -> tuple[Floats, Floats]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.section.region import Cut as Side
+from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import AtPosition, DrawnSide, Subject
 from jambs.study.heat.region import StudyError
 from jambs.study.heat.section_cut import EXTERIOR_NAMES

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.study.wall.stack import US_PERM, Layer, Stack
+from jambs.study.wall.stack import US_PERM, HeatLayer, HeatStack
 
 # A side lets a layer dry when what lies on it passes more than 1 perm together: the upper end of vapour retarder
 # class II of the International Residential Code (from memory). [ng/(s m2 Pa)]
@@ -17,7 +17,7 @@ class Drying:
     Infinite when nothing lies on that side, None when a layer there has no known permeance and none known blocks.
     """
 
-    layer: Layer
+    layer: HeatLayer
     inward: float | None
     outward: float | None
     limit: float
@@ -38,7 +38,7 @@ class Drying:
         )
 
 
-def drying(stack: Stack, *, limit: float = DRYING_LIMIT) -> tuple[Drying, ...]:
+def drying(stack: HeatStack, *, limit: float = DRYING_LIMIT) -> tuple[Drying, ...]:
     """Ways to dry of every layer, inside -> outside. A side passes when its permeance is over `limit`."""
     layers = stack.layers
     return tuple(
@@ -52,7 +52,7 @@ def drying(stack: Stack, *, limit: float = DRYING_LIMIT) -> tuple[Drying, ...]:
     )
 
 
-def permeance_of(layers: Sequence[Layer], *, limit: float = DRYING_LIMIT) -> float | None:
+def permeance_of(layers: Sequence[HeatLayer], *, limit: float = DRYING_LIMIT) -> float | None:
     """Permeance of layers one behind the other [ng/(s m2 Pa)].
 
     Infinite for no layers. Where some are not known: of the known ones when they alone block, else None.

@@ -8,7 +8,7 @@ from enum import Enum
 from math import exp, log
 
 from jambs.study.heat.region import StudyError
-from jambs.study.wall.stack import Stack
+from jambs.study.wall.stack import HeatStack
 from jambs.study.wall.transmittance import layer_temperatures
 
 TRIPLE_PRESSURE = 610.5
@@ -107,7 +107,7 @@ def greatest_humidity(factor: float, *, inside: float, outside: float, criterion
     return min(1.0, criterion.value * saturation_pressure(surface) / saturation_pressure(inside))
 
 
-def check_inner_face(stack: Stack, layer: str, climate: Climate) -> FaceCheck:
+def check_inner_face(stack: HeatStack, layer: str, climate: Climate) -> FaceCheck:
     """Whether inside air that leaks to the inside face of the named layer condenses there in this winter.
 
     Raises StudyError when the wall has not exactly one layer of that name.

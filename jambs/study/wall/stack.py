@@ -21,7 +21,7 @@ US_OUTSIDE_FILM = 0.17 * US_RESISTANCE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Layer:
+class HeatLayer:
     """One layer of a wall.
 
     `thickness` from its inside face to its outside face, along the depth axis [m]; `resistance` across it, away from
@@ -76,9 +76,9 @@ def solid_layer(
     framing_conductivity: float | None = None,
     framing_fraction: float = 0.0,
     permeance: float | None = None,
-) -> Layer:
+) -> HeatLayer:
     """Layer of a material of known conductivity [W/(m K)], with framing of another one between. Lengths [m]."""
-    return Layer(
+    return HeatLayer(
         name=name,
         thickness=thickness,
         resistance=thickness / conductivity,
@@ -89,13 +89,13 @@ def solid_layer(
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Stack:
+class HeatStack:
     """Layers of a wall, inside -> outside, between two air films [m2 K/W].
 
     What stands outside a ventilated space (strapping, cladding) is left out and its film is BEHIND_CLADDING_FILM.
     """
 
-    layers: tuple[Layer, ...]
+    layers: tuple[HeatLayer, ...]
     inside_film: float = INSIDE_FILM
     outside_film: float = BEHIND_CLADDING_FILM
 

@@ -8,7 +8,7 @@ from jambs.study.wall.stack import (
     US_INSIDE_FILM,
     US_OUTSIDE_FILM,
     US_RESISTANCE,
-    Stack,
+    HeatStack,
 )
 
 
@@ -64,7 +64,7 @@ def us_transmittance(transmittance: float) -> float:
     return transmittance * US_RESISTANCE
 
 
-def wall_resistance(stack: Stack) -> WallResistance:
+def wall_resistance(stack: HeatStack) -> WallResistance:
     """Resistance of the stack by every convention. Framing in different layers is taken to cross at random."""
     return WallResistance(
         inside_film=stack.inside_film,
@@ -76,23 +76,23 @@ def wall_resistance(stack: Stack) -> WallResistance:
     )
 
 
-def parallel_path(stack: Stack) -> float:
+def parallel_path(stack: HeatStack) -> float:
     """U-factor of the stack by the US convention: parallel paths weighted by area, ASHRAE winter films. [W/(m2 K)]"""
     return _straight_through(replace(stack, inside_film=US_INSIDE_FILM, outside_film=US_OUTSIDE_FILM))
 
 
-def plane_temperatures(stack: Stack, *, inside: float, outside: float) -> tuple[float, ...]:
+def plane_temperatures(stack: HeatStack, *, inside: float, outside: float) -> tuple[float, ...]:
     """Temperature of each plane away from framing, finished face first, outside face last. [degC]"""
     drop = (inside - outside) / stack.clear_resistance
     return tuple(inside - drop * resistance for resistance in stack.resistances_from_inside())
 
 
-def layer_temperatures(stack: Stack, *, inside: float, outside: float) -> tuple[tuple[float, float], ...]:
+def layer_temperatures(stack: HeatStack, *, inside: float, outside: float) -> tuple[tuple[float, float], ...]:
     """Temperatures of both faces of every layer, inside face first. [degC]"""
     return tuple(pairwise(plane_temperatures(stack, inside=inside, outside=outside)))
 
 
-def outboard_fraction(stack: Stack, sheathing: str) -> float:
+def outboard_fraction(stack: HeatStack, sheathing: str) -> float:
     """Resistance outside of the named layer over that of all layers; films and the layer's own side left out.
 
     The layer itself counts as inboard. Raises StudyError when the wall has not exactly one layer of that name.
@@ -102,7 +102,7 @@ def outboard_fraction(stack: Stack, sheathing: str) -> float:
     return outboard / sum(layer.resistance for layer in stack.layers)
 
 
-def _straight_through(stack: Stack) -> float:
+def _straight_through(stack: HeatStack) -> float:
     """Transmittance when heat flows straight through every path, paths weighted by their area. [W/(m2 K)]"""
     films = [(1.0, stack.inside_film + stack.outside_film)]
     paths = reduce(
@@ -113,7 +113,7 @@ def _straight_through(stack: Stack) -> float:
     return sum(fraction / resistance for fraction, resistance in paths)
 
 
-def _spread_at_planes(stack: Stack) -> float:
+def _spread_at_planes(stack: HeatStack) -> float:
     """Resistance when every plane between layers has one temperature. [m2 K/W]"""
     layers = (_side_by_side(layer.parts) for layer in stack.layers)
     return stack.inside_film + stack.outside_film + sum(layers)

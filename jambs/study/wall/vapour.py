@@ -14,7 +14,7 @@ import numpy as np
 from jambs.study.heat.grid import Floats
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.humidity import Climate, saturation_pressure
-from jambs.study.wall.stack import Layer, Stack
+from jambs.study.wall.stack import HeatLayer, HeatStack
 
 MONTH_SECONDS = 365.25 / 12 * 86400
 # Layers are split until no part has more resistance than this [m2 K/W], as ISO 13788 asks (from memory).
@@ -63,7 +63,7 @@ class _Planes:
 
 
 def vapour_year(
-    stack: Stack,
+    stack: HeatStack,
     climates: Sequence[Climate],
     outside_humidities: Sequence[float],
     *,
@@ -145,7 +145,7 @@ def _month_pressures(planes: _Planes, climate: Climate, outside_humidity: float)
     return pressures
 
 
-def _planes(stack: Stack, part_resistance: float) -> _Planes:
+def _planes(stack: HeatStack, part_resistance: float) -> _Planes:
     names, heat, vapour = ["inside"], [stack.inside_film], [0.0]
     for layer in stack.layers:
         parts = max(1, ceil(layer.resistance / part_resistance))
@@ -158,7 +158,7 @@ def _planes(stack: Stack, part_resistance: float) -> _Planes:
     )
 
 
-def _vapour_resistance(layer: Layer) -> float:
+def _vapour_resistance(layer: HeatLayer) -> float:
     """Of a whole layer. [m2 s Pa/kg]"""
     if not layer.permeance:
         raise StudyError(

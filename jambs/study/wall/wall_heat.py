@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 
-from jambs.job.models.layers import Layer as JobLayer
-from jambs.job.models.layers import Role
+from jambs.job.models.layers import Layer, Role
 from jambs.job.models.openings import Assumed
 from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
 from jambs.study.heat.region import StudyError
-from jambs.study.wall.stack import US_PERM, Layer, Stack
+from jambs.study.wall.stack import US_PERM, HeatLayer, HeatStack
 from jambs.study.wall_cut import WallBuild
 from jambs.wall.planes import PlacedLayer, WallPlanes
 
@@ -49,11 +48,11 @@ class HeatWall:
     assumed: tuple[Assumed, ...]
 
     @property
-    def stack(self) -> Stack:
+    def stack(self) -> HeatStack:
         """The layers, inside → outside."""
         return self.build.stack
 
-    def layer_at(self, depth: float) -> Layer | None:
+    def layer_at(self, depth: float) -> HeatLayer | None:
         """The layer at a depth from the finished face [in]; None beyond what counts."""
         for placed, layer in zip(self.placed, self.stack.layers, strict=True):
             if placed.inner - 1e-9 <= depth <= placed.outer + 1e-9 and placed.outer > placed.inner:
@@ -77,7 +76,7 @@ def heat_wall(planes: WallPlanes, *, units: Units) -> HeatWall:
     layers = tuple(_layer(name, one, assumed, units) for name, one in zip(names, placed, strict=True))
     outside = placed[-1].outer
     build = WallBuild(
-        stack=Stack(layers=layers),
+        stack=HeatStack(layers=layers),
         framed=framed[0],
         sheathing=(sheathed or framed)[-1],
         cladding=(planes.cladding_face - outside) * METRES_PER_INCH,
@@ -113,14 +112,14 @@ def _names(placed: tuple[PlacedLayer, ...]) -> list[str]:
     return names
 
 
-def _layer(name: str, placed: PlacedLayer, assumed: list[Assumed], units: Units) -> Layer:
+def _layer(name: str, placed: PlacedLayer, assumed: list[Assumed], units: Units) -> HeatLayer:
     layer, thickness = placed.layer, (placed.outer - placed.inner) * METRES_PER_INCH
     permeance = layer.cavity.permeance if layer.cavity else None if layer.role in HOLLOW else layer.permeance
     if layer.role in HOLLOW and layer.cavity is None:
         # Still air lets vapour through as freely as nothing else does: 25 mm are over 100 perm.
         permeance = 4000.0 / US_PERM
     fraction = _framing_fraction(layer, assumed, units) if layer.role is Role.FRAMING else 0.0
-    return Layer(
+    return HeatLayer(
         name=name,
         thickness=thickness,
         resistance=_resistance(layer, thickness, assumed),
@@ -130,7 +129,7 @@ def _layer(name: str, placed: PlacedLayer, assumed: list[Assumed], units: Units)
     )
 
 
-def _resistance(layer: JobLayer, thickness: float, assumed: list[Assumed]) -> float:
+def _resistance(layer: Layer, thickness: float, assumed: list[Assumed]) -> float:
     """Across the layer away from its members. [m2 K/W]"""
     if layer.role in HOLLOW:
         _note_conductivity(layer, assumed)
@@ -142,19 +141,19 @@ def _resistance(layer: JobLayer, thickness: float, assumed: list[Assumed]) -> fl
     return thickness / conductivity_of(layer)
 
 
-def conductivity_of(layer: JobLayer) -> float:
+def conductivity_of(layer: Layer) -> float:
     """Conductivity of a layer's own material, the usual one of its role where nobody states it. [W/mK]"""
     return layer.conductivity or USUAL_CONDUCTIVITY.get(layer.role, 0.12)
 
 
-def _note_conductivity(layer: JobLayer, assumed: list[Assumed]) -> None:
+def _note_conductivity(layer: Layer, assumed: list[Assumed]) -> None:
     if layer.conductivity is None and layer.role not in (Role.CAVITY, Role.MEMBRANE):
         value = f"{decimal_text(conductivity_of(layer), 3)} W/mK"
         why = "usual for its role, from memory; neither job nor catalogue states it"
         assumed.append(Assumed(what=f"conductivity of {layer.name}", value=value, why=why))
 
 
-def _framing_fraction(layer: JobLayer, assumed: list[Assumed], units: Units) -> float:
+def _framing_fraction(layer: Layer, assumed: list[Assumed], units: Units) -> float:
     spacing = layer.spacing or 16.0
     fraction = next(share for limit, share in FRAMING_FRACTIONS if spacing <= limit)
     why = f"usual for studs {length_text(spacing, units=units)} apart with plates and openings, from memory"

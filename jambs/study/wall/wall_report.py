@@ -9,7 +9,7 @@ from jambs.length import Units
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.drying import Drying, drying
 from jambs.study.wall.humidity import Climate, FaceCheck, check_inner_face
-from jambs.study.wall.stack import OUTSIDE_FILM, Stack
+from jambs.study.wall.stack import OUTSIDE_FILM, HeatStack
 from jambs.study.wall.transmittance import WallResistance, outboard_fraction, plane_temperatures, wall_resistance
 from jambs.study.wall.vapour import VapourYear, vapour_year
 from jambs.study.wall.wall_heat import HeatWall, heat_wall
@@ -78,7 +78,7 @@ def _first_face(wall: HeatWall) -> str | None:
     return next((layer.name for layer in outside if layer.thickness > 0), None)
 
 
-def _vapour(stack: Stack, site: Site) -> tuple[VapourYear | None, str]:
+def _vapour(stack: HeatStack, site: Site) -> tuple[VapourYear | None, str]:
     unknown = [layer.name for layer in stack.layers if not layer.permeance]
     if not site.monthly_temperatures:
         return None, "not computed: the job gives no monthly_temperatures and monthly_humidities under site"
