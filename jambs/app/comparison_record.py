@@ -22,10 +22,11 @@ from jambs.parts.kit import Kit
 from jambs.sheets.values import Record, size, sized
 from jambs.study.candidates import Candidate, Effects, board_words
 from jambs.study.details import DetailChange
+from jambs.study.heat.conductivities import WOOD_CONDUCTIVITY
 from jambs.study.heat.cut import GLASS_EDGE_NOT_MODELLED, INPUT_UNCERTAINTY
+from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.section_cut import CavityFilling
 from jambs.study.placement_study import PlacementStudy, WindowComparison
-from jambs.study.wall_cut import SURFACE_FILMS, WOOD_CONDUCTIVITY
 
 FORMAT, VERSION = "jambs placement comparison", 1
 LETTERS = "ABCDEFGHIJKLMNOP"

@@ -20,11 +20,11 @@ from jambs.study.heat.cut import (
     linear_transmittance,
     surface_factors,
 )
+from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS
 from jambs.study.heat.frame_alone import factors_alone
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.section_cut import WALL_LENGTH, CavityFilling, section_cut, section_reference
 from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall, heat_wall
-from jambs.study.wall_cut import HEAT_FILMS, SURFACE_FILMS
 from jambs.study.window_heat import WindowHeat, window_heat
 from jambs.wall.planes import WallPlanes
 

@@ -14,6 +14,7 @@ from jambs.parts.make import PartsError
 from jambs.place.solve import PlaceError
 from jambs.section.region import SectionCut
 from jambs.study.at_position import AtPosition, Subject, drawn_sides, kit_at
+from jambs.study.heat.conductivities import STILL_AIR_CONDUCTIVITY, WOOD_CONDUCTIVITY
 from jambs.study.heat.cut import HeatCut
 from jambs.study.heat.region import Block
 from jambs.study.heat.section_cut import CavityFilling
@@ -71,8 +72,8 @@ def _change(words: str, found: AtPosition, planned: AtPosition) -> DetailChange:
 
 
 def _changes(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
-    yield "shim space left as still air", lambda: _filled(subject, planned, 0.07)
-    yield "shim space packed with wood", lambda: _filled(subject, planned, 0.12)
+    yield "shim space left as still air", lambda: _filled(subject, planned, STILL_AIR_CONDUCTIVITY)
+    yield "shim space packed with wood", lambda: _filled(subject, planned, WOOD_CONDUCTIVITY)
     yield from _bucks(subject, planned)
     yield from _jambs(subject, planned)
     if subject.opening.exterior is not None and _exterior_jambs(planned):

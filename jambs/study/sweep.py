@@ -15,9 +15,11 @@ from jambs.place.solve import PlaceError
 from jambs.study.at_position import AtPosition, Subject, study_at
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import StudyError
-from jambs.study.installation import BAND, rule_position
+from jambs.study.resistance_rule import rule_position
 from jambs.study.wall.wall_heat import METRES_PER_INCH
 
+BAND = 0.005
+"""Positions within this of the least cost nearly nothing [W/(m K)]: half of what the input is uncertain by."""
 POSITIONS = 24
 """Steps of the coarse sweep; the least place is then found between two of them, on the shop's grid."""
 
@@ -158,7 +160,7 @@ def _crossing(positions: Sequence[AtPosition], most: float) -> float:
 
 def _rule_plane(subject: Subject) -> float:
     frame = next(iter(subject.window.blocks.values()))
-    exterior_depth = rule_position(subject.wall.build, frame) / METRES_PER_INCH
+    exterior_depth = rule_position(subject.wall.stack, frame.depth) / METRES_PER_INCH
     return subject.wall.outside_face - exterior_depth - subject.opening.window.frame_projection
 
 

@@ -13,11 +13,11 @@ from pathlib import Path
 sys.path[:0] = [str(Path(__file__).parents[1] / "study"), str(Path(__file__).parents[2])]
 
 from heat_cases import FRAMES, HEAD, JAMB, SILL, WALLS  # noqa: E402
+from retired_model import sweep  # noqa: E402
 
 from jambs.job import Job, read_job  # noqa: E402
 from jambs.place.solve import place_windows  # noqa: E402
 from jambs.study.at_position import Subject, study_at, subject_of  # noqa: E402
-from jambs.study.installation import sweep  # noqa: E402
 from jambs.study.placement_study import study_placements  # noqa: E402
 from jambs.study.sweep import Studied  # noqa: E402
 

@@ -13,11 +13,11 @@ sys.path[:0] = [str(Path(__file__).parents[1] / "study"), str(Path(__file__).par
 
 from heat_cases import FRAMES, HEAD, JAMB, SILL, WALLS  # noqa: E402
 from peer import peer_solution  # noqa: E402
+from retired_cut import build_cut  # noqa: E402
+from retired_model import sweep  # noqa: E402
 
 from jambs.study import HeatCut, coupling  # noqa: E402
 from jambs.study.heat.grid import Fineness  # noqa: E402
-from jambs.study.installation import sweep  # noqa: E402
-from jambs.study.wall_cut import build_cut  # noqa: E402
 
 CONVERGED = Fineness(first=0.0005, growth=1.3, largest=0.015)
 PEER_GRIDS = [

@@ -3,10 +3,11 @@
 import csv
 from pathlib import Path
 
+from retired_cut import Detail, WallBuild
+
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.region import AirRegion, Block
 from jambs.study.wall.stack import HeatLayer, HeatStack, solid_layer
-from jambs.study.wall_cut import Detail, WallBuild
 
 AUTHORITIES = Path(__file__).parent.parent / "authorities" / "study"
 

@@ -7,6 +7,7 @@ import pytest
 from heat_cases import WALLS, air, box, wall
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from retired_cut import wall_blocks
 
 from jambs.study.heat.cell_scheme import cell_flows
 from jambs.study.heat.cells import lay_out
@@ -16,7 +17,6 @@ from jambs.study.heat.region import AirRegion
 from jambs.study.heat.vertex_scheme import vertex_field
 from jambs.study.wall.stack import HeatLayer, HeatStack, solid_layer
 from jambs.study.wall.transmittance import wall_resistance
-from jambs.study.wall_cut import wall_blocks
 
 COARSE = Fineness(first=0.01, growth=2, largest=0.2)
 

@@ -4,10 +4,11 @@ import numpy as np
 import pytest
 from heat_cases import FRAMES, JAMB, WALLS
 from peer import peer_solution
+from retired_cut import build_cut
 
 from jambs.study import HeatCut, coupling, solve
+from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.grid import Fineness
-from jambs.study.wall_cut import SURFACE_FILMS, build_cut
 
 CUT = build_cut(WALLS["2x6 + 4 in"], FRAMES["wood"], JAMB, 0.060)
 FINE = Fineness(first=0.001, growth=1.4, largest=0.02)

@@ -5,8 +5,7 @@ from dataclasses import replace
 import psychrolib
 import pytest
 from heat_cases import FRAMES, HEAD, JAMB, SILL, WALLS
-
-from jambs.study.comparison import PositionRow, Site, Window, compare_positions, reveal_of
+from retired_comparison import PositionRow, Site, Window, compare_positions, reveal_of
 
 WINDOW = Window(width=0.9144, height=1.524, frame=FRAMES["wood"], jamb=JAMB, sill=SILL, head=HEAD)
 SITE = Site(latitude_deg=42, facing_deg=180, inside=20, design_outside=-18, degree_days=3500)

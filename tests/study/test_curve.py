@@ -2,8 +2,8 @@
 
 import numpy as np
 import pytest
+from retired_curve import Curve
 
-from jambs.study.curve import Curve
 from jambs.study.heat.region import StudyError
 
 

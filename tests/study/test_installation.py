@@ -5,22 +5,22 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from heat_cases import FRAMES, HEAD, JAMB, SILL, WALLS, read_authority
-
-from jambs.study.heat.cut import corner_estimate
-from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import StudyError
-from jambs.study.installation import (
-    BAND,
+from retired_cut import framing_share
+from retired_model import (
     SideSweep,
     all_positions,
     compare_details,
     install,
-    rule_position,
     sill_corner_estimate,
     sweep,
     window_curve,
 )
-from jambs.study.wall_cut import framing_share
+
+from jambs.study.heat.cut import corner_estimate
+from jambs.study.heat.grid import Fineness
+from jambs.study.heat.region import StudyError
+from jambs.study.resistance_rule import rule_position
+from jambs.study.sweep import BAND
 
 FINE = Fineness(first=0.001, growth=1.4, largest=0.02)
 
@@ -94,7 +94,9 @@ def test_the_rule_of_sixty_per_cent_costs_next_to_nothing(sides: tuple[SideSweep
     """An independent way to the same place: within 0.0006 W/mK of the least in all computed cases."""
     assert all(0 <= side.rule_excess + 1e-6 <= 0.0007 for side in sides)
     wall, frame = WALLS["2x6 + 4 in"], FRAMES["wood"]
-    assert install(wall, frame, JAMB, rule_position(wall, frame)).resistance_inside == pytest.approx(0.60, abs=1e-9)
+    assert install(wall, frame, JAMB, rule_position(wall.stack, frame.depth)).resistance_inside == pytest.approx(
+        0.60, abs=1e-9
+    )
 
 
 def test_published_sizes_and_order(sides: tuple[SideSweep, ...]) -> None:

@@ -20,7 +20,6 @@ from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import study_at, subject_of
 from jambs.study.candidates import LEAST, OWN
 from jambs.study.heat.frame_alone import factors_alone
-from jambs.study.installation import BAND
 from jambs.study.placement_study import (
     PlacementStudy,
     WindowComparison,
@@ -29,7 +28,7 @@ from jambs.study.placement_study import (
     study_placements,
 )
 from jambs.study.sun.sun_at import reveal_at, sun_at
-from jambs.study.sweep import Studied, least_plane
+from jambs.study.sweep import BAND, Studied, least_plane
 from jambs.wall.planes import stack_wall
 
 MM = 0.0254

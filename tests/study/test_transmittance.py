@@ -2,6 +2,7 @@
 
 import pytest
 from heat_cases import WALLS, layers, read_authority
+from retired_model import resistance_fraction_inside
 
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.stack import US_RESISTANCE, HeatLayer, HeatStack, solid_layer
@@ -124,7 +125,7 @@ def test_clear_walls_of_the_anchors() -> None:
 @pytest.mark.parametrize("fraction", [0.1, 0.35, 0.6, 0.95])
 def test_depth_and_resistance_fraction_are_inverse(fraction: float) -> None:
     stack = WALLS["2x6 + 4 in"].stack
-    assert stack.resistance_fraction_inside(stack.depth_at_resistance_fraction(fraction)) == pytest.approx(
+    assert resistance_fraction_inside(stack, stack.depth_at_resistance_fraction(fraction)) == pytest.approx(
         fraction, abs=1e-12
     )
 

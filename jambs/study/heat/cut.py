@@ -1,4 +1,4 @@
-"""What one cut through the edge of an opening costs in heat, and how cold its inside surface gets."""
+"""The thermal bridge at one side of an opening: its psi-value, and how cold its inside surface gets (fRsi)."""
 
 from dataclasses import dataclass
 
@@ -64,7 +64,7 @@ class Reference:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LinearTransmittance:
-    """Linear transmittance of an installation (psi): heat per degree and length beyond the reference."""
+    """Linear thermal transmittance of an installation (psi-value): heat per degree and length beyond the reference."""
 
     coupling: Coupling
     reference: Reference
@@ -87,7 +87,7 @@ class LinearTransmittance:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SurfaceFactors:
-    """Temperature factors of inside surfaces: 0 outside air, 1 inside air.
+    """Temperature factors (fRsi) of inside surfaces: 0 outside air, 1 inside air.
 
     `corner` where the frame meets wall or jamb; `frame_face` on the bare frame, little disturbed by the corner;
     `coldest` the coldest place of all inside surfaces but the glazing (its temperature is the factor).

@@ -7,7 +7,9 @@ from functools import lru_cache
 
 from jambs.study.heat.conduction import solve
 from jambs.study.heat.frame import FrameBlock, airs_alone
-from jambs.study.wall_cut import FROM_GLASS
+
+FROM_GLASS = 0.025
+"""The frame's own temperature for the corner estimate is read this far from the glass [m]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

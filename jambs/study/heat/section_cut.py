@@ -1,7 +1,7 @@
 """The kit's own section becomes the cut that is computed: what is drawn is what is computed.
 
 In the cut x goes inward from the outside face of what counts of the wall, y from the frame's outer edge towards the
-glass [m], as in ``wall_cut``. Left out are cladding, strapping and what stands outside a ventilated space, casings,
+glass [m]. Left out are cladding, strapping and what stands outside a ventilated space, casings,
 flashing and membranes (drawn thickened). Frame and glass stand as the block and panel of ``frame``. What the section
 leaves empty inside the wall is still air.
 """
@@ -13,12 +13,18 @@ from dataclasses import dataclass, replace
 
 from jambs.place.placement import Placement
 from jambs.section.region import Region, Section, SectionCut, Stuff
+from jambs.study.heat.conductivities import (
+    FOAM_CONDUCTIVITY,
+    SEALANT_CONDUCTIVITY,
+    STILL_AIR_CONDUCTIVITY,
+    WOOD_CONDUCTIVITY,
+)
 from jambs.study.heat.cut import HeatCut, Reference
+from jambs.study.heat.films import HEAT_FILMS, Films
 from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
 from jambs.study.heat.outline import Point, blocks_of_outline
 from jambs.study.heat.region import AirRegion, Block
 from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall
-from jambs.study.wall_cut import FOAM_CONDUCTIVITY, HEAT_FILMS, WOOD_CONDUCTIVITY, Films
 
 WALL_LENGTH = 40.0
 """How much wall is cut past the frame [in]: ISO 10211 asks for 1 m, from memory; half of it changed nothing."""
@@ -45,12 +51,12 @@ EXTERIOR_NAMES = ("exterior jamb", "exterior sill")
 class CavityFilling:
     """What fills the spaces of a section [W/mK]: shim space, sealant joint, and what is left empty in the wall.
 
-    Foam and still air as in the position study, sealant of ISO 10077-2 (silicone), from memory.
+    The values stand with their sources in ``conductivities``.
     """
 
     shim_space: float = FOAM_CONDUCTIVITY
-    sealant: float = 0.35
-    empty: float = 0.07
+    sealant: float = SEALANT_CONDUCTIVITY
+    empty: float = STILL_AIR_CONDUCTIVITY
 
 
 def section_cut(

@@ -17,7 +17,7 @@ OVER_ICE = (21.875, 265.5)
 
 
 class Criterion(Enum):
-    """Greatest relative humidity at a surface: water on frames and glass, mould on wood and gypsum (ISO 13788)."""
+    """Greatest relative humidity at a surface: condensation on frames, mould on wood and gypsum (ISO 13788)."""
 
     CONDENSATION = 1.0
     MOULD = 0.8
@@ -88,7 +88,7 @@ def dew_point(temperature: float, humidity: float) -> float:
 
 
 def required_factor(climate: Climate, criterion: Criterion) -> float:
-    """Least temperature factor of an inside surface under which the criterion is not passed. May be below zero.
+    """Least temperature factor (fRsi) of an inside surface under which the criterion is not passed. May be below zero.
 
     Raises StudyError when both airs have one temperature.
     """

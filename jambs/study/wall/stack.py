@@ -140,11 +140,3 @@ class HeatStack:
             share = min(1.0, wanted / layer.resistance) if layer.resistance else 1.0
             depth, wanted = depth + share * layer.thickness, wanted - layer.resistance
         return depth
-
-    def resistance_fraction_inside(self, depth: float) -> float:
-        """Fraction of the wall's resistance on the inside of a depth below the finished face, outward [m]."""
-        inside, left = self.inside_film, depth
-        for layer in self.layers:
-            share = min(1.0, max(0.0, left / layer.thickness)) if layer.thickness else float(left > 0)
-            inside, left = inside + share * layer.resistance, left - layer.thickness
-        return inside / self.clear_resistance

@@ -10,7 +10,6 @@ from jambs.job.models.openings import Assumed
 from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.stack import US_PERM, HeatLayer, HeatStack
-from jambs.study.wall_cut import WallBuild
 from jambs.wall.planes import PlacedLayer, WallPlanes
 
 METRES_PER_INCH = MM_PER_INCH / 1000
@@ -37,20 +36,16 @@ class HeatWall:
     """A wall for the heat study.
 
     ``outside_face``: finished face → outside face of what counts, along the depth axis [in]; strapping and cladding
-    beyond it are left out, ventilated air behind them. ``placed``: the layers that count, as ``build.stack`` has them.
-    ``is_sheathed``: the wall has a sheathing; else ``build.sheathing`` names the framing that stands for it.
+    beyond it are left out, ventilated air behind them. ``placed``: the layers that count, as ``stack`` has them,
+    inside → outside. ``is_sheathed``: the wall has a sheathing; else ``sheathing`` names the framing in its place.
     """
 
-    build: WallBuild
+    stack: HeatStack
+    sheathing: str
     placed: tuple[PlacedLayer, ...]
     outside_face: float
     is_sheathed: bool
     assumed: tuple[Assumed, ...]
-
-    @property
-    def stack(self) -> HeatStack:
-        """The layers, inside → outside."""
-        return self.build.stack
 
     def layer_at(self, depth: float) -> HeatLayer | None:
         """The layer at a depth from the finished face [in]; None beyond what counts."""
@@ -74,15 +69,13 @@ def heat_wall(planes: WallPlanes, *, units: Units) -> HeatWall:
         raise StudyError(f"wall {planes.wall.name!r} has no framing layer; the heat study needs one around the window.")
     assumed: list[Assumed] = []
     layers = tuple(_layer(name, one, assumed, units) for name, one in zip(names, placed, strict=True))
-    outside = placed[-1].outer
-    build = WallBuild(
-        stack=HeatStack(layers=layers),
-        framed=framed[0],
-        sheathing=(sheathed or framed)[-1],
-        cladding=(planes.cladding_face - outside) * METRES_PER_INCH,
-    )
     return HeatWall(
-        build=build, placed=placed, outside_face=outside, is_sheathed=bool(sheathed), assumed=tuple(assumed)
+        stack=HeatStack(layers=layers),
+        sheathing=(sheathed or framed)[-1],
+        placed=placed,
+        outside_face=placed[-1].outer,
+        is_sheathed=bool(sheathed),
+        assumed=tuple(assumed),
     )
 
 

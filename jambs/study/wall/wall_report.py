@@ -61,7 +61,7 @@ def wall_report(planes: WallPlanes, site: Site, *, units: Units) -> WallReport:
         temperatures=plane_temperatures(
             wall.stack, inside=site.indoor_temperature, outside=site.design_outdoor_temperature
         ),
-        outboard=outboard_fraction(wall.stack, wall.build.sheathing) if wall.is_sheathed else None,
+        outboard=outboard_fraction(wall.stack, wall.sheathing) if wall.is_sheathed else None,
         dew_check=check_inner_face(wall.stack, face, climate) if face else None,
         drying=drying(wall.stack),
         vapour=vapour,
@@ -72,9 +72,9 @@ def wall_report(planes: WallPlanes, site: Site, *, units: Units) -> WallReport:
 def _first_face(wall: HeatWall) -> str | None:
     """The sheathing; without one, the first layer outside the framing that has a thickness."""
     if wall.is_sheathed:
-        return wall.build.sheathing
+        return wall.sheathing
     layers = wall.stack.layers
-    outside = layers[wall.stack.index(wall.build.sheathing) + 1 :]
+    outside = layers[wall.stack.index(wall.sheathing) + 1 :]
     return next((layer.name for layer in outside if layer.thickness > 0), None)
 
 

@@ -1,15 +1,16 @@
-"""One window at several positions, side by side: heat, coldest corner, humidity, sun. Never one score."""
+"""Positions of the parametric model side by side: heat, coldest corner, humidity, sun."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from retired_cut import Detail, WallBuild
+from retired_model import Installation, install, sill_corner_estimate
+
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import StudyError
-from jambs.study.installation import Installation, install, sill_corner_estimate
 from jambs.study.sun.daylight import SUMMER_MONTHS, WINTER_MONTHS, Reveal, beam_path, monthly_sun, sky_component
 from jambs.study.wall.humidity import Criterion, greatest_humidity
-from jambs.study.wall_cut import Detail, WallBuild
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

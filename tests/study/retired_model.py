@@ -1,11 +1,12 @@
-"""What a window position does to heat and to the coldest corner, on each side of the opening."""
+"""The parametric model of a window over its positions, once the house's own: now the peer of the drawn sections."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+from retired_curve import Curve
+from retired_cut import Detail, WallBuild, build_cut, framing_share, reference_of
 
-from jambs.study.curve import Curve
 from jambs.study.heat.cut import (
     LinearTransmittance,
     SurfaceFactors,
@@ -13,24 +14,12 @@ from jambs.study.heat.cut import (
     linear_transmittance,
     surface_factors,
 )
+from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS, Films
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import StudyError
-from jambs.study.wall_cut import (
-    HEAT_FILMS,
-    SURFACE_FILMS,
-    Detail,
-    Films,
-    WallBuild,
-    build_cut,
-    framing_share,
-    reference_of,
-)
-
-# Positions within this of the least cost nearly nothing [W/(m K)]: half of what the input is uncertain by.
-BAND = 0.005
-# Share of the wall's resistance on the inside of the frame's middle, near the best position in 27 computed cases.
-RULE_FRACTION = 0.60
+from jambs.study.resistance_rule import rule_position
+from jambs.study.wall.stack import HeatStack
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,10 +95,19 @@ def install(
         detail=detail,
         exterior_depth=exterior_depth,
         interior_depth=interior_depth,
-        resistance_inside=wall.stack.resistance_fraction_inside(interior_depth + frame.depth / 2),
+        resistance_inside=resistance_fraction_inside(wall.stack, interior_depth + frame.depth / 2),
         transmittance=linear_transmittance(heat, reference_of(wall, frame), fineness=fineness),
         factors=surface_factors(surface, fineness=fineness),
     )
+
+
+def resistance_fraction_inside(stack: HeatStack, depth: float) -> float:
+    """Fraction of the wall's resistance on the inside of a depth below the finished face, outward [m]."""
+    inside, left = stack.inside_film, depth
+    for layer in stack.layers:
+        share = min(1.0, max(0.0, left / layer.thickness)) if layer.thickness else float(left > 0)
+        inside, left = inside + share * layer.resistance, left - layer.thickness
+    return inside / stack.clear_resistance
 
 
 def all_positions(wall: WallBuild, frame: FrameBlock, *, count: int = 40) -> tuple[float, ...]:
@@ -136,16 +134,10 @@ def sweep(
                 install(wall, frame, detail, place, surface_films=surface_films, fineness=fineness) for place in places
             ),
             framing_share=framing_share(wall, detail, fineness=fineness),
-            rule_position=rule_position(wall, frame),
+            rule_position=rule_position(wall.stack, frame.depth),
         )
         for detail in details
     )
-
-
-def rule_position(wall: WallBuild, frame: FrameBlock) -> float:
-    """Exterior depth that puts RULE_FRACTION of the wall's resistance inside of the frame's middle. [m]"""
-    middle = wall.stack.depth_at_resistance_fraction(RULE_FRACTION)
-    return wall.stack.thickness - middle - frame.depth / 2
 
 
 def window_curve(sides: Sequence[SideSweep], lengths: Sequence[float]) -> Curve:

@@ -1,4 +1,4 @@
-"""The cut through one side of a window opening, as rectangles for the heat solver.
+"""The parametric cut through one side of an opening: a peer of the drawn sections that shares no geometry with them.
 
 In the cut x goes inward, from 0 at the outside face of the wall (the trim plane, cladding and strapping left out), and
 y from 0 at the outer edge of the window frame towards the glass; the wall lies at y < 0.
@@ -7,18 +7,14 @@ y from 0 at the outer edge of the window frame towards the glass; the wall lies 
 from dataclasses import dataclass, replace
 
 from jambs.study.heat.conduction import coupling
+from jambs.study.heat.conductivities import FOAM_CONDUCTIVITY, WOOD_CONDUCTIVITY
 from jambs.study.heat.cut import HeatCut, Reference
+from jambs.study.heat.films import HEAT_FILMS, Films
 from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
+from jambs.study.heat.frame_alone import FROM_GLASS
 from jambs.study.heat.grid import SAME_EDGE, Fineness
 from jambs.study.heat.region import AirRegion, Block, StudyError
-from jambs.study.wall.stack import INSIDE_FILM, OUTSIDE_FILM, HeatStack
-
-WOOD_CONDUCTIVITY = 0.12
-FOAM_CONDUCTIVITY = 0.035
-
-# The frame's own temperature for the corner estimate is read this far from the glass [m]: there the estimate came out
-# equal to or colder than three 3-D runs (0.648, 0.689, 0.716 against 0.649, 0.709, 0.753).
-FROM_GLASS = 0.025
+from jambs.study.wall.stack import HeatStack
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,20 +53,6 @@ class WallBuild:
     sheathing: str
     cladding: float = 0.038
     length: float = 1.0
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Films:
-    """Film resistances of one calculation. [m2 K/W]"""
-
-    inside: float = INSIDE_FILM
-    inside_frame: float = INSIDE_FILM
-    outside: float = OUTSIDE_FILM
-
-
-# For surface temperatures ISO 13788 (from memory) asks for 0.25 on opaque surfaces and 0.13 on frame and glazing.
-HEAT_FILMS = Films()
-SURFACE_FILMS = Films(inside=0.25)
 
 
 def build_cut(
