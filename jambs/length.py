@@ -15,6 +15,20 @@ from fractions import Fraction
 MM_PER_INCH = 25.4
 HALF_64TH = 1 / 128
 """Half a sixty-fourth [in]: two sizes nearer than this are one size on paper."""
+ROUND_OFF = 1e-9
+"""What floats leave over in a sum, a share or a count: two values nearer than this are equal."""
+OFF_GRID = 1e-6
+"""Nearer to a step of the grid than this, a length is on it: a stated millimetre is not exact in inches [in, steps]."""
+
+
+def whole_up(count: float) -> int:
+    """Return the least whole number that is not under a count."""
+    return math.ceil(count - ROUND_OFF)
+
+
+def whole_down(count: float) -> int:
+    """Return the greatest whole number that is not over a count."""
+    return math.floor(count + ROUND_OFF)
 
 
 class LengthError(ValueError):
@@ -105,7 +119,7 @@ class Grid:
 
     def count(self, length: float) -> int:
         """Return the whole number of steps nearest to a length [in]; a half step goes up."""
-        return math.floor(_in_units(length, self.units) * self.denominator / self.numerator + 0.5 + 1e-9)
+        return math.floor(_in_units(length, self.units) * self.denominator / self.numerator + 0.5 + ROUND_OFF)
 
     def at(self, count: int) -> float:
         """Return the length of a whole number of steps [in]."""
@@ -118,11 +132,11 @@ class Grid:
 
     def up(self, length: float) -> float:
         """Return the least grid length that is not shorter than a length [in]."""
-        return self.at(math.ceil(_in_units(length, self.units) * self.denominator / self.numerator - 1e-6))
+        return self.at(math.ceil(_in_units(length, self.units) * self.denominator / self.numerator - OFF_GRID))
 
     def holds(self, length: float) -> bool:
         """Say whether a length [in] lies on the grid."""
-        return abs(self.round(length) - length) < 1e-6
+        return abs(self.round(length) - length) < OFF_GRID
 
     @property
     def fine(self) -> Grid:

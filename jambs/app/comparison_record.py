@@ -16,6 +16,7 @@ from __future__ import annotations
 
 from jambs.app.figures import assumed_record, figure, share, signed
 from jambs.app.wall_record import wall_record
+from jambs.job.models.fields import COMPASS_POINTS
 from jambs.job.models.site import temperature_text
 from jambs.length import length_text
 from jambs.parts.kit import Kit
@@ -33,7 +34,6 @@ LETTERS = "ABCDEFGHIJKLMNOP"
 BTU = 0.5275279
 """One Btu per hour and degree Fahrenheit [W/K], from the definitions of both."""
 DEGREES = "°"
-POINTS = ("north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest")
 
 
 def comparison_record(study: PlacementStudy) -> Record:
@@ -59,7 +59,7 @@ def comparison_record(study: PlacementStudy) -> Record:
 def facing_text(degrees: float) -> str:
     """Return a compass direction in words where it has a name."""
     point, rest = divmod(degrees, 45)
-    return POINTS[int(point)] if rest == 0 else f"{degrees:g}{DEGREES}"
+    return COMPASS_POINTS[int(point)] if rest == 0 else f"{degrees:g}{DEGREES}"
 
 
 def _conventions() -> list[str]:

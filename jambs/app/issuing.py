@@ -14,7 +14,7 @@ from jambs.issued.compare import RECUT, compare_openings
 from jambs.issued.plan import IssuePlan, keep_issue, lay_out, plan_issue, put_back, withdraw_to
 from jambs.issued.store import FOLDER, Issue, IssueError, Store
 from jambs.job import Job
-from jambs.length import MM_PER_INCH, Units
+from jambs.length import MM_PER_INCH, ROUND_OFF, Units
 from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import cut_sheets_pdf
 from jambs.sheets.install_sheet import install_data, install_sheets_pdf
@@ -24,7 +24,6 @@ from jambs.sheets.record import job_record
 from jambs.sheets.stamp import Stamp, Stamps
 from jambs.sheets.values import Record
 
-SAME_SIZE = 1e-9
 ALL_CUT = "all cut sheets.pdf"
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
 CHANGED_CUT, CHANGED_INSTALL = "changed cut sheets.pdf", "changed install sheets.pdf"
@@ -74,7 +73,7 @@ def begin_issue(kits: Sequence[Kit], job: Job, target: Path, *, day: str, is_who
 
 def cut_tolerance(job: Job) -> float:
     """Return how far a cut part may be off its new size and still be good [units of the job]."""
-    fit = max(job.shop.taper_tolerance, job.shop.grid.step) + SAME_SIZE
+    fit = max(job.shop.taper_tolerance, job.shop.grid.step) + ROUND_OFF
     return fit * MM_PER_INCH if job.units is Units.MM else fit
 
 

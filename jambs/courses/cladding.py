@@ -9,11 +9,11 @@ from importlib.resources import files
 
 from jambs.job.models.openings import Assumed
 from jambs.job.models.outside import CladdingEntry, CladdingKind, Coursing
-from jambs.length import HALF_64TH, Grid, Units, length_text
+from jambs.length import HALF_64TH, MM_PER_INCH, Grid, Units, length_text
 
-GREATEST_CHANGE = {Units.INCH: 1 / 2, Units.MM: 12 / 25.4}
+GREATEST_CHANGE = {Units.INCH: 1 / 2, Units.MM: 12 / MM_PER_INCH}
 """Between neighbouring courses [in]; common practice, no source."""
-UNSEEN_CHANGE = {Units.INCH: 1 / 16, Units.MM: 2 / 25.4}
+UNSEEN_CHANGE = {Units.INCH: 1 / 16, Units.MM: 2 / MM_PER_INCH}
 """Between neighbouring courses: nobody sees it [in]; common practice, no source."""
 LEAST_TOP = 4.0
 """A cut course under the eave shows at least this, or a whole least exposure [in]; common practice, no source."""

@@ -12,7 +12,7 @@ from jambs.courses.elevation import Elevation, LineKind, Wanted, elevation_of
 from jambs.courses.task import Ladder, Target, Task
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry
-from jambs.length import GRIDS, Grid, Units, feet_text, length_text
+from jambs.length import GRIDS, OFF_GRID, Grid, Units, feet_text, length_text
 from jambs.parts.kit import Kit
 from jambs.place.placement import Finding, Severity
 
@@ -167,7 +167,7 @@ def course_task(elevation: Elevation, cladding: Cladding, reached: Sequence[Want
         wanted=grid.count(cladding.wanted),
         unseen=grid.count(cladding.unseen_change),
         greatest_change=grid.count(cladding.greatest_change),
-        tolerance=int(cladding.tolerance / grid.step + 1e-6),
+        tolerance=int(cladding.tolerance / grid.step + OFF_GRID),
         least_top=grid.count(cladding.least_top),
     )
 

@@ -10,9 +10,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from jambs.courses.elevation import Box, OpeningOnElevation
-from jambs.courses.plan import CoursePlan
 from jambs.courses.story_pole import StoryPole
-from jambs.length import feet_text
 
 
 class LineInk(StrEnum):
@@ -21,9 +19,6 @@ class LineInk(StrEnum):
     OUTLINE = "outline"
     COURSE = "course"
     MISSED = "missed"
-    FRAME = "frame"
-    TRIM = "trim"
-    DATUM = "datum"
     LEADER = "leader"
 
 
@@ -58,8 +53,6 @@ STICK = 2.5
 """Width of the stick, a 1x3 [in]."""
 POLE_TEXT = 0.1875
 """Height of the texts on the stick, read at arm's length [in]."""
-ELEVATION_TEXT = 3.0
-"""Height of the texts on the elevation, drawn at the size of the house [in]."""
 PAST_TRIM = 6.0
 """A missed head or sill is drawn past its opening's trim by this [in]."""
 MARGIN = 24.0
@@ -79,39 +72,6 @@ def pole_figure(pole: StoryPole) -> LineFigure:
         strokes.append(Stroke(ink=LineInk.LEADER, points=((STICK, mark.running), (STICK + POLE_TEXT, last))))
         notes.append(Note(at=(STICK + 1.5 * POLE_TEXT, last), text=f"{mark.text}  {mark.note}", height=POLE_TEXT))
     return LineFigure(name=f"story pole {pole.name}", strokes=tuple(strokes), notes=tuple(notes))
-
-
-def elevation_figure(plan: CoursePlan) -> LineFigure:
-    """Return the elevation: courses cut out at the openings, frames, trim, heights of the courses at the right."""
-    elevation = plan.elevation
-    right = elevation.width or max((one.trim[2] for one in elevation.openings), default=0.0) + MARGIN
-    left = 0.0
-    strokes = [
-        Stroke(
-            ink=LineInk.OUTLINE, points=_corners((left, elevation.start_line, right, elevation.eave)), is_closed=True
-        ),
-        Stroke(ink=LineInk.DATUM, points=((left - MARGIN, 0.0), (right + MARGIN, 0.0))),
-    ]
-    notes = [Note(at=(right + MARGIN, 0.0), text="ground floor", height=ELEVATION_TEXT)]
-    for line in plan.lines:
-        strokes += [
-            Stroke(ink=LineInk.COURSE, points=((start, line.height), (end, line.height)))
-            for start, end in clear_runs((left, right), line.height, elevation.openings)
-        ]
-        name = "eave" if line is plan.lines[-1] else f"{line.number}"
-        words = f"{name}  {feet_text(line.running, units=plan.grid.units)}"
-        notes.append(Note(at=(right + ELEVATION_TEXT, line.height), text=words, height=ELEVATION_TEXT / 2))
-    for one in elevation.openings:
-        strokes.append(Stroke(ink=LineInk.TRIM, points=_corners(one.trim), is_closed=True))
-        strokes.append(Stroke(ink=LineInk.FRAME, points=_corners(one.frame), is_closed=True))
-        middle = ((one.frame[0] + one.frame[2]) / 2 - ELEVATION_TEXT, (one.frame[1] + one.frame[3]) / 2)
-        notes.append(Note(at=middle, text=one.mark, height=ELEVATION_TEXT))
-    ends = {one.mark: (one.trim[0] - PAST_TRIM, one.trim[2] + PAST_TRIM) for one in elevation.openings}
-    for missed in plan.missed:
-        start, end = ends.get(missed.wanted.mark, (left, right))
-        height = missed.wanted.height
-        strokes.append(Stroke(ink=LineInk.MISSED, points=((start, height), (end, height))))
-    return LineFigure(name=f"elevation {elevation.name}", strokes=tuple(strokes), notes=tuple(notes))
 
 
 def clear_runs(

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
-from jambs.length import HALF_64TH, Units, decimal_text, length_text
+from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text, length_text
 
 EDITION = (
     "International Building Code 2018 Table 2603.13.2 (as International Residential Code 2018 Table R703.15.2); "
@@ -85,7 +85,7 @@ def furring_verdict(case: FurringCase, *, units: Units) -> Verdict:
     if row.greatest_foam is None:
         return _needs_design(f"the table asks for design: {_words(case, units)}", row)
     most = f"{decimal_text(row.greatest_foam, 2)} in"
-    if case.foam > row.greatest_foam + 1e-9:
+    if case.foam > row.greatest_foam + ROUND_OFF:
         return _needs_design(f"{length_text(case.foam, units=units)} of foam, the table goes to {most}", row)
     return Verdict(is_allowed=True, words=f"in the table: up to {most} of foam; {CONDITIONS}. {EDITION}.", row=row)
 
@@ -94,7 +94,7 @@ def _covers(row: FurringRow, case: FurringCase) -> bool:
     return (
         row.fastener_spacing >= case.fastener_spacing - HALF_64TH
         and row.furring_spacing >= case.furring_spacing - HALF_64TH
-        and row.cladding_psf >= case.cladding_psf - 1e-9
+        and row.cladding_psf >= case.cladding_psf - ROUND_OFF
     )
 
 

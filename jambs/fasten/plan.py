@@ -8,10 +8,10 @@ from dataclasses import dataclass
 
 from jambs.fasten.furring import FurringCase, Verdict, furring_verdict
 from jambs.fasten.reach import Through, find_sold, next_length, through_field, through_opening
-from jambs.job.models.layers import Layer, Role
+from jambs.job.models.layers import USUAL_SPACING, Layer, Role
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
-from jambs.length import decimal_text, length_text
+from jambs.length import ROUND_OFF, Units, decimal_text, length_text, whole_down, whole_up
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
 from jambs.place.placement import Finding, Severity
@@ -19,8 +19,6 @@ from jambs.wall.planes import WallPlanes
 
 FOAMS = ("EPS", "XPS", "polyisocyanurate")
 """Layers that the furring table means: foam plastic sheathing."""
-USUAL_SPACING = 16.0
-"""Of strapping where neither it nor the framing says [in]; common practice, no source."""
 ROLES = {Fixed.STRAPPING: Role.STRAPPING, Fixed.COVER: Role.COVER}
 
 
@@ -80,7 +78,7 @@ def _is(part: Part, fixed: Fixed) -> bool:
 def board_count(length: float, entry: FastenerEntry) -> int:
     """Return how many go along a board: one near each end, between them at most the spacing apart, in each row."""
     between = length - 2 * entry.from_end
-    along = 1 if between <= 0 else math.ceil(between / entry.spacing - 1e-9) + 1
+    along = 1 if between <= 0 else whole_up(between / entry.spacing) + 1
     return along * entry.rows
 
 
@@ -99,25 +97,25 @@ def field_fasteners(
         layer = next((one.layer for one in reversed(planes.layers) if one.layer.role is role), None)
         if entry is None or layer is None:
             continue
-        apart = member_spacing(layer, planes)
+        apart = member_spacing(layer, planes, job.units)
         count = None if elevation.width is None else field_count(elevation, elevation.width, kits, apart, entry)
         verdict = _verdict(fixed, entry, planes, job)
         lines.append(_line(name, fixed, entry, through_field(planes), count, True, verdict, job))
     return tuple(lines)
 
 
-def member_spacing(layer: Layer, planes: WallPlanes) -> float:
+def member_spacing(layer: Layer, planes: WallPlanes, units: Units) -> float:
     """Return how far apart strapping stands, or the studs that a cover sheet is fastened to [in]."""
     framing = [one.layer.spacing for one in planes.layers if one.layer.role is Role.FRAMING and one.layer.spacing]
     own = layer.spacing if layer.role is Role.STRAPPING else None
-    return own or next(iter(framing), None) or USUAL_SPACING
+    return own or next(iter(framing), None) or USUAL_SPACING[units]
 
 
 def field_count(
     elevation: ElevationEntry, width: float, kits: Iterable[Kit], apart: float, entry: FastenerEntry
 ) -> int:
     """Return about how many go into the field: members across the width, fasteners up each, openings left out."""
-    members = math.floor(width / apart + 1e-9) + 1
+    members = whole_down(width / apart) + 1
     count = members * board_count(elevation.eave - elevation.start_line, entry)
     for kit in kits:
         hole = kit.placement.opening.rough_opening
@@ -127,7 +125,7 @@ def field_count(
 
 def _verdict(fixed: Fixed, entry: FastenerEntry, planes: WallPlanes, job: Job) -> Verdict | None:
     """What the table says of strapping over foam; of everything else over insulation that it needs design."""
-    outboard = [one.layer for one in planes.layers if one.inner >= planes.sheathing_plane - 1e-9]
+    outboard = [one.layer for one in planes.layers if one.inner >= planes.sheathing_plane - ROUND_OFF]
     insulation = [layer for layer in outboard if layer.role is Role.INSULATION]
     if fixed is Fixed.BUCK or not insulation:
         return None
@@ -144,7 +142,7 @@ def _verdict(fixed: Fixed, entry: FastenerEntry, planes: WallPlanes, job: Job) -
         fastener=sold.fastener if sold else entry.fastener,
         penetration=entry.penetration,
         fastener_spacing=entry.spacing,
-        furring_spacing=member_spacing(strapping, planes),
+        furring_spacing=member_spacing(strapping, planes, job.units),
         cladding_psf=entry.cladding_weight,
         foam=sum(layer.thickness for layer in insulation),
     )

@@ -7,14 +7,14 @@ from dataclasses import dataclass
 
 from jambs.job.models.openings import Assumed
 from jambs.job.models.outside import FlashingEntry
-from jambs.length import Units, decimal_text, length_text
+from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
 
 PRACTICE = "common practice, no source; the job gives none"
 FALL_DEG = math.degrees(math.atan(0.10))
 """Of the top of a head flashing; common practice, no source, past the 6 % that codes ask for."""
-DRIP_OUT = {Units.INCH: 1 / 4, Units.MM: 6 / 25.4}
-HEM = {Units.INCH: 3 / 8, Units.MM: 10 / 25.4}
-END_DAM = {Units.INCH: 1.0, Units.MM: 25 / 25.4}
+DRIP_OUT = {Units.INCH: 1 / 4, Units.MM: 6 / MM_PER_INCH}
+HEM = {Units.INCH: 3 / 8, Units.MM: 10 / MM_PER_INCH}
+END_DAM = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
 PASCALS_PER_MM = 10.0
 """Driving pressure that raises water by 1 mm (National Building Code of Canada 9.27.3.8)."""
 
@@ -33,7 +33,7 @@ class Bending:
     @property
     def pressure_held(self) -> float:
         """Driving pressure that an end dam holds back [Pa]."""
-        return self.end_dam * 25.4 * PASCALS_PER_MM
+        return self.end_dam * MM_PER_INCH * PASCALS_PER_MM
 
 
 def resolve_bending(entry: FlashingEntry, *, units: Units) -> Bending:

@@ -8,16 +8,14 @@ from jambs.flashing.bending import PASCALS_PER_MM, Bending
 from jambs.flashing.blank import Blank
 from jambs.job.models.layers import Role
 from jambs.job.models.openings import Job
-from jambs.length import HALF_64TH, MM_PER_INCH, length_text
+from jambs.length import HALF_64TH, MM_PER_INCH, ROUND_OFF, length_text
 from jambs.parts.kit import Kit
+from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.place.placement import Finding, Severity
 
 CODE = "National Building Code of Canada 9.27.3.8; the local code decides"
-LEAST_FALL = 0.06
-"""After shrinkage, as a share of the run."""
 LEAST_UPSTAND = 50 / MM_PER_INCH
-LEAST_LAP = 10 / MM_PER_INCH
-LEAST_DRIP = 5 / MM_PER_INCH
+LEAST_FLASHING_LAP = 10 / MM_PER_INCH
 LEAST_CLEAR = 1 / 4
 """Shingles stay at least 1/4 in above a horizontal flashing (read in an installation guide) [in]."""
 
@@ -28,17 +26,17 @@ def blank_findings(blank: Blank, bending: Bending, job: Job) -> list[Finding]:
     slope = legs.get("top") or legs["pan"]
     fall = -math.tan(math.radians(slope.direction_deg))
     texts = []
-    if fall < LEAST_FALL - 1e-9:
+    if fall < LEAST_FALL - ROUND_OFF:
         texts.append(f"falls {fall * 100:.1f} %, at least 6 % is asked for")
-    if "drip" in legs and legs["drip"].out < LEAST_DRIP - 1e-9:
+    if "drip" in legs and legs["drip"].out < LEAST_DRIP - ROUND_OFF:
         texts.append(f"drips {_text(legs['drip'].out, job)} out, at least 5 mm is asked for")
-    if legs["front leg"].width < LEAST_LAP - 1e-9:
+    if legs["front leg"].width < LEAST_FLASHING_LAP - ROUND_OFF:
         texts.append(f"laps {_text(legs['front leg'].width, job)} over what is under it, at least 10 mm is asked for")
-    if "upstand" in legs and legs["upstand"].width < LEAST_UPSTAND - 1e-9:
+    if "upstand" in legs and legs["upstand"].width < LEAST_UPSTAND - ROUND_OFF:
         texts.append(f"stands up {_text(legs['upstand'].width, job)}, at least 50 mm is asked for")
     found = [_check(f"The {blank.name} {text} ({CODE}).") for text in texts]
     pressure = bending.driving_pressure
-    if pressure is not None and bending.pressure_held < pressure - 1e-6:
+    if pressure is not None and bending.pressure_held < pressure - ROUND_OFF:
         needed = _text(pressure / PASCALS_PER_MM / MM_PER_INCH, job)
         held = f"{bending.pressure_held:.0f} Pa of {pressure:.0f} Pa"
         found.append(_check(f"The end dams of the {blank.name} hold back {held}; {needed} high holds it ({CODE})."))
@@ -67,7 +65,7 @@ def membrane_findings(kit: Kit, head: Blank, gap: float, job: Job) -> list[Findi
         )
         return [*found, _check(text)]
     behind = planes.trim_plane - max(one.outer for one in membranes)
-    if behind > LEAST_LAP:
+    if behind > LEAST_FLASHING_LAP:
         text = (
             f"The membrane lies {_text(behind, job)} behind the trim plane: bring a strip of it out over the head "
             "flashing's upstand, or carry a second flashing back to it."

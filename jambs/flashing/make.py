@@ -7,12 +7,13 @@ from dataclasses import dataclass
 
 from jambs.flashing.bending import Bending, resolve_bending
 from jambs.flashing.blank import Blank, Leg
-from jambs.flashing.checks import LEAST_FALL, blank_findings, membrane_findings, pan_findings
+from jambs.flashing.checks import blank_findings, membrane_findings, pan_findings
 from jambs.flashing.laps import Lap, lap_order
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import FlashingEntry
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
+from jambs.parts.water import LEAST_FALL
 from jambs.place.placement import Finding
 
 DOWN, KICK = -90.0, -45.0

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner
-from jambs.length import HALF_64TH, Grid
+from jambs.length import HALF_64TH, ROUND_OFF, Grid, whole_up
 from jambs.movement.boards import BoardMovement
 from jambs.parts.kit import Kit
 from jambs.parts.part import Where
@@ -156,7 +156,7 @@ def _sealant(
     joint = trim.sealant_joint
     change = max(_moves(jambs), shear_stretch(joint, _moves(sills)))
     share = 100 * change / joint
-    takes = share <= percent + 1e-9
+    takes = share <= percent + ROUND_OFF
     return JointMovement(
         name="sealant joint",
         marks=_marks(boards),
@@ -171,11 +171,11 @@ def _sealant(
 
 def _sealant_words(joint: float, change: float, percent: float, job: Job) -> str:
     fine, share = job.shop.grid.fine, 100 * change / joint
-    works = f"the joint of {fine.text(joint)} works by up to {fine.text(change)}, ±{math.ceil(share - 1e-9)} %"
-    if share <= percent + 1e-9:
+    works = f"the joint of {fine.text(joint)} works by up to {fine.text(change)}, ±{whole_up(share)} %"
+    if share <= percent + ROUND_OFF:
         return f"{works}: a sealant rated ±{percent:g} % takes it"
     wide = fine.text(_joint_width(change, percent, job.shop.grid))
-    rated = next((one for one in SEALANT_CLASSES if one >= share - 1e-9), None)
+    rated = next((one for one in SEALANT_CLASSES if one >= share - ROUND_OFF), None)
     if rated is None:
         return f"{works}, and no sealant takes that: write sealant_joint: {wide} in the job"
     return f"{works}: a sealant rated ±{rated:g} %, or a joint of {wide}"

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ClimateEntry, WoodEntry
+from jambs.length import ROUND_OFF
 from jambs.movement.boards import BoardMovement, board_movement
 from jambs.movement.joints import JointMovement, joint_movements
 from jambs.parts.kit import Kit
@@ -61,7 +62,7 @@ def plan_movement(
 
 
 def _matters(board: BoardMovement) -> bool:
-    return max(board.growth, board.shrinkage) >= MATTERS - 1e-9
+    return max(board.growth, board.shrinkage) >= MATTERS - ROUND_OFF
 
 
 def board_note(board: BoardMovement, job: Job) -> str:

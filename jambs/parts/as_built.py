@@ -16,6 +16,9 @@ from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units, length_text
 from jambs.place.placement import Finding, Placement, Severity, Sides
 
+PLANNED = "PLANNED – MEASURE BEFORE CUTTING"
+"""The banner over every paper whose depths nobody has measured."""
+
 Points = dict[str, list[float | None]]
 
 
@@ -148,7 +151,7 @@ def _filled(placement: Placement, readings: Readings) -> Measured | None:
     if inside is None:
         return None
     outside = _sides(readings.exterior_depth, placement.exterior_depth, 0.0, _places_of(placement, "exterior_depth"))
-    return Measured.model_construct(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
+    return Measured(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
 
 
 def _places_of(placement: Placement, key: str) -> dict[str, int]:
@@ -171,7 +174,7 @@ def _sides(read: SideReadings | None, planned: float, bare: float, counts: dict[
             known = points[side][at] if points[side][at] is not None else points[leg][end]
             points[side][at] = points[leg][end] = known
     filled = {side: _line(found, planned, bare) for side, found in points.items()}
-    return SideDepths.model_construct(None, **{"sill": None, **filled})
+    return SideDepths(**filled)
 
 
 def _line(points: Sequence[float | None], planned: float, bare: float) -> tuple[float, ...]:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Board
-from jambs.length import HALF_64TH, length_text
+from jambs.length import HALF_64TH, ROUND_OFF, length_text, whole_up
 
 SAME_SIZE = HALF_64TH
 """Two sizes nearer than this are one size [in]."""
@@ -37,13 +36,13 @@ def board_for(stock: str, *, thickness: float, width: float, job: Job) -> BoardS
 
 def _comes_out(board: Board, width: float, job: Job) -> bool:
     exact = abs(board.width - width) < SAME_SIZE
-    return exact or board.width - job.shop.edge_allowance >= width - 1e-9
+    return exact or board.width - job.shop.edge_allowance >= width - ROUND_OFF
 
 
 def _strips(width: float, widest: Board, job: Job) -> tuple[float, ...]:
     """Split a rip into the fewest equal strips, on the fine grid, the last taking what rounding leaves."""
     most = widest.width - job.shop.edge_allowance
-    count = math.ceil(width / most - 1e-9)
+    count = whole_up(width / most)
     fine = job.shop.grid.fine
     each = fine.round(width / count)
     return (each,) * (count - 1) + (width - each * (count - 1),)

@@ -62,7 +62,7 @@ def reveal_findings(clear: ClearOpening, placement: Placement, job: Job) -> list
     return found
 
 
-LEAST_LAP = 0.5
+LEAST_COVER = 0.5
 """The casing covers the wall finish by at least this much past the rough opening [in]; common practice, no source."""
 
 
@@ -78,9 +78,11 @@ def casing_findings(clear: ClearOpening, placement: Placement, job: Job) -> list
     }
     found = []
     for side, lap in laps.items():
-        if lap < LEAST_LAP - SAME_SIZE:
+        if lap < LEAST_COVER - SAME_SIZE:
             covers = f"covers the wall by {_text(lap, job)}" if lap >= 0 else f"misses the wall by {_text(-lap, job)}"
-            text = f"The casing at the {side} {covers}; {_text(LEAST_LAP, job)} is the least: wider casing or a filler."
+            text = (
+                f"The casing at the {side} {covers}; {_text(LEAST_COVER, job)} is the least: wider casing or a filler."
+            )
             found.append(Finding(weight=Severity.CHECK, text=text))
     return found
 

@@ -5,9 +5,6 @@ from __future__ import annotations
 from jambs.parts.part import Part, Where
 from jambs.place.placement import Placement
 
-NARROW_RIP = 1.5
-"""Below this a rip wants a push block and a wider blank first [in]; common practice, no source."""
-
 SAW = "Saw: guard, riving knife and push block; rip narrow strips from a wide blank; cut short pieces off a long one."
 GLASS = "Glass: two people and gloves to lift a window; never lean on the sash while it is only tacked."
 HEIGHT = "Height: work from staging with rails, not from a ladder with a window in your hands."

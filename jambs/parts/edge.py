@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-SAME_DEPTH = 1e-9
+from jambs.length import ROUND_OFF
+
 SCRIBE_AT_MOST = 0.125
 """More than this is seldom scribed but put right in the wall first [in]; common practice, no source."""
 
@@ -57,7 +58,7 @@ class FittedEdge:
         if self.kind is not EdgeKind.SCRIBE:
             return WallBend.NONE
         ends, middle = max(self.gaps[0], self.gaps[-1]), self.gaps[1:-1]
-        if max(middle) <= ends and min(middle) < ends - SAME_DEPTH:
+        if max(middle) <= ends and min(middle) < ends - ROUND_OFF:
             return WallBend.BULGE
         return WallBend.HOLLOW if max(middle) - min(middle) < self.hollow / 2 or len(middle) == 1 else WallBend.WAVE
 
@@ -82,15 +83,15 @@ def fit_edge(points: Sequence[float], *, tolerance: float = 0.0) -> FittedEdge:
     lift = max(point - on for point, on in zip(points, line, strict=True))
     gaps = tuple(on + lift - point for point, on in zip(points, line, strict=True))
     first, last = line[0] + lift, line[-1] + lift
-    kind = EdgeKind.STRAIGHT if abs(first - last) <= tolerance + SAME_DEPTH else EdgeKind.TAPER
-    if max(gaps) > tolerance + SAME_DEPTH:
+    kind = EdgeKind.STRAIGHT if abs(first - last) <= tolerance + ROUND_OFF else EdgeKind.TAPER
+    if max(gaps) > tolerance + ROUND_OFF:
         kind = EdgeKind.SCRIBE
     return FittedEdge(first=first, last=last, gaps=gaps, kind=kind)
 
 
 def remedy(edge: FittedEdge) -> str:
     """Say what to do about a wall that leaves its straight edge: scribe; past that plane or fur the wall first."""
-    if edge.hollow <= SCRIBE_AT_MOST + SAME_DEPTH:
+    if edge.hollow <= SCRIBE_AT_MOST + ROUND_OFF:
         return "leave the width on and scribe the room edge to the wall"
     first = {WallBend.BULGE: "plane the wall down at the bulge", WallBend.HOLLOW: "fur the wall out in the hollow"}
     return f"{first.get(edge.bend, 'plane the high places of the wall and fur the low ones')} first, or scribe"

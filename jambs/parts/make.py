@@ -18,13 +18,9 @@ from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.shapes import CannotBeCut
 from jambs.parts.sides import deepest, measured_sides, planned_sides
+from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.place.placement import Finding, Placement, Severity, Sides
 from jambs.place.support import weight_text
-
-LEAST_FALL = 0.06
-"""Fall of an exterior sill: at least 6 % after shrinkage (National Building Code of Canada 9.27.3.8)."""
-DRIP_OUT = 5 / 25.4
-"""A drip stands at least 5 mm out (National Building Code of Canada 9.27.3.8) [in]."""
 
 
 class PartsError(Exception):
@@ -141,7 +137,7 @@ def _fall_findings(placement: Placement, job: Job) -> list[Finding]:
     if fall < LEAST_FALL:
         text = f"The sill falls {fall * 100:.1f} %, less than the 6 % that building codes ask for."
         found.append(Finding(weight=Severity.CHECK, text=text))
-    if trim.sill.nosing < DRIP_OUT:
+    if trim.sill.nosing < LEAST_DRIP:
         text = (
             f'The nosing stands {_text(trim.sill.nosing, job)} past the cladding; a drip wants at least 5 mm (3/16").'
         )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from jambs.job.models.openings import Job, SideDepths
-from jambs.length import Grid, length_text
+from jambs.length import ROUND_OFF, Grid, length_text
 from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
 from jambs.parts.kit import FittedSide
 from jambs.place.placement import Finding, Severity
@@ -36,7 +36,7 @@ def _side(edge: FittedEdge, job: Job) -> FittedSide:
     grid: Grid = job.shop.grid
     first, last = grid.round(edge.first), grid.round(edge.last)
     leave = edge.hollow if edge.kind is EdgeKind.SCRIBE else 0.0
-    if abs(first - last) <= job.shop.taper_tolerance + 1e-9:
+    if abs(first - last) <= job.shop.taper_tolerance + ROUND_OFF:
         wider = max(first, last)
         return FittedSide(start_depth=wider, finish_depth=wider, is_tapered=False, scribe_allowance=leave)
     return FittedSide(start_depth=first, finish_depth=last, is_tapered=True, scribe_allowance=leave)
@@ -45,13 +45,13 @@ def _side(edge: FittedEdge, job: Job) -> FittedSide:
 def _side_findings(name: str, edge: FittedEdge, job: Job) -> list[Finding]:
     found = []
     taper, where = edge.taper, _side_words(name)
-    if taper > job.limits.taper + 1e-9:
+    if taper > job.limits.taper + ROUND_OFF:
         text = (
             f"Wall fault: the depth along the {where} changes by {_text(taper, job)}, more than the limit of "
             f"{_text(job.limits.taper, job)}; put the wall right or agree on it before cutting."
         )
         found.append(Finding(weight=Severity.STOP, text=text))
-    elif 1e-9 < taper <= job.shop.taper_tolerance:
+    elif ROUND_OFF < taper <= job.shop.taper_tolerance:
         text = (
             f"The {where} differs by {_text(taper, job)} along its length, within the shop's tolerance: "
             "ripped parallel to the wider end, plane or shim the rest."
@@ -78,10 +78,10 @@ def twist(depths: SideDepths) -> float | None:
 def twist_findings(depths: SideDepths, job: Job) -> list[Finding]:
     """Report a twist past the shop's tolerance, as a fault past the limit."""
     found = twist(depths)
-    if found is None or abs(found) <= job.shop.taper_tolerance + 1e-9:
+    if found is None or abs(found) <= job.shop.taper_tolerance + ROUND_OFF:
         return []
     size = _text(abs(found), job)
-    if abs(found) > job.limits.twist + 1e-9:
+    if abs(found) > job.limits.twist + ROUND_OFF:
         text = (
             f"Wall fault: the four corners are {size} out of one plane (twist), more than the limit of "
             f"{_text(job.limits.twist, job)}; put the wall right or agree on it before cutting."

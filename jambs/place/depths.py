@@ -16,11 +16,6 @@ def exterior_depth(window: WindowType, planes: WallPlanes, flange_plane: float) 
     return planes.trim_plane - window.frame_projection - flange_plane
 
 
-def depth_to_share(window: WindowType, planes: WallPlanes) -> float:
-    """Interior and exterior depth together [in]: the same for every position."""
-    return planes.trim_plane - window.jamb_depth - window.frame_projection
-
-
 def share_at(planes: WallPlanes, flange_plane: float) -> float | None:
     """Share of the added depth that is taken inside, 0 … 1; None where the wall adds no depth."""
     added = planes.added_depth

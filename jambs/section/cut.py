@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from jambs.length import ROUND_OFF
 from jambs.parts.kit import Kit
 from jambs.section.edges import edges_at
 from jambs.section.part_regions import part_regions
@@ -35,7 +36,7 @@ def cut_section(kit: Kit, cut: SectionCut, *, wall_length: float) -> Section:
     return Section(
         cut=cut,
         mark=kit.mark,
-        regions=tuple(one for one in (*placed, *window, *part_regions(kit, cut)) if _area(one.outline) > 1e-9),
+        regions=tuple(one for one in (*placed, *window, *part_regions(kit, cut)) if _area(one.outline) > ROUND_OFF),
         depths=_depths(kit),
     )
 

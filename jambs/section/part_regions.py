@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.length import ROUND_OFF
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Point, Where
 from jambs.section.region import Region, SectionCut, Stuff
@@ -84,10 +85,10 @@ def clipped(outline: tuple[Point, ...], *, at: float, keep_below: bool) -> tuple
     sign = 1.0 if keep_below else -1.0
     kept: list[Point] = []
     for (v0, w0), (v1, w1) in zip(outline, outline[1:] + outline[:1], strict=True):
-        inside0, inside1 = sign * (at - v0) >= -1e-9, sign * (at - v1) >= -1e-9
+        inside0, inside1 = sign * (at - v0) >= -ROUND_OFF, sign * (at - v1) >= -ROUND_OFF
         if inside0:
             kept.append((v0, w0))
-        if inside0 != inside1 and abs(v1 - v0) > 1e-9:
+        if inside0 != inside1 and abs(v1 - v0) > ROUND_OFF:
             kept.append((at, w0 + (w1 - w0) * (at - v0) / (v1 - v0)))
     return tuple(kept)
 

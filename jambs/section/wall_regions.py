@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jambs.job.models.layers import Layer, Role
+from jambs.length import OFF_GRID
 from jambs.parts.kit import Kit
 from jambs.section.edges import Edge, Edges, layer_edge
 from jambs.section.region import Region, SectionCut, Stuff
@@ -54,8 +55,8 @@ def _layer(
     edge = layer_edge(
         edges,
         layer,
-        is_outboard=placed.inner >= placement.planes.sheathing_plane - 1e-6,
-        is_behind_flange=high <= placement.flange_plane + 1e-6,
+        is_outboard=placed.inner >= placement.planes.sheathing_plane - OFF_GRID,
+        is_behind_flange=high <= placement.flange_plane + OFF_GRID,
     )
     if layer.role is Role.FRAMING:
         return _members(

@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from jambs.job.models.openings import Job
+from jambs.length import MM_PER_INCH
 from jambs.section.region import Section
 from jambs.sheets.comparison_charts import charts
 from jambs.sheets.cut_sheet import page_data, wall_words
@@ -20,7 +21,7 @@ from jambs.wall.planes import WallPlanes
 NONE = "–"
 LABEL_WIDTH = 104.0
 """Of the column of names [pt]."""
-PAGE_WIDTH = {"letter": 11 * 72 - 72, "A4": 297 / 25.4 * 72 - 72}
+PAGE_WIDTH = {"letter": 11 * 72 - 72, "A4": 297 / MM_PER_INCH * 72 - 72}
 """Between the margins of a page on its side. [pt]"""
 PICTURE_HEIGHT = 100.0
 

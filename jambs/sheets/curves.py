@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import ceil, floor, log10
+from math import floor, log10
 
+from jambs.length import ROUND_OFF, whole_down, whole_up
 from jambs.sheets.values import Record
 
 FONT = "Liberation Sans"
 DASHES = ("", "5,2.5", "1.5,2", "7,2,1.5,2")
+LEAST_SPAN = 1e-6
+"""A curve that stays level still gets an axis."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,10 +81,10 @@ def _range(chart: Chart) -> tuple[float, float, float]:
     low, high = min(values), max(values)
     if chart.from_zero:
         low = min(low, 0.0)
-    span = max(high - low, 1e-6)
+    span = max(high - low, LEAST_SPAN)
     power = 10 ** floor(log10(span / 3))
     step = next(power * factor for factor in (1, 2, 5, 10) if span / (power * factor) <= 4.01)
-    return floor(low / step + 1e-9) * step, ceil(high / step - 1e-9) * step, step
+    return whole_down(low / step) * step, whole_up(high / step) * step, step
 
 
 def _band(chart: Chart, at: At, low: float, high: float) -> list[str]:
@@ -101,8 +104,8 @@ def _grid(chart: Chart, at: At, low: float, high: float, step: float) -> list[st
         (left, y), (right, _) = at(x0, value), at(x1, value)
         parts.append(f'<path d="M{left:.1f},{y:.1f} H{right:.1f}" stroke="#bbb" stroke-width="0.5"/>')
         parts.append(_text(left - 3, y + 2.5, chart.value_text(value), size=7, anchor="end"))
-    position = ceil(x0 / chart.step - 1e-9) * chart.step
-    while position <= x1 + 1e-9:
+    position = whole_up(x0 / chart.step) * chart.step
+    while position <= x1 + ROUND_OFF:
         x, y = at(position, low)
         parts.append(f'<path d="M{x:.1f},{y:.1f} v3" stroke="#000" stroke-width="0.5"/>')
         parts.append(_text(x, y + 10, chart.text(position), size=7, anchor="middle"))

@@ -8,10 +8,12 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from jambs.job.models.openings import Job
+from jambs.length import OFF_GRID
+from jambs.parts.as_built import PLANNED
 from jambs.parts.kit import Kit
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
-from jambs.sheets.record import PLANNED, opening_record
+from jambs.sheets.record import opening_record
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.trim_lines import Line, joint_lines, line
 from jambs.sheets.values import Record
@@ -111,7 +113,7 @@ def sash_words(record: Record) -> str:
     swing = record["swing"]
     if swing is None:
         return ""
-    degrees, met = math.floor(swing["greatest_deg"]["value"] + 1e-6), swing["stopped_by"]
+    degrees, met = math.floor(swing["greatest_deg"]["value"] + OFF_GRID), swing["stopped_by"]
     words = f"sash opens to {degrees}°, {'nothing stops it' if met == 'nothing' else f'stopped by {met}'}"
     return f"{words} · escape opening: {swing['clear']['text']} clear" if record["window"]["escape"] else words
 

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from jambs.job.models.openings import Job
-from jambs.length import Units
+from jambs.length import MM_PER_INCH, Units
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.press import press
 from jambs.sheets.values import Record
@@ -25,7 +25,7 @@ LEAST_STRIP_HEIGHT = 17.0
 """A strip is drawn at least so high, for its mark to stand in it [pt]."""
 RATIOS = (2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 36, 40, 50)
 """Scales boards are drawn at: 1 : 20."""
-POINTS_PER_UNIT = {Units.INCH: 72.0, Units.MM: 72.0 / 25.4}
+POINTS_PER_UNIT = {Units.INCH: 72.0, Units.MM: 72.0 / MM_PER_INCH}
 
 
 def write_cutting_papers(record: Record, job: Job, folder: Path) -> None:

@@ -19,12 +19,12 @@ A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``, as in ``parts.json``; a
 
 from __future__ import annotations
 
-import math
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from jambs.job.models.openings import Job
+from jambs.length import whole_up
 from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
 from jambs.sheets.marks import runs
 from jambs.sheets.money import money
@@ -159,7 +159,7 @@ def _spares(kinds: Mapping[str, Lumber], taken: Mapping[str, Sequence[str]], job
     for words in dict.fromkeys(lumber.words for lumber in kinds.values()):
         lengths = {name: lumber for name, lumber in kinds.items() if lumber.words == words}
         longest = max(lengths, key=lambda name: lengths[name].length)
-        count = math.ceil((job.shop.spares or 0.0) * sum(len(taken[name]) for name in lengths) - 1e-9)
+        count = whole_up((job.shop.spares or 0.0) * sum(len(taken[name]) for name in lengths))
         supply = lengths[longest].stock.supply
         spares[longest] = count if supply is None else max(0, min(count, supply - len(taken[longest])))
     return spares

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -11,7 +10,7 @@ from jambs.fasten.reach import Through, find_sold, next_length
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import FastenerEntry, Fixed
-from jambs.length import Grid, length_text
+from jambs.length import ROUND_OFF, Grid, length_text, whole_up
 from jambs.parts.box import box_gaps
 from jambs.parts.inside import interior_clear
 from jambs.parts.kit import Kit
@@ -53,7 +52,7 @@ def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
     """Return where shims go along a side, from its first end [in]: near the ends, between them evenly."""
     if length <= 2 * FROM_END:
         return (grid.round(length / 2),)
-    steps = max(1, math.ceil((length - 2 * FROM_END) / SHIM_SPACING - 1e-9))
+    steps = max(1, whole_up((length - 2 * FROM_END) / SHIM_SPACING))
     return tuple(grid.round(FROM_END + at * (length - 2 * FROM_END) / steps) for at in range(steps + 1))
 
 
@@ -138,7 +137,7 @@ def _casing_lines(kit: Kit) -> list[InstallFastener]:
     finish = [
         Through(name=one.layer.name, thickness=one.outer - one.inner)
         for one in kit.placement.planes.layers
-        if one.outer <= kit.placement.planes.stud_face + 1e-9 and one.outer > one.inner
+        if one.outer <= kit.placement.planes.stud_face + ROUND_OFF and one.outer > one.inner
     ]
     note = "inner edge: short brads into the jamb's edge, clear of the corner"
     through = (casing, *finish)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
-from jambs.length import MM_PER_INCH, length_text
+from jambs.length import MM_PER_INCH, ROUND_OFF, length_text
 from jambs.parts.kit import Kit
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -84,7 +84,7 @@ def checked_stock(stock: LabelStock) -> LabelStock:
         if end > room + 1 / 64:
             past = f"{end - room:.2f} in past the {way} edge of {stock.paper} paper"
             raise LabelError(f"the labels reach {past}; check how many there are, their size, margins and pitch")
-    if stock.width > stock.pitch_across + 1e-9 or stock.height > stock.pitch_down + 1e-9:
+    if stock.width > stock.pitch_across + ROUND_OFF or stock.height > stock.pitch_down + ROUND_OFF:
         raise LabelError("the labels lie over each other: the pitch is less than a label; it includes the gap")
     return stock
 

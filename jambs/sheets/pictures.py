@@ -5,14 +5,16 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-POINTS = {"mm": 72 / 25.4, "cm": 72 / 2.54, "in": 72.0, "pt": 1.0, "px": 0.75, "": 0.75}
+from jambs.length import MM_PER_INCH
+
+POINTS = {"mm": 72 / MM_PER_INCH, "cm": 720 / MM_PER_INCH, "in": 72.0, "pt": 1.0, "px": 0.75, "": 0.75}
 """Points in one unit of an SVG's width and height; a bare number is CSS pixels."""
 GAP = 12.0
 """Between two drawings [pt]."""
 GREATEST_HEIGHT = 250.0
 """Of a drawing on a cut sheet [pt]; what is higher is shrunk."""
 
-PAPER_WIDTH = {"letter": 7.5 * 72, "A4": 210 / 25.4 * 72 - 72}
+PAPER_WIDTH = {"letter": 7.5 * 72, "A4": 210 / MM_PER_INCH * 72 - 72}
 """Between the margins of a cut sheet, half an inch each [pt]."""
 
 

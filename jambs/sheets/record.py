@@ -22,6 +22,7 @@ from collections.abc import Iterable, Sequence
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.length import Units
+from jambs.parts.as_built import PLANNED
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Pocket, Seat, Taper, Vector, Where
 from jambs.place.placement import Finding, Placement, Severity
@@ -75,9 +76,6 @@ def opening_record(kit: Kit, *, units: Units) -> Record:
         "assumed": assumed_records((*opening.assumed, *kit.assumed)),
         "cautions": list(kit.cautions),
     }
-
-
-PLANNED = "PLANNED – MEASURE BEFORE CUTTING"
 
 
 def state_record(kit: Kit) -> Record:

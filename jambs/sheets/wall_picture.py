@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from jambs.job.models.openings import Job
-from jambs.length import length_text
+from jambs.length import ROUND_OFF, length_text
 from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
 from jambs.parts.kit import Kit
 from jambs.parts.sides import twist
@@ -75,9 +75,9 @@ def _what(edge: FittedEdge, job: Job) -> str:
 
 def _twist_words(found: float, job: Job) -> str:
     size = length_text(abs(found), units=job.units)
-    if abs(found) <= job.shop.taper_tolerance + 1e-9:
+    if abs(found) <= job.shop.taper_tolerance + ROUND_OFF:
         return f"Twist {size}: the four corners lie in one plane."
     high = "upper left and lower right" if found > 0 else "upper right and lower left"
-    if abs(found) <= job.limits.twist + 1e-9:
+    if abs(found) <= job.limits.twist + ROUND_OFF:
         return f"Twist {size}: {high} stand proud of the others; plane those two corners or ease the casing miters."
     return f"Twist {size}: {high} stand proud of the others, past the limit; plane or fur the wall before cutting."

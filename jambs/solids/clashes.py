@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
+from jambs.length import ROUND_OFF
 from jambs.parts.part import Vector
 from jambs.solids import kernel
 from jambs.solids.facets import Facet, facets_of, flat
@@ -115,7 +116,7 @@ def _holds(one: _Body, two: _Body) -> bool:
     crossings = 0
     for facet in one.solid.facets:
         across = facet.normal[0]
-        if abs(across) > 1e-9 and is_inside([flat(loop, 0) for loop in facet.loops], (y, d)):
+        if abs(across) > ROUND_OFF and is_inside([flat(loop, 0) for loop in facet.loops], (y, d)):
             at = (facet.offset - facet.normal[1] * y - facet.normal[2] * d) / across
             crossings += at > x
     return crossings % 2 == 1

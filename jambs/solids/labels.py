@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from jambs.length import ROUND_OFF
 from jambs.parts.part import Point
 from jambs.solids.hidden_lines import Segment
 
@@ -113,7 +114,7 @@ def _crosses(segment: Segment, box: Box) -> bool:
     enter, leave = 0.0, 1.0
     for axis in (0, 1):
         run = finish[axis] - start[axis]
-        if abs(run) < 1e-9:
+        if abs(run) < ROUND_OFF:
             if not low[axis] < start[axis] < high[axis]:
                 return False
             continue

@@ -18,6 +18,7 @@ from jambs.stock.solver.dive import dive
 from jambs.stock.solver.integer_sizes import fold
 from jambs.stock.solver.master import solve_master
 from jambs.stock.solver.pool import Pool, RipColumn
+from jambs.stock.solver.search import LACKING
 from jambs.stock.solver.small import SmallEffort, Start
 from jambs.stock.solver.solvers import Backend, backend
 from jambs.stock.verify import verify_plan
@@ -123,7 +124,7 @@ def _with_patterns(core: Core, patterns: list[Ripping], solver: Backend, seed: i
         pool.add(RipColumn(board, strips))
     pool.is_frozen = True
     answer = solve_master(core, state, pool, solver)
-    if answer.lacking > 1e-6:
+    if answer.lacking > LACKING:
         return None
     best, cost = None, int(core.price.max() * state.demand.sum()) + 1
     for number in range(3):

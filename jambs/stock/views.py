@@ -24,28 +24,6 @@ class RipSetting:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CrosscutStop:
-    """One stop setting: pieces of this width and sawn length, as (mark, board number, strip number)."""
-
-    width: int
-    length: int
-    cuts: tuple[tuple[str, int, int], ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BuyingLine:
-    """Boards of one kind to take: bought, or on hand."""
-
-    stock: Stock
-    count: int
-
-    @property
-    def cost_cents(self) -> int:
-        """Cost of the line."""
-        return self.count * self.stock.price_cents
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Drop:
     """A usable rest of a board, after the kerf that frees it and without the end or edge trimmed off."""
 
@@ -69,36 +47,10 @@ def rip_list(plan: StockPlan) -> tuple[RipSetting, ...]:
     )
 
 
-def crosscut_list(plan: StockPlan) -> tuple[CrosscutStop, ...]:
-    """All pieces at one stop, then the next, longest first, within one length by width."""
-    stops: dict[tuple[int, int], list[tuple[str, int, int]]] = {}
-    for board in plan.boards:
-        for number, strip in enumerate(board.strips, start=1):
-            for piece in strip.pieces:
-                key = (piece.end - piece.start, strip.width)
-                stops.setdefault(key, []).append((piece.mark, board.number, number))
-    return tuple(
-        CrosscutStop(width=width, length=length, cuts=tuple(stops[length, width]))
-        for length, width in sorted(stops, reverse=True)
-    )
-
-
 def near_equal_widths(problem: StockProblem, *, within: int) -> tuple[tuple[int, int], ...]:
     """Neighbouring strip widths (wider, narrower) that differ by at most `within`: one fence setting may do."""
     widths = sorted({problem.strip_width(piece) for piece in problem.pieces}, reverse=True)
     return tuple((wide, narrow) for wide, narrow in itertools.pairwise(widths) if wide - narrow <= within)
-
-
-def buying_list(plan: StockPlan, *, spares: int = 0) -> tuple[BuyingLine, ...]:
-    """Boards by kind in the order of the stock; `spares` more of each kind that is bought and in supply."""
-    taken = Counter(board.stock for board in plan.boards)
-    lines = []
-    for stock in dict.fromkeys(plan.problem.stock):
-        if taken[stock]:
-            extra = 0 if stock.on_hand else spares
-            most = taken[stock] + extra if stock.supply is None else max(taken[stock], stock.supply)
-            lines.append(BuyingLine(stock=stock, count=min(taken[stock] + extra, most)))
-    return tuple(lines)
 
 
 def drops(plan: StockPlan, *, least_length: int, least_width: int = 0) -> tuple[Drop, ...]:
@@ -125,20 +77,3 @@ def _side(plan: StockPlan, board: PlannedBoard) -> tuple[Drop, ...]:
     if width <= 0:
         return ()
     return (Drop(board=board.number, stock=board.stock, width=width, length=board.stock.length),)
-
-
-def nesting_notes(plan: StockPlan) -> tuple[str, ...]:
-    """Where mitered pieces lie next to each other, so that their points might nest.
-
-    The plan counts on none of it: every piece has its long point and a kerf. A profiled casing cannot be
-    turned over, so only slants that run the same way nest.
-    """
-    mitered = {piece.mark for piece in plan.problem.pieces if piece.is_mitered}
-    return tuple(
-        f"board {board.number}: {left.mark} and {right.mark} are mitered; where their slants run the same way "
-        f"one cut serves both, and the drop grows by the width of the piece."
-        for board in plan.boards
-        for strip in board.strips
-        for left, right in zip(strip.pieces, strip.pieces[1:], strict=False)
-        if left.mark in mitered and right.mark in mitered
-    )

@@ -9,7 +9,7 @@ from houses_outside import SHINGLES, elevation, elevation_entry, harbour_house, 
 
 from jambs.courses.plan import plan_elevation
 from jambs.courses.story_pole import story_pole
-from jambs.courses.views import LineInk, clear_runs, elevation_figure, pole_figure
+from jambs.courses.views import LineInk, clear_runs, pole_figure
 from jambs.length import Units, read_length
 
 
@@ -46,18 +46,3 @@ def test_courses_stop_at_the_trim() -> None:
     one = opening("W01", 35.0, 84.0, left=60.0)
     assert clear_runs((0.0, 240.0), 50.0, (one,)) == [(0.0, 60.0), (100.0, 240.0)]
     assert clear_runs((0.0, 240.0), one.trim[3], (one,)) == [(0.0, 240.0)]
-    figure = elevation_figure(plan(elevation(one, eave=112.0), SHINGLES))
-    courses = [stroke for stroke in figure.strokes if stroke.ink is LineInk.COURSE]
-    beside = sum(35 < 7 * n < 84 - 0.375 for n in range(17))
-    assert 17 + beside == len(courses)
-
-
-def test_a_missed_line_is_drawn_at_its_opening() -> None:
-    """An opening from 60 to 100 whose sill is missed: the line runs 6 past its trim, by hand."""
-    boards = {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"}
-    found = plan(elevation(opening("W01", 31.0, 85.0, left=60.0), eave=105.0), boards)
-    figure = elevation_figure(found)
-    assert [stroke.points for stroke in figure.strokes if stroke.ink is LineInk.MISSED] == [
-        ((54.0, 31.0), (106.0, 31.0))
-    ]
-    assert "eave  8'-9\"" in [note.text for note in figure.notes]

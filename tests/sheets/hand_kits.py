@@ -9,7 +9,7 @@ from hand_parts import buck_parts, exterior_parts, interior_parts, tapered
 
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind, Layer, Role, Wall
-from jambs.job.models.openings import Assumed, Job, Measured, Opening
+from jambs.job.models.openings import Assumed, Job, Measured, Opening, SideDepths
 from jambs.job.models.position import PositionRule
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
@@ -171,18 +171,15 @@ def make_placement(opening: Opening, **changes: object) -> Placement:
     return replace(placement, **changes)  # type: ignore[arg-type]
 
 
-MEASURED = Measured.model_validate(
-    {
-        "date": "2026-03-20",
-        "by": "shop",
-        "interior_depth": {
-            "head_left": "4 11/16",
-            "head_right": "4 3/4",
-            "sill_left": "4 5/8",
-            "sill_right": "4 13/16",
-        },
-    },
-    context=CONTEXT,
+MEASURED = Measured(
+    date=datetime.date(2026, 3, 20),
+    by="shop",
+    interior_depth=SideDepths(
+        head=(4 + 11 / 16, 4 + 3 / 4),
+        sill=(4 + 5 / 8, 4 + 13 / 16),
+        left=(4 + 5 / 8, 4 + 11 / 16),
+        right=(4 + 13 / 16, 4 + 3 / 4),
+    ),
 )
 
 

@@ -16,11 +16,8 @@ from jambs.stock.planfile import plan_from_dict, plan_to_dict
 from jambs.stock.remainder import drops_as_stock, remaining_problem
 from jambs.stock.verify import verify_plan
 from jambs.stock.views import (
-    buying_list,
-    crosscut_list,
     drops,
     near_equal_widths,
-    nesting_notes,
     rip_list,
 )
 
@@ -65,35 +62,10 @@ def test_rip_list_holds_every_strip_widest_first(plan: StockPlan) -> None:
     assert sum(s.count for s in settings) == sum(len(board.strips) for board in plan.boards)
 
 
-def test_crosscut_list_holds_every_piece_longest_first(plan: StockPlan) -> None:
-    stops = crosscut_list(plan)
-    assert [stop.length for stop in stops] == sorted((stop.length for stop in stops), reverse=True)
-    assert sum(len(stop.cuts) for stop in stops) == sum(piece.count for piece in plan.problem.pieces)
-
-
-def test_buying_list_costs_the_plan(plan: StockPlan) -> None:
-    assert sum(line.cost_cents for line in buying_list(plan)) == plan.cost_cents
-    assert sum(line.count for line in buying_list(plan)) == len(plan.boards)
-    spare = buying_list(plan, spares=1)
-    assert all(more.count == line.count + 1 for more, line in zip(spare, buying_list(plan), strict=True))
-
-
-def test_spares_stay_within_the_supply(trim: StockPlan) -> None:
-    few = replace(trim.problem.stock[0], supply=len(trim.boards))
-    boards = tuple(replace(board, stock=few) for board in trim.boards)
-    short = replace(trim, problem=replace(trim.problem, stock=(few,)), boards=boards)
-    assert buying_list(short, spares=3)[0].count == len(trim.boards)
-
-
 def test_near_equal_widths() -> None:
     pieces = tuple(Piece(mark=f"{w}", length=100, width=w) for w in (288, 292, 420, 88))
     problem = StockProblem(kind="boards", pieces=pieces, stock=(), saw=SawSettings(crosscut_kerf=8))
     assert near_equal_widths(problem, within=4) == ((292, 288),)
-
-
-def test_nesting_is_noted_only_between_mitered_neighbours(trim: StockPlan) -> None:
-    notes = nesting_notes(trim)
-    assert notes and all("apron" not in note for note in notes)
 
 
 def test_plan_file_round_trip(plan: StockPlan, trim: StockPlan) -> None:

@@ -20,6 +20,7 @@ from jambs.drawings.layout.paper import DESCENDER, Sizes
 from jambs.drawings.layout.placed import Align, Dimension, Head, Leader, Lettering
 from jambs.drawings.layout.spacing import slot, spread_clear
 from jambs.drawings.views.view import Chain, Ink, Interval
+from jambs.length import ROUND_OFF
 
 LengthText = Callable[[float], str]
 
@@ -59,7 +60,7 @@ def spans_of(chain: Chain, *, axis: int) -> list[Span]:
         spans.append(Span(low[axis], high[axis], Interval(start=low, finish=high)))
     spans.sort(key=lambda span: (span.low, span.high))
     for one, two in itertools.pairwise(spans):
-        if two.low < one.high - 1e-9:
+        if two.low < one.high - ROUND_OFF:
             raise ValueError(f"two dimensions of one row overlap at {two.low:g}; put them into two rows")
     return spans
 

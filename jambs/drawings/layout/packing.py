@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from jambs.drawings.layout.boxes import Box, Point
 from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.placed import PlacedView
+from jambs.length import ROUND_OFF
 
 STRIP = 0.8
 """Height of the title block along the lower edge of a page [in]."""
@@ -61,7 +62,7 @@ def packed(views: Sequence[PlacedView], page: Page) -> list[list[OnPage]]:
     pages: list[list[_Row]] = []
     latest: dict[str, int] = {}
     for view in views:
-        if view.paper_width > room.width + 1e-9 or view.paper_height > room.height + 1e-9:
+        if view.paper_width > room.width + ROUND_OFF or view.paper_height > room.height + ROUND_OFF:
             raise ValueError(f"view {view.name!r} is larger than a {page.name} page")
         first = latest.get(view.kind, 0)
         number = next((n for n in range(first, len(pages)) if _into(pages[n], view, room)), len(pages))

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.length import Units
+from jambs.length import MM_PER_INCH, Units
 
 TEXT_HEIGHT = 3 / 32
 """Capital height of dimensions and notes: the least that reads at arm's length (common practice, no source) [in]."""
@@ -115,7 +115,7 @@ class Page:
 PAGES = {
     Units.INCH: (Page(name="LETTER", width=11, height=8.5), Page(name="TABLOID", width=17, height=11)),
     Units.MM: (
-        Page(name="A4", width=297 / 25.4, height=210 / 25.4),
-        Page(name="A3", width=420 / 25.4, height=297 / 25.4),
+        Page(name="A4", width=297 / MM_PER_INCH, height=210 / MM_PER_INCH),
+        Page(name="A3", width=420 / MM_PER_INCH, height=297 / MM_PER_INCH),
     ),
 }

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from jambs.length import ROUND_OFF
+
 
 def slot(ideal: float, *, half: float, low: float, high: float, lines: Sequence[float], clear: float) -> float | None:
     """Return the middle nearest to ``ideal`` for a thing of ``half`` its length between ``low`` and ``high``.
@@ -18,8 +20,8 @@ def slot(ideal: float, *, half: float, low: float, high: float, lines: Sequence[
 
 
 def _is_free(place: float, half: float, low: float, high: float, lines: Sequence[float], reach: float) -> bool:
-    inside = low + half - 1e-9 <= place <= high - half + 1e-9
-    return inside and all(abs(place - line) >= reach - 1e-9 for line in lines)
+    inside = low + half - ROUND_OFF <= place <= high - half + ROUND_OFF
+    return inside and all(abs(place - line) >= reach - ROUND_OFF for line in lines)
 
 
 def spread(wanted: Sequence[float], *, pitch: float) -> list[float]:

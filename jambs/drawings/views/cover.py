@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from jambs.drawings.layout.boxes import Point, Segment, box_around, segments_of
+from jambs.length import ROUND_OFF
 
 Polygon = tuple[Point, ...]
 Span = tuple[float, float]
@@ -89,7 +90,7 @@ def _shares(edge: Segment, side: Segment) -> list[float]:
         return [share for share in ends if 0 < share < 1]
     share = ((a0 - x0) * db - (b0 - y0) * da) / cross
     other = ((a0 - x0) * dy - (b0 - y0) * dx) / cross
-    return [share] if -1e-9 <= other <= 1 + 1e-9 and 0 < share < 1 else []
+    return [share] if -ROUND_OFF <= other <= 1 + ROUND_OFF and 0 < share < 1 else []
 
 
 def visible_area(polygon: Polygon, covers: Sequence[Polygon]) -> list[Polygon]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from jambs.drawings.layout.boxes import Point, box_around
 from jambs.drawings.views.named_ends import edge_names, end_names, face_words, with_left_at_left
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewSide
-from jambs.length import HALF_64TH, decimal_text
+from jambs.length import HALF_64TH, ROUND_OFF, decimal_text
 from jambs.parts.kit import Kit
 from jambs.parts.part import Edge, EdgeBevel, EndBevel, Miter, Part, Pocket, Where
 
@@ -258,7 +258,7 @@ def _notched(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, ...]]) -
     points: list[Point] = []
     for one, two in zip(outline, (*outline[1:], outline[0]), strict=True):
         points.append(one)
-        if abs(one[1]) < 1e-9 and abs(two[1]) < 1e-9:
+        if abs(one[1]) < ROUND_OFF and abs(two[1]) < ROUND_OFF:
             inside = [groove for groove in grooves if min(one[0], two[0]) < groove[0][0] < max(one[0], two[0])]
             for groove in sorted(inside, reverse=one[0] > two[0]):
                 points += groove[::-1] if one[0] > two[0] else groove

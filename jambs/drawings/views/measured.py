@@ -6,10 +6,12 @@ from collections.abc import Sequence
 
 from jambs.job.models.openings import Job, Measured, SideDepths
 from jambs.length import HALF_64TH, length_text
+from jambs.parts.as_built import PLANNED
 from jambs.parts.kit import Kit
 from jambs.parts.part import Where
 
-PLANNED = "PLANNED - MEASURE BEFORE CUTTING"
+DRAWN_PLANNED = PLANNED.replace("–", "-")
+"""The banner in letters that every DXF reader has."""
 
 
 def measured_of(kit: Kit) -> Measured | None:
@@ -42,8 +44,8 @@ def caution_of(kit: Kit) -> str:
 def warning_of(kit: Kit) -> str:
     """Return the warning above the notes, nothing where all is measured."""
     if is_half(kit):
-        return f"OUTSIDE {PLANNED}"
-    return "" if kit.is_measured else PLANNED
+        return f"OUTSIDE {DRAWN_PLANNED}"
+    return "" if kit.is_measured else DRAWN_PLANNED
 
 
 def state_words(kit: Kit, *, sheet_date: str) -> str:

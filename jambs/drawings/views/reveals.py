@@ -7,7 +7,7 @@ import itertools
 from jambs.drawings.layout.boxes import Box, Point, box_around
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.view import Chain, Interval, ViewSide
-from jambs.length import HALF_64TH
+from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.parts.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
 
@@ -25,7 +25,7 @@ def _rows(intervals: list[Interval]) -> list[list[Interval]]:
     rows: list[list[Interval]] = []
     for one in sorted(intervals, key=lambda one: one.start[1]):
         for row in rows:
-            if row[-1].finish[1] <= one.start[1] + 1e-9:
+            if row[-1].finish[1] <= one.start[1] + ROUND_OFF:
                 row.append(one)
                 break
         else:

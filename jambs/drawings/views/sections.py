@@ -14,7 +14,7 @@ from jambs.drawings.views.symbols import batt, crossed
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Stack, View, ViewSide
 from jambs.drawings.views.words import layer_words, size_words
 from jambs.job.models.openings import Job
-from jambs.length import HALF_64TH, Units
+from jambs.length import HALF_64TH, OFF_GRID, Units
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import Region, Section, SectionCut, Stuff
@@ -202,7 +202,7 @@ def _apart(places: Iterable[float]) -> list[float]:
 def _reach(depth: float, polygons: list[Polygon], side: ViewSide) -> float:
     """Return how far the shapes at one depth reach towards the opening."""
     boxes = [box_around(polygon) for polygon in polygons]
-    near = [box for box in boxes if box.left - 1e-6 <= depth <= box.right + 1e-6] or boxes
+    near = [box for box in boxes if box.left - OFF_GRID <= depth <= box.right + OFF_GRID] or boxes
     return max(box.top for box in near) if side is ViewSide.TOP else min(box.bottom for box in near)
 
 

@@ -6,7 +6,6 @@ frame and the wall.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -15,6 +14,7 @@ from jambs.job.models.fields import Model
 from jambs.job.models.openings import Opening
 from jambs.job.models.readings import Readings, SideReadings
 from jambs.job.models.trim import InteriorStyle
+from jambs.length import whole_up
 
 GREATEST_STEP = 30.0
 """Farthest apart two places stand along a side [in]; common practice, no source."""
@@ -81,7 +81,7 @@ def _interior_counts(opening: Opening) -> dict[str, int]:
 
 def places_along(length: float) -> int:
     """Return how many places a side of some length has [in]: its ends, and between them at equal steps."""
-    return max(LEAST_PLACES, math.ceil(length / GREATEST_STEP - 1e-9) + 1)
+    return max(LEAST_PLACES, whole_up(length / GREATEST_STEP) + 1)
 
 
 def _around(kind: Kind, counts: dict[str, int], read: SideReadings | None) -> Iterator[Place]:

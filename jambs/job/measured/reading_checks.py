@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place
-from jambs.length import MM_PER_INCH, LengthError, Units, length_text, read_length
+from jambs.length import MM_PER_INCH, OFF_GRID, ROUND_OFF, LengthError, Units, length_text, read_length
 
 OFFSET_SPREAD = 0.25
 """How far walls differ from their plan as a whole: standard deviation [in]; common practice, no source."""
@@ -287,7 +287,7 @@ def _spellings(value: float, units: Units) -> set[str]:
     if units is Units.MM:
         return {f"{value * MM_PER_INCH:.1f}".removesuffix(".0")}
     found = {f"{value:.3f}".rstrip("0").rstrip(".")}
-    reduced = next((bottom for bottom in TAPE if abs(round(value * bottom) / bottom - value) < 1e-9), TAPE[-1])
+    reduced = next((bottom for bottom in TAPE if abs(round(value * bottom) / bottom - value) < ROUND_OFF), TAPE[-1])
     for bottom in TAPE:
         if bottom == reduced or reduced < bottom <= READ_IN:
             whole, rest = divmod(round(value * bottom), bottom)
@@ -306,6 +306,6 @@ def _transposed(text: str, units: Units) -> set[float]:
             length = read_length("".join(letters), units=units)
         except (LengthError, ZeroDivisionError):
             continue
-        if any(abs(length * bottom - round(length * bottom)) < 1e-6 for bottom in TAPE) or units is Units.MM:
+        if any(abs(length * bottom - round(length * bottom)) < OFF_GRID for bottom in TAPE) or units is Units.MM:
             found.add(length)
     return found

@@ -14,7 +14,7 @@ from typing import Annotated, Any
 from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from jambs.length import FINE, MM_PER_INCH, LengthError, Units, length_text, read_length
+from jambs.length import FINE, MM_PER_INCH, ROUND_OFF, LengthError, Units, length_text, read_length
 
 KG_PER_POUND = 0.45359237
 LONGEST = 100_000.0
@@ -67,7 +67,7 @@ class Between:
         """Read one length [in] and hold it against the limits."""
         units = units_of(info)
         length = _read(value, units)
-        if not self.least - 1e-9 <= length <= self.most + 1e-9:
+        if not self.least - ROUND_OFF <= length <= self.most + ROUND_OFF:
             low, high = (length_text(end, units=units) for end in (self.least, self.most))
             found = length_text(length, units=units)
             raise fault(f"is {found}; write a length from {low} to {high}{_unit_slip(length, self, units)}")
@@ -223,16 +223,16 @@ def _read_weight(value: Any) -> float:
 Weight = Annotated[float, BeforeValidator(_read_weight), _written("a weight: 95 lb or 43 kg")]
 """[lb]"""
 
-POINTS = ("north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest")
+COMPASS_POINTS = ("north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest")
 
 
 def _read_bearing(value: Any) -> float:
     text = str(value).strip().lower()
-    if text in POINTS:
-        return POINTS.index(text) * 45.0
+    if text in COMPASS_POINTS:
+        return COMPASS_POINTS.index(text) * 45.0
     found = re.fullmatch(r"(\d{1,3}(?:\.\d+)?)\s*(?:°|deg|degrees)?", text)
     if not found:
-        raise fault(f"{value!r} is no direction; write {', '.join(POINTS)} or degrees from north")
+        raise fault(f"{value!r} is no direction; write {', '.join(COMPASS_POINTS)} or degrees from north")
     degrees = float(found[1])
     if not 0 <= degrees < 360:
         raise fault(f"is {value}; write 0 to 359 degrees, clockwise from north")

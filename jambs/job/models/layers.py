@@ -10,6 +10,7 @@ from pydantic import BeforeValidator, Field, model_validator
 
 from jambs.job.models.fields import NUMBER, Amount, BoardWidth, LayerThickness, Model, ModelOrText, Small, Text, YesNo
 from jambs.job.models.position import PositionRule
+from jambs.length import MM_PER_INCH, Units
 
 
 class Role(StrEnum):
@@ -24,6 +25,10 @@ class Role(StrEnum):
     STRAPPING = "strapping"
     COVER = "cover sheet"
     CLADDING = "cladding"
+
+
+USUAL_SPACING = {Units.INCH: 16.0, Units.MM: 600 / MM_PER_INCH}
+"""Of studs and strapping, centre to centre [in]: common practice, no source. Nothing is sawn to it."""
 
 
 class LayerEntry(ModelOrText):

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import datetime
 from dataclasses import dataclass, field
-from typing import Annotated, Any, Literal
-
-from pydantic import Field, model_validator
+from typing import Literal
 
 from jambs.job.models.fields import (
     Bearing,
@@ -17,74 +15,44 @@ from jambs.job.models.fields import (
     Height,
     Mark,
     Model,
-    SignedDepth,
     Size,
     Small,
     Text,
     Weight,
     YesNo,
-    fault,
 )
 from jambs.job.models.layers import Wall
 from jambs.job.models.on_hand import OnHand
 from jambs.job.models.outside import OutsideEntry
 from jambs.job.models.position import PositionRule
-from jambs.job.models.readings import CORNERS, Readings, SideReadings, sides_of_corners
+from jambs.job.models.readings import Readings, SideReadings
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.site import SiteEntry
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
-from jambs.length import HALF_64TH, Units
+from jambs.length import Units
 
 
-class SideDepths(Model):
-    """Depths measured along each side, at equal steps from the first to the last point [in].
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideDepths:
+    """Depths along each side, none missing, at equal steps from the first to the last point [in].
 
-    Head and sill: left → right. Legs: bottom → top. Left and right as seen from inside.
+    Head and sill: left → right. Legs: bottom → top. Left and right as seen from inside. ``readings.py`` has read and
+    checked them.
     """
 
-    head: Annotated[tuple[SignedDepth, ...], Field(min_length=2)]
-    sill: Annotated[tuple[SignedDepth, ...], Field(min_length=2)] | None = None
-    left: Annotated[tuple[SignedDepth, ...], Field(min_length=2)]
-    right: Annotated[tuple[SignedDepth, ...], Field(min_length=2)]
-
-    @classmethod
-    def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
-        """Let an editor accept the four corners too."""
-        whole = handler.resolve_ref_schema(handler(core_schema))
-        depth = {"type": ["string", "number"]}
-        corners = {
-            "type": "object",
-            "properties": dict.fromkeys(CORNERS, depth),
-            "required": list(CORNERS),
-            "additionalProperties": False,
-        }
-        return {"anyOf": [dict(whole), corners], "title": cls.__name__}
-
-    @model_validator(mode="before")
-    @classmethod
-    def _corners(cls, value: Any) -> Any:
-        return sides_of_corners(value)
-
-    @model_validator(mode="after")
-    def _meet(self) -> SideDepths:
-        """Sides that share a corner share its depth."""
-        corners = [("upper left", "head", self.head[0], "left", self.left[-1])]
-        corners.append(("upper right", "head", self.head[-1], "right", self.right[-1]))
-        if self.sill:
-            corners.append(("lower left", "sill", self.sill[0], "left", self.left[0]))
-            corners.append(("lower right", "sill", self.sill[-1], "right", self.right[0]))
-        for corner, side, depth, leg, leg_depth in corners:
-            if abs(depth - leg_depth) > HALF_64TH:
-                raise fault(f"gives the {corner} corner two depths, in {side} and in {leg}; write one in both")
-        return self
+    head: tuple[float, ...]
+    sill: tuple[float, ...] | None = None
+    left: tuple[float, ...]
+    right: tuple[float, ...]
 
 
-class Measured(Model):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measured:
     """What was measured on the wall: interior depth = inside edge of frame → finished face."""
 
-    date: Date
-    by: Text | None = None
+    date: datetime.date
+    by: str | None
     interior_depth: SideDepths
     exterior_depth: SideDepths | None = None
 
@@ -95,7 +63,7 @@ def whole_measured(readings: Readings | None) -> Measured | None:
     if readings is None or inside is None:
         return None
     outside = _whole(readings.exterior_depth)
-    return Measured.model_construct(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
+    return Measured(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
 
 
 def _whole(read: SideReadings | None) -> SideDepths | None:
@@ -104,7 +72,7 @@ def _whole(read: SideReadings | None) -> SideDepths | None:
     sides = {name: getattr(read, name) for name in ("head", "sill", "left", "right")}
     if any(point is None for points in sides.values() if points for point in points):
         return None
-    return SideDepths.model_construct(**sides)
+    return SideDepths(**sides)
 
 
 class JobEntry(Model):

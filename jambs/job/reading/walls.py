@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from jambs.job.models.layers import Layer, LayerEntry, Role, Wall, WallEntry
+from jambs.job.models.layers import USUAL_SPACING, Layer, LayerEntry, Role, Wall, WallEntry
 from jambs.job.models.openings import Assumed
 from jambs.job.models.shop import Board, BoardEntry
 from jambs.job.reading.catalogue import CatalogueLayer, catalogue_boards, catalogue_layers, find_board, find_layer
@@ -13,9 +13,6 @@ from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import advice
 from jambs.job.reading.tree import TextSource
 from jambs.length import LengthError, Units, length_text, read_length
-
-USUAL_SPACING = {Units.INCH: 16.0, Units.MM: 600 / 25.4}
-"""Of studs, centre to centre [in]: common practice, no source. Nothing is sawn to it."""
 
 LEAST_SHEET = 24.0
 """A board as wide as this is a sheet [in]."""

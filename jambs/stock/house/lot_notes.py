@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from jambs.job.models.openings import Assumed, Job
-from jambs.length import FINE, Units, length_text
+from jambs.length import FINE, MM_PER_INCH, Units, length_text
 from jambs.parts.part import Miter, Part
 from jambs.parts.shapes import square_profile
 from jambs.stock.house.house_plan import PlannedLot
@@ -14,7 +14,7 @@ from jambs.stock.house.lots import Lot
 from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LEAST_STRIP, USUAL_LENGTHS
 
 PRACTICE = "common practice, no source; the job gives none"
-LEAST_DROP = {Units.INCH: (24.0, 1.5), Units.MM: (600 / 25.4, 40 / 25.4)}
+LEAST_DROP = {Units.INCH: (24.0, 1.5), Units.MM: (600 / MM_PER_INCH, 40 / MM_PER_INCH)}
 """Length and width of the least drop that is kept where the job does not say [in]; nothing is sawn to it."""
 SLOPE = 1e-9
 

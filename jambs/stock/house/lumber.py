@@ -8,19 +8,19 @@ from dataclasses import dataclass
 from jambs.job.models.on_hand import OnHand
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Board
-from jambs.length import FINE, Units, feet_text, length_text
+from jambs.length import FINE, HALF_64TH, MM_PER_INCH, Units, feet_text, length_text
 from jambs.stock.problem import SawSettings, Stock
 
-SAME_SIZE = 1 / 128
+SAME_SIZE = HALF_64TH
 """Two sizes nearer than this are one size [in]."""
 USUAL_LENGTHS = {
     Units.INCH: tuple(12.0 * feet for feet in (8, 10, 12, 16)),
-    Units.MM: tuple(mm / 25.4 for mm in (3000, 3600, 4200, 4800)),
+    Units.MM: tuple(mm / MM_PER_INCH for mm in (3000, 3600, 4200, 4800)),
 }
 """Lengths boards are sold in where the job gives none [in]; common practice, no source."""
-USUAL_END_TRIM = {Units.INCH: 1 / 2, Units.MM: 12 / 25.4}
+USUAL_END_TRIM = {Units.INCH: 1 / 2, Units.MM: 12 / MM_PER_INCH}
 """Cut off each end of a board [in]; common practice, no source."""
-USUAL_LEAST_STRIP = {Units.INCH: 3 / 4, Units.MM: 20 / 25.4}
+USUAL_LEAST_STRIP = {Units.INCH: 3 / 4, Units.MM: 20 / MM_PER_INCH}
 """Narrowest rip that is safe [in]; common practice, no source."""
 CENTS_PER_SQUARE_FOOT = 100
 """Price of a face where no board of a material has one, so that plans differ by the area they take."""

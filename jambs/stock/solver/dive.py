@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from jambs.stock.solver.assemble import assemble, tidied
-from jambs.stock.solver.core import ENDLESS, Core, Cuts, Floats, Pattern, State, cost_of
+from jambs.stock.solver.core import ENDLESS, Core, Cuts, Floats, Pattern, State
 from jambs.stock.solver.master import MasterAnswer, solve_master
 from jambs.stock.solver.pool import CrosscutColumn, Pool, RipColumn
 from jambs.stock.solver.solvers import Backend
@@ -119,8 +119,3 @@ def _round_one_up(core: Core, pool: Pool, fixed: _Fixed, x: Floats, random: np.r
         if _times(pool.columns[number], fixed.state, 1) == 1:
             fixed.fix(core, pool.columns[number], 1)
             return
-
-
-def cost_or_none(core: Core, cuts: Cuts | None) -> int | None:
-    """Cost of a plan that may be missing."""
-    return None if cuts is None else cost_of(core, cuts)
