@@ -52,6 +52,8 @@ _IMPERIAL = re.compile(
     r"(?:(?:(?<=\d)(?:\s+|-)|(?<![\d.]))(?P<top>\d+)/(?P<bottom>\d+))?"
     r"\s*(?:\"|in\b|inch\b|inches\b)?"
 )
+TAPE = (2, 4, 8, 16, 32, 64)
+"""What an inch is divided by on a tape; another fraction is a slip of the pen."""
 _MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0}
 
 
@@ -90,6 +92,8 @@ def _read_imperial(plain: str, text: str) -> float:
         raise LengthError(_not_a_length(text))
     if found["top"] and int(found["top"]) >= int(found["bottom"]):
         raise LengthError(_not_a_length(text, "the fraction is not less than one; is a space missing?"))
+    if found["bottom"] and int(found["bottom"]) not in TAPE:
+        raise LengthError(_not_a_length(text, "a tape is divided in halves, quarters, to sixty-fourths"))
     if found["top"] and found["whole"] and "." in found["whole"]:
         raise LengthError(_not_a_length(text))
     inches = 12 * float(found["feet"] or 0) + float(found["whole"] or 0)

@@ -57,7 +57,7 @@ def test_slips_in_boards_on_hand(tmp_path: Path) -> None:
     assert found[0] == "column thicknes: unknown column; did you mean thickness?"
     assert found[1].startswith("board: gives neither nominal nor both thickness and width")
     (without,) = faults(tmp_path, shop__on_hand=[{"nominal": "1x6", "stock": "poplar"}])
-    assert "gives no stock or no length; write stock: poplar and length: 7'-2, or name a table" in without
+    assert "gives no stock or no length; write both, or name a table of drops" in without
 
 
 def test_a_sheet_has_width_and_length(tmp_path: Path) -> None:

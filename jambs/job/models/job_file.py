@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, get_args
 
 from pydantic import Field
 
+from jambs.job.models.fields import Model
 from jambs.job.models.layers import WallEntry
 from jambs.job.models.openings import JobEntry, OpeningEntry
 from jambs.job.models.outside import OutsideEntry
@@ -31,3 +32,22 @@ class JobFile(OutsideEntry, JobEntry):
 def schema() -> dict[str, Any]:
     """Return the JSON Schema of the job file, for editors that complete and check YAML by one."""
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", **JobFile.model_json_schema()}
+
+
+def models() -> tuple[type[Model], ...]:
+    """Return all models of a job file, each once, in the order in which the file comes to them."""
+    found: list[type[Model]] = []
+    waiting: list[type[Model]] = [JobFile]
+    while waiting:
+        model = waiting.pop(0)
+        if model not in found:
+            found.append(model)
+            waiting = [one for field in model.model_fields.values() for one in models_in(field.annotation)] + waiting
+    return tuple(found)
+
+
+def models_in(annotation: Any) -> list[type[Model]]:
+    """Return the models that an annotation like ``dict[str, WallEntry] | None`` speaks of."""
+    if isinstance(annotation, type):
+        return [annotation] if issubclass(annotation, Model) else []
+    return [model for inner in get_args(annotation) for model in models_in(inner)]

@@ -39,9 +39,9 @@ class OnHandEntry(ModelOrText):
         if self.table is not None:
             return self
         if self.stock is None or self.length is None:
-            raise fault("gives no stock or no length; write stock: poplar and length: 7'-2, or name a table: drops.csv")
+            raise fault("gives no stock or no length; write both, or name a table of drops")
         if self.nominal is None and (self.thickness is None or self.width is None):
-            raise fault("gives neither nominal nor both thickness and width; write nominal: 1x6, or both sizes")
+            raise fault("gives neither nominal nor both thickness and width; write one or the other")
         return self
 
 

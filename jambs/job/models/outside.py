@@ -9,6 +9,7 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from jambs.job.models.fields import (
+    NUMBER,
     Amount,
     Bearing,
     Between,
@@ -92,10 +93,10 @@ class CladdingEntry(Model):
     def _whole(self) -> CladdingEntry:
         if self.kind.is_shingle:
             if self.length is None or self.least_exposure is None:
-                raise fault(f"{self.kind.value} need length and least_exposure; give both, like length: 18")
+                raise fault(f"{self.kind.value} need length and least_exposure; give both")
             return self
         if not self.widths or self.least_lap is None:
-            raise fault(f"{self.kind.value} need widths and least_lap; give both, like widths: [7 1/4], least_lap: 1")
+            raise fault(f"{self.kind.value} need widths and least_lap; give both")
         if self.greatest_lap is not None and self.greatest_lap < self.least_lap:
             raise fault("greatest_lap is less than least_lap; write the greater one as greatest_lap")
         if min(self.widths) <= (self.greatest_lap or self.least_lap):
@@ -144,7 +145,7 @@ class FlashingEntry(Model):
     drip_out: Reveal | None = None
     hem: Reveal | None = None
     end_dam: Small | None = None
-    driving_pressure: Annotated[float, BeforeValidator(Amount(0, 5000))] | None = None
+    driving_pressure: Annotated[float, BeforeValidator(Amount(0, 5000)), NUMBER] | None = None
 
 
 class Fixed(StrEnum):
@@ -181,7 +182,7 @@ class FastenerEntry(Model):
     penetration: Depth
     spacing: BoardWidth
     from_end: Reveal = 2.0
-    rows: Annotated[int, BeforeValidator(Amount(1, 4, whole=True))] = 1
+    rows: Annotated[int, BeforeValidator(Amount(1, 4, whole=True)), NUMBER] = 1
     lengths: tuple[FastenerLength, ...] = ()
     cladding_weight: AreaWeight | None = None
 
@@ -264,4 +265,4 @@ class OutsideEntry(Model):
     fasteners: dict[Fixed, FastenerEntry] = Field(default_factory=dict)
     climate: ClimateEntry | None = None
     woods: dict[str, WoodEntry] = Field(default_factory=dict)
-    sealant_movement: Annotated[float, BeforeValidator(Amount(1, 100))] | None = None
+    sealant_movement: Annotated[float, BeforeValidator(Amount(1, 100)), NUMBER] | None = None

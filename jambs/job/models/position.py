@@ -41,7 +41,7 @@ class PositionRule(ModelOrText):
         found = re.fullmatch(rf"({'|'.join(RULES)})\s*[:=\s]\s*(.+)", text)
         word = text.replace("_", " ")
         if not found and word not in words:
-            raise fault(f"{value!r} is no rule; give one of {', '.join(RULES)}, like share: 1/2")
+            raise fault(f"{value!r} is no rule; give one of {', '.join(RULES)} (see `jambs keys position`)")
         return {found[1]: found[2]} if found else words[word]
 
     @model_validator(mode="after")

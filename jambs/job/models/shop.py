@@ -40,7 +40,17 @@ def _read_prices(value: Any) -> Any:
     return [value] if isinstance(value, str | int | float) else value
 
 
-Prices = Annotated[tuple[Price, ...], BeforeValidator(_read_prices)]
+_NUMBER = {"type": ["string", "number"]}
+Prices = Annotated[
+    tuple[Price, ...],
+    BeforeValidator(_read_prices),
+    WithJsonSchema(
+        {
+            "anyOf": [_NUMBER, {"type": "array", "items": _NUMBER}],
+            "description": "a price, or one for each length: [4.20, 5.60]",
+        }
+    ),
+]
 """Of one board, or one price for each length."""
 PerLength = Annotated[float, BeforeValidator(Amount(0.001, 100_000)), NUMBER]
 
@@ -77,7 +87,7 @@ class BoardEntry(Model):
     def _sized(self) -> BoardEntry:
         own = self.thickness is not None and (self.width is not None or self.sheet is not None)
         if self.nominal is None and not own:
-            raise fault("gives neither nominal nor both thickness and width; write nominal: 1x6, or both sizes")
+            raise fault("gives neither nominal nor both thickness and width; write one or the other")
         if self.sheet is not None and (self.width is not None or self.lengths):
             raise fault("gives sheet and also width or lengths; the sheet has both, keep the one line")
         return self

@@ -6,7 +6,7 @@ import math
 from enum import StrEnum
 from typing import Annotated
 
-from pydantic import BeforeValidator, model_validator
+from pydantic import BeforeValidator, WithJsonSchema, model_validator
 
 from jambs.job.models.fields import (
     NUMBER,
@@ -46,6 +46,12 @@ class Joint(StrEnum):
         return next((joint for joint in cls if value == f"butt, {joint.value}"), None)
 
 
+BUTTED = (Joint.HEAD_OVER_LEGS, Joint.LEGS_THROUGH)
+JointChoice = Annotated[
+    Joint, WithJsonSchema({"enum": [*Joint, *(f"butt, {joint.value}" for joint in BUTTED)], "type": "string"})
+]
+
+
 class Corner(StrEnum):
     """How the corners of the casing meet."""
 
@@ -65,7 +71,7 @@ class JambEntry(Model):
 
     thickness: Thickness
     stock: Text
-    joint: Joint
+    joint: JointChoice
     rabbet_depth: Small | None = None
 
     @model_validator(mode="after")

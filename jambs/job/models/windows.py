@@ -108,7 +108,9 @@ class WindowType(Model):
     @model_validator(mode="after")
     def _needs(self) -> WindowType:
         if self.nailing_flange and self.flange_width is None:
-            raise fault("has a nailing_flange and no flange_width; give its width, like flange_width: 1 1/4")
+            raise fault(
+                "has a nailing_flange and no flange_width; add it: frame's outer edge → outer edge of the flange"
+            )
         if self.sash.swings and (self.sash_thickness is None or self.sash_set_back is None):
             raise fault(
                 f"sash {self.sash.value!r} swings and its depths are missing; give sash_thickness and sash_set_back "

@@ -109,14 +109,37 @@ def plain_name(text: str) -> str:
     return " ".join(text.split())
 
 
+SIZE_FIRST = re.compile(r"(\d[\d\s./x-]*(?:(?:mm|cm|mil|lb|inch|in)\b\.?)?)\s*([a-z].*)")
+"""A size and a material behind it: ``1/2 plywood``, ``12 mm osb``."""
+
+
+def material_name(text: str) -> str:
+    """Return the name of a material as it is compared: its size last, wherever it was written."""
+    plain = re.sub(r"(?<=\d)[\s-]*(?:inch|in)\b\.?", "", plain_name(text))
+    found = SIZE_FIRST.fullmatch(plain)
+    return f"{found[2]} {found[1].strip()}" if found else plain
+
+
 @cache
 def _layers_by_name() -> dict[str, CatalogueLayer]:
-    return {plain_name(name): layer for layer in catalogue_layers() for name in (layer.name, *layer.aliases)}
+    return {material_name(name): layer for layer in catalogue_layers() for name in (layer.name, *layer.aliases)}
 
 
 def find_layer(name: str) -> CatalogueLayer | None:
-    """Return the layer of the catalogue that a job file names, if there is one."""
-    return _layers_by_name().get(plain_name(name))
+    """Return the layer of the catalogue that a job file names, if there is one; its size may stand first or last."""
+    return _layers_by_name().get(material_name(name))
+
+
+def other_sizes(name: str) -> tuple[CatalogueLayer, ...]:
+    """Return the layers that a name speaks of if its size is left aside."""
+    words = _words(name)
+    return tuple(
+        one for one in catalogue_layers() if words and any(words <= _words(n) for n in (one.name, *one.aliases))
+    )
+
+
+def _words(name: str) -> set[str]:
+    return {word for word in material_name(name).split() if not word[0].isdigit() and word not in ("mm", "mil", "lb")}
 
 
 def find_board(nominal: str) -> CatalogueBoard | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -33,15 +34,50 @@ class JobFaults(Exception):
         super().__init__("\n".join(str(fault) for fault in self.faults))
 
 
+ALIKE = 0.65
+"""Two words more alike than this may be one with a slip of the pen in it."""
+
+
 def nearest(found: str, names: Iterable[str]) -> list[str]:
-    """Return the names that a slip of the pen could have turned into what was found, nearest first."""
-    plain = {_plain(name): name for name in names}
-    close = difflib.get_close_matches(_plain(found), plain, n=3, cutoff=0.6)
-    return [plain[name] for name in close]
+    """Return the names that mean what was found, nearest first: a slip of the pen, never another word or number."""
+    names = list(dict.fromkeys(names))
+    vocabulary = {word for name in names for word in _parts(name)}
+    meant = [name for name in names if _is_slip(_parts(found), _parts(name), vocabulary)]
+    return sorted(meant, key=lambda name: -_likeness(_plain(found), _plain(name)))
+
+
+def _is_slip(found: list[str], name: list[str], vocabulary: set[str]) -> bool:
+    """Say whether two names are one, but for letters, the order of the words or the spaces between them."""
+    if _numbers(found) != _numbers(name):
+        return False
+    if "".join(found) == "".join(name) or sorted(found) == sorted(name):
+        return True
+    if len(found) != len(name):
+        return not set(found) <= vocabulary and _likeness("".join(found), "".join(name)) > ONE_LETTER
+    return all(
+        one == other or (one not in vocabulary and _likeness(one, other) > ALIKE)
+        for one, other in zip(found, name, strict=True)
+    )
+
+
+ONE_LETTER = 0.9
+"""How alike two long names are that differ in a letter or two."""
+
+
+def _numbers(words: list[str]) -> list[str]:
+    return sorted(number.lstrip("0") for number in re.findall(r"\d+", " ".join(words)))
+
+
+def _likeness(one: str, other: str) -> float:
+    return difflib.SequenceMatcher(None, one, other).ratio()
+
+
+def _parts(name: str) -> list[str]:
+    return _plain(name).split("_")
 
 
 def _plain(name: str) -> str:
-    return name.lower().replace("-", "_").replace(" ", "_")
+    return "_".join(name.lower().replace("-", " ").replace("_", " ").split())
 
 
 def advice(found: str, names: Iterable[str], *, otherwise: str = "") -> str:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import Wall, WallEntry
 from jambs.job.models.openings import Assumed, Opening, OpeningEntry, whole_measured
-from jambs.job.models.position import PositionRule
+from jambs.job.models.position import RULES, PositionRule
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
@@ -82,7 +82,7 @@ def _position(
         rule, place = shelves.position, shelves.top.within(("position",))
     else:
         if "position" not in shelves.top.value:
-            advice_text = "add position: {share: 1/2}, or give every wall or opening one"
+            advice_text = f"add it: one of {', '.join(RULES)} (see `jambs keys position`), here or in every wall"
             complaints.say(shelves.top, (), f"position is missing; {advice_text}")
         return None
     if rule.flange_on is None or built is None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
+from jambs.job.key_words import missing
 from jambs.job.measured.measures import with_table
 from jambs.job.models.assumed import assumed_limits
 from jambs.job.models.fields import Model
@@ -19,7 +20,6 @@ from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.job.reading.complaints import Complaints
-from jambs.job.reading.examples import example
 from jambs.job.reading.faults import Fault, JobFaults, advice, nearest
 from jambs.job.reading.look_up import Shelf
 from jambs.job.reading.look_up_on_hand import look_up_on_hand
@@ -27,6 +27,7 @@ from jambs.job.reading.look_up_opening import Shelves, look_up_opening
 from jambs.job.reading.look_up_outside import look_up_outside, name_elevations
 from jambs.job.reading.rows import TABLES
 from jambs.job.reading.schedule import read_schedule
+from jambs.job.reading.sentences import unknown_key
 from jambs.job.reading.tree import TextSource, TreePiece, read_tree
 from jambs.job.reading.walls import look_up_board, look_up_wall
 from jambs.length import Units
@@ -107,10 +108,10 @@ class _Head:
 def _top(top: TreePiece, complaints: Complaints) -> JobEntry | None:
     unknown = [key for key in top.value if key not in JobFile.model_fields]
     for key in unknown:
-        complaints.say(top, (key,), f"unknown key; {advice(key, JobFile.model_fields)}")
+        complaints.say(top, (key,), unknown_key(key, JobFile))
     for key in ("shop", "walls", "windows", "interior_trim"):
         if key not in top.value and not nearest(key, unknown):
-            complaints.say(top, (), f"{key} is missing; add {example(key, units=complaints.units)}")
+            complaints.say(top, (), missing(JobFile.__name__, key))
     return complaints.check(JobEntry, _Head(top, JobEntry))
 
 

@@ -8,8 +8,8 @@ from typing import Any, TypeVar, get_args
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from jambs.job.key_words import missing, related, words_of
 from jambs.job.models.fields import Model
-from jambs.job.reading.examples import example
 from jambs.job.reading.faults import Fault, Location, advice, nearest
 from jambs.job.reading.tree import TextSource
 from jambs.length import Units
@@ -60,9 +60,9 @@ def _told(error: ErrorDetails, model: type[Model], source: TextSource, units: Un
     location = _as_written(error["loc"], source.value)
     kind, found = error["type"], error["input"]
     if kind == "missing":
-        key = source.name(location)
-        above = str(location[-2]) if len(location) > 1 else ""
-        return source.fault(location[:-1], f"{key} is missing; add {example(key, units=units, above=above)}")
+        owner = _model_at(model, error["loc"][:-1])
+        sentence = missing(owner.__name__, str(error["loc"][-1]), name=source.name(location))
+        return source.fault(location[:-1], sentence)
     if found is None:
         return None
     return source.fault(location, _sentence(kind, found, error, _model_at(model, error["loc"])))
@@ -71,7 +71,7 @@ def _told(error: ErrorDetails, model: type[Model], source: TextSource, units: Un
 def _sentence(kind: str, found: Any, error: ErrorDetails, model: type[Model]) -> str:
     context = error.get("ctx", {})
     if kind == "extra_forbidden":
-        return f"unknown key; {advice(str(error['loc'][-1]), model.model_fields)}"
+        return unknown_key(str(error["loc"][-1]), model)
     if kind in ("enum", "literal_error"):
         return f"{found!r} is not allowed; {_choices(str(context['expected']), found)}"
     if kind == "dict_type":
@@ -83,6 +83,20 @@ def _sentence(kind: str, found: Any, error: ErrorDetails, model: type[Model]) ->
     if kind == "too_short":
         return f"has only {context['actual_length']}; give at least {context['min_length']}"
     return error["msg"] if kind == "job_value" else f"{_short(found)} does not fit ({error['msg']}); correct it"
+
+
+def unknown_key(found: str, model: type[Model]) -> str:
+    """Say that a model knows no such key: the key that means the same, or those that may, each with its meaning."""
+    keys = model.model_fields
+    if close := nearest(found, keys):
+        meant = words_of(model.__name__, close[0])
+        return f"unknown key; did you mean {close[0]}{f' ({meant.words})' if meant and '→' in meant.words else ''}?"
+    near = [f"{one.key} ({one.told})" for one in related(model.__name__, found, keys)[:MOST_RELATED]]
+    return f"unknown key; related keys are {'; '.join(near)}" if near else f"unknown key; {advice(found, keys)}"
+
+
+MOST_RELATED = 4
+"""Keys that are told with their meaning where none is surely meant."""
 
 
 def _choices(expected: str, found: Any) -> str:

@@ -8,11 +8,19 @@ from dataclasses import replace
 from jambs.job.models.layers import USUAL_SPACING, Layer, LayerEntry, Role, Wall, WallEntry
 from jambs.job.models.openings import Assumed
 from jambs.job.models.shop import Board, BoardEntry
-from jambs.job.reading.catalogue import CatalogueLayer, catalogue_boards, catalogue_layers, find_board, find_layer
+from jambs.job.reading.catalogue import (
+    CatalogueLayer,
+    catalogue_boards,
+    catalogue_layers,
+    find_board,
+    find_layer,
+    material_name,
+    other_sizes,
+)
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import advice
 from jambs.job.reading.tree import TextSource
-from jambs.length import LengthError, Units, length_text, read_length
+from jambs.length import FINE, LengthError, Units, length_text, read_length
 
 LEAST_SHEET = 24.0
 """A board as wide as this is a sheet [in]."""
@@ -47,8 +55,7 @@ def _look_up_layer(
     role = entry.role or (known.role if known else None)
     cavity = _cavity(entry, role, thickness, source, complaints)
     if known is None and (role is None or thickness is None):
-        names = [layer.name for layer in catalogue_layers()]
-        near = advice(entry.material, names, otherwise=CATALOGUE_LISTS)
+        near = _meant(entry.material, complaints.units)
         message = f"is not in the catalogue, a material of your own needs role and thickness; {near}"
         complaints.say(source, ("material",), message)
         return None
@@ -60,6 +67,15 @@ def _look_up_layer(
     layer = _own_layer(entry, role, thickness) if known is None else _known_layer(entry, known, role, thickness)
     spacing = entry.spacing or _spacing(entry, role, complaints.units, assumed)
     return replace(layer, spacing=spacing, cavity=cavity)
+
+
+def _meant(material: str, units: Units) -> str:
+    """Say which material of the catalogue was meant, or in which sizes it has this one."""
+    sizes = [one for one in other_sizes(material) if one.thickness is None or FINE[units].holds(one.thickness)]
+    texts = [f"{one.name} ({length_text(one.thickness, units=units)} thick)" for one in sizes if one.thickness]
+    texts += [f"{one.name} (with the thickness you give)" for one in sizes if not one.thickness]
+    otherwise = f"no such size is in it, these are: {', '.join(texts)}" if texts else CATALOGUE_LISTS
+    return advice(material, [layer.name for layer in catalogue_layers()], otherwise=otherwise)
 
 
 def _own_layer(entry: LayerEntry, role: Role, thickness: float) -> Layer:
@@ -89,17 +105,23 @@ def _known_layer(entry: LayerEntry, known: CatalogueLayer, role: Role, thickness
 
 
 def _known(material: str, units: Units) -> tuple[CatalogueLayer | None, float | None]:
-    """Find a material by its name, or by its name and a thickness behind it, like ``EPS 2``."""
-    if known := find_layer(material):
+    """Find a material by its name, or by its name and a thickness behind or before it, like ``EPS 2``."""
+    if known := find_layer(material) or (find_layer(f"{material_name(material)} mm") if units is Units.MM else None):
         return known, None
-    parted = re.fullmatch(r"(.*?\S)\s+(\d[\d\s./-]*\s*(?:mm|cm|in|\")?)", material)
+    parted = re.fullmatch(r"(.*?\S)\s+(\d[\d\s./-]*\s*(?:mm|cm)?)", material_name(material))
     known = find_layer(parted[1]) if parted else None
     if not parted or known is None or known.thickness is not None:
         return None, None
     try:
-        return known, read_length(parted[2].strip(), units=units)
+        return known, _written_length(parted[2].strip(), material, units)
     except LengthError:
         return None, None
+
+
+def _written_length(size: str, material: str, units: Units) -> float:
+    """Read the size in a material's name [in]; in a metric job inches carry their mark."""
+    is_inch = re.search(r"\d\s*(?:\"|in\b|inch\b)", material) is not None
+    return read_length(f'{size}"' if is_inch else size, units=units)
 
 
 def _cavity(
@@ -170,7 +192,7 @@ def look_up_board(entry: BoardEntry, source: TextSource, complaints: Complaints)
     width = sheet.width if sheet else entry.width or (known.width if known else None)
     if thickness is None or (width is None and not known):
         names = [board.nominal for board in catalogue_boards()]
-        near = advice(entry.nominal or "", names, otherwise=CATALOGUE_LISTS)
+        near = advice(entry.nominal or "", names, otherwise=f"no such size is in it, these are: {', '.join(names)}")
         message = f"is not in the catalogue, a board of your own needs thickness and width; {near}"
         complaints.say(source, ("nominal",), message)
         return None

@@ -1,0 +1,59 @@
+"""What every key of a job file means: from which face to which face, and the picture that shows it."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+TOP = ("JobEntry", "OutsideEntry")
+"""Models whose keys stand at the top of the file, beside the sections."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyWords:
+    """A key of a model: what it means in words, and the name of the picture it is drawn on (empty: on none)."""
+
+    model: str
+    key: str
+    words: str
+    picture: str
+
+    @property
+    def told(self) -> str:
+        """The meaning as a sentence goes on with it: ``edge A → edge B (see `jambs keys depths`)``."""
+        return f"{self.words} (see `jambs keys {self.picture}`)" if self.picture else self.words
+
+
+@cache
+def key_words() -> Mapping[tuple[str, str], KeyWords]:
+    """Return the words of all keys, by model and key, in the order of a job file."""
+    text = files("jambs.data").joinpath("keys.csv").read_text(encoding="utf-8")
+    rows = (KeyWords(**row) for row in csv.DictReader(text.splitlines()))
+    return {(row.model, row.key): row for row in rows}
+
+
+def words_of(model: str, key: str) -> KeyWords | None:
+    """Return the words of a key, if the table has them."""
+    return key_words().get(("JobFile" if model in TOP else model, key))
+
+
+def missing(model: str, key: str, *, name: str = "") -> str:
+    """Say that a key is missing and what belongs there; ``name``: what the file calls it, a column perhaps."""
+    name = name or key
+    found = words_of(model, key)
+    return f"{name} is missing; add it: {found.told}" if found else f"{name} is missing; add it"
+
+
+def related(model: str, found: str, keys: Iterable[str]) -> list[KeyWords]:
+    """Return the keys of a model that share a word with one it does not know, those that end alike first."""
+    words = _parts(found)
+    near = [key for key in keys if set(words) & set(_parts(key))]
+    near.sort(key=lambda key: _parts(key)[-1] != words[-1])
+    return [known for key in near if (known := words_of(model, key))]
+
+
+def _parts(key: str) -> list[str]:
+    return key.lower().replace("-", " ").replace("_", " ").split() or [""]
