@@ -33,6 +33,7 @@ FLOORS = {
     "issued": 6,
     "solids": 6,
     "app": 7,
+    "__main__": 8,
 }
 ONLY_IN = {
     "ezdxf": {"drawings"},

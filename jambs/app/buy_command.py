@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
+from jambs.app.job_argument import JOB
+
 if TYPE_CHECKING:
     from jambs.app.spoiled import Spoiled
     from jambs.sheets.values import Record
@@ -22,7 +24,7 @@ if TYPE_CHECKING:
     "  jambs buy house --spoiled A7 --cut A1-A6 --saved W03-2\n\n"
     "\b\nCtrl-C stops the search and takes the best plan so far."
 )
-@click.argument("job", type=click.Path(exists=True, path_type=Path))
+@JOB
 @click.option(
     "--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>/cutting]."
 )

@@ -13,15 +13,15 @@ from jambs import __version__
 from jambs.app.buy_command import buy
 from jambs.app.compare_command import compare
 from jambs.app.issues import issues
+from jambs.app.job_argument import JOB
 from jambs.app.labels import labels
 from jambs.app.measure import measure
+from jambs.app.verbs import Verbs
 
 if TYPE_CHECKING:
     from jambs.app.build import Asked
     from jambs.app.writing import Conflict
     from jambs.job import Job
-
-JOB = click.argument("job", type=click.Path(exists=True, path_type=Path))
 
 EXAMPLES = """\b
 Examples:
@@ -41,13 +41,16 @@ Exit codes: 0 done, 1 the job cannot be built, 2 wrong use.
 
 
 @click.group(
-    "jambs", epilog=EXAMPLES, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100}
+    "jambs",
+    cls=Verbs,
+    epilog=EXAMPLES,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
 )
 @click.version_option(__version__, prog_name="jambs")
 def main() -> None:
     """Extension jambs and trim for windows in thick walls: from a job file to drawings and cut sheets.
 
-    JOB is a job file, or a folder that holds one named job.yaml.
+    JOB is a job file, or a folder that holds one named job.yaml; left out, it is the folder you are in.
     """
 
 

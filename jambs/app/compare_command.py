@@ -9,12 +9,14 @@ from typing import NoReturn
 
 import click
 
+from jambs.app.job_argument import JOB
+
 
 @click.command(
     epilog="\b\nExamples:\n  jambs compare house\n  jambs compare house --out papers/positions\n\n"
     "\b\nSay where the house stands under site: in the job file; what is missing is assumed, and printed so."
 )
-@click.argument("job", type=click.Path(exists=True, path_type=Path))
+@JOB
 @click.option(
     "--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>/placement]."
 )

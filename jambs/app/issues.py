@@ -7,9 +7,11 @@ from pathlib import Path
 
 import click
 
+from jambs.app.job_argument import JOB
+
 
 @click.command(epilog="\b\nExamples:\n  jambs issues house\n  jambs issues house --withdraw-to 3")
-@click.argument("job", type=click.Path(exists=True, path_type=Path))
+@JOB
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder of the papers [output/<job>].")
 @click.option("--withdraw-to", type=int, metavar="ISSUE", help="Go back to this issue; later ones are kept.")
 @click.option("--overwrite", is_flag=True, help="Overwrite papers that were changed since they were written.")

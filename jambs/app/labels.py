@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from jambs.app.job_argument import JOB
+
 if TYPE_CHECKING:
     from jambs.length import Units
     from jambs.sheets.labels import LabelStock
@@ -23,7 +25,7 @@ SIZES = {
     epilog="\b\nExamples:\n  jambs labels house\n  jambs labels house --by cutting --first 7\n"
     '  jambs labels house --count 2x6 --label "3 1/2 x 1 1/2" --corner "1/2 x 3/4" --pitch "4 x 1 5/8"'
 )
-@click.argument("job", type=click.Path(exists=True, path_type=Path))
+@JOB
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")
 @click.option("--by", type=click.Choice(["opening", "cutting"]), default="opening", show_default=True, help="Order.")
 @click.option("--paper", type=click.Choice(["letter", "A4"]), help="Of the label stock [the shop's].")

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from jambs.app.job_argument import JOB
+
 if TYPE_CHECKING:
     from jambs.job import Job
 
@@ -17,7 +19,7 @@ TABLE = "measures"
     epilog="\b\nExamples:\n  jambs measure house\n  jambs measure house --table xlsx\n\n\b\n"
     "Then name the table in the job file, beside its openings:\n  measures: measures.csv"
 )
-@click.argument("job", type=click.Path(exists=True, path_type=Path))
+@JOB
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")
 @click.option(
     "--table", type=click.Choice(["csv", "xlsx"]), default="csv", show_default=True, help="Kind of the empty table."

@@ -1,0 +1,70 @@
+"""The verbs as a group that answers an unknown one with the verb that does what was meant."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Mapping
+
+import click
+
+MEANT: Mapping[str, tuple[str, ...]] = {
+    "new": ("init", "start", "create", "begin", "make", "setup", "ask"),
+    "check": ("validate", "read", "show", "summary", "summarize", "test", "verify", "lint", "list", "place", "open"),
+    "build": (
+        "print",
+        "draw",
+        "order",
+        "run",
+        "all",
+        "write",
+        "export",
+        "generate",
+        "output",
+        "render",
+        "sheets",
+        "dxf",
+    ),
+    "measure": ("tape", "site", "survey", "remeasure", "depths"),
+    "compare": ("positions", "heat", "damp", "study", "options", "candidates"),
+    "buy": ("cut", "order", "boards", "lumber", "shop", "plan", "price", "cost", "nest", "optimize", "stock", "list"),
+    "labels": ("print", "label", "stickers", "tags"),
+    "issues": ("undo", "back", "revert", "history", "log", "withdraw", "restore", "revisions", "changes"),
+    "catalogue": ("catalog", "materials", "layers", "boards", "find", "search"),
+    "schema": ("json", "editor"),
+}
+"""Words people try, by the verb that does it; a word may lead to two."""
+
+
+class Verbs(click.Group):
+    """The group of all verbs."""
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """Find the verb; say of an unknown one what does that."""
+        name = str(args[0])
+        if self.get_command(ctx, name) is None and name[:1].isalnum():
+            ctx.fail(unknown_verb(name, {one: self._short_help(ctx, one) for one in self.list_commands(ctx)}))
+        return super().resolve_command(ctx, args)
+
+    def _short_help(self, ctx: click.Context, name: str) -> str:
+        command = self.get_command(ctx, name)
+        return command.get_short_help_str(limit=90) if command else ""
+
+
+def unknown_verb(found: str, verbs: Mapping[str, str]) -> str:
+    """Say that there is no such verb, and which ones were meant; ``verbs``: each with what it does."""
+    meant = _by_meaning(found.lower(), verbs) or difflib.get_close_matches(found.lower(), verbs, n=1)
+    if not meant:
+        return f"There is no verb {found!r}; the verbs are {', '.join(verbs)}."
+    lines = "\n".join(f"  jambs {verb}  {verbs[verb]}" for verb in meant)
+    return f"There is no verb {found!r}. What does that:\n{lines}"
+
+
+def _by_meaning(found: str, verbs: Iterable[str]) -> list[str]:
+    known = [verb for verb in verbs if found in MEANT.get(verb, ())]
+    if known:
+        return known
+    words = [word for verb in verbs for word in MEANT.get(verb, ())]
+    near = difflib.get_close_matches(found, [*words, *verbs], n=1, cutoff=0.75)
+    return [verb for verb in verbs if near and (near[0] == verb or near[0] in MEANT.get(verb, ()))]
