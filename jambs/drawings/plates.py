@@ -9,6 +9,7 @@ from jambs.drawings.dxf.document import new_document, repeatable, save, unit_fac
 from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.picture import ViewPicture, placed_svg
+from jambs.drawings.dxf.space import TextSpace
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.paper import Scale, scales_of
 from jambs.drawings.layout.placed import PlacedView
@@ -64,6 +65,7 @@ def write_plate(views: Sequence[PlacedView], *, units: Units, path: Path) -> Non
         document = new_document(units, [view.scale for view in views])
         for view in views:
             factor = view.scale.factor
-            pen = Pen(document=document, layout=document.modelspace(), unit=unit_factor(units), dash=factor)
-            FlatPen(pen=pen, factor=factor).view(view)
+            space = TextSpace(document.modelspace())
+            pen = Pen(document=document, space=space, unit=unit_factor(units), dash=factor)
+            FlatPen(pen=pen, space=space, factor=factor).view(view)
         save(document, path)

@@ -9,9 +9,9 @@ from ezdxf.entities import Hatch as HatchEntity
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.render import hatching
 
-from jambs.drawings.dxf.document import BOLD_STYLE, STYLE
 from jambs.drawings.dxf.hatching import PATTERNS
 from jambs.drawings.dxf.pen import Pen, ticks
+from jambs.drawings.dxf.space import TextSpace
 from jambs.drawings.layout.boxes import Point
 from jambs.drawings.layout.placed import Align, Dimension, Lettering, PlacedView
 from jambs.drawings.views.view import Fill, Hatch
@@ -30,6 +30,7 @@ class FlatPen:
     """Writes a view at a scale with simple entities only."""
 
     pen: Pen
+    space: TextSpace
     factor: float
 
     def view(self, view: PlacedView) -> None:
@@ -58,26 +59,20 @@ class FlatPen:
     def _text(self, text: Lettering) -> None:
         """Write one TEXT per line."""
         for number, line in enumerate(text.lines):
-            written = self.pen.layout.add_text(
-                line,
-                height=text.height * self.pen.unit,
-                rotation=90.0 if text.upright else 0.0,
-                dxfattribs={"layer": text.ink, "style": BOLD_STYLE if text.bold else STYLE},
-            )
             at = self.pen.at(text.base_line(number))
-            written.set_placement(at, align=ALIGNMENT[text.align])
+            self.space.text(line, at, ALIGNMENT[text.align], self.pen.type_of(text))
 
     def _fill(self, fill: Fill) -> None:
         if fill.hatch is Hatch.SOLID:
             for piece in fill.pieces:
                 corners = (piece[0], piece[1], piece[3], piece[2]) if len(piece) == 4 else piece[:3]
-                self.pen.layout.add_solid([self.pen.at(one) for one in corners], dxfattribs={"layer": fill.ink})
+                self.space.solid([self.pen.at(one) for one in corners], fill.ink)
             return
         least = DOT * self.factor * self.pen.unit
         for start, end in self._pattern_lines(fill):
             if abs(end[0] - start[0]) + abs(end[1] - start[1]) < least:
                 end = (start[0] + least, start[1])
-            self.pen.layout.add_line(start, end, dxfattribs={"layer": fill.ink})
+            self.space.line(start, end, fill.ink)
 
     def _pattern_lines(self, fill: Fill) -> Iterable[tuple[Point, Point]]:
         pattern = PATTERNS[fill.hatch]

@@ -11,6 +11,7 @@ from jambs.drawings.drawing import Drawing, Sheet, used_scales
 from jambs.drawings.dxf.document import BORDER, VIEWPORTS, new_document, repeatable, save, unit_factor
 from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
+from jambs.drawings.dxf.space import ObjectSpace, Space, TextSpace
 from jambs.drawings.dxf.title_block import define_title_block, insert_title_block
 from jambs.drawings.layout.boxes import Point
 from jambs.drawings.layout.packing import OnPage
@@ -35,10 +36,12 @@ def write_flat_dxf(drawing: Drawing, path: Path | str) -> None:
 def make_document(drawing: Drawing, *, for_picture: bool = False) -> Document:
     """Make the document that ``write_dxf`` writes.
 
-    ``for_picture``: the renderer of pictures stretches broken lines in a viewport by the square of its scale; undo it.
+    ``for_picture``: all entities are objects of ezdxf; and its renderer of pictures stretches broken lines in a
+    viewport by the square of its scale, which is undone.
     """
     document = new_document(drawing.units, used_scales(drawing))
-    pens = [(view, _pen(document, drawing, view, for_picture=for_picture)) for view in drawing.views]
+    space = ObjectSpace(document.modelspace()) if for_picture else TextSpace(document.modelspace())
+    pens = [(view, _pen(document, drawing, view, space, for_picture=for_picture)) for view in drawing.views]
     for view, pen in pens:
         for fill in view.fills:
             pen.fill(fill, view.scale.factor)
@@ -53,16 +56,17 @@ def make_document(drawing: Drawing, *, for_picture: bool = False) -> Document:
 def make_flat_document(drawing: Drawing) -> Document:
     """Make the document that ``write_flat_dxf`` writes."""
     document = new_document(drawing.units, used_scales(drawing))
+    space = TextSpace(document.modelspace())
     for view in drawing.views:
-        pen = _pen(document, drawing, view)
-        FlatPen(pen=pen, factor=view.scale.factor).view(view)
+        pen = _pen(document, drawing, view, space)
+        FlatPen(pen=pen, space=space, factor=view.scale.factor).view(view)
     return document
 
 
-def _pen(document: Document, drawing: Drawing, view: PlacedView, *, for_picture: bool = False) -> Pen:
+def _pen(document: Document, drawing: Drawing, view: PlacedView, space: Space, *, for_picture: bool = False) -> Pen:
     return Pen(
         document=document,
-        layout=document.modelspace(),
+        space=space,
         unit=unit_factor(drawing.units),
         shift=drawing.shifts[view.name],
         dash=1 / view.scale.factor if for_picture else view.scale.factor,

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from ezdxf.document import Drawing as Document
 from ezdxf.enums import MTextEntityAlignment
-from ezdxf.layouts.base import BaseLayout
 
 from jambs.drawings.dxf.document import BOLD_STYLE, BROKEN, STYLE, dimension_style
 from jambs.drawings.dxf.hatching import PATTERNS
+from jambs.drawings.dxf.space import Space, Type
 from jambs.drawings.layout.boxes import Point, Segment
-from jambs.drawings.layout.paper import LINE_PITCH, Sizes
+from jambs.drawings.layout.paper import Sizes
 from jambs.drawings.layout.placed import Align, Dimension, Head, Leader, Lettering, PlacedView
 from jambs.drawings.views.view import Fill, Hatch, Shape
 
@@ -20,8 +20,6 @@ ATTACHMENT = {
     Align.CENTER: MTextEntityAlignment.MIDDLE_CENTER,
     Align.RIGHT: MTextEntityAlignment.MIDDLE_RIGHT,
 }
-MTEXT_PITCH = 5 / 3
-"""From line to line of an MTEXT at line spacing factor 1, as a share of the text height (DXF reference, MTEXT)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +27,7 @@ class Pen:
     """Writes in drawing units: ``unit`` per inch, moved by ``shift`` [in]; ``dash`` scales broken lines."""
 
     document: Document
-    layout: BaseLayout
+    space: Space
     unit: float
     shift: Point = (0.0, 0.0)
     dash: float = 1.0
@@ -41,7 +39,7 @@ class Pen:
     def fill(self, fill: Fill, factor: float) -> None:
         """Write a hatch."""
         pattern = PATTERNS[fill.hatch]
-        hatch = self.layout.add_hatch(dxfattribs={"layer": fill.ink})
+        hatch = self.space.layout.add_hatch(dxfattribs={"layer": fill.ink})
         if fill.hatch is Hatch.SOLID:
             hatch.set_solid_fill(color=256)
         else:
@@ -53,50 +51,43 @@ class Pen:
     def shape(self, shape: Shape) -> None:
         """Write an outline."""
         bulges = shape.bulges or (0.0,) * len(shape.points)
-        points = [(*self.at(point), bulge) for point, bulge in zip(shape.points, bulges, strict=True)]
-        attributes: dict[str, object] = {"layer": shape.ink}
-        if shape.ink in BROKEN:
-            attributes["ltscale"] = self.dash
-        self.layout.add_lwpolyline(points, format="xyb", close=shape.closed, dxfattribs=attributes)
+        points = [self.at(point) for point in shape.points]
+        dash = self.dash if shape.ink in BROKEN else 1.0
+        self.space.polyline(points, bulges, shape.ink, closed=shape.closed, dash=dash)
 
     def line(self, segment: Segment, layer: str) -> None:
         """Write a straight line."""
-        self.layout.add_line(self.at(segment[0]), self.at(segment[1]), dxfattribs={"layer": layer})
+        self.space.line(self.at(segment[0]), self.at(segment[1]), layer)
 
     def leader(self, leader: Leader, factor: float) -> None:
         """Write a leader as a polyline and a solid head."""
-        attributes = {"layer": leader.ink}
-        self.layout.add_lwpolyline([self.at(point) for point in leader.points], dxfattribs=attributes)
+        points = [self.at(point) for point in leader.points]
+        self.space.polyline(points, (0.0,) * len(points), leader.ink)
         corners = head_corners(leader, factor)
         if corners:
-            self.layout.add_solid([self.at(corner) for corner in corners], dxfattribs=attributes)
+            self.space.solid([self.at(corner) for corner in corners], leader.ink)
 
     def text(self, text: Lettering) -> None:
         """Write a text as MTEXT without any codes but line ends."""
-        self.layout.add_mtext(
-            r"\P".join(line.replace("\\", "/") for line in text.lines),
-            dxfattribs={
-                "layer": text.ink,
-                "style": BOLD_STYLE if text.bold else STYLE,
-                "char_height": text.height * self.unit,
-                "attachment_point": ATTACHMENT[text.align].value,
-                "insert": self.at(text.at),
-                "rotation": 90.0 if text.upright else 0.0,
-                "line_spacing_factor": LINE_PITCH / MTEXT_PITCH,
-            },
-        )
+        lines = r"\P".join(line.replace("\\", "/") for line in text.lines)
+        self.space.mtext(lines, self.at(text.at), ATTACHMENT[text.align].value, self.type_of(text))
+
+    def type_of(self, text: Lettering) -> Type:
+        """Return how a text is set."""
+        style = BOLD_STYLE if text.bold else STYLE
+        return Type(layer=text.ink, style=style, height=text.height * self.unit, upright=text.upright)
 
     def dimension(self, dimension: Dimension, view: PlacedView) -> None:
         """Write a DIMENSION with the picture of it that we laid out, and its leader beside it."""
         block = self.document.blocks.new_anonymous_block(type_char="D")
-        inside = Pen(document=self.document, layout=block, unit=self.unit, shift=self.shift)
+        inside = Pen(document=self.document, space=self.space.within(block), unit=self.unit, shift=self.shift)
         layer = dimension.text.ink
         for segment in (dimension.line, *dimension.extensions, *ticks(dimension, view.scale.factor)):
             inside.line(segment, layer)
         inside.text(dimension.text)
         for point in (dimension.start, dimension.finish, dimension.line[1]):
-            block.add_point(self.at(point), dxfattribs={"layer": "Defpoints"})
-        written = self.layout.new_entity("DIMENSION", self._dimension_values(dimension, view))
+            inside.space.point(self.at(point), "Defpoints")
+        written = self.space.layout.new_entity("DIMENSION", self._dimension_values(dimension, view))
         written.dxf.geometry = block.name
         if dimension.leader:
             self.leader(dimension.leader, view.scale.factor)

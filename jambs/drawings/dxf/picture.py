@@ -18,6 +18,7 @@ from jambs.drawings.drawing import Drawing
 from jambs.drawings.dxf.document import new_document, repeatable, unit_factor
 from jambs.drawings.dxf.model import make_document
 from jambs.drawings.dxf.pen import Pen
+from jambs.drawings.dxf.space import ObjectSpace
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.paper import Scale, scales_of
 from jambs.drawings.layout.placed import PlacedView
@@ -69,7 +70,7 @@ def placed_svg(view: PlacedView, *, units: Units) -> str:
     document = new_document(units, [view.scale])
     pen = Pen(
         document=document,
-        layout=document.modelspace(),
+        space=ObjectSpace(document.modelspace()),
         unit=unit,
         shift=(-view.box.left, -view.box.bottom),
         dash=view.scale.factor,
