@@ -41,6 +41,10 @@ class Units(StrEnum):
     INCH = "inch"
     MM = "mm"
 
+    def text(self, length: float) -> str:
+        """Print a length [in] in this unit: ``4 11/16"``, ``119 mm``."""
+        return length_text(length, units=self)
+
 
 _PRIME = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "“": '"', "–": "-", "−": "-", "⁄": "/"})
 _VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}

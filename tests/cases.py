@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import yaml
+from said import sentences
 
 from jambs.job import Job, read_job
 from jambs.parts.kit import Kit
@@ -190,4 +191,4 @@ def figure(kit: Kit, name: str) -> float:
 
 def texts(kit: Kit) -> str:
     """All findings of a kit, one a line."""
-    return "\n".join(one.text for one in kit.findings)
+    return "\n".join(sentences(kit.findings))

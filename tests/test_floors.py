@@ -17,6 +17,7 @@ PACKAGE = ROOT / "jambs"
 FLOORS = {
     "length": 0,
     "data": 0,
+    "findings": 1,
     "job": 1,
     "wall": 2,
     "place": 3,

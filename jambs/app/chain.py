@@ -27,11 +27,19 @@ def make_kits(job: Job) -> tuple[Kit, ...]:
     Raises:
         Unbuildable: some opening cannot be placed or made.
     """
+    return _made(placed(job, _heat_study(job)), job)
+
+
+def placed(job: Job, least_heat_loss: LeastHeatLoss | None = None) -> tuple[Placement, ...]:
+    """Place every window of a job.
+
+    Raises:
+        Unbuildable: some opening cannot be placed.
+    """
     try:
-        placements = place_windows(job, least_heat_loss=_heat_study(job))
+        return place_windows(job, least_heat_loss=least_heat_loss)
     except PlaceError as error:
-        raise Unbuildable(*error.sentences) from None
-    return _made(placements, job)
+        raise Unbuildable(*error.sentences(job.units)) from None
 
 
 def _heat_study(job: Job) -> LeastHeatLoss | None:
@@ -44,12 +52,13 @@ def _heat_study(job: Job) -> LeastHeatLoss | None:
 
 
 def _made(placements: Iterable[Placement], job: Job) -> tuple[Kit, ...]:
-    kits, sentences = [], []
+    kits: list[Kit] = []
+    sentences: list[str] = []
     for placement in placements:
         try:
             kits.append(make_kit(without_odd_readings(placement, units=job.units), job))
         except PartsError as error:
-            sentences.append(str(error))
+            sentences += error.sentences(job.units)
     if sentences:
         raise Unbuildable(*sentences)
     return tuple(kits)

@@ -114,8 +114,8 @@ def _candidate(candidate: Candidate, letter: str, window: WindowComparison, stud
         "flange_plane": size(candidate.flange_plane, units=units),
         "interior_depth": size(candidate.interior_depth, units=units),
         "exterior_depth": size(candidate.exterior_depth, units=units),
-        "against": list(candidate.against),
-        "stops": list(candidate.effects.at.stops) if candidate.effects else [],
+        "against": [one.sentence(units) for one in candidate.against],
+        "stops": [one.sentence(units) for one in candidate.effects.at.stops] if candidate.effects else [],
         "why_not": candidate.why_not or None,
         "built": _built(candidate.kit, study) if candidate.kit else None,
         **(_effects(candidate.effects, window, study) if candidate.effects else {}),
@@ -138,7 +138,7 @@ def _built(kit: Kit, study: PlacementStudy) -> Record:
             "value": swing.greatest_deg,
             "unit": "deg",
             "text": f"{swing.greatest_deg:.0f}{DEGREES}",
-            "stopped_by": swing.stopped_by,
+            "stopped_by": swing.stopped_by.value,
         },
     }
 

@@ -28,13 +28,12 @@ def told(work: Callable[[], Found]) -> Found:
     """Do some work; tell what is wrong with the job, if anything is, and stop."""
     from jambs.app.chain import Unbuildable
     from jambs.job import JobFaults
-    from jambs.place.solve import PlaceError
 
     try:
         return work()
     except JobFaults as error:
         stop([str(fault) for fault in error.faults])
-    except (Unbuildable, PlaceError) as error:
+    except Unbuildable as error:
         stop(error.sentences)
     except OSError as error:
         stop([f"{error.filename or 'a file'}: {error.strerror}; close it or choose another folder with --out"])

@@ -44,10 +44,10 @@ def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
 
 
 def _sheets(job: Job) -> dict[str, bytes]:
-    from jambs.place.solve import place_windows
+    from jambs.app.chain import placed
     from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf
 
-    placements = place_windows(job)
+    placements = placed(job)
     return {
         "measure sheets.pdf": measure_sheets_pdf(placements, job),
         "depths to measure.pdf": measure_list_pdf(placements, job),
@@ -56,9 +56,9 @@ def _sheets(job: Job) -> dict[str, bytes]:
 
 def _write_table(job: Job, path: Path, kind: str) -> None:
     """Write the empty table beside the job file unless there is one."""
+    from jambs.app.chain import placed
     from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
     from jambs.job.reading.read import job_file
-    from jambs.place.solve import place_windows
     from jambs.sheets.measure_sheet import planned_texts
 
     folder = job_file(path).parent
@@ -66,7 +66,7 @@ def _write_table(job: Job, path: Path, kind: str) -> None:
     if there:
         click.echo(f"{there[0]} is there already and is left as it is")
         return
-    planned = {one.opening.mark: planned_texts(one, units=job.units) for one in place_windows(job)}
+    planned = {one.opening.mark: planned_texts(one, units=job.units) for one in placed(job)}
     rows = measures_rows([one for one in job.openings if one.measured is None], planned, units=job.units)
     file = folder / f"{TABLE}.{kind}"
     file.write_bytes(measures_csv(rows) if kind == "csv" else measures_xlsx(rows))
@@ -74,11 +74,11 @@ def _write_table(job: Job, path: Path, kind: str) -> None:
 
 
 def _questions(job: Job) -> list[str]:
+    from jambs.app.chain import placed
     from jambs.parts.as_built import questions
-    from jambs.place.solve import place_windows
 
     return [
         f"asked  {one.opening.mark}: {question.words(units=job.units)}"
-        for one in place_windows(job)
+        for one in placed(job)
         for question in questions(one, units=job.units)
     ]

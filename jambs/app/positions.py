@@ -8,11 +8,10 @@ import json
 from collections.abc import Iterator
 from pathlib import Path
 
-from jambs.app.chain import Unbuildable
+from jambs.app.chain import Unbuildable, placed
 from jambs.app.comparison_record import comparison_record
 from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
 from jambs.job import Job
-from jambs.place.solve import PlaceError, place_windows
 from jambs.section.cut import WALL_SHOWN, cut_section
 from jambs.section.region import Section, SectionCut
 from jambs.sheets.comparison import write_comparison
@@ -61,11 +60,7 @@ def compare(job: Job, target: Path, *, overwrite: bool) -> Record:
         Unbuildable: a window cannot be placed, or a page cannot be printed.
         ComparisonInTheWay: files of the user's would be overwritten.
     """
-    try:
-        placements = place_windows(job, least_heat_loss=least_heat_loss(job))
-    except PlaceError as error:
-        raise Unbuildable(*error.sentences) from None
-    study = study_placements(placements, job)
+    study = study_placements(placed(job, least_heat_loss(job)), job)
     record = comparison_record(study)
     with fresh_folder(target) as folder:
         _write(record, study, folder)

@@ -10,11 +10,11 @@ from jambs.courses.course_search import best_ladder, is_too_large
 from jambs.courses.cures import Outlook, outlook
 from jambs.courses.elevation import Elevation, LineKind, Wanted, elevation_of
 from jambs.courses.task import Ladder, Target, Task
+from jambs.findings import Finding, PlainFinding, Severity
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry
 from jambs.length import GRIDS, OFF_GRID, Grid, Units, feet_text, length_text
 from jambs.parts.kit import Kit
-from jambs.place.placement import Finding, Severity
 
 FINEST = {Units.INCH: GRIDS["1/32"], Units.MM: GRIDS["1 mm"]}
 """Courses are marked on no finer grid than this: common practice, no source."""
@@ -251,24 +251,24 @@ def _sliver(task: Task, lines: Sequence[CourseLine], grid: Grid) -> float:
 def _findings(
     elevation: Elevation, beyond: Sequence[Wanted], short: Sequence[Wanted], sliver: float, grid: Grid
 ) -> list[Finding]:
-    found = []
+    found: list[Finding] = []
     if short:
         words = ", ".join(wanted.words for wanted in short)
         text = f"Elevation {elevation.name}: no full course line meets {words}."
-        found.append(Finding(weight=Severity.CHECK, text=text))
+        found.append(PlainFinding(severity=Severity.CHECK, text=text))
     if sliver:
         text = f"Elevation {elevation.name}: the last course shows only {grid.text(sliver)} under the eave."
-        found.append(Finding(weight=Severity.CHECK, text=text))
+        found.append(PlainFinding(severity=Severity.CHECK, text=text))
     if beyond:
         words = ", ".join(f"{one.words} at {length_text(one.height, units=grid.units)}" for one in beyond)
         text = f"Elevation {elevation.name}: outside the cladding, from the start line to the eave: {words}."
-        found.append(Finding(weight=Severity.NOTE, text=text))
+        found.append(PlainFinding(severity=Severity.NOTE, text=text))
     if elevation.unplaced:
         marks = ", ".join(elevation.unplaced)
         text = f"Elevation {elevation.name}: no sill_height, so not on it: {marks}."
-        found.append(Finding(weight=Severity.CHECK, text=text))
+        found.append(PlainFinding(severity=Severity.CHECK, text=text))
     if any(not one.is_placed for one in elevation.openings):
         marks = ", ".join(one.mark for one in elevation.openings if not one.is_placed)
         text = f"Elevation {elevation.name}: no from_left, so drawn side by side: {marks}."
-        found.append(Finding(weight=Severity.NOTE, text=text))
+        found.append(PlainFinding(severity=Severity.NOTE, text=text))
     return found

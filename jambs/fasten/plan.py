@@ -8,13 +8,13 @@ from dataclasses import dataclass
 
 from jambs.fasten.furring import FurringCase, Verdict, furring_verdict
 from jambs.fasten.reach import Through, find_sold, next_length, through_field, through_opening
+from jambs.findings import Finding, PlainFinding, Severity
 from jambs.job.models.layers import USUAL_SPACING, Layer, Role
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
 from jambs.length import ROUND_OFF, Units, decimal_text, length_text, whole_down, whole_up
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
-from jambs.place.placement import Finding, Severity
 from jambs.wall.planes import WallPlanes
 
 FOAMS = ("EPS", "XPS", "polyisocyanurate")
@@ -192,18 +192,18 @@ def _findings(
     lengths: Sequence[float],
     job: Job,
 ) -> list[Finding]:
-    found = []
+    found: list[Finding] = []
     size = length_text(needed, units=job.units)
     if not lengths:
         text = f"{where} {fixed.value}: no table of {entry.fastener}; order them at least {size} long, or give lengths."
-        found.append(Finding(weight=Severity.CHECK, text=text))
+        found.append(PlainFinding(severity=Severity.CHECK, text=text))
     elif next_length(needed, lengths) is None:
         longest = length_text(max(lengths), units=job.units)
         text = (
             f"{where} {fixed.value}: no {entry.fastener} is long enough, {size} to reach the framing and the longest "
             f"is {longest}; use a longer kind."
         )
-        found.append(Finding(weight=Severity.STOP, text=text))
+        found.append(PlainFinding(severity=Severity.STOP, text=text))
     return found
 
 
@@ -233,8 +233,8 @@ def house_findings(lines: Iterable[FastenerLine]) -> tuple[Finding, ...]:
         if line.furring:
             places.setdefault((line.fixed, line.furring.is_allowed, line.furring.words), []).append(line.where)
     verdicts = [
-        Finding(
-            weight=Severity.NOTE if is_allowed else Severity.CHECK,
+        PlainFinding(
+            severity=Severity.NOTE if is_allowed else Severity.CHECK,
             text=f"Fasteners of {fixed.value} ({', '.join(where)}): {words}",
         )
         for (fixed, is_allowed, words), where in places.items()

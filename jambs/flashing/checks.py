@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from jambs.findings import Finding, PlainFinding, Severity
 from jambs.flashing.bending import PASCALS_PER_MM, Bending
 from jambs.flashing.blank import Blank
 from jambs.job.models.layers import Role
@@ -11,7 +12,6 @@ from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, MM_PER_INCH, ROUND_OFF, length_text
 from jambs.parts.kit import Kit
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
-from jambs.place.placement import Finding, Severity
 
 CODE = "National Building Code of Canada 9.27.3.8; the local code decides"
 LEAST_UPSTAND = 50 / MM_PER_INCH
@@ -83,11 +83,11 @@ def pan_findings(kit: Kit, pan: Blank, job: Job) -> list[Finding]:
         f"The pan's fall rises {_text(rise, job)} to the frame's inside edge and only {_text(shim, job)} is under the "
         f"frame: bevel the rough sill by {_text(rise, job)} out of its own thickness, or lower it."
     )
-    return [Finding(weight=Severity.NOTE, text=text)]
+    return [PlainFinding(severity=Severity.NOTE, text=text)]
 
 
 def _check(text: str) -> Finding:
-    return Finding(weight=Severity.CHECK, text=text)
+    return PlainFinding(severity=Severity.CHECK, text=text)
 
 
 def _text(length: float, job: Job) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from jambs.findings import Finding
 from jambs.flashing.bending import Bending, resolve_bending
 from jambs.flashing.blank import Blank, Leg
 from jambs.flashing.checks import blank_findings, membrane_findings, pan_findings
@@ -14,7 +15,6 @@ from jambs.job.models.outside import FlashingEntry
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.parts.water import LEAST_FALL
-from jambs.place.placement import Finding
 
 DOWN, KICK = -90.0, -45.0
 BACK_LEG = 1.0

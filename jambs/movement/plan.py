@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from jambs.findings import Finding, PlainFinding, Severity
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ClimateEntry, WoodEntry
 from jambs.length import ROUND_OFF
@@ -12,7 +13,6 @@ from jambs.movement.boards import BoardMovement, board_movement
 from jambs.movement.joints import JointMovement, joint_movements
 from jambs.parts.kit import Kit
 from jambs.parts.part import Where
-from jambs.place.placement import Finding, Severity
 
 MATTERS = 1 / 16
 """A board that moves by this much gets a note on its cut sheet [in]; common practice, no source."""
@@ -85,14 +85,14 @@ def _findings(kit: Kit, boards: Sequence[BoardMovement], joints: Sequence[JointM
     unknown = shown - {one.part.stock for one in boards}
     if unknown:
         text = f"How {', '.join(sorted(unknown))} moves is not in the table of woods."
-        found.append(Finding(weight=Severity.NOTE, text=text))
+        found.append(PlainFinding(severity=Severity.NOTE, text=text))
     return found
 
 
 def _finding(joint: JointMovement) -> Finding:
     """A joint that fails has to be looked at; the others are mended at the bench."""
     weight = Severity.CHECK if joint.fails else Severity.NOTE
-    return Finding(weight=weight, text=f"{WOOD_MOVES}{joint.name}: {joint.words}.")
+    return PlainFinding(severity=weight, text=f"{WOOD_MOVES}{joint.name}: {joint.words}.")
 
 
 def said_once(movements: Sequence[KitMovement]) -> tuple[KitMovement, ...]:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from jambs.findings import Finding, PlainFinding, Severity
 from jambs.job.measured.measuring_points import Kind, Place, measure_places, reading_at
 from jambs.job.measured.reading_checks import Held, Question, find_slips
 from jambs.job.models.fields import Size
@@ -14,7 +15,7 @@ from jambs.job.models.openings import Measured, Opening, SideDepths
 from jambs.job.models.readings import MEETING, Readings, SideReadings
 from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units, length_text
-from jambs.place.placement import Finding, Placement, Severity, Sides
+from jambs.place.placement import Placement, Sides
 
 PLANNED = "PLANNED – MEASURE BEFORE CUTTING"
 """The banner over every paper whose depths nobody has measured."""
@@ -96,7 +97,8 @@ def is_measured(opening: Opening) -> bool:
 
 def _question_findings(asked: Sequence[Question], units: Units) -> tuple[Finding, ...]:
     tail = "Correct it where it was written, or mark it sure; until then the planned sizes hold."
-    return tuple(Finding(weight=Severity.STOP, text=f"Measured: {one.words(units=units)} {tail}") for one in asked)
+    texts = (f"Measured: {one.words(units=units)} {tail}" for one in asked)
+    return tuple(PlainFinding(severity=Severity.STOP, text=text) for text in texts)
 
 
 # ---- the frame
@@ -128,7 +130,7 @@ def _mean(read: Sequence[float | None] | None, planned: float) -> float:
 
 
 def _frame_findings(readings: Readings, units: Units) -> list[Finding]:
-    found = []
+    found: list[Finding] = []
     for pair, text in (
         (readings.diagonals, "The diagonals differ by {}: the frame is racked; square it, or set the jamb box to it."),
         (readings.frame_width, "The frame is {} wider at one end; split the difference in the frame reveal."),
@@ -137,7 +139,7 @@ def _frame_findings(readings: Readings, units: Units) -> list[Finding]:
         known = [value for value in pair or () if value is not None]
         if len(known) == 2 and abs(known[0] - known[1]) > 1 / 16 + HALF_64TH:
             size = length_text(abs(known[0] - known[1]), units=units)
-            found.append(Finding(weight=Severity.CHECK, text=text.format(size)))
+            found.append(PlainFinding(severity=Severity.CHECK, text=text.format(size)))
     return found
 
 
@@ -208,7 +210,7 @@ def _lacking_findings(lacking: Sequence[Place], measured: Measured | None) -> li
         return []
     if measured is None:
         text = "No interior depth is measured yet: all of them are as planned, measure before cutting."
-        return [Finding(weight=Severity.CHECK, text=text)]
+        return [PlainFinding(severity=Severity.CHECK, text=text)]
     names = ", ".join(f"{place.number} ({place.words})" for place in lacking)
     text = f"Half measured: the depth at {names} is as planned, measure before cutting."
-    return [Finding(weight=Severity.CHECK, text=text)]
+    return [PlainFinding(severity=Severity.CHECK, text=text)]

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from jambs.findings import Finding, PlainFinding, Severity
 from jambs.job.models.openings import Job
 from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.clear import ClearOpening
-from jambs.place.placement import Finding, Placement, Severity, Sides
+from jambs.place.placement import Placement, Sides
 
 
 def box_gaps(clear: ClearOpening, placement: Placement) -> Sides:
@@ -30,14 +31,14 @@ def box_findings(gaps: Sides, placement: Placement, job: Job) -> list[Finding]:
     sides = {"left": gaps.left, "right": gaps.right, "head": gaps.head}
     if placement.opening.interior.style is not InteriorStyle.THREE_SIDED:
         sides["sill"] = gaps.sill
-    found = []
+    found: list[Finding] = []
     for side, gap in sides.items():
         if gap < least - SAME_SIZE:
             text = (
                 f"The jamb box does not fit at the {side}: {_gap(gap, job)} to the rough opening, "
                 f"{_text(least, job)} is the least; short by {_text(least - gap, job)}."
             )
-            found.append(Finding(weight=Severity.STOP, text=text))
+            found.append(PlainFinding(severity=Severity.STOP, text=text))
     return found
 
 
@@ -48,17 +49,17 @@ def _gap(gap: float, job: Job) -> str:
 def reveal_findings(clear: ClearOpening, placement: Placement, job: Job) -> list[Finding]:
     """Say where a reveal cannot be had: against the frame's face, or over the edge of the jamb."""
     asked, face = placement.opening.interior.frame_reveal, placement.opening.window.frame_face
-    found = []
+    found: list[Finding] = []
     narrowest = min(face.left, face.right, face.head)
     if asked > narrowest + SAME_SIZE:
         text = f"The frame reveal of {_text(asked, job)} is wider than the frame's face of {_text(narrowest, job)}."
-        found.append(Finding(weight=Severity.STOP, text=text))
+        found.append(PlainFinding(severity=Severity.STOP, text=text))
     if abs(clear.frame_reveal - asked) > SAME_SIZE:
         text = (
             f"The frame reveal comes out at {_text(clear.frame_reveal, job)} instead of {_text(asked, job)}: "
             "the clear opening is rounded to the shop's grid."
         )
-        found.append(Finding(weight=Severity.NOTE, text=text))
+        found.append(PlainFinding(severity=Severity.NOTE, text=text))
     return found
 
 
@@ -76,14 +77,14 @@ def casing_findings(clear: ClearOpening, placement: Placement, job: Job) -> list
         "right": reach - (opening.frame.width - clear.right) - shims.right,
         "head": reach - (opening.frame.height - clear.top) - shims.head,
     }
-    found = []
+    found: list[Finding] = []
     for side, lap in laps.items():
         if lap < LEAST_COVER - SAME_SIZE:
             covers = f"covers the wall by {_text(lap, job)}" if lap >= 0 else f"misses the wall by {_text(-lap, job)}"
             text = (
                 f"The casing at the {side} {covers}; {_text(LEAST_COVER, job)} is the least: wider casing or a filler."
             )
-            found.append(Finding(weight=Severity.CHECK, text=text))
+            found.append(PlainFinding(severity=Severity.CHECK, text=text))
     return found
 
 

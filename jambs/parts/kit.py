@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
 from jambs.parts.part import Part
-from jambs.place.placement import Finding, Placement
+from jambs.place.placement import Placement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from jambs.findings import Finding, FindingsError, PlainFinding, Severity
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
@@ -19,12 +20,12 @@ from jambs.parts.part import Part
 from jambs.parts.shapes import CannotBeCut
 from jambs.parts.sides import deepest, measured_sides, planned_sides
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
-from jambs.place.placement import Finding, Placement, Severity, Sides
-from jambs.place.support import weight_text
+from jambs.place.findings import weight_text
+from jambs.place.placement import Placement, Sides
 
 
-class PartsError(Exception):
-    """An opening whose parts cannot be made; the message says what was found and what to do."""
+class PartsError(FindingsError):
+    """An opening whose parts cannot be made."""
 
 
 def make_kit(placement: Placement, job: Job) -> Kit:
@@ -40,13 +41,14 @@ def make_kit(placement: Placement, job: Job) -> Kit:
         inside = make_inside(placement, inner, job)
         outside = make_outside(placement, outer, job)
     except CannotBeCut as error:
-        raise PartsError(f"{placement.opening.mark}: {error}.") from error
+        raise PartsError(_stop(f"{placement.opening.mark}: {error}.")) from error
     if inside.clear.width <= 0 or inside.clear.height <= 0:
         mark, faces = placement.opening.mark, placement.opening.frame
-        raise PartsError(
+        text = (
             f"{mark}: nothing is left between the frame's faces in a frame of {_text(faces.width, job)} x "
             f"{_text(faces.height, job)}; check the frame size and frame_face."
         )
+        raise PartsError(_stop(text))
     parts = _marked(placement, (*inside.parts, *outside.parts, *buck_parts(placement, job)))
     return Kit(
         placement=placement,
@@ -72,6 +74,10 @@ def make_kit(placement: Placement, job: Job) -> Kit:
     )
 
 
+def _stop(text: str) -> Finding:
+    return PlainFinding(severity=Severity.STOP, text=text)
+
+
 def _interior_sides(placement: Placement, job: Job) -> tuple[dict[str, FittedSide], tuple[Finding, ...]]:
     measured = placement.opening.measured
     if measured is None:
@@ -81,12 +87,12 @@ def _interior_sides(placement: Placement, job: Job) -> tuple[dict[str, FittedSid
     if shallow < job.limits.least_interior_depth:
         least = _text(job.limits.least_interior_depth, job)
         text = f"Measured depth of {_text(shallow, job)}: the shop mills none under {least}."
-        findings = (*findings, Finding(weight=Severity.STOP, text=text))
+        findings = (*findings, PlainFinding(severity=Severity.STOP, text=text))
     off = deepest(sides) - placement.interior_depth
     if abs(off) > job.limits.taper:
         more = "deeper" if off > 0 else "less deep"
         text = f"Measured {_text(abs(off), job)} {more} than planned: check the position of the window and the tape."
-        findings = (*findings, Finding(weight=Severity.CHECK, text=text))
+        findings = (*findings, PlainFinding(severity=Severity.CHECK, text=text))
     return sides, findings
 
 
@@ -95,7 +101,8 @@ def _exterior_sides(placement: Placement, job: Job) -> tuple[dict[str, FittedSid
     if measured is None or measured.exterior_depth is None:
         return planned_sides(placement.exterior_depth), ()
     sides, findings = measured_sides(measured.exterior_depth, job)
-    outside = tuple(replace(one, text=f"Outside: {one.text}") for one in findings)
+    texts = ((one.severity, f"Outside: {one.sentence(job.units)}") for one in findings)
+    outside = tuple(PlainFinding(severity=severity, text=text) for severity, text in texts)
     return {**planned_sides(placement.exterior_depth), **sides}, outside
 
 
@@ -133,29 +140,30 @@ def _fall_findings(placement: Placement, job: Job) -> list[Finding]:
     trim = placement.opening.exterior
     if trim is None or trim.sill is None or placement.exterior_depth <= 0:
         return []
-    found, fall = [], math.tan(math.radians(trim.sill.slope))
+    found: list[Finding] = []
+    fall = math.tan(math.radians(trim.sill.slope))
     if fall < LEAST_FALL:
         text = f"The sill falls {fall * 100:.1f} %, less than the 6 % that building codes ask for."
-        found.append(Finding(weight=Severity.CHECK, text=text))
+        found.append(PlainFinding(severity=Severity.CHECK, text=text))
     if trim.sill.nosing < LEAST_DRIP:
         text = (
             f'The nosing stands {_text(trim.sill.nosing, job)} past the cladding; a drip wants at least 5 mm (3/16").'
         )
-        found.append(Finding(weight=Severity.CHECK, text=text))
+        found.append(PlainFinding(severity=Severity.CHECK, text=text))
     return found
 
 
 def _board_findings(parts: tuple[Part, ...], job: Job) -> list[Finding]:
-    found = []
+    found: list[Finding] = []
     glued = [part for part in parts if part.strips]
     if glued:
         marks = ", ".join(part.mark for part in glued)
         text = f"Glued up from strips, no board at hand is wide enough: {marks}."
-        found.append(Finding(weight=Severity.CHECK, text=text))
+        found.append(PlainFinding(severity=Severity.CHECK, text=text))
     missing = sorted({part.board for part in parts if "no such board listed" in part.board})
     if missing:
         text = f"Not among the boards at hand: {'; '.join(board.split(' (')[0] for board in missing)}."
-        found.append(Finding(weight=Severity.NOTE, text=text))
+        found.append(PlainFinding(severity=Severity.NOTE, text=text))
     return found
 
 

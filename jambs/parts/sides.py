@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from jambs.findings import Finding, PlainFinding, Severity
 from jambs.job.models.openings import Job, SideDepths
 from jambs.length import ROUND_OFF, Grid, length_text
 from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
 from jambs.parts.kit import FittedSide
-from jambs.place.placement import Finding, Severity
 
 SIDE_NAMES = ("head", "left", "right", "sill")
 
@@ -43,24 +43,24 @@ def _side(edge: FittedEdge, job: Job) -> FittedSide:
 
 
 def _side_findings(name: str, edge: FittedEdge, job: Job) -> list[Finding]:
-    found = []
+    found: list[Finding] = []
     taper, where = edge.taper, _side_words(name)
     if taper > job.limits.taper + ROUND_OFF:
         text = (
             f"Wall fault: the depth along the {where} changes by {_text(taper, job)}, more than the limit of "
             f"{_text(job.limits.taper, job)}; put the wall right or agree on it before cutting."
         )
-        found.append(Finding(weight=Severity.STOP, text=text))
+        found.append(PlainFinding(severity=Severity.STOP, text=text))
     elif ROUND_OFF < taper <= job.shop.taper_tolerance:
         text = (
             f"The {where} differs by {_text(taper, job)} along its length, within the shop's tolerance: "
             "ripped parallel to the wider end, plane or shim the rest."
         )
-        found.append(Finding(weight=Severity.NOTE, text=text))
+        found.append(PlainFinding(severity=Severity.NOTE, text=text))
     if edge.kind is EdgeKind.SCRIBE:
         off, how = _text(edge.hollow, job), _bend_words(edge.bend)
         text = f"The wall {how} along the {where}: {off} off a straight edge; {remedy(edge)}."
-        found.append(Finding(weight=Severity.CHECK, text=text))
+        found.append(PlainFinding(severity=Severity.CHECK, text=text))
     return found
 
 
@@ -86,9 +86,9 @@ def twist_findings(depths: SideDepths, job: Job) -> list[Finding]:
             f"Wall fault: the four corners are {size} out of one plane (twist), more than the limit of "
             f"{_text(job.limits.twist, job)}; put the wall right or agree on it before cutting."
         )
-        return [Finding(weight=Severity.STOP, text=text)]
+        return [PlainFinding(severity=Severity.STOP, text=text)]
     text = f"The four corners are {size} out of one plane (twist): expect to ease the corners of the casing."
-    return [Finding(weight=Severity.CHECK, text=text)]
+    return [PlainFinding(severity=Severity.CHECK, text=text)]
 
 
 def deepest(sides: dict[str, FittedSide]) -> float:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from jambs.job.models.openings import Job, Opening
-from jambs.length import length_text
 from jambs.place.depths import exterior_depth, flange_at_equal_depths, flange_at_share, interior_depth
 from jambs.place.limits import SAME_PLANE, jamb_boards, ranges
 from jambs.place.placement import Alternative
+from jambs.place.reasons import BrokenLimit, NextBest, PositionKind, PositionName
 from jambs.wall.planes import WallPlanes
 
 
@@ -14,15 +14,14 @@ def alternatives(opening: Opening, planes: WallPlanes, job: Job) -> tuple[Altern
     """List the honest candidates, inside → outside, each with the limits it breaks."""
     grid, window = job.shop.grid, opening.window
     wanted = {
-        "flange on the sheathing": planes.sheathing_plane,
-        "added depth shared equally": flange_at_share(planes, 0.5),
-        "interior and exterior depth equal": flange_at_equal_depths(window, planes),
-        "flange on the trim plane": planes.trim_plane,
+        PositionName(kind=PositionKind.ON_SHEATHING): planes.sheathing_plane,
+        PositionName(kind=PositionKind.SHARED_EQUALLY): flange_at_share(planes, 0.5),
+        PositionName(kind=PositionKind.EQUAL_DEPTHS): flange_at_equal_depths(window, planes),
+        PositionName(kind=PositionKind.ON_TRIM_PLANE): planes.trim_plane,
     }
     for width in jamb_boards(opening, job):
         depth = width - job.shop.edge_allowance - job.shop.proud
-        board = length_text(width, units=job.units)
-        wanted[f"deepest interior jamb out of a board {board} wide"] = window.jamb_depth + depth
+        wanted[PositionName(kind=PositionKind.ONE_BOARD, board=width)] = window.jamb_depth + depth
     inside = planes.sheathing_plane - SAME_PLANE, planes.trim_plane + SAME_PLANE
     found = []
     for name, plane in wanted.items():
@@ -33,7 +32,7 @@ def alternatives(opening: Opening, planes: WallPlanes, job: Job) -> tuple[Altern
     return tuple(sorted(found, key=lambda one: one.flange_plane))
 
 
-def _alternative(name: str, plane: float, opening: Opening, planes: WallPlanes, job: Job) -> Alternative:
+def _alternative(name: PositionName, plane: float, opening: Opening, planes: WallPlanes, job: Job) -> Alternative:
     return Alternative(
         name=name,
         flange_plane=plane,
@@ -43,20 +42,18 @@ def _alternative(name: str, plane: float, opening: Opening, planes: WallPlanes, 
     )
 
 
-def broken_limits(plane: float, opening: Opening, planes: WallPlanes, job: Job) -> tuple[str, ...]:
-    """Name the limits a flange plane breaks, and by how much."""
+def broken_limits(plane: float, opening: Opening, planes: WallPlanes, job: Job) -> tuple[BrokenLimit, ...]:
+    """Find the limits a flange plane breaks, and by how much."""
     proud = exterior_depth(opening.window, planes, plane) < SAME_PLANE
     return tuple(
-        f"{one.name}: missed by {length_text(one.miss(plane), units=job.units)}"
+        BrokenLimit(limit=one.limit, miss=one.miss(plane))
         for one in ranges(opening, planes, job, proud_outside=proud)
         if one.miss(plane) > SAME_PLANE
     )
 
 
-def next_best(plane: float, weighed: tuple[Alternative, ...]) -> str:
-    """Say in words which free alternative lies nearest to the chosen plane."""
+def next_best(plane: float, weighed: tuple[Alternative, ...]) -> NextBest:
+    """Find the free alternative that lies nearest to the chosen plane."""
     free = [one for one in weighed if not one.against and abs(one.flange_plane - plane) > SAME_PLANE]
-    if not free:
-        return "No other candidate respects all limits."
-    best = min(free, key=lambda one: abs(one.flange_plane - plane))
-    return f"Next best: {best.name}."
+    best = min(free, key=lambda one: abs(one.flange_plane - plane), default=None)
+    return NextBest(position=best.name if best else None)

@@ -6,15 +6,18 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from jambs.findings import FindingsError, Reason, Subject
 from jambs.job.models.openings import Job, Opening
-from jambs.length import length_text
+from jambs.length import Grid
 from jambs.place.depths import flange_at_share
+from jambs.place.findings import NoPosition
 from jambs.place.limits import SAME_PLANE, Range, jamb_boards, ranges
+from jambs.place.reasons import BoundByLimit, MovedForBoard, SharedEqually
 from jambs.wall.planes import WallPlanes
 
 
-class LimitClash(ValueError):
-    """Limits that cannot all hold; the message names two of them and says by how much they clash."""
+class LimitClash(FindingsError):
+    """Limits that cannot all hold."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,7 +25,7 @@ class Chosen:
     """A flange plane [in] and why it was chosen."""
 
     flange_plane: float
-    reasons: tuple[str, ...]
+    reasons: tuple[Reason, ...]
 
 
 def choose(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> Chosen:
@@ -42,40 +45,37 @@ def within_limits(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> 
         LimitClash: no position respects all limits.
     """
     inside = _all_ranges(openings, planes, job, proud_outside=False)
-    clash = _clash(inside, job)
-    if clash:
-        proud = _all_ranges(openings, planes, job, proud_outside=True)
-        if _clash(proud, job):
-            raise LimitClash(clash)
-        inside = proud
-    return max(inside, key=lambda one: one.low), min(inside, key=lambda one: one.high)
+    low, high = _ends(inside)
+    if not _clash(low, high):
+        return low, high
+    proud = _ends(_all_ranges(openings, planes, job, proud_outside=True))
+    if _clash(*proud):
+        raise LimitClash(NoPosition(subject=asked_by(openings[0]), low=low.low_end, high=high.high_end))
+    return proud
+
+
+def asked_by(opening: Opening) -> Subject:
+    """What the position rule of an opening is of: the opening itself, or its wall."""
+    return Subject.opening(opening.mark) if opening.position_is_own else Subject.wall(opening.wall.name)
 
 
 def _all_ranges(openings: Sequence[Opening], planes: WallPlanes, job: Job, *, proud_outside: bool) -> list[Range]:
-    return [
-        Range(name=f"{one.name} ({opening.mark})", low=one.low, high=one.high)
-        for opening in openings
-        for one in ranges(opening, planes, job, proud_outside=proud_outside)
-    ]
+    return [one for opening in openings for one in ranges(opening, planes, job, proud_outside=proud_outside)]
 
 
-def _clash(found: Sequence[Range], job: Job) -> str:
-    low = max(found, key=lambda one: one.low)
-    high = min(found, key=lambda one: one.high)
-    if low.low <= high.high + SAME_PLANE:
-        return ""
-    text = length_text(low.low - high.high, units=job.units)
-    return (
-        f"no position respects all limits: '{low.name}' asks for a flange plane at {_text(low.low, job)} or further "
-        f"out, '{high.name}' for {_text(high.high, job)} or further in; they clash by {text}"
-    )
+def _ends(found: Sequence[Range]) -> tuple[Range, Range]:
+    return max(found, key=lambda one: one.low), min(found, key=lambda one: one.high)
+
+
+def _clash(low: Range, high: Range) -> bool:
+    return low.low > high.high + SAME_PLANE
 
 
 def _within(low: Range, high: Range, lead: Opening, planes: WallPlanes, job: Job) -> Chosen:
     wanted = flange_at_share(planes, 0.5)
     plane = min(max(wanted, low.low), high.high)
-    plane = _on_grid(plane, low.low, high.high, lead, job)
-    reasons = [_why(plane, wanted, low, high, job)]
+    plane = _on_grid(plane, low.low, high.high, lead, job.shop.grid)
+    reasons = [_why(plane, wanted, low, high, job.shop.grid.step)]
     saved = _saved_board(plane, low.low, lead, job)
     if saved is not None:
         plane, board = saved
@@ -83,9 +83,9 @@ def _within(low: Range, high: Range, lead: Opening, planes: WallPlanes, job: Job
     return Chosen(flange_plane=plane, reasons=tuple(reasons))
 
 
-def _on_grid(plane: float, low: float, high: float, lead: Opening, job: Job) -> float:
+def _on_grid(plane: float, low: float, high: float, lead: Opening, grid: Grid) -> float:
     """Put the interior depth of the leading window on the shop's grid, inside the limits where the grid allows."""
-    grid, jamb_depth = job.shop.grid, lead.window.jamb_depth
+    jamb_depth = lead.window.jamb_depth
     snapped = jamb_depth + grid.round(plane - jamb_depth)
     if snapped < low - SAME_PLANE:
         return snapped + grid.step
@@ -94,18 +94,15 @@ def _on_grid(plane: float, low: float, high: float, lead: Opening, job: Job) -> 
     return snapped
 
 
-def _why(plane: float, wanted: float, low: Range, high: Range, job: Job) -> str:
-    if abs(plane - wanted) <= job.shop.grid.step:
-        return "The added depth is shared equally inside and outside; no limit stands in the way."
-    bound, limit, side = (low, low.low, "out") if plane > wanted else (high, high.high, "in")
-    moved = length_text(abs(plane - wanted), units=job.units)
-    return (
-        f"Nearest to an equal share: '{bound.name}' asks for a flange plane at {_text(limit, job)} or further {side}, "
-        f"{moved} {side} from the equal share."
-    )
+def _why(plane: float, wanted: float, low: Range, high: Range, step: float) -> Reason:
+    if abs(plane - wanted) <= step:
+        return SharedEqually()
+    is_out = plane > wanted
+    bound = low.low_end if is_out else high.high_end
+    return BoundByLimit(bound=bound, moved=abs(plane - wanted), is_moved_out=is_out)
 
 
-def _saved_board(plane: float, low: float, lead: Opening, job: Job) -> tuple[float, str] | None:
+def _saved_board(plane: float, low: float, lead: Opening, job: Job) -> tuple[float, MovedForBoard] | None:
     """Move in a little where the interior jamb then comes out of the next narrower board."""
     shop, jamb_depth = job.shop, lead.window.jamb_depth
     rip = plane - jamb_depth + shop.proud
@@ -118,12 +115,4 @@ def _saved_board(plane: float, low: float, lead: Opening, job: Job) -> tuple[flo
     moved = plane - jamb_depth - depth
     if not 0 < moved <= job.limits.shift_for_board or jamb_depth + depth < low - SAME_PLANE:
         return None
-    text = (
-        f"Moved in by {length_text(moved, units=job.units)} so that the interior jamb comes out of a board "
-        f"{_text(narrower[-1], job)} wide instead of a wider one."
-    )
-    return jamb_depth + depth, text
-
-
-def _text(length: float, job: Job) -> str:
-    return length_text(length, units=job.units)
+    return jamb_depth + depth, MovedForBoard(moved=moved, board=narrower[-1])

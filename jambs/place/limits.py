@@ -7,8 +7,11 @@ from dataclasses import dataclass
 
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Job, Opening
+from jambs.job.models.shop import Escape, Limits
 from jambs.length import HALF_64TH
-from jambs.place.sash import escape_faults, swing_at
+from jambs.place.limit_kinds import LimitKind
+from jambs.place.reasons import LimitEnd
+from jambs.place.sash import EscapeFault, escape_faults, swing_at
 from jambs.wall.planes import WallPlanes
 
 FAR = 1e6
@@ -19,15 +22,26 @@ SAME_PLANE = HALF_64TH
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Range:
-    """The flange planes one limit allows, low … high [in]; ``name`` says which limit, for which opening."""
+    """The flange planes one limit allows the opening of a mark, low … high [in]."""
 
-    name: str
+    limit: LimitKind
+    mark: str
     low: float = -FAR
     high: float = FAR
 
     def miss(self, flange_plane: float) -> float:
         """How far a flange plane lies outside the range [in]; 0 inside."""
         return max(self.low - flange_plane, flange_plane - self.high, 0.0)
+
+    @property
+    def low_end(self) -> LimitEnd:
+        """The end that asks for a plane further out."""
+        return LimitEnd(limit=self.limit, mark=self.mark, plane=self.low)
+
+    @property
+    def high_end(self) -> LimitEnd:
+        """The end that asks for a plane further in."""
+        return LimitEnd(limit=self.limit, mark=self.mark, plane=self.high)
 
 
 def widest_jamb(opening: Opening, job: Job) -> float | None:
@@ -48,61 +62,64 @@ def ranges(opening: Opening, planes: WallPlanes, job: Job, *, proud_outside: boo
     found = [
         _wall_range(opening, planes),
         *_interior_ranges(opening, job),
-        *_exterior_ranges(opening, planes, job, proud_outside),
-        _carrying_range(planes, job),
-        *_sash_ranges(opening, planes, job),
+        *_exterior_ranges(opening, planes, job.limits, proud_outside),
+        _carrying_range(opening, planes, job.limits),
+        *_sash_ranges(opening, planes, job.limits),
     ]
     return tuple(found)
 
 
 def _wall_range(opening: Opening, planes: WallPlanes) -> Range:
-    low = planes.sheathing_plane if opening.window.nailing_flange else planes.stud_face
-    where = "sheathing" if opening.window.nailing_flange else "inside of the studs"
-    return Range(name=f"between {where} and trim plane", low=low, high=planes.trim_plane)
+    if opening.window.nailing_flange:
+        limit, low = LimitKind.WALL, planes.sheathing_plane
+    else:
+        limit, low = LimitKind.WALL_BY_CLIPS, planes.stud_face
+    return Range(limit=limit, mark=opening.mark, low=low, high=planes.trim_plane)
 
 
 def _interior_ranges(opening: Opening, job: Job) -> list[Range]:
-    jamb_depth, limits = opening.window.jamb_depth, job.limits
+    mark, jamb_depth, limits = opening.mark, opening.window.jamb_depth, job.limits
+    least, greatest = limits.least_interior_depth, limits.greatest_interior_depth
     found = [
-        Range(name="least interior depth", low=jamb_depth + limits.least_interior_depth),
-        Range(name="greatest interior depth", high=jamb_depth + limits.greatest_interior_depth),
+        Range(limit=LimitKind.LEAST_INTERIOR_DEPTH, mark=mark, low=jamb_depth + least),
+        Range(limit=LimitKind.GREATEST_INTERIOR_DEPTH, mark=mark, high=jamb_depth + greatest),
     ]
     widest = widest_jamb(opening, job)
     if widest is not None:
         high = jamb_depth + widest - job.shop.proud
-        found.append(Range(name="interior jamb out of one board", high=high))
+        found.append(Range(limit=LimitKind.ONE_BOARD, mark=mark, high=high))
     return found
 
 
-def _exterior_ranges(opening: Opening, planes: WallPlanes, job: Job, proud: bool) -> list[Range]:
+def _exterior_ranges(opening: Opening, planes: WallPlanes, limits: Limits, proud: bool) -> list[Range]:
     if opening.exterior is None:
         return []
-    flush = planes.trim_plane - opening.window.frame_projection
+    mark, flush = opening.mark, planes.trim_plane - opening.window.frame_projection
     if proud:
-        return [Range(name="frame at the trim plane or proud of it", low=flush)]
+        return [Range(limit=LimitKind.FRAME_PROUD, mark=mark, low=flush)]
     return [
-        Range(name="least exterior depth", high=flush - job.limits.least_exterior_depth),
-        Range(name="greatest exterior depth", low=flush - job.limits.greatest_exterior_depth),
+        Range(limit=LimitKind.LEAST_EXTERIOR_DEPTH, mark=mark, high=flush - limits.least_exterior_depth),
+        Range(limit=LimitKind.GREATEST_EXTERIOR_DEPTH, mark=mark, low=flush - limits.greatest_exterior_depth),
     ]
 
 
-def _carrying_range(planes: WallPlanes, job: Job) -> Range:
+def _carrying_range(opening: Opening, planes: WallPlanes, limits: Limits) -> Range:
     carrying = [one.outer for one in planes.layers if one.layer.carries]
     buck = planes.wall.buck
     if buck is None or buck.kind is BuckKind.NONE:
-        return Range(name="what carries the flange", high=max([planes.sheathing_plane, *carrying]))
-    return Range(name="greatest overhang", high=planes.sheathing_plane + job.limits.overhang)
+        return Range(limit=LimitKind.CARRIED, mark=opening.mark, high=max([planes.sheathing_plane, *carrying]))
+    return Range(limit=LimitKind.OVERHANG, mark=opening.mark, high=planes.sheathing_plane + limits.overhang)
 
 
-def _sash_ranges(opening: Opening, planes: WallPlanes, job: Job) -> list[Range]:
+def _sash_ranges(opening: Opening, planes: WallPlanes, limits: Limits) -> list[Range]:
     if not opening.window.sash.swings:
         return []
-    asked: list[tuple[str, Callable[[float], bool]]] = [
-        ("sash opening", lambda depth: _degrees(opening, depth) >= job.limits.sash_opening_deg),
+    asked: list[tuple[LimitKind, Callable[[float], bool]]] = [
+        (LimitKind.SASH_OPENING, lambda depth: _degrees(opening, depth) >= limits.sash_opening_deg),
     ]
     if opening.escape:
-        asked.append(("escape opening", lambda depth: not _escape_at(opening, depth, job)))
-    return [one for name, holds in asked if (one := _depth_range(name, holds, opening, planes))]
+        asked.append((LimitKind.ESCAPE_OPENING, lambda depth: not _escape_at(opening, depth, limits.escape)))
+    return [one for limit, holds in asked if (one := _depth_range(limit, holds, opening, planes))]
 
 
 def _degrees(opening: Opening, depth: float) -> float:
@@ -110,12 +127,14 @@ def _degrees(opening: Opening, depth: float) -> float:
     return swing.greatest_deg if swing else 180.0
 
 
-def _escape_at(opening: Opening, depth: float, job: Job) -> tuple[str, ...]:
+def _escape_at(opening: Opening, depth: float, escape: Escape) -> tuple[EscapeFault, ...]:
     swing = swing_at(opening, interior_depth=depth, exterior_depth=depth)
-    return escape_faults(opening, swing, job.limits.escape, job.units)
+    return escape_faults(opening, swing, escape)
 
 
-def _depth_range(name: str, holds: Callable[[float], bool], opening: Opening, planes: WallPlanes) -> Range | None:
+def _depth_range(
+    limit: LimitKind, holds: Callable[[float], bool], opening: Opening, planes: WallPlanes
+) -> Range | None:
     """Find the depth up to which a wish holds; no limit where it holds at every depth, or at none."""
     deepest = planes.trim_plane
     if holds(deepest) or not holds(0.0):
@@ -125,5 +144,6 @@ def _depth_range(name: str, holds: Callable[[float], bool], opening: Opening, pl
         middle = (low + high) / 2
         low, high = (middle, high) if holds(middle) else (low, middle)
     if opening.window.sash.outward:
-        return Range(name=name, low=planes.trim_plane - opening.window.frame_projection - low)
-    return Range(name=name, high=opening.window.jamb_depth + low)
+        out = planes.trim_plane - opening.window.frame_projection
+        return Range(limit=limit, mark=opening.mark, low=out - low)
+    return Range(limit=limit, mark=opening.mark, high=opening.window.jamb_depth + low)

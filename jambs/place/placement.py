@@ -3,28 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import StrEnum
 
+from jambs.findings import Finding, Reason
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
+from jambs.place.reasons import BrokenLimit, PositionName
+from jambs.place.swing import Obstacle
 from jambs.wall.planes import WallPlanes
-
-
-class Severity(StrEnum):
-    """How much a finding matters."""
-
-    NOTE = "note"
-    CHECK = "check"
-    STOP = "stop"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
-    """Something the reader of the sheet must know: its weight and one whole sentence."""
-
-    weight: Severity
-    text: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +43,7 @@ class Swing:
     """How far the sash opens [degrees], what stops it there, and the clear passage it leaves, width × height [in]."""
 
     greatest_deg: float
-    stopped_by: str
+    stopped_by: Obstacle
     clear: Size
 
 
@@ -65,11 +51,11 @@ class Swing:
 class Alternative:
     """A position that was weighed: its name, flange plane and depths [in], and what speaks against it."""
 
-    name: str
+    name: PositionName
     flange_plane: float
     interior_depth: float
     exterior_depth: float
-    against: tuple[str, ...] = ()
+    against: tuple[BrokenLimit, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,7 +79,7 @@ class Placement:
     weight: float
     weight_is_assumed: bool
     swing: Swing | None
-    reasons: tuple[str, ...]
+    reasons: tuple[Reason, ...]
     alternatives: tuple[Alternative, ...]
     findings: tuple[Finding, ...]
 

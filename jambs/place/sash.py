@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from enum import StrEnum
+
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Escape
 from jambs.job.models.trim import InteriorStyle
 from jambs.job.models.windows import FrameFace, Sash
-from jambs.length import Units, decimal_text, length_text
 from jambs.place.placement import Swing
 from jambs.place.swing import Leaf, open_sash
 
@@ -16,6 +18,27 @@ SIDES = {
     Sash.HOPPER: ("sill", "head"),
 }
 SQUARE_INCHES_PER_FOOT = 144.0
+
+
+class EscapeMeasure(StrEnum):
+    """What an escape opening is measured by."""
+
+    AREA = "area"
+    WIDTH = "width"
+    HEIGHT = "height"
+    SILL = "sill"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EscapeFault:
+    """Where an opening falls short of an escape opening: clear area [sq ft], clear width or height, or sill [in].
+
+    The sill is that of the passage, over the finished floor; its limit is the most it may be.
+    """
+
+    measure: EscapeMeasure
+    found: float
+    limit: float
 
 
 def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float) -> Swing | None:
@@ -45,29 +68,24 @@ def clear_opening(opening: Opening, swing: Swing | None) -> Size:
     return Size(width=0.0, height=0.0)
 
 
-def escape_faults(opening: Opening, swing: Swing | None, escape: Escape, units: Units) -> tuple[str, ...]:
-    """Say in which ways the net clear opening falls short of an escape opening."""
+def escape_faults(opening: Opening, swing: Swing | None, escape: Escape) -> tuple[EscapeFault, ...]:
+    """Find in which ways the net clear opening falls short of an escape opening."""
     clear = clear_opening(opening, swing)
     area = clear.width * clear.height / SQUARE_INCHES_PER_FOOT
-    faults = []
-    if area < escape.area_square_feet:
-        least = decimal_text(escape.area_square_feet, 2)
-        faults.append(f"clear area {area:.2f} sq ft is under {least} sq ft")
-    for name, found, least_size in (("width", clear.width, escape.width), ("height", clear.height, escape.height)):
-        if found < least_size:
-            faults.append(f"clear {name} {_text(found, units)} is under {_text(least_size, units)}")
-    if opening.sill_height is not None and _sill_of_passage(opening) > escape.greatest_sill_height:
-        found_text, most = _text(_sill_of_passage(opening), units), _text(escape.greatest_sill_height, units)
-        faults.append(f"sill {found_text} over the floor is above {most}")
+    least = (
+        (EscapeMeasure.AREA, area, escape.area_square_feet),
+        (EscapeMeasure.WIDTH, clear.width, escape.width),
+        (EscapeMeasure.HEIGHT, clear.height, escape.height),
+    )
+    faults = [EscapeFault(measure=one, found=found, limit=limit) for one, found, limit in least if found < limit]
+    sill, most = _sill_of_passage(opening), escape.greatest_sill_height
+    if opening.sill_height is not None and sill > most:
+        faults.append(EscapeFault(measure=EscapeMeasure.SILL, found=sill, limit=most))
     return tuple(faults)
 
 
 def _sill_of_passage(opening: Opening) -> float:
     return (opening.sill_height or 0.0) + opening.window.frame_face.sill
-
-
-def _text(length: float, units: Units) -> str:
-    return length_text(length, units=units)
 
 
 def _daylight(opening: Opening) -> Size:

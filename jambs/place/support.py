@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
-from jambs.job.models.fields import KG_PER_POUND, Size
+from jambs.findings import Finding, Subject
+from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
-from jambs.job.models.openings import Job, Opening
-from jambs.length import Units, decimal_text, length_text
+from jambs.job.models.openings import Opening
+from jambs.job.models.shop import Limits
+from jambs.place.findings import (
+    FlangeBearsPartly,
+    LinerStandsOut,
+    NeedsEngineer,
+    NoRoomForShims,
+    OutboardBuckDepth,
+    ThresholdStandsOut,
+)
 from jambs.place.limits import SAME_PLANE
-from jambs.place.placement import Buck, Finding, Severity, Sides
+from jambs.place.placement import Buck, Sides
 from jambs.wall.planes import WallPlanes
 
 GLASS_POUNDS_PER_SQUARE_FOOT_INCH = 13.0
@@ -81,93 +90,67 @@ def weight_of(opening: Opening) -> tuple[float, bool]:
     return area * panes * thickness * GLASS_POUNDS_PER_SQUARE_FOOT_INCH + around * FRAME_POUNDS_PER_FOOT, True
 
 
-def weight_text(pounds: float, units: Units) -> str:
-    """Print a weight in the job's units: ``85 lb``, ``39 kg``."""
-    return f"{pounds * KG_PER_POUND:.0f} kg" if units is Units.MM else f"{decimal_text(pounds, 0)} lb"
-
-
 def carrying_findings(
-    opening: Opening, planes: WallPlanes, flange_plane: float, buck: Buck | None, job: Job
+    opening: Opening, planes: WallPlanes, flange_plane: float, buck: Buck | None, shim_space: float, limits: Limits
 ) -> list[Finding]:
-    """What the reader must know of how the window is carried."""
+    """How the window is carried, where that needs a word; ``shim_space``: what the shop wants round a frame [in]."""
+    about, overhang = Subject.opening(opening.mark), flange_plane - planes.sheathing_plane
     pounds, _ = weight_of(opening)
-    overhang = flange_plane - planes.sheathing_plane
-    found = [*_engineer(pounds, overhang if buck else 0.0, job)]
+    found = _engineer(about, pounds, overhang if buck else 0.0, limits)
     if buck:
-        found += [*_bearing(opening, buck, job), _fasteners(opening, buck, overhang, job)]
+        found += [*_bearing(opening, buck), _fasteners(opening, buck, overhang)]
     if opening.floor_below_frame is not None and overhang > SAME_PLANE:
-        text = (
-            f"The threshold stands {_text(overhang, job)} and more outside the sheathing: carry it over its whole "
-            "width, with a pan under it; no part of this kit does."
-        )
-        found.append(Finding(weight=Severity.CHECK, text=text))
-    return [*found, *_space(opening, job)]
+        found.append(ThresholdStandsOut(subject=about, overhang=overhang))
+    return [*found, *_space(opening, shim_space)]
 
 
-def _space(opening: Opening, job: Job) -> list[Finding]:
-    """Say where the frame has less room in its rough opening than the shop wants for shims."""
-    around, least = shims(opening), job.shop.shim_space
+def _space(opening: Opening, wanted: float) -> list[Finding]:
+    """Find where the frame has less room in its rough opening than the shop wants for shims."""
+    around, about = shims(opening), Subject.opening(opening.mark)
     sides = {"sides": min(around.left, around.right), "head": around.head}
     if opening.floor_below_frame is None:
         sides["sill"] = around.sill
     return [
-        Finding(
-            weight=Severity.CHECK,
-            text=f"The frame has {_text(gap, job)} to its rough opening at the {where}, the shop wants "
-            f"{_text(least, job)} for shims.",
-        )
+        NoRoomForShims(subject=about, where=where, gap=gap, wanted=wanted)
         for where, gap in sides.items()
-        if gap < min(least, LEAST_SHIM) - SAME_PLANE
+        if gap < min(wanted, LEAST_SHIM) - SAME_PLANE
     ]
 
 
-def _engineer(pounds: float, overhang: float, job: Job) -> list[Finding]:
-    past = []
-    if overhang > job.limits.overhang + SAME_PLANE:
-        past.append(f"stands {_text(overhang, job)} past the framing, the limit is {_text(job.limits.overhang, job)}")
-    if pounds > job.limits.weight:
-        limit = weight_text(job.limits.weight, job.units)
-        past.append(f"weighs about {weight_text(pounds, job.units)}, the limit is {limit}")
-    if not past:
+def _engineer(about: Subject, pounds: float, overhang: float, limits: Limits) -> list[Finding]:
+    is_far, is_heavy = overhang > limits.overhang + SAME_PLANE, pounds > limits.weight
+    if not is_far and not is_heavy:
         return []
-    return [Finding(weight=Severity.CHECK, text=f"Needs an engineer: the window {' and '.join(past)}.")]
+    return [
+        NeedsEngineer(
+            subject=about,
+            overhang=overhang if is_far else None,
+            overhang_limit=limits.overhang,
+            pounds=pounds if is_heavy else None,
+            pounds_limit=limits.weight,
+        )
+    ]
 
 
-def _bearing(opening: Opening, buck: Buck, job: Job) -> list[Finding]:
+def _bearing(opening: Opening, buck: Buck) -> list[Finding]:
     flange = opening.window.flange_width
     if not opening.window.nailing_flange or flange is None:
         return []
     around = shims(opening)
     gap = max(around.left, around.right, around.head, around.sill) + buck.set_back
-    over = flange - gap
-    bears = max(min(buck.thickness, over), 0.0)
-    if bears >= LEAST_BEARING * flange - SAME_PLANE and buck.thickness >= over - SAME_PLANE:
+    past_gap = flange - gap
+    bears = max(min(buck.thickness, past_gap), 0.0)
+    is_thin = buck.thickness < past_gap - SAME_PLANE
+    if bears >= LEAST_BEARING * flange - SAME_PLANE and not is_thin:
         return []
-    text = (
-        f"The nailing flange is {_text(flange, job)} wide, lies over a gap of {_text(gap, job)} and bears on "
-        f"{_text(bears, job)} of buck; "
-    )
-    if buck.thickness < over - SAME_PLANE:
-        text += f"a buck {_text(over, job)} thick, or a strip beside it, bears all of it."
-    else:
-        text += "bring the buck nearer to the frame: smaller rough opening, less set back."
-    return [Finding(weight=Severity.CHECK, text=text)]
+    about = Subject.opening(opening.mark)
+    return [
+        FlangeBearsPartly(subject=about, flange=flange, gap=gap, bears=bears, past_gap=past_gap, buck_is_thin=is_thin)
+    ]
 
 
-def _fasteners(opening: Opening, buck: Buck, overhang: float, job: Job) -> Finding:
+def _fasteners(opening: Opening, buck: Buck, overhang: float) -> Finding:
+    about = Subject.opening(opening.mark)
     if buck.kind is BuckKind.LINER:
-        sides = "four" if opening.floor_below_frame is None else "three"
-        text = (
-            f"The liner buck stands {_text(overhang, job)} out of the framing: "
-            f"fasten it to the studs on all {sides} sides."
-        )
-    else:
-        text = (
-            f"The outboard buck is {_text(overhang, job)} deep: screws through it must reach the framing behind the "
-            "sheathing with the penetration the local code or an engineer asks for."
-        )
-    return Finding(weight=Severity.NOTE, text=text)
-
-
-def _text(length: float, job: Job) -> str:
-    return length_text(length, units=job.units)
+        return LinerStandsOut(subject=about, overhang=overhang, sides=4 if opening.floor_below_frame is None else 3)
+    return OutboardBuckDepth(subject=about, depth=overhang)

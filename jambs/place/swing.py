@@ -7,12 +7,22 @@ edge towards the side the sash opens to, out along the extension jamb.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 from functools import lru_cache
 
 from jambs.place.polygons import Polygon, overlap, rectangle, turned
 
 STEP_DEG = 2.0
 FINE_DEG = 0.05
+
+
+class Obstacle(StrEnum):
+    """What a sash can meet when it opens."""
+
+    FRAME = "the frame"
+    JAMB = "the extension jamb"
+    CASING = "the casing"
+    NOTHING = "nothing"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,24 +56,24 @@ class Opened:
     """The greatest angle [degrees], what is met there, and the clear passage across the opening [in]."""
 
     degrees: float
-    met: str
+    met: Obstacle
     passage: float
 
 
-def _obstacles(leaf: Leaf) -> tuple[tuple[str, Polygon], ...]:
+def _obstacles(leaf: Leaf) -> tuple[tuple[Obstacle, Polygon], ...]:
     frame_depth = abs(leaf.set_back) + leaf.thickness
     jamb_end = max(leaf.jamb_depth, 0.0)
     far = leaf.span
     # At the latch the frame is made for its sash; at the hinge a sash behind the frame's edge stops against it.
-    found = [("the frame", rectangle((-1.0, -frame_depth), (leaf.hinge_face, 0.0)))]
+    found = [(Obstacle.FRAME, rectangle((-1.0, -frame_depth), (leaf.hinge_face, 0.0)))]
     if jamb_end > 0:
         found += [
-            ("the extension jamb", rectangle((-1.0, 0.0), (leaf.hinge_jamb_face, jamb_end))),
-            ("the extension jamb", rectangle((far - leaf.latch_jamb_face, 0.0), (far + 1.0, jamb_end))),
+            (Obstacle.JAMB, rectangle((-1.0, 0.0), (leaf.hinge_jamb_face, jamb_end))),
+            (Obstacle.JAMB, rectangle((far - leaf.latch_jamb_face, 0.0), (far + 1.0, jamb_end))),
         ]
     if leaf.casing_thickness > 0:
         end = jamb_end + leaf.casing_thickness
-        found += [("the casing", rectangle((-1.0 - leaf.span, jamb_end), (leaf.casing_face, end)))]
+        found += [(Obstacle.CASING, rectangle((-1.0 - leaf.span, jamb_end), (leaf.casing_face, end)))]
     return tuple(found)
 
 
@@ -77,14 +87,15 @@ def _swinging(leaf: Leaf) -> Polygon:
     return _closed(leaf, -leaf.set_back if leaf.set_back < 0 else leaf.thickness)
 
 
-def _met(leaf: Leaf, degrees: float, obstacles: tuple[tuple[str, Polygon], ...]) -> str | None:
+def _met(leaf: Leaf, degrees: float, obstacles: tuple[tuple[Obstacle, Polygon], ...]) -> Obstacle | None:
     swung = turned(_swinging(leaf), about=(leaf.hinge_edge, -leaf.set_back), degrees=degrees)
     return next((name for name, shape in obstacles if overlap(swung, shape)), None)
 
 
-def _swept_into(leaf: Leaf) -> tuple[tuple[str, Polygon], ...]:
+def _swept_into(leaf: Leaf) -> tuple[tuple[Obstacle, Polygon], ...]:
     """Leave out a frame that the closed sash already overlaps: it is rebated for it. A jamb never is."""
-    return tuple(one for one in _obstacles(leaf) if one[0] != "the frame" or not overlap(_swinging(leaf), one[1]))
+    sash = _swinging(leaf)
+    return tuple(one for one in _obstacles(leaf) if one[0] is not Obstacle.FRAME or not overlap(sash, one[1]))
 
 
 @lru_cache(maxsize=512)
@@ -100,12 +111,12 @@ def open_sash(leaf: Leaf) -> Opened:
         clear, degrees = degrees, degrees + STEP_DEG
     if met:
         clear, met = _narrowed(leaf, clear, degrees, met, obstacles)
-    return Opened(degrees=clear, met=met or "nothing", passage=passage_at(leaf, min(clear, 90.0)))
+    return Opened(degrees=clear, met=met or Obstacle.NOTHING, passage=passage_at(leaf, min(clear, 90.0)))
 
 
 def _narrowed(
-    leaf: Leaf, clear: float, blocked: float, met: str, obstacles: tuple[tuple[str, Polygon], ...]
-) -> tuple[float, str]:
+    leaf: Leaf, clear: float, blocked: float, met: Obstacle, obstacles: tuple[tuple[Obstacle, Polygon], ...]
+) -> tuple[float, Obstacle]:
     while blocked - clear > FINE_DEG:
         middle = (clear + blocked) / 2
         hit = _met(leaf, middle, obstacles)

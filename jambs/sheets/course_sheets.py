@@ -54,7 +54,7 @@ def _elevation(paper: ElevationPaper, job: Job) -> Record:
         "proof": plan.proof,
         "missed": [_missed(plan, one) for one in plan.missed],
         "start_cures": list(plan.start_cures),
-        "findings": finding_records(plan.findings),
+        "findings": finding_records(plan.findings, units=job.units),
         "assumed": assumed_records(plan.assumed),
         "datum": pole.datum,
         "length": feet_text(pole.length, units=plan.grid.units),

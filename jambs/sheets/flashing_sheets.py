@@ -8,12 +8,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from jambs.findings import Finding
 from jambs.flashing.blank import Blank
 from jambs.flashing.make import Flashings, blank_list
 from jambs.job.models.openings import Job
 from jambs.length import Units, decimal_text, length_text
 from jambs.parts.kit import Kit
-from jambs.place.placement import Finding
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
@@ -81,7 +81,7 @@ def flashing_data(
         ],
         "blanks": [_blank(one, job) for one in blanks],
         "laps": [_laps(one, job) for one in laps],
-        "findings": gathered({one.mark: one.findings for one in flashings}),
+        "findings": gathered({one.mark: one.findings for one in flashings}, units=job.units),
         "assumed": assumed_records(assumed for one in flashings for assumed in one.assumed),
     }
 
@@ -129,14 +129,14 @@ def _laps(paper: LapsPaper, job: Job) -> Record:
     }
 
 
-def gathered(findings: Mapping[str, Sequence[Finding]]) -> list[Record]:
+def gathered(findings: Mapping[str, Sequence[Finding]], *, units: Units) -> list[Record]:
     """Return what several openings are told in the same words once, with their marks, the weightiest first."""
-    marks: dict[Finding, list[str]] = {}
+    marks: dict[str, list[str]] = {}
     for mark, some in findings.items():
         for finding in some:
-            marks.setdefault(finding, []).append(mark)
-    said = {finding.text: found for finding, found in marks.items()}
-    return [{**one, "marks": said[one["text"]]} for one in finding_records(marks)]
+            marks.setdefault(finding.sentence(units), []).append(mark)
+    each = finding_records((one for some in findings.values() for one in some), units=units)
+    return [{**one, "marks": marks[one["text"]]} for one in each]
 
 
 def write_blanks_csv(flashings: Sequence[Flashings], job: Job, path: Path) -> None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from jambs.fasten.plan import FastenerLine, opening_fasteners
 from jambs.fasten.reach import Through, find_sold, next_length
+from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import FastenerEntry, Fixed
@@ -14,7 +15,7 @@ from jambs.length import ROUND_OFF, Grid, length_text, whole_up
 from jambs.parts.box import box_gaps
 from jambs.parts.inside import interior_clear
 from jambs.parts.kit import Kit
-from jambs.place.placement import Finding, Sides
+from jambs.place.placement import Sides
 
 JAMB_PENETRATION = 1.25
 """Of a trim screw through jamb and shims, into framing or buck [in]; common practice, no source."""

@@ -62,7 +62,7 @@ def install_data(kit: Kit, job: Job) -> Record:
         "has_sill": any(part.name == "exterior sill" for part in kit.parts),
         "fasteners": [_fastener_row(line, job) for line in fasteners],
         "reveals": _reveals(kit, job),
-        "findings": finding_records(findings),
+        "findings": finding_records(findings, units=job.units),
         "assumed": assumed_records(assumed_fasteners(fasteners, job)),
         "cautions": [one for one in kit.cautions if one.startswith(OUTSIDE_CAUTIONS)],
         "wall": wall_data(kit, job),

@@ -44,7 +44,7 @@ def movement_data(movements: Sequence[KitMovement], climate: ClimateEntry, job: 
         "joints": _joints(movements, job),
         "findings": [
             one
-            for one in gathered({one.mark: one.findings for one in movements})
+            for one in gathered({one.mark: one.findings for one in movements}, units=job.units)
             if not one["text"].startswith(WOOD_MOVES)
         ],
         "assumed": assumed_records(assumed for one in movements for assumed in one.assumed),

@@ -19,13 +19,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from jambs.findings import Finding, Severity
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.length import Units
 from jambs.parts.as_built import PLANNED
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Pocket, Seat, Taper, Vector, Where
-from jambs.place.placement import Finding, Placement, Severity
+from jambs.place.placement import Alternative, Placement
 from jambs.sheets.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
@@ -67,12 +68,12 @@ def opening_record(kit: Kit, *, units: Units) -> Record:
         "depths": _depths_record(kit, units=units),
         "buck": _buck_record(kit, units=units),
         "swing": _swing_record(placement, units=units),
-        "reasons": list(placement.reasons),
-        "alternatives": dump(placement.alternatives, units=units),
+        "reasons": [one.sentence(units) for one in placement.reasons],
+        "alternatives": [_alternative_record(one, units=units) for one in placement.alternatives],
         "trim": _trim_record(opening, units=units),
         "figures": [{"name": one.name, "size": size(one.value, units=units), "note": one.note} for one in kit.figures],
         "parts": [part_record(part, units=units) for part in kit.parts],
-        "findings": finding_records((*placement.findings, *kit.findings)),
+        "findings": finding_records((*placement.findings, *kit.findings), units=units),
         "assumed": assumed_records((*opening.assumed, *kit.assumed)),
         "cautions": list(kit.cautions),
     }
@@ -316,10 +317,21 @@ def end_words(along: Vector) -> tuple[str, str]:
     return words if (up if abs(up) > abs(across) else across) > 0 else (words[1], words[0])
 
 
-def finding_records(findings: Iterable[Finding]) -> list[Record]:
-    """Return findings, each once, the weightiest first."""
-    each = sorted(dict.fromkeys(findings), key=lambda one: ORDER.index(one.weight))
-    return [{"weight": one.weight.value, "text": one.text} for one in each]
+def finding_records(findings: Iterable[Finding], *, units: Units) -> list[Record]:
+    """Return findings in words, each once, the weightiest first."""
+    told = dict.fromkeys((one.severity, one.sentence(units)) for one in findings)
+    each = sorted(told, key=lambda one: ORDER.index(one[0]))
+    return [{"weight": severity.value, "text": text} for severity, text in each]
+
+
+def _alternative_record(one: Alternative, *, units: Units) -> Record:
+    return {
+        "name": one.name.words(units),
+        "flange_plane": size(one.flange_plane, units=units),
+        "interior_depth": size(one.interior_depth, units=units),
+        "exterior_depth": size(one.exterior_depth, units=units),
+        "against": [limit.sentence(units) for limit in one.against],
+    }
 
 
 def assumed_records(assumed: Iterable[Assumed]) -> list[Record]:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
+from jambs.findings import Finding, urgent
 from jambs.job.models.openings import Job, Opening
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
-from jambs.place.placement import Severity
 from jambs.place.solve import place_at
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
@@ -33,7 +33,7 @@ DRAWN = Fineness(first=0.006, growth=1.7, largest=0.06)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Subject:
+class WindowInWall:
     """A window in a wall whose position is weighed: the opening as planned, without measured depths."""
 
     opening: Opening
@@ -87,23 +87,22 @@ class AtPosition:
         return self.heat / self.length
 
     @property
-    def stops(self) -> tuple[str, ...]:
-        """What has to be settled before this kit can be built, in sentences."""
-        found = (*self.kit.placement.findings, *self.kit.findings)
-        return tuple(dict.fromkeys(one.text for one in found if one.weight is Severity.STOP))
+    def stops(self) -> tuple[Finding, ...]:
+        """What has to be settled before this kit can be built."""
+        return urgent((*self.kit.placement.findings, *self.kit.findings))
 
     def side(self, side: SectionCut) -> DrawnSide | None:
         """One side; None for the threshold of a door."""
         return next((one for one in self.sides if one.side is side), None)
 
 
-def subject_of(opening: Opening, planes: WallPlanes, job: Job) -> Subject:
+def subject_of(opening: Opening, planes: WallPlanes, job: Job) -> WindowInWall:
     """Make ready what does not change with the position.
 
     Raises:
         StudyError: wall or window cannot be studied.
     """
-    return Subject(
+    return WindowInWall(
         opening=replace(opening, measured=None, readings=None),
         planes=planes,
         job=job,
@@ -112,7 +111,7 @@ def subject_of(opening: Opening, planes: WallPlanes, job: Job) -> Subject:
     )
 
 
-def kit_at(subject: Subject, flange_plane: float) -> Kit:
+def kit_at(subject: WindowInWall, flange_plane: float) -> Kit:
     """Make the kit with the flange on a plane. [in]
 
     Raises:
@@ -122,7 +121,7 @@ def kit_at(subject: Subject, flange_plane: float) -> Kit:
     return make_kit(place_at(subject.opening, subject.planes, flange_plane, subject.job), subject.job)
 
 
-def study_at(subject: Subject, flange_plane: float, *, fineness: Fineness | None = None) -> AtPosition:
+def study_at(subject: WindowInWall, flange_plane: float, *, fineness: Fineness | None = None) -> AtPosition:
     """Compute all sides with the flange on a plane [in].
 
     Raises:
@@ -134,7 +133,7 @@ def study_at(subject: Subject, flange_plane: float, *, fineness: Fineness | None
 
 
 def drawn_sides(
-    subject: Subject,
+    subject: WindowInWall,
     kit: Kit,
     *,
     filling: CavityFilling | None = None,
@@ -171,7 +170,7 @@ def coldest_side(sides: Sequence[DrawnSide]) -> DrawnSide:
     return min(sides, key=lambda one: one.factors.coldest.temperature)
 
 
-def sill_corner_estimate(subject: Subject, found: AtPosition) -> float:
+def sill_corner_estimate(subject: WindowInWall, found: AtPosition) -> float:
     """Estimate of the temperature factor in the corner of jamb and sill (head, where there is no sill).
 
     An estimate, not a limit: the colder of two, one from where the frame meets the jamb, one from the coldest places.

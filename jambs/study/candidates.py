@@ -6,14 +6,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.job.models.site import Site
+from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError
 from jambs.place.alternatives import alternatives, broken_limits
 from jambs.place.depths import exterior_depth, interior_depth
 from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Alternative
+from jambs.place.reasons import BrokenLimit, PositionKind
 from jambs.place.solve import PlaceError
-from jambs.study.at_position import AtPosition, Subject, coldest_side, sill_corner_estimate, study_at
+from jambs.study.at_position import AtPosition, WindowInWall, coldest_side, sill_corner_estimate, study_at
 from jambs.study.sun.sun_at import SunAt, reveal_at, sky_at, sun_at
 from jambs.study.wall.humidity import Criterion, greatest_humidity
 
@@ -21,13 +23,12 @@ OWN = "the job's own"
 LEAST = "least heat loss"
 LEAST_WITHIN = "least heat loss within the limits"
 SHORT = {
-    "flange on the sheathing": "flange on the sheathing",
-    "added depth shared equally": "shared equally",
-    "interior and exterior depth equal": "equal depths",
-    "flange on the trim plane": "flange on the trim plane",
+    PositionKind.ON_SHEATHING: "flange on the sheathing",
+    PositionKind.SHARED_EQUALLY: "shared equally",
+    PositionKind.EQUAL_DEPTHS: "equal depths",
+    PositionKind.ON_TRIM_PLANE: "flange on the trim plane",
 }
 """Names of the solver's alternatives as they head a column."""
-BOARD = "deepest interior jamb out of a board "
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,7 +73,7 @@ class Candidate:
     flange_plane: float
     interior_depth: float
     exterior_depth: float
-    against: tuple[str, ...]
+    against: tuple[BrokenLimit, ...]
     effects: Effects | None
     why_not: str = ""
 
@@ -90,28 +91,29 @@ class Wish:
     flange_plane: float
 
 
-def wishes(subject: Subject, *, own: Sequence[Wish], least: float, least_within: float | None) -> tuple[Wish, ...]:
+def wishes(subject: WindowInWall, *, own: Sequence[Wish], least: float, least_within: float | None) -> tuple[Wish, ...]:
     """The planes to weigh: the solver's alternatives, one of its boards, the least heat loss, the job's own."""
     weighed = alternatives(subject.opening, subject.planes, subject.job)
-    found = [Wish(name=SHORT[one.name], flange_plane=one.flange_plane) for one in weighed if one.name in SHORT]
-    found += _best_board(weighed, own)
+    short = [(SHORT.get(one.name.kind), one.flange_plane) for one in weighed]
+    found = [Wish(name=name, flange_plane=plane) for name, plane in short if name is not None]
+    found += _best_board(weighed, own, subject.job.units)
     found.append(Wish(name=LEAST, flange_plane=least))
     if least_within is not None:
         found.append(Wish(name=LEAST_WITHIN, flange_plane=least_within))
     return (*found, *own)
 
 
-def _best_board(weighed: Sequence[Alternative], own: Sequence[Wish]) -> list[Wish]:
+def _best_board(weighed: Sequence[Alternative], own: Sequence[Wish], units: Units) -> list[Wish]:
     """Of the jambs out of one board: the one that breaks fewest limits, then the nearest to the job's own."""
-    boards = [one for one in weighed if one.name.startswith(BOARD)]
+    boards = [(one, one.name.board) for one in weighed if one.name.board is not None]
     if not boards:
         return []
-    near = own[0].flange_plane if own else boards[0].flange_plane
-    best = min(boards, key=lambda one: (len(one.against), abs(one.flange_plane - near)))
-    return [Wish(name=f"best of one board, {best.name.removeprefix(BOARD)}", flange_plane=best.flange_plane)]
+    near = own[0].flange_plane if own else boards[0][0].flange_plane
+    best, width = min(boards, key=lambda one: (len(one[0].against), abs(one[0].flange_plane - near)))
+    return [Wish(name=f"best of one board, {units.text(width)} wide", flange_plane=best.flange_plane)]
 
 
-def weigh(subject: Subject, wanted: Sequence[Wish], site: Site, facings: Sequence[float]) -> tuple[Candidate, ...]:
+def weigh(subject: WindowInWall, wanted: Sequence[Wish], site: Site, facings: Sequence[float]) -> tuple[Candidate, ...]:
     """Compute every wish, inside → outside; wishes for one plane become one candidate."""
     groups: list[list[Wish]] = []
     for wish in sorted(wanted, key=lambda one: one.flange_plane):
@@ -122,13 +124,13 @@ def weigh(subject: Subject, wanted: Sequence[Wish], site: Site, facings: Sequenc
     return tuple(_candidate(subject, group, site, facings) for group in groups)
 
 
-def _candidate(subject: Subject, group: Sequence[Wish], site: Site, facings: Sequence[float]) -> Candidate:
+def _candidate(subject: WindowInWall, group: Sequence[Wish], site: Site, facings: Sequence[float]) -> Candidate:
     plane, opening = group[0].flange_plane, subject.opening
     effects, why_not = None, ""
     try:
         effects = effects_of(subject, study_at(subject, plane), site, facings)
     except (PlaceError, PartsError) as error:
-        why_not = str(error)
+        why_not = "\n".join(error.sentences(subject.job.units))
     return Candidate(
         names=tuple(dict.fromkeys(wish.name for wish in group)),
         flange_plane=plane,
@@ -140,7 +142,7 @@ def _candidate(subject: Subject, group: Sequence[Wish], site: Site, facings: Seq
     )
 
 
-def effects_of(subject: Subject, found: AtPosition, site: Site, facings: Sequence[float]) -> Effects:
+def effects_of(subject: WindowInWall, found: AtPosition, site: Site, facings: Sequence[float]) -> Effects:
     """What a computed position does at this site, for windows that face these ways [degrees from north]."""
     reveal = reveal_at(subject, found)
     return Effects(
@@ -152,7 +154,7 @@ def effects_of(subject: Subject, found: AtPosition, site: Site, facings: Sequenc
     )
 
 
-def surfaces_of(subject: Subject, found: AtPosition, site: Site) -> Surfaces:
+def surfaces_of(subject: WindowInWall, found: AtPosition, site: Site) -> Surfaces:
     """How cold the inside gets at the design temperature."""
     coldest = coldest_side(found.sides)
     estimate = sill_corner_estimate(subject, found)

@@ -13,7 +13,7 @@ from jambs.length import MM_PER_INCH, Units, length_text
 from jambs.parts.make import PartsError
 from jambs.place.solve import PlaceError
 from jambs.section.region import SectionCut
-from jambs.study.at_position import AtPosition, Subject, drawn_sides, kit_at
+from jambs.study.at_position import AtPosition, WindowInWall, drawn_sides, kit_at
 from jambs.study.heat.conductivities import STILL_AIR_CONDUCTIVITY, WOOD_CONDUCTIVITY
 from jambs.study.heat.cut import HeatCut
 from jambs.study.heat.region import Block
@@ -47,20 +47,22 @@ class DetailChange:
 Changed = Callable[[], AtPosition]
 
 
-def compare_drawn_details(subject: Subject, planned: AtPosition) -> tuple[DetailChange, ...]:
+def compare_drawn_details(subject: WindowInWall, planned: AtPosition) -> tuple[DetailChange, ...]:
     """Compare changes of the detail with what is planned, at the same flange plane; what is planned comes first."""
-    found = [_change("as planned", planned, planned)]
+    found, units = [_change("as planned", planned, planned)], subject.job.units
     for words, make in _changes(subject, planned):
         try:
-            found.append(_fitting(_change(words, made := make(), planned), made, planned))
+            found.append(_fitting(_change(words, made := make(), planned), made, planned, units))
         except (PlaceError, PartsError) as error:
-            found.append(DetailChange(words=words, heat=None, change=None, coldest=None, why_not=str(error)))
+            why_not = "\n".join(error.sentences(units))
+            found.append(DetailChange(words=words, heat=None, change=None, coldest=None, why_not=why_not))
     return tuple(found)
 
 
-def _fitting(change: DetailChange, made: AtPosition, planned: AtPosition) -> DetailChange:
+def _fitting(change: DetailChange, made: AtPosition, planned: AtPosition, units: Units) -> DetailChange:
     """Take the figures away from a change that brings a new stop with it."""
-    stops = [text for text in made.stops if text not in planned.stops]
+    old = {stop.sentence(units) for stop in planned.stops}
+    stops = [text for stop in made.stops if (text := stop.sentence(units)) not in old]
     if not stops:
         return change
     return DetailChange(words=change.words, heat=None, change=None, coldest=None, why_not=" ".join(stops))
@@ -71,7 +73,7 @@ def _change(words: str, found: AtPosition, planned: AtPosition) -> DetailChange:
     return DetailChange(words=words, heat=found.heat, change=found.heat - planned.heat, coldest=min(factors))
 
 
-def _changes(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
+def _changes(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
     yield "shim space left as still air", lambda: _filled(subject, planned, STILL_AIR_CONDUCTIVITY)
     yield "shim space packed with wood", lambda: _filled(subject, planned, WOOD_CONDUCTIVITY)
     yield from _bucks(subject, planned)
@@ -84,17 +86,17 @@ def _changes(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Chang
             yield f"insulation lapped {text} over the frame, no exterior jamb", _lapping(subject, planned, lap)
 
 
-def _filled(subject: Subject, planned: AtPosition, conductivity: float) -> AtPosition:
+def _filled(subject: WindowInWall, planned: AtPosition, conductivity: float) -> AtPosition:
     sides = drawn_sides(subject, planned.kit, filling=CavityFilling(shim_space=conductivity))
     return replace(planned, sides=sides)
 
 
-def _rebuilt(subject: Subject, planned: AtPosition) -> AtPosition:
+def _rebuilt(subject: WindowInWall, planned: AtPosition) -> AtPosition:
     kit = kit_at(subject, planned.flange_plane)
     return AtPosition(flange_plane=planned.flange_plane, kit=kit, sides=drawn_sides(subject, kit))
 
 
-def _bucks(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
+def _bucks(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
     buck = planned.kit.placement.buck
     entry = subject.planes.wall.buck
     if buck is None or entry is None:
@@ -111,7 +113,7 @@ def _bucks(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed
         yield words, lambda made=made: _rebuilt(made, planned)  # type: ignore[misc]
 
 
-def _jambs(subject: Subject, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
+def _jambs(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
     for where in ("interior", "exterior"):
         trim = getattr(subject.opening, where)
         if trim is None or (where == "exterior" and not _exterior_jambs(planned)):
@@ -128,7 +130,7 @@ def _exterior_jambs(found: AtPosition) -> bool:
     return any(block.name == "exterior jamb" for side in found.sides for block in side.cut.blocks)
 
 
-def _lapping(subject: Subject, planned: AtPosition, lap: float) -> Changed:
+def _lapping(subject: WindowInWall, planned: AtPosition, lap: float) -> Changed:
     def lapped() -> AtPosition:
         sides = drawn_sides(subject, planned.kit, change=lambda side, cut: _lapped(side, cut, lap))
         return replace(planned, sides=sides)

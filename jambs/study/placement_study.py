@@ -10,14 +10,15 @@ from typing import Any
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.job.models.site import Site, site_of
 from jambs.parts.make import PartsError
-from jambs.place.choose import LimitClash, within_limits
+from jambs.place.choose import LimitClash, asked_by, within_limits
 from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Placement
 from jambs.place.rules import LeastHeatLoss, RuleError
 from jambs.place.solve import PlaceError
-from jambs.study.at_position import Subject, study_at, subject_of
+from jambs.study.at_position import WindowInWall, study_at, subject_of
 from jambs.study.candidates import OWN, Candidate, Effects, Wish, effects_of, weigh, wishes
 from jambs.study.details import DetailChange, compare_drawn_details
+from jambs.study.findings import PositionNotStudied
 from jambs.study.heat.region import StudyError
 from jambs.study.sweep import PositionSweep, Studied, least_plane, sweep_positions
 from jambs.study.wall.wall_report import WallReport, wall_report
@@ -32,7 +33,7 @@ class WindowComparison:
     first. ``facings``: the ways its openings face [degrees from north].
     """
 
-    subject: Subject
+    subject: WindowInWall
     marks: tuple[str, ...]
     facings: tuple[float, ...]
     sweep: PositionSweep
@@ -150,7 +151,7 @@ def least_heat_loss(job: Job) -> LeastHeatLoss:
                 known[key] = Studied(subject_of(opening, planes, job))
             return least_plane(known[key], low, high)
         except StudyError as error:
-            raise RuleError(f"least_heat_loss: {str(error).rstrip('.')}") from None
+            raise RuleError(PositionNotStudied(subject=asked_by(opening), why=str(error))) from None
 
     return least
 

@@ -12,7 +12,7 @@ from itertools import pairwise
 from jambs.parts.make import PartsError
 from jambs.place.limits import ranges
 from jambs.place.solve import PlaceError
-from jambs.study.at_position import AtPosition, Subject, study_at
+from jambs.study.at_position import AtPosition, WindowInWall, study_at
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import StudyError
 from jambs.study.resistance_rule import rule_position
@@ -27,7 +27,7 @@ POSITIONS = 24
 class Studied:
     """The positions of one window that were computed so far; none is computed twice."""
 
-    def __init__(self, subject: Subject, *, fineness: Fineness | None = None) -> None:
+    def __init__(self, subject: WindowInWall, *, fineness: Fineness | None = None) -> None:
         self.subject = subject
         self.fineness = fineness
         self.found: dict[int, AtPosition | None] = {}
@@ -158,7 +158,7 @@ def _crossing(positions: Sequence[AtPosition], most: float) -> float:
     return positions[-1].flange_plane
 
 
-def _rule_plane(subject: Subject) -> float:
+def _rule_plane(subject: WindowInWall) -> float:
     frame = next(iter(subject.window.blocks.values()))
     exterior_depth = rule_position(subject.wall.stack, frame.depth) / METRES_PER_INCH
     return subject.wall.outside_face - exterior_depth - subject.opening.window.frame_projection

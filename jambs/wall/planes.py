@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import accumulate
 
+from jambs.findings import FindingsError, Subject
 from jambs.job.models.layers import Layer, Role, Wall
 from jambs.length import Grid
+from jambs.wall.findings import NoStructure, SheathingOutsideInsulation
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,8 +46,8 @@ class WallPlanes:
         return self.cladding_face - self.trim_plane
 
 
-class WallError(ValueError):
-    """A stack that makes no wall; the message says what is missing."""
+class WallError(FindingsError):
+    """A stack that makes no wall."""
 
 
 def _hold_sheathing_to_framing(placed: tuple[PlacedLayer, ...], wall: Wall) -> None:
@@ -56,10 +58,7 @@ def _hold_sheathing_to_framing(placed: tuple[PlacedLayer, ...], wall: Wall) -> N
     ]
     for one in placed:
         if one.layer.role is Role.SHEATHING and outboard and one.inner >= min(outboard):
-            raise WallError(
-                f"wall {wall.name!r}: {one.layer.name!r} lies outside the insulation and is taken as sheathing; "
-                "write role: cover sheet beside it"
-            )
+            raise WallError(SheathingOutsideInsulation(subject=Subject.wall(wall.name), layer=one.layer.name))
 
 
 def stack_wall(wall: Wall, *, grid: Grid) -> WallPlanes:
@@ -78,7 +77,7 @@ def stack_wall(wall: Wall, *, grid: Grid) -> WallPlanes:
     )
     structure = [one for one in placed if one.layer.role in (Role.FRAMING, Role.SHEATHING)]
     if not structure:
-        raise WallError(f"wall {wall.name!r} has neither framing nor sheathing; nothing can carry a window")
+        raise WallError(NoStructure(subject=Subject.wall(wall.name)))
     sheathing = [one for one in placed if one.layer.role is Role.SHEATHING]
     _hold_sheathing_to_framing(placed, wall)
     bare = [one for one in placed if one.layer.role is not Role.CLADDING]

@@ -17,7 +17,7 @@ from retired_model import sweep  # noqa: E402
 
 from jambs.job import Job, read_job  # noqa: E402
 from jambs.place.solve import place_windows  # noqa: E402
-from jambs.study.at_position import Subject, study_at, subject_of  # noqa: E402
+from jambs.study.at_position import WindowInWall, study_at, subject_of  # noqa: E402
 from jambs.study.placement_study import study_placements  # noqa: E402
 from jambs.study.sweep import Studied  # noqa: E402
 
@@ -31,7 +31,7 @@ def seconds(run: Callable[[], object]) -> float:
     return time.process_time() - start
 
 
-def drawn(subject: Subject) -> None:
+def drawn(subject: WindowInWall) -> None:
     """Forty positions from the least interior depth that is milled to the greatest flange plane."""
     studied = Studied(subject)
     low = max(studied.low, subject.opening.window.jamb_depth + subject.job.limits.least_interior_depth)

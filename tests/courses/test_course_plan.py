@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 from houses_outside import SHINGLES, elevation, elevation_entry, harbour_house, opening, plan
+from said import sentences
 
 from jambs.courses.cladding import CourseError
 from jambs.courses.plan import CoursePlan, plan_elevation
@@ -66,7 +67,7 @@ def test_fixed_boards_miss_and_say_by_how_much_and_what_cures_it() -> None:
     assert found.missed[0].off == -1.0
     assert found.missed[0].cures == ('the sill down by 1"',)
     assert found.start_cures == ()
-    assert found.findings[0].text == "Elevation north: no full course line meets W01 sill."
+    assert found.findings[0].sentence(Units.INCH) == "Elevation north: no full course line meets W01 sill."
 
 
 def test_moving_the_start_line_cures_all() -> None:
@@ -108,7 +109,9 @@ def test_metric_boards_on_a_metric_grid() -> None:
 def test_a_sliver_under_the_eave_is_told() -> None:
     """Boards that show 5 in only, 106 to cover: the last one shows 1, by hand."""
     found = plan(elevation(eave=106.0), {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"})
-    assert 'Elevation north: the last course shows only 1" under the eave.' in [one.text for one in found.findings]
+    assert 'Elevation north: the last course shows only 1" under the eave.' in [
+        one.sentence(Units.INCH) for one in found.findings
+    ]
 
 
 def test_too_tall_for_its_grid() -> None:
@@ -122,6 +125,6 @@ def test_too_tall_for_its_grid() -> None:
 def test_a_line_outside_the_cladding_is_told() -> None:
     found = plan(elevation(opening("W01", 35.0, 113.0), eave=112.0), SHINGLES)
     assert not found.missed
-    assert [one.text for one in found.findings] == [
+    assert sentences(found.findings) == [
         'Elevation north: outside the cladding, from the start line to the eave: W01 head at 113".'
     ]

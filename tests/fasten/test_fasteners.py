@@ -20,6 +20,7 @@ from jambs.fasten.plan import (
 )
 from jambs.fasten.reach import find_sold, framing_face, next_length
 from jambs.job.models.outside import Fixed
+from jambs.length import Units
 from jambs.wall.planes import WallPlanes, stack_wall
 
 
@@ -119,7 +120,7 @@ def test_strapping_over_boards(name: str, thickness: float, keys: dict[str, obje
     line = only(field_fasteners("south", elevation(), [], foam_planes(name, thickness), strapping, job))
     assert line.furring is not None
     assert line.furring.words.startswith(words)
-    assert line.furring.words in house_findings([line])[-1].text
+    assert line.furring.words in house_findings([line])[-1].sentence(Units.INCH)
 
 
 def test_a_cover_sheet_is_not_in_the_table() -> None:
@@ -133,7 +134,7 @@ def test_a_cover_sheet_is_not_in_the_table() -> None:
 def test_no_length_reaches() -> None:
     line = of_opening("W01", Fixed.CASING, fastener="0.162 nail")
     assert line.length is None
-    assert line.findings[0].text == (
+    assert line.findings[0].sentence(Units.INCH) == (
         'W01 casing: no 0.162 nail is long enough, 8 1/2" to reach the framing and the longest is 3 1/2"; '
         "use a longer kind."
     )
@@ -142,7 +143,7 @@ def test_no_length_reaches() -> None:
 def test_own_lengths_and_unknown_kinds() -> None:
     assert of_opening("W01", Fixed.CASING, fastener="ring nail", lengths=["8", "8 5/8", "10"]).length == 8.625
     unknown = of_opening("W01", Fixed.CASING, fastener="ring nail")
-    assert 'order them at least 8 1/2" long' in unknown.findings[0].text
+    assert 'order them at least 8 1/2" long' in unknown.findings[0].sentence(Units.INCH)
 
 
 def test_the_house_adds_up() -> None:

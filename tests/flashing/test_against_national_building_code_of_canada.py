@@ -30,7 +30,7 @@ def kit_with(**flashing: float) -> Kit:
 def complaints(entry: Mapping[str, object], **flashing: float) -> list[str]:
     bending = resolve_bending(FlashingEntry.model_validate(entry), units=Units.INCH)
     head = head_blank(kit_with(**flashing), bending)
-    return [finding.text for finding in blank_findings(head, bending, harbour_house()[0])]
+    return [finding.sentence(Units.INCH) for finding in blank_findings(head, bending, harbour_house()[0])]
 
 
 SOUND = {"fall": "6 %", "drip_out": "5.1 mm", "hem": "0", "end_dam": "1"}
@@ -71,8 +71,8 @@ def test_cladding_stays_a_quarter_inch_clear() -> None:
     bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.INCH)
     kit = kit_with()
     head = head_blank(kit, bending)
-    near = [finding.text for finding in membrane_findings(kit, head, 0.3, job)]
-    clear = [finding.text for finding in membrane_findings(kit, head, 0.36, job)]
+    near = [finding.sentence(Units.INCH) for finding in membrane_findings(kit, head, 0.3, job)]
+    clear = [finding.sentence(Units.INCH) for finding in membrane_findings(kit, head, 0.36, job)]
     assert 'The cladding stays 13/64" over the head flashing' in near[0]
     assert not any("cladding stays" in text for text in clear)
 
@@ -80,7 +80,7 @@ def test_cladding_stays_a_quarter_inch_clear() -> None:
 def test_a_membrane_deep_in_the_wall_is_told() -> None:
     """Harbour house: membrane on the sheathing at 6 1/2, trim plane at 12, by hand 5 1/2 between."""
     job, kits = harbour_house()
-    texts = [finding.text for finding in make_flashings(kits["W01"], FlashingEntry(), job).findings]
+    texts = [finding.sentence(Units.INCH) for finding in make_flashings(kits["W01"], FlashingEntry(), job).findings]
     assert any('membrane lies 5 1/2" behind the trim plane' in text for text in texts)
 
 
@@ -97,12 +97,12 @@ def test_a_vapour_retarder_is_no_weather_membrane() -> None:
     ):
         placement = replace(kits["W01"].placement, planes=replace(planes, layers=(*inside, *layers)))
         found = make_flashings(replace(kits["W01"], placement=placement), FlashingEntry(), job).findings
-        texts = [one.text for one in found if "membrane" in one.text]
+        texts = [one.sentence(Units.INCH) for one in found if "membrane" in one.sentence(Units.INCH)]
         assert len(texts) == 1 and all(words in texts[0] for words in said)
 
 
 def test_a_pan_whose_fall_does_not_fit_is_told() -> None:
     """W01: 6 % of 4 9/16 is 0.274, the shim space is 1/4."""
     job, kits = harbour_house()
-    texts = [finding.text for finding in make_flashings(kits["W01"], FlashingEntry(), job).findings]
+    texts = [finding.sentence(Units.INCH) for finding in make_flashings(kits["W01"], FlashingEntry(), job).findings]
     assert any('rises 9/32" to the frame' in text and 'only 1/4"' in text for text in texts)

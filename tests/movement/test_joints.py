@@ -7,13 +7,15 @@ from dataclasses import replace
 
 import pytest
 from movement_house import climate, harbour_house
+from said import sentences
 
+from jambs.findings import Severity
 from jambs.job.models.outside import WoodEntry
+from jambs.length import Units
 from jambs.movement.joints import JointMovement, miter_gap, shear_stretch
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement, plan_movement, said_once
 from jambs.movement.woods import WoodError
-from jambs.place.placement import Severity
 
 
 def moved(mark: str, **airs: str) -> KitMovement:
@@ -163,10 +165,10 @@ def test_notes_go_to_the_parts_that_move() -> None:
 
 def test_what_does_not_take_it_is_a_finding() -> None:
     found = moved("W01", shop="70 F, 80 %")
-    told = [finding.text for finding in found.findings]
+    told = [finding.sentence(Units.INCH) for finding in found.findings]
     assert len(told) == sum(not one.takes_it for one in found.joints) > 0
     assert told[0].startswith("Wood moves, jamb under casing: the jamb draws back by ")
-    assert [one.weight for one in found.findings] == [
+    assert [one.severity for one in found.findings] == [
         Severity.CHECK if one.fails else Severity.NOTE for one in found.joints if not one.takes_it
     ]
 
@@ -198,8 +200,8 @@ def test_sides_that_slide_hardly_stretch_a_joint() -> None:
 def test_the_house_says_of_joints_that_are_alike_what_the_worst_says() -> None:
     job, kits = harbour_house()
     own = [plan_movement(kits[mark], climate(), {}, job) for mark in ("W08", "W01")]
-    texts = {text.text for one in own for text in one.findings if "stool" in text.text}
-    once = {text.text for one in said_once(own) for text in one.findings if "stool" in text.text}
+    texts = {text for one in own for text in sentences(one.findings) if "stool" in text}
+    once = {text for one in said_once(own) for text in sentences(one.findings) if "stool" in text}
     assert len(once) == 1 < len(texts)
     worst = max((joint(one, "stool at the wall") for one in own), key=lambda one: one.change)
     assert worst.words in next(iter(once))

@@ -7,6 +7,7 @@ import math
 import pytest
 from cases import STOOL, kit_of, part_of
 
+from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Where
 
@@ -85,7 +86,7 @@ def test_a_tapered_leg_is_deep_where_the_wall_is_deep(position: str, at: str, de
 def test_twist_by_hand() -> None:
     # (4-3/4 + 4-3/4) - (4-5/8 + 4-1/2) = 3/8, past the limit of 1/4.
     kit = kit_of(openings__0__measured=MEASURED)
-    assert any('the four corners are 3/8" out of one plane (twist)' in one.text for one in kit.findings)
+    assert any('the four corners are 3/8" out of one plane (twist)' in one.sentence(Units.INCH) for one in kit.findings)
 
 
 def test_glued_strips_add_up_to_the_rip() -> None:

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from cases import STOOL, placed
 
+from jambs.length import Units
 from jambs.place.solve import PlaceError
 
 CASEMENT = {
@@ -32,7 +33,7 @@ DOOR = {
 
 
 def texts(**paths: Any) -> list[str]:
-    return [finding.text for finding in placed(**paths).findings]
+    return [finding.sentence(Units.INCH) for finding in placed(**paths).findings]
 
 
 def test_a_flange_over_a_wide_gap_bears_too_little() -> None:
@@ -64,7 +65,7 @@ def test_a_door_is_framed_from_the_floor_to_its_head() -> None:
     # Sides: 38 + 2 x 3/4 = 39-1/2.
     found = placed(**DOOR, walls__main__buck={"kind": "liner", "thickness": "3/4", "stock": "plywood"})
     assert (found.framing_opening.width, found.framing_opening.height) == (39.5, 84.0)
-    told = [finding.text for finding in found.findings]
+    told = [finding.sentence(Units.INCH) for finding in found.findings]
     assert any(text.startswith('The threshold stands 2 3/4" and more outside the sheathing') for text in told)
     assert any("fasten it to the studs on all three sides" in text for text in told)
 
@@ -72,7 +73,7 @@ def test_a_door_is_framed_from_the_floor_to_its_head() -> None:
 def test_a_sheet_outside_the_foam_is_no_sheathing() -> None:
     with pytest.raises(PlaceError) as error:
         placed(walls__main__layers__5="plywood 1/2")
-    assert error.value.sentences == (
+    assert error.value.sentences(Units.INCH) == (
         "wall 'main': 'plywood 1/2' lies outside the insulation and is taken as sheathing; "
         "write role: cover sheet beside it",
     )
@@ -93,7 +94,7 @@ def test_a_casement_without_a_hinge_side_is_told() -> None:
 def test_a_frame_proud_inside_is_refused() -> None:
     with pytest.raises(PlaceError) as error:
         placed(position={"share": "0"}, windows__fixed__jamb_depth="9")
-    assert error.value.sentences == (
+    assert error.value.sentences(Units.INCH) == (
         'W1: the frame would stand 2 1/2" proud of the finished wall inside and no casing goes round it; '
         'move the window out by 2 1/2" or more.',
     )

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 from cases import placed
+from said import sentences
 
+from jambs.length import Units
+from jambs.place.reasons import PositionKind, SharedEqually
 from jambs.place.solve import PlaceError
 
 CHOOSE = {"choose": "yes"}
@@ -13,7 +16,7 @@ CHOOSE = {"choose": "yes"}
 def test_nothing_in_the_way_shares_equally() -> None:
     found = placed(position=CHOOSE)
     assert found.flange_plane == 9.25
-    assert found.reasons[0] == "The added depth is shared equally inside and outside; no limit stands in the way."
+    assert found.reasons[0] == SharedEqually()
 
 
 def test_the_overhang_binds() -> None:
@@ -21,13 +24,13 @@ def test_the_overhang_binds() -> None:
     # comes out of a 1x6; out of a 1x4 (3-1/2 - 1/8 = 3-3/8) a depth of 3-11/32, 19/32 further in, less than 3/4.
     found = placed(position=CHOOSE, limits={"overhang": "2", "shift_for_board": "0"})
     assert (found.flange_plane, found.interior_depth) == (8.5, 3 + 15 / 16)
-    assert found.reasons[0] == (
+    assert found.reasons[0].sentence(Units.INCH) == (
         "Nearest to an equal share: 'greatest overhang (W1)' asks for a flange plane at 8 1/2\" or further in, "
         '3/4" in from the equal share.'
     )
     shifted = placed(position=CHOOSE, limits={"overhang": "2"})
     assert shifted.interior_depth == 3 + 11 / 32
-    assert shifted.reasons[1] == (
+    assert shifted.reasons[1].sentence(Units.INCH) == (
         'Moved in by 19/32" so that the interior jamb comes out of a board 3 1/2" wide instead of a wider one.'
     )
 
@@ -36,7 +39,7 @@ def test_the_widest_board_at_hand_binds() -> None:
     # Only 1x4: 3-1/2 - 1/8 edge - 1/32 proud = 3-11/32 of interior depth.
     found = placed(position=CHOOSE, shop__boards=[{"nominal": "1x4", "stock": "poplar"}])
     assert found.interior_depth == 3 + 11 / 32
-    assert "'interior jamb out of one board (W1)'" in found.reasons[0]
+    assert "'interior jamb out of one board (W1)'" in found.reasons[0].sentence(Units.INCH)
 
 
 def test_without_a_buck_the_flange_stays_on_the_sheathing() -> None:
@@ -48,7 +51,7 @@ def test_without_a_buck_the_flange_stays_on_the_sheathing() -> None:
 def test_limits_that_clash_are_named_with_the_amount() -> None:
     with pytest.raises(PlaceError) as error:
         placed(position=CHOOSE, limits={"least_interior_depth": "5", "overhang": "2"})
-    assert error.value.sentences == (
+    assert error.value.sentences(Units.INCH) == (
         "wall 'main': no position respects all limits: 'least interior depth (W1)' asks for a flange plane "
         'at 9 9/16" or further out, \'greatest overhang (W1)\' for 8 1/2" or further in; they clash by 1 1/16".',
     )
@@ -58,8 +61,8 @@ def test_next_best_is_named_and_broken_limits_are_told() -> None:
     found = placed()
     names = [one.name for one in found.alternatives]
     assert names == sorted(names, key=lambda n: next(a.flange_plane for a in found.alternatives if a.name == n))
-    on_cover = next(one for one in found.alternatives if one.name == "flange on the trim plane")
-    assert on_cover.against == (
+    on_cover = next(one for one in found.alternatives if one.name.kind is PositionKind.ON_TRIM_PLANE)
+    assert sentences(on_cover.against) == [
         'interior jamb out of one board: missed by 11/32"',
         'greatest overhang: missed by 2 1/2"',
-    )
+    ]

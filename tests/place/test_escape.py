@@ -6,6 +6,7 @@ from cases import placed
 
 from jambs.job.models.shop import Escape
 from jambs.length import Units
+from jambs.place.findings import escape_words
 from jambs.place.sash import clear_opening, escape_faults
 
 CASEMENT = {
@@ -27,7 +28,7 @@ def faults(frame: str, sill: str = "36", **window: str) -> tuple[str, ...]:
         openings__0__sill_height=sill,
         openings__0__rough_opening=None,
     )
-    return escape_faults(found.opening, found.swing, Escape(), Units.INCH)
+    return tuple(escape_words(one, Units.INCH) for one in escape_faults(found.opening, found.swing, Escape()))
 
 
 def test_34_by_24_is_under_the_area() -> None:
@@ -61,7 +62,7 @@ def test_a_window_too_heavy_or_too_far_out_needs_an_engineer() -> None:
     assert (
         'Needs an engineer: the window stands 2 3/4" past the framing, the limit is 2" '
         "and weighs about 95 lb, the limit is 50 lb."
-    ) in [one.text for one in found.findings]
+    ) in [one.sentence(Units.INCH) for one in found.findings]
 
 
 def test_weight_is_estimated_from_the_glass() -> None:

@@ -6,8 +6,9 @@ import pytest
 from cases import METRIC, changed, job_of, placed
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from said import sentences
 
-from jambs.length import MM_PER_INCH
+from jambs.length import MM_PER_INCH, Units
 from jambs.place.solve import PlaceError, place_windows
 
 
@@ -96,13 +97,13 @@ def test_one_position_for_a_wall_follows_the_commonest_window() -> None:
     first, second, third = place_windows(job_of(data))
     assert first.flange_plane == second.flange_plane == third.flange_plane == 4 + 4.5625
     assert second.interior_depth == 4.0
-    assert "worked out for window 'fixed'" in " ".join(first.reasons)
+    assert "worked out for window 'fixed'" in " ".join(sentences(first.reasons))
 
 
 def test_a_flange_out_in_the_foam_needs_something_to_carry_it() -> None:
     with pytest.raises(PlaceError) as error:
         placed(walls__main__buck=None)
-    assert error.value.sentences == (
+    assert error.value.sentences(Units.INCH) == (
         "W1: the flange stands 2 3/4\" outside the sheathing and nothing carries it; give wall 'main' a buck, "
         "or mark a layer 'carries: yes' that ends at the flange plane.",
     )
@@ -121,7 +122,7 @@ def test_a_layer_that_carries_needs_no_buck() -> None:
 def test_a_depth_too_shallow_to_mill_is_refused_with_the_way_out() -> None:
     with pytest.raises(PlaceError) as error:
         placed(position={"interior_depth": "5/16"}, windows__fixed__jamb_depth="6 1/2")
-    assert error.value.sentences == (
+    assert error.value.sentences(Units.INCH) == (
         'W1: the interior depth is 5/16", the shop mills none under 3/4"; '
         'move the window out by 7/16" or more, or in by 5/16".',
     )
@@ -130,7 +131,7 @@ def test_a_depth_too_shallow_to_mill_is_refused_with_the_way_out() -> None:
 def test_a_position_inside_the_sheathing_is_refused() -> None:
     with pytest.raises(PlaceError) as error:
         placed(position={"interior_depth": "1"})
-    assert error.value.sentences == (
+    assert error.value.sentences(Units.INCH) == (
         'W1: the flange plane would be at 5 9/16"; allowed is 6 1/2" (sheathing) to 12" (trim plane); '
         "change its position.",
     )

@@ -6,7 +6,9 @@ import datetime
 from dataclasses import replace
 
 from hand_parts import buck_parts, exterior_parts, interior_parts, tapered
+from said import SaidFinding, SaidReason
 
+from jambs.findings import Severity
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind, Layer, Role, Wall
 from jambs.job.models.openings import Assumed, Job, Measured, Opening, SideDepths
@@ -17,7 +19,8 @@ from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
 from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.part import Part
-from jambs.place.placement import Buck, Finding, Placement, Severity, Sides, Swing
+from jambs.place.placement import Buck, Placement, Sides, Swing
+from jambs.place.swing import Obstacle
 from jambs.sheets.pictures import Picture, SheetPictures
 from jambs.wall.planes import stack_wall
 
@@ -155,15 +158,18 @@ def make_placement(opening: Opening, **changes: object) -> Placement:
         shims=Sides(left=0.25, right=0.25, head=0.25, sill=0.25),
         weight=68.0,
         weight_is_assumed=True,
-        swing=Swing(greatest_deg=90.0, stopped_by="its own hinge", clear=Size(28.75, 41.5)),
+        swing=Swing(greatest_deg=90.0, stopped_by=Obstacle.FRAME, clear=Size(28.75, 41.5)),
         reasons=(
-            "Half of the added depth is taken inside, as the job asks (share 1/2).",
-            'Next best: the flange on the cover sheet; then the outside jamb goes away and the inside one is 7 7/16".',
+            SaidReason(text="Half of the added depth is taken inside, as the job asks (share 1/2)."),
+            SaidReason(
+                text="Next best: the flange on the cover sheet; then the outside jamb goes away and the inside one is "
+                '7 7/16".'
+            ),
         ),
         alternatives=(),
         findings=(
-            Finding(
-                weight=Severity.CHECK,
+            SaidFinding(
+                severity=Severity.CHECK,
                 text='The frame hangs 2 3/4" past the framing with 68 lb; give the buck 5 screws a side.',
             ),
         ),
@@ -204,7 +210,7 @@ def make_kit(mark: str = "W01", *, parts: list[Part] | None = None, measured: bo
             Figure(name="casing outside height", value=49.625),
             Figure(name="sill fall", value=0.65625, note="over the whole board"),
         ),
-        findings=(Finding(weight=Severity.NOTE, text="The jambs come out of 1x6 with one rip."),),
+        findings=(SaidFinding(severity=Severity.NOTE, text="The jambs come out of 1x6 with one rip."),),
         assumed=(Assumed(what="window weight", value="68 lb", why="from the glass make-up and the frame"),),
         cautions=(
             "Dry-fit the jamb box on the bench before gluing.",

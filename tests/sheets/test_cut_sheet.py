@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import os
 import re
 import subprocess
 import sys
@@ -14,11 +15,12 @@ import hand_kits as hand
 import hand_parts as boards
 import paper
 import pytest
+from said import SaidFinding, SaidReason
 
+from jambs.findings import Severity
 from jambs.job.models.fields import Size
 from jambs.length import Units
 from jambs.parts.kit import Kit
-from jambs.place.placement import Finding, Severity
 from jambs.sheets.cut_sheet import cut_sheets_pdf, write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.pictures import Picture
 from jambs.sheets.record import job_record, opening_record
@@ -54,9 +56,11 @@ def crowded(mark: str = "W-NORTH-12.A") -> Kit:
     whole[0] = replace(whole[0], strips=(6.25, 6.25, 4.71875), name="extension jamb with a rather long name")
     kit = hand.make_kit(mark, parts=whole)
     long = f"{LONG}. " * 3
-    findings = tuple(Finding(weight=weight, text=f"{number}: {long}") for weight in Severity for number in range(4))
+    findings = tuple(
+        SaidFinding(severity=weight, text=f"{number}: {long}") for weight in Severity for number in range(4)
+    )
     opening = replace(kit.placement.opening, room=LONG, window_name="W" * 60, frame=Size(119.984375, 119.984375))
-    placement = replace(kit.placement, opening=opening, reasons=(long, long))
+    placement = replace(kit.placement, opening=opening, reasons=(SaidReason(text=long),) * 2)
     return replace(kit, findings=findings, cautions=(long,) * 8, placement=placement)
 
 
@@ -183,7 +187,7 @@ def test_frame_standing_proud_says_so() -> None:
 
 
 def test_stop_comes_before_check_and_both_before_the_parts() -> None:
-    stop = Finding(weight=Severity.STOP, text='The box is 1/8" too wide.')
+    stop = SaidFinding(severity=Severity.STOP, text='The box is 1/8" too wide.')
     text = paper.words(sheet(hand.make_kit(findings=(stop,))))
     assert text.index("STOP The box") < text.index("CHECK The frame hangs") < text.index("Interior parts")
 
@@ -222,7 +226,7 @@ def test_same_bytes_in_every_run(tmp_path: Path) -> None:
         [sys.executable, "-c", code, str(folder), str(there)],
         check=True,
         cwd=folder.parents[1],
-        env={"PYTHONHASHSEED": "7", "PYTHONPATH": str(folder.parents[1])},
+        env={"PYTHONHASHSEED": "7", "PYTHONPATH": os.pathsep.join(map(str, folder.parents[:2]))},
     )
     assert (tmp_path / "here.pdf").read_bytes() == there.read_bytes()
 

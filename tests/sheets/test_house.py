@@ -9,15 +9,17 @@ from typing import Any
 import hand_kits as hand
 import paper
 import pytest
+from said import SaidFinding
 from test_cut_sheet import crowded, said
 
+from jambs.findings import Severity
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import Sash
 from jambs.length import Units
 from jambs.parts.kit import Kit
-from jambs.place.placement import Buck, Finding, Severity
+from jambs.place.placement import Buck
 from jambs.sheets.house import (
     order_data,
     rough_opening_data,
@@ -167,7 +169,7 @@ def test_a_name_is_not_said_twice() -> None:
 
 
 def test_summary_puts_stop_first_and_says_the_same_thing_once() -> None:
-    stop = Finding(weight=Severity.STOP, text="The box does not fit.")
+    stop = SaidFinding(severity=Severity.STOP, text="The box does not fit.")
     data = summary_data([hand.make_kit("W01"), hand.make_kit("W02", findings=(stop,))], hand.make_job())
     said_once = [(one["weight"], one["marks"]) for one in data["findings"]]
     assert said_once == [("stop", ["W02"]), ("check", ["W01", "W02"]), ("note", ["W01"])]

@@ -15,7 +15,7 @@ from jambs.courses.story_pole import story_pole
 from jambs.drawings.views.course_elevation import course_elevation
 from jambs.fasten.furring import EDITION
 from jambs.flashing.make import blank_list
-from jambs.length import read_length
+from jambs.length import Units, read_length
 from jambs.sheets.course_sheets import ROOM, ElevationPaper, course_data
 from jambs.sheets.fastener_sheets import fastener_data, fasteners_csv
 from jambs.sheets.flashing_sheets import blanks_csv, flashing_data
@@ -80,7 +80,7 @@ def test_missed_lines_are_named_with_their_cure(name: str) -> None:
         for missed in plan.missed:
             assert missed.wanted.words in text
             assert all(cure in text for cure in missed.cures)
-        assert all(finding.text in text for finding in plan.findings)
+        assert all(finding.sentence(Units.INCH) in text for finding in plan.findings)
 
 
 @EACH

@@ -8,10 +8,10 @@ from cases import changed, job_of
 from hypothesis import assume
 from hypothesis import strategies as st
 
+from jambs.findings import Severity
 from jambs.job import Job, JobFaults
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
-from jambs.place.placement import Severity
 from jambs.place.solve import PlaceError, place_windows
 
 CORNERS = ("head_left", "head_right", "sill_left", "sill_right")
@@ -123,7 +123,7 @@ def kits(draw: st.DrawFn) -> tuple[Kit, Job]:
     kit, job = _kit(changes)
     if draw(st.booleans()):
         kit, job = _measured(draw, changes, kit)
-    assume(not any(finding.weight is Severity.STOP for finding in kit.findings))
+    assume(not any(finding.severity is Severity.STOP for finding in kit.findings))
     return kit, job
 
 

@@ -11,8 +11,10 @@ from cases import changed, job_of
 
 from jambs.job import Job
 from jambs.job.models.site import site_of
+from jambs.length import Units
 from jambs.place.alternatives import alternatives
 from jambs.place.choose import within_limits
+from jambs.place.limit_kinds import LimitKind
 from jambs.place.placement import Placement
 from jambs.place.rules import RuleError
 from jambs.place.solve import PlaceError, place_at, place_windows
@@ -134,7 +136,7 @@ def test_the_rule_puts_the_window_where_the_sweep_is_least(window: WindowCompari
     (placement,) = place_windows(free, least_heat_loss=least_heat_loss(free))
     assert placement.flange_plane == window.sweep.least.flange_plane
     assert free.shop.grid.holds(placement.interior_depth)
-    assert "Least heat through the joint" in placement.reasons[0]
+    assert "Least heat through the joint" in placement.reasons[0].sentence(Units.INCH)
 
 
 def test_the_rule_keeps_to_the_limits() -> None:
@@ -142,16 +144,16 @@ def test_the_rule_keeps_to_the_limits() -> None:
     tight = job(position="least heat loss", limits={"overhang": "1"})
     (placement,) = place_windows(tight, least_heat_loss=least_heat_loss(tight))
     _, high = within_limits([placement.opening], placement.planes, tight)
-    assert high.name.startswith("greatest overhang")
+    assert high.limit is LimitKind.OVERHANG
     assert placement.flange_plane == 7.5
-    assert "greatest overhang" in placement.reasons[0]
+    assert "greatest overhang" in placement.reasons[0].sentence(Units.INCH)
 
 
 def test_the_rule_without_a_study_says_so() -> None:
     asked = job(position={"least_heat_loss": "yes"})
     with pytest.raises(PlaceError) as error:
         place_windows(asked)
-    assert error.value.sentences == (
+    assert error.value.sentences(Units.INCH) == (
         "wall 'main': least_heat_loss: no heat study is at hand here; give another rule, like share: 1/2.",
     )
 

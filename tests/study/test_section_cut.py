@@ -12,11 +12,12 @@ from peer import peer_solution
 from retired_cut import Detail, WallBuild, build_cut, reference_of
 
 from jambs.parts.make import make_kit
+from jambs.place.reasons import SharedPosition
 from jambs.place.solve import place_at
 from jambs.section.cut import cut_sections
 from jambs.section.region import Region, Section, Stuff
 from jambs.section.region import SectionCut as Side
-from jambs.study.at_position import DRAWN, Subject, drawn_sides, kit_at, study_at, subject_of
+from jambs.study.at_position import DRAWN, WindowInWall, drawn_sides, kit_at, study_at, subject_of
 from jambs.study.heat.cut import linear_transmittance, surface_factors
 from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS
 from jambs.study.heat.grid import Fineness
@@ -28,7 +29,7 @@ FINE = Fineness(first=0.002, growth=1.4, largest=0.03)
 DETAIL = Detail(side="jamb", framing=3 * METRES_PER_INCH, buck=0.75 * METRES_PER_INCH, gap=0.25 * METRES_PER_INCH)
 
 
-def subject(**paths: object) -> Subject:
+def subject(**paths: object) -> WindowInWall:
     job = job_of(changed(**{"windows__fixed__u_frame": "1.6", **paths}))
     (opening,) = job.openings
     return subject_of(opening, stack_wall(opening.wall, grid=job.shop.grid), job)
@@ -38,7 +39,7 @@ def box(s: tuple[float, float], d: tuple[float, float]) -> tuple[tuple[float, fl
     return ((s[0], d[0]), (s[1], d[0]), (s[1], d[1]), (s[0], d[1]))
 
 
-def build_of(case: Subject) -> WallBuild:
+def build_of(case: WindowInWall) -> WallBuild:
     """The same wall for the parametric builder."""
     planes, wall = case.planes, case.wall
     return WallBuild(
@@ -50,7 +51,7 @@ def build_of(case: Subject) -> WallBuild:
     )
 
 
-def parametric_as_section(case: Subject, interior: float, exterior: float) -> Section:
+def parametric_as_section(case: WindowInWall, interior: float, exterior: float) -> Section:
     """The build that the parametric builder makes, drawn by hand as a section at the jamb. [in]"""
     planes, jamb = case.planes, DETAIL.interior_jamb / METRES_PER_INCH
     end, trim = WALL_LENGTH, planes.trim_plane
@@ -201,4 +202,4 @@ def test_kits_are_made_at_the_plane_asked_for() -> None:
     case = subject()
     kit = make_kit(place_at(case.opening, case.planes, 8.0, case.job), case.job)
     assert kit.placement.flange_plane == 8.0
-    assert kit.placement.reasons[0].startswith("One position")
+    assert isinstance(kit.placement.reasons[0], SharedPosition)

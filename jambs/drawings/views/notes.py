@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from jambs.drawings.views.measured import depth_words, state_words
 from jambs.drawings.views.sash import sash_words
+from jambs.findings import Severity
 from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner, InteriorTrim, Joint
 from jambs.length import length_text
 from jambs.parts.kit import Kit
-from jambs.place.placement import Severity
 
 JOINTS = {
     Joint.HEAD_OVER_LEGS: "butt, head over legs",
@@ -29,7 +29,7 @@ def note_paragraphs(kit: Kit, job: Job, *, sheet_date: str) -> list[str]:
         _inside_words(opening.interior, job),
         *_outside_words(kit, job),
         f"Jambs stand {_text(job.shop.proud, job)} proud of the finished wall. Sizes are finished sizes.",
-        *[finding.text for finding in kit.findings if finding.weight is not Severity.NOTE],
+        *[one.sentence(job.units) for one in kit.findings if one.severity is not Severity.NOTE],
     ]
 
 

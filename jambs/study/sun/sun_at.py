@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.section.region import SectionCut as Side
-from jambs.study.at_position import AtPosition, DrawnSide, Subject
+from jambs.study.at_position import AtPosition, DrawnSide, WindowInWall
 from jambs.study.heat.region import StudyError
 from jambs.study.heat.section_cut import EXTERIOR_NAMES
 from jambs.study.sun.daylight import SUMMER_MONTHS, WINTER_MONTHS, Reveal, beam_path, monthly_sun, sky_component
@@ -39,7 +39,7 @@ def sky_at(reveal: Reveal) -> float:
     return sky_component(reveal, steps=90)
 
 
-def reveal_at(subject: Subject, found: AtPosition) -> Reveal:
+def reveal_at(subject: WindowInWall, found: AtPosition) -> Reveal:
     """The reveal before the glass [m]: from the pane to the outermost of cladding and casing, between the jambs."""
     jamb, head = found.side(Side.JAMB), found.side(Side.HEAD)
     sill = found.side(Side.SILL)

@@ -1,0 +1,106 @@
+"""What is held against the limits once the flange plane of an opening is known."""
+
+from __future__ import annotations
+
+from jambs.findings import Finding, Subject
+from jambs.job.models.openings import Job, Opening
+from jambs.job.models.shop import Limits
+from jambs.job.models.windows import Sash
+from jambs.place.alternatives import broken_limits
+from jambs.place.depths import interior_depth
+from jambs.place.findings import (
+    ExteriorTooShallow,
+    FlangeOutOfRange,
+    FrameProudInside,
+    FrameStandsProud,
+    HandleOverStool,
+    InteriorTooShallow,
+    JambWiderThanBoards,
+    NoHingeSide,
+    NotAnEscapeOpening,
+    NothingCarries,
+    PastLimit,
+    SashStopsShort,
+)
+from jambs.place.limit_kinds import LimitKind
+from jambs.place.limits import SAME_PLANE, widest_jamb
+from jambs.place.placement import Swing
+from jambs.place.sash import escape_faults
+from jambs.place.support import carrying_layer
+from jambs.wall.planes import WallPlanes
+
+HINGED_AT_A_SIDE = (Sash.CASEMENT_OUT, Sash.CASEMENT_IN, Sash.DOOR_OUT, Sash.DOOR_IN)
+TOLD_ELSEWHERE = (
+    LimitKind.ONE_BOARD,
+    LimitKind.LEAST_EXTERIOR_DEPTH,
+    LimitKind.OVERHANG,
+    LimitKind.SASH_OPENING,
+    LimitKind.ESCAPE_OPENING,
+)
+"""Limits that have a finding of their own."""
+
+
+def impossible(opening: Opening, planes: WallPlanes, plane: float, least_depth: float) -> list[Finding]:
+    """Find what keeps a window from standing with its flange in a plane [in].
+
+    ``least_depth``: what the shop mills at the least, finished face → frame; what was measured is held to it later.
+    """
+    about, inside = Subject.opening(opening.mark), interior_depth(opening.window, plane)
+    faults: list[Finding] = []
+    low = planes.sheathing_plane if opening.window.nailing_flange else 0.0
+    overhang = plane - planes.sheathing_plane
+    if not low - SAME_PLANE <= plane <= planes.trim_plane + SAME_PLANE:
+        faults.append(FlangeOutOfRange(subject=about, plane=plane, low=low, high=planes.trim_plane))
+    elif overhang > SAME_PLANE and _nothing_carries(planes, plane):
+        faults.append(NothingCarries(subject=about, overhang=overhang, wall=planes.wall.name))
+    if inside < -SAME_PLANE:
+        faults.append(FrameProudInside(subject=about, proud=-inside))
+    if SAME_PLANE < inside < least_depth - SAME_PLANE and opening.measured is None:
+        faults.append(InteriorTooShallow(subject=about, depth=inside, least=least_depth))
+    return faults
+
+
+def _nothing_carries(planes: WallPlanes, plane: float) -> bool:
+    return planes.wall.buck is None and carrying_layer(planes, plane) is None
+
+
+def depth_findings(opening: Opening, inside: float, outside: float, job: Job) -> list[Finding]:
+    """Hold the interior and the exterior depth of an opening [in] against boards and limits."""
+    about, found = Subject.opening(opening.mark), list[Finding]()
+    if outside < -SAME_PLANE and opening.exterior:
+        found.append(FrameStandsProud(subject=about, proud=-outside))
+    widest, rip = widest_jamb(opening, job), inside + job.shop.proud
+    if widest is not None and rip > widest + SAME_PLANE:
+        found.append(JambWiderThanBoards(subject=about, rip=rip))
+    if opening.exterior and SAME_PLANE < outside < job.limits.least_exterior_depth - SAME_PLANE:
+        found.append(ExteriorTooShallow(subject=about, depth=outside))
+    return found
+
+
+def sash_findings(opening: Opening, swing: Swing | None, limits: Limits) -> list[Finding]:
+    """Hold sash, handle and escape opening against what the job asks of them."""
+    about, found = Subject.opening(opening.mark), list[Finding]()
+    asked = limits.sash_opening_deg
+    if swing and swing.greatest_deg < asked:
+        found.append(SashStopsShort(subject=about, opens_deg=swing.greatest_deg, asked_deg=asked, met=swing.stopped_by))
+    found += _handle_findings(opening, limits.handle_clearance)
+    if opening.window.sash in HINGED_AT_A_SIDE and opening.hinge is None:
+        found.append(NoHingeSide(subject=about))
+    faults = escape_faults(opening, swing, limits.escape) if opening.escape else ()
+    if faults:
+        found.append(NotAnEscapeOpening(subject=about, faults=faults))
+    return found
+
+
+def _handle_findings(opening: Opening, asked: float) -> list[Finding]:
+    handle, stool = opening.window.handle, opening.interior.stool
+    if handle is None or stool is None:
+        return []
+    space = opening.interior.frame_reveal - handle.below_sill_face
+    return [] if space >= asked else [HandleOverStool(subject=Subject.opening(opening.mark), space=space, asked=asked)]
+
+
+def other_limits(opening: Opening, planes: WallPlanes, plane: float, job: Job) -> list[Finding]:
+    """Find the limits that a position breaks and no other finding tells of."""
+    about, broken = Subject.opening(opening.mark), broken_limits(plane, opening, planes, job)
+    return [PastLimit(subject=about, broken=one) for one in broken if one.limit not in TOLD_ELSEWHERE]
