@@ -1,0 +1,103 @@
+"""Findings are data: every code once in the house, every register with its rows, and no arithmetic prints a length."""
+
+from __future__ import annotations
+
+import ast
+from collections import Counter
+from collections.abc import Iterator
+from importlib import import_module
+from pathlib import Path
+
+import pytest
+from finding_rows import statements_in
+from test_floors import FILES, FLOORS, PACKAGE, module_of, room_of
+
+from jambs.findings import Statement
+
+TESTS = Path(__file__).parent
+REGISTERS = [path for path in FILES if path.stem in ("findings", "reasons") and path.parent != PACKAGE]
+PRINTERS = {"length_text", "feet_text", "decimal_text"}
+PRINTING_METHODS = {"text", "words"}
+WHERE_PEOPLE_READ = 6
+"""From this floor up papers are made; ``job`` is the other border, where what was written is complained about."""
+STILL_PRINTING = {
+    "courses/cladding.py",
+    "courses/plan.py",
+    "courses/story_pole.py",
+    "fasten/furring.py",
+    "fasten/plan.py",
+    "flashing/bending.py",
+    "flashing/checks.py",
+    "flashing/laps.py",
+    "movement/joints.py",
+    "movement/plan.py",
+    "parts/as_built.py",
+    "parts/boards.py",
+    "parts/box.py",
+    "parts/casing.py",
+    "parts/exterior_jamb.py",
+    "parts/exterior_sill.py",
+    "parts/flashing.py",
+    "parts/interior_jamb.py",
+    "parts/make.py",
+    "parts/outside.py",
+    "parts/sides.py",
+    "parts/stool.py",
+    "stock/house/lot_faults.py",
+    "stock/house/lot_notes.py",
+    "stock/house/lots.py",
+    "stock/house/lumber.py",
+}
+"""Files of the floors between that print all the same: parts, cladding and stock still carry words in their values."""
+
+
+def may_print(path: Path) -> bool:
+    room = room_of(module_of(path))
+    if room in ("length", "job") or FLOORS.get(room, WHERE_PEOPLE_READ) >= WHERE_PEOPLE_READ:
+        return True
+    return path in REGISTERS or path.stem.endswith("_words")
+
+
+def printing(code: str) -> Iterator[str]:
+    """Name what code imports or calls that prints a length."""
+    for node in ast.walk(ast.parse(code)):
+        if isinstance(node, ast.ImportFrom) and node.module == "jambs.length":
+            yield from (alias.name for alias in node.names if alias.name in PRINTERS)
+        elif (
+            isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr in ("text", "words")
+        ):
+            yield f".{node.func.attr}()"
+
+
+ARITHMETIC = [path for path in FILES if not may_print(path)]
+
+
+@pytest.mark.parametrize("path", ARITHMETIC, ids=lambda path: path.relative_to(PACKAGE).as_posix())
+def test_no_arithmetic_file_prints_a_length(path: Path) -> None:
+    prints = set(printing(path.read_text(encoding="utf-8")))
+    assert bool(prints) is (path.relative_to(PACKAGE).as_posix() in STILL_PRINTING), prints
+
+
+def test_the_walk_sees_both_ways_of_printing() -> None:
+    """The test of the test."""
+    code = "from jambs.length import Grid, length_text\nprint(grid.text(1.0), window.words(units), plan.words)\n"
+    assert list(printing(code)) == ["length_text", ".text()", ".words()"]
+
+
+def statements() -> list[type[Statement]]:
+    return [one for path in REGISTERS for one in statements_in(import_module(module_of(path)))]
+
+
+def test_every_code_is_there_once() -> None:
+    counted = Counter(one.code for one in statements())
+    assert {code for code, count in counted.items() if count > 1} == set()
+    assert all(code.replace("-", "").isalpha() and code == code.lower() for code in counted)
+
+
+@pytest.mark.parametrize("path", REGISTERS, ids=lambda path: path.relative_to(PACKAGE).as_posix())
+def test_every_register_has_its_rows(path: Path) -> None:
+    """The rows of a register stand in a test of its name, which holds every code: ``codes_in`` in it fails else."""
+    room = path.parent.relative_to(PACKAGE)
+    rows = TESTS / room / f"test_{room.name}_{path.name}"
+    assert rows.exists()
+    assert f"codes_in({path.stem}" in rows.read_text(encoding="utf-8")
