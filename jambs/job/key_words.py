@@ -42,9 +42,14 @@ def words_of(model: str, key: str) -> KeyWords | None:
 
 def missing(model: str, key: str, *, name: str = "") -> str:
     """Say that a key is missing and what belongs there; ``name``: what the file calls it, a column perhaps."""
-    name = name or key
     found = words_of(model, key)
-    return f"{name} is missing; add it: {found.told}" if found else f"{name} is missing; add it"
+    said = f"{name or key} is missing; add it: {found.told}" if found else f"{name or key} is missing; add it"
+    other = words_of(model, INSTEAD.get(key, ""))
+    return f"{said}; or {other.key}: {other.words}" if other else said
+
+
+INSTEAD = {"jamb_depth": "frame_depth", "frame_projection": "flange_set_back"}
+"""Keys that say the same in another way, as makers' sheets have it."""
 
 
 def related(model: str, found: str, keys: Iterable[str]) -> list[KeyWords]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Job, Opening
 from jambs.job.models.shop import Limits
-from jambs.job.models.windows import Sash
 from jambs.place.alternatives import broken_limits
 from jambs.place.depths import interior_depth
 from jambs.place.findings import (
@@ -20,16 +19,17 @@ from jambs.place.findings import (
     NotAnEscapeOpening,
     NothingCarries,
     PastLimit,
+    SashSizesAssumed,
     SashStopsShort,
+    TiltStopsShort,
 )
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.limits import SAME_PLANE, widest_jamb
 from jambs.place.placement import Swing
-from jambs.place.sash import escape_faults
+from jambs.place.sash import escape_faults, tilt_at, tilt_stay_deg
 from jambs.place.support import carrying_layer
 from jambs.wall.planes import WallPlanes
 
-HINGED_AT_A_SIDE = (Sash.CASEMENT_OUT, Sash.CASEMENT_IN, Sash.DOOR_OUT, Sash.DOOR_IN)
 TOLD_ELSEWHERE = (
     LimitKind.ONE_BOARD,
     LimitKind.LEAST_EXTERIOR_DEPTH,
@@ -83,13 +83,29 @@ def sash_findings(opening: Opening, swing: Swing | None, limits: Limits) -> list
     asked = limits.sash_opening_deg
     if swing and swing.greatest_deg < asked:
         found.append(SashStopsShort(subject=about, opens_deg=swing.greatest_deg, asked_deg=asked, met=swing.stopped_by))
+        found += _assumed_sizes(opening)
     found += _handle_findings(opening, limits.handle_clearance)
-    if opening.window.sash in HINGED_AT_A_SIDE and opening.hinge is None:
+    if opening.window.sash.is_side_hung and opening.hinge is None:
         found.append(NoHingeSide(subject=about))
     faults = escape_faults(opening, swing, limits.escape) if opening.escape else ()
     if faults:
         found.append(NotAnEscapeOpening(subject=about, faults=faults))
     return found
+
+
+def _assumed_sizes(opening: Opening) -> list[Finding]:
+    """Ask for the sizes of a sash that falls short by what was assumed of it."""
+    keys = tuple(key for key in opening.unstated if key.startswith("sash"))
+    return [SashSizesAssumed(subject=Subject.opening(opening.mark), keys=keys)] if keys else []
+
+
+def tilt_findings(opening: Opening, inside: float) -> list[Finding]:
+    """Lean the head of a tilted sash in against the jamb at an interior depth [in]."""
+    tilted, stay = tilt_at(opening, interior_depth=inside), tilt_stay_deg(opening)
+    if tilted is None or tilted.degrees >= stay:
+        return []
+    about = Subject.opening(opening.mark)
+    return [TiltStopsShort(subject=about, opens_deg=tilted.degrees, stay_deg=stay, met=tilted.met)]
 
 
 def _handle_findings(opening: Opening, asked: float) -> list[Finding]:

@@ -254,6 +254,22 @@ class FlangeBearsPartly(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FlangeWidthAssumed(Finding):
+    """The job does not give the width of a flange [in] that a buck has to bear."""
+
+    code: ClassVar[str] = "flange-width-assumed"
+    severity: Severity = Severity.CHECK
+    flange: float
+
+    def sentence(self, units: Units) -> str:
+        """Ask for it."""
+        return (
+            f"Whether the buck bears the nailing flange rests on its width, and {units.text(self.flange)} is assumed: "
+            "give flange_width before the buck is sawn."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LinerStandsOut(Finding):
     """A liner buck stands out of the framing by a length [in], fastened on so many sides."""
 
@@ -337,6 +353,37 @@ class SashStopsShort(Finding):
     def sentence(self, units: Units) -> str:
         """Say how far, and what it meets."""
         return f"The sash opens {self.opens_deg:.0f}° and meets {self.met}; {self.asked_deg:.0f}° is asked."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TiltStopsShort(Finding):
+    """A sash that tilts and turns leans in less far than its stay lets it [degrees]."""
+
+    code: ClassVar[str] = "tilt-stops-short"
+    severity: Severity = Severity.CHECK
+    opens_deg: float
+    stay_deg: float
+    met: Obstacle
+
+    def sentence(self, units: Units) -> str:
+        """Say how far, and what it meets."""
+        return (
+            f"Tilted, the sash meets {self.met} at {self.opens_deg:.0f}°; its stay lets it in by about "
+            f"{self.stay_deg:.0f}°."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SashSizesAssumed(Finding):
+    """How far the sash opens falls short, and sizes of the sash that it rests on were assumed; their keys."""
+
+    code: ClassVar[str] = "sash-sizes-assumed"
+    severity: Severity = Severity.CHECK
+    keys: tuple[str, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Ask for them."""
+        return f"How far the sash opens rests on sizes that are assumed: give {' and '.join(self.keys)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

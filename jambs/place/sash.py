@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -11,7 +12,7 @@ from jambs.job.models.shop import Escape
 from jambs.job.models.trim import InteriorStyle
 from jambs.job.models.windows import FrameFace, Sash
 from jambs.place.placement import Swing
-from jambs.place.swing import Leaf, open_sash
+from jambs.place.swing import Leaf, Opened, open_sash
 
 SIDES = {
     Sash.AWNING: ("head", "sill"),
@@ -46,7 +47,7 @@ def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float) 
     window = opening.window
     if not window.sash.swings:
         return None
-    leaf = _leaf(opening, exterior_depth if window.sash.outward else interior_depth)
+    leaf = _leaf(opening, window.sash, exterior_depth if window.sash.outward else interior_depth)
     opened = open_sash(leaf)
     clear = _daylight(opening)
     if window.sash in SIDES:
@@ -54,6 +55,22 @@ def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float) 
     else:
         clear = Size(width=opened.passage, height=clear.height)
     return Swing(greatest_deg=opened.degrees, stopped_by=opened.met, clear=clear)
+
+
+def tilt_at(opening: Opening, *, interior_depth: float) -> Opened | None:
+    """Lean the head of a sash that tilts and turns into the room, its sill edge as the hinge; None for any other."""
+    if opening.window.sash is not Sash.TILT_AND_TURN:
+        return None
+    return open_sash(_leaf(opening, Sash.HOPPER, interior_depth))
+
+
+def tilt_stay_deg(opening: Opening) -> float:
+    """The angle at which the head of a tilted sash has come in by what its stay lets it [degrees]."""
+    return math.degrees(math.asin(min(TILTED_IN / opening.frame.height, 1.0)))
+
+
+TILTED_IN = 6.0
+"""How far stays let the head of a tilted sash into the room [in]: common practice, no source."""
 
 
 def clear_opening(opening: Opening, swing: Swing | None) -> Size:
@@ -96,44 +113,44 @@ def _daylight(opening: Opening) -> Size:
     )
 
 
-def _leaf(opening: Opening, depth: float) -> Leaf:
+def _leaf(opening: Opening, sash: Sash, depth: float) -> Leaf:
     window = opening.window
-    hinge, latch = _hinge_sides(opening)
-    face = window.outside_face if window.sash.outward else window.frame_face
+    hinge, latch = _hinge_sides(opening, sash)
+    face = window.outside_face if sash.outward else window.frame_face
     hinge_face, latch_face = _face(face, hinge), _face(face, latch)
-    reveal, casing_reveal, casing_thickness = _trim_at(opening)
-    has_jamb = opening.exterior is not None or not window.sash.outward
+    reveal, casing_reveal, casing_thickness = _trim_at(opening, sash)
+    has_jamb = opening.exterior is not None or not sash.outward
     return Leaf(
-        span=opening.frame.height if window.sash in SIDES else opening.frame.width,
+        span=opening.frame.height if sash in SIDES else opening.frame.width,
         hinge_face=hinge_face,
         latch_face=latch_face,
-        hinge_edge=hinge_face if window.sash_face is None else window.sash_face,
-        latch_edge=latch_face if window.sash_face is None else window.sash_face,
+        hinge_edge=window.sash_edge(hinge_face),
+        latch_edge=window.sash_edge(latch_face),
         thickness=window.sash_thickness or 0.0,
         set_back=window.sash_set_back or 0.0,
         jamb_depth=depth if has_jamb else 0.0,
         hinge_jamb_face=hinge_face - reveal,
         # An awning opens over the sloping sill, which falls out of its way.
-        latch_jamb_face=-opening.frame.height if window.sash is Sash.AWNING else latch_face - reveal,
+        latch_jamb_face=-opening.frame.height if sash is Sash.AWNING else latch_face - reveal,
         casing_face=hinge_face - reveal - casing_reveal,
         casing_thickness=casing_thickness if depth > 0 else 0.0,
     )
 
 
-def _trim_at(opening: Opening) -> tuple[float, float, float]:
-    if opening.window.sash.outward:
+def _trim_at(opening: Opening, sash: Sash) -> tuple[float, float, float]:
+    if sash.outward:
         trim = opening.exterior
         return (trim.frame_reveal, trim.casing_reveal, trim.casing.thickness) if trim else (0.0, 0.0, 0.0)
     inside = opening.interior
     stool = inside.stool if inside.style is InteriorStyle.STOOL_AND_APRON else None
-    if opening.window.sash is Sash.HOPPER and stool:
+    if sash is Sash.HOPPER and stool:
         return (inside.frame_reveal, 0.0, inside.casing.thickness + stool.nosing)
     return (inside.frame_reveal, inside.casing_reveal, inside.casing.thickness)
 
 
-def _hinge_sides(opening: Opening) -> tuple[str, str]:
-    if opening.window.sash in SIDES:
-        return SIDES[opening.window.sash]
+def _hinge_sides(opening: Opening, sash: Sash) -> tuple[str, str]:
+    if sash in SIDES:
+        return SIDES[sash]
     return ("right", "left") if opening.hinge == "right" else ("left", "right")
 
 

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from jambs.findings import Finding, FindingsError, Reason, Subject
 from jambs.job.models.openings import Job, Opening
 from jambs.place.alternatives import alternatives, next_best
-from jambs.place.checks import depth_findings, impossible, other_limits, sash_findings
+from jambs.place.checks import depth_findings, impossible, other_limits, sash_findings, tilt_findings
 from jambs.place.choose import Chosen, LimitClash, asked_by
 from jambs.place.depths import exterior_depth, interior_depth, share_at
 from jambs.place.placement import Placement
@@ -124,6 +124,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
             *depth_findings(opening, inside, outside, job),
             *carrying_findings(opening, planes, plane, buck, job.shop.shim_space, job.limits),
             *sash_findings(opening, swing, job.limits),
+            *tilt_findings(opening, inside),
             *other_limits(opening, planes, plane, job),
         ),
     )

@@ -9,6 +9,7 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Limits
 from jambs.place.findings import (
     FlangeBearsPartly,
+    FlangeWidthAssumed,
     LinerStandsOut,
     NeedsEngineer,
     NoRoomForShims,
@@ -136,6 +137,9 @@ def _bearing(opening: Opening, buck: Buck) -> list[Finding]:
     flange = opening.window.flange_width
     if not opening.window.nailing_flange or flange is None:
         return []
+    about = Subject.opening(opening.mark)
+    if "flange_width" in opening.unstated:
+        return [FlangeWidthAssumed(subject=about, flange=flange)]
     around = shims(opening)
     gap = max(around.left, around.right, around.head, around.sill) + buck.set_back
     past_gap = flange - gap
@@ -143,7 +147,6 @@ def _bearing(opening: Opening, buck: Buck) -> list[Finding]:
     is_thin = buck.thickness < past_gap - SAME_PLANE
     if bears >= LEAST_BEARING * flange - SAME_PLANE and not is_thin:
         return []
-    about = Subject.opening(opening.mark)
     return [
         FlangeBearsPartly(subject=about, flange=flange, gap=gap, bears=bears, past_gap=past_gap, buck_is_thin=is_thin)
     ]

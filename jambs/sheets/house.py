@@ -20,7 +20,7 @@ NONE = "–"
 
 
 UNSTATED = "HINGE SIDE NOT STATED"
-SIDE_HUNG = tuple(sash.value for sash in (Sash.CASEMENT_OUT, Sash.CASEMENT_IN, Sash.DOOR_OUT, Sash.DOOR_IN))
+SIDE_HUNG = tuple(sash.value for sash in Sash if sash.is_side_hung)
 
 WEIGHTS = [weight.value for weight in ORDER]
 

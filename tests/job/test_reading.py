@@ -151,7 +151,7 @@ def test_the_rough_opening_is_assumed_where_it_is_not_given(tmp_path: Path) -> N
 def test_what_nobody_stated_is_assumed_in_so_many_words(tmp_path: Path) -> None:
     job = read_text(HOUSE, tmp_path)
     first, second = ([one.what for one in opening.assumed] for opening in job.openings)
-    assert first == ["frame face outside"]
+    assert first == ["frame face outside", "edge of the sash"]
     assert second == ["spacing of stud 2x4", "rough opening"]
     limits = [one.what for one in job.assumed]
     assert "limit: weight" in limits and "limit: overhang" not in limits

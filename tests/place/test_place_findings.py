@@ -412,7 +412,51 @@ SASH = [
     ),
 ]
 
-ROWS = [*STOPS, *DEPTHS, *CARRIED, *SASH]
+TILT = {
+    "frame_depth": "2 3/4",
+    "flange_set_back": "1 1/4",
+    "frame_face": "2 1/2",
+    "nailing_flange": "no",
+    "sash": "tilt and turn",
+    "sash_thickness": "2 3/4",
+    "sash_set_back": "-1/2",
+    "sash_overlap": "1/2",
+}
+UNSTATED = {key: value for key, value in TILT.items() if key not in ("sash_thickness", "sash_set_back")}
+FLANGED = {key: value for key, value in CASEMENT.items() if key != "flange_width"}
+
+UNSTATED_SIZES = [
+    Row(
+        # The sash laps the frame by 1/2: the jamb clears it from a reveal of 1/2 on. Tilt: asin(6 / 47 1/2) = 7.3.
+        code="tilt-stops-short",
+        appears=case(windows__fixed=TILT, interior_trim__inside__frame_reveal="1/4"),
+        quiet=case(windows__fixed=TILT, interior_trim__inside__frame_reveal="5/8"),
+        inch="Tilted, the sash meets the extension jamb at 0°; its stay lets it in by about 7°.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="sash-sizes-assumed",
+        appears=case(windows__fixed=UNSTATED, interior_trim__inside__frame_reveal="1/4"),
+        quiet=case(windows__fixed=TILT, interior_trim__inside__frame_reveal="1/4"),
+        inch="How far the sash opens rests on sizes that are assumed: give sash_thickness and sash_set_back.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="flange-width-assumed",
+        appears=case(windows__fixed=FLANGED),
+        quiet=case(windows__fixed=FLANGED, position={"flange_on": "sheathing"}),
+        inch='Whether the buck bears the nailing flange rests on its width, and 1 1/4" is assumed: give flange_width '
+        "before the buck is sawn.",
+        mm="Whether the buck bears the nailing flange rests on its width, and 31.8 mm is assumed: give flange_width "
+        "before the buck is sawn.",
+        severity=CHECK,
+        about=W1,
+    ),
+]
+
+ROWS = [*STOPS, *DEPTHS, *CARRIED, *SASH, *UNSTATED_SIZES]
 
 
 @each(ROWS)

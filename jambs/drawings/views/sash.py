@@ -80,6 +80,6 @@ def sash_words(opening: Opening) -> str:
     """Say how the sash opens."""
     sash = opening.window.sash
     words = sash.value
-    if sash.swings and opening.hinge and sash not in (Sash.AWNING, Sash.HOPPER):
+    if sash.is_side_hung and opening.hinge:
         words += f", hinges {opening.hinge} as seen from inside"
     return words

@@ -6,6 +6,7 @@ from typing import Any, get_args
 
 from pydantic import Field
 
+from jambs.job.key_words import key_words
 from jambs.job.models.fields import Model
 from jambs.job.models.layers import WallEntry
 from jambs.job.models.openings import JobEntry, OpeningEntry
@@ -31,7 +32,28 @@ class JobFile(OutsideEntry, JobEntry):
 
 def schema() -> dict[str, Any]:
     """Return the JSON Schema of the job file, for editors that complete and check YAML by one."""
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **JobFile.model_json_schema()}
+    whole = JobFile.model_json_schema()
+    for section in NAMED:
+        piece = whole["properties"][section]
+        piece["additionalProperties"] = {"anyOf": [piece["additionalProperties"], LIKE]}
+    _describe(whole)
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **whole}
+
+
+NAMED = ("walls", "windows", "interior_trim", "exterior_trim")
+"""Sections whose pieces have names, and may be like each other."""
+LIKE = {"type": "object", "required": ["like"], "properties": {"like": {"type": "string"}}}
+
+
+def _describe(whole: dict[str, Any]) -> None:
+    """Let an editor show what every key means."""
+    for row in key_words().values():
+        piece = whole if row.model == JobFile.__name__ else whole["$defs"].get(row.model, {})
+        piece = next((one for one in (piece, *piece.get("anyOf", ())) if row.key in one.get("properties", {})), None)
+        if piece is not None:
+            value = piece["properties"][row.key]
+            written = value.get("description", "")
+            value["description"] = f"{row.words} ({written})" if written else row.words
 
 
 def models() -> tuple[type[Model], ...]:

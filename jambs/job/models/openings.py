@@ -124,7 +124,7 @@ class Opening:
 
     ``rough_opening`` is the window's: inside the buck where there is one. ``sill_height``: finished floor → bottom
     of the frame. ``floor_below_frame``: bottom of a door's frame → finished floor. ``readings``: what was read off the
-    tape, whole or not; ``measured``: the same where it is whole.
+    tape, whole or not; ``measured``: the same where it is whole. ``unstated``: sizes of the window that were assumed.
     """
 
     mark: str
@@ -151,6 +151,7 @@ class Opening:
     measured: Measured | None
     assumed: tuple[Assumed, ...] = ()
     readings: Readings | None = None
+    unstated: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

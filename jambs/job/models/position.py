@@ -12,6 +12,40 @@ from jambs.job.models.fields import ModelOrText, Share, SignedDepth, Text, YesNo
 RULES = ("share", "equal_depths", "flange_on", "interior_depth", "exterior_depth", "choose", "least_heat_loss")
 
 
+WORDS = {
+    "equal depths": {"equal_depths": "yes"},
+    "choose": {"choose": "yes"},
+    "least heat loss": {"least_heat_loss": "yes"},
+}
+TWO_MEANINGS = {
+    ("middle", "in the middle", "center", "centre", "centered", "centred", "half"): (
+        "equal_depths (as deep inside as outside) or share (the part of the added depth that is taken inside)"
+    ),
+    ("outside", "flush", "flush outside", "outie"): (
+        "flange_on: trim plane (the flange on the outermost sheet) or exterior_depth (frame → trim plane)"
+    ),
+    ("inside", "flush inside", "innie"): (
+        "flange_on: sheathing (the flange on the sheathing) or interior_depth (finished face → frame)"
+    ),
+}
+"""Words that builders use for two places, and what each would be."""
+
+
+def read_words(text: str) -> dict[str, str]:
+    """Read a rule in plain words; what is no rule is the layer on whose outer face the flange lies."""
+    plain = " ".join(text.replace("_", " ").split())
+    if found := re.fullmatch(rf"({'|'.join(RULES)})\s*[:=\s]\s*(.+)", text.strip()):
+        return {found[1]: found[2]}
+    if plain.lower() in WORDS:
+        return WORDS[plain.lower()]
+    for words, meanings in TWO_MEANINGS.items():
+        if plain.lower() in words:
+            raise fault(f"{text!r} can mean two places; write {meanings} (see `jambs keys position`)")
+    if plain in (rule.replace("_", " ") for rule in RULES):
+        raise fault(f"{text!r} has no value; write {plain.replace(' ', '_')}: and what it is (`jambs keys position`)")
+    return {"flange_on": re.sub(r"^(flange )?(on )?(the )?", "", plain, flags=re.IGNORECASE)}
+
+
 class PositionRule(ModelOrText):
     """Where the window stands in the wall: exactly one of these keys.
 
@@ -29,20 +63,8 @@ class PositionRule(ModelOrText):
     @model_validator(mode="before")
     @classmethod
     def _one_word(cls, value: Any) -> Any:
-        """Read a rule that is one word, or a key and its value in one text, as a schedule's cell has it."""
-        if not isinstance(value, str):
-            return value
-        words = {
-            "equal depths": {"equal_depths": "yes"},
-            "choose": {"choose": "yes"},
-            "least heat loss": {"least_heat_loss": "yes"},
-        }
-        text = value.strip()
-        found = re.fullmatch(rf"({'|'.join(RULES)})\s*[:=\s]\s*(.+)", text)
-        word = text.replace("_", " ")
-        if not found and word not in words:
-            raise fault(f"{value!r} is no rule; give one of {', '.join(RULES)} (see `jambs keys position`)")
-        return {found[1]: found[2]} if found else words[word]
+        """Read a rule in plain words, or a key and its value in one text, as a schedule's cell has it."""
+        return read_words(value) if isinstance(value, str) else value
 
     @model_validator(mode="after")
     def _one_rule(self) -> PositionRule:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, model_validator
+from pydantic import BeforeValidator, ValidationInfo, model_validator
 
 from jambs.job.models.fields import (
     NUMBER,
@@ -22,7 +22,9 @@ from jambs.job.models.fields import (
     Weight,
     YesNo,
     fault,
+    units_of,
 )
+from jambs.job.models.makers_sheet import depths_that_differ, with_flange_depths
 
 
 class Sash(StrEnum):
@@ -37,6 +39,13 @@ class Sash(StrEnum):
     SLIDER = "slider"
     DOOR_OUT = "door out"
     DOOR_IN = "door in"
+    TILT_AND_TURN = "tilt and turn"
+
+    @classmethod
+    def _missing_(cls, value: object) -> Sash | None:
+        """Read ``tilt-turn`` and ``tilt turn`` too."""
+        words = str(value).lower().replace("-", " ").split()
+        return cls.TILT_AND_TURN if words in (["tilt", "turn"], ["tilt", "and", "turn"]) else None
 
     @property
     def swings(self) -> bool:
@@ -47,6 +56,14 @@ class Sash(StrEnum):
     def outward(self) -> bool:
         """Say whether the sash turns to the outside."""
         return self in (Sash.CASEMENT_OUT, Sash.AWNING, Sash.DOOR_OUT)
+
+    @property
+    def is_side_hung(self) -> bool:
+        """Say whether the sash hangs on its left or right side, so that the side has to be ordered."""
+        return self.swings and self not in (Sash.AWNING, Sash.HOPPER)
+
+
+FLANGE_DEPTHS = ("jamb_depth", "frame_projection")
 
 
 class FrameFace(ModelOrText):
@@ -63,6 +80,11 @@ class FrameFace(ModelOrText):
         if isinstance(value, dict | FrameFace):
             return value
         return {"left": value, "right": value, "head": value, "sill": value}
+
+    @property
+    def least(self) -> float:
+        """The narrowest of the four [in]."""
+        return min(self.left, self.right, self.head, self.sill)
 
 
 class Handle(Model):
@@ -83,14 +105,19 @@ class WindowType(Model):
     """A window type. Depths along the depth axis [in].
 
     ``jamb_depth``: bearing face of the nailing flange → inside edge of the frame. ``frame_projection``: from that
-    face → outer edge of the frame. ``frame_face``: seen from inside; ``exterior_frame_face``: from outside.
-    Without a flange the bearing face is the plane of the clips or straps. ``sash_face``: frame's outer edge → edge of
-    the sash (as ``frame_face`` if not given). ``sash_set_back``: edge of the frame on the side it opens to → that face
-    of the sash, negative where the sash stands proud of the frame.
+    face → outer edge of the frame. Makers' sheets have the whole ``frame_depth`` and ``flange_set_back`` (outside edge
+    → bearing face) instead: any two of them give the rest. Without a flange the bearing face is the plane of the clips
+    or straps. ``frame_face``: seen from inside; ``exterior_frame_face``: from outside. ``sash_face``: frame's outer
+    edge → edge of the sash (as ``frame_face`` if not given), or ``sash_overlap``: how far the sash laps over the
+    frame's inner edge. ``sash_set_back``: edge of the frame on the side it opens to → that face of the sash, negative
+    where the sash stands proud of the frame. ``flange_width`` and the sash's sizes are assumed where nothing rests on
+    them.
     """
 
     jamb_depth: Depth
     frame_projection: Depth
+    frame_depth: Depth | None = None
+    flange_set_back: Depth | None = None
     frame_face: FrameFace
     exterior_frame_face: FrameFace | None = None
     nailing_flange: YesNo
@@ -98,6 +125,7 @@ class WindowType(Model):
     sash: Sash
     sash_thickness: Thickness | None = None
     sash_face: Small | None = None
+    sash_overlap: Small | None = None
     sash_set_back: SignedDepth | None = None
     handle: Handle | None = None
     glass: Glass | None = None
@@ -105,18 +133,42 @@ class WindowType(Model):
     u_frame: Annotated[float, BeforeValidator(Amount(0.01, 12)), NUMBER] | None = None
     material: Text | None = None
 
+    @classmethod
+    def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
+        """Let an editor accept any two of the depths."""
+        whole = dict(handler.resolve_ref_schema(handler(core_schema)))
+        whole["required"] = [key for key in whole["required"] if key not in FLANGE_DEPTHS]
+        projections = [{"required": ["frame_projection"]}, {"required": ["flange_set_back"]}]
+        depths = [{"required": ["jamb_depth"]}, {"required": ["frame_depth"]}]
+        both = {"required": ["jamb_depth", "frame_depth"]}
+        whole["anyOf"] = [both, {"allOf": [{"anyOf": depths}, {"anyOf": projections}]}]
+        return whole
+
+    @model_validator(mode="before")
+    @classmethod
+    def _as_makers_write(cls, value: Any, info: ValidationInfo) -> Any:
+        return with_flange_depths(value, units_of(info)) if isinstance(value, dict) else value
+
     @model_validator(mode="after")
-    def _needs(self) -> WindowType:
-        if self.nailing_flange and self.flange_width is None:
-            raise fault(
-                "has a nailing_flange and no flange_width; add it: frame's outer edge → outer edge of the flange"
-            )
-        if self.sash.swings and (self.sash_thickness is None or self.sash_set_back is None):
-            raise fault(
-                f"sash {self.sash.value!r} swings and its depths are missing; give sash_thickness and sash_set_back "
-                "(frame's edge on the side it opens to → that face of the sash)"
-            )
+    def _adds_up(self, info: ValidationInfo) -> WindowType:
+        depths = (*FLANGE_DEPTHS, "frame_depth", "flange_set_back")
+        if wrong := depths_that_differ({key: getattr(self, key) for key in depths}, units_of(info)):
+            raise fault(wrong)
         return self
+
+    @model_validator(mode="after")
+    def _one_sash_edge(self) -> WindowType:
+        if self.sash_overlap is None:
+            return self
+        if self.sash_face is not None:
+            raise fault("gives sash_face and sash_overlap; both say where the sash's edge is, keep one")
+        if self.sash_overlap > min(self.outside_face.least, self.frame_face.least):
+            raise fault("sash_overlap is wider than the frame's face that it laps over; correct one of them")
+        return self
+
+    def sash_edge(self, face: float) -> float:
+        """Frame's outer edge → edge of the sash [in], on a side where the frame's face is this wide."""
+        return face - (self.sash_overlap or 0.0) if self.sash_face is None else self.sash_face
 
     @property
     def outside_face(self) -> FrameFace:

@@ -102,9 +102,20 @@ def _liked(shelf: Shelf[Entry], own: TextSource, complaints: Complaints) -> str 
     return None
 
 
+RIVALS = {
+    "jamb_depth": "frame_depth",
+    "frame_depth": "jamb_depth",
+    "frame_projection": "flange_set_back",
+    "flange_set_back": "frame_projection",
+    "sash_face": "sash_overlap",
+    "sash_overlap": "sash_face",
+}
+"""Keys that say one thing in two ways: what a piece gives in one way replaces what it has in the other."""
+
+
 def merged(base: Mapping[str, Any], changes: Mapping[str, Any]) -> dict[str, Any]:
-    """Lay changes over a mapping, mapping within mapping; ``none`` takes a key away."""
-    result = dict(base)
+    """Lay changes over a mapping, mapping within mapping; ``none`` takes a key away, as does another way to say it."""
+    result = {key: value for key, value in base.items() if RIVALS.get(key) not in changes}
     for key, value in changes.items():
         if value == "none":
             result.pop(key, None)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import Wall, WallEntry
@@ -12,11 +12,12 @@ from jambs.job.models.position import RULES, PositionRule
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
-from jambs.job.reading.catalogue import plain_name
+from jambs.job.reading.catalogue import find_layer, material_name
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import advice
 from jambs.job.reading.look_up import Found, Shelf, find
 from jambs.job.reading.tree import TextSource
+from jambs.job.reading.unstated import ask_for, unstated, with_usual
 from jambs.job.reading.walls import look_up_wall
 from jambs.length import Units, length_text
 
@@ -53,10 +54,13 @@ def look_up_opening(source: TextSource, shelves: Shelves, complaints: Complaints
     rule = _position(entry, source, wall, built, shelves, complaints) if entry else None
     if not (entry and built and window and interior and rule and shelves.shop):
         return None
-    if not _fits(entry, window.entry, source, complaints):
+    if not _fits(entry, window.entry, source, complaints) or ask_for(window.entry, entry, rule, source, complaints):
         return None
-    assumed += _assumed(entry, window.entry, exterior is not None, shelves.shop, complaints.units)
-    return _opening(entry, built, window, interior, exterior, rule, assumed, shelves.shop)
+    missing = unstated(window.entry)
+    whole, usual = with_usual(window.entry, complaints.units)
+    assumed += (*_assumed(entry, whole, exterior is not None, shelves.shop, complaints.units), *usual)
+    found = replace(window, entry=whole)
+    return _opening(entry, built, found, interior, exterior, rule, assumed, shelves.shop, missing)
 
 
 def _wall(found: Found[WallEntry], shelves: Shelves, complaints: Complaints) -> tuple[Wall | None, tuple[Assumed, ...]]:
@@ -93,14 +97,28 @@ def _position(
 def _on_face(
     rule: PositionRule, named: str, wall: Wall, place: TextSource, complaints: Complaints
 ) -> PositionRule | None:
-    faces = [SHEATHING, TRIM_PLANE]
-    faces += [name for layer in wall.layers for name in (layer.name, layer.role.value)]
-    faces = list(dict.fromkeys(faces))
-    match = next((face for face in faces if plain_name(face) == plain_name(named)), None)
+    layers = [layer.name for layer in wall.layers]
+    faces = list(dict.fromkeys([SHEATHING, TRIM_PLANE, *layers, *(layer.role.value for layer in wall.layers)]))
+    known = find_layer(named)
+    names = {material_name(named), *([material_name(known.name)] if known else [])}
+    match = next((face for face in faces if material_name(face) in names), None)
     if match is None:
-        complaints.say(place, ("flange_on",), f"wall {wall.name} has no face {named!r}; {advice(named, faces)}")
+        complaints.say(place, ("flange_on",), _no_face(named, wall, faces, is_plain=isinstance(place.value, str)))
+        return None
+    if layers.count(match) > 1:
+        message = f"wall {wall.name} has {layers.count(match)} layers called {match!r}, so it may be two places; "
+        complaints.say(place, ("flange_on",), f"{message}write sheathing, trim plane, interior_depth or exterior_depth")
         return None
     return rule.model_copy(update={"flange_on": match})
+
+
+def _no_face(named: str, wall: Wall, faces: list[str], *, is_plain: bool) -> str:
+    """Say that a wall has no such face; a position in plain words may also have been meant for a rule."""
+    if not is_plain:
+        return f"wall {wall.name} has no face {named!r}; {advice(named, faces)}"
+    otherwise = f"write one of {', '.join(RULES)} (see `jambs keys position`), or a layer for its outer face"
+    near = advice(named, [*RULES, *faces], otherwise=otherwise)
+    return f"{named!r} is no rule, and no face of wall {wall.name}; {near}"
 
 
 def _fits(entry: OpeningEntry, window: WindowType, source: TextSource, complaints: Complaints) -> bool:
@@ -150,6 +168,7 @@ def _opening(
     rule: PositionRule,
     assumed: tuple[Assumed, ...],
     shop: Shop,
+    unstated: tuple[str, ...],
 ) -> Opening:
     return Opening(
         mark=entry.mark,
@@ -176,4 +195,5 @@ def _opening(
         measured=whole_measured(entry.measured),
         readings=entry.measured,
         assumed=assumed,
+        unstated=unstated,
     )

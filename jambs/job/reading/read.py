@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -21,12 +21,14 @@ from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Fault, JobFaults, advice, nearest
+from jambs.job.reading.likes import with_likes
 from jambs.job.reading.look_up import Shelf
 from jambs.job.reading.look_up_on_hand import look_up_on_hand
 from jambs.job.reading.look_up_opening import Shelves, look_up_opening
 from jambs.job.reading.look_up_outside import look_up_outside, name_elevations
+from jambs.job.reading.marks import Repeatable, each_mark
 from jambs.job.reading.rows import TABLES
-from jambs.job.reading.schedule import read_schedule
+from jambs.job.reading.schedule import ScheduleRow, read_schedule
 from jambs.job.reading.sentences import unknown_key
 from jambs.job.reading.tree import TextSource, TreePiece, read_tree
 from jambs.job.reading.walls import look_up_board, look_up_wall
@@ -147,10 +149,21 @@ def _shelf(section: str, key: str, model: type[Any], top: TreePiece, complaints:
         complaints.say(source, (), "is no set of names; write each name with its keys under it")
     if written == {}:
         complaints.say(source, (), "is empty; write a name with its keys under it")
-    names = written if isinstance(written, dict) else {}
-    entries = {name: complaints.check(model, source.within((name,))) for name in names}
+    entries: dict[str, Any] = {}
+    if isinstance(written, dict):
+        source, likes = with_likes(source, complaints)
+        entries = {name: _entry(name, model, source, likes, complaints) for name in written}
     is_optional = not JobFile.model_fields[section].is_required()
     return Shelf(section=section, key=key, model=model, source=source, entries=entries, is_optional=is_optional)
+
+
+def _entry(name: str, model: type[Any], section: TreePiece, likes: Mapping[str, str], complaints: Complaints) -> Any:
+    """Check one named piece; what is wrong with the one it is like is told there."""
+    own = section.within((name,))
+    if name not in likes:
+        is_told = isinstance(own.value, dict) and "like" in own.value
+        return None if is_told else complaints.check(model, own)
+    return complaints.check_merged(model, section.within((likes[name],)), own, own.value)
 
 
 def _shelves(top: TreePiece, shop: Shop | None, complaints: Complaints) -> Shelves:
@@ -172,7 +185,8 @@ def _shelves(top: TreePiece, shop: Shop | None, complaints: Complaints) -> Shelv
 
 
 def _openings(file: Path, top: TreePiece, shelves: Shelves, complaints: Complaints) -> tuple[Opening, ...]:
-    sources: list[TextSource] = [*_listed(top, complaints), *_scheduled(file, top, complaints)]
+    entries: list[Repeatable] = [*_listed(top, complaints), *_scheduled(file, top, complaints)]
+    sources = [source for entry in entries for source in each_mark(entry, complaints)]
     if not {"openings", "schedule"} & set(top.value):
         complaints.say(top, (), "openings is missing; list the openings, or name a schedule: openings.csv")
     _no_mark_twice(sources, complaints)
@@ -181,7 +195,7 @@ def _openings(file: Path, top: TreePiece, shelves: Shelves, complaints: Complain
     return tuple(opening for opening in found if opening)
 
 
-def _listed(top: TreePiece, complaints: Complaints) -> Iterator[TextSource]:
+def _listed(top: TreePiece, complaints: Complaints) -> Iterator[TreePiece]:
     written = top.value.get("openings")
     if written is None:
         return
@@ -192,7 +206,7 @@ def _listed(top: TreePiece, complaints: Complaints) -> Iterator[TextSource]:
     yield from (top.within(("openings", place)) for place in range(len(written)))
 
 
-def _scheduled(file: Path, top: TreePiece, complaints: Complaints) -> Sequence[TextSource]:
+def _scheduled(file: Path, top: TreePiece, complaints: Complaints) -> Sequence[ScheduleRow]:
     name = top.value.get("schedule")
     if not isinstance(name, str):
         return []

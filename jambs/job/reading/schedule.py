@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -63,6 +63,10 @@ class ScheduleRow:
         return ScheduleRow(
             file=self.file, line=self.line, whole=self.whole, columns=self.columns, path=self.path + location
         )
+
+    def replaced(self, location: Location, value: Any) -> ScheduleRow:
+        """Return this row with another value of one of its keys."""
+        return replace(self, whole={**self.whole, str(location[0]): value})
 
     def fault(self, location: Location, sentence: str) -> Fault:
         """Make a fault in the nearest column."""

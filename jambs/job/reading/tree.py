@@ -6,7 +6,7 @@ Nothing is guessed: ``no``, ``1e3`` and ``2026-03-02`` stay the texts they are; 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Protocol
 
@@ -60,6 +60,10 @@ class TreePiece:
         """Return the piece at a location within this one."""
         return TreePiece(file=self.file, root=self.root, lines=self.lines, path=self.path + location)
 
+    def replaced(self, location: Location, value: Any) -> TreePiece:
+        """Return this piece with another value at a location; a fault in it is told where the old one stands."""
+        return replace(self, root=_put(self.root, self.path + location, value))
+
     def fault(self, location: Location, sentence: str) -> Fault:
         """Make a fault at the nearest place that is written in the file."""
         path = self.path + location
@@ -72,11 +76,20 @@ class TreePiece:
         words: list[str] = []
         value = self.root
         for step in path:
-            value = value[step]
+            value = value.get(step) if isinstance(value, dict) else value[step]
             words.append(f"[{step}]{_name(value)}" if isinstance(step, int) else f".{step}")
         section = _section_length(path)
         parts = ("".join(words[:section]), "".join(words[section:]))
         return ": ".join(part.removeprefix(".") for part in parts if part)
+
+
+def _put(tree: Any, path: Location, value: Any) -> Any:
+    """Copy a tree along one way, with another value at its end."""
+    if not path:
+        return value
+    copy = tree.copy()
+    copy[path[0]] = _put(tree.get(path[0]) if isinstance(tree, dict) else tree[path[0]], path[1:], value)
+    return copy
 
 
 def _name(value: Any) -> str:
