@@ -11,9 +11,10 @@ import yaml
 from said import sentences
 
 from jambs.job import Job, read_job
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
-from jambs.parts.part import Part, Where
+from jambs.parts.part import Part
 from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
 

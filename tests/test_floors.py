@@ -16,6 +16,8 @@ ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "jambs"
 FLOORS = {
     "length": 0,
+    "geometry": 0,
+    "outlines": 1,
     "data": 0,
     "findings": 1,
     "job": 1,

@@ -19,9 +19,10 @@ from jambs.app.wall_record import wall_record
 from jambs.job.models.fields import COMPASS_POINTS
 from jambs.job.models.site import temperature_text
 from jambs.length import length_text
+from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.sheets.values import Record, size, sized
-from jambs.study.candidates import Candidate, Effects, board_words
+from jambs.study.candidates import Candidate, Effects, boards_words
 from jambs.study.details import DetailChange
 from jambs.study.heat.conductivities import WOOD_CONDUCTIVITY
 from jambs.study.heat.cut import GLASS_EDGE_NOT_MODELLED, INPUT_UNCERTAINTY
@@ -127,8 +128,8 @@ def _built(kit: Kit, study: PlacementStudy) -> Record:
     buck, swing = placement.buck, placement.swing
     depth = buck.outer - buck.inner if buck else None
     return {
-        "interior_board": board_words(kit, "extension jamb") or "none",
-        "exterior_board": board_words(kit, "exterior extension jamb") or "none",
+        "interior_board": boards_words(kit, PartKind.EXTENSION_JAMB, units=units) or "none",
+        "exterior_board": boards_words(kit, PartKind.EXTERIOR_JAMB, units=units) or "none",
         "buck": "none" if buck is None else f"{buck.kind.value}, {length_text(depth or 0.0, units=units)} deep",
         "buck_depth": size(depth, units=units),
         "overhang": size(placement.overhang, units=units),

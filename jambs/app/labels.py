@@ -58,7 +58,7 @@ def labels(
         STOCK[paper or found.shop.paper], count, found.units, {"label": label, "corner": corner, "pitch": pitch}
     )
     kits = told(lambda: kits_as_cut(found))
-    order = cutting_order(kits) if by == "cutting" else ()
+    order = cutting_order(kits, units=found.units) if by == "cutting" else ()
     try:
         pdf = labels_pdf(kits, found, stock, order=order, first=first)
     except LabelError as error:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import partial
 from typing import TypeVar
 
@@ -12,20 +12,18 @@ from jambs.courses.cladding import CourseError
 from jambs.courses.elevation import kits_on
 from jambs.courses.plan import CoursePlan, plan_elevation
 from jambs.fasten.plan import FastenerLine, field_fasteners, opening_fasteners
-from jambs.flashing.blank import Blank
+from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings, make_flashings
 from jambs.job import Job
-from jambs.length import length_text
-from jambs.movement.plan import KitMovement, plan_movement, said_once
+from jambs.length import Grid
+from jambs.movement.plan import KitMovement, moves_to_say, plan_movement, said_once
 from jambs.movement.woods import WoodError
+from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
-from jambs.parts.part import Crosscut, Part, Rip
 
 Made = TypeVar("Made")
 FLASHING = "flashing"
 """The section of the job file without which no metal is bent: the head flashing is then a plain strip."""
-WIDE = ("stool", "exterior sill")
-"""Boards whose movement is always said."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,7 +95,7 @@ def _fasteners(kits: Sequence[Kit], job: Job) -> tuple[FastenerLine, ...]:
     return tuple(lines)
 
 
-def kits_as_cut(job: Job) -> tuple[Kit, ...]:
+def kits_as_cut(job: Job) -> tuple[CutKit, ...]:
     """Make the kits of a job as their cut sheets have them.
 
     Raises:
@@ -107,57 +105,21 @@ def kits_as_cut(job: Job) -> tuple[Kit, ...]:
     return with_outside(kits, plan_outside(kits, job), job)
 
 
-def with_outside(kits: Sequence[Kit], outside: PlannedOutside, job: Job) -> tuple[Kit, ...]:
+def with_outside(kits: Sequence[Kit], outside: PlannedOutside, job: Job) -> tuple[CutKit, ...]:
     """Return kits whose parts say how they move, and whose head flashing is the blank to cut."""
     movements = {one.mark: one for one in outside.movements}
-    blanks = {one.mark: blank for one in outside.flashings for blank in one.blanks if blank.name == "head flashing"}
-    kits = [_moving(kit, movements[kit.mark]) if kit.mark in movements else kit for kit in kits]
-    return tuple(_with_blank(kit, blanks[kit.mark], job) if kit.mark in blanks else kit for kit in kits)
-
-
-def _moving(kit: Kit, movement: KitMovement) -> Kit:
-    notes = _notes(kit, movement)
-    parts = tuple(
-        replace(part, work=(*part.work, notes[part.mark])) if part.mark in notes else part for part in kit.parts
+    flashings = {one.mark: one for one in outside.flashings}
+    return tuple(
+        as_cut(kit, _planned_for(kit, movements.get(kit.mark), flashings.get(kit.mark), job.shop.grid)) for kit in kits
     )
-    return replace(kit, parts=parts, findings=(*kit.findings, *movement.findings))
 
 
-def _notes(kit: Kit, movement: KitMovement) -> dict[str, str]:
-    """Return how boards move where it matters: at a joint that does not take it, and on stools and sills.
-
-    The species stands on the page about wood that moves.
-    """
-    tight = {mark for joint in movement.joints if not joint.takes_it for mark in joint.marks}
-    wide = {part.mark for part in kit.parts if part.name in WIDE}
-    return {mark: note.partition(" (")[0] for mark, note in movement.notes.items() if mark in tight | wide}
-
-
-def _with_blank(kit: Kit, blank: Blank, job: Job) -> Kit:
-    parts = tuple(_as_blank(part, blank, kit, job) if part.name == blank.name else part for part in kit.parts)
-    return replace(kit, parts=parts)
-
-
-def _as_blank(part: Part, blank: Blank, kit: Kit, job: Job) -> Part:
-    """Give the plain strip the girth and length of the blank; where it is seen, in place, it stays what it was."""
-    trim = kit.placement.opening.exterior
-    assert trim is not None
-    width, length = (job.shop.grid.up(size) for size in (blank.girth, blank.length))
-    at, dam, past, gap = (
-        length_text(size, units=job.units)
-        for size in (
-            blank.bends[0].at,
-            blank.end_dam,
-            trim.head_flashing.past_casing,
-            trim.head_flashing.gap_to_cladding,
-        )
+def _planned_for(kit: Kit, movement: KitMovement | None, flashings: Flashings | None, grid: Grid) -> PlannedForKit:
+    return PlannedForKit(
+        flashing=flat_head(kit, flashings, grid) if flashings else None,
+        moves=moves_to_say(kit, movement) if movement else {},
+        findings=movement.findings if movement else (),
     )
-    work = (
-        f"blank; {len(blank.bends)} bends, the first {at} from the upper edge: see the flashing sheet",
-        f"{dam} of each end turned up as end dam; {past} past the casing at each end; cladding stays {gap} above it",
-    )
-    cuts = (Rip(width=width), Crosscut(length=length))
-    return replace(part, width=width, length=length, cuts=cuts, ends="square both ends", work=work)
 
 
 def outside_text(outside: PlannedOutside) -> str:

@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from jambs.job.models.outside import ElevationEntry
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Where
+from jambs.parts.part import Part
 
 Box = tuple[float, float, float, float]
 """Left, bottom, right, top [in]."""

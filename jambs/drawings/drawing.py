@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.boxes import Point
 from jambs.drawings.layout.packing import OnPage, packed, room_on
 from jambs.drawings.layout.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.layout.placed import PlacedView
@@ -17,6 +16,7 @@ from jambs.drawings.views.notes import note_paragraphs
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.table import notes_view, parts_tables
 from jambs.drawings.views.view import View
+from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.kit import Kit
@@ -123,7 +123,7 @@ def _asked(kit: Kit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
         interior_elevation(kit),
         exterior_elevation(kit),
         *(section_view(section, kit, job) for section in cuts),
-        *details(kit),
+        *details(kit, units=job.units),
     )
 
 

@@ -13,8 +13,9 @@ from jambs.job.models.layers import USUAL_SPACING, Layer, Role
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
 from jambs.length import ROUND_OFF, Units, decimal_text, length_text, whole_down, whole_up
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Where
+from jambs.parts.part import Part
 from jambs.wall.planes import WallPlanes
 
 FOAMS = ("EPS", "XPS", "polyisocyanurate")

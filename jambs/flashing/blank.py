@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import Enum
 from itertools import accumulate, pairwise
 
 
@@ -39,6 +40,14 @@ class Bend:
     turn_deg: float
 
 
+class BlankKind(Enum):
+    """What a blank of bent metal becomes, by its trade words."""
+
+    SILL_PAN = "sill pan"
+    SILL_FLASHING = "sill flashing"
+    HEAD_FLASHING = "head flashing"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Blank:
     """A piece of sheet metal as cut. ``girth``: across all legs; ``length``: along, end dams counted [in].
@@ -48,12 +57,17 @@ class Blank:
     """
 
     mark: str
-    name: str
+    kind: BlankKind
     legs: tuple[Leg, ...]
     between: float
     end_dam: float
     start: tuple[float, float]
     work: tuple[str, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """The blank in trade words, for printing."""
+        return self.kind.value
 
     @property
     def girth(self) -> float:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.flashing.blank import Blank
+from jambs.flashing.blank import Blank, BlankKind
 from jambs.job.models.openings import Job
 from jambs.length import length_text
+from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 
 
@@ -22,19 +23,19 @@ class Lap:
 
 def lap_order(kit: Kit, blanks: Sequence[Blank], job: Job) -> tuple[Lap, ...]:
     """Return the order of laps of one opening, from below."""
-    names = {blank.name: blank for blank in blanks}
+    made = {blank.kind: blank for blank in blanks}
     steps: list[tuple[str, str]] = []
-    if pan := names.get("sill pan"):
+    if pan := made.get(BlankKind.SILL_PAN):
         lap = _text(pan.leg("front leg").width, job)
-        steps.append(("sill pan", f"front leg {lap} down over the membrane under the opening"))
-    steps += _window(kit, "sill pan" in names)
-    if sill := names.get("sill flashing"):
+        steps.append((pan.name, f"front leg {lap} down over the membrane under the opening"))
+    steps += _window(kit, BlankKind.SILL_PAN in made)
+    if sill := made.get(BlankKind.SILL_FLASHING):
         lap = _text(sill.leg("front leg").width, job)
-        steps.append(("sill flashing", f"over the course of cladding under the sill, by {lap}"))
-        steps.append(("exterior sill", "on the sill flashing, its back at the frame with a sealant joint"))
+        steps.append((sill.name, f"over the course of cladding under the sill, by {lap}"))
+        steps.append((PartKind.EXTERIOR_SILL.words, "on the sill flashing, its back at the frame with a sealant joint"))
     steps.append(("exterior jambs and casing", "legs on the sill, head casing over the legs"))
-    head = names["head flashing"]
-    steps.append(("head flashing", f"front leg {_text(head.leg('front leg').width, job)} down over the head casing"))
+    head = made[BlankKind.HEAD_FLASHING]
+    steps.append((head.name, f"front leg {_text(head.leg('front leg').width, job)} down over the head casing"))
     steps.append(("membrane", f"over the upstand of {_text(head.leg('upstand').width, job)}, taped at its upper edge"))
     steps.append(("cladding over the head", _cladding(kit, job)))
     return tuple(Lap(number=n, what=what, over=over) for n, (what, over) in enumerate(steps, start=1))

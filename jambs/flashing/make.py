@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 from jambs.findings import Finding
 from jambs.flashing.bending import Bending, resolve_bending
-from jambs.flashing.blank import Blank, Leg
+from jambs.flashing.blank import Blank, BlankKind, Leg
 from jambs.flashing.checks import blank_findings, membrane_findings, pan_findings
 from jambs.flashing.laps import Lap, lap_order
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import FlashingEntry
+from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.parts.water import LEAST_FALL
@@ -55,8 +56,13 @@ def make_flashings(kit: Kit, entry: FlashingEntry, job: Job) -> Flashings:
     )
 
 
-def _exterior(kit: Kit, name: str) -> Part | None:
-    return next((part for part in kit.parts if part.name == name), None)
+def head_of(flashings: Flashings) -> Blank | None:
+    """Return the blank of the head flashing; nothing where there is none."""
+    return next((blank for blank in flashings.blanks if blank.kind is BlankKind.HEAD_FLASHING), None)
+
+
+def _part(kit: Kit, kind: PartKind) -> Part | None:
+    return next((part for part in kit.parts if part.kind is kind), None)
 
 
 def _drip(bending: Bending) -> tuple[Leg, ...]:
@@ -69,7 +75,7 @@ def _drip(bending: Bending) -> tuple[Leg, ...]:
 def head_blank(kit: Kit, bending: Bending) -> Blank:
     """Make the head flashing over the head casing: upstand, top with its fall, front leg over the casing, drip."""
     trim = kit.placement.opening.exterior
-    part = _exterior(kit, "head flashing")
+    part = _part(kit, PartKind.HEAD_FLASHING)
     assert trim is not None and part is not None
     flashing, run = trim.head_flashing, trim.casing.thickness
     rise = run * math.tan(math.radians(bending.fall_deg))
@@ -82,7 +88,7 @@ def head_blank(kit: Kit, bending: Bending) -> Blank:
     top = part.seat.origin[1]
     return Blank(
         mark=kit.mark,
-        name="head flashing",
+        kind=BlankKind.HEAD_FLASHING,
         legs=legs,
         between=part.length,
         end_dam=bending.end_dam,
@@ -107,7 +113,7 @@ def pan_blank(kit: Kit, bending: Bending) -> Blank:
     )
     return Blank(
         mark=kit.mark,
-        name="sill pan",
+        kind=BlankKind.SILL_PAN,
         legs=legs,
         between=placement.opening.rough_opening.width,
         end_dam=bending.end_dam,
@@ -121,7 +127,7 @@ def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
 
     It reaches from notch to notch of the sill, and from the sill's back edge, in under the frame, to the cladding face.
     """
-    trim, part = kit.placement.opening.exterior, _exterior(kit, "exterior sill")
+    trim, part = kit.placement.opening.exterior, _part(kit, PartKind.EXTERIOR_SILL)
     if trim is None or trim.sill is None or part is None:
         return None
     planes, slope = kit.placement.planes, math.radians(trim.sill.slope)
@@ -135,7 +141,7 @@ def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
     )
     return Blank(
         mark=kit.mark,
-        name="sill flashing",
+        kind=BlankKind.SILL_FLASHING,
         legs=legs,
         between=part.length - 2 * part.outline[0][0],
         end_dam=bending.end_dam,

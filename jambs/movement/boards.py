@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from jambs.job.models.outside import Air, ClimateEntry, WoodEntry
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.woods import StockWood, wood_of
-from jambs.parts.part import Part, Where
+from jambs.parts.cuts import WoodMoves
+from jambs.parts.kinds import Where
+from jambs.parts.part import Part
 
 LINEAR = (6.0, 14.0)
 """Moisture between which the coefficients hold [%] (Wood Handbook, chapter 13)."""
@@ -53,6 +55,11 @@ class BoardMovement:
     def shrinkage(self) -> float:
         """The most it gets narrower than it was in the shop [in], at least nothing."""
         return -min(self.winter, self.summer, 0.0)
+
+    @property
+    def moves(self) -> WoodMoves:
+        """The movement as a part carries it to the cut sheet."""
+        return WoodMoves(winter=self.winter, summer=self.summer, is_about=self.is_beyond)
 
     @property
     def share(self) -> float:

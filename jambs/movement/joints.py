@@ -10,8 +10,8 @@ from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner
 from jambs.length import HALF_64TH, ROUND_OFF, Grid, whole_up
 from jambs.movement.boards import BoardMovement
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Where
 
 MITER_GAP = 1 / 32
 """A miter that opens by more is seen [in]; common practice, no source."""

@@ -11,26 +11,29 @@ from jambs.job.models.outside import ClimateEntry, WoodEntry
 from jambs.length import ROUND_OFF
 from jambs.movement.boards import BoardMovement, board_movement
 from jambs.movement.joints import JointMovement, joint_movements
+from jambs.parts.cuts import WoodMoves
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Where
 
 MATTERS = 1 / 16
 """A board that moves by this much gets a note on its cut sheet [in]; common practice, no source."""
 SEALANT_PERCENT = 25.0
 """Movement a sealant joint takes each way, as a share of its width [%]: ASTM C920 class 25."""
 
+WIDE = (PartKind.STOOL, PartKind.EXTERIOR_SILL)
+"""Boards whose movement is always said."""
 WOOD_MOVES = "Wood moves, "
 """How what is said of a joint begins."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KitMovement:
-    """The wood of one opening: its boards, its joints, a note for each part that moves enough, what to know."""
+    """The wood of one opening: its boards, its joints, how each part moves that moves enough, by mark, what to know."""
 
     mark: str
     boards: tuple[BoardMovement, ...]
     joints: tuple[JointMovement, ...]
-    notes: Mapping[str, str]
+    moves: Mapping[str, WoodMoves]
     findings: tuple[Finding, ...]
     assumed: tuple[Assumed, ...]
 
@@ -55,7 +58,7 @@ def plan_movement(
         mark=kit.mark,
         boards=boards,
         joints=joints,
-        notes={one.part.mark: board_note(one, job) for one in boards if _matters(one)},
+        moves={one.part.mark: one.moves for one in boards if _matters(one)},
         findings=tuple(_findings(kit, boards, joints)),
         assumed=_assumed(boards, sealant_percent is None and any(one.name == "sealant joint" for one in joints)),
     )
@@ -65,18 +68,11 @@ def _matters(board: BoardMovement) -> bool:
     return max(board.growth, board.shrinkage) >= MATTERS - ROUND_OFF
 
 
-def board_note(board: BoardMovement, job: Job) -> str:
-    """Say for the cut sheet how a board moves: ``moves: 3/32" narrower in winter, …``.
-
-    *Moves about* where its moisture leaves the 6 to 14 % that the coefficients hold for.
-    """
-    fine = job.shop.grid.fine
-    halves = []
-    for change, season in ((board.winter, "winter"), (board.summer, "summer")):
-        if fine.count(abs(change)):
-            halves.append(f"{fine.text(abs(change))} {'wider' if change > 0 else 'narrower'} in {season}")
-    about = "moves about" if board.is_beyond else "moves"
-    return f"{about}: {', '.join(halves)} ({board.wood.wood.species}, {board.wood.sawn.value} sawn)"
+def moves_to_say(kit: Kit, movement: KitMovement) -> dict[str, WoodMoves]:
+    """Return, by mark, how boards move where it matters: at a joint that does not take it, and on stools and sills."""
+    tight = {mark for joint in movement.joints if not joint.takes_it for mark in joint.marks}
+    wide = {part.mark for part in kit.parts if part.kind in WIDE}
+    return {mark: moves for mark, moves in movement.moves.items() if mark in tight | wide}
 
 
 def _findings(kit: Kit, boards: Sequence[BoardMovement], joints: Sequence[JointMovement]) -> list[Finding]:

@@ -2,47 +2,50 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import replace
 
-from jambs.job.models.openings import Job
-from jambs.job.models.shop import Board
-from jambs.length import HALF_64TH, ROUND_OFF, length_text, whole_up
+from jambs.job.models.shop import Board, Shop
+from jambs.length import HALF_64TH, ROUND_OFF, whole_up
+from jambs.parts.part import Part
 
 SAME_SIZE = HALF_64TH
 """Two sizes nearer than this are one size [in]."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoardSource:
-    """What a part is cut from: the board in words, and the widths of the strips if it must be glued up [in]."""
+def from_boards(part: Part, boards: Sequence[Board], shop: Shop) -> Part:
+    """Let a part come out of the narrowest board at hand; a board of just its width needs no straightening.
 
-    board: str
-    strips: tuple[float, ...] = ()
-    is_listed: bool = True
-
-
-def board_for(stock: str, *, thickness: float, width: float, job: Job) -> BoardSource:
-    """Find the narrowest board at hand a rip comes out of; a board of just that width needs no straightening."""
-    fits = [board for board in job.boards if board.stock == stock and abs(board.thickness - thickness) < SAME_SIZE]
-    if not fits:
-        text = f"{stock} {length_text(thickness, units=job.units)} thick (no such board listed)"
-        return BoardSource(board=text, is_listed=False)
-    wide = [board for board in fits if _comes_out(board, width, job)]
+    Where the widest is too narrow it is glued up from strips; where none of its stock and thickness is listed, the
+    blank stays as it is. Metal comes off no board.
+    """
+    fits = [board for board in boards if _is_of(board, part)]
+    if not fits or not part.is_wood:
+        return part
+    wide = [board for board in fits if _comes_out(board, part.width, shop)]
     if wide:
-        return BoardSource(board=min(wide, key=lambda board: board.width).words)
+        return _out_of(min(wide, key=lambda board: board.width), part)
     widest = max(fits, key=lambda board: board.width)
-    return BoardSource(board=widest.words, strips=_strips(width, widest, job))
+    return _out_of(widest, part, _strips(part.width, widest, shop))
 
 
-def _comes_out(board: Board, width: float, job: Job) -> bool:
+def _is_of(board: Board, part: Part) -> bool:
+    return board.stock == part.stock and abs(board.thickness - part.thickness) < SAME_SIZE
+
+
+def _out_of(board: Board, part: Part, strips: tuple[float, ...] = ()) -> Part:
+    return replace(part, blank=replace(part.blank, board=board, strips=strips))
+
+
+def _comes_out(board: Board, width: float, shop: Shop) -> bool:
     exact = abs(board.width - width) < SAME_SIZE
-    return exact or board.width - job.shop.edge_allowance >= width - ROUND_OFF
+    return exact or board.width - shop.edge_allowance >= width - ROUND_OFF
 
 
-def _strips(width: float, widest: Board, job: Job) -> tuple[float, ...]:
+def _strips(width: float, widest: Board, shop: Shop) -> tuple[float, ...]:
     """Split a rip into the fewest equal strips, on the fine grid, the last taking what rounding leaves."""
-    most = widest.width - job.shop.edge_allowance
+    most = widest.width - shop.edge_allowance
     count = whole_up(width / most)
-    fine = job.shop.grid.fine
+    fine = shop.grid.fine
     each = fine.round(width / count)
     return (each,) * (count - 1) + (width - each * (count - 1),)

@@ -8,6 +8,7 @@ from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.clear import ClearOpening
+from jambs.parts.kinds import Side
 from jambs.place.placement import Placement, Sides
 
 
@@ -28,14 +29,14 @@ def box_gaps(clear: ClearOpening, placement: Placement) -> Sides:
 def box_findings(gaps: Sides, placement: Placement, job: Job) -> list[Finding]:
     """Say for every side where the box has less than the least shim space."""
     least = job.shop.shim_space
-    sides = {"left": gaps.left, "right": gaps.right, "head": gaps.head}
+    sides = {Side.LEFT: gaps.left, Side.RIGHT: gaps.right, Side.HEAD: gaps.head}
     if placement.opening.interior.style is not InteriorStyle.THREE_SIDED:
-        sides["sill"] = gaps.sill
+        sides[Side.SILL] = gaps.sill
     found: list[Finding] = []
     for side, gap in sides.items():
         if gap < least - SAME_SIZE:
             text = (
-                f"The jamb box does not fit at the {side}: {_gap(gap, job)} to the rough opening, "
+                f"The jamb box does not fit at the {side.words}: {_gap(gap, job)} to the rough opening, "
                 f"{_text(least, job)} is the least; short by {_text(least - gap, job)}."
             )
             found.append(PlainFinding(severity=Severity.STOP, text=text))
@@ -73,17 +74,16 @@ def casing_findings(clear: ClearOpening, placement: Placement, job: Job) -> list
     trim = opening.interior
     reach = trim.casing_reveal + trim.casing.width
     laps = {
-        "left": reach - clear.left - shims.left,
-        "right": reach - (opening.frame.width - clear.right) - shims.right,
-        "head": reach - (opening.frame.height - clear.top) - shims.head,
+        Side.LEFT: reach - clear.left - shims.left,
+        Side.RIGHT: reach - (opening.frame.width - clear.right) - shims.right,
+        Side.HEAD: reach - (opening.frame.height - clear.top) - shims.head,
     }
     found: list[Finding] = []
     for side, lap in laps.items():
         if lap < LEAST_COVER - SAME_SIZE:
             covers = f"covers the wall by {_text(lap, job)}" if lap >= 0 else f"misses the wall by {_text(-lap, job)}"
-            text = (
-                f"The casing at the {side} {covers}; {_text(LEAST_COVER, job)} is the least: wider casing or a filler."
-            )
+            least = _text(LEAST_COVER, job)
+            text = f"The casing at the {side.words} {covers}; {least} is the least: wider casing or a filler."
             found.append(PlainFinding(severity=Severity.CHECK, text=text))
     return found
 

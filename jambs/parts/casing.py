@@ -6,16 +6,24 @@ inside clockwise as seen from inside, outside counter-clockwise.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
+from enum import Enum
 
-from jambs.job.models.openings import Job
+from jambs.geometry import HALF_RIGHT_DEG, Vector, tangent
 from jambs.job.models.trim import CasingEntry, Corner
-from jambs.length import decimal_text, length_text
-from jambs.parts.part import Crosscut, Cut, Edge, End, EndBevel, Miter, Part, Rip, Seat, Vector, Where
-from jambs.parts.shapes import make_part, trapezoid
+from jambs.parts.cuts import BackBevel, Crosscut, Cut, Edge, End, EndBevel, Miter, Rip, Touch
+from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.part import Part, PartBlank, Seat
 
-MITER_DEG = 45.0
+MITER_DEG = HALF_RIGHT_DEG
+
+
+class _EndCut(Enum):
+    """How one end of a piece of casing is cut."""
+
+    SQUARE = 1
+    MITER = 2
+    SLOPE = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,22 +57,26 @@ class CasedOpening:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Piece:
-    position: str
+    side: Side
     inner: float
-    start: str
-    finish: str
+    start: _EndCut
+    finish: _EndCut
     inner_start: tuple[float, float]
     along: Vector
     across: Vector
-    overhang: float = 0.0
+
+    @property
+    def ends(self) -> tuple[tuple[End, _EndCut], tuple[End, _EndCut]]:
+        """How the start and the finish are cut."""
+        return (End.START, self.start), (End.FINISH, self.finish)
 
 
-def casing(opening: CasedOpening, entry: CasingEntry, where: Where, job: Job) -> tuple[Part, ...]:
+def casing(opening: CasedOpening, entry: CasingEntry, where: Where) -> tuple[Part, ...]:
     """Make the casing of one side of the wall: head, left leg, right leg, and a bottom where the opening has one."""
     pieces = [_head(opening, entry, where), *_legs(opening, entry, where)]
     if opening.has_bottom:
         pieces.append(_bottom(opening, entry, where))
-    return tuple(_cut(piece, opening, entry, where, job) for piece in pieces)
+    return tuple(_cut(piece, opening, entry, where) for piece in pieces)
 
 
 def outside_width(opening: CasedOpening, entry: CasingEntry) -> float:
@@ -72,8 +84,8 @@ def outside_width(opening: CasedOpening, entry: CasingEntry) -> float:
     return opening.width + 2 * entry.width
 
 
-def _corner(entry: CasingEntry) -> str:
-    return "miter" if entry.corner is Corner.MITER else "square"
+def _corner(entry: CasingEntry) -> _EndCut:
+    return _EndCut.MITER if entry.corner is Corner.MITER else _EndCut.SQUARE
 
 
 def _across_inner(opening: CasedOpening, entry: CasingEntry) -> tuple[float, float]:
@@ -91,7 +103,7 @@ def _head(opening: CasedOpening, entry: CasingEntry, where: Where) -> _Piece:
     along: Vector = (1.0, 0.0, 0.0) if inside else (-1.0, 0.0, 0.0)
     corner = _corner(entry)
     return _Piece(
-        position="head", inner=inner, start=corner, finish=corner,
+        side=Side.HEAD, inner=inner, start=corner, finish=corner,
         inner_start=(start_x, opening.top), along=along, across=(0.0, 1.0, 0.0),
     )  # fmt: skip
 
@@ -103,24 +115,24 @@ def _bottom(opening: CasedOpening, entry: CasingEntry, where: Where) -> _Piece:
     along: Vector = (-1.0, 0.0, 0.0) if inside else (1.0, 0.0, 0.0)
     corner = _corner(entry)
     return _Piece(
-        position="bottom", inner=inner, start=corner, finish=corner,
+        side=Side.SILL, inner=inner, start=corner, finish=corner,
         inner_start=(start_x, opening.bottom), along=along, across=(0.0, -1.0, 0.0),
     )  # fmt: skip
 
 
 def _legs(opening: CasedOpening, entry: CasingEntry, where: Where) -> list[_Piece]:
     top = _corner(entry)
-    bottom = _corner(entry) if opening.has_bottom else ("slope" if opening.slope_deg else "square")
+    bottom = _corner(entry) if opening.has_bottom else (_EndCut.SLOPE if opening.slope_deg else _EndCut.SQUARE)
     inside = where is Where.INTERIOR
     pieces = []
     right_bottom = opening.bottom if opening.right_bottom is None else opening.right_bottom
-    for position, x, out, up, low in (
-        ("left leg", opening.left, -1.0, inside, opening.bottom),
-        ("right leg", opening.right, 1.0, not inside, right_bottom),
+    for side, x, out, up, low in (
+        (Side.LEFT, opening.left, -1.0, inside, opening.bottom),
+        (Side.RIGHT, opening.right, 1.0, not inside, right_bottom),
     ):
         pieces.append(
             _Piece(
-                position=position,
+                side=side,
                 inner=opening.top - low,
                 start=bottom if up else top,
                 finish=top if up else bottom,
@@ -132,17 +144,12 @@ def _legs(opening: CasedOpening, entry: CasingEntry, where: Where) -> list[_Piec
     return pieces
 
 
-def _cut(piece: _Piece, opening: CasedOpening, entry: CasingEntry, where: Where, job: Job) -> Part:
-    before = entry.width if piece.start == "miter" else 0.0
-    after = entry.width if piece.finish == "miter" else 0.0
+def _cut(piece: _Piece, opening: CasedOpening, entry: CasingEntry, where: Where) -> Part:
+    before, after = (entry.width if how is _EndCut.MITER else 0.0 for _, how in piece.ends)
     # The face of a leg on a sloping sill reaches lower than its back.
-    drop = (
-        entry.thickness * math.tan(math.radians(opening.slope_deg)) if "slope" in (piece.start, piece.finish) else 0.0
-    )
-    lead = drop if piece.start == "slope" else 0.0
-    inner = piece.inner + drop
-    length = before + inner + after
-    outline = trapezoid((before, before + inner), (0.0, length), entry.width)
+    drop = entry.thickness * tangent(opening.slope_deg) if _EndCut.SLOPE in (piece.start, piece.finish) else 0.0
+    lead = drop if piece.start is _EndCut.SLOPE else 0.0
+    length = before + (piece.inner + drop) + after
     x, y = piece.inner_start
     out_of_wall = -1.0 if where is Where.INTERIOR else 1.0
     shift = before + lead
@@ -151,48 +158,28 @@ def _cut(piece: _Piece, opening: CasedOpening, entry: CasingEntry, where: Where,
         y - piece.along[1] * shift,
         opening.back + out_of_wall * entry.thickness,
     )
-    return make_part(
-        "casing",
-        piece.position,
-        where,
-        job=job,
-        stock=entry.stock,
-        thickness=entry.thickness,
-        outline=outline,
+    return Part(
+        kind=PartKind.CASING,
+        side=piece.side,
+        where=where,
+        blank=PartBlank(stock=entry.stock, thickness=entry.thickness),
         cuts=(Rip(width=entry.width), Crosscut(length=length), *_end_cuts(piece, opening)),
-        ends=_ends(piece, opening, inner, length, job),
-        work=_work(piece, entry),
+        touches=_touches(piece, entry),
         seat=Seat(origin=origin, along=piece.along, across=piece.across, through=(0.0, 0.0, -out_of_wall)),
     )
 
 
 def _end_cuts(piece: _Piece, opening: CasedOpening) -> tuple[Cut, ...]:
     cuts: list[Cut] = []
-    for end, how in ((End.START, piece.start), (End.FINISH, piece.finish)):
-        if how == "miter":
+    for end, how in piece.ends:
+        if how is _EndCut.MITER:
             cuts.append(Miter(end=end, angle_deg=MITER_DEG, long_edge=Edge.FAR))
-        if how == "slope":
+        if how is _EndCut.SLOPE:
             cuts.append(EndBevel(end=end, angle_deg=opening.slope_deg))
     return tuple(cuts)
 
 
-def _ends(piece: _Piece, opening: CasedOpening, inner: float, length: float, job: Job) -> str:
-    inner_text = length_text(inner, units=job.units)
-    if piece.start == piece.finish == "miter":
-        return f"miter 45° both ends; short point {inner_text}"
-    slope = decimal_text(opening.slope_deg, 1)
-    words = {
-        "square": "square",
-        "miter": f"miter 45°, short point {inner_text}",
-        "slope": f"beveled {slope}° to the sill, face long",
-    }
-    if piece.start == piece.finish:
-        return f"{words[piece.start]} both ends"
-    top, bottom = (piece.start, piece.finish) if piece.along[1] < 0 else (piece.finish, piece.start)
-    return f"top {words[top]}; bottom {words[bottom]}"
-
-
-def _work(piece: _Piece, entry: CasingEntry) -> tuple[str, ...]:
-    if entry.back_bevel_deg and "miter" in (piece.start, piece.finish):
-        return (f"back bevel the miters {decimal_text(entry.back_bevel_deg, 1)}°",)
+def _touches(piece: _Piece, entry: CasingEntry) -> tuple[Touch, ...]:
+    if entry.back_bevel_deg and _EndCut.MITER in (piece.start, piece.finish):
+        return (BackBevel(angle_deg=entry.back_bevel_deg),)
     return ()

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from jambs.parts.part import Part, Where
+from jambs.parts.kinds import Where
+from jambs.parts.part import Part
 from jambs.place.placement import Placement
 
 SAW = "Saw: guard, riving knife and push block; rip narrow strips from a wide blank; cut short pieces off a long one."

@@ -2,26 +2,23 @@
 
 from __future__ import annotations
 
-import math
-
-from jambs.job.models.openings import Job
+from jambs.geometry import Vector, tangent
 from jambs.job.models.trim import ExteriorTrim
-from jambs.length import decimal_text, length_text
 from jambs.parts.clear import ClearOpening
+from jambs.parts.cuts import Crosscut, Cut, Edge, End, Miter, Rip, Taper
+from jambs.parts.kinds import PartKind, Side, Where
 from jambs.parts.kit import FittedSide
-from jambs.parts.part import Crosscut, Cut, Edge, End, Miter, Part, Rip, Seat, Taper, Vector, Where
-from jambs.parts.shapes import make_part, tapered
+from jambs.parts.part import Part, PartBlank, Seat
 
 OUTWARD: Vector = (0.0, 0.0, 1.0)
 
 
 def exterior_jambs(
     clear: ClearOpening,
-    sides: dict[str, FittedSide],
+    sides: dict[Side, FittedSide],
     trim: ExteriorTrim,
     outside_edge: float,
     slope_deg: float,
-    job: Job,
 ) -> tuple[Part, ...]:
     """Make head and legs; ``outside_edge``: depth of the frame's outside edge [in].
 
@@ -29,28 +26,23 @@ def exterior_jambs(
     """
     start = outside_edge + trim.sealant_joint
     return (
-        _head(clear, sides["head"], trim, start, job),
-        _leg("left leg", clear, sides["left"], trim, start, slope_deg, job),
-        _leg("right leg", clear, sides["right"], trim, start, slope_deg, job),
+        _head(clear, sides[Side.HEAD], trim, start),
+        _leg(Side.LEFT, clear, sides[Side.LEFT], trim, start, slope_deg),
+        _leg(Side.RIGHT, clear, sides[Side.RIGHT], trim, start, slope_deg),
     )
 
 
-def _head(clear: ClearOpening, side: FittedSide, trim: ExteriorTrim, start: float, job: Job) -> Part:
+def _head(clear: ClearOpening, fitted: FittedSide, trim: ExteriorTrim, start: float) -> Part:
     thickness, joint = trim.jamb.thickness, trim.sealant_joint
     length = clear.width + 2 * thickness
     # The board starts at the right, the side is measured left → right.
-    first, last = side.finish_depth - joint, side.start_depth - joint
-    return make_part(
-        "exterior extension jamb",
-        "head",
-        Where.EXTERIOR,
-        job=job,
-        stock=trim.jamb.stock,
-        thickness=thickness,
-        outline=tapered(length, first, last),
+    first, last = fitted.finish_depth - joint, fitted.start_depth - joint
+    return Part(
+        kind=PartKind.EXTERIOR_JAMB,
+        side=Side.HEAD,
+        where=Where.EXTERIOR,
+        blank=PartBlank(stock=trim.jamb.stock, thickness=thickness),
         cuts=(*_widths(first, last), Crosscut(length=length)),
-        ends="square both ends",
-        work=_taper_words(first, last, "right", "left", job),
         seat=Seat(
             origin=(clear.right + thickness, clear.top, start),
             along=(-1.0, 0.0, 0.0),
@@ -61,36 +53,23 @@ def _head(clear: ClearOpening, side: FittedSide, trim: ExteriorTrim, start: floa
 
 
 def _leg(
-    position: str, clear: ClearOpening, side: FittedSide, trim: ExteriorTrim, start: float, slope_deg: float, job: Job
+    side: Side, clear: ClearOpening, fitted: FittedSide, trim: ExteriorTrim, start: float, slope_deg: float
 ) -> Part:
     """The left leg starts at the top, the right leg at the bottom: boards are never mirrored."""
-    is_left = position == "left leg"
-    joint, tangent = trim.sealant_joint, math.tan(math.radians(slope_deg))
-    bottom_width, top_width = side.start_depth - joint, side.finish_depth - joint
-    long_side = clear.height + (joint + bottom_width) * tangent
-    short_side = long_side - bottom_width * tangent
-    if is_left:
-        outline = ((0.0, 0.0), (short_side, 0.0), (long_side, bottom_width), (0.0, top_width))
-        origin, along = (clear.left, clear.top, start), (0.0, -1.0, 0.0)
-    else:
-        drop = long_side - short_side
-        outline = ((drop, 0.0), (long_side, 0.0), (long_side, top_width), (0.0, bottom_width))
-        origin, along = (clear.right, clear.top - long_side, start), (0.0, 1.0, 0.0)
+    is_left = side is Side.LEFT
+    joint = trim.sealant_joint
+    bottom_width, top_width = fitted.start_depth - joint, fitted.finish_depth - joint
+    length = clear.height + (joint + bottom_width) * tangent(slope_deg)
     widths = (top_width, bottom_width) if is_left else (bottom_width, top_width)
-    return make_part(
-        "exterior extension jamb",
-        position,
-        Where.EXTERIOR,
-        job=job,
-        stock=trim.jamb.stock,
-        thickness=trim.jamb.thickness,
-        outline=outline,
-        cuts=(*_widths(*widths), Crosscut(length=long_side), *_slope_cut(is_left, slope_deg)),
-        ends=_ends(short_side, slope_deg, job),
-        work=_taper_words(bottom_width, top_width, "bottom", "top", job),
+    return Part(
+        kind=PartKind.EXTERIOR_JAMB,
+        side=side,
+        where=Where.EXTERIOR,
+        blank=PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness),
+        cuts=(*_widths(*widths), Crosscut(length=length), *_slope_cut(is_left, slope_deg)),
         seat=Seat(
-            origin=origin,
-            along=along,
+            origin=(clear.left, clear.top, start) if is_left else (clear.right, clear.top - length, start),
+            along=(0.0, -1.0, 0.0) if is_left else (0.0, 1.0, 0.0),
             across=OUTWARD,
             through=(-1.0 if is_left else 1.0, 0.0, 0.0),
         ),
@@ -106,18 +85,3 @@ def _slope_cut(is_left: bool, slope_deg: float) -> tuple[Cut, ...]:
     if not slope_deg:
         return ()
     return (Miter(end=End.FINISH if is_left else End.START, angle_deg=slope_deg, long_edge=Edge.FAR),)
-
-
-def _ends(short_side: float, slope_deg: float, job: Job) -> str:
-    if not slope_deg:
-        return "square both ends"
-    short = length_text(short_side, units=job.units)
-    slope = decimal_text(slope_deg, 1)
-    return f"top square; bottom cut {slope}° to the sill, long point outside, {short} on the frame side"
-
-
-def _taper_words(first: float, last: float, first_at: str, last_at: str, job: Job) -> tuple[str, ...]:
-    if first == last:
-        return ()
-    narrow, at = (first, first_at) if first < last else (last, last_at)
-    return (f"taper the outer edge to {length_text(narrow, units=job.units)} at the {at}",)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from jambs.job.models.openings import Job
 from jambs.job.models.trim import HeadFlashing
-from jambs.length import length_text
-from jambs.parts.part import Crosscut, Part, Rip, Seat, Where
-from jambs.parts.shapes import plain, square_profile
+from jambs.parts.cuts import Crosscut, Rip, StripBend
+from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.part import Part, PartBlank, Seat
 
 METAL = 1 / 32
 """Drawn thickness of sheet metal [in]; not a size to order by."""
+SHEET_METAL = "sheet metal"
 
 
 def make_flashing(
@@ -20,7 +20,6 @@ def make_flashing(
     casing_length: float,
     casing_thickness: float,
     flashing: HeadFlashing,
-    job: Job,
 ) -> Part:
     """Make the flashing blank: ``top``: y of the head casing's upper edge, ``back``: the trim plane [in].
 
@@ -28,28 +27,20 @@ def make_flashing(
     """
     length = casing_length + 2 * flashing.past_casing
     girth = flashing.upstand + casing_thickness + flashing.drip
-
-    def text(size: float) -> str:
-        return length_text(size, units=job.units)
-
     return Part(
-        mark="",
-        name="head flashing",
-        position="head",
+        kind=PartKind.HEAD_FLASHING,
+        side=Side.HEAD,
         where=Where.EXTERIOR,
-        stock="sheet metal",
-        board="sheet metal",
-        thickness=METAL,
-        width=girth,
-        length=length,
-        outline=plain(length, girth),
-        profile=square_profile(girth, METAL),
+        blank=PartBlank(stock=SHEET_METAL, thickness=METAL, is_metal=True),
         cuts=(Rip(width=girth), Crosscut(length=length)),
-        ends="square both ends; end dams as the cladding needs",
-        work=(
-            f"bend: {text(flashing.upstand)} up behind the membrane, {text(casing_thickness)} over the casing, "
-            f"{text(flashing.drip)} down; {text(flashing.past_casing)} past the casing at each end; "
-            f"cladding stays {text(flashing.gap_to_cladding)} above it",
+        touches=(
+            StripBend(
+                upstand=flashing.upstand,
+                top=casing_thickness,
+                drip=flashing.drip,
+                past_casing=flashing.past_casing,
+                gap_to_cladding=flashing.gap_to_cladding,
+            ),
         ),
         seat=Seat(
             origin=(middle + length / 2, top, back + METAL),
@@ -57,5 +48,4 @@ def make_flashing(
             across=(0.0, 1.0, 0.0),
             through=(0.0, 0.0, -1.0),
         ),
-        is_wood=False,
     )

@@ -9,8 +9,9 @@ from jambs.job.models.trim import Corner, InteriorStyle, InteriorTrim
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.interior_jamb import interior_jambs
+from jambs.parts.kinds import Side, Where
 from jambs.parts.kit import Figure, FittedSide
-from jambs.parts.part import Part, Where
+from jambs.parts.part import Part
 from jambs.parts.stool import make_apron, make_stool, stool_length
 from jambs.place.placement import Placement
 
@@ -37,19 +38,19 @@ def interior_clear(placement: Placement, job: Job) -> ClearOpening:
     )
 
 
-def make_inside(placement: Placement, sides: dict[str, FittedSide], job: Job) -> Inside:
+def make_inside(placement: Placement, sides: dict[Side, FittedSide], job: Job) -> Inside:
     """Make all interior parts; without interior depth there is only casing on the frame."""
     trim = placement.opening.interior
     clear = interior_clear(placement, job)
     parts: list[Part] = []
     has_jamb = max(side.start_depth for side in sides.values()) > 0
     if has_jamb:
-        parts += interior_jambs(clear, sides, trim, placement.inside_edge, job)
+        parts += interior_jambs(clear, sides, trim, placement.inside_edge, job.shop.proud)
         if trim.stool and trim.apron:
-            parts.append(make_stool(clear, sides["sill"], trim, trim.stool, placement.inside_edge, job))
-    parts += casing(_cased(clear, trim, job), trim.casing, Where.INTERIOR, job)
+            parts.append(make_stool(clear, sides[Side.SILL], trim, trim.stool, placement.inside_edge, job.units))
+    parts += casing(_cased(clear, trim, job), trim.casing, Where.INTERIOR)
     if trim.stool and trim.apron:
-        parts.append(make_apron(clear, trim, trim.apron, trim.stool, job))
+        parts.append(make_apron(clear, trim, trim.apron, trim.stool))
     return Inside(clear=clear, parts=tuple(parts), figures=_figures(clear, trim, job))
 
 

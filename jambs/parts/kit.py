@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
+from jambs.parts.kinds import Side
 from jambs.parts.part import Part
 from jambs.place.placement import Placement
 
@@ -21,6 +22,15 @@ class FittedSide:
     finish_depth: float
     is_tapered: bool
     scribe_allowance: float = 0.0
+
+    def depth_at(self, corner: Side) -> float:
+        """Depth at the end where another side of the opening is met [in]."""
+        return self.start_depth if corner.is_start else self.finish_depth
+
+    @property
+    def greatest(self) -> float:
+        """The greater depth of the two ends [in]."""
+        return max(self.start_depth, self.finish_depth)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +60,7 @@ class Kit:
     findings: tuple[Finding, ...]
     assumed: tuple[Assumed, ...]
     cautions: tuple[str, ...]
-    sides: dict[str, FittedSide] = field(default_factory=dict)
+    sides: dict[Side, FittedSide] = field(default_factory=dict)
 
     @property
     def mark(self) -> str:

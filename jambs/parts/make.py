@@ -10,14 +10,17 @@ from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
 from jambs.parts.as_built import as_built, is_measured
+from jambs.parts.boards import from_boards
 from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
 from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
+from jambs.parts.cut_words import unlisted_words
+from jambs.parts.cuts import CannotBeCut
 from jambs.parts.inside import Inside, make_inside
+from jambs.parts.kinds import Side
 from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
-from jambs.parts.shapes import CannotBeCut
 from jambs.parts.sides import deepest, measured_sides, planned_sides
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.place.findings import weight_text
@@ -49,7 +52,7 @@ def make_kit(placement: Placement, job: Job) -> Kit:
             f"{_text(faces.height, job)}; check the frame size and frame_face."
         )
         raise PartsError(_stop(text))
-    parts = _marked(placement, (*inside.parts, *outside.parts, *buck_parts(placement, job)))
+    parts = _completed(placement, (*inside.parts, *outside.parts, *buck_parts(placement)), job)
     return Kit(
         placement=placement,
         parts=parts,
@@ -78,7 +81,7 @@ def _stop(text: str) -> Finding:
     return PlainFinding(severity=Severity.STOP, text=text)
 
 
-def _interior_sides(placement: Placement, job: Job) -> tuple[dict[str, FittedSide], tuple[Finding, ...]]:
+def _interior_sides(placement: Placement, job: Job) -> tuple[dict[Side, FittedSide], tuple[Finding, ...]]:
     measured = placement.opening.measured
     if measured is None:
         return planned_sides(placement.interior_depth), ()
@@ -96,7 +99,7 @@ def _interior_sides(placement: Placement, job: Job) -> tuple[dict[str, FittedSid
     return sides, findings
 
 
-def _exterior_sides(placement: Placement, job: Job) -> tuple[dict[str, FittedSide], tuple[Finding, ...]]:
+def _exterior_sides(placement: Placement, job: Job) -> tuple[dict[Side, FittedSide], tuple[Finding, ...]]:
     measured = placement.opening.measured
     if measured is None or measured.exterior_depth is None:
         return planned_sides(placement.exterior_depth), ()
@@ -106,13 +109,17 @@ def _exterior_sides(placement: Placement, job: Job) -> tuple[dict[str, FittedSid
     return {**planned_sides(placement.exterior_depth), **sides}, outside
 
 
-def _marked(placement: Placement, parts: tuple[Part, ...]) -> tuple[Part, ...]:
+def _completed(placement: Placement, parts: tuple[Part, ...], job: Job) -> tuple[Part, ...]:
+    """Mark the parts and say which board each comes out of."""
     mark = placement.opening.mark
-    return tuple(replace(part, mark=f"{mark}-{number}") for number, part in enumerate(parts, start=1))
+    return tuple(
+        from_boards(replace(part, opening=mark, mark=f"{mark}-{number}"), job.boards, job.shop)
+        for number, part in enumerate(parts, start=1)
+    )
 
 
 def _figures(
-    placement: Placement, inside: Inside, outside: Outside, sides: dict[str, FittedSide]
+    placement: Placement, inside: Inside, outside: Outside, sides: dict[Side, FittedSide]
 ) -> tuple[Figure, ...]:
     gaps = box_gaps(inside.clear, placement)
     frame_depth = placement.opening.window.jamb_depth + placement.opening.window.frame_projection
@@ -160,9 +167,9 @@ def _board_findings(parts: tuple[Part, ...], job: Job) -> list[Finding]:
         marks = ", ".join(part.mark for part in glued)
         text = f"Glued up from strips, no board at hand is wide enough: {marks}."
         found.append(PlainFinding(severity=Severity.CHECK, text=text))
-    missing = sorted({part.board for part in parts if "no such board listed" in part.board})
+    missing = {unlisted_words(part, units=job.units) for part in parts if part.is_wood and part.blank.board is None}
     if missing:
-        text = f"Not among the boards at hand: {'; '.join(board.split(' (')[0] for board in missing)}."
+        text = f"Not among the boards at hand: {'; '.join(sorted(missing))}."
         found.append(PlainFinding(severity=Severity.NOTE, text=text))
     return found
 

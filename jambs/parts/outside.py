@@ -10,12 +10,13 @@ from jambs.length import length_text
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
+from jambs.parts.cuts import CannotBeCut
 from jambs.parts.exterior_jamb import exterior_jambs
 from jambs.parts.exterior_sill import SillPlace, make_sill, sill_fall
 from jambs.parts.flashing import make_flashing
+from jambs.parts.kinds import Side, Where
 from jambs.parts.kit import Figure, FittedSide
-from jambs.parts.part import Part, Where
-from jambs.parts.shapes import CannotBeCut
+from jambs.parts.part import Part
 from jambs.parts.sides import deepest
 from jambs.place.placement import Placement
 
@@ -29,17 +30,17 @@ class Outside:
     figures: tuple[Figure, ...]
 
 
-def make_outside(placement: Placement, sides: dict[str, FittedSide], job: Job) -> Outside:
+def make_outside(placement: Placement, sides: dict[Side, FittedSide], job: Job) -> Outside:
     """Make all exterior parts; nothing where the job states no exterior trim."""
     trim = placement.opening.exterior
     if trim is None:
         return Outside(clear=None, parts=(), figures=())
     if deepest(sides) < job.limits.least_exterior_depth - SAME_SIZE:
-        return _proud(placement, trim, job)
+        return _proud(placement, trim)
     return _deep(placement, sides, trim, job)
 
 
-def _proud(placement: Placement, trim: ExteriorTrim, job: Job) -> Outside:
+def _proud(placement: Placement, trim: ExteriorTrim) -> Outside:
     """The frame stands at the trim plane or proud of it: only casing round it, with a sealant joint."""
     opening, joint = placement.opening, trim.sealant_joint
     is_door = opening.floor_below_frame is not None
@@ -51,7 +52,7 @@ def _proud(placement: Placement, trim: ExteriorTrim, job: Job) -> Outside:
         back=placement.planes.trim_plane,
         has_bottom=not is_door,
     )
-    parts = (*casing(cased, trim.casing, Where.EXTERIOR, job), _flashing(cased, placement, trim, job))
+    parts = (*casing(cased, trim.casing, Where.EXTERIOR), _flashing(cased, placement, trim))
     figures = (
         Figure(name="sealant joint", value=joint, note="frame to casing, backer behind"),
         Figure(
@@ -63,7 +64,7 @@ def _proud(placement: Placement, trim: ExteriorTrim, job: Job) -> Outside:
     return Outside(clear=None, parts=parts, figures=figures)
 
 
-def _deep(placement: Placement, sides: dict[str, FittedSide], trim: ExteriorTrim, job: Job) -> Outside:
+def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, job: Job) -> Outside:
     opening, joint = placement.opening, trim.sealant_joint
     slope = trim.sill.slope if trim.sill else 0.0
     under = trim.sill.under_frame if trim.sill else 0.0
@@ -76,15 +77,15 @@ def _deep(placement: Placement, sides: dict[str, FittedSide], trim: ExteriorTrim
         # The joint is left where the sloping sill is highest: at its edge under the frame.
         bottom=-joint - sill_fall(under, slope) if trim.sill else _without_sill(opening, joint),
     )
-    parts = list(exterior_jambs(clear, sides, trim, placement.outside_edge, slope, job))
-    depth = max(sides["sill"].start_depth, sides["sill"].finish_depth)
+    parts = list(exterior_jambs(clear, sides, trim, placement.outside_edge, slope))
+    depth = max(sides[Side.SILL].start_depth, sides[Side.SILL].finish_depth)
     cased = _cased(clear, placement, trim, sides, slope)
     place = None
     if trim.sill:
         place = _sill_place(clear, cased, placement, trim, depth)
-        parts.append(make_sill(place, trim.sill, job))
-    parts += casing(cased, trim.casing, Where.EXTERIOR, job)
-    parts.append(_flashing(cased, placement, trim, job))
+        parts.append(make_sill(place, trim.sill, job.shop.grid))
+    parts += casing(cased, trim.casing, Where.EXTERIOR)
+    parts.append(_flashing(cased, placement, trim))
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
 
 
@@ -103,14 +104,14 @@ def _without_sill(opening: Opening, joint: float) -> float:
 
 
 def _cased(
-    clear: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[str, FittedSide], slope: float
+    clear: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[Side, FittedSide], slope: float
 ) -> CasedOpening:
     """Each leg stands where the sill has fallen to at its own side: a measured trim plane may be deeper at one."""
     return CasedOpening(
         left=clear.left - trim.casing_reveal,
         right=clear.right + trim.casing_reveal,
-        bottom=clear.bottom - sill_fall(sides["left"].start_depth, slope),
-        right_bottom=clear.bottom - sill_fall(sides["right"].start_depth, slope),
+        bottom=clear.bottom - sill_fall(sides[Side.LEFT].start_depth, slope),
+        right_bottom=clear.bottom - sill_fall(sides[Side.RIGHT].start_depth, slope),
         top=clear.top + trim.casing_reveal,
         back=placement.planes.trim_plane,
         has_bottom=False,
@@ -133,7 +134,7 @@ def _sill_place(
     )
 
 
-def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim, job: Job) -> Part:
+def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> Part:
     overhang = trim.casing.overhang if trim.casing.corner is Corner.BUTT else 0.0
     return make_flashing(
         middle=(cased.left + cased.right) / 2,
@@ -142,7 +143,6 @@ def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim, job
         casing_length=outside_width(cased, trim.casing) + 2 * overhang,
         casing_thickness=trim.casing.thickness,
         flashing=trim.head_flashing,
-        job=job,
     )
 
 

@@ -1,131 +1,20 @@
-"""A part: a board, the cuts that make it, its finished outline and profile, and where it sits.
+"""A part: its kind, its blank and its cuts, and where it sits; everything else of it follows from these.
 
-Board coordinates [in]: ``u`` along the grain from the start end, ``v`` across the width, ``w`` through the thickness
-from the board's face (w = 0) to its back (w = thickness). The finished solid is *outline × profile less pockets*,
-less the wedges of its end bevels:
-the outline (u, v) swept through the thickness, met with the profile (v, w) swept along the grain, less boxes.
+Board coordinates as in ``jambs.parts.cuts``. The finished solid is *outline × profile less pockets*, less the wedges
+of its end bevels: the outline (u, v) swept through the thickness, met with the profile (v, w) swept along the grain,
+less boxes.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import StrEnum
 
-Point = tuple[float, float]
-Vector = tuple[float, float, float]
-
-
-class End(StrEnum):
-    """The start (u = 0) or the finish (u = length) of a board."""
-
-    START = "start"
-    FINISH = "finish"
-
-
-class Edge(StrEnum):
-    """The near edge (v = 0) or the far edge (v = width) of a board."""
-
-    NEAR = "near"
-    FAR = "far"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rip:
-    """Rip along the grain to a parallel width."""
-
-    width: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Taper:
-    """Rip the far edge to a taper: width at the start and at the finish end."""
-
-    start_width: float
-    finish_width: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Crosscut:
-    """Cut both ends square to a length."""
-
-    length: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Miter:
-    """Cut one end at an angle across the face, off square; ``long_edge`` keeps the full length."""
-
-    end: End
-    angle_deg: float
-    long_edge: Edge
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EndBevel:
-    """Cut one end at an angle through the thickness, off square; the back is the short side unless ``face_short``."""
-
-    end: End
-    angle_deg: float
-    face_short: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EdgeBevel:
-    """Plane or rip one edge at an angle through the thickness; ``face_short``: material goes at the face."""
-
-    edge: Edge
-    angle_deg: float
-    face_short: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EndRabbet:
-    """Rabbet across one end, into the face: ``along`` the grain from the end, ``depth`` from the face."""
-
-    end: End
-    along: float
-    depth: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EdgeRabbet:
-    """Rabbet along one edge, into the face or the back: ``across`` from the edge, ``depth`` from that face."""
-
-    edge: Edge
-    across: float
-    depth: float
-    from_back: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Notch:
-    """Cut a rectangle out of one corner: ``along`` the grain from the end, ``across`` from the edge."""
-
-    end: End
-    edge: Edge
-    along: float
-    across: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Groove:
-    """A kerf along the whole length in the back: its near side ``from_edge``, ``width`` wide, ``depth`` deep."""
-
-    edge: Edge
-    from_edge: float
-    width: float
-    depth: float
-
-
-Cut = Rip | Taper | Crosscut | Miter | EndBevel | EdgeBevel | EndRabbet | EdgeRabbet | Notch | Groove
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pocket:
-    """A box taken out of the board: two corners (u, v, w)."""
-
-    low: Vector
-    high: Vector
+from jambs.geometry import Outline, Vector
+from jambs.job.models.shop import Board
+from jambs.outlines import from_lowest
+from jambs.parts.cuts import Crosscut, Cut, Return, Rip, Scribe, Taper, Touch
+from jambs.parts.kinds import BoardEnd, PartKind, Side, Where, position_words
+from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -146,45 +35,156 @@ class Seat:
         x, y, d = (o[i] + u * a[i] + v * b[i] + w * c[i] for i in range(3))
         return (x, y, d)
 
+    @property
+    def ends(self) -> tuple[BoardEnd, BoardEnd]:
+        """Where the start and the finish of the board are."""
+        across, up, _ = self.along
+        if abs(up) > abs(across):
+            low, high, ahead = BoardEnd.BOTTOM, BoardEnd.TOP, up
+        else:
+            low, high, ahead = BoardEnd.LEFT, BoardEnd.RIGHT, across
+        return (low, high) if ahead > 0 else (high, low)
 
-class Where(StrEnum):
-    """Which set a part belongs to."""
 
-    INTERIOR = "interior"
-    EXTERIOR = "exterior"
-    BUCK = "buck"
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartBlank:
+    """What a part is cut from: its stock, its thickness [in], and the board at hand it comes out of.
+
+    ``board``: None where none of that stock and thickness is listed. ``strips``: widths to glue up where no board at
+    hand is wide enough, else empty [in]. ``is_metal``: a strip of sheet, which is bent.
+    """
+
+    stock: str
+    thickness: float
+    board: Board | None = None
+    strips: tuple[float, ...] = ()
+    is_metal: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartIdentity:
+    """What a part is, whatever its sizes and its mark: the same from one issue of the papers to the next."""
+
+    opening: str
+    kind: PartKind
+    where: Where
+    side: Side
+    member: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Part:
     """One board of an opening's kit.
 
-    ``mark``: opening mark and a running number. ``name``: the part in trade words. ``position``: head, left leg, …
-    ``thickness``, ``width``, ``length``: the finished board's greatest measures [in]; the rip is ``width``.
-    ``ends``: how the two ends are cut, in words. ``work``: everything else that is done to it, one line each.
-    ``strips``: widths to glue up where no board at hand is wide enough, else empty.
+    ``mark``: opening mark and a running number, given when the kit is complete, as is ``opening``. ``member``: which
+    one, where a side has several of a kind. ``touches``: what is done by hand and leaves the modelled shape as it is.
+    ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make the flat blank of bent metal.
     """
 
-    mark: str
-    name: str
-    position: str
+    mark: str = ""
+    opening: str = ""
+    kind: PartKind
+    side: Side
     where: Where
-    stock: str
-    board: str
-    thickness: float
-    width: float
-    length: float
-    outline: tuple[Point, ...]
-    profile: tuple[Point, ...]
-    pockets: tuple[Pocket, ...] = ()
+    member: int = 1
+    blank: PartBlank
     cuts: tuple[Cut, ...]
-    ends: str
-    work: tuple[str, ...] = ()
-    strips: tuple[float, ...] = ()
+    touches: tuple[Touch, ...] = ()
+    in_place: tuple[Cut, ...] = ()
     seat: Seat
-    is_wood: bool = True
+
+    @property
+    def identity(self) -> PartIdentity:
+        """What the part is, whatever its sizes and its mark."""
+        return PartIdentity(opening=self.opening, kind=self.kind, where=self.where, side=self.side, member=self.member)
+
+    @property
+    def name(self) -> str:
+        """The part in trade words, for printing."""
+        return self.kind.words
+
+    @property
+    def position(self) -> str:
+        """Head, left leg, …, for printing."""
+        return position_words(self.kind, self.side)
+
+    @property
+    def stock(self) -> str:
+        """What it is made of."""
+        return self.blank.stock
+
+    @property
+    def thickness(self) -> float:
+        """Thickness of the blank [in]."""
+        return self.blank.thickness
+
+    @property
+    def strips(self) -> tuple[float, ...]:
+        """Widths to glue up where no board at hand is wide enough [in]."""
+        return self.blank.strips
+
+    @property
+    def is_wood(self) -> bool:
+        """Say whether it is sawn, not bent."""
+        return not self.blank.is_metal
+
+    @property
+    def width(self) -> float:
+        """The rip: the board's greatest width [in]."""
+        return next(cut.width for cut in self.cuts if isinstance(cut, Rip))
+
+    @property
+    def length(self) -> float:
+        """The crosscut: the board's greatest length, long point to long point [in]."""
+        return next(cut.length for cut in self.cuts if isinstance(cut, Crosscut))
+
+    @property
+    def taper(self) -> Taper | None:
+        """The taper of its far edge, where it has one."""
+        return next((cut for cut in self.cuts if isinstance(cut, Taper)), None)
+
+    @property
+    def silhouettes(self) -> Silhouettes:
+        """The board as its cut list leaves it, seen on the face, on the end and on the edge.
+
+        Raises:
+            CutListError: the list has no rip or no crosscut.
+        """
+        try:
+            return saw(self._shown, thickness=self.thickness)
+        except CutListError as error:
+            raise CutListError(f"{self.mark}: {error}") from None
+
+    @property
+    def outline(self) -> Outline:
+        """The face of the board (u, v) [in]."""
+        return from_lowest(self.silhouettes.face)
+
+    @property
+    def profile(self) -> Outline:
+        """The end of the board (v, w), without grooves [in]."""
+        return profile_of(self._shown, thickness=self.thickness)
+
+    @property
+    def pockets(self) -> tuple[Pocket, ...]:
+        """Rabbets of the ends and grooves, as boxes [in]."""
+        return pockets_of(self._shown, thickness=self.thickness)
 
     @property
     def is_plain(self) -> bool:
         """Say whether the part is a plain board: ripped parallel and cut square."""
         return not any(not isinstance(cut, Rip | Crosscut) for cut in self.cuts)
+
+    @property
+    def is_scribed(self) -> bool:
+        """Say whether its far edge is scribed to the wall."""
+        return any(isinstance(touch, Scribe) for touch in self.touches)
+
+    @property
+    def is_returned(self) -> bool:
+        """Say whether its ends are returned to the wall."""
+        return any(isinstance(touch, Return) for touch in self.touches)
+
+    @property
+    def _shown(self) -> tuple[Cut, ...]:
+        return self.in_place or self.cuts

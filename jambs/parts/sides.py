@@ -6,28 +6,27 @@ from jambs.findings import Finding, PlainFinding, Severity
 from jambs.job.models.openings import Job, SideDepths
 from jambs.length import ROUND_OFF, Grid, length_text
 from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
+from jambs.parts.kinds import Side
 from jambs.parts.kit import FittedSide
 
-SIDE_NAMES = ("head", "left", "right", "sill")
 
-
-def planned_sides(depth: float) -> dict[str, FittedSide]:
+def planned_sides(depth: float) -> dict[Side, FittedSide]:
     """Give every side the planned depth [in]."""
-    return {name: FittedSide(start_depth=depth, finish_depth=depth, is_tapered=False) for name in SIDE_NAMES}
+    return {side: FittedSide(start_depth=depth, finish_depth=depth, is_tapered=False) for side in Side}
 
 
-def measured_sides(depths: SideDepths, job: Job) -> tuple[dict[str, FittedSide], tuple[Finding, ...]]:
+def measured_sides(depths: SideDepths, job: Job) -> tuple[dict[Side, FittedSide], tuple[Finding, ...]]:
     """Fit a board to each measured side, and say what is wrong with the wall.
 
     Start and finish go first → last point: left → right on head and sill, bottom → top on the legs.
     """
     sides, findings = {}, []
-    for name in SIDE_NAMES:
-        points = getattr(depths, name)
+    for side in Side:
+        points = getattr(depths, side.value)
         if points is not None:
             edge = fit_edge(points, tolerance=job.shop.taper_tolerance)
-            sides[name] = _side(edge, job)
-            findings += _side_findings(name, edge, job)
+            sides[side] = _side(edge, job)
+            findings += _side_findings(side, edge, job)
     findings += twist_findings(depths, job)
     return sides, tuple(findings)
 
@@ -42,9 +41,9 @@ def _side(edge: FittedEdge, job: Job) -> FittedSide:
     return FittedSide(start_depth=first, finish_depth=last, is_tapered=True, scribe_allowance=leave)
 
 
-def _side_findings(name: str, edge: FittedEdge, job: Job) -> list[Finding]:
+def _side_findings(side: Side, edge: FittedEdge, job: Job) -> list[Finding]:
     found: list[Finding] = []
-    taper, where = edge.taper, _side_words(name)
+    taper, where = edge.taper, side.wall_words
     if taper > job.limits.taper + ROUND_OFF:
         text = (
             f"Wall fault: the depth along the {where} changes by {_text(taper, job)}, more than the limit of "
@@ -91,13 +90,9 @@ def twist_findings(depths: SideDepths, job: Job) -> list[Finding]:
     return [PlainFinding(severity=Severity.CHECK, text=text)]
 
 
-def deepest(sides: dict[str, FittedSide]) -> float:
+def deepest(sides: dict[Side, FittedSide]) -> float:
     """The greatest depth of all sides [in]."""
     return max(max(side.start_depth, side.finish_depth) for side in sides.values())
-
-
-def _side_words(name: str) -> str:
-    return {"left": "left leg", "right": "right leg"}.get(name, name)
 
 
 def _text(length: float, job: Job) -> str:

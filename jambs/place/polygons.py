@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-Point = tuple[float, float]
+from jambs.geometry import Point
+
 Polygon = tuple[Point, ...]
 
 TOUCH = 1e-6

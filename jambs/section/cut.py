@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 from jambs.parts.kit import Kit
 from jambs.section.edges import edges_at
 from jambs.section.part_regions import part_regions
-from jambs.section.region import Point, Region, Section, SectionCut
+from jambs.section.region import Region, Section, SectionCut
 from jambs.section.wall_regions import wall_regions
 from jambs.section.window_regions import space_regions, window_regions
 

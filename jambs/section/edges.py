@@ -9,8 +9,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from jambs.job.models.layers import BuckKind, Layer, Role
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Where
+from jambs.parts.part import Part
 from jambs.section.region import SectionCut
 
 Edge = Callable[[float], float]

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from jambs.geometry import Point
 from jambs.length import ROUND_OFF
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Point, Where
+from jambs.parts.part import Part
 from jambs.section.region import Region, SectionCut, Stuff
 
 WOOD = 0.12

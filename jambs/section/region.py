@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-Point = tuple[float, float]
+from jambs.geometry import Point
 
 
 class Stuff(StrEnum):

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from jambs.geometry import Point
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Where
+from jambs.parts.part import Part
 from jambs.section.edges import POSITION_OF, SIDE_OF, Edges, exterior_part
-from jambs.section.region import Point, Region, SectionCut, Stuff
+from jambs.section.region import Region, SectionCut, Stuff
 
 GLASS_SHOWN = 4.0
 """How much glass is drawn beyond the frame [in]."""

@@ -8,7 +8,7 @@ from itertools import groupby
 
 from jambs.job.models.openings import Job
 from jambs.length import FINE, length_text
-from jambs.parts.part import End, Miter
+from jambs.parts.cuts import End, Miter
 from jambs.sheets.marks import runs
 from jambs.sheets.money import money, money_text, percent_text
 from jambs.sheets.values import Record, size

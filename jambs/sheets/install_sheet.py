@@ -10,8 +10,8 @@ from jambs.flashing.make import make_flashings
 from jambs.job.models.openings import Job
 from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Where
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.install_fasteners import (
     InstallFastener,
@@ -129,7 +129,7 @@ def inside_steps(kit: Kit, job: Job) -> list[str]:
 
 
 def _scribe_step(kit: Kit) -> list[str]:
-    marks = [part.mark for part in kit.parts if any("scribe" in work for work in part.work)]
+    marks = [part.mark for part in kit.parts if part.is_scribed]
     return [f"Scribe to the wall and plane down: {', '.join(marks)}."] if marks else []
 
 

@@ -6,8 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
-from jambs.length import MM_PER_INCH, ROUND_OFF, length_text
+from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
+from jambs.parts.cut_words import board_words
 from jambs.parts.kit import Kit
+from jambs.parts.part import Part
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
 from jambs.sheets.values import Record
@@ -89,10 +91,13 @@ def checked_stock(stock: LabelStock) -> LabelStock:
     return stock
 
 
-def cutting_order(kits: Sequence[Kit]) -> list[str]:
+def cutting_order(kits: Sequence[Kit], *, units: Units) -> list[str]:
     """Return part marks as they are sawn: board by board, the widest rips first, of those the longest."""
-    parts = [part for kit in kits for part in kit.parts]
-    return [part.mark for part in sorted(parts, key=lambda part: (part.board, -part.width, -part.length, part.mark))]
+
+    def order(part: Part) -> tuple[str, float, float, str]:
+        return (board_words(part, units=units), -part.width, -part.length, part.mark)
+
+    return [part.mark for part in sorted((part for kit in kits for part in kit.parts), key=order)]
 
 
 def labels_pdf(kits: Sequence[Kit], job: Job, stock: LabelStock, *, order: Sequence[str] = (), first: int = 1) -> bytes:

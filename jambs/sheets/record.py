@@ -20,12 +20,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from jambs.findings import Finding, Severity
+from jambs.geometry import Vector
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.length import Units
 from jambs.parts.as_built import PLANNED
+from jambs.parts.cut_words import board_words, ends_words, work_words
+from jambs.parts.cuts import Taper
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Pocket, Seat, Taper, Vector, Where
+from jambs.parts.part import Part, Seat
+from jambs.parts.sawing import Pocket
 from jambs.place.placement import Alternative, Placement
 from jambs.sheets.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
 
@@ -210,7 +215,7 @@ def _depths_record(kit: Kit, *, units: Units) -> Record:
         "overhang": size(placement.overhang, units=units),
         "share": placement.share,
         "measured": _measured_record(kit, units=units),
-        "sides": {name: dump(side, units=units) for name, side in kit.sides.items()},
+        "sides": {side.value: dump(fitted, units=units) for side, fitted in kit.sides.items()},
     }
 
 
@@ -262,14 +267,14 @@ def part_record(part: Part, *, units: Units) -> Record:
         "position": part.position,
         "where": part.where.value,
         "stock": part.stock,
-        "board": part.board,
+        "board": board_words(part, units=units),
         "is_wood": part.is_wood,
         "thickness": size(part.thickness, units=units),
         "width": size(part.width, units=units),
         "length": size(part.length, units=units),
         "taper": _taper_record(part, units=units),
-        "ends": part.ends,
-        "work": list(part.work),
+        "ends": ends_words(part, units=units),
+        "work": list(work_words(part, units=units)),
         "strips": dump(part.strips, units=units),
         "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
         "outline": _points(part.outline, units=units),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from jambs.parts.part import Vector
+from jambs.geometry import Vector
 from jambs.solids import kernel
 from jambs.solids.colors import Color, color_of
 from jambs.solids.model import KitSolids, Solid

@@ -9,14 +9,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
+from jambs.geometry import Vector, added, cross, dot, minus, unit
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Seat, Vector, Where
-from jambs.solids.silhouettes import sawn
-from jambs.solids.vectors import added, cross, dot, minus, unit
+from jambs.parts.part import Part, Seat
 
 OUTWARD: Vector = (0.0, 0.0, 1.0)
-NAILED_ON = ("casing", "apron", "head flashing")
-JAMBS = {Where.INTERIOR: "extension jamb", Where.EXTERIOR: "exterior extension jamb"}
+NAILED_ON = (PartKind.CASING, PartKind.APRON, PartKind.HEAD_FLASHING)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +45,7 @@ class Hung:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Plane:
+class CasingPlane:
     """The plane ``d = at + across·x + up·y`` in the wall, and how far the points it rests on lie behind it [in]."""
 
     at: float
@@ -71,8 +70,8 @@ def hung(kit: Kit) -> Hung:
 
 def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
     sign = -1.0 if where is Where.INTERIOR else 1.0
-    edges = [point for part in kit.parts if part.name == JAMBS[where] for point in outer_edge(part)]
-    casing = [part for part in kit.parts if part.where is where and part.name == "casing"]
+    edges = [point for part in kit.parts if part.where is where and part.kind.is_jamb for point in outer_edge(part)]
+    casing = [part for part in kit.parts if part.where is where and part.kind is PartKind.CASING]
     if not edges or not casing:
         return found
     plane = plane_over(edges, sign)
@@ -80,7 +79,7 @@ def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
     back = casing[0].seat.at(0.0, 0.0, casing[0].thickness)[2]
     turn = _turn(plane, (x, y, back))
     seats = tuple(
-        turn(seat) if part.where is where and part.name in NAILED_ON else seat
+        turn(seat) if part.where is where and part.kind in NAILED_ON else seat
         for part, seat in zip(kit.parts, found.seats, strict=True)
     )
     loose = Slack(hollow=plane.hollow, lean=(abs(plane.across) + abs(plane.up)) * casing[0].thickness)
@@ -91,12 +90,12 @@ def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
 
 def outer_edge(part: Part) -> list[Vector]:
     """Corners of a jamb's far edge, face and back, at both ends (x, y, d) [in]."""
-    board = sawn(part)
+    board = part.silhouettes.sizes
     ends = ((0.0, board.start_width), (board.length, board.finish_width))
     return [part.seat.at(u, v, w) for u, v in ends for w in (0.0, part.thickness)]
 
 
-def plane_over(points: Sequence[Vector], sign: float) -> Plane:
+def plane_over(points: Sequence[Vector], sign: float) -> CasingPlane:
     """Lay a plane over points: least squares, then moved along the depth axis until none stands past it.
 
     ``sign``: -1 where the plane lies on the room side, 1 where it lies outside.
@@ -107,10 +106,10 @@ def plane_over(points: Sequence[Vector], sign: float) -> Plane:
     depths = np.array([d for _, _, d in points])
     at, across, up = (float(value) for value in np.linalg.lstsq(rows, depths, rcond=None)[0])
     off = [sign * (d - at - across * x - up * y) for x, y, d in points]
-    return Plane(at=at + sign * max(off), across=across, up=up, hollow=max(off) - min(off))
+    return CasingPlane(at=at + sign * max(off), across=across, up=up, hollow=max(off) - min(off))
 
 
-def _turn(plane: Plane, pivot: Vector) -> Callable[[Seat], Seat]:
+def _turn(plane: CasingPlane, pivot: Vector) -> Callable[[Seat], Seat]:
     """Return the rigid move that lays the plane ``d = pivot's depth`` on the plane given."""
     normal = unit((-plane.across, -plane.up, 1.0))
     axis, cosine = cross(OUTWARD, normal), dot(OUTWARD, normal)

@@ -11,14 +11,13 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
+from jambs.geometry import Vector, added, cross, dot
 from jambs.length import ROUND_OFF
-from jambs.parts.part import Vector
+from jambs.outlines import is_inside
 from jambs.solids import kernel
 from jambs.solids.facets import Facet, facets_of, flat
 from jambs.solids.model import Solid, box_around
-from jambs.solids.outlines import is_inside
 from jambs.solids.report import Clash
-from jambs.solids.vectors import added, cross, dot
 
 NO_AREA = 1e-6
 """A face that enters another solid over less than this does not enter it [sq in]."""

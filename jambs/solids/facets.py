@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.parts.part import Point, Vector
+from jambs.geometry import Point, Vector, added, cross, dot, unit
+from jambs.outlines import common_area, is_inside
 from jambs.solids import kernel
-from jambs.solids.outlines import common_area, is_inside
-from jambs.solids.vectors import added, cross, dot, unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

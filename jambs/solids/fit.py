@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
 from jambs.length import Units
-from jambs.parts.part import Where
+from jambs.parts.kinds import Where
 from jambs.solids.casing_plane import NAILED_ON
 from jambs.solids.clashes import clashes
 from jambs.solids.inside_joints import inside_joints
@@ -65,7 +65,7 @@ def _lean(solid: Solid, solids: KitSolids) -> float:
 
     Outside it also stands off, over a sill that has fallen farther there.
     """
-    if solid.part is None or solid.part.name not in NAILED_ON:
+    if solid.part is None or solid.part.kind not in NAILED_ON:
         return 0.0
     if solid.part.where is Where.INTERIOR:
         return solids.inside_slack.lean

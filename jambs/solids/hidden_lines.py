@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from jambs.geometry import Point, cross
 from jambs.length import MM_PER_INCH
-from jambs.parts.part import Point
 from jambs.solids import kernel
 from jambs.solids.kernel import Shape
-from jambs.solids.vectors import cross
 from jambs.solids.views import SolidView
 
 Segment = tuple[Point, Point]

@@ -5,28 +5,18 @@ from __future__ import annotations
 import math
 
 from jambs.job.models.trim import ApronEnds, Corner, InteriorStyle, InteriorTrim, Joint
-from jambs.parts.kit import FittedSide, Kit
-from jambs.parts.part import Where
+from jambs.parts.kinds import ACROSS, CORNERS, LEGS, PartKind, Side, Where
 from jambs.solids.joints import joint
-from jambs.solids.lookup import Set, one_of, pick
+from jambs.solids.lookup import Set, corner_words, one_of, pick
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
-
-CORNERS = {
-    ("head", "left leg"): ("start", "finish"),
-    ("head", "right leg"): ("finish", "finish"),
-    ("bottom", "left leg"): ("start", "start"),
-    ("bottom", "right leg"): ("finish", "start"),
-}
-"""Which ends of the sides meet at each corner: left → right on head and sill, bottom → top on the legs."""
-SIDE_OF = {"head": "head", "bottom": "sill", "left leg": "left", "right leg": "right"}
 
 
 def inside_joints(solids: KitSolids) -> list[JointCheck]:
     """Measure all joints of the interior trim."""
-    jambs = pick(solids, Where.INTERIOR, "extension jamb")
-    casing = pick(solids, Where.INTERIOR, "casing")
-    stool = one_of(solids, Where.INTERIOR, "stool")
+    jambs = pick(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    casing = pick(solids, Where.INTERIOR, PartKind.CASING)
+    stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     trim = solids.kit.placement.opening.interior
     found = casing_corners(casing, trim.casing.corner, trim.casing.width, trim.casing.thickness)
     if jambs:
@@ -41,22 +31,22 @@ def casing_corners(casing: Set, corner: Corner, width: float, thickness: float) 
     """Measure the corners of the casing: mitered over the long way, butted over the leg's end."""
     asked = width * thickness * (math.sqrt(2) if corner is Corner.MITER else 1.0)
     found = []
-    for across in ("head", "bottom"):
-        for leg in ("left leg", "right leg"):
+    for across in ACROSS:
+        for leg in LEGS:
             if across in casing and leg in casing:
-                name = f"the casing's {across} and {leg}, {casing[across].name} and {casing[leg].name},"
+                name = corner_words("casing", casing, across, leg)
                 found.append(joint(name, [casing[across]], [casing[leg]], asked=asked))
     return found
 
 
 def _jamb_corners(solids: KitSolids, jambs: Set, trim: InteriorTrim) -> list[JointCheck]:
     found = []
-    for (across, leg), (end, leg_end) in CORNERS.items():
+    for across, leg in CORNERS:
         if across in jambs and leg in jambs:
-            one, two = _depth(solids.kit, across, end), _depth(solids.kit, leg, leg_end)
-            width = min(one, two) + solids.job.shop.proud
+            sides = solids.kit.sides
+            width = min(sides[across].depth_at(leg), sides[leg].depth_at(across)) + solids.job.shop.proud
             asked = _meeting_thickness(trim) * width
-            name = f"the jamb's {across} and {leg}, {jambs[across].name} and {jambs[leg].name},"
+            name = corner_words("jamb", jambs, across, leg)
             tolerance = TIGHT + 2 * trim.jamb.thickness * _taper_over_a_board(solids, trim)
             found.append(joint(name, [jambs[across]], [jambs[leg]], asked=asked, tolerance=tolerance))
     return found
@@ -67,11 +57,6 @@ def _taper_over_a_board(solids: KitSolids, trim: InteriorTrim) -> float:
     clear = min(solids.kit.clear_width, solids.kit.clear_height)
     most = max(abs(side.start_depth - side.finish_depth) for side in solids.kit.sides.values())
     return most * trim.jamb.thickness / clear
-
-
-def _depth(kit: Kit, position: str, end: str) -> float:
-    side: FittedSide = kit.sides[SIDE_OF[position]]
-    return side.start_depth if end == "start" else side.finish_depth
 
 
 def _meeting_thickness(trim: InteriorTrim) -> float:
@@ -94,19 +79,17 @@ def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: InteriorT
     inner_height = kit.clear_height + trim.casing_reveal * (2 if picture else 1)
     corners = (2 if picture else 1) if mitered else 0
     areas = {
-        "head": bearing(strip, inner_width + (0.0 if mitered else 2 * strip), 2 if mitered else 0),
-        "left leg": bearing(strip, inner_height, corners),
-        "right leg": bearing(strip, inner_height, corners),
+        Side.HEAD: bearing(strip, inner_width + (0.0 if mitered else 2 * strip), 2 if mitered else 0),
+        Side.LEFT: bearing(strip, inner_height, corners),
+        Side.RIGHT: bearing(strip, inner_height, corners),
     }
-    areas["bottom"] = areas["head"]
+    areas[Side.SILL] = areas[Side.HEAD]
     found = []
-    for position, piece in casing.by_position.items():
-        name = f"the casing's {position} {piece.name} and the edges of the jamb"
+    for side, piece in casing.by_side.items():
+        name = f"the casing's {side.board_words} {piece.name} and the edges of the jamb"
         slack = solids.inside_slack.gap
         found.append(
-            joint(
-                name, [piece], jambs.all, asked=areas[position], slack=slack, tolerance=TIGHT + slack * areas[position]
-            )
+            joint(name, [piece], jambs.all, asked=areas[side], slack=slack, tolerance=TIGHT + slack * areas[side])
         )
     return found
 
@@ -119,17 +102,17 @@ def bearing(strip: float, inner: float, mitered_ends: int) -> float:
 def _on_stool(solids: KitSolids, jambs: Set, casing: Set, stool: Solid, trim: InteriorTrim) -> list[JointCheck]:
     kit, slack, proud = solids.kit, solids.inside_slack, solids.job.shop.proud
     found = []
-    for leg in ("left leg", "right leg"):
-        width = _depth(kit, leg, "start") + proud
+    for leg in LEGS:
+        width = kit.sides[leg].start_depth + proud
         near = TIGHT + trim.jamb.thickness * slack.lean
-        name = f"the jamb's {leg} {jambs[leg].name} and the stool {stool.name}"
+        name = f"the jamb's {leg.board_words} {jambs[leg].name} and the stool {stool.name}"
         asked = trim.jamb.thickness * width
         found.append(joint(name, [jambs[leg]], [stool], asked=asked, tolerance=near))
-        name = f"the casing's {leg} {casing[leg].name} and the stool {stool.name}"
+        name = f"the casing's {leg.board_words} {casing[leg].name} and the stool {stool.name}"
         asked = trim.casing.width * _casing_over_stool(trim, proud)
         near = TIGHT + trim.casing.width * slack.gap
         found.append(joint(name, [casing[leg]], [stool], asked=asked, slack=slack.lean, tolerance=near))
-    apron = one_of(solids, Where.INTERIOR, "apron")
+    apron = one_of(solids, Where.INTERIOR, PartKind.APRON)
     return found + ([_apron(solids, apron, stool, trim)] if apron else [])
 
 

@@ -2,32 +2,31 @@
 
 from __future__ import annotations
 
+from jambs.geometry import Vector, dot
 from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.parts.edge import fit_edge
+from jambs.parts.kinds import PartKind, Side, Where
 from jambs.parts.kit import FittedSide
-from jambs.parts.part import Vector, Where
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
-from jambs.solids.vectors import dot
 
-SIDES = {"head": "head", "left leg": "left", "right leg": "right", "bottom": "sill"}
 INSIDE_FRAME = 1 / 64
 """The frame is measured this far behind its inside edge [in]."""
 
 
 def inside_measures(solids: KitSolids) -> list[Measure]:
     """Measure clear opening, reveals, depths, shim space, casing and stool."""
-    jambs = pick(solids, Where.INTERIOR, "extension jamb")
-    casing = pick(solids, Where.INTERIOR, "casing")
+    jambs = pick(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    casing = pick(solids, Where.INTERIOR, PartKind.CASING)
     found = _casing(solids, casing)
     if jambs:
         found += _opening(solids, jambs, casing)
         found += _depths(solids, jambs)
         found += _box(solids, jambs)
-    stool = one_of(solids, Where.INTERIOR, "stool")
+    stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     return found + (_stool(solids, stool, casing) if stool else [])
 
 
@@ -39,7 +38,7 @@ def _opening(solids: KitSolids, jambs: Set, casing: Set) -> list[Measure]:
     placement, trim, kit = solids.kit.placement, _trim(solids), solids.kit
     frame, edge = placement.opening.frame, placement.inside_edge
     x, y = frame.width / 2, frame.height / 2
-    stool = one_of(solids, Where.INTERIOR, "stool")
+    stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     boards = Tape([*jambs.all, *([stool] if stool else [])])
     middle = (x, y, edge / 2)
     sides = reach(boards, middle)
@@ -60,11 +59,11 @@ def _opening(solids: KitSolids, jambs: Set, casing: Set) -> list[Measure]:
 
 def _casing_reveals(solids: KitSolids, casing: Set, sides: Reach) -> list[Measure]:
     frame = solids.kit.placement.opening.frame
-    left = casing["left leg"]
+    left = casing[Side.LEFT]
     middle = (frame.width / 2, frame.height / 2, (left.low[D] + left.high[D]) / 2)
     around = reach(Tape(casing.all), middle)
     tight = TIGHT + solids.inside_slack.lean
-    sill = tight if "bottom" in casing else None
+    sill = tight if Side.SILL in casing else None
     found = reveals("casing reveal", around, sides, asked=_trim(solids).casing_reveal, across=tight, upright=sill)
     return found
 
@@ -73,18 +72,13 @@ def _depths(solids: KitSolids, jambs: Set) -> list[Measure]:
     """Every board's depth at both ends: as the kit has it, and as the wall was measured."""
     edge, proud = solids.kit.placement.inside_edge, solids.job.shop.proud
     found = []
-    for position, solid in jambs.by_position.items():
-        side = solids.kit.sides[SIDES[position]]
-        axis = Y if position.endswith("leg") else X
-        names = ("bottom", "top") if axis == Y else ("left", "right")
-        for name, at, asked in (
-            (names[0], solid.low[axis], side.start_depth),
-            (names[1], solid.high[axis], side.finish_depth),
-        ):
+    for side, solid in jambs.by_side.items():
+        fitted, axis, words = solids.kit.sides[side], Y if side.is_leg else X, side.board_words
+        depths = ((solid.low[axis], fitted.start_depth), (solid.high[axis], fitted.finish_depth))
+        for end, (at, asked) in zip(side.ends, depths, strict=True):
             depth = edge - _room_edge(solid, axis, at) - proud
-            found.append(Measure(name=f"depth of the {position} at the {name}", asked=asked, found=depth))
-        reached = Measure(name=f"near edge of the {position} to the frame", asked=0.0, found=edge - solid.high[D])
-        found.append(reached)
+            found.append(Measure(name=f"depth of the {words} at the {end.words}", asked=asked, found=depth))
+        found.append(Measure(name=f"near edge of the {words} to the frame", asked=0.0, found=edge - solid.high[D]))
     return found + _wall_depths(solids, jambs)
 
 
@@ -105,15 +99,15 @@ def _wall_depths(solids: KitSolids, jambs: Set) -> list[Measure]:
     if measured is None:
         return []
     edge, found = solids.kit.placement.inside_edge, []
-    for position, solid in jambs.by_position.items():
-        points = getattr(measured.interior_depth, SIDES[position])
+    for side, solid in jambs.by_side.items():
+        points = getattr(measured.interior_depth, side.value)
         if points is None:
             continue
-        fitted, axis = fit_edge(points), Y if position.endswith("leg") else X
+        fitted, axis = fit_edge(points), Y if side.is_leg else X
         loose = shop.taper_tolerance + shop.grid.step / 2 + TIGHT
         for at, asked in ((solid.low[axis], fitted.first), (solid.high[axis], fitted.last)):
             depth = edge - _room_edge(solid, axis, at) - shop.proud
-            name = f"depth of the {position} against the measured wall"
+            name = f"depth of the {side.board_words} against the measured wall"
             found.append(Measure(name=name, asked=asked, found=depth, tolerance=loose))
     return found
 
@@ -138,7 +132,7 @@ def against_figure(solids: KitSolids, name: str, found: float) -> Measure:
 
 
 def _casing(solids: KitSolids, casing: Set) -> list[Measure]:
-    legs = (casing["left leg"], casing["right leg"])
+    legs = (casing[Side.LEFT], casing[Side.RIGHT])
     width = legs[1].high[X] - legs[0].low[X]
     height = casing.high(Y) - casing.low(Y)
     loose = solids.inside_slack.lean
@@ -148,8 +142,8 @@ def _casing(solids: KitSolids, casing: Set) -> list[Measure]:
     ]
     overhang = next((one.value for one in solids.kit.figures if one.name == "head casing overhang"), 0.0)
     for name, size in (
-        ("left", legs[0].low[X] - casing["head"].low[X]),
-        ("right", casing["head"].high[X] - legs[1].high[X]),
+        ("left", legs[0].low[X] - casing[Side.HEAD].low[X]),
+        ("right", casing[Side.HEAD].high[X] - legs[1].high[X]),
     ):
         found.append(
             Measure(name=f"head casing past the {name} leg", asked=overhang, found=size, tolerance=TIGHT + loose)
@@ -167,7 +161,7 @@ def _loosened(measure: Measure, more: float) -> Measure:
 def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
     trim, edge = _trim(solids), solids.kit.placement.inside_edge
     assert trim.stool is not None
-    side = solids.kit.sides["sill"]
+    side = solids.kit.sides[Side.SILL]
     front = edge - stool.low[D] - max(side.start_depth, side.finish_depth)
     out = trim.casing.thickness + trim.stool.nosing
     return [
@@ -184,8 +178,8 @@ def _stool_ends(solids: KitSolids, stool: Solid, casing: Set, horn: float) -> li
     """Between its horns the stool is as wide as the jamb box; past the casing stands the horn."""
     loose = TIGHT + solids.inside_slack.lean
     inner = [corner[X] for corner in corners_at(stool, D, stool.high[D])]
-    jambs = pick(solids, Where.INTERIOR, "extension jamb")
-    left, right = casing["left leg"].low[X] - stool.low[X], stool.high[X] - casing["right leg"].high[X]
+    jambs = pick(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    left, right = casing[Side.LEFT].low[X] - stool.low[X], stool.high[X] - casing[Side.RIGHT].high[X]
     found = [
         Measure(name="stool past the casing at the left", asked=horn, found=left, tolerance=loose),
         Measure(name="stool past the casing at the right", asked=horn, found=right, tolerance=loose),
@@ -211,15 +205,15 @@ def _horns(stool: Solid, edge: float, side: FittedSide) -> list[Measure]:
 
 def _apron(solids: KitSolids, casing: Set) -> list[Measure]:
     """The apron's face runs from one outer edge of the casing to the other."""
-    apron = one_of(solids, Where.INTERIOR, "apron")
+    apron = one_of(solids, Where.INTERIOR, PartKind.APRON)
     if apron is None:
         return []
     loose = TIGHT + solids.inside_slack.lean
     across, through = apron.seat.along, apron.seat.through
     face = next(facet for facet in apron.facets if facet.faces(_turned(through)))
     along = [dot(across, corner) for corner in face.loops[0]]
-    asked = casing["right leg"].high[X] - casing["left leg"].low[X]
-    left = min(corner[X] for corner in face.loops[0]) - casing["left leg"].low[X]
+    asked = casing[Side.RIGHT].high[X] - casing[Side.LEFT].low[X]
+    left = min(corner[X] for corner in face.loops[0]) - casing[Side.LEFT].low[X]
     return [
         Measure(name="face of the apron", asked=asked, found=max(along) - min(along), tolerance=loose),
         Measure(name="left end of the apron to the casing's edge", asked=0.0, found=left, tolerance=loose),

@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from jambs.geometry import Vector
 from jambs.length import MM_PER_INCH
-from jambs.parts.part import Seat, Vector
+from jambs.parts.part import Seat
 
 Shape = Any
 """A shape of the kernel; it has no types of its own."""

@@ -6,8 +6,8 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from jambs.geometry import Point
 from jambs.length import ROUND_OFF
-from jambs.parts.part import Point
 from jambs.solids.hidden_lines import Segment
 
 SIZE = 1 / 42

@@ -1,11 +1,11 @@
-"""Find the solids of a kit by the trade's names, and where they reach."""
+"""Find the solids of a kit by what they are, and where they reach."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.parts.part import Where
+from jambs.parts.kinds import PartKind, Side, Where
 from jambs.solids.model import KitSolids, Solid
 
 X, Y, D = 0, 1, 2
@@ -13,26 +13,26 @@ X, Y, D = 0, 1, 2
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Set:
-    """The solids of one part of the trim, by position: head, left leg, right leg, bottom."""
+    """The solids of one kind of part, by the side of the opening they are on."""
 
-    by_position: dict[str, Solid]
+    by_side: dict[Side, Solid]
 
     def __bool__(self) -> bool:
         """Say whether there are any."""
-        return bool(self.by_position)
+        return bool(self.by_side)
 
-    def __getitem__(self, position: str) -> Solid:
-        """Return the one at a position."""
-        return self.by_position[position]
+    def __getitem__(self, side: Side) -> Solid:
+        """Return the one on a side."""
+        return self.by_side[side]
 
-    def __contains__(self, position: str) -> bool:
-        """Say whether there is one at a position."""
-        return position in self.by_position
+    def __contains__(self, side: Side) -> bool:
+        """Say whether there is one on a side."""
+        return side in self.by_side
 
     @property
     def all(self) -> tuple[Solid, ...]:
         """All of them."""
-        return tuple(self.by_position.values())
+        return tuple(self.by_side.values())
 
     def low(self, axis: int) -> float:
         """Least coordinate of all [in]."""
@@ -43,17 +43,23 @@ class Set:
         return max(solid.high[axis] for solid in self.all)
 
 
-def pick(solids: KitSolids, where: Where, *names: str) -> Set:
-    """Find the solids of a set with one of the names."""
+def pick(solids: KitSolids, where: Where, *kinds: PartKind) -> Set:
+    """Find the solids of a set that are of one of the kinds."""
     found = {
-        solid.part.position: solid
+        solid.part.side: solid
         for solid in solids.parts
-        if solid.part and solid.part.where is where and solid.part.name in names
+        if solid.part and solid.part.where is where and solid.part.kind in kinds
     }
-    return Set(by_position=found)
+    return Set(by_side=found)
 
 
-def one_of(solids: KitSolids, where: Where, name: str) -> Solid | None:
-    """Find the only solid with a name."""
-    found: Sequence[Solid] = pick(solids, where, name).all
+def one_of(solids: KitSolids, where: Where, kind: PartKind) -> Solid | None:
+    """Find the only solid of a kind."""
+    found: Sequence[Solid] = pick(solids, where, kind).all
     return found[0] if found else None
+
+
+def corner_words(what: str, pieces: Set, across: Side, leg: Side) -> str:
+    """Name the joint of two pieces at a corner: ``the casing's head and left leg, W01-5 and W01-6,``."""
+    marks = f"{pieces[across].name} and {pieces[leg].name}"
+    return f"the {what}'s {across.board_words} and {leg.board_words}, {marks},"

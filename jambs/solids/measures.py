@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.parts.part import Vector
+from jambs.geometry import Vector
 from jambs.solids.probe import DOWN, LEFT, RIGHT, UP, Tape
 from jambs.solids.report import Measure
 

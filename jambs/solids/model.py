@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from jambs.geometry import Outline, Point, Vector
 from jambs.job.models.openings import Job
+from jambs.outlines import rectangle
+from jambs.parts.cuts import BackBevel
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Point, Seat, Vector
+from jambs.parts.part import Part, Seat
+from jambs.parts.sawing import Silhouettes
 from jambs.solids import kernel
 from jambs.solids.bent import bent_flashing
 from jambs.solids.casing_plane import Slack, hung
 from jambs.solids.facets import Facet, facets_of
-from jambs.solids.outlines import Outline, rectangle
-from jambs.solids.silhouettes import Silhouettes, sawn
 
 FLASHING_NOTE = "The head flashing is shown as bent sheet of drawn thickness; its volume is not checked."
 STANDING = Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0))
@@ -101,7 +103,7 @@ def model_kit(kit: Kit, job: Job) -> KitSolids:
 
 def _solid(part: Part, seat: Seat, kit: Kit) -> Solid:
     trim = kit.placement.opening.exterior
-    bench = board_shape(sawn(part)) if part.is_wood or trim is None else bent_flashing(part, trim)
+    bench = board_shape(part.silhouettes) if part.is_wood or trim is None else bent_flashing(part, trim)
     return stood(name=part.mark, material=part.stock, part=part, bench=bench, seat=seat)
 
 
@@ -121,7 +123,8 @@ def box_around(facets: tuple[Facet, ...]) -> tuple[Vector, Vector]:
 
 def board_shape(board: Silhouettes) -> kernel.Shape:
     """Make the solid that all three silhouettes of a board leave; board coordinates."""
-    length, width, thickness = board.length, board.width, board.thickness
+    sizes = board.sizes
+    length, width, thickness = sizes.length, sizes.width, sizes.thickness
     face, end, edge = board.face, board.end, board.edge
     swept = []
     if end != rectangle(width, thickness):
@@ -167,8 +170,8 @@ def _notes(kit: Kit) -> tuple[str, ...]:
     notes = []
     if any(not part.is_wood for part in kit.parts):
         notes.append(FLASHING_NOTE)
-    if any(part.name == "apron" and part.ends.startswith("45°") for part in kit.parts):
+    if any(part.is_returned for part in kit.parts):
         notes.append(RETURNS_NOTE)
-    if any(line.startswith("back bevel") for part in kit.parts for line in part.work):
+    if any(isinstance(touch, BackBevel) for part in kit.parts for touch in part.touches):
         notes.append(BACK_BEVEL_NOTE)
     return tuple(notes)

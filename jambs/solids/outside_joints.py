@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 
 from jambs.job.models.trim import Corner, ExteriorTrim
+from jambs.parts.cuts import Notch
+from jambs.parts.kinds import ACROSS, CORNERS, LEGS, PartKind, Side, Where
 from jambs.parts.kit import FittedSide
-from jambs.parts.part import Notch, Where
 from jambs.parts.sides import measured_sides, planned_sides
-from jambs.solids.inside_joints import CORNERS, SIDE_OF, bearing, casing_corners
+from jambs.solids.inside_joints import bearing, casing_corners
 from jambs.solids.joints import joint
-from jambs.solids.lookup import Set, Y, one_of, pick
+from jambs.solids.lookup import Set, Y, corner_words, one_of, pick
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 
@@ -19,21 +20,21 @@ def outside_joints(solids: KitSolids) -> list[JointCheck]:
     """Measure all joints of the exterior trim and of the buck."""
     found = _buck_corners(solids)
     trim = solids.kit.placement.opening.exterior
-    casing = pick(solids, Where.EXTERIOR, "casing")
+    casing = pick(solids, Where.EXTERIOR, PartKind.CASING)
     if trim is None or not casing:
         return found
     entry = trim.casing
     found += casing_corners(casing, entry.corner, entry.width, entry.thickness)
-    jambs = pick(solids, Where.EXTERIOR, "exterior extension jamb")
+    jambs = pick(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     if not jambs:
         return found
     found += _jamb_corners(solids, jambs, trim)
     found += _casing_on_jambs(solids, jambs, casing, trim)
-    sill = one_of(solids, Where.EXTERIOR, "exterior sill")
+    sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
     return found + (_on_sill(solids, jambs, casing, sill, trim) if sill else [])
 
 
-def exterior_sides(solids: KitSolids) -> dict[str, FittedSide]:
+def exterior_sides(solids: KitSolids) -> dict[Side, FittedSide]:
     """Depths of the exterior jambs by side, planned or measured [in]."""
     placement = solids.kit.placement
     measured = placement.opening.measured
@@ -43,20 +44,19 @@ def exterior_sides(solids: KitSolids) -> dict[str, FittedSide]:
     return {**planned, **measured_sides(measured.exterior_depth, solids.job)[0]}
 
 
-def _width(solids: KitSolids, position: str, end: str) -> float:
-    """Width of an exterior jamb at one end, less the sealant joint [in]."""
-    side = exterior_sides(solids)[SIDE_OF[position]]
+def _width(solids: KitSolids, side: Side, corner: Side) -> float:
+    """Width of an exterior jamb at the corner with another side, less the sealant joint [in]."""
     trim = solids.kit.placement.opening.exterior
     assert trim is not None
-    return (side.start_depth if end == "start" else side.finish_depth) - trim.sealant_joint
+    return exterior_sides(solids)[side].depth_at(corner) - trim.sealant_joint
 
 
 def _jamb_corners(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[JointCheck]:
     found, thick = [], trim.jamb.thickness
-    for (across, leg), (end, leg_end) in CORNERS.items():
-        if across == "head":
-            width = min(_width(solids, across, end), _width(solids, leg, leg_end))
-            name = f"the exterior jamb's {across} and {leg}, {jambs[across].name} and {jambs[leg].name},"
+    for across, leg in CORNERS:
+        if across is Side.HEAD:
+            width = min(_width(solids, across, leg), _width(solids, leg, across))
+            name = corner_words("exterior jamb", jambs, across, leg)
             near = TIGHT + thick * solids.outside_slack.lean
             found.append(joint(name, [jambs[across]], [jambs[leg]], asked=thick * width, tolerance=near))
     return found
@@ -69,23 +69,23 @@ def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorT
     mitered = trim.casing.corner is Corner.MITER
     slope = math.tan(math.radians(trim.sill.slope)) if trim.sill else 0.0
     width = _clear_width(solids) + 2 * trim.casing_reveal
-    areas = {"head": bearing(strip, width + (0.0 if mitered else 2 * strip), 2 if mitered else 0)}
-    for position in ("left leg", "right leg"):
-        leg = casing[position]
+    areas = {Side.HEAD: bearing(strip, width + (0.0 if mitered else 2 * strip), 2 if mitered else 0)}
+    for side in LEGS:
+        leg = casing[side]
         # The leg's back is shorter than its face by the slope over its thickness.
         inner = leg.high[Y] - leg.low[Y] - trim.casing.thickness * slope - (trim.casing.width if mitered else 0.0)
-        areas[position] = bearing(strip, inner, 1 if mitered else 0)
+        areas[side] = bearing(strip, inner, 1 if mitered else 0)
     slack = solids.outside_slack.gap
     return [
         joint(
-            f"the exterior casing's {position} {piece.name} and the edges of the exterior jamb",
+            f"the exterior casing's {side.board_words} {piece.name} and the edges of the exterior jamb",
             [piece],
             jambs.all,
-            asked=areas[position],
+            asked=areas[side],
             slack=slack,
-            tolerance=TIGHT + slack * areas[position],
+            tolerance=TIGHT + slack * areas[side],
         )
-        for position, piece in casing.by_position.items()
+        for side, piece in casing.by_side.items()
     ]
 
 
@@ -99,12 +99,12 @@ def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: Exte
     # Where the casing stands off the jamb's edge, the sill under it has fallen farther.
     loose = slack.lean + slack.hollow * math.tan(math.radians(trim.sill.slope))
     found = []
-    for leg in ("left leg", "right leg"):
-        asked = trim.jamb.thickness * _width(solids, leg, "start") / cosine
-        name = f"the exterior jamb's {leg} {jambs[leg].name} and the sill {sill.name}"
+    for leg in LEGS:
+        asked = trim.jamb.thickness * _width(solids, leg, Side.SILL) / cosine
+        name = f"the exterior jamb's {leg.board_words} {jambs[leg].name} and the sill {sill.name}"
         near = TIGHT + trim.jamb.thickness * slack.lean
         found.append(joint(name, [jambs[leg]], [sill], asked=asked, tolerance=near))
-        name = f"the exterior casing's {leg} {casing[leg].name} and the sill {sill.name}"
+        name = f"the exterior casing's {leg.board_words} {casing[leg].name} and the sill {sill.name}"
         asked = _casing_over_sill(solids, sill, leg, trim) / cosine
         # Level, the casing's back follows the wall over the leg's width.
         over = slack.gap + slack.lean * trim.casing.width / trim.casing.thickness
@@ -113,14 +113,14 @@ def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: Exte
     return found
 
 
-def _casing_over_sill(solids: KitSolids, sill: Solid, leg: str, trim: ExteriorTrim) -> float:
+def _casing_over_sill(solids: KitSolids, sill: Solid, leg: Side, trim: ExteriorTrim) -> float:
     """Level area of a casing leg over the sill [sq in]: over the horn, whose notch is cut square, a little is bare."""
     assert trim.sill is not None and sill.part is not None
     placement, width = solids.kit.placement, trim.casing.width
     cosine = math.cos(math.radians(trim.sill.slope))
     sides = exterior_sides(solids)
-    run = sides[SIDE_OF[leg]].start_depth
-    deepest = max(sides["sill"].start_depth, sides["sill"].finish_depth)
+    run = sides[leg].start_depth
+    deepest = sides[Side.SILL].greatest
     notch = next((cut for cut in sill.part.cuts if isinstance(cut, Notch)), None)
     front = min(trim.casing.thickness, deepest - run + placement.planes.cladding_depth + trim.sill.nosing)
     if notch is None:
@@ -133,18 +133,18 @@ def _casing_over_sill(solids: KitSolids, sill: Solid, leg: str, trim: ExteriorTr
 
 def _buck_corners(solids: KitSolids) -> list[JointCheck]:
     buck = solids.kit.placement.buck
-    boards = pick(solids, Where.BUCK, "liner buck", "outboard buck")
+    boards = pick(solids, Where.BUCK, PartKind.LINER_BUCK, PartKind.OUTBOARD_BUCK)
     if buck is None or not boards:
         return []
     asked = buck.thickness * (buck.outer - buck.inner)
     return [
         joint(
-            f"the buck's {across} and {leg}, {boards[across].name} and {boards[leg].name},",
+            corner_words("buck", boards, across, leg),
             [boards[across]],
             [boards[leg]],
             asked=asked,
         )
-        for across in ("head", "bottom")
-        for leg in ("left leg", "right leg")
+        for across in ACROSS
+        for leg in LEGS
         if across in boards
     ]

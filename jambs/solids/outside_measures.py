@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 
+from jambs.geometry import dot, minus
 from jambs.job.models.trim import ExteriorTrim, SillEntry
-from jambs.parts.part import Where
+from jambs.parts.kinds import LEGS, PartKind, Side, Where
 from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
@@ -14,23 +15,22 @@ from jambs.solids.model import KitSolids, Solid
 from jambs.solids.outside_joints import exterior_sides
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
-from jambs.solids.vectors import dot, minus
 
 
 def outside_measures(solids: KitSolids) -> list[Measure]:
     """Measure exterior opening, reveals, sealant joint, sill, casing, flashing and buck."""
     found = _buck(solids)
     trim = solids.kit.placement.opening.exterior
-    casing = pick(solids, Where.EXTERIOR, "casing")
+    casing = pick(solids, Where.EXTERIOR, PartKind.CASING)
     if trim is None or not casing:
         return found
-    jambs = pick(solids, Where.EXTERIOR, "exterior extension jamb")
+    jambs = pick(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     found += _casing(solids, casing, trim)
     if not jambs:
         return found + _proud(solids, casing, trim)
     found += _opening(solids, jambs, casing, trim)
     found += _edges(solids, jambs, trim)
-    sill = one_of(solids, Where.EXTERIOR, "exterior sill")
+    sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
     return found + (_sill(solids, sill, casing, trim.sill) if sill and trim.sill else [])
 
 
@@ -42,14 +42,14 @@ def _opening(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> 
     boards = Tape(jambs.all)
     sides = reach(boards, middle)
     asked = next(one.value for one in solids.kit.figures if one.name == "exterior clear width")
-    lowest = y - max(jambs[leg].low[Y] + _slope_drop(jambs[leg]) for leg in ("left leg", "right leg"))
+    lowest = y - max(jambs[leg].low[Y] + _slope_drop(jambs[leg]) for leg in LEGS)
     found = widths("exterior clear width", boards, middle, sides, asked=asked, bottom=lowest)
     unit = reach(Tape(solids.frame), (x, y, edge - INSIDE_FRAME))
     step = solids.job.shop.grid.step
     found += reveals(
         "exterior frame reveal", sides, unit, asked=trim.frame_reveal, across=step / 4 + TIGHT, upright=None
     )
-    left = casing["left leg"]
+    left = casing[Side.LEFT]
     around = reach(Tape(casing.all), (x, y, (left.low[D] + left.high[D]) / 2))
     tight = TIGHT + solids.outside_slack.lean
     return found + reveals(
@@ -73,18 +73,18 @@ def _edges(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[Measure]:
     placement = solids.kit.placement
     measured = placement.opening.measured
     found = []
-    for position, solid in jambs.by_position.items():
+    for side, solid in jambs.by_side.items():
         joint = solid.low[D] - placement.outside_edge
-        found.append(Measure(name=f"sealant joint at the {position}", asked=trim.sealant_joint, found=joint))
+        found.append(Measure(name=f"sealant joint at the {side.board_words}", asked=trim.sealant_joint, found=joint))
         if measured is None or measured.exterior_depth is None:
             off = placement.planes.trim_plane - solid.high[D]
-            found.append(Measure(name=f"outer edge of the {position} to the trim plane", asked=0.0, found=off))
+            found.append(Measure(name=f"outer edge of the {side.board_words} to the trim plane", asked=0.0, found=off))
     return found
 
 
 def _casing(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]:
     loose = TIGHT + solids.outside_slack.lean
-    legs = (casing["left leg"], casing["right leg"])
+    legs = (casing[Side.LEFT], casing[Side.RIGHT])
     width = legs[1].high[X] - legs[0].low[X]
     figure = against_figure(solids, "exterior casing outside width", width)
     found = [Measure(name=figure.name, asked=figure.asked, found=width, tolerance=loose)]
@@ -92,9 +92,9 @@ def _casing(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]
     if measured is None or measured.exterior_depth is None:
         off = min(solid.low[D] for solid in casing.all) - solids.kit.placement.planes.trim_plane
         found.append(Measure(name="back of the exterior casing to the trim plane", asked=0.0, found=off))
-    flashing = one_of(solids, Where.EXTERIOR, "head flashing")
+    flashing = one_of(solids, Where.EXTERIOR, PartKind.HEAD_FLASHING)
     if flashing:
-        head, past = casing["head"], trim.head_flashing.past_casing
+        head, past = casing[Side.HEAD], trim.head_flashing.past_casing
         for side, size in (("left", head.low[X] - flashing.low[X]), ("right", flashing.high[X] - head.high[X])):
             found.append(
                 Measure(name=f"flashing past the casing at the {side}", asked=past, found=size, tolerance=loose)
@@ -110,12 +110,12 @@ def _proud(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]:
     """The frame stands at the trim plane or proud of it: a sealant joint between frame and casing."""
     frame, loose = solids.frame[0], TIGHT + solids.outside_slack.lean
     sizes = {
-        "left": frame.low[X] - casing["left leg"].high[X],
-        "right": casing["right leg"].low[X] - frame.high[X],
-        "head": casing["head"].low[Y] - frame.high[Y],
+        "left": frame.low[X] - casing[Side.LEFT].high[X],
+        "right": casing[Side.RIGHT].low[X] - frame.high[X],
+        Side.HEAD: casing[Side.HEAD].low[Y] - frame.high[Y],
     }
-    if "bottom" in casing:
-        sizes["sill"] = frame.low[Y] - casing["bottom"].high[Y]
+    if Side.SILL in casing:
+        sizes["sill"] = frame.low[Y] - casing[Side.SILL].high[Y]
     return [
         Measure(name=f"sealant joint at the {side}", asked=trim.sealant_joint, found=size, tolerance=loose)
         for side, size in sizes.items()
@@ -146,8 +146,8 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
         Measure(name="nosing past the cladding", asked=entry.nosing, found=front - _cladding_face(solids)),
     ]
     for side, size in (
-        ("left", casing["left leg"].low[X] - sill.low[X]),
-        ("right", sill.high[X] - casing["right leg"].high[X]),
+        ("left", casing[Side.LEFT].low[X] - sill.low[X]),
+        ("right", sill.high[X] - casing[Side.RIGHT].high[X]),
     ):
         found.append(Measure(name=f"sill past the casing at the {side}", asked=entry.horn, found=size, tolerance=loose))
     return found + _between(solids, sill) + _kerf(sill, entry)
@@ -155,15 +155,15 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
 
 def _cladding_face(solids: KitSolids) -> float:
     """Depth of the cladding's face at the sill: it lies on the trim plane, where that was measured to be [in]."""
-    placement, side = solids.kit.placement, exterior_sides(solids)["sill"]
-    return placement.outside_edge + max(side.start_depth, side.finish_depth) + placement.planes.cladding_depth
+    placement, side = solids.kit.placement, exterior_sides(solids)[Side.SILL]
+    return placement.outside_edge + side.greatest + placement.planes.cladding_depth
 
 
 def _between(solids: KitSolids, sill: Solid) -> list[Measure]:
     """The part of the sill inside the wall is as wide as the exterior jambs stand apart, back to back."""
-    jambs = pick(solids, Where.EXTERIOR, "exterior extension jamb")
+    jambs = pick(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     inner = [corner[X] for corner in corners_at(sill, D, sill.low[D])]
-    asked = jambs["right leg"].high[X] - jambs["left leg"].low[X]
+    asked = jambs[Side.RIGHT].high[X] - jambs[Side.LEFT].low[X]
     return [Measure(name="sill between its horns", asked=asked, found=max(inner) - min(inner))]
 
 
@@ -195,7 +195,7 @@ def _kerf(sill: Solid, entry: SillEntry) -> list[Measure]:
 
 def _buck(solids: KitSolids) -> list[Measure]:
     buck, placement = solids.kit.placement.buck, solids.kit.placement
-    boards = pick(solids, Where.BUCK, "liner buck", "outboard buck")
+    boards = pick(solids, Where.BUCK, PartKind.LINER_BUCK, PartKind.OUTBOARD_BUCK)
     if buck is None or not boards:
         return []
     rough = placement.opening.rough_opening
@@ -207,7 +207,7 @@ def _buck(solids: KitSolids) -> list[Measure]:
     found = widths(
         "opening in the buck", tape, middle, sides, asked=asked, bottom=middle[1] - boards.low(Y) - buck.thickness
     )
-    if "bottom" in boards:
+    if Side.SILL in boards:
         found += heights("height in the buck", tape, middle, sides, asked=rough.height + 2 * buck.set_back)
     return [
         *found,

@@ -1,24 +1,19 @@
-"""What a solid is by itself: its volume, its measures along the grain, its seat, and whether it is what was drawn."""
+"""What a solid is by itself: its volume, its measures along the grain, its seat."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
+from jambs.geometry import Vector, cross, dot, minus
 from jambs.job.models.openings import Job
-from jambs.parts.part import EndRabbet, Groove, Part, Pocket, Vector
+from jambs.parts.part import Part
 from jambs.solids import kernel
 from jambs.solids.model import KitSolids, Solid
-from jambs.solids.outlines import area, common_area
 from jambs.solids.report import TIGHT, sized, sized_volume
-from jambs.solids.silhouettes import Silhouettes, sawn
-from jambs.solids.vectors import cross, dot, minus
 from jambs.solids.waste import board_less_cuts
 
 SAME_VOLUME = 1e-4
 """The kernel's volume and the closed form agree to this [cu in]."""
-SAME_AREA = 1e-6
-"""Two outlines differ by less than this and are one [sq in]."""
 SQUARE = 1e-9
 STRAIGHT = 0.99
 """Cosine of the angle up to which a leg counts as upright and a head as level."""
@@ -27,7 +22,7 @@ STRAIGHT = 0.99
 def bench_faults(solids: KitSolids) -> list[str]:
     """Say of every part what is wrong with it by itself."""
     wood = [solid for solid in solids.parts if solid.part is not None and solid.part.is_wood]
-    checks: tuple[Callable[[Solid, Part, Job], list[str]], ...] = (_seat, _grain, _size, _volume, _drawn)
+    checks: tuple[Callable[[Solid, Part, Job], list[str]], ...] = (_seat, _grain, _size, _volume)
     return [
         sentence
         for solid in wood
@@ -50,7 +45,7 @@ def _seat(solid: Solid, part: Part, job: Job) -> list[str]:
 
 def _grain(solid: Solid, part: Part, job: Job) -> list[str]:
     """Legs have their grain upright, all others level."""
-    upright = part.position.endswith("leg")
+    upright = part.side.is_leg
     lies = abs(solid.seat.along[1]) > STRAIGHT
     if upright == lies:
         return []
@@ -86,55 +81,3 @@ def _volume(solid: Solid, part: Part, job: Job) -> list[str]:
         f"{solid.words}: the solid has {sized_volume(found, job.units)}, the board less its cuts "
         f"{sized_volume(asked, job.units)}: {sized_volume(abs(found - asked), job.units)} off."
     ]
-
-
-def _drawn(solid: Solid, part: Part, job: Job) -> list[str]:
-    """The cut list leaves the outline, the profile and the pockets that drawings and sections show."""
-    board = sawn(part)
-    views = {"outline": (board.face, part.outline), "profile": (less_grooves(board, part), part.profile)}
-    found = [
-        f"{solid.words}: the cut list leaves another {name} than the drawing shows, "
-        f"{_unlike(one, two):.3f} sq in of it differ."
-        for name, (one, two) in views.items()
-        if _unlike(one, two) > SAME_AREA
-    ]
-    if sorted(_boxes(part), key=_key) != sorted(map(_rounded, part.pockets), key=_key):
-        found.append(f"{solid.words}: the cut list has other rabbets and grooves than the drawing shows.")
-    return found
-
-
-def _unlike(one: tuple[tuple[float, float], ...], two: tuple[tuple[float, float], ...]) -> float:
-    """Area that only one of two outlines covers [sq in]."""
-    return abs(area(one)) + abs(area(two)) - 2 * common_area([one], [two])
-
-
-def less_grooves(board: Silhouettes, part: Part) -> tuple[tuple[float, float], ...]:
-    """The end silhouette without its grooves: the drawing shows them as pockets."""
-    plain = replace(part, cuts=tuple(cut for cut in part.cuts if not isinstance(cut, Groove)))
-    return sawn(plain).end
-
-
-def _boxes(part: Part) -> list[Pocket]:
-    """The rabbets and grooves of the cut list as boxes."""
-    boxes = []
-    for cut in part.cuts:
-        if isinstance(cut, EndRabbet):
-            low = 0.0 if cut.end == "start" else part.length - cut.along
-            boxes.append(Pocket(low=(low, 0.0, 0.0), high=(low + cut.along, part.width, cut.depth)))
-        if isinstance(cut, Groove):
-            low = cut.from_edge if cut.edge == "near" else part.width - cut.from_edge - cut.width
-            high = (part.length, low + cut.width, part.thickness)
-            boxes.append(Pocket(low=(0.0, low, part.thickness - cut.depth), high=high))
-    return [_rounded(box) for box in boxes]
-
-
-def _rounded(pocket: Pocket) -> Pocket:
-    def near(point: Vector) -> Vector:
-        u, v, w = (round(value, 6) + 0.0 for value in point)
-        return (u, v, w)
-
-    return Pocket(low=near(pocket.low), high=near(pocket.high))
-
-
-def _key(pocket: Pocket) -> tuple[Vector, Vector]:
-    return (pocket.low, pocket.high)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.parts.part import Point
+from jambs.geometry import Point
 from jambs.solids import kernel
 from jambs.solids.hidden_lines import Segment, seen_edges
 from jambs.solids.labels import MarkPlace, placed_marks

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from jambs.parts.part import Vector
+from jambs.geometry import Vector
 from jambs.solids.facets import struck
 from jambs.solids.model import Solid
 

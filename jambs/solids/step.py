@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jambs.courses.elevation import Box, Elevation, elevation_of
-from jambs.parts.part import Vector
+from jambs.geometry import Vector
 from jambs.solids.assembly import assembly
 from jambs.solids.colors import color_of
 from jambs.solids.model import KitSolids

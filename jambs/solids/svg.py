@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from xml.sax.saxutils import escape
 
-from jambs.parts.part import Point
+from jambs.geometry import Point
 from jambs.solids.labels import MarkPlace
 from jambs.solids.picture import LinePicture, PictureLine
 

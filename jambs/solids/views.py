@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.parts.part import Part, Vector, Where
+from jambs.geometry import Vector
+from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.part import Part
 from jambs.solids.model import KitSolids, Solid
 
 UP: Vector = (0.0, 1.0, 0.0)
@@ -28,25 +30,24 @@ FROM_ROOM = SolidView(name="isometric from the room", eye=(1.0, 1.0, -1.0))
 FROM_OUTSIDE = SolidView(name="isometric from outside", eye=(1.0, 1.0, 1.0))
 EXPLODED = SolidView(name="exploded, from the room", eye=(1.0, 0.8, -1.0), is_exploded=True)
 
-SIDEWAYS: dict[str, Vector] = {
-    "left leg": (-1.0, 0.0, 0.0),
-    "right leg": (1.0, 0.0, 0.0),
-    "head": (0.0, 1.0, 0.0),
-    "bottom": (0.0, -1.0, 0.0),
-    "sill": (0.0, -1.0, 0.0),
+SIDEWAYS: dict[Side, Vector] = {
+    Side.LEFT: (-1.0, 0.0, 0.0),
+    Side.RIGHT: (1.0, 0.0, 0.0),
+    Side.HEAD: (0.0, 1.0, 0.0),
+    Side.SILL: (0.0, -1.0, 0.0),
 }
 APART = 0.14
 """How far a part moves out of the opening, as a share of the opening's greater side."""
 LAYERS = {
-    "casing": 2.0,
-    "apron": 2.0,
-    "extension jamb": 1.0,
-    "stool": 1.0,
-    "exterior extension jamb": 1.0,
-    "exterior sill": 1.0,
-    "head flashing": 2.6,
-    "liner buck": 0.0,
-    "outboard buck": 0.0,
+    PartKind.CASING: 2.0,
+    PartKind.APRON: 2.0,
+    PartKind.EXTENSION_JAMB: 1.0,
+    PartKind.STOOL: 1.0,
+    PartKind.EXTERIOR_JAMB: 1.0,
+    PartKind.EXTERIOR_SILL: 1.0,
+    PartKind.HEAD_FLASHING: 2.6,
+    PartKind.LINER_BUCK: 0.0,
+    PartKind.OUTBOARD_BUCK: 0.0,
 }
 """How many steps along the depth axis a part moves away from the window."""
 DEEP = 0.45
@@ -59,7 +60,7 @@ def taken_apart(solid: Solid, solids: KitSolids) -> Vector:
         return (0.0, 0.0, 0.0)
     frame = solids.kit.placement.opening.frame
     size = max(frame.width, frame.height)
-    x, y, _ = SIDEWAYS.get(solid.part.position, (0.0, 0.0, 0.0))
+    x, y, _ = SIDEWAYS[solid.part.side]
     out = APART * size * _sideways(solid.part)
     return (x * out, y * out, _layer(solid.part) * DEEP * size)
 
@@ -68,8 +69,8 @@ def _sideways(part: Part) -> float:
     """Bucks move farther, they lie around the window; an apron clears the stool; a flashing clears the casing."""
     if part.where is Where.BUCK:
         return 2.4
-    return {"apron": 1.8, "head flashing": 1.6}.get(part.name, 1.0)
+    return {PartKind.APRON: 1.8, PartKind.HEAD_FLASHING: 1.6}.get(part.kind, 1.0)
 
 
 def _layer(part: Part) -> float:
-    return LAYERS.get(part.name, 1.0) * (-1.0 if part.where is Where.INTERIOR else 1.0)
+    return LAYERS[part.kind] * (-1.0 if part.where is Where.INTERIOR else 1.0)

@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from jambs.parts.part import (
+from jambs.parts.cuts import (
     Crosscut,
     Edge,
     EdgeBevel,
@@ -21,10 +21,10 @@ from jambs.parts.part import (
     Groove,
     Miter,
     Notch,
-    Part,
     Rip,
     Taper,
 )
+from jambs.parts.part import Part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from jambs.job.models.site import Site
 from jambs.length import Units
+from jambs.parts.cut_words import board_words
+from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError
 from jambs.place.alternatives import alternatives, broken_limits
@@ -177,10 +179,10 @@ def surfaces_of(subject: WindowInWall, found: AtPosition, site: Site) -> Surface
     )
 
 
-def board_words(kit: Kit, name: str) -> str:
-    """The boards the extension jambs of one name come out of, in words; glued strips where none is wide enough."""
-    parts = [part for part in kit.parts if part.name == name]
+def boards_words(kit: Kit, kind: PartKind, *, units: Units) -> str:
+    """The boards the parts of a kind come out of, in words; glued strips where none is wide enough."""
+    parts = [part for part in kit.parts if part.kind is kind and part.is_wood]
     words = dict.fromkeys(
-        part.board + (f", {len(part.strips)} strips glued" if part.strips else "") for part in parts if part.is_wood
+        board_words(part, units=units) + (f", {len(part.strips)} strips glued" if part.strips else "") for part in parts
     )
     return "; ".join(words)

@@ -15,7 +15,10 @@ from shops import Shop, shop
 
 from jambs.app.chain import Unbuildable, make_kits
 from jambs.app.outside import PlannedOutside, plan_outside, with_outside
+from jambs.flashing.blank import BlankKind
 from jambs.job import Job, read_job
+from jambs.parts.cuts import WoodMoves
+from jambs.parts.kinds import PartKind
 
 SECTIONS = """
 elevations:
@@ -125,14 +128,15 @@ def test_a_job_without_sections_has_nothing_outside_and_keeps_its_kits() -> None
     job, kits, _ = house("harbour-house")
     outside = plan_outside(kits, bare(job))
     assert outside == PlannedOutside() and outside.is_empty
-    assert with_outside(kits, outside, bare(job)) == kits
+    assert [kit.parts for kit in with_outside(kits, outside, bare(job))] == [kit.parts for kit in kits]
 
 
 def test_the_cut_sheet_says_how_sill_and_stool_move_and_not_the_casing() -> None:
     job, kits, outside = house("harbour-house")
     noted = with_outside(kits, outside, job)
-    said = {part.name for kit in noted for part in kit.parts if any("moves" in line for line in part.work)}
-    assert "exterior sill" in said and "casing" not in said
+    parts = [part for kit in noted for part in kit.parts]
+    said = {part.kind for part in parts if any(isinstance(touch, WoodMoves) for touch in part.touches)}
+    assert PartKind.EXTERIOR_SILL in said and PartKind.CASING not in said
     for before, after in zip(kits, noted, strict=True):
         assert [part.mark for part in before.parts] == [part.mark for part in after.parts]
         assert set(before.findings) <= set(after.findings)
@@ -141,10 +145,12 @@ def test_the_cut_sheet_says_how_sill_and_stool_move_and_not_the_casing() -> None
 def test_the_head_flashing_on_the_cut_sheet_is_the_blank_of_the_cut_list() -> None:
     """Never smaller than the blank, never a grid step more; in place, it is drawn as it was."""
     job, kits, outside = house("harbour-house")
-    blanks = {one.mark: blank for one in outside.flashings for blank in one.blanks if blank.name == "head flashing"}
+    blanks = {
+        one.mark: blank for one in outside.flashings for blank in one.blanks if blank.kind is BlankKind.HEAD_FLASHING
+    }
     for before, kit in zip(kits, with_outside(kits, outside, job), strict=True):
-        part = next(part for part in kit.parts if part.name == "head flashing")
-        plain = next(part for part in before.parts if part.name == "head flashing")
+        part = next(part for part in kit.parts if part.kind is PartKind.HEAD_FLASHING)
+        plain = next(part for part in before.parts if part.kind is PartKind.HEAD_FLASHING)
         blank = blanks[kit.mark]
         for size, wanted in ((part.width, blank.girth), (part.length, blank.length)):
             assert -1e-9 <= size - wanted < job.shop.grid.step

@@ -13,8 +13,8 @@ from jambs.app import solid_papers
 from jambs.app.chain import Unbuildable, make_kits
 from jambs.app.papers import write_opening
 from jambs.app.solid_papers import left_out, write_elevations, write_solids
+from jambs.parts.cuts import Crosscut
 from jambs.parts.kit import Kit
-from jambs.parts.part import Crosscut
 
 pytestmark = pytest.mark.skipif(left_out() is not None, reason=str(left_out()))
 
@@ -22,10 +22,8 @@ pytestmark = pytest.mark.skipif(left_out() is not None, reason=str(left_out()))
 def longer(kit: Kit, by: float) -> Kit:
     """Cut the left leg of the interior jamb too long."""
     leg = part_of(kit, "extension jamb", "left leg")
-    (u0, v0), (u1, v1), (u2, v2), (u3, v3) = leg.outline
-    outline = ((u0, v0), (u1 + by, v1), (u2 + by, v2), (u3, v3))
     cuts = tuple(Crosscut(length=cut.length + by) if isinstance(cut, Crosscut) else cut for cut in leg.cuts)
-    wrong = replace(leg, length=leg.length + by, outline=outline, cuts=cuts)
+    wrong = replace(leg, cuts=cuts)
     return replace(kit, parts=tuple(wrong if part.mark == leg.mark else part for part in kit.parts))
 
 

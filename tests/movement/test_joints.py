@@ -16,6 +16,7 @@ from jambs.movement.joints import JointMovement, miter_gap, shear_stretch
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement, plan_movement, said_once
 from jambs.movement.woods import WoodError
+from jambs.parts.cut_words import moves_words
 
 
 def moved(mark: str, **airs: str) -> KitMovement:
@@ -33,7 +34,7 @@ STILL = {key: "70 F, 40 %" for key in ("inside_winter", "inside_summer", "outsid
 def test_in_the_air_of_the_shop_nothing_moves() -> None:
     found = moved("W01", **STILL)
     assert all(board.winter == board.summer == 0 for board in found.boards)
-    assert found.notes == {} and all(one.takes_it for one in found.joints)
+    assert found.moves == {} and all(one.takes_it for one in found.joints)
 
 
 def test_a_jamb_by_hand() -> None:
@@ -156,10 +157,10 @@ def test_a_species_that_is_not_in_the_table() -> None:
 def test_notes_go_to_the_parts_that_move() -> None:
     found = moved("W01", shop="70 F, 80 %")
     for board in found.boards:
-        assert (board.part.mark in found.notes) == (max(board.growth, board.shrinkage) >= 1 / 16)
+        assert (board.part.mark in found.moves) == (max(board.growth, board.shrinkage) >= 1 / 16)
     # By the table 16.0 % in the shop, 6.2 and 11.0 % after: 0.134 and 0.068.
-    note = found.notes[found.boards[0].part.mark]
-    assert note == 'moves about: 9/64" narrower in winter, 1/16" narrower in summer (Yellow-poplar, flat sawn)'
+    said = moves_words(found.moves[found.boards[0].part.mark], units=Units.INCH)
+    assert said == 'moves about: 9/64" narrower in winter, 1/16" narrower in summer'
     assert found.boards[0].is_beyond
 
 

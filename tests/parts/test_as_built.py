@@ -9,6 +9,7 @@ from cases import kit_of, part_of, placed, texts
 
 from jambs.length import MM_PER_INCH, Units
 from jambs.parts.as_built import as_built, finish_thickness, questions, without_odd_readings
+from jambs.parts.kinds import Side
 from jambs.parts.part import Part
 
 PLANNED = 4.6875
@@ -24,14 +25,14 @@ def around(depth: str, count: int = 3) -> dict[str, list[str]]:
 
 
 def sawn(part: Part) -> tuple[Any, ...]:
-    return part.mark, part.thickness, part.outline, part.cuts, part.work
+    return part.mark, part.thickness, part.outline, part.cuts, part.touches
 
 
 @pytest.mark.parametrize("count", [2, 3, 7])
 def test_equal_depths_give_the_planned_kit(count: int) -> None:
     planned = kit_of()
     kit = kit_of(**measured(interior_depth=around("4 11/16", count)))
-    assert [sawn(part) for part in kit.parts] == [sawn(part) for part in planned.parts]
+    assert [part.silhouettes for part in kit.parts] == [part.silhouettes for part in planned.parts]
     assert kit.is_measured and not planned.is_measured
 
 
@@ -51,9 +52,9 @@ def test_what_is_missing_stays_planned() -> None:
     # Head 4-3/4 left, 4-7/8 right; nothing below: the legs run from 4-11/16 as planned to what was measured above.
     kit = kit_of(**measured(interior_depth={"head": ["4 3/4", "-", "4 7/8"]}))
     assert not kit.is_measured
-    assert kit.sides["head"].start_depth == 4.75 and kit.sides["head"].finish_depth == 4.875
-    assert kit.sides["left"].start_depth == PLANNED and kit.sides["left"].finish_depth == 4.75
-    assert kit.sides["sill"].start_depth == kit.sides["sill"].finish_depth == PLANNED
+    assert kit.sides[Side.HEAD].start_depth == 4.75 and kit.sides[Side.HEAD].finish_depth == 4.875
+    assert kit.sides[Side.LEFT].start_depth == PLANNED and kit.sides[Side.LEFT].finish_depth == 4.75
+    assert kit.sides[Side.SILL].start_depth == kit.sides[Side.SILL].finish_depth == PLANNED
     lacking = "Half measured: the depth at 5 (sill right), 7 (sill left) is as planned, measure before cutting."
     assert lacking in texts(kit)
 

@@ -13,8 +13,10 @@ from shapely import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from jambs.length import GRIDS, length_text, read_length
+from jambs.parts.cuts import Crosscut, Edge, End, Miter, Notch, Taper
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Crosscut, Edge, End, Miter, Notch, Part, Taper, Where
+from jambs.parts.part import Part
 
 JOINTS: list[dict[str, str]] = [
     {"joint": "butt, head over legs"},

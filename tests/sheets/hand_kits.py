@@ -17,6 +17,7 @@ from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
+from jambs.parts.kinds import Side
 from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.part import Part
 from jambs.place.placement import Buck, Placement, Sides, Swing
@@ -216,10 +217,7 @@ def make_kit(mark: str = "W01", *, parts: list[Part] | None = None, measured: bo
             "Dry-fit the jamb box on the bench before gluing.",
             "Cut casing after the jambs are in; check each reveal first.",
         ),
-        sides={
-            name: FittedSide(start_depth=4.71875, finish_depth=4.71875, is_tapered=False)
-            for name in ("head", "sill", "left", "right")
-        },
+        sides={name: FittedSide(start_depth=4.71875, finish_depth=4.71875, is_tapered=False) for name in Side},
     )
     return replace(kit, **changes)  # type: ignore[arg-type]
 
@@ -230,10 +228,10 @@ def measured_kit(mark: str = "W02") -> Kit:
     parts[0] = tapered(parts[0], 4.71875, 4.78125)
     parts[2] = tapered(parts[2], 4.84375, 4.78125)
     sides = {
-        "head": FittedSide(start_depth=4.71875, finish_depth=4.78125, is_tapered=True),
-        "sill": FittedSide(start_depth=4.65625, finish_depth=4.84375, is_tapered=True),
-        "left": FittedSide(start_depth=4.65625, finish_depth=4.71875, is_tapered=True),
-        "right": FittedSide(start_depth=4.84375, finish_depth=4.78125, is_tapered=True),
+        Side.HEAD: FittedSide(start_depth=4.71875, finish_depth=4.78125, is_tapered=True),
+        Side.SILL: FittedSide(start_depth=4.65625, finish_depth=4.84375, is_tapered=True),
+        Side.LEFT: FittedSide(start_depth=4.65625, finish_depth=4.71875, is_tapered=True),
+        Side.RIGHT: FittedSide(start_depth=4.84375, finish_depth=4.78125, is_tapered=True),
     }
     return make_kit(mark, parts=parts, measured=True, sides=sides)
 

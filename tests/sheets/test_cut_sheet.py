@@ -19,7 +19,10 @@ from said import SaidFinding, SaidReason
 
 from jambs.findings import Severity
 from jambs.job.models.fields import Size
+from jambs.job.models.shop import Board
 from jambs.length import Units
+from jambs.parts.cuts import StripBend
+from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import cut_sheets_pdf, write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.pictures import Picture
@@ -49,11 +52,13 @@ def crowded(mark: str = "W-NORTH-12.A") -> Kit:
     """Thirty parts, the longest texts a job file allows, many findings: the worst a sheet has to hold."""
     parts = [*boards.interior_parts(mark), *boards.exterior_parts(mark), *boards.buck_parts(mark)]
     more = [replace(part, mark=f"{mark}-{number}") for number, part in enumerate(parts[:10], start=21)]
-    work = ('glue up, then plane to 4 23/32" and check both faces with a straightedge before the rabbets',) * 3
+    bend = StripBend(upstand=4 + 23 / 32, top=4 + 23 / 32, drip=0.5, past_casing=0.25, gap_to_cladding=0.375)
+    board = Board(stock="clear-vertical-grain-" * 2 + "cedar", nominal="5/4x12", thickness=1.0, width=11.25)
     whole = [
-        replace(part, board="5/4x12 " + "clear-vertical-grain-" * 2 + "cedar", work=work) for part in (*parts, *more)
+        replace(part, blank=replace(part.blank, board=board), touches=(bend,) * 3, kind=PartKind.EXTERIOR_JAMB)
+        for part in (*parts, *more)
     ]
-    whole[0] = replace(whole[0], strips=(6.25, 6.25, 4.71875), name="extension jamb with a rather long name")
+    whole[0] = replace(whole[0], blank=replace(whole[0].blank, strips=(6.25, 6.25, 4.71875)))
     kit = hand.make_kit(mark, parts=whole)
     long = f"{LONG}. " * 3
     findings = tuple(

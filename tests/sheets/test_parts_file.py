@@ -80,7 +80,7 @@ def test_metric_numbers_are_millimetres(tmp_path: Path) -> None:
     """4 23/32 in = 4.71875 x 25.4 mm exactly (the inch is 25.4 mm by definition, 1959)."""
     part = written(Units.MM, tmp_path)["openings"][0]["parts"][0]
     assert part["width"] == {"value": 119.85625, "text": "119.9 mm"}
-    assert part["outline"][1] == [1073.15, 0.0]
+    assert part["outline"][1] == [819.15, 0.0]
 
 
 def test_json_reads_back_as_the_record() -> None:
@@ -120,7 +120,7 @@ def test_csv_header_names_its_units() -> None:
 def test_csv_names_both_widths_of_a_taper(tmp_path: Path) -> None:
     row = next(one for one in rows(Units.INCH, tmp_path) if one["mark"] == "W02-3")
     taper = [row[key] for key in ("start end", "start_width text", "finish end", "finish_width text")]
-    assert taper == ["bottom", '4 27/32"', "top", '4 25/32"']
+    assert taper == ["top", '4 27/32"', "bottom", '4 25/32"']
     assert row["state"] == "measured"
 
 

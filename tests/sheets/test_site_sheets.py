@@ -18,7 +18,8 @@ from jambs.app.chain import make_kits
 from jambs.job import Job
 from jambs.job.measured.measures import measures_rows
 from jambs.job.measured.measuring_points import measure_places
-from jambs.length import HALF_64TH, read_length
+from jambs.length import HALF_64TH, Units, read_length
+from jambs.parts.cut_words import board_words
 from jambs.parts.kit import Kit
 from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
@@ -117,9 +118,10 @@ def test_labels_do_not_run_together(name: str, stock: str) -> None:
 def test_cutting_order_is_board_by_board_widest_first() -> None:
     _, _, kits = house("inch")
     parts = {part.mark: part for kit in kits for part in kit.parts}
-    ordered = [parts[mark] for mark in cutting_order(kits)]
+    ordered = [parts[mark] for mark in cutting_order(kits, units=Units.INCH)]
     for one, two in pairwise(ordered):
-        assert one.board < two.board or (one.board == two.board and one.width >= two.width)
+        boards = [board_words(part, units=Units.INCH) for part in (one, two)]
+        assert boards[0] < boards[1] or (boards[0] == boards[1] and one.width >= two.width)
     assert sorted(parts) == sorted(part.mark for part in ordered)
 
 

@@ -9,7 +9,8 @@ from harbour import harbour_solids
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jambs.parts.part import Seat, Vector
+from jambs.geometry import Vector
+from jambs.parts.part import Seat
 from jambs.solids import kernel
 from jambs.solids.clashes import clashes
 from jambs.solids.model import Solid, stood

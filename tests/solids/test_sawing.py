@@ -5,12 +5,14 @@ by the kernel's own subtraction, a block of waste for each cut, in the order of 
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
 from harbour import harbour_solids
 
-from jambs.parts.part import (
+from jambs.geometry import Plane, Vector
+from jambs.parts.cuts import (
     Crosscut,
     Cut,
     Edge,
@@ -22,16 +24,15 @@ from jambs.parts.part import (
     Groove,
     Miter,
     Notch,
-    Part,
     Rip,
-    Seat,
     Taper,
-    Vector,
-    Where,
+    saw_angles,
 )
+from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.part import Part, PartBlank, Seat
+from jambs.parts.sawing import CutListError
 from jambs.solids import kernel
 from jambs.solids.model import board_shape
-from jambs.solids.silhouettes import CutListError, sawn
 from jambs.solids.waste import board_less_cuts
 
 SAME_VOLUME = 1e-6
@@ -42,18 +43,11 @@ TAN15 = math.tan(math.radians(15))
 def board(*cuts: Cut, thickness: float = THICKNESS) -> Part:
     return Part(
         mark="W1-1",
-        name="board",
-        position="head",
+        kind=PartKind.EXTENSION_JAMB,
+        side=Side.HEAD,
         where=Where.INTERIOR,
-        stock="poplar",
-        board="1x6 poplar",
-        thickness=thickness,
-        width=WIDTH,
-        length=LENGTH,
-        outline=(),
-        profile=(),
+        blank=PartBlank(stock="poplar", thickness=thickness),
         cuts=(Rip(width=WIDTH), Crosscut(length=LENGTH), *cuts),
-        ends="",
         seat=Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0)),
     )
 
@@ -92,35 +86,35 @@ def test_a_cut_takes_what_geometry_says(name: str) -> None:
     cuts, waste = CASES[name]
     part = board(*cuts)
     asked = LENGTH * WIDTH * THICKNESS - waste
-    assert kernel.volume(board_shape(sawn(part))) == pytest.approx(asked, abs=SAME_VOLUME)
+    assert kernel.volume(board_shape(part.silhouettes)) == pytest.approx(asked, abs=SAME_VOLUME)
     assert board_less_cuts(part) == pytest.approx(asked, abs=SAME_VOLUME)
 
 
 def test_a_long_edge_keeps_its_length() -> None:
     """The far edge of a mitered board runs its whole length, the near one is short by the width (tan 45 = 1)."""
     part = board(*(Miter(end=end, angle_deg=45, long_edge=Edge.FAR) for end in End))
-    found = {(round(u, 9), round(v, 9)) for u, v in sawn(part).face}
+    found = {(round(u, 9), round(v, 9)) for u, v in part.silhouettes.face}
     assert found == {(5.0, 0.0), (25.0, 0.0), (30.0, 5.0), (0.0, 5.0)}
 
 
 def test_the_back_is_the_short_side_of_an_end_bevel() -> None:
     back = THICKNESS * TAN15
-    found = sawn(board(EndBevel(end=End.FINISH, angle_deg=15))).edge
+    found = board(EndBevel(end=End.FINISH, angle_deg=15)).silhouettes.edge
     assert max(u for u, w in found if w == 0.0) == pytest.approx(LENGTH)
     assert max(u for u, w in found if w == THICKNESS) == pytest.approx(LENGTH - back)
-    turned = sawn(board(EndBevel(end=End.FINISH, angle_deg=15, face_short=True))).edge
+    turned = board(EndBevel(end=End.FINISH, angle_deg=15, face_short=True)).silhouettes.edge
     assert max(u for u, w in turned if w == 0.0) == pytest.approx(LENGTH - back)
 
 
 def test_a_groove_is_in_the_back_and_behind_the_edge() -> None:
-    found = sawn(board(Groove(edge=Edge.FAR, from_edge=0.5, width=0.25, depth=0.25))).end
+    found = board(Groove(edge=Edge.FAR, from_edge=0.5, width=0.25, depth=0.25)).silhouettes.end
     assert {(4.25, 0.75), (4.25, 0.5), (4.5, 0.5), (4.5, 0.75)} <= set(found)
 
 
 def test_a_list_without_a_rip_makes_no_board() -> None:
-    part = Part(**{**{name: getattr(board(), name) for name in Part.__slots__}, "cuts": (Crosscut(length=3.0),)})
+    part = replace(board(), cuts=(Crosscut(length=3.0),))
     with pytest.raises(CutListError) as caught:
-        sawn(part)
+        assert part.silhouettes
     assert str(caught.value) == ("W1-1: the cut list needs a rip and a crosscut; it has (Crosscut(length=3.0),)")
 
 
@@ -241,3 +235,26 @@ def facet_area(loops: tuple[tuple[Vector, ...], ...], normal: Vector) -> float:
             turned = (y0 * z1 - z0 * y1, z0 * x1 - x0 * z1, x0 * y1 - y0 * x1)
             total += sum(one * two for one, two in zip(turned, normal, strict=True)) / 2
     return total
+
+
+def test_a_cut_is_a_plane_that_parts_wood_from_waste() -> None:
+    """A 45° miter: its plane's normal leans half to the end, half to the short edge; both corners lie on it."""
+    part = board(cut := Miter(end=End.FINISH, angle_deg=45, long_edge=Edge.FAR))
+    plane = cut.plane(part.silhouettes.sizes)
+    assert plane.normal == pytest.approx((math.sqrt(0.5), -math.sqrt(0.5), 0.0))
+    assert [plane.past((u, v, 0.3)) for u, v in ((30.0, 5.0), (25.0, 0.0))] == pytest.approx([0.0, 0.0])
+    assert plane.past((30.0, 0.0, 0.0)) > 0 > plane.past((0.0, 0.0, 0.0))
+
+
+@pytest.mark.parametrize(("spring_deg", "miter", "bevel"), [(38.0, 31.62, 33.86), (45.0, 35.26, 30.0)])
+def test_a_compound_angle_is_a_plane_too(spring_deg: float, miter: float, bevel: float) -> None:
+    """Crown molding cut flat for a square corner: miter and bevel as printed on saws for 52/38 and 45/45 crown.
+
+    Common practice, from memory. The plane stands upright in the corner, 45° to both walls; seen from a board that
+    leans off the wall by the spring angle it is square to neither face nor edge.
+    """
+    spring = math.radians(spring_deg)
+    way = (0.0, math.cos(spring), math.sin(spring))  # upright, in board coordinates
+    level = (1.0, math.sin(spring), -math.cos(spring))  # 45° out of the corner
+    plane = Plane(start=(0.0, 0.0, 0.0), finish=level, way=way, keep=(30.0, 0.0, 0.0))
+    assert saw_angles(plane) == pytest.approx((miter, bevel), abs=0.01)

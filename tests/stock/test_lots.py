@@ -12,7 +12,7 @@ from cases import changed, job_of
 
 from jambs.app.chain import make_kits
 from jambs.job import Job, read_job
-from jambs.parts.part import Miter
+from jambs.parts.cuts import Miter
 from jambs.stock import plan_stock
 from jambs.stock.house.house_pieces import house_pieces, miter_allowance
 from jambs.stock.house.house_plan import Effort, plan_house

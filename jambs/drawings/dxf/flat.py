@@ -12,9 +12,9 @@ from ezdxf.render import hatching
 from jambs.drawings.dxf.hatching import PATTERNS
 from jambs.drawings.dxf.pen import Pen, ticks
 from jambs.drawings.dxf.space import TextSpace
-from jambs.drawings.layout.boxes import Point
 from jambs.drawings.layout.placed import Align, Dimension, Lettering, PlacedView
 from jambs.drawings.views.view import Fill, Hatch
+from jambs.geometry import Point
 
 ALIGNMENT = {
     Align.LEFT: TextEntityAlignment.LEFT,

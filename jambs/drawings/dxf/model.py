@@ -13,9 +13,9 @@ from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.space import ObjectSpace, Space, TextSpace
 from jambs.drawings.dxf.title_block import define_title_block, insert_title_block
-from jambs.drawings.layout.boxes import Point
 from jambs.drawings.layout.packing import OnPage
 from jambs.drawings.layout.placed import PlacedView
+from jambs.geometry import Point
 
 LOCKED = 16384
 """Flag of a viewport whose scale must not be changed by zooming (DXF reference, VIEWPORT group 90)."""

@@ -17,8 +17,8 @@ from ezdxf.enums import TextEntityAlignment
 from ezdxf.layouts.base import BaseLayout
 from ezdxf.lldxf.tagwriter import AbstractTagWriter, TagCollector
 
-from jambs.drawings.layout.boxes import Point
 from jambs.drawings.layout.paper import LINE_PITCH
+from jambs.geometry import Point
 
 MTEXT_PITCH = 5 / 3
 """From line to line of an MTEXT at line spacing factor 1, as a share of the text height (DXF reference, MTEXT)."""

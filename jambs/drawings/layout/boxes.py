@@ -6,7 +6,8 @@ import itertools
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-Point = tuple[float, float]
+from jambs.geometry import Point
+
 Segment = tuple[Point, Point]
 NEAR = 1e-9
 

@@ -13,11 +13,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from jambs.drawings.layout.boxes import Point, Segment, crossing
+from jambs.drawings.layout.boxes import Segment, crossing
 from jambs.drawings.layout.paper import DESCENDER, Sizes
 from jambs.drawings.layout.placed import Align, Head, Leader, Lettering
 from jambs.drawings.layout.spacing import spread
 from jambs.drawings.views.view import CallOut, Ink, Stack, ViewSide
+from jambs.geometry import Point
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,11 +15,12 @@ import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from jambs.drawings.layout.boxes import Point, Segment
+from jambs.drawings.layout.boxes import Segment
 from jambs.drawings.layout.paper import DESCENDER, Sizes
 from jambs.drawings.layout.placed import Align, Dimension, Head, Leader, Lettering
 from jambs.drawings.layout.spacing import slot, spread_clear
 from jambs.drawings.views.view import Chain, Ink, Interval
+from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 
 LengthText = Callable[[float], str]

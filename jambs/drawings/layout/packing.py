@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from jambs.drawings.layout.boxes import Box, Point
+from jambs.drawings.layout.boxes import Box
 from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.placed import PlacedView
+from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 
 STRIP = 0.8

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from jambs.drawings.layout.boxes import Box, Point, Segment, segments_of
+from jambs.drawings.layout.boxes import Box, Segment, segments_of
 from jambs.drawings.layout.lettering import text_width
 from jambs.drawings.layout.paper import DESCENDER, LINE_PITCH, Scale
 from jambs.drawings.views.view import Fill, Ink, Shape
+from jambs.geometry import Point
 
 
 class Align(StrEnum):

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from jambs.drawings.layout.boxes import Point, Segment, box_around, segments_of
+from jambs.drawings.layout.boxes import Segment, box_around, segments_of
+from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 
 Polygon = tuple[Point, ...]

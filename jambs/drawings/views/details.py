@@ -6,12 +6,17 @@ import itertools
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from jambs.drawings.layout.boxes import Point, box_around
+from jambs.drawings.layout.boxes import box_around
 from jambs.drawings.views.named_ends import edge_names, end_names, face_words, with_left_at_left
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewSide
-from jambs.length import HALF_64TH, ROUND_OFF, decimal_text
+from jambs.geometry import Point
+from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text
+from jambs.parts.cut_words import ends_words, work_words
+from jambs.parts.cuts import Edge, EdgeBevel, EndBevel, Miter
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Edge, EdgeBevel, EndBevel, Miter, Part, Pocket, Where
+from jambs.parts.part import Part
+from jambs.parts.sawing import Pocket
 
 INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where.BUCK: Ink.BUCK}
 
@@ -25,11 +30,11 @@ class Alike:
     mirrored: tuple[str, ...]
 
 
-def details(kit: Kit) -> list[View]:
+def details(kit: Kit, *, units: Units) -> list[View]:
     """Make the views of every part that is no plain board; like parts and mirror images share one."""
     views = []
     for alike in _grouped([part for part in kit.parts if not part.is_plain]):
-        views.append(_face_view(alike))
+        views.append(_face_view(alike, units))
         if _needs_profile(alike.part):
             views.append(_profile_view(alike))
     return views
@@ -81,7 +86,7 @@ def _marks(alike: Alike) -> str:
     return f"{text}; mirror image {', '.join(alike.mirrored)}" if alike.mirrored else text
 
 
-def _face_view(alike: Alike) -> View:
+def _face_view(alike: Alike, units: Units) -> View:
     """Draw the face: left end at the left, bottom of a leg at the left."""
     part = alike.part
     view = View(
@@ -90,7 +95,7 @@ def _face_view(alike: Alike) -> View:
         shapes=(Shape(points=part.outline, ink=INKS[part.where]), *_pockets(part)),
         chains=(*_edge_chains(part), *_end_chains(part)),
         call_outs=tuple(_angles(part)),
-        remarks=(face_words(part), *_seen_words(part), *_remarks(part)),
+        remarks=(face_words(part), *_seen_words(part), *_remarks(part, units)),
         largest=1,
     )
     return with_left_at_left(view, part)
@@ -216,8 +221,8 @@ def _end_middle(part: Part, is_start: bool) -> Point:
     return ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
 
 
-def _remarks(part: Part) -> tuple[str, ...]:
-    return (part.ends, *part.work)
+def _remarks(part: Part, units: Units) -> tuple[str, ...]:
+    return (ends_words(part, units=units), *work_words(part, units=units))
 
 
 def _needs_profile(part: Part) -> bool:

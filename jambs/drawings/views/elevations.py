@@ -18,8 +18,9 @@ from jambs.drawings.views.seen import Seen, seen
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
 from jambs.drawings.views.words import part_words
 from jambs.length import HALF_64TH
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Where
+from jambs.parts.part import Part
 
 INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
 IN_FROM_END = 3.0

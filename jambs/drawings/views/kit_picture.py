@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from jambs.drawings.layout.boxes import Point, Segment
+from jambs.drawings.layout.boxes import Segment
 from jambs.drawings.views.view import CallOut, Ink, Shape, View
+from jambs.geometry import Point
 
 LARGEST = 3
 """Number of the largest standard scale: a kit in three dimensions is to be understood, not measured."""

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Box, Point, box_around
+from jambs.drawings.layout.boxes import Box, box_around
 from jambs.drawings.views.outlines import turned
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.view import CallOut, Ink, Shape, View, ViewSide
-from jambs.flashing.make import Flashings
+from jambs.flashing.make import Flashings, head_of
+from jambs.geometry import Point
 from jambs.job.models.openings import Job
+from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.section.cut import cut_sections
 from jambs.section.region import Section, SectionCut, Stuff
@@ -115,7 +117,7 @@ def _membranes(kit: Kit, flashings: Flashings) -> dict[str, tuple[Point, Point]]
             depth = plane + OFF * (1 + (number == 2))
             foot = TAPE_PAST / 2 if number == 2 else -TAPE_ON_FRAME if number == 1 else 0.0
             lines[name] = ((depth, height + foot), (depth, height + TAPE_PAST * (1 + (number == 2))))
-    head = next((blank for blank in flashings.blanks if blank.name == "head flashing"), None)
+    head = head_of(flashings)
     if head and "membrane" in names:
         depth, top = head.start
         lines["membrane"] = ((depth + OFF, top - 0.7 * head.leg("upstand").width), (depth + OFF, top + UP_MEMBRANE))
@@ -130,7 +132,7 @@ def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]
     head = sections[SectionCut.HEAD]
     low = sections.get(SectionCut.SILL, head)
     targets["window, nailing flange"] = targets["window on its clips"] = _outermost(low, Stuff.FRAME).center
-    targets["exterior sill"] = _outermost(low, Stuff.SILL).center
+    targets[PartKind.EXTERIOR_SILL.words] = _outermost(low, Stuff.SILL).center
     targets["exterior jambs and casing"] = _outermost(head, Stuff.CASING).center
     cladding = _outermost(head, Stuff.CLADDING)
     targets["cladding over the head"] = (cladding.center[0], cladding.bottom + 0.15 * cladding.height)

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from jambs.job.models.openings import Job, Measured, SideDepths
 from jambs.length import HALF_64TH, length_text
 from jambs.parts.as_built import PLANNED
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Where
 
 DRAWN_PLANNED = PLANNED.replace("–", "-")
 """The banner in letters that every DXF reader has."""

@@ -7,9 +7,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Box, Point
+from jambs.drawings.layout.boxes import Box
 from jambs.drawings.views.view import CallOut, Chain, Interval, Mark, Shape, View, ViewSide
-from jambs.parts.part import Part, Where
+from jambs.geometry import Point
+from jambs.parts.kinds import Where
+from jambs.parts.part import Part
 
 OPPOSITE = {
     ViewSide.LEFT: ViewSide.RIGHT,

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from jambs.drawings.layout.boxes import Point, box_around
+from jambs.drawings.layout.boxes import box_around
 from jambs.drawings.views.cover import Polygon
+from jambs.geometry import Point
 from jambs.parts.kit import Kit
 from jambs.section.region import Region
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import itertools
 
-from jambs.drawings.layout.boxes import Box, Point, box_around
+from jambs.drawings.layout.boxes import Box, box_around
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.view import Chain, Interval, ViewSide
+from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.parts.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from jambs.drawings.layout.boxes import Box, Point
+from jambs.drawings.layout.boxes import Box
 from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.view import Ink, Shape
+from jambs.geometry import Point
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import FrameFace, Sash
 

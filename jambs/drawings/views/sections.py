@@ -6,13 +6,14 @@ import itertools
 from collections.abc import Iterable
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Point, box_around, segments_of
+from jambs.drawings.layout.boxes import box_around, segments_of
 from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.reveals import reveal_chains
 from jambs.drawings.views.symbols import batt, crossed
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Stack, View, ViewSide
 from jambs.drawings.views.words import layer_words, size_words
+from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, OFF_GRID, Units
 from jambs.parts.kit import Kit

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.drawings.layout.boxes import Point
 from jambs.drawings.views.cover import Polygon
+from jambs.geometry import Point
 from jambs.parts.part import Part
 
 FACING = 0.9

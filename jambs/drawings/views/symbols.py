@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from jambs.drawings.layout.boxes import Box, Point
+from jambs.drawings.layout.boxes import Box
 from jambs.drawings.views.view import Ink, Shape
+from jambs.geometry import Point
 
 LEAST = 0.4
 """Boxes thinner than this get no symbol [in]."""

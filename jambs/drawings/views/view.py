@@ -8,7 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from jambs.drawings.layout.boxes import Box, Point, Segment, box_around
+from jambs.drawings.layout.boxes import Box, Segment, box_around
+from jambs.geometry import Point
 
 
 class Ink(StrEnum):

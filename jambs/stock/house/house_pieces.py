@@ -7,8 +7,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
+from jambs.parts.cuts import EndBevel, Miter
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import EndBevel, Miter, Part, Where
+from jambs.parts.part import Part
 from jambs.stock.house.lumber import steps_up
 from jambs.stock.problem import Piece
 

@@ -7,8 +7,9 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from jambs.job.models.openings import Assumed, Job
 from jambs.length import FINE, MM_PER_INCH, Units, length_text
-from jambs.parts.part import Miter, Part
-from jambs.parts.shapes import square_profile
+from jambs.outlines import rectangle
+from jambs.parts.cuts import Miter
+from jambs.parts.part import Part
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lots import Lot
 from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LEAST_STRIP, USUAL_LENGTHS
@@ -130,7 +131,7 @@ def _nesting_note(planned: PlannedLot, job: Job) -> Iterator[str]:
 
 def _nests(part: Part) -> bool:
     miters = [cut for cut in part.cuts if isinstance(cut, Miter)]
-    is_flat = part.profile == square_profile(part.width, part.thickness)
+    is_flat = part.profile == rectangle(part.width, part.thickness)
     return is_flat and len(miters) == 2 and all(math.isclose(cut.angle_deg, 45, abs_tol=SLOPE) for cut in miters)
 
 

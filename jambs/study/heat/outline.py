@@ -3,10 +3,9 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
+from jambs.geometry import Point
 from jambs.study.heat.grid import SAME_EDGE
 from jambs.study.heat.region import Block, StudyError
-
-Point = tuple[float, float]
 
 
 def blocks_of_outline(

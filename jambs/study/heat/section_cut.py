@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from jambs.geometry import Point
 from jambs.place.placement import Placement
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.study.heat.conductivities import (
@@ -22,7 +23,7 @@ from jambs.study.heat.conductivities import (
 from jambs.study.heat.cut import HeatCut, Reference
 from jambs.study.heat.films import HEAT_FILMS, Films
 from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
-from jambs.study.heat.outline import Point, blocks_of_outline
+from jambs.study.heat.outline import blocks_of_outline
 from jambs.study.heat.region import AirRegion, Block
 from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall
 

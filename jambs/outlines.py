@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from jambs.parts.part import Point
+from jambs.geometry import Outline, Point
 
-Outline = tuple[Point, ...]
 SAME_POINT = 1e-9
 """Two points nearer than this are one [in]."""
 
@@ -28,11 +27,20 @@ def area(outline: Sequence[Point]) -> float:
 
 
 def cut_along(outline: Outline, start: Point, finish: Point, *, keep: Point) -> Outline:
-    """Cut a convex outline along a line through two points; the side of the point ``keep`` stays."""
+    """Cut a convex outline along a line through two points; the side of the point ``keep`` stays.
+
+    Corners that the cut leaves at one of the two points are that point, without the noise of the crossing.
+    """
     (x0, y0), (x1, y1) = start, finish
     across = (y0 - y1, x1 - x0)
     side = 1.0 if across[0] * (keep[0] - x0) + across[1] * (keep[1] - y0) > 0 else -1.0
-    return without_doubles(kept(outline, (side * across[0], side * across[1]), start))
+    found = kept(outline, (side * across[0], side * across[1]), start)
+    return without_doubles([_same_as(point, (start, finish)) for point in found])
+
+
+def _same_as(point: Point, known: Sequence[Point]) -> Point:
+    """Return the known point that a point is, so that a size on the grid stays on it; else the point."""
+    return next((one for one in known if _is_same(point, one)), point)
 
 
 def kept(outline: Sequence[Point], toward: Point, at: Point) -> list[Point]:
@@ -80,10 +88,26 @@ def less_box(outline: Outline, low: Point, high: Point) -> Outline:
             continue
         enter, leave = inside
         if enter > 0:
-            found += [one, _along(one, two, enter)]
+            found += [one, _on_box(_along(one, two, enter), low, high)]
         if leave < 1:
-            found += [*_corners_in_wood(outline, low, high, _along(one, two, leave)), _along(one, two, leave)]
+            out = _on_box(_along(one, two, leave), low, high)
+            found += [*_corners_in_wood(outline, low, high, out), out]
     return without_doubles(found)
+
+
+def _on_box(point: Point, low: Point, high: Point) -> Point:
+    """Put a point that lies on a side of a box exactly on it."""
+    x, y = (
+        next((side for side in (low[axis], high[axis]) if abs(point[axis] - side) < SAME_POINT), point[axis])
+        for axis in (0, 1)
+    )
+    return (x, y)
+
+
+def from_lowest(outline: Outline) -> Outline:
+    """Let an outline begin at its lowest corner, of two the one farther left."""
+    first = min(range(len(outline)), key=lambda at: outline[at][::-1])
+    return outline[first:] + outline[:first]
 
 
 def _along(one: Point, two: Point, part: float) -> Point:

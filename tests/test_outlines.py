@@ -9,8 +9,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from shapely import Polygon, box
 
-from jambs.parts.part import Point
-from jambs.solids.outlines import area, common_area, cut_along, less_box, rectangle
+from jambs.geometry import Point
+from jambs.outlines import area, common_area, cut_along, less_box, rectangle
 
 SAME = 1e-7
 SIZES = st.integers(8, 800).map(lambda count: count / 16)

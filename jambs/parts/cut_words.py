@@ -1,0 +1,278 @@
+"""What is done to a part, in words: its ends, its work, the board it comes out of; sizes in the reader's units."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import TypeVar
+
+from jambs.geometry import tangent
+from jambs.length import FINE, Units, decimal_text, length_text
+from jambs.parts.cuts import (
+    BackBevel,
+    BlankBend,
+    EdgeBevel,
+    EdgeRabbet,
+    End,
+    EndBevel,
+    EndRabbet,
+    Groove,
+    Miter,
+    Notch,
+    Return,
+    Scribe,
+    StripBend,
+    Taper,
+    WoodMoves,
+)
+from jambs.parts.kinds import BoardEnd, PartKind, Where
+from jambs.parts.part import Part
+
+SQUARE = "square"
+NOT_LISTED = "no such board listed"
+Step = TypeVar("Step")
+
+
+def board_words(part: Part, *, units: Units) -> str:
+    """Say what board a part comes out of: ``1x6 poplar``, or its stock and thickness where none is listed."""
+    blank = part.blank
+    if blank.is_metal:
+        return blank.stock
+    return blank.board.words if blank.board else f"{unlisted_words(part, units=units)} ({NOT_LISTED})"
+
+
+def unlisted_words(part: Part, *, units: Units) -> str:
+    """Name stock and thickness of a board that is not listed."""
+    return f"{part.stock} {length_text(part.thickness, units=units)} thick"
+
+
+# ---- ends
+
+
+def ends_words(part: Part, *, units: Units) -> str:
+    """Say how the two ends of a part are cut: ``square both ends``, ``miter 45° both ends; short point 31 1/8"``."""
+    if part.kind is PartKind.HEAD_FLASHING and _of(part, StripBend):
+        return f"{SQUARE} both ends; end dams as the cladding needs"
+    return _ENDS.get(part.kind, _square_ends)(part, units)
+
+
+def _square_ends(part: Part, units: Units) -> str:
+    return f"{SQUARE} both ends"
+
+
+def _jamb_ends(part: Part, units: Units) -> str:
+    words = [_jamb_end(_end_cut(part, end), units) for end in End]
+    if len(set(words)) == 1:
+        return f"{words[0]} both ends"
+    return ", ".join(f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True))
+
+
+def _jamb_end(cut: _EndCut | None, units: Units) -> str:
+    if isinstance(cut, EndRabbet):
+        along, depth = _text(cut.along, units), _text(cut.depth, units)
+        return f"rabbet {along} wide, {depth} deep in the face"
+    if isinstance(cut, EndBevel):
+        return f"miter {_angle(cut.angle_deg)} through the thickness, long point at the back"
+    return SQUARE
+
+
+def _casing_ends(part: Part, units: Units) -> str:
+    cuts = {name: _end_cut(part, end) for name, end in zip(part.seat.ends, End, strict=True)}
+    short = _text(near_edge_length(part), units)
+    if all(isinstance(cut, Miter) for cut in cuts.values()):
+        return f"{_miter_words(part)} both ends; short point {short}"
+    words = {name: _casing_end(cut, short) for name, cut in cuts.items()}
+    if len(set(words.values())) == 1:
+        return f"{SQUARE} both ends"
+    return f"top {words[BoardEnd.TOP]}; bottom {words[BoardEnd.BOTTOM]}"
+
+
+def _miter_words(part: Part) -> str:
+    return f"miter {_angle(next(cut.angle_deg for cut in part.cuts if isinstance(cut, Miter)))}"
+
+
+def _casing_end(cut: _EndCut | None, short: str) -> str:
+    if isinstance(cut, Miter):
+        return f"miter {_angle(cut.angle_deg)}, short point {short}"
+    if isinstance(cut, EndBevel):
+        return f"beveled {_angle(cut.angle_deg)} to the sill, face long"
+    return SQUARE
+
+
+def _exterior_jamb_ends(part: Part, units: Units) -> str:
+    sloped = next((cut for cut in part.cuts if isinstance(cut, Miter)), None)
+    if sloped is None:
+        return f"{SQUARE} both ends"
+    short = _text(near_edge_length(part), units)
+    slope = _angle(sloped.angle_deg)
+    return f"top {SQUARE}; bottom cut {slope} to the sill, long point outside, {short} on the frame side"
+
+
+def _apron_ends(part: Part, units: Units) -> str:
+    bevel = next((cut for cut in part.cuts if isinstance(cut, EndBevel)), None)
+    if bevel is None:
+        return f"{SQUARE} both ends"
+    return f"miter {_angle(bevel.angle_deg)} both ends, long point on the face"
+
+
+_ENDS: dict[PartKind, Callable[[Part, Units], str]] = {
+    PartKind.EXTENSION_JAMB: _jamb_ends,
+    PartKind.CASING: _casing_ends,
+    PartKind.EXTERIOR_JAMB: _exterior_jamb_ends,
+    PartKind.APRON: _apron_ends,
+}
+_EndCut = Miter | EndBevel | EndRabbet
+
+
+def _end_cut(part: Part, end: End) -> _EndCut | None:
+    """Return what is done at one end beyond the crosscut."""
+    return next((cut for cut in part.cuts if isinstance(cut, _EndCut) and cut.end is end), None)
+
+
+def near_edge_length(part: Part) -> float:
+    """Length of the near edge, short point to short point of a mitered casing [in]."""
+    along = [u for u, v in part.outline if v == 0.0]
+    return max(along) - min(along)
+
+
+# ---- work
+
+
+def work_words(part: Part, *, units: Units) -> tuple[str, ...]:
+    """Say everything that is done to a part beyond its ends, one line each."""
+    return tuple(line for words in _WORK for line in words(part, units))
+
+
+def _bevels(part: Part, units: Units) -> Iterator[str]:
+    bevel = next(iter(_of(part, EdgeBevel)), None)
+    if bevel:
+        face = _text(part.width - part.thickness * tangent(bevel.angle_deg), units)
+        yield (
+            f"bevel both long edges {_angle(bevel.angle_deg)}, parallel, to stand plumb: face {face} wide, "
+            f"{_text(part.width, units)} is the blank before the bevels"
+        )
+
+
+def _notches(part: Part, units: Units) -> Iterator[str]:
+    start, finish = part.seat.ends
+    notches = {start if notch.end is End.START else finish: notch for notch in _of(part, Notch)}
+    if not notches:
+        return
+    along, between = (_text(size, units) for size in _notch_lengths(part))
+    across = {name: _text(notch.across, units) for name, notch in notches.items()}
+    if part.kind is PartKind.EXTERIOR_SILL:
+        deep = across[BoardEnd.LEFT]
+        in_from = "the upper edge at the frame, square to the face"
+        yield f"notch both ends {along} long × {deep} in from {in_from}; {between} between"
+        return
+    left, right = across[BoardEnd.LEFT], across[BoardEnd.RIGHT]
+    ends = f"both ends {along} long × {right}"
+    if left != right:
+        ends = f"left end {along} long × {left}, right end {along} long × {right}"
+    yield f"notch {ends} in from the frame edge; {between} between"
+
+
+def _notch_lengths(part: Part) -> tuple[float, float]:
+    along = _of(part, Notch)[0].along
+    return along, part.length - 2 * along
+
+
+def _tapers(part: Part, units: Units) -> Iterator[str]:
+    for taper in _of(part, Taper):
+        at_start = taper.start_width < taper.finish_width
+        narrow = taper.start_width if at_start else taper.finish_width
+        edge = "outer edge" if part.where is Where.EXTERIOR else "room edge"
+        yield f"taper the {edge} to {_text(narrow, units)} at the {part.seat.ends[0 if at_start else 1].words}"
+
+
+def _rabbets(part: Part, units: Units) -> Iterator[str]:
+    for rabbet in _of(part, EdgeRabbet):
+        yield f"rabbet the frame edge {_text(rabbet.across, units)} × {_text(rabbet.depth, units)} deep, from the top"
+
+
+def _grooves(part: Part, units: Units) -> Iterator[str]:
+    for groove in _of(part, Groove):
+        size = f"{_text(groove.width, units)} wide, {_text(groove.depth, units)} deep"
+        yield f"drip kerf underneath: {size}, {_text(groove.from_edge, units)} from the front edge"
+
+
+def _scribes(part: Part, units: Units) -> Iterator[str]:
+    for scribe in _of(part, Scribe):
+        yield f"leave the room edge straight; scribe it to the wall, up to {_text(scribe.most, units)} off"
+
+
+def _back_bevels(part: Part, units: Units) -> Iterator[str]:
+    for bevel in _of(part, BackBevel):
+        yield f"back bevel the miters {_angle(bevel.angle_deg)}"
+
+
+def _returns(part: Part, units: Units) -> Iterator[str]:
+    if count := len(_of(part, Return)):
+        thick = _text(part.thickness, units)
+        yield f"{count} returns, {thick} long point, mitered from the same board before it is cut short"
+
+
+def _strip_bends(part: Part, units: Units) -> Iterator[str]:
+    for bend in _of(part, StripBend):
+        up, over, down, past, gap = (
+            _text(size, units) for size in (bend.upstand, bend.top, bend.drip, bend.past_casing, bend.gap_to_cladding)
+        )
+        yield (
+            f"bend: {up} up behind the membrane, {over} over the casing, {down} down; "
+            f"{past} past the casing at each end; cladding stays {gap} above it"
+        )
+
+
+def _blank_bends(part: Part, units: Units) -> Iterator[str]:
+    for bend in _of(part, BlankBend):
+        at, dam, past, gap = (
+            _text(size, units) for size in (bend.first_at, bend.end_dam, bend.past_casing, bend.gap_to_cladding)
+        )
+        yield f"blank; {bend.bends} bends, the first {at} from the upper edge: see the flashing sheet"
+        past = f"{past} past the casing at each end"
+        yield f"{dam} of each end turned up as end dam; {past}; cladding stays {gap} above it"
+
+
+def _moves(part: Part, units: Units) -> Iterator[str]:
+    for moves in _of(part, WoodMoves):
+        yield moves_words(moves, units=units)
+
+
+def moves_words(moves: WoodMoves, *, units: Units) -> str:
+    """Say how a board moves: ``moves: 3/32" narrower in winter, 1/16" wider in summer``.
+
+    *Moves about* where its moisture leaves the range in which the coefficients hold.
+    """
+    halves = [
+        f"{_text(abs(change), units)} {'wider' if change > 0 else 'narrower'} in {season}"
+        for change, season in ((moves.winter, "winter"), (moves.summer, "summer"))
+        if FINE[units].count(abs(change))
+    ]
+    return f"{'moves about' if moves.is_about else 'moves'}: {', '.join(halves)}"
+
+
+_WORK: tuple[Callable[[Part, Units], Iterator[str]], ...] = (
+    _bevels,
+    _notches,
+    _tapers,
+    _rabbets,
+    _grooves,
+    _scribes,
+    _back_bevels,
+    _returns,
+    _strip_bends,
+    _blank_bends,
+    _moves,
+)
+
+
+def _of(part: Part, kind: type[Step]) -> list[Step]:
+    """Return the cuts and touches of one kind."""
+    return [step for step in (*part.cuts, *part.touches) if isinstance(step, kind)]
+
+
+def _text(length: float, units: Units) -> str:
+    return length_text(length, units=units)
+
+
+def _angle(degrees: float) -> str:
+    return f"{decimal_text(degrees, 1)}°"

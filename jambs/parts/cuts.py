@@ -1,0 +1,255 @@
+"""The cuts that make a part out of its blank, and the touches by hand that leave its modelled shape as it is.
+
+Board coordinates [in]: ``u`` along the grain from the start end, ``v`` across the width, ``w`` through the thickness
+from the board's face (w = 0) to its back (w = thickness). A cut off square is a plane in them: a miter and an edge
+taper contain the way through the thickness, an end bevel the way across, an edge bevel the grain. A plane that
+contains none of the three is a compound angle, miter and bevel at once (``saw_angles``).
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from enum import Enum
+
+from jambs.geometry import Plane, Vector, tangent
+
+ALONG: Vector = (1.0, 0.0, 0.0)
+ACROSS: Vector = (0.0, 1.0, 0.0)
+THROUGH: Vector = (0.0, 0.0, 1.0)
+
+
+class End(Enum):
+    """The start (u = 0) or the finish (u = length) of a board."""
+
+    START = "start"
+    FINISH = "finish"
+
+
+class Edge(Enum):
+    """The near edge (v = 0) or the far edge (v = width) of a board."""
+
+    NEAR = "near"
+    FAR = "far"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardSizes:
+    """A board as ripped, tapered and cut to length [in]: what an angled cut is laid out on."""
+
+    length: float
+    width: float
+    thickness: float
+    start_width: float
+    finish_width: float
+
+    def width_at(self, end: End) -> float:
+        """Width of the board at one end [in]."""
+        return self.start_width if end is End.START else self.finish_width
+
+    def in_from(self, end: End, along: float) -> float:
+        """Place along the grain a way in from one end [in]."""
+        return along if end is End.START else self.length - along
+
+    def short_side(self, end: End, back: float) -> float:
+        """Place along the grain at which a slanted end's short side stops, taped from the other end [in]."""
+        short = self.length - back
+        return short if end is End.FINISH else self.length - short
+
+    @property
+    def middle(self) -> float:
+        """Half the length [in]."""
+        return self.length / 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rip:
+    """Rip along the grain to a parallel width."""
+
+    width: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taper:
+    """Rip the far edge to a taper: width at the start and at the finish end."""
+
+    start_width: float
+    finish_width: float
+
+    def plane(self, board: BoardSizes) -> Plane:
+        """The plane along the far edge."""
+        start, finish = (0.0, self.start_width, 0.0), (board.length, self.finish_width, 0.0)
+        return Plane(start=start, finish=finish, way=THROUGH, keep=(0.0, 0.0, 0.0))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Crosscut:
+    """Cut both ends square to a length."""
+
+    length: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Miter:
+    """Cut one end at an angle across the face, off square; ``long_edge`` keeps the full length."""
+
+    end: End
+    angle_deg: float
+    long_edge: Edge
+
+    def plane(self, board: BoardSizes) -> Plane:
+        """The plane from the long point across the face."""
+        wide = board.width_at(self.end)
+        long_v, short_v = (wide, 0.0) if self.long_edge is Edge.FAR else (0.0, wide)
+        short_u = board.short_side(self.end, wide * tangent(self.angle_deg))
+        start, finish = (board.in_from(self.end, 0.0), long_v, 0.0), (short_u, short_v, 0.0)
+        return Plane(start=start, finish=finish, way=THROUGH, keep=(board.middle, long_v, 0.0))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EndBevel:
+    """Cut one end at an angle through the thickness, off square; the back is the short side unless ``face_short``."""
+
+    end: End
+    angle_deg: float
+    face_short: bool = False
+
+    def plane(self, board: BoardSizes) -> Plane:
+        """The plane from the long side through the thickness."""
+        long_w, short_w = (board.thickness, 0.0) if self.face_short else (0.0, board.thickness)
+        short_u = board.short_side(self.end, board.thickness * tangent(self.angle_deg))
+        start, finish = (board.in_from(self.end, 0.0), 0.0, long_w), (short_u, 0.0, short_w)
+        return Plane(start=start, finish=finish, way=ACROSS, keep=(board.middle, 0.0, long_w))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeBevel:
+    """Plane or rip one edge at an angle through the thickness; ``face_short``: material goes at the face."""
+
+    edge: Edge
+    angle_deg: float
+    face_short: bool
+
+    def plane(self, board: BoardSizes) -> Plane:
+        """The plane from the long side through the thickness."""
+        v, inward = (0.0, 1.0) if self.edge is Edge.NEAR else (board.width, -1.0)
+        long_w, short_w = (board.thickness, 0.0) if self.face_short else (0.0, board.thickness)
+        back = board.thickness * tangent(self.angle_deg) * inward
+        start, finish = (0.0, v, long_w), (0.0, v + back, short_w)
+        return Plane(start=start, finish=finish, way=ALONG, keep=(0.0, board.width / 2, long_w))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EndRabbet:
+    """Rabbet across one end, into the face: ``along`` the grain from the end, ``depth`` from the face."""
+
+    end: End
+    along: float
+    depth: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeRabbet:
+    """Rabbet along one edge, into the face or the back: ``across`` from the edge, ``depth`` from that face."""
+
+    edge: Edge
+    across: float
+    depth: float
+    from_back: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Notch:
+    """Cut a rectangle out of one corner: ``along`` the grain from the end, ``across`` from the edge."""
+
+    end: End
+    edge: Edge
+    along: float
+    across: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Groove:
+    """A kerf along the whole length in the back: its near side ``from_edge``, ``width`` wide, ``depth`` deep."""
+
+    edge: Edge
+    from_edge: float
+    width: float
+    depth: float
+
+
+Cut = Rip | Taper | Crosscut | Miter | EndBevel | EdgeBevel | EndRabbet | EdgeRabbet | Notch | Groove
+
+
+def saw_angles(plane: Plane) -> tuple[float, float]:
+    """Return how a saw is set for a plane across a board that lies on its back: miter and bevel, off square [degrees].
+
+    The blade is turned by the miter about the upright, then leaned by the bevel.
+    """
+    u, v, w = plane.normal
+    return math.degrees(math.atan2(abs(v), abs(u))), math.degrees(math.asin(min(abs(w), 1.0)))
+
+
+class CannotBeCut(ValueError):
+    """A part that cannot be cut as asked; the message says what was found and what to do."""
+
+
+# ---- what is done by hand, and leaves the shape that is modelled as it is
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scribe:
+    """Scribe the far edge to a crooked wall; ``most``: what may come off [in]."""
+
+    most: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BackBevel:
+    """Ease the miters toward the back, so that they close at the face."""
+
+    angle_deg: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Return:
+    """A short piece that turns one mitered end back to the wall."""
+
+    end: End
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StripBend:
+    """Bend a plain strip of metal over the casing: legs, and what stays past and above it [in]."""
+
+    upstand: float
+    top: float
+    drip: float
+    past_casing: float
+    gap_to_cladding: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BlankBend:
+    """Bend a planned blank of metal: how many bends, the first from the upper edge, and what stays round it [in]."""
+
+    bends: int
+    first_at: float
+    end_dam: float
+    past_casing: float
+    gap_to_cladding: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WoodMoves:
+    """Leave room for wood that moves: change of the width from the shop to winter and to summer [in], growth positive.
+
+    ``is_about``: its moisture leaves the range in which the coefficients hold.
+    """
+
+    winter: float
+    summer: float
+    is_about: bool = False
+
+
+Touch = Scribe | BackBevel | Return | StripBend | BlankBend | WoodMoves
