@@ -1,6 +1,6 @@
 """``python -m jambs`` is the same as ``jambs``."""
 
-from jambs.app.command_line import main
+from jambs.app.start import run
 
 if __name__ == "__main__":
-    main(prog_name="python -m jambs")
+    run("python -m jambs")

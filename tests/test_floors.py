@@ -18,6 +18,7 @@ FLOORS = {
     "length": 0,
     "geometry": 0,
     "outlines": 1,
+    "interrupts": 0,
     "data": 0,
     "findings": 1,
     "job": 1,

@@ -8,11 +8,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from jambs.app.chain import make_kits
+from jambs.app.in_the_way import InTheWay
 from jambs.app.issuing import begin_issue, keep, write_issue_papers
 from jambs.app.outside import PlannedOutside, plan_outside, with_outside
 from jambs.app.outside_papers import write_outside
 from jambs.app.papers import Progress, write_papers
 from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
+from jambs.interrupts import held_back, stop_if_interrupted
 from jambs.job import Job
 from jambs.job.reading.faults import advice
 from jambs.job.reading.read import job_file
@@ -24,14 +26,6 @@ May = Callable[[Sequence[Conflict]], bool]
 
 class UnknownMark(Exception):
     """A mark was asked for that no opening has; the message says which there are."""
-
-
-class NotOverwritten(Exception):
-    """Files of the user's were in the way, and nothing was written; ``conflicts`` names them."""
-
-    def __init__(self, found: Sequence[Conflict]) -> None:
-        self.conflicts = tuple(found)
-        super().__init__("\n".join(map(str, found)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,7 +74,7 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
 
     Raises:
         Unbuildable: some paper cannot be made; nothing was moved.
-        NotOverwritten: files of the user's are in the way and may not be overwritten; nothing was moved.
+        InTheWay: files of the user's are in the way and may not be overwritten; nothing was moved.
     """
     today = datetime.date.today()
     day, whole = asked.job.date or today, not asked.only
@@ -101,6 +95,8 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
         write_issue_papers(issuing, pictures, folder)
         found = conflicts(folder, asked.target)
         if found and not may_overwrite(found):
-            raise NotOverwritten(found)
-        keep(issuing, folder)
-        return move_in(folder, asked.target, is_whole=not asked.only)
+            raise InTheWay(found, asked.target)
+        stop_if_interrupted()
+        with held_back():
+            keep(issuing, folder)
+            return move_in(folder, asked.target, is_whole=not asked.only)

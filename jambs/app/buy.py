@@ -7,8 +7,10 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable, make_kits
+from jambs.app.in_the_way import InTheWay
 from jambs.app.spoiled import Spoiled, planned_rest
-from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
+from jambs.app.writing import conflicts, fresh_folder, move_in
+from jambs.interrupts import held_back
 from jambs.job import Job
 from jambs.sheets.cutting_papers import DATA, write_cutting_papers
 from jambs.sheets.cutting_record import Round, cutting_record
@@ -21,20 +23,12 @@ from jambs.stock.problem import StockFault
 from jambs.stock.verify import verify_plan
 
 
-class PlanInTheWay(Exception):
-    """Files of the user's are in the way; ``conflicts`` names them, nothing was written."""
-
-    def __init__(self, found: Sequence[Conflict]) -> None:
-        self.conflicts = tuple(found)
-        super().__init__("\n".join(map(str, found)))
-
-
 def buy(job: Job, target: Path, effort: Effort, *, overwrite: bool, progress: LotProgress | None = None) -> Record:
     """Plan what to buy and how to cut it, write all papers, and return the record of the plan.
 
     Raises:
         Unbuildable: a window cannot be placed, a part fits no board, or the supply of boards runs out.
-        PlanInTheWay: files of the user's would be overwritten.
+        InTheWay: files of the user's would be overwritten.
     """
     lots = house_lots(make_kits(job), job)
     if faults := lot_faults(lots, job):
@@ -61,7 +55,7 @@ def buy_rest(
 
     Raises:
         Unbuildable: there is no plan, it names no such board, the job has changed since, or the supply runs out.
-        PlanInTheWay: files of the user's would be overwritten.
+        InTheWay: files of the user's would be overwritten.
     """
     old = _read(target / DATA)
     try:
@@ -101,8 +95,9 @@ def _write(
             (folder / name).write_bytes(content)
         found = conflicts(folder, target)
         if found and not overwrite:
-            raise PlanInTheWay(found)
-        move_in(folder, target, is_whole=turn.number == 1)
+            raise InTheWay(found, target)
+        with held_back():
+            move_in(folder, target, is_whole=turn.number == 1)
     return record
 
 

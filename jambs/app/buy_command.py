@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+import math
 import sys
-from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -19,16 +19,30 @@ if TYPE_CHECKING:
     from jambs.stock.planner import Progress
 
 
+class Seconds(click.FloatRange):
+    """A time to search from a tenth of a second to a day; ``nan``, which no range keeps out, is none."""
+
+    def __init__(self) -> None:
+        super().__init__(0.1, 86_400)
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
+        """Read a number of seconds."""
+        seconds = float(super().convert(value, param, ctx))
+        if math.isnan(seconds):
+            self.fail(f"{value!r} is no time; write seconds, like 60", param, ctx)
+        return seconds
+
+
 @click.command(
     epilog="\b\nExamples:\n  jambs buy house\n  jambs buy house --seconds 60\n"
     "  jambs buy house --spoiled A7 --cut A1-A6 --saved W03-2\n\n"
-    "\b\nCtrl-C stops the search and takes the best plan so far."
+    "\b\nCtrl-C stops the search and writes the best plan so far; the exit code is 130."
 )
 @JOB
 @click.option(
     "--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>/cutting]."
 )
-@click.option("--seconds", type=click.FloatRange(0.1, 86_400), default=10, show_default=True, help="Time to search.")
+@click.option("--seconds", type=Seconds(), default=10, show_default=True, help="Time to search.")
 @click.option(
     "--stages", type=click.IntRange(0, 1000), help="Search so many stages instead: the same plan on every machine."
 )
@@ -56,28 +70,22 @@ def buy(
     Prices, lengths and boards on hand stand under shop: in the job file; what is missing is assumed, and printed so.
     """
     from jambs.app.build import output_folder
-    from jambs.app.buy import PlanInTheWay, plan_text
-    from jambs.app.chain import Unbuildable
+    from jambs.app.buy import plan_text
+    from jambs.app.errors import told
     from jambs.app.spoiled import Spoiled, board_marks
-    from jambs.job import JobFaults
+    from jambs.app.start import INTERRUPTED
     from jambs.stock.house.house_plan import Effort
 
     if (cut or saved) and not spoiled:
         raise click.UsageError("--cut and --saved go with --spoiled; name the spoiled board")
-    try:
-        target = out or output_folder(job) / "cutting"
-        waste = Spoiled(boards=board_marks(spoiled), cut=board_marks(cut), saved=saved)
-        record = _planned(job, target, Effort(seconds=seconds, stages=stages, seed=seed), waste, overwrite)
-    except JobFaults as error:
-        _stop([str(fault) for fault in error.faults])
-    except Unbuildable as error:
-        _stop(error.sentences)
-    except PlanInTheWay as error:
-        _stop([*map(str, error.conflicts), f"nothing was written to {target}; move them away, or give --overwrite"])
-    except OSError as error:
-        _stop([f"{error.filename or 'a file'}: {error.strerror}; close it or choose another folder with --out"])
+    target = told(lambda: out or output_folder(job) / "cutting")
+    waste = told(lambda: Spoiled(boards=board_marks(spoiled), cut=board_marks(cut), saved=saved))
+    effort = Effort(seconds=seconds, stages=stages, seed=seed)
+    record = told(lambda: _planned(job, target, effort, waste, overwrite))
     click.echo(plan_text(record))
     click.echo(f"\nThe buying list, the cutting plan and their lists are in {target}")
+    if record["is_interrupted"]:
+        sys.exit(INTERRUPTED)
 
 
 def _planned(job: Path, target: Path, effort: Effort, waste: Spoiled, overwrite: bool) -> Record:
@@ -112,10 +120,3 @@ def progress_text(lot: Lot, state: Progress) -> str:
     if state.cost_cents is not None and state.gap is not None:
         found = f"{state.cost_cents / 100:.2f}, at most {100 * state.gap:.1f} % left"
     return f"{lot.letter}  {lot.title}: {found}, {state.seconds:.0f} s"[:100]
-
-
-def _stop(sentences: Sequence[str]) -> NoReturn:
-    """Say why nothing can be planned, and leave with exit code 1."""
-    for sentence in sentences:
-        click.echo(sentence, err=True)
-    sys.exit(1)

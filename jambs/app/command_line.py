@@ -3,25 +3,25 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NoReturn
+from typing import TYPE_CHECKING
 
 import click
 
 from jambs import __version__
 from jambs.app.buy_command import buy
 from jambs.app.compare_command import compare
+from jambs.app.door import Door
+from jambs.app.errors import read, stop, told
 from jambs.app.issues import issues
 from jambs.app.job_argument import JOB
 from jambs.app.labels import labels
 from jambs.app.measure import measure
-from jambs.app.verbs import Verbs
 
 if TYPE_CHECKING:
     from jambs.app.build import Asked
     from jambs.app.writing import Conflict
-    from jambs.job import Job
 
 EXAMPLES = """\b
 Examples:
@@ -36,13 +36,13 @@ Examples:
   jambs catalogue plywood            materials and boards that a job may name
 
 \b
-Exit codes: 0 done, 1 the job cannot be built, 2 wrong use.
+Exit codes: 0 done, 1 the job cannot be built, 2 wrong use, 130 stopped by Ctrl-C.
 """
 
 
 @click.group(
     "jambs",
-    cls=Verbs,
+    cls=Door,
     epilog=EXAMPLES,
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
 )
@@ -63,14 +63,15 @@ main.add_command(compare)
 @click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", show_default=True, help="Units of the job.")
 def new(folder: Path, units: str) -> None:
     """Write a commented job.yaml into FOLDER, to change."""
+    from jambs.app.whole_file import write_whole
     from jambs.job.starter import new_job_text
     from jambs.length import Units
 
     file = folder / "job.yaml"
     if file.exists():
-        _stop([f"{file} is there already; name another folder, or remove it"])
-    folder.mkdir(parents=True, exist_ok=True)
-    file.write_text(new_job_text(Units(units)), encoding="utf-8")
+        stop([f"{file} is there already; name another folder, or remove it"])
+    told(lambda: folder.mkdir(parents=True, exist_ok=True))
+    told(lambda: write_whole(file, new_job_text(Units(units)).encode()))
     click.echo(f"{file} is written. Change what differs on your house, then: jambs check {folder}")
 
 
@@ -106,7 +107,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, w
     from jambs.app.issuing import issued_text, last_number
     from jambs.app.table import summary_text
 
-    target = out or _told(lambda: output_folder(job))
+    target = out or told(lambda: output_folder(job))
     asked = _ask(job, only=only, target=target, with_solids=not without_solids)
     before = last_number(asked.target)
     written = _write(asked, overwrite)
@@ -117,7 +118,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, w
     click.echo(f"\n{len(written)} files are in {asked.target}")
     if only:
         click.echo("Lists and sheets of the whole house were left as they were; build without --only to renew them.")
-    click.echo(_told(lambda: issued_text(asked.target, asked.job, before=before)))
+    click.echo(told(lambda: issued_text(asked.target, asked.job, before=before)))
 
 
 @main.command(epilog="\b\nExample:\n  jambs schema job.schema.json")
@@ -129,13 +130,14 @@ def schema(file: Path | None) -> None:
     """
     import json
 
+    from jambs.app.whole_file import write_whole
     from jambs.job.models.job_file import schema as job_schema
 
     text = json.dumps(job_schema(), indent=2, ensure_ascii=False) + "\n"
     if file is None:
         click.echo(text, nl=False)
     else:
-        file.write_text(text, encoding="utf-8")
+        told(lambda: write_whole(file, text.encode()))
         click.echo(f"{file} is written. First line of a job file: # yaml-language-server: $schema={file.name}")
 
 
@@ -153,7 +155,7 @@ def catalogue(word: str, units: str, sources: bool) -> None:
 
     text = catalogue_text(word, units=Units(units), with_sources=sources)
     if not text:
-        _stop([f"nothing in the catalogue has {word!r} in its name; `jambs catalogue` lists everything"])
+        stop([f"nothing in the catalogue has {word!r} in its name; `jambs catalogue` lists everything"])
     click.echo(text)
 
 
@@ -165,12 +167,11 @@ main.add_command(issues)
 def _ask(path: Path, *, only: Sequence[str], target: Path, with_solids: bool = True) -> Asked:
     from jambs.app.build import UnknownMark, ask
 
-    job = _told(lambda: _read(path))
+    job = read(path)
     try:
-        asked: Asked = _told(lambda: ask(job, only=only, target=target, with_solids=with_solids))
+        return told(lambda: ask(job, only=only, target=target, with_solids=with_solids))
     except UnknownMark as error:
         raise click.BadParameter(str(error), param_hint="'--only'") from None
-    return asked
 
 
 def _tell_solids() -> None:
@@ -191,45 +192,19 @@ def _tell_outside(asked: Asked) -> None:
         click.echo(f"\n{text}")
 
 
-def _read(path: Path) -> Job:
-    from jambs.job import read_job
-
-    return read_job(path)
-
-
-def _told(work: Callable[[], Any]) -> Any:
-    """Do some work; tell what is wrong with the job, if anything is, and stop."""
-    from jambs.app.chain import Unbuildable
-    from jambs.job import JobFaults
-
-    try:
-        return work()
-    except JobFaults as error:
-        _stop([str(fault) for fault in error.faults])
-    except Unbuildable as error:
-        _stop(error.sentences)
-    except OSError as error:
-        _stop([f"{error.filename or 'a file'}: {error.strerror}; close it or choose another folder with --out"])
-
-
 def _write(asked: Asked, overwrite: bool) -> Sequence[str]:
-    from jambs.app.build import NotOverwritten, build
+    from jambs.app.build import build
     from jambs.app.papers import steps
 
     count = steps(asked.chosen, whole_house=not asked.only)
     with click.progressbar(length=count, label="Drawing and printing", file=sys.stderr, item_show_func=str) as bar:
-        try:
-            found: Sequence[str] = _told(
-                lambda: build(
-                    asked,
-                    may_overwrite=lambda files: overwrite or _may_overwrite(files, asked.target),
-                    progress=lambda done: bar.update(1, done),
-                )
+        return told(
+            lambda: build(
+                asked,
+                may_overwrite=lambda files: overwrite or _may_overwrite(files, asked.target),
+                progress=lambda done: bar.update(1, done),
             )
-        except NotOverwritten as error:
-            advice = "move them away, or give --overwrite"
-            _stop([*map(str, error.conflicts), f"nothing was written to {asked.target}; {advice}"])
-    return found
+        )
 
 
 def _may_overwrite(files: Sequence[Conflict], target: Path) -> bool:
@@ -242,10 +217,3 @@ def _may_overwrite(files: Sequence[Conflict], target: Path) -> bool:
 
 def _on_terminal() -> bool:
     return sys.stdin.isatty()
-
-
-def _stop(sentences: Sequence[str]) -> NoReturn:
-    """Say why the job cannot be built, and leave with exit code 1."""
-    for sentence in sentences:
-        click.echo(sentence, err=True)
-    sys.exit(1)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import sys
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
 
 SITE = "site"
 """Papers that are asked for one by one stand apart from those of a build."""
+FULL = (errno.ENOSPC, errno.EDQUOT)
+"""The disk has no room, or the user may take no more of it."""
 Found = TypeVar("Found")
 
 
@@ -25,27 +28,37 @@ def read(path: Path) -> Job:
 
 
 def told(work: Callable[[], Found]) -> Found:
-    """Do some work; tell what is wrong with the job, if anything is, and stop."""
+    """Do some work; tell what is wrong with the job or its folders, if anything is, and stop."""
     from jambs.app.chain import Unbuildable
+    from jambs.app.in_the_way import InTheWay
     from jambs.job import JobFaults
 
     try:
         return work()
     except JobFaults as error:
         stop([str(fault) for fault in error.faults])
-    except Unbuildable as error:
+    except (Unbuildable, InTheWay) as error:
         stop(error.sentences)
     except OSError as error:
-        stop([f"{error.filename or 'a file'}: {error.strerror}; close it or choose another folder with --out"])
+        stop([os_sentence(error)])
+
+
+def os_sentence(error: OSError) -> str:
+    """Say which file the system could not read or write, why, and what to do."""
+    file, why = error.filename or "a file", error.strerror or type(error).__name__
+    if error.errno in FULL:
+        return f"{file}: {why}; make room on the disk, or choose another folder with --out, and run this again"
+    return f"{file}: {why}; close it or choose another folder with --out"
 
 
 def write_site_papers(papers: Mapping[str, bytes], target: Path, *, overwrite: bool) -> None:
     """Write papers for the site into the folder ``site`` of a job's papers and name them, or stop."""
+    from jambs.app.in_the_way import InTheWay
     from jambs.app.writing import write_some
 
     folder = target / SITE
     if found := told(lambda: write_some(papers, folder, overwrite=overwrite)):
-        stop([*map(str, found), f"nothing was written to {folder}; move them away, or give --overwrite"])
+        stop(InTheWay(found, folder).sentences)
     click.echo("\n".join(f"{folder / name}" for name in papers))
 
 

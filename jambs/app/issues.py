@@ -39,18 +39,26 @@ def issues(job: Path, out: Path | None, withdraw_to: int | None, overwrite: bool
 
 
 def _withdraw(path: Path, target: Path, store: object, number: int, overwrite: bool) -> None:
-    from jambs.app.errors import read, stop, told
+    from jambs.app.errors import read, told
+    from jambs.app.in_the_way import InTheWay
     from jambs.app.issuing import lay_out_earlier, withdraw
     from jambs.app.writing import conflicts, fresh_folder, move_in
-    from jambs.issued.store import Store
+    from jambs.interrupts import held_back
+    from jambs.issued.store import Issue, Store
 
     assert isinstance(store, Store)
     found, today = read(path), datetime.date.today().isoformat()
-    with fresh_folder(target) as folder:
-        told(lambda: lay_out_earlier(store, number, found, folder, day=today))
-        changed = conflicts(folder, target)
-        if changed and not overwrite:
-            stop([*map(str, changed), "nothing was written; move them away, or give --overwrite"])
-        issue = told(lambda: withdraw(store, number, folder, day=today))
-        told(lambda: move_in(folder, target, is_whole=True))
+
+    def withdrawn() -> Issue:
+        with fresh_folder(target) as folder:
+            lay_out_earlier(store, number, found, folder, day=today)
+            changed = conflicts(folder, target)
+            if changed and not overwrite:
+                raise InTheWay(changed, target)
+            with held_back():
+                issue = withdraw(store, number, folder, day=today)
+                move_in(folder, target, is_whole=True)
+        return issue
+
+    issue = told(withdrawn)
     click.echo(f"issue {issue.number} is the same as issue {number}; papers of other issues are void")

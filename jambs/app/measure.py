@@ -38,7 +38,7 @@ def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
     sheets = told(lambda: _sheets(found))
     target = out or told(lambda: output_folder(job))
     write_site_papers(sheets, target, overwrite=overwrite)
-    _write_table(found, job, table)
+    told(lambda: _write_table(found, job, table))
     for sentence in told(lambda: _questions(found)):
         click.echo(sentence)
 
@@ -57,6 +57,7 @@ def _sheets(job: Job) -> dict[str, bytes]:
 def _write_table(job: Job, path: Path, kind: str) -> None:
     """Write the empty table beside the job file unless there is one."""
     from jambs.app.chain import placed
+    from jambs.app.whole_file import write_whole
     from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
     from jambs.job.reading.read import job_file
     from jambs.sheets.measure_sheet import planned_texts
@@ -69,7 +70,7 @@ def _write_table(job: Job, path: Path, kind: str) -> None:
     planned = {one.opening.mark: planned_texts(one, units=job.units) for one in placed(job)}
     rows = measures_rows([one for one in job.openings if one.measured is None], planned, units=job.units)
     file = folder / f"{TABLE}.{kind}"
-    file.write_bytes(measures_csv(rows) if kind == "csv" else measures_xlsx(rows))
+    write_whole(file, measures_csv(rows) if kind == "csv" else measures_xlsx(rows))
     click.echo(f"{file} is written. Fill it in, then add to the job file:  measures: {file.name}")
 
 

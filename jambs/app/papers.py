@@ -7,8 +7,9 @@ import signal
 import threading
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
+from concurrent.futures.process import BrokenProcessPool
 from functools import partial
-from multiprocessing import get_context, parent_process
+from multiprocessing import active_children, get_context, parent_process
 from multiprocessing.connection import wait
 from pathlib import Path
 
@@ -17,6 +18,7 @@ from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
 from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
+from jambs.interrupts import held_back
 from jambs.job import Job
 from jambs.parts.kit import Kit
 from jambs.section.cut import cut_sections
@@ -30,6 +32,11 @@ from jambs.sheets.stamp import NOT_ISSUED, Stamps
 
 FEW = 3
 """So few openings are drawn sooner than other processes would have started."""
+
+KILLED = (
+    "a process that wrote papers was ended from outside, most often because the machine ran out of memory; nothing was "
+    "written. Close other programs, or build some openings at a time with --only"
+)
 
 Written = tuple[str, SheetPictures]
 """The mark of an opening and the pictures of its cut sheet."""
@@ -84,9 +91,16 @@ def _openings(kits: Sequence[Kit], write: Callable[[Kit], Written]) -> Iterator[
         return
     workers = min(len(kits), os.cpu_count() or 1)
     with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_as_worker) as pool:
-        running = [pool.submit(write, kit) for kit in kits]
+        with held_back():  # a process that is stopped while it starts would print a traceback of its own
+            running = [pool.submit(write, kit) for kit in kits]
         try:
             yield from (done.result() for done in as_completed(running))
+        except BrokenProcessPool:
+            raise Unbuildable(KILLED) from None
+        except KeyboardInterrupt:
+            for worker in active_children():
+                worker.terminate()
+            raise
         finally:
             pool.shutdown(cancel_futures=True)
 

@@ -10,7 +10,9 @@ from pathlib import Path
 
 from jambs.app.chain import Unbuildable, placed
 from jambs.app.comparison_record import comparison_record
-from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
+from jambs.app.in_the_way import InTheWay
+from jambs.app.writing import conflicts, fresh_folder, move_in
+from jambs.interrupts import held_back, stop_if_interrupted
 from jambs.job import Job
 from jambs.section.cut import WALL_SHOWN, cut_section
 from jambs.section.region import Section, SectionCut
@@ -45,20 +47,12 @@ COLUMNS = (
 """Columns of the table and the way to their figures in a candidate's record; lengths in the job's units."""
 
 
-class ComparisonInTheWay(Exception):
-    """Files of the user's are in the way; ``conflicts`` names them, nothing was written."""
-
-    def __init__(self, found: list[Conflict]) -> None:
-        self.conflicts = tuple(found)
-        super().__init__("\n".join(map(str, found)))
-
-
 def compare(job: Job, target: Path, *, overwrite: bool) -> Record:
     """Compare the positions of a job's windows and write pages, JSON and table; return the record.
 
     Raises:
         Unbuildable: a window cannot be placed, or a page cannot be printed.
-        ComparisonInTheWay: files of the user's would be overwritten.
+        InTheWay: files of the user's would be overwritten.
     """
     study = study_placements(placed(job, least_heat_loss(job)), job)
     record = comparison_record(study)
@@ -66,8 +60,10 @@ def compare(job: Job, target: Path, *, overwrite: bool) -> Record:
         _write(record, study, folder)
         found = conflicts(folder, target)
         if found and not overwrite:
-            raise ComparisonInTheWay(found)
-        move_in(folder, target, is_whole=True)
+            raise InTheWay(found, target)
+        stop_if_interrupted()
+        with held_back():
+            move_in(folder, target, is_whole=True)
     return record
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import importlib
 
+from jambs.interrupts import held_back
+
 LEFT_OUT = "Left out: solids, STEP, GLB, 3D pictures and the fit report"
 NO_PACKAGE = f"{LEFT_OUT}; cadquery is not installed. To have them: pip install -e '.[solids]'."
 NO_LIBRARY = (
@@ -15,7 +17,8 @@ NO_LIBRARY = (
 def availability() -> str | None:
     """Return None where solids can be made, else one line that says what is left out and how to get it."""
     try:
-        importlib.import_module("OCP.gp")
+        with held_back():  # stopped while it loads, the kernel would look broken
+            importlib.import_module("OCP.gp")
     except ModuleNotFoundError:
         return NO_PACKAGE
     except ImportError as error:

@@ -1,0 +1,23 @@
+"""Where the program starts: Ctrl-C is a sentence from the first moment, before anything else is loaded."""
+
+from __future__ import annotations
+
+import os
+import signal
+
+INTERRUPTED = 130
+"""Exit code after Ctrl-C: 128 and the number of the signal, as shells have it."""
+STOPPED = "Stopped by Ctrl-C. Nothing is half written: each folder of papers is as it was, or whole and new."
+
+
+def run(called: str = "jambs") -> None:
+    """Run with the words of the command line; ``called``: what the program is called in its help."""
+    signal.signal(signal.SIGINT, _stop)
+    from jambs.app.command_line import main
+
+    main(prog_name=called)
+
+
+def _stop(number: int, frame: object) -> None:
+    os.write(2, f"{STOPPED}\n".encode())
+    os._exit(INTERRUPTED)
