@@ -19,6 +19,7 @@ FLOORS = {
     "geometry": 0,
     "outlines": 1,
     "interrupts": 0,
+    "csv_text": 0,
     "data": 0,
     "findings": 1,
     "job": 1,

@@ -45,7 +45,7 @@ class Asked:
         return tuple(kit for kit in self.kits if not self.only or kit.mark in self.only)
 
 
-def output_folder(path: Path) -> Path:
+def output_folder(path: str | Path) -> Path:
     """Return where the papers of a job go if nothing else is said: ``output/<job>`` under the current folder."""
     file = job_file(path).resolve()
     return Path("output") / (file.parent.name if file.stem == "job" else file.stem)

@@ -91,13 +91,13 @@ def buy(
 def _planned(job: Path, target: Path, effort: Effort, waste: Spoiled, overwrite: bool) -> Record:
     from jambs.app.buy import buy as buy_job
     from jambs.app.buy import buy_rest
-    from jambs.job import read_job
+    from jambs.app.errors import read
 
     progress = _progress()
     try:
         if waste.boards:
-            return buy_rest(read_job(job), target, effort, waste, overwrite=overwrite, progress=progress)
-        return buy_job(read_job(job), target, effort, overwrite=overwrite, progress=progress)
+            return buy_rest(read(job), target, effort, waste, overwrite=overwrite, progress=progress)
+        return buy_job(read(job), target, effort, overwrite=overwrite, progress=progress)
     finally:
         if progress:
             click.echo("\r\x1b[K", nl=False, err=True)

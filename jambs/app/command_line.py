@@ -86,6 +86,7 @@ def check(job: Path) -> None:
 
     asked = _ask(job, only=(), target=Path())
     click.echo(summary_text(asked.kits, asked.job))
+    _tell_tables(asked)
     _tell_outside(asked)
 
 
@@ -112,6 +113,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, w
     before = last_number(asked.target)
     written = _write(asked, overwrite)
     click.echo(summary_text(asked.chosen, asked.job))
+    _tell_tables(asked)
     _tell_outside(asked)
     if asked.with_solids:
         _tell_solids()
@@ -172,6 +174,12 @@ def _ask(path: Path, *, only: Sequence[str], target: Path, with_solids: bool = T
         return told(lambda: ask(job, only=only, target=target, with_solids=with_solids))
     except UnknownMark as error:
         raise click.BadParameter(str(error), param_hint="'--only'") from None
+
+
+def _tell_tables(asked: Asked) -> None:
+    """Say how many rows were read of each table: one that is not whole looks like a smaller house."""
+    if asked.job.tables:
+        click.echo("\n" + "\n".join(table.words for table in asked.job.tables))
 
 
 def _tell_solids() -> None:

@@ -21,10 +21,14 @@ Found = TypeVar("Found")
 
 
 def read(path: Path) -> Job:
-    """Read a job; tell its faults, if it has any, and stop."""
+    """Read a job, and tell what its papers cannot print; tell its faults, if it has any, and stop."""
     from jambs.job import read_job
+    from jambs.sheets.letters import unprintable_sentences
 
-    return told(lambda: read_job(path))
+    job = told(lambda: read_job(path))
+    for sentence in unprintable_sentences(job):
+        click.echo(sentence, err=True)
+    return job
 
 
 def told(work: Callable[[], Found]) -> Found:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 from collections.abc import Iterator
 from pathlib import Path
@@ -12,6 +10,7 @@ from jambs.app.chain import Unbuildable, placed
 from jambs.app.comparison_record import comparison_record
 from jambs.app.in_the_way import InTheWay
 from jambs.app.writing import conflicts, fresh_folder, move_in
+from jambs.csv_text import csv_text
 from jambs.interrupts import held_back, stop_if_interrupted
 from jambs.job import Job
 from jambs.section.cut import WALL_SHOWN, cut_section
@@ -92,13 +91,9 @@ def drawn_sections(study: PlacementStudy) -> list[dict[str, Section]]:
 
 def table_text(record: Record) -> str:
     """Return the candidates as CSV, one a row; exact values, nothing where a window cannot be built."""
-    out = io.StringIO()
-    rows = csv.writer(out, lineterminator="\n")
-    rows.writerow(name for name, _ in COLUMNS)
-    for window in record["windows"]:
-        for candidate in window["candidates"]:
-            rows.writerow(_cells(window, candidate))
-    return out.getvalue()
+    rows: list[list[str]] = [[name for name, _ in COLUMNS]]
+    rows += [list(_cells(window, one)) for window in record["windows"] for one in window["candidates"]]
+    return csv_text(rows)
 
 
 def _cells(window: Record, candidate: Record) -> Iterator[str]:

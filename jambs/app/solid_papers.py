@@ -5,12 +5,12 @@ A kit whose solids do not go together stops the papers of its opening.
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from jambs.app.chain import Unbuildable
+from jambs.csv_text import csv_text
 from jambs.drawings.views.kit_picture import kit_picture
 from jambs.drawings.views.view import View
 from jambs.job import Job
@@ -91,10 +91,9 @@ def _rows(report: FitReport, job: Job) -> tuple[tuple[str, ...], ...]:
 
 def _write_fit_report(report: FitReport, job: Job, path: Path) -> None:
     """Write what was measured on the solids of an opening: asked beside found."""
-    with path.open("w", encoding="utf-8-sig", newline="") as file:
-        writer = csv.writer(file)
-        writer.writerow(("opening", "what", "name", "asked", "measured on the solids"))
-        writer.writerows(_rows(report, job))
+    head = ("opening", "what", "name", "asked", "measured on the solids")
+    text = csv_text([head, *_rows(report, job)], line_end="\r\n")
+    path.write_text(text, encoding="utf-8-sig", newline="")
 
 
 def write_elevations(kits: Sequence[Kit], job: Job, folder: Path) -> None:

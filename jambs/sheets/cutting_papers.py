@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
+from jambs.csv_text import csv_text
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Units
 from jambs.sheets.cut_sheet import page_data
@@ -71,11 +70,7 @@ def scales(lot: Record, job: Job) -> tuple[float, float]:
 
 
 def _table(head: Sequence[str], rows: Iterable[Sequence[object]]) -> str:
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(head)
-    writer.writerows(rows)
-    return text.getvalue()
+    return csv_text([head, *rows])
 
 
 def _unit(record: Record) -> str:

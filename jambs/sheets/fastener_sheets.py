@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Sequence
 from pathlib import Path
 
+from jambs.csv_text import csv_text
 from jambs.fasten.furring import EDITION
 from jambs.fasten.plan import (
     FastenerLine,
@@ -82,19 +81,17 @@ def write_fasteners_csv(lines: Sequence[FastenerLine], job: Job, path: Path) -> 
 def fasteners_csv(lines: Sequence[FastenerLine], job: Job) -> str:
     """Return the fasteners of every place as CSV text."""
     unit = "in" if job.units is Units.INCH else "mm"
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
     sizes = [c for name in ("length", "needed", "spacing") for c in (f"{name} [{unit}]", f"{name} text")]
-    writer.writerow(["where", "holds", "fastener", "count", "count is about", *sizes, "through", "table"])
+    rows: list[list[object]] = [["where", "holds", "fastener", "count", "count is about", *sizes, "through", "table"]]
     for line in lines:
         cells = [cell for size in (line.length, line.needed, line.spacing) for cell in _cells(size, job)]
         count = "" if line.count is None else line.count
         verdict = line.furring.words if line.furring else ""
         about = "yes" if line.is_about else "no"
-        writer.writerow(
+        rows.append(
             [line.where, line.fixed.value, line.fastener, count, about, *cells, through_words(line, job), verdict]
         )
-    return text.getvalue()
+    return csv_text(rows)
 
 
 def _cells(size: float | None, job: Job) -> tuple[object, str]:

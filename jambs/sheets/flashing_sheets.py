@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from jambs.csv_text import csv_text
 from jambs.findings import Finding
 from jambs.flashing.blank import Blank
 from jambs.flashing.make import Flashings, blank_list
@@ -147,11 +146,9 @@ def write_blanks_csv(flashings: Sequence[Flashings], job: Job, path: Path) -> No
 def blanks_csv(flashings: Sequence[Flashings], job: Job) -> str:
     """Return the cut list of the blanks as CSV text."""
     unit = "in" if job.units is Units.INCH else "mm"
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
     sizes = [column for name in ("girth", "length") for column in (f"{name} [{unit}]", f"{name} text")]
-    writer.writerow(["blank", "count", *sizes, "openings"])
+    rows: list[list[object]] = [["blank", "count", *sizes, "openings"]]
     for row in _rows(flashings, job):
         cells = [row[name][key] for name in ("girth", "length") for key in ("value", "text")]
-        writer.writerow([row["name"], row["count"], *cells, " ".join(row["marks"])])
-    return text.getvalue()
+        rows.append([row["name"], row["count"], *cells, " ".join(row["marks"])])
+    return csv_text(rows)

@@ -73,6 +73,10 @@ STOCK = {
 """Where nothing is given: sizes that are often sold; common practice, no source."""
 
 
+LEAST_LABEL = 0.25
+"""Nothing is read on a label that is lower or narrower [in]."""
+
+
 def checked_stock(stock: LabelStock) -> LabelStock:
     """Return label stock that fits its paper.
 
@@ -80,6 +84,8 @@ def checked_stock(stock: LabelStock) -> LabelStock:
         LabelError: its labels reach past the paper, or over each other.
     """
     wide, high = PAPER[stock.paper]
+    if min(stock.width, stock.height) < LEAST_LABEL:
+        raise LabelError("a label is less than a quarter inch; write width x height of one label")
     right = stock.left + (stock.across - 1) * stock.pitch_across + stock.width
     bottom = stock.top + (stock.down - 1) * stock.pitch_down + stock.height
     for end, room, way in ((right, wide, "right"), (bottom, high, "lower")):
@@ -104,9 +110,12 @@ def labels_pdf(kits: Sequence[Kit], job: Job, stock: LabelStock, *, order: Seque
     """Return labels as PDF bytes: by opening, or in the order of some part marks; ``first``: label to start at.
 
     Raises:
-        LabelError: the stock does not fit its paper.
+        LabelError: the stock does not fit its paper, or has no such first label.
     """
-    return press("labels", labels_data(kits, job, checked_stock(stock), order=order, first=first))
+    stock = checked_stock(stock)
+    if not 1 <= first <= stock.count:
+        raise LabelError(f"there is no label {first} on a sheet of {stock.count}; start at 1 to {stock.count}")
+    return press("labels", labels_data(kits, job, stock, order=order, first=first))
 
 
 def labels_data(

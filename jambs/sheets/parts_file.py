@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 from collections.abc import Iterator, Sequence
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
+from jambs.csv_text import csv_text as guarded_csv
 from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.kit import Kit
@@ -69,11 +68,7 @@ def csv_header(units: Units) -> list[str]:
 
 def csv_text(record: Record) -> str:
     """Return the parts of a job's record as CSV text."""
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(csv_header(Units(record["units"])))
-    writer.writerows(_csv_rows(record))
-    return text.getvalue()
+    return guarded_csv([csv_header(Units(record["units"])), *_csv_rows(record)])
 
 
 def _csv_rows(record: Record) -> Iterator[list[Any]]:

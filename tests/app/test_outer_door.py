@@ -108,13 +108,15 @@ def test_ctrl_c_while_the_kernel_loads_comes_after_it(monkeypatch: pytest.Monkey
         loaded.append(name)
 
     monkeypatch.setattr("importlib.import_module", load)
+    old = signal.signal(signal.SIGINT, signal.default_int_handler)
     with pytest.raises(KeyboardInterrupt):
         availability()
+    signal.signal(signal.SIGINT, old)
     assert loaded == ["OCP.gp"]
 
 
 def test_ctrl_c_is_held_back_only_within() -> None:
-    before = signal.getsignal(signal.SIGINT)
+    before, old = signal.default_int_handler, signal.signal(signal.SIGINT, signal.default_int_handler)
     done: list[str] = []
     with pytest.raises(KeyboardInterrupt), held_back():
         signal.raise_signal(signal.SIGINT)
@@ -123,6 +125,7 @@ def test_ctrl_c_is_held_back_only_within() -> None:
     with held_back():
         done.append("again")
     assert done == ["all", "again"] and signal.getsignal(signal.SIGINT) is before
+    signal.signal(signal.SIGINT, old)
 
 
 FAULTY = """

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 import datetime
 import io
 import re
@@ -11,12 +10,15 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from jambs.csv_text import csv_text, guarded, unguarded
 from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, Reading, measure_places, reading_at
 from jambs.job.models.openings import Opening, whole_measured
 from jambs.job.models.readings import Readings
+from jambs.job.models.tables import TableRead
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Fault, JobFaults, Location, advice
-from jambs.job.reading.rows import Cell, table_fault, table_rows, turned
+from jambs.job.reading.rows import table_rows, turned
+from jambs.job.reading.table_limits import Cell, table_fault
 from jambs.length import Units, length_text
 
 COLUMNS = ("mark", "place", "what", "planned", "measured", "sure")
@@ -79,6 +81,7 @@ def with_table(openings: Sequence[Opening], path: Path, complaints: Complaints) 
         complaints.faults += error.faults
         return tuple(openings)
     complaints.faults += faults
+    complaints.tables.append(TableRead(file=path.name, rows=sum(map(len, cells.values()))))
     return tuple(_with_cells(opening, cells.get(opening.mark, ()), path, complaints) for opening in openings)
 
 
@@ -204,7 +207,7 @@ def _measured_text(cell: Cell, place: str) -> str:
         raise ValueError(f"place {place} holds a formula that was never worked out; open the table and save it")
     if place not in (DATE, BY) and MONTH.fullmatch(text):
         raise ValueError(f"place {place} {turned(text)}")
-    return text
+    return unguarded(text)
 
 
 def _is_yes(cell: Cell) -> bool:
@@ -246,9 +249,7 @@ def reading_text(place: Place, reading: Reading | None, *, units: Units, mark: b
 
 def measures_csv(rows: Iterator[tuple[str, ...]]) -> bytes:
     """Return the table as CSV, with the mark that spreadsheets know UTF-8 by."""
-    text = io.StringIO()
-    csv.writer(text, lineterminator="\n").writerows(rows)
-    return text.getvalue().encode("utf-8-sig")
+    return csv_text(rows).encode("utf-8-sig")
 
 
 def measures_xlsx(rows: Iterator[tuple[str, ...]]) -> bytes:
@@ -261,7 +262,7 @@ def measures_xlsx(rows: Iterator[tuple[str, ...]]) -> bytes:
     sheet.title = "measures"
     for line, cells in enumerate(rows, start=1):
         for column, text in enumerate(cells, start=1):
-            cell = sheet.cell(row=line, column=column, value=text or None)
+            cell = sheet.cell(row=line, column=column, value=guarded(text) or None)
             cell.number_format = "@"
             if line == 1:
                 cell.font = Font(bold=True)

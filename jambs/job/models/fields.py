@@ -14,6 +14,7 @@ from typing import Annotated, Any
 from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
+from jambs.job.models.file_names import file_name_fault
 from jambs.length import FINE, MM_PER_INCH, ROUND_OFF, LengthError, Units, length_text, read_length
 
 KG_PER_POUND = 0.45359237
@@ -247,6 +248,8 @@ def _read_mark(value: Any) -> str:
     text = str(value).strip()
     if not re.fullmatch(r"[A-Za-z0-9][A-Za-z0-9_.-]{0,11}", text):
         raise fault(f"{text!r} is no mark; use 1 to 12 letters, digits, dots or dashes, like W03 (no spaces)")
+    if sentence := file_name_fault(text):
+        raise fault(sentence)
     return text
 
 

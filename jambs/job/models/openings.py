@@ -28,6 +28,7 @@ from jambs.job.models.position import PositionRule
 from jambs.job.models.readings import Readings, SideReadings
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.site import SiteEntry
+from jambs.job.models.tables import TableRead
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import Units
@@ -169,3 +170,4 @@ class Job:
     site: SiteEntry | None = None
     outside: OutsideEntry = field(default_factory=OutsideEntry)
     on_hand: tuple[OnHand, ...] = ()
+    tables: tuple[TableRead, ...] = field(default=(), compare=False)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Annotated, Any
 
@@ -35,7 +36,26 @@ DepthPoint = Annotated[float | None, BeforeValidator(_Point(-12, 36)), _WRITTEN]
 LongPoint = Annotated[float | None, BeforeValidator(_Point(4, 300)), _WRITTEN]
 FacePoint = Annotated[float | None, BeforeValidator(_Point(0, 6)), _WRITTEN]
 LeanPoint = Annotated[float | None, BeforeValidator(_Point(-4, 4)), _WRITTEN]
-Depths = Annotated[tuple[DepthPoint, ...], Field(min_length=2)]
+MOST_PLACES = 60
+"""Along one side: a wall of glass has one every foot or so."""
+
+
+def _not_too_many(value: Any) -> Any:
+    if isinstance(value, list | tuple) and len(value) > MOST_PLACES:
+        raise fault(f"has {len(value)} readings, the most along one side is {MOST_PLACES}; keep those at equal steps")
+    return value
+
+
+def _place_number(value: Any) -> int:
+    text = str(value).strip()
+    if isinstance(value, list | dict) or not re.fullmatch(r"[0-9]{1,4}", text):
+        found = "a list or keys" if isinstance(value, list | dict) else repr(text[:20])
+        raise fault(f"{found} is no place; write the number of a place as the measure sheet has it, like 3")
+    return int(text)
+
+
+PlaceNumber = Annotated[int, BeforeValidator(_place_number)]
+Depths = Annotated[tuple[DepthPoint, ...], Field(min_length=2), BeforeValidator(_not_too_many)]
 Pair = Annotated[tuple[LongPoint, ...], Field(min_length=2, max_length=2)]
 Leans = Annotated[tuple[LeanPoint, ...], Field(min_length=2, max_length=2)]
 
@@ -137,4 +157,4 @@ class Readings(Model):
     out_of_level: Leans | None = None
     frame_face: FaceReadings | None = None
     wall_finish: YesNo = True
-    sure: tuple[Annotated[int, BeforeValidator(int)], ...] = ()
+    sure: tuple[PlaceNumber, ...] = ()

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any, TypeVar
 
 from jambs.job.models.fields import Model
+from jambs.job.models.tables import TableRead
 from jambs.job.reading.faults import Fault, JobFaults, Location
 from jambs.job.reading.sentences import check
 from jambs.job.reading.tree import TextSource
@@ -15,12 +16,13 @@ Checked = TypeVar("Checked", bound=Model)
 
 
 class Complaints:
-    """The faults found so far, and the units in which they are told."""
+    """The faults found so far, the units in which they are told, and the tables that were read."""
 
     def __init__(self, *, units: Units, first_file: str, faults: Iterable[Fault] = ()) -> None:
         self.units = units
         self.first_file = first_file
         self.faults = list(faults)
+        self.tables: list[TableRead] = []
 
     def say(self, source: TextSource, location: Location, sentence: str) -> None:
         """Note a fault at a location within a piece."""

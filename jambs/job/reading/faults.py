@@ -21,9 +21,29 @@ class Fault:
     sentence: str
 
     def __str__(self) -> str:
-        """Print the fault as ``job.yaml:14: openings[2] "W03": frame: …``."""
+        """Print the fault as ``job.yaml:14: openings[2] "W03": frame: …``; what it quotes is cut to a few words."""
         place = f"{self.file}:{self.line}" if self.line else self.file
-        return ": ".join(part for part in (place, self.where, self.sentence) if part)
+        return ": ".join(part for part in (place, shortened(self.where), shortened(self.sentence)) if part)
+
+
+MOST_QUOTED = 60
+"""Letters that a fault quotes of what it found."""
+
+
+def shortened(sentence: str) -> str:
+    """Return a sentence on one line, what it quotes and words without an end cut short."""
+    line = " ".join(sentence.split("\n")).replace("\r", " ").replace("\t", " ")
+    return LONG.sub(lambda found: f"{found[0][: MOST_QUOTED // 2]} … {found[0][-8:]}", line)
+
+
+END = r"(?=[\s;,.):?]|$)"
+LONG = re.compile(rf"(?<![^\s(])(['\"])(?:(?!\1{END}).){{{MOST_QUOTED},}}\1{END}|\S{{{MOST_QUOTED},}}")
+"""A quoted text, from a quote before it to one behind it (inch marks stand elsewhere), or a word without an end."""
+
+
+def half_letters(text: str) -> bool:
+    """Say whether a text holds a lone surrogate: half of a letter, which no file and no screen takes."""
+    return not text.isascii() and any("\ud800" <= letter <= "\udfff" for letter in text)
 
 
 class JobFaults(Exception):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
@@ -57,10 +57,35 @@ def _name(shelf: Shelf[Entry], opening: TextSource, written: Any, complaints: Co
         complaints.say(opening, (), f"{shelf.key} is missing and the job has {len(names)}; add {shelf.key}: {choices}")
     if not isinstance(written, str):
         return names[0] if written is None and len(names) == 1 else None
-    match = next((name for name in names if plain_name(name) == plain_name(written)), None)
+    match = _called(written, names)
     if match is None:
         _say_unknown(shelf, opening, (shelf.key,), written, complaints)
     return match
+
+
+def _called(written: str, names: Sequence[str]) -> str | None:
+    """Return the name that is written so, or else the one that differs from it only in capitals, spaces, inch marks."""
+    if written in names:
+        return written
+    return next((name for name in names if plain_name(name) == plain_name(written)), None)
+
+
+def check_names(source: TextSource, key: str, names: Sequence[str], complaints: Complaints) -> None:
+    """Complain of names that nobody can read, and of two that an opening could mean with one word."""
+    first: dict[str, str] = {}
+    for name in names:
+        if not name.strip() or name != name.strip() or not name.isprintable() or len(name) > MOST_LETTERS:
+            message = (
+                f"{name!r} is no name for a {key.replace('_', ' ')}; write 1 to {MOST_LETTERS} letters on one line"
+            )
+            complaints.say(source, (name,), message)
+        elif (there := first.setdefault(plain_name(name), name)) != name:
+            message = f"{name!r} and {there!r} differ only in capitals, spaces or inch marks; give each its own name"
+            complaints.say(source, (name,), message)
+
+
+MOST_LETTERS = 60
+"""Of a name: it stands in tables and on sheets."""
 
 
 def _say_unknown(
@@ -91,8 +116,8 @@ def _changed(shelf: Shelf[Entry], own: TextSource, mark: str, complaints: Compla
 def _liked(shelf: Shelf[Entry], own: TextSource, complaints: Complaints) -> str | None:
     names = list(shelf.entries)
     like = own.value.get("like")
-    if like in names:
-        return str(like)
+    if isinstance(like, str) and (name := _called(like, names)) is not None:
+        return name
     if like is None and len(names) == 1:
         return names[0]
     if like is None and names:

@@ -7,11 +7,14 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from jambs.csv_text import unguarded
 from jambs.job.models.on_hand import OnHand, OnHandEntry
+from jambs.job.models.tables import TableRead
 from jambs.job.reading.catalogue import catalogue_boards, find_board
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Fault, JobFaults, Location, advice
-from jambs.job.reading.rows import TABLES, Cell, table_fault, table_rows
+from jambs.job.reading.rows import TABLES, table_rows
+from jambs.job.reading.table_limits import Cell, table_fault
 from jambs.job.reading.tree import TextSource
 
 COLUMNS = [key for key in OnHandEntry.model_fields if key != "table"]
@@ -89,10 +92,12 @@ def _rows(name: str, source: TextSource, folder: Path, complaints: Complaints) -
         complaints.say(source, (), f"there is no file {name!r} beside the job file; {near}")
         return []
     try:
-        return list(_read(path, complaints))
+        rows = list(_read(path, complaints))
     except JobFaults as error:
         complaints.faults += error.faults
         return []
+    complaints.tables.append(TableRead(file=path.name, rows=len(rows)))
+    return rows
 
 
 def _read(path: Path, complaints: Complaints) -> Iterator[BoardRow]:
@@ -109,4 +114,4 @@ def _read(path: Path, complaints: Complaints) -> Iterator[BoardRow]:
 
 def _cells(names: Sequence[str], cells: Sequence[Cell]) -> dict[str, str]:
     found = zip(names, cells, strict=False)
-    return {name: str(cell).strip() for name, cell in found if name in COLUMNS and cell not in (None, "")}
+    return {name: unguarded(str(cell).strip()) for name, cell in found if name in COLUMNS and cell not in (None, "")}

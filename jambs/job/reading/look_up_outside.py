@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
+from jambs.job.models.file_names import file_name_fault
 from jambs.job.models.openings import Opening
 from jambs.job.models.outside import ElevationEntry, OutsideEntry
 from jambs.job.models.shop import Board
@@ -23,7 +24,9 @@ def name_elevations(top: TextSource, openings: Sequence[TextSource], complaints:
     names = list(written) if isinstance(written, dict) else []
     first: dict[str, str] = {}
     for name in names:
-        if not re.fullmatch(FILE_NAME, name) or name.endswith((".", " ")):
+        if sentence := file_name_fault(name):
+            complaints.say(top, ("elevations", name), sentence)
+        elif not re.fullmatch(FILE_NAME, name):
             message = f"{name!r} cannot be a file's name; use up to 30 letters, digits, spaces and dashes, like north"
             complaints.say(top, ("elevations", name), message)
         elif name.lower() in first:

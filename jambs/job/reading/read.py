@@ -17,12 +17,13 @@ from jambs.job.models.openings import Job, JobEntry, Opening
 from jambs.job.models.outside import OutsideEntry
 from jambs.job.models.position import PositionRule
 from jambs.job.models.shop import Board, Limits, Shop
+from jambs.job.models.tables import TableRead
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Fault, JobFaults, advice, nearest
 from jambs.job.reading.likes import with_likes
-from jambs.job.reading.look_up import Shelf
+from jambs.job.reading.look_up import Shelf, check_names
 from jambs.job.reading.look_up_on_hand import look_up_on_hand
 from jambs.job.reading.look_up_opening import Shelves, look_up_opening
 from jambs.job.reading.look_up_outside import look_up_outside, name_elevations
@@ -35,7 +36,7 @@ from jambs.job.reading.walls import look_up_board, look_up_wall
 from jambs.length import Units
 
 
-def read_job(path: Path) -> Job:
+def read_job(path: str | Path) -> Job:
     """Read and check a whole job: a YAML file, or a folder that holds one.
 
     Raises:
@@ -66,15 +67,17 @@ def read_job(path: Path) -> Job:
         site=entry.site,
         outside=outside,
         on_hand=on_hand,
+        tables=tuple(complaints.tables),
     )
 
 
-def job_file(path: Path) -> Path:
+def job_file(path: str | Path) -> Path:
     """Return the YAML file of a job: the path itself, or in a folder ``job.yaml`` or the only YAML file.
 
     Raises:
         JobFaults: the folder holds none, or several and none called job.yaml.
     """
+    path = Path(path)
     if not path.is_dir():
         return path
     found = sorted(one for one in path.iterdir() if one.suffix in (".yaml", ".yml"))
@@ -151,6 +154,7 @@ def _shelf(section: str, key: str, model: type[Any], top: TreePiece, complaints:
         complaints.say(source, (), "is empty; write a name with its keys under it")
     entries: dict[str, Any] = {}
     if isinstance(written, dict):
+        check_names(source, key, list(written), complaints)
         source, likes = with_likes(source, complaints)
         entries = {name: _entry(name, model, source, likes, complaints) for name in written}
     is_optional = not JobFile.model_fields[section].is_required()
@@ -224,6 +228,7 @@ def _scheduled(file: Path, top: TreePiece, complaints: Complaints) -> Sequence[S
         complaints.faults += error.faults
         return []
     complaints.faults += faults
+    complaints.tables.append(TableRead(file=path.name, rows=len(rows)))
     if not rows:
         complaints.say(top, ("schedule",), f"{name!r} has no openings; add one row for each under the column names")
     return rows

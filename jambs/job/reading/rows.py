@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 import csv
-import datetime
 import io
 import re
-import warnings
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
-from jambs.job.reading.faults import Fault, JobFaults
+from jambs.job.reading.faults import JobFaults
+from jambs.job.reading.spreadsheet import spreadsheet_rows
+from jambs.job.reading.table_limits import MOST_BYTES, MOST_LETTERS, Row, check_size, table_fault, within_limits
 
 TABLES = (".csv", ".xlsx")
-Cell = str | int | float | bool | datetime.datetime | datetime.date | datetime.time | None
-Row = tuple[int, Sequence[Cell]]
 
 
 def table_rows(path: Path) -> Iterator[Row]:
@@ -24,12 +21,12 @@ def table_rows(path: Path) -> Iterator[Row]:
     Raises:
         JobFaults: the file cannot be read as a table.
     """
-    yield from _xlsx_rows(path) if path.suffix.lower() == ".xlsx" else _csv_rows(path)
-
-
-def table_fault(path: Path, line: int, sentence: str, where: str = "") -> Fault:
-    """Make a fault of a table: line 0 stands for the whole file."""
-    return Fault(file=path.name, line=line, where=where, sentence=sentence)
+    try:
+        check_size(path, path.stat().st_size, MOST_BYTES, "holds")
+        rows = spreadsheet_rows(path) if path.suffix.lower() == ".xlsx" else _csv_rows(path)
+        yield from within_limits(path, rows)
+    except OSError as error:
+        raise JobFaults([table_fault(path, 0, _shut(error))]) from None
 
 
 def turned(text: str) -> str:
@@ -52,6 +49,11 @@ def _csv_rows(path: Path) -> Iterator[Row]:
             yield first, [cell.strip() for cell in cells]
             first = reader.line_num + 1
     except csv.Error as error:
+        if "field limit" in str(error):
+            message = (
+                f"has a cell of more than {MOST_LETTERS:,} characters, the most that is read; is a quote unclosed?"
+            )
+            raise JobFaults([table_fault(path, first, message)]) from None
         message = f'cannot be read ({error}); a cell with inch marks is written "35 1/2"" x 47 1/2"""'
         raise JobFaults([table_fault(path, reader.line_num, message)]) from None
 
@@ -61,8 +63,6 @@ def _csv_text(path: Path) -> str:
         return path.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError:
         raise JobFaults([table_fault(path, 0, "is not UTF-8 text; save it as CSV UTF-8")]) from None
-    except OSError as error:
-        raise JobFaults([table_fault(path, 0, _shut(error))]) from None
 
 
 def _shut(error: OSError) -> str:
@@ -70,27 +70,3 @@ def _shut(error: OSError) -> str:
     if isinstance(error, PermissionError):
         return f"cannot be opened ({error.strerror}); close it in the spreadsheet, or give it back its read permission"
     return f"cannot be opened ({error.strerror}); check the path"
-
-
-def _xlsx_rows(path: Path) -> Iterator[Row]:
-    """Read the first sheet: values as the spreadsheet last worked them out, else the formulas themselves."""
-    try:
-        values, formulas = _sheet(path, data_only=True), _sheet(path, data_only=False)
-    except OSError as error:
-        raise JobFaults([table_fault(path, 0, _shut(error))]) from None
-    except Exception as error:  # openpyxl raises what it likes for a broken file
-        message = f"is no spreadsheet ({type(error).__name__}); save it as .xlsx again"
-        raise JobFaults([table_fault(path, 0, message)]) from None
-    for line, (found, written) in enumerate(zip(values, formulas, strict=True), start=1):
-        yield line, [formula if value is None else value for value, formula in zip(found, written, strict=True)]
-
-
-def _sheet(path: Path, *, data_only: bool) -> list[tuple[Any, ...]]:
-    from openpyxl import load_workbook  # heavy, and few jobs have a table in XLSX
-
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")
-        book = load_workbook(path, read_only=True, data_only=data_only)
-    rows = list(book.worksheets[0].iter_rows(values_only=True))
-    book.close()
-    return rows

@@ -9,9 +9,11 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from jambs.csv_text import unguarded
 from jambs.job.models.openings import OpeningEntry
 from jambs.job.reading.faults import Fault, JobFaults, Location, advice
-from jambs.job.reading.rows import Cell, table_fault, table_rows, turned
+from jambs.job.reading.rows import table_rows, turned
+from jambs.job.reading.table_limits import Cell, table_fault
 
 HALVES = {
     "frame_width": ("frame", 0),
@@ -161,7 +163,7 @@ def _text(cell: Cell, name: str) -> str:
         raise ValueError("holds a formula that was never worked out; open the file in a spreadsheet and save it")
     if MONTH.fullmatch(text) and name not in ("mark", "room", "elevation"):
         raise ValueError(turned(text))
-    return text
+    return unguarded(text)
 
 
 def _nested(texts: Mapping[str, str | None], columns: dict[Location, str]) -> dict[str, Any]:

@@ -12,10 +12,12 @@ from typing import Any, Protocol
 
 import yaml
 
-from jambs.job.reading.faults import Fault, JobFaults, Location
+from jambs.job.reading.faults import Fault, JobFaults, Location, half_letters
 
 NAMING_KEYS = ("mark", "material", "nominal", "stock")
 """Keys whose value names an item of a list in a message."""
+
+HALF = "holds half a letter (a lone surrogate), which no file takes; type the letter itself"
 
 
 class TextSource(Protocol):
@@ -182,6 +184,9 @@ class _Grower:
         if plain and node.value in ("", "~", "null"):
             self.faults.append((path, self.lines[path], "has no value; write one, or remove the line"))
             return None
+        if half_letters(str(node.value)):
+            self.faults.append((path, self.lines[path], HALF))
+            return None
         return str(node.value)
 
     def _mapping(self, node: yaml.MappingNode, path: Location) -> dict[str, Any]:
@@ -190,6 +195,8 @@ class _Grower:
             line = key.start_mark.line + 1
             if not isinstance(key, yaml.ScalarNode):
                 self.faults.append((path, line, "a key must be one word; write key: value"))
+            elif half_letters(key.value):
+                self.faults.append((path, line, f"a key {HALF}"))
             elif key.value in value:
                 first = self.lines[(*path, key.value)]
                 again = f"{key.value} is given twice, first on line {first}; keep one of them"
