@@ -73,7 +73,7 @@ def buy(
     from jambs.app.buy import plan_text
     from jambs.app.errors import told
     from jambs.app.spoiled import Spoiled, board_marks
-    from jambs.app.start import INTERRUPTED
+    from jambs.app.stopped import INTERRUPTED
     from jambs.stock.house.house_plan import Effort
 
     if (cut or saved) and not spoiled:

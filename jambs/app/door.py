@@ -24,7 +24,7 @@ from typing import Any, NoReturn
 import click
 
 from jambs import __version__
-from jambs.app.start import INTERRUPTED, STOPPED
+from jambs.app.stopped import INTERRUPTED, STOPPED
 from jambs.app.verbs import Verbs
 from jambs.interrupts import is_interrupted, watch
 

@@ -5,9 +5,7 @@ from __future__ import annotations
 import os
 import signal
 
-INTERRUPTED = 130
-"""Exit code after Ctrl-C: 128 and the number of the signal, as shells have it."""
-STOPPED = "Stopped by Ctrl-C. Nothing is half written: each folder of papers is as it was, or whole and new."
+from jambs.app.stopped import INTERRUPTED, STOPPED
 
 
 def run(called: str = "jambs") -> None:

@@ -19,7 +19,7 @@ from shops import Shop, shop
 from jambs.app import papers as papers_of_a_job
 from jambs.app.chain import Unbuildable
 from jambs.app.errors import os_sentence
-from jambs.app.start import INTERRUPTED, STOPPED
+from jambs.app.stopped import INTERRUPTED, STOPPED
 from jambs.app.whole_file import write_whole
 from jambs.interrupts import held_back
 from jambs.solids import availability
