@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from jambs.findings import Finding, PlainFinding, Severity
+from jambs.findings import Finding, Subject
 from jambs.job.measured.measuring_points import Kind, Place, measure_places, reading_at
 from jambs.job.measured.reading_checks import Held, Question, find_slips
 from jambs.job.models.fields import Size
@@ -14,7 +14,15 @@ from jambs.job.models.layers import Role, Wall
 from jambs.job.models.openings import Measured, Opening, SideDepths
 from jambs.job.models.readings import MEETING, Readings, SideReadings
 from jambs.job.models.windows import FrameFace
-from jambs.length import HALF_64TH, Units, length_text
+from jambs.length import HALF_64TH, Units
+from jambs.parts.findings import (
+    FrameHigherAtOneSide,
+    FrameRacked,
+    FrameWiderAtOneEnd,
+    HalfMeasured,
+    NothingMeasured,
+    ReadingInQuestion,
+)
 from jambs.place.placement import Placement, Sides
 
 PLANNED = "PLANNED – MEASURE BEFORE CUTTING"
@@ -67,7 +75,7 @@ def questions(placement: Placement, *, units: Units) -> tuple[Question, ...]:
     return find_slips(held_readings(placement), units=units, sure=readings.sure if readings else ())
 
 
-def as_built(placement: Placement, *, units: Units) -> tuple[Placement, tuple[Finding, ...]]:
+def as_built(placement: Placement) -> tuple[Placement, tuple[Finding, ...]]:
     """Put what was measured in place of what was planned; what was not measured stays planned.
 
     Also say what the reader has to know: what is still planned, a frame that is racked or not parallel.
@@ -75,10 +83,10 @@ def as_built(placement: Placement, *, units: Units) -> tuple[Placement, tuple[Fi
     opening, readings = placement.opening, placement.opening.readings
     if readings is None:
         return placement, ()
-    measured = _filled(placement, readings)
+    about, measured = Subject.opening(opening.mark), _filled(placement, readings)
     built = _with_frame(placement, readings)
     built = replace(built, opening=replace(built.opening, measured=measured))
-    return built, (*_lacking_findings(_lacking(opening), measured), *_frame_findings(readings, units))
+    return built, (*_lacking_findings(_lacking(opening), measured, about), *_frame_findings(readings, about))
 
 
 def without_odd_readings(placement: Placement, *, units: Units) -> Placement:
@@ -86,19 +94,15 @@ def without_odd_readings(placement: Placement, *, units: Units) -> Placement:
     asked = questions(placement, units=units)
     if not asked:
         return placement
+    about = Subject.opening(placement.opening.mark)
+    told = (ReadingInQuestion(subject=about, question=question) for question in asked)
     opening = replace(placement.opening, readings=None, measured=None)
-    return replace(placement, opening=opening, findings=(*_question_findings(asked, units), *placement.findings))
+    return replace(placement, opening=opening, findings=(*told, *placement.findings))
 
 
 def is_measured(opening: Opening) -> bool:
     """Say whether the interior depths of an opening were taken at both ends of every side."""
     return opening.measured is not None and not _lacking(opening)
-
-
-def _question_findings(asked: Sequence[Question], units: Units) -> tuple[Finding, ...]:
-    tail = "Correct it where it was written, or mark it sure; until then the planned sizes hold."
-    texts = (f"Measured: {one.words(units=units)} {tail}" for one in asked)
-    return tuple(PlainFinding(severity=Severity.STOP, text=text) for text in texts)
 
 
 # ---- the frame
@@ -129,18 +133,27 @@ def _mean(read: Sequence[float | None] | None, planned: float) -> float:
     return sum(known) / len(known) if known else planned
 
 
-def _frame_findings(readings: Readings, units: Units) -> list[Finding]:
+OUT_OF_SQUARE = 1 / 16 + HALF_64TH
+"""Two readings of a frame that differ by more are not one size [in]; common practice, no source."""
+
+
+def _frame_findings(readings: Readings, about: Subject) -> list[Finding]:
+    racked, wider, higher = (
+        _difference(pair) for pair in (readings.diagonals, readings.frame_width, readings.frame_height)
+    )
     found: list[Finding] = []
-    for pair, text in (
-        (readings.diagonals, "The diagonals differ by {}: the frame is racked; square it, or set the jamb box to it."),
-        (readings.frame_width, "The frame is {} wider at one end; split the difference in the frame reveal."),
-        (readings.frame_height, "The frame is {} higher at one side; split the difference in the frame reveal."),
-    ):
-        known = [value for value in pair or () if value is not None]
-        if len(known) == 2 and abs(known[0] - known[1]) > 1 / 16 + HALF_64TH:
-            size = length_text(abs(known[0] - known[1]), units=units)
-            found.append(PlainFinding(severity=Severity.CHECK, text=text.format(size)))
+    if racked > OUT_OF_SQUARE:
+        found.append(FrameRacked(subject=about, off=racked))
+    if wider > OUT_OF_SQUARE:
+        found.append(FrameWiderAtOneEnd(subject=about, off=wider))
+    if higher > OUT_OF_SQUARE:
+        found.append(FrameHigherAtOneSide(subject=about, off=higher))
     return found
+
+
+def _difference(pair: Sequence[float | None] | None) -> float:
+    known = [value for value in pair or () if value is not None]
+    return abs(known[0] - known[1]) if len(known) == 2 else 0.0
 
 
 # ---- the depths
@@ -205,12 +218,7 @@ def _lacking(opening: Opening) -> tuple[Place, ...]:
     )
 
 
-def _lacking_findings(lacking: Sequence[Place], measured: Measured | None) -> list[Finding]:
+def _lacking_findings(lacking: Sequence[Place], measured: Measured | None, about: Subject) -> list[Finding]:
     if not lacking:
         return []
-    if measured is None:
-        text = "No interior depth is measured yet: all of them are as planned, measure before cutting."
-        return [PlainFinding(severity=Severity.CHECK, text=text)]
-    names = ", ".join(f"{place.number} ({place.words})" for place in lacking)
-    text = f"Half measured: the depth at {names} is as planned, measure before cutting."
-    return [PlainFinding(severity=Severity.CHECK, text=text)]
+    return [NothingMeasured(subject=about) if measured is None else HalfMeasured(subject=about, places=tuple(lacking))]

@@ -12,6 +12,7 @@ import math
 from dataclasses import dataclass
 from enum import Enum
 
+from jambs.findings import FindingsError
 from jambs.geometry import Plane, Vector, tangent
 
 ALONG: Vector = (1.0, 0.0, 0.0)
@@ -190,8 +191,8 @@ def saw_angles(plane: Plane) -> tuple[float, float]:
     return math.degrees(math.atan2(abs(v), abs(u))), math.degrees(math.asin(min(abs(w), 1.0)))
 
 
-class CannotBeCut(ValueError):
-    """A part that cannot be cut as asked; the message says what was found and what to do."""
+class CannotBeCut(FindingsError):
+    """A part that cannot be cut as asked."""
 
 
 # ---- what is done by hand, and leaves the shape that is modelled as it is

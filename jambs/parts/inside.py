@@ -47,7 +47,7 @@ def make_inside(placement: Placement, sides: dict[Side, FittedSide], job: Job) -
     if has_jamb:
         parts += interior_jambs(clear, sides, trim, placement.inside_edge, job.shop.proud)
         if trim.stool and trim.apron:
-            parts.append(make_stool(clear, sides[Side.SILL], trim, trim.stool, placement.inside_edge, job.units))
+            parts.append(make_stool(clear, sides[Side.SILL], trim, trim.stool, placement.inside_edge))
     parts += casing(_cased(clear, trim, job), trim.casing, Where.INTERIOR)
     if trim.stool and trim.apron:
         parts.append(make_apron(clear, trim, trim.apron, trim.stool))

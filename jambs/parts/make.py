@@ -3,25 +3,34 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 
-from jambs.findings import Finding, FindingsError, PlainFinding, Severity
+from jambs.findings import Finding, FindingsError, Subject
 from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.shop import Limits, Shop
 from jambs.job.models.trim import InteriorStyle
-from jambs.length import length_text
 from jambs.parts.as_built import as_built, is_measured
 from jambs.parts.boards import from_boards
 from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
 from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
-from jambs.parts.cut_words import unlisted_words
 from jambs.parts.cuts import CannotBeCut
+from jambs.parts.findings import (
+    BoardsNotListed,
+    GluedFromStrips,
+    MeasuredOffPlan,
+    MeasuredTooShallow,
+    NosingTooShort,
+    NothingBetweenJambs,
+    SillFallsShort,
+)
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.kinds import Side
 from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
-from jambs.parts.sides import deepest, measured_sides, planned_sides
+from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_findings
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.place.findings import weight_text
 from jambs.place.placement import Placement, Sides
@@ -37,21 +46,18 @@ def make_kit(placement: Placement, job: Job) -> Kit:
     Raises:
         PartsError: nothing is left between the jambs, or stool or sill cannot lap under the frame.
     """
-    placement, built_findings = as_built(placement, units=job.units)
-    inner, inner_findings = _interior_sides(placement, job)
-    outer, outer_findings = _exterior_sides(placement, job)
+    about = Subject.opening(placement.opening.mark)
+    placement, built_findings = as_built(placement)
+    inner, inner_findings = _interior_sides(placement, job.shop, job.limits)
+    outer, outer_findings = _exterior_sides(placement, job.shop, job.limits)
     try:
         inside = make_inside(placement, inner, job)
         outside = make_outside(placement, outer, job)
     except CannotBeCut as error:
-        raise PartsError(_stop(f"{placement.opening.mark}: {error}.")) from error
+        raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
     if inside.clear.width <= 0 or inside.clear.height <= 0:
-        mark, faces = placement.opening.mark, placement.opening.frame
-        text = (
-            f"{mark}: nothing is left between the frame's faces in a frame of {_text(faces.width, job)} x "
-            f"{_text(faces.height, job)}; check the frame size and frame_face."
-        )
-        raise PartsError(_stop(text))
+        frame = placement.opening.frame
+        raise PartsError(NothingBetweenJambs(subject=about, width=frame.width, height=frame.height))
     parts = _completed(placement, (*inside.parts, *outside.parts, *buck_parts(placement)), job)
     return Kit(
         placement=placement,
@@ -65,11 +71,11 @@ def make_kit(placement: Placement, job: Job) -> Kit:
             *built_findings,
             *inner_findings,
             *outer_findings,
-            *box_findings(box_gaps(inside.clear, placement), placement, job),
-            *reveal_findings(inside.clear, placement, job),
-            *casing_findings(inside.clear, placement, job),
-            *_fall_findings(placement, job),
-            *_board_findings(parts, job),
+            *box_findings(box_gaps(inside.clear, placement), placement, job.shop.shim_space),
+            *reveal_findings(inside.clear, placement),
+            *casing_findings(inside.clear, placement),
+            *_fall_findings(placement, about),
+            *_board_findings(parts, about),
         ),
         assumed=_assumed(placement, job),
         cautions=cautions(placement, parts),
@@ -77,36 +83,32 @@ def make_kit(placement: Placement, job: Job) -> Kit:
     )
 
 
-def _stop(text: str) -> Finding:
-    return PlainFinding(severity=Severity.STOP, text=text)
+Sided = tuple[dict[Side, FittedSide], tuple[Finding, ...]]
+"""Depths by side, and what is to be known of them."""
 
 
-def _interior_sides(placement: Placement, job: Job) -> tuple[dict[Side, FittedSide], tuple[Finding, ...]]:
-    measured = placement.opening.measured
+def _interior_sides(placement: Placement, shop: Shop, limits: Limits) -> Sided:
+    measured, about = placement.opening.measured, Subject.opening(placement.opening.mark)
     if measured is None:
         return planned_sides(placement.interior_depth), ()
-    sides, findings = measured_sides(measured.interior_depth, job)
+    sides = fitted_sides(measured.interior_depth, shop)
+    findings = wall_findings(measured.interior_depth, shop, limits, about=about)
     shallow = min(min(side.start_depth, side.finish_depth) for side in sides.values())
-    if shallow < job.limits.least_interior_depth:
-        least = _text(job.limits.least_interior_depth, job)
-        text = f"Measured depth of {_text(shallow, job)}: the shop mills none under {least}."
-        findings = (*findings, PlainFinding(severity=Severity.STOP, text=text))
+    if shallow < limits.least_interior_depth:
+        findings.append(MeasuredTooShallow(subject=about, depth=shallow, least=limits.least_interior_depth))
     off = deepest(sides) - placement.interior_depth
-    if abs(off) > job.limits.taper:
-        more = "deeper" if off > 0 else "less deep"
-        text = f"Measured {_text(abs(off), job)} {more} than planned: check the position of the window and the tape."
-        findings = (*findings, PlainFinding(severity=Severity.CHECK, text=text))
-    return sides, findings
+    if abs(off) > limits.taper:
+        findings.append(MeasuredOffPlan(subject=about, off=off))
+    return sides, tuple(findings)
 
 
-def _exterior_sides(placement: Placement, job: Job) -> tuple[dict[Side, FittedSide], tuple[Finding, ...]]:
-    measured = placement.opening.measured
+def _exterior_sides(placement: Placement, shop: Shop, limits: Limits) -> Sided:
+    measured, about = placement.opening.measured, Subject.opening(placement.opening.mark)
+    planned = planned_sides(placement.exterior_depth)
     if measured is None or measured.exterior_depth is None:
-        return planned_sides(placement.exterior_depth), ()
-    sides, findings = measured_sides(measured.exterior_depth, job)
-    texts = ((one.severity, f"Outside: {one.sentence(job.units)}") for one in findings)
-    outside = tuple(PlainFinding(severity=severity, text=text) for severity, text in texts)
-    return {**planned_sides(placement.exterior_depth), **sides}, outside
+        return planned, ()
+    findings = wall_findings(measured.exterior_depth, shop, limits, about=about, is_outside=True)
+    return {**planned, **fitted_sides(measured.exterior_depth, shop)}, tuple(findings)
 
 
 def _completed(placement: Placement, parts: tuple[Part, ...], job: Job) -> tuple[Part, ...]:
@@ -143,34 +145,27 @@ def _sill_gap(placement: Placement, gaps: Sides) -> tuple[Figure, ...]:
     return (Figure(name="shim space sill", value=gaps.sill, note="jamb box or stool to rough opening"),)
 
 
-def _fall_findings(placement: Placement, job: Job) -> list[Finding]:
+def _fall_findings(placement: Placement, about: Subject) -> list[Finding]:
     trim = placement.opening.exterior
     if trim is None or trim.sill is None or placement.exterior_depth <= 0:
         return []
     found: list[Finding] = []
     fall = math.tan(math.radians(trim.sill.slope))
     if fall < LEAST_FALL:
-        text = f"The sill falls {fall * 100:.1f} %, less than the 6 % that building codes ask for."
-        found.append(PlainFinding(severity=Severity.CHECK, text=text))
+        found.append(SillFallsShort(subject=about, fall=fall))
     if trim.sill.nosing < LEAST_DRIP:
-        text = (
-            f'The nosing stands {_text(trim.sill.nosing, job)} past the cladding; a drip wants at least 5 mm (3/16").'
-        )
-        found.append(PlainFinding(severity=Severity.CHECK, text=text))
+        found.append(NosingTooShort(subject=about, nosing=trim.sill.nosing))
     return found
 
 
-def _board_findings(parts: tuple[Part, ...], job: Job) -> list[Finding]:
+def _board_findings(parts: Sequence[Part], about: Subject) -> list[Finding]:
     found: list[Finding] = []
-    glued = [part for part in parts if part.strips]
+    glued = tuple(part.mark for part in parts if part.strips)
     if glued:
-        marks = ", ".join(part.mark for part in glued)
-        text = f"Glued up from strips, no board at hand is wide enough: {marks}."
-        found.append(PlainFinding(severity=Severity.CHECK, text=text))
-    missing = {unlisted_words(part, units=job.units) for part in parts if part.is_wood and part.blank.board is None}
+        found.append(GluedFromStrips(subject=about, marks=glued))
+    missing = {(part.stock, part.thickness) for part in parts if part.is_wood and part.blank.board is None}
     if missing:
-        text = f"Not among the boards at hand: {'; '.join(sorted(missing))}."
-        found.append(PlainFinding(severity=Severity.NOTE, text=text))
+        found.append(BoardsNotListed(subject=about, boards=tuple(sorted(missing))))
     return found
 
 
@@ -185,7 +180,3 @@ def _assumed(placement: Placement, job: Job) -> tuple[Assumed, ...]:
             )
         )
     return tuple(found)
-
-
-def _text(length: float, job: Job) -> str:
-    return length_text(length, units=job.units)

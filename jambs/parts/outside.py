@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from jambs.findings import Subject, SubjectKind
 from jambs.job.models.openings import Job, Opening
 from jambs.job.models.trim import Corner, ExteriorTrim
-from jambs.length import length_text
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.cuts import CannotBeCut
 from jambs.parts.exterior_jamb import exterior_jambs
 from jambs.parts.exterior_sill import SillPlace, make_sill, sill_fall
+from jambs.parts.findings import SillRunsIntoFlange
 from jambs.parts.flashing import make_flashing
-from jambs.parts.kinds import Side, Where
+from jambs.parts.kinds import PartKind, Side, Where
 from jambs.parts.kit import Figure, FittedSide
 from jambs.parts.part import Part
 from jambs.parts.sides import deepest
@@ -68,7 +69,7 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
     opening, joint = placement.opening, trim.sealant_joint
     slope = trim.sill.slope if trim.sill else 0.0
     under = trim.sill.under_frame if trim.sill else 0.0
-    _hold_clear_of_the_flange(under, opening.window.frame_projection, job)
+    _hold_clear_of_the_flange(under, opening.window.frame_projection)
     clear = clear_opening(
         opening.frame,
         opening.window.outside_face,
@@ -89,13 +90,10 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
 
 
-def _hold_clear_of_the_flange(under_frame: float, frame_projection: float, job: Job) -> None:
+def _hold_clear_of_the_flange(under_frame: float, frame_projection: float) -> None:
     if under_frame > frame_projection:
-        most = length_text(frame_projection, units=job.units)
-        raise CannotBeCut(
-            f"the exterior sill would run {length_text(under_frame, units=job.units)} in under the frame and into its "
-            f"flange; under_frame may be {most} at the most"
-        )
+        about = Subject(kind=SubjectKind.PART, name=PartKind.EXTERIOR_SILL.words)
+        raise CannotBeCut(SillRunsIntoFlange(subject=about, under_frame=under_frame, greatest=frame_projection))
 
 
 def _without_sill(opening: Opening, joint: float) -> float:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from jambs.findings import Finding, PlainFinding, Severity
-from jambs.job.models.openings import Job, SideDepths
-from jambs.length import ROUND_OFF, Grid, length_text
-from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
+from collections.abc import Iterator
+
+from jambs.findings import Finding, Subject
+from jambs.job.models.openings import SideDepths
+from jambs.job.models.shop import Limits, Shop
+from jambs.length import ROUND_OFF, Grid
+from jambs.parts.edge import EdgeKind, FittedEdge, fit_edge
+from jambs.parts.findings import SideRippedParallel, WallBends, WallTapers, WallTwists, WallTwistsTooMuch
 from jambs.parts.kinds import Side
 from jambs.parts.kit import FittedSide
 
@@ -15,56 +19,48 @@ def planned_sides(depth: float) -> dict[Side, FittedSide]:
     return {side: FittedSide(start_depth=depth, finish_depth=depth, is_tapered=False) for side in Side}
 
 
-def measured_sides(depths: SideDepths, job: Job) -> tuple[dict[Side, FittedSide], tuple[Finding, ...]]:
-    """Fit a board to each measured side, and say what is wrong with the wall.
+def fitted_sides(depths: SideDepths, shop: Shop) -> dict[Side, FittedSide]:
+    """Fit a board to each measured side.
 
     Start and finish go first → last point: left → right on head and sill, bottom → top on the legs.
     """
-    sides, findings = {}, []
-    for side in Side:
-        points = getattr(depths, side.value)
-        if points is not None:
-            edge = fit_edge(points, tolerance=job.shop.taper_tolerance)
-            sides[side] = _side(edge, job)
-            findings += _side_findings(side, edge, job)
-    findings += twist_findings(depths, job)
-    return sides, tuple(findings)
+    return {side: _side(edge, shop) for side, edge in _edges(depths, shop).items()}
 
 
-def _side(edge: FittedEdge, job: Job) -> FittedSide:
-    grid: Grid = job.shop.grid
+def wall_findings(
+    depths: SideDepths, shop: Shop, limits: Limits, *, about: Subject, is_outside: bool = False
+) -> list[Finding]:
+    """Find what is wrong with the wall that was measured: tapers, bends, twist."""
+    edges = _edges(depths, shop).items()
+    found = [one for side, edge in edges for one in _side_findings(side, edge, shop, limits, about, is_outside)]
+    return [*found, *_twist_findings(depths, shop, limits, about, is_outside)]
+
+
+def _edges(depths: SideDepths, shop: Shop) -> dict[Side, FittedEdge]:
+    points = {side: getattr(depths, side.value) for side in Side}
+    return {side: fit_edge(read, tolerance=shop.taper_tolerance) for side, read in points.items() if read is not None}
+
+
+def _side(edge: FittedEdge, shop: Shop) -> FittedSide:
+    grid: Grid = shop.grid
     first, last = grid.round(edge.first), grid.round(edge.last)
     leave = edge.hollow if edge.kind is EdgeKind.SCRIBE else 0.0
-    if abs(first - last) <= job.shop.taper_tolerance + ROUND_OFF:
+    if abs(first - last) <= shop.taper_tolerance + ROUND_OFF:
         wider = max(first, last)
         return FittedSide(start_depth=wider, finish_depth=wider, is_tapered=False, scribe_allowance=leave)
     return FittedSide(start_depth=first, finish_depth=last, is_tapered=True, scribe_allowance=leave)
 
 
-def _side_findings(side: Side, edge: FittedEdge, job: Job) -> list[Finding]:
-    found: list[Finding] = []
-    taper, where = edge.taper, side.wall_words
-    if taper > job.limits.taper + ROUND_OFF:
-        text = (
-            f"Wall fault: the depth along the {where} changes by {_text(taper, job)}, more than the limit of "
-            f"{_text(job.limits.taper, job)}; put the wall right or agree on it before cutting."
-        )
-        found.append(PlainFinding(severity=Severity.STOP, text=text))
-    elif ROUND_OFF < taper <= job.shop.taper_tolerance:
-        text = (
-            f"The {where} differs by {_text(taper, job)} along its length, within the shop's tolerance: "
-            "ripped parallel to the wider end, plane or shim the rest."
-        )
-        found.append(PlainFinding(severity=Severity.NOTE, text=text))
+def _side_findings(
+    side: Side, edge: FittedEdge, shop: Shop, limits: Limits, about: Subject, is_outside: bool
+) -> Iterator[Finding]:
+    taper = edge.taper
+    if taper > limits.taper + ROUND_OFF:
+        yield WallTapers(subject=about, is_outside=is_outside, side=side, taper=taper, limit=limits.taper)
+    elif ROUND_OFF < taper <= shop.taper_tolerance:
+        yield SideRippedParallel(subject=about, is_outside=is_outside, side=side, taper=taper)
     if edge.kind is EdgeKind.SCRIBE:
-        off, how = _text(edge.hollow, job), _bend_words(edge.bend)
-        text = f"The wall {how} along the {where}: {off} off a straight edge; {remedy(edge)}."
-        found.append(PlainFinding(severity=Severity.CHECK, text=text))
-    return found
-
-
-def _bend_words(bend: WallBend) -> str:
-    return {WallBend.BULGE: "bulges into the room", WallBend.HOLLOW: "is hollow"}.get(bend, "waves")
+        yield WallBends(subject=about, is_outside=is_outside, side=side, edge=edge)
 
 
 def twist(depths: SideDepths) -> float | None:
@@ -74,26 +70,19 @@ def twist(depths: SideDepths) -> float | None:
     return (depths.head[0] + depths.sill[-1]) - (depths.head[-1] + depths.sill[0])
 
 
-def twist_findings(depths: SideDepths, job: Job) -> list[Finding]:
-    """Report a twist past the shop's tolerance, as a fault past the limit."""
-    found = twist(depths)
-    if found is None or abs(found) <= job.shop.taper_tolerance + ROUND_OFF:
-        return []
-    size = _text(abs(found), job)
-    if abs(found) > job.limits.twist + ROUND_OFF:
-        text = (
-            f"Wall fault: the four corners are {size} out of one plane (twist), more than the limit of "
-            f"{_text(job.limits.twist, job)}; put the wall right or agree on it before cutting."
-        )
-        return [PlainFinding(severity=Severity.STOP, text=text)]
-    text = f"The four corners are {size} out of one plane (twist): expect to ease the corners of the casing."
-    return [PlainFinding(severity=Severity.CHECK, text=text)]
+def _twist_findings(
+    depths: SideDepths, shop: Shop, limits: Limits, about: Subject, is_outside: bool
+) -> Iterator[Finding]:
+    """Find a twist past the shop's tolerance: a fault past the limit."""
+    found = abs(twist(depths) or 0.0)
+    if found <= shop.taper_tolerance + ROUND_OFF:
+        return
+    if found > limits.twist + ROUND_OFF:
+        yield WallTwistsTooMuch(subject=about, is_outside=is_outside, twist=found, limit=limits.twist)
+    else:
+        yield WallTwists(subject=about, is_outside=is_outside, twist=found)
 
 
 def deepest(sides: dict[Side, FittedSide]) -> float:
     """The greatest depth of all sides [in]."""
     return max(max(side.start_depth, side.finish_depth) for side in sides.values())
-
-
-def _text(length: float, job: Job) -> str:
-    return length_text(length, units=job.units)

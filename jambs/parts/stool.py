@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from jambs.findings import Subject, SubjectKind
 from jambs.geometry import HALF_RIGHT_DEG
 from jambs.job.models.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntry
-from jambs.length import Units, length_text
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import CannotBeCut, Crosscut, Cut, Edge, EdgeRabbet, End, EndBevel, Notch, Return, Rip, Taper
+from jambs.parts.findings import StoolCannotLap
 from jambs.parts.kinds import PartKind, Side, Where
 from jambs.parts.kit import FittedSide
 from jambs.parts.part import Part, PartBlank, Seat
@@ -41,7 +42,7 @@ def stool_length(clear: ClearOpening, trim: InteriorTrim, stool: StoolEntry) -> 
 
 
 def make_stool(
-    clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: StoolEntry, inside_edge: float, units: Units
+    clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: StoolEntry, inside_edge: float
 ) -> Part:
     """Make the stool: its straight near edge at the frame, notched at both ends for the horns, its far edge the nosing.
 
@@ -52,11 +53,8 @@ def make_stool(
     """
     sizes = _sizes(clear, sill, trim, stool)
     if stool.rabbet and sizes.step > stool.thickness - LEAST_TONGUE:
-        raise CannotBeCut(
-            f"the stool cannot lap under the frame: its top lies {length_text(sizes.step, units=units)} above the "
-            f"bottom of the frame and it is {length_text(stool.thickness, units=units)} thick; "
-            "leave the stool's rabbet out or make the stool thicker"
-        )
+        about = Subject(kind=SubjectKind.PART, name=PartKind.STOOL.words)
+        raise CannotBeCut(StoolCannotLap(subject=about, step=sizes.step, thickness=stool.thickness))
     return Part(
         kind=PartKind.STOOL,
         side=Side.SILL,

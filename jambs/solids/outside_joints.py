@@ -8,7 +8,7 @@ from jambs.job.models.trim import Corner, ExteriorTrim
 from jambs.parts.cuts import Notch
 from jambs.parts.kinds import ACROSS, CORNERS, LEGS, PartKind, Side, Where
 from jambs.parts.kit import FittedSide
-from jambs.parts.sides import measured_sides, planned_sides
+from jambs.parts.sides import fitted_sides, planned_sides
 from jambs.solids.inside_joints import bearing, casing_corners
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, Y, corner_words, one_of, pick
@@ -41,7 +41,7 @@ def exterior_sides(solids: KitSolids) -> dict[Side, FittedSide]:
     planned = planned_sides(placement.exterior_depth)
     if measured is None or measured.exterior_depth is None:
         return planned
-    return {**planned, **measured_sides(measured.exterior_depth, solids.job)[0]}
+    return {**planned, **fitted_sides(measured.exterior_depth, solids.job.shop)}
 
 
 def _width(solids: KitSolids, side: Side, corner: Side) -> float:
