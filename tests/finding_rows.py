@@ -55,7 +55,7 @@ def check(row: Row) -> None:
 def statements_in(module: ModuleType) -> list[type[Statement]]:
     """The findings and reasons that a register defines."""
     found = [one for one in vars(module).values() if isinstance(one, type) and one.__module__ == module.__name__]
-    return [one for one in found if issubclass(one, Statement)]
+    return [one for one in found if issubclass(one, Statement) and "code" in vars(one)]
 
 
 def codes_in(*modules: ModuleType) -> set[str]:
