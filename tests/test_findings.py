@@ -27,7 +27,6 @@ STILL_PRINTING = {
     "fasten/furring.py",
     "fasten/plan.py",
     "flashing/bending.py",
-    "flashing/checks.py",
     "flashing/laps.py",
     "movement/joints.py",
     "movement/plan.py",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.findings import Finding
+from jambs.findings import Finding, Subject
 from jambs.flashing.bending import Bending, resolve_bending
 from jambs.flashing.blank import Blank, BlankKind, Leg
 from jambs.flashing.checks import blank_findings, membrane_findings, pan_findings
@@ -43,10 +43,10 @@ def make_flashings(kit: Kit, entry: FlashingEntry, job: Job) -> Flashings:
     sill = sill_blank(kit, bending)
     blanks = tuple(blank for blank in (pan, sill, head) if blank)
     gap = kit.placement.opening.exterior.head_flashing.gap_to_cladding
-    findings = [finding for blank in blanks for finding in blank_findings(blank, bending, job)]
-    findings += membrane_findings(kit, head, gap, job)
+    findings = [finding for blank in blanks for finding in blank_findings(blank, bending, Subject.opening(kit.mark))]
+    findings += membrane_findings(kit, head, gap)
     if pan:
-        findings += pan_findings(kit, pan, job)
+        findings += pan_findings(kit, pan)
     return Flashings(
         mark=kit.mark,
         blanks=blanks,

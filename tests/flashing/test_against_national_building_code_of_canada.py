@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 from flashing_house import harbour_house
 
+from jambs.findings import Subject
 from jambs.flashing.bending import resolve_bending
 from jambs.flashing.checks import blank_findings, membrane_findings
 from jambs.flashing.make import head_blank, make_flashings
@@ -30,7 +31,7 @@ def kit_with(**flashing: float) -> Kit:
 def complaints(entry: Mapping[str, object], **flashing: float) -> list[str]:
     bending = resolve_bending(FlashingEntry.model_validate(entry), units=Units.INCH)
     head = head_blank(kit_with(**flashing), bending)
-    return [finding.sentence(Units.INCH) for finding in blank_findings(head, bending, harbour_house()[0])]
+    return [finding.sentence(Units.INCH) for finding in blank_findings(head, bending, Subject.opening("W01"))]
 
 
 SOUND = {"fall": "6 %", "drip_out": "5.1 mm", "hem": "0", "end_dam": "1"}
@@ -67,12 +68,11 @@ def test_end_dams_hold_driven_rain() -> None:
 
 def test_cladding_stays_a_quarter_inch_clear() -> None:
     """Shingles at least 1/4 in above a horizontal flashing: 1 in of casing at 10 % rises 1/10."""
-    job, _ = harbour_house()
     bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.INCH)
     kit = kit_with()
     head = head_blank(kit, bending)
-    near = [finding.sentence(Units.INCH) for finding in membrane_findings(kit, head, 0.3, job)]
-    clear = [finding.sentence(Units.INCH) for finding in membrane_findings(kit, head, 0.36, job)]
+    near = [finding.sentence(Units.INCH) for finding in membrane_findings(kit, head, 0.3)]
+    clear = [finding.sentence(Units.INCH) for finding in membrane_findings(kit, head, 0.36)]
     assert 'The cladding stays 13/64" over the head flashing' in near[0]
     assert not any("cladding stays" in text for text in clear)
 

@@ -1,0 +1,179 @@
+"""Every finding of the sheet metal on both sides of its limit, with its sentence.
+
+National Building Code of Canada 9.27.3.8: fall 6 %, upstand 50 mm, lap 10 mm, drip 5 mm; 10 Pa raise water by 1 mm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+import finding_rows
+from finding_rows import Case, Row, codes_in, each
+from flashing_house import harbour_house
+
+from jambs.findings import Severity, Subject
+from jambs.flashing import findings
+from jambs.flashing.bending import resolve_bending
+from jambs.flashing.checks import blank_findings, membrane_findings, pan_findings
+from jambs.flashing.make import head_blank, pan_blank
+from jambs.job.models.layers import Role
+from jambs.job.models.outside import FlashingEntry
+from jambs.length import MM_PER_INCH, Units
+from jambs.parts.kit import Kit
+from jambs.wall.planes import WallPlanes
+
+W01 = Subject.opening("W01")
+NOTE, CHECK = Severity.NOTE, Severity.CHECK
+ASKED = "(National Building Code of Canada 9.27.3.8; the local code decides)."
+SOUND = {"fall": "6 %", "drip_out": "5.1 mm", "hem": "0", "end_dam": "1"}
+
+
+def kit_with(**flashing: float) -> Kit:
+    """W01 with its head flashing changed."""
+    kit = harbour_house()[1]["W01"]
+    trim = kit.placement.opening.exterior
+    assert trim is not None
+    changed = trim.model_copy(update={"head_flashing": trim.head_flashing.model_copy(update=flashing)})
+    return replace(kit, placement=replace(kit.placement, opening=replace(kit.placement.opening, exterior=changed)))
+
+
+def head(entry: Mapping[str, str] = SOUND, **flashing: float) -> Case:
+    """The head flashing of W01, bent as told."""
+    bending = resolve_bending(FlashingEntry.model_validate(entry), units=Units.INCH)
+    return lambda: blank_findings(head_blank(kit_with(**flashing), bending), bending, W01)
+
+
+def near(gap: float) -> Case:
+    """A head flashing that falls 10 % over 1 in of casing rises 1/10 to the wall."""
+    bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.INCH)
+    return lambda: membrane_findings(kit_with(), head_blank(kit_with(), bending), gap)
+
+
+def membrane_at(behind: float | None) -> Case:
+    """W01 with its weather membrane so far behind the trim plane, or without one."""
+    kit = kit_with()
+    planes: WallPlanes = kit.placement.planes
+    membrane = next(one for one in planes.layers if one.layer.role is Role.MEMBRANE)
+    layers = tuple(one for one in planes.layers if one.layer.role is not Role.MEMBRANE)
+    if behind is not None:
+        at = planes.trim_plane - behind
+        layers = (*layers, replace(membrane, inner=at, outer=at))
+    moved = replace(kit, placement=replace(kit.placement, planes=replace(planes, layers=layers)))
+    bending = resolve_bending(FlashingEntry.model_validate({}), units=Units.INCH)
+    return lambda: membrane_findings(moved, head_blank(kit, bending), 1.0)
+
+
+def pan(shim: float) -> Case:
+    """W01: 6 % of 4 9/16 is 0.274."""
+    kit = kit_with()
+    bending = resolve_bending(FlashingEntry.model_validate({}), units=Units.INCH)
+    raised = replace(kit, placement=replace(kit.placement, shims=replace(kit.placement.shims, sill=shim)))
+    return lambda: pan_findings(raised, pan_blank(raised, bending))
+
+
+ROWS = [
+    Row(
+        code="blank-falls-short",
+        appears=head({**SOUND, "fall": "5.9 %"}),
+        quiet=head(),
+        inch=f"The head flashing falls 5.9 %, at least 6 % is asked for {ASKED}",
+        severity=CHECK,
+        about=W01,
+    ),
+    Row(
+        code="blank-drips-short",
+        appears=head({**SOUND, "drip_out": "4.8 mm"}),
+        quiet=head({**SOUND, "drip_out": "5 mm"}),
+        inch=f'The head flashing drips 3/16" out, at least 5 mm is asked for {ASKED}',
+        mm=f"The head flashing drips 4.8 mm out, at least 5 mm is asked for {ASKED}",
+        severity=CHECK,
+        about=W01,
+    ),
+    Row(
+        code="blank-laps-short",
+        appears=head(drip=9.8 / MM_PER_INCH),
+        quiet=head(drip=10 / MM_PER_INCH),
+        inch=f'The head flashing laps 25/64" over what is under it, at least 10 mm is asked for {ASKED}',
+        mm=f"The head flashing laps 9.8 mm over what is under it, at least 10 mm is asked for {ASKED}",
+        severity=CHECK,
+        about=W01,
+    ),
+    Row(
+        code="blank-stands-short",
+        appears=head(upstand=49.5 / MM_PER_INCH),
+        quiet=head(upstand=50 / MM_PER_INCH),
+        inch=f'The head flashing stands up 1 61/64", at least 50 mm is asked for {ASKED}',
+        mm=f"The head flashing stands up 49.5 mm, at least 50 mm is asked for {ASKED}",
+        severity=CHECK,
+        about=W01,
+    ),
+    Row(
+        code="end-dams-too-low",
+        appears=head({**SOUND, "end_dam": "25 mm", "driving_pressure": "251"}),
+        quiet=head({**SOUND, "end_dam": "25 mm", "driving_pressure": "249"}),
+        inch=f'The end dams of the head flashing hold back 250 Pa of 251 Pa; 63/64" high holds it {ASKED}',
+        mm=f"The end dams of the head flashing hold back 250 Pa of 251 Pa; 25.1 mm high holds it {ASKED}",
+        severity=CHECK,
+        about=W01,
+    ),
+    Row(
+        code="cladding-too-near",
+        appears=near(0.3),
+        quiet=near(0.36),
+        inch='The cladding stays 13/64" over the head flashing, which rises 3/32" to the wall; at least 1/4": '
+        "write a wider gap_to_cladding.",
+        mm="The cladding stays 5.1 mm over the head flashing, which rises 2.5 mm to the wall; at least 6.4 mm: "
+        "write a wider gap_to_cladding.",
+        severity=CHECK,
+        about=W01,
+    ),
+    Row(
+        code="no-weather-membrane",
+        appears=membrane_at(None),
+        quiet=membrane_at(5.5),
+        inch="The wall names no membrane on or outside its sheathing to lap over the head flashing: add it to the "
+        "wall, or settle which layer sheds the water and bring that over the upstand.",
+        severity=CHECK,
+        about=W01,
+    ),
+    Row(
+        # The sheathing plane lies 5 1/2 behind the trim plane; what lies further in is a vapour retarder.
+        code="no-weather-membrane",
+        appears=membrane_at(5.53125),
+        quiet=membrane_at(5.5),
+        inch="The wall names no membrane on or outside its sheathing to lap over the head flashing: add it to the "
+        "wall, or settle which layer sheds the water and bring that over the upstand.",
+    ),
+    Row(
+        code="membrane-behind",
+        appears=membrane_at(0.40625),
+        quiet=membrane_at(0.375),
+        inch="The membrane lies 13/32\" behind the trim plane: bring a strip of it out over the head flashing's "
+        "upstand, or carry a second flashing back to it.",
+        mm="The membrane lies 10.3 mm behind the trim plane: bring a strip of it out over the head flashing's "
+        "upstand, or carry a second flashing back to it.",
+        severity=CHECK,
+        about=W01,
+    ),
+    Row(
+        code="pan-does-not-fit",
+        appears=pan(0.25),
+        quiet=pan(0.28125),
+        inch="The pan's fall rises 9/32\" to the frame's inside edge and only 1/4\" is under the frame: "
+        'bevel the rough sill by 9/32" out of its own thickness, or lower it.',
+        mm="The pan's fall rises 7 mm to the frame's inside edge and only 6.4 mm is under the frame: "
+        "bevel the rough sill by 7 mm out of its own thickness, or lower it.",
+        severity=NOTE,
+        about=W01,
+    ),
+]
+
+
+@each(ROWS)
+def test_it_appears_reads_well_and_stays_away(row: Row) -> None:
+    finding_rows.check(row)
+
+
+def test_every_code_has_its_row() -> None:
+    assert codes_in(findings) == {row.code for row in ROWS}
