@@ -29,20 +29,12 @@ STILL_PRINTING = {
     "flashing/bending.py",
     "flashing/laps.py",
     "movement/joints.py",
-    "movement/plan.py",
-    "parts/boards.py",
-    "parts/casing.py",
-    "parts/exterior_jamb.py",
-    "parts/exterior_sill.py",
-    "parts/flashing.py",
-    "parts/interior_jamb.py",
-    "parts/stool.py",
     "stock/house/lot_faults.py",
     "stock/house/lot_notes.py",
     "stock/house/lots.py",
     "stock/house/lumber.py",
 }
-"""Files of the floors between that print all the same: parts, cladding and stock still carry words in their values."""
+"""Files of the floors between that still print: cladding, fasteners, joints and lots keep words in values."""
 
 
 def may_print(path: Path) -> bool:

@@ -136,12 +136,11 @@ class CasingLapsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say what it covers and what to do."""
-        covers = (
-            f"covers the wall by {units.text(self.lap)}"
-            if self.lap >= 0
-            else f"misses the wall by {units.text(-self.lap)}"
+        verb, lap = ("covers", self.lap) if self.lap >= 0 else ("misses", -self.lap)
+        return (
+            f"The casing at the {self.side.words} {verb} the wall by {units.text(lap)}; "
+            f"{units.text(self.least)} is the least: wider casing or a filler."
         )
-        return f"The casing at the {self.side.words} {covers}; {units.text(self.least)} is the least: wider casing or a filler."
 
 
 # ---- the wall as it was measured

@@ -17,6 +17,7 @@ from jambs.findings import FindingsError, Severity, Statement, Subject
 from jambs.length import Units
 from jambs.parts import findings
 from jambs.parts.as_built import without_odd_readings
+from jambs.parts.kinds import Side
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 
@@ -29,7 +30,7 @@ THREE_SIDED = {
 }
 
 
-def case(side: str = "", **paths: Any) -> Case:
+def case(side: Side | None = None, **paths: Any) -> Case:
     """All that is said of a changed base window; where a side is named, of the sides only that one."""
 
     def said() -> list[Statement]:
@@ -37,7 +38,7 @@ def case(side: str = "", **paths: Any) -> Case:
             found: tuple[Statement, ...] = kit_of(**paths).findings
         except FindingsError as error:
             found = error.findings
-        return [one for one in found if not side or getattr(one, "side", side) == side]
+        return [one for one in found if side is None or getattr(one, "side", side) is side]
 
     return said
 
@@ -48,7 +49,7 @@ def face(side: str, width: str, **paths: Any) -> Case:
     return case(windows__fixed__frame_face=faces, **paths)
 
 
-def measured(side: str = "", **readings: Any) -> Case:
+def measured(side: Side | None = None, **readings: Any) -> Case:
     return case(side, openings__0__measured={"date": "2026-06-01", **readings})
 
 
@@ -234,8 +235,8 @@ BOX = [
 WALL = [
     Row(
         code="wall-tapers",
-        appears=measured("left", interior_depth=deeper_above("5 7/32")),
-        quiet=measured("left", interior_depth=deeper_above("5 3/16")),
+        appears=measured(Side.LEFT, interior_depth=deeper_above("5 7/32")),
+        quiet=measured(Side.LEFT, interior_depth=deeper_above("5 3/16")),
         inch='Wall fault: the depth along the left leg changes by 17/32", more than the limit of 1/2"; '
         "put the wall right or agree on it before cutting.",
         mm="Wall fault: the depth along the left leg changes by 13.5 mm, more than the limit of 12.7 mm; "
@@ -245,8 +246,8 @@ WALL = [
     ),
     Row(
         code="wall-tapers",
-        appears=measured("head", interior_depth=corners("5 7/32", PLANNED, "5 7/32", PLANNED)),
-        quiet=measured("head", interior_depth=deeper_above("5 7/32")),
+        appears=measured(Side.HEAD, interior_depth=corners("5 7/32", PLANNED, "5 7/32", PLANNED)),
+        quiet=measured(Side.HEAD, interior_depth=deeper_above("5 7/32")),
         inch='Wall fault: the depth along the head changes by 17/32", more than the limit of 1/2"; '
         "put the wall right or agree on it before cutting.",
         mm="Wall fault: the depth along the head changes by 13.5 mm, more than the limit of 12.7 mm; "
@@ -254,8 +255,8 @@ WALL = [
     ),
     Row(
         code="side-ripped-parallel",
-        appears=measured("right", interior_depth=deeper_above("4 23/32")),
-        quiet=measured("right", interior_depth=deeper_above("4 3/4")),
+        appears=measured(Side.RIGHT, interior_depth=deeper_above("4 23/32")),
+        quiet=measured(Side.RIGHT, interior_depth=deeper_above("4 3/4")),
         inch="The right leg differs by 1/32\" along its length, within the shop's tolerance: "
         "ripped parallel to the wider end, plane or shim the rest.",
         mm="The right leg differs by 0.8 mm along its length, within the shop's tolerance: "
@@ -265,8 +266,8 @@ WALL = [
     ),
     Row(
         code="side-ripped-parallel",
-        appears=measured("right", interior_depth=deeper_above("4 23/32")),
-        quiet=measured("right", interior_depth=level(PLANNED)),
+        appears=measured(Side.RIGHT, interior_depth=deeper_above("4 23/32")),
+        quiet=measured(Side.RIGHT, interior_depth=level(PLANNED)),
         inch="The right leg differs by 1/32\" along its length, within the shop's tolerance: "
         "ripped parallel to the wider end, plane or shim the rest.",
         mm="The right leg differs by 0.8 mm along its length, within the shop's tolerance: "
@@ -274,8 +275,8 @@ WALL = [
     ),
     Row(
         code="side-ripped-parallel",
-        appears=measured("left", interior_depth=level(PLANNED), exterior_depth=deeper_above("1 17/32", below="1 1/2")),
-        quiet=measured("left", interior_depth=level(PLANNED), exterior_depth=level("1 1/2")),
+        appears=measured(Side.LEFT, interior_depth=level(PLANNED), exterior_depth=deeper_above("1 17/32", "1 1/2")),
+        quiet=measured(Side.LEFT, interior_depth=level(PLANNED), exterior_depth=level("1 1/2")),
         inch="Outside: The left leg differs by 1/32\" along its length, within the shop's tolerance: "
         "ripped parallel to the wider end, plane or shim the rest.",
         mm="Outside: The left leg differs by 0.8 mm along its length, within the shop's tolerance: "
@@ -283,8 +284,8 @@ WALL = [
     ),
     Row(
         code="wall-bends",
-        appears=measured("left", interior_depth=bent("4 3/4")),
-        quiet=measured("left", interior_depth=bent("4 23/32")),
+        appears=measured(Side.LEFT, interior_depth=bent("4 3/4")),
+        quiet=measured(Side.LEFT, interior_depth=bent("4 23/32")),
         inch='The wall bulges into the room along the left leg: 1/16" off a straight edge; '
         "leave the width on and scribe the room edge to the wall.",
         mm="The wall bulges into the room along the left leg: 1.6 mm off a straight edge; "
@@ -294,8 +295,8 @@ WALL = [
     ),
     Row(
         code="wall-bends",
-        appears=measured("left", interior_depth=bent("4 17/32")),
-        quiet=measured("left", interior_depth=bent("4 21/32")),
+        appears=measured(Side.LEFT, interior_depth=bent("4 17/32")),
+        quiet=measured(Side.LEFT, interior_depth=bent("4 21/32")),
         inch='The wall is hollow along the left leg: 5/32" off a straight edge; '
         "fur the wall out in the hollow first, or scribe.",
         mm="The wall is hollow along the left leg: 4 mm off a straight edge; "
