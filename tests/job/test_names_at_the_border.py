@@ -80,3 +80,9 @@ def test_a_path_may_be_text(tmp_path: Path) -> None:
     assert read_job(str(tmp_path)) == read_job(tmp_path) == read_job(str(tmp_path / "job.yaml"))
     with pytest.raises(JobFaults, match=r"nothing\.yaml: cannot be opened"):
         read_job(str(tmp_path / "nothing.yaml"))
+
+
+@pytest.mark.parametrize("like", ["[fixed]", "{a: 1}", "~"])
+def test_what_a_piece_is_like_is_a_name(like: str, tmp_path: Path) -> None:
+    said = told(spoiled(("\nwindows:\n", f"\nwindows:\n  odd: {{like: {like}}}\n"), text=HOUSE), tmp_path)
+    assert "like names one piece; write like: and its name" in said or "has no value" in said

@@ -28,6 +28,8 @@ def with_likes(section: TreePiece, complaints: Complaints) -> tuple[TreePiece, M
 
 def _fault(name: str, bases: Mapping[str, Any], written: Mapping[str, Any]) -> str:
     base = bases[name]
+    if not isinstance(base, str):
+        return "like names one piece; write like: and its name"
     if base not in written:
         others = [one for one in written if one != name]
         return f"nothing here is called {base!r}; {advice(str(base), others, otherwise='define it first')}"
