@@ -23,6 +23,7 @@ FLOORS = {
     "data": 0,
     "findings": 1,
     "job": 1,
+    "values": 2,
     "wall": 2,
     "place": 3,
     "parts": 4,
@@ -44,7 +45,7 @@ ONLY_IN = {
     "ezdxf": {"drawings"},
     "typst": {"sheets"},
     "cadquery": {"solids"},
-    "pydantic": {"job", "sheets"},  # sheets only tells a model from a dataclass when it writes parts.json
+    "pydantic": {"job", "values", "sheets"},  # values and sheets only tell a model from a dataclass
     "pydantic_core": {"job"},
     "yaml": {"job"},
     "openpyxl": {"job"},

@@ -15,12 +15,12 @@ from jambs.job import Job
 from jambs.sheets.cutting_papers import DATA, write_cutting_papers
 from jambs.sheets.cutting_record import Round, cutting_record
 from jambs.sheets.press import PressError
-from jambs.sheets.values import Record
 from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_house
 from jambs.stock.house.lot_faults import lot_faults
 from jambs.stock.house.lots import house_lots
 from jambs.stock.problem import StockFault
 from jambs.stock.verify import verify_plan
+from jambs.values import Record
 
 
 def buy(job: Job, target: Path, effort: Effort, *, overwrite: bool, progress: LotProgress | None = None) -> Record:

@@ -13,10 +13,10 @@ from jambs.app.job_argument import JOB
 
 if TYPE_CHECKING:
     from jambs.app.spoiled import Spoiled
-    from jambs.sheets.values import Record
     from jambs.stock.house.house_plan import Effort, LotProgress
     from jambs.stock.house.lots import Lot
     from jambs.stock.planner import Progress
+    from jambs.values import Record
 
 
 class Seconds(click.FloatRange):

@@ -22,7 +22,7 @@ from jambs.sheets.issue_sheet import IndexRow, changes_pdf, index_pdf
 from jambs.sheets.pictures import SheetPictures
 from jambs.sheets.record import job_record
 from jambs.sheets.stamp import Stamp, Stamps
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 ALL_CUT = "all cut sheets.pdf"
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"

@@ -142,7 +142,7 @@ def write_opening(
 def _write_house(
     kits: Sequence[Kit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures], stamps: Stamps
 ) -> None:
-    from jambs.app.planned_positions import planned_positions  # loads the heat study and scipy
+    from jambs.study.record.planned_positions import planned_positions  # loads the heat study and scipy
 
     write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")

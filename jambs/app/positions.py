@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable, placed
-from jambs.app.comparison_record import comparison_record
 from jambs.app.in_the_way import InTheWay
 from jambs.app.writing import conflicts, fresh_folder, move_in
 from jambs.csv_text import csv_text
@@ -17,8 +16,9 @@ from jambs.section.cut import WALL_SHOWN, cut_section
 from jambs.section.region import Section, SectionCut
 from jambs.sheets.comparison import write_comparison
 from jambs.sheets.press import PressError
-from jambs.sheets.values import Record
 from jambs.study.placement_study import PlacementStudy, least_heat_loss, study_placements
+from jambs.study.record.comparison_record import comparison_record
+from jambs.values import Record
 
 PAGES, DATA, TABLE = "placement comparison.pdf", "placement.json", "placement.csv"
 COLUMNS = (

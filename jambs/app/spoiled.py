@@ -13,7 +13,6 @@ from jambs.job.reading.faults import advice
 from jambs.parts.kit import Kit
 from jambs.sheets.cutting_lot import kept_drops
 from jambs.sheets.cutting_record import FORMAT, VERSION, Round
-from jambs.sheets.values import Record
 from jambs.stock.house.house_pieces import CutPiece, house_pieces
 from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_house
 from jambs.stock.house.lots import Lot, materials
@@ -21,6 +20,7 @@ from jambs.stock.house.lumber import Lumber, straight_drop
 from jambs.stock.planfile import plan_from_dict
 from jambs.stock.problem import Stock
 from jambs.stock.remainder import remaining_problem
+from jambs.values import Record
 
 OWN = " (on hand)"
 """Stands behind the name of boards that were bought and are still whole."""

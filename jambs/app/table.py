@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from jambs.job import Job
 from jambs.parts.kit import Kit
 from jambs.sheets.house import summary_data
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 COLUMNS = {
     "mark": "mark",

@@ -15,7 +15,7 @@ from jambs.sheets.comparison_charts import charts
 from jambs.sheets.cut_sheet import page_data, wall_words
 from jambs.sheets.press import press
 from jambs.sheets.section_picture import empty_picture, section_picture, window_of
-from jambs.sheets.values import Record
+from jambs.values import Record
 from jambs.wall.planes import WallPlanes
 
 NONE = "–"

@@ -9,7 +9,7 @@ from itertools import pairwise
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, length_text
 from jambs.sheets.curves import Chart, CurveLine, chart_svg, values_of
-from jambs.sheets.values import Record
+from jambs.values import Record
 from jambs.wall.planes import WallPlanes
 
 CHART_HEIGHT = 160.0

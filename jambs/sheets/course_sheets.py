@@ -14,7 +14,7 @@ from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, finding_records
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 ROOM = {"letter": (10.0, 4.4), "A4": (10.6, 4.3)}
 """What the drawing of an elevation may take on a page lying on its long side, width and height [in]."""

@@ -8,7 +8,7 @@ from itertools import pairwise
 from math import floor, log10
 
 from jambs.length import ROUND_OFF, whole_down, whole_up
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 FONT = "Liberation Sans"
 DASHES = ("", "5,2.5", "1.5,2", "7,2,1.5,2")

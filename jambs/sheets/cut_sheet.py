@@ -16,7 +16,7 @@ from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.trim_lines import Line, joint_lines, line
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 GROUPS = (("interior", "Interior parts"), ("exterior", "Exterior parts"), ("buck", "Buck"))
 SIDES = (

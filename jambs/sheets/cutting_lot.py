@@ -11,7 +11,6 @@ from jambs.length import FINE, length_text
 from jambs.parts.cuts import End, Miter
 from jambs.sheets.marks import runs
 from jambs.sheets.money import money, money_text, percent_text
-from jambs.sheets.values import Record, size
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lot_notes import least_drop, lot_notes
@@ -19,6 +18,7 @@ from jambs.stock.house.lumber import Lumber, lumber_text, steps_up
 from jambs.stock.plan import PlannedBoard, PlannedStrip
 from jambs.stock.planfile import plan_to_dict
 from jambs.stock.views import drops, near_equal_widths, rip_list
+from jambs.values import Record, size
 
 SCOPE = {
     "lengths": "crosscut only",

@@ -11,7 +11,7 @@ from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Units
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.press import press
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 PLAN, BUYING = "cutting plan.pdf", "buying list.pdf"
 DATA, PIECES, TO_BUY, DROPS = "plan.json", "cut list.csv", "buying list.csv", "drops.csv"

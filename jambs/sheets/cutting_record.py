@@ -29,10 +29,10 @@ from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
 from jambs.sheets.marks import runs
 from jambs.sheets.money import money
 from jambs.sheets.record import assumed_records
-from jambs.sheets.values import Record, size
 from jambs.stock.house.house_plan import Effort, PlannedLot
 from jambs.stock.house.lot_notes import plan_assumed, saw_cautions
 from jambs.stock.house.lumber import Lumber, lumber_text
+from jambs.values import Record, size
 
 FORMAT = "jambs cutting plan"
 VERSION = 1

@@ -22,7 +22,7 @@ from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.house import NONE
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, finding_records
-from jambs.sheets.values import Record, number
+from jambs.values import Record, number
 
 
 def write_fastener_sheets(lines: Sequence[FastenerLine], job: Job, path: Path) -> None:

@@ -17,7 +17,7 @@ from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, finding_records
-from jambs.sheets.values import Record, number
+from jambs.values import Record, number
 
 BLANK_ROOM = {"letter": (7.5, 2.0), "A4": (7.27, 2.0)}
 """What the drawings of one blank may take side by side [in]."""

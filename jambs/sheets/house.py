@@ -13,7 +13,7 @@ from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, wall_words
 from jambs.sheets.press import press
 from jambs.sheets.record import ORDER, job_record
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 NONE = "–"
 """What stands in a cell that has nothing to say."""

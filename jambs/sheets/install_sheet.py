@@ -23,8 +23,8 @@ from jambs.sheets.install_fasteners import (
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, finding_records, state_record
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
-from jambs.sheets.values import Record
 from jambs.sheets.wall_picture import wall_data
+from jambs.values import Record
 
 CORNER_WORDS = {
     "rabbet": "glue and screw the rabbeted corners",

@@ -12,7 +12,7 @@ from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 PAPER = {"letter": (8.5, 11.0), "A4": (210 / MM_PER_INCH, 297 / MM_PER_INCH)}
 """Width × height [in]."""

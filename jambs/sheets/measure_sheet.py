@@ -13,7 +13,7 @@ from jambs.parts.tolerance import DepthRange, depth_range
 from jambs.place.placement import Placement
 from jambs.sheets.cut_sheet import page_data, wall_words
 from jambs.sheets.press import press
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 FRAME = (Kind.FRAME_WIDTH, Kind.FRAME_HEIGHT, Kind.DIAGONAL)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 BEFORE = ("$", "€", "£", "¥")
 """Signs that stand before the amount; others follow it."""

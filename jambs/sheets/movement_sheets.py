@@ -16,7 +16,7 @@ from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.flashing_sheets import gathered
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 AIRS = (
     ("shop", "shop"),

@@ -13,7 +13,7 @@ from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.sheets.record import job_record
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 CSV_SIZES = ("thickness", "width", "start_width", "finish_width", "length")
 """Sizes of a part in ``parts.csv``, each in two columns: the number and the shop's text."""

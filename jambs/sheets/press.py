@@ -9,7 +9,7 @@ from pathlib import Path
 
 import typst
 
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 FONT = "Liberation Sans"
 

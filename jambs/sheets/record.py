@@ -32,7 +32,7 @@ from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Pocket
 from jambs.place.placement import Alternative, Placement
-from jambs.sheets.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
+from jambs.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
 VERSION = 1

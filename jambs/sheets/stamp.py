@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 
 class ChangeLine(Protocol):

@@ -7,7 +7,7 @@ from jambs.length import ROUND_OFF, length_text
 from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
 from jambs.parts.kit import Kit
 from jambs.parts.sides import twist
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 SIDES = (
     ("head", "head", "left", "right"),

@@ -16,10 +16,10 @@ from pypdf import PdfReader
 from shops import Shop, shop
 
 from jambs.app.chain import make_kits
-from jambs.app.figures import figure, share, signed
-from jambs.app.planned_positions import planned_positions
 from jambs.job import read_job
 from jambs.sheets.comparison_charts import charts
+from jambs.study.record.figures import figure, share, signed
+from jambs.study.record.planned_positions import planned_positions
 from jambs.wall.planes import stack_wall
 
 FOLDER = "output/house/placement"

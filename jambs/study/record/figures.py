@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.job.models.openings import Assumed
-from jambs.sheets.values import Record
+from jambs.values import Record
 
 
 def figure(value: float, unit: str, digits: int) -> Record:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from jambs.app.figures import assumed_record, figure, share
 from jambs.job.models.site import temperature_text
-from jambs.sheets.values import Record, size
 from jambs.study.placement_study import PlacementStudy
+from jambs.study.record.figures import assumed_record, figure, share
 from jambs.study.wall.stack import US_INSIDE_FILM, US_OUTSIDE_FILM, US_PERM, US_RESISTANCE, HeatLayer
 from jambs.study.wall.transmittance import WallResistance, us_resistance, us_transmittance
 from jambs.study.wall.wall_report import WallReport
+from jambs.values import Record, size
 
 THIN = 1 / 32
 """Under this a layer's thickness is not printed [in]."""

@@ -14,14 +14,11 @@ Every figure is its exact value, its unit and the text that stands on paper, so 
 
 from __future__ import annotations
 
-from jambs.app.figures import assumed_record, figure, share, signed
-from jambs.app.wall_record import wall_record
 from jambs.job.models.fields import COMPASS_POINTS
 from jambs.job.models.site import temperature_text
 from jambs.length import length_text
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
-from jambs.sheets.values import Record, size, sized
 from jambs.study.candidates import Candidate, Effects, boards_words
 from jambs.study.details import DetailChange
 from jambs.study.heat.conductivities import WOOD_CONDUCTIVITY
@@ -29,6 +26,9 @@ from jambs.study.heat.cut import GLASS_EDGE_NOT_MODELLED, INPUT_UNCERTAINTY
 from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.section_cut import CavityFilling
 from jambs.study.placement_study import PlacementStudy, WindowComparison
+from jambs.study.record.figures import assumed_record, figure, share, signed
+from jambs.study.record.wall_record import wall_record
+from jambs.values import Record, size, sized
 
 FORMAT, VERSION = "jambs placement comparison", 1
 LETTERS = "ABCDEFGHIJKLMNOP"
