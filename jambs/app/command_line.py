@@ -16,8 +16,10 @@ from jambs.app.door import Door
 from jambs.app.errors import read, stop, told
 from jambs.app.issues import issues
 from jambs.app.job_argument import JOB
+from jambs.app.keys import keys
 from jambs.app.labels import labels
 from jambs.app.measure import measure
+from jambs.app.new_command import new
 
 if TYPE_CHECKING:
     from jambs.app.build import Asked
@@ -26,6 +28,7 @@ if TYPE_CHECKING:
 EXAMPLES = """\b
 Examples:
   jambs new house                    start a job: writes house/job.yaml
+  jambs new house --ask              ten questions on the terminal make the job
   jambs check house                  read it, place the windows, print the summary
   jambs build house                  all drawings, cut sheets and lists in output/house
   jambs build house --only W03       the drawings and the cut sheet of one opening
@@ -33,6 +36,7 @@ Examples:
   jambs labels house --by cutting    a label for every part
   jambs issues house                 what was issued so far, and why
   jambs buy house                    what to buy and how to cut it, in output/house/cutting
+  jambs keys windows                 what the keys of a job file mean; keys depths shows a picture
   jambs catalogue plywood            materials and boards that a job may name
 
 \b
@@ -56,23 +60,8 @@ def main() -> None:
 
 main.add_command(buy)
 main.add_command(compare)
-
-
-@main.command(epilog="\b\nExamples:\n  jambs new house\n  jambs new hytte --units mm")
-@click.argument("folder", type=click.Path(file_okay=False, path_type=Path))
-@click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", show_default=True, help="Units of the job.")
-def new(folder: Path, units: str) -> None:
-    """Write a commented job.yaml into FOLDER, to change."""
-    from jambs.app.whole_file import write_whole
-    from jambs.job.starter import new_job_text
-    from jambs.length import Units
-
-    file = folder / "job.yaml"
-    if file.exists():
-        stop([f"{file} is there already; name another folder, or remove it"])
-    told(lambda: folder.mkdir(parents=True, exist_ok=True))
-    told(lambda: write_whole(file, new_job_text(Units(units)).encode()))
-    click.echo(f"{file} is written. Change what differs on your house, then: jambs check {folder}")
+main.add_command(keys)
+main.add_command(new)
 
 
 @main.command(epilog="\b\nExample:\n  jambs check examples/harbour-house")

@@ -30,6 +30,7 @@ MEANT: Mapping[str, tuple[str, ...]] = {
     "labels": ("print", "label", "stickers", "tags"),
     "issues": ("undo", "back", "revert", "history", "log", "withdraw", "restore", "revisions", "changes"),
     "catalogue": ("catalog", "materials", "layers", "boards", "find", "search"),
+    "keys": ("words", "reference", "fields", "picture", "pictures", "glossary", "options", "explain", "manual"),
     "schema": ("json", "editor"),
 }
 """Words people try, by the verb that does it; a word may lead to two."""

@@ -125,7 +125,7 @@ def test_faults_are_told_in_one_go_and_nothing_is_written(verb: str, shop: Shop)
     assert result.stderr == (
         'job.yaml:6: shop: kerf: is 3"; write a length from 0" to 1/2", or 3 mm if millimetres are meant\n'
         "job.yaml:31: windows.fixed: sash: 'fixt' is not allowed; did you mean fixed? Write one of fixed, "
-        "casement out, casement in, awning, hopper, double hung, slider, door out, door in\n"
+        "casement out, casement in, awning, hopper, double hung, slider, door out, door in, tilt and turn\n"
     )
     assert shop.files() == []
 

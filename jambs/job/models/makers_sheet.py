@@ -20,7 +20,7 @@ def with_flange_depths(written: Mapping[str, Any], units: Units) -> dict[str, An
     """
     found = dict(written)
     if "flange_set_back" in found:
-        found.setdefault("frame_projection", found["flange_set_back"])
+        found.setdefault("frame_projection", _rest(found["flange_set_back"], 0.0, units))
     if "frame_depth" not in found:
         return found
     for wanted, other in (("jamb_depth", "frame_projection"), ("frame_projection", "jamb_depth")):
@@ -34,12 +34,13 @@ def with_flange_depths(written: Mapping[str, Any], units: Units) -> dict[str, An
 def _rest(whole: Any, part: Any, units: Units) -> str | None:
     """Return what is left of a depth, in a text that reads as exactly that; nothing where one of them is no length."""
     try:
-        rest = read_length(whole, units=units) - read_length(part, units=units)
+        depth, other = (read_length(one, units=units) for one in (whole, part))
     except (LengthError, TypeError):
         return None
-    if rest < 0:
-        raise fault(f"frame_depth is {whole}, less than {part} from the flange to one edge of the frame; correct one")
-    return f'{rest!r}"'
+    if depth < other:
+        texts = [length_text(one, units=units) for one in (depth, other)]
+        raise fault(f"frame_depth is {texts[0]}, less than {texts[1]} from the flange to one edge; correct one of them")
+    return f'{depth - other!r}"'
 
 
 def depths_that_differ(given: Mapping[str, float | None], units: Units) -> str | None:

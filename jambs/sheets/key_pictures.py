@@ -1,0 +1,203 @@
+"""Three pictures for the list of keys: depths, faces and heights, each dimension under the name of its key.
+
+Sketches, not to scale and of no house: what counts is from where to where an arrow runs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+TEXT = 7.0
+"""Height of the letters [pt]."""
+SMALL = 6.0
+LETTER = 0.56
+"""Mean width of a bold letter, in heights: near enough to clear what lies behind a word."""
+ARROW = 2.2
+WALL, WOOD, FRAME, SASH, PALE = "#e4e4e4", "#cfcfcf", "#9a9a9a", "#bdbdbd", "#f4f4f4"
+
+
+@dataclass(slots=True)
+class _Sketch:
+    """An SVG that grows by lines, boxes, words and dimensions [pt], y downward."""
+
+    width: float
+    height: float
+    shapes: list[str] = field(default_factory=list)
+
+    def box(self, x: float, y: float, width: float, height: float, fill: str = "none", *, dashed: bool = False) -> None:
+        dash = ' stroke-dasharray="3 2"' if dashed else ""
+        self.shapes.append(
+            f'<rect x="{x:.1f}" y="{y:.1f}" width="{width:.1f}" height="{height:.1f}" fill="{fill}" '
+            f'stroke="black" stroke-width="0.5"{dash}/>'
+        )
+
+    def line(self, x1: float, y1: float, x2: float, y2: float, *, width: float = 0.4, dash: str = "") -> None:
+        dashed = f' stroke-dasharray="{dash}"' if dash else ""
+        self.shapes.append(
+            f'<line x1="{x1:.1f}" y1="{y1:.1f}" x2="{x2:.1f}" y2="{y2:.1f}" stroke="black" '
+            f'stroke-width="{width}"{dashed}/>'
+        )
+
+    def word(
+        self, x: float, y: float, text: str, *, anchor: str = "middle", bold: bool = False, size: float = TEXT
+    ) -> None:
+        weight = ' font-weight="bold"' if bold else ""
+        if bold:
+            self._clear(x, y, LETTER * size * len(text), anchor)
+        self.shapes.append(
+            f'<text x="{x:.1f}" y="{y:.1f}" font-family="Liberation Sans" font-size="{size}" '
+            f'text-anchor="{anchor}"{weight}>{text}</text>'
+        )
+
+    def _clear(self, x: float, y: float, width: float, anchor: str) -> None:
+        """Take away the lines behind a word."""
+        left = x - {"start": 0.0, "middle": width / 2, "end": width}[anchor]
+        self.shapes.append(
+            f'<rect x="{left:.1f}" y="{y - TEXT + 1:.1f}" width="{width:.1f}" height="{TEXT + 0.5}" fill="white"/>'
+        )
+
+    def across(self, x1: float, x2: float, y: float, key: str, *, from_y: float, beside: bool = False) -> None:
+        """Dimension from left to right: its ends run up to ``from_y``; ``beside``: the key stands right of it."""
+        for x in (x1, x2):
+            self.line(x, from_y, x, y + 2, width=0.25)
+        self.line(x1, y, x2, y)
+        self._head(x1, y, 1, 0)
+        self._head(x2, y, -1, 0)
+        if beside:
+            self.word(x2 + 3, y + TEXT / 3, key, anchor="start", bold=True)
+        else:
+            self.word((x1 + x2) / 2, y - 2, key, bold=True)
+
+    def up(
+        self, y1: float, y2: float, x: float, key: str, *, from_x: float, at_left: bool = False, shift: float = 0
+    ) -> None:
+        """Dimension from top to bottom: its ends run from ``from_x``; the key stands beside it."""
+        for y in (y1, y2):
+            self.line(from_x, y, x + (-2 if x < from_x else 2), y, width=0.25)
+        self.line(x, y1, x, y2)
+        self._head(x, y1, 0, 1)
+        self._head(x, y2, 0, -1)
+        middle = (y1 + y2) / 2 + TEXT / 3 + shift
+        self.word(x + 3, middle, key, anchor="start", bold=True)
+
+    def _head(self, x: float, y: float, along: int, down: int) -> None:
+        for side in (-1, 1):
+            self.line(x, y, x + ARROW * (along + 0.5 * side * down), y + ARROW * (down + 0.5 * side * along), width=0.5)
+
+    @property
+    def svg(self) -> str:
+        size = f'width="{self.width}pt" height="{self.height}pt" viewBox="0 0 {self.width} {self.height}"'
+        return f'<svg xmlns="http://www.w3.org/2000/svg" {size}>{"".join(self.shapes)}</svg>'
+
+
+def depths_picture() -> str:
+    """Draw a section through the side of a window, seen from above: everything that runs through the wall."""
+    sketch, left, scale = _Sketch(340, 222), 34.0, 3.1
+
+    def at(depth: float) -> float:
+        return left + scale * depth
+
+    def board(start: float, end: float, top: float, bottom: float, fill: str) -> None:
+        sketch.box(at(start), top, scale * (end - start), bottom - top, fill)
+
+    layers = [(0, 3, WALL), (3, 36, PALE), (36, 39, WOOD), (39, 57, WALL), (57, 78, WALL), (78, 81, WOOD)]
+    for start, end, fill in layers:
+        board(start, end, 28, 78, fill)
+    board(81, 88, 28, 58, WALL)
+    board(39, 60, 64, 78, WOOD)
+    board(28, 70, 86, 108, FRAME)
+    board(60, 61.2, 72, 86, FRAME)
+    board(52, 67, 108, 136, SASH)
+    board(58, 61, 136, 146, PALE)
+    board(-0.6, 28, 94, 103, WOOD)
+    board(-7.6, -0.6, 62, 99, WOOD)
+    board(71.5, 81, 92, 101, WOOD)
+    board(81, 88, 62, 97, WOOD)
+    for depth, words in ((0, "finished wall face"), (39, "sheathing plane"), (60, "flange plane"), (81, "trim plane")):
+        sketch.line(at(depth), 20, at(depth), 150, width=0.35, dash="4 2 1 2")
+        sketch.word(at(depth), 17, words, size=SMALL)
+    sketch.word(4, 50, "INSIDE", anchor="start", size=SMALL)
+    sketch.word(337, 50, "OUTSIDE", anchor="end", size=SMALL)
+    sketch.word(at(19.5), 50, "studs", size=SMALL)
+    sketch.word(at(67.5), 50, "insulation", size=SMALL)
+    sketch.word(at(49.5), 73, "buck", size=SMALL)
+    sketch.word(at(13), 100.5, "interior jamb", size=SMALL)
+    sketch.word(at(42), 99, "frame", size=SMALL)
+    sketch.word(at(56.5), 118, "sash", size=SMALL)
+    sketch.across(at(52), at(67), 130, "", from_y=130)
+    sketch.word(at(51), 132.5, "sash_thickness", anchor="end", bold=True)
+    sketch.across(at(67), at(70), 130, "sash_set_back", from_y=108, beside=True)
+    sketch.across(at(0), at(28), 160, "interior_depth", from_y=104)
+    sketch.across(at(28), at(70), 160, "frame_depth", from_y=108)
+    sketch.across(at(70), at(81), 160, "exterior_depth", from_y=108, beside=True)
+    sketch.across(at(28), at(60), 178, "jamb_depth", from_y=162)
+    sketch.across(at(60), at(70), 178, "frame_projection", from_y=162, beside=True)
+    sketch.word(at(70) + 3, 187, "= flange_set_back", anchor="start", size=SMALL)
+    sketch.across(at(39), at(81), 202, "", from_y=190)
+    sketch.word(at(60), 200, "added depth (shared by share:)", size=SMALL)
+    return sketch.svg
+
+
+def faces_picture() -> str:
+    """Draw the same side larger: everything that runs across the face of the frame, wall above, glass below."""
+    sketch = _Sketch(240, 222)
+    sketch.box(44, 24, 66, 52, PALE)
+    sketch.box(110, 24, 14, 52, WALL)
+    sketch.box(66, 92, 66, 62, FRAME)
+    sketch.box(124, 56, 4, 36, FRAME)
+    sketch.box(56, 142, 38, 44, SASH)
+    sketch.box(72, 186, 7, 22, PALE)
+    sketch.box(43, 112, 23, 22, WOOD)
+    sketch.box(33, 44, 10, 76, WOOD)
+    sketch.word(78, 52, "wall", size=SMALL)
+    sketch.word(106, 108, "frame", size=SMALL)
+    sketch.word(75, 172, "sash", size=SMALL)
+    sketch.word(42, 40, "casing", anchor="end", size=SMALL)
+    sketch.word(54, 125, "jamb", size=SMALL)
+    sketch.word(4, 12, "INSIDE", anchor="start", size=SMALL)
+    sketch.up(56, 92, 140, "flange_width", from_x=128)
+    sketch.up(92, 142, 140, "sash_face", from_x=94)
+    sketch.up(142, 154, 140, "sash_overlap", from_x=94)
+    sketch.up(92, 154, 192, "frame_face", from_x=132, shift=-6)
+    sketch.up(134, 154, 22, "", from_x=66)
+    sketch.word(4, 166, "frame_reveal", anchor="start", bold=True)
+    sketch.up(120, 134, 22, "", from_x=43)
+    sketch.word(2, 108, "casing_", anchor="start", bold=True)
+    sketch.word(2, 116, "reveal", anchor="start", bold=True)
+    return sketch.svg
+
+
+def heights_picture() -> str:
+    """Draw a window and a door from inside, over the finished floor."""
+    sketch = _Sketch(196, 222)
+    floor = 190.0
+    sketch.line(4, floor, 192, floor, width=1.0)
+    sketch.word(6, floor + 9, "finished floor", anchor="start", size=SMALL)
+    sketch.box(44, 36, 76, 96, dashed=True)
+    sketch.box(48, 40, 68, 86, FRAME)
+    sketch.box(56, 48, 52, 70, PALE)
+    sketch.word(82, 60, "frame", bold=True)
+    sketch.word(82, 69, "width x height", size=SMALL)
+    sketch.word(82, 78, "(outer edges)", size=SMALL)
+    sketch.word(82, 31, "rough_opening", bold=True)
+    sketch.word(82, 22, "width x height of the hole", size=SMALL)
+    sketch.up(126, floor, 82, "sill_height", from_x=82)
+    sketch.up(40, floor, 30, "", from_x=48)
+    sketch.word(4, 156, "head_", anchor="start", bold=True)
+    sketch.word(4, 164, "height", anchor="start", bold=True)
+    sketch.box(142, 40, 38, 154, FRAME)
+    sketch.box(147, 46, 28, 144, PALE)
+    sketch.line(4, floor, 192, floor, width=1.0)
+    sketch.word(161, 120, "door", size=SMALL)
+    sketch.up(floor, floor + 4, 138, "", from_x=142)
+    sketch.word(192, floor + 16, "floor_below_frame", anchor="end", bold=True)
+    return sketch.svg
+
+
+PICTURES: Mapping[str, Callable[[], str]] = {
+    "depths": depths_picture,
+    "faces": faces_picture,
+    "heights": heights_picture,
+}
+"""By the names that `jambs keys` and the messages use."""
