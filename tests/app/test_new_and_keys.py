@@ -98,7 +98,7 @@ def test_the_job_has_comments_and_nothing_that_nobody_said_of_the_window(shop: S
 
 def test_who_stops_has_nothing_written(shop: Shop) -> None:
     result = shop.run("new", "lake", "--ask", answer="Lake house\ninch\n")
-    assert result.exit_code == 1
+    assert result.exit_code == 130
     assert not (shop.folder / "lake").exists()
 
 
