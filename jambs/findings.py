@@ -90,19 +90,6 @@ class Finding(Statement):
     severity: Severity
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlainFinding(Finding):
-    """A finding of a room that has no register yet: its sentence is written where it is found."""
-
-    code: ClassVar[str] = "plain"
-    subject: Subject = Subject(kind=SubjectKind.HOUSE, name="")
-    text: str
-
-    def sentence(self, units: Units) -> str:
-        """Return the text as it was written."""
-        return self.text
-
-
 class FindingsError(Exception):
     """Work that cannot go on; ``findings`` says why, one or several."""
 

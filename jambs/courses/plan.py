@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from jambs.courses.cladding import Cladding, CourseError, resolve_cladding
 from jambs.courses.course_search import best_ladder, is_too_large
 from jambs.courses.cures import Outlook, outlook
 from jambs.courses.elevation import Elevation, LineKind, Wanted, elevation_of
+from jambs.courses.findings import DrawnSideBySide, LinesBeyondCladding, LinesMissed, NoSillHeight, SliverUnderEave
 from jambs.courses.task import Ladder, Target, Task
-from jambs.findings import Finding, PlainFinding, Severity
+from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry
-from jambs.length import GRIDS, OFF_GRID, Grid, Units, feet_text, length_text
+from jambs.length import GRIDS, OFF_GRID, Grid, Units, feet_text
 from jambs.parts.kit import Kit
 
 FINEST = {Units.INCH: GRIDS["1/32"], Units.MM: GRIDS["1 mm"]}
@@ -135,7 +136,7 @@ def plan_courses(elevation: Elevation, cladding: Cladding, *, grid: Grid) -> Cou
         greatest=grid.at(max(ladder.exposures)),
         greatest_change=grid.at(ladder.change),
         proof=_proof(task, ladder, short, grid),
-        findings=tuple(_findings(elevation, beyond, short, _sliver(task, lines, grid), grid)),
+        findings=tuple(_findings(elevation, beyond, short, _sliver(task, lines, grid))),
         assumed=cladding.assumed,
     )
 
@@ -249,26 +250,17 @@ def _sliver(task: Task, lines: Sequence[CourseLine], grid: Grid) -> float:
 
 
 def _findings(
-    elevation: Elevation, beyond: Sequence[Wanted], short: Sequence[Wanted], sliver: float, grid: Grid
-) -> list[Finding]:
-    found: list[Finding] = []
+    elevation: Elevation, beyond: Sequence[Wanted], short: Sequence[Wanted], sliver: float
+) -> Iterator[Finding]:
+    about = Subject.elevation(elevation.name)
     if short:
-        words = ", ".join(wanted.words for wanted in short)
-        text = f"Elevation {elevation.name}: no full course line meets {words}."
-        found.append(PlainFinding(severity=Severity.CHECK, text=text))
+        yield LinesMissed(subject=about, missed=tuple(short))
     if sliver:
-        text = f"Elevation {elevation.name}: the last course shows only {grid.text(sliver)} under the eave."
-        found.append(PlainFinding(severity=Severity.CHECK, text=text))
+        yield SliverUnderEave(subject=about, shown=sliver)
     if beyond:
-        words = ", ".join(f"{one.words} at {length_text(one.height, units=grid.units)}" for one in beyond)
-        text = f"Elevation {elevation.name}: outside the cladding, from the start line to the eave: {words}."
-        found.append(PlainFinding(severity=Severity.NOTE, text=text))
+        yield LinesBeyondCladding(subject=about, beyond=tuple(beyond))
     if elevation.unplaced:
-        marks = ", ".join(elevation.unplaced)
-        text = f"Elevation {elevation.name}: no sill_height, so not on it: {marks}."
-        found.append(PlainFinding(severity=Severity.CHECK, text=text))
-    if any(not one.is_placed for one in elevation.openings):
-        marks = ", ".join(one.mark for one in elevation.openings if not one.is_placed)
-        text = f"Elevation {elevation.name}: no from_left, so drawn side by side: {marks}."
-        found.append(PlainFinding(severity=Severity.NOTE, text=text))
-    return found
+        yield NoSillHeight(subject=about, marks=elevation.unplaced)
+    side_by_side = tuple(one.mark for one in elevation.openings if not one.is_placed)
+    if side_by_side:
+        yield DrawnSideBySide(subject=about, marks=side_by_side)

@@ -6,9 +6,10 @@ import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from jambs.fasten.findings import FurringVerdict, NoneLongEnough, NoTableOfLengths
 from jambs.fasten.furring import FurringCase, Verdict, furring_verdict
 from jambs.fasten.reach import Through, find_sold, next_length, through_field, through_opening
-from jambs.findings import Finding, PlainFinding, Severity
+from jambs.findings import Finding, Severity, Subject
 from jambs.job.models.layers import USUAL_SPACING, Layer, Role
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
@@ -68,7 +69,7 @@ def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry], job: Job
             continue
         count = sum(board_count(board.length, entry) for board in boards)
         verdict = _verdict(fixed, entry, kit.placement.planes, job)
-        lines.append(_line(kit.mark, fixed, entry, through, count, False, verdict, job))
+        lines.append(_line(Subject.opening(kit.mark), fixed, entry, through, count, False, verdict))
     return tuple(lines)
 
 
@@ -101,7 +102,7 @@ def field_fasteners(
         apart = member_spacing(layer, planes, job.units)
         count = None if elevation.width is None else field_count(elevation, elevation.width, kits, apart, entry)
         verdict = _verdict(fixed, entry, planes, job)
-        lines.append(_line(name, fixed, entry, through_field(planes), count, True, verdict, job))
+        lines.append(_line(Subject.elevation(name), fixed, entry, through_field(planes), count, True, verdict))
     return tuple(lines)
 
 
@@ -155,21 +156,20 @@ def _design(why: str) -> Verdict:
 
 
 def _line(
-    where: str,
+    about: Subject,
     fixed: Fixed,
     entry: FastenerEntry,
     through: tuple[Through, ...],
     count: int | None,
     is_about: bool,
     verdict: Verdict | None,
-    job: Job,
 ) -> FastenerLine:
     sold = find_sold(entry.fastener)
     lengths = entry.lengths or (sold.lengths if sold else ())
     needed = sum(one.thickness for one in through) + entry.penetration
     length = next_length(needed, lengths)
     return FastenerLine(
-        where=where,
+        where=about.name,
         fixed=fixed,
         fastener=sold.fastener if sold else entry.fastener,
         through=through,
@@ -181,31 +181,19 @@ def _line(
         is_about=is_about,
         source="job file" if entry.lengths or not sold else sold.source,
         furring=verdict,
-        findings=tuple(_findings(where, fixed, entry, needed, lengths, job)),
+        findings=_findings(about, fixed, entry, needed, lengths),
     )
 
 
 def _findings(
-    where: str,
-    fixed: Fixed,
-    entry: FastenerEntry,
-    needed: float,
-    lengths: Sequence[float],
-    job: Job,
-) -> list[Finding]:
-    found: list[Finding] = []
-    size = length_text(needed, units=job.units)
+    about: Subject, fixed: Fixed, entry: FastenerEntry, needed: float, lengths: Sequence[float]
+) -> tuple[Finding, ...]:
     if not lengths:
-        text = f"{where} {fixed.value}: no table of {entry.fastener}; order them at least {size} long, or give lengths."
-        found.append(PlainFinding(severity=Severity.CHECK, text=text))
-    elif next_length(needed, lengths) is None:
-        longest = length_text(max(lengths), units=job.units)
-        text = (
-            f"{where} {fixed.value}: no {entry.fastener} is long enough, {size} to reach the framing and the longest "
-            f"is {longest}; use a longer kind."
-        )
-        found.append(PlainFinding(severity=Severity.STOP, text=text))
-    return found
+        return (NoTableOfLengths(subject=about, fixed=fixed, fastener=entry.fastener, needed=needed),)
+    if next_length(needed, lengths) is not None:
+        return ()
+    longest = max(lengths)
+    return (NoneLongEnough(subject=about, fixed=fixed, fastener=entry.fastener, needed=needed, longest=longest),)
 
 
 def house_fasteners(lines: Iterable[FastenerLine]) -> tuple[HouseRow, ...]:
@@ -226,21 +214,27 @@ def house_fasteners(lines: Iterable[FastenerLine]) -> tuple[HouseRow, ...]:
     )
 
 
-def house_findings(lines: Iterable[FastenerLine]) -> tuple[Finding, ...]:
+def house_findings(lines: Iterable[FastenerLine], job: Job) -> tuple[Finding, ...]:
     """Gather what to know of the fasteners of the house: each verdict once, with the places it holds for."""
-    lines = tuple(lines)
-    places: dict[tuple[Fixed, bool, str], list[str]] = {}
+    lines, about = tuple(lines), Subject.house(job.name)
+    places: dict[tuple[Fixed, bool, str], list[FastenerLine]] = {}
     for line in lines:
         if line.furring:
-            places.setdefault((line.fixed, line.furring.is_allowed, line.furring.words), []).append(line.where)
-    verdicts = [
-        PlainFinding(
-            severity=Severity.NOTE if is_allowed else Severity.CHECK,
-            text=f"Fasteners of {fixed.value} ({', '.join(where)}): {words}",
-        )
-        for (fixed, is_allowed, words), where in places.items()
-    ]
+            places.setdefault((line.fixed, line.furring.is_allowed, line.furring.words), []).append(line)
+    verdicts = (_verdict_finding(some, about) for some in places.values())
     return (*(finding for line in lines for finding in line.findings), *verdicts)
+
+
+def _verdict_finding(lines: Sequence[FastenerLine], about: Subject) -> Finding:
+    verdict = lines[0].furring
+    assert verdict is not None
+    return FurringVerdict(
+        subject=about,
+        severity=Severity.NOTE if verdict.is_allowed else Severity.CHECK,
+        fixed=lines[0].fixed,
+        places=tuple(line.where for line in lines),
+        verdict=verdict,
+    )
 
 
 def assumed_lengths(lines: Iterable[FastenerLine], job: Job) -> tuple[Assumed, ...]:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from jambs.findings import Finding, PlainFinding, Severity
+from jambs.findings import Finding, Severity, Subject
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ClimateEntry, WoodEntry
 from jambs.length import ROUND_OFF
 from jambs.movement.boards import BoardMovement, board_movement
+from jambs.movement.findings import JointMoves, WoodsUnknown
 from jambs.movement.joints import JointMovement, joint_movements
 from jambs.parts.cuts import WoodMoves
 from jambs.parts.kinds import PartKind, Where
@@ -22,8 +23,6 @@ SEALANT_PERCENT = 25.0
 
 WIDE = (PartKind.STOOL, PartKind.EXTERIOR_SILL)
 """Boards whose movement is always said."""
-WOOD_MOVES = "Wood moves, "
-"""How what is said of a joint begins."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,19 +75,18 @@ def moves_to_say(kit: Kit, movement: KitMovement) -> dict[str, WoodMoves]:
 
 
 def _findings(kit: Kit, boards: Sequence[BoardMovement], joints: Sequence[JointMovement]) -> list[Finding]:
-    found = [_finding(joint) for joint in joints if not joint.takes_it]
+    about = Subject.opening(kit.mark)
+    found: list[Finding] = [_finding(joint, about) for joint in joints if not joint.takes_it]
     shown = {part.stock for part in kit.parts if part.is_wood and part.where is not Where.BUCK}
     unknown = shown - {one.part.stock for one in boards}
     if unknown:
-        text = f"How {', '.join(sorted(unknown))} moves is not in the table of woods."
-        found.append(PlainFinding(severity=Severity.NOTE, text=text))
+        found.append(WoodsUnknown(subject=about, stocks=tuple(sorted(unknown))))
     return found
 
 
-def _finding(joint: JointMovement) -> Finding:
+def _finding(joint: JointMovement, about: Subject) -> Finding:
     """A joint that fails has to be looked at; the others are mended at the bench."""
-    weight = Severity.CHECK if joint.fails else Severity.NOTE
-    return PlainFinding(severity=weight, text=f"{WOOD_MOVES}{joint.name}: {joint.words}.")
+    return JointMoves(subject=about, severity=Severity.CHECK if joint.fails else Severity.NOTE, joint=joint)
 
 
 def said_once(movements: Sequence[KitMovement]) -> tuple[KitMovement, ...]:
@@ -108,8 +106,10 @@ def _alike(joint: JointMovement) -> tuple[str, float]:
 
 
 def _saying(movement: KitMovement, worst: Mapping[tuple[str, float], JointMovement]) -> KitMovement:
-    own = {_finding(one): one for one in movement.joints if not one.takes_it and not one.fails}
-    findings = (_finding(worst[_alike(own[one])]) if one in own else one for one in movement.findings)
+    findings = (
+        replace(one, joint=worst[_alike(one.joint)]) if isinstance(one, JointMoves) and not one.joint.fails else one
+        for one in movement.findings
+    )
     return replace(movement, findings=tuple(findings))
 
 

@@ -36,7 +36,7 @@ def fastener_data(lines: Sequence[FastenerLine], job: Job) -> Record:
         **page_data(job),
         "house": [_house_row(row, job) for row in house_fasteners(lines)],
         "lines": [_line(group, job) for group in _alike(lines, job)],
-        "findings": finding_records(house_findings(lines), units=job.units),
+        "findings": finding_records(house_findings(lines, job), units=job.units),
         "assumed": assumed_records(assumed_lengths(lines, job)),
         "edition": EDITION,
     }

@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
+from jambs.findings import Finding
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import Air, ClimateEntry
 from jambs.length import Units, decimal_text
 from jambs.movement.boards import LINEAR, BoardMovement
+from jambs.movement.findings import JointMoves
 from jambs.movement.joints import JointMovement
 from jambs.movement.moisture import equilibrium_moisture
-from jambs.movement.plan import WOOD_MOVES, KitMovement
+from jambs.movement.plan import KitMovement
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.flashing_sheets import gathered
 from jambs.sheets.press import press
@@ -42,14 +44,15 @@ def movement_data(movements: Sequence[KitMovement], climate: ClimateEntry, job: 
         "airs": [_air(words, getattr(climate, key), job.units) for key, words in AIRS],
         "boards": _boards(movements, job),
         "joints": _joints(movements, job),
-        "findings": [
-            one
-            for one in gathered({one.mark: one.findings for one in movements}, units=job.units)
-            if not one["text"].startswith(WOOD_MOVES)
-        ],
+        "findings": gathered({one.mark: _not_of_joints(one) for one in movements}, units=job.units),
         "assumed": assumed_records(assumed for one in movements for assumed in one.assumed),
         "linear": f"{LINEAR[0]:g} to {LINEAR[1]:g} %",
     }
+
+
+def _not_of_joints(movement: KitMovement) -> list[Finding]:
+    """Return what is to be known beside the joints, which have a table of their own."""
+    return [one for one in movement.findings if not isinstance(one, JointMoves)]
 
 
 def _air(words: str, air: Air, units: Units) -> Record:

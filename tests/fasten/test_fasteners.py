@@ -120,7 +120,7 @@ def test_strapping_over_boards(name: str, thickness: float, keys: dict[str, obje
     line = only(field_fasteners("south", elevation(), [], foam_planes(name, thickness), strapping, job))
     assert line.furring is not None
     assert line.furring.words.startswith(words)
-    assert line.furring.words in house_findings([line])[-1].sentence(Units.INCH)
+    assert line.furring.words in house_findings([line], job)[-1].sentence(Units.INCH)
 
 
 def test_a_cover_sheet_is_not_in_the_table() -> None:

@@ -1,0 +1,62 @@
+"""What the reader must know of the fasteners of an opening, a field and the house, one class for each finding."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from jambs.fasten.furring import Verdict
+from jambs.findings import Finding, Severity
+from jambs.job.models.outside import Fixed
+from jambs.length import Units
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoTableOfLengths(Finding):
+    """A kind of fastener whose lengths nobody gives; ``needed``: through everything and into the framing [in]."""
+
+    code: ClassVar[str] = "no-table-of-lengths"
+    severity: Severity = Severity.CHECK
+    fixed: Fixed
+    fastener: str
+    needed: float
+
+    def sentence(self, units: Units) -> str:
+        """Say how long they must be."""
+        return (
+            f"{self.subject.name} {self.fixed.value}: no table of {self.fastener}; order them at least "
+            f"{units.text(self.needed)} long, or give lengths."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoneLongEnough(Finding):
+    """The longest fastener of a kind is shorter than is needed to reach the framing [in]."""
+
+    code: ClassVar[str] = "none-long-enough"
+    severity: Severity = Severity.STOP
+    fixed: Fixed
+    fastener: str
+    needed: float
+    longest: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what is needed and what there is."""
+        return (
+            f"{self.subject.name} {self.fixed.value}: no {self.fastener} is long enough, {units.text(self.needed)} to "
+            f"reach the framing and the longest is {units.text(self.longest)}; use a longer kind."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FurringVerdict(Finding):
+    """What the furring table says of fasteners at some places: allowed, or *needs design*."""
+
+    code: ClassVar[str] = "furring-verdict"
+    fixed: Fixed
+    places: tuple[str, ...]
+    verdict: Verdict
+
+    def sentence(self, units: Units) -> str:
+        """Name the places and what the table says."""
+        return f"Fasteners of {self.fixed.value} ({', '.join(self.places)}): {self.verdict.words}"

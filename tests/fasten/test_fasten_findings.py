@@ -1,0 +1,120 @@
+"""Every finding of fasteners on both sides of its limit, with its sentence."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import finding_rows
+import pytest
+from fasten_house import elevation, entries, harbour_house
+from finding_rows import Case, Row, codes_in, each
+
+from jambs.fasten import findings
+from jambs.fasten.furring import CONDITIONS, EDITION
+from jambs.fasten.plan import field_fasteners, house_findings, opening_fasteners
+from jambs.findings import Severity, Subject
+from jambs.job.models.outside import Fixed
+from jambs.length import Units
+from jambs.wall.planes import WallPlanes, stack_wall
+
+W01 = Subject.opening("W01")
+
+
+def casing(**keys: object) -> Case:
+    """The casing of W01: by hand 1 + 1/2 + 3 + 2 + 1/2 and 1 1/2 into the stud, 8 1/2."""
+    job, kits = harbour_house()
+    return lambda: [
+        finding
+        for line in opening_fasteners(kits["W01"], entries(Fixed.CASING, fastener="ring nail", **keys), job)
+        for finding in line.findings
+    ]
+
+
+def foam_planes(name: str, thickness: float) -> WallPlanes:
+    """The garden side with its boards changed to one of another kind."""
+    job, kits = harbour_house()
+    wall = kits["D01"].placement.planes.wall
+    first, second = [layer for layer in wall.layers if layer.name == "mineral wool board"]
+    board = replace(second, name=name, thickness=thickness)
+    layers = tuple(board if layer is second else layer for layer in wall.layers if layer is not first)
+    return stack_wall(replace(wall, layers=layers), grid=job.shop.grid)
+
+
+def strapping(name: str, thickness: float, severity: Severity, **keys: object) -> Case:
+    """What the table says of strapping over a board, if it weighs so much."""
+    job, _ = harbour_house()
+    entry = entries(Fixed.STRAPPING, fastener="1/4 lag screw", spacing="12", **keys)
+    lines = field_fasteners("south", elevation(), [], foam_planes(name, thickness), entry, job)
+    return lambda: [one for one in house_findings(lines, job) if one.severity is severity]
+
+
+LIGHT = {"cladding_weight": "3 psf"}
+ROWS = [
+    Row(
+        code="no-table-of-lengths",
+        appears=casing(),
+        quiet=casing(lengths=["9"]),
+        inch='W01 casing: no table of ring nail; order them at least 8 1/2" long, or give lengths.',
+        mm="W01 casing: no table of ring nail; order them at least 215.9 mm long, or give lengths.",
+        severity=Severity.CHECK,
+        about=W01,
+    ),
+    Row(
+        code="none-long-enough",
+        appears=casing(lengths=["6", "8 15/32"]),
+        quiet=casing(lengths=["6", "8 1/2"]),
+        inch='W01 casing: no ring nail is long enough, 8 1/2" to reach the framing and the longest is 8 15/32"; '
+        "use a longer kind.",
+        mm="W01 casing: no ring nail is long enough, 215.9 mm to reach the framing and the longest is 215.1 mm; "
+        "use a longer kind.",
+        severity=Severity.STOP,
+        about=W01,
+    ),
+    Row(
+        # The table's row for 1/4 lag screws 12 in apart and 3 psf: 4 in of foam.
+        code="furring-verdict",
+        appears=strapping("XPS", 4.0, Severity.NOTE, **LIGHT),
+        quiet=strapping("XPS", 4.0, Severity.CHECK, **LIGHT),
+        inch=f"Fasteners of strapping (south): in the table: up to 4 in of foam; {CONDITIONS}. {EDITION}.",
+        severity=Severity.NOTE,
+    ),
+    Row(
+        code="furring-verdict",
+        appears=strapping("XPS", 2.0, Severity.CHECK),
+        quiet=strapping("XPS", 2.0, Severity.CHECK, **LIGHT),
+        inch="Fasteners of strapping (south): needs design: the job gives no cladding_weight; the local code decides.",
+        severity=Severity.CHECK,
+    ),
+]
+
+
+@each(ROWS)
+def test_it_appears_reads_well_and_stays_away(row: Row) -> None:
+    finding_rows.check(row)
+
+
+def test_every_code_has_its_row() -> None:
+    assert codes_in(findings) == {row.code for row in ROWS}
+
+
+@pytest.mark.parametrize(("foam", "is_allowed"), [(4.0, True), (4.03125, False)])
+def test_the_table_ends_at_four_inches_of_foam(foam: float, is_allowed: bool) -> None:
+    told = [*strapping("XPS", foam, Severity.NOTE, **LIGHT)(), *strapping("XPS", foam, Severity.CHECK, **LIGHT)()]
+    assert [one.sentence(Units.INCH).startswith("Fasteners of strapping (south): in the table") for one in told] == [
+        is_allowed
+    ]
+
+
+def test_a_buck_has_no_verdict() -> None:
+    job, kits = harbour_house()
+    lines = opening_fasteners(kits["W01"], entries(Fixed.BUCK), job)
+    assert lines and house_findings(lines, job) == ()
+
+
+def test_a_verdict_is_said_once_for_all_its_places() -> None:
+    job, kits = harbour_house()
+    both = [*opening_fasteners(kits["W01"], entries(Fixed.CASING), job)]
+    both += opening_fasteners(kits["W02"], entries(Fixed.CASING), job)
+    (told,) = house_findings(both, job)
+    assert isinstance(told, findings.FurringVerdict)
+    assert told.places == ("W01", "W02")
