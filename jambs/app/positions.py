@@ -119,7 +119,7 @@ def _line(candidate: Record) -> str:
     head = f"  {candidate['letter']}  {', '.join(candidate['names'])}: interior {candidate['interior_depth']['text']}"
     head += f", exterior {candidate['exterior_depth']['text']}"
     if "heat" not in candidate:
-        return f"{head}; cannot be built"
+        return f"{head}; {'no figures' if candidate['refused'] else 'cannot be built'}"
     kept = "" if not candidate["against"] else f"; past {len(candidate['against'])} of the limits"
     heat, cold = candidate["heat"]["whole"]["text"], candidate["cold"]["sweats_above"]["text"]
     return f"{head}; {heat} W/K through the joint, sweats above {cold}{kept}"

@@ -184,6 +184,8 @@ def _sun_rows(candidates: Sequence[Record]) -> list[Record]:
 def _limits(candidate: Record) -> str:
     if candidate["why_not"]:
         return f"CANNOT BE BUILT: {candidate['why_not']}"
+    if candidate["refused"]:
+        return f"NO FIGURES: {candidate['refused']}"
     stops = [f"STOP: {text}" for text in candidate["stops"]]
     return "; ".join([*stops, *candidate["against"]]) or "all kept"
 

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from jambs.findings import Finding, urgent
 from jambs.job.models.openings import Job, Opening
+from jambs.length import decimal_text, length_text
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_at
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
 from jambs.study.heat.cut import (
+    PLAUSIBLE,
     HeatCut,
     LinearTransmittance,
     SurfaceFactors,
@@ -20,10 +23,11 @@ from jambs.study.heat.cut import (
     linear_transmittance,
     surface_factors,
 )
-from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS
+from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.frame_alone import factors_alone
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.section_cut import WALL_LENGTH, CavityFilling, section_cut, section_reference
+from jambs.study.heat.region import Block, StudyError
+from jambs.study.heat.section_cut import WALL_LENGTH, CavityFilling, section_cut, section_reference, with_films
 from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall, heat_wall
 from jambs.study.window_heat import WindowHeat, window_heat
 from jambs.wall.planes import WallPlanes
@@ -127,9 +131,24 @@ def study_at(subject: WindowInWall, flange_plane: float, *, fineness: Fineness |
     Raises:
         PlaceError: the window cannot stand there.
         PartsError: its parts cannot be made.
+        StudyError: a section is open from the room to outdoors, or has a psi-value that nobody should trust.
     """
     kit = kit_at(subject, flange_plane)
-    return AtPosition(flange_plane=flange_plane, kit=kit, sides=drawn_sides(subject, kit, fineness=fineness))
+    found = AtPosition(flange_plane=flange_plane, kit=kit, sides=drawn_sides(subject, kit, fineness=fineness))
+    _refuse_implausible(found, subject)
+    return found
+
+
+def _refuse_implausible(found: AtPosition, subject: WindowInWall) -> None:
+    for side in found.sides:
+        if not side.transmittance.is_plausible:
+            plane = length_text(found.flange_plane, units=subject.job.units)
+            value = decimal_text(side.transmittance.value, 3)
+            low, high = (decimal_text(end, 2) for end in PLAUSIBLE)
+            raise StudyError(
+                f"with the flange plane at {plane} the {side.side.value} would have a linear thermal transmittance of "
+                f"{value} W/mK, outside of {low} to {high}: neither printed nor chosen by. Look at the section there"
+            )
 
 
 def drawn_sides(
@@ -137,21 +156,17 @@ def drawn_sides(
     kit: Kit,
     *,
     filling: CavityFilling | None = None,
-    change: Callable[[SectionCut, HeatCut], HeatCut] | None = None,
+    change: Callable[[SectionCut, list[Block]], list[Block]] | None = None,
     fineness: Fineness | None = None,
 ) -> tuple[DrawnSide, ...]:
-    """Compute the sections of a kit; ``change`` may alter a cut before it is computed."""
+    """Compute the sections of a kit; ``change`` may alter what is solid on a side."""
     frame = subject.opening.frame
     lengths = {SectionCut.JAMB: 2 * frame.height, SectionCut.HEAD: frame.width, SectionCut.SILL: frame.width}
     found = []
     for section in cut_sections(kit, wall_length=WALL_LENGTH):
         block = subject.window.blocks[section.cut]
-        heat, surface = (
-            section_cut(section, kit.placement, subject.wall, block, films=films, filling=filling)
-            for films in (HEAT_FILMS, SURFACE_FILMS)
-        )
-        if change is not None:
-            heat, surface = change(section.cut, heat), change(section.cut, surface)
+        altered = partial(change, section.cut) if change else None
+        heat = section_cut(section, kit.placement, subject.wall, block, filling=filling, change=altered)
         reference = section_reference(heat, subject.wall, block)
         found.append(
             DrawnSide(
@@ -159,7 +174,7 @@ def drawn_sides(
                 cut=heat,
                 length=lengths[section.cut] * METRES_PER_INCH,
                 transmittance=linear_transmittance(heat, reference, fineness=fineness or DRAWN),
-                factors=surface_factors(surface, fineness=fineness or DRAWN),
+                factors=surface_factors(with_films(heat, SURFACE_FILMS), fineness=fineness or DRAWN),
             )
         )
     return tuple(found)

@@ -17,7 +17,8 @@ from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Alternative
 from jambs.place.reasons import BrokenLimit, PositionKind
 from jambs.place.solve import PlaceError
-from jambs.study.at_position import AtPosition, WindowInWall, coldest_side, sill_corner_estimate, study_at
+from jambs.study.at_position import AtPosition, WindowInWall, coldest_side, kit_at, sill_corner_estimate, study_at
+from jambs.study.heat.region import StudyError
 from jambs.study.sun.sun_at import SunAt, reveal_at, sky_at, sun_at
 from jambs.study.wall.humidity import Criterion, greatest_humidity
 
@@ -68,7 +69,8 @@ class Effects:
 class Candidate:
     """A position that is weighed: flange plane and depths [in], the limits it breaks, what it does.
 
-    ``effects`` and ``kit`` are None where the window cannot be built there; ``why_not`` says why.
+    ``kit``, its parts, is None where the window cannot be built there; ``why_not`` says why. ``effects`` is None there
+    too, and where its figures are not to be trusted; ``refused`` says why.
     """
 
     names: tuple[str, ...]
@@ -77,12 +79,9 @@ class Candidate:
     exterior_depth: float
     against: tuple[BrokenLimit, ...]
     effects: Effects | None
+    kit: Kit | None
     why_not: str = ""
-
-    @property
-    def kit(self) -> Kit | None:
-        """The parts of the window at this position."""
-        return self.effects.at.kit if self.effects else None
+    refused: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,9 +127,12 @@ def weigh(subject: WindowInWall, wanted: Sequence[Wish], site: Site, facings: Se
 
 def _candidate(subject: WindowInWall, group: Sequence[Wish], site: Site, facings: Sequence[float]) -> Candidate:
     plane, opening = group[0].flange_plane, subject.opening
-    effects, why_not = None, ""
+    effects, kit, why_not, refused = None, None, "", ""
     try:
+        kit = kit_at(subject, plane)
         effects = effects_of(subject, study_at(subject, plane), site, facings)
+    except StudyError as error:
+        refused = str(error)
     except (PlaceError, PartsError) as error:
         why_not = "\n".join(error.sentences(subject.job.units))
     return Candidate(
@@ -140,7 +142,9 @@ def _candidate(subject: WindowInWall, group: Sequence[Wish], site: Site, facings
         exterior_depth=exterior_depth(opening.window, subject.planes, plane),
         against=broken_limits(plane, opening, subject.planes, subject.job),
         effects=effects,
+        kit=kit,
         why_not=why_not,
+        refused=refused,
     )
 
 

@@ -15,8 +15,7 @@ from jambs.place.solve import PlaceError
 from jambs.section.region import SectionCut
 from jambs.study.at_position import AtPosition, WindowInWall, drawn_sides, kit_at
 from jambs.study.heat.conductivities import STILL_AIR_CONDUCTIVITY, WOOD_CONDUCTIVITY
-from jambs.study.heat.cut import HeatCut
-from jambs.study.heat.region import Block
+from jambs.study.heat.region import Block, StudyError
 from jambs.study.heat.section_cut import CavityFilling
 
 LAP_CONDUCTIVITY, LAP_THICKNESS = 0.034, 0.060
@@ -53,6 +52,8 @@ def compare_drawn_details(subject: WindowInWall, planned: AtPosition) -> tuple[D
     for words, make in _changes(subject, planned):
         try:
             found.append(_fitting(_change(words, made := make(), planned), made, planned, units))
+        except StudyError as error:
+            found.append(DetailChange(words=words, heat=None, change=None, coldest=None, why_not=str(error)))
         except (PlaceError, PartsError) as error:
             why_not = "\n".join(error.sentences(units))
             found.append(DetailChange(words=words, heat=None, change=None, coldest=None, why_not=why_not))
@@ -132,17 +133,17 @@ def _exterior_jambs(found: AtPosition) -> bool:
 
 def _lapping(subject: WindowInWall, planned: AtPosition, lap: float) -> Changed:
     def lapped() -> AtPosition:
-        sides = drawn_sides(subject, planned.kit, change=lambda side, cut: _lapped(side, cut, lap))
+        sides = drawn_sides(subject, planned.kit, change=lambda side, solid: _lapped(side, solid, lap))
         return replace(planned, sides=sides)
 
     return lapped
 
 
-def _lapped(side: SectionCut, cut: HeatCut, lap: float) -> HeatCut:
+def _lapped(side: SectionCut, solid: list[Block], lap: float) -> list[Block]:
     """Put insulation over the frame in place of the exterior jamb; the sill keeps its board."""
     if side is SectionCut.SILL:
-        return cut
-    kept = [block for block in cut.blocks if block.name not in ("exterior jamb", "sealant")]
+        return solid
+    kept = [block for block in solid if block.name not in ("exterior jamb", "sealant")]
     face = next(block.x0 for block in kept if block.name == "frame")
     insulation = Block(
         name="lapped insulation",
@@ -152,4 +153,4 @@ def _lapped(side: SectionCut, cut: HeatCut, lap: float) -> HeatCut:
         y0=0.0,
         y1=lap,
     )
-    return replace(cut, blocks=(*kept, insulation))
+    return [*kept, insulation]

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from jambs.length import decimal_text, length_text
 from jambs.parts.make import PartsError
 from jambs.place.limits import ranges
 from jambs.place.solve import PlaceError
@@ -18,6 +19,8 @@ from jambs.study.heat.region import StudyError
 from jambs.study.resistance_rule import rule_position
 from jambs.study.wall.wall_heat import METRES_PER_INCH
 
+JUMP = 0.03
+"""Between neighbours of the sweep no side's psi-value changes more than this [W/(m K)]: a steeper step is no curve."""
 BAND = 0.005
 """Positions within this of the least cost nearly nothing [W/(m K)]: half of what the input is uncertain by."""
 POSITIONS = 24
@@ -31,6 +34,7 @@ class Studied:
         self.subject = subject
         self.fineness = fineness
         self.found: dict[int, AtPosition | None] = {}
+        self.refused: dict[int, str] = {}
 
     @property
     def low(self) -> float:
@@ -56,19 +60,22 @@ class Studied:
         return self.subject.opening.window.jamb_depth + self.subject.job.shop.grid.at(count)
 
     def at_count(self, count: int) -> AtPosition | None:
-        """Compute one position on the grid; None where the window cannot be built there."""
+        """Compute one position on the grid; None where it cannot be built, or not be studied (``refused`` says why)."""
         if count not in self.found:
-            self.found[count] = self._tried(self.plane(count))
+            self.found[count] = self._tried(count)
         return self.found[count]
 
-    def _tried(self, flange_plane: float) -> AtPosition | None:
+    def _tried(self, count: int) -> AtPosition | None:
         try:
-            return study_at(self.subject, flange_plane, fineness=self.fineness)
+            return study_at(self.subject, self.plane(count), fineness=self.fineness)
+        except StudyError as error:
+            self.refused[count] = str(error).rstrip(".")
         except (PlaceError, PartsError):
-            return None
+            pass
+        return None
 
     def heat(self, count: int) -> float:
-        """Heat through the joint at a position on the grid [W/K]; infinite where it cannot be built."""
+        """Heat through the joint at a position on the grid [W/K]; infinite where it has none."""
         found = self.at_count(count)
         return found.heat if found else float("inf")
 
@@ -119,9 +126,27 @@ def least_plane(studied: Studied, low: float, high: float) -> float:
     best = min(coarse, key=studied.heat)
     if studied.at_count(best) is None:
         opening = studied.subject.opening
-        raise StudyError(f"{opening.mark}: it can be built at no position between these planes. Check its limits.")
+        why = next(iter(studied.refused.values()), "it can be built at no position between these planes")
+        raise StudyError(f"{opening.mark}: {why}. Check its limits.")
+    _refuse_jumps(studied, coarse)
     place = coarse.index(best)
     return studied.plane(_narrowed(studied, coarse[max(place - 1, 0)], coarse[min(place + 1, len(coarse) - 1)], best))
+
+
+def _refuse_jumps(studied: Studied, counts: Sequence[int]) -> None:
+    for near, far in pairwise(studied.at_count(count) for count in counts):
+        for side in near.sides if near and far else ():
+            assert near and far
+            other = far.side(side.side)
+            change = abs(other.transmittance.value - side.transmittance.value) if other else 0.0
+            if other and change > JUMP:
+                planes = [length_text(one.flange_plane, units=studied.subject.job.units) for one in (near, far)]
+                values = [decimal_text(one.transmittance.value, 3) for one in (side, other)]
+                raise StudyError(
+                    f"{studied.subject.opening.mark}: the linear thermal transmittance of the {side.side.value} jumps "
+                    f"from {values[0]} to {values[1]} W/mK between the flange planes {planes[0]} and {planes[1]}; a "
+                    "curve that jumps is neither printed nor chosen by. Look at both sections."
+                )
 
 
 def _counts(studied: Studied, low: float, high: float) -> tuple[int, int]:

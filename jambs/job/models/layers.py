@@ -8,7 +8,18 @@ from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, model_validator
 
-from jambs.job.models.fields import NUMBER, Amount, BoardWidth, LayerThickness, Model, ModelOrText, Small, Text, YesNo
+from jambs.job.models.fields import (
+    NUMBER,
+    Amount,
+    BoardWidth,
+    LayerThickness,
+    Model,
+    ModelOrText,
+    Small,
+    Text,
+    YesNo,
+    fault,
+)
 from jambs.job.models.position import PositionRule
 from jambs.length import MM_PER_INCH, Units
 
@@ -31,15 +42,50 @@ USUAL_SPACING = {Units.INCH: 16.0, Units.MM: 600 / MM_PER_INCH}
 """Of studs and strapping, centre to centre [in]: common practice, no source. Nothing is sawn to it."""
 
 
+MOST_FRAMING = 0.6
+"""Over this share a wall is not framed but solid."""
+
+
+def _read_framing_share(value: Any) -> float:
+    text = str(value).strip()
+    number = Amount(0, 100)(text.removesuffix("%").strip())
+    share = number / 100 if text.endswith("%") else number
+    if share > MOST_FRAMING:
+        raise fault(f"is {value}; write the share of the wall's area that is wood, from 0 % to 60 %, like 9.6 %")
+    return share
+
+
+FramingShare = Annotated[float, BeforeValidator(_read_framing_share), NUMBER]
+"""Part of a wall's area that is wood: 9.6 % or 0.096."""
+
+
+class FillEntry(ModelOrText):
+    """What fills a cavity: an insulation of the catalogue, or one of your own with its conductivity [W/mK]."""
+
+    material: Text
+    conductivity: Annotated[float, BeforeValidator(Amount(0.001, 1)), NUMBER] | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _one_word(cls, value: Any) -> Any:
+        """A fill with nothing to add is its name alone."""
+        return {"material": value} if isinstance(value, str) else value
+
+
 class LayerEntry(ModelOrText):
-    """One line of a wall's ``layers``: a name of the catalogue, and what differs from it."""
+    """One line of a wall's ``layers``: a name of the catalogue, and what differs from it.
+
+    In framing, strapping and a service cavity ``conductivity`` [W/mK] is that of the wood, ``framing_share`` how much
+    of the wall's area the wood takes up, plates and openings counted in.
+    """
 
     material: Text
     thickness: LayerThickness | None = None
     role: Role | None = None
     spacing: BoardWidth | None = None
     member_width: BoardWidth | None = None
-    cavity: Text | None = None
+    framing_share: FramingShare | None = None
+    cavity: FillEntry | None = None
     conductivity: Annotated[float, BeforeValidator(Amount(0.001, 400)), NUMBER] | None = None
     permeance: Annotated[float, BeforeValidator(Amount(0, 1000)), NUMBER] | None = None
     carries: YesNo = False
@@ -84,7 +130,8 @@ class Layer:
     """One layer of a wall with all its values looked up.
 
     ``thickness`` [in], inner face → outer face; ``conductivity`` [W/mK]; ``permeance`` [perm] of the whole layer;
-    ``spacing`` and ``member_width`` [in] of studs or strapping; ``source`` says where the catalogue's values are from.
+    ``spacing`` and ``member_width`` [in] of studs or strapping, ``framing_share`` of their wood, 0 to 1;
+    ``source`` says where the catalogue's values are from.
     """
 
     name: str
@@ -94,6 +141,7 @@ class Layer:
     permeance: float | None = None
     spacing: float | None = None
     member_width: float | None = None
+    framing_share: float | None = None
     cavity: Layer | None = None
     carries: bool = False
     source: str = "job file"

@@ -66,7 +66,7 @@ def _look_up_layer(
         assumed.append(_assumed_thickness(known, complaints.units))
     layer = _own_layer(entry, role, thickness) if known is None else _known_layer(entry, known, role, thickness)
     spacing = entry.spacing or _spacing(entry, role, complaints.units, assumed)
-    return replace(layer, spacing=spacing, cavity=cavity)
+    return replace(layer, spacing=spacing, cavity=cavity, framing_share=_framing_share(entry, role, source, complaints))
 
 
 def _meant(material: str, units: Units) -> str:
@@ -132,19 +132,34 @@ def _cavity(
     if role not in HOLLOW:
         complaints.say(source, ("cavity",), "only framing, strapping and a service cavity are filled; remove it")
         return None
-    fill = find_layer(entry.cavity)
+    given, fill = entry.cavity, find_layer(entry.cavity.material)
+    if fill is None and given.conductivity is not None:
+        return Layer(
+            name=given.material,
+            role=Role.INSULATION,
+            thickness=thickness or 1.0,
+            conductivity=given.conductivity,
+        )
     if fill is None or fill.role is not Role.INSULATION:
         names = [layer.name for layer in catalogue_layers() if layer.role is Role.INSULATION]
-        complaints.say(source, ("cavity",), f"{entry.cavity!r} fills no cavity; {advice(entry.cavity, names)}")
+        near = advice(given.material, names, otherwise="one of your own needs its conductivity")
+        complaints.say(source, ("cavity",), f"{given.material!r} fills no cavity; {near}")
         return None
     return Layer(
         name=fill.name,
         role=Role.INSULATION,
         thickness=thickness or 1.0,
-        conductivity=fill.conductivity,
+        conductivity=given.conductivity or fill.conductivity,
         permeance=fill.permeance_at(thickness or 1.0),
         source=fill.source,
     )
+
+
+def _framing_share(entry: LayerEntry, role: Role | None, source: TextSource, complaints: Complaints) -> float | None:
+    if entry.framing_share is not None and role not in HOLLOW:
+        complaints.say(source, ("framing_share",), "only framing, strapping and a service cavity have one; remove it")
+        return None
+    return entry.framing_share
 
 
 def _spacing(entry: LayerEntry, role: Role, units: Units, assumed: list[Assumed]) -> float | None:

@@ -74,9 +74,9 @@ def paint(grid: CutGrid, blocks: Sequence[Block], airs: Sequence[AirRegion]) -> 
     """
     filling = np.full((len(grid.x) - 1, len(grid.y) - 1), -1, dtype=np.int64)
     for number, air in enumerate(airs, start=len(blocks)):
-        filling[_inside(grid, air)] = number
+        filling[cells_inside(grid, air)] = number
     for number, block in enumerate(blocks):
-        filling[_inside(grid, block)] = number
+        filling[cells_inside(grid, block)] = number
     _check_full(grid, filling)
     return filling
 
@@ -87,7 +87,8 @@ def sum_at(columns: Integers, rows: Integers, values: Floats, *, shape: tuple[in
     return np.asarray(total, dtype=np.float64).reshape(shape)
 
 
-def _inside(grid: CutGrid, rectangle: Block | AirRegion) -> tuple[slice, slice]:
+def cells_inside(grid: CutGrid, rectangle: Block | AirRegion) -> tuple[slice, slice]:
+    """Columns and rows of the cells that a rectangle covers. Raises OffGridError when an edge is on no line."""
     return (
         slice(grid.column(rectangle.x0), grid.column(rectangle.x1)),
         slice(grid.row(rectangle.y0), grid.row(rectangle.y1)),

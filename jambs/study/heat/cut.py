@@ -15,6 +15,9 @@ GLASS_EDGE_NOT_MODELLED = (
     "no figure here promises a window free of condensation."
 )
 
+PLAUSIBLE = (-0.05, 0.30)
+"""Linear thermal transmittances of a window in a wall [W/(m K)]: the published ones lie from -0.007 to 0.27."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeatCut:
@@ -83,6 +86,12 @@ class LinearTransmittance:
     def is_usual(self) -> bool:
         """Whether the value lies in the range seen in published studies, -0.05 to 0.15 W/mK."""
         return -0.05 <= self.value <= 0.15
+
+    @property
+    def is_plausible(self) -> bool:
+        """Whether the value may be printed and chosen by; beyond PLAUSIBLE the section is more likely wrong."""
+        low, high = PLAUSIBLE
+        return low <= self.value <= high
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -70,6 +70,11 @@ def grid_through(
     )
 
 
+def edge_lines(edges: Iterable[float]) -> Floats:
+    """Rising lines through every edge and nowhere else; edges within SAME_EDGE are one. [m]"""
+    return np.array(_distinct(edges))
+
+
 def graded_lines(edges: Iterable[float], *, fineness: Fineness) -> Floats:
     """Rising lines through every edge, with steps that grow away from the edges on both sides. [m]"""
     kept = _distinct(edges)

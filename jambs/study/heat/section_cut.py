@@ -1,19 +1,20 @@
 """The kit's own section becomes the cut that is computed: what is drawn is what is computed.
 
 In the cut x goes inward from the outside face of what counts of the wall, y from the frame's outer edge towards the
-glass [m]. Left out are cladding, strapping and what stands outside a ventilated space, casings,
-flashing and membranes (drawn thickened). Frame and glass stand as the block and panel of ``frame``. What the section
-leaves empty inside the wall is still air.
+glass [m]. Left out are the ventilated space with what stands outside it, casings, flashing and membranes (drawn
+thickened). Frame and glass stand as the block and panel of ``frame``. What the section leaves empty is room air,
+outdoor air or still air, by what reaches it (``airs``).
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
 
 from jambs.geometry import Point
 from jambs.place.placement import Placement
 from jambs.section.region import Region, Section, SectionCut, Stuff
+from jambs.study.heat.airs import AirSpaces, Rectangle, air_spaces
 from jambs.study.heat.conductivities import (
     FOAM_CONDUCTIVITY,
     SEALANT_CONDUCTIVITY,
@@ -22,17 +23,16 @@ from jambs.study.heat.conductivities import (
 )
 from jambs.study.heat.cut import HeatCut, Reference
 from jambs.study.heat.films import HEAT_FILMS, Films
-from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
-from jambs.study.heat.outline import blocks_of_outline
-from jambs.study.heat.region import AirRegion, Block
+from jambs.study.heat.frame import FrameBlock
+from jambs.study.heat.grid import SAME_EDGE
+from jambs.study.heat.outline import blocks_of_outline, stations
+from jambs.study.heat.region import AirRegion, Block, StudyError
 from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall
 
 WALL_LENGTH = 40.0
 """How much wall is cut past the frame [in]: ISO 10211 asks for 1 m, from memory; half of it changed nothing."""
 TREAD = 0.012
 """Tread of the stairs that stand for a slope [m]."""
-REACH = 0.15
-"""How far into the wall from the frame spaces may be left empty [m]."""
 LAYERS = (
     Stuff.GYPSUM,
     Stuff.CAVITY,
@@ -46,12 +46,22 @@ LAYERS = (
 """What lies in a layer of the wall and has that layer's resistance."""
 INTERIOR_NAMES = ("interior jamb", "stool")
 EXTERIOR_NAMES = ("exterior jamb", "exterior sill")
+GROOVE = "groove"
+STILL_AIR, VENTILATED_AIR = "still air", "slightly ventilated air"
+ROOM, OUTDOORS = "inside", "outside"
+"""Names of the two airs."""
+OPEN_AIR = ("frame", "panel", "sealant")
+"""What the wind reaches, beside exterior jambs and sill: the outdoor film; the wall has the one behind cladding."""
+WINDOW = (Stuff.FRAME, Stuff.GLASS)
+"""Drawn, but computed as the block and panel of ``frame``."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CavityFilling:
     """What fills the spaces of a section [W/mK]: shim space, sealant joint, and what is left empty in the wall.
 
+    A space behind a narrow gap, slightly ventilated, lets twice as much through as an ``empty`` one (ISO 10077-2, from
+    memory).
     The values stand with their sources in ``conductivities``.
     """
 
@@ -68,23 +78,44 @@ def section_cut(
     *,
     films: Films = HEAT_FILMS,
     filling: CavityFilling | None = None,
+    change: Callable[[list[Block]], list[Block]] | None = None,
 ) -> HeatCut:
     """Turn one drawn section into the cut that is computed.
 
-    ``section``: cut with enough wall (``WALL_LENGTH``). ``frame``: the window's frame on this side.
+    ``section``: cut with enough wall (``WALL_LENGTH``). ``frame``: the window's frame on this side. ``change`` may
+    alter what is solid, the frame among it, before the air is filled in.
+    Raises StudyError where one space of the section is open to the room and to outdoors.
     """
-    regions = _turned(section, placement, wall)
-    blocks = _blocks(regions, wall, filling or CavityFilling())
+    filling = filling or CavityFilling()
+    drawn = _sorted(_turned(section, placement, wall), wall, filling)
     start = (wall.outside_face - placement.outside_edge) * METRES_PER_INCH
-    blocks += frame.blocks(start)
+    solid = [*_cut_to(frame.sight, drawn.counted), *frame.blocks(start)]
+    if change is not None:
+        solid = change(solid)
+    try:
+        spaces = air_spaces(
+            solid, left_out=_cut_to(frame.sight, drawn.left_out), vented=_cut_to(frame.sight, drawn.vented)
+        )
+    except StudyError as error:
+        raise StudyError(f"section at the {section.cut.value}: {error}") from None
+    still = [_block(STILL_AIR, filling.empty, space) for space in spaces.still]
+    still += [_block(VENTILATED_AIR, 2 * filling.empty, space) for space in spaces.ventilated]
+    blocks = (*still, *solid)
     inside = start + frame.depth
     corner = _corner(blocks, inside, frame)
     return HeatCut(
-        blocks=tuple(blocks),
-        airs=tuple(_airs(blocks, wall, frame, start, films)),
+        blocks=blocks,
+        airs=_airs(blocks, spaces, wall, films),
         corner=corner,
         frame_face=(inside, max(corner[1], frame.face)),
     )
+
+
+def with_films(cut: HeatCut, films: Films) -> HeatCut:
+    """The same cut with other films on the surfaces that face the room."""
+    room = _room_films(films)
+    airs = (replace(air, resistance=films.inside, films=room) if air.name == ROOM else air for air in cut.airs)
+    return replace(cut, airs=tuple(airs))
 
 
 def section_reference(cut: HeatCut, wall: HeatWall, frame: FrameBlock) -> Reference:
@@ -113,24 +144,35 @@ def _turned(section: Section, placement: Placement, wall: HeatWall) -> list[Regi
     return [replace(region, outline=tuple(map(turned, region.outline))) for region in section.regions]
 
 
-def _blocks(regions: Sequence[Region], wall: HeatWall, filling: CavityFilling) -> list[Block]:
-    found: list[Block] = []
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Drawn:
+    """What a section draws: what is computed, what only stops the air, and the air of the ventilated space."""
+
+    counted: list[Block] = field(default_factory=list)
+    left_out: list[Block] = field(default_factory=list)
+    vented: list[Block] = field(default_factory=list)
+
+
+def _sorted(regions: Sequence[Region], wall: HeatWall, filling: CavityFilling) -> _Drawn:
+    treads = stations((region.outline for region in regions), TREAD)
+    drawn = _Drawn()
     for region in regions:
+        if region.stuff in WINDOW or region.name == GROOVE:
+            continue
         named = _material(region, wall, filling)
-        if named:
-            found += blocks_of_outline(named[0], named[1], region.outline, step=TREAD)
-    return [*_empty(found, wall, filling), *found]
+        name, conductivity = named or (region.name, WOOD_CONDUCTIVITY)
+        sort = drawn.counted if named else drawn.vented if region.stuff is Stuff.AIR else drawn.left_out
+        sort += blocks_of_outline(name, conductivity, region.outline, treads=treads)
+    return drawn
 
 
-def _empty(found: Sequence[Block], wall: HeatWall, filling: CavityFilling) -> list[Block]:
-    """Still air where the section shows nothing: in the wall beside the frame, and behind an exterior jamb."""
-    end = max(min(block.y0 for block in found), -REACH)
-    spaces = [((0.0, wall.stack.thickness), (end, 0.0))]
-    jamb = [block for block in found if block.name == "exterior jamb"]
-    if jamb and min(block.y0 for block in jamb) > 0:
-        inner, back = max(block.x1 for block in jamb), min(block.y0 for block in jamb)
-        spaces.append(((min(0.0, min(block.x0 for block in jamb)), inner), (0.0, back)))
-    return [Block(name="empty", conductivity=filling.empty, x0=x[0], x1=x[1], y0=y[0], y1=y[1]) for x, y in spaces]
+def _cut_to(sight: float, blocks: Sequence[Block]) -> list[Block]:
+    """Blocks no further towards the glass than the panel is in sight."""
+    return [replace(block, y1=min(block.y1, sight)) for block in blocks if block.y0 < sight - SAME_EDGE]
+
+
+def _block(name: str, conductivity: float, space: Rectangle) -> Block:
+    return Block(name=name, conductivity=conductivity, x0=space.x0, x1=space.x1, y0=space.y0, y1=space.y1)
 
 
 def _material(region: Region, wall: HeatWall, filling: CavityFilling) -> tuple[str, float] | None:
@@ -149,7 +191,7 @@ def _material(region: Region, wall: HeatWall, filling: CavityFilling) -> tuple[s
             return _trim_name(region), wood
         case Stuff.FRAMING | Stuff.STRAPPING if layer:
             return f"framing in {layer.name}", wood
-        case stuff if stuff in LAYERS and layer and region.name != "groove" and layer.resistance:
+        case stuff if stuff in LAYERS and layer and layer.resistance:
             return layer.name, layer.conductivity
     return None
 
@@ -176,30 +218,31 @@ def _corner(blocks: Sequence[Block], inside: float, frame: FrameBlock) -> Point:
     return inside, min(max(meeting, default=0.0), frame.face)
 
 
-def _airs(blocks: Sequence[Block], wall: HeatWall, frame: FrameBlock, start: float, films: Films) -> list[AirRegion]:
-    """Two airs that meet at the glazing's inside face; the wall's own faces have their own film outside."""
-    outer, inner = min(b.x0 for b in blocks) - AIR_MARGIN, max(b.x1 for b in blocks) + AIR_MARGIN
-    border = start + frame.panel_start + frame.panel_thickness
-    ends = {"y0": min(block.y0 for block in blocks), "y1": frame.sight}
+def _airs(blocks: Sequence[Block], spaces: AirSpaces, wall: HeatWall, films: Films) -> tuple[AirRegion, ...]:
+    """Room and outdoor air at every surface they reach; the wall's own faces have their own film outside."""
     behind = wall.stack.outside_film
-    on_wall = {block.name for block in blocks if not block.name.startswith((*EXTERIOR_NAMES, "frame", "sealant"))}
-    return [
-        AirRegion(
-            name="outside",
-            temperature=0.0,
-            resistance=films.outside,
-            films=tuple((name, behind) for name in sorted(on_wall - {"panel"})),
-            x0=outer,
-            x1=border,
-            **ends,
-        ),
-        AirRegion(
-            name="inside",
-            temperature=1.0,
-            resistance=films.inside,
-            films=(("frame", films.inside_frame), ("panel", films.inside_frame)),
-            x0=border,
-            x1=inner,
-            **ends,
-        ),
-    ]
+    on_wall = {block.name for block in blocks if not block.name.startswith((*EXTERIOR_NAMES, *OPEN_AIR))}
+    outside = tuple((name, behind) for name in sorted(on_wall))
+    return (
+        *(_air(OUTDOORS, 0.0, films.outside, outside, space) for space in spaces.outdoors),
+        *(_air(ROOM, 1.0, films.inside, _room_films(films), space) for space in spaces.room),
+    )
+
+
+def _room_films(films: Films) -> tuple[tuple[str, float], ...]:
+    return (("frame", films.inside_frame), ("panel", films.inside_frame))
+
+
+def _air(
+    name: str, temperature: float, resistance: float, films: tuple[tuple[str, float], ...], space: Rectangle
+) -> AirRegion:
+    return AirRegion(
+        name=name,
+        temperature=temperature,
+        resistance=resistance,
+        films=films,
+        x0=space.x0,
+        x1=space.x1,
+        y0=space.y0,
+        y1=space.y1,
+    )

@@ -66,8 +66,9 @@ def facing_text(degrees: float) -> str:
 def _conventions() -> list[str]:
     filling = CavityFilling()
     return [
-        "Computed is what the section drawings show, at each position with its own parts. Left out: cladding, "
-        "strapping and the air behind it, membranes, casings, flashing. "
+        "Computed is what the section drawings show, at each position with its own parts. Left out: the "
+        "ventilated space with what stands outside it, membranes, casings, flashing. Room and outdoor air go as far as "
+        "a gap over 10 mm lets them; behind a narrower one a space is slightly ventilated (ISO 10077-2, from memory). "
         f"Wood {WOOD_CONDUCTIVITY:.2f}, shim space filled with foam {filling.shim_space:.3f}, sealant "
         f"{filling.sealant:.2f}, empty spaces in the wall {filling.empty:.2f} W/mK.",
         "The frame is a block that lets through what its U_f says, the glazing a panel of 0.035 W/mK (the way of "
@@ -118,6 +119,7 @@ def _candidate(candidate: Candidate, letter: str, window: WindowComparison, stud
         "against": [one.sentence(units) for one in candidate.against],
         "stops": [one.sentence(units) for one in candidate.effects.at.stops] if candidate.effects else [],
         "why_not": candidate.why_not or None,
+        "refused": candidate.refused or None,
         "built": _built(candidate.kit, study) if candidate.kit else None,
         **(_effects(candidate.effects, window, study) if candidate.effects else {}),
     }

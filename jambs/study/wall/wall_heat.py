@@ -7,37 +7,40 @@ from dataclasses import dataclass
 
 from jambs.job.models.layers import Layer, Role
 from jambs.job.models.openings import Assumed
-from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
+from jambs.length import MM_PER_INCH, ROUND_OFF, Units, decimal_text
+from jambs.study.heat.conductivities import WOOD_CONDUCTIVITY
 from jambs.study.heat.region import StudyError
+from jambs.study.wall.members import member_share
 from jambs.study.wall.stack import US_PERM, HeatLayer, HeatStack
 from jambs.wall.planes import PlacedLayer, WallPlanes
 
 METRES_PER_INCH = MM_PER_INCH / 1000
 STILL_AIR_RESISTANCE = 0.18
 """Across an unventilated air layer of 25 mm and more, heat flowing level [m2K/W]: ISO 6946, from memory."""
-FRAMING_FRACTIONS = ((18.0, 0.25), (float("inf"), 0.22))
-"""Whole-wall share of framing up to a spacing of studs [in]: usual US values for 16 and 24 in, from memory."""
 USUAL_CONDUCTIVITY = {
     Role.FINISH: 0.20,
-    Role.FRAMING: 0.12,
-    Role.SHEATHING: 0.12,
+    Role.FRAMING: WOOD_CONDUCTIVITY,
+    Role.SHEATHING: WOOD_CONDUCTIVITY,
     Role.MEMBRANE: 0.33,
     Role.INSULATION: 0.040,
-    Role.STRAPPING: 0.12,
-    Role.COVER: 0.12,
-    Role.CLADDING: 0.12,
+    Role.STRAPPING: WOOD_CONDUCTIVITY,
+    Role.COVER: WOOD_CONDUCTIVITY,
+    Role.CLADDING: WOOD_CONDUCTIVITY,
 }
 """Of a layer whose conductivity nobody states [W/mK]: common design values, from memory."""
 HOLLOW = (Role.CAVITY, Role.FRAMING, Role.STRAPPING)
+VENTILATED = (Role.STRAPPING, Role.CLADDING)
+"""What air moves behind, where it stands outside of all insulation."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeatWall:
     """A wall for the heat study.
 
-    ``outside_face``: finished face → outside face of what counts, along the depth axis [in]; strapping and cladding
-    beyond it are left out, ventilated air behind them. ``placed``: the layers that count, as ``stack`` has them,
-    inside → outside. ``is_sheathed``: the wall has a sheathing; else ``sheathing`` names the framing in its place.
+    ``outside_face``: finished face → outside face of what counts, along the depth axis [in]; the ventilated space and
+    what stands outside it are left out, and named in ``left_out``. ``placed``: the layers that count, as
+    ``stack`` has them, inside → outside. ``is_sheathed``: the wall has a sheathing; else ``sheathing`` names the
+    framing in its place.
     """
 
     stack: HeatStack
@@ -45,12 +48,13 @@ class HeatWall:
     placed: tuple[PlacedLayer, ...]
     outside_face: float
     is_sheathed: bool
+    left_out: tuple[str, ...]
     assumed: tuple[Assumed, ...]
 
     def layer_at(self, depth: float) -> HeatLayer | None:
         """The layer at a depth from the finished face [in]; None beyond what counts."""
         for placed, layer in zip(self.placed, self.stack.layers, strict=True):
-            if placed.inner - 1e-9 <= depth <= placed.outer + 1e-9 and placed.outer > placed.inner:
+            if placed.inner - ROUND_OFF <= depth <= placed.outer + ROUND_OFF and placed.outer > placed.inner:
                 return layer
         return None
 
@@ -61,7 +65,8 @@ def heat_wall(planes: WallPlanes, *, units: Units) -> HeatWall:
     Raises:
         StudyError: the wall has no framing, so that nothing says what a window is set in.
     """
-    placed = tuple(one for one in planes.layers if one.outer <= _outside_face(planes) + 1e-9)
+    outside_face = _outside_face(planes)
+    placed = tuple(one for one in planes.layers if one.outer <= outside_face + ROUND_OFF)
     names = _names(placed)
     framed = [name for name, one in zip(names, placed, strict=True) if one.layer.role is Role.FRAMING]
     sheathed = [name for name, one in zip(names, placed, strict=True) if one.layer.role is Role.SHEATHING]
@@ -69,24 +74,34 @@ def heat_wall(planes: WallPlanes, *, units: Units) -> HeatWall:
         raise StudyError(f"wall {planes.wall.name!r} has no framing layer; the heat study needs one around the window.")
     assumed: list[Assumed] = []
     layers = tuple(_layer(name, one, assumed, units) for name, one in zip(names, placed, strict=True))
+    left_out = tuple(one.layer.name for one in planes.layers if one not in placed)
+    if left_out:
+        why = "ventilated, or outside of the ventilated space: film of 0.13 m²K/W before what stays"
+        assumed.append(Assumed(what="left out of heat and damp", value=", ".join(left_out), why=why))
     return HeatWall(
         stack=HeatStack(layers=layers),
         sheathing=(sheathed or framed)[-1],
         placed=placed,
         outside_face=placed[-1].outer,
         is_sheathed=bool(sheathed),
+        left_out=left_out,
         assumed=tuple(assumed),
     )
 
 
 def _outside_face(planes: WallPlanes) -> float:
-    """Where strapping or cladding begins outside the sheathing: air moves behind it."""
-    vented = (
-        one.inner
-        for one in planes.layers
-        if one.layer.role in (Role.STRAPPING, Role.CLADDING) and one.inner >= planes.sheathing_plane - 1e-9
-    )
-    return min(vented, default=planes.cladding_face)
+    """Where the ventilated space begins: at strapping or cladding with no insulation outside of it.
+
+    Strapping under insulation, or with insulation between, is a layer of the wall with wood across it.
+    """
+    insulated = max((one.outer for one in planes.layers if _insulates(one.layer)), default=0.0)
+    least = max(insulated, planes.sheathing_plane) - ROUND_OFF
+    ventilated = (one.inner for one in planes.layers if one.layer.role in VENTILATED and one.inner >= least)
+    return min(ventilated, default=planes.cladding_face)
+
+
+def _insulates(layer: Layer) -> bool:
+    return layer.role is Role.INSULATION or layer.cavity is not None
 
 
 def _names(placed: tuple[PlacedLayer, ...]) -> list[str]:
@@ -111,13 +126,13 @@ def _layer(name: str, placed: PlacedLayer, assumed: list[Assumed], units: Units)
     if layer.role in HOLLOW and layer.cavity is None:
         # Still air lets vapour through as freely as nothing else does: 25 mm are over 100 perm.
         permeance = 4000.0 / US_PERM
-    fraction = _framing_fraction(layer, assumed, units) if layer.role is Role.FRAMING else 0.0
+    share = member_share(layer, assumed, units=units)
     return HeatLayer(
         name=name,
         thickness=thickness,
         resistance=_resistance(layer, thickness, assumed),
-        framing_resistance=thickness / conductivity_of(layer) if fraction else None,
-        framing_fraction=fraction,
+        framing_resistance=thickness / conductivity_of(layer) if share else None,
+        framing_fraction=share,
         permeance=None if permeance is None else permeance * US_PERM,
     )
 
@@ -136,7 +151,7 @@ def _resistance(layer: Layer, thickness: float, assumed: list[Assumed]) -> float
 
 def conductivity_of(layer: Layer) -> float:
     """Conductivity of a layer's own material, the usual one of its role where nobody states it. [W/mK]"""
-    return layer.conductivity or USUAL_CONDUCTIVITY.get(layer.role, 0.12)
+    return layer.conductivity or USUAL_CONDUCTIVITY.get(layer.role, WOOD_CONDUCTIVITY)
 
 
 def _note_conductivity(layer: Layer, assumed: list[Assumed]) -> None:
@@ -144,11 +159,3 @@ def _note_conductivity(layer: Layer, assumed: list[Assumed]) -> None:
         value = f"{decimal_text(conductivity_of(layer), 3)} W/mK"
         why = "usual for its role, from memory; neither job nor catalogue states it"
         assumed.append(Assumed(what=f"conductivity of {layer.name}", value=value, why=why))
-
-
-def _framing_fraction(layer: Layer, assumed: list[Assumed], units: Units) -> float:
-    spacing = layer.spacing or 16.0
-    fraction = next(share for limit, share in FRAMING_FRACTIONS if spacing <= limit)
-    why = f"usual for studs {length_text(spacing, units=units)} apart with plates and openings, from memory"
-    assumed.append(Assumed(what=f"share of framing in {layer.name}", value=f"{fraction:.0%}", why=why))
-    return fraction
