@@ -8,12 +8,12 @@ from pathlib import Path
 
 from jambs.app.chain import Unbuildable, make_kits
 from jambs.app.in_the_way import InTheWay
-from jambs.app.spoiled import Spoiled, planned_rest
 from jambs.app.writing import conflicts, fresh_folder, move_in
 from jambs.interrupts import held_back
 from jambs.job import Job
 from jambs.sheets.cutting_papers import DATA, write_cutting_papers
 from jambs.sheets.cutting_record import Round, cutting_record
+from jambs.sheets.cutting_rest import Spoiled, SpoiledError, board_marks, planned_rest
 from jambs.sheets.press import PressError
 from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_house
 from jambs.stock.house.lot_faults import lot_faults
@@ -40,6 +40,18 @@ def buy(job: Job, target: Path, effort: Effort, *, overwrite: bool, progress: Lo
     return _write(planned, job, target, effort, Round(), overwrite=overwrite)
 
 
+def spoiled_of(boards: Sequence[str], cut: Sequence[str], saved: Sequence[str]) -> Spoiled:
+    """Read what happened at the saw, as it is typed.
+
+    Raises:
+        Unbuildable: a text names no boards.
+    """
+    try:
+        return Spoiled(boards=board_marks(boards), cut=board_marks(cut), saved=tuple(saved))
+    except SpoiledError as error:
+        raise Unbuildable(*error.sentences) from None
+
+
 def buy_rest(
     job: Job,
     target: Path,
@@ -62,6 +74,8 @@ def buy_rest(
         planned, turn = planned_rest(old, make_kits(job), job, spoiled, effort, progress=progress)
     except StockFault as fault:
         raise Unbuildable(*fault.faults) from None
+    except SpoiledError as error:
+        raise Unbuildable(*error.sentences) from None
     kept = {f"plan of round {old['round']}.json": (target / DATA).read_bytes()}
     return _write(planned, job, target, effort, turn, overwrite=overwrite, kept=kept)
 

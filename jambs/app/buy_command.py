@@ -12,7 +12,7 @@ import click
 from jambs.app.job_argument import JOB
 
 if TYPE_CHECKING:
-    from jambs.app.spoiled import Spoiled
+    from jambs.sheets.cutting_rest import Spoiled
     from jambs.stock.house.house_plan import Effort, LotProgress
     from jambs.stock.house.lots import Lot
     from jambs.stock.planner import Progress
@@ -70,16 +70,15 @@ def buy(
     Prices, lengths and boards on hand stand under shop: in the job file; what is missing is assumed, and printed so.
     """
     from jambs.app.build import output_folder
-    from jambs.app.buy import plan_text
+    from jambs.app.buy import plan_text, spoiled_of
     from jambs.app.errors import told
-    from jambs.app.spoiled import Spoiled, board_marks
     from jambs.app.stopped import INTERRUPTED
     from jambs.stock.house.house_plan import Effort
 
     if (cut or saved) and not spoiled:
         raise click.UsageError("--cut and --saved go with --spoiled; name the spoiled board")
     target = told(lambda: out or output_folder(job) / "cutting")
-    waste = told(lambda: Spoiled(boards=board_marks(spoiled), cut=board_marks(cut), saved=saved))
+    waste = told(lambda: spoiled_of(spoiled, cut, saved))
     effort = Effort(seconds=seconds, stages=stages, seed=seed)
     record = told(lambda: _planned(job, target, effort, waste, overwrite))
     click.echo(plan_text(record))

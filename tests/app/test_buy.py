@@ -14,8 +14,8 @@ from shops import Shop, shop
 
 from jambs.app.buy import buy
 from jambs.app.chain import Unbuildable
-from jambs.app.spoiled import board_marks
 from jambs.job import read_job
+from jambs.sheets.cutting_rest import SpoiledError, board_marks
 from jambs.stock import plan_stock
 from jambs.stock.house.house_plan import LEAST_SECONDS, Effort
 
@@ -156,7 +156,7 @@ def test_slips_with_a_spoiled_board(priced: Shop) -> None:
     result = priced.run("buy", "house", "--spoiled", "Z9", "--saved", "W09-1")
     assert result.stderr.splitlines() == [
         "no board of the plan has the mark Z9; see the cutting plan",
-        "no piece of the plan has the mark W09-1; did you mean W02-1?",
+        "no piece of the plan has the mark W09-1; see the cutting plan",
     ]
     assert priced.run("buy", "house", "--cut", "A1").exit_code == 2
     priced.change("frame: 35 1/2 x 47 1/2", "frame: 34 1/2 x 47 1/2")
@@ -166,7 +166,7 @@ def test_slips_with_a_spoiled_board(priced: Shop) -> None:
 
 def test_marks_of_boards() -> None:
     assert board_marks(["a7", "B1-B3, C2-3"]) == ("A7", "B1", "B2", "B3", "C2", "C3")
-    with pytest.raises(Unbuildable, match="'7' names no board; write a mark like A7, or A1-A6"):
+    with pytest.raises(SpoiledError, match="'7' names no board; write a mark like A7, or A1-A6"):
         board_marks(["7"])
 
 

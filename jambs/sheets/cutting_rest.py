@@ -7,7 +7,6 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from jambs.app.chain import Unbuildable
 from jambs.job import Job
 from jambs.job.reading.faults import advice
 from jambs.parts.kit import Kit
@@ -29,6 +28,14 @@ SPARE = " (spare)"
 """Stands behind the name of boards that were bought beyond the plan."""
 
 
+class SpoiledError(ValueError):
+    """Spoiled boards that cannot be planned round; ``sentences`` says why."""
+
+    def __init__(self, *sentences: str) -> None:
+        super().__init__(*sentences)
+        self.sentences = sentences
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spoiled:
     """What happened at the saw: marks of spoiled boards, of boards that are cut, of pieces saved from spoiled ones."""
@@ -42,13 +49,13 @@ def board_marks(written: Iterable[str]) -> tuple[str, ...]:
     """Return the marks that some texts name: ``A7``, ``A1-A6``, ``A1-6``, also with commas.
 
     Raises:
-        Unbuildable: a text names no boards.
+        SpoiledError: a text names no boards.
     """
     marks: list[str] = []
     for text in (one.strip() for some in written for one in some.split(",")):
         found = re.fullmatch(r"([A-Z]+)(\d+)(?:-(?:\1)?(\d+))?", text.upper())
         if not found:
-            raise Unbuildable(f"{text!r} names no board; write a mark like A7, or A1-A6")
+            raise SpoiledError(f"{text!r} names no board; write a mark like A7, or A1-A6")
         letter, first, last = found[1], int(found[2]), int(found[3] or found[2])
         marks += [f"{letter}{number}" for number in range(first, last + 1)]
     return tuple(dict.fromkeys(marks))
@@ -66,7 +73,7 @@ def planned_rest(
     """Plan the lots of spoiled boards again; return all lots, and which round this is.
 
     Raises:
-        Unbuildable: the file is of another version, a mark is not in the plan, or the job has changed since.
+        SpoiledError: the file is of another version, a mark is not in the plan, or the job has changed since.
         StockFault: what is left cannot yield all pieces.
     """
     _same_version(old)
@@ -89,7 +96,7 @@ def planned_rest(
 
 def _same_version(old: Record) -> None:
     if old.get("format") != FORMAT or old.get("version") != VERSION:
-        raise Unbuildable("plan.json is of another version of jambs; run jambs buy without --spoiled again")
+        raise SpoiledError("plan.json is of another version of jambs; run jambs buy without --spoiled again")
 
 
 # ---- the plan as the file has it
@@ -100,7 +107,7 @@ def _planned(record: Record, pieces: dict[str, CutPiece]) -> PlannedLot:
     known = {mark: one.piece for mark, one in pieces.items()}
     changed = [piece.mark for piece in plan.problem.pieces if known.get(piece.mark) != piece]
     if changed:
-        raise Unbuildable(
+        raise SpoiledError(
             f"{', '.join(changed)}: changed since the plan was made. Run jambs buy without --spoiled, and list what "
             "is left of the boards under shop: on_hand."
         )
@@ -131,7 +138,7 @@ def _known(before: Sequence[PlannedLot], spoiled: Spoiled) -> None:
     faults += [f"no piece of the plan has the mark {mark}; {_near(mark, pieces)}" for mark in strange]
     faults += [f"{mark} cannot be both spoiled and cut; name it once" for mark in spoiled.boards if mark in spoiled.cut]
     if faults:
-        raise Unbuildable(*faults)
+        raise SpoiledError(*faults)
 
 
 def _near(mark: str, marks: Sequence[str]) -> str:
