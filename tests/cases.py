@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import yaml
+from hypothesis import settings
 from said import sentences
 
 from jambs.job import Job, read_job
@@ -193,3 +194,8 @@ def figure(kit: Kit, name: str) -> float:
 def texts(kit: Kit) -> str:
     """All findings of a kit, one a line."""
     return "\n".join(sentences(kit.findings))
+
+
+def examples(count: int) -> settings:
+    """Say how many examples a test wants of hypothesis; the profile ``long`` takes twenty times as many."""
+    return settings(max_examples=count * settings().max_examples // 100)

@@ -1,6 +1,16 @@
-"""Let the tests share ``cases.py``."""
+"""Let the tests share ``cases.py``; say how hypothesis looks for examples.
+
+``ci``, as usual: the same examples in every run, so that what fails is the fault of a change. ``long``: new examples in
+every run and twenty times as many, on a machine of one's own: ``pytest --hypothesis-profile=long tests/solids``.
+"""
 
 import sys
 from pathlib import Path
 
+from hypothesis import settings
+
 sys.path.insert(0, str(Path(__file__).parent))
+
+settings.register_profile("ci", derandomize=True, database=None, deadline=None)
+settings.register_profile("long", deadline=None, print_blob=True, max_examples=2000)
+settings.load_profile("ci")

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import assume, given, settings
+from cases import examples
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely import Polygon, box
 
@@ -28,13 +29,13 @@ def stars(draw: st.DrawFn) -> list[Point]:
     ]
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(stars(), stars())
 def test_common_area_against_shapely(one: list[Point], two: list[Point]) -> None:
     assert common_area([one], [two]) == pytest.approx(Polygon(one).intersection(Polygon(two)).area, abs=SAME)
 
 
-@settings(max_examples=30, deadline=None)
+@examples(30)
 @given(stars(), st.booleans())
 def test_common_area_with_a_hole_against_shapely(one: list[Point], turned: bool) -> None:
     """A ring, as a window's frame: the hole runs the other way round; the whole may be seen from behind."""
@@ -45,7 +46,7 @@ def test_common_area_with_a_hole_against_shapely(one: list[Point], turned: bool)
     assert common_area([one], loops) == pytest.approx(asked, abs=SAME)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(SIZES, SIZES, st.tuples(*[st.integers(-2, 11).map(lambda tenth: tenth / 10 + 0.05)] * 4))
 def test_less_box_against_shapely(long: float, high: float, shares: tuple[float, float, float, float]) -> None:
     """A box that reaches past the outline on one side at least, as a saw does."""

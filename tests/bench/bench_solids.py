@@ -20,7 +20,7 @@ sys.path[:0] = [str(ROOT / "tests" / "solids"), str(ROOT / "tests"), str(ROOT)]
 
 from harbour import harbour_job, harbour_kits  # noqa: E402
 from hypothesis import HealthCheck, given, settings  # noqa: E402
-from random_kits import kits  # noqa: E402
+from random_kits import RandomKit, kits  # noqa: E402
 
 from jambs.job import Job  # noqa: E402
 from jambs.parts.kit import Kit  # noqa: E402
@@ -108,12 +108,11 @@ def random_kits() -> None:
 
     @settings(max_examples=300, deadline=None, database=None, suppress_health_check=list(HealthCheck))
     @given(kits())
-    def one(kit_and_job: tuple[Kit, Job]) -> None:
-        kit, job = kit_and_job
-        report = fit_report(model_kit(kit, job))
+    def one(random: RandomKit) -> None:
+        report = fit_report(model_kit(random.kit, random.job))
         assert report.fits, report.faults
         count[0] += 1
-        count[1] += kit.is_measured
+        count[1] += random.kit.is_measured
 
     spent = seconds(one)
     print(f"{count[0]} random kits fit, {count[1]} of them measured: {spent:.1f} s")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as some
 from PIL import ImageFont
 
@@ -63,7 +63,6 @@ def area(polygon: Polygon) -> float:
     return abs(sum(a * d - b * c for (a, b), (c, d) in pairs)) / 2
 
 
-@settings(deadline=None)
 @given(base=RECTANGLES, covers=some.lists(RECTANGLES, max_size=4))
 def test_the_visible_area_is_counted_by_unit_squares(base: Polygon, covers: list[Polygon]) -> None:
     cells = [(x + 0.5, y + 0.5) for x in range(16) for y in range(16)]
@@ -71,7 +70,6 @@ def test_the_visible_area_is_counted_by_unit_squares(base: Polygon, covers: list
     assert sum(area(piece) for piece in visible_area(base, covers)) == pytest.approx(seen, abs=TINY)
 
 
-@settings(deadline=None)
 @given(
     base=some.lists(some.tuples(some.floats(0, 9), some.floats(0, 9)), min_size=3, max_size=7).map(hull),
     cover=some.lists(some.tuples(some.floats(0, 9), some.floats(0, 9)), min_size=3, max_size=7).map(hull),

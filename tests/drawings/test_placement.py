@@ -5,8 +5,9 @@ from __future__ import annotations
 import itertools
 
 import pytest
+from cases import examples
 from collisions import collisions, crossings
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as some
 
 from jambs.drawings.layout.arrange import arrange
@@ -97,14 +98,14 @@ def views(draw: some.DrawFn) -> View:
     )
 
 
-@settings(max_examples=150, deadline=None)
+@examples(150)
 @given(view=views(), units=some.sampled_from(list(Units)), number=some.integers(0, 3))
 def test_nothing_touches_in_any_view(view: View, units: Units, number: int) -> None:
     placed = arrange(view, scale=scales_of(units)[number], units=units)
     assert collisions(placed) == []
 
 
-@settings(max_examples=100, deadline=None)
+@examples(100)
 @given(view=views())
 def test_every_text_that_was_asked_for_is_there_once(view: View) -> None:
     placed = arrange(view, scale=scales_of(Units.INCH)[0], units=Units.INCH)
@@ -116,7 +117,7 @@ def test_every_text_that_was_asked_for_is_there_once(view: View) -> None:
     assert sum("W03-12" in text for text in said) == len(view.marks)
 
 
-@settings(max_examples=100, deadline=None)
+@examples(100)
 @given(
     widths=some.lists(some.one_of(THIN, SIXTY_FOURTHS), min_size=2, max_size=12),
     side=some.sampled_from([ViewSide.TOP, ViewSide.BOTTOM]),
@@ -140,7 +141,7 @@ def test_leaders_of_a_stack_of_layers_do_not_cross(widths: list[float], side: Vi
     assert collisions(placed) == []
 
 
-@settings(max_examples=100, deadline=None)
+@examples(100)
 @given(points=some.lists(some.tuples(some.floats(0, 20), some.floats(0, 20)), min_size=2, max_size=9))
 def test_leaders_of_a_column_of_call_outs_do_not_cross(points: list[tuple[float, float]]) -> None:
     outline = ((0.0, 0.0), (20.0, 0.0), (20.0, 20.0), (0.0, 20.0))

@@ -6,8 +6,8 @@ import math
 from typing import Any
 
 import pytest
-from cases import STOOL, kit_of, part_of
-from hypothesis import given, settings
+from cases import STOOL, examples, kit_of, part_of
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely import Polygon, box
 from shapely.geometry.base import BaseGeometry
@@ -61,7 +61,7 @@ def miter_wedge(part: Part, cut: Miter) -> Polygon:
     return Polygon([(part.length, long_v), (part.length - back, short_v), (part.length, short_v)])
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(
     st.sampled_from(JOINTS),
     st.sampled_from(["picture framed", "stool and apron"]),
@@ -87,7 +87,7 @@ def test_cuts_make_the_outline(
         assert outline.symmetric_difference(cut_by(part)).area < 1e-6, part
 
 
-@settings(max_examples=20, deadline=None)
+@examples(20)
 @given(st.sampled_from(JOINTS), st.sampled_from(["picture framed", "stool and apron"]), st.integers(0, 40))
 def test_no_board_is_mirrored_and_none_leaves_its_blank(joint: dict[str, str], style: str, extra: int) -> None:
     kit = kit_of(interior_trim__inside=trim(joint, style), openings__0__frame=f"{30 + extra} x {40 + extra}",
@@ -108,7 +108,7 @@ def sizes(kit: Kit, *, swap: bool) -> dict[tuple[str, str, str], tuple[float, fl
     }
 
 
-@settings(max_examples=20, deadline=None)
+@examples(20)
 @given(SIXTEENTHS, SIXTEENTHS, SIXTEENTHS, SIXTEENTHS, st.integers(0, 8), st.integers(0, 8))
 def test_a_mirrored_opening_gives_mirrored_parts(hl: int, hr: int, sl: int, sr: int, left: int, right: int) -> None:
     def build(hl: int, hr: int, sl: int, sr: int, left: int, right: int) -> Kit:
@@ -137,7 +137,7 @@ def test_a_mirrored_opening_gives_mirrored_parts(hl: int, hr: int, sl: int, sr: 
     }
 
 
-@settings(max_examples=15, deadline=None)
+@examples(15)
 @given(st.integers(64 * 1, 64 * 5), st.sampled_from([STOOL, trim(JOINTS[2], "picture framed")]))
 def test_a_measured_opening_with_equal_depths_is_the_planned_one(count: int, inside: dict[str, Any]) -> None:
     depth = length_text(GRIDS["1/32"].round(count / 64), units=GRIDS["1/32"].units)
@@ -158,7 +158,7 @@ def test_a_measured_opening_with_equal_depths_is_the_planned_one(count: int, ins
     assert measured.parts == planned.parts
 
 
-@settings(max_examples=30, deadline=None)
+@examples(30)
 @given(
     st.sampled_from(sorted(GRIDS)),
     st.integers(60 * 64, 200 * 64),

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from cases import METRIC, changed, job_of, placed
-from hypothesis import given, settings
+from cases import METRIC, changed, examples, job_of, placed
+from hypothesis import given
 from hypothesis import strategies as st
 from said import sentences
 
@@ -56,7 +56,7 @@ def test_the_rules_by_hand() -> None:
     assert {name: (one.interior_depth, one.exterior_depth) for name, one in found.items()} == cases
 
 
-@settings(max_examples=40, deadline=None)
+@examples(40)
 @given(st.integers(0, 16), st.integers(8, 64 * 5), st.integers(8, 64 * 5), st.integers(0, 64 * 2))
 def test_moving_the_window_only_moves_depth_from_one_side_to_the_other(
     sixteenths: int, inner: int, outer: int, projection: int

@@ -6,7 +6,8 @@ import math
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from cases import examples
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely import Polygon, affinity, box
 
@@ -66,7 +67,7 @@ def test_passage_at_right_angles_is_the_light_less_the_sash() -> None:
     assert passage_at(PROUD, 0.0) == 0.0
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(st.floats(0.2, 1.5), st.floats(0.1, 1.0), st.floats(0.5, 8.0))
 def test_against_dense_turning_with_shapely(proud: float, reveal: float, depth: float) -> None:
     leaf = replace(PROUD, set_back=-proud, hinge_jamb_face=2.0 - reveal, latch_jamb_face=2.0 - reveal, jamb_depth=depth)

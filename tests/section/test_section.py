@@ -6,8 +6,8 @@ from itertools import combinations
 from typing import Any
 
 import pytest
-from cases import STOOL, kit_of
-from hypothesis import given, settings
+from cases import STOOL, examples, kit_of
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely import Polygon
 from shapely.ops import unary_union
@@ -53,7 +53,7 @@ def test_a_door_has_no_sill_cut() -> None:
     assert set(found) == {SectionCut.JAMB, SectionCut.HEAD}
 
 
-@settings(max_examples=15, deadline=None)
+@examples(15)
 @given(
     st.sampled_from([STOOL, None]),
     st.integers(0, 8),
@@ -75,7 +75,7 @@ def test_no_two_solid_parts_share_space(inside: Any, sixteenth: int, slope: str,
             assert shared < TOUCH, (section.cut, one.name, other.name, shared)
 
 
-@settings(max_examples=15, deadline=None)
+@examples(15)
 @given(st.integers(0, 16), st.sampled_from(["outboard", "liner"]))
 def test_boards_do_not_lie_inside_the_wall(sixteenth: int, buck: str) -> None:
     """Layers stop where buck and exterior trim begin; interior trim stays in the rough opening or on the wall."""

@@ -14,6 +14,20 @@ from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
 from jambs.place.solve import PlaceError, place_windows
 
+
+class RandomKit:
+    """A kit and its job; shown as the changes of the base job that made it, short enough to read and to copy.
+
+    No dataclass: hypothesis would show every field of one, and a whole job is too long to show.
+    """
+
+    def __init__(self, changes: dict[str, Any], kit: Kit, job: Job) -> None:
+        self.changes, self.kit, self.job = changes, kit, job
+
+    def __repr__(self) -> str:
+        return f"kit_of(**{self.changes!r})"
+
+
 CORNERS = ("head_left", "head_right", "sill_left", "sill_right")
 
 
@@ -94,7 +108,7 @@ def exterior_trims(draw: st.DrawFn) -> dict[str, Any]:
 
 
 @st.composite
-def kits(draw: st.DrawFn) -> tuple[Kit, Job]:
+def kits(draw: st.DrawFn) -> RandomKit:
     """A kit that can be built: nothing in its findings stops it."""
     frame = (draw(st.integers(16 * 16, 72 * 16)) / 16, draw(st.integers(16 * 16, 90 * 16)) / 16)
     shim = draw(st.sampled_from([1 / 2, 3 / 4, 1, 2]))
@@ -120,11 +134,11 @@ def kits(draw: st.DrawFn) -> tuple[Kit, Job]:
         changes["windows__fixed__sash_set_back"] = "0"
         changes["openings__0__floor_below_frame"] = draw(inches(0, 1.5))
         changes["exterior_trim__outside"].pop("sill", None)
-    kit, job = _kit(changes)
+    found = _kit(changes)
     if draw(st.booleans()):
-        kit, job = _measured(draw, changes, kit)
-    assume(not any(finding.severity is Severity.STOP for finding in kit.findings))
-    return kit, job
+        found = _measured(draw, changes, found.kit)
+    assume(not any(finding.severity is Severity.STOP for finding in found.kit.findings))
+    return found
 
 
 def bucks() -> st.SearchStrategy[dict[str, Any]]:
@@ -137,7 +151,7 @@ def bucks() -> st.SearchStrategy[dict[str, Any]]:
     )
 
 
-def _measured(draw: st.DrawFn, changes: dict[str, Any], planned: Kit) -> tuple[Kit, Job]:
+def _measured(draw: st.DrawFn, changes: dict[str, Any], planned: Kit) -> RandomKit:
     """Measure the wall: every corner a few thirty-seconds off the plan, inside and perhaps outside."""
     placement = planned.placement
     assume(placement.interior_depth > 0.5)
@@ -154,11 +168,11 @@ def _off(draw: st.DrawFn, depth: float) -> str:
     return f"{depth + draw(st.integers(-4, 4)) / 32:.6f}"
 
 
-def _kit(changes: dict[str, Any]) -> tuple[Kit, Job]:
+def _kit(changes: dict[str, Any]) -> RandomKit:
     try:
         job = job_of(changed(**changes))
         kit = make_kit(place_windows(job)[0], job)
     except (JobFaults, PlaceError, PartsError):
         assume(False)
         raise
-    return kit, job
+    return RandomKit(changes, kit, job)

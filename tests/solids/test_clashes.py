@@ -5,8 +5,9 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
+from cases import examples
 from harbour import harbour_solids
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from jambs.geometry import Vector
@@ -27,7 +28,7 @@ def boxed(name: str, low: Vector, size: Vector) -> Solid:
     return stood(name=name, material="poplar", part=None, bench=bench, seat=seat)
 
 
-@settings(max_examples=80, deadline=None)
+@examples(80)
 @given(PLACES, SIZES, PLACES, SIZES)
 def test_boxes_against_interval_arithmetic(
     at: tuple[int, int, int], size: tuple[int, int, int], to: tuple[int, int, int], other: tuple[int, int, int]
@@ -56,7 +57,7 @@ def test_the_sieves_let_nothing_through(mark: str) -> None:
         assert kernel.volume(kernel.common(one, two)) == pytest.approx(0.0, abs=1e-6)
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(st.sampled_from(["W01", "W11"]), st.data())
 def test_moved_parts_against_the_kernel(mark: str, data: st.DataObject) -> None:
     """Push one sawn part along an axis: the sieves find a clash where and only where the kernel has a common volume."""

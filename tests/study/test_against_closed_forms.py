@@ -4,8 +4,9 @@ from dataclasses import replace
 from math import cos, cosh, log, pi, sinh, sqrt
 
 import pytest
+from cases import examples
 from heat_cases import WALLS, air, box, wall
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from retired_cut import wall_blocks
 
@@ -25,7 +26,7 @@ COARSE = Fineness(first=0.01, growth=2, largest=0.2)
     thicknesses=st.lists(st.floats(min_value=0.001, max_value=0.4), min_size=1, max_size=6),
     conductivities=st.lists(st.floats(min_value=0.02, max_value=3), min_size=6, max_size=6),
 )
-@settings(max_examples=40, deadline=None)
+@examples(40)
 def test_a_layer_stack_of_unequal_layers_is_exact_in_both_schemes(
     thicknesses: list[float], conductivities: list[float]
 ) -> None:
@@ -94,7 +95,7 @@ def held_below_and_above() -> list[AirRegion]:
 
 
 @given(st.lists(st.floats(min_value=0.02, max_value=50), min_size=12, max_size=12))
-@settings(max_examples=25, deadline=None)
+@examples(25)
 def test_duality_of_the_two_schemes(conductivities: list[float]) -> None:
     """Keller-Dykhne: G_x(k) G_y(1/k) = 1. The schemes are dual to each other, so it holds exactly on any grid."""
     xs, ys = (0.0, 0.13, 0.5, 0.72, 1.0), (0.0, 0.31, 0.6, 1.0)

@@ -4,8 +4,9 @@ from collections.abc import Callable
 
 import numpy as np
 import pytest
+from cases import examples
 from heat_cases import air, box
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from jambs.study.heat.cells import lay_out, paint
@@ -16,7 +17,7 @@ FINENESS = Fineness(first=0.004, growth=1.4, largest=0.04)
 
 
 @given(st.lists(st.integers(min_value=-5_000, max_value=20_000), min_size=2, max_size=12, unique=True))
-@settings(max_examples=60, deadline=None)
+@examples(60)
 def test_every_edge_is_a_line_and_no_step_breaks_the_rules(edges: list[int]) -> None:
     kept = sorted(edge / 10_000 for edge in edges)
     lines = graded_lines(kept, fineness=FINENESS)
