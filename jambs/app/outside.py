@@ -11,7 +11,8 @@ from jambs.app.chain import Unbuildable, make_kits
 from jambs.courses.cladding import CourseError
 from jambs.courses.elevation import kits_on
 from jambs.courses.plan import CoursePlan, plan_elevation
-from jambs.fasten.plan import FastenerLine, field_fasteners, opening_fasteners
+from jambs.fasten.elevation import elevation_fasteners
+from jambs.fasten.plan import FastenerLine, opening_fasteners
 from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings, make_flashings
 from jambs.job import Job
@@ -90,8 +91,7 @@ def _fasteners(kits: Sequence[Kit], job: Job) -> tuple[FastenerLine, ...]:
     entries = job.outside.fasteners
     lines = [line for kit in kits for line in opening_fasteners(kit, entries, job)]
     for name, elevation in job.outside.elevations.items():
-        if own := kits_on(name, elevation, kits):
-            lines += field_fasteners(name, elevation, own, own[0].placement.planes, entries, job)
+        lines += elevation_fasteners(name, elevation, kits_on(name, elevation, kits), kits, entries, job)
     return tuple(lines)
 
 

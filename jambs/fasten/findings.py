@@ -60,3 +60,22 @@ class FurringVerdict(Finding):
     def sentence(self, units: Units) -> str:
         """Name the places and what the table says."""
         return f"Fasteners of {self.fixed.value} ({', '.join(self.places)}): {self.verdict.words}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WidthsOfWallsNotGiven(Finding):
+    """An elevation of several walls, and the job does not say how much of it some of them are."""
+
+    code: ClassVar[str] = "widths-of-walls-not-given"
+    severity: Severity = Severity.CHECK
+    walls: tuple[str, ...]
+    missing: tuple[str, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Name the walls and the key that gives their widths."""
+        keys = ", ".join(f"{wall}: …" for wall in self.walls)
+        return (
+            f"{self.subject.name} has the walls {' and '.join(self.walls)}, and the job does not say how wide "
+            f"{' and '.join(self.missing)} is there: give the elevation walls: {{{keys}}} with the width of each; "
+            "until then these are not counted."
+        )

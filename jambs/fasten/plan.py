@@ -10,17 +10,15 @@ from jambs.fasten.findings import FurringVerdict, NoneLongEnough, NoTableOfLengt
 from jambs.fasten.furring import FurringCase, Verdict, furring_verdict
 from jambs.fasten.reach import Through, find_sold, next_length, through_field, through_opening
 from jambs.findings import Finding, Severity, Subject
-from jambs.job.models.layers import USUAL_SPACING, Layer, Role
+from jambs.job.models.layers import USUAL_SPACING, Layer, MadeOf, Role
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
-from jambs.length import ROUND_OFF, Units, decimal_text, length_text, whole_down, whole_up
+from jambs.length import ROUND_OFF, decimal_text, length_text, whole_down, whole_up
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.wall.planes import WallPlanes
 
-FOAMS = ("EPS", "XPS", "polyisocyanurate")
-"""Layers that the furring table means: foam plastic sheathing."""
 ROLES = {Fixed.STRAPPING: Role.STRAPPING, Fixed.COVER: Role.COVER}
 
 
@@ -30,7 +28,8 @@ class FastenerLine:
 
     ``where``: mark of the opening or name of the elevation. ``needed``: through everything and the penetration asked;
     ``length``: next one sold, None where none reaches [in]. ``count``: None where the job does not say how much wall;
-    ``is_about``: the count is a layout of the field, not of single boards. ``furring``: what the table says of it.
+    ``asked``: the key of the elevation that would give it. ``is_about``: the count is a layout of the field, not of
+    single boards. ``furring``: what the table says of it.
     """
 
     where: str
@@ -46,6 +45,7 @@ class FastenerLine:
     source: str
     furring: Verdict | None
     findings: tuple[Finding, ...]
+    asked: str = "width"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,32 +85,36 @@ def board_count(length: float, entry: FastenerEntry) -> int:
 
 
 def field_fasteners(
-    name: str,
+    where: str,
     elevation: ElevationEntry,
+    width: float | None,
     kits: Sequence[Kit],
     planes: WallPlanes,
     entries: Mapping[Fixed, FastenerEntry],
     job: Job,
 ) -> tuple[FastenerLine, ...]:
-    """Plan the fasteners of an elevation's strapping or cover sheet; ``kits``: those of its openings."""
+    """Plan the fasteners of the strapping or cover sheet of one wall of an elevation.
+
+    ``width``: how much of the elevation is this wall [in], None where the job does not say; ``kits``: of its openings.
+    """
     lines = []
     for fixed, role in ROLES.items():
         entry = entries.get(fixed)
         layer = next((one.layer for one in reversed(planes.layers) if one.layer.role is role), None)
         if entry is None or layer is None:
             continue
-        apart = member_spacing(layer, planes, job.units)
-        count = None if elevation.width is None else field_count(elevation, elevation.width, kits, apart, entry)
+        apart = known_spacing(layer, planes) or USUAL_SPACING[job.units]
+        count = None if width is None else field_count(elevation, width, kits, apart, entry)
         verdict = _verdict(fixed, entry, planes, job)
-        lines.append(_line(Subject.elevation(name), fixed, entry, through_field(planes), count, True, verdict))
+        lines.append(_line(Subject.elevation(where), fixed, entry, through_field(planes), count, True, verdict))
     return tuple(lines)
 
 
-def member_spacing(layer: Layer, planes: WallPlanes, units: Units) -> float:
-    """Return how far apart strapping stands, or the studs that a cover sheet is fastened to [in]."""
+def known_spacing(layer: Layer, planes: WallPlanes) -> float | None:
+    """Return how far apart strapping stands, or the studs that a cover sheet is fastened to [in]; None if not said."""
     framing = [one.layer.spacing for one in planes.layers if one.layer.role is Role.FRAMING and one.layer.spacing]
     own = layer.spacing if layer.role is Role.STRAPPING else None
-    return own or next(iter(framing), None) or USUAL_SPACING[units]
+    return own or next(iter(framing), None)
 
 
 def field_count(
@@ -133,18 +137,21 @@ def _verdict(fixed: Fixed, entry: FastenerEntry, planes: WallPlanes, job: Job) -
         return None
     if fixed is not Fixed.STRAPPING:
         return _design(f"the published table is for furring over foam, not for {fixed.value} over insulation")
-    others = [layer.name for layer in insulation if layer.name not in FOAMS]
+    others = [layer.name for layer in insulation if layer.made_of is not MadeOf.FOAM]
     if others:
         return _design(f"the published table is for foam plastic, not for {others[0]}")
+    strapping = next(layer for layer in outboard if layer.role is Role.STRAPPING)
+    spacing = known_spacing(strapping, planes)
+    if spacing is None:
+        return _design("neither the strapping nor the framing has a spacing in the job")
     if entry.cladding_weight is None:
         return _design("the job gives no cladding_weight")
-    strapping = next(layer for layer in outboard if layer.role is Role.STRAPPING)
     sold = find_sold(entry.fastener)
     case = FurringCase(
         fastener=sold.fastener if sold else entry.fastener,
         penetration=entry.penetration,
         fastener_spacing=entry.spacing,
-        furring_spacing=member_spacing(strapping, planes, job.units),
+        furring_spacing=spacing,
         cladding_psf=entry.cladding_weight,
         foam=sum(layer.thickness for layer in insulation),
     )
@@ -261,5 +268,5 @@ def through_words(line: FastenerLine, job: Job) -> str:
 def count_words(line: FastenerLine) -> str:
     """Say how many: ``48``, ``about 320``, or that the job gives no width of the wall."""
     if line.count is None:
-        return "count: give the elevation's width"
+        return f"count: give the elevation's {line.asked}"
     return f"about {decimal_text(line.count, 0)}" if line.is_about else decimal_text(line.count, 0)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.job.models.layers import Layer, MadeOf
 from jambs.parts.kinds import Where
 from jambs.parts.part import Part
 from jambs.place.placement import Placement
@@ -13,8 +14,6 @@ FOAM = (
     "Foam and fire: foam plastic needs a thermal barrier toward the room, often gypsum board (IRC R316.4); "
     "the local code decides."
 )
-FOAM_PLASTICS = ("eps", "xps", "poly", "foam", "phenolic", "urethane")
-"""Words in the names of layers that are foam plastic."""
 STRUCTURE = (
     "Structure: what carries the window and the cladding is for the engineer and the local code; "
     "this sheet only adds depths."
@@ -27,8 +26,12 @@ def cautions(placement: Placement, parts: tuple[Part, ...]) -> tuple[str, ...]:
     found = [SAW, GLASS]
     if any(part.where is Where.EXTERIOR for part in parts):
         found.append(HEIGHT)
-    if any(word in one.layer.name.lower() for one in placement.planes.layers for word in FOAM_PLASTICS):
+    if any(_is_foam(one.layer) or (one.layer.cavity and _is_foam(one.layer.cavity)) for one in placement.planes.layers):
         found.append(FOAM)
     if placement.buck is not None:
         found.append(STRUCTURE)
     return (*found, PAINT)
+
+
+def _is_foam(layer: Layer) -> bool:
+    return layer.made_of is MadeOf.FOAM

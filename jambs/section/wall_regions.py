@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.models.layers import Layer, Role
+from jambs.job.models.layers import Layer, MadeOf, Role
 from jambs.length import OFF_GRID
 from jambs.parts.kit import Kit
 from jambs.section.edges import Edge, Edges, layer_edge
@@ -30,7 +30,6 @@ STUFF_OF = {
     Role.COVER: Stuff.COVER,
     Role.CLADDING: Stuff.CLADDING,
 }
-FIBRE_WORDS = ("wool", "fibre", "fiber", "cellulose")
 
 
 def wall_regions(kit: Kit, cut: SectionCut, edges: Edges, wall_length: float) -> list[Region]:
@@ -71,7 +70,7 @@ def _layer(
 
 def stuff_of(layer: Layer) -> Stuff:
     """What a layer is made of, for its hatch: fibre insulation apart from rigid."""
-    if layer.role is Role.INSULATION and any(word in layer.name.lower() for word in FIBRE_WORDS):
+    if layer.role is Role.INSULATION and layer.made_of is MadeOf.FIBRE:
         return Stuff.FIBRE
     return STUFF_OF[layer.role]
 

@@ -19,6 +19,7 @@ from jambs.fasten.plan import (
     through_words,
 )
 from jambs.fasten.reach import find_sold, framing_face, next_length
+from jambs.job.models.layers import MadeOf
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
 from jambs.wall.planes import WallPlanes, stack_wall
@@ -84,12 +85,12 @@ def test_a_field_by_hand() -> None:
     job, kits = harbour_house()
     planes = kits["D01"].placement.planes
     keys: dict[str, object] = {"penetration": "1", "spacing": "16", "from_end": "2"}
-    line = only(field_fasteners("south", elevation(width="32'"), [], planes, entries(Fixed.STRAPPING, **keys), job))
+    line = only(field_fasteners("south", elevation(), 384.0, [], planes, entries(Fixed.STRAPPING, **keys), job))
     assert line.count == 25 * 7
     assert count_words(line) == "about 175"
-    with_door = field_fasteners("south", elevation(width="32'"), [kits["D01"]], planes, entries(Fixed.STRAPPING), job)
+    with_door = field_fasteners("south", elevation(), 384.0, [kits["D01"]], planes, entries(Fixed.STRAPPING), job)
     assert only(with_door).count == 25 * 7 - 2 * 5
-    unknown = only(field_fasteners("south", elevation(), [], planes, entries(Fixed.STRAPPING), job))
+    unknown = only(field_fasteners("south", elevation(), None, [], planes, entries(Fixed.STRAPPING), job))
     assert unknown.count is None
     assert count_words(unknown) == "count: give the elevation's width"
 
@@ -101,7 +102,8 @@ def foam_planes(name: str, thickness: float) -> WallPlanes:
     boards = [layer for layer in wall.layers if layer.name == "mineral wool board"]
     layers = [layer for layer in wall.layers if layer is not boards[0]]
     place = layers.index(boards[1])
-    layers[place] = replace(boards[1], name=name, thickness=thickness)
+    made_of = MadeOf.FOAM if name == "XPS" else MadeOf.FIBRE
+    layers[place] = replace(boards[1], name=name, thickness=thickness, made_of=made_of)
     return stack_wall(replace(wall, layers=tuple(layers)), grid=job.shop.grid)
 
 
@@ -117,7 +119,7 @@ def foam_planes(name: str, thickness: float) -> WallPlanes:
 def test_strapping_over_boards(name: str, thickness: float, keys: dict[str, object], words: str) -> None:
     job, _ = harbour_house()
     strapping = entries(Fixed.STRAPPING, fastener="1/4 lag screw", spacing="12", **keys)
-    line = only(field_fasteners("south", elevation(), [], foam_planes(name, thickness), strapping, job))
+    line = only(field_fasteners("south", elevation(), None, [], foam_planes(name, thickness), strapping, job))
     assert line.furring is not None
     assert line.furring.words.startswith(words)
     assert line.furring.words in house_findings([line], job)[-1].sentence(Units.INCH)
@@ -126,7 +128,7 @@ def test_strapping_over_boards(name: str, thickness: float, keys: dict[str, obje
 def test_a_cover_sheet_is_not_in_the_table() -> None:
     job, kits = harbour_house()
     planes = kits["W01"].placement.planes
-    line = only(field_fasteners("north", elevation(width="20'"), [], planes, entries(Fixed.COVER), job))
+    line = only(field_fasteners("north", elevation(), 240.0, [], planes, entries(Fixed.COVER), job))
     assert line.furring is not None and not line.furring.is_allowed
     assert line.furring.words.startswith("needs design: the published table is for furring over foam, not for cover")
 

@@ -38,6 +38,17 @@ class Role(StrEnum):
     CLADDING = "cladding"
 
 
+class MadeOf(StrEnum):
+    """What a layer is of, as far as hatch, fire and fasteners ask. Wood fibre, mineral wool, batts are *fibre*."""
+
+    FOAM = "foam plastic"
+    FIBRE = "fibre"
+    WOOD = "wood"
+    MINERAL = "mineral"
+    METAL = "metal"
+    MEMBRANE = "membrane"
+
+
 USUAL_SPACING = {Units.INCH: 16.0, Units.MM: 600 / MM_PER_INCH}
 """Of studs and strapping, centre to centre [in]: common practice, no source. Nothing is sawn to it."""
 
@@ -82,6 +93,7 @@ class LayerEntry(ModelOrText):
     material: Text
     thickness: LayerThickness | None = None
     role: Role | None = None
+    made_of: MadeOf | None = None
     spacing: BoardWidth | None = None
     member_width: BoardWidth | None = None
     framing_share: FramingShare | None = None
@@ -130,8 +142,8 @@ class Layer:
     """One layer of a wall with all its values looked up.
 
     ``thickness`` [in], inner face → outer face; ``conductivity`` [W/mK]; ``permeance`` [perm] of the whole layer;
-    ``spacing`` and ``member_width`` [in] of studs or strapping, ``framing_share`` of their wood, 0 to 1;
-    ``source`` says where the catalogue's values are from.
+    ``spacing`` and ``member_width`` [in] of studs or strapping, ``framing_share`` of their wood, 0 to 1; ``made_of``:
+    nothing where it does not matter and the job does not say; ``source`` says where the catalogue's values are from.
     """
 
     name: str
@@ -144,6 +156,7 @@ class Layer:
     framing_share: float | None = None
     cavity: Layer | None = None
     carries: bool = False
+    made_of: MadeOf | None = None
     source: str = "job file"
 
 

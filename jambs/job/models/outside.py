@@ -26,6 +26,7 @@ from jambs.job.models.fields import (
     Text,
     fault,
 )
+from jambs.length import HALF_64TH
 
 
 def _written(description: str) -> WithJsonSchema:
@@ -115,6 +116,7 @@ class ElevationEntry(Model):
     """One side of the house. Heights over the datum (the ground floor) [in].
 
     ``start_line``: butts of the first course. ``eave``: where the cladding ends. ``width``: corner to corner.
+    ``walls``: the width of each, where an elevation has more than one; an opening is on its own wall.
     ``cladding``: where it is laid in level courses; without it there are no courses, only fasteners. Its openings are
     those that name it, or else those that face the way it does; their ``from_left`` runs from the left corner as seen
     from outside to the left edge of the frame.
@@ -125,12 +127,15 @@ class ElevationEntry(Model):
     cladding: CladdingEntry | None = None
     faces: Bearing | None = None
     width: Distance | None = None
+    walls: dict[str, Distance] = Field(default_factory=dict)
     storeys: tuple[StoreyEntry, ...] = ()
 
     @model_validator(mode="after")
     def _upright(self) -> ElevationEntry:
         if self.eave <= self.start_line:
             raise fault("eave is not above start_line; both are heights over the ground floor")
+        if self.width is not None and sum(self.walls.values()) > self.width + HALF_64TH:
+            raise fault("walls are wider together than the elevation; make them add up to its width at most")
         return self
 
 

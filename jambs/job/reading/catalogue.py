@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
-from jambs.job.models.layers import Role
+from jambs.job.models.layers import MadeOf, Role
 from jambs.length import Units, read_length
 
 
@@ -25,6 +25,7 @@ class CatalogueLayer:
     name: str
     aliases: tuple[str, ...]
     role: Role
+    made_of: MadeOf | None
     thickness: float | None
     thickness_is_assumed: bool
     member_width: float | None
@@ -73,6 +74,7 @@ def catalogue_layers() -> tuple[CatalogueLayer, ...]:
             name=row["material"],
             aliases=tuple(filter(None, row["aliases"].split("; "))),
             role=Role(row["role"]),
+            made_of=MadeOf(row["made_of"]) if row["made_of"] else None,
             thickness=_length(row["thickness"]),
             thickness_is_assumed=row["thickness_is_assumed"] == "yes",
             member_width=_length(row["member_width"]),

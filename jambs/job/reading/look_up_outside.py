@@ -47,10 +47,20 @@ def look_up_outside(
     marks = [opening.mark for opening in openings]
     for name, elevation in entry.elevations.items():
         _check_storeys(elevation, top.within(("elevations", name)), marks, complaints)
+        _check_walls(elevation, top.within(("elevations", name)), openings, complaints)
     stocks = sorted({board.stock for board in boards} | {stock for one in openings for stock in _stocks(one)})
     for stock in entry.woods:
         if stock not in stocks:
             complaints.say(top, ("woods", stock), f"no board and no trim is of {stock!r}; {advice(stock, stocks)}")
+
+
+def _check_walls(
+    entry: ElevationEntry, source: TextSource, openings: Sequence[Opening], complaints: Complaints
+) -> None:
+    names = sorted({opening.wall.name for opening in openings})
+    for wall in entry.walls:
+        if wall not in names:
+            complaints.say(source, ("walls", wall), f"no opening stands in a wall {wall!r}; {advice(wall, names)}")
 
 
 def _check_storeys(entry: ElevationEntry, source: TextSource, marks: Sequence[str], complaints: Complaints) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from jambs.job.models.layers import USUAL_SPACING, Layer, LayerEntry, Role, Wall, WallEntry
+from jambs.job.models.layers import USUAL_SPACING, Layer, LayerEntry, MadeOf, Role, Wall, WallEntry
 from jambs.job.models.openings import Assumed
 from jambs.job.models.shop import Board, BoardEntry
 from jambs.job.reading.catalogue import (
@@ -65,8 +65,10 @@ def _look_up_layer(
     if known and known.thickness_is_assumed and role is Role.CLADDING and entry.thickness is None:
         assumed.append(_assumed_thickness(known, complaints.units))
     layer = _own_layer(entry, role, thickness) if known is None else _known_layer(entry, known, role, thickness)
+    made_of = entry.made_of or (known.made_of if known else _own_made_of(entry, role, assumed))
     spacing = entry.spacing or _spacing(entry, role, complaints.units, assumed)
-    return replace(layer, spacing=spacing, cavity=cavity, framing_share=_framing_share(entry, role, source, complaints))
+    share = _framing_share(entry, role, source, complaints)
+    return replace(layer, spacing=spacing, cavity=cavity, framing_share=share, made_of=made_of)
 
 
 def _meant(material: str, units: Units) -> str:
@@ -76,6 +78,17 @@ def _meant(material: str, units: Units) -> str:
     texts += [f"{one.name} (with the thickness you give)" for one in sizes if not one.thickness]
     otherwise = f"no such size is in it, these are: {', '.join(texts)}" if texts else CATALOGUE_LISTS
     return advice(material, [layer.name for layer in catalogue_layers()], otherwise=otherwise)
+
+
+def _own_made_of(entry: LayerEntry, role: Role, assumed: list[Assumed]) -> MadeOf | None:
+    """Say what a layer of the user's own is of: certain for a membrane; of insulation the safe side is assumed."""
+    if role is Role.MEMBRANE:
+        return MadeOf.MEMBRANE
+    if role is not Role.INSULATION:
+        return None
+    why = "the safe side for fire; the job does not say: write made_of beside it, fibre or what it is"
+    assumed.append(Assumed(what=f"what {entry.material} is made of", value=MadeOf.FOAM.value, why=why))
+    return MadeOf.FOAM
 
 
 def _own_layer(entry: LayerEntry, role: Role, thickness: float) -> Layer:
@@ -151,6 +164,7 @@ def _cavity(
         thickness=thickness or 1.0,
         conductivity=given.conductivity or fill.conductivity,
         permeance=fill.permeance_at(thickness or 1.0),
+        made_of=fill.made_of,
         source=fill.source,
     )
 
