@@ -9,6 +9,7 @@ from __future__ import annotations
 import importlib
 import json
 import os
+import resource
 import shutil
 import signal
 import subprocess
@@ -25,6 +26,8 @@ LEFT_OUT = shutil.ignore_patterns(".*", "__pycache__", "output", "build", "dist"
 HEAVY = ("yaml", "pydantic", "numpy", "scipy.optimize", "scipy.sparse.linalg", "openpyxl")
 TIMES = "durations.json"
 """How long every test of the unchanged house took [s], in the copy."""
+WAITING = 20
+"""A child that waits for the processor gets this many times its limit before it is ended."""
 SEEN, LIVES, TOO_LONG = "killed", "lives", "over the time limit"
 
 
@@ -93,14 +96,17 @@ def try_mutant(mutant: Mutant, folder: Path, tests: Sequence[str], durations: di
 def _in_child(
     folder: Path, tests: Sequence[str], durations: dict[str, float], limit: float, into: Path | None = None
 ) -> str:
-    """Fork, run pytest, wait; while measuring, SEEN says that all tests passed."""
+    """Fork, run pytest, wait; while measuring, SEEN says that all tests passed. ``limit``: of the processor's time."""
     child = os.fork()
     if child == 0:
+        resource.setrlimit(resource.RLIMIT_CPU, (int(limit), int(limit) + 1))
         _run(folder, tests, durations, into)
-    end = time.monotonic() + limit
+    end = time.monotonic() + WAITING * limit
     while time.monotonic() < end:
         done, status = os.waitpid(child, os.WNOHANG)
         if done:
+            if os.WIFSIGNALED(status) and os.WTERMSIG(status) in (signal.SIGXCPU, signal.SIGKILL):
+                return TOO_LONG
             passed = os.waitstatus_to_exitcode(status) == 0
             return (SEEN if passed else LIVES) if into else (LIVES if passed else SEEN)
         time.sleep(0.02)

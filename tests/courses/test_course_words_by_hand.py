@@ -1,0 +1,125 @@
+"""What is said of courses, by hand on boards that show 5 in only, so that lines stand at every 5 in."""
+
+from __future__ import annotations
+
+import pytest
+from houses_outside import SHINGLES, elevation, opening, plan
+
+from jambs.courses.plan import CoursePlan
+from jambs.length import Units
+
+FIVES = {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"}
+
+
+def cures(sill: float, head: float, eave: float = 105.0) -> list[tuple[str, float, tuple[str, ...]]]:
+    found = plan(elevation(opening("W01", sill, head), eave=eave), FIVES)
+    return [(one.wanted.words, one.off, one.cures) for one in found.missed]
+
+
+@pytest.mark.parametrize(
+    ("head", "off", "cure"),
+    [
+        (84.5, 0.5, 'head casing 1/2" wider, or the head up by 1/2"'),
+        (85.5, -0.5, 'head casing 1/2" narrower, or the head down by 1/2"'),
+        (85.75, -0.75, 'head casing 3/4" narrower, or the head down by 3/4"'),
+        (85 + 25 / 32, -25 / 32, 'the head down by 25/32"'),
+        (84.25, 0.75, 'head casing 3/4" wider, or the head up by 3/4"'),
+        (84 + 7 / 32, 25 / 32, 'the head up by 25/32"'),
+    ],
+)
+def test_a_head_that_is_missed(head: float, off: float, cure: str) -> None:
+    assert cures(30.0, head) == [("W01 head", off, (cure,))]
+
+
+@pytest.mark.parametrize(
+    ("sill", "off", "cure"),
+    [
+        (29.5, 0.5, 'sill 1/2" thinner, or the sill up by 1/2"'),
+        (30.5, -0.5, 'a band of 1/2" under the sill, or the sill down by 1/2"'),
+        (32.0, -2.0, 'the sill down by 2"'),
+        (33.0, 2.0, 'the sill up by 2"'),
+    ],
+)
+def test_a_sill_that_is_missed(sill: float, off: float, cure: str) -> None:
+    assert cures(sill, 85.0) == [("W01 sill", off, (cure,))]
+
+
+def test_an_eave_that_is_missed() -> None:
+    """Higher or lower to the next line; a cut course of 4 is enough, one of 3 is a sliver and costs a line more."""
+    assert cures(30.0, 85.0, 104.0) == [
+        ("eave", 0.0, ('end the cladding 1" higher, or cover the cut course with a frieze',))
+    ]
+    assert cures(30.0, 85.0, 101.0) == [
+        ("eave", 0.0, ('end the cladding 1" lower, or cover the cut course with a frieze',))
+    ]
+
+
+@pytest.mark.parametrize(
+    ("openings", "eave", "words"),
+    [
+        # 1 past a multiple of 5, the eave on one: moved up by 1, the eave is lost and its course shows 4.
+        ([(31.0, 86.0)], 105.0, ('move the start line up by 1": 1 line is still missed',)),
+        # One more of the four stands 3 past a multiple.
+        ([(31.0, 86.0), (36.0, 88.0)], 105.0, ('move the start line up by 1": 2 lines are still missed',)),
+        ([(34.0, 89.0)], 109.0, ('move the start line down by 1": all lines are met',)),
+        # Two are missed either way: no move is better than none.
+        ([(31.0, 83.0)], 105.0, ()),
+        ([(30.0, 85.0)], 105.0, ()),
+    ],
+)
+def test_moving_the_start_line(openings: list[tuple[float, float]], eave: float, words: tuple[str, ...]) -> None:
+    placed = [opening(f"W0{n}", sill, head) for n, (sill, head) in enumerate(openings, start=1)]
+    assert plan(elevation(*placed, eave=eave), FIVES).start_cures == words
+
+
+def rising(*marks: str) -> CoursePlan:
+    """Boards that show 5 to 6: sill 10 up, so 5 + 5; head 22 up, so 6 + 6; eave 34 up, so 6 + 6. A change of 1."""
+    boards = {"kind": "clapboards", "widths": ["7"], "least_lap": "1", "greatest_lap": "2", "greatest_change": "1"}
+    return plan(elevation(*(opening(mark, 10.0, 22.0) for mark in marks), eave=34.0), boards)
+
+
+def test_the_proof_says_what_less_change_would_cost() -> None:
+    """With a change of 31/32 one height is missed: 5 1/2 four times up to 22 misses the sills."""
+    assert [line.exposure for line in rising("W01").lines[1:]] == [5.0, 5.0, 6.0, 6.0, 6.0, 6.0]
+    assert rising("W01").proof == (
+        '3 of 3 lines met. Neighbours change by 1" at most; with 31/32" at most 1 more line would be missed. '
+        'Exact on a grid of 1/32".'
+    )
+    assert rising("W01", "W02").proof == (
+        '5 of 5 lines met. Neighbours change by 1" at most; with 31/32" at most 2 more lines would be missed. '
+        'Exact on a grid of 1/32".'
+    )
+
+
+def test_the_proof_of_courses_that_do_not_change() -> None:
+    even = plan(elevation(opening("W01", 35.0, 84.0), eave=112.0), SHINGLES)
+    assert even.proof == '3 of 3 lines met. Neighbours change by 0" at most. Exact on a grid of 1/32".'
+    missed = plan(elevation(opening("W01", 31.0, 85.0), eave=105.0), FIVES)
+    assert missed.proof == (
+        '2 of 3 lines met; within a change of 1/2" no courses meet more. Neighbours change by 0" at most. '
+        'Exact on a grid of 1/32".'
+    )
+
+
+@pytest.mark.parametrize(("eave", "shown"), [(108.0, 'only 3"'), (109.0, ""), (106.0, 'only 1"'), (105.0, "")])
+def test_a_sliver_is_less_than_four_inches(eave: float, shown: str) -> None:
+    told = [one.sentence(Units.INCH) for one in plan(elevation(eave=eave), FIVES).findings]
+    slivers = [text for text in told if "the last course shows" in text]
+    assert len(slivers) == bool(shown)
+    assert all(shown in text for text in slivers)
+
+
+@pytest.mark.parametrize(
+    ("sill", "head", "outside"),
+    [
+        (30.0, 105.0, ["W01 head"]),
+        (0.0, 85.0, ["W01 sill"]),
+        (1 / 32, 105 - 1 / 32, []),
+        (-1.0, 106.0, ["sill", "head"]),
+    ],
+)
+def test_lines_at_the_ends_of_the_cladding_are_outside_it(sill: float, head: float, outside: list[str]) -> None:
+    told = [one.sentence(Units.INCH) for one in plan(elevation(opening("W01", sill, head), eave=105.0), FIVES).findings]
+    beyond = [text for text in told if "outside the cladding" in text]
+    assert len(beyond) == bool(outside)
+    assert all(word in beyond[0] for word in outside)
