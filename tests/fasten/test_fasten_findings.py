@@ -10,9 +10,11 @@ from fasten_house import elevation, entries, harbour_house
 from finding_rows import Case, Row, codes_in, each
 
 from jambs.fasten import findings
+from jambs.fasten.elevation import elevation_fasteners
 from jambs.fasten.furring import CONDITIONS, EDITION
 from jambs.fasten.plan import field_fasteners, house_findings, opening_fasteners
 from jambs.findings import Severity, Subject
+from jambs.job.models.layers import MadeOf
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
 from jambs.wall.planes import WallPlanes, stack_wall
@@ -35,7 +37,7 @@ def foam_planes(name: str, thickness: float) -> WallPlanes:
     job, kits = harbour_house()
     wall = kits["D01"].placement.planes.wall
     first, second = [layer for layer in wall.layers if layer.name == "mineral wool board"]
-    board = replace(second, name=name, thickness=thickness)
+    board = replace(second, name=name, thickness=thickness, made_of=MadeOf.FOAM)
     layers = tuple(board if layer is second else layer for layer in wall.layers if layer is not first)
     return stack_wall(replace(wall, layers=layers), grid=job.shop.grid)
 
@@ -44,8 +46,17 @@ def strapping(name: str, thickness: float, severity: Severity, **keys: object) -
     """What the table says of strapping over a board, if it weighs so much."""
     job, _ = harbour_house()
     entry = entries(Fixed.STRAPPING, fastener="1/4 lag screw", spacing="12", **keys)
-    lines = field_fasteners("south", elevation(), [], foam_planes(name, thickness), entry, job)
+    lines = field_fasteners("south", elevation(), None, [], foam_planes(name, thickness), entry, job)
     return lambda: [one for one in house_findings(lines, job) if one.severity is severity]
+
+
+def two_walls(**keys: object) -> Case:
+    """An elevation with a window of the sea side and a door of the garden side."""
+    job, kits = harbour_house()
+    own = [kits["W01"], kits["D01"]]
+    both = {**entries(Fixed.COVER), **entries(Fixed.STRAPPING)}
+    lines = elevation_fasteners("corner", elevation(**keys), own, own, both, job)
+    return lambda: [finding for line in lines for finding in line.findings]
 
 
 LIGHT = {"cladding_weight": "3 psf"}
@@ -69,6 +80,15 @@ ROWS = [
         "use a longer kind.",
         severity=Severity.STOP,
         about=W01,
+    ),
+    Row(
+        code="widths-of-walls-not-given",
+        appears=two_walls(walls={"sea side": "10'"}),
+        quiet=two_walls(walls={"sea side": "10'", "garden side": "12'"}),
+        inch="corner has the walls sea side and garden side, and the job does not say how wide garden side is there: "
+        "give the elevation walls: {sea side: …, garden side: …} with the width of each; until then these are not counted.",
+        severity=Severity.CHECK,
+        about=Subject.elevation("corner"),
     ),
     Row(
         # The table's row for 1/4 lag screws 12 in apart and 3 psf: 4 in of foam.
