@@ -86,7 +86,8 @@ ROWS = [
         appears=two_walls(walls={"sea side": "10'"}),
         quiet=two_walls(walls={"sea side": "10'", "garden side": "12'"}),
         inch="corner has the walls sea side and garden side, and the job does not say how wide garden side is there: "
-        "give the elevation walls: {sea side: …, garden side: …} with the width of each; until then these are not counted.",
+        "give the elevation walls: {sea side: …, garden side: …} with the width of each; "
+        "until then these are not counted.",
         severity=Severity.CHECK,
         about=Subject.elevation("corner"),
     ),
