@@ -16,7 +16,7 @@ from jambs.fasten.plan import FastenerLine, opening_fasteners
 from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings, make_flashings
 from jambs.job import Job
-from jambs.length import Grid
+from jambs.length import Grid, Units
 from jambs.movement.plan import KitMovement, moves_to_say, plan_movement, said_once
 from jambs.movement.woods import WoodError
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
@@ -50,11 +50,11 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
     """
     sentences: list[str] = []
     courses = [
-        _told(partial(plan_elevation, name, entry, kits, job), sentences)
+        _told(partial(plan_elevation, name, entry, kits, job), sentences, job.units)
         for name, entry in job.outside.elevations.items()
         if entry.cladding
     ]
-    movements = [_told(partial(_movement, kit, job), sentences) for kit in kits]
+    movements = [_told(partial(_movement, kit, job), sentences, job.units) for kit in kits]
     if sentences:
         raise Unbuildable(*dict.fromkeys(sentences))
     return PlannedOutside(
@@ -65,12 +65,14 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
     )
 
 
-def _told(work: Callable[[], Made], sentences: list[str]) -> Made | None:
+def _told(work: Callable[[], Made], sentences: list[str], units: Units) -> Made | None:
     try:
         return work()
-    except (CourseError, WoodError) as error:
+    except CourseError as error:
+        sentences.extend(error.sentences(units))
+    except WoodError as error:
         sentences.append(str(error))
-        return None
+    return None
 
 
 def _movement(kit: Kit, job: Job) -> KitMovement | None:

@@ -7,6 +7,14 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
+from jambs.courses.findings import (
+    ClapboardsLapShort,
+    ExposurePastTable,
+    LeastPastGreatest,
+    NoExposureLeft,
+    NoRowOfExposures,
+)
+from jambs.findings import FindingsError, Subject
 from jambs.job.models.openings import Assumed
 from jambs.job.models.outside import CladdingEntry, CladdingKind, Coursing
 from jambs.length import HALF_64TH, MM_PER_INCH, Grid, Units, length_text
@@ -22,8 +30,12 @@ LEAST_CLAPBOARD_LAP = 1.0
 """Bevel siding laps at least 1 in (naval training manual for builders, NAVEDTRA 14044, chapter 4)."""
 
 
-class CourseError(Exception):
-    """Courses that cannot be planned; the message says where, what was found, what is allowed and what to do."""
+SOME_ELEVATION = Subject.elevation("")
+"""What a cladding belongs to is known where its elevation is planned."""
+
+
+class CourseError(FindingsError):
+    """Courses that cannot be planned."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,8 +104,8 @@ def greatest_exposure(kind: CladdingKind, *, length: float, coursing: Coursing) 
     for row in rows:
         if abs(row.length - length) < HALF_64TH and row.coursing is coursing:
             return row
-    had = "; ".join(f"{row.length:g} in {row.coursing.value}" for row in rows)
-    raise CourseError(f"the table of exposures has no {length:g} in {kind.value} laid {coursing.value}; it has {had}")
+    had = tuple((row.length, row.coursing) for row in rows)
+    raise CourseError(NoRowOfExposures(subject=SOME_ELEVATION, kind=kind, length=length, coursing=coursing, had=had))
 
 
 def resolve_cladding(entry: CladdingEntry, *, units: Units) -> Cladding:
@@ -134,21 +146,26 @@ def _shingles(entry: CladdingEntry, units: Units) -> Limits:
     row = greatest_exposure(entry.kind, length=entry.length, coursing=entry.coursing)
     length, most = (length_text(one, units=units) for one in (entry.length, row.greatest))
     if entry.greatest_exposure is not None and entry.greatest_exposure > row.greatest + HALF_64TH:
-        found = length_text(entry.greatest_exposure, units=units)
         raise CourseError(
-            f"greatest_exposure is {found}; {length} {entry.kind.value} laid {entry.coursing.value} show at most "
-            f"{most} ({row.source}); write less, or longer {entry.kind.value}"
+            ExposurePastTable(
+                subject=SOME_ELEVATION,
+                kind=entry.kind,
+                length=entry.length,
+                coursing=entry.coursing,
+                asked=entry.greatest_exposure,
+                greatest=row.greatest,
+                source=row.source,
+            )
         )
     greatest = entry.greatest_exposure or row.greatest
     words = f"{length} {entry.kind.value}, {entry.coursing.value} course"
-    return ((_range(entry.least_exposure, greatest, units),), words, f"at most {most}: {row.source}")
+    return ((_range(entry.least_exposure, greatest),), words, f"at most {most}: {row.source}")
 
 
 def _boards(entry: CladdingEntry, units: Units) -> Limits:
     least_lap = entry.least_lap or 0.0
     if entry.kind is CladdingKind.CLAPBOARDS and least_lap < LEAST_CLAPBOARD_LAP - HALF_64TH:
-        found, least = (length_text(lap, units=units) for lap in (least_lap, LEAST_CLAPBOARD_LAP))
-        raise CourseError(f"least_lap is {found}; clapboards lap at least {least}; write it, or call them boards")
+        raise CourseError(ClapboardsLapShort(subject=SOME_ELEVATION, lap=least_lap, least=LEAST_CLAPBOARD_LAP))
     most_lap = least_lap if entry.greatest_lap is None else entry.greatest_lap
     ranges = []
     for width in sorted(entry.widths):
@@ -157,14 +174,13 @@ def _boards(entry: CladdingEntry, units: Units) -> Limits:
         if low <= high + HALF_64TH:
             ranges.append((low, high))
     if not ranges:
-        raise CourseError("least_exposure and greatest_exposure leave nothing of what widths and laps allow")
+        raise CourseError(NoExposureLeft(subject=SOME_ELEVATION))
     widths = ", ".join(length_text(width, units=units) for width in sorted(entry.widths))
     laps = " to ".join(dict.fromkeys(length_text(lap, units=units) for lap in (least_lap, most_lap)))
     return tuple(ranges), f"{widths} {entry.kind.value}, lapped {laps}", "board widths and laps of the job"
 
 
-def _range(least: float, greatest: float, units: Units) -> tuple[float, float]:
+def _range(least: float, greatest: float) -> tuple[float, float]:
     if least > greatest + HALF_64TH:
-        found, most = (length_text(one, units=units) for one in (least, greatest))
-        raise CourseError(f"least_exposure is {found}, past the greatest of {most}; write less")
+        raise CourseError(LeastPastGreatest(subject=SOME_ELEVATION, least=least, greatest=greatest))
     return least, greatest

@@ -7,7 +7,8 @@ from typing import ClassVar
 
 from jambs.courses.elevation import Wanted
 from jambs.findings import Finding, Severity
-from jambs.length import Units
+from jambs.job.models.outside import CladdingKind, Coursing
+from jambs.length import Units, feet_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,3 +76,127 @@ class DrawnSideBySide(Finding):
     def sentence(self, units: Units) -> str:
         """Name them."""
         return f"Elevation {self.subject.name}: no from_left, so drawn side by side: {', '.join(self.marks)}."
+
+
+# ---- what keeps courses from being planned
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CourseFault(Finding):
+    """Courses that cannot be planned; the subject is their elevation."""
+
+    severity: Severity = Severity.STOP
+
+    def of_elevation(self, text: str) -> str:
+        """Say where in the job file the fault is."""
+        return f'elevations "{self.subject.name}": {text}'
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoCladdingInCourses(CourseFault):
+    """Courses are asked for where the job gives no cladding in level courses."""
+
+    code: ClassVar[str] = "no-cladding-in-courses"
+
+    def sentence(self, units: Units) -> str:
+        """Say both ways out."""
+        return self.of_elevation("has no cladding in level courses; write its cladding, or plan none")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoRowOfExposures(CourseFault):
+    """The table of exposures has no row for shingles or shakes of this length [in]; ``had``: those it has."""
+
+    code: ClassVar[str] = "no-row-of-exposures"
+    kind: CladdingKind
+    length: float
+    coursing: Coursing
+    had: tuple[tuple[float, Coursing], ...]
+
+    def sentence(self, units: Units) -> str:
+        """Name the rows there are; the table is in inches."""
+        had = "; ".join(f"{length:g} in {coursing.value}" for length, coursing in self.had)
+        return self.of_elevation(
+            f"the table of exposures has no {self.length:g} in {self.kind.value} laid {self.coursing.value}; "
+            f"it has {had}"
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExposurePastTable(CourseFault):
+    """The greatest exposure asked for is more than the table allows a length of shingle [in]."""
+
+    code: ClassVar[str] = "exposure-past-table"
+    kind: CladdingKind
+    length: float
+    coursing: Coursing
+    asked: float
+    greatest: float
+    source: str
+
+    def sentence(self, units: Units) -> str:
+        """Say what is allowed, and by whom."""
+        kind = self.kind.value
+        return self.of_elevation(
+            f"greatest_exposure is {units.text(self.asked)}; {units.text(self.length)} {kind} laid "
+            f"{self.coursing.value} show at most {units.text(self.greatest)} ({self.source}); "
+            f"write less, or longer {kind}"
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClapboardsLapShort(CourseFault):
+    """Clapboards lap less than they must [in]."""
+
+    code: ClassVar[str] = "clapboards-lap-short"
+    lap: float
+    least: float
+
+    def sentence(self, units: Units) -> str:
+        """Say the least."""
+        return self.of_elevation(
+            f"least_lap is {units.text(self.lap)}; clapboards lap at least {units.text(self.least)}; "
+            "write it, or call them boards"
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoExposureLeft(CourseFault):
+    """Widths, laps and exposures leave nothing that a course could show."""
+
+    code: ClassVar[str] = "no-exposure-left"
+
+    def sentence(self, units: Units) -> str:
+        """Say which keys clash."""
+        return self.of_elevation("least_exposure and greatest_exposure leave nothing of what widths and laps allow")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeastPastGreatest(CourseFault):
+    """The least exposure asked for is more than the greatest there may be [in]."""
+
+    code: ClassVar[str] = "least-past-greatest"
+    least: float
+    greatest: float
+
+    def sentence(self, units: Units) -> str:
+        """Say both."""
+        return self.of_elevation(
+            f"least_exposure is {units.text(self.least)}, past the greatest of {units.text(self.greatest)}; write less"
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TooManyCourses(CourseFault):
+    """An elevation too tall for its grid: start line → eave, and the grid's step [in]."""
+
+    code: ClassVar[str] = "too-many-courses"
+    height: float
+    step: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what to do."""
+        return self.of_elevation(
+            f"{feet_text(self.height, units=units)} of courses on a grid of {units.text(self.step)} are too many to "
+            "plan at once; part the elevation, or narrow the exposures"
+        )

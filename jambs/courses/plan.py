@@ -3,18 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.courses.cladding import Cladding, CourseError, resolve_cladding
 from jambs.courses.course_search import best_ladder, is_too_large
 from jambs.courses.cures import Outlook, outlook
 from jambs.courses.elevation import Elevation, LineKind, Wanted, elevation_of
-from jambs.courses.findings import DrawnSideBySide, LinesBeyondCladding, LinesMissed, NoSillHeight, SliverUnderEave
+from jambs.courses.findings import (
+    DrawnSideBySide,
+    LinesBeyondCladding,
+    LinesMissed,
+    NoCladdingInCourses,
+    NoSillHeight,
+    SliverUnderEave,
+    TooManyCourses,
+)
 from jambs.courses.task import Ladder, Target, Task
 from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry
-from jambs.length import GRIDS, OFF_GRID, Grid, Units, feet_text
+from jambs.length import GRIDS, OFF_GRID, Grid, Units
 from jambs.parts.kit import Kit
 
 FINEST = {Units.INCH: GRIDS["1/32"], Units.MM: GRIDS["1 mm"]}
@@ -90,12 +98,13 @@ def plan_elevation(name: str, entry: ElevationEntry, kits: Sequence[Kit], job: J
     """
     try:
         if entry.cladding is None:
-            raise CourseError("has no cladding in level courses; write its cladding, or plan none")
+            raise CourseError(NoCladdingInCourses(subject=Subject.elevation(name)))
         cladding = resolve_cladding(entry.cladding, units=job.units)
         elevation = elevation_of(name, entry, kits, gap=cladding.gap)
         return plan_courses(elevation, cladding, grid=course_grid(job))
     except CourseError as error:
-        raise CourseError(f'elevations "{name}": {error}') from None
+        about = Subject.elevation(name)
+        raise CourseError(*(replace(one, subject=about) for one in error.findings)) from None
 
 
 def course_grid(job: Job) -> Grid:
@@ -116,10 +125,8 @@ def plan_courses(elevation: Elevation, cladding: Cladding, *, grid: Grid) -> Cou
     reached, beyond = _reached(elevation)
     task = course_task(elevation, cladding, reached, grid)
     if is_too_large(task):
-        raise CourseError(
-            f"{feet_text(elevation.eave - elevation.start_line, units=grid.units)} of courses on a grid of "
-            f"{grid.text(grid.step)} are too many to plan at once; part the elevation, or narrow the exposures"
-        )
+        height, about = elevation.eave - elevation.start_line, Subject.elevation(elevation.name)
+        raise CourseError(TooManyCourses(subject=about, height=height, step=grid.step))
     ladder = best_ladder(task)
     lines = _lines(elevation, task, ladder, reached, grid)
     met = {id(wanted) for line in lines for wanted in line.meets}

@@ -2,26 +2,139 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
+from typing import Any
 
 import finding_rows
 from finding_rows import Case, Row, codes_in, each
-from houses_outside import elevation, opening, plan
+from houses_outside import elevation, elevation_entry, harbour_house, opening, plan
 
 from jambs.courses import findings
+from jambs.courses.cladding import CourseError, exposure_table
 from jambs.courses.elevation import Elevation
-from jambs.findings import Severity, Subject
+from jambs.courses.plan import plan_elevation
+from jambs.findings import Severity, Statement, Subject
+from jambs.job.models.outside import CladdingKind
 
 BOARDS = {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"}
 NORTH = Subject.elevation("north")
-NOTE, CHECK = Severity.NOTE, Severity.CHECK
+NOTE, CHECK, STOP = Severity.NOTE, Severity.CHECK, Severity.STOP
 
 
 def case(place: Elevation) -> Case:
     return lambda: plan(place, BOARDS).findings
 
 
-ROWS = [
+def fault(**cladding: Any) -> Case:
+    """Plan an elevation without openings, shingles of 18 in that show at least 5, but for what is said."""
+
+    def said() -> Sequence[Statement]:
+        entry = elevation_entry(cladding={"kind": "shingles", "length": "18", "least_exposure": "5", **cladding})
+        try:
+            return plan_elevation("north", entry, [], harbour_house()[0]).findings
+        except CourseError as error:
+            return error.findings
+
+    return said
+
+
+def boards(**cladding: Any) -> Case:
+    return fault(length=None, **{"kind": "boards", "widths": ["6"], "least_lap": "1", **cladding})
+
+
+def too_tall(eave: float) -> Case:
+    """Exposures from 1 to 23 in on 1/32: two hundred feet are fifty-four million states, by hand."""
+    wide = {"kind": "boards", "widths": ["5", "8", "11", "14", "17", "20", "24"], "least_lap": "1", "greatest_lap": "4"}
+
+    def said() -> Sequence[Statement]:
+        try:
+            return plan(elevation(eave=eave), {**wide, "least_exposure": "1"}).findings
+        except CourseError as error:
+            return error.findings
+
+    return said
+
+
+def without_cladding() -> Sequence[Statement]:
+    try:
+        return plan_elevation("north", elevation_entry(cladding=None), [], harbour_house()[0]).findings
+    except CourseError as error:
+        return error.findings
+
+
+TABLE = next(row for row in exposure_table() if (row.kind, row.length) == (CladdingKind.SHINGLES, 18.0))
+FAULTS = [
+    Row(
+        code="no-cladding-in-courses",
+        appears=without_cladding,
+        quiet=fault(),
+        inch='elevations "north": has no cladding in level courses; write its cladding, or plan none',
+        severity=STOP,
+        about=NORTH,
+    ),
+    Row(
+        code="no-row-of-exposures",
+        appears=fault(length="20"),
+        quiet=fault(length="24"),
+        inch='elevations "north": the table of exposures has no 20 in shingles laid single; it has 16 in single; '
+        "16 in double no. 1; 16 in double no. 2; 18 in single; 18 in double no. 1; 18 in double no. 2; 24 in single; "
+        "24 in double no. 1; 24 in double no. 2",
+        severity=STOP,
+        about=NORTH,
+    ),
+    Row(
+        code="exposure-past-table",
+        appears=fault(greatest_exposure="8 17/32"),
+        quiet=fault(greatest_exposure="8 1/2"),
+        inch='elevations "north": greatest_exposure is 8 17/32"; 18" shingles laid single show at most 8 1/2" '
+        f"({TABLE.source}); write less, or longer shingles",
+        mm='elevations "north": greatest_exposure is 216.7 mm; 457.2 mm shingles laid single show at most 215.9 mm '
+        f"({TABLE.source}); write less, or longer shingles",
+        severity=STOP,
+        about=NORTH,
+    ),
+    Row(
+        code="least-past-greatest",
+        appears=fault(least_exposure="8 17/32"),
+        quiet=fault(least_exposure="8 1/2"),
+        inch='elevations "north": least_exposure is 8 17/32", past the greatest of 8 1/2"; write less',
+        mm='elevations "north": least_exposure is 216.7 mm, past the greatest of 215.9 mm; write less',
+        severity=STOP,
+        about=NORTH,
+    ),
+    Row(
+        code="clapboards-lap-short",
+        appears=boards(kind="clapboards", least_lap="31/32"),
+        quiet=boards(kind="clapboards", least_lap="1"),
+        inch='elevations "north": least_lap is 31/32"; clapboards lap at least 1"; write it, or call them boards',
+        mm='elevations "north": least_lap is 24.6 mm; clapboards lap at least 25.4 mm; write it, or call them boards',
+        severity=STOP,
+        about=NORTH,
+    ),
+    Row(
+        # A board of 6 that laps 1 shows 5.
+        code="no-exposure-left",
+        appears=boards(least_exposure="5 1/32"),
+        quiet=boards(least_exposure="5"),
+        inch='elevations "north": least_exposure and greatest_exposure leave nothing of what widths and laps allow',
+        severity=STOP,
+        about=NORTH,
+    ),
+    Row(
+        code="too-many-courses",
+        appears=too_tall(2400.0),
+        quiet=too_tall(60.0),
+        inch='elevations "north": 200\'-0" of courses on a grid of 1/32" are too many to plan at once; '
+        "part the elevation, or narrow the exposures",
+        mm='elevations "north": 60960 mm of courses on a grid of 0.8 mm are too many to plan at once; '
+        "part the elevation, or narrow the exposures",
+        severity=STOP,
+        about=NORTH,
+    ),
+]
+
+TOLD = [
     Row(
         # Lines at multiples of 5.
         code="lines-missed",
@@ -70,6 +183,9 @@ ROWS = [
         about=NORTH,
     ),
 ]
+
+
+ROWS = [*FAULTS, *TOLD]
 
 
 @each(ROWS)

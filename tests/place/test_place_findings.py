@@ -344,6 +344,13 @@ SASH = [
         inch="The sash opens 92° and meets the extension jamb; 120° is asked.",
     ),
     Row(
+        # Set back behind the frame's edge it stops square at its frame: 90 degrees are as many as are asked.
+        code="sash-stops-short",
+        appears=case(windows__fixed={**CASEMENT, "sash_set_back": "1/4"}, limits={"sash_opening_deg": "91"}),
+        quiet=case(windows__fixed={**CASEMENT, "sash_set_back": "1/4"}, limits={"sash_opening_deg": "90"}),
+        inch="The sash opens 90° and meets the frame; 91° is asked.",
+    ),
+    Row(
         # The handle reaches up to 27/32 over the sill's face, the stool stands 1/8 below that: 31/32.
         code="handle-over-stool",
         appears=case(
