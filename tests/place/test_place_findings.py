@@ -226,6 +226,16 @@ CARRIED = [
         about=W1,
     ),
     Row(
+        # Clips have no flange that could bear.
+        code="flange-bears-partly",
+        appears=case(openings__0__rough_opening="36 13/16 x 48 13/16"),
+        quiet=case(openings__0__rough_opening="36 13/16 x 48 13/16", windows__fixed__nailing_flange="no"),
+        inch='The nailing flange is 1 1/4" wide, lies over a gap of 21/32" and bears on 19/32" of buck; '
+        "bring the buck nearer to the frame: smaller rough opening, less set back.",
+        mm="The nailing flange is 31.8 mm wide, lies over a gap of 16.7 mm and bears on 15.1 mm of buck; "
+        "bring the buck nearer to the frame: smaller rough opening, less set back.",
+    ),
+    Row(
         # Gap 1/4: 1 in of the flange lies past it.
         code="flange-bears-partly",
         appears=case(walls__main__buck={**LINER, "thickness": "31/32"}),
