@@ -19,6 +19,7 @@ from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import cut_sheets_pdf
 from jambs.sheets.install_sheet import install_data, install_sheets_pdf
 from jambs.sheets.issue_sheet import IndexRow, changes_pdf, index_pdf
+from jambs.sheets.joining import join_pdfs
 from jambs.sheets.pictures import SheetPictures
 from jambs.sheets.record import job_record
 from jambs.sheets.stamp import Stamp, Stamps
@@ -133,8 +134,12 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
     if changed:
         rooms = {kit.mark: kit.placement.opening.room for kit in changed}
         (folder / CHANGES).write_bytes(changes_pdf(stamps, rooms, job, number=plan.number, day=plan.day))
-        (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))
-        (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, job, stamps=stamps))
+        if pictures:
+            (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))
+            (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, job, stamps=stamps))
+        else:
+            join_pdfs([folder / "cut sheets" / f"{kit.mark}.pdf" for kit in changed], folder / CHANGED_CUT)
+            join_pdfs([folder / "install sheets" / f"{kit.mark}.pdf" for kit in changed], folder / CHANGED_INSTALL)
     index = index_pdf(index_rows(issuing.store, plan.record, stamps), job, number=plan.number, day=plan.day)
     (folder / INDEX).write_bytes(index)
 

@@ -25,6 +25,7 @@ from jambs.section.cut import cut_sections
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.house import write_order_sheet, write_rough_opening_schedule, write_summary
 from jambs.sheets.install_sheet import write_install_sheet
+from jambs.sheets.joining import join_pdfs
 from jambs.sheets.parts_file import write_parts_csv, write_parts_json
 from jambs.sheets.pictures import PictureError, SheetPictures
 from jambs.sheets.press import PressError
@@ -38,8 +39,12 @@ KILLED = (
     "written. Close other programs, or build some openings at a time with --only"
 )
 
-Written = tuple[str, SheetPictures]
-"""The mark of an opening and the pictures of its cut sheet."""
+TOGETHER = 24
+"""So many openings are set as one document where their sheets stand in one PDF; more are joined from the single PDFs,
+so that what is held does not grow with the house."""
+
+Written = tuple[str, SheetPictures | None]
+"""The mark of an opening and the pictures of its cut sheet, if they are wanted."""
 Progress = Callable[[str], None]
 """Is told the name of each thing that is done."""
 
@@ -57,7 +62,7 @@ def write_papers(
 ) -> Mapping[str, SheetPictures]:
     """Write the papers of these openings, and those of the whole house if asked, into an empty folder.
 
-    Return the pictures of their cut sheets, by opening.
+    Return the pictures of their cut sheets, by opening; none of so many openings that their sheets are joined.
 
     Raises:
         Unbuildable: a drawing or a sheet of some opening cannot be made.
@@ -66,10 +71,17 @@ def write_papers(
         (folder / name).mkdir(parents=True)
     pictures: dict[str, SheetPictures] = {}
     write = partial(
-        write_opening, job=job, folder=folder, sheet_date=sheet_date, stamps=stamps, with_solids=with_solids
+        write_opening,
+        job=job,
+        folder=folder,
+        sheet_date=sheet_date,
+        stamps=stamps,
+        with_solids=with_solids,
+        with_pictures=len(kits) <= TOGETHER,
     )
     for mark, shown in _openings(kits, write):
-        pictures[mark] = shown
+        if shown:
+            pictures[mark] = shown
         progress(mark)
     if whole_house:
         _write_house(kits, job, folder, pictures, stamps)
@@ -89,10 +101,10 @@ def _openings(kits: Sequence[Kit], write: Callable[[Kit], Written]) -> Iterator[
     if len(kits) <= FEW:
         yield from map(write, kits)
         return
-    workers = min(len(kits), os.cpu_count() or 1)
-    with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_as_worker) as pool:
+    workers, spawn = min(len(kits), os.cpu_count() or 1), get_context("spawn")
+    with ProcessPoolExecutor(workers, mp_context=spawn, initializer=_as_worker, initargs=(write,)) as pool:
         with held_back():  # a process that is stopped while it starts would print a traceback of its own
-            running = [pool.submit(write, kit) for kit in kits]
+            running = [pool.submit(_write_here, kit) for kit in kits]
         try:
             yield from (done.result() for done in as_completed(running))
         except BrokenProcessPool:
@@ -105,8 +117,17 @@ def _openings(kits: Sequence[Kit], write: Callable[[Kit], Written]) -> Iterator[
             pool.shutdown(cancel_futures=True)
 
 
-def _as_worker() -> None:
+_here: list[Callable[[Kit], Written]] = []
+"""In another process: how it writes an opening. The whole job is in there, so it is sent once and not with each."""
+
+
+def _write_here(kit: Kit) -> Written:
+    return _here[0](kit)
+
+
+def _as_worker(write: Callable[[Kit], Written]) -> None:
     """Leave Ctrl-C to the process that started this one, and end when that one ends."""
+    _here.append(write)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     threading.Thread(target=_end_with_parent, daemon=True).start()
 
@@ -119,7 +140,14 @@ def _end_with_parent() -> None:
 
 
 def write_opening(
-    kit: Kit, *, job: Job, folder: Path, sheet_date: str, stamps: Stamps = NOT_ISSUED, with_solids: bool = True
+    kit: Kit,
+    *,
+    job: Job,
+    folder: Path,
+    sheet_date: str,
+    stamps: Stamps = NOT_ISSUED,
+    with_solids: bool = True,
+    with_pictures: bool = True,
 ) -> Written:
     """Write the drawings and the sheets of one opening; return its mark and the pictures of its cut sheet.
 
@@ -136,7 +164,7 @@ def write_opening(
         write_install_sheet(kit, job, folder / "install sheets" / f"{kit.mark}.pdf", stamps=stamps)
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"{kit.mark}: {error}") from error
-    return kit.mark, pictures
+    return kit.mark, pictures if with_pictures else None
 
 
 def _write_house(
@@ -144,7 +172,10 @@ def _write_house(
 ) -> None:
     from jambs.study.record.planned_positions import planned_positions  # loads the heat study and scipy
 
-    write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
+    if pictures:
+        write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
+    else:
+        join_pdfs([folder / "cut sheets" / f"{kit.mark}.pdf" for kit in kits], folder / "all cut sheets.pdf")
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job))
     write_summary(kits, job, folder / "summary.pdf")

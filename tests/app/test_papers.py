@@ -55,6 +55,21 @@ def test_several_processes_write_what_one_writes(papers: Path, tmp_path: Path, m
             assert (tmp_path / name).read_bytes() == (papers / name).read_bytes(), name
 
 
+def test_sheets_of_many_openings_are_joined_from_the_single_ones(
+    shop: Shop, papers: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The same words as where they are set as one document; the same when only what changed is printed."""
+    monkeypatch.setattr(app_papers, "TOGETHER", 1)
+    assert shop.run("build", "house").exit_code == 0
+    folder = shop.folder / "output" / "house"
+    assert words(folder / "all cut sheets.pdf") == words(papers / "all cut sheets.pdf")
+    shop.change("casing_reveal: 3/16", "casing_reveal: 1/4")
+    assert shop.run("build", "house").exit_code == 0
+    for kind in ("cut", "install"):
+        singles = [words(folder / f"{kind} sheets" / f"{mark}.pdf") for mark in ("W01", "W02")]
+        assert words(folder / f"changed {kind} sheets.pdf") == [page for single in singles for page in single]
+
+
 def words(pdf: Path) -> list[str]:
     return [page.extract_text() for page in PdfReader(pdf).pages]
 
