@@ -11,7 +11,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.windows import Sash
 from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, wall_words
-from jambs.sheets.press import press
+from jambs.sheets.press import press, press_in_pieces
 from jambs.sheets.record import ORDER, job_record
 from jambs.values import Record
 
@@ -22,12 +22,31 @@ NONE = "–"
 UNSTATED = "HINGE SIDE NOT STATED"
 SIDE_HUNG = tuple(sash.value for sash in Sash if sash.is_side_hung)
 
+PIECE = 48
+"""So many openings are set as one list; the schedule of a larger house is set in pieces of so many."""
+
 WEIGHTS = [weight.value for weight in ORDER]
 
 
 def write_rough_opening_schedule(kits: Sequence[Kit], job: Job, path: Path) -> None:
     """Write the rough-opening and buck schedule for the framer as PDF."""
-    path.write_bytes(press("rough_openings", rough_opening_data(kits, job)))
+    data = rough_opening_data(kits, job)
+    if len(kits) <= PIECE:
+        path.write_bytes(press("rough_openings", data))
+    else:
+        press_in_pieces("rough_openings", _pieces(data), path)
+
+
+def _pieces(data: Record) -> list[Record]:
+    """Return the schedule of a large house as several: the openings, then their bucks."""
+    openings = [{**data, "rows": some, "bucks": [], "is_last": False} for some in _parted(data["rows"], PIECE)]
+    openings[-1]["is_last"] = True
+    bucks = [{**data, "rows": [], "bucks": some, "is_last": False} for some in _parted(data["bucks"], PIECE)]
+    return [*openings, *bucks]
+
+
+def _parted(rows: list[Record], count: int) -> list[list[Record]]:
+    return [rows[at : at + count] for at in range(0, len(rows), count)]
 
 
 def write_order_sheet(kits: Sequence[Kit], job: Job, path: Path, *, positions: Sequence[Record] = ()) -> None:
@@ -52,6 +71,7 @@ def rough_opening_data(kits: Sequence[Kit], job: Job) -> Record:
     ]
     return {
         **page_data(job),
+        "is_last": True,
         "rows": [_rough_row(one) for one in openings],
         "bucks": [one for one in bucks if one["parts"]],
     }

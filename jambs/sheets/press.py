@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from functools import cache
 from importlib.resources import files
+from io import BytesIO
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import typst
+from pypdf import PdfReader
 
+from jambs.sheets.joining import join_pdfs
 from jambs.values import Record
 
 FONT = "Liberation Sans"
@@ -48,3 +53,20 @@ def press(template: str, data: Record) -> bytes:
         raise PressError(f"{template}: {error.message}\n{error.diagnostic}") from error
     assert isinstance(pdf, bytes)
     return pdf
+
+
+def press_in_pieces(template: str, pieces: Sequence[Record], path: Path) -> None:
+    """Print a list of a large house piece by piece into one PDF, its pages numbered through.
+
+    Each piece is set twice, the first time to count its pages: what is held does not grow with the list.
+
+    Raises:
+        PressError: as ``press``.
+    """
+    counts = [len(PdfReader(BytesIO(press(template, piece))).pages) for piece in pieces]
+    with TemporaryDirectory(dir=path.parent) as folder:
+        files = [Path(folder) / f"{number}.pdf" for number in range(len(pieces))]
+        for number, (piece, file) in enumerate(zip(pieces, files, strict=True)):
+            pages = {"before": sum(counts[:number]), "all": sum(counts)}
+            file.write_bytes(press(template, {**piece, "pages": pages}))
+        join_pdfs(files, path)

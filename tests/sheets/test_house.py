@@ -9,9 +9,11 @@ from typing import Any
 import hand_kits as hand
 import paper
 import pytest
+from pypdf import PdfReader
 from said import SaidFinding
 from test_cut_sheet import crowded, said
 
+import jambs.sheets.house as house_lists
 from jambs.findings import Severity
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
@@ -196,3 +198,24 @@ def test_same_bytes_again(write: Any, tmp_path: Path) -> None:
     for name in ("one.pdf", "two.pdf"):
         write(house(3), hand.make_job(), tmp_path / name)
     assert (tmp_path / "one.pdf").read_bytes() == (tmp_path / "two.pdf").read_bytes()
+
+
+def test_the_schedule_of_a_large_house_is_set_in_pieces_with_its_pages_numbered_through(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    job, kits = hand.make_job(), house(12)
+    write_rough_opening_schedule(kits, job, tmp_path / "one.pdf")
+    monkeypatch.setattr(house_lists, "PIECE", 5)
+    write_rough_opening_schedule(kits, job, tmp_path / "pieces.pdf")
+    one, pieces = (PdfReader(tmp_path / name).pages for name in ("one.pdf", "pieces.pdf"))
+    said_in_one, said_in_pieces = ([page.extract_text() for page in pages] for pages in (one, pieces))
+    assert [text.count("Frame to the first three sizes") for text in said_in_pieces] == [
+        0,
+        0,
+        1,
+        *[0] * (len(pieces) - 3),
+    ]
+    assert all(f"page {n} of {len(pieces)}" in text for n, text in enumerate(said_in_pieces, start=1))
+    assert len(pieces) > len(one)
+    of_one, of_pieces = (paper.lengths(" ".join(texts)) for texts in (said_in_one, said_in_pieces))
+    assert of_one == of_pieces
