@@ -11,7 +11,6 @@ import errno
 import os
 import platform
 import sys
-import tempfile
 import threading
 import traceback
 from _thread import interrupt_main
@@ -134,10 +133,16 @@ def _report_text(error: Exception) -> str:
     return "\n".join([*head, "".join(traceback.format_exception(error))])
 
 
+def _temporary_folder() -> Path:
+    import tempfile  # not needed for ``--help``
+
+    return Path(tempfile.gettempdir())
+
+
 def _written(text: str) -> Path | None:
     """Write a report into the current folder, or else among the temporary files; nothing where neither takes it."""
     name = f"jambs-report-{datetime.datetime.now():%Y-%m-%d-%H%M%S}-{os.getpid()}.txt"
-    folders: tuple[Callable[[], Path], ...] = (Path.cwd, lambda: Path(tempfile.gettempdir()))
+    folders: tuple[Callable[[], Path], ...] = (Path.cwd, _temporary_folder)
     for folder in folders:
         with suppress(OSError):
             file = folder() / name

@@ -1,7 +1,7 @@
 """How much memory a build takes for houses of more and more small openings, papers of the whole house included.
 
-Run by hand: ``python tests/bench/bench_memory.py [count ...]``. Each house is built in a process of its own; the floor is
-the house of one opening, in the same run. No solids.
+Run by hand: ``python tests/bench/bench_memory.py [count ...]``. Each house is built in a process of its own; the floor
+is the house of one opening, in the same run. No solids.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ BUILD = "--build"
 
 
 def build_house(count: int) -> None:
-    """Build so many openings; print the greatest memory of this process and of any helper [MB], and processor seconds."""
+    """Build so many openings; print the most memory of this process and of any helper [MB], and processor seconds."""
     from jambs.app.build import ask, build
     from jambs.job import read_job
 
