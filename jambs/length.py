@@ -165,6 +165,17 @@ GRIDS = {
     "1 mm": Grid(Units.MM, 1, 1),
 }
 
+FRAMING_GRIDS = {
+    "1/16": Grid(Units.INCH, 1, 16),
+    "1/8": Grid(Units.INCH, 1, 8),
+    "1/4": Grid(Units.INCH, 1, 4),
+    "1/2": Grid(Units.INCH, 1, 2),
+    "1 mm": Grid(Units.MM, 1, 1),
+    "5 mm": Grid(Units.MM, 5, 1),
+    "10 mm": Grid(Units.MM, 10, 1),
+}
+"""What framing is sawn to; openings are rounded up to it."""
+
 
 def _in_units(length: float, units: Units) -> float:
     return length if units is Units.INCH else length * MM_PER_INCH

@@ -107,7 +107,12 @@ def test_a_field_that_is_an_angle_ends_in_deg(path: Path) -> None:
     assert [name for name in quantities if name.endswith(("angle", "_degrees", "_rad", "_in", "_inches"))] == []
 
 
-LOOKED_UP = {"faces": "faces_deg", "interior_trim": "interior", "exterior_trim": "exterior"}
+LOOKED_UP = {
+    "head_height": "sill_height",
+    "faces": "faces_deg",
+    "interior_trim": "interior",
+    "exterior_trim": "exterior",
+}
 """Keys of an opening that lead to a whole object, or to an angle."""
 
 

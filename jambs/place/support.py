@@ -7,6 +7,7 @@ from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Limits
+from jambs.length import Grid
 from jambs.place.findings import (
     FlangeBearsPartly,
     FlangeWidthAssumed,
@@ -57,11 +58,18 @@ def buck_at(planes: WallPlanes, flange_plane: float) -> Buck | None:
     )
 
 
-def framing_opening(opening: Opening, buck: Buck | None) -> Size:
+def framing_opening(opening: Opening, buck: Buck | None, grid: Grid | None = None) -> Size:
     """The hole in the framing, width × height [in]: the window's rough opening and the liner around it.
 
-    A door's reaches from the finished floor to the head; its buck has no bottom.
+    A door's reaches from the finished floor to the head; its buck has no bottom. A liner's is rounded up to the grid of
+    the framing, where the shop has one: the rest is shimmed behind the liner, over its head and beside it.
     """
+    hole = _hole(opening, buck)
+    is_lined = buck is not None and buck.kind is BuckKind.LINER
+    return Size(width=grid.up(hole.width), height=grid.up(hole.height)) if grid and is_lined else hole
+
+
+def _hole(opening: Opening, buck: Buck | None) -> Size:
     rough, lining = opening.rough_opening, buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0
     if opening.floor_below_frame is not None:
         return Size(width=rough.width + 2 * lining, height=rough.height + opening.floor_below_frame + lining)

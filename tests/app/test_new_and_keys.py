@@ -113,6 +113,12 @@ def test_the_list_says_where_a_key_stands(shop: Shop) -> None:
     assert {TOP, "shop", "shop: boards: -", "walls: NAME: layers: -", "windows: NAME", "openings: -"} <= paths
 
 
+def test_only_what_must_be_given_has_a_star(shop: Shop) -> None:
+    window = next(one for one in key_sections() if one.path == "windows: NAME")
+    starred = {line.key for line in window.lines if line.is_required}
+    assert starred == {"jamb_depth", "frame_projection", "frame_face", "nailing_flange", "sash"}
+
+
 def test_keys_on_the_terminal(shop: Shop) -> None:
     said = shop.run("keys", "windows").stdout
     assert "\n  jamb_depth*           bearing face of the nailing flange → inside edge of the frame; or\n" in said

@@ -91,6 +91,7 @@ def test_a_slip_of_the_pen_is_still_seen(slip: str, meant: str) -> None:
         ("frame_width", ["flange_width", "frame_face"]),
         ("casing_width", ["casing_reveal", "frame_reveal"]),
         ("door in", ["door out", "casement in"]),
+        ("interior_depth", ["exterior_depth", "interior_reveal"]),
     ],
 )
 def test_another_number_or_another_word_is_no_slip(found: str, names: list[str]) -> None:

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import datetime
+import re
 from dataclasses import dataclass, field
-from typing import Literal
+from enum import StrEnum
+from typing import Any, Literal
+
+from pydantic import model_validator
 
 from jambs.job.models.fields import (
     Bearing,
@@ -15,11 +19,13 @@ from jambs.job.models.fields import (
     Height,
     Mark,
     Model,
+    ModelOrText,
     Size,
     Small,
     Text,
     Weight,
     YesNo,
+    fault,
 )
 from jambs.job.models.layers import Wall
 from jambs.job.models.on_hand import OnHand
@@ -87,8 +93,33 @@ class JobEntry(Model):
     site: SiteEntry | None = None
 
 
+class Line(StrEnum):
+    """Which edge of two openings is in line."""
+
+    FRAME = "frame"
+    REVEAL = "reveal"
+
+
+class InLine(ModelOrText):
+    """Another opening that this one is in line with, by the frames or by the extension jambs at their reveals."""
+
+    mark: Mark
+    line: Line = Line.FRAME
+
+    @model_validator(mode="before")
+    @classmethod
+    def _one_text(cls, value: Any) -> Any:
+        """Read ``K1``, or ``reveal of K1``."""
+        if not isinstance(value, str):
+            return value
+        found = re.fullmatch(r"(frame|reveal)\s+of\s+(.+)", value.strip())
+        return {"line": found[1], "mark": found[2]} if found else {"mark": value}
+
+
 class OpeningEntry(Model):
-    """One opening as the job file or the schedule lists it."""
+    """One opening as the job file or the schedule lists it. Its height is said in one way: ``sill_height``, finished
+    floor → bottom of the frame; ``head_height``, finished floor → top of the frame; or in line with another opening.
+    """
 
     mark: Mark
     room: Text
@@ -97,6 +128,9 @@ class OpeningEntry(Model):
     frame: FrameSize
     rough_opening: FrameSize | None = None
     sill_height: Height | None = None
+    head_height: Height | None = None
+    head_with: InLine | None = None
+    sill_with: InLine | None = None
     floor_below_frame: Small | None = None
     faces: Bearing | None = None
     hinge: Literal["left", "right"] | None = None
@@ -108,6 +142,23 @@ class OpeningEntry(Model):
     elevation: Text | None = None
     from_left: Distance | None = None
     measured: Readings | None = None
+
+    @model_validator(mode="after")
+    def _one_height(self) -> OpeningEntry:
+        given = [key for key in HEIGHTS if getattr(self, key) is not None]
+        if len(given) > 1:
+            raise fault(f"gives {' and '.join(given)}; each says how high it stands, keep one")
+        if given and self.floor_below_frame is not None:
+            raise fault(f"gives {given[0]} and floor_below_frame; a door stands on the floor, keep floor_below_frame")
+        return self
+
+    @property
+    def height(self) -> float | None:
+        """Finished floor → bottom of the frame [in], where the opening says it itself."""
+        return self.sill_height if self.head_height is None else self.head_height - self.frame.height
+
+
+HEIGHTS = ("sill_height", "head_height", "head_with", "sill_with")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,6 +204,8 @@ class Opening:
     assumed: tuple[Assumed, ...] = ()
     readings: Readings | None = None
     unstated: tuple[str, ...] = ()
+    head_with: InLine | None = None
+    sill_with: InLine | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -24,7 +24,7 @@ from jambs.job.models.fields import (
     fault,
 )
 from jambs.job.models.on_hand import Count, LeastDrop, OnHandEntry, Price
-from jambs.length import GRIDS, Grid
+from jambs.length import FRAMING_GRIDS, GRIDS, Grid
 
 
 def _read_grid(value: Any) -> Grid:
@@ -34,6 +34,15 @@ def _read_grid(value: Any) -> Grid:
     if text not in GRIDS:
         raise fault(f"{value!r} is no grid; write one of {', '.join(GRIDS)}")
     return GRIDS[text]
+
+
+def _read_framing_grid(value: Any) -> Grid:
+    if isinstance(value, Grid):
+        return value
+    text = str(value).strip().removesuffix('"').removesuffix(" in")
+    if text not in FRAMING_GRIDS:
+        raise fault(f"{value!r} is no grid of framing; write one of {', '.join(FRAMING_GRIDS)}")
+    return FRAMING_GRIDS[text]
 
 
 def _read_prices(value: Any) -> Any:
@@ -113,6 +122,9 @@ class Shop(Model):
     """
 
     grid: Annotated[Grid, BeforeValidator(_read_grid), WithJsonSchema({"enum": list(GRIDS)})]
+    framing_grid: (
+        Annotated[Grid, BeforeValidator(_read_framing_grid), WithJsonSchema({"enum": list(FRAMING_GRIDS)})] | None
+    ) = None
     kerf: Fit
     proud: Fit
     shim_space: Reveal

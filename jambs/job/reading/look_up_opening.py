@@ -142,7 +142,10 @@ def _size_text(size: Size, units: Units) -> str:
 
 
 def _rough_opening(frame: Size, shop: Shop) -> Size:
-    return Size(width=frame.width + 2 * shop.shim_space, height=frame.height + 2 * shop.shim_space)
+    """Frame and shim space on each side [in], rounded up to what a framer saws: the shims take the rest."""
+    size = Size(width=frame.width + 2 * shop.shim_space, height=frame.height + 2 * shop.shim_space)
+    grid = shop.framing_grid
+    return Size(width=grid.up(size.width), height=grid.up(size.height)) if grid else size
 
 
 def _assumed(
@@ -152,6 +155,7 @@ def _assumed(
     if entry.rough_opening is None:
         size = _size_text(_rough_opening(entry.frame, shop), units)
         why = f"frame and the shop's shim space of {length_text(shop.shim_space, units=units)} on each side"
+        why += f", rounded up to {shop.framing_grid.text(shop.framing_grid.step)}" if shop.framing_grid else ""
         assumed.append(Assumed(what="rough opening", value=size, why=why))
     if has_exterior and window.exterior_frame_face is None:
         why = "the job gives no exterior_frame_face; check the frame outside"
@@ -178,7 +182,9 @@ def _opening(
         window=window.entry,
         frame=entry.frame,
         rough_opening=entry.rough_opening or _rough_opening(entry.frame, shop),
-        sill_height=entry.sill_height,
+        sill_height=entry.height,
+        head_with=entry.head_with,
+        sill_with=entry.sill_with,
         floor_below_frame=entry.floor_below_frame,
         faces_deg=entry.faces,
         hinge=entry.hinge,

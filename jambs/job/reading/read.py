@@ -22,6 +22,7 @@ from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Fault, JobFaults, advice, nearest
+from jambs.job.reading.heights import in_line
 from jambs.job.reading.likes import with_likes
 from jambs.job.reading.look_up import Shelf, check_names
 from jambs.job.reading.look_up_on_hand import look_up_on_hand
@@ -195,8 +196,8 @@ def _openings(file: Path, top: TreePiece, shelves: Shelves, complaints: Complain
         complaints.say(top, (), "openings is missing; list the openings, or name a schedule: openings.csv")
     _no_mark_twice(sources, complaints)
     name_elevations(top, sources, complaints)
-    found = [look_up_opening(source, shelves, complaints) for source in sources]
-    return tuple(opening for opening in found if opening)
+    found = [(source, look_up_opening(source, shelves, complaints)) for source in sources]
+    return in_line([(source, opening) for source, opening in found if opening], complaints)
 
 
 def _listed(top: TreePiece, complaints: Complaints) -> Iterator[TreePiece]:
