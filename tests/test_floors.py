@@ -17,6 +17,7 @@ PACKAGE = ROOT / "jambs"
 FLOORS = {
     "length": 0,
     "geometry": 0,
+    "sides": 0,
     "outlines": 1,
     "interrupts": 0,
     "csv_text": 0,

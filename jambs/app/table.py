@@ -9,15 +9,16 @@ from jambs.parts.kit import Kit
 from jambs.sheets.house import summary_data
 from jambs.values import Record
 
-COLUMNS = {
-    "mark": "mark",
-    "room": "room",
-    "state": "state",
-    "interior": "interior depth",
-    "exterior": "exterior depth",
-    "rip": "rip of the jambs",
-    "findings": "findings",
-}
+COLUMNS = (
+    ("mark", "mark"),
+    ("room", "room"),
+    ("state", "state"),
+    ("interior", "interior depth"),
+    ("exterior", "exterior depth"),
+    ("rip", "rip of the jambs"),
+    ("findings", "findings"),
+)
+"""What the summary calls a column, and its head."""
 TOLD = ("stop", "check")
 """Findings that are told in full; notes are on the sheets."""
 
@@ -31,7 +32,7 @@ def summary_text(kits: Sequence[Kit], job: Job) -> str:
 
 def _cells(row: Record) -> list[str]:
     found = ", ".join(_counted(count, weight) for weight, count in row["findings"].items()) or "-"
-    return [found if key == "findings" else str(row[key]) for key in COLUMNS]
+    return [found if key == "findings" else str(row[key]) for key, _ in COLUMNS]
 
 
 def _counted(count: int, weight: str) -> str:
@@ -39,7 +40,7 @@ def _counted(count: int, weight: str) -> str:
 
 
 def _table(rows: list[list[str]]) -> str:
-    heads = list(COLUMNS.values())
+    heads = [head for _, head in COLUMNS]
     widths = [max(len(row[place]) for row in [heads, *rows]) for place in range(len(heads))]
     lines = [heads, ["-" * width for width in widths], *rows]
     return "\n".join("  ".join(map(str.ljust, line, widths)).rstrip() for line in lines)

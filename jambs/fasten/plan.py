@@ -14,7 +14,7 @@ from jambs.job.models.layers import USUAL_SPACING, Layer, MadeOf, Role
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
 from jambs.length import ROUND_OFF, decimal_text, length_text, whole_down, whole_up
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.wall.planes import WallPlanes
@@ -74,7 +74,7 @@ def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry], job: Job
 
 
 def _is(part: Part, fixed: Fixed) -> bool:
-    return part.name == "casing" if fixed is Fixed.CASING else part.where is Where.BUCK
+    return part.kind is PartKind.CASING if fixed is Fixed.CASING else part.where is Where.BUCK
 
 
 def board_count(length: float, entry: FastenerEntry) -> int:

@@ -10,7 +10,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner
 from jambs.length import HALF_64TH, ROUND_OFF, Grid, whole_up
 from jambs.movement.boards import BoardMovement
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 
 MITER_GAP = 1 / 32
@@ -43,17 +43,17 @@ def joint_movements(
     kit: Kit, boards: Sequence[BoardMovement], sealant_percent: float, job: Job
 ) -> tuple[JointMovement, ...]:
     """Return what every joint of an opening has to take."""
-    found = [_proud(_named(boards, "extension jamb"), job)]
+    found = [_proud(_of(boards, PartKind.EXTENSION_JAMB), job)]
     for where in (Where.INTERIOR, Where.EXTERIOR):
-        casing = [one for one in _named(boards, "casing") if one.part.where is where]
+        casing = [one for one in _of(boards, PartKind.CASING) if one.part.where is where]
         found += [_reveal(kit, casing, where, job), _miter(kit, casing, where, job)]
-    jambs, sills = _named(boards, "exterior extension jamb"), _named(boards, "exterior sill")
-    found += [_sealant(kit, jambs, sills, sealant_percent, job), _stool(_named(boards, "stool"), job)]
+    jambs, sills = _of(boards, PartKind.EXTERIOR_JAMB), _of(boards, PartKind.EXTERIOR_SILL)
+    found += [_sealant(kit, jambs, sills, sealant_percent, job), _stool(_of(boards, PartKind.STOOL), job)]
     return tuple(one for one in found if one)
 
 
-def _named(boards: Iterable[BoardMovement], name: str) -> list[BoardMovement]:
-    return [one for one in boards if one.part.name == name]
+def _of(boards: Iterable[BoardMovement], kind: PartKind) -> list[BoardMovement]:
+    return [one for one in boards if one.part.kind is kind]
 
 
 def _marks(boards: Iterable[BoardMovement]) -> tuple[str, ...]:

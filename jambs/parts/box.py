@@ -7,8 +7,8 @@ from jambs.job.models.trim import InteriorStyle
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.clear import ClearOpening
 from jambs.parts.findings import BoxDoesNotFit, CasingLapsShort, RevealRounded, RevealWiderThanFace
-from jambs.parts.kinds import Side
 from jambs.place.placement import Placement, Sides
+from jambs.sides import Side
 
 
 def box_gaps(clear: ClearOpening, placement: Placement) -> Sides:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from jambs.geometry import Vector
 from jambs.job.models.layers import BuckKind
 from jambs.parts.cuts import Crosscut, Rip
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
 from jambs.place.placement import Placement
+from jambs.sides import Side
 
 INWARD: Vector = (0.0, 0.0, -1.0)
 

@@ -12,8 +12,9 @@ from enum import Enum
 from jambs.geometry import HALF_RIGHT_DEG, Vector, tangent
 from jambs.job.models.trim import CasingEntry, Corner
 from jambs.parts.cuts import BackBevel, Crosscut, Cut, Edge, End, EndBevel, Miter, Rip, Touch
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
+from jambs.sides import Side
 
 MITER_DEG = HALF_RIGHT_DEG
 

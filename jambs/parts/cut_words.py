@@ -24,8 +24,9 @@ from jambs.parts.cuts import (
     Taper,
     WoodMoves,
 )
-from jambs.parts.kinds import BoardEnd, PartKind, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
+from jambs.sides import BoardEnd
 
 SQUARE = "square"
 NOT_LISTED = "no such board listed"

@@ -6,9 +6,10 @@ from jambs.geometry import Vector, tangent
 from jambs.job.models.trim import ExteriorTrim
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import Crosscut, Cut, Edge, End, Miter, Rip, Taper
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FittedSide
 from jambs.parts.part import Part, PartBlank, Seat
+from jambs.sides import Side
 
 OUTWARD: Vector = (0.0, 0.0, 1.0)
 

@@ -9,8 +9,9 @@ from jambs.geometry import tangent
 from jambs.job.models.trim import SillEntry
 from jambs.length import Grid
 from jambs.parts.cuts import Crosscut, Cut, Edge, EdgeBevel, End, Groove, Notch, Rip
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
+from jambs.sides import Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,7 +10,7 @@ from jambs.job.measured.measuring_points import Place
 from jambs.job.measured.reading_checks import Question
 from jambs.length import Units
 from jambs.parts.edge import FittedEdge, WallBend, remedy
-from jambs.parts.kinds import Side
+from jambs.sides import Side
 
 BEND_WORDS = {WallBend.BULGE: "bulges into the room", WallBend.HOLLOW: "is hollow"}
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from jambs.job.models.trim import HeadFlashing
 from jambs.parts.cuts import Crosscut, Rip, StripBend
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
+from jambs.sides import Side
 
 METAL = 1 / 32
 """Drawn thickness of sheet metal [in]; not a size to order by."""

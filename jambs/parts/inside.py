@@ -9,11 +9,12 @@ from jambs.job.models.trim import Corner, InteriorStyle, InteriorTrim
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.interior_jamb import interior_jambs
-from jambs.parts.kinds import Side, Where
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Figure, FittedSide
 from jambs.parts.part import Part
 from jambs.parts.stool import make_apron, make_stool, stool_length
 from jambs.place.placement import Placement
+from jambs.sides import Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

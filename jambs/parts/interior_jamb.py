@@ -14,9 +14,10 @@ from jambs.geometry import HALF_RIGHT_DEG, Vector
 from jambs.job.models.trim import InteriorStyle, InteriorTrim, Joint
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import Crosscut, Cut, End, EndBevel, EndRabbet, Rip, Scribe, Taper
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FittedSide
 from jambs.parts.part import Part, PartBlank, Seat
+from jambs.sides import Side
 
 MITER_DEG = HALF_RIGHT_DEG
 TOWARD_ROOM: Vector = (0.0, 0.0, -1.0)

@@ -1,4 +1,4 @@
-"""What a part is, which side of the opening it is on, where it belongs: as data, with its words in one place.
+"""What a part is and where it belongs: as data, with its words in one place.
 
 Nothing in the house compares these words; they are for printing.
 """
@@ -6,6 +6,8 @@ Nothing in the house compares these words; they are for printing.
 from __future__ import annotations
 
 from enum import Enum
+
+from jambs.sides import Side
 
 
 class Where(Enum):
@@ -35,6 +37,16 @@ class PartKind(Enum):
         return self.value
 
     @property
+    def bare_words(self) -> str:
+        """The part in trade words without the set it belongs to: ``sill``, inside or outside."""
+        return _BARE_WORDS.get(self, self.value)
+
+    @property
+    def says_side(self) -> bool:
+        """Say whether the words alone tell where it is: a stool is at the sill, a head flashing at the head."""
+        return self.is_at_sill or self is PartKind.HEAD_FLASHING
+
+    @property
     def is_jamb(self) -> bool:
         """Say whether it is an extension jamb, inside or outside."""
         return self in (PartKind.EXTENSION_JAMB, PartKind.EXTERIOR_JAMB)
@@ -50,64 +62,7 @@ class PartKind(Enum):
         return self in (PartKind.STOOL, PartKind.APRON, PartKind.EXTERIOR_SILL)
 
 
-class BoardEnd(Enum):
-    """An end of a board by where it sits in the opening, left and right as seen from inside."""
-
-    LEFT = "left"
-    RIGHT = "right"
-    BOTTOM = "bottom"
-    TOP = "top"
-
-    @property
-    def words(self) -> str:
-        """The end in words."""
-        return self.value
-
-
-class Side(Enum):
-    """The sides of an opening; the values are the keys of a measured side in the job file."""
-
-    HEAD = "head"
-    LEFT = "left"
-    RIGHT = "right"
-    SILL = "sill"
-
-    @property
-    def words(self) -> str:
-        """The side itself, as of a depth or a shim space: ``left``, ``sill``."""
-        return self.value
-
-    @property
-    def board_words(self) -> str:
-        """The board on the side: ``left leg``, ``bottom``."""
-        return _BOARD_WORDS[self]
-
-    @property
-    def wall_words(self) -> str:
-        """The side as a line along the wall: ``left leg``, ``sill``."""
-        return self.board_words if self.is_leg else self.words
-
-    @property
-    def is_leg(self) -> bool:
-        """Say whether the side stands upright."""
-        return self in LEGS
-
-    @property
-    def ends(self) -> tuple[BoardEnd, BoardEnd]:
-        """Where a measured side begins and ends: left → right on head and sill, bottom → top on the legs."""
-        return (BoardEnd.BOTTOM, BoardEnd.TOP) if self.is_leg else (BoardEnd.LEFT, BoardEnd.RIGHT)
-
-    @property
-    def is_start(self) -> bool:
-        """Say whether the sides that meet this one begin here: they run left → right and bottom → top."""
-        return self in (Side.LEFT, Side.SILL)
-
-
-_BOARD_WORDS = {Side.HEAD: "head", Side.LEFT: "left leg", Side.RIGHT: "right leg", Side.SILL: "bottom"}
-LEGS = (Side.LEFT, Side.RIGHT)
-ACROSS = (Side.HEAD, Side.SILL)
-CORNERS = tuple((across, leg) for across in ACROSS for leg in LEGS)
-"""The corners of an opening: which sides meet there."""
+_BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.EXTERIOR_SILL: Side.SILL.value}
 
 
 def position_words(kind: PartKind, side: Side) -> str:

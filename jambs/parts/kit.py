@@ -6,9 +6,9 @@ from dataclasses import dataclass, field
 
 from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
-from jambs.parts.kinds import Side
 from jambs.parts.part import Part
 from jambs.place.placement import Placement
+from jambs.sides import Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

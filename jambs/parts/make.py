@@ -26,7 +26,6 @@ from jambs.parts.findings import (
     SillFallsShort,
 )
 from jambs.parts.inside import Inside, make_inside
-from jambs.parts.kinds import Side
 from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
@@ -34,6 +33,7 @@ from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_finding
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.place.findings import weight_text
 from jambs.place.placement import Placement, Sides
+from jambs.sides import Side
 
 
 class PartsError(FindingsError):

@@ -15,11 +15,12 @@ from jambs.parts.exterior_jamb import exterior_jambs
 from jambs.parts.exterior_sill import SillPlace, make_sill, sill_fall
 from jambs.parts.findings import SillRunsIntoFlange
 from jambs.parts.flashing import make_flashing
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Figure, FittedSide
 from jambs.parts.part import Part
 from jambs.parts.sides import deepest
 from jambs.place.placement import Placement
+from jambs.sides import Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,8 +13,9 @@ from jambs.geometry import Outline, Vector
 from jambs.job.models.shop import Board
 from jambs.outlines import from_lowest
 from jambs.parts.cuts import Crosscut, Cut, Return, Rip, Scribe, Taper, Touch
-from jambs.parts.kinds import BoardEnd, PartKind, Side, Where, position_words
+from jambs.parts.kinds import PartKind, Where, position_words
 from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
+from jambs.sides import BoardEnd, Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,8 +10,8 @@ from jambs.job.models.shop import Limits, Shop
 from jambs.length import ROUND_OFF, Grid
 from jambs.parts.edge import EdgeKind, FittedEdge, fit_edge
 from jambs.parts.findings import SideRippedParallel, WallBends, WallTapers, WallTwists, WallTwistsTooMuch
-from jambs.parts.kinds import Side
 from jambs.parts.kit import FittedSide
+from jambs.sides import Side
 
 
 def planned_sides(depth: float) -> dict[Side, FittedSide]:

@@ -10,9 +10,10 @@ from jambs.job.models.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntr
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import CannotBeCut, Crosscut, Cut, Edge, EdgeRabbet, End, EndBevel, Notch, Return, Rip, Taper
 from jambs.parts.findings import StoolCannotLap
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FittedSide
 from jambs.parts.part import Part, PartBlank, Seat
+from jambs.sides import Side
 
 RETURN_DEG = HALF_RIGHT_DEG
 LEAST_TONGUE = 1 / 8

@@ -13,6 +13,7 @@ from jambs.job.models.trim import InteriorStyle
 from jambs.job.models.windows import FrameFace, Sash
 from jambs.place.placement import Swing
 from jambs.place.swing import Leaf, Opened, open_sash
+from jambs.sides import Side
 
 SIDES = {
     Sash.AWNING: ("head", "sill"),
@@ -151,7 +152,7 @@ def _trim_at(opening: Opening, sash: Sash) -> tuple[float, float, float]:
 def _hinge_sides(opening: Opening, sash: Sash) -> tuple[str, str]:
     if sash in SIDES:
         return SIDES[sash]
-    return ("right", "left") if opening.hinge == "right" else ("left", "right")
+    return ("right", "left") if opening.hinge == Side.RIGHT.value else ("left", "right")
 
 
 def _face(face: FrameFace, side: str) -> float:

@@ -9,15 +9,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from jambs.job.models.layers import BuckKind, Layer, Role
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import SectionCut
 
 Edge = Callable[[float], float]
 """Distance s at which material starts, by depth d [in]."""
-SIDE_OF = {SectionCut.JAMB: "right", SectionCut.HEAD: "head", SectionCut.SILL: "sill"}
-POSITION_OF = {SectionCut.JAMB: "right leg", SectionCut.HEAD: "head", SectionCut.SILL: "sill"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +32,7 @@ class Edges:
 def edges_at(kit: Kit, cut: SectionCut) -> Edges:
     """Find where the layers stop on the side of the cut."""
     placement = kit.placement
-    rough = float(getattr(placement.shims, SIDE_OF[cut]))
+    rough = float(getattr(placement.shims, cut.side.value))
     buck = placement.buck
     framing, behind = rough, rough
     if buck and buck.kind is BuckKind.LINER:
@@ -63,20 +61,20 @@ def layer_edge(edges: Edges, layer: Layer, *, is_outboard: bool, is_behind_flang
     return edges.before_flange
 
 
-def exterior_part(kit: Kit, name: str, position: str) -> Part | None:
-    """Find one exterior part of the kit by name and position."""
-    found = (p for p in kit.parts if p.where is Where.EXTERIOR and (p.name, p.position) == (name, position))
+def part_at(kit: Kit, where: Where, kind: PartKind, cut: SectionCut) -> Part | None:
+    """Find the part of a kind that a section cuts."""
+    found = (part for part in kit.parts if part.where is where and part.kind is kind and part.side is cut.side)
     return next(found, None)
 
 
 def _before_flange(kit: Kit, cut: SectionCut, rough: float) -> Edge:
     frame = kit.placement.opening.frame
     if cut is SectionCut.SILL:
-        sill = exterior_part(kit, "exterior sill", "sill")
+        sill = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_SILL, cut)
         if sill is None:
             return lambda depth: rough
         return lambda depth: -_underside(sill, depth)
-    jamb = exterior_part(kit, "exterior extension jamb", POSITION_OF[cut])
+    jamb = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, cut)
     if jamb is None:
         return lambda depth: rough
     x, y, _ = jamb.seat.at(0.0, 0.0, jamb.thickness)
@@ -96,7 +94,7 @@ def _cladding(kit: Kit, cut: SectionCut, before: Edge) -> Edge:
     trim = opening.exterior
     if trim is None:
         return before
-    piece = exterior_part(kit, "casing", "bottom" if cut is SectionCut.SILL else POSITION_OF[cut])
+    piece = part_at(kit, Where.EXTERIOR, PartKind.CASING, cut)
     if piece is None:
         return before
     far = _far_edge(piece, cut)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import Region, SectionCut, Stuff
@@ -12,26 +12,21 @@ from jambs.section.region import Region, SectionCut, Stuff
 WOOD = 0.12
 """Conductivity of softwood across the grain [W/mK] (design value of EN ISO 10456, from memory)."""
 
-POSITIONS = {
-    SectionCut.JAMB: ("right leg",),
-    SectionCut.HEAD: ("head",),
-    SectionCut.SILL: ("sill", "bottom"),
-}
 STUFF_OF = {
-    "extension jamb": Stuff.JAMB,
-    "exterior extension jamb": Stuff.JAMB,
-    "casing": Stuff.CASING,
-    "apron": Stuff.CASING,
-    "stool": Stuff.SILL,
-    "exterior sill": Stuff.SILL,
-    "liner buck": Stuff.BUCK,
-    "outboard buck": Stuff.BUCK,
+    PartKind.EXTENSION_JAMB: Stuff.JAMB,
+    PartKind.EXTERIOR_JAMB: Stuff.JAMB,
+    PartKind.CASING: Stuff.CASING,
+    PartKind.APRON: Stuff.CASING,
+    PartKind.STOOL: Stuff.SILL,
+    PartKind.EXTERIOR_SILL: Stuff.SILL,
+    PartKind.LINER_BUCK: Stuff.BUCK,
+    PartKind.OUTBOARD_BUCK: Stuff.BUCK,
 }
 
 
 def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Cut all parts on one side of the opening; buck first, so that trim lies over it."""
-    parts = [part for part in kit.parts if part.position in POSITIONS[cut]]
+    parts = [part for part in kit.parts if part.side is cut.side]
     bucks = [part for part in parts if part.where is Where.BUCK]
     others = [part for part in parts if part.where is not Where.BUCK]
     regions: list[Region] = []
@@ -47,10 +42,11 @@ def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
     name = f"{part.name} {part.position}" if part.where is not Where.BUCK else part.name
     shape = Region(
         name=name,
-        stuff=STUFF_OF[part.name],
+        stuff=STUFF_OF[part.kind],
         outline=tuple(_placed(part, middle, point, cut, kit) for point in profile),
         conductivity=WOOD,
         mark=part.mark,
+        where=part.where,
     )
     return [shape, *_pockets(part, middle, cut, kit)]
 

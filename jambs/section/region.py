@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from jambs.geometry import Point
+from jambs.parts.kinds import Where
+from jambs.sides import Side
 
 
 class Stuff(StrEnum):
@@ -38,7 +40,7 @@ class Region:
     """A polygon of one material in the plane of the cut, points (across, depth) [in].
 
     ``across``: in a jamb section from the frame's outer edge into the wall; in head and sill sections the height y.
-    ``conductivity`` [W/mK] where known. ``mark``: the part's mark, where the region is a part.
+    ``conductivity`` [W/mK] where known. ``mark``, ``where``: the part's, where the region is a part.
     """
 
     name: str
@@ -46,6 +48,7 @@ class Region:
     outline: tuple[Point, ...]
     conductivity: float | None = None
     mark: str = ""
+    where: Where | None = None
 
 
 class SectionCut(StrEnum):
@@ -54,6 +57,14 @@ class SectionCut(StrEnum):
     JAMB = "jamb"
     HEAD = "head"
     SILL = "sill"
+
+    @property
+    def side(self) -> Side:
+        """The side of the opening that is cut; of the legs, the right one."""
+        return _SIDES[self]
+
+
+_SIDES = {SectionCut.JAMB: Side.RIGHT, SectionCut.HEAD: Side.HEAD, SectionCut.SILL: Side.SILL}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from jambs.geometry import Point
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part
-from jambs.section.edges import POSITION_OF, SIDE_OF, Edges, exterior_part
+from jambs.section.edges import Edges, part_at
 from jambs.section.region import Region, SectionCut, Stuff
 
 GLASS_SHOWN = 4.0
@@ -25,7 +24,7 @@ def box(low: Point, high: Point) -> tuple[Point, ...]:
 def window_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Frame, glass and nailing flange on the side of the cut."""
     placement = kit.placement
-    window, side = placement.opening.window, SIDE_OF[cut]
+    window, side = placement.opening.window, cut.side.value
     inside, outside = float(getattr(window.frame_face, side)), float(getattr(window.outside_face, side))
     start, flange, end = placement.inside_edge, placement.flange_plane, placement.outside_edge
     step = min(max(flange, start), end)
@@ -71,10 +70,8 @@ def space_regions(kit: Kit, cut: SectionCut, edges: Edges) -> list[Region]:
 
 def _jamb_back(kit: Kit, cut: SectionCut) -> float | None:
     """Distance s of the back of the interior jamb, or of the stool's underside [in]."""
-    names = ("stool", "sill") if cut is SectionCut.SILL else ("extension jamb", POSITION_OF[cut])
-    part = _interior(kit, *names)
-    if part is None and cut is SectionCut.SILL:
-        part = _interior(kit, "extension jamb", "bottom")
+    stool = part_at(kit, Where.INTERIOR, PartKind.STOOL, cut)
+    part = stool or part_at(kit, Where.INTERIOR, PartKind.EXTENSION_JAMB, cut)
     if part is None:
         return None
     x, y, _ = part.seat.at(0.0, 0.0, part.thickness)
@@ -82,14 +79,9 @@ def _jamb_back(kit: Kit, cut: SectionCut) -> float | None:
     return {SectionCut.JAMB: x - frame.width, SectionCut.HEAD: y - frame.height, SectionCut.SILL: -y}[cut]
 
 
-def _interior(kit: Kit, name: str, position: str) -> Part | None:
-    found = (p for p in kit.parts if p.where is Where.INTERIOR and (p.name, p.position) == (name, position))
-    return next(found, None)
-
-
 def _sealant(kit: Kit, cut: SectionCut) -> list[Region]:
     trim = kit.placement.opening.exterior
-    jamb = exterior_part(kit, "exterior extension jamb", POSITION_OF[cut])
+    jamb = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, cut)
     if trim is None or jamb is None or not trim.sealant_joint:
         return []
     frame, end = kit.placement.opening.frame, kit.placement.outside_edge

@@ -10,20 +10,19 @@ from pathlib import Path
 from jambs.job.models.openings import Job
 from jambs.length import OFF_GRID
 from jambs.parts.as_built import PLANNED
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.trim_lines import Line, joint_lines, line
+from jambs.sides import ACROSS, LEGS, BoardEnd
 from jambs.values import Record
 
-GROUPS = (("interior", "Interior parts"), ("exterior", "Exterior parts"), ("buck", "Buck"))
-SIDES = (
-    ("head", "head, left to right"),
-    ("sill", "sill, left to right"),
-    ("left", "left leg, bottom to top"),
-    ("right", "right leg, bottom to top"),
+GROUPS = ((Where.INTERIOR, "Interior parts"), (Where.EXTERIOR, "Exterior parts"), (Where.BUCK, "Buck"))
+SIDES = tuple(
+    (side.value, f"{side.wall_words}, {side.ends[0].words} to {side.ends[1].words}") for side in (*ACROSS, *LEGS)
 )
 
 SAID = ("interior depth", "exterior depth", "flange plane", "clear opening width", "clear opening height", "proud")
@@ -187,16 +186,16 @@ def _range_text(sides: Record) -> str:
     return least if least == greatest else f"{least} to {greatest}"
 
 
-def _group(record: Record, where: str, title: str) -> Record:
+def _group(record: Record, where: Where, title: str) -> Record:
     """Return the parts of one set; outside parts of an opening measured from the room alone are marked planned."""
     state = record["state"]
-    half = where == "exterior" and state["is_measured"] and not state["exterior_is_measured"]
-    parts = [part_row(part) for part in record["parts"] if part["where"] == where]
+    half = where is Where.EXTERIOR and state["is_measured"] and not state["exterior_is_measured"]
+    parts = [part_row(part) for part in record["parts"] if part["where"] == where.value]
     return {
         "title": f"{title} ({len(parts)})",
         "note": PLANNED if half else "",
         "parts": parts,
-        "joints": [*joint_lines(record["trim"], where), *(_proud_lines(record) if where == "interior" else [])],
+        "joints": [*joint_lines(record["trim"], where), *(_proud_lines(record) if where is Where.INTERIOR else [])],
     }
 
 
@@ -225,7 +224,7 @@ def _taper_row(taper: Record | None) -> list[Record] | None:
     if taper is None:
         return None
     ends = [{"width": taper[f"{end}_width"]["text"], "at": taper[end]} for end in ("start", "finish")]
-    return sorted(ends, key=lambda one: one["at"] in ("right", "bottom"))
+    return sorted(ends, key=lambda one: one["at"] in (BoardEnd.RIGHT.value, BoardEnd.BOTTOM.value))
 
 
 def _glue_line(part: Record) -> list[str]:
@@ -235,7 +234,7 @@ def _glue_line(part: Record) -> list[str]:
 
 def _lists(record: Record) -> list[Record]:
     """Return the lists under the parts: depths as measured, figures."""
-    joints = [*joint_lines(record["trim"], "interior"), *joint_lines(record["trim"], "exterior")]
+    joints = [*joint_lines(record["trim"], Where.INTERIOR), *joint_lines(record["trim"], Where.EXTERIOR)]
     figures = [line(one["name"], one["size"]["text"]) for one in record["figures"] if not _is_shown(one, joints)]
     measured = record["depths"]["measured"] or {"interior": None, "exterior": None}
     return [
@@ -247,7 +246,7 @@ def _lists(record: Record) -> list[Record]:
 
 def _is_shown(figure: Record, joints: list[Line]) -> bool:
     """Say whether a figure already stands on the sheet, in the strip or among the joints and reveals."""
-    name = figure["name"].removeprefix("exterior ")
+    name = figure["name"].removeprefix(f"{Where.EXTERIOR.value} ")
     said = any(name in one["name"] and figure["size"]["text"] == one["value"] for one in joints)
     return said or figure["name"] in SAID
 

@@ -14,8 +14,10 @@ from jambs.job.models.outside import FastenerEntry, Fixed
 from jambs.length import ROUND_OFF, Grid, length_text, whole_up
 from jambs.parts.box import box_gaps
 from jambs.parts.inside import interior_clear
+from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.place.placement import Sides
+from jambs.sides import Side
 
 JAMB_PENETRATION = 1.25
 """Of a trim screw through jamb and shims, into framing or buck [in]; common practice, no source."""
@@ -109,12 +111,12 @@ def _line(
 
 def _jamb_lines(kit: Kit, job: Job) -> list[InstallFastener]:
     """Through jamb and shim space on each side; sides of one length share a line."""
-    if not any(part.name == "extension jamb" for part in kit.parts):
+    if not any(part.kind is PartKind.EXTENSION_JAMB for part in kit.parts):
         return []
     gaps, thickness = shim_gaps(kit, job), kit.placement.opening.interior.jamb.thickness
     by_gap: dict[float, list[str]] = {}
-    for name, gap in (("left leg", gaps.left), ("right leg", gaps.right), ("head", gaps.head)):
-        by_gap.setdefault(round(max(gap, 0.0), 6), []).append(name)
+    for side, gap in ((Side.LEFT, gaps.left), (Side.RIGHT, gaps.right), (Side.HEAD, gaps.head)):
+        by_gap.setdefault(round(max(gap, 0.0), 6), []).append(side.board_words)
     lines = []
     for gap, sides in by_gap.items():
         through = (Through(name="jamb", thickness=thickness), Through(name="shims", thickness=gap), *_buck(kit))

@@ -10,7 +10,7 @@ from jambs.flashing.make import make_flashings
 from jambs.job.models.openings import Job
 from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.install_fasteners import (
@@ -59,7 +59,7 @@ def install_data(kit: Kit, job: Job) -> Record:
         "shims": _shim_data(kit, job),
         "inside": inside_steps(kit, job),
         "outside": [{"number": one.number, "what": one.what, "over": one.over} for one in laps] if outside else [],
-        "has_sill": any(part.name == "exterior sill" for part in kit.parts),
+        "has_sill": any(part.kind is PartKind.EXTERIOR_SILL for part in kit.parts),
         "fasteners": [_fastener_row(line, job) for line in fasteners],
         "reveals": _reveals(kit, job),
         "findings": finding_records(findings, units=job.units),
@@ -105,7 +105,7 @@ def inside_steps(kit: Kit, job: Job) -> list[str]:
         "Lay out all parts and hold the marks against this sheet; check that the frame is plumb, level, square.",
         "Hold the tape once more at the four corners: each depth is a part's width less what it stands proud.",
     ]
-    if any(part.name == "extension jamb" for part in kit.parts):
+    if any(part.kind is PartKind.EXTENSION_JAMB for part in kit.parts):
         corners = CORNER_WORDS.get(trim.jamb.joint.value, f"glue and screw the corners, {trim.jamb.joint.value}")
         box = f"Build the jamb box on the bench: {corners}; clear inside {text(kit.clear_width)} × "
         box += f"{text(kit.clear_height)}, both diagonals {diagonal}."

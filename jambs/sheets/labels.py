@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
 from jambs.parts.cut_words import board_words
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.sheets.press import press
@@ -146,7 +147,7 @@ def labels_data(
 
 
 def _label(opening: Record, part: Record) -> Record:
-    key = "exterior_is_measured" if part["where"] == "exterior" else "is_measured"
+    key = "exterior_is_measured" if part["where"] == Where.EXTERIOR.value else "is_measured"
     position = "" if part["position"] in part["name"] else part["position"]
     return {
         "mark": part["mark"],

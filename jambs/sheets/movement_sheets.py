@@ -79,7 +79,7 @@ def _boards(movements: Sequence[KitMovement], job: Job) -> list[Record]:
 def _board_key(board: BoardMovement, job: Job) -> tuple[str, ...]:
     fine = job.shop.grid.fine
     return (
-        f"{board.part.where.value} {board.part.name.removeprefix('exterior ')}",
+        f"{board.part.where.value} {board.part.kind.bare_words}",
         f"{board.wood.wood.species}, {board.wood.sawn.value} sawn",
         job.shop.grid.text(board.part.width),
         *(_change(fine.count(change), fine.text(abs(change))) for change in (board.winter, board.summer)),

@@ -11,6 +11,7 @@ from typing import Any
 from jambs.csv_text import csv_text as guarded_csv
 from jambs.job.models.openings import Job
 from jambs.length import Units
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.sheets.record import job_record
 from jambs.values import Record
@@ -79,7 +80,7 @@ def _csv_rows(record: Record) -> Iterator[list[Any]]:
 
 def part_state(opening: Record, part: Record) -> str:
     """Say whether the depths a part was made from are ``planned`` or ``measured``."""
-    key = "exterior_is_measured" if part["where"] == "exterior" else "is_measured"
+    key = "exterior_is_measured" if part["where"] == Where.EXTERIOR.value else "is_measured"
     return "measured" if opening["state"][key] else "planned"
 
 

@@ -20,7 +20,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from jambs.findings import Finding, Severity
-from jambs.geometry import Vector
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.length import Units
@@ -306,20 +305,13 @@ def _taper_record(part: Part, *, units: Units) -> Record | None:
     taper = next((cut for cut in part.cuts if isinstance(cut, Taper)), None)
     if taper is None:
         return None
-    start, finish = end_words(part.seat.along)
+    start, finish = (end.words for end in part.seat.ends)
     return {
         "start": start,
         "start_width": size(taper.start_width, units=units),
         "finish": finish,
         "finish_width": size(taper.finish_width, units=units),
     }
-
-
-def end_words(along: Vector) -> tuple[str, str]:
-    """Name the start and the finish end of a board by where they sit, seen from inside: left, right, bottom, top."""
-    across, up = along[0], along[1]
-    words = ("bottom", "top") if abs(up) > abs(across) else ("left", "right")
-    return words if (up if abs(up) > abs(across) else across) > 0 else (words[1], words[0])
 
 
 def finding_records(findings: Iterable[Finding], *, units: Units) -> list[Record]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.parts.kinds import Where
 from jambs.values import Record
 
 Line = dict[str, str]
@@ -17,11 +18,11 @@ def _lines_of(record: Record, names: tuple[tuple[str, str], ...]) -> list[Line]:
     return [line(words, record[key]["text"]) for key, words in names if record[key] and record[key]["value"]]
 
 
-def joint_lines(trim: Record, where: str) -> list[Line]:
+def joint_lines(trim: Record, where: Where) -> list[Line]:
     """Return joints and reveals of one set of parts: interior, exterior; a buck has none."""
-    if where == "interior":
+    if where is Where.INTERIOR:
         return interior_lines(trim["interior"])
-    return exterior_lines(trim["exterior"]) if where == "exterior" and trim["exterior"] else []
+    return exterior_lines(trim["exterior"]) if where is Where.EXTERIOR and trim["exterior"] else []
 
 
 def interior_lines(trim: Record) -> list[Line]:

@@ -7,14 +7,8 @@ from jambs.length import ROUND_OFF, length_text
 from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
 from jambs.parts.kit import Kit
 from jambs.parts.sides import twist
+from jambs.sides import ACROSS, LEGS, Side
 from jambs.values import Record
-
-SIDES = (
-    ("head", "head", "left", "right"),
-    ("sill", "sill", "left", "right"),
-    ("left", "left leg", "bottom", "top"),
-    ("right", "right leg", "bottom", "top"),
-)
 
 
 def wall_data(kit: Kit, job: Job) -> Record | None:
@@ -27,9 +21,9 @@ def wall_data(kit: Kit, job: Job) -> Record | None:
         return None
     depths = measured.interior_depth
     edges = [
-        (words, first, last, points, fit_edge(points, tolerance=job.shop.taper_tolerance))
-        for name, words, first, last in SIDES
-        if (points := getattr(depths, name)) is not None
+        (side, points, fit_edge(points, tolerance=job.shop.taper_tolerance))
+        for side in (*ACROSS, *LEGS)
+        if (points := getattr(depths, side.value)) is not None
     ]
     deepest = max(max(edge.first, edge.last, *points) for *_, points, edge in edges)
     least = min(min(points) for *_, points, _ in edges)
@@ -43,9 +37,7 @@ def wall_data(kit: Kit, job: Job) -> Record | None:
 
 
 def _edge(
-    words: str,
-    first: str,
-    last: str,
+    side: Side,
     points: tuple[float, ...],
     edge: FittedEdge,
     *,
@@ -54,9 +46,9 @@ def _edge(
     job: Job,
 ) -> Record:
     return {
-        "words": words,
-        "first": first,
-        "last": last,
+        "words": side.wall_words,
+        "first": side.ends[0].words,
+        "last": side.ends[1].words,
         "points": [{"share": (point - least) / span, "text": length_text(point, units=job.units)} for point in points],
         "line": [(edge.first - least) / span, (edge.last - least) / span],
         "what": _what(edge, job),

@@ -22,12 +22,22 @@ NAILED_ON = (PartKind.CASING, PartKind.APRON, PartKind.HEAD_FLASHING)
 class Slack:
     """How far joints of the casing can be off because the measured wall is out of plane [in].
 
-    ``hollow``: the most a jamb's edge stands behind the flat casing. ``lean``: how much the casing leans over its own
-    thickness where the wall is out of plumb. Nothing on a planned wall.
+    ``hollow``: the most a jamb's edge stands behind the flat casing. ``slope``: how far the wall leans over an inch,
+    where it is out of plumb. ``thickness``: of the casing. Nothing on a planned wall.
     """
 
     hollow: float = 0.0
-    lean: float = 0.0
+    slope: float = 0.0
+    thickness: float = 0.0
+
+    @property
+    def lean(self) -> float:
+        """How much the casing leans over its own thickness [in]."""
+        return self.slope * self.thickness
+
+    def lean_of(self, part: Part) -> float:
+        """How much a part that is hung with the casing leans: one that is thicker leans by more [in]."""
+        return self.slope * max(part.thickness, self.thickness)
 
     @property
     def gap(self) -> float:
@@ -82,7 +92,7 @@ def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
         turn(seat) if part.where is where and part.kind in NAILED_ON else seat
         for part, seat in zip(kit.parts, found.seats, strict=True)
     )
-    loose = Slack(hollow=plane.hollow, lean=(abs(plane.across) + abs(plane.up)) * casing[0].thickness)
+    loose = Slack(hollow=plane.hollow, slope=abs(plane.across) + abs(plane.up), thickness=casing[0].thickness)
     if where is Where.INTERIOR:
         return replace(found, seats=seats, inside=loose)
     return replace(found, seats=seats, outside=loose)

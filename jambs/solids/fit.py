@@ -68,10 +68,10 @@ def _lean(solid: Solid, solids: KitSolids) -> float:
     if solid.part is None or solid.part.kind not in NAILED_ON:
         return 0.0
     if solid.part.where is Where.INTERIOR:
-        return solids.inside_slack.lean
+        return solids.inside_slack.lean_of(solid.part)
     trim = solids.kit.placement.opening.exterior
     slope = trim.sill.slope if trim and trim.sill else 0.0
-    return solids.outside_slack.lean + solids.outside_slack.hollow * math.tan(math.radians(slope))
+    return solids.outside_slack.lean_of(solid.part) + solids.outside_slack.hollow * math.tan(math.radians(slope))
 
 
 def clash_sentence(clash: Clash, units: Units) -> str:

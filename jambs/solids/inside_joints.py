@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 
 from jambs.job.models.trim import ApronEnds, Corner, InteriorStyle, InteriorTrim, Joint
-from jambs.parts.kinds import ACROSS, CORNERS, LEGS, PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
+from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, corner_words, one_of, pick
 from jambs.solids.model import KitSolids, Solid
@@ -130,4 +131,6 @@ def _apron(solids: KitSolids, apron: Solid, stool: Solid, trim: InteriorTrim) ->
     if trim.apron.ends is ApronEnds.RETURNED:
         asked -= 2 * thick * deep - deep * deep
     name = f"the apron {apron.name} and the stool {stool.name}"
-    return joint(name, [apron], [stool], asked=asked, slack=slack.lean, tolerance=TIGHT + slack.gap * apron.part.length)
+    lean = slack.lean_of(apron.part)
+    near = TIGHT + (slack.hollow + lean) * apron.part.length
+    return joint(name, [apron], [stool], asked=asked, slack=lean, tolerance=near)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from jambs.geometry import Vector, dot
 from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.parts.edge import fit_edge
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FittedSide
+from jambs.sides import Side
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
+from jambs.sides import Side
 from jambs.solids.model import KitSolids, Solid
 
 X, Y, D = 0, 1, 2

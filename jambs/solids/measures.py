@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from jambs.geometry import Vector
+from jambs.sides import ACROSS, LEGS, Side
 from jambs.solids.probe import DOWN, LEFT, RIGHT, UP, Tape
 from jambs.solids.report import Measure
 
@@ -22,10 +23,10 @@ class Reach:
     head: float
     sill: float
 
-    def less(self, other: Reach) -> dict[str, float]:
+    def less(self, other: Reach) -> dict[Side, float]:
         """How much farther each side is than another's: the reveal [in]."""
-        names = ("left", "right", "head", "sill")
-        return {name: getattr(self, name) - getattr(other, name) for name in names}
+        sides = (*LEGS, *ACROSS)
+        return {side: getattr(self, side.value) - getattr(other, side.value) for side in sides}
 
 
 def reach(tape: Tape, middle: Vector) -> Reach:
@@ -64,8 +65,8 @@ def reveals(
     """Measure a reveal on every side both have; tolerances across and upright [in], None: not at the sill."""
     found = []
     for side, size in outer.less(inner).items():
-        if not math.isfinite(size) or (side == "sill" and upright is None):
+        if not math.isfinite(size) or (side is Side.SILL and upright is None):
             continue
-        tolerance = across if side in ("left", "right") else (upright if upright is not None else 2 * across)
-        found.append(Measure(name=f"{name} at the {side}", asked=asked, found=size, tolerance=tolerance))
+        tolerance = across if side.is_leg else (upright if upright is not None else 2 * across)
+        found.append(Measure(name=f"{name} at the {side.words}", asked=asked, found=size, tolerance=tolerance))
     return found

@@ -6,9 +6,10 @@ import math
 
 from jambs.job.models.trim import Corner, ExteriorTrim
 from jambs.parts.cuts import Notch
-from jambs.parts.kinds import ACROSS, CORNERS, LEGS, PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FittedSide
 from jambs.parts.sides import fitted_sides, planned_sides
+from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.inside_joints import bearing, casing_corners
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, Y, corner_words, one_of, pick

@@ -6,7 +6,8 @@ import math
 
 from jambs.geometry import dot, minus
 from jambs.job.models.trim import ExteriorTrim, SillEntry
-from jambs.parts.kinds import LEGS, PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
+from jambs.sides import LEGS, Side
 from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.geometry import Vector
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
+from jambs.sides import Side
 from jambs.solids.model import KitSolids, Solid
 
 UP: Vector = (0.0, 1.0, 0.0)

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from jambs.job.models.layers import BuckKind
 from jambs.length import MM_PER_INCH, Units, length_text
+from jambs.parts.kinds import Where
 from jambs.parts.make import PartsError
 from jambs.place.solve import PlaceError
 from jambs.section.region import SectionCut
@@ -115,15 +116,15 @@ def _bucks(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Ch
 
 
 def _jambs(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Changed]]:
-    for where in ("interior", "exterior"):
-        trim = getattr(subject.opening, where)
-        if trim is None or (where == "exterior" and not _exterior_jambs(planned)):
+    for where in (Where.INTERIOR, Where.EXTERIOR):
+        trim = getattr(subject.opening, where.value)
+        if trim is None or (where is Where.EXTERIOR and not _exterior_jambs(planned)):
             continue
         for thickness in JAMBS[subject.job.units]:
             jamb = trim.jamb.model_copy(update={"thickness": thickness})
             changed = trim.model_copy(update={"jamb": jamb})
-            made = replace(subject, opening=replace(subject.opening, **{where: changed}))
-            words = f"{where} jamb {length_text(thickness, units=subject.job.units)} thick"
+            made = replace(subject, opening=replace(subject.opening, **{where.value: changed}))
+            words = f"{where.value} jamb {length_text(thickness, units=subject.job.units)} thick"
             yield words, lambda made=made: _rebuilt(made, planned)  # type: ignore[misc]
 
 

@@ -9,8 +9,8 @@ from cases import kit_of, part_of, placed, texts
 
 from jambs.length import MM_PER_INCH, Units
 from jambs.parts.as_built import as_built, finish_thickness, questions, without_odd_readings
-from jambs.parts.kinds import Side
 from jambs.parts.part import Part
+from jambs.sides import Side
 
 PLANNED = 4.6875
 DATE = {"date": "2026-06-01"}

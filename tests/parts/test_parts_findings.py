@@ -17,9 +17,9 @@ from jambs.findings import FindingsError, Severity, Statement, Subject
 from jambs.length import Units
 from jambs.parts import findings
 from jambs.parts.as_built import without_odd_readings
-from jambs.parts.kinds import Side
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
+from jambs.sides import Side
 
 W1 = Subject.opening("W1")
 NOTE, CHECK, STOP = Severity.NOTE, Severity.CHECK, Severity.STOP

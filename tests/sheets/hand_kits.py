@@ -17,12 +17,12 @@ from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
-from jambs.parts.kinds import Side
 from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.part import Part
 from jambs.place.placement import Buck, Placement, Sides, Swing
 from jambs.place.swing import Obstacle
 from jambs.sheets.pictures import Picture, SheetPictures
+from jambs.sides import Side
 from jambs.wall.planes import stack_wall
 
 CONTEXT = {"units": Units.INCH}

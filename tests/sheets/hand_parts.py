@@ -6,8 +6,9 @@ from dataclasses import replace
 
 from jambs.job.models.shop import Board
 from jambs.parts.cuts import Crosscut, Cut, Edge, EdgeBevel, End, EndRabbet, Groove, Miter, Notch, Rip, StripBend, Taper
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
+from jambs.sides import Side
 
 UP = (0.0, 1.0, 0.0)
 DOWN = (0.0, -1.0, 0.0)

@@ -14,6 +14,7 @@ import jsonschema
 import pytest
 
 from jambs.length import Units, read_length
+from jambs.parts.part import Seat
 from jambs.sheets.parts_file import (
     CSV_SIZES,
     csv_header,
@@ -22,7 +23,7 @@ from jambs.sheets.parts_file import (
     write_parts_csv,
     write_parts_json,
 )
-from jambs.sheets.record import end_words, job_record
+from jambs.sheets.record import job_record
 
 KITS = [hand.make_kit(), hand.measured_kit(), hand.make_kit("W03", parts=[boards.make_part(1, strips=(3.0, 3.5))])]
 
@@ -144,4 +145,5 @@ def test_csv_lists_strips(tmp_path: Path) -> None:
     ],
 )
 def test_ends_are_named_as_seen_from_inside(along: tuple[float, float, float], ends: tuple[str, str]) -> None:
-    assert end_words(along) == ends
+    seat = Seat(origin=along, along=along, across=along, through=along)
+    assert tuple(end.words for end in seat.ends) == ends

@@ -14,6 +14,7 @@ from harbour import harbour_job, harbour_kits, harbour_solids
 
 from jambs.job import Job
 from jambs.parts.cuts import Crosscut, Cut, Edge, End, EndBevel, EndRabbet, Groove, Miter, Notch, Taper
+from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.parts.part import Part
@@ -281,3 +282,32 @@ def test_returns_that_are_not_shown_are_said_where_there_are_some(ends: str, is_
     apron = {**STOOL["apron"], "ends": ends}
     report = report_of(interior_trim__inside={**STOOL, "apron": apron})
     assert (RETURNS_NOTE in report.notes) is is_said
+
+
+LEANING = {
+    "date": "2026-05-18",
+    "interior_depth": {
+        **dict.fromkeys(("head_left", "head_right"), "4 11/16"),
+        **dict.fromkeys(("sill_left", "sill_right"), "4 15/16"),
+    },
+}
+
+
+@pytest.mark.parametrize("corner", ["miter", "butt"])
+def test_an_apron_thicker_than_the_casing_leans_over_its_own_thickness(corner: str) -> None:
+    """The wall falls back 1/4 over about 41 in of leg: over a 3/4 apron that is 0.005, over a 1/2 casing 0.003."""
+    casing = {"width": "3 1/2", "thickness": "1/2", "stock": "poplar", "corner": corner}
+    trim = {**STOOL, "casing": casing}
+    assert report_of(interior_trim__inside=trim, openings__0__measured=LEANING).faults == ()
+
+
+def test_a_stool_that_is_let_into_the_apron_is_still_caught_on_a_wall_that_leans() -> None:
+    job = job_of(changed(interior_trim__inside=STOOL, openings__0__measured=LEANING))
+    kit = make_kit(place_windows(job)[0], job)
+    parts = tuple(thicker(part, SIXTEENTH) if part.kind is PartKind.STOOL else part for part in kit.parts)
+    faults = faults_of(replace(kit, parts=parts), job)
+    assert any("(stool, sill) and W1-8 (apron, sill) take the same room" in text for text in faults)
+
+
+def thicker(part: Part, by: float) -> Part:
+    return replace(part, blank=replace(part.blank, thickness=part.thickness + by))

@@ -28,9 +28,10 @@ from jambs.parts.cuts import (
     Taper,
     saw_angles,
 )
-from jambs.parts.kinds import PartKind, Side, Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
 from jambs.parts.sawing import CutListError
+from jambs.sides import Side
 from jambs.solids import kernel
 from jambs.solids.model import board_shape
 from jambs.solids.waste import board_less_cuts

@@ -7,16 +7,17 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import box_around
-from jambs.drawings.views.named_ends import edge_names, end_names, face_words, with_left_at_left
+from jambs.drawings.views.named_ends import edge_names, face_words, with_left_at_left
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text
 from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.cuts import Edge, EdgeBevel, EndBevel, Miter
+from jambs.parts.cuts import Edge, EdgeBevel, End, EndBevel, Miter
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.parts.sawing import Pocket
+from jambs.sides import BoardEnd
 
 INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where.BUCK: Ink.BUCK}
 
@@ -57,13 +58,13 @@ def _grouped(parts: Iterable[Part]) -> list[Alike]:
 
 def _is_same(part: Part, other: Part) -> bool:
     """Say whether a part is cut like another, end names included; ends that are alike may change places."""
-    ends, others = end_names(part), end_names(other)
+    ends, others = part.seat.ends, other.seat.ends
     swapped = ends == others[::-1] and _form(part) == _form(part, mirrored=True)
     return (ends == others or swapped) and _form(part) == _form(other)
 
 
 def _is_mirrored(part: Part, other: Part) -> bool:
-    return end_names(part) == end_names(other)[::-1] and _form(part) == _form(other, mirrored=True)
+    return part.seat.ends == other.seat.ends[::-1] and _form(part) == _form(other, mirrored=True)
 
 
 def _form(part: Part, *, mirrored: bool = False) -> tuple[object, ...]:
@@ -102,7 +103,7 @@ def _face_view(alike: Alike, units: Units) -> View:
 
 
 def _seen_words(part: Part) -> tuple[str, ...]:
-    says_left = part.where is Where.EXTERIOR and "left" in end_names(part)
+    says_left = part.where is Where.EXTERIOR and BoardEnd.LEFT in part.seat.ends
     return ("left and right as seen from inside",) if says_left else ()
 
 
@@ -205,7 +206,7 @@ def _angles(part: Part) -> list[CallOut]:
     for cut in part.cuts:
         if isinstance(cut, Miter | EndBevel):
             kind = "miter" if isinstance(cut, Miter) else "bevel"
-            is_start = cut.end.value == "start"
+            is_start = cut.end is End.START
             point = _end_middle(part, is_start)
             words = f"{kind} {decimal_text(cut.angle_deg, 1)}°"
             found.append(CallOut(target=point, lines=(words,), side=ViewSide.LEFT if is_start else ViewSide.RIGHT))
@@ -293,5 +294,5 @@ def _bevels(part: Part) -> tuple[str, ...]:
     bevels = [cut for cut in part.cuts if isinstance(cut, EdgeBevel)]
     names = {Edge.NEAR: near, Edge.FAR: far}
     found = [f"{names[cut.edge]} {decimal_text(cut.angle_deg, 1)}°" for cut in bevels]
-    seen = f"{end_names(part)[1]} end, face up, {near} at the left"
+    seen = f"{part.seat.ends[1].words} end, face up, {near} at the left"
     return (seen, *(["bevels: " + ", ".join(found)] if found else []))

@@ -18,7 +18,7 @@ from jambs.drawings.views.seen import Seen, seen
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
 from jambs.drawings.views.words import part_words
 from jambs.length import HALF_64TH
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 
@@ -70,7 +70,7 @@ def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
 
 def _jambs_first(pieces: Sequence[Seen]) -> list[int]:
     """Return the order in which marks are placed: jambs have the glass to themselves, the rest may stand elsewhere."""
-    return sorted(range(len(pieces)), key=lambda number: "extension jamb" not in pieces[number].part.name)
+    return sorted(range(len(pieces)), key=lambda number: not pieces[number].part.kind.is_jamb)
 
 
 def _visible(one: Seen, nearer: Sequence[Seen]) -> list[Shape]:
@@ -117,7 +117,7 @@ def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: fl
     part, room = one.part, box_around(one.polygon)
     lines = (f"{part.mark}  {part_words(part)}",)
     side = ViewSide.LEFT if _is_leg(part) and room.center[0] < middle else ViewSide.RIGHT
-    if "extension jamb" not in part.name:
+    if not part.kind.is_jamb:
         call_out = CallOut(target=_seen_point(one, nearer), lines=lines, side=side)
         if not _is_leg(part):
             return Mark(text=part.mark, room=room, call_out=call_out)
@@ -133,7 +133,7 @@ def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: fl
 
 
 def _is_leg(part: Part) -> bool:
-    return "leg" in part.position
+    return part.side.is_leg
 
 
 def _seen_point(one: Seen, nearer: Sequence[Seen]) -> tuple[float, float]:
@@ -174,7 +174,7 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
     frame = frame_box(kit.placement.opening)
     rough = _rough_box(kit, from_outside=from_outside)
     boxes = [] if from_outside else [_clear_box(kit)]
-    casing = [box_around(one.polygon) for one in pieces if "casing" in one.part.name]
+    casing = [box_around(one.polygon) for one in pieces if one.part.kind is PartKind.CASING]
     trim = [box_around(one.polygon) for one in pieces if one.part.is_wood]
     boxes += [boxes_joined(casing)] if casing else []
     boxes += [boxes_joined(trim)] if trim else []

@@ -10,8 +10,9 @@ from dataclasses import replace
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.views.view import CallOut, Chain, Interval, Mark, Shape, View, ViewSide
 from jambs.geometry import Point
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
+from jambs.sides import BoardEnd
 
 OPPOSITE = {
     ViewSide.LEFT: ViewSide.RIGHT,
@@ -25,22 +26,14 @@ END_SHARE = 0.24
 """Of a part's length: how far from its end the name of the end may stand."""
 
 
-def end_names(part: Part) -> tuple[str, str]:
-    """Name the start and the finish of a part."""
-    x, y, _ = part.seat.along
-    if abs(y) > abs(x):
-        return ("bottom", "top") if y > 0 else ("top", "bottom")
-    return ("left", "right") if x > 0 else ("right", "left")
-
-
 def is_turned(part: Part) -> bool:
     """Say whether a part starts at the right or at the top, so that its detail is turned by half a turn."""
-    return end_names(part)[0] in ("right", "top")
+    return part.seat.ends[0] in (BoardEnd.RIGHT, BoardEnd.TOP)
 
 
 def edge_names(part: Part) -> tuple[str, str]:
     """Name the near and the far edge of a part."""
-    if "casing" in part.name:
+    if part.kind is PartKind.CASING:
         return ("inner edge", "outer edge")
     _, y, depth = part.seat.across
     if abs(depth) < MOSTLY:
@@ -86,7 +79,7 @@ def _half_turn(view: View, part: Part) -> View:
 def _end_marks(view: View, part: Part) -> list[Mark]:
     """Ask for the name of each end inside the board, beside it where the board is too small."""
     core = view.core
-    left, right = end_names(part)[::-1] if is_turned(part) else end_names(part)
+    left, right = (end.words for end in (part.seat.ends[::-1] if is_turned(part) else part.seat.ends))
     reach = END_SHARE * core.width
     rooms = {
         left: (Box(core.left, core.bottom, core.left + reach, core.top), ViewSide.LEFT),

@@ -8,6 +8,7 @@ from jambs.drawings.views.view import Ink, Shape
 from jambs.geometry import Point
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import FrameFace, Sash
+from jambs.sides import Side
 
 
 def corners(box: Box) -> Polygon:
@@ -73,7 +74,7 @@ def _apex(opening: Opening, pane: Box, *, from_outside: bool) -> Point | None:
         return (x, pane.bottom)
     if opening.hinge is None:
         return None
-    at_left = (opening.hinge == "left") != from_outside
+    at_left = (opening.hinge == Side.LEFT.value) != from_outside
     return (pane.left if at_left else pane.right, y)
 
 

@@ -12,8 +12,7 @@ LEAST_PRINTED = 1 / 64
 
 def part_words(part: Part) -> str:
     """Name a part and the side of the opening it is on, where its name does not say so: ``casing, left leg``."""
-    says_side = part.position in part.name or part.name in ("stool", "apron")
-    return part.name if says_side else f"{part.name}, {part.position}"
+    return part.name if part.kind.says_side else f"{part.name}, {part.position}"
 
 
 def size_words(part: Part, *, units: Units, with_length: bool = False) -> str:

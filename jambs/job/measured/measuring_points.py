@@ -15,13 +15,12 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.readings import Readings, SideReadings
 from jambs.job.models.trim import InteriorStyle
 from jambs.length import whole_up
+from jambs.sides import ACROSS, LEGS, Side
 
 GREATEST_STEP = 30.0
 """Farthest apart two places stand along a side [in]; common practice, no source."""
 LEAST_PLACES = 3
-SIDES = ("head", "right", "sill", "left")
-SIDE_WORDS = {"head": "head", "right": "right leg", "sill": "sill", "left": "left leg"}
-ENDS = {"head": ("left", "right"), "sill": ("left", "right"), "left": ("bottom", "top"), "right": ("bottom", "top")}
+CLOCKWISE = (Side.HEAD, Side.RIGHT, Side.SILL, Side.LEFT)
 
 
 class Kind(StrEnum):
@@ -69,14 +68,14 @@ def measure_places(opening: Opening) -> tuple[Place, ...]:
     return tuple(replace(place, number=number) for number, place in enumerate(found, start=1))
 
 
-def _sides(opening: Opening) -> tuple[str, ...]:
+def _sides(opening: Opening) -> tuple[Side, ...]:
     is_open = opening.interior.style is InteriorStyle.THREE_SIDED
-    return tuple(side for side in SIDES if not (is_open and side == "sill"))
+    return tuple(side for side in CLOCKWISE if not (is_open and side is Side.SILL))
 
 
-def _interior_counts(opening: Opening) -> dict[str, int]:
-    lengths = {"head": opening.frame.width, "sill": opening.frame.width}
-    return {side: places_along(lengths.get(side, opening.frame.height)) for side in _sides(opening)}
+def _interior_counts(opening: Opening) -> dict[Side, int]:
+    frame = opening.frame
+    return {side: places_along(frame.height if side.is_leg else frame.width) for side in _sides(opening)}
 
 
 def places_along(length: float) -> int:
@@ -84,13 +83,13 @@ def places_along(length: float) -> int:
     return max(LEAST_PLACES, whole_up(length / GREATEST_STEP) + 1)
 
 
-def _around(kind: Kind, counts: dict[str, int], read: SideReadings | None) -> Iterator[Place]:
+def _around(kind: Kind, counts: dict[Side, int], read: SideReadings | None) -> Iterator[Place]:
     """Yield the depths clockwise from the upper left; each corner once, with its place in both sides."""
-    told = {side: getattr(read, side) for side in SIDES if read and getattr(read, side)}
+    told = {side: points for side in CLOCKWISE if read and (points := getattr(read, side.value))}
     counts = {**counts, **{side: len(points) for side, points in told.items()}}
     corners: dict[tuple[float, float], Place] = {}
     places: list[Place] = []
-    for side in (side for side in SIDES if side in counts):
+    for side in (side for side in CLOCKWISE if side in counts):
         for at in _clockwise(side, counts[side]):
             place = _depth_place(kind, side, at, counts[side])
             corner = corners.get((place.x, place.y))
@@ -104,26 +103,30 @@ def _around(kind: Kind, counts: dict[str, int], read: SideReadings | None) -> It
     yield from places
 
 
-def _clockwise(side: str, count: int) -> Sequence[int]:
-    return range(count) if side == "head" else range(count - 1, -1, -1) if side != "left" else range(count)
+def _clockwise(side: Side, count: int) -> Sequence[int]:
+    return range(count) if side in (Side.HEAD, Side.LEFT) else range(count - 1, -1, -1)
 
 
-def _depth_place(kind: Kind, side: str, at: int, count: int) -> Place:
+def _depth_place(kind: Kind, side: Side, at: int, count: int) -> Place:
     share = at / (count - 1)
-    x, y = {"head": (share, 1.0), "sill": (share, 0.0), "left": (0.0, share), "right": (1.0, share)}[side]
+    x, y = {Side.HEAD: (share, 1.0), Side.SILL: (share, 0.0), Side.LEFT: (0.0, share), Side.RIGHT: (1.0, share)}[side]
     key = "interior_depth" if kind is Kind.INTERIOR_DEPTH else "exterior_depth"
-    return Place(number=0, kind=kind, words=_depth_words(side, at, count), keys=((key, side, at),), x=x, y=y)
+    return Place(number=0, kind=kind, words=_depth_words(side, at, count), keys=((key, side.value, at),), x=x, y=y)
 
 
-def _depth_words(side: str, at: int, count: int) -> str:
-    first, last = ENDS[side]
+def _depth_words(side: Side, at: int, count: int) -> str:
     if at in (0, count - 1):
-        end = first if at == 0 else last
-        row, column = ({"top": "head", "bottom": "sill"}[end], side) if side in ("left", "right") else (side, end)
-        return f"{row} {column}"
+        return _corner_words(side, is_first=at == 0)
     if count % 2 and at == count // 2:
-        return f"{SIDE_WORDS[side]} middle"
-    return f"{SIDE_WORDS[side]}, {at} of {count - 1} steps from {first}"
+        return f"{side.wall_words} middle"
+    return f"{side.wall_words}, {at} of {count - 1} steps from {side.ends[0].words}"
+
+
+def _corner_words(side: Side, *, is_first: bool) -> str:
+    """Name the corner at an end of a side: ``head left``."""
+    other = next(one for one in (LEGS if side in ACROSS else ACROSS) if one.is_start is is_first)
+    across, leg = (side, other) if side in ACROSS else (other, side)
+    return f"{across.words} {leg.words}"
 
 
 def _frame_places(opening: Opening) -> list[Place]:
@@ -148,7 +151,7 @@ def _frame_places(opening: Opening) -> list[Place]:
     return [
         Place(number=0, kind=kind, words=words, keys=(key,), x=x, y=y)
         for kind, words, key, x, y in rows
-        if not ("sill" in words and "sill" not in _sides(opening))
+        if y > 0 or Side.SILL in _sides(opening)
     ]
 
 

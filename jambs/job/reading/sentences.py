@@ -13,18 +13,14 @@ from jambs.job.models.fields import Model
 from jambs.job.reading.faults import Fault, Location, advice, nearest
 from jambs.job.reading.tree import TextSource
 from jambs.length import Units
+from jambs.sides import CORNERS as OPENING_CORNERS
 
 Checked = TypeVar("Checked", bound=Model)
 
 CORNERS: Mapping[Location, str] = {
-    ("sill", 0): "sill_left",
-    ("sill", 1): "sill_right",
-    ("left", 0): "sill_left",
-    ("left", 1): "head_left",
-    ("right", 0): "sill_right",
-    ("right", 1): "head_right",
-    ("head", 0): "head_left",
-    ("head", 1): "head_right",
+    place: f"{across.value}_{leg.value}"
+    for across, leg in OPENING_CORNERS
+    for place in ((across.value, int(not leg.is_start)), (leg.value, int(not across.is_start)))
 }
 """Where the four measured corners stand once they are spread over the sides."""
 

@@ -8,13 +8,13 @@ from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
 from jambs.parts.cuts import EndBevel, Miter
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.stock.house.lumber import steps_up
 from jambs.stock.problem import Piece
 
-DEPTH_PARTS = ("extension jamb", "stool", "exterior extension jamb", "exterior sill")
+DEPTH_PARTS = (PartKind.EXTENSION_JAMB, PartKind.STOOL, PartKind.EXTERIOR_JAMB, PartKind.EXTERIOR_SILL)
 """Parts whose width makes up a depth of the wall, so that a planned depth may still change them."""
 STRIP_LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
@@ -38,7 +38,7 @@ class CutPiece:
     @property
     def words(self) -> str:
         """The part in trade words: ``extension jamb, left leg``."""
-        return f"{self.part.name}, {self.part.position}" if self.part.position else self.part.name
+        return f"{self.part.name}, {self.part.position}"
 
 
 def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:
@@ -47,7 +47,7 @@ def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:
 
 
 def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
-    is_planned = part.name in DEPTH_PARTS and not _is_measured(part, kit)
+    is_planned = part.kind in DEPTH_PARTS and not _is_measured(part, kit)
     allowance = (job.shop.planned_allowance or 0.0) if is_planned else 0.0
     widths = part.strips or (part.width,)
     for place, width in enumerate(widths):

@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
 from jambs.geometry import Point
+from jambs.parts.kinds import Where
 from jambs.place.placement import Placement
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.study.heat.airs import AirSpaces, Rectangle, air_spaces
@@ -197,9 +198,10 @@ def _material(region: Region, wall: HeatWall, filling: CavityFilling) -> tuple[s
 
 
 def _trim_name(region: Region) -> str:
+    is_outside = region.where is Where.EXTERIOR
     if region.stuff is Stuff.SILL:
-        return "exterior sill" if region.name.startswith("exterior") else "stool"
-    return "exterior jamb" if region.name.startswith("exterior") else "interior jamb"
+        return "exterior sill" if is_outside else "stool"
+    return "exterior jamb" if is_outside else "interior jamb"
 
 
 def _middle_depth(region: Region, wall: HeatWall) -> float:
