@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import tempfile
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +13,7 @@ from hypothesis import settings
 from said import sentences
 
 from jambs.job import Job, read_job
+from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
@@ -199,3 +201,8 @@ def texts(kit: Kit) -> str:
 def examples(count: int) -> settings:
     """Say how many examples a test wants of hypothesis; the profile ``long`` takes twenty times as many."""
     return settings(max_examples=count * settings().max_examples // 100)
+
+
+def strips(kits: Iterable[Kit]) -> tuple[CutKit, ...]:
+    """Cut kits with nothing planned outside: their head flashings are plain strips."""
+    return tuple(as_cut(kit, PlannedForKit()) for kit in kits)

@@ -18,7 +18,7 @@ from jambs.interrupts import held_back, stop_if_interrupted
 from jambs.job import Job
 from jambs.job.reading.faults import advice
 from jambs.job.reading.read import job_file
-from jambs.parts.kit import Kit
+from jambs.parts.cut_kit import CutKit
 
 May = Callable[[Sequence[Conflict]], bool]
 """Is asked whether files of the user's may be overwritten."""
@@ -33,14 +33,14 @@ class Asked:
     """What a build is asked for: the job, its kits, which openings (none: the whole house), where to."""
 
     job: Job
-    kits: tuple[Kit, ...]
+    kits: tuple[CutKit, ...]
     only: tuple[str, ...]
     target: Path
     outside: PlannedOutside
     with_solids: bool = True
 
     @property
-    def chosen(self) -> tuple[Kit, ...]:
+    def chosen(self) -> tuple[CutKit, ...]:
         """The kits whose papers are written."""
         return tuple(kit for kit in self.kits if not self.only or kit.mark in self.only)
 

@@ -15,7 +15,7 @@ from jambs.issued.plan import IssuePlan, keep_issue, lay_out, plan_issue, put_ba
 from jambs.issued.store import FOLDER, Issue, IssueError, Store
 from jambs.job import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units
-from jambs.parts.kit import Kit
+from jambs.parts.cut_kit import CutKit
 from jambs.sheets.cut_sheet import cut_sheets_pdf
 from jambs.sheets.install_sheet import install_data, install_sheets_pdf
 from jambs.sheets.issue_sheet import IndexRow, changes_pdf, index_pdf
@@ -37,7 +37,7 @@ class Issuing:
     store: Store
     plan: IssuePlan
     job: Job
-    kits: tuple[Kit, ...]
+    kits: tuple[CutKit, ...]
 
     @property
     def stamps(self) -> Stamps:
@@ -59,7 +59,7 @@ class Issuing:
         )
 
 
-def begin_issue(kits: Sequence[Kit], job: Job, target: Path, *, day: str, is_whole: bool) -> Issuing:
+def begin_issue(kits: Sequence[CutKit], job: Job, target: Path, *, day: str, is_whole: bool) -> Issuing:
     """Hold the kits against the last issue.
 
     Raises:
@@ -112,7 +112,7 @@ def last_number(target: Path) -> int:
     return max(Store(folder=target / FOLDER).numbers(), default=0)
 
 
-def issue_record(kits: Sequence[Kit], job: Job) -> Record:
+def issue_record(kits: Sequence[CutKit], job: Job) -> Record:
     """Return what is printed of each opening: the record of ``parts.json`` and what the install sheet adds."""
     record = job_record(kits, job)
     install = {kit.mark: install_data(kit, job) for kit in kits}

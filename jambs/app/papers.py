@@ -20,7 +20,7 @@ from jambs.drawings.drawing import draw_opening
 from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
 from jambs.interrupts import held_back
 from jambs.job import Job
-from jambs.parts.kit import Kit
+from jambs.parts.cut_kit import CutKit
 from jambs.section.cut import cut_sections
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.house import write_order_sheet, write_rough_opening_schedule, write_summary
@@ -50,7 +50,7 @@ Progress = Callable[[str], None]
 
 
 def write_papers(
-    kits: Sequence[Kit],
+    kits: Sequence[CutKit],
     job: Job,
     folder: Path,
     *,
@@ -91,12 +91,12 @@ def write_papers(
     return pictures
 
 
-def steps(kits: Sequence[Kit], *, whole_house: bool) -> int:
+def steps(kits: Sequence[CutKit], *, whole_house: bool) -> int:
     """Return how many times progress is told."""
     return len(kits) + whole_house
 
 
-def _openings(kits: Sequence[Kit], write: Callable[[Kit], Written]) -> Iterator[Written]:
+def _openings(kits: Sequence[CutKit], write: Callable[[CutKit], Written]) -> Iterator[Written]:
     """Write the papers of each opening, several at a time where there are many."""
     if len(kits) <= FEW:
         yield from map(write, kits)
@@ -140,7 +140,7 @@ def _end_with_parent() -> None:
 
 
 def write_opening(
-    kit: Kit,
+    kit: CutKit,
     *,
     job: Job,
     folder: Path,
@@ -168,7 +168,7 @@ def write_opening(
 
 
 def _write_house(
-    kits: Sequence[Kit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures], stamps: Stamps
+    kits: Sequence[CutKit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures], stamps: Stamps
 ) -> None:
     from jambs.study.record.planned_positions import planned_positions  # loads the heat study and scipy
 

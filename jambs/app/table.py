@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.job import Job
-from jambs.parts.kit import Kit
+from jambs.parts.cut_kit import CutKit
 from jambs.sheets.house import summary_data
 from jambs.values import Record
 
@@ -23,7 +23,7 @@ TOLD = ("stop", "check")
 """Findings that are told in full; notes are on the sheets."""
 
 
-def summary_text(kits: Sequence[Kit], job: Job) -> str:
+def summary_text(kits: Sequence[CutKit], job: Job) -> str:
     """Return the summary of a job: depths, rips and findings of every opening, as on its printed summary."""
     summary = summary_data(kits, job)
     parts = [_table([_cells(row) for row in summary["rows"]]), _findings(summary), _count(summary, len(kits))]

@@ -19,7 +19,7 @@ from jambs.drawings.views.view import View
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.cut_kit import CutKit
 from jambs.section.region import Section
 
 CLEAR_OF_PAPER = 24.0
@@ -91,7 +91,7 @@ class Drawing:
 
 
 def draw_opening(
-    kit: Kit, sections: Iterable[Section], job: Job, *, sheet_date: str, pictures: Iterable[View] = ()
+    kit: CutKit, sections: Iterable[Section], job: Job, *, sheet_date: str, pictures: Iterable[View] = ()
 ) -> Drawing:
     """Draw one opening: elevations, sections, details, parts table and notes, on both sizes of paper.
 
@@ -116,7 +116,7 @@ def draw_opening(
     )
 
 
-def _asked(kit: Kit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
+def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
     order = {"head": 0, "jamb": 1, "sill": 2}
     cuts = sorted(sections, key=lambda section: order[section.cut.value])
     return (
@@ -141,7 +141,7 @@ def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
     raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales[-1].factor:g}")
 
 
-def _title_block(kit: Kit, job: Job, sheet_date: str) -> TitleBlock:
+def _title_block(kit: CutKit, job: Job, sheet_date: str) -> TitleBlock:
     opening = kit.placement.opening
     return TitleBlock(
         job=job.name,

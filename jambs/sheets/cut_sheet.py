@@ -10,8 +10,8 @@ from pathlib import Path
 from jambs.job.models.openings import Job
 from jambs.length import OFF_GRID
 from jambs.parts.as_built import PLANNED
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -29,13 +29,13 @@ SAID = ("interior depth", "exterior depth", "flange plane", "clear opening width
 """Figures that stand in the strip under the drawings, as measured where they were, or among the joints."""
 
 
-def write_cut_sheet(kit: Kit, job: Job, pictures: SheetPictures, path: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
+def write_cut_sheet(kit: CutKit, job: Job, pictures: SheetPictures, path: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
     """Write the cut sheet of one opening as PDF."""
     path.write_bytes(cut_sheets_pdf([kit], job, {kit.mark: pictures}, stamps=stamps))
 
 
 def write_all_cut_sheets(
-    kits: Sequence[Kit],
+    kits: Sequence[CutKit],
     job: Job,
     pictures: Mapping[str, SheetPictures],
     path: Path,
@@ -47,7 +47,7 @@ def write_all_cut_sheets(
 
 
 def cut_sheets_pdf(
-    kits: Sequence[Kit], job: Job, pictures: Mapping[str, SheetPictures], *, stamps: Stamps = NOT_ISSUED
+    kits: Sequence[CutKit], job: Job, pictures: Mapping[str, SheetPictures], *, stamps: Stamps = NOT_ISSUED
 ) -> bytes:
     """Return the cut sheets of some openings as PDF bytes, each counting its own pages."""
     width = PAPER_WIDTH[job.shop.paper]

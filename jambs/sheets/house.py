@@ -9,7 +9,7 @@ from pathlib import Path
 
 from jambs.job.models.openings import Job
 from jambs.job.models.windows import Sash
-from jambs.parts.kit import Kit
+from jambs.parts.cut_kit import CutKit
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, wall_words
 from jambs.sheets.press import press, press_in_pieces
 from jambs.sheets.record import ORDER, job_record
@@ -28,7 +28,7 @@ PIECE = 48
 WEIGHTS = [weight.value for weight in ORDER]
 
 
-def write_rough_opening_schedule(kits: Sequence[Kit], job: Job, path: Path) -> None:
+def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path) -> None:
     """Write the rough-opening and buck schedule for the framer as PDF."""
     data = rough_opening_data(kits, job)
     if len(kits) <= PIECE:
@@ -49,7 +49,7 @@ def _parted(rows: list[Record], count: int) -> list[list[Record]]:
     return [rows[at : at + count] for at in range(0, len(rows), count)]
 
 
-def write_order_sheet(kits: Sequence[Kit], job: Job, path: Path, *, positions: Sequence[Record] = ()) -> None:
+def write_order_sheet(kits: Sequence[CutKit], job: Job, path: Path, *, positions: Sequence[Record] = ()) -> None:
     """Write the window order sheet as PDF: what to order, how many of each, and how deep they stand.
 
     ``positions``: what the planned positions do to heat, damp and sun, in texts.
@@ -57,12 +57,12 @@ def write_order_sheet(kits: Sequence[Kit], job: Job, path: Path, *, positions: S
     path.write_bytes(press("order", {**order_data(kits, job), "positions": list(positions)}))
 
 
-def write_summary(kits: Sequence[Kit], job: Job, path: Path) -> None:
+def write_summary(kits: Sequence[CutKit], job: Job, path: Path) -> None:
     """Write the summary of the house as PDF: depths and rips of every opening, all findings, what was assumed."""
     path.write_bytes(press("summary", summary_data(kits, job)))
 
 
-def rough_opening_data(kits: Sequence[Kit], job: Job) -> Record:
+def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
     """Return what the rough-opening and buck schedule prints."""
     openings = job_record(kits, job)["openings"]
     bucks = [
@@ -120,7 +120,7 @@ def _mark_range(marks: Sequence[str]) -> str:
     return f"{marks[0]} … {marks[-1]}" if len(marks) > 1 else "".join(marks) or NONE
 
 
-def order_data(kits: Sequence[Kit], job: Job) -> Record:
+def order_data(kits: Sequence[CutKit], job: Job) -> Record:
     """Return what the order sheet prints."""
     openings = job_record(kits, job)["openings"]
     return {
@@ -220,7 +220,7 @@ def _depth_rows(openings: Iterable[Record]) -> list[Record]:
     ]
 
 
-def summary_data(kits: Sequence[Kit], job: Job) -> Record:
+def summary_data(kits: Sequence[CutKit], job: Job) -> Record:
     """Return what the summary of the house prints."""
     record = job_record(kits, job)
     openings = record["openings"]

@@ -10,8 +10,8 @@ from jambs.flashing.make import make_flashings
 from jambs.job.models.openings import Job
 from jambs.job.models.trim import InteriorStyle
 from jambs.length import length_text
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.install_fasteners import (
     InstallFastener,
@@ -33,18 +33,18 @@ CORNER_WORDS = {
 OUTSIDE_CAUTIONS = ("Height:", "Glass:", "Foam", "Structure:", "Old paint:")
 
 
-def write_install_sheet(kit: Kit, job: Job, path: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
+def write_install_sheet(kit: CutKit, job: Job, path: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
     """Write the install sheet of one opening as PDF."""
     path.write_bytes(install_sheets_pdf([kit], job, stamps=stamps))
 
 
-def install_sheets_pdf(kits: Sequence[Kit], job: Job, *, stamps: Stamps = NOT_ISSUED) -> bytes:
+def install_sheets_pdf(kits: Sequence[CutKit], job: Job, *, stamps: Stamps = NOT_ISSUED) -> bytes:
     """Return the install sheets of some openings as PDF bytes, each counting its own pages."""
     sheets = [{**install_data(kit, job), "stamp": stamps.foot(kit.mark)} for kit in kits]
     return press("install_sheet", {**page_data(job), "sheets": sheets})
 
 
-def install_data(kit: Kit, job: Job) -> Record:
+def install_data(kit: CutKit, job: Job) -> Record:
     """Return what the install sheet of one opening prints."""
     opening = kit.placement.opening
     fasteners, findings = install_fasteners(kit, job)
@@ -69,7 +69,7 @@ def install_data(kit: Kit, job: Job) -> Record:
     }
 
 
-def _shim_data(kit: Kit, job: Job) -> Record:
+def _shim_data(kit: CutKit, job: Job) -> Record:
     """Return where shims go: along the legs from below, along the head from the left."""
     grid, legs = job.shop.grid, shim_places(kit.clear_height, job.shop.grid)
     head = shim_places(kit.clear_width, grid)
@@ -97,7 +97,7 @@ def _fastener_row(line: InstallFastener, job: Job) -> Record:
     }
 
 
-def inside_steps(kit: Kit, job: Job) -> list[str]:
+def inside_steps(kit: CutKit, job: Job) -> list[str]:
     """Return the order of work inside, a sentence each."""
     trim, text = kit.placement.opening.interior, job.shop.grid.text
     diagonal = text(math.hypot(kit.clear_width, kit.clear_height))
@@ -128,12 +128,12 @@ def inside_steps(kit: Kit, job: Job) -> list[str]:
     return steps
 
 
-def _scribe_step(kit: Kit) -> list[str]:
+def _scribe_step(kit: CutKit) -> list[str]:
     marks = [part.mark for part in kit.parts if part.is_scribed]
     return [f"Scribe to the wall and plane down: {', '.join(marks)}."] if marks else []
 
 
-def _reveals(kit: Kit, job: Job) -> list[Record]:
+def _reveals(kit: CutKit, job: Job) -> list[Record]:
     """Return what to hold a gauge to."""
     interior, exterior = kit.placement.opening.interior, kit.placement.opening.exterior
     text = job.shop.grid.text

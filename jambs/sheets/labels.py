@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
 from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -98,7 +98,7 @@ def checked_stock(stock: LabelStock) -> LabelStock:
     return stock
 
 
-def cutting_order(kits: Sequence[Kit], *, units: Units) -> list[str]:
+def cutting_order(kits: Sequence[CutKit], *, units: Units) -> list[str]:
     """Return part marks as they are sawn: board by board, the widest rips first, of those the longest."""
 
     def order(part: Part) -> tuple[str, float, float, str]:
@@ -107,7 +107,9 @@ def cutting_order(kits: Sequence[Kit], *, units: Units) -> list[str]:
     return [part.mark for part in sorted((part for kit in kits for part in kit.parts), key=order)]
 
 
-def labels_pdf(kits: Sequence[Kit], job: Job, stock: LabelStock, *, order: Sequence[str] = (), first: int = 1) -> bytes:
+def labels_pdf(
+    kits: Sequence[CutKit], job: Job, stock: LabelStock, *, order: Sequence[str] = (), first: int = 1
+) -> bytes:
     """Return labels as PDF bytes: by opening, or in the order of some part marks; ``first``: label to start at.
 
     Raises:
@@ -120,7 +122,7 @@ def labels_pdf(kits: Sequence[Kit], job: Job, stock: LabelStock, *, order: Seque
 
 
 def labels_data(
-    kits: Sequence[Kit], job: Job, stock: LabelStock, *, order: Sequence[str] = (), first: int = 1
+    kits: Sequence[CutKit], job: Job, stock: LabelStock, *, order: Sequence[str] = (), first: int = 1
 ) -> Record:
     """Return what the labels print, sheet by sheet."""
     labels = [

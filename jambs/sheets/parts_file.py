@@ -11,8 +11,8 @@ from typing import Any
 from jambs.csv_text import csv_text as guarded_csv
 from jambs.job.models.openings import Job
 from jambs.length import Units
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
 from jambs.sheets.record import job_record
 from jambs.values import Record
 
@@ -23,7 +23,7 @@ LINE = 110
 """Longest line of ``parts.json`` where a value can be broken [characters]."""
 
 
-def write_parts_json(kits: Sequence[Kit], job: Job, path: Path) -> None:
+def write_parts_json(kits: Sequence[CutKit], job: Job, path: Path) -> None:
     """Write ``parts.json``, the machine-readable truth for every size on paper; ``record`` tells its layout."""
     path.write_text(json_text(job_record(kits, job)), encoding="utf-8")
 
@@ -51,7 +51,7 @@ def parts_schema() -> Record:
     return schema
 
 
-def write_parts_csv(kits: Sequence[Kit], job: Job, path: Path) -> None:
+def write_parts_csv(kits: Sequence[CutKit], job: Job, path: Path) -> None:
     """Write ``parts.csv``: one row a part, sizes as decimal numbers and as shop text, units in the header.
 
     UTF-8 with a byte order mark, without which some spreadsheets read × and ° as other letters.

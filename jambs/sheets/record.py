@@ -24,10 +24,10 @@ from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.length import Units
 from jambs.parts.as_built import PLANNED
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Taper
 from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Pocket
 from jambs.place.placement import Alternative, Placement
@@ -43,7 +43,7 @@ def _site(job: Job) -> Record:
     return job.site.model_dump(exclude_none=True) if job.site else {}
 
 
-def job_record(kits: Sequence[Kit], job: Job) -> Record:
+def job_record(kits: Sequence[CutKit], job: Job) -> Record:
     """Return the record of a whole job: ``parts.json`` before it is written."""
     return {
         "format": FORMAT,
@@ -56,7 +56,7 @@ def job_record(kits: Sequence[Kit], job: Job) -> Record:
     }
 
 
-def opening_record(kit: Kit, *, units: Units) -> Record:
+def opening_record(kit: CutKit, *, units: Units) -> Record:
     """Return the record of one opening: what its cut sheet prints and more."""
     placement = kit.placement
     opening = placement.opening
@@ -83,7 +83,7 @@ def opening_record(kit: Kit, *, units: Units) -> Record:
     }
 
 
-def state_record(kit: Kit) -> Record:
+def state_record(kit: CutKit) -> Record:
     """Return whether an opening is planned or measured, inside and outside, when and by whom; and the banner's words.
 
     Depths measured from the room alone leave the exterior parts planned.
@@ -205,7 +205,7 @@ def _planes_record(placement: Placement, *, units: Units) -> Record:
     }
 
 
-def _depths_record(kit: Kit, *, units: Units) -> Record:
+def _depths_record(kit: CutKit, *, units: Units) -> Record:
     placement = kit.placement
     return {
         "interior": size(placement.interior_depth, units=units),
@@ -218,7 +218,7 @@ def _depths_record(kit: Kit, *, units: Units) -> Record:
     }
 
 
-def _measured_record(kit: Kit, *, units: Units) -> Record | None:
+def _measured_record(kit: CutKit, *, units: Units) -> Record | None:
     """Return the depths that were measured: along head and sill left to right, along the legs bottom to top."""
     measured = kit.placement.opening.measured if kit.is_measured else None
     if measured is None:
@@ -229,7 +229,7 @@ def _measured_record(kit: Kit, *, units: Units) -> Record | None:
     }
 
 
-def _buck_record(kit: Kit, *, units: Units) -> Record | None:
+def _buck_record(kit: CutKit, *, units: Units) -> Record | None:
     buck = kit.placement.buck
     if buck is None:
         return None

@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 import pytest
+from cases import strips
 from pypdf import PdfReader
 from shops import WORKED, Shop, built, papers, shop
 
@@ -33,7 +34,7 @@ def test_several_processes_write_what_one_writes(papers: Path, tmp_path: Path, m
     """Lists byte for byte, cut sheets word for word: hatch lines come in another order in every process."""
     monkeypatch.setattr(app_papers, "FEW", 0)
     job = read_job(WORKED)
-    kits, told = make_kits(job), list[str]()
+    kits, told = strips(make_kits(job)), list[str]()
     issuing = begin_issue(kits, job, tmp_path, day=datetime.date.today().isoformat(), is_whole=True)
     write_papers(
         kits,

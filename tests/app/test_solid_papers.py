@@ -7,19 +7,19 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from cases import changed, job_of, part_of
+from cases import changed, job_of, part_of, strips
 
 from jambs.app import solid_papers
 from jambs.app.chain import Unbuildable, make_kits
 from jambs.app.papers import write_opening
 from jambs.app.solid_papers import left_out, write_elevations, write_solids
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import Crosscut
-from jambs.parts.kit import Kit
 
 pytestmark = pytest.mark.skipif(left_out() is not None, reason=str(left_out()))
 
 
-def longer(kit: Kit, by: float) -> Kit:
+def longer(kit: CutKit, by: float) -> CutKit:
     """Cut the left leg of the interior jamb too long."""
     leg = part_of(kit, "extension jamb", "left leg")
     cuts = tuple(Crosscut(length=cut.length + by) if isinstance(cut, Crosscut) else cut for cut in leg.cuts)
@@ -29,7 +29,7 @@ def longer(kit: Kit, by: float) -> Kit:
 
 def test_an_opening_gets_step_glb_and_fit_report(tmp_path: Path) -> None:
     job = job_of(changed())
-    (kit,) = make_kits(job)
+    (kit,) = strips(make_kits(job))
     views = write_solids(kit, job, tmp_path)
     assert [view.name for view in views] == ["isometric view", "exploded view"]
     assert {path.name for path in (tmp_path / "solids").iterdir()} == {"W1.step", "W1.glb", "W1 fit.csv"}
@@ -44,7 +44,7 @@ def test_an_opening_gets_step_glb_and_fit_report(tmp_path: Path) -> None:
 
 def test_a_kit_that_does_not_fit_stops_its_papers(tmp_path: Path) -> None:
     job = job_of(changed())
-    (kit,) = make_kits(job)
+    (kit,) = strips(make_kits(job))
     for name in ("drawings", "cut sheets", "install sheets"):
         (tmp_path / name).mkdir()
     with pytest.raises(Unbuildable) as error:
@@ -59,7 +59,7 @@ def test_a_kit_that_does_not_fit_stops_its_papers(tmp_path: Path) -> None:
 def test_where_solids_cannot_be_made_the_rest_goes_on(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(solid_papers, "left_out", lambda: "Left out: solids")
     job = job_of(changed())
-    (kit,) = make_kits(job)
+    (kit,) = strips(make_kits(job))
     assert write_solids(kit, job, tmp_path) == ()
     write_elevations([kit], job, tmp_path)
     assert list(tmp_path.iterdir()) == []

@@ -14,10 +14,11 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
+from jambs.app.outside import kits_as_cut
+
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
-from jambs.app.chain import make_kits  # noqa: E402
 from jambs.app.papers import write_papers  # noqa: E402
 from jambs.job import Job, read_job  # noqa: E402
 
@@ -49,7 +50,7 @@ def run(*words: str) -> float:
 def forty(with_solids: bool) -> float:
     """Return the time of all papers of forty openings, those of the house left out [s]."""
     job = of_forty(read_job(HOUSE))
-    kits = make_kits(job)
+    kits = kits_as_cut(job)
     with tempfile.TemporaryDirectory() as folder:
         return timed(
             lambda: write_papers(

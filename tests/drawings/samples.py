@@ -5,11 +5,11 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-from cases import METRIC, STOOL, changed, job_of
+from cases import METRIC, STOOL, changed, job_of, strips
 
 from jambs.drawings import Drawing, draw_opening
 from jambs.job import Job
-from jambs.parts.kit import Kit
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.section.cut import cut_sections
@@ -63,9 +63,9 @@ DATE = "2026-03-02"
 
 
 @cache
-def made(name: str) -> tuple[Kit, tuple[Section, ...], Job]:
+def made(name: str) -> tuple[CutKit, tuple[Section, ...], Job]:
     job = job_of(changed(**SAMPLES[name]))
-    kit = make_kit(place_windows(job)[0], job)
+    (kit,) = strips([make_kit(place_windows(job)[0], job)])
     return kit, cut_sections(kit), job
 
 

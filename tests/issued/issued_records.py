@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from cases import changed, job_of
+from cases import changed, job_of, strips
 
 from jambs.app.chain import make_kits
 from jambs.sheets.record import job_record
@@ -13,7 +13,7 @@ from jambs.sheets.record import job_record
 
 def record_of(**paths: Any) -> dict[str, Any]:
     job = job_of(changed(**paths))
-    return job_record(make_kits(job), job)
+    return job_record(strips(make_kits(job)), job)
 
 
 def opening_of(**paths: Any) -> dict[str, Any]:

@@ -17,7 +17,8 @@ from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
-from jambs.parts.kit import Figure, FittedSide, Kit
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit import Figure, FittedSide
 from jambs.parts.part import Part
 from jambs.place.placement import Buck, Placement, Sides, Swing
 from jambs.place.swing import Obstacle
@@ -190,11 +191,13 @@ MEASURED = Measured(
 )
 
 
-def make_kit(mark: str = "W01", *, parts: list[Part] | None = None, measured: bool = False, **changes: object) -> Kit:
+def make_kit(
+    mark: str = "W01", *, parts: list[Part] | None = None, measured: bool = False, **changes: object
+) -> CutKit:
     """Return a whole kit by hand."""
     opening = make_opening(mark, measured=MEASURED if measured else None)
     whole = [*interior_parts(mark), *exterior_parts(mark), *buck_parts(mark)] if parts is None else parts
-    kit = Kit(
+    kit = CutKit(
         placement=make_placement(opening),
         parts=tuple(whole),
         is_measured=measured,
@@ -222,7 +225,7 @@ def make_kit(mark: str = "W01", *, parts: list[Part] | None = None, measured: bo
     return replace(kit, **changes)  # type: ignore[arg-type]
 
 
-def measured_kit(mark: str = "W02") -> Kit:
+def measured_kit(mark: str = "W02") -> CutKit:
     """Return a measured, tapered kit of interior parts alone."""
     parts = interior_parts(mark)
     parts[0] = tapered(parts[0], 4.71875, 4.78125)

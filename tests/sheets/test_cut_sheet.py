@@ -21,9 +21,9 @@ from jambs.findings import Severity
 from jambs.job.models.fields import Size
 from jambs.job.models.shop import Board
 from jambs.length import Units
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import StripBend
 from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import cut_sheets_pdf, write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.pictures import Picture
 from jambs.sheets.record import job_record, opening_record
@@ -36,7 +36,7 @@ LONG = "Head of the stair, over the landing by the long north window"
 """60 characters, the most a room may have."""
 
 
-def sheet(kit: Kit, **job: Any) -> bytes:
+def sheet(kit: CutKit, **job: Any) -> bytes:
     return cut_sheets_pdf([kit], hand.make_job(**job), {kit.mark: hand.make_pictures()})
 
 
@@ -48,7 +48,7 @@ def said(value: Any) -> set[str]:
     return paper.lengths(value) if isinstance(value, str) else set()
 
 
-def crowded(mark: str = "W-NORTH-12.A") -> Kit:
+def crowded(mark: str = "W-NORTH-12.A") -> CutKit:
     """Thirty parts, the longest texts a job file allows, many findings: the worst a sheet has to hold."""
     parts = [*boards.interior_parts(mark), *boards.exterior_parts(mark), *boards.buck_parts(mark)]
     more = [replace(part, mark=f"{mark}-{number}") for number, part in enumerate(parts[:10], start=21)]
@@ -69,7 +69,7 @@ def crowded(mark: str = "W-NORTH-12.A") -> Kit:
     return replace(kit, findings=findings, cautions=(long,) * 8, placement=placement)
 
 
-def metric(mark: str = "W-04") -> Kit:
+def metric(mark: str = "W-04") -> CutKit:
     """A window ordered in whole millimetres in an inch job: both units stand beside each other."""
     opening = hand.make_opening(mark, frame=Size(914 / 25.4, 1219 / 25.4), rough_opening=Size(940 / 25.4, 1245 / 25.4))
     return replace(hand.make_kit(mark), placement=hand.make_placement(opening))
@@ -88,7 +88,7 @@ def kits() -> list[Any]:
 
 @pytest.mark.parametrize("units", Units)
 @pytest.mark.parametrize("kit", kits())
-def test_every_size_on_paper_is_in_the_record(kit: Kit, units: Units) -> None:
+def test_every_size_on_paper_is_in_the_record(kit: CutKit, units: Units) -> None:
     record = opening_record(kit, units=units)
     allowed = said(record) | said(job_record([], hand.make_job(units=units)))
     proud = {text.removeprefix("-") for text in allowed}
@@ -107,7 +107,7 @@ def widths(part: dict[str, Any]) -> str:
 
 @pytest.mark.parametrize("units", Units)
 @pytest.mark.parametrize("kit", kits()[:3])
-def test_every_part_stands_on_one_line_with_its_sizes(kit: Kit, units: Units) -> None:
+def test_every_part_stands_on_one_line_with_its_sizes(kit: CutKit, units: Units) -> None:
     text = paper.words(sheet(kit, units=units))
     for part in opening_record(kit, units=units)["parts"]:
         row = f"{part['board']} {part['thickness']['text']} {widths(part)} {part['length']['text']} {part['ends']}"
@@ -117,7 +117,7 @@ def test_every_part_stands_on_one_line_with_its_sizes(kit: Kit, units: Units) ->
 
 @pytest.mark.parametrize("size", [("letter", LETTER), ("A4", A4)], ids=["letter", "A4"])
 @pytest.mark.parametrize("kit", kits())
-def test_nothing_collides_or_leaves_the_page(kit: Kit, size: tuple[str, tuple[float, float]]) -> None:
+def test_nothing_collides_or_leaves_the_page(kit: CutKit, size: tuple[str, tuple[float, float]]) -> None:
     name, (width, height) = size
     pdf = sheet(kit, paper=name)
     found = paper.runs(pdf)
@@ -243,7 +243,7 @@ def test_all_sheets_in_one_file(tmp_path: Path) -> None:
     assert len(paper.pages((tmp_path / "all.pdf").read_bytes())) == 10
 
 
-def swung(kit: Kit, *, escape: bool, **swing: Any) -> Kit:
+def swung(kit: CutKit, *, escape: bool, **swing: Any) -> CutKit:
     opening = replace(kit.placement.opening, escape=escape)
     found = kit.placement.swing and replace(kit.placement.swing, **swing)
     return replace(kit, placement=replace(kit.placement, opening=opening, swing=found))

@@ -20,7 +20,7 @@ from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import Sash
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.cut_kit import CutKit
 from jambs.place.placement import Buck
 from jambs.sheets.house import (
     order_data,
@@ -35,7 +35,7 @@ from jambs.sheets.record import job_record
 WRITERS = [write_rough_opening_schedule, write_order_sheet, write_summary]
 
 
-def house(count: int = 16) -> list[Kit]:
+def house(count: int = 16) -> list[CutKit]:
     """Openings of two sizes, every third measured, every fourth fixed and standing proud."""
     kits = []
     for number in range(count):
@@ -116,7 +116,7 @@ def test_rough_sill_is_the_shim_space_under_the_frame() -> None:
     assert row["buck_parts"] == "W01-17 … W01-20"
 
 
-def lined(opening: Opening, framing: Size) -> Kit:
+def lined(opening: Opening, framing: Size) -> CutKit:
     """Return a kit in a liner buck 3/4 in thick."""
     buck = Buck(kind=BuckKind.LINER, inner=0.5, outer=9.25, thickness=0.75, stock="plywood", set_back=0.0)
     placement = hand.make_placement(opening, buck=buck, framing_opening=framing)

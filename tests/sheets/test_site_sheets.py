@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from cases import BASE, METRIC, STOOL, changed, job_of
+from cases import BASE, METRIC, STOOL, changed, job_of, strips
 from paper import collisions, pages, runs, words
 
 from jambs.app.chain import make_kits
@@ -19,8 +19,8 @@ from jambs.job import Job
 from jambs.job.measured.measures import measures_rows
 from jambs.job.measured.measuring_points import measure_places
 from jambs.length import HALF_64TH, Units, read_length
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
-from jambs.parts.kit import Kit
 from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
 from jambs.sheets.install_fasteners import install_fasteners, shim_places
@@ -42,10 +42,10 @@ HOUSES: dict[str, dict[str, Any]] = {
 
 
 @cache
-def house(name: str) -> tuple[Job, tuple[Placement, ...], tuple[Kit, ...]]:
+def house(name: str) -> tuple[Job, tuple[Placement, ...], tuple[CutKit, ...]]:
     data = changed(**HOUSES[name])
     job = job_of(data)
-    return job, place_windows(job), make_kits(job)
+    return job, place_windows(job), strips(make_kits(job))
 
 
 @pytest.mark.parametrize("name", HOUSES)
