@@ -18,6 +18,8 @@ PACKAGE = Path(__file__).parents[1] / "jambs"
 FILES = sorted(PACKAGE.rglob("*.py"))
 SPOKEN = ("sides.py", "parts/kinds.py", "parts/cut_words.py")
 """Files whose work is the words."""
+ELSEWHERE = {"sheets/key_pictures.py": 1}
+"""Words that mean something else where they stand, by file and count: the anchor of a text in SVG is its start."""
 WORDS = {one.value for kinds in (PartKind, Where, Side, BoardEnd, End, Edge) for one in kinds} | {
     position_words(kind, side) for kind in PartKind for side in Side
 }
@@ -85,9 +87,11 @@ def compared(code: str) -> list[int]:
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(PACKAGE)))
 def test_no_code_compares_words_of_parts_sides_or_ends(path: Path) -> None:
-    if path.relative_to(PACKAGE).as_posix() in SPOKEN:
+    name = path.relative_to(PACKAGE).as_posix()
+    if name in SPOKEN:
         return
-    assert [f"{path.relative_to(PACKAGE)}:{line}" for line in compared(path.read_text(encoding="utf-8"))] == []
+    found = [f"{name}:{line}" for line in compared(path.read_text(encoding="utf-8"))]
+    assert len(found) == ELSEWHERE.get(name, 0), found
 
 
 @pytest.mark.parametrize(
