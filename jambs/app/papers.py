@@ -117,15 +117,15 @@ def _openings(kits: Sequence[CutKit], write: Callable[[CutKit], Written]) -> Ite
             pool.shutdown(cancel_futures=True)
 
 
-_here: list[Callable[[Kit], Written]] = []
+_here: list[Callable[[CutKit], Written]] = []
 """In another process: how it writes an opening. The whole job is in there, so it is sent once and not with each."""
 
 
-def _write_here(kit: Kit) -> Written:
+def _write_here(kit: CutKit) -> Written:
     return _here[0](kit)
 
 
-def _as_worker(write: Callable[[Kit], Written]) -> None:
+def _as_worker(write: Callable[[CutKit], Written]) -> None:
     """Leave Ctrl-C to the process that started this one, and end when that one ends."""
     _here.append(write)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
