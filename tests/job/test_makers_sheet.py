@@ -209,7 +209,10 @@ def test_a_rule_in_plain_words_stays_a_rule(written: str, rule: str, tmp_path: P
 
 @pytest.mark.parametrize("edit", [LIKE_WINDOW, ("    jamb_depth: 3\n", "    frame_depth: 4\n"),
                                   (FIXED, "    jamb_depth: 3\n    flange_set_back: 1\n"),
-                                  ("sash: fixed", "sash: tilt and turn")])  # fmt: skip
+                                  ("sash: fixed", "sash: tilt and turn"), ("mark: W02", "mark: [L1, L2]"),
+                                  ("position: {share: 1/2}", "position: on the sheathing"),
+                                  ("exterior_trim: none", "exterior_trim: none\n    head_with: reveal of W01"),
+                                 ])  # fmt: skip
 def test_an_editor_takes_a_makers_sheet(edit: tuple[str, str]) -> None:
     assert [one.message for one in validator().iter_errors(as_json(spoiled(edit), yaml.BaseLoader))] == []
 

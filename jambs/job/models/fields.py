@@ -253,6 +253,17 @@ def _read_mark(value: Any) -> str:
     return text
 
 
+Marks = Annotated[
+    str,
+    BeforeValidator(_read_mark),
+    WithJsonSchema(
+        {
+            "anyOf": [{"type": ["string", "number"]}, {"type": "array", "items": {"type": ["string", "number"]}}],
+            "description": "1 to 12 letters, digits, dots or dashes: W03; or W03..W05, or a list, for several alike",
+        }
+    ),
+]
+"""Of an entry: one entry may stand for several openings, and is parted before it is checked."""
 Mark = Annotated[str, BeforeValidator(_read_mark), _written("1 to 12 letters, digits, dots or dashes: W03")]
 
 

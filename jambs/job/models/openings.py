@@ -18,6 +18,7 @@ from jambs.job.models.fields import (
     FrameSize,
     Height,
     Mark,
+    Marks,
     Model,
     ModelOrText,
     Size,
@@ -121,7 +122,7 @@ class OpeningEntry(Model):
     floor → bottom of the frame; ``head_height``, finished floor → top of the frame; or in line with another opening.
     """
 
-    mark: Mark
+    mark: Marks
     room: Text
     wall: Choice | None = None
     window: Choice | None = None
