@@ -1,4 +1,4 @@
-"""Build a job: read it, make its kits, write its papers into a fresh folder, move them in."""
+"""Build a job: read it, make its kits, write its papers into a fresh folder, move them in and record them."""
 
 from __future__ import annotations
 
@@ -9,12 +9,16 @@ from pathlib import Path
 
 from jambs.app.chain import make_kits
 from jambs.app.in_the_way import InTheWay
-from jambs.app.issuing import begin_issue, keep, write_issue_papers
+from jambs.app.issuing import begin_issue, build_commit, write_issue_papers
 from jambs.app.outside import PlannedOutside, plan_outside, with_outside
 from jambs.app.outside_papers import write_outside
 from jambs.app.papers import Progress, write_papers
-from jambs.app.writing import Conflict, conflicts, fresh_folder, move_in
+from jambs.app.solid_papers import left_out
+from jambs.app.writing import PaperFolder, writing_turn
 from jambs.interrupts import held_back, stop_if_interrupted
+from jambs.issued.durable import file_sums
+from jambs.issued.entry import BUILD
+from jambs.issued.writing import Conflict
 from jambs.job import Job
 from jambs.job.reading.faults import advice
 from jambs.job.reading.read import job_file
@@ -73,13 +77,14 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
     """Write the papers and move them to their folder; return their paths.
 
     Raises:
-        Unbuildable: some paper cannot be made; nothing was moved.
+        Unbuildable: some paper cannot be made or moved; nothing was.
         InTheWay: files of the user's are in the way and may not be overwritten; nothing was moved.
     """
     today = datetime.date.today()
     day, whole = asked.job.date or today, not asked.only
-    issuing = begin_issue(asked.chosen, asked.job, asked.target, day=today.isoformat(), is_whole=whole)
-    with fresh_folder(asked.target) as folder:
+    place = PaperFolder(root=asked.target)
+    with writing_turn(place, asked.job, verb=BUILD) as writing, writing.fresh_folder() as folder:
+        issuing = begin_issue(asked.chosen, asked.job, writing, day=today.isoformat(), is_whole=whole)
         pictures = write_papers(
             asked.chosen,
             asked.job,
@@ -90,13 +95,16 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
             stamps=issuing.stamps,
             with_solids=asked.with_solids,
         )
-        if not asked.only:
+        if whole:
             write_outside(asked.outside, asked.kits, asked.job, folder / "outside")
         write_issue_papers(issuing, pictures, folder)
-        found = conflicts(folder, asked.target)
+        found = writing.conflicts(folder)
         if found and not may_overwrite(found):
             raise InTheWay(found, asked.target)
+        written = list(file_sums(folder))
+        has_solids = asked.with_solids and left_out() is None
+        work = build_commit(issuing, folder, is_whole=whole, has_solids=has_solids, all_kits=asked.kits)
         stop_if_interrupted()
         with held_back():
-            keep(issuing, folder)
-            return move_in(folder, asked.target, is_whole=not asked.only)
+            writing.commit(work)
+        return written

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable, make_kits
-from jambs.app.in_the_way import InTheWay
-from jambs.app.writing import conflicts, fresh_folder, move_in
-from jambs.interrupts import held_back
+from jambs.app.writing import PaperFolder, check_place, hand_in, today, writing_turn
+from jambs.issued.durable import file_sums
+from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
 from jambs.sheets.cutting_papers import DATA, write_cutting_papers
 from jambs.sheets.cutting_record import Round, cutting_record
@@ -22,14 +22,19 @@ from jambs.stock.problem import StockFault
 from jambs.stock.verify import verify_plan
 from jambs.values import Record
 
+VERB = "buy"
 
-def buy(job: Job, target: Path, effort: Effort, *, overwrite: bool, progress: LotProgress | None = None) -> Record:
+
+def buy(
+    job: Job, place: PaperFolder, effort: Effort, *, overwrite: bool, progress: LotProgress | None = None
+) -> Record:
     """Plan what to buy and how to cut it, write all papers, and return the record of the plan.
 
     Raises:
         Unbuildable: a window cannot be placed, a part fits no board, or the supply of boards runs out.
         InTheWay: files of the user's would be overwritten.
     """
+    check_place(place, job)
     lots = house_lots(make_kits(job), job)
     if faults := lot_faults(lots, job):
         raise Unbuildable(*faults)
@@ -37,7 +42,11 @@ def buy(job: Job, target: Path, effort: Effort, *, overwrite: bool, progress: Lo
         planned = plan_house(lots, effort, progress=progress)
     except StockFault as fault:
         raise Unbuildable(*fault.faults) from None
-    return _write(planned, job, target, effort, Round(), overwrite=overwrite)
+    _verify(planned)
+    record = cutting_record(planned, job, effort, Round())
+    with writing_turn(place, job, verb=VERB) as writing:
+        _hand_in(writing, record, job, overwrite=overwrite)
+    return record
 
 
 def spoiled_of(boards: Sequence[str], cut: Sequence[str], saved: Sequence[str]) -> Spoiled:
@@ -54,7 +63,7 @@ def spoiled_of(boards: Sequence[str], cut: Sequence[str], saved: Sequence[str]) 
 
 def buy_rest(
     job: Job,
-    target: Path,
+    place: PaperFolder,
     effort: Effort,
     spoiled: Spoiled,
     *,
@@ -63,21 +72,26 @@ def buy_rest(
 ) -> Record:
     """Plan again what is left of the plan in a folder after boards were spoiled; return the record of the new plan.
 
-    The plan before it is kept as ``plan of round 1.json``.
+    The plan before it is kept as ``plan of round 1.json``. Nobody else writes from when it is read until the new one
+    stands there.
 
     Raises:
         Unbuildable: there is no plan, it names no such board, the job has changed since, or the supply runs out.
         InTheWay: files of the user's would be overwritten.
     """
-    old = _read(target / DATA)
-    try:
-        planned, turn = planned_rest(old, make_kits(job), job, spoiled, effort, progress=progress)
-    except StockFault as fault:
-        raise Unbuildable(*fault.faults) from None
-    except SpoiledError as error:
-        raise Unbuildable(*error.sentences) from None
-    kept = {f"plan of round {old['round']}.json": (target / DATA).read_bytes()}
-    return _write(planned, job, target, effort, turn, overwrite=overwrite, kept=kept)
+    with writing_turn(place, job, verb=VERB) as writing:
+        old = _read(place.path / DATA)
+        kept = {f"plan of round {old['round']}.json": (place.path / DATA).read_bytes()}
+        try:
+            planned, turn = planned_rest(old, make_kits(job), job, spoiled, effort, progress=progress)
+        except StockFault as fault:
+            raise Unbuildable(*fault.faults) from None
+        except SpoiledError as error:
+            raise Unbuildable(*error.sentences) from None
+        _verify(planned)
+        record = cutting_record(planned, job, effort, turn)
+        _hand_in(writing, record, job, kept=kept, overwrite=overwrite)
+    return record
 
 
 def _read(path: Path) -> Record:
@@ -88,31 +102,20 @@ def _read(path: Path) -> Record:
     return found
 
 
-def _write(
-    planned: Sequence[PlannedLot],
-    job: Job,
-    target: Path,
-    effort: Effort,
-    turn: Round,
-    *,
-    overwrite: bool,
-    kept: dict[str, bytes] | None = None,
-) -> Record:
-    _verify(planned)
-    record = cutting_record(planned, job, effort, turn)
-    with fresh_folder(target) as folder:
+def _hand_in(
+    writing: Writing, record: Record, job: Job, *, overwrite: bool, kept: Mapping[str, bytes] | None = None
+) -> None:
+    """Write the papers of a plan; those of earlier rounds stay as long as their plan is taken up."""
+    with writing.fresh_folder() as folder:
         try:
             write_cutting_papers(record, job, folder)
         except PressError as error:
             raise Unbuildable(str(error)) from error
         for name, content in (kept or {}).items():
             (folder / name).write_bytes(content)
-        found = conflicts(folder, target)
-        if found and not overwrite:
-            raise InTheWay(found, target)
-        with held_back():
-            move_in(folder, target, is_whole=turn.number == 1)
-    return record
+        facts = {path: PaperFacts(kind="cutting plan") for path in file_sums(folder)}
+        stays = [path for path, paper in writing.papers.items() if paper.verb == VERB] if kept else []
+        hand_in(writing, Commit(staged=folder, day=today(), facts=facts, stays=stays), overwrite=overwrite)
 
 
 def _verify(planned: Sequence[PlannedLot]) -> None:

@@ -12,6 +12,8 @@ import click
 from jambs.app.job_argument import JOB
 
 if TYPE_CHECKING:
+    from jambs.app.writing import PaperFolder
+    from jambs.job import Job
     from jambs.sheets.cutting_rest import Spoiled
     from jambs.stock.house.house_plan import Effort, LotProgress
     from jambs.stock.house.lots import Lot
@@ -71,32 +73,33 @@ def buy(
     """
     from jambs.app.build import output_folder
     from jambs.app.buy import plan_text, spoiled_of
-    from jambs.app.errors import told
+    from jambs.app.errors import read, told
     from jambs.app.stopped import INTERRUPTED
+    from jambs.app.writing import place_of
     from jambs.stock.house.house_plan import Effort
 
     if (cut or saved) and not spoiled:
         raise click.UsageError("--cut and --saved go with --spoiled; name the spoiled board")
-    target = told(lambda: out or output_folder(job) / "cutting")
     waste = told(lambda: spoiled_of(spoiled, cut, saved))
     effort = Effort(seconds=seconds, stages=stages, seed=seed)
-    record = told(lambda: _planned(job, target, effort, waste, overwrite))
+    found = read(job)
+    place = told(lambda: place_of(found, out, output_folder(job), inside="cutting"))
+    record = told(lambda: _planned(found, place, effort, waste, overwrite))
     click.echo(plan_text(record))
-    click.echo(f"\nThe buying list, the cutting plan and their lists are in {target}")
+    click.echo(f"\nThe buying list, the cutting plan and their lists are in {place.path}")
     if record["is_interrupted"]:
         sys.exit(INTERRUPTED)
 
 
-def _planned(job: Path, target: Path, effort: Effort, waste: Spoiled, overwrite: bool) -> Record:
+def _planned(job: Job, place: PaperFolder, effort: Effort, waste: Spoiled, overwrite: bool) -> Record:
     from jambs.app.buy import buy as buy_job
     from jambs.app.buy import buy_rest
-    from jambs.app.errors import read
 
     progress = _progress()
     try:
         if waste.boards:
-            return buy_rest(read(job), target, effort, waste, overwrite=overwrite, progress=progress)
-        return buy_job(read(job), target, effort, overwrite=overwrite, progress=progress)
+            return buy_rest(job, place, effort, waste, overwrite=overwrite, progress=progress)
+        return buy_job(job, place, effort, overwrite=overwrite, progress=progress)
     finally:
         if progress:
             click.echo("\r\x1b[K", nl=False, err=True)

@@ -14,16 +14,16 @@ from jambs.app.buy_command import buy
 from jambs.app.compare_command import compare
 from jambs.app.door import Door
 from jambs.app.errors import read, stop, told
-from jambs.app.issues import issues
 from jambs.app.job_argument import JOB
 from jambs.app.keys import keys
 from jambs.app.labels import labels
 from jambs.app.measure import measure
 from jambs.app.new_command import new
+from jambs.app.revisions import revisions
 
 if TYPE_CHECKING:
     from jambs.app.build import Asked
-    from jambs.app.writing import Conflict
+    from jambs.issued.writing import Conflict
 
 EXAMPLES = """\b
 Examples:
@@ -34,7 +34,7 @@ Examples:
   jambs build house --only W03       the drawings and the cut sheet of one opening
   jambs measure house                measure sheets, and the table to bring the measures back
   jambs labels house --by cutting    a label for every part
-  jambs issues house                 what was issued so far, and why
+  jambs revisions house              what was issued so far, and why
   jambs buy house                    what to buy and how to cut it, in output/house/cutting
   jambs keys windows                 what the keys of a job file mean; keys depths shows a picture
   jambs catalogue plywood            materials and boards that a job may name
@@ -94,12 +94,10 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, w
     With --only, the lists of the whole house stay as they are.
     """
     from jambs.app.build import output_folder
-    from jambs.app.issuing import issued_text, last_number
     from jambs.app.table import summary_text
 
     target = out or told(lambda: output_folder(job))
     asked = _ask(job, only=only, target=target, with_solids=not without_solids)
-    before = last_number(asked.target)
     written = _write(asked, overwrite)
     click.echo(summary_text(asked.chosen, asked.job))
     _tell_tables(asked)
@@ -109,7 +107,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, w
     click.echo(f"\n{len(written)} files are in {asked.target}")
     if only:
         click.echo("Lists and sheets of the whole house were left as they were; build without --only to renew them.")
-    click.echo(told(lambda: issued_text(asked.target, asked.job, before=before)))
+    told(lambda: _tell_issue(asked))
 
 
 @main.command(epilog="\b\nExample:\n  jambs schema job.schema.json")
@@ -152,7 +150,7 @@ def catalogue(word: str, units: str, sources: bool) -> None:
 
 main.add_command(measure)
 main.add_command(labels)
-main.add_command(issues)
+main.add_command(revisions)
 
 
 def _ask(path: Path, *, only: Sequence[str], target: Path, with_solids: bool = True) -> Asked:
@@ -169,6 +167,16 @@ def _tell_tables(asked: Asked) -> None:
     """Say how many rows were read of each table: one that is not whole looks like a smaller house."""
     if asked.job.tables:
         click.echo("\n" + "\n".join(table.words for table in asked.job.tables))
+
+
+def _tell_issue(asked: Asked) -> None:
+    """Say what was issued; until that is done it is said again by every build."""
+    from jambs.app.issue_text import issued_text
+    from jambs.app.writing import PaperFolder, writing_turn
+
+    with writing_turn(PaperFolder(root=asked.target), asked.job, verb="build") as writing:
+        click.echo(issued_text(writing.record, asked.job))
+        writing.mark_told()
 
 
 def _tell_solids() -> None:

@@ -27,9 +27,10 @@ def compare(job: Path, out: Path | None, overwrite: bool) -> None:
     from jambs.app.errors import read, told
     from jambs.app.positions import compare as compare_job
     from jambs.app.positions import comparison_text
+    from jambs.app.writing import place_of
 
-    target = told(lambda: out or output_folder(job) / "placement")
     found = read(job)
-    record = told(lambda: compare_job(found, target, overwrite=overwrite))
+    place = told(lambda: place_of(found, out, output_folder(job), inside="placement"))
+    record = told(lambda: compare_job(found, place, overwrite=overwrite))
     click.echo(comparison_text(record))
-    click.echo(f"\nThe pages, all figures and the table are in {target}")
+    click.echo(f"\nThe pages, all figures and the table are in {place.path}")

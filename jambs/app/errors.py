@@ -55,15 +55,13 @@ def os_sentence(error: OSError) -> str:
     return f"{file}: {why}; close it or choose another folder with --out"
 
 
-def write_site_papers(papers: Mapping[str, bytes], target: Path, *, overwrite: bool) -> None:
+def write_site_papers(papers: Mapping[str, bytes], target: Path, job: Job, *, verb: str, overwrite: bool) -> None:
     """Write papers for the site into the folder ``site`` of a job's papers and name them, or stop."""
-    from jambs.app.in_the_way import InTheWay
-    from jambs.app.writing import write_some
+    from jambs.app.writing import PaperFolder, write_some
 
-    folder = target / SITE
-    if found := told(lambda: write_some(papers, folder, overwrite=overwrite)):
-        stop(InTheWay(found, folder).sentences)
-    click.echo("\n".join(f"{folder / name}" for name in papers))
+    place = PaperFolder(root=target, inside=SITE)
+    told(lambda: write_some(papers, place, job, verb=verb, overwrite=overwrite))
+    click.echo("\n".join(f"{place.path / name}" for name in papers))
 
 
 def stop(sentences: Sequence[str]) -> NoReturn:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from jambs.app.writing import Conflict
+from jambs.issued.writing import Conflict
 
 
 class InTheWay(Exception):

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from jambs.app.chain import Unbuildable
-from jambs.app.writing import digests
-from jambs.issued.compare import RECUT, compare_openings
-from jambs.issued.plan import IssuePlan, keep_issue, lay_out, plan_issue, put_back, withdraw_to
-from jambs.issued.store import FOLDER, Issue, IssueError, Store
+from jambs.app.paper_names import SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
+from jambs.app.solid_papers import elevation_facts
+from jambs.app.writing import said
+from jambs.issued.durable import file_sums
+from jambs.issued.entry import BUILD, JOB_FILES, Entry
+from jambs.issued.plan import IssuePlan, lay_out, new_issue, papers_that_stay, plan_issue, put_back, withdrawn
+from jambs.issued.record import Record
+from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units
 from jambs.parts.cut_kit import CutKit
@@ -23,7 +25,6 @@ from jambs.sheets.joining import join_pdfs
 from jambs.sheets.pictures import SheetPictures
 from jambs.sheets.record import job_record
 from jambs.sheets.stamp import Stamp, Stamps
-from jambs.values import Record
 
 ALL_CUT = "all cut sheets.pdf"
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
@@ -34,10 +35,15 @@ CHANGED_CUT, CHANGED_INSTALL = "changed cut sheets.pdf", "changed install sheets
 class Issuing:
     """The next issue of a job while its papers are made."""
 
-    store: Store
+    writing: Writing
     plan: IssuePlan
     job: Job
     kits: tuple[CutKit, ...]
+
+    @property
+    def record(self) -> Record:
+        """What is on record until now."""
+        return self.writing.record
 
     @property
     def stamps(self) -> Stamps:
@@ -59,17 +65,11 @@ class Issuing:
         )
 
 
-def begin_issue(kits: Sequence[CutKit], job: Job, target: Path, *, day: str, is_whole: bool) -> Issuing:
-    """Hold the kits against the last issue.
-
-    Raises:
-        Unbuildable: the last issue cannot be read.
-    """
-    store = Store(folder=target / FOLDER)
-    record = issue_record(kits, job)
-    with told():
-        plan = plan_issue(store, record, day=day, tolerance=cut_tolerance(job), is_whole=is_whole)
-    return Issuing(store=store, plan=plan, job=job, kits=tuple(kits))
+def begin_issue(kits: Sequence[CutKit], job: Job, writing: Writing, *, day: str, is_whole: bool) -> Issuing:
+    """Hold the kits against the last issue."""
+    printed = issue_record(kits, job)
+    plan = plan_issue(writing.record, printed, day=day, tolerance=cut_tolerance(job), is_whole=is_whole)
+    return Issuing(writing=writing, plan=plan, job=job, kits=tuple(kits))
 
 
 def cut_tolerance(job: Job) -> float:
@@ -78,41 +78,7 @@ def cut_tolerance(job: Job) -> float:
     return fit * MM_PER_INCH if job.units is Units.MM else fit
 
 
-def issued_text(target: Path, job: Job, *, before: int) -> str:
-    """Say what a build has issued, ``before``: the last issue until then; which cut parts have to be cut again."""
-    store = Store(folder=target / FOLDER)
-    with told():
-        last = store.last()
-        if last is None or last.number == before:
-            return f"Nothing changed since issue {before}."
-        if not before:
-            count = len(last.sheets)
-            return f"Issue {last.number}: first issue of {count} {'opening' if count == 1 else 'openings'}."
-        if not last.changed:
-            return f"Issue {last.number}: lists of the house changed, sheets of single openings did not."
-        lines = [_changed_line(store, last, before, mark, job) for mark in last.changed]
-    first = f"Issue {last.number}, changed sheets of {', '.join(last.changed)}; "
-    first += f"print `{CHANGED_CUT}` and destroy the old ones:"
-    return "\n".join([first, *lines, f"All current sheets are listed in `{INDEX}`."])
-
-
-def _changed_line(store: Store, last: Issue, before: int, mark: str, job: Job) -> str:
-    was = {one["mark"]: one for one in store.record(store.issue(before))["openings"]}
-    now = {one["mark"]: one for one in store.record(last)["openings"]}
-    if mark not in was:
-        return f"  {mark}: new"
-    found = compare_openings(was[mark], now[mark], tolerance=cut_tolerance(job))
-    recut = sorted({one.mark for one in found.changes if one.verdict.startswith(RECUT)})
-    counted = f"  {mark}: {found.why}, {len(found.changes)} figures changed"
-    return f"{counted}; if cut already, recut {', '.join(recut)}" if recut else counted
-
-
-def last_number(target: Path) -> int:
-    """Return the number of the last issue, 0 before the first."""
-    return max(Store(folder=target / FOLDER).numbers(), default=0)
-
-
-def issue_record(kits: Sequence[CutKit], job: Job) -> Record:
+def issue_record(kits: Sequence[CutKit], job: Job) -> Mapping[str, Any]:
     """Return what is printed of each opening: the record of ``parts.json`` and what the install sheet adds."""
     record = job_record(kits, job)
     install = {kit.mark: install_data(kit, job) for kit in kits}
@@ -121,14 +87,16 @@ def issue_record(kits: Sequence[CutKit], job: Job) -> Record:
 
 def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], folder: Path) -> None:
     """Put unchanged sheets back as they were issued; add the changed ones, the list of changes and the index."""
-    plan, job = issuing.plan, issuing.job
-    put_back(issuing.store, plan, folder)
+    plan, job, record = issuing.plan, issuing.job, issuing.record
+    damaged = put_back(record, plan, folder)
+    if damaged:
+        said(f"the kept copies of {', '.join(damaged)} are damaged or gone; these papers are printed anew")
     _put_back_whole(issuing, folder)
-    if plan.last is not None and _is_same(plan, folder):
+    if _is_same(issuing, folder):
         for path in (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL):
-            if digest := plan.last.files.get(path):
-                (folder / path).write_bytes(issuing.store.kept(digest))
-        return
+            _put_back_one(record, path, folder)
+        if (folder / INDEX).exists():
+            return
     stamps = issuing.stamps
     changed = [kit for kit in issuing.kits if kit.mark in plan.changes]
     if changed:
@@ -138,34 +106,39 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
             (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))
             (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, job, stamps=stamps))
         else:
-            join_pdfs([folder / "cut sheets" / f"{kit.mark}.pdf" for kit in changed], folder / CHANGED_CUT)
-            join_pdfs([folder / "install sheets" / f"{kit.mark}.pdf" for kit in changed], folder / CHANGED_INSTALL)
-    index = index_pdf(index_rows(issuing.store, plan.record, stamps), job, number=plan.number, day=plan.day)
+            for paper, name in ((SHEET_TO_CUT, CHANGED_CUT), (SHEET_TO_INSTALL, CHANGED_INSTALL)):
+                join_pdfs([folder / paper.path(kit.mark) for kit in changed], folder / name)
+    index = index_pdf(index_rows(record, plan.printed, stamps), job, number=plan.number, day=plan.day)
     (folder / INDEX).write_bytes(index)
+
+
+def _put_back_one(record: Record, path: str, folder: Path) -> None:
+    paper = record.papers.get(path)
+    content = record.blobs.found(paper.sha256) if paper else None
+    if content is not None:
+        (folder / path).write_bytes(content)
 
 
 def _put_back_whole(issuing: Issuing, folder: Path) -> None:
     """Where no opening changed, the sheets of the whole house are those of the last issue, its marked changes too."""
-    plan, path = issuing.plan, folder / ALL_CUT
-    digest = plan.last.files.get(ALL_CUT) if plan.last else None
-    if digest and path.exists() and not plan.changed and not plan.gone:
-        path.write_bytes(issuing.store.kept(digest))
+    if issuing.plan.is_same and (folder / ALL_CUT).exists():
+        _put_back_one(issuing.record, ALL_CUT, folder)
 
 
-def _is_same(plan: IssuePlan, folder: Path) -> bool:
+def _is_same(issuing: Issuing, folder: Path) -> bool:
     """Say whether all papers are those of the last issue."""
-    assert plan.last is not None
-    same = all(plan.last.files.get(path) == digest for path, digest in digests(folder).items())
-    return same and not plan.changed and not plan.gone
+    latest = issuing.record.latest
+    files = latest.files if latest else {}
+    return issuing.plan.is_same and all(files.get(path) == digest for path, digest in file_sums(folder).items())
 
 
-def index_rows(store: Store, record: Mapping[str, Any], stamps: Stamps) -> list[IndexRow]:
+def index_rows(record: Record, printed: Mapping[str, Any], stamps: Stamps) -> list[IndexRow]:
     """Return the rows of the index: the current sheets of each opening, and all older ones, which are void."""
     older: dict[str, dict[str, None]] = {}
-    for number in store.numbers():
-        for mark, sheet in store.issue(number).sheets.items():
+    for issue in record.issues.values():
+        for mark, sheet in issue.sheets.items():
             older.setdefault(mark, {})[f"{sheet.number} ({sheet.code})"] = None
-    rooms = {one["mark"]: one["room"] for one in record["openings"]}
+    rooms = {one["mark"]: one["room"] for one in printed["openings"]}
     return [
         IndexRow(
             mark=mark,
@@ -177,54 +150,61 @@ def index_rows(store: Store, record: Mapping[str, Any], stamps: Stamps) -> list[
     ]
 
 
-def keep(issuing: Issuing, folder: Path) -> Issue | None:
-    """Keep the papers as the next issue, if any differs from the last."""
-    with told():
-        return keep_issue(issuing.store, issuing.plan, folder)
+def build_commit(
+    issuing: Issuing, staged: Path, *, is_whole: bool, has_solids: bool, all_kits: Sequence[CutKit]
+) -> Commit:
+    """Return what a build hands in: its papers, what stays of earlier ones, what it printed and the job's own files."""
+    plan, record = issuing.plan, issuing.record
+    left_out = () if has_solids else (SOLID,)
+    stays = papers_that_stay(record, plan, is_whole=is_whole, kinds=left_out)
+    _say_void(record, {path for path in record.papers if path not in stays and not (staged / path).exists()})
+    return Commit(
+        staged=staged,
+        day=plan.day,
+        facts=opening_facts(plan.sheets) | elevation_facts(all_kits, issuing.job),
+        stays=stays,
+        documents=plan.documents() | job_documents(issuing.job),
+        issue=new_issue(record, plan, staged),
+    )
 
 
-@contextmanager
-def told() -> Iterator[None]:
-    """Tell a fault of the issues as what keeps a job from being built."""
-    try:
-        yield
-    except IssueError as error:
-        raise Unbuildable(str(error)) from None
+def _say_void(record: Record, gone: Collection[str]) -> None:
+    """Name the papers of openings that changed or are gone and that no paper of this build takes the place of."""
+    void = [path for path, paper in record.papers_of(BUILD).items() if path in gone and paper.marks]
+    if void:
+        renew = any(record.papers[path].kind == SOLID for path in void)
+        advice = "; build the whole house with its solids to renew those" if renew else ""
+        said(f"void and taken away, kept in the record: {', '.join(void)}{advice}")
 
 
-def issues_text(store: Store) -> str:
-    """Return a line for each issue, the last one first."""
-    lines = []
-    for number in reversed(store.numbers()):
-        issue = store.issue(number)
-        same = f", same as issue {issue.same_as}" if issue.same_as else ""
-        changed = ", ".join(issue.changed) or "lists only"
-        lines.append(f"issue {number:>3}  {issue.day}  {changed}{same}")
-        lines += [f"            {mark}: {why}" for mark, why in issue.why.items()]
-    return "\n".join(lines) or "nothing issued yet; `jambs build` makes the first issue"
+def job_documents(job: Job) -> dict[str, bytes]:
+    """Return the files that a job was read from, by name: the job file, its schedule, measures, boards on hand."""
+    if not job.sources:
+        return {}
+    folder = job.sources[0].parent
+    there = (file for file in job.sources if file.is_file())
+    return {f"{JOB_FILES}{_name_beside(file, folder)}": file.read_bytes() for file in there}
 
 
-def lay_out_earlier(store: Store, number: int, job: Job, folder: Path, *, day: str) -> None:
-    """Lay out the papers of an earlier issue in an empty folder, with a new index.
-
-    Raises:
-        Unbuildable: there is no such issue, or one of its files is gone.
-    """
-    with told():
-        earlier, last = store.issue(number), store.last()
-        assert last is not None
-        lay_out(store, earlier, folder)
-        sheets = earlier.sheets.items()
-        stamps = Stamps(by_mark={mark: Stamp(number=one.number, day=one.day, code=one.code) for mark, one in sheets})
-        rows = index_rows(store, store.record(earlier), stamps)
-        (folder / INDEX).write_bytes(index_pdf(rows, job, number=last.number + 1, day=day))
+def _name_beside(file: Path, folder: Path) -> str:
+    return file.relative_to(folder).as_posix() if file.is_relative_to(folder) else file.name
 
 
-def withdraw(store: Store, number: int, folder: Path, *, day: str) -> Issue:
-    """Keep papers that were laid out as a new issue, the same as an earlier one.
+def withdrawal(writing: Writing, earlier: Entry, job: Job, folder: Path, *, day: str) -> Commit:
+    """Lay out the papers of an earlier issue in an empty folder, with a new index, and return what to hand in.
 
     Raises:
-        Unbuildable: there is no such issue, or one of its files is gone.
+        Unreadable: the kept copy of a paper, or of what was printed, is gone or damaged.
     """
-    with told():
-        return withdraw_to(store, number, day=day, renewed={INDEX: store.keep((folder / INDEX).read_bytes())})
+    record = writing.record
+    lay_out(record, earlier, folder)
+    sheets = earlier.sheets.items()
+    stamps = Stamps(by_mark={mark: Stamp(number=one.number, day=one.day, code=one.code) for mark, one in sheets})
+    rows = index_rows(record, record.printed(earlier), stamps)
+    (folder / INDEX).write_bytes(index_pdf(rows, job, number=record.next_issue, day=day))
+    papers = earlier.papers_of(writing.verb)
+    facts = {path: PaperFacts(kind=one.kind, marks=one.marks, issue=one.issue) for path, one in papers.items()}
+    facts.pop(INDEX, None)
+    kept = {name: record.blobs.found(digest) for name, digest in earlier.documents.items()}
+    documents = {name: content for name, content in kept.items() if content is not None}
+    return Commit(staged=folder, day=day, facts=facts, documents=documents, issue=withdrawn(record, earlier))

@@ -64,7 +64,7 @@ def labels(
     except LabelError as error:
         stop([str(error)])
     target = out or told(lambda: output_folder(job))
-    write_site_papers({"labels.pdf": pdf}, target, overwrite=overwrite)
+    write_site_papers({"labels.pdf": pdf}, target, found, verb="labels", overwrite=overwrite)
     click.echo(f"{sum(len(kit.parts) for kit in kits)} labels")
 
 

@@ -37,7 +37,7 @@ def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
     found = read(job)
     sheets = told(lambda: _sheets(found))
     target = out or told(lambda: output_folder(job))
-    write_site_papers(sheets, target, overwrite=overwrite)
+    write_site_papers(sheets, target, found, verb="measure", overwrite=overwrite)
     told(lambda: _write_table(found, job, table))
     for sentence in told(lambda: _questions(found)):
         click.echo(sentence)

@@ -14,6 +14,7 @@ from multiprocessing.connection import wait
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable
+from jambs.app.paper_names import FLAT_DRAWING, SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING
 from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
@@ -67,8 +68,8 @@ def write_papers(
     Raises:
         Unbuildable: a drawing or a sheet of some opening cannot be made.
     """
-    for name in ("drawings", "cut sheets", "install sheets"):
-        (folder / name).mkdir(parents=True)
+    for paper in (SHOP_DRAWING, SHEET_TO_CUT, SHEET_TO_INSTALL):
+        (folder / paper.folder).mkdir(parents=True)
     pictures: dict[str, SheetPictures] = {}
     write = partial(
         write_opening,
@@ -157,11 +158,11 @@ def write_opening(
     try:
         views = write_solids(kit, job, folder) if with_solids else ()
         drawing = draw_opening(kit, cut_sections(kit), job, sheet_date=sheet_date, pictures=views)
-        write_dxf(drawing, folder / "drawings" / f"{kit.mark}.dxf")
-        write_flat_dxf(drawing, folder / "drawings" / f"{kit.mark} flat.dxf")
+        write_dxf(drawing, folder / SHOP_DRAWING.path(kit.mark))
+        write_flat_dxf(drawing, folder / FLAT_DRAWING.path(kit.mark))
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
-        write_cut_sheet(kit, job, pictures, folder / "cut sheets" / f"{kit.mark}.pdf", stamps=stamps)
-        write_install_sheet(kit, job, folder / "install sheets" / f"{kit.mark}.pdf", stamps=stamps)
+        write_cut_sheet(kit, job, pictures, folder / SHEET_TO_CUT.path(kit.mark), stamps=stamps)
+        write_install_sheet(kit, job, folder / SHEET_TO_INSTALL.path(kit.mark), stamps=stamps)
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"{kit.mark}: {error}") from error
     return kit.mark, pictures if with_pictures else None
@@ -175,7 +176,7 @@ def _write_house(
     if pictures:
         write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
     else:
-        join_pdfs([folder / "cut sheets" / f"{kit.mark}.pdf" for kit in kits], folder / "all cut sheets.pdf")
+        join_pdfs([folder / SHEET_TO_CUT.path(kit.mark) for kit in kits], folder / "all cut sheets.pdf")
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job))
     write_summary(kits, job, folder / "summary.pdf")

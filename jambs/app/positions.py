@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable, placed
-from jambs.app.in_the_way import InTheWay
-from jambs.app.writing import conflicts, fresh_folder, move_in
+from jambs.app.writing import PaperFolder, check_place, hand_in, today, writing_turn
 from jambs.csv_text import csv_text
-from jambs.interrupts import held_back, stop_if_interrupted
+from jambs.interrupts import stop_if_interrupted
+from jambs.issued.writing import Commit, PaperFacts
 from jambs.job import Job
 from jambs.section.cut import WALL_SHOWN, cut_section
 from jambs.section.region import Section, SectionCut
@@ -46,23 +46,21 @@ COLUMNS = (
 """Columns of the table and the way to their figures in a candidate's record; lengths in the job's units."""
 
 
-def compare(job: Job, target: Path, *, overwrite: bool) -> Record:
+def compare(job: Job, place: PaperFolder, *, overwrite: bool) -> Record:
     """Compare the positions of a job's windows and write pages, JSON and table; return the record.
 
     Raises:
         Unbuildable: a window cannot be placed, or a page cannot be printed.
         InTheWay: files of the user's would be overwritten.
     """
+    check_place(place, job)
     study = study_placements(placed(job, least_heat_loss(job)), job)
     record = comparison_record(study)
-    with fresh_folder(target) as folder:
+    facts = dict.fromkeys((PAGES, DATA, TABLE), PaperFacts(kind="comparison"))
+    with writing_turn(place, job, verb="compare") as writing, writing.fresh_folder() as folder:
         _write(record, study, folder)
-        found = conflicts(folder, target)
-        if found and not overwrite:
-            raise InTheWay(found, target)
         stop_if_interrupted()
-        with held_back():
-            move_in(folder, target, is_whole=True)
+        hand_in(writing, Commit(staged=folder, day=today(), facts=facts), overwrite=overwrite)
     return record
 
 

@@ -5,14 +5,16 @@ A kit whose solids do not go together stops the papers of its opening.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from jambs.app.chain import Unbuildable
+from jambs.app.paper_names import FIT_REPORT, GLB, SOLID, STEP, elevation_solid
 from jambs.csv_text import csv_text
 from jambs.drawings.views.kit_picture import kit_picture
 from jambs.drawings.views.view import View
+from jambs.issued.writing import PaperFacts
 from jambs.job import Job
 from jambs.parts.kit import Kit
 
@@ -22,7 +24,6 @@ if TYPE_CHECKING:
 
 EXPLODED = "exploded view"
 ISOMETRIC = "isometric view"
-FOLDER = "solids"
 
 
 def left_out() -> str | None:
@@ -44,15 +45,15 @@ def write_solids(kit: Kit, job: Job, folder: Path) -> tuple[View, ...]:
         return ()
     from jambs.solids import fit_report, model_kit, write_glb, write_step
 
-    (folder / FOLDER).mkdir(exist_ok=True)
+    (folder / STEP.folder).mkdir(exist_ok=True)
     solids = model_kit(kit, job)
     report = fit_report(solids)
     if not report.fits:
         faults = (fault.removeprefix(f"{kit.mark}: ") for fault in report.faults)
         raise Unbuildable(*(f"{kit.mark}: the parts do not fit: {fault}" for fault in faults))
-    write_step(solids, folder / FOLDER / f"{kit.mark}.step")
-    write_glb(solids, folder / FOLDER / f"{kit.mark}.glb")
-    _write_fit_report(report, job, folder / FOLDER / f"{kit.mark} fit.csv")
+    write_step(solids, folder / STEP.path(kit.mark))
+    write_glb(solids, folder / GLB.path(kit.mark))
+    _write_fit_report(report, job, folder / FIT_REPORT.path(kit.mark))
     return _views(solids)
 
 
@@ -104,16 +105,30 @@ def write_elevations(kits: Sequence[Kit], job: Job, folder: Path) -> None:
     """
     if left_out() is not None:
         return
-    from jambs.courses.elevation import kits_on
     from jambs.solids import model_kit, write_elevation_step
     from jambs.solids.step import ElevationError
 
-    for name, entry in job.outside.elevations.items():
-        members = kits_on(name, entry, kits)
-        if not members or any(kit.placement.opening.from_left is None for kit in members):
-            continue
+    for name, members in _placed_elevations(kits, job):
         try:
             solids = [model_kit(kit, job) for kit in members]
-            write_elevation_step(solids, folder / FOLDER / f"elevation {name}.step", elevation=name)
+            write_elevation_step(solids, folder / elevation_solid(name), elevation=name)
         except ElevationError as error:
             raise Unbuildable(str(error)) from error
+
+
+def elevation_facts(kits: Sequence[Kit], job: Job) -> dict[str, PaperFacts]:
+    """Return what is known of the solids of each elevation, by path: all openings on it."""
+    return {
+        elevation_solid(name): PaperFacts(kind=SOLID, marks=tuple(kit.mark for kit in members))
+        for name, members in _placed_elevations(kits, job)
+    }
+
+
+def _placed_elevations(kits: Sequence[Kit], job: Job) -> Iterator[tuple[str, Sequence[Kit]]]:
+    """Yield the elevations whose openings all state their place along the wall, with their kits."""
+    from jambs.courses.elevation import kits_on
+
+    for name, entry in job.outside.elevations.items():
+        members = kits_on(name, entry, kits)
+        if members and all(kit.placement.opening.from_left is not None for kit in members):
+            yield name, members

@@ -28,7 +28,7 @@ MEANT: Mapping[str, tuple[str, ...]] = {
     "compare": ("positions", "heat", "damp", "study", "options", "candidates"),
     "buy": ("cut", "order", "boards", "lumber", "shop", "plan", "price", "cost", "nest", "optimize", "stock", "list"),
     "labels": ("print", "label", "stickers", "tags"),
-    "issues": ("undo", "back", "revert", "history", "log", "withdraw", "restore", "revisions", "changes"),
+    "revisions": ("undo", "back", "revert", "history", "log", "withdraw", "restore", "issues", "changes"),
     "catalogue": ("catalog", "materials", "layers", "boards", "find", "search"),
     "keys": ("words", "reference", "fields", "picture", "pictures", "glossary", "options", "explain", "manual"),
     "schema": ("json", "editor"),

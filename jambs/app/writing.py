@@ -1,152 +1,144 @@
-"""Putting finished papers where they belong: nothing half written, nothing of the user's overwritten unasked.
-
-A build writes everything into a fresh folder beside the target first. Only when all of it is there are the files
-moved, one by one. ``.written.json`` in the target remembers what was written, so that a file the user changed since,
-or one that never was ours, is known. ``.writing.json`` stands there only while files are moved: it lets the next build
-know its own files again if this one is killed in the middle.
-"""
+"""Where papers go, and a verb's turn to write them there: faults of the record become sentences on the terminal."""
 
 from __future__ import annotations
 
-import hashlib
-import json
-import shutil
-import tempfile
-import time
-from collections.abc import Iterator, Mapping, Sequence
+import datetime
+import os
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-MANIFEST = ".written.json"
-JOURNAL = ".writing.json"
-DAY = 24 * 3600.0
-"""A folder left behind by a killed build is cleared away after this [s]."""
+import click
 
-Written = dict[str, str]
-"""Path within the folder -> sha256 of what was written there."""
+from jambs.app.chain import Unbuildable
+from jambs.app.in_the_way import InTheWay
+from jambs.interrupts import held_back
+from jambs.issued.entry import JobIdentity
+from jambs.issued.errors import RecordError, Unreadable
+from jambs.issued.paths import FOLDER, WITNESS
+from jambs.issued.record import Record
+from jambs.issued.writing import Commit, PaperFacts, Writing, begin, refuse_other_job
+from jambs.job import Job
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Conflict:
-    """A file in the way: its path within the folder, and whether it was ours before the user changed it."""
+class PaperFolder:
+    """Where a verb writes: ``root`` has the record, ``inside`` is the verb's own folder within it, empty: none."""
 
-    path: str
-    was_ours: bool
+    root: Path
+    inside: str = ""
 
-    def __str__(self) -> str:
-        """Say which file it is and what is known of it."""
-        return f"{self.path} ({'changed since it was written' if self.was_ours else 'not written by jambs'})"
+    @property
+    def path(self) -> Path:
+        """The folder that the papers are in."""
+        return self.root / self.inside
+
+
+def place_of(job: Job, out: Path | None, usual: Path, *, inside: str) -> PaperFolder:
+    """Return where a verb writes: a folder of its own among the usual papers of the job, or where it was asked to."""
+    return paper_folder(job, out) if out else PaperFolder(root=usual, inside=inside)
+
+
+def paper_folder(job: Job, target: Path) -> PaperFolder:
+    """Return where the papers of a folder that was asked for belong.
+
+    A folder within the papers of the same job shares their record, unless it has one of its own.
+    """
+    above = target.absolute().parent
+    if not (target / FOLDER).is_dir() and ((above / FOLDER).is_dir() or (above / WITNESS).is_file()):
+        with suppress_record_faults():
+            record = Record.open(above)
+            refuse_other_job(record, identity(job, above))
+            if record.latest:
+                return PaperFolder(root=target.parent, inside=target.absolute().name)
+    return PaperFolder(root=target)
+
+
+def check_place(place: PaperFolder, job: Job) -> None:
+    """See before a long work that its papers may go where they are to go.
+
+    Raises:
+        Unbuildable: the folder belongs to another job, or its record is of a later version.
+    """
+    with record_faults():
+        refuse_other_job(Record.open(place.root), identity(job, place.root))
 
 
 @contextmanager
-def fresh_folder(target: Path) -> Iterator[Path]:
-    """Give an empty folder beside the target, on the same disk; whatever is left in it at the end is removed."""
-    target.parent.mkdir(parents=True, exist_ok=True)
-    prefix = f".{target.name}.building-"
-    _clear_old(target.parent, prefix)
-    folder = Path(tempfile.mkdtemp(prefix=prefix, dir=target.parent))
+def suppress_record_faults() -> Iterator[None]:
+    """Go on where a record cannot be read or is another job's."""
     try:
-        yield folder
-    finally:
-        shutil.rmtree(folder, ignore_errors=True)
+        yield
+    except RecordError:
+        return
 
 
-def _clear_old(parent: Path, prefix: str) -> None:
-    for folder in parent.glob(f"{prefix}*"):
-        if time.time() - folder.stat().st_mtime > DAY:
-            shutil.rmtree(folder, ignore_errors=True)
+def identity(job: Job, folder: Path) -> JobIdentity:
+    """Return what tells a job from others, as seen from a folder of papers."""
+    if not job.sources:
+        return JobIdentity(name=job.name, file="")
+    file = job.sources[0].resolve()
+    try:
+        return JobIdentity(name=job.name, file=Path(os.path.relpath(file, folder.resolve())).as_posix())
+    except ValueError:  # on another drive
+        return JobIdentity(name=job.name, file=file.as_posix())
 
 
-def conflicts(staged: Path, target: Path) -> list[Conflict]:
-    """Name the files of the target that new ones would overwrite although the user made or changed them."""
-    known = _known(target)
-    found = []
-    for path, digest in digests(staged).items():
-        there = target / path
-        if there.is_dir():
-            found.append(Conflict(path=path, was_ours=False))
-        elif there.is_file() and digest_of(there) not in (digest, *known.get(path, ())):
-            found.append(Conflict(path=path, was_ours=path in known))
-    return found
+@contextmanager
+def writing_turn(place: PaperFolder, job: Job, *, verb: str) -> Iterator[Writing]:
+    """Take a verb's turn to write; what was put right in the record is said on the terminal.
 
-
-def move_in(staged: Path, target: Path, *, is_whole: bool) -> Sequence[str]:
-    """Move finished files to their target, each in one step; return their paths.
-
-    ``is_whole``: the files are all there are, so that unchanged files of an earlier build that are not among them go.
+    Raises:
+        Unbuildable: the folder belongs to another job, or something of it cannot be read or written.
     """
-    new = digests(staged)
-    known = _known(target)
-    target.mkdir(parents=True, exist_ok=True)
-    _write_json(target / JOURNAL, new)
-    for path in new:
-        (target / path).parent.mkdir(parents=True, exist_ok=True)
-        (staged / path).replace(target / path)
-    stale = _remove_stale(target, {path: known[path] for path in known if path not in new}) if is_whole else []
-    kept = {path: hashes[0] for path, hashes in known.items() if path not in stale}
-    _write_json(target / MANIFEST, kept | new)
-    (target / JOURNAL).unlink()
-    return list(new)
+    turn = begin(place.root, identity(job, place.root), verb=verb, inside=place.inside, say=said)
+    with record_faults(), turn as writing:
+        yield writing
 
 
-def write_some(papers: Mapping[str, bytes], target: Path, *, overwrite: bool) -> list[Conflict]:
-    """Write some papers to a folder of their own, each in one step; what else is there stays.
+def said(sentence: str) -> None:
+    """Say something beside the work."""
+    click.echo(sentence, err=True)
 
-    Return the files of the user's that are in the way; then nothing is written.
+
+@contextmanager
+def record_faults() -> Iterator[None]:
+    """Tell a fault of the record as what keeps a job from being built."""
+    try:
+        yield
+    except (RecordError, Unreadable) as error:
+        raise Unbuildable(str(error)) from None
+
+
+def hand_in(writing: Writing, work: Commit, *, overwrite: bool) -> None:
+    """Commit a verb's papers unless files of the user's are in the way.
+
+    Raises:
+        InTheWay: they are; nothing was written.
     """
-    with fresh_folder(target) as folder:
+    found = [] if overwrite else writing.conflicts(work.staged)
+    if found:
+        raise InTheWay(found, writing.papers_folder)
+    with held_back():
+        writing.commit(work)
+
+
+def write_some(papers: Mapping[str, bytes], place: PaperFolder, job: Job, *, verb: str, overwrite: bool) -> None:
+    """Write some papers of the whole house; what else is there stays.
+
+    Raises:
+        InTheWay: files of the user's would be overwritten.
+        Unbuildable: the folder belongs to another job, or cannot be written.
+    """
+    with writing_turn(place, job, verb=verb) as writing, writing.fresh_folder() as folder:
         for name, content in papers.items():
             (folder / name).write_bytes(content)
-        found = [] if overwrite else conflicts(folder, target)
-        if not found:
-            move_in(folder, target, is_whole=False)
-        return found
+        facts = {name: PaperFacts(kind=name.rpartition(".")[0]) for name in papers}
+        stays = [path for path, paper in writing.papers.items() if paper.verb == verb]
+        hand_in(writing, Commit(staged=folder, day=today(), facts=facts, stays=stays), overwrite=overwrite)
 
 
-def _remove_stale(target: Path, old: Mapping[str, Sequence[str]]) -> list[str]:
-    """Remove files of an earlier build that nobody changed, and the folders that leaves empty; return their paths."""
-    removed = []
-    for path, hashes in old.items():
-        file = target / path
-        if file.is_file() and digest_of(file) in hashes:
-            file.unlink()
-            if file.parent != target and not any(file.parent.iterdir()):
-                file.parent.rmdir()
-        if not file.exists():
-            removed.append(path)
-    return removed
-
-
-def digests(folder: Path) -> Written:
-    """Return the path and the sha256 of every file in a folder."""
-    files = sorted(path for path in folder.rglob("*") if path.is_file())
-    return {path.relative_to(folder).as_posix(): digest_of(path) for path in files}
-
-
-def digest_of(file: Path) -> str:
-    """Return the sha256 of a file."""
-    return hashlib.sha256(file.read_bytes()).hexdigest()
-
-
-def _known(target: Path) -> dict[str, tuple[str, ...]]:
-    """Return what earlier builds wrote: per path the hashes that are ours, those of an interrupted move first."""
-    known: dict[str, tuple[str, ...]] = {}
-    for name in (MANIFEST, JOURNAL):
-        for path, digest in _read_json(target / name).items():
-            known[path] = (digest, *known.get(path, ()))
-    return known
-
-
-def _read_json(file: Path) -> Written:
-    try:
-        read = json.loads(file.read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return {}
-    return {str(path): str(digest) for path, digest in read.items()} if isinstance(read, dict) else {}
-
-
-def _write_json(file: Path, written: Written) -> None:
-    new = file.with_name(f"{file.name}.new")
-    new.write_text(json.dumps(dict(sorted(written.items())), indent=1) + "\n", encoding="utf-8")
-    new.replace(file)
+def today() -> str:
+    """Return the day that a paper is recorded under."""
+    return datetime.date.today().isoformat()

@@ -1,84 +1,112 @@
-"""The next issue: which openings changed since the last, what their sheets will carry."""
+"""The next issue: which openings changed since the last, what their sheets will carry, which earlier papers stay."""
 
 from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from jambs.issued.compare import OpeningChanges, compare_openings
-from jambs.issued.store import Issue, IssuedSheet, Store
+from jambs.issued.durable import file_sums
+from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet
+from jambs.issued.errors import Unreadable
+from jambs.issued.record import Record
+from jambs.issued.writing import NewIssue
 
-Record = Mapping[str, Any]
+Printed = Mapping[str, Any]
+"""What the sheets print, opening by opening, as ``parts.json`` has it."""
+OTHER_SHAPE = (KeyError, TypeError, ValueError, AttributeError)
+"""What comes of a record of parts that is not of today's shape, as an earlier version kept it."""
+NOT_COMPARED = "what it was before is not on record"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class IssuePlan:
     """What the next issue will hold.
 
-    ``sheets``: by mark, unchanged ones as they were issued. ``changes``: of openings that were issued before.
-    ``changed``: marks whose sheets are printed anew, the new ones among them. ``gone``: marks no longer in the job.
+    ``last``: the issue that holds. ``sheets``: by mark, unchanged ones as they were issued. ``changes``: of openings
+    that were issued before. ``changed``: marks whose sheets are printed anew, the new ones among them. ``gone``: marks
+    no longer in the job. ``not_compared``: marks of changed openings whose former figures cannot be read.
     """
 
-    last: Issue | None
+    last: Entry | None
     number: int
     day: str
-    record: Record
+    printed: Printed
     sheets: Mapping[str, IssuedSheet]
     changes: Mapping[str, OpeningChanges]
     changed: tuple[str, ...]
     gone: tuple[str, ...]
+    not_compared: tuple[str, ...]
 
     @property
     def unchanged(self) -> tuple[str, ...]:
         """Marks whose sheets stay as they were issued."""
         return tuple(mark for mark in self.sheets if mark not in self.changed)
 
+    @property
+    def is_same(self) -> bool:
+        """Say whether no opening changed, came or went."""
+        return self.last is not None and not self.changed and not self.gone
 
-def plan_issue(store: Store, record: Record, *, day: str, tolerance: float, is_whole: bool = True) -> IssuePlan:
-    """Compare a job's record (as ``parts.json``) with the last issue and plan the next.
+    def documents(self) -> dict[str, bytes]:
+        """Return what the issue keeps of what it printed."""
+        return {PRINTED: json.dumps(self.printed, ensure_ascii=False).encode("utf-8")}
 
-    ``is_whole``: the record has all openings of the job; else those it lacks stay as they were issued.
+
+def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, is_whole: bool = True) -> IssuePlan:
+    """Compare what a job prints with the last issue and plan the next.
+
+    ``is_whole``: all openings of the job are printed; else those that lack stay as they were issued.
     """
-    last = store.last()
-    number = last.number + 1 if last else 1
-    before = {one["mark"]: one for one in store.record(last)["openings"]} if last else {}
-    whole = _whole(record, before, is_whole=is_whole)
+    last = record.latest_issue
+    was = last.sheets if last else {}
+    whole = printed if is_whole or last is None else _filled(printed, record, last)
     after = {one["mark"]: one for one in whole["openings"]}
     keys = {mark: opening_key(whole, mark) for mark in after}
-    was = last.sheets if last else {}
     changed = tuple(mark for mark in after if mark not in was or was[mark].key != keys[mark])
+    number = record.next_issue
     new = {mark: IssuedSheet(number=number, day=day, code=_code(keys[mark]), key=keys[mark]) for mark in changed}
-    changes = {
-        mark: compare_openings(before[mark], after[mark], tolerance=tolerance) for mark in changed if mark in before
-    }
+    found = {mark: _compared(record, was[mark], after[mark], tolerance) for mark in changed if mark in was}
+    held = {mark: sheet for mark, sheet in was.items() if mark in after or not is_whole}
     return IssuePlan(
         last=last,
         number=number,
         day=day,
-        record=whole,
-        sheets={mark: new.get(mark) or was[mark] for mark in after},
-        changes=changes,
+        printed=whole,
+        sheets={mark: new.get(mark) or was[mark] for mark in (*after, *(mark for mark in held if mark not in after))},
+        changes={mark: one for mark, one in found.items() if one},
         changed=changed,
-        gone=tuple(mark for mark in was if mark not in after),
+        gone=tuple(mark for mark in was if mark not in held),
+        not_compared=tuple(mark for mark, one in found.items() if one is None),
     )
 
 
-def _whole(record: Record, before: Mapping[str, Record], *, is_whole: bool) -> Record:
+def _compared(record: Record, sheet: IssuedSheet, opening: Printed, tolerance: float) -> OpeningChanges | None:
+    """Compare an opening with its sheets that are in the shop now; nothing where what they print cannot be read."""
+    try:
+        return compare_openings(record.printed_opening(sheet, opening["mark"]), opening, tolerance=tolerance)
+    except (Unreadable, *OTHER_SHAPE):
+        return None
+
+
+def _filled(printed: Printed, record: Record, last: Entry) -> Printed:
     """Fill in the openings that were not built this time as they were issued."""
-    if is_whole:
-        return record
-    new = {one["mark"]: one for one in record["openings"]}
-    return {**record, "openings": [*({**before, **new}).values()]}
+    try:
+        before = {one["mark"]: one for one in record.printed(last)["openings"]}
+    except (Unreadable, KeyError, TypeError):
+        return printed
+    new = {one["mark"]: one for one in printed["openings"]}
+    return {**printed, "openings": [*({**before, **new}).values()]}
 
 
-def opening_key(record: Record, mark: str) -> str:
+def opening_key(printed: Printed, mark: str) -> str:
     """Return what tells two states of an opening apart: all that its sheets print."""
-    opening = next(one for one in record["openings"] if one["mark"] == mark)
-    told = {"job": record["job"]["name"], "units": record["units"], "grid": record["grid"], "opening": opening}
+    opening = next(one for one in printed["openings"] if one["mark"] == mark)
+    told = {"job": printed["job"]["name"], "units": printed["units"], "grid": printed["grid"], "opening": opening}
     return hashlib.sha256(json.dumps(told, sort_keys=True, ensure_ascii=False).encode("utf-8")).hexdigest()
 
 
@@ -86,83 +114,72 @@ def _code(key: str) -> str:
     return key[:4].upper()
 
 
-def keep_issue(store: Store, plan: IssuePlan, folder: Path) -> Issue | None:
-    """Keep what stands in a folder as the next issue; nothing where not a file differs from the last.
+def new_issue(record: Record, plan: IssuePlan, staged: Path) -> NewIssue | None:
+    """Return what makes the staged papers an issue; nothing where not a file differs from what holds."""
+    if plan.is_same and _covers(record, staged):
+        return None
+    why = {mark: one.why for mark, one in plan.changes.items()} | dict.fromkeys(plan.not_compared, NOT_COMPARED)
+    return NewIssue(sheets=plan.sheets, changed=plan.changed, why=why)
 
-    Files of the last issue that are not in the folder stay part of it, but for those of openings that are gone.
+
+def _covers(record: Record, staged: Path) -> bool:
+    holds = record.latest.files if record.latest else {}
+    return all(holds.get(path) == digest for path, digest in file_sums(staged).items())
+
+
+def put_back(record: Record, plan: IssuePlan, staged: Path) -> list[str]:
+    """Put the papers of unchanged openings among the new ones as they were issued, byte for byte.
+
+    Return the paths of those whose kept copy is damaged; they stay as they were drawn now.
     """
-    files = {path: store.keep((folder / path).read_bytes()) for path in _paths(folder)}
-    if plan.last and not plan.changed and not plan.gone and _covers(plan.last.files, files):
-        return None
-    old = {path: digest for path, digest in (plan.last.files if plan.last else {}).items() if path not in files}
-    stay = {path: digest for path, digest in old.items() if mark_of(path, plan.sheets) or not mark_of(path, plan.gone)}
-    issue = Issue(
-        number=plan.number,
-        day=plan.day,
-        sheets=plan.sheets,
-        files={**stay, **files},
-        record=store.keep(json.dumps(plan.record, ensure_ascii=False).encode("utf-8")),
-        changed=plan.changed,
-        why={mark: one.why for mark, one in plan.changes.items()},
-    )
-    store.commit(issue, folder)
-    return issue
+    damaged = []
+    for path, paper in record.papers.items():
+        if paper.verb == BUILD and _is_unchanged(paper.marks, plan) and (staged / path).is_file():
+            content = record.blobs.found(paper.sha256)
+            if content is None:
+                damaged.append(path)
+            else:
+                (staged / path).write_bytes(content)
+    return damaged
 
 
-def _paths(folder: Path) -> list[str]:
-    return sorted(path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file())
+def _is_unchanged(marks: tuple[str, ...], plan: IssuePlan) -> bool:
+    return bool(marks) and set(marks) <= set(plan.unchanged)
 
 
-def _covers(old: Mapping[str, str], new: Mapping[str, str]) -> bool:
-    return all(old.get(path) == digest for path, digest in new.items())
+def papers_that_stay(record: Record, plan: IssuePlan, *, is_whole: bool, kinds: tuple[str, ...]) -> list[str]:
+    """Return the paths of earlier papers of a build that stay although they are not written this time.
+
+    ``is_whole``: the whole house was built; then only papers of some ``kinds`` stay, which were left out. No paper of
+    an opening that changed or is gone stays.
+    """
+    void = {*plan.changed, *plan.gone}
+    return [
+        path
+        for path, paper in record.papers.items()
+        if paper.verb == BUILD and (not is_whole or paper.kind in kinds) and not void & set(paper.marks)
+    ]
 
 
-def mark_of(path: str, marks: Iterable[str]) -> str | None:
-    """Return the opening that a paper is of, by its name: ``cut sheets/W03.pdf``, ``drawings/W03 flat.dxf``."""
-    if "/" not in path:
-        return None
-    name = path.rpartition("/")[2]
-    return next((mark for mark in marks if name.startswith((f"{mark}.", f"{mark} "))), None)
-
-
-def put_back(store: Store, plan: IssuePlan, folder: Path) -> None:
-    """Put the papers of unchanged openings into a folder as they were issued, byte for byte."""
-    if plan.last is None:
-        return
-    for path, digest in plan.last.files.items():
-        if mark_of(path, plan.unchanged) and (folder / path).is_file():
-            (folder / path).write_bytes(store.kept(digest))
-
-
-def lay_out(store: Store, issue: Issue, folder: Path) -> None:
-    """Write all files of an issue into an empty folder."""
-    for path, digest in issue.files.items():
-        (folder / path).parent.mkdir(parents=True, exist_ok=True)
-        (folder / path).write_bytes(store.kept(digest))
-
-
-def withdraw_to(store: Store, number: int, *, day: str, renewed: Mapping[str, str] | None = None) -> Issue:
-    """Go back to an earlier issue: a new issue that is the same as that one; nothing issued since is lost.
-
-    ``renewed``: files that differ all the same, such as the index: path -> sha256 of what is kept.
+def lay_out(record: Record, issue: Entry, folder: Path) -> None:
+    """Write all papers of an issue into an empty folder.
 
     Raises:
-        IssueError: there is no such issue, or one of its files is gone.
+        Unreadable: the kept copy of one is gone or damaged.
     """
-    earlier = store.issue(number)
-    last = store.last()
-    assert last is not None
-    for digest in earlier.files.values():
-        store.kept(digest)
-    differs = [mark for mark, sheet in earlier.sheets.items() if last.sheets.get(mark) != sheet]
-    issue = replace(
-        earlier,
-        number=last.number + 1,
-        files={**earlier.files, **(renewed or {})},
-        day=day,
-        same_as=number,
-        changed=tuple(differs),
-        why={mark: f"withdrawn to issue {number}" for mark in differs},
-    )
-    store.commit(issue, store.folder)
-    return issue
+    for path, digest in issue.files.items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        try:
+            (folder / path).write_bytes(record.blobs.kept(digest))
+        except Unreadable as error:
+            raise Unreadable(f"{path}: {error}") from None
+
+
+def withdrawn(record: Record, earlier: Entry) -> NewIssue:
+    """Return the issue that goes back to an earlier one; nothing issued since is lost."""
+    last = record.latest_issue
+    now = last.sheets if last else {}
+    marks = dict.fromkeys((*earlier.sheets, *now))
+    differs = tuple(mark for mark in marks if now.get(mark) != earlier.sheets.get(mark))
+    why = dict.fromkeys(differs, f"withdrawn to issue {earlier.issue}")
+    return NewIssue(sheets=earlier.sheets, changed=differs, why=why, same_as=earlier.issue)

@@ -14,6 +14,7 @@ from shops import Shop, shop
 
 from jambs.app.buy import buy
 from jambs.app.chain import Unbuildable
+from jambs.app.writing import PaperFolder
 from jambs.job import read_job
 from jambs.sheets.cutting_rest import SpoiledError, board_marks
 from jambs.stock import plan_stock
@@ -58,7 +59,7 @@ def test_help_has_an_example(shop: Shop) -> None:
 
 def test_all_papers_are_there(priced: Shop) -> None:
     bought(priced)
-    assert {path.name for path in (priced.output / "cutting").iterdir()} == {*PAPERS, ".written.json"}
+    assert {path.name for path in (priced.output / "cutting").iterdir()} == PAPERS
 
 
 def test_the_terminal_tells_cost_and_bound(priced: Shop) -> None:
@@ -186,7 +187,13 @@ def test_an_interrupt_gives_the_best_plan_so_far(priced: Shop, monkeypatch: pyte
 
     monkeypatch.setattr("jambs.stock.house.house_plan.plan_stock", watched)
     effort = Effort(seconds=60)
-    record = buy(read_job(priced.job), priced.output / "cutting", effort, overwrite=False, progress=interrupt)
+    record = buy(
+        read_job(priced.job),
+        PaperFolder(root=priced.output, inside="cutting"),
+        effort,
+        overwrite=False,
+        progress=interrupt,
+    )
     assert record["is_interrupted"] and told[0].cost_cents is not None
     assert given[0] > LEAST_SECONDS >= max(given[1:])
     assert len(marks(record)) == 24

@@ -57,11 +57,11 @@ def test_help_comes_before_anything_heavy() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.splitlines()[-1] == "code 0 []"
-    for verb in ("new", "check", "build", "measure", "labels", "issues", "schema", "catalogue"):
+    for verb in ("new", "check", "build", "measure", "labels", "revisions", "schema", "catalogue"):
         assert f"jambs {verb}" in done.stdout or f"  {verb} " in done.stdout
 
 
-@pytest.mark.parametrize("verb", ["new", "check", "build", "measure", "labels", "issues", "schema", "catalogue"])
+@pytest.mark.parametrize("verb", ["new", "check", "build", "measure", "labels", "revisions", "schema", "catalogue"])
 def test_every_verb_has_help_with_an_example(verb: str, shop: Shop) -> None:
     result = shop.run(verb, "--help")
     assert result.exit_code == 0

@@ -24,7 +24,7 @@ from jambs.app.whole_file import write_whole
 from jambs.interrupts import held_back
 from jambs.solids import availability
 
-VERBS = ("check", "build", "buy", "compare", "measure", "labels", "issues")
+VERBS = ("check", "build", "buy", "compare", "measure", "labels", "revisions")
 
 
 def run(shop: Shop, before: str, *words: str, encoding: str = "utf-8") -> subprocess.CompletedProcess[bytes]:
@@ -43,7 +43,7 @@ jambs.job.read_job = interrupted
 """
 
 
-@pytest.mark.parametrize("verb", [verb for verb in VERBS if verb != "issues"])
+@pytest.mark.parametrize("verb", [verb for verb in VERBS if verb != "revisions"])
 def test_ctrl_c_is_one_sentence_and_130_in_every_verb(verb: str, shop: Shop) -> None:
     done = run(shop, INTERRUPTED_READING, verb, "house")
     assert done.returncode == INTERRUPTED
@@ -136,7 +136,7 @@ jambs.job.read_job = broken
 """
 
 
-@pytest.mark.parametrize("verb", [verb for verb in VERBS if verb != "issues"])
+@pytest.mark.parametrize("verb", [verb for verb in VERBS if verb != "revisions"])
 def test_what_nobody_foresaw_is_a_sentence_and_a_file_to_send(verb: str, shop: Shop) -> None:
     done = run(shop, FAULTY, verb, "house")
     told = done.stderr.decode()

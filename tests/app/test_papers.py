@@ -23,6 +23,8 @@ from jambs.app import papers as app_papers
 from jambs.app.chain import Unbuildable, make_kits
 from jambs.app.issuing import begin_issue
 from jambs.app.papers import steps, write_papers
+from jambs.issued.entry import BUILD, JobIdentity
+from jambs.issued.writing import begin
 from jambs.job import read_job
 
 
@@ -35,7 +37,8 @@ def test_several_processes_write_what_one_writes(papers: Path, tmp_path: Path, m
     monkeypatch.setattr(app_papers, "FEW", 0)
     job = read_job(WORKED)
     kits, told = strips(make_kits(job)), list[str]()
-    issuing = begin_issue(kits, job, tmp_path, day=datetime.date.today().isoformat(), is_whole=True)
+    with begin(tmp_path / "record", JobIdentity(name=job.name, file=""), verb=BUILD) as writing:
+        issuing = begin_issue(kits, job, writing, day=datetime.date.today().isoformat(), is_whole=True)
     write_papers(
         kits,
         job,
@@ -108,7 +111,7 @@ def test_no_process_outlives_a_killed_build(shop: Shop) -> None:
     build.send_signal(signal.SIGKILL)
     build.wait()
     until(lambda: not any(is_running(helper) for helper in helpers))
-    assert [name for name in shop.files() if name.startswith("output/house/")] == []
+    assert [name for name in shop.files() if name.startswith("output/house/") and "/issued/." not in name] == []
 
 
 def until(is_so: Callable[[], bool]) -> None:

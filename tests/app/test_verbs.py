@@ -16,7 +16,7 @@ from jambs import __version__
 from jambs.app.command_line import main
 from jambs.app.verbs import MEANT
 
-JOB_VERBS = ("check", "build", "measure", "compare", "buy", "labels", "issues")
+JOB_VERBS = ("check", "build", "measure", "compare", "buy", "labels", "revisions")
 
 
 @pytest.mark.parametrize(
@@ -25,7 +25,7 @@ JOB_VERBS = ("check", "build", "measure", "compare", "buy", "labels", "issues")
         ("print", {"build", "labels"}),
         ("order", {"build", "buy"}),
         ("cut", {"buy"}),
-        ("undo", {"issues"}),
+        ("undo", {"revisions"}),
         ("init", {"new"}),
         ("validate", {"check"}),
         ("chekc", {"check"}),

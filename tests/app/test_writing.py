@@ -4,35 +4,25 @@
 
 from __future__ import annotations
 
-import json
-import os
+import shutil
 import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
 from shops import Shop, built, papers, shop
 
 from jambs.app import command_line
-from jambs.app.writing import (
-    DAY,
-    JOURNAL,
-    MANIFEST,
-    Conflict,
-    conflicts,
-    digest_of,
-    digests,
-    fresh_folder,
-    move_in,
-)
+from jambs.issued.record import Record
 
 SHEET = "cut sheets/W01.pdf"
 
 
 def contents(folder: Path) -> dict[str, bytes]:
-    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+    """The files of a folder, without what the record keeps for itself."""
+    files = {path.relative_to(folder).as_posix(): path for path in folder.rglob("*") if path.is_file()}
+    return {name: path.read_bytes() for name, path in files.items() if not name.startswith("issued/")}
 
 
 def test_our_own_papers_are_overwritten_unasked(built: Shop) -> None:
@@ -112,121 +102,106 @@ def test_killed_while_drawing_leaves_the_old_papers_whole(built: Shop) -> None:
     assert contents(built.output) == before
 
 
-def staged(folder: Path, files: dict[str, str]) -> Path:
-    for name, text in files.items():
-        path = folder / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(text, encoding="utf-8")
-    return folder
+# ---- one list of written files, shared by all verbs
 
 
-def put(tmp_path: Path, files: dict[str, str], *, is_whole: bool = True) -> Path:
-    """Write some files and move them to the target."""
-    target = tmp_path / "target"
-    with fresh_folder(target) as fresh:
-        move_in(staged(fresh, files), target, is_whole=is_whole)
-    return target
+@pytest.mark.parametrize(
+    ("words", "paper"),
+    [
+        (("compare",), "placement.csv"),
+        (("buy", "--stages", "0"), "plan.json"),
+        (("labels",), "site/labels.pdf"),
+        (("measure",), "site/measure sheets.pdf"),
+    ],
+)
+def test_another_verb_in_the_same_folder_leaves_the_cut_sheets(built: Shop, words: tuple[str, ...], paper: str) -> None:
+    built.change(BOARDS, PRICED)
+    before = contents(built.output)
+    verb, *options = words
+    result = built.run(verb, "house", *options, "--out", "output/house")
+    assert result.exit_code == 0, result.output
+    after = contents(built.output)
+    assert {name: after.get(name) for name in before if name != WITNESS} == without_witness(before)
+    assert paper in after
+    assert Record.open(built.output).papers[paper].verb == verb
 
 
-def texts(folder: Path) -> dict[str, str]:
-    return {name: data.decode() for name, data in contents(folder).items() if not name.startswith(".")}
+BOARDS = """    - {nominal: 1x4, stock: poplar}
+    - {nominal: 1x6, stock: poplar}
+"""
+PRICED = """    - {nominal: 1x4, stock: poplar, lengths: [8'], price_per_foot: 2}
+    - {nominal: 1x6, stock: poplar, lengths: [8'], price_per_foot: 3}
+    - {nominal: 2x6, stock: spruce, lengths: [8', 12'], price_per_foot: 1}
+"""
+WITNESS = ".written.json"
 
 
-def test_the_manifest_says_what_was_written(tmp_path: Path) -> None:
-    target = put(tmp_path, {"a.txt": "one", "in/b.txt": "two"})
-    written = json.loads((target / MANIFEST).read_text(encoding="utf-8"))
-    assert written == {name: digest_of(target / name) for name in ("a.txt", "in/b.txt")}
-    assert not (target / JOURNAL).exists()
+def without_witness(files: dict[str, bytes]) -> dict[str, bytes]:
+    return {name: content for name, content in files.items() if name != WITNESS}
 
 
-def test_the_digest_is_a_sha256(tmp_path: Path) -> None:
-    """SHA-256 of "abc", as the standard prints it (FIPS 180-4, worked example)."""
-    (tmp_path / "abc").write_text("abc", encoding="utf-8")
-    digest = "ba7816bf 8f01cfea 414140de 5dae2223 b00361a3 96177a9c b410ff61 f20015ad"
-    assert digest_of(tmp_path / "abc") == digest.replace(" ", "")
+def test_a_folder_within_the_papers_shares_their_record(built: Shop) -> None:
+    assert built.run("compare", "house", "--out", "output/house/positions").exit_code == 0
+    papers = Record.open(built.output).papers
+    assert papers["positions/placement.csv"].verb == "compare"
+    assert not (built.output / "positions" / "issued").exists()
 
 
-def test_no_fresh_folder_stays_behind(tmp_path: Path) -> None:
-    target = put(tmp_path, {"a.txt": "one"})
-    with pytest.raises(KeyboardInterrupt), fresh_folder(target) as fresh:
-        staged(fresh, {"a.txt": "half"})
-        raise KeyboardInterrupt
-    assert texts(target) == {"a.txt": "one"}
-    assert [path.name for path in tmp_path.iterdir()] == ["target"]
+def test_a_folder_of_ones_own_has_its_own_record(shop: Shop) -> None:
+    assert shop.run("compare", "house", "--out", "positions").exit_code == 0
+    assert set(Record.open(shop.folder / "positions").papers) == {
+        "placement comparison.pdf",
+        "placement.csv",
+        "placement.json",
+    }
 
 
-def test_what_a_killed_build_left_is_cleared_after_a_day(tmp_path: Path) -> None:
-    old, new = tmp_path / ".target.building-old", tmp_path / ".target.building-new"
-    for folder in (old, new):
-        staged(folder, {"a.txt": "half"})
-    os.utime(old, (time.time() - DAY - 60,) * 2)
-    put(tmp_path, {"a.txt": "one"})
-    assert sorted(path.name for path in tmp_path.iterdir()) == [".target.building-new", "target"]
+@pytest.mark.parametrize("verb", ["build", "compare", "measure", "labels", "revisions"])
+def test_two_jobs_in_folders_of_one_name_do_not_share_papers(built: Shop, verb: str) -> None:
+    """Both are called ``house``; both would go to ``output/house``."""
+    other = built.folder / "hill" / "house"
+    shutil.copytree(built.folder / "house", other)
+    text = (other / "job.yaml").read_text(encoding="utf-8")
+    (other / "job.yaml").write_text(text.replace("job: ", "job: Another ", 1), encoding="utf-8")
+    before = contents(built.output)
+    result = built.run(verb, "hill/house")
+    assert result.exit_code == 1
+    assert "output/house holds the papers of the job" in result.stderr
+    assert "those of 'Another" in result.stderr and "(../../hill/house/job.yaml) do not go there." in result.stderr
+    assert contents(built.output) == before
 
 
-def test_only_what_the_user_touched_is_in_the_way(tmp_path: Path) -> None:
-    target = put(tmp_path, {"a": "1", "b": "1", "c": "1"})
-    staged(target, {"b": "mine", "d": "mine", "e": "same"})
-    fresh = staged(tmp_path / "fresh", {"a": "2", "b": "2", "c": "2", "d": "2", "e": "same", "f": "2"})
-    assert conflicts(fresh, target) == [
-        Conflict(path="b", was_ours=True),
-        Conflict(path="d", was_ours=False),
-    ]
+def test_a_paper_knows_its_opening(built: Shop) -> None:
+    papers = Record.open(built.output).papers
+    marks = {path: paper.marks for path, paper in papers.items() if paper.marks}
+    assert marks["cut sheets/W01.pdf"] == ("W01",) and marks["drawings/W02 flat.dxf"] == ("W02",)
+    assert {path for path in papers if "W0" in path} == set(marks)
 
 
-def test_a_folder_of_the_users_is_in_the_way_of_a_file(tmp_path: Path) -> None:
-    target = put(tmp_path, {"a": "1"})
-    (target / "b").mkdir()
-    assert conflicts(staged(tmp_path / "fresh", {"b": "2"}), target) == [Conflict(path="b", was_ours=False)]
+# ---- what was issued is said until it was
 
 
-def test_stale_files_go_and_empty_folders_with_them(tmp_path: Path) -> None:
-    put(tmp_path, {"a": "1", "in/b": "1", "in/c": "1"})
-    target = put(tmp_path, {"a": "2"})
-    assert texts(target) == {"a": "2"}
-    assert not (target / "in").exists()
+def test_the_recut_list_is_said_again_until_it_was_shown(built: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The build is stopped after its papers moved in and before it could say what to recut."""
+    built.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2")
+    with monkeypatch.context() as patch:
+        patch.setattr(command_line, "_tell_issue", lambda asked: None)
+        built.run("build", "house", "--without-solids")
+    assert "recut" not in built.run("labels", "house").output
+    said = built.run("build", "house", "--without-solids").stdout
+    assert "Issue 2, changed sheets of W01; print `changed cut sheets.pdf` and destroy the old ones:" in said
+    assert "if cut already, recut W01-" in said
+    assert built.run("build", "house", "--without-solids").stdout.splitlines()[-1] == "Nothing changed since issue 2."
 
 
-def test_some_files_leave_the_others_and_the_manifest_knows_both(tmp_path: Path) -> None:
-    put(tmp_path, {"a": "1", "b": "1"})
-    target = put(tmp_path, {"a": "2"}, is_whole=False)
-    assert texts(target) == {"a": "2", "b": "1"}
-    assert set(json.loads((target / MANIFEST).read_text(encoding="utf-8"))) == {"a", "b"}
-    assert conflicts(staged(tmp_path / "fresh", {"a": "3", "b": "3"}), target) == []
-
-
-@pytest.mark.parametrize("moves", range(4))
-def test_stopped_between_moves_no_file_is_half_and_the_next_build_knows_its_own(
-    moves: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    names = ["a", "b", "c"]
-    target = put(tmp_path, dict.fromkeys(names, "old"))
-    fresh = staged(tmp_path / "fresh", dict.fromkeys(names, "new"))
-    replace, count = Path.replace, [0]
-
-    def stopping(self: Path, to: Path) -> Path:
-        if self.parent == fresh:
-            if count[0] == moves:
-                raise KeyboardInterrupt
-            count[0] += 1
-        return replace(self, to)
-
-    monkeypatch.setattr(Path, "replace", stopping)
-    if moves < len(names):
-        with pytest.raises(KeyboardInterrupt):
-            move_in(fresh, target, is_whole=True)
-    else:
-        move_in(fresh, target, is_whole=True)
-    monkeypatch.undo()
-    assert texts(target) == {name: "new" if place < moves else "old" for place, name in enumerate(names)}
-    again = staged(tmp_path / "again", dict.fromkeys(names, "newer"))
-    assert conflicts(again, target) == []
-    move_in(again, target, is_whole=True)
-    assert texts(target) == dict.fromkeys(names, "newer")
-
-
-def test_a_spoiled_manifest_protects_everything(tmp_path: Path) -> None:
-    target = put(tmp_path, {"a": "1"})
-    (target / MANIFEST).write_text("{", encoding="utf-8")
-    assert conflicts(staged(tmp_path / "fresh", {"a": "2"}), target) == [Conflict(path="a", was_ours=False)]
-    assert digests(tmp_path / "fresh").keys() == {"a"}
+def test_without_solids_says_which_solids_are_void(built: Shop) -> None:
+    pytest.importorskip("OCP")
+    built.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2")
+    result = built.run("build", "house", "--without-solids")
+    solids = "solids/W01 fit.csv, solids/W01.glb, solids/W01.step"
+    advice = "build the whole house with its solids to renew those"
+    assert f"void and taken away, kept in the record: {solids}; {advice}" in result.stderr
+    assert not (built.output / "solids" / "W01.step").exists()
+    assert (built.output / "solids" / "W02.step").exists()
+    assert built.run("build", "house").exit_code == 0
+    assert (built.output / "solids" / "W01.step").exists()

@@ -6,6 +6,7 @@ import datetime
 import re
 from dataclasses import dataclass, field
 from enum import StrEnum
+from pathlib import Path
 from typing import Any, Literal
 
 from pydantic import model_validator
@@ -211,7 +212,7 @@ class Opening:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
-    """A whole job, checked and looked up."""
+    """A whole job, checked and looked up. ``sources``: the files it was read from, the job file first."""
 
     name: str
     units: Units
@@ -225,3 +226,4 @@ class Job:
     outside: OutsideEntry = field(default_factory=OutsideEntry)
     on_hand: tuple[OnHand, ...] = ()
     tables: tuple[TableRead, ...] = field(default=(), compare=False)
+    sources: tuple[Path, ...] = field(default=(), compare=False)

@@ -69,7 +69,15 @@ def read_job(path: str | Path) -> Job:
         outside=outside,
         on_hand=on_hand,
         tables=tuple(complaints.tables),
+        sources=(file, *_tables(file, top, shop)),
     )
+
+
+def _tables(file: Path, top: TreePiece, shop: Shop) -> Iterator[Path]:
+    """Yield the tables that a job was read from, beside its own file."""
+    names = [top.value.get(key) for key in ("schedule", "measures")]
+    names += [one.table for one in shop.on_hand]
+    yield from (file.parent / name for name in names if isinstance(name, str))
 
 
 def job_file(path: str | Path) -> Path:

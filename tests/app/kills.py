@@ -1,0 +1,143 @@
+"""Kill every verb that writes at random moments, and see that papers and record are whole and of one issue afterwards.
+
+    python tests/app/kills.py FOLDER --kills 200 --seed 1
+
+Each verb runs in a process of its own that is killed after a random time; half of the kills fall into the last quarter
+of its run, where it writes. Then another verb runs to its end, and the folder is looked at.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import random
+import shutil
+import signal
+import sys
+import time
+from collections import Counter
+from collections.abc import Iterator
+from pathlib import Path
+
+from jambs.app import build, buy, earlier_job, issue_text, outside, positions  # noqa: F401 (loaded once, for all forks)
+from jambs.app.command_line import main
+from jambs.issued.durable import sha256_of
+from jambs.issued.record import Record
+from jambs.sheets import labels, measure_sheet  # noqa: F401
+
+STUDIO = Path(__file__).parents[2] / "examples" / "garden-studio"
+FRAMES = ("frame: 24 x 36", "frame: 24 x 37")
+VERBS = (
+    ("build", "garden", "--without-solids"),
+    ("buy", "garden", "--stages", "0"),
+    ("compare", "garden"),
+    ("measure", "garden"),
+    ("labels", "garden"),
+    ("revisions", "garden", "--withdraw-to", "1", "--overwrite"),
+)
+OUT = ("--out", "papers")
+
+
+def started(words: tuple[str, ...]) -> int:
+    """Run the command line in another process and return its number."""
+    child = os.fork()
+    if child:
+        return child
+    quiet = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(quiet, 1)
+    os.dup2(quiet, 2)
+    code = 99
+    try:
+        main((*words, *OUT), standalone_mode=False)
+        code = 0
+    except SystemExit as end:
+        code = int(end.code or 0)
+    finally:
+        os._exit(code)
+
+
+def run(words: tuple[str, ...]) -> float:
+    """Run the command line to its end; return how long it took [s]."""
+    begin = time.monotonic()
+    code = os.waitstatus_to_exitcode(os.waitpid(started(words), 0)[1])
+    assert code == 0, f"{words} ended with {code}"
+    return time.monotonic() - begin
+
+
+def killed(words: tuple[str, ...], after: float) -> bool:
+    """Run the command line and kill it; say whether it was still running."""
+    child = started(words)
+    end = time.monotonic() + after
+    while time.monotonic() < end:
+        if os.waitpid(child, os.WNOHANG) != (0, 0):
+            return False
+        time.sleep(0.005)
+    os.kill(child, signal.SIGKILL)
+    return os.WIFSIGNALED(os.waitpid(child, 0)[1])
+
+
+def change_job() -> None:
+    """Give the window its other frame, so that the next build is another issue."""
+    job = Path("garden/job.yaml")
+    text = job.read_text(encoding="utf-8")
+    here, other = FRAMES if FRAMES[0] in text else FRAMES[::-1]
+    assert here in text
+    job.write_text(text.replace(here, other, 1), encoding="utf-8")
+
+
+def faults(folder: Path) -> Iterator[str]:
+    """Name what is not whole, or not of one issue, in a folder of papers."""
+    record = Record.open(folder)
+    if record.interrupted or record.chain.damaged or record.chain.healed:
+        yield "the record is not settled"
+    for path, paper in record.papers.items():
+        if not (folder / path).is_file() or sha256_of((folder / path).read_bytes()) != paper.sha256:
+            yield f"{path} is not as it is on record"
+    files = (path.relative_to(folder) for path in folder.rglob("*") if path.is_file())
+    yield from (
+        f"{path.as_posix()} is not on record"
+        for path in files
+        if path.parts[0] not in ("issued", ".written.json") and path.as_posix() not in record.papers
+    )
+    for issue in record.issues.values():
+        sums = (*issue.files.values(), *issue.documents.values())
+        yield from (f"issue {issue.issue} has lost {digest}" for digest in sums if not record.blobs.has(digest))
+    if list(record.issues) != list(range(1, len(record.issues) + 1)):
+        yield f"issues are {list(record.issues)}"
+    sheets = [path for path, paper in record.papers.items() if paper.kind == "cut sheet"]
+    latest = record.latest
+    for path in sheets:
+        mark = record.papers[path].marks[0]
+        assert latest
+        if record.papers[path].issue != latest.sheets[mark].number:
+            yield f"{path} is of issue {record.papers[path].issue}, the index says {latest.sheets[mark].number}"
+
+
+def main_loop(folder: Path, kills: int, seed: int) -> None:
+    """Make the papers, kill verbs, and print what was hit."""
+    shutil.copytree(STUDIO, folder / "garden")
+    os.chdir(folder)
+    shot, hit = random.Random(seed), Counter[str]()
+    lasts = {words: run(words) for words in VERBS}
+    for number in range(kills):
+        words = VERBS[number % len(VERBS)]
+        change_job()
+        share = shot.random() if number % 2 else shot.uniform(0.75, 1.02)
+        if killed(words, share * lasts[words]):
+            hit[words[0]] += 1
+            hit["while papers moved"] += (folder / "papers" / "issued" / "moving.json").exists()
+        run(("revisions", "garden"))
+        found = list(faults(folder / "papers"))
+        assert not found, f"kill {number} of {words} after {share:.2f}: {found}"
+    print(", ".join(f"{name} {count}" for name, count in hit.items()))
+
+
+if __name__ == "__main__":
+    asked = argparse.ArgumentParser()
+    asked.add_argument("folder", type=Path)
+    asked.add_argument("--kills", type=int, default=200)
+    asked.add_argument("--seed", type=int, default=1)
+    given = asked.parse_args()
+    given.folder.mkdir(parents=True, exist_ok=True)
+    main_loop(given.folder.resolve(), given.kills, given.seed)
+    sys.exit(0)
