@@ -1,0 +1,147 @@
+"""What a fastener goes through, what the table is asked, how many a field takes: sums by hand on small walls."""
+
+from __future__ import annotations
+
+import copy
+from typing import Any
+
+import pytest
+from cases import changed, job_of, kit_of
+from fasten_house import elevation, entries, entry
+
+from jambs.fasten.plan import FastenerLine, field_count, field_fasteners, known_spacing, opening_fasteners
+from jambs.fasten.reach import framing_face, layers_to_framing, next_length
+from jambs.job.models.outside import Fixed
+from jambs.parts.kit import Kit
+from jambs.wall.planes import WallPlanes, stack_wall
+
+GYPSUM, PLY = "gypsum board 1/2", "plywood 1/2"
+STUD = {"material": "stud 2x6", "spacing": "16"}
+COVER = {"material": "plywood 1/2", "role": "cover sheet"}
+SHINGLES = {"material": "wood shingles", "thickness": "3/4"}
+
+
+def foam(thickness: str) -> dict[str, str]:
+    return {"material": "EPS", "thickness": thickness}
+
+
+def strapping(**keys: str) -> dict[str, str]:
+    return {"material": "strapping 1x4", **keys}
+
+
+def planes(*layers: Any) -> WallPlanes:
+    """Stack a wall on a grid of 1/32."""
+    job = job_of(changed(walls__main__layers=[copy.deepcopy(one) for one in layers]))
+    return stack_wall(job.openings[0].wall, grid=job.shop.grid)
+
+
+def verdict(fixed: Fixed, wall: WallPlanes, **keys: object) -> str | None:
+    """What the table says of the field's fasteners, its first words."""
+    made = field_fasteners("north", elevation(), None, [], wall, entries(fixed, **keys), job_of(changed()))
+    assert len(made) == 1
+    return made[0].furring.words if made[0].furring else None
+
+
+def test_the_framing_is_reached_at_its_outermost_face() -> None:
+    """Two rows of studs with foam between: 1/2 + 3 1/2 + 2 + 3 1/2 = 9 1/2; inside of it nothing is counted."""
+    small = {"material": "stud 2x4", "spacing": "16"}
+    double = planes(GYPSUM, small, foam("2"), small, PLY, foam("2"), COVER, SHINGLES)
+    assert framing_face(double) == 9.5
+    assert [one.thickness for one in layers_to_framing(double, double.trim_plane)] == [0.5, 2.0, 0.5]
+    assert [one.thickness for one in layers_to_framing(double, 11.0)] == [1.0, 0.5]
+
+
+def test_without_framing_the_sheathing_is_reached() -> None:
+    """A wall of boards alone: 1/2 of gypsum, 3/4 of boards, so 1 1/4."""
+    solid = planes(GYPSUM, "board sheathing 3/4", foam("2"), COVER, SHINGLES)
+    assert framing_face(solid) == 1.25
+    assert [one.thickness for one in layers_to_framing(solid, solid.trim_plane)] == [0.5, 2.0]
+
+
+@pytest.mark.parametrize(("needed", "found"), [(2.0, 2.0), (2 + 1 / 256, 2.0), (2 + 1 / 64, 3.0), (3.1, None)])
+def test_a_length_reaches_within_half_a_sixty_fourth(needed: float, found: float | None) -> None:
+    assert next_length(needed, [3.0, 2.0]) == found
+
+
+def test_foam_inside_the_sheathing_is_not_under_the_strapping() -> None:
+    """The table is asked of the foam outboard of the sheathing; without any it is not asked at all."""
+    keys: dict[str, object] = {
+        "fastener": "1/4 lag screw",
+        "spacing": "12",
+        "penetration": "1 1/2",
+        "cladding_weight": "3 psf",
+    }
+    inside = planes(GYPSUM, foam("3"), STUD, PLY, strapping(), SHINGLES)
+    assert verdict(Fixed.STRAPPING, inside, **keys) is None
+    both = planes(GYPSUM, foam("3"), STUD, PLY, foam("4"), strapping(), SHINGLES)
+    assert (verdict(Fixed.STRAPPING, both, **keys) or "").startswith("in the table: up to 4 in of foam")
+    two = planes(GYPSUM, STUD, PLY, foam("2"), foam("2 1/2"), strapping(), SHINGLES)
+    assert (verdict(Fixed.STRAPPING, two, **keys) or "").startswith('needs design: 4 1/2" of foam')
+
+
+def test_the_table_is_not_for_a_cover_sheet_and_asks_for_a_spacing() -> None:
+    cover = planes(GYPSUM, STUD, PLY, foam("2"), COVER, SHINGLES)
+    assert (verdict(Fixed.COVER, cover) or "").startswith("needs design: the published table is for furring over foam")
+    assert verdict(Fixed.COVER, planes(GYPSUM, STUD, PLY, COVER, SHINGLES)) is None
+    bare = planes(GYPSUM, "board sheathing 3/4", foam("2"), strapping(), SHINGLES)
+    keys: dict[str, object] = {"fastener": "1/4 lag screw", "spacing": "12", "cladding_weight": "3 psf"}
+    said = "needs design: neither the strapping nor the framing has a spacing in the job; the local code decides."
+    assert verdict(Fixed.STRAPPING, bare, **keys) == said
+    told = planes(GYPSUM, "board sheathing 3/4", foam("2"), strapping(spacing="16"), SHINGLES)
+    assert (verdict(Fixed.STRAPPING, told, **keys) or "").startswith("in the table")
+
+
+def test_strapping_has_its_own_spacing_and_else_that_of_the_studs() -> None:
+    own = planes(GYPSUM, STUD, PLY, foam("2"), strapping(spacing="24"), SHINGLES)
+    assert known_spacing(own.layers[4].layer, own) == 24.0
+    studs = planes(GYPSUM, STUD, PLY, foam("2"), strapping(), SHINGLES)
+    assert known_spacing(studs.layers[4].layer, studs) == 16.0
+    cover = planes(GYPSUM, STUD, PLY, foam("2"), COVER, SHINGLES)
+    assert known_spacing(cover.layers[4].layer, cover) == 16.0
+
+
+def opening(width: str, height: str) -> Kit:
+    size = f"{width} x {height}"
+    return kit_of(openings__0__frame=size, openings__0__rough_opening=size, shop__shim_space="0")
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "out"),
+    [("32", "48", 2 * 3), ("31", "48", 1 * 3), ("32", "47", 2 * 2), ("33", "49", 2 * 3)],
+)
+def test_an_opening_takes_out_whole_members_and_whole_spaces(width: str, height: str, out: int) -> None:
+    """Members 16 apart, screws 16 apart: 10 ft have 120 / 16 = 7 spaces, 8 members; 96 high have 7 screws each."""
+    holes = [opening(width, height)]
+    assert field_count(elevation(), 120.0, [], 16.0, entry()) == 8 * 7
+    assert field_count(elevation(), 120.0, holes, 16.0, entry()) == 8 * 7 - out
+    assert field_count(elevation(), 120.0, holes, 16.0, entry(rows="2")) == 2 * (8 * 7 - out)
+    assert field_count(elevation(), 16.0, holes * 9, 16.0, entry()) == 0
+
+
+@pytest.mark.parametrize(("width", "members"), [(112.0, 8), (111.9, 7), (127.9, 8), (128.0, 9)])
+def test_members_stand_at_both_ends(width: float, members: int) -> None:
+    assert field_count(elevation(), width, [], 16.0, entry()) == members * 7
+
+
+def of_opening(fixed: Fixed, **paths: Any) -> FastenerLine:
+    made = opening_fasteners(kit_of(**paths), entries(fixed), job_of(changed(**paths)))
+    assert len(made) == 1
+    return made[0]
+
+
+def test_casing_over_insulation_wants_design_and_a_buck_is_not_asked() -> None:
+    casing, buck = of_opening(Fixed.CASING), of_opening(Fixed.BUCK)
+    assert casing.furring is not None and casing.furring.words.startswith(
+        "needs design: the published table is for furring over foam, not for casing over insulation"
+    )
+    assert buck.furring is None
+    plain = [GYPSUM, STUD, PLY, SHINGLES]
+    assert of_opening(Fixed.CASING, walls__main__layers=plain, position={"share": "0"}).furring is None
+
+
+def test_a_buck_is_fastened_board_by_board() -> None:
+    """Outboard buck of 1 1/2 round 36 x 48: heads 39, legs 48; 16 apart, 2 from each end: 4, 4, 4 and 4."""
+    line = of_opening(Fixed.BUCK)
+    assert line.count == 4 + 4 + 4 + 4
+    assert not line.is_about
+    assert (line.needed, line.where) == (2.75 + 0.5 + 1.5, "W1")

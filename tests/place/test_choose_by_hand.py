@@ -1,0 +1,90 @@
+"""*Choose for me* on the grid, inside its limits, with the board it saves: depths by hand, limits from both sides.
+
+Equal share of the base wall: flange plane 9 1/4; jamb depth 4 9/16 leaves 4 11/16 inside.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from cases import placed
+
+from jambs.place.reasons import MovedForBoard
+
+CHOOSE = {"choose": "yes"}
+
+
+@pytest.mark.parametrize(
+    ("limits", "depth"),
+    [
+        # Plane 6 1/2 + overhang at most. 8 33/64 - 4 9/16 = 3 61/64, on sixteenths 3 15/16.
+        ({"overhang": "2 1/64"}, 3 + 15 / 16),
+        # 8 35/64: 3 63/64 would go to 4, past the limit, so one step back.
+        ({"overhang": "2 3/64"}, 3 + 15 / 16),
+        ({"overhang": "2 1/16"}, 4.0),
+        # At least 5 1/64 inside: 5 is too little, one step on. 5 3/64 goes to 5 1/16 by itself.
+        ({"overhang": "6", "least_interior_depth": "5 1/64"}, 5 + 1 / 16),
+        ({"overhang": "6", "least_interior_depth": "5 3/64"}, 5 + 1 / 16),
+        ({"overhang": "6", "least_interior_depth": "5"}, 5.0),
+    ],
+)
+def test_on_the_grid_and_inside_the_limit(limits: dict[str, str], depth: float) -> None:
+    found = placed(shop__grid="1/16", position=CHOOSE, limits={**limits, "shift_for_board": "0"})
+    assert found.interior_depth == depth
+
+
+@pytest.mark.parametrize(
+    ("jamb_depth", "depth", "moved"),
+    [
+        # 9 1/4 - 3 7/8 = 5 3/8, a rip of 5 13/32: a 1x6 gives 5 1/2 - 1/8 = 5 3/8, so it would take a 1x8.
+        ("3 7/8", 5 + 11 / 32, 1 / 32),
+        # 5 11/32 and a rip of just 5 3/8 comes out of the 1x6.
+        ("3 29/32", 5 + 11 / 32, None),
+        # 5 15/32: 1/8 more than a 1x6 gives.
+        ("3 25/32", 5 + 11 / 32, 1 / 8),
+    ],
+)
+def test_a_board_is_saved_only_where_one_is(jamb_depth: str, depth: float, moved: float | None) -> None:
+    found = placed(position=CHOOSE, windows__fixed__jamb_depth=jamb_depth, limits={"overhang": "6"})
+    assert found.interior_depth == depth
+    saved = [one for one in found.reasons if isinstance(one, MovedForBoard)]
+    assert saved == ([] if moved is None else [MovedForBoard(moved=moved, board=5.5)])
+
+
+@pytest.mark.parametrize(
+    ("limits", "depth"),
+    [
+        # Overhang 2: 3 15/16; a 1x4 gives 3 1/2 - 1/8 - 1/32 = 3 11/32, which is 19/32 further in.
+        ({"shift_for_board": "19/32"}, 3 + 11 / 32),
+        ({"shift_for_board": "37/64"}, 3 + 15 / 16),
+        ({"least_interior_depth": "3 11/32"}, 3 + 11 / 32),
+        ({"least_interior_depth": "3 3/8"}, 3 + 15 / 16),
+    ],
+)
+def test_moved_no_further_than_allowed(limits: dict[str, str], depth: float) -> None:
+    assert placed(position=CHOOSE, limits={"overhang": "2", **limits}).interior_depth == depth
+
+
+@pytest.mark.parametrize(
+    ("rule", "depth"),
+    [
+        ({"interior_depth": "4"}, 4.0),
+        ({"interior_depth": "4 1/64"}, 4 + 1 / 32),  # half a step goes up
+        ({"exterior_depth": "2"}, 12 - 1.25 - 2 - 4 - 9 / 16),
+        ({"share": "0"}, 6.5 - 4 - 9 / 16),
+        ({"share": "1"}, 12 - 4 - 9 / 16),
+        ({"share": "1/4"}, 6.5 + 5.5 / 4 - 4 - 9 / 16),
+    ],
+)
+def test_rules_by_hand(rule: dict[str, Any], depth: float) -> None:
+    assert placed(position=rule).interior_depth == depth
+
+
+def test_a_liner_stands_at_the_rough_opening_and_reaches_to_the_studs() -> None:
+    """Gypsum 1/2, so from 1/2 to the flange plane 9 1/4; an outboard buck from the sheathing, 6 1/2."""
+    liner = placed(walls__main__buck={"kind": "liner", "thickness": "3/4", "stock": "plywood"}).buck
+    assert liner is not None and (liner.inner, liner.outer, liner.set_back) == (0.5, 9.25, 0.0)
+    set_back = {"kind": "outboard", "thickness": "1 1/2", "stock": "spruce", "set_back": "1/4"}
+    outboard = placed(walls__main__buck=set_back).buck
+    assert outboard is not None and (outboard.inner, outboard.outer, outboard.set_back) == (6.5, 9.25, 0.25)
