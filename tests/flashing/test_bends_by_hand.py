@@ -1,0 +1,116 @@
+"""Where the metal of the base job lies, bend by bend, and what is said of its laps: sums by hand.
+
+Trim plane 12, cladding face 12 3/4, flange plane 9 1/4. The frame shows 2 1/2, less 1/4 of reveal: clear 31 wide,
+its head at 47 1/2 - 2 1/4 = 45 1/4; casing 4 1/2 x 1 from 1/4 above that, so its upper edge is at 50.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+from cases import changed, job_of, kit_of
+
+from jambs.flashing.bending import resolve_bending
+from jambs.flashing.blank import Blank, BlankKind
+from jambs.flashing.make import Flashings, blank_list, head_of, make_flashings
+from jambs.job.models.outside import FlashingEntry
+from jambs.length import MM_PER_INCH, Units
+
+
+def made(flashing: dict[str, object] | None = None, **paths: Any) -> Flashings:
+    return make_flashings(kit_of(**paths), FlashingEntry.model_validate(flashing or {}), job_of(changed(**paths)))
+
+
+def blank(kind: BlankKind, flashing: dict[str, object] | None = None, **paths: Any) -> Blank:
+    return next(one for one in made(flashing, **paths).blanks if one.kind is kind)
+
+
+def near(points: list[tuple[float, float]]) -> Any:
+    return [pytest.approx(point, abs=1e-9) for point in points]
+
+
+def test_the_head_flashing_bend_by_bend() -> None:
+    """A fall of 1 in 10 over 1 in, 1/2 down, a drip 1/4 out at 45 degrees, a hem of 3/8 folded back on it."""
+    head = blank(BlankKind.HEAD_FLASHING)
+    hem = 0.375 / math.sqrt(2)
+    assert list(head.profile) == near(
+        [(12, 53.1), (12, 50.1), (13, 50.0), (13, 49.5), (13.25, 49.25), (13.25 - hem, 49.25 + hem)]
+    )
+    # Casing 31 + 2 x 1/4 + 2 x 4 1/2 + 2 x 1/2 over, 1/2 past it at each end, a dam of 1 at each.
+    assert (head.between, head.length) == pytest.approx((42.5, 44.5), abs=1e-9)
+    girth = 3 + math.hypot(1, 0.1) + 0.5 + math.sqrt(2) / 4 + 0.375
+    assert head.girth == pytest.approx(girth, abs=1e-9)
+    assert [bend.at for bend in head.bends] == pytest.approx(
+        [3, 3 + math.hypot(1, 0.1), 3.5 + math.hypot(1, 0.1), girth - 0.375], abs=1e-9
+    )
+    fall = math.degrees(math.atan(0.1))
+    assert [bend.turn_deg for bend in head.bends] == pytest.approx([90 - fall, fall - 90, 45, 180], abs=1e-9)
+
+
+def test_without_a_hem_the_drip_is_the_last_leg() -> None:
+    head = blank(BlankKind.HEAD_FLASHING, {"hem": "0"})
+    assert [leg.name for leg in head.legs] == ["upstand", "top", "front leg", "drip"]
+
+
+def test_the_pan_from_the_inside_edge_to_the_flange() -> None:
+    """Inside edge 4 11/16, 4 9/16 to the flange, 6 % of it is 0.27375; the rough opening's bottom is at -1/4."""
+    pan = blank(BlankKind.SILL_PAN)
+    rise = 0.06 * 4.5625
+    assert list(pan.profile) == near([(4.6875, rise + 0.75), (4.6875, rise - 0.25), (9.25, -0.25), (9.25, -1.25)])
+    assert (pan.between, pan.length) == (36.0, 38.0)
+
+
+def test_the_pan_of_a_window_on_clips_goes_to_its_outside_edge() -> None:
+    """Clips: 1 1/4 further out, 10 1/2."""
+    clips: dict[str, Any] = {"windows__fixed__nailing_flange": "no", "windows__fixed__flange_width": None}
+    pan = blank(BlankKind.SILL_PAN, **clips)
+    assert (pan.profile[0][0], pan.profile[-1][0]) == pytest.approx((4.6875, 10.5), abs=1e-9)
+    assert [lap.what for lap in made(**clips).laps][1] == "window on its clips"
+
+
+def test_the_sill_flashing_from_under_the_frame_to_the_cladding() -> None:
+    """Sill 1 1/2 thick at 10 degrees, nothing of it under the frame: from the outside edge 10 1/2 to 12 3/4."""
+    sill = blank(BlankKind.SILL_FLASHING, exterior_trim__outside__sill__under_frame="0")
+    cosine = math.cos(math.radians(10))
+    assert [leg.width for leg in sill.legs][:3] == pytest.approx([1.5 / cosine, 2.25 / cosine, 0.5], abs=1e-9)
+    assert [depth for depth, _ in sill.profile][:4] == pytest.approx([10.5, 10.5, 12.75, 12.75], abs=1e-9)
+    assert sill.profile[1][1] - sill.profile[2][1] == pytest.approx(2.25 * math.tan(math.radians(10)), abs=1e-9)
+    # Notch to notch: the sill between its horns is 31 + 2 x 3/4.
+    assert sill.between == pytest.approx(32.5, abs=1e-9)
+
+
+def test_laps_say_how_far() -> None:
+    said = {lap.what: lap.over for lap in made().laps}
+    assert said["sill pan"] == 'front leg 1" down over the membrane under the opening'
+    assert said["sill flashing"] == 'over the course of cladding under the sill, by 1/2"'
+    assert said["head flashing"] == 'front leg 1/2" down over the head casing'
+    assert said["membrane"] == 'over the upstand of 3", taped at its upper edge'
+    assert said["cladding over the head"] == "over the membrane, 3/8\" clear of the head casing's upper edge"
+    assert [lap.number for lap in made().laps] == list(range(1, len(made().laps) + 1))
+    assert "over the pan; no sealant" in said["window, nailing flange"]
+
+
+def test_what_is_not_said_is_usual_in_both_units() -> None:
+    inch, metric = (resolve_bending(FlashingEntry(), units=units) for units in (Units.INCH, Units.MM))
+    assert (inch.drip_out, inch.hem, inch.end_dam) == (0.25, 0.375, 1.0)
+    assert [one * MM_PER_INCH for one in (metric.drip_out, metric.hem, metric.end_dam)] == pytest.approx([6, 10, 25])
+    assert inch.fall_deg == metric.fall_deg == pytest.approx(math.degrees(math.atan(0.1)))
+    assert [one.value for one in inch.assumed] == ["5.7° (10 %)", '1/4"', '3/8"', '1"']
+    # 10 Pa a millimetre: an inch holds 254 Pa back.
+    assert inch.pressure_held == pytest.approx(254.0)
+
+
+def test_without_exterior_trim_there_is_no_metal() -> None:
+    none = made(exterior_trim=None)
+    assert (none.blanks, none.laps, none.findings) == ((), (), ())
+    assert head_of(none) is None
+
+
+def test_the_list_puts_alike_blanks_in_one_row_long_ones_first() -> None:
+    one, other = made(), made(openings__0__frame="40 x 47 1/2", openings__0__rough_opening="40 1/2 x 48")
+    rows = blank_list((one, other, one), job_of(changed()))
+    heads = [row for row in rows if row.name == "head flashing"]
+    # 44 1/2 long, and 4 1/2 more; girth 5.233 up to the next thirty-second.
+    assert [(row.length, row.girth, row.marks) for row in heads] == [(49.0, 5.25, ("W1",)), (44.5, 5.25, ("W1", "W1"))]
