@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 from cases import kit_of
 
-from jambs.parts.kinds import PartKind, Side
+from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
+from jambs.sides import Side
 
 
 def jamb(depth: str, *boards: str) -> Part:
