@@ -67,11 +67,12 @@ def _plain(text: str) -> str:
     return text.translate(_PRIME).strip().lower()
 
 
-def read_length(text: str | float, *, units: Units) -> float:
+def read_length(text: str | float, *, units: Units, is_taped: bool = True) -> float:
     """Read one length [in].
 
     Accepts ``5 1/2``, ``4-9/16"``, ``2'-11 1/2"``, ``902 mm``, ``90.2 cm``, ``7.5``; a bare number is in
-    the job's units, a fraction or a foot or inch mark is always inches.
+    the job's units, a fraction or a foot or inch mark is always inches. ``is_taped``: fractions are those of a tape;
+    labels, which nobody measures, come in thirds too.
 
     Raises:
         LengthError: the text is no length.
@@ -87,16 +88,16 @@ def read_length(text: str | float, *, units: Units) -> float:
         return float(plain) / MM_PER_INCH
     if units is Units.MM and not re.search(r"['\"]|in", plain):
         raise LengthError(_not_a_length(text, "in a mm job inches carry their mark"))
-    return _read_imperial(plain, text)
+    return _read_imperial(plain, text, is_taped=is_taped)
 
 
-def _read_imperial(plain: str, text: str) -> float:
+def _read_imperial(plain: str, text: str, *, is_taped: bool) -> float:
     found = _IMPERIAL.fullmatch(plain)
     if not found or not any(found[name] for name in ("feet", "whole", "top")):
         raise LengthError(_not_a_length(text))
     if found["top"] and int(found["top"]) >= int(found["bottom"]):
         raise LengthError(_not_a_length(text, "the fraction is not less than one; is a space missing?"))
-    if found["bottom"] and int(found["bottom"]) not in TAPE:
+    if is_taped and found["bottom"] and int(found["bottom"]) not in TAPE:
         raise LengthError(_not_a_length(text, "a tape is divided in halves, quarters, to sixty-fourths"))
     if found["top"] and found["whole"] and "." in found["whole"]:
         raise LengthError(_not_a_length(text))

@@ -89,7 +89,8 @@ def _size(text: str, option: str, units: Units) -> tuple[float, float]:
     from jambs.length import LengthError, read_length
 
     try:
-        one, other = (read_length(half, units=units) for half in text.lower().replace("×", "x").split("x"))
+        halves = text.lower().replace("×", "x").split("x")
+        one, other = (read_length(half, units=units, is_taped=False) for half in halves)
     except (LengthError, ValueError):
         message = f"{text!r} is no size; write it like 2 5/8 x 1 or 70 mm x 36 mm"
         raise click.BadParameter(message, param_hint=f"'--{option}'") from None
