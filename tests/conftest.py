@@ -7,10 +7,11 @@ every run and twenty times as many, on a machine of one's own: ``pytest --hypoth
 import sys
 from pathlib import Path
 
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 sys.path.insert(0, str(Path(__file__).parent))
 
-settings.register_profile("ci", derandomize=True, database=None, deadline=None)
-settings.register_profile("long", deadline=None, print_blob=True, max_examples=2000)
+BUSY = [HealthCheck.too_slow]  # a busy machine is no fault of a test
+settings.register_profile("ci", derandomize=True, database=None, deadline=None, suppress_health_check=BUSY)
+settings.register_profile("long", deadline=None, print_blob=True, max_examples=2000, suppress_health_check=BUSY)
 settings.load_profile("ci")

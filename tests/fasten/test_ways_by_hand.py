@@ -9,7 +9,7 @@ import pytest
 from cases import changed, job_of, kit_of
 from fasten_house import elevation, entries, entry
 
-from jambs.fasten.plan import FastenerLine, field_count, field_fasteners, known_spacing, opening_fasteners
+from jambs.fasten.plan import FastenerLine, board_count, field_count, field_fasteners, known_spacing, opening_fasteners
 from jambs.fasten.reach import framing_face, layers_to_framing, next_length
 from jambs.job.models.outside import Fixed
 from jambs.parts.kit import Kit
@@ -145,3 +145,9 @@ def test_a_buck_is_fastened_board_by_board() -> None:
     assert line.count == 4 + 4 + 4 + 4
     assert not line.is_about
     assert (line.needed, line.where) == (2.75 + 0.5 + 1.5, "W1")
+
+
+@pytest.mark.parametrize(("length", "count"), [(3.0, 1), (4.0, 1), (4.5, 2), (20.0, 2), (20.5, 3), (36.0, 3)])
+def test_one_near_each_end_and_spaces_of_at_most_the_spacing(length: float, count: int) -> None:
+    """2 from each end: 4 leaves nothing between, 20 leaves 16, one space; 20 1/2 wants two."""
+    assert board_count(length, entry()) == count

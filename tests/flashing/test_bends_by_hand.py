@@ -14,6 +14,7 @@ from cases import changed, job_of, kit_of
 
 from jambs.flashing.bending import resolve_bending
 from jambs.flashing.blank import Blank, BlankKind
+from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings, blank_list, head_of, make_flashings
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Units
@@ -114,3 +115,24 @@ def test_the_list_puts_alike_blanks_in_one_row_long_ones_first() -> None:
     heads = [row for row in rows if row.name == "head flashing"]
     # 44 1/2 long, and 4 1/2 more; girth 5.233 up to the next thirty-second.
     assert [(row.length, row.girth, row.marks) for row in heads] == [(49.0, 5.25, ("W1",)), (44.5, 5.25, ("W1", "W1"))]
+    names = [row.name for row in rows]
+    assert names == sorted(names) and len(set(names)) == 3
+    for name in set(names):
+        lengths = [row.length for row in rows if row.name == name]
+        assert lengths == sorted(lengths, reverse=True)
+
+
+@pytest.mark.parametrize(("pressure", "told"), [("254", False), ("254.1", True), ("253", False)])
+def test_a_dam_of_an_inch_holds_254_pascals(pressure: str, told: bool) -> None:
+    """25.4 mm at 10 Pa a millimetre."""
+    found = made({"end_dam": "1", "driving_pressure": pressure}).findings
+    assert any("end dams" in one.sentence(Units.INCH) for one in found) is told
+
+
+def test_the_kit_gets_the_blank_of_its_head_flashing() -> None:
+    """Girth 5.233 and length 44 1/2 up to thirty-seconds, four bends, the first 3 from the upper edge."""
+    grid = job_of(changed()).shop.grid
+    flat = flat_head(kit_of(), made(), grid)
+    assert flat is not None
+    assert (flat.width, flat.length) == (5.25, 44.5)
+    assert flat_head(kit_of(exterior_trim=None), made(exterior_trim=None), grid) is None

@@ -1,6 +1,7 @@
 """Mutants of a file: one small change of its source each, as a slip of the pen would make it.
 
-Words, annotations and decorators are left alone; what remains is arithmetic, comparisons, conditions and numbers.
+Words, annotations, decorators and assertions (they are there for the type checker) are left alone; what remains is
+arithmetic, comparisons, conditions and numbers.
 """
 
 from __future__ import annotations
@@ -85,7 +86,7 @@ def _nodes(tree: ast.AST) -> Iterator[ast.expr]:
         if name in ("annotation", "returns", "decorator_list", "bases", "format_spec", "type_params"):
             continue
         for child in value if isinstance(value, list) else [value]:
-            if not isinstance(child, ast.AST) or _is_alias(child):
+            if not isinstance(child, ast.AST) or isinstance(child, ast.Assert) or _is_alias(child):
                 continue
             if isinstance(child, ast.expr):
                 yield child

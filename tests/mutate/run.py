@@ -16,15 +16,18 @@ import hashlib
 import json
 import os
 import random
+import shutil
 import sys
 import tempfile
 from collections import Counter
+from functools import partial
+from itertools import groupby
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent))
 
 from mutants import Mutant, mutants
-from trial import LIVES, ROOT, load_heavy, make_copy, measure_tests, try_mutant
+from trial import LIVES, ROOT, make_copy, try_room
 
 ROOMS: dict[str, tuple[str, ...]] = {
     "place": ("jambs/place",),
@@ -36,8 +39,6 @@ ROOMS: dict[str, tuple[str, ...]] = {
     "stock": ("jambs/stock/checker.py", "jambs/stock/verify.py"),
 }
 """What is changed; the tests of a room are the folder of tests with its name."""
-LEAST_LIMIT = 60.0
-"""A mutant gets at least this long [s], and three times what the tests of its room take."""
 EQUIVALENT = Path(__file__).with_name("equivalent.txt")
 
 
@@ -83,17 +84,18 @@ def room_of(mutant: Mutant) -> str:
 def _try_all(sample: list[Mutant], work: Path) -> None:
     folder = work / f"house-{os.getpid()}"
     make_copy(folder)
-    load_heavy()
-    durations: dict[str, dict[str, float]] = {}
-    for number, one in enumerate(sample, start=1):
-        room = room_of(one)
-        if room not in durations:
-            durations[room] = measure_tests(folder, [f"tests/{room}"], 1800.0)
-        limit = max(LEAST_LIMIT, 3 * sum(durations[room].values()))
-        found = try_mutant(one, folder, [f"tests/{room}"], durations[room], limit)
-        with (work / "record.jsonl").open("a", encoding="utf-8") as record:
-            record.write(json.dumps({"key": _key(one), "found": found}) + "\n")
-        print(f"{number:4}/{len(sample)}  {found:7}  {one.words}", flush=True)
+    out = os.dup(1)  # pytest holds back what is printed
+    try:
+        for room, mutants_of in groupby(sample, key=room_of):
+            try_room(room, list(mutants_of), folder, partial(_write_down, out, work / "record.jsonl"))
+    finally:
+        shutil.rmtree(folder)
+
+
+def _write_down(out: int, record: Path, mutant: Mutant, found: str) -> None:
+    with record.open("a", encoding="utf-8") as file:
+        file.write(json.dumps({"key": _key(mutant), "found": found}) + "\n")
+    os.write(out, f"{found:7}  {mutant.words}\n".encode())
 
 
 def _report(sample: list[Mutant], record: dict[str, str], seed: int) -> None:
@@ -132,6 +134,7 @@ def _options() -> argparse.Namespace:
     parser.add_argument("--again", action="store_true", help="try survivors of an earlier run once more")
     parser.add_argument("--work", type=Path, default=Path(tempfile.gettempdir()) / "jambs-mutants", help="folder")
     options = parser.parse_args()
+    options.work = options.work.resolve()
     options.work.mkdir(parents=True, exist_ok=True)
     return options
 

@@ -1,11 +1,15 @@
-"""Try mutants on a copy of the house: write one, run the tests of its room fastest first, see whether one fails.
+"""Try mutants on a copy of the house: put one in, run the tests of its room fastest first, see whether one fails.
 
-The copy's tests run in a child that is forked after the big libraries are loaded, so that a mutant costs little more
-than the tests that see it.
+The tests of a room are collected once. For each mutant the process forks and the function is given its changed code,
+so that a mutant costs no more than the tests that see it. What stands outside functions (tables, defaults) is written
+into the copy and imported anew.
 """
 
 from __future__ import annotations
 
+import ast
+import functools
+import gc
 import importlib
 import json
 import os
@@ -15,122 +19,208 @@ import signal
 import subprocess
 import sys
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
+from types import CodeType, FunctionType
+from typing import Any, NoReturn
 
+import pytest
 from mutants import Mutant
 
 ROOT = Path(__file__).parents[2]
 LEFT_OUT = shutil.ignore_patterns(".*", "__pycache__", "output", "build", "dist", "*.egg-info")
 HEAVY = ("yaml", "pydantic", "numpy", "scipy.optimize", "scipy.sparse.linalg", "openpyxl")
+OPTIONS = ("-p", "no:cacheprovider", "-p", "no:terminal", "-o", "addopts=")
+SEEN, LIVES, TOO_LONG = "killed", "lives", "over the time limit"
 TIMES = "durations.json"
-"""How long every test of the unchanged house took [s], in the copy."""
+LEAST_LIMIT = 60.0
+"""A mutant gets at least this long, and three times what the tests of its room take [s of the processor]."""
 WAITING = 20
 """A child that waits for the processor gets this many times its limit before it is ended."""
-SEEN, LIVES, TOO_LONG = "killed", "lives", "over the time limit"
 
-
-@dataclass(frozen=True, slots=True)
-class FastestFirst:
-    """Put the tests that took least time first, so that most mutants die soon; write down how long each takes."""
-
-    durations: dict[str, float]
-    writes: bool = False
-
-    def pytest_collection_modifyitems(self, items: list[object]) -> None:
-        """Sort the tests; one that is not known comes first."""
-        items.sort(key=lambda item: self.durations.get(item.nodeid, 0.0))  # type: ignore[attr-defined]
-
-    def pytest_runtest_logreport(self, report: object) -> None:
-        """Add up setup, call and teardown of a test."""
-        if self.writes:
-            name = report.nodeid  # type: ignore[attr-defined]
-            self.durations[name] = self.durations.get(name, 0.0) + report.duration  # type: ignore[attr-defined]
+Told = Callable[[Mutant, str], None]
 
 
 def make_copy(folder: Path) -> None:
-    """Copy the house as it stands now into a folder of its own; a copy that is there is brought up to date."""
+    """Copy the house as it stands now into a folder of its own."""
     for name in ("jambs", "tests", "examples"):
-        shutil.rmtree(folder / name, ignore_errors=True)
         shutil.copytree(ROOT / name, folder / name, ignore=LEFT_OUT)
     for name in ("pyproject.toml", "README.md", "DEVELOPERS.md"):
         shutil.copy(ROOT / name, folder / name)
-    compiled = [sys.executable, "-m", "compileall", "-q", str(folder / "jambs"), str(folder / "tests")]
-    subprocess.run(compiled, check=True)
+    subprocess.run([sys.executable, "-m", "compileall", "-q", str(folder / "jambs"), str(folder / "tests")], check=True)
 
 
-def load_heavy() -> None:
-    """Import what every child would import again."""
-    for name in HEAVY:
-        importlib.import_module(name)
-
-
-def measure_tests(folder: Path, tests: Sequence[str], limit: float) -> dict[str, float]:
-    """Run tests on the unchanged copy and return how long each took [s].
+def try_room(room: str, sample: Sequence[Mutant], folder: Path, told: Told) -> None:
+    """Try all mutants of a room against its own tests; ``told`` hears what became of each.
 
     Raises:
-        SystemExit: they do not pass, so that nothing can be said of mutants.
+        SystemExit: the tests do not pass on the unchanged house, so that nothing can be said of mutants.
     """
-    into = folder / TIMES
-    into.unlink(missing_ok=True)
-    if _in_child(folder, tests, {}, limit, into) != SEEN or not into.exists():
-        raise SystemExit(f"the tests do not pass on the unchanged house: {' '.join(tests)}")
-    found: dict[str, float] = json.loads(into.read_text(encoding="utf-8"))
-    return found
+    for name in HEAVY:
+        importlib.import_module(name)
+    inside: list[Mutant] = []
+    outside: list[Mutant] = []
+    for one in sample:
+        (inside if function_of(one, folder) else outside).append(one)
+    plugin = Patching(folder, inside, told)
+    if _wait(_forked(lambda: _pytest(folder, room, plugin)), None) != 0:
+        failed = (folder / TIMES).read_text(encoding="utf-8") if (folder / TIMES).exists() else f"tests/{room}"
+        raise SystemExit(f"it does not pass on the unchanged house: {failed}")
+    for one in outside:
+        told(one, _try_anew(one, folder, room))
 
 
-def try_mutant(mutant: Mutant, folder: Path, tests: Sequence[str], durations: dict[str, float], limit: float) -> str:
-    """Write one mutant into the copy, run the tests, put the file back; return what became of it."""
+def function_of(mutant: Mutant, folder: Path) -> ast.FunctionDef | None:
+    """Return the outermost function whose body holds a mutant; nothing for tables, fields and defaults."""
+    source = (folder / mutant.path).read_bytes()
+    starts = [0]
+    for line in source.splitlines(keepends=True):
+        starts.append(starts[-1] + len(line))
+    for node in _functions(ast.parse(source)):
+        first, last = node.body[0], node.body[-1]
+        assert last.end_lineno is not None and last.end_col_offset is not None
+        begin, end = starts[first.lineno - 1] + first.col_offset, starts[last.end_lineno - 1] + last.end_col_offset
+        if begin <= mutant.at and mutant.end <= end:
+            return node
+    return None
+
+
+def _functions(node: ast.AST) -> Iterator[ast.FunctionDef]:
+    for child in ast.iter_child_nodes(node):
+        if isinstance(child, ast.FunctionDef):
+            yield child
+        elif isinstance(child, ast.ClassDef):
+            yield from _functions(child)
+
+
+@dataclass
+class Patching:
+    """A plugin of pytest: once the tests are collected, every mutant in turn is put in and tried in a child."""
+
+    folder: Path
+    mutants: Sequence[Mutant]
+    told: Told
+
+    @pytest.hookimpl(tryfirst=True)
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        """Run the tests once as they are, then with each mutant, fastest first."""
+        times = self.folder / TIMES
+        if _wait(_forked(partial(_measure, session, times)), None) != 0:
+            session.testsfailed = 1
+            return True
+        durations: dict[str, float] = json.loads(times.read_text(encoding="utf-8"))
+        session.items.sort(key=lambda item: durations[item.nodeid])
+        limit = max(LEAST_LIMIT, 3 * sum(durations.values()))
+        for one in self.mutants:
+            self.told(one, _verdict(_wait(_forked(partial(self._with, one, session), limit), limit)))
+        return True
+
+    def _with(self, mutant: Mutant, session: pytest.Session) -> int:
+        _patch(mutant, self.folder)
+        return int(any(_fails(session, number) for number in range(len(session.items))))
+
+
+def _measure(session: pytest.Session, into: Path) -> int:
+    """Run all tests; write down how long each takes [s of the processor]."""
+    durations: dict[str, float] = {}
+    for number, item in enumerate(session.items):
+        started = time.process_time()
+        if _fails(session, number):
+            into.write_text(item.nodeid, encoding="utf-8")
+            return 1
+        durations[item.nodeid] = time.process_time() - started
+    into.write_text(json.dumps(durations), encoding="utf-8")
+    return 0
+
+
+def _fails(session: pytest.Session, number: int) -> bool:
+    """Run one test; say whether it failed."""
+    item, following = session.items[number], session.items[number + 1 : number + 2]
+    item.config.hook.pytest_runtest_protocol(item=item, nextitem=following[0] if following else None)
+    return session.testsfailed > 0
+
+
+def _patch(mutant: Mutant, folder: Path) -> None:
+    """Give the function that a mutant stands in its changed code, wherever it is held; forget what was remembered."""
+    path = folder / mutant.path
+    node = function_of(mutant, folder)
+    assert node is not None
+    changed = compile(mutant.applied(path.read_bytes()), str(path), "exec", dont_inherit=True)
+    first = min([node.lineno, *(one.lineno for one in node.decorator_list)])
+    code = next(one for one in _codes(changed) if one.co_name == node.name and one.co_firstlineno == first)
+    for thing in gc.get_objects():
+        if isinstance(thing, functools._lru_cache_wrapper):
+            thing.cache_clear()
+        elif isinstance(thing, FunctionType) and _is_of(thing.__code__, code):
+            thing.__code__ = code
+
+
+def _is_of(one: CodeType, other: CodeType) -> bool:
+    places = (one.co_filename, one.co_firstlineno, one.co_name)
+    return places == (other.co_filename, other.co_firstlineno, other.co_name)
+
+
+def _codes(code: CodeType) -> Iterator[CodeType]:
+    for one in code.co_consts:
+        if isinstance(one, CodeType):
+            yield one
+            yield from _codes(one)
+
+
+def _try_anew(mutant: Mutant, folder: Path, room: str) -> str:
+    """Write a mutant into the copy, let a child import and test everything, put the file back."""
     path = folder / mutant.path
     source = path.read_bytes()
     for compiled in (path.parent / "__pycache__").glob(f"{path.stem}.*.pyc"):
         compiled.unlink()
     try:
         path.write_bytes(mutant.applied(source))
-        return _in_child(folder, tests, durations, limit)
+        limit = 3 * LEAST_LIMIT
+        return _verdict(_wait(_forked(lambda: _pytest(folder, room), limit), limit))
     finally:
         path.write_bytes(source)
 
 
-def _in_child(
-    folder: Path, tests: Sequence[str], durations: dict[str, float], limit: float, into: Path | None = None
-) -> str:
-    """Fork, run pytest, wait; while measuring, SEEN says that all tests passed. ``limit``: of the processor's time."""
-    child = os.fork()
-    if child == 0:
-        resource.setrlimit(resource.RLIMIT_CPU, (int(limit), int(limit) + 1))
-        _run(folder, tests, durations, into)
-    end = time.monotonic() + WAITING * limit
-    while time.monotonic() < end:
-        done, status = os.waitpid(child, os.WNOHANG)
-        if done:
-            if os.WIFSIGNALED(status) and os.WTERMSIG(status) in (signal.SIGXCPU, signal.SIGKILL):
-                return TOO_LONG
-            passed = os.waitstatus_to_exitcode(status) == 0
-            return (SEEN if passed else LIVES) if into else (LIVES if passed else SEEN)
-        time.sleep(0.02)
-    os.killpg(child, signal.SIGKILL)
-    os.waitpid(child, 0)
-    return TOO_LONG
-
-
-def _run(folder: Path, tests: Sequence[str], durations: dict[str, float], into: Path | None) -> None:
-    """Run pytest in the child and end it: 0 where all tests passed."""
-    os.setpgid(0, 0)
+def _pytest(folder: Path, room: str, *plugins: Any) -> int:
     os.chdir(folder)
-    quiet = os.open(os.devnull, os.O_WRONLY)
-    os.dup2(quiet, 1)
-    os.dup2(quiet, 2)
     sys.dont_write_bytecode = True
     sys.path.insert(0, str(folder))
-    import pytest
+    return int(pytest.main([*OPTIONS, "-x", f"tests/{room}"], plugins=list(plugins)))
 
-    plugin = FastestFirst(durations, writes=into is not None)
+
+def _forked(work: Callable[[], int], limit: float | None = None) -> int:
+    """Let a child do work and end with its number; return the child."""
+    child = os.fork()
+    return child if child else _work(work, limit)
+
+
+def _work(work: Callable[[], int], limit: float | None) -> NoReturn:
+    if limit is not None:
+        os.setpgid(0, 0)
+        resource.setrlimit(resource.RLIMIT_CPU, (int(limit), int(limit) + 1))
+    code = 3
     try:
-        code = pytest.main(["-x", "-q", "-p", "no:cacheprovider", *tests], plugins=[plugin])
-        if into and code == 0:
-            into.write_text(json.dumps(plugin.durations), encoding="utf-8")
-    except BaseException:
-        code = 3
-    os._exit(int(code))
+        code = work()
+    finally:
+        os._exit(code)
+
+
+def _wait(child: int, limit: float | None) -> int | None:
+    """Return how a child ended; nothing where it was over its limit."""
+    end = time.monotonic() + WAITING * (limit or 1e6)
+    while time.monotonic() < end:
+        done, status = os.waitpid(child, os.WNOHANG)
+        if done and os.WIFSIGNALED(status) and os.WTERMSIG(status) in (signal.SIGXCPU, signal.SIGKILL):
+            return None
+        if done:
+            return os.waitstatus_to_exitcode(status)
+        time.sleep(0.01)
+    os.killpg(child, signal.SIGKILL)
+    os.waitpid(child, 0)
+    return None
+
+
+def _verdict(code: int | None) -> str:
+    return TOO_LONG if code is None else (LIVES if code == 0 else SEEN)
