@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import asdict
+from functools import lru_cache
 from typing import Any, TypeVar
 
 from jambs.issued.durable import is_blank
@@ -17,6 +18,8 @@ FORMAT, VERSION = "jambs record", 2
 SHA256 = 64
 """Digits of a sha256."""
 MOST_ENTRIES = 100_000
+KEPT_ENTRIES, KEPT_PAPERS = 512, 16_384
+"""So many entries and papers are kept as they were read, as long as the program runs."""
 Kind = TypeVar("Kind")
 KINDS = {str: "a text", int: "a whole number", bool: "true or false", dict: "a set of names", list: "a list"}
 
@@ -27,8 +30,9 @@ def entry_bytes(entry: Entry) -> bytes:
     return (json.dumps(plain, indent=1, ensure_ascii=False) + "\n").encode("utf-8")
 
 
+@lru_cache(maxsize=KEPT_ENTRIES)
 def read_entry(content: bytes) -> Entry:
-    """Read the file of an entry.
+    """Read the file of an entry; the same bytes are read once, a verb looks at its record several times.
 
     Raises:
         Unreadable: it is damaged, or holds what no entry holds.
@@ -50,7 +54,7 @@ def read_entry(content: bytes) -> Entry:
         is_issue=item(plain, "is_issue", bool),
         lost=items(plain, "lost", int),
         sheets={mark: sheet_of(one) for mark, one in item(plain, "sheets", dict).items()},
-        papers={safe_path(path): _paper(one) for path, one in item(plain, "papers", dict).items()},
+        papers={path: _paper(path, one) for path, one in item(plain, "papers", dict).items()},
         documents=sums(plain, "documents"),
         same_as=None if plain.get("same_as") is None else item(plain, "same_as", int),
         changed=items(plain, "changed", str),
@@ -133,8 +137,22 @@ def _job(plain: Mapping[str, Any]) -> JobIdentity:
     return JobIdentity(name=item(plain, "name", str), file=item(plain, "file", str))
 
 
-def _paper(plain: object) -> Paper:
+def _paper(path: str, plain: object) -> Paper:
+    """Read one paper; most stand alike in many entries and are checked once."""
     one = item({"paper": plain}, "paper", dict)
+    marks = one.get("marks")
+    try:
+        values = (one.get(name) for name in ("sha256", "kind", "verb", "issue"))
+        return _known_paper(path, *values, marks=tuple(marks) if isinstance(marks, list) else marks)
+    except TypeError:  # a value that is no text and no number
+        raise Unreadable(f"damaged: {path} is not a paper") from None
+
+
+@lru_cache(maxsize=KEPT_PAPERS, typed=True)
+def _known_paper(path: str, sha256: Any, kind: Any, verb: Any, issue: Any, *, marks: Any) -> Paper:
+    safe_path(path)
+    one = {"sha256": sha256, "kind": kind, "verb": verb, "issue": issue}
+    one["marks"] = list(marks) if isinstance(marks, tuple) else marks
     return Paper(
         sha256=sha256_item(one, "sha256"),
         kind=item(one, "kind", str),

@@ -196,6 +196,9 @@ def test_a_link_that_leads_out_is_not_followed(folder: Path) -> None:
     assert texts(elsewhere) == {"W1.pdf": "mine"}
 
 
+PAPER = {"sha256": "0" * 64, "kind": "x", "verb": "build", "issue": 1}
+
+
 @pytest.mark.parametrize(
     ("name", "value", "said"),
     [
@@ -206,6 +209,10 @@ def test_a_link_that_leads_out_is_not_followed(folder: Path) -> None:
         ("documents", {"parts.json": "../../x"}, "damaged: parts.json is no sha256"),
         ("changed", "W1", "damaged: changed is not a list"),
         ("why", {"W1": None}, "damaged: W1 is not a text"),
+        ("papers", {"a": {"marks": [{}]}}, "damaged: a is not a paper"),
+        ("papers", {"a": {"marks": "W1", **PAPER}}, "damaged: marks is not a list"),
+        ("papers", {"a": {"marks": [1], **PAPER}}, "damaged: marks is not a text"),
+        ("papers", {"a": {"marks": [], **PAPER, "issue": 1.0}}, "damaged: issue is not a whole number"),
     ],
 )
 def test_wrong_types_are_a_sentence(folder: Path, name: str, value: object, said: str) -> None:
