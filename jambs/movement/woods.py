@@ -17,6 +17,10 @@ class WoodError(Exception):
     """A species that the table does not have; the message names near ones."""
 
 
+SEVERAL = ("pine",)
+"""What a yard sells by one name and is several woods: nobody can say which."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wood:
     """A species: change of a size, as a share of it for each percent of moisture, along the radius and across it.
@@ -72,9 +76,14 @@ def wood_of(stock: str, entries: Mapping[str, WoodEntry]) -> StockWood | None:
     """Return the wood of a stock; None for one that is no wood of the table, like plywood.
 
     Raises:
-        WoodError: the job names a species that the table does not have.
+        WoodError: the job names a species that the table does not have, or a stock that is several woods.
     """
     entry = entries.get(stock)
+    if entry is None and (several := _several(stock)):
+        raise WoodError(
+            f'woods "{stock}": yards sell several woods by this name, and they move differently; say which under '
+            f'woods, like {stock}: {{species: "{several[0]}"}}. The table has {"; ".join(several)}'
+        )
     wood = find_wood(entry.species if entry else stock)
     if entry and wood is None:
         near = advice(entry.species, [one.species for one in woods()])
@@ -83,6 +92,12 @@ def wood_of(stock: str, entries: Mapping[str, WoodEntry]) -> StockWood | None:
         return None
     sawn = entry.sawn if entry else Sawn.FLAT
     return StockWood(wood=wood, sawn=sawn, assumed=_assumed(stock, wood, sawn, entry is not None))
+
+
+def _several(stock: str) -> list[str]:
+    """The species of a name that stands for several woods of which none is the usual one; empty for any other name."""
+    name = stock.strip().lower()
+    return [one.species for one in woods() if name in SEVERAL and one.species.lower().startswith(f"{name}, ")]
 
 
 def _assumed(stock: str, wood: Wood, sawn: Sawn, is_stated: bool) -> Assumed | None:

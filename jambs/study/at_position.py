@@ -188,14 +188,9 @@ def coldest_side(sides: Sequence[DrawnSide]) -> DrawnSide:
 def sill_corner_estimate(subject: WindowInWall, found: AtPosition) -> float:
     """Estimate of the temperature factor in the corner of jamb and sill (head, where there is no sill).
 
-    An estimate, not a limit: the colder of two, one from where the frame meets the jamb, one from the coldest places.
+    An estimate on the safe side of corners computed in three dimensions, not a limit.
     """
     jamb, other = found.side(SectionCut.JAMB), found.side(SectionCut.SILL) or found.side(SectionCut.HEAD)
     assert jamb and other, "every opening is cut at jamb and head"
     alone = factors_alone(subject.window.blocks[SectionCut.JAMB])
-    corners = jamb.factors.corner, other.factors.corner
-    coldest = jamb.factors.coldest.temperature, other.factors.coldest.temperature
-    return min(
-        corner_estimate(*corners, max(alone.frame_face, *corners)),
-        corner_estimate(*coldest, max(alone.coldest, *coldest)),
-    )
+    return corner_estimate(jamb.factors.coldest.temperature, other.factors.coldest.temperature, alone.coldest)

@@ -13,8 +13,8 @@ from jambs.study.wall.wall_heat import METRES_PER_INCH
 
 USUAL_FRAME_TRANSMITTANCE = 1.6
 """U_f of a wood or plastic frame where the job gives none [W/m2K]: common practice, no source."""
-USUAL_PANES, USUAL_PANE, PANE_SPACE = 2, 1 / 8, 1 / 2
-"""Of the glazing [in]; the space between panes is never in the job. It hardly changes the figures of a position."""
+USUAL_PANES, USUAL_PANE, USUAL_SPACE = 2, 1 / 8, 1 / 2
+"""Of the glazing where the job gives none [in]: common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,8 +33,10 @@ def window_heat(window: WindowType, *, units: Units) -> WindowHeat:
     """
     glass = window.glass
     panes, pane = (glass.panes, glass.pane_thickness) if glass else (USUAL_PANES, USUAL_PANE)
-    thickness = panes * pane + (panes - 1) * PANE_SPACE
+    space = glass.space if glass and glass.space is not None else USUAL_SPACE
+    thickness = panes * pane + (panes - 1) * space
     depth = window.jamb_depth + window.frame_projection
+    set_back, stated = _pane_set_back(window, depth, thickness)
     faces = {
         side: max(getattr(window.frame_face, name), getattr(window.outside_face, name))
         for side, name in ((Side.JAMB, "right"), (Side.HEAD, "head"), (Side.SILL, "sill"))
@@ -45,21 +47,41 @@ def window_heat(window: WindowType, *, units: Units) -> WindowHeat:
             face=face * METRES_PER_INCH,
             transmittance=window.u_frame or USUAL_FRAME_TRANSMITTANCE,
             panel_thickness=thickness * METRES_PER_INCH,
+            panel_setback=None if set_back is None else set_back * METRES_PER_INCH,
         )
         for side, face in faces.items()
     }
-    return WindowHeat(blocks=blocks, assumed=_assumed(window, thickness, units))
+    return WindowHeat(blocks=blocks, assumed=_assumed(window, thickness, stated, units))
 
 
-def _assumed(window: WindowType, thickness: float, units: Units) -> tuple[Assumed, ...]:
+def _pane_set_back(window: WindowType, depth: float, thickness: float) -> tuple[float | None, str]:
+    """Frame's outside edge → outer face of the glazing, in the middle of its sash [in]; and where assumed, why.
+
+    None: in the middle of the frame. A pane past an edge of the frame is put at that edge, as the block of the frame
+    has no room for it beyond.
+    """
+    if window.sash_thickness is None or window.sash_set_back is None:
+        return None, "in the middle of the frame's depth; the job gives no sash_thickness and sash_set_back"
+    outer = window.sash_set_back
+    if not window.sash.outward:
+        outer = depth - window.sash_set_back - window.sash_thickness
+    wanted = outer + (window.sash_thickness - thickness) / 2
+    found = min(max(wanted, 0.0), depth - thickness)
+    return found, "" if found == wanted else "at the frame's edge; the sash's own middle lies past it"
+
+
+def _assumed(window: WindowType, thickness: float, pane: str, units: Units) -> tuple[Assumed, ...]:
     found = []
     if window.u_frame is None:
         value = f"{decimal_text(USUAL_FRAME_TRANSMITTANCE, 1)} W/m²K"
         why = "usual for wood or plastic, no source; give u_frame. The coldest corner depends on it"
         found.append(Assumed(what="transmittance of the frame", value=value, why=why))
-    spaces = length_text(PANE_SPACE, units=units)
-    why = f"panes with {spaces} between them{'' if window.glass else ', two panes; the job gives no glass'}"
-    found.append(Assumed(what="thickness of the glazing", value=length_text(thickness, units=units), why=why))
+    if window.glass is None or (window.glass.space is None and window.glass.panes > 1):
+        spaces = length_text(USUAL_SPACE, units=units)
+        why = f"panes with {spaces} between them{'' if window.glass else ', two panes; the job gives no glass'}"
+        found.append(Assumed(what="thickness of the glazing", value=length_text(thickness, units=units), why=why))
+    if pane:
+        found.append(Assumed(what="glazing in the depth of the frame", value="assumed", why=pane))
     why = "the job gives no width of the sash's own stiles and rails"
     found.append(Assumed(what="edge of the glass", value="at the wider face of the frame", why=why))
     return tuple(found)

@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from jambs.job.models.outside import Air, Sawn
+from jambs.job.models.outside import Air, Sawn, WoodEntry
 from jambs.movement.boards import change_of_size
 from jambs.movement.moisture import equilibrium_moisture
-from jambs.movement.woods import find_wood, woods
+from jambs.movement.woods import WoodError, find_wood, wood_of, woods
 
 TABLES = Path(__file__).parents[1] / "authorities" / "outside"
 
@@ -46,7 +46,7 @@ def test_coefficients(row: dict[str, str]) -> None:
 
 @pytest.mark.parametrize(
     "row",
-    [row for row in rows("dimensional_change.csv") if row["shrink_T_pct"] and row["status"] != "memory"],
+    [row for row in rows("dimensional_change.csv") if row["shrink_T_pct"]],
     ids=lambda row: row["species"],
 )
 def test_coefficients_follow_from_the_shrinkage(row: dict[str, str]) -> None:
@@ -58,6 +58,15 @@ def test_coefficients_follow_from_the_shrinkage(row: dict[str, str]) -> None:
         slope = float(shrinkage) / 100 / saturation
         at_ten = 1 - slope * (saturation - 10)
         assert wood.across(sawn) == pytest.approx(slope / at_ten, abs=1.6e-5)
+
+
+def test_pine_asks_which() -> None:
+    with pytest.raises(WoodError, match=r'woods "pine": yards sell several woods by this name.*Pine, eastern white; '):
+        wood_of("pine", {})
+    stated = wood_of("pine", {"pine": WoodEntry(species="Pine, ponderosa")})
+    assert stated is not None and stated.wood.species == "Pine, ponderosa"
+    other = wood_of("larch", {})
+    assert other is not None and other.wood.species == "Larch, western"
 
 
 def test_worked_example_of_the_handbook() -> None:

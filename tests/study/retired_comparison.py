@@ -101,7 +101,7 @@ def _row(wall: WallBuild, window: Window, site: Site, place: float, fineness: Fi
     lengths = ((jamb, 2 * window.height), (sill, window.width), (head, window.width))
     heat = sum(side.transmittance.value * length for side, length in lengths)
     coldest = min((jamb, sill, head), key=lambda side: side.factors.corner)
-    corner = sill_corner_estimate(jamb, sill)
+    corner = sill_corner_estimate(window.frame, jamb, sill)
     reveal = reveal_of(wall, window, place)
     return PositionRow(
         exterior_depth=place,

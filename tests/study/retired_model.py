@@ -16,6 +16,7 @@ from jambs.study.heat.cut import (
 )
 from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS, Films
 from jambs.study.heat.frame import FrameBlock
+from jambs.study.heat.frame_alone import factors_alone
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import StudyError
 from jambs.study.resistance_rule import rule_position
@@ -152,10 +153,10 @@ def window_curve(sides: Sequence[SideSweep], lengths: Sequence[float]) -> Curve:
     return Curve(positions=curves[0].positions, values=tuple(float(value) for value in np.asarray(total)))
 
 
-def sill_corner_estimate(jamb: Installation, sill: Installation) -> float:
+def sill_corner_estimate(frame: FrameBlock, jamb: Installation, sill: Installation) -> float:
     """Estimate of the temperature factor in the corner of jamb and sill; an estimate, not a limit."""
-    bare = max(jamb.factors.frame_face, sill.factors.frame_face)
-    return corner_estimate(jamb.factors.corner, sill.factors.corner, bare)
+    first, second = (one.factors.coldest.temperature for one in (jamb, sill))
+    return corner_estimate(first, second, factors_alone(frame).coldest)
 
 
 def usual_variants(detail: Detail) -> tuple[tuple[str, Detail], ...]:

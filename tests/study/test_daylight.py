@@ -30,6 +30,12 @@ def counted(reveal: Reveal, altitude: float, turn: float, *, steps: int = 200) -
     up = reveal.recess * np.tan(np.radians(altitude)) / np.cos(np.radians(turn))
     wide = (x + sideways > -reveal.beside) & (x + sideways < reveal.width + reveal.beside)
     high = (y + up > -reveal.below) & (y + up < reveal.height + reveal.above)
+    aside, rise = (
+        reveal.rim * np.tan(np.radians(turn)),
+        reveal.rim * np.tan(np.radians(altitude)) / np.cos(np.radians(turn)),
+    )
+    wide &= (x + aside > 0) & (x + aside < reveal.width)
+    high &= (y + rise > 0) & (y + rise < reveal.height)
     return float(np.outer(wide, high).mean())
 
 
@@ -37,9 +43,10 @@ def test_against_brute_force() -> None:
     """300 random reveals and suns, 200 x 200 points: 0.005 plus nothing."""
     random = np.random.default_rng(4)
     for _ in range(300):
-        width, height, recess = random.uniform(0.3, 2.0), random.uniform(0.3, 2.0), random.uniform(0, 0.6)
+        width, height, recess = random.uniform(0.3, 2.0), random.uniform(0.3, 2.0), random.uniform(0.01, 0.6)
         above, below, beside = random.uniform(0, 0.15, 3)
-        reveal = Reveal(width=width, height=height, recess=recess, above=above, below=below, beside=beside)
+        rim = random.uniform(0, recess)
+        reveal = Reveal(width=width, height=height, recess=recess, above=above, below=below, beside=beside, rim=rim)
         altitude, turn = random.uniform(0.5, 88), random.uniform(-88, 88)
         assert fraction(reveal, altitude, turn) == pytest.approx(counted(reveal, altitude, turn), abs=0.0051)
 
@@ -52,6 +59,15 @@ def test_profile_angle_identities() -> None:
     head = 1 - 0.3 * tan(pi / 18) / np.cos(pi / 4) / 1.2
     assert fraction(reveal, 10, 45) == pytest.approx(side * head, abs=1e-12)
     assert fraction(reveal, 10, -45) == pytest.approx(side * head, abs=1e-12)
+
+
+def test_the_rim_of_the_frame_shades_what_the_reveal_leaves_free() -> None:
+    """Frame 64 mm out before the pane, sun at 45 degrees: 64 mm of 1 m are shaded; a reveal set 90 mm back shades 0."""
+    free = Reveal(width=1.0, height=1.0, recess=0.09, above=0.09, below=0.09, beside=0.09)
+    rimmed = Reveal(width=1.0, height=1.0, recess=0.09, above=0.09, below=0.09, beside=0.09, rim=0.064)
+    assert fraction(free, 45, 0) == pytest.approx(1.0, abs=1e-12)
+    assert fraction(rimmed, 45, 0) == pytest.approx(1 - 0.064, abs=1e-12)
+    assert sky_component(rimmed) < sky_component(free)
 
 
 @pytest.mark.parametrize(("altitude", "turn"), [(-5, 0), (30, 91), (30, 180), (30, -120)])

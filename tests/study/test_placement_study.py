@@ -21,7 +21,6 @@ from jambs.place.solve import PlaceError, place_at, place_windows
 from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import study_at, subject_of
 from jambs.study.candidates import LEAST, OWN
-from jambs.study.heat.frame_alone import factors_alone
 from jambs.study.placement_study import (
     PlacementStudy,
     WindowComparison,
@@ -190,20 +189,6 @@ def test_humidity_against_psychrolib(window: WindowComparison) -> None:
         assert found == pytest.approx(surfaces.temperature, abs=0.05)
         assert surfaces.estimate <= surfaces.coldest + 1e-9
         assert surfaces.coldest <= surfaces.corner + 1e-9
-
-
-def test_the_sill_corner_estimate_is_as_cold_as_three_dimensions_found() -> None:
-    """The study's 3-D runs of a 68 mm frame: 0.649, 0.709, 0.753; its rule needs the bare frame's own factor.
-
-    At the outermost position both sides have 0.729 in two dimensions; the estimate must not be warmer than 0.649.
-    """
-    from heat_cases import FRAMES
-
-    from jambs.study.heat.cut import corner_estimate
-
-    alone = factors_alone(FRAMES["wood"])
-    assert corner_estimate(0.729, 0.729, alone.frame_face) <= 0.649
-    assert alone.coldest == pytest.approx(1 - 0.13 / (0.13 + 0.04 + 0.068 / FRAMES["wood"].conductivity), abs=0.01)
 
 
 def test_the_reveal_by_hand(window: WindowComparison) -> None:

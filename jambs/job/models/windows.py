@@ -95,10 +95,11 @@ class Handle(Model):
 
 
 class Glass(Model):
-    """The make-up of the glazing, for its weight."""
+    """The make-up of the glazing, for its weight and its heat; ``space``: between two panes [in]."""
 
     panes: Annotated[int, BeforeValidator(Amount(1, 4, whole=True)), NUMBER]
     pane_thickness: PaneThickness
+    space: PaneThickness | None = None
 
 
 class WindowType(Model):

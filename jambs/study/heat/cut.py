@@ -124,14 +124,21 @@ def surface_factors(cut: HeatCut, *, fineness: Fineness | None = None) -> Surfac
     )
 
 
-def corner_estimate(first: float, second: float, frame_face: float) -> float:
-    """Estimate of the temperature factor where two sides of the frame meet, from those of the sides. Not a limit.
+IN_THE_CORNER = 0.065
+"""How much colder than both sides together explain a corner is, at most: of nine computed in three dimensions, ones
+with U_f 0.8 to 2.5 W/m2K, the least was 0.033 and the greatest 0.058."""
+CORNER_SPREAD = 0.035
+"""How much colder than those nine the estimate came out, at most."""
 
-    The resistances that the two sides add to the undisturbed frame are added up. Against three 3-D runs it came out
-    equal or up to 0.04 too cold. Raises StudyError when a factor is not above zero.
+
+def corner_estimate(first: float, second: float, alone: float) -> float:
+    """Estimate of the temperature factor where two sides of the frame meet, on the safe side of computed corners.
+
+    From the factors of the coldest places of both sides and of the frame ``alone``. What each side adds to the frame's
+    own fall of temperature multiplies, and the corner adds IN_THE_CORNER. Not a limit; never above the colder side.
+    Raises StudyError when the frame alone is as warm as the room.
     """
-    if min(first, second, frame_face) <= 0:
-        raise StudyError(
-            f"temperature factors {first}, {second}, {frame_face}: all must be above zero. Check the cut's films."
-        )
-    return 1 / (1 / first + 1 / second - 1 / frame_face)
+    if not alone < 1:
+        raise StudyError(f"temperature factor {alone} of the frame alone, must be under one. Check the cut's films.")
+    both = 1 - (1 - first) * (1 - second) / (1 - alone)
+    return min(first, second, both) - IN_THE_CORNER

@@ -21,7 +21,8 @@ class Reveal:
     """Glass behind a rectangular opening in a large flat wall. [m]
 
     `recess` from the plane of the glass out to the outer edge of the reveal; `above`, `below` and `beside` from the
-    edge of the glass to the opening's edge, seen from straight in front (the face of the frame helps here).
+    edge of the glass to the opening's edge, seen from straight in front (the face of the frame helps here). `rim`: from
+    the plane of the glass out to the frame's outside edge; the frame's own face ends at the edge of the glass.
     Raises StudyError when a size is out of range.
     """
 
@@ -31,6 +32,7 @@ class Reveal:
     above: float = 0.0
     below: float = 0.0
     beside: float = 0.0
+    rim: float = 0.0
 
     def __post_init__(self) -> None:
         if not (self.width > 0 and self.height > 0 and self.recess >= 0):
@@ -49,10 +51,20 @@ def sunlit_fraction(reveal: Reveal, *, altitude_deg: ArrayLike, azimuth_deg: Arr
     turn = np.radians(np.asarray(azimuth_deg, dtype=np.float64) - facing_deg)
     in_front = (np.cos(turn) > 1e-9) & (altitude > 0)
     toward = np.where(in_front, np.cos(turn), 1.0)
-    down = reveal.recess * np.tan(np.where(in_front, altitude, 0.0)) / toward
-    sideways = np.abs(reveal.recess * np.sin(turn) / toward)
-    high = _overlap(reveal.height, low_edge=-reveal.below - down, high_edge=reveal.height + reveal.above - down)
-    wide = _overlap(reveal.width, low_edge=-reveal.beside + sideways, high_edge=reveal.width + reveal.beside + sideways)
+    fall = np.tan(np.where(in_front, altitude, 0.0)) / toward
+    drift = np.abs(np.sin(turn) / toward)
+    down, sideways, rim = reveal.recess * fall, reveal.recess * drift, reveal.rim
+    # Light comes through both openings, the reveal's and the frame's: under the lower head, over the higher foot.
+    high = _overlap(
+        reveal.height,
+        low_edge=np.maximum(-reveal.below - down, -rim * fall),
+        high_edge=np.minimum(reveal.height + reveal.above - down, reveal.height - rim * fall),
+    )
+    wide = _overlap(
+        reveal.width,
+        low_edge=np.maximum(-reveal.beside + sideways, rim * drift),
+        high_edge=np.minimum(reveal.width + reveal.beside + sideways, reveal.width + rim * drift),
+    )
     return np.asarray(np.where(in_front, high * wide / (reveal.height * reveal.width), 0.0))
 
 

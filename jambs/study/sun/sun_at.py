@@ -57,6 +57,7 @@ def reveal_at(subject: WindowInWall, found: AtPosition) -> Reveal:
         above=_free(head, blocks[Side.HEAD].face),
         below=_free(sill, below),
         beside=_free(jamb, blocks[Side.JAMB].face),
+        rim=blocks[Side.JAMB].panel_start,
     )
 
 

@@ -1,0 +1,57 @@
+"""Where the glazing stands in the frame: from the sash where the job gives it, else assumed and said."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from cases import changed, job_of
+
+from jambs.section.region import SectionCut as Side
+from jambs.study.window_heat import WindowHeat, window_heat
+
+INCH = 0.0254
+GLASS = {"panes": "2", "pane_thickness": "1/8", "space": "1/2"}
+SASH = {"windows__fixed__sash_thickness": "1 3/4", "windows__fixed__sash_set_back": "1/4"}
+
+
+def heat_of(**paths: Any) -> WindowHeat:
+    job = job_of(changed(**{"windows__fixed__u_frame": "1.6", "windows__fixed__glass": GLASS, **paths}))
+    return window_heat(job.openings[0].window, units=job.units)
+
+
+def told(found: WindowHeat) -> set[str]:
+    return {one.what for one in found.assumed}
+
+
+def test_a_sash_that_opens_out_has_its_pane_near_the_outside_edge() -> None:
+    """Set back 1/4, sash 1 3/4, glazing 3/4: outer face 1/4 + 1/2 = 3/4 in (19 mm) in, not 2 17/32 (64 mm)."""
+    out = heat_of(windows__fixed__sash="casement out", **SASH)
+    assert out.blocks[Side.JAMB].panel_start == pytest.approx(0.75 * INCH, abs=1e-12)
+    assert "glazing in the depth of the frame" not in told(out)
+    assert "thickness of the glazing" not in told(out)
+
+
+def test_a_sash_that_opens_in_is_measured_from_the_inside_edge() -> None:
+    """Frame 5 13/16 deep: 5 13/16 - 1/4 - 1 3/4 + 1/2 = 4 5/16 from the outside edge."""
+    block = heat_of(windows__fixed__sash="casement in", **SASH).blocks[Side.JAMB]
+    assert block.panel_start == pytest.approx((4 + 5 / 16) * INCH, abs=1e-12)
+
+
+def test_a_pane_past_the_edge_of_the_frame_is_put_at_the_edge_and_said() -> None:
+    proud = {**SASH, "windows__fixed__sash_set_back": "-1"}
+    found = heat_of(windows__fixed__sash="casement out", **proud)
+    assert found.blocks[Side.JAMB].panel_start == 0.0
+    assert "glazing in the depth of the frame" in told(found)
+
+
+def test_without_a_sash_it_stands_in_the_middle_and_that_is_said() -> None:
+    found = heat_of()
+    assert found.blocks[Side.JAMB].panel_start == pytest.approx((5 + 13 / 16 - 0.75) / 2 * INCH, abs=1e-12)
+    assert "glazing in the depth of the frame" in told(found)
+
+
+def test_the_space_between_the_panes_counts() -> None:
+    wide = heat_of(windows__fixed__glass={**GLASS, "space": "5/8"})
+    assert wide.blocks[Side.JAMB].panel_thickness == pytest.approx(0.875 * INCH, abs=1e-12)
+    assert "thickness of the glazing" in told(heat_of(windows__fixed__glass={"panes": "2", "pane_thickness": "1/8"}))
