@@ -160,7 +160,7 @@ def _cold_rows(candidates: Sequence[Record]) -> list[Record]:
         ("at design temperature", "temperature"),
         ("sweats above humidity", "sweats_above"),
         ("corner of sill: estimate", "estimate_sweats_above"),
-        ("mould possible above", "mould_above"),
+        ("mould: factor needed", "mould"),
     )
     place = [f"{one['place']}, at the {one['side']}" if one else NONE for one in cold]
     rows = [_row(label, [_text(one.get(key)) for one in cold], strong=key == "sweats_above") for label, key in names]

@@ -21,6 +21,7 @@ from jambs.study.at_position import AtPosition, WindowInWall, coldest_side, kit_
 from jambs.study.heat.region import StudyError
 from jambs.study.sun.sun_at import SunAt, reveal_at, sky_at, sun_at
 from jambs.study.wall.humidity import Criterion, greatest_humidity
+from jambs.study.wall.indoor_air import MouldLimit, mould_limit
 
 OWN = "the job's own"
 LEAST = "least heat loss"
@@ -40,7 +41,8 @@ class Surfaces:
 
     ``coldest`` and ``corner``: temperature factors of the coldest place of all inside surfaces but the glazing, on
     ``side``, block ``place``, and of where the frame meets the jamb there. ``estimate``: of the corner of jamb and
-    sill, an estimate and no limit. ``temperature`` of the coldest place. [degC]
+    sill, an estimate and no limit. ``temperature`` of the coldest place. [degC] ``mould``: what the worst month asks
+    for; None where the job gives no monthly means.
     """
 
     side: str
@@ -51,7 +53,7 @@ class Surfaces:
     temperature: float
     sweats_above: float
     estimate_sweats_above: float
-    mould_above: float
+    mould: MouldLimit | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -166,8 +168,8 @@ def surfaces_of(subject: WindowInWall, found: AtPosition, site: Site) -> Surface
     estimate = sill_corner_estimate(subject, found)
     inside, outside = site.indoor_temperature, site.design_outdoor_temperature
 
-    def humidity(factor: float, criterion: Criterion) -> float:
-        return greatest_humidity(factor, inside=inside, outside=outside, criterion=criterion)
+    def sweats_above(factor: float) -> float:
+        return greatest_humidity(factor, inside=inside, outside=outside, criterion=Criterion.CONDENSATION)
 
     factor = coldest.factors.coldest.temperature
     return Surfaces(
@@ -177,9 +179,9 @@ def surfaces_of(subject: WindowInWall, found: AtPosition, site: Site) -> Surface
         corner=coldest.factors.corner,
         estimate=estimate,
         temperature=outside + factor * (inside - outside),
-        sweats_above=humidity(factor, Criterion.CONDENSATION),
-        estimate_sweats_above=humidity(estimate, Criterion.CONDENSATION),
-        mould_above=humidity(factor, Criterion.MOULD),
+        sweats_above=sweats_above(factor),
+        estimate_sweats_above=sweats_above(estimate),
+        mould=mould_limit(site),
     )
 
 

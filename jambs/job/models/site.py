@@ -71,15 +71,20 @@ class SiteEntry(Model):
     degree_days: DegreeDays | None = None
     monthly_temperatures: tuple[Temperature, ...] | None = None
     monthly_humidities: tuple[Humidity, ...] | None = None
+    humidity_class: Annotated[int, BeforeValidator(Amount(1, 5, whole=True)), NUMBER] | None = None
+    monthly_indoor_humidities: tuple[Humidity, ...] | None = None
 
     @model_validator(mode="after")
     def _whole_year(self) -> SiteEntry:
-        given = {"monthly_temperatures": self.monthly_temperatures, "monthly_humidities": self.monthly_humidities}
+        names = ("monthly_temperatures", "monthly_humidities", "monthly_indoor_humidities")
+        given = {name: getattr(self, name) for name in names}
         for name, values in given.items():
             if values is not None and len(values) != 12:
                 raise fault(f"{name} has {len(values)} values; give twelve, January to December")
         if (self.monthly_temperatures is None) is not (self.monthly_humidities is None):
             raise fault("gives monthly_temperatures or monthly_humidities alone; give both, or neither")
+        if self.monthly_indoor_humidities is not None and self.humidity_class is not None:
+            raise fault("gives humidity_class and monthly_indoor_humidities; give one of them")
         return self
 
     @model_validator(mode="after")
@@ -113,6 +118,10 @@ USUAL = {
 }
 
 
+USUAL_CLASS = 2
+"""Humidity class of dwellings with normal use and ventilation: ISO 13788:2012, from memory."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SiteFact:
     """One value of the site: its key, its name, its value as printed, and why it was assumed (empty: it was given)."""
@@ -126,7 +135,8 @@ class SiteFact:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
     """Where the house stands: latitude [degrees, north positive], temperatures [degC], humidities 0 to 1, heating
-    season [K d]; monthly means January to December, empty where the job gives none. ``facts``: as they are printed.
+    season [K d]; monthly means January to December, empty where the job gives none; ``humidity_class`` of ISO 13788.
+    ``facts``: as they are printed.
     """
 
     latitude_deg: float
@@ -138,6 +148,8 @@ class Site:
     place: str | None = None
     monthly_temperatures: tuple[float, ...] = ()
     monthly_humidities: tuple[float, ...] = ()
+    humidity_class: int = USUAL_CLASS
+    monthly_indoor_humidities: tuple[float, ...] = ()
 
     @property
     def assumed(self) -> tuple[SiteFact, ...]:
@@ -166,11 +178,25 @@ def site_of(entry: SiteEntry | None, *, units: Units) -> Site:
     )
     return Site(
         **values,
-        facts=facts,
+        facts=(*facts, *_indoor_fact(entry)),
         place=entry.place,
         monthly_temperatures=entry.monthly_temperatures or (),
         monthly_humidities=entry.monthly_humidities or (),
+        humidity_class=entry.humidity_class or USUAL_CLASS,
+        monthly_indoor_humidities=entry.monthly_indoor_humidities or (),
     )
+
+
+def _indoor_fact(entry: SiteEntry) -> tuple[SiteFact, ...]:
+    """What the room's air is through the year, where the job gives a year."""
+    if not entry.monthly_temperatures:
+        return ()
+    what = "indoor humidity through the year"
+    if entry.monthly_indoor_humidities:
+        return (SiteFact(key="monthly_indoor_humidities", what=what, value="as given, month by month", why=""),)
+    why = "" if entry.humidity_class else "dwellings with usual ventilation, ISO 13788 from memory; the job gives none"
+    value = f"humidity class {entry.humidity_class or USUAL_CLASS}"
+    return (SiteFact(key="humidity_class", what=what, value=value, why=why),)
 
 
 def temperature_text(celsius: float, units: Units) -> str:

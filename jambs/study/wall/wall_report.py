@@ -9,6 +9,7 @@ from jambs.length import Units
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.drying import Drying, drying
 from jambs.study.wall.humidity import Climate, FaceCheck, check_inner_face
+from jambs.study.wall.indoor_air import indoor_climates
 from jambs.study.wall.stack import OUTSIDE_FILM, HeatStack
 from jambs.study.wall.transmittance import WallResistance, outboard_fraction, plane_temperatures, wall_resistance
 from jambs.study.wall.vapour import VapourYear, vapour_year
@@ -84,12 +85,8 @@ def _vapour(stack: HeatStack, site: Site) -> tuple[VapourYear | None, str]:
         return None, "not computed: the job gives no monthly_temperatures and monthly_humidities under site"
     if unknown:
         return None, f"not computed: no permeance is known of {', '.join(unknown)}"
-    climates = [
-        Climate(inside=site.indoor_temperature, inside_humidity=site.indoor_humidity, outside=outside)
-        for outside in site.monthly_temperatures
-    ]
     filmed = replace(stack, inside_film=VAPOUR_INSIDE_FILM, outside_film=OUTSIDE_FILM)
     try:
-        return vapour_year(filmed, climates, site.monthly_humidities), ""
+        return vapour_year(filmed, indoor_climates(site), site.monthly_humidities), ""
     except StudyError as error:
         return None, f"not computed: {error}"

@@ -1,0 +1,90 @@
+"""Indoor humidity by month, by hand after ISO 13788's classes, and what it makes of vapour and mould."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import psychrolib
+import pytest
+from cases import changed, job_of
+from test_wall_report import FILLED, MONTHS, report
+
+from jambs.job.models.site import Site, site_of
+from jambs.job.reading.faults import JobFaults
+from jambs.study.wall.indoor_air import class_humidity, indoor_climates, mould_limit
+
+
+def site_with(**keys: Any) -> Site:
+    job = job_of(changed(site={**MONTHS, **keys}, **FILLED))
+    return site_of(job.site, units=job.units)
+
+
+@pytest.mark.parametrize(
+    ("humidity_class", "outside", "excess"), [(1, -5, 297), (2, 0, 594), (3, 10, 445.5), (4, 10, 594), (5, 20, 0)]
+)
+def test_the_excess_of_each_class_by_hand(humidity_class: int, outside: float, excess: float) -> None:
+    """270, 540, 810, 1080, 1360 Pa up to 0 degC, straight to nothing at 20 degC, times 1.10 (from memory)."""
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    site = site_with(humidity_class=str(humidity_class))
+    pressure = 0.8 * psychrolib.GetSatVapPres(outside) + excess
+    by_hand = min(1.0, pressure / psychrolib.GetSatVapPres(20))
+    assert class_humidity(site, outside, 0.8) == pytest.approx(by_hand, rel=5e-3)
+
+
+def test_summer_air_is_not_as_dry_as_winter_air() -> None:
+    humidities = [one.inside_humidity for one in indoor_climates(site_with())]
+    assert humidities[0] < 0.40 < 0.65 < humidities[6]
+    assert max(humidities) == humidities[6] and min(humidities) == humidities[0]
+
+
+def test_humidities_given_by_the_month_are_taken_as_they_are() -> None:
+    given = [f"{share} %" for share in (30, 31, 33, 38, 45, 55, 60, 60, 52, 44, 36, 31)]
+    found = indoor_climates(site_with(monthly_indoor_humidities=given))
+    assert [one.inside_humidity for one in found] == [float(text[:-2]) / 100 for text in given]
+    assert all("indoor humidity through" not in fact.what for fact in site_with(humidity_class="3").assumed)
+    assert any("indoor humidity through" in fact.what for fact in site_with().assumed)
+
+
+def test_the_year_of_vapour_knows_the_indoor_air_of_its_months() -> None:
+    """More vapour indoors, more water in the wall; a wet class flips the verdict that a dry class gives."""
+    studs = {"walls__main__layers": ["gypsum board 1/2", FILLED["walls__main__layers__1"], "plywood 1/2", "housewrap"]}
+    studs["walls__main__layers"] = [*studs["walls__main__layers"], "wood shingles"]
+    peaks = []
+    for humidity_class in ("1", "3", "5"):
+        found = report(site={**MONTHS, "humidity_class": humidity_class}, **studs)
+        assert found.vapour is not None
+        peaks.append(found.vapour.peak)
+    assert peaks == sorted(peaks) and peaks[0] < peaks[-1] / 3
+
+
+def test_the_mould_limit_is_that_of_the_worst_month() -> None:
+    """By psychrolib: the surface whose saturation is the room's vapour pressure over 0.8, as a factor; the greatest."""
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    site = site_with()
+    factors = []
+    for climate in indoor_climates(site):
+        if climate.inside - climate.outside > 1:
+            pressure = climate.inside_humidity * psychrolib.GetSatVapPres(20) / 0.8
+            surface = psychrolib.GetTDewPointFromVapPres(20, min(pressure, psychrolib.GetSatVapPres(20)))
+            factors.append((surface - climate.outside) / (20 - climate.outside))
+    found = mould_limit(site)
+    assert found is not None
+    assert found.factor == pytest.approx(max(factors), abs=0.02)
+
+
+def test_without_monthly_means_nothing_is_said_of_mould() -> None:
+    job = job_of(changed())
+    assert mould_limit(site_of(job.site, units=job.units)) is None
+
+
+@pytest.mark.parametrize(
+    ("keys", "words"),
+    [
+        ({"humidity_class": "6"}, "humidity_class"),
+        ({"humidity_class": "2", "monthly_indoor_humidities": ["40 %"] * 12}, "give one of them"),
+        ({"monthly_indoor_humidities": ["40 %"] * 11}, "has 11 values; give twelve"),
+    ],
+)
+def test_humidities_that_cannot_be_are_faults(keys: dict[str, Any], words: str) -> None:
+    with pytest.raises(JobFaults, match=words):
+        site_with(**keys)
