@@ -98,11 +98,11 @@ def _ways(grid: CutGrid, is_air: Mask) -> Mask:
 
 def _mouth_widths(is_open: Mask, steps: Floats) -> Floats:
     """Width of the mouth that each open face belongs to, along the second axis [m]; infinite at the cut's ends."""
+    _, first, last = _runs(is_open)
+    places = np.concatenate([[0.0], np.cumsum(steps)])
+    at_end = (first == 0) | (last == is_open.shape[1])
     widths = np.zeros(is_open.shape)
-    for row, found in zip(is_open, widths, strict=True):
-        for first, last in _runs(row):
-            at_end = first == 0 or last == len(row)
-            found[first:last] = np.inf if at_end else steps[first:last].sum()
+    widths[is_open] = np.repeat(np.where(at_end, np.inf, places[last] - places[first]), last - first)
     return widths
 
 
@@ -164,8 +164,10 @@ def _mouths(grid: CutGrid, places: Integers, air: Mask, count: int) -> Floats:
 def _rectangles(grid: CutGrid, wanted: Mask) -> Iterator[Rectangle]:
     """Few rectangles that cover the wanted cells: runs along y, as far along x as they stay the same."""
     growing: dict[tuple[int, int], int] = {}
-    for column in range(len(wanted) + 1):
-        runs = set(_runs(wanted[column])) if column < len(wanted) else set()
+    found: list[set[tuple[int, int]]] = [set() for _ in range(len(wanted) + 1)]
+    for column, start, end in zip(*(part.tolist() for part in _runs(wanted)), strict=True):
+        found[column].add((start, end))
+    for column, runs in enumerate(found):
         for rows in [rows for rows in growing if rows not in runs]:
             first, last = rows
             start = growing.pop(rows)
@@ -176,7 +178,8 @@ def _rectangles(grid: CutGrid, wanted: Mask) -> Iterator[Rectangle]:
             growing.setdefault(rows, column)
 
 
-def _runs(row: Mask) -> Iterator[tuple[int, int]]:
-    """First and one past the last place of each run of True."""
-    edges = np.flatnonzero(np.diff(np.concatenate([[False], row, [False]]).astype(np.int8)))
-    yield from zip(edges[::2].tolist(), edges[1::2].tolist(), strict=True)
+def _runs(mask: Mask) -> tuple[Integers, Integers, Integers]:
+    """Of every run of True along the second axis: its row, its first place and one past its last."""
+    steps = np.diff(np.pad(mask, ((0, 0), (1, 1))).astype(np.int8), axis=1)
+    rows, first = np.nonzero(steps == 1)
+    return rows, first, np.nonzero(steps == -1)[1]

@@ -109,7 +109,10 @@ def _growing_steps(span: float, fineness: Fineness) -> list[float]:
 
 
 def _line(lines: Floats, value: float, *, axis: str) -> int:
-    index = int(np.argmin(np.abs(lines - value)))
+    after = int(np.searchsorted(lines, value))
+    index = min(
+        (place for place in (after - 1, after) if 0 <= place < len(lines)), key=lambda at: abs(lines[at] - value)
+    )
     if abs(lines[index] - value) > SAME_EDGE:
         raise OffGridError(
             f"{axis} = {value:.6f} m is on no grid line, the nearest is {lines[index]:.6f} m. "
