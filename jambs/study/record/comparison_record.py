@@ -77,8 +77,8 @@ def _conventions() -> list[str]:
         f"Inside surfaces: {SURFACE_FILMS.inside:.2f} m2K/W on wall and jambs, {SURFACE_FILMS.inside_frame:.2f} on "
         "frame and glazing (ISO 13788, from memory). Sweating: surface at the dew point of the air, at the design "
         "temperature. Mould: monthly mean over 80 % at the surface in the worst month, with the humidity of the "
-        "room in that month. The corner of jamb and sill is an estimate from both sides, not a limit: of nine corners computed in "
-        f"three dimensions it was colder by 0.01 to {CORNER_SPREAD:.2f} (factor).",
+        "room in that month. The corner of jamb and sill is an estimate from both sides, not a "
+        f"limit: of nine corners computed in three dimensions it was colder by 0.01 to {CORNER_SPREAD:.2f} (factor).",
         f"The calculation itself: limits within {LIMITS_WITHIN}, their mean within {MEAN_WITHIN} W/mK, factors within "
         f"{FACTORS_WITHIN} of a fine grid, on the warm side.",
         "Permeances are dry-cup values where the catalogue's source says so; wet-cup values of plywood and OSB are "
