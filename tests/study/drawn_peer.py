@@ -16,6 +16,7 @@ from scipy.ndimage import binary_dilation, binary_erosion, distance_transform_ed
 from skfem import Basis, BilinearForm, ElementQuad2, LinearForm, MeshQuad, solve
 from skfem.helpers import dot, grad
 
+from jambs.parts.kinds import Where
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.study.at_position import AtPosition, WindowInWall
 from jambs.study.heat.frame import FrameBlock
@@ -99,7 +100,7 @@ def painted(
                 conductivity[held] = value
             stops[held] |= bool(np.isnan(value)) and region.stuff is not Stuff.AIR
             vented[held] = bool(np.isnan(value)) and region.stuff is Stuff.AIR
-            windy[held] = region.name.startswith("exterior") or region.stuff is Stuff.SEALANT
+            windy[held] = region.where is Where.EXTERIOR or region.stuff is Stuff.SEALANT
         for (x0, x1), (y0, y1), value in boxes:
             held = ((x0 < mx) & (mx < x1))[:, None] & ((y0 < my) & (my < y1))[None, :]
             conductivity[held], windy[held] = value, True

@@ -11,6 +11,7 @@ from cases import changed, job_of, kit_of
 from peer import peer_solution
 from retired_cut import Detail, WallBuild, build_cut, reference_of
 
+from jambs.parts.kinds import Where
 from jambs.parts.make import make_kit
 from jambs.place.reasons import SharedPosition
 from jambs.place.solve import place_at
@@ -75,6 +76,7 @@ def parametric_as_section(case: WindowInWall, interior: float, exterior: float) 
         Region(
             name="exterior extension jamb",
             stuff=Stuff.JAMB,
+            where=Where.EXTERIOR,
             outline=box((-jamb, 0), (trim - exterior, planes.cladding_face)),
             conductivity=0.12,
         ),
