@@ -63,17 +63,21 @@ def pick(count: int, seed: int, rooms: list[str]) -> list[Mutant]:
         for place in ROOMS[room]
         for path in sorted((ROOT / place).rglob("*.py") if (ROOT / place).is_dir() else [ROOT / place])
         for one in mutants(path.relative_to(ROOT).as_posix(), path.read_bytes())
-        if (one.path, one.before, one.after) not in equivalent
+        if (one.path, _source_line(one), one.before, one.after) not in equivalent
     ]
     chosen = random.Random(seed).sample(range(len(every)), min(count, len(every)))
     return [every[number] for number in sorted(chosen)]
 
 
-def equivalents() -> dict[tuple[str, str, str], str]:
-    """Return the mutants that change nothing that can be seen: (file, before, after) and the reason."""
+def equivalents() -> dict[tuple[str, str, str, str], str]:
+    """Return the mutants that change nothing that can be seen: (file, line, before, after) and the reason."""
     lines = EQUIVALENT.read_text(encoding="utf-8").splitlines()
     rows = [line.split(" | ") for line in lines if line and not line.startswith("#")]
-    return {(path, before, after): why for path, before, after, why in rows}
+    return {(path, line, before, after): why for path, line, before, after, why in rows}
+
+
+def _source_line(mutant: Mutant) -> str:
+    return (ROOT / mutant.path).read_text(encoding="utf-8").split("\n")[mutant.line - 1].strip()
 
 
 def room_of(mutant: Mutant) -> str:

@@ -47,3 +47,10 @@ def test_depths_of_a_candidate_add_up_to_what_there_is_to_share() -> None:
     found: tuple[Alternative, ...] = placed().alternatives
     assert {one.interior_depth + one.exterior_depth for one in found} == {6 + 3 / 16}
     assert found[0].interior_depth == 1 + 15 / 16
+
+
+def test_a_face_of_the_wall_is_a_candidate_where_it_is_and_others_go_on_the_grid() -> None:
+    """Jamb depth 4 37/64 on sixteenths: 9 1/4 leaves 4 43/64, so 4 11/16 inside, 9 17/64; faces stay."""
+    found = {kind: plane for kind, _, plane in planes(windows__fixed__jamb_depth="4 37/64", shop__grid="1/16")}
+    assert found[PositionKind.ON_SHEATHING] == 6.5 and found[PositionKind.ON_TRIM_PLANE] == 12.0
+    assert found[PositionKind.SHARED_EQUALLY] == 9 + 17 / 64

@@ -8,8 +8,10 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from cases import placed
+from cases import METRIC, placed
 
+from jambs.length import MM_PER_INCH, Units
+from jambs.place.findings import weight_text
 from jambs.place.reasons import MovedForBoard
 
 CHOOSE = {"choose": "yes"}
@@ -88,3 +90,22 @@ def test_a_liner_stands_at_the_rough_opening_and_reaches_to_the_studs() -> None:
     set_back = {"kind": "outboard", "thickness": "1 1/2", "stock": "spruce", "set_back": "1/4"}
     outboard = placed(walls__main__buck=set_back).buck
     assert outboard is not None and (outboard.inner, outboard.outer, outboard.set_back) == (6.5, 9.25, 0.25)
+
+
+def test_a_saved_board_gives_no_more_than_it_has_in_millimetres() -> None:
+    """Flange at 170 + 10, so 110 inside; a board of 110.9 less 3 for an edge and 1 proud gives 106.9, so 106."""
+    boards = [{"stock": "pine", "thickness": "20", "width": width} for width in ("110.9", "195")]
+    limits = {"overhang": "10", "shift_for_board": "19"}
+    found = placed(**{**METRIC, "shop__boards": boards}, position=CHOOSE, limits=limits)
+    assert round(found.interior_depth * MM_PER_INCH, 6) == 106
+
+
+@pytest.mark.parametrize(("share", "plane"), [("0", 6.5), ("1", 12.0), ("1/2", 9 + 17 / 64)])
+def test_a_flange_on_a_face_of_the_wall_stays_there(share: str, plane: float) -> None:
+    """Jamb depth 4 37/64 on sixteenths: 9 1/4 leaves 4 43/64, so 4 11/16 inside; a face is a face on no grid."""
+    found = placed(position={"share": share}, windows__fixed__jamb_depth="4 37/64", shop__grid="1/16")
+    assert found.flange_plane == plane
+
+
+def test_a_weight_is_printed_whole() -> None:
+    assert (weight_text(68.4, Units.INCH), weight_text(68.4, Units.MM)) == ("68 lb", "31 kg")
