@@ -10,7 +10,11 @@ from pathlib import Path
 import pytest
 from shops import Shop, built, papers, shop
 
+from jambs.app.earlier_job import earlier_job
+from jambs.issued.entry import BUILD, JobIdentity
+from jambs.issued.errors import Unreadable
 from jambs.issued.record import Record
+from jambs.issued.writing import Commit, NewIssue, begin
 
 WIDE, NARROW = "frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2"
 
@@ -145,3 +149,12 @@ def test_nothing_issued_yet_and_nothing_made(shop: Shop) -> None:
     result = shop.run("revisions", "house")
     assert result.stdout.strip() == "nothing issued yet; `jambs build` makes the first issue"
     assert shop.files() == []
+
+
+@pytest.mark.parametrize("name", ["job/../../evil.yaml", "job//etc/evil.yaml", "job/"])
+def test_no_name_of_a_kept_job_file_leads_out_of_its_folder(tmp_path: Path, name: str) -> None:
+    job, issue = JobIdentity(name="house", file=""), NewIssue(sheets={}, changed=(), why={})
+    with begin(tmp_path / "papers", job, verb=BUILD) as writing, writing.fresh_folder() as folder:
+        entry = writing.commit(Commit(staged=folder, day="2026-05-04", documents={name: b"evil"}, issue=issue))
+    with pytest.raises(Unreadable, match="leads out of the folder"):
+        earlier_job(Record.open(tmp_path / "papers"), entry)
