@@ -6,8 +6,8 @@ from functools import cache
 from pathlib import Path
 
 from jambs.app.chain import make_kits
-from jambs.app.outside import PlannedOutside, plan_outside
 from jambs.job import Job, read_job
+from jambs.outside.plan import PlannedOutside, plan_outside
 from jambs.parts.kit import Kit
 
 EXAMPLES = Path(__file__).parents[1] / "examples"

@@ -18,7 +18,7 @@ TESTS = Path(__file__).parent
 REGISTERS = [path for path in FILES if path.stem in ("findings", "reasons") and path.parent != PACKAGE]
 PRINTERS = {"length_text", "feet_text", "decimal_text"}
 PRINTING_METHODS = {"text", "words"}
-WHERE_PEOPLE_READ = 6
+WHERE_PEOPLE_READ = 7
 """From this floor up papers are made, of ``values``; ``job`` is the other border, where what was written is told of."""
 STILL_PRINTING = {
     "courses/cladding.py",

@@ -7,10 +7,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from jambs.app.chain import make_kits
+from jambs.app.chain import make_kits, planned
 from jambs.app.in_the_way import InTheWay
 from jambs.app.issuing import begin_issue, build_commit, write_issue_papers
-from jambs.app.outside import PlannedOutside, plan_outside, with_outside
 from jambs.app.outside_papers import write_outside
 from jambs.app.papers import Progress, write_papers
 from jambs.app.solid_papers import left_out
@@ -22,6 +21,7 @@ from jambs.issued.writing import Conflict
 from jambs.job import Job
 from jambs.job.reading.faults import advice
 from jambs.job.reading.read import job_file
+from jambs.outside.plan import PlannedOutside
 from jambs.parts.cut_kit import CutKit
 
 May = Callable[[Sequence[Conflict]], bool]
@@ -66,9 +66,7 @@ def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True
     for mark in only:
         if mark.lower() not in marks:
             raise UnknownMark(f"no opening has the mark {mark!r}; {advice(mark, marks.values())}")
-    kits = make_kits(job)
-    outside = plan_outside(kits, job)
-    kits = with_outside(kits, outside, job)
+    kits, outside = planned(make_kits(job), job)
     only = tuple(marks[mark.lower()] for mark in only)
     return Asked(job=job, kits=kits, only=only, target=target, outside=outside, with_solids=with_solids)
 

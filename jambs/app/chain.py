@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from jambs.job import Job
+from jambs.outside.plan import OutsideError, PlannedOutside, plan_outside, with_outside
 from jambs.parts.as_built import without_odd_readings
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
 from jambs.place.placement import Placement
@@ -28,6 +30,28 @@ def make_kits(job: Job) -> tuple[Kit, ...]:
         Unbuildable: some opening cannot be placed or made.
     """
     return _made(placed(job, _heat_study(job)), job)
+
+
+def planned(kits: Sequence[Kit], job: Job) -> tuple[tuple[CutKit, ...], PlannedOutside]:
+    """Plan the outside of a job's kits; return the kits as they are cut, and the outside.
+
+    Raises:
+        Unbuildable: the outside cannot be planned.
+    """
+    try:
+        outside = plan_outside(kits, job)
+    except OutsideError as error:
+        raise Unbuildable(*error.sentences) from None
+    return with_outside(kits, outside, job), outside
+
+
+def kits_as_cut(job: Job) -> tuple[CutKit, ...]:
+    """Make the kits of a job as their cut sheets have them.
+
+    Raises:
+        Unbuildable: some opening cannot be made, or the outside cannot be planned.
+    """
+    return planned(make_kits(job), job)[0]
 
 
 def placed(job: Job, least_heat_loss: LeastHeatLoss | None = None) -> tuple[Placement, ...]:

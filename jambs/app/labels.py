@@ -49,8 +49,8 @@ def labels(
 ) -> None:
     """Print a label for every part of JOB."""
     from jambs.app.build import output_folder
+    from jambs.app.chain import kits_as_cut
     from jambs.app.errors import read, stop, told, write_site_papers
-    from jambs.app.outside import kits_as_cut
     from jambs.sheets.labels import STOCK, LabelError, cutting_order, labels_pdf
 
     found = read(job)

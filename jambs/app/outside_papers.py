@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable
-from jambs.app.outside import PlannedOutside
 from jambs.courses.plan import CoursePlan
 from jambs.courses.story_pole import story_pole
 from jambs.drawings.plates import plate_picture
@@ -18,6 +17,7 @@ from jambs.drawings.views.view import View
 from jambs.flashing.blank import Blank
 from jambs.flashing.make import Flashings
 from jambs.job import Job
+from jambs.outside.plan import PlannedOutside
 from jambs.parts.kit import Kit
 from jambs.sheets.course_sheets import ROOM, ElevationPaper, write_course_sheets
 from jambs.sheets.fastener_sheets import write_fastener_sheets, write_fasteners_csv
@@ -127,3 +127,8 @@ def _write_movement(outside: PlannedOutside, job: Job, folder: Path) -> None:
     climate = job.outside.climate
     if outside.movements and climate:
         write_movement_sheet(outside.movements, climate, job, folder / "wood that moves.pdf")
+
+
+def outside_text(outside: PlannedOutside) -> str:
+    """Return what the command line says of the outside: one line for each elevation."""
+    return "\n".join(f"{plan.elevation.name}: {plan.courses} courses; {plan.proof}" for plan in outside.courses)

@@ -13,10 +13,10 @@ from outside_houses import EXAMPLES, house
 from pypdf import PdfReader
 from shops import Shop, shop
 
-from jambs.app.chain import Unbuildable, make_kits
-from jambs.app.outside import PlannedOutside, plan_outside, with_outside
+from jambs.app.chain import make_kits
 from jambs.flashing.blank import BlankKind
 from jambs.job import Job, read_job
+from jambs.outside.plan import OutsideError, PlannedOutside, plan_outside, with_outside
 from jambs.parts.cuts import WoodMoves
 from jambs.parts.kinds import PartKind
 
@@ -172,7 +172,7 @@ def test_faults_of_every_elevation_are_told_in_one_go(shop: Shop) -> None:
         "  south: {start_line: 0, eave: 9', cladding: {kind: clapboards, widths: [6], least_lap: 1/2}}\nexterior_trim:",
     )
     with_sections(shop, more)
-    with pytest.raises(Unbuildable) as error:
+    with pytest.raises(OutsideError) as error:
         job = read_job(shop.job)
         plan_outside(make_kits(job), job)
     assert error.value.sentences == (

@@ -14,7 +14,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from jambs.app.outside import kits_as_cut
+from jambs.app.chain import kits_as_cut
 
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))

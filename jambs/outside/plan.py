@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from functools import partial
 from typing import TypeVar
 
-from jambs.app.chain import Unbuildable, make_kits
 from jambs.courses.cladding import CourseError
 from jambs.courses.elevation import kits_on
 from jambs.courses.plan import CoursePlan, plan_elevation
@@ -25,6 +24,14 @@ from jambs.parts.kit import Kit
 Made = TypeVar("Made")
 FLASHING = "flashing"
 """The section of the job file without which no metal is bent: the head flashing is then a plain strip."""
+
+
+class OutsideError(Exception):
+    """An outside that cannot be planned; ``sentences`` says why, for every elevation and stock."""
+
+    def __init__(self, *sentences: str) -> None:
+        super().__init__(*sentences)
+        self.sentences = sentences
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +53,7 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
     """Plan the outside of the whole house.
 
     Raises:
-        Unbuildable: a cladding leaves no exposure, or a species is not in the table; all of them are told.
+        OutsideError: a cladding leaves no exposure, or a species is not in the table; all of them are told.
     """
     sentences: list[str] = []
     courses = [
@@ -56,7 +63,7 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
     ]
     movements = [_told(partial(_movement, kit, job), sentences, job.units) for kit in kits]
     if sentences:
-        raise Unbuildable(*dict.fromkeys(sentences))
+        raise OutsideError(*dict.fromkeys(sentences))
     return PlannedOutside(
         courses=tuple(plan for plan in courses if plan),
         flashings=_flashings(kits, job),
@@ -97,16 +104,6 @@ def _fasteners(kits: Sequence[Kit], job: Job) -> tuple[FastenerLine, ...]:
     return tuple(lines)
 
 
-def kits_as_cut(job: Job) -> tuple[CutKit, ...]:
-    """Make the kits of a job as their cut sheets have them.
-
-    Raises:
-        Unbuildable: some opening cannot be made, or the outside cannot be planned.
-    """
-    kits = make_kits(job)
-    return with_outside(kits, plan_outside(kits, job), job)
-
-
 def with_outside(kits: Sequence[Kit], outside: PlannedOutside, job: Job) -> tuple[CutKit, ...]:
     """Return kits whose parts say how they move, and whose head flashing is the blank to cut."""
     movements = {one.mark: one for one in outside.movements}
@@ -122,8 +119,3 @@ def _planned_for(kit: Kit, movement: KitMovement | None, flashings: Flashings | 
         moves=moves_to_say(kit, movement) if movement else {},
         findings=movement.findings if movement else (),
     )
-
-
-def outside_text(outside: PlannedOutside) -> str:
-    """Return what the command line says of the outside: one line for each elevation."""
-    return "\n".join(f"{plan.elevation.name}: {plan.courses} courses; {plan.proof}" for plan in outside.courses)
