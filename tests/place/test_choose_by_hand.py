@@ -5,6 +5,7 @@ Equal share of the base wall: flange plane 9 1/4; jamb depth 4 9/16 leaves 4 11/
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
@@ -13,6 +14,7 @@ from cases import METRIC, placed
 from jambs.length import MM_PER_INCH, Units
 from jambs.place.findings import weight_text
 from jambs.place.reasons import MovedForBoard
+from jambs.place.swing import FINE_DEG, Leaf, Obstacle, open_sash
 
 CHOOSE = {"choose": "yes"}
 
@@ -109,3 +111,22 @@ def test_a_flange_on_a_face_of_the_wall_stays_there(share: str, plane: float) ->
 
 def test_a_weight_is_printed_whole() -> None:
     assert (weight_text(68.4, Units.INCH), weight_text(68.4, Units.MM)) == ("68 lb", "31 kg")
+
+
+def test_a_layer_carries_a_flange_on_its_own_face_only() -> None:
+    """A cover sheet that carries, its face at 12: no buck there; at 9 1/4 one is needed."""
+    cover = {"material": "plywood 1/2", "role": "cover sheet", "carries": "yes"}
+    bucks = {share: placed(position={"share": share}, walls__main__layers__5=cover).buck for share in ("0", "1/2", "1")}
+    assert {share: buck is not None for share, buck in bucks.items()} == {"0": False, "1/2": True, "1": False}
+
+
+@pytest.mark.parametrize(("jamb_face", "degrees"), [(0.5, 90.0), (0.25, 90 + math.degrees(math.atan(0.25 / 4)))])
+def test_a_sash_turns_until_it_meets_the_jamb_beside_its_hinge(jamb_face: float, degrees: float) -> None:
+    """Hinge 1/2 in, at the frame's edge; the jamb 4 deep: past 90 degrees it leans on the end of the jamb."""
+    leaf = Leaf(
+        span=30.0, hinge_face=0.75, latch_face=0.75, hinge_edge=0.5, latch_edge=0.5, thickness=1.0, set_back=0.0,
+        jamb_depth=4.0, hinge_jamb_face=jamb_face, latch_jamb_face=-30.0, casing_face=-9.0, casing_thickness=0.0,
+    )  # fmt: skip
+    found = open_sash(leaf)
+    assert found.degrees == pytest.approx(degrees, abs=FINE_DEG + 1e-9)
+    assert found.met is Obstacle.JAMB
