@@ -6,6 +6,8 @@ import pytest
 from houses_outside import SHINGLES, elevation, opening, plan
 
 from jambs.courses.plan import CoursePlan
+from jambs.courses.story_pole import story_pole
+from jambs.courses.views import pole_figure
 from jambs.length import Units
 
 FIVES = {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"}
@@ -123,3 +125,12 @@ def test_lines_at_the_ends_of_the_cladding_are_outside_it(sill: float, head: flo
     beyond = [text for text in told if "outside the cladding" in text]
     assert len(beyond) == bool(outside)
     assert all(word in beyond[0] for word in outside)
+
+
+def test_a_pole_is_as_long_as_the_cladding_is_high() -> None:
+    """From 8 under the floor to 97 over it: 105 on the stick, drawn as a closed outline 2 1/2 wide."""
+    pole = story_pole(plan(elevation(start=-8.0, eave=97.0), FIVES))
+    assert (pole.length, pole.marks[-1].running) == (105.0, 105.0)
+    outline = pole_figure(pole).strokes[0]
+    assert outline.is_closed and outline.points == ((0.0, 0.0), (2.5, 0.0), (2.5, 105.0), (0.0, 105.0))
+    assert not any(stroke.is_closed for stroke in pole_figure(pole).strokes[1:])

@@ -151,3 +151,9 @@ def test_a_buck_is_fastened_board_by_board() -> None:
 def test_one_near_each_end_and_spaces_of_at_most_the_spacing(length: float, count: int) -> None:
     """2 from each end: 4 leaves nothing between, 20 leaves 16, one space; 20 1/2 wants two."""
     assert board_count(length, entry()) == count
+
+
+def test_a_field_reaches_from_its_start_line_to_its_eave() -> None:
+    """From 8 under the floor to 7'-4 over it are 96, as from 0 to 8': 7 on each of 8 members."""
+    assert field_count(elevation(start_line="-8", eave="7'-4"), 112.0, [], 16.0, entry()) == 8 * 7
+    assert field_count(elevation(start_line="16", eave="7'-4"), 112.0, [], 16.0, entry()) == 8 * 6
