@@ -19,7 +19,7 @@ from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
-from jambs.app import build, buy, earlier_job, issue_text, outside, positions  # noqa: F401 (loaded once, for all forks)
+from jambs.app import build, buy, earlier_job, issue_text, positions  # noqa: F401 (loaded once, for all forks)
 from jambs.app.command_line import main
 from jambs.issued.durable import sha256_of
 from jambs.issued.record import Record
