@@ -126,7 +126,7 @@ def elevation_facts(kits: Sequence[Kit], job: Job) -> dict[str, PaperFacts]:
 
 def _placed_elevations(kits: Sequence[Kit], job: Job) -> Iterator[tuple[str, Sequence[Kit]]]:
     """Yield the elevations whose openings all state their place along the wall, with their kits."""
-    from jambs.courses.elevation import kits_on
+    from jambs.parts.on_elevation import kits_on
 
     for name, entry in job.outside.elevations.items():
         members = kits_on(name, entry, kits)

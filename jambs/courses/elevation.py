@@ -5,17 +5,14 @@ Heights over the datum, the ground floor [in]. Across, from the left corner as s
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
 from jambs.job.models.outside import ElevationEntry
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Part
-
-Box = tuple[float, float, float, float]
-"""Left, bottom, right, top [in]."""
+from jambs.parts.on_elevation import Box, floors_of, frame_over_floor, kits_on, seen_box
 
 
 class LineKind(StrEnum):
@@ -91,14 +88,14 @@ def elevation_of(name: str, entry: ElevationEntry, kits: Sequence[Kit], *, gap: 
     ``gap``: upper edge of the head casing → butts above it, for all; None: as each opening's trim says [in].
     """
     own = kits_on(name, entry, kits)
-    floors = {mark: storey.floor for storey in entry.storeys for mark in storey.openings}
+    floors = floors_of(entry)
     openings, unplaced, across = [], [], SIDE_BY_SIDE
     for kit in own:
-        bottom = _frame_bottom(kit, floors.get(kit.mark, 0.0))
-        if bottom is None:
+        over_floor = frame_over_floor(kit.placement.opening)
+        if over_floor is None:
             unplaced.append(kit.mark)
             continue
-        one = _opening(kit, bottom, across, gap)
+        one = _opening(kit, floors.get(kit.mark, 0.0) + over_floor, across, gap)
         across = max(across, one.trim[2] + SIDE_BY_SIDE)
         openings.append(one)
     return Elevation(
@@ -109,24 +106,6 @@ def elevation_of(name: str, entry: ElevationEntry, kits: Sequence[Kit], *, gap: 
         openings=tuple(sorted(openings, key=lambda one: one.frame[0])),
         unplaced=tuple(unplaced),
     )
-
-
-def kits_on(name: str, entry: ElevationEntry, kits: Iterable[Kit]) -> tuple[Kit, ...]:
-    """Return the kits of an elevation: those that name it, and those that name none and face its way."""
-
-    def is_here(kit: Kit) -> bool:
-        opening = kit.placement.opening
-        if opening.elevation is not None:
-            return opening.elevation == name
-        return entry.faces is not None and opening.faces_deg == entry.faces
-
-    return tuple(kit for kit in kits if is_here(kit))
-
-
-def _frame_bottom(kit: Kit, floor: float) -> float | None:
-    opening = kit.placement.opening
-    over = opening.floor_below_frame if opening.floor_below_frame is not None else opening.sill_height
-    return None if over is None else floor + over
 
 
 def _opening(kit: Kit, bottom: float, across: float, gap: float | None) -> OpeningOnElevation:
@@ -155,10 +134,3 @@ def _trim(kit: Kit) -> Box:
     lows = [min(box[side] for box in boxes) for side in (0, 1)]
     highs = [max(box[side] for box in boxes) for side in (2, 3)]
     return (lows[0], lows[1], highs[0], highs[1])
-
-
-def seen_box(part: Part) -> Box:
-    """What a board covers seen square to the wall, its edges taken square, in wall coordinates [in]."""
-    points = [part.seat.at(u, v, w) for u, v in part.outline for w in (0.0, part.thickness)]
-    xs, ys = [point[0] for point in points], [point[1] for point in points]
-    return (min(xs), min(ys), max(xs), max(ys))

@@ -9,8 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from jambs.courses.elevation import Box, OpeningOnElevation
+from jambs.courses.elevation import OpeningOnElevation
 from jambs.courses.story_pole import StoryPole
+from jambs.parts.on_elevation import Box
 
 
 class LineInk(StrEnum):

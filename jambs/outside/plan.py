@@ -2,24 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import partial
 from typing import TypeVar
 
 from jambs.courses.cladding import CourseError
-from jambs.courses.elevation import kits_on
 from jambs.courses.plan import CoursePlan, plan_elevation
 from jambs.fasten.elevation import elevation_fasteners
 from jambs.fasten.plan import FastenerLine, opening_fasteners
+from jambs.findings import Finding
 from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings, make_flashings
 from jambs.job import Job
 from jambs.length import Grid, Units
 from jambs.movement.plan import KitMovement, moves_to_say, plan_movement, said_once
 from jambs.movement.woods import WoodError
+from jambs.neighbours.compare import neighbour_findings
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
+from jambs.parts.on_elevation import kits_on
 
 Made = TypeVar("Made")
 FLASHING = "flashing"
@@ -36,12 +38,16 @@ class OutsideError(Exception):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlannedOutside:
-    """All that the outside sections of a job lead to; each is empty where the job has no such section."""
+    """All that the outside sections of a job lead to; each is empty where the job has no such section.
+
+    ``neighbours``: what an opening runs into, by its mark.
+    """
 
     courses: tuple[CoursePlan, ...] = ()
     flashings: tuple[Flashings, ...] = ()
     fasteners: tuple[FastenerLine, ...] = ()
     movements: tuple[KitMovement, ...] = ()
+    neighbours: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
 
     @property
     def is_empty(self) -> bool:
@@ -69,6 +75,7 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
         flashings=_flashings(kits, job),
         fasteners=_fasteners(kits, job),
         movements=said_once([one for one in movements if one]),
+        neighbours=neighbour_findings(kits, job),
     )
 
 
@@ -109,13 +116,16 @@ def with_outside(kits: Sequence[Kit], outside: PlannedOutside, job: Job) -> tupl
     movements = {one.mark: one for one in outside.movements}
     flashings = {one.mark: one for one in outside.flashings}
     return tuple(
-        as_cut(kit, _planned_for(kit, movements.get(kit.mark), flashings.get(kit.mark), job.shop.grid)) for kit in kits
+        as_cut(kit, _planned_for(kit, movements.get(kit.mark), flashings.get(kit.mark), outside, job.shop.grid))
+        for kit in kits
     )
 
 
-def _planned_for(kit: Kit, movement: KitMovement | None, flashings: Flashings | None, grid: Grid) -> PlannedForKit:
+def _planned_for(
+    kit: Kit, movement: KitMovement | None, flashings: Flashings | None, outside: PlannedOutside, grid: Grid
+) -> PlannedForKit:
     return PlannedForKit(
         flashing=flat_head(kit, flashings, grid) if flashings else None,
         moves=moves_to_say(kit, movement) if movement else {},
-        findings=movement.findings if movement else (),
+        findings=(*outside.neighbours.get(kit.mark, ()), *(movement.findings if movement else ())),
     )

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from jambs.courses.elevation import Box, Elevation, elevation_of
+from jambs.courses.elevation import Elevation, elevation_of
 from jambs.geometry import Vector
+from jambs.parts.on_elevation import Box
 from jambs.solids.assembly import assembly
 from jambs.solids.colors import color_of
 from jambs.solids.model import KitSolids

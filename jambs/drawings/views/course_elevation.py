@@ -5,7 +5,6 @@ from __future__ import annotations
 from itertools import pairwise
 from pathlib import Path
 
-from jambs.courses.elevation import Box as Corners
 from jambs.courses.elevation import OpeningOnElevation
 from jambs.courses.plan import CourseLine, CoursePlan, Missed
 from jambs.courses.views import MARGIN, PAST_TRIM, clear_runs
@@ -16,6 +15,7 @@ from jambs.drawings.layout.paper import PAGES, TEXT_HEIGHT
 from jambs.drawings.plates import fitted, write_plate
 from jambs.drawings.views.view import CallOut, Ink, Mark, Shape, View, ViewSide
 from jambs.length import feet_text
+from jambs.parts.on_elevation import Box as Corners
 
 EVERY = 5
 """A course that meets nothing is called out if its number is a multiple of this; the story pole lists them all."""

@@ -37,6 +37,8 @@ def _written(description: str) -> WithJsonSchema:
 _LENGTH = _written('a length: 5 1/2, 4-9/16", 2\'-11 1/2", 7.5 or 902 mm')
 Level = Annotated[float, BeforeValidator(Between(-240, 2400)), _LENGTH]
 """A height over the datum of the house, its ground floor [in]; below it is negative."""
+Ceiling = Annotated[float, BeforeValidator(Between(60, 600)), _LENGTH]
+"""Finished floor → ceiling [in]."""
 Exposure = Annotated[float, BeforeValidator(Between(1, 30)), _LENGTH]
 """What is seen of a course, butt to butt [in]."""
 
@@ -106,9 +108,10 @@ class CladdingEntry(Model):
 
 
 class StoreyEntry(Model):
-    """A floor above the datum and the openings whose sill_height is measured from it."""
+    """A floor above the datum and the openings whose sill_height is measured from it; ``ceiling``: over that floor."""
 
     floor: Level
+    ceiling: Ceiling | None = None
     openings: Annotated[tuple[Mark, ...], Field(min_length=1)]
 
 
@@ -262,9 +265,11 @@ class WoodEntry(Model):
 class OutsideEntry(Model):
     """The sections of a job file about the outside; all of them may be left out.
 
+    ``ceiling``: finished floor → ceiling, on every floor whose storey gives none of its own [in].
     ``sealant_movement``: what the sealant takes, as a share of the joint [%].
     """
 
+    ceiling: Ceiling | None = None
     elevations: dict[str, ElevationEntry] = Field(default_factory=dict)
     flashing: FlashingEntry = FlashingEntry()
     fasteners: dict[Fixed, FastenerEntry] = Field(default_factory=dict)

@@ -1,0 +1,85 @@
+"""Where an opening stands: its frame, its hole in the framing and all its boards, seen square to the wall."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.neighbours.findings import Piece
+from jambs.parts.kinds import Where
+from jambs.parts.kit import Kit
+from jambs.parts.on_elevation import Box, frame_over_floor, seen_box
+from jambs.place.placement import Placement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Board:
+    """A board as a box in the plane of the wall [in]."""
+
+    piece: Piece
+    box: Box
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stand:
+    """An opening seen from inside [in], origin at the lower left corner of its frame.
+
+    ``over_floor``: its own finished floor → bottom of the frame; ``from_left``: left corner of the wall, seen from
+    outside → left edge of the frame; None where the job does not say. ``thickness``: of its wall, face to face.
+    """
+
+    mark: str
+    frame: Box
+    hole: Box
+    inside: tuple[Board, ...]
+    outside: tuple[Board, ...]
+    over_floor: float | None
+    from_left: float | None
+    thickness: float
+
+
+def stand_of(kit: Kit) -> Stand:
+    """Take from a kit what has its place in the wall."""
+    opening, size = kit.placement.opening, kit.placement.opening.frame
+    return Stand(
+        mark=kit.mark,
+        frame=(0.0, 0.0, size.width, size.height),
+        hole=_hole(kit.placement),
+        inside=_boards(kit, Where.INTERIOR),
+        outside=_boards(kit, Where.EXTERIOR),
+        over_floor=frame_over_floor(opening),
+        from_left=opening.from_left,
+        thickness=kit.placement.planes.cladding_face,
+    )
+
+
+def _hole(placement: Placement) -> Box:
+    """The hole in the framing round the frame, a liner counted in."""
+    opening, shims = placement.opening, placement.shims
+    lining = (placement.framing_opening.width - opening.rough_opening.width) / 2
+    low = opening.floor_below_frame if opening.floor_below_frame is not None else shims.sill + lining
+    return (
+        -shims.left - lining,
+        -low,
+        opening.frame.width + shims.right + lining,
+        opening.frame.height + shims.head + lining,
+    )
+
+
+def _boards(kit: Kit, where: Where) -> tuple[Board, ...]:
+    return tuple(
+        Board(piece=Piece(kind=part.kind, side=part.side, where=where), box=seen_box(part))
+        for part in kit.parts
+        if part.where is where and part.is_wood
+    )
+
+
+def moved(box: Box, across: float, up: float) -> Box:
+    """Return a box moved across and up [in]."""
+    return (box[0] + across, box[1] + up, box[2] + across, box[3] + up)
+
+
+def from_outside(box: Box, stand: Stand) -> Box:
+    """Return a box of an opening as seen from outside, across from the left corner of the wall [in]."""
+    left = stand.from_left or 0.0
+    width = stand.frame[2]
+    return (left + width - box[2], box[1], left + width - box[0], box[3])
