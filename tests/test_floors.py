@@ -42,6 +42,7 @@ FLOORS = {
     "issued": 7,
     "solids": 7,
     "app": 8,
+    "face": 9,
     "__main__": 9,
 }
 ONLY_IN = {

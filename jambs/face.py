@@ -1,0 +1,129 @@
+"""The face for scripts: what the command line does, as functions from one stage to the next.
+
+``read_job → Job``, ``make_kits → Kit``; from kits ``cut_sections``, ``draw``, ``plan_stock``; from a job ``compare``
+and ``build``. Every stage is frozen, lengths are inches, depth grows outward from the finished face inside. What loads
+slowly (drawing, the heat study, the search of cutting plans) is loaded when it is first asked for.
+"""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from jambs.app.chain import Unbuildable, kits_as_cut
+from jambs.job import Job, JobFaults, read_job
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit import Kit
+
+if TYPE_CHECKING:
+    from jambs.drawings.drawing import Drawing
+    from jambs.section.region import Section
+    from jambs.stock.house.house_plan import PlannedLot
+    from jambs.study.placement_study import PlacementStudy
+
+__all__ = [
+    "Job",
+    "JobFaults",
+    "Kit",
+    "Unbuildable",
+    "build",
+    "compare",
+    "cut_sections",
+    "draw",
+    "make_kits",
+    "plan_stock",
+    "read_job",
+]
+
+
+def make_kits(job: Job) -> tuple[CutKit, ...]:
+    """Place every window of a job and make its parts, as the cut sheets have them.
+
+    One kit for each opening, in the order of the job. ``kit.placement``: where the window stands [in from the finished
+    face]; ``kit.parts``: every board, its kind, sizes and cuts [in]; ``kit.findings``: what to look out for.
+
+    Raises:
+        Unbuildable: some opening cannot be placed or made; ``sentences`` has one for each.
+    """
+    return kits_as_cut(job)
+
+
+def cut_sections(kit: Kit) -> tuple[Section, ...]:
+    """Cut a kit in its wall through head, jamb and sill (a door on the floor has no sill cut).
+
+    Each section is a list of named material regions with outlines [in]: what the shop drawing shows and the heat study
+    computes.
+    """
+    from jambs.section.cut import cut_sections as cut
+
+    return cut(kit)
+
+
+def draw(kit: CutKit, job: Job, *, day: datetime.date | None = None) -> Drawing:
+    """Draw one opening: elevations, sections, details, parts table, laid out on both sizes of paper.
+
+    ``day``: the date in the title block; the job's, else today's. ``jambs.drawings`` writes the drawing as DXF
+    (``write_dxf``, ``write_flat_dxf``) or shows a page as SVG (``page_svg``).
+    """
+    from jambs.drawings import draw_opening
+
+    dated = day or job.date or datetime.date.today()
+    return draw_opening(kit, cut_sections(kit), job, sheet_date=dated.isoformat())
+
+
+def plan_stock(kits: Iterable[Kit], job: Job, *, seconds: float = 10.0) -> tuple[PlannedLot, ...]:
+    """Plan what to buy and how to cut it, for all wooden parts of some kits.
+
+    One lot for each material and way of cutting; ``lot.plan`` has its boards, its cost in cents and a bound that no
+    plan can be under. ``seconds``: time to search, for the whole house [s].
+
+    Raises:
+        Unbuildable: a part fits no board, or the supply of boards runs out.
+    """
+    from jambs.stock.house.house_plan import Effort, plan_house
+    from jambs.stock.house.lot_faults import lot_faults
+    from jambs.stock.house.lots import house_lots
+    from jambs.stock.problem import StockFault
+
+    lots = house_lots(kits, job)
+    if faults := lot_faults(lots, job):
+        raise Unbuildable(*faults)
+    try:
+        return plan_house(lots, Effort(seconds=seconds))
+    except StockFault as fault:
+        raise Unbuildable(*fault.faults) from None
+
+
+def compare(job: Job) -> PlacementStudy:
+    """Compare the positions the windows of a job could have: depths [in], heat [W/K, W/mK], condensation, sun.
+
+    ``windows`` has one comparison for each window type in each wall, with its candidates side by side; no score.
+
+    Raises:
+        Unbuildable: some window cannot be placed.
+    """
+    from jambs.app.chain import placed
+    from jambs.study.placement_study import least_heat_loss, study_placements
+
+    return study_placements(placed(job, least_heat_loss(job)), job)
+
+
+def build(
+    job: Job, folder: str | Path, *, only: Sequence[str] = (), with_solids: bool = True, overwrite: bool = False
+) -> tuple[Path, ...]:
+    """Write all papers of a job into a folder, as ``jambs build`` does; return their paths.
+
+    ``only``: marks of openings; empty for the whole house. ``overwrite``: also files that somebody changed.
+
+    Raises:
+        Unbuildable: some paper cannot be made; nothing was written.
+        InTheWay: files of the user's are in the way; nothing was written.
+    """
+    from jambs.app.build import ask
+    from jambs.app.build import build as build_papers
+
+    asked = ask(job, only=only, target=Path(folder), with_solids=with_solids)
+    written = build_papers(asked, may_overwrite=lambda _: overwrite, progress=lambda _: None)
+    return tuple(Path(folder) / name for name in written)

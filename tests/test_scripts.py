@@ -1,0 +1,60 @@
+"""Every script of the examples runs, and says a size that was worked by hand.
+
+The garden studio: gypsum 1/2, stud 3-1/2, sheathing 1/2, foam 1-1/2, strapping 3/4: the trim plane is at 6-3/4. Flange
+on it, jamb depth 3-1/4: interior depth 3-1/2; frame projection 3/4: exterior depth -3/4; their sum is 2-3/4. The jamb
+is ripped 1/16 proud: 3-9/16. Frame 24, faces 1-1/4, frame reveal 1/8: 21-3/4 clear; casing reveal 3/16: 22-1/8 between
+the casing legs, and two of 2-1/2: 27-1/8 over all.
+"""
+
+from __future__ import annotations
+
+import runpy
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+SCRIPTS = ROOT / "examples" / "scripts"
+JOB = ROOT / "examples" / "garden-studio"
+SAYS = {
+    "build_a_house": "all of them are there: True",
+    "depths": 'W1 3 1/2" -3/4"',
+    "faults": "1 faults; the first: :",
+    "parts_list": 'W1-8: casing, bottom: 3/4" × 2 1/2" × 27 1/8"',
+    "sections": '6 3/4" deep',
+    "shared_depth": 'W1 2 3/4" = 2 3/4"',
+    "shop_drawing": "W1.dxf is written",
+    "what_to_buy": "not under",
+    "what_to_look_out_for": "note: W1: ",
+    "widest_jamb": 'W1-1 3 9/16"',
+}
+
+
+def test_no_script_is_forgotten() -> None:
+    assert {path.stem for path in SCRIPTS.glob("*.py")} == set(SAYS)
+
+
+@pytest.mark.parametrize("name", sorted(SAYS))
+def test_a_script_runs_outside_the_repository(
+    name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(sys, "argv", [name, str(JOB)])
+    runpy.run_path(str(SCRIPTS / f"{name}.py"), run_name="__main__")
+    assert SAYS[name] in capsys.readouterr().out
+
+
+def test_the_script_of_the_readme_runs(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    code = readme.partition("```python\n")[2].partition("```")[0]
+    monkeypatch.chdir(ROOT)
+    exec(compile(code, "README.md", "exec"), {"__name__": "__main__"})
+    # Flange half of the added depth out: 6-1/2 + 2-3/4, less the jamb depth of 4-9/16.
+    assert capsys.readouterr().out.startswith('W01 4 11/16"')
+
+
+def test_the_version_is_said_alike() -> None:
+    import jambs
+
+    assert f'version = "{jambs.__version__}"' in (ROOT / "pyproject.toml").read_text(encoding="utf-8")
