@@ -11,7 +11,7 @@ from jambs.parts.cuts import EndBevel, Miter
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
-from jambs.stock.house.lumber import steps_up
+from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.problem import Piece
 
 DEPTH_PARTS = (PartKind.EXTENSION_JAMB, PartKind.STOOL, PartKind.EXTERIOR_JAMB, PartKind.EXTERIOR_SILL)
@@ -75,8 +75,8 @@ def _piece(mark: str, part: Part, width: float, job: Job) -> Piece:
     angles = [cut.angle_deg for cut in part.cuts if isinstance(cut, Miter | EndBevel)]
     return Piece(
         mark=mark,
-        length=steps_up(part.length, units=job.units),
-        width=steps_up(width, units=job.units),
+        length=printed_steps(part.length, units=job.units),
+        width=printed_steps(width, units=job.units),
         is_mitered=any(isinstance(cut, Miter) for cut in part.cuts),
         miter_allowance=miter_allowance(angles, job),
     )

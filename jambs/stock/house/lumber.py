@@ -56,8 +56,16 @@ class Lumber:
     lengths_are_assumed: bool = False
 
 
+def printed_steps(length: float, *, units: Units) -> int:
+    """Whole steps of 1/64 in or 0.1 mm nearest to a length [in]: for pieces, which are sawn as every paper prints them.
+
+    A cut at an angle keeps its exact length until it is printed; a plan that rounds it its own way tells another size.
+    """
+    return FINE[units].count(length)
+
+
 def steps_up(length: float, *, units: Units) -> int:
-    """Whole steps of 1/64 in or 0.1 mm that are not shorter than a length [in]: for pieces and losses."""
+    """Whole steps of 1/64 in or 0.1 mm that are not shorter than a length [in]: for losses."""
     fine = FINE[units]
     return fine.count(fine.up(length))
 
