@@ -12,11 +12,13 @@ from jambs.app.in_the_way import InTheWay
 from jambs.app.issuing import begin_issue, build_commit, write_issue_papers
 from jambs.app.outside_papers import write_outside
 from jambs.app.papers import Progress, write_papers
+from jambs.app.planned_boards import with_planned_boards
 from jambs.app.solid_papers import left_out
-from jambs.app.writing import PaperFolder, writing_turn
+from jambs.app.writing import PaperFolder, suppress_record_faults, writing_turn
 from jambs.interrupts import held_back, stop_if_interrupted
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD
+from jambs.issued.record import Record
 from jambs.issued.writing import Conflict
 from jambs.job import Job
 from jambs.job.reading.faults import advice
@@ -66,9 +68,17 @@ def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True
     for mark in only:
         if mark.lower() not in marks:
             raise UnknownMark(f"no opening has the mark {mark!r}; {advice(mark, marks.values())}")
-    kits, outside = planned(make_kits(job), job)
+    made, outside = planned(make_kits(job), job)
+    kits = with_boards_on_record(made, job, target)
     only = tuple(marks[mark.lower()] for mark in only)
     return Asked(job=job, kits=kits, only=only, target=target, outside=outside, with_solids=with_solids)
+
+
+def with_boards_on_record(kits: Sequence[CutKit], job: Job, target: Path) -> tuple[CutKit, ...]:
+    """Return kits that name the boards of the cutting plan in a folder of papers, where it holds for them."""
+    with suppress_record_faults():
+        return with_planned_boards(kits, job, Record.open(target))
+    return tuple(kits)
 
 
 def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[str]:

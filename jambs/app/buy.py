@@ -6,8 +6,10 @@ import json
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from jambs.app.basis import bought_basis
 from jambs.app.chain import Unbuildable, make_kits
 from jambs.app.writing import PaperFolder, check_place, hand_in, today, writing_turn
+from jambs.issued.basis import Basis, basis_bytes
 from jambs.issued.durable import file_sums
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
@@ -35,7 +37,8 @@ def buy(
         InTheWay: files of the user's would be overwritten.
     """
     check_place(place, job)
-    lots = house_lots(make_kits(job), job)
+    kits = make_kits(job)
+    lots = house_lots(kits, job)
     if faults := lot_faults(lots, job):
         raise Unbuildable(*faults)
     try:
@@ -45,7 +48,7 @@ def buy(
     _verify(planned)
     record = cutting_record(planned, job, effort, Round())
     with writing_turn(place, job, verb=VERB) as writing:
-        _hand_in(writing, record, job, overwrite=overwrite)
+        _hand_in(writing, record, job, bought_basis(kits, job), overwrite=overwrite)
     return record
 
 
@@ -82,15 +85,16 @@ def buy_rest(
     with writing_turn(place, job, verb=VERB) as writing:
         old = _read(place.path / DATA)
         kept = {f"plan of round {old['round']}.json": (place.path / DATA).read_bytes()}
+        kits = make_kits(job)
         try:
-            planned, turn = planned_rest(old, make_kits(job), job, spoiled, effort, progress=progress)
+            planned, turn = planned_rest(old, kits, job, spoiled, effort, progress=progress)
         except StockFault as fault:
             raise Unbuildable(*fault.faults) from None
         except SpoiledError as error:
             raise Unbuildable(*error.sentences) from None
         _verify(planned)
         record = cutting_record(planned, job, effort, turn)
-        _hand_in(writing, record, job, kept=kept, overwrite=overwrite)
+        _hand_in(writing, record, job, bought_basis(kits, job), kept=kept, overwrite=overwrite)
     return record
 
 
@@ -103,7 +107,13 @@ def _read(path: Path) -> Record:
 
 
 def _hand_in(
-    writing: Writing, record: Record, job: Job, *, overwrite: bool, kept: Mapping[str, bytes] | None = None
+    writing: Writing,
+    record: Record,
+    job: Job,
+    basis: Basis,
+    *,
+    overwrite: bool,
+    kept: Mapping[str, bytes] | None = None,
 ) -> None:
     """Write the papers of a plan; those of earlier rounds stay as long as their plan is taken up."""
     with writing.fresh_folder() as folder:
@@ -113,9 +123,10 @@ def _hand_in(
             raise Unbuildable(str(error)) from error
         for name, content in (kept or {}).items():
             (folder / name).write_bytes(content)
-        facts = {path: PaperFacts(kind="cutting plan") for path in file_sums(folder)}
+        facts = {path: PaperFacts(kind=Path(path).stem) for path in file_sums(folder)}
         stays = [path for path, paper in writing.papers.items() if paper.verb == VERB] if kept else []
-        hand_in(writing, Commit(staged=folder, day=today(), facts=facts, stays=stays), overwrite=overwrite)
+        work = Commit(staged=folder, day=today(), facts=facts, stays=stays, basis=basis_bytes(basis))
+        hand_in(writing, work, overwrite=overwrite)
 
 
 def _verify(planned: Sequence[PlannedLot]) -> None:

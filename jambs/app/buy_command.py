@@ -87,8 +87,23 @@ def buy(
     record = told(lambda: _planned(found, place, effort, waste, overwrite))
     click.echo(plan_text(record))
     click.echo(f"\nThe buying list, the cutting plan and their lists are in {place.path}")
+    for line in told(lambda: _stale(found, place, job)):
+        click.echo(line)
     if record["is_interrupted"]:
         sys.exit(INTERRUPTED)
+
+
+def _stale(job: Job, place: PaperFolder, path: Path) -> list[str]:
+    """Say which other papers hold no longer, as the boards of the plan are now known."""
+    from jambs.app.build import with_boards_on_record
+    from jambs.app.chain import Unbuildable, kits_as_cut
+    from jambs.app.stale_text import stale_lines
+
+    try:
+        kits = with_boards_on_record(kits_as_cut(job), job, place.root)
+    except Unbuildable:  # boards can be bought before the outside can be planned
+        return []
+    return stale_lines(kits, job, place.root, job_words=str(path))
 
 
 def _planned(job: Job, place: PaperFolder, effort: Effort, waste: Spoiled, overwrite: bool) -> Record:

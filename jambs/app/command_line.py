@@ -71,12 +71,15 @@ def check(job: Path) -> None:
 
     The windows are placed and the parts are made, so that all faults are found. Nothing is written.
     """
+    from jambs.app.build import output_folder
     from jambs.app.table import summary_text
 
-    asked = _ask(job, only=(), target=Path())
+    target = told(lambda: output_folder(job))
+    asked = _ask(job, only=(), target=target)
     click.echo(summary_text(asked.kits, asked.job))
     _tell_tables(asked)
     _tell_outside(asked)
+    _tell_stale(asked, job)
 
 
 @main.command(
@@ -108,6 +111,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, w
     if only:
         click.echo("Lists and sheets of the whole house were left as they were; build without --only to renew them.")
     told(lambda: _tell_issue(asked))
+    _tell_stale(asked, job)
 
 
 @main.command(epilog="\b\nExample:\n  jambs schema job.schema.json")
@@ -177,6 +181,14 @@ def _tell_issue(asked: Asked) -> None:
     with writing_turn(PaperFolder(root=asked.target), asked.job, verb="build") as writing:
         click.echo(issued_text(writing.record, asked.job))
         writing.mark_told()
+
+
+def _tell_stale(asked: Asked, path: Path) -> None:
+    """Say in one line for each verb which of its papers hold no longer, and what to run."""
+    from jambs.app.stale_text import stale_lines
+
+    for line in stale_lines(asked.kits, asked.job, asked.target, job_words=str(path)):
+        click.echo(line)
 
 
 def _tell_solids() -> None:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, NoReturn, TypeVar
 import click
 
 if TYPE_CHECKING:
+    from jambs.issued.basis import Basis
     from jambs.job import Job
 
 SITE = "site"
@@ -55,12 +56,14 @@ def os_sentence(error: OSError) -> str:
     return f"{file}: {why}; close it or choose another folder with --out"
 
 
-def write_site_papers(papers: Mapping[str, bytes], target: Path, job: Job, *, verb: str, overwrite: bool) -> None:
+def write_site_papers(
+    papers: Mapping[str, bytes], target: Path, job: Job, basis: Basis, *, verb: str, overwrite: bool
+) -> None:
     """Write papers for the site into the folder ``site`` of a job's papers and name them, or stop."""
     from jambs.app.writing import PaperFolder, write_some
 
     place = PaperFolder(root=target, inside=SITE)
-    told(lambda: write_some(papers, place, job, verb=verb, overwrite=overwrite))
+    told(lambda: write_some(papers, place, job, basis, verb=verb, overwrite=overwrite))
     click.echo("\n".join(f"{place.path / name}" for name in papers))
 
 

@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from jambs.app.basis import basis_of
 from jambs.app.paper_names import SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
 from jambs.app.solid_papers import elevation_facts
 from jambs.app.writing import said
+from jambs.issued.basis import basis_bytes
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, JOB_FILES, Entry
 from jambs.issued.plan import IssuePlan, lay_out, new_issue, papers_that_stay, plan_issue, put_back, withdrawn
@@ -29,6 +31,7 @@ from jambs.sheets.stamp import Stamp, Stamps
 ALL_CUT = "all cut sheets.pdf"
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
 CHANGED_CUT, CHANGED_INSTALL = "changed cut sheets.pdf", "changed install sheets.pdf"
+OF_ONE_ISSUE = (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -158,14 +161,22 @@ def build_commit(
     left_out = () if has_solids else (SOLID,)
     stays = papers_that_stay(record, plan, is_whole=is_whole, kinds=left_out)
     _say_void(record, {path for path in record.papers if path not in stays and not (staged / path).exists()})
+    of_openings = opening_facts(plan.sheets) | elevation_facts(all_kits, issuing.job)
     return Commit(
         staged=staged,
         day=plan.day,
-        facts=opening_facts(plan.sheets) | elevation_facts(all_kits, issuing.job),
+        facts=_house_facts(staged) | of_openings,
         stays=stays,
         documents=plan.documents() | job_documents(issuing.job),
         issue=new_issue(record, plan, staged),
+        basis=basis_bytes(basis_of(all_kits, issuing.job, issue_record(all_kits, issuing.job))),
     )
+
+
+def _house_facts(staged: Path) -> dict[str, PaperFacts]:
+    """Return what is known of the papers of the whole house; what tells of one issue is true of it for ever."""
+    of_issue = PaperFacts(kind="issue", basis="")
+    return {path: of_issue if path in OF_ONE_ISSUE else PaperFacts(kind=Path(path).stem) for path in file_sums(staged)}
 
 
 def _say_void(record: Record, gone: Collection[str]) -> None:
@@ -203,8 +214,11 @@ def withdrawal(writing: Writing, earlier: Entry, job: Job, folder: Path, *, day:
     rows = index_rows(record, record.printed(earlier), stamps)
     (folder / INDEX).write_bytes(index_pdf(rows, job, number=record.next_issue, day=day))
     papers = earlier.papers_of(writing.verb)
-    facts = {path: PaperFacts(kind=one.kind, marks=one.marks, issue=one.issue) for path, one in papers.items()}
-    facts.pop(INDEX, None)
+    facts = {
+        path: PaperFacts(kind=one.kind, marks=one.marks, issue=one.issue, basis=one.basis)
+        for path, one in papers.items()
+    }
+    facts[INDEX] = PaperFacts(kind="issue", basis="")
     kept = {name: record.blobs.found(digest) for name, digest in earlier.documents.items()}
     documents = {name: content for name, content in kept.items() if content is not None}
     return Commit(staged=folder, day=day, facts=facts, documents=documents, issue=withdrawn(record, earlier))

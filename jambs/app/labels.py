@@ -48,23 +48,26 @@ def labels(
     overwrite: bool,
 ) -> None:
     """Print a label for every part of JOB."""
-    from jambs.app.build import output_folder
+    from jambs.app.basis import basis_of
+    from jambs.app.build import output_folder, with_boards_on_record
     from jambs.app.chain import kits_as_cut
     from jambs.app.errors import read, stop, told, write_site_papers
+    from jambs.app.issuing import issue_record
     from jambs.sheets.labels import STOCK, LabelError, cutting_order, labels_pdf
 
     found = read(job)
     stock = _stock(
         STOCK[paper or found.shop.paper], count, found.units, {"label": label, "corner": corner, "pitch": pitch}
     )
-    kits = told(lambda: kits_as_cut(found))
+    target = out or told(lambda: output_folder(job))
+    kits = told(lambda: with_boards_on_record(kits_as_cut(found), found, target))
     order = cutting_order(kits, units=found.units) if by == "cutting" else ()
     try:
         pdf = labels_pdf(kits, found, stock, order=order, first=first)
     except LabelError as error:
         stop([str(error)])
-    target = out or told(lambda: output_folder(job))
-    write_site_papers({"labels.pdf": pdf}, target, found, verb="labels", overwrite=overwrite)
+    basis = basis_of(kits, found, issue_record(kits, found))
+    write_site_papers({"labels.pdf": pdf}, target, found, basis, verb="labels", overwrite=overwrite)
     click.echo(f"{sum(len(kit.parts) for kit in kits)} labels")
 
 

@@ -10,6 +10,7 @@ import click
 from jambs.app.job_argument import JOB
 
 if TYPE_CHECKING:
+    from jambs.issued.basis import Basis
     from jambs.job import Job
 
 TABLE = "measures"
@@ -37,7 +38,8 @@ def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
     found = read(job)
     sheets = told(lambda: _sheets(found))
     target = out or told(lambda: output_folder(job))
-    write_site_papers(sheets, target, found, verb="measure", overwrite=overwrite)
+    basis = told(lambda: _basis(found))
+    write_site_papers(sheets, target, found, basis, verb="measure", overwrite=overwrite)
     told(lambda: _write_table(found, job, table))
     for sentence in told(lambda: _questions(found)):
         click.echo(sentence)
@@ -52,6 +54,13 @@ def _sheets(job: Job) -> dict[str, bytes]:
         "measure sheets.pdf": measure_sheets_pdf(placements, job),
         "depths to measure.pdf": measure_list_pdf(placements, job),
     }
+
+
+def _basis(job: Job) -> Basis:
+    from jambs.app.basis import placed_basis
+    from jambs.app.chain import placed
+
+    return placed_basis(placed(job), job)
 
 
 def _write_table(job: Job, path: Path, kind: str) -> None:

@@ -6,10 +6,12 @@ import json
 from collections.abc import Iterator
 from pathlib import Path
 
+from jambs.app.basis import placed_basis
 from jambs.app.chain import Unbuildable, placed
 from jambs.app.writing import PaperFolder, check_place, hand_in, today, writing_turn
 from jambs.csv_text import csv_text
 from jambs.interrupts import stop_if_interrupted
+from jambs.issued.basis import basis_bytes
 from jambs.issued.writing import Commit, PaperFacts
 from jambs.job import Job
 from jambs.section.cut import WALL_SHOWN, cut_section
@@ -54,13 +56,15 @@ def compare(job: Job, place: PaperFolder, *, overwrite: bool) -> Record:
         InTheWay: files of the user's would be overwritten.
     """
     check_place(place, job)
-    study = study_placements(placed(job, least_heat_loss(job)), job)
+    placements = placed(job, least_heat_loss(job))
+    study = study_placements(placements, job)
     record = comparison_record(study)
-    facts = dict.fromkeys((PAGES, DATA, TABLE), PaperFacts(kind="comparison"))
+    facts = dict.fromkeys((PAGES, DATA, TABLE), PaperFacts(kind="placement comparison"))
+    basis = basis_bytes(placed_basis(placements, job))
     with writing_turn(place, job, verb="compare") as writing, writing.fresh_folder() as folder:
         _write(record, study, folder)
         stop_if_interrupted()
-        hand_in(writing, Commit(staged=folder, day=today(), facts=facts), overwrite=overwrite)
+        hand_in(writing, Commit(staged=folder, day=today(), facts=facts, basis=basis), overwrite=overwrite)
     return record
 
 

@@ -14,6 +14,7 @@ import click
 from jambs.app.chain import Unbuildable
 from jambs.app.in_the_way import InTheWay
 from jambs.interrupts import held_back
+from jambs.issued.basis import Basis, basis_bytes
 from jambs.issued.entry import JobIdentity
 from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.paths import FOLDER, WITNESS
@@ -124,8 +125,10 @@ def hand_in(writing: Writing, work: Commit, *, overwrite: bool) -> None:
         writing.commit(work)
 
 
-def write_some(papers: Mapping[str, bytes], place: PaperFolder, job: Job, *, verb: str, overwrite: bool) -> None:
-    """Write some papers of the whole house; what else is there stays.
+def write_some(
+    papers: Mapping[str, bytes], place: PaperFolder, job: Job, basis: Basis, *, verb: str, overwrite: bool
+) -> None:
+    """Write some papers of the whole house, made from a ``basis``; what else is there stays.
 
     Raises:
         InTheWay: files of the user's would be overwritten.
@@ -136,7 +139,8 @@ def write_some(papers: Mapping[str, bytes], place: PaperFolder, job: Job, *, ver
             (folder / name).write_bytes(content)
         facts = {name: PaperFacts(kind=name.rpartition(".")[0]) for name in papers}
         stays = [path for path, paper in writing.papers.items() if paper.verb == verb]
-        hand_in(writing, Commit(staged=folder, day=today(), facts=facts, stays=stays), overwrite=overwrite)
+        work = Commit(staged=folder, day=today(), facts=facts, stays=stays, basis=basis_bytes(basis))
+        hand_in(writing, work, overwrite=overwrite)
 
 
 def today() -> str:

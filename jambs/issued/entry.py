@@ -34,13 +34,17 @@ class JobIdentity:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paper:
-    """One written file: what it is, which openings it is of (none: the whole house), who wrote it for which issue."""
+    """One written file: what it is, which openings it is of (none: the whole house), who wrote it for which issue.
+
+    ``basis``: sha256 of what it was made from, empty where that is not known.
+    """
 
     sha256: str
     kind: str
     marks: tuple[str, ...]
     verb: str
     issue: int
+    basis: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -27,6 +27,9 @@ KINDS = {str: "a text", int: "a whole number", bool: "true or false", dict: "a s
 def entry_bytes(entry: Entry) -> bytes:
     """Return the file of an entry: the same bytes for the same entry."""
     plain = {"format": FORMAT, "version": VERSION, **asdict(entry)}
+    for paper in plain["papers"].values():
+        if not paper["basis"]:  # as it was written before papers knew what they were made from
+            del paper["basis"]
     return (json.dumps(plain, indent=1, ensure_ascii=False) + "\n").encode("utf-8")
 
 
@@ -142,14 +145,14 @@ def _paper(path: str, plain: object) -> Paper:
     one = item({"paper": plain}, "paper", dict)
     marks = one.get("marks")
     try:
-        values = (one.get(name) for name in ("sha256", "kind", "verb", "issue"))
+        values = (one.get(name) for name in ("sha256", "kind", "verb", "issue", "basis"))
         return _known_paper(path, *values, marks=tuple(marks) if isinstance(marks, list) else marks)
     except TypeError:  # a value that is no text and no number
         raise Unreadable(f"damaged: {path} is not a paper") from None
 
 
 @lru_cache(maxsize=KEPT_PAPERS, typed=True)
-def _known_paper(path: str, sha256: Any, kind: Any, verb: Any, issue: Any, *, marks: Any) -> Paper:
+def _known_paper(path: str, sha256: Any, kind: Any, verb: Any, issue: Any, basis: Any, *, marks: Any) -> Paper:
     safe_path(path)
     one = {"sha256": sha256, "kind": kind, "verb": verb, "issue": issue}
     one["marks"] = list(marks) if isinstance(marks, tuple) else marks
@@ -159,4 +162,5 @@ def _known_paper(path: str, sha256: Any, kind: Any, verb: Any, issue: Any, *, ma
         marks=items(one, "marks", str),
         verb=item(one, "verb", str),
         issue=item(one, "issue", int),
+        basis="" if basis is None else sha256_item({"basis": basis}, "basis"),
     )

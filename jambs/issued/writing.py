@@ -44,12 +44,14 @@ class Conflict:
 class PaperFacts:
     """What is known of a paper when it is made: what it is, and the openings it is of (none: the whole house).
 
-    ``issue``: the one that it was written for, where that is not the one that is made now.
+    ``issue``: the one that it was written for, where that is not the one that is made now. ``basis``: sha256 of what it
+    was made from, where that is not the basis of the commit; empty for none.
     """
 
     kind: str
     marks: tuple[str, ...] = ()
     issue: int | None = None
+    basis: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,6 +70,7 @@ class Commit:
 
     ``staged``: folder with the finished papers; ``facts`` of them by path there. ``stays``: paths of earlier papers of
     this verb that stay although they are not written now; all its others go. ``documents``: content by name.
+    ``basis``: what the papers were made from.
     """
 
     staged: Path
@@ -76,6 +79,7 @@ class Commit:
     stays: Collection[str] = ()
     documents: Mapping[str, bytes] = field(default_factory=dict)
     issue: NewIssue | None = None
+    basis: bytes = b""
 
 
 class Writing:
@@ -190,7 +194,11 @@ class Writing:
         facts, was = work.facts.get(path, PaperFacts(kind="house")), self.papers.get(name)
         is_same = was and was.sha256 == digest and self.verb == BUILD
         since = facts.issue or (was.issue if was and is_same else number)
-        return Paper(sha256=digest, kind=facts.kind, marks=facts.marks, verb=self.verb, issue=since)
+        basis = self._basis(work) if facts.basis is None else facts.basis
+        return Paper(sha256=digest, kind=facts.kind, marks=facts.marks, verb=self.verb, issue=since, basis=basis)
+
+    def _basis(self, work: Commit) -> str:
+        return self.record.blobs.keep(work.basis, sync=False) if work.basis else ""
 
     def _staying(self, written: Mapping[str, Paper], stays: Collection[str]) -> tuple[dict[str, Paper], list[str]]:
         """Return the earlier papers that stay, and which of them are put back; say what is not as it was written."""

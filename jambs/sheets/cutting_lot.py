@@ -68,6 +68,8 @@ def lot_record(planned: PlannedLot, job: Job) -> Record:
         "letter": lot.letter,
         "title": lot.title,
         "kind": lot.problem.kind,
+        "stock": lot.material.stock,
+        "thickness": lot.material.thickness,
         "scope": SCOPE[lot.problem.kind],
         "first_number": lot.first_number,
         "lumber": [_lumber(one) for one in lot.lumber],
@@ -312,6 +314,7 @@ class _Bench:
             rows.append(
                 {
                     "mark": one.piece.mark,
+                    "of": one.part.mark,
                     "part": one.words,
                     "board": self.lot.board_mark(board.number),
                     "strip": number,

@@ -126,7 +126,7 @@ def labels_data(
 ) -> Record:
     """Return what the labels print, sheet by sheet."""
     labels = [
-        _label(opening, part)
+        label_data(opening, part)
         for opening in (opening_record(kit, units=job.units) for kit in kits)
         for part in opening["parts"]
     ]
@@ -148,7 +148,8 @@ def labels_data(
     }
 
 
-def _label(opening: Record, part: Record) -> Record:
+def label_data(opening: Record, part: Record) -> Record:
+    """Return what the label of a part prints."""
     key = "exterior_is_measured" if part["where"] == Where.EXTERIOR.value else "is_measured"
     position = "" if part["position"] in part["name"] else part["position"]
     return {

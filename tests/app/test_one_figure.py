@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from jambs.app.outside import kits_as_cut
+from jambs.app.chain import kits_as_cut
 from jambs.job import read_job
 from jambs.length import FINE, length_text
 from jambs.sheets.record import job_record

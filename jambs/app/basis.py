@@ -1,0 +1,95 @@
+"""What the papers of a job are made from at present, group by group, as ``issued/basis.py`` compares it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from jambs.issued.basis import COMPARED, DIGITS, HOUSE, LABELS, PARTS, PLACES, SHEETS, SHOP, SITE, Basis, digest
+from jambs.issued.plan import opening_key
+from jambs.job import Job
+from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
+from jambs.parts.kit import Kit
+from jambs.place.placement import Placement
+from jambs.sheets.labels import label_data
+from jambs.sheets.measure_sheet import planned_texts
+from jambs.sheets.record import job_record
+from jambs.values import Record
+
+SAWN = ("mark", "name", "position", "stock", "thickness", "width", "length", "taper", "ends", "strips", "cuts")
+"""What a cutting plan needs to know of a part. Not its board: that one the plan decides."""
+NO_PRICE: Record = {"prices": (), "price_per_foot": None, "source": ""}
+OF_THE_JOB, BOARDS, SAW, PRICES = "settings of the job", "boards", "settings of the saw", "prices"
+
+
+def placed_basis(placements: Sequence[Placement], job: Job) -> Basis:
+    """Return the groups that are known as soon as the windows are placed."""
+    return {
+        PLACES: {one.opening.mark: digest(_place(one, job)) for one in placements},
+        COMPARED: {one.opening.mark: digest(_compared(one)) for one in placements},
+        SITE: {"site": digest(f"{job.site!r} {job.limits!r}")},
+        SHOP: shop_basis(job),
+    }
+
+
+def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Basis:
+    """Return the whole basis. ``printed``: what the sheets of all openings print."""
+    openings = printed["openings"]
+    return {
+        **placed_basis([kit.placement for kit in kits], job),
+        SHEETS: {one["mark"]: opening_key(printed, one["mark"])[:DIGITS] for one in openings},
+        HOUSE: {OF_THE_JOB: digest(_house(job))},
+        PARTS: parts_basis(openings),
+        LABELS: {part["mark"]: digest([job.name, label_data(one, part)]) for one, part in _parts(openings)},
+    }
+
+
+def bought_basis(kits: Sequence[Kit], job: Job) -> Basis:
+    """Return the groups that a cutting plan depends on; the outside, of which nothing is sawn, need not be planned."""
+    openings = job_record([as_cut(kit, PlannedForKit()) for kit in kits], job)["openings"]
+    return {PARTS: parts_basis(openings), SHOP: shop_basis(job)}
+
+
+def parts_basis(openings: Iterable[Record]) -> Mapping[str, str]:
+    """Return what a cutting plan takes from each wooden part, by its mark."""
+    return {part["mark"]: digest(_sawn(one, part)) for one, part in _parts(openings) if part["is_wood"]}
+
+
+def _parts(openings: Iterable[Record]) -> list[tuple[Record, Record]]:
+    return [(one, part) for one in openings for part in one["parts"]]
+
+
+def _sawn(opening: Record, part: Record) -> Record:
+    return {"planned": label_data(opening, part)["is_planned"], **{name: part[name] for name in SAWN}}
+
+
+def _place(placement: Placement, job: Job) -> list[Any]:
+    """What a measure sheet prints without the readings that are entered later."""
+    opening = placement.opening
+    planned = {str(number): text for number, text in planned_texts(placement, units=job.units).items()}
+    return [job.name, opening.room, opening.window_name, opening.wall.name, planned]
+
+
+def _compared(placement: Placement) -> str:
+    opening = replace(placement.opening, measured=None, readings=None)
+    return f"{opening!r} {placement.flange_plane!r}"
+
+
+def _house(job: Job) -> list[Any]:
+    """What lists of the whole house print of the job beside its openings."""
+    shop = job.shop.model_copy(update={"boards": (), "on_hand": (), "spares": None, "currency": ""})
+    return [job.name, str(job.date), *(repr(one) for one in (job.units, job.site, job.outside, job.assumed, shop))]
+
+
+def shop_basis(job: Job) -> dict[str, str]:
+    """What a cutting plan takes from the shop, told apart: boards that were bought stay, whatever they cost now."""
+    shop = job.shop
+    boards = [repr(one.model_copy(update=NO_PRICE)) for one in job.boards]
+    saw = [shop.kerf, shop.rip_kerf, shop.edge_allowance, shop.far_edge_allowance, shop.end_trim, shop.least_strip]
+    wanted = [shop.planned_allowance, shop.spares, repr(shop.least_drop), repr(shop.grid)]
+    return {
+        BOARDS: digest([*boards, repr(job.on_hand)]),
+        SAW: digest([*saw, *wanted]),
+        PRICES: digest([shop.currency, *(repr((one.prices, one.price_per_foot)) for one in job.boards)]),
+    }

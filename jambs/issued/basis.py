@@ -1,0 +1,111 @@
+"""What papers were made from: a digest of each thing they print, so that a paper is known to be stale.
+
+A *basis* is kept with each paper by its sha256; papers of one run share it. It has a group of digests for each way in
+which papers depend on the job: ``sheets`` by opening mark, ``parts`` by part mark, and so on; what differs between the
+basis of a paper and the job's present one, in the groups that its verb depends on, is why it is stale.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from jambs.issued.durable import sha256_of
+from jambs.issued.entry import BUILD, Paper
+from jambs.issued.record import Record
+
+Basis = Mapping[str, Mapping[str, str]]
+"""Group -> thing -> digest."""
+DIGITS = 16
+"""Of a digest: enough to tell the states of one job apart."""
+SHEETS, HOUSE, PARTS, LABELS, SHOP = "sheets", "house", "parts", "labels", "shop"
+PLACES, COMPARED, SITE = "places", "compared", "site"
+DEPENDS: Mapping[str, tuple[str, ...]] = {
+    BUILD: (SHEETS, HOUSE),
+    "buy": (PARTS, SHOP),
+    "labels": (LABELS,),
+    "measure": (PLACES,),
+    "compare": (COMPARED, SITE),
+}
+"""The groups that the papers of a verb depend on; those of one opening depend on its sheets alone."""
+NOT_KNOWN = "what they were made from is not on record"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stale:
+    """Papers of one verb that hold no longer. ``things``: what changed since: marks, or words like *prices*."""
+
+    verb: str
+    paths: tuple[str, ...]
+    kinds: tuple[str, ...]
+    things: tuple[str, ...]
+
+
+def digest(thing: object) -> str:
+    """Return the digest of something that JSON can hold."""
+    return sha256_of(json.dumps(thing, sort_keys=True, ensure_ascii=False).encode("utf-8"))[:DIGITS]
+
+
+def basis_bytes(basis: Basis) -> bytes:
+    """Return a basis as it is kept: the same bytes for the same basis."""
+    return json.dumps(basis, sort_keys=True, ensure_ascii=False).encode("utf-8")
+
+
+def read_basis(content: bytes | None) -> Basis | None:
+    """Return a kept basis, None where it is gone or holds what no basis holds."""
+    try:
+        found = json.loads(content or b"")
+    except ValueError:
+        return None
+    is_basis = isinstance(found, dict) and all(isinstance(group, dict) for group in found.values())
+    return found if is_basis else None
+
+
+def differing(old: Basis, new: Basis, groups: Iterable[str], only: Iterable[str] = ()) -> tuple[str, ...]:
+    """Return the things of some groups that differ, came or went; ``only``: of these alone."""
+    found: dict[str, None] = {}
+    for group in groups:
+        was, now = old.get(group, {}), new.get(group, {})
+        wanted = [thing for thing in {**now, **was} if not only or thing in only]
+        found |= dict.fromkeys(thing for thing in wanted if was.get(thing) != now.get(thing))
+    return tuple(found)
+
+
+def stale_papers(record: Record, present: Basis) -> list[Stale]:
+    """Return the papers on record that hold no longer, those of each verb together."""
+    known: dict[str, Basis | None] = {}
+    found: dict[str, dict[str, tuple[str, ...]]] = {}
+    for path, paper in record.papers.items():
+        if paper.basis and paper.basis not in known:
+            known[paper.basis] = read_basis(record.blobs.found(paper.basis))
+        things = _stale_things(paper, known.get(paper.basis), present, record)
+        if things:
+            found.setdefault(paper.verb, {})[path] = things
+    return [
+        Stale(
+            verb=verb,
+            paths=tuple(papers),
+            kinds=tuple(dict.fromkeys(record.papers[path].kind for path in papers)),
+            things=tuple(dict.fromkeys(thing for things in papers.values() for thing in things)),
+        )
+        for verb, papers in sorted(found.items(), key=lambda one: list(DEPENDS).index(one[0]))
+    ]
+
+
+def _stale_things(paper: Paper, basis: Basis | None, present: Basis, record: Record) -> tuple[str, ...]:
+    if paper.verb not in DEPENDS:
+        return ()
+    if paper.verb == BUILD:
+        return _stale_of_build(paper, basis, present, record)
+    return (NOT_KNOWN,) if basis is None else differing(basis, present, DEPENDS[paper.verb])
+
+
+def _stale_of_build(paper: Paper, basis: Basis | None, present: Basis, record: Record) -> tuple[str, ...]:
+    """The index and the lists of changes, which have no basis, are of their issue and stay so."""
+    if basis is None and paper.marks:
+        sheets = record.latest.sheets if record.latest else {}
+        basis = {SHEETS: {mark: sheet.key[:DIGITS] for mark, sheet in sheets.items()}}
+    if basis is None:
+        return ()
+    return differing(basis, present, DEPENDS[BUILD][: 1 if paper.marks else None], paper.marks)

@@ -1,0 +1,129 @@
+"""No paper is stale unsaid: check, build and buy name each that holds no longer, for which parts, what to run."""
+
+# ruff: noqa: F401, F811 (fixtures are imported by name)
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from pypdf import PdfReader
+from shops import Shop, built, papers, shop
+
+from jambs.app.stale_text import stale_line
+from jambs.issued.basis import NOT_KNOWN, Stale, differing
+from jambs.issued.record import Record
+
+WIDE, NARROW = "frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2"
+BUILD = ("build", "house", "--without-solids")
+BUY = ("buy", "house", "--stages", "0")
+
+
+def stale(shop: Shop, *words: str) -> list[str]:
+    """Run a verb and return its lines about stale papers."""
+    result = shop.run(*(words or ("check", "house")))
+    assert result.exit_code == 0, result.output
+    return [line for line in result.stdout.splitlines() if line.startswith("stale")]
+
+
+SIX = "    - {nominal: 1x6, stock: poplar}"
+"""The board that the jambs, 4 23/32 wide, come out of where nothing is planned."""
+SPRUCE = "\n    - {nominal: 2x8, stock: spruce, price_per_foot: 2}"
+CHEAP_EIGHT = "\n    - {nominal: 1x8, stock: poplar, price_per_foot: 0.10}"
+
+
+@pytest.fixture
+def everything(built: Shop) -> Shop:
+    """The worked case with the papers of every verb but the comparison."""
+    built.change(SIX, SIX + SPRUCE)
+    for verb in (BUY, ("labels", "house"), ("measure", "house"), BUILD):
+        assert built.run(*verb).exit_code == 0
+    assert built.run("labels", "house").exit_code == 0
+    return built
+
+
+def test_nothing_is_stale_while_nothing_changes(everything: Shop) -> None:
+    assert [stale(everything), stale(everything, *BUILD), stale(everything, *BUY)] == [[], [], []]
+
+
+def test_another_frame_makes_every_paper_stale_with_its_verb(everything: Shop) -> None:
+    everything.change(WIDE, NARROW)
+    lines = stale(everything)
+    assert [line.rpartition("; run ")[2] for line in lines] == [
+        "`jambs build house`",
+        "`jambs buy house`",
+        "`jambs labels house`",
+        "`jambs measure house`",
+    ]
+    assert all("W01" in line for line in lines)
+    assert "cutting plan" in lines[1] and "buying list" in lines[1]
+
+
+def test_a_build_leaves_the_papers_of_other_verbs_stale(everything: Shop) -> None:
+    everything.change(WIDE, NARROW)
+    assert [line.rpartition("; run ")[2] for line in stale(everything, *BUILD)] == [
+        "`jambs buy house`",
+        "`jambs labels house`",
+        "`jambs measure house`",
+    ]
+    stale(everything, "labels", "house")
+    stale(everything, "measure", "house")
+    assert [line.rpartition("; run ")[2] for line in stale(everything)] == ["`jambs buy house`"]
+
+
+def boards(shop: Shop) -> set[str]:
+    """Return the boards of the jambs in parts.json."""
+    openings = json.loads((shop.output / "parts.json").read_text(encoding="utf-8"))["openings"]
+    return {part["board"] for one in openings for part in one["parts"] if part["name"] == "extension jamb"}
+
+
+def test_a_plan_with_other_boards_makes_the_sheets_stale(built: Shop) -> None:
+    """The sheet names the narrowest board; once there is a plan it names that of the plan, and so do the labels."""
+    built.change(SIX, SIX + SPRUCE + CHEAP_EIGHT)
+    assert (stale(built, *BUILD), stale(built, "labels", "house")) == ([], [])
+    assert boards(built) == {"1x6 poplar"}
+    lines = stale(built, *BUY)
+    assert [line.rpartition("; run ")[2] for line in lines] == ["`jambs build house`", "`jambs labels house`"]
+    stale(built, *BUILD)
+    assert boards(built) == {"1x8 poplar"}
+    assert [line.rpartition("; run ")[2] for line in stale(built)] == ["`jambs labels house`"]
+    built.run("labels", "house")
+    assert stale(built) == []
+    printed = "".join(page.extract_text() for page in PdfReader(built.output / "site" / "labels.pdf").pages)
+    assert "1x8 poplar" in printed and "1x6 poplar" not in printed
+
+
+def test_a_part_that_changed_names_the_narrowest_board_again(built: Shop) -> None:
+    built.change(SIX, SIX + SPRUCE + CHEAP_EIGHT)
+    for verb in (BUY, BUILD):
+        assert built.run(*verb).exit_code == 0
+    built.change(WIDE, NARROW)
+    built.run(*BUILD)
+    assert boards(built) == {"1x6 poplar", "1x8 poplar"}
+    built.change(CHEAP_EIGHT, "")
+    built.run(*BUILD)
+    assert boards(built) == {"1x6 poplar"}
+
+
+def test_prices_make_the_plan_stale_and_nothing_else(everything: Shop) -> None:
+    everything.change("price_per_foot: 2}", "price_per_foot: 3}")
+    assert stale(everything) == [
+        "stale  buying list, cut list, cutting plan, drops, plan: prices changed since; run `jambs buy house`"
+    ]
+
+
+def test_of_many_parts_the_opening_is_named() -> None:
+    some = Stale(verb="buy", paths=("x",), kinds=("plan",), things=tuple(f"W01-{one}" for one in range(1, 9)))
+    assert stale_line(some, job_words="house") == "stale  plan: 8 parts of W01 changed since; run `jambs buy house`"
+
+
+def test_a_paper_whose_origin_is_not_on_record_says_so() -> None:
+    some = Stale(verb="labels", paths=("x",), kinds=("labels",), things=(NOT_KNOWN,))
+    assert stale_line(some, job_words="house") == f"stale  labels: {NOT_KNOWN}; run `jambs labels house`"
+
+
+def test_what_came_and_what_went_differs() -> None:
+    old, new = {"parts": {"A": "1", "B": "2"}}, {"parts": {"B": "2", "C": "3"}, "shop": {"prices": "4"}}
+    assert differing(old, new, ("parts",)) == ("C", "A")
+    assert differing(old, old, ("parts", "shop")) == ()
+    assert differing(old, new, ("parts", "shop"), ("B",)) == ()
