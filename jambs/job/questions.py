@@ -112,7 +112,7 @@ def questions(units: Units) -> tuple[Question, ...]:
         ),
         Question(
             ask="How does it open?",
-            help=", ".join(Sash),
+            help=", ".join(sash for sash in Sash if not sash.is_door) + "; a door is added to the job afterwards",
             fill=_line("sash: ", "sash:", _comment("WindowType", "sash")),
         ),
         Question(
@@ -132,7 +132,15 @@ def begun(name: str, units: Units) -> str:
     """Return the starter job under a name, without what no question asks and a maker's sheet does not say."""
     text = _line("job:", "job:")(new_job_text(units), name)
     text = re.sub(r"^    (flange_width|sash_thickness|sash_set_back|glass):.*\n", "", text, flags=re.M)
+    text = _without_door(text)
     return text.replace("# A job of jambs.", f"{NOT_ASKED}\n# A job of jambs.", 1)
+
+
+def _without_door(text: str) -> str:
+    """Drop the starter's door: nobody was asked about one."""
+    for name in ("garden door", "to the floor", "no sill"):
+        text = re.sub(rf"^\n  {name}:.*\n(?:    .*\n)+", "", text, flags=re.M)
+    return re.sub(r"^\n  - mark: D01\n(?:    .*\n)+", "", text, flags=re.M)
 
 
 NOT_ASKED = "# Written from your answers. Nobody asked you for shop, boards and trim: check every size there first."

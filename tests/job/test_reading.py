@@ -194,7 +194,7 @@ def test_text_that_looks_like_something_else_stays_text(tmp_path: Path) -> None:
 def test_the_starter_reads_without_faults(units: Units, tmp_path: Path) -> None:
     job = read_text(new_job_text(units), tmp_path)
     assert job.units is units
-    assert [opening.mark for opening in job.openings] == ["W01"]
+    assert [opening.mark for opening in job.openings] == ["W01", "D01"]
 
 
 def test_the_starter_leaves_its_measured_depths_to_be_uncommented(tmp_path: Path) -> None:

@@ -58,6 +58,11 @@ class Sash(StrEnum):
         return self in (Sash.CASEMENT_OUT, Sash.AWNING, Sash.DOOR_OUT)
 
     @property
+    def is_door(self) -> bool:
+        """Say whether it is a door by its name; a slider may be one too, and then says how its floor lies."""
+        return self in (Sash.DOOR_OUT, Sash.DOOR_IN)
+
+    @property
     def is_side_hung(self) -> bool:
         """Say whether the sash hangs on its left or right side, so that the side has to be ordered."""
         return self.swings and self not in (Sash.AWNING, Sash.HOPPER)

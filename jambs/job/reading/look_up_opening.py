@@ -14,6 +14,7 @@ from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.job.reading.catalogue import find_layer, material_name
 from jambs.job.reading.complaints import Complaints
+from jambs.job.reading.doors import ask_door
 from jambs.job.reading.faults import advice
 from jambs.job.reading.look_up import Found, Shelf, find
 from jambs.job.reading.tree import TextSource
@@ -54,7 +55,9 @@ def look_up_opening(source: TextSource, shelves: Shelves, complaints: Complaints
     rule = _position(entry, source, wall, built, shelves, complaints) if entry else None
     if not (entry and built and window and interior and rule and shelves.shop):
         return None
-    if not _fits(entry, window.entry, source, complaints) or ask_for(window.entry, entry, rule, source, complaints):
+    wrong = not _fits(entry, window.entry, source, complaints)
+    wrong |= ask_door(entry, window.entry, interior.entry, source, complaints)
+    if wrong or ask_for(window.entry, entry, rule, source, complaints):
         return None
     missing = unstated(window.entry)
     whole, usual = with_usual(window.entry, complaints.units)
