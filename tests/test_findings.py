@@ -15,7 +15,7 @@ from test_floors import FILES, FLOORS, PACKAGE, module_of, room_of
 from jambs.findings import Statement
 
 TESTS = Path(__file__).parent
-REGISTERS = [path for path in FILES if path.stem in ("findings", "reasons") and path.parent != PACKAGE]
+REGISTERS = [path for path in FILES if path.stem.endswith(("findings", "reasons")) and path.parent != PACKAGE]
 PRINTERS = {"length_text", "feet_text", "decimal_text"}
 PRINTING_METHODS = {"text", "words"}
 WHERE_PEOPLE_READ = 7

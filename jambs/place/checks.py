@@ -7,6 +7,8 @@ from jambs.job.models.openings import Job, Opening
 from jambs.job.models.shop import Limits
 from jambs.place.alternatives import broken_limits
 from jambs.place.depths import interior_depth
+from jambs.place.escape import escape_faults
+from jambs.place.escape_findings import NotAnEscapeOpening
 from jambs.place.findings import (
     ExteriorTooShallow,
     FlangeOutOfRange,
@@ -16,7 +18,6 @@ from jambs.place.findings import (
     InteriorTooShallow,
     JambWiderThanBoards,
     NoHingeSide,
-    NotAnEscapeOpening,
     NothingCarries,
     PastLimit,
     SashSizesAssumed,
@@ -26,7 +27,7 @@ from jambs.place.findings import (
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.limits import SAME_PLANE, widest_jamb
 from jambs.place.placement import Swing
-from jambs.place.sash import escape_faults, tilt_at, tilt_stay_deg
+from jambs.place.sash import tilt_at, tilt_stay_deg
 from jambs.place.support import carrying_layer
 from jambs.wall.planes import WallPlanes
 

@@ -9,7 +9,6 @@ from jambs.findings import Finding, Severity
 from jambs.job.models.fields import KG_PER_POUND
 from jambs.length import Units, decimal_text
 from jambs.place.reasons import BrokenLimit, LimitEnd
-from jambs.place.sash import EscapeFault, EscapeMeasure
 from jambs.place.swing import Obstacle
 
 
@@ -411,27 +410,3 @@ class NoHingeSide(Finding):
     def sentence(self, units: Units) -> str:
         """Ask for it."""
         return "No hinge side is stated: give hinge: left or right, as seen from inside, before you order."
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NotAnEscapeOpening(Finding):
-    """An opening that is to be an escape opening falls short of it."""
-
-    code: ClassVar[str] = "not-an-escape-opening"
-    severity: Severity = Severity.CHECK
-    faults: tuple[EscapeFault, ...]
-
-    def sentence(self, units: Units) -> str:
-        """Name each fault, and defer to the code."""
-        faults = "; ".join(escape_words(fault, units) for fault in self.faults)
-        return f"Not an escape opening: {faults}. The local code decides."
-
-
-def escape_words(fault: EscapeFault, units: Units) -> str:
-    """Say what is short: ``clear width 19 3/4" is under 20"``."""
-    if fault.measure is EscapeMeasure.AREA:
-        return f"clear area {fault.found:.2f} sq ft is under {decimal_text(fault.limit, 2)} sq ft"
-    found, limit = units.text(fault.found), units.text(fault.limit)
-    if fault.measure is EscapeMeasure.SILL:
-        return f"sill {found} over the floor is above {limit}"
-    return f"clear {fault.measure} {found} is under {limit}"

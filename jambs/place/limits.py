@@ -9,9 +9,10 @@ from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Job, Opening
 from jambs.job.models.shop import Escape, Limits
 from jambs.length import HALF_64TH
+from jambs.place.escape import EscapeFault, escape_faults
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.reasons import LimitEnd
-from jambs.place.sash import EscapeFault, escape_faults, swing_at
+from jambs.place.sash import swing_at
 from jambs.wall.planes import WallPlanes
 
 FAR = 1e6

@@ -8,6 +8,7 @@ from jambs.findings import Finding, Reason
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
+from jambs.job.models.shop import Escape
 from jambs.place.reasons import BrokenLimit, PositionName
 from jambs.place.swing import Obstacle
 from jambs.wall.planes import WallPlanes
@@ -48,6 +49,20 @@ class Swing:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class EscapeCheck:
+    """What an escape opening has and what it needs.
+
+    ``clear``: passage, width × height [in]. ``sill``: finished floor → bottom of the passage [in]; None where the job
+    does not say. ``is_of_the_job``: the limits are the job's own, not those of the code.
+    """
+
+    clear: Size
+    sill: float | None
+    needed: Escape
+    is_of_the_job: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Alternative:
     """A position that was weighed: its name, flange plane and depths [in], and what speaks against it."""
 
@@ -65,6 +80,7 @@ class Placement:
     ``interior_depth``: finished face → inside edge of the frame. ``exterior_depth``: outside edge of the frame →
     trim plane, negative where the frame stands proud. ``framing_opening``: width × height of the hole in the framing.
     ``shims``: frame → rough opening on each side. ``overhang``: sheathing → flange plane. ``weight`` [lb].
+    ``asked``: what the job should say before the window is ordered.
     """
 
     opening: Opening
@@ -82,6 +98,8 @@ class Placement:
     reasons: tuple[Reason, ...]
     alternatives: tuple[Alternative, ...]
     findings: tuple[Finding, ...]
+    escape: EscapeCheck | None = None
+    asked: tuple[Finding, ...] = ()
 
     @property
     def inside_edge(self) -> float:

@@ -1,14 +1,11 @@
-"""The sash of an opening: its greatest angle at a position, and what that leaves as an escape opening."""
+"""The sash of an opening: its greatest angle at a position, and the passage that leaves."""
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from enum import StrEnum
 
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
-from jambs.job.models.shop import Escape
 from jambs.job.models.trim import InteriorStyle
 from jambs.job.models.windows import FrameFace, Sash
 from jambs.place.placement import Swing
@@ -19,28 +16,6 @@ SIDES = {
     Sash.AWNING: ("head", "sill"),
     Sash.HOPPER: ("sill", "head"),
 }
-SQUARE_INCHES_PER_FOOT = 144.0
-
-
-class EscapeMeasure(StrEnum):
-    """What an escape opening is measured by."""
-
-    AREA = "area"
-    WIDTH = "width"
-    HEIGHT = "height"
-    SILL = "sill"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EscapeFault:
-    """Where an opening falls short of an escape opening: clear area [sq ft], clear width or height, or sill [in].
-
-    The sill is that of the passage, over the finished floor; its limit is the most it may be.
-    """
-
-    measure: EscapeMeasure
-    found: float
-    limit: float
 
 
 def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float) -> Swing | None:
@@ -50,7 +25,7 @@ def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float) 
         return None
     leaf = _leaf(opening, window.sash, exterior_depth if window.sash.outward else interior_depth)
     opened = open_sash(leaf)
-    clear = _daylight(opening)
+    clear = daylight(opening)
     if window.sash in SIDES:
         clear = Size(width=clear.width, height=opened.passage)
     else:
@@ -74,39 +49,8 @@ TILTED_IN = 6.0
 """How far stays let the head of a tilted sash into the room [in]: common practice, no source."""
 
 
-def clear_opening(opening: Opening, swing: Swing | None) -> Size:
-    """Net clear opening, width × height [in]: what a person can pass through with the sash open."""
-    if swing is not None:
-        return swing.clear
-    light = _daylight(opening)
-    if opening.window.sash is Sash.DOUBLE_HUNG:
-        return Size(width=light.width, height=light.height / 2)
-    if opening.window.sash is Sash.SLIDER:
-        return Size(width=light.width / 2, height=light.height)
-    return Size(width=0.0, height=0.0)
-
-
-def escape_faults(opening: Opening, swing: Swing | None, escape: Escape) -> tuple[EscapeFault, ...]:
-    """Find in which ways the net clear opening falls short of an escape opening."""
-    clear = clear_opening(opening, swing)
-    area = clear.width * clear.height / SQUARE_INCHES_PER_FOOT
-    least = (
-        (EscapeMeasure.AREA, area, escape.area_square_feet),
-        (EscapeMeasure.WIDTH, clear.width, escape.width),
-        (EscapeMeasure.HEIGHT, clear.height, escape.height),
-    )
-    faults = [EscapeFault(measure=one, found=found, limit=limit) for one, found, limit in least if found < limit]
-    sill, most = _sill_of_passage(opening), escape.greatest_sill_height
-    if opening.sill_height is not None and sill > most:
-        faults.append(EscapeFault(measure=EscapeMeasure.SILL, found=sill, limit=most))
-    return tuple(faults)
-
-
-def _sill_of_passage(opening: Opening) -> float:
-    return (opening.sill_height or 0.0) + opening.window.frame_face.sill
-
-
-def _daylight(opening: Opening) -> Size:
+def daylight(opening: Opening) -> Size:
+    """What the inner edges of the frame leave open, width × height [in]."""
     face = opening.window.frame_face
     return Size(
         width=opening.frame.width - face.left - face.right,

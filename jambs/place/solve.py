@@ -11,6 +11,8 @@ from jambs.place.alternatives import alternatives, next_best
 from jambs.place.checks import depth_findings, impossible, other_limits, sash_findings, tilt_findings
 from jambs.place.choose import Chosen, LimitClash, asked_by
 from jambs.place.depths import exterior_depth, interior_depth, share_at
+from jambs.place.escape import escape_check
+from jambs.place.glass import glass_asked, glass_findings
 from jambs.place.placement import Placement
 from jambs.place.reasons import OwnPosition, SharedPosition
 from jambs.place.rules import LeastHeatLoss, RuleError, flange_plane_for
@@ -125,8 +127,11 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
             *carrying_findings(opening, planes, plane, buck, job.shop.shim_space, job.limits),
             *sash_findings(opening, swing, job.limits),
             *tilt_findings(opening, inside),
+            *glass_findings(opening),
             *other_limits(opening, planes, plane, job),
         ),
+        escape=escape_check(opening, swing, job),
+        asked=glass_asked(opening),
     )
 
 

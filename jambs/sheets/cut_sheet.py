@@ -12,6 +12,7 @@ from jambs.length import OFF_GRID
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
+from jambs.sheets.escape_record import escape_line
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -85,6 +86,7 @@ def sheet_data(record: Record, pictures: SheetPictures, *, width: float) -> Reco
         "about": about_words(record),
         "urgent": [one for one in findings if one["weight"] != "note"],
         "sash": sash_words(record),
+        "escape": escape_line(record["escape"]),
         "pictures": _as_planned(_pictures((pictures.elevation, pictures.section), width), record),
         "more": _pictures(pictures.more, width),
         "figures": _strip(record),
@@ -108,13 +110,13 @@ def about_words(record: Record) -> str:
 
 
 def sash_words(record: Record) -> str:
-    """Return how far the sash opens and what stops it; where escape is asked, the clear passage it leaves."""
+    """Return how far the sash opens and what stops it."""
     swing = record["swing"]
     if swing is None:
         return ""
     degrees, met = math.floor(swing["greatest_deg"]["value"] + OFF_GRID), swing["stopped_by"]
     words = f"sash opens to {degrees}°, {'nothing stops it' if met == 'nothing' else f'stopped by {met}'}"
-    return f"{words} · escape opening: {swing['clear']['text']} clear" if record["window"]["escape"] else words
+    return words
 
 
 def _as_planned(pictures: list[Record], record: Record) -> list[Record]:

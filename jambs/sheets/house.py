@@ -127,6 +127,9 @@ def order_data(kits: Sequence[CutKit], job: Job) -> Record:
         **page_data(job),
         "kinds": _order_kinds(openings),
         "rows": [_order_row(one) for one in openings],
+        "glass": [{**found, "marks": marks} for found, marks in _gathered(openings, "glass")],
+        "escapes": [_escape_row(one) for one in openings if one["escape"]],
+        "escape_limits": next((one["escape"]["limits_of"] for one in openings if one["escape"]), ""),
         "depths": _depth_rows(openings),
         "count": len(openings),
     }
@@ -138,7 +141,7 @@ def _order_key(opening: Record) -> tuple[str, ...]:
     return (
         window["name"],
         window["frame"]["text"],
-        window["sash"],
+        window["sash"] + (", safety glass" if window["safety_glass"] else ""),
         hinge_words(window),
         window["jamb_depth"]["text"],
         window["frame_projection"]["text"],
@@ -196,8 +199,13 @@ def _escape_words(opening: Record) -> str:
     """Say whether an opening has to serve as an escape, and the clear passage its sash leaves."""
     if not opening["window"]["escape"]:
         return NONE
-    swing = opening["swing"]
-    return f"yes, clear {swing['clear']['text']}" if swing else "yes"
+    check = opening["escape"]
+    return f"yes, clear {check['clear']['text']}" if check else "yes"
+
+
+def _escape_row(opening: Record) -> Record:
+    measures = [{"has": one["has"], "needs": one["needs"]} for one in opening["escape"]["measures"]]
+    return {"mark": opening["mark"], "room": opening["room"], "measures": measures}
 
 
 def _depth_rows(openings: Iterable[Record]) -> list[Record]:

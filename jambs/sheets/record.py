@@ -8,8 +8,8 @@ Layout (``parts_schema.json`` says it in full)::
     units     "inch" or "mm": the unit of every bare number
     grid      the step of the shop's sizes
     assumed   values of the whole job that nobody stated
-    openings  one record each: state, sizes, window, wall, planes, depths, buck, swing, trim, figures,
-              parts, findings, assumed, cautions
+    openings  one record each: state, sizes, window, wall, planes, depths, buck, swing, escape, glass, trim,
+              figures, parts, findings, assumed, cautions
 
 A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``: the exact number in the job's units, and the text that
 stands on every paper. ``outline``, ``profile``, ``pockets`` and ``seat`` hold bare numbers in the job's units.
@@ -30,7 +30,9 @@ from jambs.parts.cuts import Taper
 from jambs.parts.kinds import Where
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Pocket
+from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
+from jambs.sheets.escape_record import escape_record
 from jambs.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
@@ -72,6 +74,8 @@ def opening_record(kit: CutKit, *, units: Units) -> Record:
         "depths": _depths_record(kit, units=units),
         "buck": _buck_record(kit, units=units),
         "swing": _swing_record(placement, units=units),
+        "escape": escape_record(placement.escape, units=units),
+        "glass": _glass_record(placement, units=units),
         "reasons": [one.sentence(units) for one in placement.reasons],
         "alternatives": [_alternative_record(one, units=units) for one in placement.alternatives],
         "trim": _trim_record(opening, units=units),
@@ -125,6 +129,7 @@ def _window_record(placement: Placement, *, units: Units) -> Record:
         "sash": window.sash.value,
         "hinge": opening.hinge,
         "escape": opening.escape,
+        "safety_glass": opening.safety_glass,
         "weight": weight(placement.weight, units=units),
         "weight_is_assumed": placement.weight_is_assumed,
     }
@@ -249,6 +254,12 @@ def _swing_record(placement: Placement, *, units: Units) -> Record | None:
         return None
     clear = sized(swing.clear.width, swing.clear.height, units=units)
     return {**dump(swing, units=units), "clear": clear}
+
+
+def _glass_record(placement: Placement, *, units: Units) -> list[Record]:
+    """Return what must be seen to, or asked, before the glass is ordered."""
+    found = [one for one in placement.findings if isinstance(one, GlassFinding)]
+    return finding_records((*found, *placement.asked), units=units)
 
 
 def _trim_record(opening: Opening, *, units: Units) -> Record:

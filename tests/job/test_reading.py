@@ -160,7 +160,7 @@ def test_what_nobody_stated_is_assumed_in_so_many_words(tmp_path: Path) -> None:
 
 def test_an_escape_opening_brings_its_limits(tmp_path: Path) -> None:
     """International Residential Code R310: 5.7 sq ft, 24 in high, 20 in wide, sill at most 44 in over the floor."""
-    job = read_text(of_w02("escape: yes"), tmp_path)
+    job = read_text(of_w02("escape: yes").replace("    sash: fixed", "    sash: slider"), tmp_path)
     (found,) = [one for one in job.assumed if one.what == "escape opening"]
     assert found.value == '5.7 sq ft, at least 20" wide and 24" high, sill at most 44" over the floor'
 
@@ -274,10 +274,33 @@ def test_a_fault_of_what_an_opening_is_like_is_told_once(tmp_path: Path) -> None
 
 def test_assumed_limits_speak_the_jobs_units(tmp_path: Path) -> None:
     """By hand: 150 lb x 0.45359237 = 68 kg; 5.7 sq ft x 0.09290304 = 0.53 m2; 44 in = 1117.6 mm."""
-    metric = spoiled(("    frame: 890 x 1190\n", "    frame: 890 x 1190\n    escape: yes\n"), text=METRIC)
+    metric = spoiled(
+        ("    frame: 890 x 1190\n", "    frame: 890 x 1190\n    escape: yes\n"),
+        ("sash: fixed", "sash: slider"),
+        text=METRIC,
+    )
     values = {one.what: one.value for one in read_text(metric, tmp_path).assumed}
     assert values["limit: weight"] == "68 kg"
     assert values["limit: overhang"] == "76.2 mm"
     assert values["escape opening"] == (
         "0.53 m², at least 508 mm wide and 609.6 mm high, sill at most 1117.6 mm over the floor"
     )
+
+
+def test_an_escape_opening_has_to_open(tmp_path: Path) -> None:
+    (found,) = faults_of(of_w02("escape: yes"), tmp_path)
+    assert "escape: is yes and its window is fixed: nobody gets out; give it a window that opens, or write no" in found
+    assert faults_of(of_w02("escape: no"), tmp_path) == []
+    assert faults_of(of_w02("escape: yes").replace("    sash: fixed", "    sash: slider"), tmp_path) == []
+
+
+@pytest.mark.parametrize(("line", "expected"), [("escape: yes", ["45 mm"]), ("escape: no", [])])
+def test_a_meeting_rail_is_assumed_only_where_an_escape_rests_on_it(
+    line: str, expected: list[str], tmp_path: Path
+) -> None:
+    old = "    frame: 890 x 1190\n"
+    text = spoiled((old, f"{old}    {line}\n"), ("sash: fixed", "sash: double hung"), text=METRIC)
+    (opening,) = read_text(text, tmp_path).openings
+    assert [one.value for one in opening.assumed if one.what == "meeting rail"] == expected
+    given = text.replace("sash: double hung", "sash: double hung, meeting_rail: 40")
+    assert [one.what for one in read_text(given, tmp_path).openings[0].assumed if one.what == "meeting rail"] == []

@@ -6,8 +6,8 @@ from cases import placed
 
 from jambs.job.models.shop import Escape
 from jambs.length import Units
-from jambs.place.findings import escape_words
-from jambs.place.sash import clear_opening, escape_faults
+from jambs.place.escape import clear_opening, escape_faults
+from jambs.place.escape_findings import escape_words
 
 CASEMENT = {
     "jamb_depth": "4 9/16",
@@ -47,14 +47,15 @@ def test_width_height_and_sill_are_each_named() -> None:
     assert faults("40 x 60", sill="43") == ('sill 45" over the floor is above 44"',)
 
 
-def test_a_double_hung_window_opens_half() -> None:
+def test_a_double_hung_window_opens_half_less_half_its_meeting_rail() -> None:
+    """60 - 2 x 2 = 56 high; both sashes lap by the rail of 1 1/2: (56 - 1 1/2) / 2 = 27 1/4 stay open."""
     found = placed(
-        windows__fixed={**CASEMENT, "sash": "double hung"},
+        windows__fixed={**CASEMENT, "sash": "double hung", "meeting_rail": "1 1/2"},
         openings__0__frame="36 x 60",
         openings__0__rough_opening=None,
     )
     clear = clear_opening(found.opening, found.swing)
-    assert (clear.width, clear.height) == (32.0, 28.0)
+    assert (clear.width, clear.height) == (32.0, 27.25)
 
 
 def test_a_window_too_heavy_or_too_far_out_needs_an_engineer() -> None:

@@ -8,7 +8,7 @@ import finding_rows
 import pytest
 from cases import STOOL, changed, job_of
 from finding_rows import Row, codes_in, each
-from position_cases import CASEMENT, CHOOSE, DOOR, LINER, MAIN, W1, case, clear_of, inside, said
+from position_cases import CASEMENT, CHOOSE, DOOR, LINER, MAIN, W1, case, inside, said
 
 from jambs.findings import FindingsError, Severity, Statement
 from jambs.place import findings
@@ -399,33 +399,6 @@ SASH = [
         appears=case(windows__fixed=CASEMENT),
         quiet=case(windows__fixed={**CASEMENT, "sash": "awning"}),
         inch="No hinge side is stated: give hinge: left or right, as seen from inside, before you order.",
-    ),
-    Row(
-        code="not-an-escape-opening",
-        appears=case(openings__0__escape="yes"),
-        quiet=case(),
-        inch='Not an escape opening: clear area 0.00 sq ft is under 5.7 sq ft; clear width 0" is under 20"; '
-        'clear height 0" is under 24". The local code decides.',
-        mm="Not an escape opening: clear area 0.00 sq ft is under 5.7 sq ft; clear width 0 mm is under 508 mm; "
-        "clear height 0 mm is under 609.6 mm. The local code decides.",
-        severity=CHECK,
-        about=W1,
-    ),
-    Row(
-        # The sill of the passage is the bottom of the frame and its face of 2 in: 42 + 2 = 44, as high as it may be.
-        code="not-an-escape-opening",
-        appears=clear_of("40", "60", sill="42 1/32"),
-        quiet=clear_of("40", "60", sill="42"),
-        inch='Not an escape opening: sill 44 1/32" over the floor is above 44". The local code decides.',
-        mm="Not an escape opening: sill 1118.4 mm over the floor is above 1117.6 mm. The local code decides.",
-    ),
-    Row(
-        # Clear height: the frame less two faces of 2 in; 24 in passes.
-        code="not-an-escape-opening",
-        appears=clear_of("60", "27 31/32"),
-        quiet=clear_of("60", "28"),
-        inch='Not an escape opening: clear height 23 31/32" is under 24". The local code decides.',
-        mm="Not an escape opening: clear height 608.8 mm is under 609.6 mm. The local code decides.",
     ),
 ]
 

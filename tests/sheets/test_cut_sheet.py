@@ -24,6 +24,7 @@ from jambs.length import Units
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import StripBend
 from jambs.parts.kinds import PartKind
+from jambs.place.escape import escape_check
 from jambs.sheets.cut_sheet import cut_sheets_pdf, write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.pictures import Picture
 from jambs.sheets.record import job_record, opening_record
@@ -246,7 +247,11 @@ def test_all_sheets_in_one_file(tmp_path: Path) -> None:
 def swung(kit: CutKit, *, escape: bool, **swing: Any) -> CutKit:
     opening = replace(kit.placement.opening, escape=escape)
     found = kit.placement.swing and replace(kit.placement.swing, **swing)
-    return replace(kit, placement=replace(kit.placement, opening=opening, swing=found))
+    job = hand.make_job()
+    return replace(
+        kit,
+        placement=replace(kit.placement, opening=opening, swing=found, escape=escape_check(opening, found, job)),
+    )
 
 
 def test_the_sheet_says_how_far_the_sash_opens_and_what_an_escape_leaves() -> None:
@@ -255,7 +260,13 @@ def test_the_sheet_says_how_far_the_sash_opens_and_what_an_escape_leaves() -> No
     text = paper.words(sheet(kit))
     assert "sash opens to 91°, stopped by the casing" in text and "escape" not in text
     free = paper.words(sheet(swung(kit, escape=True, greatest_deg=180.0, stopped_by="nothing")))
-    assert 'sash opens to 180°, nothing stops it · escape opening: 28 3/4" × 41 1/2" clear' in free
+    assert "sash opens to 180°, nothing stops it" in free
+    # 28 3/4 x 41 1/2 = 1193.1 sq in = 8.29 sq ft.
+    assert (
+        'Escape opening, has / needs: clear area 8.29 sq ft / 5.7 sq ft · clear width 28 3/4" / 20" · '
+        'clear height 41 1/2" / 24" · sill over the floor 39" / at most 44" '
+        "(International Residential Code 2018, R310, from memory; the local code decides)"
+    ) in free
     fixed = replace(kit, placement=replace(kit.placement, swing=None))
     assert "sash opens" not in paper.words(sheet(fixed))
 

@@ -140,6 +140,11 @@ class OpeningEntry(Model):
     exterior_trim: Choice | None = None
     position: PositionRule | None = None
     escape: YesNo = False
+    safety_glass: YesNo | None = None
+    near_door: YesNo | None = None
+    wet_room: YesNo | None = None
+    near_stairs: YesNo | None = None
+    drop_outside: Distance | None = None
     weight: Weight | None = None
     elevation: Text | None = None
     from_left: Distance | None = None
@@ -179,6 +184,8 @@ class Opening:
     ``rough_opening`` is the window's: inside the buck where there is one. ``sill_height``: finished floor → bottom
     of the frame. ``floor_below_frame``: bottom of a door's frame → finished floor. ``readings``: what was read off the
     tape, whole or not; ``measured``: the same where it is whole. ``unstated``: sizes of the window that were assumed.
+    ``near_door``, ``wet_room``, ``near_stairs``: as the codes for safety glass ask; None: nobody said.
+    ``drop_outside``: ground outside → bottom of the frame [in].
     """
 
     mark: str
@@ -208,6 +215,11 @@ class Opening:
     unstated: tuple[str, ...] = ()
     head_with: InLine | None = None
     sill_with: InLine | None = None
+    safety_glass: bool | None = None
+    near_door: bool | None = None
+    wet_room: bool | None = None
+    near_stairs: bool | None = None
+    drop_outside: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -53,6 +53,11 @@ class Sash(StrEnum):
         return self not in (Sash.FIXED, Sash.DOUBLE_HUNG, Sash.SLIDER)
 
     @property
+    def slides(self) -> bool:
+        """Say whether one sash slides behind another."""
+        return self in (Sash.DOUBLE_HUNG, Sash.SLIDER)
+
+    @property
     def outward(self) -> bool:
         """Say whether the sash turns to the outside."""
         return self in (Sash.CASEMENT_OUT, Sash.AWNING, Sash.DOOR_OUT)
@@ -116,7 +121,8 @@ class WindowType(Model):
     or straps. ``frame_face``: seen from inside; ``exterior_frame_face``: from outside. ``sash_face``: frame's outer
     edge → edge of the sash (as ``frame_face`` if not given), or ``sash_overlap``: how far the sash laps over the
     frame's inner edge. ``sash_set_back``: edge of the frame on the side it opens to → that face of the sash, negative
-    where the sash stands proud of the frame. ``flange_width`` and the sash's sizes are assumed where nothing rests on
+    where the sash stands proud of the frame. ``meeting_rail``: how far two sashes that slide overlap, height of the
+    meeting rail or width of the meeting stile. ``flange_width`` and the sash's sizes are assumed where nothing rests on
     them.
     """
 
@@ -133,6 +139,7 @@ class WindowType(Model):
     sash_face: Small | None = None
     sash_overlap: Small | None = None
     sash_set_back: SignedDepth | None = None
+    meeting_rail: Small | None = None
     handle: Handle | None = None
     glass: Glass | None = None
     weight: Weight | None = None

@@ -11,7 +11,7 @@ from jambs.job.models.openings import Assumed, Opening, OpeningEntry, whole_meas
 from jambs.job.models.position import RULES, PositionRule
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
-from jambs.job.models.windows import WindowType
+from jambs.job.models.windows import Sash, WindowType
 from jambs.job.reading.catalogue import find_layer, material_name
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.doors import ask_door
@@ -56,11 +56,12 @@ def look_up_opening(source: TextSource, shelves: Shelves, complaints: Complaints
     if not (entry and built and window and interior and rule and shelves.shop):
         return None
     wrong = not _fits(entry, window.entry, source, complaints)
+    wrong |= not _opens(entry, window.entry, source, complaints)
     wrong |= ask_door(entry, window.entry, interior.entry, source, complaints)
     if wrong or ask_for(window.entry, entry, rule, source, complaints):
         return None
     missing = unstated(window.entry)
-    whole, usual = with_usual(window.entry, complaints.units)
+    whole, usual = with_usual(window.entry, complaints.units, is_escape=entry.escape)
     assumed += (*_assumed(entry, whole, exterior is not None, shelves.shop, complaints.units), *usual)
     found = replace(window, entry=whole)
     return _opening(entry, built, found, interior, exterior, rule, assumed, shelves.shop, missing)
@@ -140,6 +141,15 @@ def _fits(entry: OpeningEntry, window: WindowType, source: TextSource, complaint
     return True
 
 
+def _opens(entry: OpeningEntry, window: WindowType, source: TextSource, complaints: Complaints) -> bool:
+    """Refuse an escape opening that does not open."""
+    if entry.escape and window.sash is Sash.FIXED:
+        message = "is yes and its window is fixed: nobody gets out; give it a window that opens, or write no"
+        complaints.say(source, ("escape",), message)
+        return False
+    return True
+
+
 def _size_text(size: Size, units: Units) -> str:
     return f"{length_text(size.width, units=units)} x {length_text(size.height, units=units)}"
 
@@ -198,6 +208,11 @@ def _opening(
         position=rule,
         position_is_own=entry.position is not None,
         escape=entry.escape,
+        safety_glass=entry.safety_glass,
+        near_door=entry.near_door,
+        wet_room=entry.wet_room,
+        near_stairs=entry.near_stairs,
+        drop_outside=entry.drop_outside,
         weight=entry.weight,
         elevation=entry.elevation,
         from_left=entry.from_left,

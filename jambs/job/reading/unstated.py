@@ -13,6 +13,7 @@ USUAL = {
     "flange_width": {Units.INCH: 1 + 1 / 4, Units.MM: 30 / MM_PER_INCH},
     "sash_thickness": {Units.INCH: 1 + 3 / 4, Units.MM: 68 / MM_PER_INCH},
     "sash_set_back": {Units.INCH: 0.0, Units.MM: 0.0},
+    "meeting_rail": {Units.INCH: 1 + 3 / 4, Units.MM: 45 / MM_PER_INCH},
 }
 """Common practice, no source [in]; nothing is sawn to them. A sash even with its frame is in nobody's favour."""
 
@@ -22,16 +23,21 @@ SASH = ("sash_thickness", "sash_set_back")
 
 def unstated(window: WindowType) -> tuple[str, ...]:
     """Return the sizes that this window has and the job does not give."""
-    keys = (*(["flange_width"] if window.nailing_flange else []), *(SASH if window.sash.swings else ()))
+    keys = (
+        *(["flange_width"] if window.nailing_flange else []),
+        *(SASH if window.sash.swings else ()),
+        *(["meeting_rail"] if window.sash.slides else []),
+    )
     return tuple(key for key in keys if getattr(window, key) is None)
 
 
-def with_usual(window: WindowType, units: Units) -> tuple[WindowType, tuple[Assumed, ...]]:
-    """Fill in what the job does not give, and say that it was assumed."""
+def with_usual(window: WindowType, units: Units, *, is_escape: bool) -> tuple[WindowType, tuple[Assumed, ...]]:
+    """Fill in what the job does not give, and say that it was assumed; of a meeting rail only an escape's matters."""
     usual = {key: USUAL[key][units] for key in unstated(window)}
     assumed = [
         Assumed(what=key.replace("_", " "), value=length_text(value, units=units), why=WHY.format(key=key))
         for key, value in usual.items()
+        if key != "meeting_rail" or is_escape
     ]
     if window.sash.swings and window.sash_face is None and window.sash_overlap is None:
         why = "the job gives neither sash_face nor sash_overlap"
