@@ -127,7 +127,7 @@ def order_data(kits: Sequence[CutKit], job: Job) -> Record:
         **page_data(job),
         "kinds": _order_kinds(openings),
         "rows": [_order_row(one) for one in openings],
-        "glass": [{**found, "marks": marks} for found, marks in _gathered(openings, "glass")],
+        "glass": _weightiest(openings, "glass"),
         "escapes": [_escape_row(one) for one in openings if one["escape"]],
         "escape_limits": next((one["escape"]["limits_of"] for one in openings if one["escape"]), ""),
         "depths": _depth_rows(openings),
@@ -235,16 +235,19 @@ def summary_data(kits: Sequence[CutKit], job: Job) -> Record:
     return {
         **page_data(job),
         "rows": [_summary_row(one) for one in openings],
-        "findings": sorted(
-            ({**found, "marks": marks} for found, marks in _gathered(openings, "findings")),
-            key=lambda one: WEIGHTS.index(one["weight"]),
-        ),
+        "findings": _weightiest(openings, "findings"),
         "counts": dict(Counter(found["weight"] for one in openings for found in one["findings"])),
         "measured": sum(one["state"]["is_measured"] for one in openings),
         "assumed": record["assumed"],
         "own_assumed": [{**one, "marks": marks} for one, marks in _gathered(openings, "assumed")],
         "cautions": list(dict.fromkeys(words for one in openings for words in one["cautions"])),
     }
+
+
+def _weightiest(openings: Sequence[Record], key: str) -> list[Record]:
+    """Return findings of several openings, the same words once with all their marks, the weightiest first."""
+    found = [{**one, "marks": marks} for one, marks in _gathered(openings, key)]
+    return sorted(found, key=lambda one: WEIGHTS.index(one["weight"]))
 
 
 def _gathered(openings: Sequence[Record], key: str) -> list[tuple[Record, list[str]]]:

@@ -139,8 +139,8 @@ ROWS = [
         appears=case(sash="slider", sill_height="21 15/32", drop_outside="70"),
         quiet=case(sash="slider", sill_height="21 1/2", drop_outside="70"),
         inch='A child can fall out: the opening begins 23 31/32" over the floor and 72 1/2" over the ground. Order an '
-        "opening limiter or a guard, which on an escape opening an adult can release (IRC 2018 R312.2, from memory; the "
-        "local code decides).",
+        "opening limiter or a guard, which on an escape opening an adult can release (IRC 2018 R312.2, from memory; "
+        "the local code decides).",
         mm="A child can fall out: the opening begins 608.8 mm over the floor and 1841.5 mm over the ground. Order an "
         "opening limiter or a guard, which on an escape opening an adult can release (the local rules decide).",
         severity=Severity.CHECK,
@@ -151,8 +151,8 @@ ROWS = [
         appears=case(sash="slider", sill_height="20", drop_outside="69 17/32"),
         quiet=case(sash="slider", sill_height="20", drop_outside="69 1/2"),
         inch='A child can fall out: the opening begins 22 1/2" over the floor and 72 1/32" over the ground. Order an '
-        "opening limiter or a guard, which on an escape opening an adult can release (IRC 2018 R312.2, from memory; the "
-        "local code decides).",
+        "opening limiter or a guard, which on an escape opening an adult can release (IRC 2018 R312.2, from memory; "
+        "the local code decides).",
         mm="A child can fall out: the opening begins 571.5 mm over the floor and 1829.6 mm over the ground. Order an "
         "opening limiter or a guard, which on an escape opening an adult can release (the local rules decide).",
     ),
