@@ -6,18 +6,19 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from jambs.job.models.shop import Board, Shop
-from jambs.length import HALF_64TH, ROUND_OFF, whole_up
+from jambs.length import HALF_64TH, ROUND_OFF
+from jambs.parts.glue_up import glue_settings, strip_widths
 from jambs.parts.part import Part
 
 SAME_SIZE = HALF_64TH
 """Two sizes nearer than this are one size [in]."""
 
 
-def from_boards(part: Part, boards: Sequence[Board], shop: Shop) -> Part:
+def from_boards(part: Part, boards: Sequence[Board], shop: Shop, *, allowance: float = 0.0) -> Part:
     """Let a part come out of the narrowest board at hand; a board of just its width needs no straightening.
 
-    Where the widest is too narrow it is glued up from strips; where none of its stock and thickness is listed, the
-    blank stays as it is. Metal comes off no board.
+    Where the widest is too narrow it is glued up from strips, wider by ``allowance`` [in] where its depth is only
+    planned; where none of its stock and thickness is listed, the blank stays as it is. Metal comes off no board.
     """
     fits = [board for board in boards if _is_of(board, part)]
     if not fits or not part.is_wood:
@@ -26,26 +27,29 @@ def from_boards(part: Part, boards: Sequence[Board], shop: Shop) -> Part:
     if wide:
         return _out_of(min(wide, key=lambda board: board.width), part)
     widest = max(fits, key=lambda board: board.width)
-    return _out_of(widest, part, _strips(part.width, widest, shop))
+    return _glued(part, widest, part.width + allowance, shop)
 
 
 def _is_of(board: Board, part: Part) -> bool:
     return board.stock == part.stock and abs(board.thickness - part.thickness) < SAME_SIZE
 
 
-def _out_of(board: Board, part: Part, strips: tuple[float, ...] = ()) -> Part:
-    return replace(part, blank=replace(part.blank, board=board, strips=strips))
+def _out_of(board: Board, part: Part) -> Part:
+    return replace(part, blank=replace(part.blank, board=board, strips=()))
+
+
+def _glued(part: Part, widest: Board, width: float, shop: Shop) -> Part:
+    settings = glue_settings(shop)
+    blank = replace(
+        part.blank,
+        board=widest,
+        strips=strip_widths(width, widest, shop),
+        strip_length=shop.grid.up(part.length + settings.length_over),
+        jointing=settings.jointing,
+    )
+    return replace(part, blank=blank)
 
 
 def _comes_out(board: Board, width: float, shop: Shop) -> bool:
     exact = abs(board.width - width) < SAME_SIZE
     return exact or board.width - shop.edge_allowance >= width - ROUND_OFF
-
-
-def _strips(width: float, widest: Board, shop: Shop) -> tuple[float, ...]:
-    """Split a rip into the fewest equal strips, on the fine grid, the last taking what rounding leaves."""
-    most = widest.width - shop.edge_allowance
-    count = whole_up(width / most)
-    fine = shop.grid.fine
-    each = fine.round(width / count)
-    return (each,) * (count - 1) + (width - each * (count - 1),)

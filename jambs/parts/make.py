@@ -25,10 +25,12 @@ from jambs.parts.findings import (
     NothingBetweenJambs,
     SillFallsShort,
 )
+from jambs.parts.glue_up import glue_assumed
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
+from jambs.parts.planned import width_left_on
 from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_findings
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.place.findings import weight_text
@@ -77,7 +79,7 @@ def make_kit(placement: Placement, job: Job) -> Kit:
             *_fall_findings(placement, about),
             *_board_findings(parts, about),
         ),
-        assumed=_assumed(placement, job),
+        assumed=_assumed(placement, parts, job),
         cautions=cautions(placement, parts),
         sides=inner,
     )
@@ -113,9 +115,14 @@ def _exterior_sides(placement: Placement, shop: Shop, limits: Limits) -> Sided:
 
 def _completed(placement: Placement, parts: tuple[Part, ...], job: Job) -> tuple[Part, ...]:
     """Mark the parts and say which board each comes out of."""
-    mark = placement.opening.mark
+    opening, mark = placement.opening, placement.opening.mark
     return tuple(
-        from_boards(replace(part, opening=mark, mark=f"{mark}-{number}"), job.boards, job.shop)
+        from_boards(
+            replace(part, opening=mark, mark=f"{mark}-{number}"),
+            job.boards,
+            job.shop,
+            allowance=width_left_on(part, opening, job.shop),
+        )
         for number, part in enumerate(parts, start=1)
     )
 
@@ -169,7 +176,7 @@ def _board_findings(parts: Sequence[Part], about: Subject) -> list[Finding]:
     return found
 
 
-def _assumed(placement: Placement, job: Job) -> tuple[Assumed, ...]:
+def _assumed(placement: Placement, parts: Sequence[Part], job: Job) -> tuple[Assumed, ...]:
     found = [*placement.opening.assumed]
     if placement.weight_is_assumed:
         found.append(
@@ -179,4 +186,6 @@ def _assumed(placement: Placement, job: Job) -> tuple[Assumed, ...]:
                 why="estimated from glass and frame; ask the maker",
             )
         )
+    if any(part.strips for part in parts):
+        found += glue_assumed(job.shop, job.units)
     return tuple(found)

@@ -52,13 +52,16 @@ class PartBlank:
     """What a part is cut from: its stock, its thickness [in], and the board at hand it comes out of.
 
     ``board``: None where none of that stock and thickness is listed. ``strips``: widths to glue up where no board at
-    hand is wide enough, else empty [in]. ``is_metal``: a strip of sheet, which is bent.
+    hand is wide enough, else empty; as they are ripped, before ``jointing`` comes off each edge that is glued.
+    ``strip_length``: of each, longer than the part [in]. ``is_metal``: a strip of sheet, which is bent.
     """
 
     stock: str
     thickness: float
     board: Board | None = None
     strips: tuple[float, ...] = ()
+    strip_length: float = 0.0
+    jointing: float = 0.0
     is_metal: bool = False
 
 
@@ -121,7 +124,7 @@ class Part:
 
     @property
     def strips(self) -> tuple[float, ...]:
-        """Widths to glue up where no board at hand is wide enough [in]."""
+        """Widths of the strips to glue up where no board at hand is wide enough, as ripped [in]."""
         return self.blank.strips
 
     @property

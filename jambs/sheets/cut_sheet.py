@@ -230,8 +230,7 @@ def _taper_row(taper: Record | None) -> list[Record] | None:
 
 
 def _glue_line(part: Record) -> list[str]:
-    strips = [strip["text"] for strip in part["strips"]]
-    return [f"glue up from {len(strips)} strips: {' + '.join(strips)}"] if strips else []
+    return [part["glue_up"]["text"]] if "glue_up" in part else []
 
 
 def _lists(record: Record) -> list[Record]:

@@ -27,6 +27,7 @@ from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Taper
+from jambs.parts.glue_words import glue_words
 from jambs.parts.kinds import Where
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Pocket
@@ -286,11 +287,25 @@ def part_record(part: Part, *, units: Units) -> Record:
         "ends": ends_words(part, units=units),
         "work": list(work_words(part, units=units)),
         "strips": dump(part.strips, units=units),
+        **_glue_record(part, units=units),
         "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
         "outline": _points(part.outline, units=units),
         "profile": _points(part.profile, units=units),
         "pockets": [_pocket_record(one, units=units) for one in part.pockets],
         "seat": _seat_record(part.seat, units=units),
+    }
+
+
+def _glue_record(part: Part, *, units: Units) -> Record:
+    """Return how a part is glued up, where it is."""
+    if not part.strips:
+        return {}
+    return {
+        "glue_up": {
+            "strip_length": size(part.blank.strip_length, units=units),
+            "jointing": size(part.blank.jointing, units=units),
+            "text": glue_words(part, units=units),
+        }
     }
 
 

@@ -38,13 +38,16 @@ def test_the_narrowest_board_that_gives_the_rip(depth: str, board: float) -> Non
 @pytest.mark.parametrize(
     ("depth", "strips"),
     [
-        # A 1x4 gives 3 3/8: a rip of 6 3/4 is two of them, one of 6 25/32 is three; a third is 2 17/64.
-        ("6 23/32", (3.375, 3.375)),
-        ("6 3/4", (2 + 17 / 64, 2 + 17 / 64, 2.25)),
+        # A 1x4 gives 3 3/8. Two of them less 1/16 off both glued edges and 1/8 for the last rip: 6 1/2, a depth of
+        # 6 15/32. One 1/32 more takes three: 6 17/32 + 1/8 + 4 x 1/16 = 6 29/32, a third is 2 29/96, up to 2 5/16.
+        ("6 15/32", (3.375, 3.375)),
+        ("6 1/2", (2.3125, 2.3125, 2.3125)),
     ],
 )
 def test_strips_where_none_is_wide_enough(depth: str, strips: tuple[float, ...]) -> None:
-    assert jamb(depth, "1x4").blank.strips == strips
+    part = jamb(depth, "1x4")
+    assert part.blank.strips == strips
+    assert part.blank.strip_length == part.length + 1
 
 
 def bucks(kit: Kit) -> dict[Side, tuple[float, tuple[float, ...]]]:

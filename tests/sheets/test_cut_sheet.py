@@ -199,9 +199,11 @@ def test_stop_comes_before_check_and_both_before_the_parts() -> None:
 
 
 def test_glued_strips_and_assumed_values_are_said() -> None:
-    wide = boards.make_part(1, width=13.5, strips=(5.25, 5.25, 3.0))
+    wide = boards.make_part(1, width=13.5, strips=(4.75, 4.75, 4.75))
+    wide = replace(wide, blank=replace(wide.blank, strip_length=43.25, jointing=1 / 16))
     text = paper.words(sheet(hand.make_kit(parts=[wide])))
-    assert 'glue up from 3 strips: 5 1/4" + 5 1/4" + 3"' in text
+    words = 'glue up from 3 strips 4 3/4" × 43 1/4": joint 1/16" off each glued edge, glue, then rip to 13 1/2"'
+    assert words in text
     assert "assumed window weight: 68 lb (from the glass make-up and the frame)" in text
 
 

@@ -123,15 +123,31 @@ def test_a_mitered_piece_takes_its_long_point_and_its_slanted_kerf() -> None:
     assert miter_allowance((), job) == 0
 
 
-def test_a_glued_jamb_is_cut_as_strips_that_add_up() -> None:
-    job = inside_job(shop__boards=[BOARDS[0], BOARDS[2]])
+def test_a_glued_jamb_is_cut_as_the_strips_of_its_sheet() -> None:
+    """Square, longer than the part, and just as wide as the cut sheet says: the planner adds nothing of its own."""
+    job = inside_job(shop__boards=[BOARDS[0], BOARDS[2]], shop__planned_allowance="1/8", shop__glue_up_over="2")
     pieces = [one for one in house_pieces(make_kits(job), job) if one.glued]
-    by_part: dict[str, float] = {}
+    assert pieces and {one.piece.mark[-1] for one in pieces} == {"a", "b"}
     for one in pieces:
-        by_part[one.part.mark] = by_part.get(one.part.mark, 0.0) + one.width
-    widths = {one.part.mark: one.part.width for one in pieces}
-    assert pieces and by_part == widths
-    assert {one.piece.mark[-1] for one in pieces} == {"a", "b"}
+        place = "ab".index(one.piece.mark[-1])
+        assert one.width == one.part.strips[place] == one.piece.width / 64
+        assert one.length == one.part.length + 2 == one.piece.length / 64
+        assert not one.piece.is_mitered and one.piece.miter_allowance == 0 and one.allowance == 0
+
+
+def test_the_fence_is_set_to_the_strips_of_the_sheet() -> None:
+    job = inside_job(shop__boards=[BOARDS[0], BOARDS[2]], shop__jointing_allowance="3/32")
+    glued = {one.piece.mark: one.part for one in house_pieces(make_kits(job), job) if one.glued}
+    planned = plan_house(lots_of(job), Effort(stages=0))
+    cut = {
+        placed.mark: strip.width / 64
+        for one in planned
+        for board in one.plan.boards
+        for strip in board.strips
+        for placed in strip.pieces
+        if placed.mark in glued
+    }
+    assert cut == {mark: part.strips[0] for mark, part in glued.items()}
 
 
 def test_boards_on_hand_are_cut_first() -> None:

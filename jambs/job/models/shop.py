@@ -118,7 +118,8 @@ class Shop(Model):
     ``kerf``: of every blade; ``rip_kerf``: of the rip blade, where it differs. ``edge_allowance``: lost to straighten
     the first edge of a board that is ripped; ``far_edge_allowance``: and of the other. ``end_trim``: cut off each end
     of a board. ``least_strip``: narrowest rip the saw holds safely. ``planned_allowance``: width left on parts whose
-    depth is only planned. ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
+    depth is only planned. ``jointing_allowance``: off each edge that is glued; ``glue_up_over``: how much longer than
+    the part the strips of a glue-up are. ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
     """
 
     grid: Annotated[Grid, BeforeValidator(_read_grid), WithJsonSchema({"enum": list(GRIDS)})]
@@ -135,6 +136,8 @@ class Shop(Model):
     end_trim: Reveal | None = None
     least_strip: Reveal | None = None
     planned_allowance: Reveal | None = None
+    jointing_allowance: Fit | None = None
+    glue_up_over: Small | None = None
     spares: Percent | None = None
     least_drop: LeastDrop | None = None
     currency: Text = "$"

@@ -8,14 +8,12 @@ from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
 from jambs.parts.cuts import EndBevel, Miter
-from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
+from jambs.parts.planned import depth_is_planned, width_left_on
 from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.problem import Piece
 
-DEPTH_PARTS = (PartKind.EXTENSION_JAMB, PartKind.STOOL, PartKind.EXTERIOR_JAMB, PartKind.EXTERIOR_SILL)
-"""Parts whose width makes up a depth of the wall, so that a planned depth may still change them."""
 STRIP_LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
@@ -24,7 +22,8 @@ class CutPiece:
     """A piece and the part it is for; sizes as sawn first [in].
 
     ``width``: with the ``allowance`` that is left on where the depth is only planned; ``is_planned``: it is.
-    ``length``: long point to long point of a mitered one. ``glued``: how many strips the part is glued up of, else 0.
+    ``length``: long point to long point of a mitered one. ``glued``: how many strips the part is glued up of, else 0;
+    a strip holds what jointing takes and what is left on, ``allowance`` is 0.
     """
 
     piece: Piece
@@ -47,38 +46,31 @@ def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:
 
 
 def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
-    is_planned = part.kind in DEPTH_PARTS and not _is_measured(part, kit)
-    allowance = (job.shop.planned_allowance or 0.0) if is_planned else 0.0
-    widths = part.strips or (part.width,)
-    for place, width in enumerate(widths):
-        left = allowance if place == len(widths) - 1 else 0.0
+    """Yield the part, or the strips it is glued up of: those are wide and long enough as they are, and cut square."""
+    opening = kit.placement.opening
+    left = 0.0 if part.strips else width_left_on(part, opening, job.shop)
+    length = part.blank.strip_length if part.strips else part.length
+    for place, width in enumerate(part.strips or (part.width,)):
         mark = part.mark + (STRIP_LETTERS[place] if part.strips else "")
         yield CutPiece(
-            piece=_piece(mark, part, width + left, job),
+            piece=_piece(mark, part, width + left, length, job),
             part=part,
             width=width + left,
-            length=part.length,
+            length=length,
             allowance=left,
-            is_planned=is_planned,
+            is_planned=depth_is_planned(part, opening),
             glued=len(part.strips),
         )
 
 
-def _is_measured(part: Part, kit: Kit) -> bool:
-    measured = kit.placement.opening.measured
-    if part.where is Where.EXTERIOR:
-        return kit.is_measured and measured is not None and measured.exterior_depth is not None
-    return kit.is_measured
-
-
-def _piece(mark: str, part: Part, width: float, job: Job) -> Piece:
-    angles = [cut.angle_deg for cut in part.cuts if isinstance(cut, Miter | EndBevel)]
+def _piece(mark: str, part: Part, width: float, length: float, job: Job) -> Piece:
+    slanted = () if part.strips else tuple(cut for cut in part.cuts if isinstance(cut, Miter | EndBevel))
     return Piece(
         mark=mark,
-        length=printed_steps(part.length, units=job.units),
+        length=printed_steps(length, units=job.units),
         width=printed_steps(width, units=job.units),
-        is_mitered=any(isinstance(cut, Miter) for cut in part.cuts),
-        miter_allowance=miter_allowance(angles, job),
+        is_mitered=any(isinstance(cut, Miter) for cut in slanted),
+        miter_allowance=miter_allowance((cut.angle_deg for cut in slanted), job),
     )
 
 

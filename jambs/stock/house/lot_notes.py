@@ -10,6 +10,7 @@ from jambs.length import FINE, MM_PER_INCH, Units, length_text
 from jambs.outlines import rectangle
 from jambs.parts.cuts import Miter
 from jambs.parts.part import Part
+from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lots import Lot
 from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LEAST_STRIP, USUAL_LENGTHS
@@ -84,13 +85,16 @@ def saw_cautions(lots: Sequence[Lot], job: Job) -> tuple[str, ...]:
     if any(lot.problem.kind == "sheets" for lot in lots):
         said.append("Sheets: grain along the strips. Break a sheet down with two people or a track saw.")
     if any(one.glued for lot in lots for one in lot.pieces):
-        said.append("Glued parts: the strips add up to the rip exactly; rip the last one wider by what jointing takes.")
+        said.append(
+            "Glued parts: the strips are ripped wider by what jointing takes, and longer. Joint the edges, glue, and "
+            "rip the panel to the width on the cut sheet; square its ends and saw its cuts after that."
+        )
     return tuple(said)
 
 
 def lot_notes(planned: PlannedLot, job: Job) -> tuple[str, ...]:
     """Return what goes with one lot: widths left on, parts to glue up, miters that might nest."""
-    return (*_allowance_note(planned.lot, job), *_glue_notes(planned.lot), *_nesting_note(planned, job))
+    return (*_allowance_note(planned.lot, job), *_glue_notes(planned.lot, job), *_nesting_note(planned, job))
 
 
 def _allowance_note(lot: Lot, job: Job) -> Iterator[str]:
@@ -102,12 +106,15 @@ def _allowance_note(lot: Lot, job: Job) -> Iterator[str]:
         )
 
 
-def _glue_notes(lot: Lot) -> Iterator[str]:
-    glued: dict[str, list[str]] = {}
+def _glue_notes(lot: Lot, job: Job) -> Iterator[str]:
+    glued: dict[str, list[CutPiece]] = {}
     for one in lot.pieces:
         if one.glued:
-            glued.setdefault(one.part.mark, []).append(one.piece.mark)
-    yield from (f"{mark} is glued up of {', '.join(strips)}." for mark, strips in glued.items())
+            glued.setdefault(one.part.mark, []).append(one)
+    for mark, strips in glued.items():
+        marks, width = ", ".join(one.piece.mark for one in strips), _text(strips[0].part.width, job)
+        rip = f"rip it to {width}, its planned width, once the opening is measured"
+        yield f"{mark} is glued up of {marks}; {rip if strips[0].is_planned else f'then rip it to {width}'}."
 
 
 def _nesting_note(planned: PlannedLot, job: Job) -> Iterator[str]:

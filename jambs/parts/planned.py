@@ -1,0 +1,27 @@
+"""Which parts make up a depth of the wall that is only planned, and what is left on them until it is measured."""
+
+from __future__ import annotations
+
+from jambs.job.models.openings import Opening
+from jambs.job.models.shop import Shop
+from jambs.parts.as_built import is_measured
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.part import Part
+
+DEPTH_PARTS = (PartKind.EXTENSION_JAMB, PartKind.STOOL, PartKind.EXTERIOR_JAMB, PartKind.EXTERIOR_SILL)
+"""Parts whose width makes up a depth of the wall, so that a planned depth may still change them."""
+
+
+def depth_is_planned(part: Part, opening: Opening) -> bool:
+    """Say whether the width of a part may still change, because nobody has measured its depth."""
+    if part.kind not in DEPTH_PARTS:
+        return False
+    measured = opening.measured
+    if part.where is Where.EXTERIOR:
+        return not (is_measured(opening) and measured is not None and measured.exterior_depth is not None)
+    return not is_measured(opening)
+
+
+def width_left_on(part: Part, opening: Opening, shop: Shop) -> float:
+    """What is left on the width of a part until its depth is measured [in]."""
+    return (shop.planned_allowance or 0.0) if depth_is_planned(part, opening) else 0.0
