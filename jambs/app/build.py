@@ -7,9 +7,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from jambs.app.chain import make_kits, planned
+from jambs.app.chain import planned
 from jambs.app.in_the_way import InTheWay
 from jambs.app.issuing import begin_issue, build_commit, write_issue_papers
+from jambs.app.marking import MarkedKits, marked_kits, with_marks
 from jambs.app.outside_papers import write_outside
 from jambs.app.papers import Progress, write_papers
 from jambs.app.planned_boards import with_planned_boards
@@ -36,13 +37,17 @@ class UnknownMark(Exception):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """What a build is asked for: the job, its kits, which openings (none: the whole house), where to."""
+    """What a build is asked for: the job, its kits, which openings (none: the whole house), where to.
+
+    ``marked``: the kits before the outside was planned, and the marks that they have in that folder.
+    """
 
     job: Job
     kits: tuple[CutKit, ...]
     only: tuple[str, ...]
     target: Path
     outside: PlannedOutside
+    marked: MarkedKits
     with_solids: bool = True
 
     @property
@@ -68,10 +73,17 @@ def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True
     for mark in only:
         if mark.lower() not in marks:
             raise UnknownMark(f"no opening has the mark {mark!r}; {advice(mark, marks.values())}")
-    made, outside = planned(make_kits(job), job)
-    kits = with_boards_on_record(made, job, target)
-    only = tuple(marks[mark.lower()] for mark in only)
-    return Asked(job=job, kits=kits, only=only, target=target, outside=outside, with_solids=with_solids)
+    marked = marked_kits(job, target)
+    made, outside = planned(marked.kits, job)
+    return Asked(
+        job=job,
+        kits=with_boards_on_record(made, job, target),
+        only=tuple(marks[mark.lower()] for mark in only),
+        target=target,
+        outside=outside,
+        marked=marked,
+        with_solids=with_solids,
+    )
 
 
 def with_boards_on_record(kits: Sequence[CutKit], job: Job, target: Path) -> tuple[CutKit, ...]:
@@ -112,6 +124,7 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
         written = list(file_sums(folder))
         has_solids = asked.with_solids and left_out() is None
         work = build_commit(issuing, folder, is_whole=whole, has_solids=has_solids, all_kits=asked.kits)
+        work = with_marks(work, asked.marked, writing.record, has_renamed=whole)
         stop_if_interrupted()
         with held_back():
             writing.commit(work)

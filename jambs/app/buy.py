@@ -7,9 +7,10 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from jambs.app.basis import bought_basis
-from jambs.app.chain import Unbuildable, make_kits
+from jambs.app.chain import Unbuildable
+from jambs.app.marking import MarkedKits, marked_kits, with_marks
 from jambs.app.writing import PaperFolder, check_place, hand_in, today, writing_turn
-from jambs.issued.basis import Basis, basis_bytes
+from jambs.issued.basis import basis_bytes
 from jambs.issued.durable import file_sums
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
@@ -37,8 +38,8 @@ def buy(
         InTheWay: files of the user's would be overwritten.
     """
     check_place(place, job)
-    kits = make_kits(job)
-    lots = house_lots(kits, job)
+    marked = marked_kits(job, place.root)
+    lots = house_lots(marked.kits, job)
     if faults := lot_faults(lots, job):
         raise Unbuildable(*faults)
     try:
@@ -48,7 +49,7 @@ def buy(
     _verify(planned)
     record = cutting_record(planned, job, effort, Round())
     with writing_turn(place, job, verb=VERB) as writing:
-        _hand_in(writing, record, job, bought_basis(kits, job), overwrite=overwrite)
+        _hand_in(writing, record, job, marked, overwrite=overwrite)
     return record
 
 
@@ -85,16 +86,16 @@ def buy_rest(
     with writing_turn(place, job, verb=VERB) as writing:
         old = _read(place.path / DATA)
         kept = {f"plan of round {old['round']}.json": (place.path / DATA).read_bytes()}
-        kits = make_kits(job)
+        marked = marked_kits(job, place.root)
         try:
-            planned, turn = planned_rest(old, kits, job, spoiled, effort, progress=progress)
+            planned, turn = planned_rest(old, marked.kits, job, spoiled, effort, progress=progress)
         except StockFault as fault:
             raise Unbuildable(*fault.faults) from None
         except SpoiledError as error:
             raise Unbuildable(*error.sentences) from None
         _verify(planned)
         record = cutting_record(planned, job, effort, turn)
-        _hand_in(writing, record, job, bought_basis(kits, job), kept=kept, overwrite=overwrite)
+        _hand_in(writing, record, job, marked, kept=kept, overwrite=overwrite)
     return record
 
 
@@ -110,7 +111,7 @@ def _hand_in(
     writing: Writing,
     record: Record,
     job: Job,
-    basis: Basis,
+    marked: MarkedKits,
     *,
     overwrite: bool,
     kept: Mapping[str, bytes] | None = None,
@@ -125,8 +126,9 @@ def _hand_in(
             (folder / name).write_bytes(content)
         facts = {path: PaperFacts(kind=Path(path).stem) for path in file_sums(folder)}
         stays = [path for path, paper in writing.papers.items() if paper.verb == VERB] if kept else []
-        work = Commit(staged=folder, day=today(), facts=facts, stays=stays, basis=basis_bytes(basis))
-        hand_in(writing, work, overwrite=overwrite)
+        basis = basis_bytes(bought_basis(marked.kits, job))
+        work = Commit(staged=folder, day=today(), facts=facts, stays=stays, basis=basis)
+        hand_in(writing, with_marks(work, marked, writing.record), overwrite=overwrite)
 
 
 def _verify(planned: Sequence[PlannedLot]) -> None:

@@ -96,11 +96,12 @@ def buy(
 def _stale(job: Job, place: PaperFolder, path: Path) -> list[str]:
     """Say which other papers hold no longer, as the boards of the plan are now known."""
     from jambs.app.build import with_boards_on_record
-    from jambs.app.chain import Unbuildable, kits_as_cut
+    from jambs.app.chain import Unbuildable, planned
+    from jambs.app.marking import marked_kits
     from jambs.app.stale_text import stale_lines
 
     try:
-        kits = with_boards_on_record(kits_as_cut(job), job, place.root)
+        kits = with_boards_on_record(planned(marked_kits(job, place.root).kits, job)[0], job, place.root)
     except Unbuildable:  # boards can be bought before the outside can be planned
         return []
     return stale_lines(kits, job, place.root, job_words=str(path))

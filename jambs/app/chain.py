@@ -10,6 +10,7 @@ from jambs.parts.as_built import without_odd_readings
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
+from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.place.placement import Placement
 from jambs.place.rules import LeastHeatLoss
 from jambs.place.solve import PlaceError, place_windows
@@ -23,13 +24,13 @@ class Unbuildable(Exception):
         self.sentences = sentences
 
 
-def make_kits(job: Job) -> tuple[Kit, ...]:
-    """Place every window of a job and make its parts.
+def make_kits(job: Job, book: MarkBook = NO_MARKS) -> tuple[Kit, ...]:
+    """Place every window of a job and make its parts; ``book``: the marks that were given.
 
     Raises:
         Unbuildable: some opening cannot be placed or made.
     """
-    return _made(placed(job, _heat_study(job)), job)
+    return _made(placed(job, _heat_study(job)), job, book)
 
 
 def planned(kits: Sequence[Kit], job: Job) -> tuple[tuple[CutKit, ...], PlannedOutside]:
@@ -75,12 +76,12 @@ def _heat_study(job: Job) -> LeastHeatLoss | None:
     return least_heat_loss(job)
 
 
-def _made(placements: Iterable[Placement], job: Job) -> tuple[Kit, ...]:
+def _made(placements: Iterable[Placement], job: Job, book: MarkBook) -> tuple[Kit, ...]:
     kits: list[Kit] = []
     sentences: list[str] = []
     for placement in placements:
         try:
-            kits.append(make_kit(without_odd_readings(placement, units=job.units), job))
+            kits.append(make_kit(without_odd_readings(placement, units=job.units), job, book))
         except PartsError as error:
             sentences += error.sentences(job.units)
     if sentences:

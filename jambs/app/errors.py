@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, NoReturn, TypeVar
 import click
 
 if TYPE_CHECKING:
+    from jambs.app.marking import MarkedKits
     from jambs.issued.basis import Basis
     from jambs.job import Job
 
@@ -57,13 +58,21 @@ def os_sentence(error: OSError) -> str:
 
 
 def write_site_papers(
-    papers: Mapping[str, bytes], target: Path, job: Job, basis: Basis, *, verb: str, overwrite: bool
+    papers: Mapping[str, bytes],
+    target: Path,
+    job: Job,
+    basis: Basis,
+    *,
+    verb: str,
+    overwrite: bool,
+    marked: MarkedKits | None = None,
 ) -> None:
     """Write papers for the site into the folder ``site`` of a job's papers and name them, or stop."""
-    from jambs.app.writing import PaperFolder, write_some
+    from jambs.app.marking import write_some
+    from jambs.app.writing import PaperFolder
 
     place = PaperFolder(root=target, inside=SITE)
-    told(lambda: write_some(papers, place, job, basis, verb=verb, overwrite=overwrite))
+    told(lambda: write_some(papers, place, job, basis, verb=verb, overwrite=overwrite, marked=marked))
     click.echo("\n".join(f"{place.path / name}" for name in papers))
 
 

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from jambs.app.issuing import CHANGED_CUT, INDEX, cut_tolerance
-from jambs.issued.compare import RECUT, OpeningChanges, compare_openings
-from jambs.issued.entry import Entry
+from collections.abc import Iterable, Sequence
+
+from jambs.app.issuing import CHANGED_CUT, INDEX
+from jambs.app.old_labels import OLD_LABELS, cut_tolerance
+from jambs.app.paper_names import SHEET_TO_CUT
+from jambs.issued.compare import NOT_NEEDED, RECUT, OpeningChanges, compare_openings
+from jambs.issued.entry import Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
-from jambs.issued.plan import OTHER_SHAPE
+from jambs.issued.plan import ADDED, OTHER_SHAPE, renamed_to
 from jambs.issued.record import Record
 from jambs.job import Job
 
@@ -25,10 +29,21 @@ def issued_text(record: Record, job: Job) -> str:
     changed = _changed_since(record, _told(record))
     if not changed:
         return f"Issue {last.issue}: lists of the house changed, sheets of single openings did not."
-    lines = changed_lines(record, job)
-    text = f"Issue {last.issue}, changed sheets of {', '.join(changed)}; "
-    text += f"print `{CHANGED_CUT}` and destroy the old ones:"
-    return "\n".join([text, *lines, f"All current sheets are listed in `{INDEX}`."])
+    said = [_to_print(record, last, changed), *changed_lines(record, job)]
+    if OLD_LABELS in record.papers:
+        said.append(f"What labels on boards mean now is listed in `{OLD_LABELS}`.")
+    return "\n".join([*said, f"All current sheets are listed in `{INDEX}`."])
+
+
+def _to_print(record: Record, last: Entry, changed: Sequence[str]) -> str:
+    """Say which sheets changed and which papers to print, all of which are there; where openings only went, none."""
+    held = [mark for mark in changed if mark in last.sheets]
+    if not held:
+        return f"Issue {last.issue}, nothing to print; destroy the void sheets:"
+    is_together = CHANGED_CUT in record.papers and set(held) <= set(last.changed)
+    papers = [CHANGED_CUT] if is_together else [SHEET_TO_CUT.path(mark) for mark in held]
+    named = ", ".join(f"`{path}`" for path in papers if path in record.papers)
+    return f"Issue {last.issue}, changed sheets of {', '.join(held)}; print {named} and destroy the old ones:"
 
 
 def changed_lines(record: Record, job: Job) -> list[str]:
@@ -52,21 +67,44 @@ def _changed_since(record: Record, told: Entry | None) -> list[str]:
 
 def _changed_line(record: Record, told: Entry | None, last: Entry, mark: str, job: Job) -> str:
     if mark not in last.sheets:
-        return f"  {mark}: gone"
-    if told is None or mark not in told.sheets:
-        return f"  {mark}: new{_again(record, last, mark)}"
+        why = last.why.get(mark) or _last_why(record, mark) or "gone"
+        return (
+            f"  {mark}: {why}; its sheets and labels are void" if told and mark in told.sheets else f"  {mark}: {why}"
+        )
+    was = _mark_then(told, last, mark)
+    if told is None or was not in told.sheets:
+        return f"  {mark}: {last.why.get(mark) or ADDED}{_again(record, last, mark)}"
     try:
-        found = _compared(record, told, last, mark, job)
+        found = _compared(record, told.sheets[was], was, last.sheets[mark], mark, job)
     except (Unreadable, *OTHER_SHAPE):
         return f"  {mark}: {last.why.get(mark) or 'changed'}; compare the sheets, its figures then are not on record"
-    recut = sorted({one.mark for one in found.changes if one.verdict.startswith(RECUT)})
-    counted = f"  {mark}: {found.why}, {len(found.changes)} figures changed{_again(record, last, mark)}"
-    return f"{counted}; if cut already, recut {', '.join(recut)}" if recut else counted
+    recut = _in_order({one.mark for one in found.changes if one.verdict.startswith(RECUT)})
+    dropped = _in_order({one.mark for one in found.changes if one.verdict == NOT_NEEDED})
+    count = len(found.changes)
+    counted = f"  {mark}: {found.why}, {count} {'figure' if count == 1 else 'figures'} changed"
+    cut = [f"recut {', '.join(recut)}"] * bool(recut) + [f"throw away {', '.join(dropped)}"] * bool(dropped)
+    return f"{counted}{_again(record, last, mark)}" + (f"; if cut already, {', '.join(cut)}" if cut else "")
 
 
-def _compared(record: Record, told: Entry, last: Entry, mark: str, job: Job) -> OpeningChanges:
-    was, now = (record.printed_opening(issue.sheets[mark], mark) for issue in (told, last))
-    return compare_openings(was, now, tolerance=cut_tolerance(job))
+def _in_order(marks: Iterable[str]) -> list[str]:
+    """Return part marks as they are counted: ``W1-9`` before ``W1-10``."""
+    return sorted(marks, key=lambda mark: (len(mark), mark))
+
+
+def _last_why(record: Record, mark: str) -> str:
+    return next((one.why[mark] for one in reversed(record.issues.values()) if mark in one.why), "")
+
+
+def _mark_then(told: Entry | None, last: Entry, mark: str) -> str:
+    """Return the mark that an opening had when it was told last."""
+    if told is None or mark in told.sheets:
+        return mark
+    return next((old for old, why in last.why.items() if why == renamed_to(mark)), mark)
+
+
+def _compared(record: Record, then: IssuedSheet, was: str, now: IssuedSheet, mark: str, job: Job) -> OpeningChanges:
+    old, new = record.printed_opening(then, was), record.printed_opening(now, mark)
+    return compare_openings(old, new, tolerance=cut_tolerance(job))
 
 
 def _again(record: Record, last: Entry, mark: str) -> str:

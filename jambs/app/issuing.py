@@ -8,21 +8,22 @@ from pathlib import Path
 from typing import Any
 
 from jambs.app.basis import basis_of
+from jambs.app.old_labels import OLD_LABELS, cut_tolerance, now_of, write_old_labels
 from jambs.app.paper_names import SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
 from jambs.app.solid_papers import elevation_facts
 from jambs.app.writing import said
 from jambs.issued.basis import basis_bytes
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, JOB_FILES, Entry
+from jambs.issued.marks import MARKS, marks_document, recorded_marks
 from jambs.issued.plan import IssuePlan, lay_out, new_issue, papers_that_stay, plan_issue, put_back, withdrawn
 from jambs.issued.record import Record
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
-from jambs.length import MM_PER_INCH, ROUND_OFF, Units
 from jambs.parts.cut_kit import CutKit
 from jambs.sheets.cut_sheet import cut_sheets_pdf
 from jambs.sheets.install_sheet import install_data, install_sheets_pdf
-from jambs.sheets.issue_sheet import IndexRow, changes_pdf, index_pdf
+from jambs.sheets.issue_sheet import IndexRow, VoidSheets, changes_pdf, index_pdf
 from jambs.sheets.joining import join_pdfs
 from jambs.sheets.pictures import SheetPictures
 from jambs.sheets.record import job_record
@@ -31,7 +32,7 @@ from jambs.sheets.stamp import Stamp, Stamps
 ALL_CUT = "all cut sheets.pdf"
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
 CHANGED_CUT, CHANGED_INSTALL = "changed cut sheets.pdf", "changed install sheets.pdf"
-OF_ONE_ISSUE = (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL)
+OF_ONE_ISSUE = (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL, OLD_LABELS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +50,11 @@ class Issuing:
         return self.writing.record
 
     @property
+    def former(self) -> dict[str, str]:
+        """The marks that openings had before they were renamed, by their new ones."""
+        return {**recorded_marks(self.record).former, **self.plan.renamed}
+
+    @property
     def stamps(self) -> Stamps:
         """What the sheets of each opening say of their issue."""
         return Stamps(by_mark={mark: self._stamp(mark) for mark in self.plan.sheets})
@@ -57,7 +63,7 @@ class Issuing:
         sheet, changes = self.plan.sheets[mark], self.plan.changes.get(mark)
         if changes is None or self.plan.last is None:
             return Stamp(number=sheet.number, day=sheet.day, code=sheet.code)
-        since = self.plan.last.sheets[mark].number
+        since = self.plan.last.sheets[changes.was].number
         return Stamp(
             number=sheet.number,
             day=sheet.day,
@@ -75,12 +81,6 @@ def begin_issue(kits: Sequence[CutKit], job: Job, writing: Writing, *, day: str,
     return Issuing(writing=writing, plan=plan, job=job, kits=tuple(kits))
 
 
-def cut_tolerance(job: Job) -> float:
-    """Return how far a cut part may be off its new size and still be good [units of the job]."""
-    fit = max(job.shop.taper_tolerance, job.shop.grid.step) + ROUND_OFF
-    return fit * MM_PER_INCH if job.units is Units.MM else fit
-
-
 def issue_record(kits: Sequence[CutKit], job: Job) -> Mapping[str, Any]:
     """Return what is printed of each opening: the record of ``parts.json`` and what the install sheet adds."""
     record = job_record(kits, job)
@@ -96,23 +96,48 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
         said(f"the kept copies of {', '.join(damaged)} are damaged or gone; these papers are printed anew")
     _put_back_whole(issuing, folder)
     if _is_same(issuing, folder):
-        for path in (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL):
+        for path in OF_ONE_ISSUE:
             _put_back_one(record, path, folder)
         if (folder / INDEX).exists():
             return
     stamps = issuing.stamps
-    changed = [kit for kit in issuing.kits if kit.mark in plan.changes]
-    if changed:
-        rooms = {kit.mark: kit.placement.opening.room for kit in changed}
-        (folder / CHANGES).write_bytes(changes_pdf(stamps, rooms, job, number=plan.number, day=plan.day))
-        if pictures:
-            (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))
-            (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, job, stamps=stamps))
-        else:
-            for paper, name in ((SHEET_TO_CUT, CHANGED_CUT), (SHEET_TO_INSTALL, CHANGED_INSTALL)):
-                join_pdfs([folder / paper.path(kit.mark) for kit in changed], folder / name)
-    index = index_pdf(index_rows(record, plan.printed, stamps), job, number=plan.number, day=plan.day)
+    _write_changes(issuing, stamps, pictures, folder)
+    labels_now = now_of(plan.sheets, plan.printed, issuing.former, job)
+    write_old_labels(record, labels_now, job, folder, number=plan.number, day=plan.day)
+    index = index_pdf(index_rows(record, plan.printed, stamps, plan.why), job, number=plan.number, day=plan.day)
     (folder / INDEX).write_bytes(index)
+
+
+def _write_changes(issuing: Issuing, stamps: Stamps, pictures: Mapping[str, SheetPictures], folder: Path) -> None:
+    """Write the page of changes, and together the sheets to print; of a first issue nothing, it is all new."""
+    plan, job = issuing.plan, issuing.job
+    changed = [kit for kit in issuing.kits if kit.mark in plan.changed] if plan.last else []
+    if changed or plan.gone:
+        rooms = {kit.mark: kit.placement.opening.room for kit in changed}
+        void = void_sheets(issuing.record, plan)
+        page = changes_pdf(stamps, plan.why, rooms, void, job, number=plan.number, day=plan.day)
+        (folder / CHANGES).write_bytes(page)
+    if changed and pictures:
+        (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))
+        (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, job, stamps=stamps))
+    elif changed:
+        for paper, name in ((SHEET_TO_CUT, CHANGED_CUT), (SHEET_TO_INSTALL, CHANGED_INSTALL)):
+            join_pdfs([folder / paper.path(kit.mark) for kit in changed], folder / name)
+
+
+def void_sheets(record: Record, plan: IssuePlan) -> list[VoidSheets]:
+    """Return the openings that the job has no more, with their papers until now."""
+    last = plan.last.sheets if plan.last else {}
+    papers = record.papers_of(BUILD).items()
+    return [
+        VoidSheets(
+            mark=mark,
+            why=plan.why[mark],
+            issue=last[mark].number if mark in last else None,
+            papers=[path for path, paper in papers if paper.marks == (mark,)],
+        )
+        for mark in plan.gone
+    ]
 
 
 def _put_back_one(record: Record, path: str, folder: Path) -> None:
@@ -135,14 +160,19 @@ def _is_same(issuing: Issuing, folder: Path) -> bool:
     return issuing.plan.is_same and all(files.get(path) == digest for path, digest in file_sums(folder).items())
 
 
-def index_rows(record: Record, printed: Mapping[str, Any], stamps: Stamps) -> list[IndexRow]:
-    """Return the rows of the index: the current sheets of each opening, and all older ones, which are void."""
+def index_rows(record: Record, printed: Mapping[str, Any], stamps: Stamps, why: Mapping[str, str]) -> list[IndexRow]:
+    """Return the rows of the index: the current sheets of each opening, and all older ones, which are void.
+
+    ``why``: what became of openings that are gone; it is on record where they went earlier.
+    """
     older: dict[str, dict[str, None]] = {}
     for issue in record.issues.values():
         for mark, sheet in issue.sheets.items():
             older.setdefault(mark, {})[f"{sheet.number} ({sheet.code})"] = None
     rooms = {one["mark"]: one["room"] for one in printed["openings"]}
-    return [
+    went = {mark: one for issue in record.issues.values() for mark, one in issue.why.items()} | {**why}
+    gone = [mark for mark in older if mark not in stamps.by_mark]
+    rows = [
         IndexRow(
             mark=mark,
             room=rooms.get(mark, ""),
@@ -151,6 +181,8 @@ def index_rows(record: Record, printed: Mapping[str, Any], stamps: Stamps) -> li
         )
         for mark, stamp in stamps.by_mark.items()
     ]
+    void = [IndexRow(mark=mark, room="", current=None, void=[*older[mark]], gone=went.get(mark, "")) for mark in gone]
+    return [*rows, *void]
 
 
 def build_commit(
@@ -211,14 +243,18 @@ def withdrawal(writing: Writing, earlier: Entry, job: Job, folder: Path, *, day:
     lay_out(record, earlier, folder)
     sheets = earlier.sheets.items()
     stamps = Stamps(by_mark={mark: Stamp(number=one.number, day=one.day, code=one.code) for mark, one in sheets})
-    rows = index_rows(record, record.printed(earlier), stamps)
+    printed, former = record.printed(earlier), recorded_marks(record).former
+    rows = index_rows(record, printed, stamps, withdrawn(record, earlier).why)
     (folder / INDEX).write_bytes(index_pdf(rows, job, number=record.next_issue, day=day))
+    labels_now = now_of(earlier.sheets, printed, former, job)
+    write_old_labels(record, labels_now, job, folder, number=record.next_issue, day=day)
     papers = earlier.papers_of(writing.verb)
     facts = {
         path: PaperFacts(kind=one.kind, marks=one.marks, issue=one.issue, basis=one.basis)
         for path, one in papers.items()
     }
-    facts[INDEX] = PaperFacts(kind="issue", basis="")
+    facts |= dict.fromkeys((INDEX, OLD_LABELS), PaperFacts(kind="issue", basis=""))
     kept = {name: record.blobs.found(digest) for name, digest in earlier.documents.items()}
     documents = {name: content for name, content in kept.items() if content is not None}
+    documents[MARKS] = marks_document(recorded_marks(record))  # what was given since is never given again
     return Commit(staged=folder, day=day, facts=facts, documents=documents, issue=withdrawn(record, earlier))

@@ -50,9 +50,11 @@ def labels(
     """Print a label for every part of JOB."""
     from jambs.app.basis import basis_of
     from jambs.app.build import output_folder, with_boards_on_record
-    from jambs.app.chain import kits_as_cut
+    from jambs.app.chain import planned
     from jambs.app.errors import read, stop, told, write_site_papers
     from jambs.app.issuing import issue_record
+    from jambs.app.label_issues import label_issues
+    from jambs.app.marking import marked_kits
     from jambs.sheets.labels import STOCK, LabelError, cutting_order, labels_pdf
 
     found = read(job)
@@ -60,15 +62,18 @@ def labels(
         STOCK[paper or found.shop.paper], count, found.units, {"label": label, "corner": corner, "pitch": pitch}
     )
     target = out or told(lambda: output_folder(job))
-    kits = told(lambda: with_boards_on_record(kits_as_cut(found), found, target))
+    marked = told(lambda: marked_kits(found, target))
+    kits = told(lambda: with_boards_on_record(planned(marked.kits, found)[0], found, target))
+    printed = issue_record(kits, found)
+    issues = told(lambda: label_issues(printed, target))
     order = cutting_order(kits, units=found.units) if by == "cutting" else ()
     try:
-        pdf = labels_pdf(kits, found, stock, order=order, first=first)
+        pdf = labels_pdf(kits, found, stock, order=order, first=first, issues=issues.words)
     except LabelError as error:
         stop([str(error)])
-    basis = basis_of(kits, found, issue_record(kits, found))
-    write_site_papers({"labels.pdf": pdf}, target, found, basis, verb="labels", overwrite=overwrite)
-    click.echo(f"{sum(len(kit.parts) for kit in kits)} labels")
+    papers, basis = {"labels.pdf": pdf}, basis_of(kits, found, printed)
+    write_site_papers(papers, target, found, basis, verb="labels", overwrite=overwrite, marked=marked)
+    click.echo("\n".join([f"{sum(len(kit.parts) for kit in kits)} labels", *issues.sentences]))
 
 
 def _stock(stock: LabelStock, count: str | None, units: Units, sizes: dict[str, str | None]) -> LabelStock:

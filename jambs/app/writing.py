@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -14,12 +14,11 @@ import click
 from jambs.app.chain import Unbuildable
 from jambs.app.in_the_way import InTheWay
 from jambs.interrupts import held_back
-from jambs.issued.basis import Basis, basis_bytes
 from jambs.issued.entry import JobIdentity
 from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.paths import FOLDER, WITNESS
 from jambs.issued.record import Record
-from jambs.issued.writing import Commit, PaperFacts, Writing, begin, refuse_other_job
+from jambs.issued.writing import Commit, Writing, begin, refuse_other_job
 from jambs.job import Job
 
 
@@ -123,24 +122,6 @@ def hand_in(writing: Writing, work: Commit, *, overwrite: bool) -> None:
         raise InTheWay(found, writing.papers_folder)
     with held_back():
         writing.commit(work)
-
-
-def write_some(
-    papers: Mapping[str, bytes], place: PaperFolder, job: Job, basis: Basis, *, verb: str, overwrite: bool
-) -> None:
-    """Write some papers of the whole house, made from a ``basis``; what else is there stays.
-
-    Raises:
-        InTheWay: files of the user's would be overwritten.
-        Unbuildable: the folder belongs to another job, or cannot be written.
-    """
-    with writing_turn(place, job, verb=verb) as writing, writing.fresh_folder() as folder:
-        for name, content in papers.items():
-            (folder / name).write_bytes(content)
-        facts = {name: PaperFacts(kind=name.rpartition(".")[0]) for name in papers}
-        stays = [path for path, paper in writing.papers.items() if paper.verb == verb]
-        work = Commit(staged=folder, day=today(), facts=facts, stays=stays, basis=basis_bytes(basis))
-        hand_in(writing, work, overwrite=overwrite)
 
 
 def today() -> str:

@@ -6,22 +6,16 @@ Works on the records that are written to ``parts.json``: what is compared is wha
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
+
+from jambs.issued.opening_figures import following_rows, opening_rows, opening_whys, other_why
 
 Record = Mapping[str, Any]
 RECUT, STILL_GOOD, NOT_NEEDED, NEW = "recut", "still good", "no longer needed", "cut it"
 TRIM_CUTS = ("rip", "taper", "crosscut")
 """Cuts that only make a board smaller: whoever has a larger one can trim it."""
-OPENING_FIGURES = (
-    ("frame", ("window", "frame")),
-    ("rough opening", ("rough_opening",)),
-    ("clear between jambs", ("clear_opening",)),
-    ("flange from inside face", ("planes", "flange_plane")),
-    ("interior depth as planned", ("depths", "interior")),
-    ("exterior depth as planned", ("depths", "exterior")),
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,63 +34,28 @@ class Change:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OpeningChanges:
-    """All changes of one opening since its last issue, and why."""
+    """All changes of one opening since its last issue, and why; ``was``: its mark then."""
 
     mark: str
     why: str
     changes: tuple[Change, ...]
+    was: str
 
 
 def compare_openings(old: Record, new: Record, *, tolerance: float) -> OpeningChanges:
     """Compare two records of one opening; ``tolerance``: a cut part this near is still good [units of the job]."""
-    changes = [*_opening_changes(old, new), *_part_changes(old, new, tolerance)]
-    return OpeningChanges(mark=new["mark"], why=_why(old, new), changes=tuple(changes))
-
-
-def _why(old: Record, new: Record) -> str:
-    """Say what was decided or found between the two; what comes first in the pipeline is named first."""
-    reasons = [reason for reason in (_measured_why(old, new), *_plan_whys(old, new)) if reason]
-    return "; ".join(reasons) or "settings of the shop changed"
-
-
-def _measured_why(old: Record, new: Record) -> str:
-    was, now = old["state"]["date"], new["state"]["date"]
-    if old["depths"]["measured"] == new["depths"]["measured"]:
-        return ""
-    if now is None:
-        return "measured depths withdrawn, as planned again"
-    return f"measured {now}" if was is None else f"measured again {now}"
-
-
-def _plan_whys(old: Record, new: Record) -> Iterator[str]:
-    named = (
-        ("window", "window or its frame changed"),
-        ("rough_opening", "rough opening changed"),
-        ("wall", "layers of the wall changed"),
-        ("trim", "trim changed"),
+    changes = [*_figures(opening_rows(old, new)), *_part_changes(old, new, tolerance)]
+    why = "; ".join(one for one in opening_whys(old, new) if one) or other_why(old, new)
+    return OpeningChanges(
+        mark=new["mark"], why=why, changes=tuple(changes or _figures(following_rows(old, new))), was=old["mark"]
     )
-    for key, words in named:
-        if old[key] != new[key]:
-            yield words
-    was, now = (one["planes"]["flange_plane"]["text"] for one in (old, new))
-    if was != now:
-        yield f"window moved in the wall, flange from {was} to {now}"
 
 
-def _opening_changes(old: Record, new: Record) -> Iterator[Change]:
-    for words, way in OPENING_FIGURES:
-        was, now = _at(old, way), _at(new, way)
-        if was and now and was["text"] != now["text"]:
-            yield Change(mark="", what=words, old=was["text"], new=now["text"])
+def _figures(rows: Iterable[tuple[str, str, str]]) -> list[Change]:
+    return [Change(mark="", what=what, old=was, new=now) for what, was, now in rows]
 
 
-def _at(record: Any, way: tuple[str, ...]) -> Any:
-    for step in way:
-        record = record and record.get(step)
-    return record
-
-
-def _by_place(record: Record) -> dict[tuple[str, str, str, int], Record]:
+def parts_by_place(record: Record) -> dict[tuple[str, str, str, int], Record]:
     """Return the parts by what they are and where, so that a part is the same although its number changed."""
     seen: Counter[tuple[str, str, str]] = Counter()
     parts = {}
@@ -108,35 +67,42 @@ def _by_place(record: Record) -> dict[tuple[str, str, str, int], Record]:
 
 
 def _part_changes(old: Record, new: Record, tolerance: float) -> Iterator[Change]:
-    before, after = _by_place(old), _by_place(new)
+    before, after = parts_by_place(old), parts_by_place(new)
     for place, part in after.items():
         if place not in before:
-            yield Change(mark=part["mark"], what=_named(part), old="none", new=_size_words(part), verdict=NEW)
+            yield Change(mark=part["mark"], what=named(part), old="none", new=size_words(part), verdict=NEW)
         else:
             yield from _changed_part(before[place], part, tolerance)
     for place, part in before.items():
         if place not in after:
-            what = f"{_named(part)} (was {part['mark']})"
-            yield Change(mark=part["mark"], what=what, old=_size_words(part), new="none", verdict=NOT_NEEDED)
+            what = f"{named(part)} (was {part['mark']})"
+            yield Change(mark=part["mark"], what=what, old=size_words(part), new="none", verdict=NOT_NEEDED)
 
 
-def _named(part: Record) -> str:
+def named(part: Record) -> str:
+    """Return a part in words, with its place where the name does not say it."""
     return f"{part['name']}, {part['position']}" if part["position"] not in part["name"] else str(part["name"])
 
 
-def _size_words(part: Record) -> str:
+def size_words(part: Record) -> str:
+    """Return thickness × width × length as printed."""
     return " × ".join(part[name]["text"] for name in ("thickness", "width", "length"))
 
 
 def _changed_part(old: Record, new: Record, tolerance: float) -> Iterator[Change]:
     rows = [*_size_rows(old, new), *_work_rows(old, new)]
-    if old["mark"] != new["mark"]:
-        yield Change(mark=new["mark"], what=f"{_named(new)}, its mark", old=old["mark"], new=new["mark"])
+    if _number(old) != _number(new):
+        yield Change(mark=new["mark"], what=f"{named(new)}, its mark", old=old["mark"], new=new["mark"])
     if not rows:
         return
     told = verdict(old, new, tolerance=tolerance)
     for what, was, now in rows:
-        yield Change(mark=new["mark"], what=f"{_named(new)}, {what}", old=was, new=now, verdict=told)
+        yield Change(mark=new["mark"], what=f"{named(new)}, {what}", old=was, new=now, verdict=told)
+
+
+def _number(part: Record) -> str:
+    """Return the number of a part, which it keeps when its opening is renamed."""
+    return str(part["mark"]).rpartition("-")[2]
 
 
 def _size_rows(old: Record, new: Record) -> Iterator[tuple[str, str, str]]:

@@ -14,6 +14,7 @@ from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
 from jambs.issued.record import Record
+from jambs.issued.renaming import renamed_openings
 from jambs.issued.writing import NewIssue
 
 Printed = Mapping[str, Any]
@@ -21,6 +22,7 @@ Printed = Mapping[str, Any]
 OTHER_SHAPE = (KeyError, TypeError, ValueError, AttributeError)
 """What comes of a record of parts that is not of today's shape, as an earlier version kept it."""
 NOT_COMPARED = "what it was before is not on record"
+ADDED, REMOVED = "added", "removed"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +31,8 @@ class IssuePlan:
 
     ``last``: the issue that holds. ``sheets``: by mark, unchanged ones as they were issued. ``changes``: of openings
     that were issued before. ``changed``: marks whose sheets are printed anew, the new ones among them. ``gone``: marks
-    no longer in the job. ``not_compared``: marks of changed openings whose former figures cannot be read.
+    no longer in the job. ``renamed``: new mark → the mark that is gone. ``not_compared``: marks of changed openings
+    whose former figures cannot be read.
     """
 
     last: Entry | None
@@ -40,12 +43,26 @@ class IssuePlan:
     changes: Mapping[str, OpeningChanges]
     changed: tuple[str, ...]
     gone: tuple[str, ...]
+    renamed: Mapping[str, str]
     not_compared: tuple[str, ...]
 
     @property
     def unchanged(self) -> tuple[str, ...]:
         """Marks whose sheets stay as they were issued."""
         return tuple(mark for mark in self.sheets if mark not in self.changed)
+
+    @property
+    def why(self) -> dict[str, str]:
+        """Why the sheets of each opening changed, came or went, by mark; nothing of a first issue."""
+        if self.last is None:
+            return {}
+        now = {old: new for new, old in self.renamed.items()}
+        return {
+            **dict.fromkeys(self.changed, ADDED),
+            **{mark: one.why for mark, one in self.changes.items()},
+            **dict.fromkeys(self.not_compared, NOT_COMPARED),
+            **{mark: renamed_to(now[mark]) if mark in now else REMOVED for mark in self.gone},
+        }
 
     @property
     def is_same(self) -> bool:
@@ -70,7 +87,11 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     changed = tuple(mark for mark in after if mark not in was or was[mark].key != keys[mark])
     number = record.next_issue
     new = {mark: IssuedSheet(number=number, day=day, code=_code(keys[mark]), key=keys[mark]) for mark in changed}
-    found = {mark: _compared(record, was[mark], after[mark], tolerance) for mark in changed if mark in was}
+    renamed = renamed_openings(record, whole) if is_whole else {}
+    before = {mark: renamed.get(mark, mark) for mark in changed}
+    found = {
+        mark: _compared(record, was[old], old, after[mark], tolerance) for mark, old in before.items() if old in was
+    }
     held = {mark: sheet for mark, sheet in was.items() if mark in after or not is_whole}
     return IssuePlan(
         last=last,
@@ -81,14 +102,22 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
         changes={mark: one for mark, one in found.items() if one},
         changed=changed,
         gone=tuple(mark for mark in was if mark not in held),
+        renamed=renamed,
         not_compared=tuple(mark for mark, one in found.items() if one is None),
     )
 
 
-def _compared(record: Record, sheet: IssuedSheet, opening: Printed, tolerance: float) -> OpeningChanges | None:
+def renamed_to(mark: str) -> str:
+    """Say of an opening that is gone what it is called now."""
+    return f"renamed, now {mark}"
+
+
+def _compared(
+    record: Record, sheet: IssuedSheet, mark: str, opening: Printed, tolerance: float
+) -> OpeningChanges | None:
     """Compare an opening with its sheets that are in the shop now; nothing where what they print cannot be read."""
     try:
-        return compare_openings(record.printed_opening(sheet, opening["mark"]), opening, tolerance=tolerance)
+        return compare_openings(record.printed_opening(sheet, mark), opening, tolerance=tolerance)
     except (Unreadable, *OTHER_SHAPE):
         return None
 
@@ -118,8 +147,7 @@ def new_issue(record: Record, plan: IssuePlan, staged: Path) -> NewIssue | None:
     """Return what makes the staged papers an issue; nothing where not a file differs from what holds."""
     if plan.is_same and _covers(record, staged):
         return None
-    why = {mark: one.why for mark, one in plan.changes.items()} | dict.fromkeys(plan.not_compared, NOT_COMPARED)
-    return NewIssue(sheets=plan.sheets, changed=plan.changed, why=why)
+    return NewIssue(sheets=plan.sheets, changed=(*plan.changed, *plan.gone), why=plan.why)
 
 
 def _covers(record: Record, staged: Path) -> bool:

@@ -28,6 +28,7 @@ from jambs.parts.findings import (
 from jambs.parts.glue_up import glue_assumed
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.kit import Figure, FittedSide, Kit
+from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.planned import width_left_on
@@ -42,8 +43,10 @@ class PartsError(FindingsError):
     """An opening whose parts cannot be made."""
 
 
-def make_kit(placement: Placement, job: Job) -> Kit:
+def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
     """Make all parts of one opening from its placement, by the measured depths where there are some.
+
+    ``book``: the marks that were given; a part that has one keeps it.
 
     Raises:
         PartsError: nothing is left between the jambs, or stool or sill cannot lap under the frame.
@@ -60,7 +63,7 @@ def make_kit(placement: Placement, job: Job) -> Kit:
     if inside.clear.width <= 0 or inside.clear.height <= 0:
         frame = placement.opening.frame
         raise PartsError(NothingBetweenJambs(subject=about, width=frame.width, height=frame.height))
-    parts = _completed(placement, (*inside.parts, *outside.parts, *buck_parts(placement)), job)
+    parts = _completed(placement, (*inside.parts, *outside.parts, *buck_parts(placement)), job, book)
     return Kit(
         placement=placement,
         parts=parts,
@@ -113,17 +116,19 @@ def _exterior_sides(placement: Placement, shop: Shop, limits: Limits) -> Sided:
     return {**planned, **fitted_sides(measured.exterior_depth, shop)}, tuple(findings)
 
 
-def _completed(placement: Placement, parts: tuple[Part, ...], job: Job) -> tuple[Part, ...]:
+def _completed(placement: Placement, parts: tuple[Part, ...], job: Job, book: MarkBook) -> tuple[Part, ...]:
     """Mark the parts and say which board each comes out of."""
-    opening, mark = placement.opening, placement.opening.mark
+    opening = placement.opening
+    parts = tuple(replace(part, opening=opening.mark) for part in parts)
+    book = book.with_parts(part.identity for part in parts)
     return tuple(
         from_boards(
-            replace(part, opening=mark, mark=f"{mark}-{number}"),
+            replace(part, mark=book.mark(part.identity)),
             job.boards,
             job.shop,
             allowance=width_left_on(part, opening, job.shop),
         )
-        for number, part in enumerate(parts, start=1)
+        for part in parts
     )
 
 

@@ -13,12 +13,26 @@ from jambs.sheets.stamp import Stamp, Stamps, change_row
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class IndexRow:
-    """One opening in the index: its current sheets, and the issues whose sheets are void."""
+    """One opening in the index: its current sheets, and the issues whose sheets are void.
+
+    ``current``: none of an opening that is gone; ``gone`` then says how.
+    """
 
     mark: str
     room: str
-    current: Stamp
+    current: Stamp | None
     void: Sequence[str]
+    gone: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VoidSheets:
+    """An opening that is gone: how, the issue of its last sheets, and its papers, which are in the record."""
+
+    mark: str
+    why: str
+    issue: int | None
+    papers: Sequence[str]
 
 
 def index_pdf(rows: Sequence[IndexRow], job: Job, *, number: int, day: str) -> bytes:
@@ -31,9 +45,10 @@ def index_pdf(rows: Sequence[IndexRow], job: Job, *, number: int, day: str) -> b
             {
                 "mark": row.mark,
                 "room": row.room,
-                "number": row.current.number,
-                "day": row.current.day,
-                "code": row.current.code,
+                "number": row.current.number if row.current else None,
+                "day": row.current.day if row.current else "",
+                "code": row.current.code if row.current else "",
+                "gone": row.gone,
                 "void": list(row.void),
             }
             for row in rows
@@ -42,19 +57,29 @@ def index_pdf(rows: Sequence[IndexRow], job: Job, *, number: int, day: str) -> b
     return press("issue_index", data)
 
 
-def changes_pdf(stamps: Stamps, rooms: Mapping[str, str], job: Job, *, number: int, day: str) -> bytes:
-    """Return the list of what changed in an issue as PDF bytes; openings without a changed figure are left out."""
-    changed = {mark: stamp for mark, stamp in stamps.by_mark.items() if stamp.changes and stamp.number == number}
+def changes_pdf(
+    stamps: Stamps,
+    why: Mapping[str, str],
+    rooms: Mapping[str, str],
+    void: Sequence[VoidSheets],
+    job: Job,
+    *,
+    number: int,
+    day: str,
+) -> bytes:
+    """Return the list of what changed in an issue as PDF bytes: openings that are gone, then those in ``why``."""
+    changed = {mark: stamps.by_mark[mark] for mark in why if mark in stamps.by_mark}
     data = {
         **page_data(job),
         "number": number,
         "day": day,
+        "void": [{"mark": one.mark, "why": one.why, "issue": one.issue, "papers": list(one.papers)} for one in void],
         "openings": [
             {
                 "mark": mark,
                 "room": rooms.get(mark, ""),
                 "since": stamp.since,
-                "why": stamp.why,
+                "why": why[mark],
                 "changes": [change_row(one) for one in stamp.changes],
             }
             for mark, stamp in changed.items()

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
@@ -74,6 +75,8 @@ STOCK = {
 """Where nothing is given: sizes that are often sold; common practice, no source."""
 
 
+NO_ISSUES: Mapping[str, str] = MappingProxyType({})
+"""Labels that say nothing of an issue."""
 LEAST_LABEL = 0.25
 """Nothing is read on a label that is lower or narrower [in]."""
 
@@ -108,9 +111,17 @@ def cutting_order(kits: Sequence[CutKit], *, units: Units) -> list[str]:
 
 
 def labels_pdf(
-    kits: Sequence[CutKit], job: Job, stock: LabelStock, *, order: Sequence[str] = (), first: int = 1
+    kits: Sequence[CutKit],
+    job: Job,
+    stock: LabelStock,
+    *,
+    order: Sequence[str] = (),
+    first: int = 1,
+    issues: Mapping[str, str] = NO_ISSUES,
 ) -> bytes:
     """Return labels as PDF bytes: by opening, or in the order of some part marks; ``first``: label to start at.
+
+    ``issues``: what the labels of an opening say of their issue, by its mark.
 
     Raises:
         LabelError: the stock does not fit its paper, or has no such first label.
@@ -118,15 +129,21 @@ def labels_pdf(
     stock = checked_stock(stock)
     if not 1 <= first <= stock.count:
         raise LabelError(f"there is no label {first} on a sheet of {stock.count}; start at 1 to {stock.count}")
-    return press("labels", labels_data(kits, job, stock, order=order, first=first))
+    return press("labels", labels_data(kits, job, stock, order=order, first=first, issues=issues))
 
 
 def labels_data(
-    kits: Sequence[CutKit], job: Job, stock: LabelStock, *, order: Sequence[str] = (), first: int = 1
+    kits: Sequence[CutKit],
+    job: Job,
+    stock: LabelStock,
+    *,
+    order: Sequence[str] = (),
+    first: int = 1,
+    issues: Mapping[str, str] = NO_ISSUES,
 ) -> Record:
     """Return what the labels print, sheet by sheet."""
     labels = [
-        label_data(opening, part)
+        {**label_data(opening, part), "issue": issues.get(opening["mark"], "")}
         for opening in (opening_record(kit, units=job.units) for kit in kits)
         for part in opening["parts"]
     ]

@@ -1,0 +1,54 @@
+"""What a label says of its issue: the one that holds, if the opening is as it was issued."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from jambs.app.old_labels import OLD_LABELS
+from jambs.app.writing import record_faults
+from jambs.issued.plan import Printed, opening_key
+from jambs.issued.record import Record
+
+NOT_ISSUED = "not issued"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LabelIssues:
+    """What labels say of their issue, by opening mark; and what is to be known of it, in sentences."""
+
+    words: Mapping[str, str]
+    sentences: Sequence[str]
+
+
+def label_issues(printed: Printed, folder: Path) -> LabelIssues:
+    """Hold what the sheets of a job would print against the issue that holds in a folder of papers.
+
+    Raises:
+        Unbuildable: the record of the folder is of a later version.
+    """
+    with record_faults():
+        record = Record.open(folder)
+    last = record.latest_issue
+    sheets = last.sheets if last else {}
+    marks = [one["mark"] for one in printed["openings"]]
+    held = {mark: sheets[mark] for mark in marks if mark in sheets and sheets[mark].key == opening_key(printed, mark)}
+    words = {mark: f"issue {sheet.number} · {sheet.code}" for mark, sheet in held.items()}
+    other = [mark for mark in marks if mark not in held]
+    return LabelIssues(
+        words={**dict.fromkeys(other, NOT_ISSUED), **words},
+        sentences=[*_not_issued(other, is_first=last is None), *_old(record)],
+    )
+
+
+def _not_issued(marks: Sequence[str], *, is_first: bool) -> list[str]:
+    if not marks:
+        return []
+    those = "none of these parts was issued yet" if is_first else f"{', '.join(marks)} changed since the last issue"
+    return [f"{those}: the labels say *{NOT_ISSUED}*; run jambs build, then jambs labels again"]
+
+
+def _old(record: Record) -> list[str]:
+    """Name the page that says what becomes of labels that are on boards already."""
+    return [f"what older labels mean now is listed in {OLD_LABELS}"] if OLD_LABELS in record.papers else []

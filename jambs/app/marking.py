@@ -1,0 +1,105 @@
+"""The kits of a job with the marks that its folder of papers has given: every verb that prints marks asks here."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from jambs.app.chain import Unbuildable, make_kits
+from jambs.app.writing import PaperFolder, hand_in, record_faults, today, writing_turn
+from jambs.issued.basis import Basis, basis_bytes
+from jambs.issued.marks import MARKS, marks_document, recorded_marks
+from jambs.issued.record import Record
+from jambs.issued.renaming import renamed_openings
+from jambs.issued.writing import Commit, PaperFacts
+from jambs.job import Job
+from jambs.parts.cut_kit import PlannedForKit, as_cut
+from jambs.parts.kit import Kit
+from jambs.parts.marks import MarkBook
+from jambs.sheets.record import job_record
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkedKits:
+    """Kits, the book that their marks are in, and openings that were renamed since the last issue: new mark → old."""
+
+    kits: tuple[Kit, ...]
+    book: MarkBook
+    renamed: dict[str, str]
+
+
+def marked_kits(job: Job, folder: Path) -> MarkedKits:
+    """Make the kits of a job with the marks of a folder of papers.
+
+    Raises:
+        Unbuildable: some opening cannot be placed or made, or the record of the folder is of a later version.
+    """
+    with record_faults():
+        record = Record.open(folder)
+    book = recorded_marks(record)
+    kits = make_kits(job, book)
+    renamed = _renamed(kits, job, record)
+    for new, old in renamed.items():
+        book = book.renamed(old, new)
+    if renamed:
+        kits = make_kits(job, book)
+    return MarkedKits(kits=kits, book=with_kits(book, kits), renamed=renamed)
+
+
+def _renamed(kits: Sequence[Kit], job: Job, record: Record) -> dict[str, str]:
+    last = record.latest_issue
+    if last is None or {kit.mark for kit in kits} >= set(last.sheets):
+        return {}
+    return renamed_openings(record, job_record([as_cut(kit, PlannedForKit()) for kit in kits], job))
+
+
+def with_kits(book: MarkBook, kits: Sequence[Kit]) -> MarkBook:
+    """Return the book with the marks of all parts of some kits."""
+    return book.with_parts(part.identity for kit in kits for part in kit.parts)
+
+
+def with_marks(work: Commit, marked: MarkedKits, record: Record, *, has_renamed: bool = False) -> Commit:
+    """Return what a verb hands in together with the marks that it printed, for the record as it is now.
+
+    ``has_renamed``: this issue renames openings; until one does the job may still go back, and nothing is kept.
+
+    Raises:
+        Unbuildable: other papers gave some of these marks to other parts since the kits were made.
+    """
+    if marked.renamed and not has_renamed:
+        return work
+    book = recorded_marks(record)
+    for new, old in marked.renamed.items():
+        book = book.renamed(old, new)
+    book = with_kits(book, marked.kits)
+    if any(part.mark != book.mark(part.identity) for kit in marked.kits for part in kit.parts):
+        raise Unbuildable(f"{record.folder}: another command gave marks there while this one ran; run it again")
+    return replace(work, documents={**work.documents, MARKS: marks_document(book)})
+
+
+def write_some(
+    papers: Mapping[str, bytes],
+    place: PaperFolder,
+    job: Job,
+    basis: Basis,
+    *,
+    verb: str,
+    overwrite: bool,
+    marked: MarkedKits | None = None,
+) -> None:
+    """Write some papers of the whole house, made from a ``basis``; what else is there stays.
+
+    ``marked``: the kits whose marks these papers print.
+
+    Raises:
+        InTheWay: files of the user's would be overwritten.
+        Unbuildable: the folder belongs to another job, or cannot be written.
+    """
+    with writing_turn(place, job, verb=verb) as writing, writing.fresh_folder() as folder:
+        for name, content in papers.items():
+            (folder / name).write_bytes(content)
+        facts = {name: PaperFacts(kind=name.rpartition(".")[0]) for name in papers}
+        stays = [path for path, paper in writing.papers.items() if paper.verb == verb]
+        work = Commit(staged=folder, day=today(), facts=facts, stays=stays, basis=basis_bytes(basis))
+        hand_in(writing, with_marks(work, marked, writing.record) if marked else work, overwrite=overwrite)

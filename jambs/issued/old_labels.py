@@ -1,0 +1,144 @@
+"""Labels of earlier issues that are on boards: what each means now, and what to do with its board."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from jambs.issued.compare import STILL_GOOD, named, parts_by_place, size_words, verdict
+from jambs.issued.entry import IssuedSheet
+from jambs.issued.errors import Unreadable
+from jambs.issued.record import Record
+
+Opening = Mapping[str, Any]
+THROW_AWAY = "throw away"
+OTHER_SHAPE = (KeyError, TypeError, ValueError, AttributeError)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OldLabel:
+    """One label as it was printed. ``issues``: those whose label says so. ``now``, ``new``: mark and size of the part
+    today, empty where there is none. ``verdict``: what to do with a board that carries it.
+    """
+
+    mark: str
+    issues: tuple[int, ...]
+    what: str
+    old: str
+    now: str
+    new: str
+    verdict: str
+
+    @property
+    def holds(self) -> bool:
+        """Say whether the label is right as it is."""
+        return self.verdict == STILL_GOOD and self.mark == self.now and self.old == self.new
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpeningLabels:
+    """The old labels of one opening. ``now``: the issue that its labels are of today, none where it is gone.
+
+    ``new``: marks of parts that had no label before. ``unread``: issues whose labels are not on record any more.
+    """
+
+    mark: str
+    room: str
+    now: int | None
+    labels: tuple[OldLabel, ...]
+    new: tuple[str, ...]
+    unread: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LabelsNow:
+    """What holds now: sheets and records of the openings, by mark; former marks of openings by their new ones."""
+
+    sheets: Mapping[str, IssuedSheet]
+    openings: Mapping[str, Opening]
+    former: Mapping[str, str]
+    tolerance: float
+
+
+def old_labels(record: Record, now: LabelsNow) -> list[OpeningLabels]:
+    """Return the old labels of every opening whose sheets changed since its first issue, or that is gone."""
+    sheets: dict[str, list[tuple[str, IssuedSheet]]] = {}
+    for mark, opening_mark, sheet in _earlier_sheets(record, now):
+        sheets.setdefault(opening_mark, []).append((mark, sheet))
+    return [_opening_labels(record, now, mark, found) for mark, found in sheets.items()]
+
+
+def _earlier_sheets(record: Record, now: LabelsNow) -> Iterator[tuple[str, str, IssuedSheet]]:
+    """Yield the sheets that hold no longer, the newest first: their mark, the mark of that opening today, the sheet."""
+    today = {mark: mark for mark in now.openings}
+    seen: set[tuple[str, int]] = set()
+    for issue in reversed(record.issues.values()):
+        for mark, sheet in issue.sheets.items():
+            if mark not in today:
+                today[mark] = _renamed_to(mark, issue.sheets, now, today)
+            here, current = today[mark], now.sheets.get(today[mark])
+            is_current = current is not None and here in now.openings and current.key == sheet.key
+            if not is_current and (mark, sheet.number) not in seen:
+                seen.add((mark, sheet.number))
+                yield mark, here, sheet
+
+
+def _renamed_to(mark: str, then: Iterable[str], now: LabelsNow, today: Mapping[str, str]) -> str:
+    """Return today's mark of an opening: the one that it was renamed to or from, if that was not there then."""
+    for new, old in now.former.items():
+        other = new if old == mark else old if new == mark else None
+        if other and other in today and other not in then:
+            return today[other]
+    return mark
+
+
+def _opening_labels(record: Record, now: LabelsNow, mark: str, sheets: list[tuple[str, IssuedSheet]]) -> OpeningLabels:
+    opening, found, unread = now.openings.get(mark), dict[tuple[str, ...], list[int]](), []
+    known: set[str] = set()
+    room = opening["room"] if opening else ""
+    for old_mark, sheet in sheets:
+        try:
+            was = record.printed_opening(sheet, old_mark)
+            rows = list(_rows(was, opening, now.tolerance))
+        except (Unreadable, *OTHER_SHAPE):
+            unread.append(sheet.number)
+            continue
+        room = room or was["room"]
+        for row in rows:
+            found.setdefault(row, []).append(sheet.number)
+            known.add(row[3])
+    return OpeningLabels(
+        mark=mark,
+        room=room,
+        now=now.sheets[mark].number if opening else None,
+        labels=tuple(sorted(_labels(found), key=_order)),
+        new=tuple(part["mark"] for part in opening["parts"] if part["mark"] not in known) if opening else (),
+        unread=tuple(unread),
+    )
+
+
+def _labels(found: Mapping[tuple[str, ...], list[int]]) -> Iterator[OldLabel]:
+    for (mark, what, old, now, new, told), issues in found.items():
+        yield OldLabel(mark=mark, issues=tuple(sorted(issues)), what=what, old=old, now=now, new=new, verdict=told)
+
+
+def _order(label: OldLabel) -> tuple[str, int, tuple[int, ...]]:
+    opening, _, number = label.mark.rpartition("-")
+    return (opening, int(number) if number.isdigit() else 0, label.issues)
+
+
+def _rows(was: Opening, opening: Opening | None, tolerance: float) -> Iterator[tuple[str, ...]]:
+    """Yield what each old part is: its mark, its name, its size, then mark and size today and what to do."""
+    after = parts_by_place(opening) if opening else {}
+    for place, part in parts_by_place(was).items():
+        row, now = (part["mark"], named(part), size_words(part)), after.get(place)
+        if now is None:
+            yield (*row, "", "", THROW_AWAY)
+        else:
+            yield (*row, now["mark"], size_words(now), to_do(verdict(part, now, tolerance=tolerance)))
+
+
+def to_do(told: str) -> str:
+    """Return a verdict as it is told of a label: ``still good``, ``rip to the new size``, ``recut: too narrow``."""
+    return told.removeprefix(f"{STILL_GOOD}: ")

@@ -1,0 +1,190 @@
+"""What changed of an opening beside its parts: every recorded value has words of its own.
+
+What somebody states (window, wall, opening, trim) is told value by value. What follows from that (planes, swing,
+findings, the steps on the install sheet) is told only where nothing else is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+Record = Mapping[str, Any]
+Row = tuple[str, str, str]
+"""A value in words, as it was, as it is."""
+NONE = "none"
+FIGURES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("mark of the opening", ("mark",)),
+    ("room", ("room",)),
+    ("frame", ("window", "frame")),
+    ("rough opening", ("rough_opening",)),
+    ("clear between jambs", ("clear_opening",)),
+    ("sill height", ("sill_height",)),
+    ("frame over the floor", ("floor_below_frame",)),
+    ("rough sill height", ("rough_sill_height",)),
+    ("rough sill height in the framing", ("framing_sill_height",)),
+    ("head height in the framing", ("framing_head_height",)),
+    ("flange from inside face", ("planes", "flange_plane")),
+    ("interior depth as planned", ("depths", "interior")),
+    ("exterior depth as planned", ("depths", "exterior")),
+    ("compass direction it faces", ("faces_deg",)),
+)
+"""Values that are told first, in this order."""
+STATED = ("window", "wall", "buck", "trim")
+"""Records whose every other value is told."""
+WHY = (
+    ("room", "room changed"),
+    ("rough_opening", "rough opening changed"),
+    ("sill_height", "sill height changed"),
+    ("floor_below_frame", "height over the floor changed"),
+    ("faces_deg", "compass direction changed"),
+    ("wall", "layers of the wall changed"),
+    ("buck", "buck changed"),
+    ("trim", "trim changed"),
+)
+"""What was decided, in the order of the pipeline, behind the window and before its place in the wall."""
+WINDOW_WHY = {
+    "hinge": "hinge changed",
+    "escape": "escape opening changed",
+    "weight": "weight changed",
+    "name": "window has another name",
+}
+"""What of a window leaves its frame as it is."""
+PARTS = ("parts", "figures", "clear_opening", "depths")
+HEADS = ("mark", "state", "parts", *STATED, *(way[0] for _, way in FIGURES if len(way) == 1))
+"""What is told otherwise: never among the values that follow."""
+FOLLOWING = {
+    "findings": "findings",
+    "assumed": "assumed",
+    "cautions": "cautions",
+    "reasons": "why it stands there",
+    "alternatives": "other positions",
+    "install": "install sheet",
+    "figures": "figures",
+    "swing": "swing of the sash",
+    "shims": "shim space",
+    "planes": "planes",
+    "depths": "depths",
+    "framing_opening": "framing opening",
+}
+"""What follows from what is stated, in words."""
+
+
+def opening_rows(old: Record, new: Record) -> Iterator[Row]:
+    """Yield the changed values that somebody stated, and the depths."""
+    for words, way in FIGURES:
+        yield from _row(words, _at(old, way), _at(new, way))
+    told = {way for _, way in FIGURES}
+    for key in STATED:
+        for way, was, now in _leaves(old.get(key), new.get(key), (key,)):
+            if way[:2] not in told and way not in told:
+                yield from _row(_words(way), was, now)
+
+
+def following_rows(old: Record, new: Record) -> Iterator[Row]:
+    """Yield the changed values that follow from others, for where nothing else is told."""
+    for key in new:
+        if key not in HEADS:
+            for way, was, now in _leaves(old.get(key), new.get(key), (key,)):
+                yield from _row(_words(way), was, now)
+
+
+def opening_whys(old: Record, new: Record) -> Iterator[str]:
+    """Yield what was decided or found between the two; what comes first in the pipeline is named first."""
+    if old["mark"] != new["mark"]:
+        yield f"renamed, was {old['mark']}"
+    yield _measured_why(old, new)
+    yield _window_why(old["window"], new["window"])
+    for key, words in WHY:
+        if _without_marks(old.get(key)) != _without_marks(new.get(key)):
+            yield words
+    was, now = (one["planes"]["flange_plane"]["text"] for one in (old, new))
+    if was != now:
+        yield f"window moved in the wall, flange from {was} to {now}"
+
+
+def other_why(old: Record, new: Record) -> str:
+    """Say why where nobody stated anything else: by the shop, or in what the sheets say."""
+    if any(_without_marks(old.get(key)) != _without_marks(new.get(key)) for key in PARTS):
+        return "settings of the shop changed"
+    found = [words for key, words in FOLLOWING.items() if old.get(key) != new.get(key)]
+    return f"changed on the sheets: {', '.join(found)}" if found else "name, units or grid of the job changed"
+
+
+def _measured_why(old: Record, new: Record) -> str:
+    was, now = old["state"]["date"], new["state"]["date"]
+    if old["depths"]["measured"] == new["depths"]["measured"]:
+        return ""
+    if now is None:
+        return "measured depths withdrawn, as planned again"
+    return f"measured {now}" if was is None else f"measured again {now}"
+
+
+def _window_why(old: Record, new: Record) -> str:
+    changed = [key for key in new if old.get(key) != new[key]]
+    if all(key in WINDOW_WHY for key in changed):
+        return "; ".join(WINDOW_WHY[key] for key in changed)
+    return "window or its frame changed"
+
+
+def _without_marks(value: Any) -> Any:
+    """Leave out marks: of parts in a buck, of the parts themselves."""
+    if isinstance(value, Mapping):
+        return {key: _without_marks(one) for key, one in value.items() if key not in ("mark", "parts")}
+    return [_without_marks(one) for one in value] if isinstance(value, list) else value
+
+
+def _row(words: str, was: Any, now: Any) -> Iterator[Row]:
+    old, new = _text(was), _text(now)
+    if old != new:
+        yield words, old, new
+
+
+def _at(record: Any, way: tuple[str, ...]) -> Any:
+    for step in way:
+        record = record and record.get(step)
+    return record
+
+
+def _leaves(was: Any, now: Any, way: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], Any, Any]]:
+    """Yield the values that differ, each with the names that lead to it."""
+    if was == now:
+        return
+    if _is_tree(was) and _is_tree(now):
+        for key in dict.fromkeys((*was, *now)):
+            if key != "parts":
+                yield from _leaves(was.get(key), now.get(key), (*way, key))
+    elif isinstance(was, list) and isinstance(now, list):
+        yield way, [one for one in was if one not in now], [one for one in now if one not in was]
+    else:
+        yield way, was, now
+
+
+def _is_tree(value: Any) -> bool:
+    return isinstance(value, Mapping) and "text" not in value
+
+
+def _text(value: Any) -> str:
+    """Return a value as it is printed."""
+    if isinstance(value, Mapping):
+        return str(value["text"]) if "text" in value else _tree_text(value)
+    if isinstance(value, list):
+        return "; ".join(_text(one) for one in value) or NONE
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return NONE if value in (None, "") else str(value)
+
+
+def _tree_text(value: Record) -> str:
+    name = value.get("name")
+    rest = ", ".join(_text(one) for key, one in value.items() if key != "name" and one is not None)
+    return f"{name}: {rest}" if name and rest else str(name or rest)
+
+
+def _words(way: tuple[str, ...]) -> str:
+    """Return the names that lead to a value as words: ``interior trim, casing width``, ``window, hinge``."""
+    head, *rest = way
+    if head == "trim" and rest:
+        head, *rest = f"{rest[0]} trim", *rest[1:]
+    first = FOLLOWING.get(head, head)
+    return ", ".join(one for one in (first, " ".join(rest).replace("_", " ")) if one)

@@ -1,0 +1,66 @@
+"""The marks of parts: a mark belongs to its part for ever, and a number that was given once is never given to another.
+
+A label stands on a board for as long as the board lasts. So a part that an opening still has keeps its number whatever
+comes or goes beside it, a new part takes the next number that the opening never had, and a part that comes back takes
+its old number.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from jambs.parts.part import PartIdentity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkBook:
+    """All numbers that were given.
+
+    ``numbers``: of each part, within its opening. ``highest``: the highest ever given, by opening mark. ``former``:
+    the mark that an opening had before it was renamed, by its new mark. ``under``: numbers that a part had under other
+    marks of its opening, by that mark.
+    """
+
+    numbers: Mapping[PartIdentity, int] = field(default_factory=dict)
+    highest: Mapping[str, int] = field(default_factory=dict)
+    former: Mapping[str, str] = field(default_factory=dict)
+    under: Mapping[PartIdentity, Mapping[str, int]] = field(default_factory=dict)
+
+    def mark(self, part: PartIdentity) -> str:
+        """Return the mark of a part that has a number: opening mark and number."""
+        return f"{part.opening}-{self.numbers[part]}"
+
+    def with_parts(self, parts: Iterable[PartIdentity]) -> MarkBook:
+        """Return the book with a number for each of these parts, new ones in their order."""
+        numbers, highest = dict(self.numbers), dict(self.highest)
+        for part in parts:
+            if part not in numbers:
+                highest[part.opening] = numbers[part] = highest.get(part.opening, 0) + 1
+        return replace(self, numbers=numbers, highest=highest)
+
+    def renamed(self, old: str, new: str) -> MarkBook:
+        """Return the book once an opening has another mark: its parts keep their numbers where those are free there.
+
+        Numbers of the old mark are never given again, also not to an opening that takes that mark later.
+        """
+        moving = [part for part in self.numbers if part.opening == old]
+        if not moving:
+            return self
+        gone, highest = (old, new), dict(self.highest)
+        stay = {part: number for part, number in self.numbers.items() if part.opening not in gone}
+        under = {part: numbers for part, numbers in self.under.items() if part.opening not in gone}
+        for part in moving:
+            had, number, moved = self.under.get(part, {}), self.numbers[part], replace(part, opening=new)
+            if new in had:
+                stay[moved] = had[new]
+            elif number > self.highest.get(new, 0):
+                stay[moved] = number
+                highest[new] = max(number, highest.get(new, 0))
+            under[moved] = {**had, old: number}
+        book = MarkBook(numbers=stay, highest=highest, former={**self.former, new: old}, under=under)
+        return book.with_parts(replace(part, opening=new) for part in moving)
+
+
+NO_MARKS = MarkBook()
+"""Nothing was ever marked: numbers run from 1."""

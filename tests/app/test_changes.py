@@ -1,0 +1,182 @@
+"""A house that changes: marks stay, old labels are told, void sheets are named, and what is to be printed is there."""
+
+# ruff: noqa: F401, F811 (fixtures are imported by name)
+
+from __future__ import annotations
+
+import json
+import re
+
+import pytest
+from shops import Shop, built, papers, shop
+from test_site_verbs import text_of
+
+from jambs.app.old_labels import OLD_LABELS
+from jambs.issued.marks import MARKS, recorded_marks
+from jambs.issued.record import Record
+
+OUTSIDE = """exterior_trim:
+  outside:
+    jamb: {thickness: 3/4, stock: cedar}
+    frame_reveal: 1/4
+    sealant_joint: 1/4
+    casing_reveal: 1/4
+    casing: {width: 4 1/2, thickness: 1, stock: cedar, corner: butt, overhang: 1/2}
+    sill:
+      {thickness: 1 1/2, stock: cedar, slope: 10 deg, nosing: 1 1/4, horn: 1,
+       drip_kerf: {width: 1/4, depth: 1/4, set_back: 1/2}}
+    head_flashing: {past_casing: 1/2, upstand: 3, drip: 1/2, gap_to_cladding: 3/8}
+position: {share: 1/2}
+"""
+
+
+def built_again(shop: Shop, *words: str) -> str:
+    result = shop.run("build", "house", "--without-solids", *words)
+    assert result.exit_code == 0, result.output
+    assert_told_papers_are_there(shop, result.output)
+    return result.output
+
+
+def assert_told_papers_are_there(shop: Shop, said: str) -> None:
+    for path in re.findall(r"`([^`]+\.pdf)`", said):
+        assert (shop.output / path).is_file(), path
+
+
+def marks_of(shop: Shop) -> dict[str, tuple[str, str, str]]:
+    printed = json.loads((shop.output / "parts.json").read_text(encoding="utf-8"))
+    parts = [part for opening in printed["openings"] for part in opening["parts"]]
+    return {part["mark"]: (part["where"], part["name"], part["position"]) for part in parts}
+
+
+@pytest.fixture
+def trimmed(shop: Shop) -> Shop:
+    """The worked case with trim outside, issued once."""
+    shop.change("position: {share: 1/2}\n", OUTSIDE)
+    built_again(shop)
+    return shop
+
+
+def test_a_window_moves_and_no_mark_means_another_part(trimmed: Shop) -> None:
+    """An exterior extension jamb that is made no more leaves its number unused; the casing beside it keeps its own."""
+    before = marks_of(trimmed)
+    trimmed.change("share: 1/2", "exterior_depth: 0")
+    said = built_again(trimmed)
+    after = marks_of(trimmed)
+    assert {mark: after[mark] for mark in after if mark in before} == {
+        mark: before[mark] for mark in before if mark in after
+    }
+    gone = [mark for mark in before if mark not in after]
+    assert [before[mark][1] for mark in gone if mark.startswith("W01")] == ["exterior extension jamb"] * 3 + [
+        "exterior sill"
+    ]
+    told = next(line for line in said.splitlines() if line.startswith("  W01:"))
+    assert "throw away " + ", ".join(mark for mark in gone if mark.startswith("W01")) in told
+    page = text_of(trimmed.output / OLD_LABELS)
+    for mark in gone:
+        assert mark in page
+    assert "throw away" in page
+    trimmed.change("exterior_depth: 0", "share: 1/2")
+    built_again(trimmed)
+    assert marks_of(trimmed).items() >= before.items()
+
+
+def test_labels_print_the_issue_and_say_when_there_is_none(trimmed: Shop) -> None:
+    issue = Record.open(trimmed.output).issue(1)
+    said = trimmed.run("labels", "house").output
+    assert "not issued" not in said
+    assert f"issue 1 · {issue.sheets['W01'].code}" in text_of(trimmed.output / "site" / "labels.pdf")
+    trimmed.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2")
+    said = trimmed.run("labels", "house").output
+    assert "W01 changed since the last issue: the labels say *not issued*" in said
+    page = text_of(trimmed.output / "site" / "labels.pdf")
+    assert "not issued" in page and f"issue 1 · {issue.sheets['W02'].code}" in page
+
+
+def test_marks_that_only_labels_printed_are_given_too(trimmed: Shop) -> None:
+    """A part that was labelled before it was issued keeps its number from parts that come later."""
+    highest = recorded_marks(Record.open(trimmed.output)).highest["W01"]
+    trimmed.change("share: 1/2", "exterior_depth: 0")
+    trimmed.run("labels", "house")
+    book = recorded_marks(Record.open(trimmed.output))
+    assert book.highest["W01"] == highest + 1
+    trimmed.change("exterior_depth: 0", "share: 1/2")
+    built_again(trimmed)
+    assert recorded_marks(Record.open(trimmed.output)).numbers == book.numbers
+
+
+def test_an_opening_is_removed(trimmed: Shop) -> None:
+    text = trimmed.job.read_text(encoding="utf-8")
+    trimmed.job.write_text(text[: text.index("  - mark: W02")], encoding="utf-8")
+    said = built_again(trimmed)
+    assert "  W02: removed; its sheets and labels are void" in said
+    assert "void and taken away, kept in the record: cut sheets/W02.pdf, " in said
+    assert not list(trimmed.output.rglob("W02*"))
+    record = Record.open(trimmed.output)
+    assert all(record.blobs.has(paper.sha256) for paper in record.issue(1).papers.values())
+    assert "nothing to print" in said and not (trimmed.output / "changed cut sheets.pdf").exists()
+    for page in ("changes.pdf", "current sheets.pdf", OLD_LABELS):
+        assert "W02" in text_of(trimmed.output / page) and "removed" in text_of(trimmed.output / page), page
+    assert "cut sheets/W02.pdf" in text_of(trimmed.output / "changes.pdf")
+    assert built_again(trimmed).splitlines()[-1] == "Nothing changed since issue 2."
+
+
+def test_an_opening_is_renamed(trimmed: Shop) -> None:
+    before = marks_of(trimmed)
+    trimmed.change("mark: W02", "mark: B2")
+    said = built_again(trimmed)
+    assert marks_of(trimmed) == {mark.replace("W02", "B2"): part for mark, part in before.items()}
+    assert "  B2: renamed, was W02, 1 figure changed" in said
+    assert "  W02: renamed, now B2; its sheets and labels are void" in said
+    assert "changed sheets of B2; print `changed cut sheets.pdf`" in said
+    page = text_of(trimmed.output / OLD_LABELS)
+    assert "W02-1" in page and "B2-1" in page and "throw away" not in page
+    result = trimmed.run("revisions", "house", "--withdraw-to", "1")
+    assert result.exit_code == 0, result.output
+    page = text_of(trimmed.output / OLD_LABELS)
+    assert "B2-1" in page and "throw away" not in page
+    assert marks_of(trimmed) == before
+
+
+def test_an_opening_that_takes_a_former_mark_begins_behind_it(trimmed: Shop) -> None:
+    before = marks_of(trimmed)
+    trimmed.change("mark: W02", "mark: B2")
+    built_again(trimmed)
+    with trimmed.job.open("a", encoding="utf-8") as job:
+        job.write("  - {mark: W02, room: Hall, frame: 23 1/2 x 23 1/2, rough_opening: 24 x 24}\n")
+    assert "  W02: added" in built_again(trimmed)
+    assert not {mark for mark in marks_of(trimmed) if mark.startswith("W02-")} & set(before)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ("room: Bath", "room: Bath\n    sill_height: 40", ["W02: sill height changed", "4 figures changed"]),
+        ("room: Bath", "room: Attic", ["W02: room changed, 1 figure changed"]),
+        ("weight: 60 lb", "weight: 61 lb", ["W01: weight changed, 1 figure changed"]),
+    ],
+)
+def test_every_change_of_an_opening_has_its_words(trimmed: Shop, old: str, new: str, said: list[str]) -> None:
+    trimmed.change(old, new)
+    told = built_again(trimmed)
+    assert all(one in told for one in said), told
+    assert "0 figures" not in told and "settings of the shop" not in told
+
+
+def test_an_added_opening_has_its_sheets_among_those_to_print(built: Shop) -> None:
+    with built.job.open("a", encoding="utf-8") as job:
+        job.write("  - {mark: W03, room: Hall, frame: 23 1/2 x 23 1/2, rough_opening: 24 x 24}\n")
+    said = built_again(built)
+    assert "changed sheets of W03; print `changed cut sheets.pdf`" in said and "  W03: added" in said
+    assert "W03-1" in text_of(built.output / "changed cut sheets.pdf")
+    assert not (built.output / OLD_LABELS).exists()
+
+
+def test_marks_of_an_earlier_format_are_taken_from_what_was_printed(trimmed: Shop) -> None:
+    record = Record.open(trimmed.output)
+    for entry in record.entries:
+        for name, digest in entry.documents.items():
+            if name == MARKS:
+                (trimmed.output / "issued" / "files" / digest).write_bytes(b"")
+    without = recorded_marks(Record.open(trimmed.output))
+    assert {without.mark(part) for part in without.numbers} == set(marks_of(trimmed))
+    assert without == recorded_marks(record)
