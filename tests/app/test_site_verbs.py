@@ -116,9 +116,10 @@ def test_a_changed_opening_is_issued_alone(built: Shop) -> None:
     fill(built, "W01", DEPTHS)
     result = built.run("build", "house")
     assert result.exit_code == 0, result.stderr
-    assert result.stdout.splitlines()[-3:] == [
+    assert result.stdout.splitlines()[-4:] == [
         "Issue 2, changed sheets of W01; print `changed cut sheets.pdf` and destroy the old ones:",
         "  W01: measured 2026-06-01, 4 figures changed; if cut already, recut W01-1, W01-2, W01-3, W01-4",
+        "What labels on boards mean now is listed in `old labels.pdf`.",
         "All current sheets are listed in `current sheets.pdf`.",
     ]
     issue = record_of(built).latest_issue
