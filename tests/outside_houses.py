@@ -7,6 +7,7 @@ from pathlib import Path
 
 from jambs.app.chain import make_kits
 from jambs.job import Job, read_job
+from jambs.outside.house import PlannedHouse, plan_house
 from jambs.outside.plan import PlannedOutside, plan_outside
 from jambs.parts.kit import Kit
 
@@ -20,3 +21,10 @@ def house(name: str) -> tuple[Job, tuple[Kit, ...], PlannedOutside]:
     job = read_job(EXAMPLES / name)
     kits = make_kits(job)
     return job, kits, plan_outside(kits, job)
+
+
+@cache
+def planned(name: str) -> tuple[Job, PlannedHouse]:
+    """An example house, planned whole."""
+    job, kits, _ = house(name)
+    return job, plan_house(kits, job)

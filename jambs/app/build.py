@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from jambs.app.chain import planned
@@ -24,7 +24,8 @@ from jambs.issued.writing import Conflict
 from jambs.job import Job
 from jambs.job.reading.faults import advice
 from jambs.job.reading.read import job_file
-from jambs.outside.plan import PlannedOutside
+from jambs.outside.house import PlannedHouse
+from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
 
 May = Callable[[Sequence[Conflict]], bool]
@@ -37,18 +38,27 @@ class UnknownMark(Exception):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """What a build is asked for: the job, its kits, which openings (none: the whole house), where to.
+    """What a build is asked for: the job, its house as planned, which openings (none: all of it), where to.
 
     ``marked``: the kits before the outside was planned, and the marks that they have in that folder.
     """
 
     job: Job
-    kits: tuple[CutKit, ...]
+    house: PlannedHouse
     only: tuple[str, ...]
     target: Path
-    outside: PlannedOutside
     marked: MarkedKits
     with_solids: bool = True
+
+    @property
+    def kits(self) -> tuple[CutKit, ...]:
+        """All kits of the house."""
+        return self.house.kits
+
+    @property
+    def register(self) -> Register:
+        """The findings of what is asked for."""
+        return self.house.register.only(self.only) if self.only else self.house.register
 
     @property
     def chosen(self) -> tuple[CutKit, ...]:
@@ -74,13 +84,12 @@ def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True
         if mark.lower() not in marks:
             raise UnknownMark(f"no opening has the mark {mark!r}; {advice(mark, marks.values())}")
     marked = marked_kits(job, target)
-    made, outside = planned(marked.kits, job)
+    house = planned(marked.kits, job)
     return Asked(
         job=job,
-        kits=with_boards_on_record(made, job, target),
+        house=replace(house, kits=with_boards_on_record(house.kits, job, target)),
         only=tuple(marks[mark.lower()] for mark in only),
         target=target,
-        outside=outside,
         marked=marked,
         with_solids=with_solids,
     )
@@ -104,9 +113,10 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
     day, whole = asked.job.date or today, not asked.only
     place = PaperFolder(root=asked.target)
     with writing_turn(place, asked.job, verb=BUILD) as writing, writing.fresh_folder() as folder:
-        issuing = begin_issue(asked.chosen, asked.job, writing, day=today.isoformat(), is_whole=whole)
+        issuing = begin_issue(asked.chosen, asked.house, asked.job, writing, day=today.isoformat(), is_whole=whole)
         pictures = write_papers(
             asked.chosen,
+            asked.house,
             asked.job,
             folder,
             whole_house=whole,
@@ -116,7 +126,7 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
             with_solids=asked.with_solids,
         )
         if whole:
-            write_outside(asked.outside, asked.kits, asked.job, folder / "outside")
+            write_outside(asked.house, asked.job, folder / "outside")
         write_issue_papers(issuing, pictures, folder)
         found = writing.conflicts(folder)
         if found and not may_overwrite(found):

@@ -95,16 +95,19 @@ def buy(
 
 def _stale(job: Job, place: PaperFolder, path: Path) -> list[str]:
     """Say which other papers hold no longer, as the boards of the plan are now known."""
+    from dataclasses import replace
+
     from jambs.app.build import with_boards_on_record
     from jambs.app.chain import Unbuildable, planned
     from jambs.app.marking import marked_kits
     from jambs.app.stale_text import stale_lines
 
     try:
-        kits = with_boards_on_record(planned(marked_kits(job, place.root).kits, job)[0], job, place.root)
+        house = planned(marked_kits(job, place.root).kits, job)
+        house = replace(house, kits=with_boards_on_record(house.kits, job, place.root))
     except Unbuildable:  # boards can be bought before the outside can be planned
         return []
-    return stale_lines(kits, job, place.root, job_words=str(path))
+    return stale_lines(house, job, place.root, job_words=str(path))
 
 
 def _planned(job: Job, place: PaperFolder, effort: Effort, waste: Spoiled, overwrite: bool) -> Record:

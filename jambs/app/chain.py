@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from jambs.job import Job
-from jambs.outside.plan import OutsideError, PlannedOutside, plan_outside, with_outside
+from jambs.outside.house import PlannedHouse, plan_house
+from jambs.outside.plan import OutsideError
 from jambs.parts.as_built import without_odd_readings
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kit import Kit
@@ -33,17 +34,16 @@ def make_kits(job: Job, book: MarkBook = NO_MARKS) -> tuple[Kit, ...]:
     return _made(placed(job, _heat_study(job)), job, book)
 
 
-def planned(kits: Sequence[Kit], job: Job) -> tuple[tuple[CutKit, ...], PlannedOutside]:
-    """Plan the outside of a job's kits; return the kits as they are cut, and the outside.
+def planned(kits: Sequence[Kit], job: Job) -> PlannedHouse:
+    """Plan a house from its kits.
 
     Raises:
-        Unbuildable: the outside cannot be planned.
+        Unbuildable: its outside cannot be planned.
     """
     try:
-        outside = plan_outside(kits, job)
+        return plan_house(kits, job)
     except OutsideError as error:
         raise Unbuildable(*error.sentences) from None
-    return with_outside(kits, outside, job), outside
 
 
 def kits_as_cut(job: Job) -> tuple[CutKit, ...]:
@@ -52,7 +52,7 @@ def kits_as_cut(job: Job) -> tuple[CutKit, ...]:
     Raises:
         Unbuildable: some opening cannot be made, or the outside cannot be planned.
     """
-    return planned(make_kits(job), job)[0]
+    return planned(make_kits(job), job).kits
 
 
 def placed(job: Job, least_heat_loss: LeastHeatLoss | None = None) -> tuple[Placement, ...]:

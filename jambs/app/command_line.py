@@ -76,7 +76,7 @@ def check(job: Path) -> None:
 
     target = told(lambda: output_folder(job))
     asked = _ask(job, only=(), target=target)
-    click.echo(summary_text(asked.kits, asked.job))
+    click.echo(summary_text(asked.kits, asked.register, asked.job))
     _tell_tables(asked)
     _tell_outside(asked)
     _tell_stale(asked, job)
@@ -102,7 +102,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, w
     target = out or told(lambda: output_folder(job))
     asked = _ask(job, only=only, target=target, with_solids=not without_solids)
     written = _write(asked, overwrite)
-    click.echo(summary_text(asked.chosen, asked.job))
+    click.echo(summary_text(asked.chosen, asked.register, asked.job))
     _tell_tables(asked)
     _tell_outside(asked)
     if asked.with_solids:
@@ -187,7 +187,7 @@ def _tell_stale(asked: Asked, path: Path) -> None:
     """Say in one line for each verb which of its papers hold no longer, and what to run."""
     from jambs.app.stale_text import stale_lines
 
-    for line in stale_lines(asked.kits, asked.job, asked.target, job_words=str(path)):
+    for line in stale_lines(asked.house, asked.job, asked.target, job_words=str(path)):
         click.echo(line)
 
 
@@ -204,7 +204,7 @@ def _tell_outside(asked: Asked) -> None:
     """Print a line for each elevation with courses, where the whole house is asked for."""
     from jambs.app.outside_papers import outside_text
 
-    text = outside_text(asked.outside)
+    text = outside_text(asked.house.outside)
     if text and not asked.only:
         click.echo(f"\n{text}")
 

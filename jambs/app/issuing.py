@@ -20,6 +20,7 @@ from jambs.issued.plan import IssuePlan, lay_out, new_issue, papers_that_stay, p
 from jambs.issued.record import Record
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
+from jambs.outside.house import Installing, PlannedHouse
 from jambs.parts.cut_kit import CutKit
 from jambs.sheets.cut_sheet import cut_sheets_pdf
 from jambs.sheets.install_sheet import install_data, install_sheets_pdf
@@ -43,6 +44,7 @@ class Issuing:
     plan: IssuePlan
     job: Job
     kits: tuple[CutKit, ...]
+    installing: Mapping[str, Installing]
 
     @property
     def record(self) -> Record:
@@ -74,17 +76,20 @@ class Issuing:
         )
 
 
-def begin_issue(kits: Sequence[CutKit], job: Job, writing: Writing, *, day: str, is_whole: bool) -> Issuing:
+def begin_issue(
+    kits: Sequence[CutKit], house: PlannedHouse, job: Job, writing: Writing, *, day: str, is_whole: bool
+) -> Issuing:
     """Hold the kits against the last issue."""
-    printed = issue_record(kits, job)
+    installing = house.installing
+    printed = issue_record(kits, installing, job)
     plan = plan_issue(writing.record, printed, day=day, tolerance=cut_tolerance(job), is_whole=is_whole)
-    return Issuing(writing=writing, plan=plan, job=job, kits=tuple(kits))
+    return Issuing(writing=writing, plan=plan, job=job, kits=tuple(kits), installing=installing)
 
 
-def issue_record(kits: Sequence[CutKit], job: Job) -> Mapping[str, Any]:
+def issue_record(kits: Sequence[CutKit], installing: Mapping[str, Installing], job: Job) -> Mapping[str, Any]:
     """Return what is printed of each opening: the record of ``parts.json`` and what the install sheet adds."""
     record = job_record(kits, job)
-    install = {kit.mark: install_data(kit, job) for kit in kits}
+    install = {kit.mark: install_data(kit, installing[kit.mark], job) for kit in kits}
     return {**record, "openings": [{**one, "install": install[one["mark"]]} for one in record["openings"]]}
 
 
@@ -119,7 +124,7 @@ def _write_changes(issuing: Issuing, stamps: Stamps, pictures: Mapping[str, Shee
         (folder / CHANGES).write_bytes(page)
     if changed and pictures:
         (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))
-        (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, job, stamps=stamps))
+        (folder / CHANGED_INSTALL).write_bytes(install_sheets_pdf(changed, issuing.installing, job, stamps=stamps))
     elif changed:
         for paper, name in ((SHEET_TO_CUT, CHANGED_CUT), (SHEET_TO_INSTALL, CHANGED_INSTALL)):
             join_pdfs([folder / paper.path(kit.mark) for kit in changed], folder / name)
@@ -201,7 +206,7 @@ def build_commit(
         stays=stays,
         documents=plan.documents() | job_documents(issuing.job),
         issue=new_issue(record, plan, staged),
-        basis=basis_bytes(basis_of(all_kits, issuing.job, issue_record(all_kits, issuing.job))),
+        basis=basis_bytes(basis_of(all_kits, issuing.job, issue_record(all_kits, issuing.installing, issuing.job))),
     )
 
 

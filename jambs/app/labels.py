@@ -63,8 +63,9 @@ def labels(
     )
     target = out or told(lambda: output_folder(job))
     marked = told(lambda: marked_kits(found, target))
-    kits = told(lambda: with_boards_on_record(planned(marked.kits, found)[0], found, target))
-    printed = issue_record(kits, found)
+    house = told(lambda: planned(marked.kits, found))
+    kits = with_boards_on_record(house.kits, found, target)
+    printed = issue_record(kits, house.installing, found)
     issues = told(lambda: label_issues(printed, target))
     order = cutting_order(kits, units=found.units) if by == "cutting" else ()
     try:

@@ -17,7 +17,9 @@ from jambs.drawings.views.view import View
 from jambs.flashing.blank import Blank
 from jambs.flashing.make import Flashings
 from jambs.job import Job
+from jambs.outside.house import PlannedHouse
 from jambs.outside.plan import PlannedOutside
+from jambs.outside.register import Register
 from jambs.parts.kit import Kit
 from jambs.sheets.course_sheets import ROOM, ElevationPaper, write_course_sheets
 from jambs.sheets.fastener_sheets import write_fastener_sheets, write_fasteners_csv
@@ -37,25 +39,26 @@ from jambs.sheets.pictures import GAP, Picture, PictureError
 from jambs.sheets.press import PressError
 
 
-def write_outside(outside: PlannedOutside, kits: Sequence[Kit], job: Job, folder: Path) -> None:
+def write_outside(house: PlannedHouse, job: Job, folder: Path) -> None:
     """Write the papers of the outside into a folder of their own; none where the job says nothing of it.
 
     Raises:
         Unbuildable: a paper cannot be made.
     """
+    outside, register = house.outside, house.register
     if outside.is_empty:
         return
     folder.mkdir(parents=True)
     try:
-        _write_courses(outside.courses, job, folder)
-        _write_flashing(outside.flashings, kits, job, folder)
-        _write_fasteners(outside, job, folder)
-        _write_movement(outside, job, folder)
+        _write_courses(outside.courses, register, job, folder)
+        _write_flashing(house, job, folder)
+        _write_fasteners(outside, register, job, folder)
+        _write_movement(outside, register, job, folder)
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"outside: {error}") from error
 
 
-def _write_courses(courses: Sequence[CoursePlan], job: Job, folder: Path) -> None:
+def _write_courses(courses: Sequence[CoursePlan], register: Register, job: Job, folder: Path) -> None:
     if not courses:
         return
     width, height = ROOM[job.shop.paper]
@@ -66,7 +69,7 @@ def _write_courses(courses: Sequence[CoursePlan], job: Job, folder: Path) -> Non
         write_course_elevation(plan, folder / f"elevation {name}.dxf")
         picture = _picture(course_elevation(plan), job, width, height)
         papers.append(ElevationPaper(plan=plan, picture=picture))
-    write_course_sheets(papers, job, folder / "courses and story poles.pdf")
+    write_course_sheets(papers, register, job, folder / "courses and story poles.pdf")
 
 
 def _picture(view: View, job: Job, width: float, height: float) -> Picture:
@@ -74,11 +77,12 @@ def _picture(view: View, job: Job, width: float, height: float) -> Picture:
     return Picture(title=drawn.title, svg=drawn.svg, scale=f"scale {drawn.scale}")
 
 
-def _write_flashing(flashings: Sequence[Flashings], kits: Sequence[Kit], job: Job, folder: Path) -> None:
+def _write_flashing(house: PlannedHouse, job: Job, folder: Path) -> None:
+    flashings = house.outside.flashings
     if not flashings:
         return
-    blanks, laps = _blank_papers(flashings, job), _laps_papers(flashings, kits, job)
-    write_flashing_sheets(flashings, blanks, laps, job, folder / "flashing.pdf")
+    blanks, laps = _blank_papers(flashings, job), _laps_papers(flashings, house.kits, job)
+    write_flashing_sheets(flashings, blanks, laps, house.register, job, folder / "flashing.pdf")
     write_blanks_csv(flashings, job, folder / "flashing blanks.csv")
 
 
@@ -117,16 +121,16 @@ def _laps_papers(flashings: Sequence[Flashings], kits: Sequence[Kit], job: Job) 
     ]
 
 
-def _write_fasteners(outside: PlannedOutside, job: Job, folder: Path) -> None:
+def _write_fasteners(outside: PlannedOutside, register: Register, job: Job, folder: Path) -> None:
     if outside.fasteners:
-        write_fastener_sheets(outside.fasteners, job, folder / "fasteners.pdf")
+        write_fastener_sheets(outside.fasteners, register, job, folder / "fasteners.pdf")
         write_fasteners_csv(outside.fasteners, job, folder / "fasteners.csv")
 
 
-def _write_movement(outside: PlannedOutside, job: Job, folder: Path) -> None:
+def _write_movement(outside: PlannedOutside, register: Register, job: Job, folder: Path) -> None:
     climate = job.outside.climate
     if outside.movements and climate:
-        write_movement_sheet(outside.movements, climate, job, folder / "wood that moves.pdf")
+        write_movement_sheet(outside.movements, climate, register, job, folder / "wood that moves.pdf")
 
 
 def outside_text(outside: PlannedOutside) -> str:

@@ -21,6 +21,8 @@ from jambs.drawings.drawing import draw_opening
 from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
 from jambs.interrupts import held_back
 from jambs.job import Job
+from jambs.outside.house import Installing, PlannedHouse
+from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
 from jambs.section.cut import cut_sections
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
@@ -52,6 +54,7 @@ Progress = Callable[[str], None]
 
 def write_papers(
     kits: Sequence[CutKit],
+    house: PlannedHouse,
     job: Job,
     folder: Path,
     *,
@@ -73,6 +76,7 @@ def write_papers(
     pictures: dict[str, SheetPictures] = {}
     write = partial(
         write_opening,
+        installing=house.installing,
         job=job,
         folder=folder,
         sheet_date=sheet_date,
@@ -85,7 +89,7 @@ def write_papers(
             pictures[mark] = shown
         progress(mark)
     if whole_house:
-        _write_house(kits, job, folder, pictures, stamps)
+        _write_house(kits, house.register, job, folder, pictures, stamps)
         if with_solids:
             write_elevations(kits, job, folder)
         progress("lists")
@@ -143,6 +147,7 @@ def _end_with_parent() -> None:
 def write_opening(
     kit: CutKit,
     *,
+    installing: Mapping[str, Installing],
     job: Job,
     folder: Path,
     sheet_date: str,
@@ -162,14 +167,19 @@ def write_opening(
         write_flat_dxf(drawing, folder / FLAT_DRAWING.path(kit.mark))
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
         write_cut_sheet(kit, job, pictures, folder / SHEET_TO_CUT.path(kit.mark), stamps=stamps)
-        write_install_sheet(kit, job, folder / SHEET_TO_INSTALL.path(kit.mark), stamps=stamps)
+        write_install_sheet(kit, installing[kit.mark], job, folder / SHEET_TO_INSTALL.path(kit.mark), stamps=stamps)
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"{kit.mark}: {error}") from error
     return kit.mark, pictures if with_pictures else None
 
 
 def _write_house(
-    kits: Sequence[CutKit], job: Job, folder: Path, pictures: Mapping[str, SheetPictures], stamps: Stamps
+    kits: Sequence[CutKit],
+    register: Register,
+    job: Job,
+    folder: Path,
+    pictures: Mapping[str, SheetPictures],
+    stamps: Stamps,
 ) -> None:
     from jambs.study.record.planned_positions import planned_positions  # loads the heat study and scipy
 
@@ -179,6 +189,6 @@ def _write_house(
         join_pdfs([folder / SHEET_TO_CUT.path(kit.mark) for kit in kits], folder / "all cut sheets.pdf")
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job))
-    write_summary(kits, job, folder / "summary.pdf")
-    write_parts_json(kits, job, folder / "parts.json")
+    write_summary(kits, register, job, folder / "summary.pdf")
+    write_parts_json(kits, register, job, folder / "parts.json")
     write_parts_csv(kits, job, folder / "parts.csv")

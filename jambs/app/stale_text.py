@@ -12,18 +12,19 @@ from jambs.issued.basis import NOT_KNOWN, Stale, stale_papers
 from jambs.issued.entry import BUILD
 from jambs.issued.record import Record
 from jambs.job import Job
-from jambs.parts.cut_kit import CutKit
+from jambs.outside.house import PlannedHouse
 
 MOST = 6
 """So many things are named one by one; of more parts their openings are."""
 
 
-def stale_lines(kits: Sequence[CutKit], job: Job, folder: Path, *, job_words: str) -> list[str]:
+def stale_lines(house: PlannedHouse, job: Job, folder: Path, *, job_words: str) -> list[str]:
     """Return a line for the papers of each verb that are stale; ``job_words``: the job as it is typed."""
     with suppress_record_faults():
         record = Record.open(folder)
         if record.latest:
-            found = stale_papers(record, basis_of(kits, job, issue_record(kits, job)))
+            basis = basis_of(house.kits, job, issue_record(house.kits, house.installing, job))
+            found = stale_papers(record, basis)
             return [stale_line(one, job_words=job_words) for one in found]
     return []
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.job import Job
+from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
 from jambs.sheets.house import summary_data
 from jambs.values import Record
@@ -23,9 +24,9 @@ TOLD = ("stop", "check")
 """Findings that are told in full; notes are on the sheets."""
 
 
-def summary_text(kits: Sequence[CutKit], job: Job) -> str:
+def summary_text(kits: Sequence[CutKit], register: Register, job: Job) -> str:
     """Return the summary of a job: depths, rips and findings of every opening, as on its printed summary."""
-    summary = summary_data(kits, job)
+    summary = summary_data(kits, register, job)
     parts = [_table([_cells(row) for row in summary["rows"]]), _findings(summary), _count(summary, len(kits))]
     return "\n\n".join(part for part in parts if part)
 
@@ -48,15 +49,23 @@ def _table(rows: list[list[str]]) -> str:
 
 def _findings(summary: Record) -> str:
     told = [found for found in summary["findings"] if found["weight"] in TOLD]
-    return "\n".join(f"{found['weight']:<5}  {', '.join(found['marks'])}: {found['text']}" for found in told)
+    return "\n".join(f"{found['weight']:<5}  {', '.join(found['about'])}: {found['text']}" for found in told)
 
 
 def _count(summary: Record, openings: int) -> str:
-    counts = summary["counts"]
     planned = openings - summary["measured"]
     said = [f"{openings} opening" + "s" * (openings > 1)]
     said += [f"{planned} planned: measure before cutting"] if planned else ["all measured"]
-    said += [f"{counts['stop']} to settle before anything is cut"] if "stop" in counts else []
-    said += [f"{counts['check']} to check"] if "check" in counts else []
-    said += [f"{_counted(counts['note'], 'note')} on the sheets"] if "note" in counts else []
+    said += _counted_of(summary, "stop", "to settle before anything is cut")
+    said += _counted_of(summary, "check", "to check")
+    notes = summary["counts"].get("note")
+    said += [f"{_counted(notes, 'note')} on the sheets"] if notes else []
     return "; ".join(said)
+
+
+def _counted_of(summary: Record, weight: str, what: str) -> list[str]:
+    """Say how many findings there are of a weight, and how many of them stand in no opening's row."""
+    count, rest = (summary[key].get(weight) for key in ("counts", "rest"))
+    if not count:
+        return []
+    return [f"{count} {what}" + (f", {rest} of them of walls, elevations and the house" if rest else "")]

@@ -22,7 +22,7 @@ class LinesMissed(Finding):
     def sentence(self, units: Units) -> str:
         """Name them."""
         words = ", ".join(wanted.words for wanted in self.missed)
-        return f"Elevation {self.subject.name}: no full course line meets {words}."
+        return f"No full course line meets {words}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,7 +35,7 @@ class SliverUnderEave(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say how little."""
-        return f"Elevation {self.subject.name}: the last course shows only {units.text(self.shown)} under the eave."
+        return f"The last course shows only {units.text(self.shown)} under the eave."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +49,7 @@ class LinesBeyondCladding(Finding):
     def sentence(self, units: Units) -> str:
         """Name them with their heights."""
         words = ", ".join(f"{one.words} at {units.text(one.height)}" for one in self.beyond)
-        return f"Elevation {self.subject.name}: outside the cladding, from the start line to the eave: {words}."
+        return f"Outside the cladding, from the start line to the eave: {words}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +62,7 @@ class NoSillHeight(Finding):
 
     def sentence(self, units: Units) -> str:
         """Name them."""
-        return f"Elevation {self.subject.name}: no sill_height, so not on it: {', '.join(self.marks)}."
+        return f"No sill_height, so not on it: {', '.join(self.marks)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +75,7 @@ class DrawnSideBySide(Finding):
 
     def sentence(self, units: Units) -> str:
         """Name them."""
-        return f"Elevation {self.subject.name}: no from_left, so drawn side by side: {', '.join(self.marks)}."
+        return f"No from_left, so drawn side by side: {', '.join(self.marks)}."
 
 
 # ---- what keeps courses from being planned

@@ -24,7 +24,7 @@ class NoTableOfLengths(Finding):
     def sentence(self, units: Units) -> str:
         """Say how long they must be."""
         return (
-            f"{self.subject.name} {self.fixed.value}: no table of {self.fastener}; order them at least "
+            f"{self.fixed.value.capitalize()}: no table of {self.fastener}; order them at least "
             f"{units.text(self.needed)} long, or give lengths."
         )
 
@@ -43,8 +43,29 @@ class NoneLongEnough(Finding):
     def sentence(self, units: Units) -> str:
         """Say what is needed and what there is."""
         return (
-            f"{self.subject.name} {self.fixed.value}: no {self.fastener} is long enough, {units.text(self.needed)} to "
+            f"{self.fixed.value.capitalize()}: no {self.fastener} is long enough, {units.text(self.needed)} to "
             f"reach the framing and the longest is {units.text(self.longest)}; use a longer kind."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoTrimFastenerLongEnough(Finding):
+    """The longest trim screw or casing nail that is listed does not reach through everything into the framing [in]."""
+
+    code: ClassVar[str] = "no-trim-fastener-long-enough"
+    severity: Severity = Severity.CHECK
+    what: str
+    where: str
+    fastener: str
+    needed: float
+    longest: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what is needed, what is listed, and both ways out."""
+        return (
+            f"{self.what.capitalize()}, {self.where}: a {self.fastener} has to be {units.text(self.needed)} long to "
+            f"reach the framing and the longest listed is {units.text(self.longest)}; order longer ones, or block the "
+            "gap and fasten to the blocking."
         )
 
 
@@ -75,7 +96,7 @@ class WidthsOfWallsNotGiven(Finding):
         """Name the walls and the key that gives their widths."""
         keys = ", ".join(f"{wall}: …" for wall in self.walls)
         return (
-            f"{self.subject.name} has the walls {' and '.join(self.walls)}, and the job does not say how wide "
+            f"It has the walls {' and '.join(self.walls)}, and the job does not say how wide "
             f"{' and '.join(self.missing)} is there: give the elevation walls: {{{keys}}} with the width of each; "
             "until then these are not counted."
         )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
+from jambs.findings import Severity
 from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text, length_text
 
 EDITION = (
@@ -49,6 +50,11 @@ class Verdict:
     is_allowed: bool
     words: str
     row: FurringRow | None = None
+
+    @property
+    def severity(self) -> Severity:
+        """How much it matters: what the table does not allow has to be settled by design."""
+        return Severity.NOTE if self.is_allowed else Severity.CHECK
 
 
 @cache

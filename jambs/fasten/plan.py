@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from jambs.fasten.findings import FurringVerdict, NoneLongEnough, NoTableOfLengths
 from jambs.fasten.furring import FurringCase, Verdict, furring_verdict
 from jambs.fasten.reach import Through, find_sold, next_length, through_field, through_opening
-from jambs.findings import Finding, Severity, Subject
+from jambs.findings import Finding, Subject
 from jambs.job.models.layers import USUAL_SPACING, Layer, MadeOf, Role
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
@@ -221,23 +221,22 @@ def house_fasteners(lines: Iterable[FastenerLine]) -> tuple[HouseRow, ...]:
     )
 
 
-def house_findings(lines: Iterable[FastenerLine], job: Job) -> tuple[Finding, ...]:
-    """Gather what to know of the fasteners of the house: each verdict once, with the places it holds for."""
-    lines, about = tuple(lines), Subject.house(job.name)
+def verdict_findings(lines: Iterable[FastenerLine], job: Job) -> tuple[FurringVerdict, ...]:
+    """Gather what the table says of the fasteners of the house: each verdict once, with the places it holds for."""
+    about = Subject.house(job.name)
     places: dict[tuple[Fixed, bool, str], list[FastenerLine]] = {}
     for line in lines:
         if line.furring:
             places.setdefault((line.fixed, line.furring.is_allowed, line.furring.words), []).append(line)
-    verdicts = (_verdict_finding(some, about) for some in places.values())
-    return (*(finding for line in lines for finding in line.findings), *verdicts)
+    return tuple(_verdict_finding(some, about) for some in places.values())
 
 
-def _verdict_finding(lines: Sequence[FastenerLine], about: Subject) -> Finding:
+def _verdict_finding(lines: Sequence[FastenerLine], about: Subject) -> FurringVerdict:
     verdict = lines[0].furring
     assert verdict is not None
     return FurringVerdict(
         subject=about,
-        severity=Severity.NOTE if verdict.is_allowed else Severity.CHECK,
+        severity=verdict.severity,
         fixed=lines[0].fixed,
         places=tuple(line.where for line in lines),
         verdict=verdict,

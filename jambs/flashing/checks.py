@@ -19,13 +19,13 @@ from jambs.flashing.findings import (
     NoWeatherMembrane,
     PanDoesNotFit,
 )
-from jambs.job.models.layers import Role
+from jambs.flashing.membrane import LEAST_FLASHING_LAP, is_behind, weather_membrane
 from jambs.length import HALF_64TH, MM_PER_INCH, ROUND_OFF
 from jambs.parts.kit import Kit
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
+from jambs.wall.planes import WallPlanes
 
 LEAST_UPSTAND = 50 / MM_PER_INCH
-LEAST_FLASHING_LAP = 10 / MM_PER_INCH
 LEAST_CLEAR = 1 / 4
 """Shingles stay at least 1/4 in above a horizontal flashing (read in an installation guide) [in]."""
 
@@ -49,24 +49,20 @@ def blank_findings(blank: Blank, bending: Bending, about: Subject) -> Iterator[F
         yield EndDamsTooLow(subject=about, blank=blank.name, held=held, pressure=pressure, needed=needed)
 
 
-def membrane_findings(kit: Kit, head: Blank, gap: float) -> Iterator[Finding]:
-    """Find where no membrane laps the upstand, and where the cladding stands too near over the flashing.
-
-    ``gap``: head flashing → cladding over it [in]. The weather membrane is the outermost one on or outside the
-    sheathing plane; one further in keeps vapour back.
-    """
-    about, planes = Subject.opening(kit.mark), kit.placement.planes
+def clearance_findings(kit: Kit, head: Blank, gap: float) -> Iterator[Finding]:
+    """Find where the cladding stands too near over the metal; ``gap``: head flashing → cladding over it [in]."""
     rise = -head.leg("top").up
     if gap - rise < LEAST_CLEAR - HALF_64TH:
-        yield CladdingTooNear(subject=about, clear=gap - rise, rise=rise, least=LEAST_CLEAR)
-    weather = planes.sheathing_plane - HALF_64TH
-    membranes = [one for one in planes.layers if one.layer.role is Role.MEMBRANE and one.outer >= weather]
-    if not membranes:
+        yield CladdingTooNear(subject=Subject.opening(kit.mark), clear=gap - rise, rise=rise, least=LEAST_CLEAR)
+
+
+def membrane_findings(planes: WallPlanes) -> Iterator[Finding]:
+    """Find where no membrane of a wall laps the upstand of a head flashing, which stands on the trim plane."""
+    about, membrane = Subject.wall(planes.wall.name), weather_membrane(planes)
+    if membrane is None:
         yield NoWeatherMembrane(subject=about)
-        return
-    behind = planes.trim_plane - max(one.outer for one in membranes)
-    if behind > LEAST_FLASHING_LAP:
-        yield MembraneBehind(subject=about, behind=behind)
+    elif is_behind(planes.trim_plane - membrane):
+        yield MembraneBehind(subject=about, behind=planes.trim_plane - membrane)
 
 
 def pan_findings(kit: Kit, pan: Blank) -> Iterator[Finding]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from jambs.findings import Finding, Subject
 from jambs.flashing.bending import Bending, resolve_bending
 from jambs.flashing.blank import Blank, BlankKind, Leg
-from jambs.flashing.checks import blank_findings, membrane_findings, pan_findings
+from jambs.flashing.checks import blank_findings, clearance_findings, membrane_findings, pan_findings
 from jambs.flashing.laps import Lap, lap_order
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import FlashingEntry
@@ -33,18 +33,24 @@ class Flashings:
     assumed: tuple[Assumed, ...]
 
 
-def make_flashings(kit: Kit, entry: FlashingEntry, job: Job) -> Flashings:
-    """Make the blanks of one opening from its exterior parts; none where the job states no exterior trim."""
-    if kit.placement.opening.exterior is None:
+def make_flashings(kit: Kit, entry: FlashingEntry | None, job: Job) -> Flashings:
+    """Make the blanks of one opening from its exterior parts; nothing where the job states no exterior trim.
+
+    ``entry``: None where the job says nothing of bent metal; the laps are then of the kit's own parts.
+    """
+    trim = kit.placement.opening.exterior
+    if trim is None:
         return Flashings(mark=kit.mark, blanks=(), laps=(), findings=(), assumed=())
+    membrane = tuple(membrane_findings(kit.placement.planes))
+    if entry is None:
+        return Flashings(mark=kit.mark, blanks=(), laps=lap_order(kit, (), job), findings=membrane, assumed=())
     bending = resolve_bending(entry, units=job.units)
     head = head_blank(kit, bending)
     pan = None if kit.placement.opening.floor_below_frame is not None else pan_blank(kit, bending)
-    sill = sill_blank(kit, bending)
-    blanks = tuple(blank for blank in (pan, sill, head) if blank)
-    gap = kit.placement.opening.exterior.head_flashing.gap_to_cladding
+    blanks = tuple(blank for blank in (pan, sill_blank(kit, bending), head) if blank)
     findings = [finding for blank in blanks for finding in blank_findings(blank, bending, Subject.opening(kit.mark))]
-    findings += membrane_findings(kit, head, gap)
+    findings += clearance_findings(kit, head, trim.head_flashing.gap_to_cladding)
+    findings += membrane
     if pan:
         findings += pan_findings(kit, pan)
     return Flashings(

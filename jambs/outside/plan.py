@@ -2,30 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 from typing import TypeVar
 
 from jambs.courses.cladding import CourseError
+from jambs.courses.elevation import elevation_of
+from jambs.courses.findings import NoSillHeight
 from jambs.courses.plan import CoursePlan, plan_elevation
 from jambs.fasten.elevation import elevation_fasteners
 from jambs.fasten.plan import FastenerLine, opening_fasteners
-from jambs.findings import Finding
+from jambs.findings import Finding, Subject
 from jambs.flashing.flat import flat_head
-from jambs.flashing.make import Flashings, make_flashings
+from jambs.flashing.make import Flashings
 from jambs.job import Job
 from jambs.length import Grid, Units
 from jambs.movement.plan import KitMovement, moves_to_say, plan_movement, said_once
 from jambs.movement.woods import WoodError
 from jambs.neighbours.compare import neighbour_findings
+from jambs.outside.fitting import Fitting, plan_fittings
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import kits_on
 
 Made = TypeVar("Made")
-FLASHING = "flashing"
-"""The section of the job file without which no metal is bent: the head flashing is then a plain strip."""
 
 
 class OutsideError(Exception):
@@ -40,7 +41,8 @@ class OutsideError(Exception):
 class PlannedOutside:
     """All that the outside sections of a job lead to; each is empty where the job has no such section.
 
-    ``neighbours``: what an opening runs into, by its mark.
+    ``neighbours``: what an opening runs into, by its mark. ``fittings``: how each opening is closed and fastened,
+    whatever the job says. ``findings``: of elevations that have no courses.
     """
 
     courses: tuple[CoursePlan, ...] = ()
@@ -48,6 +50,8 @@ class PlannedOutside:
     fasteners: tuple[FastenerLine, ...] = ()
     movements: tuple[KitMovement, ...] = ()
     neighbours: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
+    fittings: tuple[Fitting, ...] = ()
+    findings: tuple[Finding, ...] = ()
 
     @property
     def is_empty(self) -> bool:
@@ -70,12 +74,15 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
     movements = [_told(partial(_movement, kit, job), sentences, job.units) for kit in kits]
     if sentences:
         raise OutsideError(*dict.fromkeys(sentences))
+    fittings = plan_fittings(kits, job)
     return PlannedOutside(
         courses=tuple(plan for plan in courses if plan),
-        flashings=_flashings(kits, job),
+        flashings=tuple(one.flashings for one in fittings if one.flashings.blanks),
         fasteners=_fasteners(kits, job),
         movements=said_once([one for one in movements if one]),
         neighbours=neighbour_findings(kits, job),
+        fittings=fittings,
+        findings=tuple(unplaced_openings(kits, job)),
     )
 
 
@@ -96,13 +103,6 @@ def _movement(kit: Kit, job: Job) -> KitMovement | None:
     return plan_movement(kit, outside.climate, outside.woods, job, sealant_percent=outside.sealant_movement)
 
 
-def _flashings(kits: Sequence[Kit], job: Job) -> tuple[Flashings, ...]:
-    if FLASHING not in job.outside.model_fields_set:
-        return ()
-    made = (make_flashings(kit, job.outside.flashing, job) for kit in kits)
-    return tuple(one for one in made if one.blanks)
-
-
 def _fasteners(kits: Sequence[Kit], job: Job) -> tuple[FastenerLine, ...]:
     entries = job.outside.fasteners
     lines = [line for kit in kits for line in opening_fasteners(kit, entries, job)]
@@ -112,20 +112,36 @@ def _fasteners(kits: Sequence[Kit], job: Job) -> tuple[FastenerLine, ...]:
 
 
 def with_outside(kits: Sequence[Kit], outside: PlannedOutside, job: Job) -> tuple[CutKit, ...]:
-    """Return kits whose parts say how they move, and whose head flashing is the blank to cut."""
+    """Return kits whose parts say how they move, whose head flashing is the blank to cut, with all that is to know."""
     movements = {one.mark: one for one in outside.movements}
-    flashings = {one.mark: one for one in outside.flashings}
+    fittings = {one.mark: one for one in outside.fittings}
     return tuple(
-        as_cut(kit, _planned_for(kit, movements.get(kit.mark), flashings.get(kit.mark), outside, job.shop.grid))
+        as_cut(kit, _planned_for(kit, movements.get(kit.mark), fittings[kit.mark], outside, job.shop.grid))
         for kit in kits
     )
 
 
 def _planned_for(
-    kit: Kit, movement: KitMovement | None, flashings: Flashings | None, outside: PlannedOutside, grid: Grid
+    kit: Kit, movement: KitMovement | None, fitting: Fitting, outside: PlannedOutside, grid: Grid
 ) -> PlannedForKit:
     return PlannedForKit(
-        flashing=flat_head(kit, flashings, grid) if flashings else None,
+        flashing=flat_head(kit, fitting.flashings, grid),
         moves=moves_to_say(kit, movement) if movement else {},
-        findings=(*outside.neighbours.get(kit.mark, ()), *(movement.findings if movement else ())),
+        findings=(
+            *outside.neighbours.get(kit.mark, ()),
+            *(movement.findings if movement else ()),
+            *fitting.of_opening,
+        ),
     )
+
+
+def unplaced_openings(kits: Sequence[Kit], job: Job) -> Iterator[Finding]:
+    """Find elevations without courses that leave out openings whose height is not stated.
+
+    One with courses says so itself; one on which an opening states no place along the wall is not put together.
+    """
+    for name, entry in job.outside.elevations.items():
+        placed = [kit for kit in kits_on(name, entry, kits) if kit.placement.opening.from_left is not None]
+        unplaced = elevation_of(name, entry, placed).unplaced
+        if unplaced and not entry.cladding:
+            yield NoSillHeight(subject=Subject.elevation(name), marks=unplaced)

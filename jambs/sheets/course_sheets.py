@@ -8,12 +8,15 @@ from pathlib import Path
 
 from jambs.courses.plan import CoursePlan, Missed, course_grid
 from jambs.courses.story_pole import PoleMark, StoryPole, story_pole
+from jambs.findings import Subject
 from jambs.job.models.openings import Job
 from jambs.length import feet_text
+from jambs.outside.register import Paper, Register, Registered
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
-from jambs.sheets.record import assumed_records, finding_records
+from jambs.sheets.record import assumed_records
+from jambs.sheets.told import told
 from jambs.values import Record
 
 ROOM = {"letter": (10.0, 4.4), "A4": (10.6, 4.3)}
@@ -28,19 +31,19 @@ class ElevationPaper:
     picture: Picture
 
 
-def write_course_sheets(papers: Sequence[ElevationPaper], job: Job, path: Path) -> None:
+def write_course_sheets(papers: Sequence[ElevationPaper], register: Register, job: Job, path: Path) -> None:
     """Write the courses and the story poles of all elevations as PDF."""
-    path.write_bytes(press("courses", course_data(papers, job)))
+    path.write_bytes(press("courses", course_data(papers, register, job)))
 
 
-def course_data(papers: Sequence[ElevationPaper], job: Job) -> Record:
+def course_data(papers: Sequence[ElevationPaper], register: Register, job: Job) -> Record:
     """Return what the sheets of courses and story poles print."""
     step = job.shop.grid.text(course_grid(job).step)
     foot = f"marks to {step} · heights from the start line · left and right as seen from outside"
-    return {**page_data(job), "foot": foot, "elevations": [_elevation(one, job) for one in papers]}
+    return {**page_data(job), "foot": foot, "elevations": [_elevation(one, register, job) for one in papers]}
 
 
-def _elevation(paper: ElevationPaper, job: Job) -> Record:
+def _elevation(paper: ElevationPaper, register: Register, job: Job) -> Record:
     plan, pole = paper.plan, story_pole(paper.plan)
     width, height = (side * 72 for side in ROOM[job.shop.paper])
     (placed,) = set_row((paper.picture,), width=width, height=height)
@@ -54,12 +57,18 @@ def _elevation(paper: ElevationPaper, job: Job) -> Record:
         "proof": plan.proof,
         "missed": [_missed(plan, one) for one in plan.missed],
         "start_cures": list(plan.start_cures),
-        "findings": finding_records(plan.findings, units=job.units),
+        "findings": told(_own(plan, register)),
         "assumed": assumed_records(plan.assumed),
         "datum": pole.datum,
         "length": feet_text(pole.length, units=plan.grid.units),
         "marks": [_mark(mark, plan) for mark in pole.marks],
     }
+
+
+def _own(plan: CoursePlan, register: Register) -> list[Registered]:
+    """Return what there is to know of the courses of one elevation."""
+    about = Subject.elevation(plan.elevation.name)
+    return [one for one in register.on(Paper.COURSES) if one.subject == about]
 
 
 def _facts(plan: CoursePlan, pole: StoryPole) -> list[Record]:

@@ -13,30 +13,31 @@ from jambs.fasten.plan import (
     assumed_lengths,
     count_words,
     house_fasteners,
-    house_findings,
     through_words,
 )
 from jambs.job.models.openings import Job
 from jambs.length import Units, length_text
+from jambs.outside.register import Paper, Register
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.house import NONE
 from jambs.sheets.press import press
-from jambs.sheets.record import assumed_records, finding_records
+from jambs.sheets.record import assumed_records
+from jambs.sheets.told import told
 from jambs.values import Record, number
 
 
-def write_fastener_sheets(lines: Sequence[FastenerLine], job: Job, path: Path) -> None:
+def write_fastener_sheets(lines: Sequence[FastenerLine], register: Register, job: Job, path: Path) -> None:
     """Write the fastener list of the house and of every place as PDF."""
-    path.write_bytes(press("fasteners", fastener_data(lines, job)))
+    path.write_bytes(press("fasteners", fastener_data(lines, register, job)))
 
 
-def fastener_data(lines: Sequence[FastenerLine], job: Job) -> Record:
+def fastener_data(lines: Sequence[FastenerLine], register: Register, job: Job) -> Record:
     """Return what the fastener list prints."""
     return {
         **page_data(job),
         "house": [_house_row(row, job) for row in house_fasteners(lines)],
         "lines": [_line(group, job) for group in _alike(lines, job)],
-        "findings": finding_records(house_findings(lines, job), units=job.units),
+        "findings": told(register.on(Paper.FASTENERS)),
         "assumed": assumed_records(assumed_lengths(lines, job)),
         "edition": EDITION,
     }

@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from jambs.csv_text import csv_text
-from jambs.findings import Finding
 from jambs.flashing.blank import Blank
 from jambs.flashing.make import Flashings, blank_list
 from jambs.job.models.openings import Job
 from jambs.length import Units, decimal_text, length_text
+from jambs.outside.register import Paper, Register
 from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
-from jambs.sheets.record import assumed_records, finding_records
+from jambs.sheets.record import assumed_records
+from jambs.sheets.told import told
 from jambs.values import Record, number
 
 BLANK_ROOM = {"letter": (7.5, 2.0), "A4": (7.27, 2.0)}
@@ -63,14 +64,23 @@ def lapped_alike(kit: Kit, flashings: Flashings) -> tuple[object, ...]:
 
 
 def write_flashing_sheets(
-    flashings: Sequence[Flashings], blanks: Sequence[BlankPaper], laps: Sequence[LapsPaper], job: Job, path: Path
+    flashings: Sequence[Flashings],
+    blanks: Sequence[BlankPaper],
+    laps: Sequence[LapsPaper],
+    register: Register,
+    job: Job,
+    path: Path,
 ) -> None:
     """Write cut list, bends and order of laps as PDF."""
-    path.write_bytes(press("flashing", flashing_data(flashings, blanks, laps, job)))
+    path.write_bytes(press("flashing", flashing_data(flashings, blanks, laps, register, job)))
 
 
 def flashing_data(
-    flashings: Sequence[Flashings], blanks: Sequence[BlankPaper], laps: Sequence[LapsPaper], job: Job
+    flashings: Sequence[Flashings],
+    blanks: Sequence[BlankPaper],
+    laps: Sequence[LapsPaper],
+    register: Register,
+    job: Job,
 ) -> Record:
     """Return what the flashing sheets print."""
     return {
@@ -80,7 +90,7 @@ def flashing_data(
         ],
         "blanks": [_blank(one, job) for one in blanks],
         "laps": [_laps(one, job) for one in laps],
-        "findings": gathered({one.mark: one.findings for one in flashings}, units=job.units),
+        "findings": told(register.on(Paper.FLASHING)),
         "assumed": assumed_records(assumed for one in flashings for assumed in one.assumed),
     }
 
@@ -126,16 +136,6 @@ def _laps(paper: LapsPaper, job: Job) -> Record:
         "note": placed.note,
         "laps": [{"number": lap.number, "what": lap.what, "over": lap.over} for lap in paper.flashings.laps],
     }
-
-
-def gathered(findings: Mapping[str, Sequence[Finding]], *, units: Units) -> list[Record]:
-    """Return what several openings are told in the same words once, with their marks, the weightiest first."""
-    marks: dict[str, list[str]] = {}
-    for mark, some in findings.items():
-        for finding in some:
-            marks.setdefault(finding.sentence(units), []).append(mark)
-    each = finding_records((one for some in findings.values() for one in some), units=units)
-    return [{**one, "marks": marks[one["text"]]} for one in each]
 
 
 def write_blanks_csv(flashings: Sequence[Flashings], job: Job, path: Path) -> None:

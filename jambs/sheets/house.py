@@ -9,10 +9,12 @@ from pathlib import Path
 
 from jambs.job.models.openings import Job
 from jambs.job.models.windows import Sash
+from jambs.outside.register import ORDER, Register
 from jambs.parts.cut_kit import CutKit
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, wall_words
 from jambs.sheets.press import press, press_in_pieces
-from jambs.sheets.record import ORDER, job_record
+from jambs.sheets.record import job_record
+from jambs.sheets.told import count_record, told
 from jambs.values import Record
 
 NONE = "–"
@@ -22,10 +24,10 @@ NONE = "–"
 UNSTATED = "HINGE SIDE NOT STATED"
 SIDE_HUNG = tuple(sash.value for sash in Sash if sash.is_side_hung)
 
+WEIGHTS = [weight.value for weight in ORDER]
+
 PIECE = 48
 """So many openings are set as one list; the schedule of a larger house is set in pieces of so many."""
-
-WEIGHTS = [weight.value for weight in ORDER]
 
 
 def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path) -> None:
@@ -57,9 +59,9 @@ def write_order_sheet(kits: Sequence[CutKit], job: Job, path: Path, *, positions
     path.write_bytes(press("order", {**order_data(kits, job), "positions": list(positions)}))
 
 
-def write_summary(kits: Sequence[CutKit], job: Job, path: Path) -> None:
+def write_summary(kits: Sequence[CutKit], register: Register, job: Job, path: Path) -> None:
     """Write the summary of the house as PDF: depths and rips of every opening, all findings, what was assumed."""
-    path.write_bytes(press("summary", summary_data(kits, job)))
+    path.write_bytes(press("summary", summary_data(kits, register, job)))
 
 
 def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
@@ -228,15 +230,16 @@ def _depth_rows(openings: Iterable[Record]) -> list[Record]:
     ]
 
 
-def summary_data(kits: Sequence[CutKit], job: Job) -> Record:
-    """Return what the summary of the house prints."""
+def summary_data(kits: Sequence[CutKit], register: Register, job: Job) -> Record:
+    """Return what the summary of the house prints; its findings and their counts are those of the register."""
     record = job_record(kits, job)
     openings = record["openings"]
     return {
         **page_data(job),
-        "rows": [_summary_row(one) for one in openings],
-        "findings": _weightiest(openings, "findings"),
-        "counts": dict(Counter(found["weight"] for one in openings for found in one["findings"])),
+        "rows": [_summary_row(one, register) for one in openings],
+        "findings": told(register.entries),
+        "counts": count_record(register.entries),
+        "rest": count_record(register.of_the_rest),
         "measured": sum(one["state"]["is_measured"] for one in openings),
         "assumed": record["assumed"],
         "own_assumed": [{**one, "marks": marks} for one, marks in _gathered(openings, "assumed")],
@@ -259,8 +262,7 @@ def _gathered(openings: Sequence[Record], key: str) -> list[tuple[Record, list[s
     return [(dict(said), list(dict.fromkeys(found))) for said, found in marks.items()]
 
 
-def _summary_row(opening: Record) -> Record:
-    weights = Counter(one["weight"] for one in opening["findings"])
+def _summary_row(opening: Record, register: Register) -> Record:
     share = opening["depths"]["share"]
     return {
         "mark": opening["mark"],
@@ -276,7 +278,7 @@ def _summary_row(opening: Record) -> Record:
         "exterior": exterior_text(opening),
         "buck": opening["buck"]["kind"] if opening["buck"] else "none",
         "parts": len(opening["parts"]),
-        "findings": {weight: weights[weight] for weight in WEIGHTS if weights[weight]},
+        "findings": count_record(register.of_opening(opening["mark"])),
     }
 
 

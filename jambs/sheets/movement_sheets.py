@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from jambs.findings import Finding
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import Air, ClimateEntry
 from jambs.length import Units, decimal_text
@@ -14,10 +13,11 @@ from jambs.movement.findings import JointMoves
 from jambs.movement.joints import JointMovement
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement
+from jambs.outside.register import Paper, Register, Registered
 from jambs.sheets.cut_sheet import page_data
-from jambs.sheets.flashing_sheets import gathered
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records
+from jambs.sheets.told import told
 from jambs.values import Record
 
 AIRS = (
@@ -32,27 +32,29 @@ STANDING = ("check", "note", "takes it")
 """How a joint stands to what it has to take, the worst first."""
 
 
-def write_movement_sheet(movements: Sequence[KitMovement], climate: ClimateEntry, job: Job, path: Path) -> None:
+def write_movement_sheet(
+    movements: Sequence[KitMovement], climate: ClimateEntry, register: Register, job: Job, path: Path
+) -> None:
     """Write the page about wood that moves as PDF."""
-    path.write_bytes(press("movement", movement_data(movements, climate, job)))
+    path.write_bytes(press("movement", movement_data(movements, climate, register, job)))
 
 
-def movement_data(movements: Sequence[KitMovement], climate: ClimateEntry, job: Job) -> Record:
+def movement_data(movements: Sequence[KitMovement], climate: ClimateEntry, register: Register, job: Job) -> Record:
     """Return what the page about wood that moves prints."""
     return {
         **page_data(job),
         "airs": [_air(words, getattr(climate, key), job.units) for key, words in AIRS],
         "boards": _boards(movements, job),
         "joints": _joints(movements, job),
-        "findings": gathered({one.mark: _not_of_joints(one) for one in movements}, units=job.units),
+        "findings": told(_not_of_joints(register)),
         "assumed": assumed_records(assumed for one in movements for assumed in one.assumed),
         "linear": f"{LINEAR[0]:g} to {LINEAR[1]:g} %",
     }
 
 
-def _not_of_joints(movement: KitMovement) -> list[Finding]:
+def _not_of_joints(register: Register) -> list[Registered]:
     """Return what is to be known beside the joints, which have a table of their own."""
-    return [one for one in movement.findings if not isinstance(one, JointMoves)]
+    return [one for one in register.on(Paper.MOVEMENT) if not isinstance(one.finding, JointMoves)]
 
 
 def _air(words: str, air: Air, units: Units) -> Record:

@@ -11,9 +11,11 @@ from typing import Any
 from jambs.csv_text import csv_text as guarded_csv
 from jambs.job.models.openings import Job
 from jambs.length import Units
+from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
 from jambs.sheets.record import job_record
+from jambs.sheets.told import told
 from jambs.values import Record
 
 CSV_SIZES = ("thickness", "width", "start_width", "finish_width", "length")
@@ -23,9 +25,13 @@ LINE = 110
 """Longest line of ``parts.json`` where a value can be broken [characters]."""
 
 
-def write_parts_json(kits: Sequence[CutKit], job: Job, path: Path) -> None:
+def write_parts_json(kits: Sequence[CutKit], register: Register, job: Job, path: Path) -> None:
     """Write ``parts.json``, the machine-readable truth for every size on paper; ``record`` tells its layout."""
-    path.write_text(json_text(job_record(kits, job)), encoding="utf-8")
+    rest = [
+        {"weight": one["weight"], "text": one["text"], "about": one["about"], "marks": one["marks"]}
+        for one in told(register.of_the_rest)
+    ]
+    path.write_text(json_text({**job_record(kits, job), "findings": rest}), encoding="utf-8")
 
 
 def json_text(record: Record) -> str:

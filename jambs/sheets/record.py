@@ -8,6 +8,7 @@ Layout (``parts_schema.json`` says it in full)::
     units     "inch" or "mm": the unit of every bare number
     grid      the step of the shop's sizes
     assumed   values of the whole job that nobody stated
+    findings  what is to be known of walls, elevations and the house (in the file only)
     openings  one record each: state, sizes, window, wall, planes, depths, buck, swing, escape, glass, trim,
               figures, parts, findings, assumed, cautions
 
@@ -19,10 +20,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from jambs.findings import Finding, Severity
+from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.length import Units
+from jambs.outside.register import ORDER
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words, ends_words, work_words
@@ -38,7 +40,6 @@ from jambs.values import Record, dump, kind_of, number, size, sized, stated, sta
 
 FORMAT = "jambs parts"
 VERSION = 1
-ORDER = (Severity.STOP, Severity.CHECK, Severity.NOTE)
 
 
 def _site(job: Job) -> Record:

@@ -26,6 +26,7 @@ from jambs.app.papers import steps, write_papers
 from jambs.issued.entry import BUILD, JobIdentity
 from jambs.issued.writing import begin
 from jambs.job import read_job
+from jambs.outside.house import plan_house
 
 
 def names(folder: Path) -> list[str]:
@@ -36,11 +37,13 @@ def test_several_processes_write_what_one_writes(papers: Path, tmp_path: Path, m
     """Lists byte for byte, cut sheets word for word: hatch lines come in another order in every process."""
     monkeypatch.setattr(app_papers, "FEW", 0)
     job = read_job(WORKED)
-    kits, told = strips(make_kits(job)), list[str]()
+    house, told = plan_house(make_kits(job), job), list[str]()
+    kits = house.kits
     with begin(tmp_path / "record", JobIdentity(name=job.name, file=""), verb=BUILD) as writing:
-        issuing = begin_issue(kits, job, writing, day=datetime.date.today().isoformat(), is_whole=True)
+        issuing = begin_issue(kits, house, job, writing, day=datetime.date.today().isoformat(), is_whole=True)
     write_papers(
         kits,
+        house,
         job,
         tmp_path,
         whole_house=True,

@@ -14,7 +14,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from jambs.app.chain import kits_as_cut
+from jambs.app.chain import make_kits, planned
 
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
@@ -50,11 +50,12 @@ def run(*words: str) -> float:
 def forty(with_solids: bool) -> float:
     """Return the time of all papers of forty openings, those of the house left out [s]."""
     job = of_forty(read_job(HOUSE))
-    kits = kits_as_cut(job)
+    house = planned(make_kits(job), job)
     with tempfile.TemporaryDirectory() as folder:
         return timed(
             lambda: write_papers(
-                kits,
+                house.kits,
+                house,
                 job,
                 Path(folder),
                 whole_house=False,

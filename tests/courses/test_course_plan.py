@@ -67,7 +67,7 @@ def test_fixed_boards_miss_and_say_by_how_much_and_what_cures_it() -> None:
     assert found.missed[0].off == -1.0
     assert found.missed[0].cures == ('the sill down by 1"',)
     assert found.start_cures == ()
-    assert found.findings[0].sentence(Units.INCH) == "Elevation north: no full course line meets W01 sill."
+    assert found.findings[0].sentence(Units.INCH) == "No full course line meets W01 sill."
 
 
 def test_moving_the_start_line_cures_all() -> None:
@@ -109,9 +109,7 @@ def test_metric_boards_on_a_metric_grid() -> None:
 def test_a_sliver_under_the_eave_is_told() -> None:
     """Boards that show 5 in only, 106 to cover: the last one shows 1, by hand."""
     found = plan(elevation(eave=106.0), {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"})
-    assert 'Elevation north: the last course shows only 1" under the eave.' in [
-        one.sentence(Units.INCH) for one in found.findings
-    ]
+    assert 'The last course shows only 1" under the eave.' in [one.sentence(Units.INCH) for one in found.findings]
 
 
 def test_too_tall_for_its_grid() -> None:
@@ -125,6 +123,4 @@ def test_too_tall_for_its_grid() -> None:
 def test_a_line_outside_the_cladding_is_told() -> None:
     found = plan(elevation(opening("W01", 35.0, 113.0), eave=112.0), SHINGLES)
     assert not found.missed
-    assert sentences(found.findings) == [
-        'Elevation north: outside the cladding, from the start line to the eave: W01 head at 113".'
-    ]
+    assert sentences(found.findings) == ['Outside the cladding, from the start line to the eave: W01 head at 113".']

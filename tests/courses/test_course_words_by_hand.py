@@ -106,7 +106,7 @@ def test_the_proof_of_courses_that_do_not_change() -> None:
 @pytest.mark.parametrize(("eave", "shown"), [(108.0, 'only 3"'), (109.0, ""), (106.0, 'only 1"'), (105.0, "")])
 def test_a_sliver_is_less_than_four_inches(eave: float, shown: str) -> None:
     told = [one.sentence(Units.INCH) for one in plan(elevation(eave=eave), FIVES).findings]
-    slivers = [text for text in told if "the last course shows" in text]
+    slivers = [text for text in told if "The last course shows" in text]
     assert len(slivers) == bool(shown)
     assert all(shown in text for text in slivers)
 
@@ -122,7 +122,7 @@ def test_a_sliver_is_less_than_four_inches(eave: float, shown: str) -> None:
 )
 def test_lines_at_the_ends_of_the_cladding_are_outside_it(sill: float, head: float, outside: list[str]) -> None:
     told = [one.sentence(Units.INCH) for one in plan(elevation(opening("W01", sill, head), eave=105.0), FIVES).findings]
-    beyond = [text for text in told if "outside the cladding" in text]
+    beyond = [text for text in told if "Outside the cladding" in text]
     assert len(beyond) == bool(outside)
     assert all(word in beyond[0] for word in outside)
 

@@ -12,11 +12,13 @@ from finding_rows import Case, Row, codes_in, each
 from jambs.fasten import findings
 from jambs.fasten.elevation import elevation_fasteners
 from jambs.fasten.furring import CONDITIONS, EDITION
-from jambs.fasten.plan import field_fasteners, house_findings, opening_fasteners
+from jambs.fasten.plan import field_fasteners, opening_fasteners, verdict_findings
+from jambs.fasten.reach import find_sold, next_length
 from jambs.findings import Severity, Subject
 from jambs.job.models.layers import MadeOf
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
+from jambs.outside.trim_fasteners import InstallFastener, too_short
 from jambs.wall.planes import WallPlanes, stack_wall
 
 W01 = Subject.opening("W01")
@@ -47,7 +49,7 @@ def strapping(name: str, thickness: float, severity: Severity, **keys: object) -
     job, _ = harbour_house()
     entry = entries(Fixed.STRAPPING, fastener="1/4 lag screw", spacing="12", **keys)
     lines = field_fasteners("south", elevation(), None, [], foam_planes(name, thickness), entry, job)
-    return lambda: [one for one in house_findings(lines, job) if one.severity is severity]
+    return lambda: [one for one in verdict_findings(lines, job) if one.severity is severity]
 
 
 def two_walls(**keys: object) -> Case:
@@ -60,13 +62,44 @@ def two_walls(**keys: object) -> Case:
 
 
 LIGHT = {"cladding_weight": "3 psf"}
+
+
+def trim_screw(needed: float) -> Case:
+    """A trim screw through jamb and shims; the table lists them up to 4 in."""
+    sold = find_sold("trim screw")
+    assert sold is not None and max(sold.lengths) == 4.0
+    line = InstallFastener(
+        what="extension jamb",
+        where="head",
+        fastener="trim screw",
+        through=(),
+        needed=needed,
+        length=next_length(needed, sold.lengths),
+        penetration=1.25,
+        is_assumed=True,
+        is_inside=True,
+    )
+    return lambda: too_short([line], W01)
+
+
 ROWS = [
+    Row(
+        code="no-trim-fastener-long-enough",
+        appears=trim_screw(4.03125),
+        quiet=trim_screw(4.0),
+        inch='Extension jamb, head: a trim screw has to be 4 1/32" long to reach the framing and the longest listed is '
+        '4"; order longer ones, or block the gap and fasten to the blocking.',
+        mm="Extension jamb, head: a trim screw has to be 102.4 mm long to reach the framing and the longest listed is "
+        "101.6 mm; order longer ones, or block the gap and fasten to the blocking.",
+        severity=Severity.CHECK,
+        about=W01,
+    ),
     Row(
         code="no-table-of-lengths",
         appears=casing(),
         quiet=casing(lengths=["9"]),
-        inch='W01 casing: no table of ring nail; order them at least 8 1/2" long, or give lengths.',
-        mm="W01 casing: no table of ring nail; order them at least 215.9 mm long, or give lengths.",
+        inch='Casing: no table of ring nail; order them at least 8 1/2" long, or give lengths.',
+        mm="Casing: no table of ring nail; order them at least 215.9 mm long, or give lengths.",
         severity=Severity.CHECK,
         about=W01,
     ),
@@ -74,9 +107,9 @@ ROWS = [
         code="none-long-enough",
         appears=casing(lengths=["6", "8 15/32"]),
         quiet=casing(lengths=["6", "8 1/2"]),
-        inch='W01 casing: no ring nail is long enough, 8 1/2" to reach the framing and the longest is 8 15/32"; '
+        inch='Casing: no ring nail is long enough, 8 1/2" to reach the framing and the longest is 8 15/32"; '
         "use a longer kind.",
-        mm="W01 casing: no ring nail is long enough, 215.9 mm to reach the framing and the longest is 215.1 mm; "
+        mm="Casing: no ring nail is long enough, 215.9 mm to reach the framing and the longest is 215.1 mm; "
         "use a longer kind.",
         severity=Severity.STOP,
         about=W01,
@@ -85,7 +118,7 @@ ROWS = [
         code="widths-of-walls-not-given",
         appears=two_walls(walls={"sea side": "10'"}),
         quiet=two_walls(walls={"sea side": "10'", "garden side": "12'"}),
-        inch="corner has the walls sea side and garden side, and the job does not say how wide garden side is there: "
+        inch="It has the walls sea side and garden side, and the job does not say how wide garden side is there: "
         "give the elevation walls: {sea side: …, garden side: …} with the width of each; "
         "until then these are not counted.",
         severity=Severity.CHECK,
@@ -129,13 +162,13 @@ def test_the_table_ends_at_four_inches_of_foam(foam: float, is_allowed: bool) ->
 def test_a_buck_has_no_verdict() -> None:
     job, kits = harbour_house()
     lines = opening_fasteners(kits["W01"], entries(Fixed.BUCK), job)
-    assert lines and house_findings(lines, job) == ()
+    assert lines and verdict_findings(lines, job) == ()
 
 
 def test_a_verdict_is_said_once_for_all_its_places() -> None:
     job, kits = harbour_house()
     both = [*opening_fasteners(kits["W01"], entries(Fixed.CASING), job)]
     both += opening_fasteners(kits["W02"], entries(Fixed.CASING), job)
-    (told,) = house_findings(both, job)
+    (told,) = verdict_findings(both, job)
     assert isinstance(told, findings.FurringVerdict)
     assert told.places == ("W01", "W02")

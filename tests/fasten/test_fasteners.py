@@ -14,9 +14,9 @@ from jambs.fasten.plan import (
     count_words,
     field_fasteners,
     house_fasteners,
-    house_findings,
     opening_fasteners,
     through_words,
+    verdict_findings,
 )
 from jambs.fasten.reach import find_sold, framing_face, next_length
 from jambs.job.models.layers import MadeOf
@@ -122,7 +122,7 @@ def test_strapping_over_boards(name: str, thickness: float, keys: dict[str, obje
     line = only(field_fasteners("south", elevation(), None, [], foam_planes(name, thickness), strapping, job))
     assert line.furring is not None
     assert line.furring.words.startswith(words)
-    assert line.furring.words in house_findings([line], job)[-1].sentence(Units.INCH)
+    assert line.furring.words in verdict_findings([line], job)[-1].sentence(Units.INCH)
 
 
 def test_a_cover_sheet_is_not_in_the_table() -> None:
@@ -137,7 +137,7 @@ def test_no_length_reaches() -> None:
     line = of_opening("W01", Fixed.CASING, fastener="0.162 nail")
     assert line.length is None
     assert line.findings[0].sentence(Units.INCH) == (
-        'W01 casing: no 0.162 nail is long enough, 8 1/2" to reach the framing and the longest is 3 1/2"; '
+        'Casing: no 0.162 nail is long enough, 8 1/2" to reach the framing and the longest is 3 1/2"; '
         "use a longer kind."
     )
 

@@ -10,7 +10,7 @@ from flashing_house import harbour_house
 
 from jambs.findings import Subject
 from jambs.flashing.bending import resolve_bending
-from jambs.flashing.checks import blank_findings, membrane_findings
+from jambs.flashing.checks import blank_findings, clearance_findings
 from jambs.flashing.make import head_blank, make_flashings
 from jambs.job.models.layers import Role
 from jambs.job.models.outside import FlashingEntry
@@ -71,8 +71,8 @@ def test_cladding_stays_a_quarter_inch_clear() -> None:
     bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.INCH)
     kit = kit_with()
     head = head_blank(kit, bending)
-    near = [finding.sentence(Units.INCH) for finding in membrane_findings(kit, head, 0.3)]
-    clear = [finding.sentence(Units.INCH) for finding in membrane_findings(kit, head, 0.36)]
+    near = [finding.sentence(Units.INCH) for finding in clearance_findings(kit, head, 0.3)]
+    clear = [finding.sentence(Units.INCH) for finding in clearance_findings(kit, head, 0.36)]
     assert 'The cladding stays 13/64" over the head flashing' in near[0]
     assert not any("cladding stays" in text for text in clear)
 

@@ -84,11 +84,13 @@ def test_the_sill_flashing_from_under_the_frame_to_the_cladding() -> None:
 
 def test_laps_say_how_far() -> None:
     said = {lap.what: lap.over for lap in made().laps}
-    assert said["sill pan"] == 'front leg 1" down over the membrane under the opening'
+    assert said["sill pan"] == 'front leg 1" down over the layer that sheds the water under the opening'
     assert said["sill flashing"] == 'over the course of cladding under the sill, by 1/2"'
     assert said["head flashing"] == 'front leg 1/2" down over the head casing'
-    assert said["membrane"] == 'over the upstand of 3", taped at its upper edge'
-    assert said["cladding over the head"] == "over the membrane, 3/8\" clear of the head casing's upper edge"
+    assert said["what sheds the water"] == (
+        'settle which layer does: the wall names no membrane; bring it over the upstand of 3"'
+    )
+    assert said["cladding over the head"] == "over it, 3/8\" clear of the head casing's upper edge"
     assert [lap.number for lap in made().laps] == list(range(1, len(made().laps) + 1))
     assert "over the pan; no sealant" in said["window, nailing flange"]
 

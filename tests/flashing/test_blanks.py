@@ -104,6 +104,13 @@ def test_what_is_assumed_is_said() -> None:
 def test_laps_go_up_and_the_membrane_comes_last_but_the_cladding() -> None:
     whats = [lap.what for lap in flashings("W01").laps]
     assert [lap.number for lap in flashings("W01").laps] == list(range(1, len(whats) + 1))
-    order = ["sill pan", "window, nailing flange", "sill flashing", "exterior sill", "head flashing", "membrane"]
+    order = [
+        "sill pan",
+        "window, nailing flange",
+        "sill flashing",
+        "exterior sill",
+        "head flashing",
+        "strip of membrane",
+    ]
     assert sorted(order, key=whats.index) == order
     assert whats[-1] == "cladding over the head"

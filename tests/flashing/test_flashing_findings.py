@@ -15,7 +15,7 @@ from flashing_house import harbour_house
 from jambs.findings import Severity, Subject
 from jambs.flashing import findings
 from jambs.flashing.bending import resolve_bending
-from jambs.flashing.checks import blank_findings, membrane_findings, pan_findings
+from jambs.flashing.checks import blank_findings, clearance_findings, membrane_findings, pan_findings
 from jambs.flashing.make import head_blank, pan_blank
 from jambs.job.models.layers import Role
 from jambs.job.models.outside import FlashingEntry
@@ -24,6 +24,7 @@ from jambs.parts.kit import Kit
 from jambs.wall.planes import WallPlanes
 
 W01 = Subject.opening("W01")
+SEA_SIDE = Subject.wall("sea side")
 NOTE, CHECK = Severity.NOTE, Severity.CHECK
 ASKED = "(National Building Code of Canada 9.27.3.8; the local code decides)."
 SOUND = {"fall": "6 %", "drip_out": "5.1 mm", "hem": "0", "end_dam": "1"}
@@ -47,7 +48,7 @@ def head(entry: Mapping[str, str] = SOUND, **flashing: float) -> Case:
 def near(gap: float) -> Case:
     """A head flashing that falls 10 % over 1 in of casing rises 1/10 to the wall."""
     bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.INCH)
-    return lambda: membrane_findings(kit_with(), head_blank(kit_with(), bending), gap)
+    return lambda: clearance_findings(kit_with(), head_blank(kit_with(), bending), gap)
 
 
 def membrane_at(behind: float | None) -> Case:
@@ -59,9 +60,7 @@ def membrane_at(behind: float | None) -> Case:
     if behind is not None:
         at = planes.trim_plane - behind
         layers = (*layers, replace(membrane, inner=at, outer=at))
-    moved = replace(kit, placement=replace(kit.placement, planes=replace(planes, layers=layers)))
-    bending = resolve_bending(FlashingEntry.model_validate({}), units=Units.INCH)
-    return lambda: membrane_findings(moved, head_blank(kit, bending), 1.0)
+    return lambda: membrane_findings(replace(planes, layers=layers))
 
 
 def pan(shim: float) -> Case:
@@ -135,7 +134,7 @@ ROWS = [
         inch="The wall names no membrane on or outside its sheathing to lap over the head flashing: add it to the "
         "wall, or settle which layer sheds the water and bring that over the upstand.",
         severity=CHECK,
-        about=W01,
+        about=SEA_SIDE,
     ),
     Row(
         # The sheathing plane lies 5 1/2 behind the trim plane; what lies further in is a vapour retarder.
@@ -154,7 +153,7 @@ ROWS = [
         mm="The membrane lies 10.3 mm behind the trim plane: bring a strip of it out over the head flashing's "
         "upstand, or carry a second flashing back to it.",
         severity=CHECK,
-        about=W01,
+        about=SEA_SIDE,
     ),
     Row(
         code="pan-does-not-fit",

@@ -8,7 +8,7 @@ from dataclasses import replace
 from hand_parts import buck_parts, exterior_parts, interior_parts, tapered
 from said import SaidFinding, SaidReason
 
-from jambs.findings import Severity
+from jambs.findings import Severity, Subject
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind, Layer, Role, Wall
 from jambs.job.models.openings import Assumed, Job, Measured, Opening, SideDepths
@@ -171,6 +171,7 @@ def make_placement(opening: Opening, **changes: object) -> Placement:
         alternatives=(),
         findings=(
             SaidFinding(
+                subject=Subject.opening(opening.mark),
                 severity=Severity.CHECK,
                 text='The frame hangs 2 3/4" past the framing with 68 lb; give the buck 5 screws a side.',
             ),
@@ -214,7 +215,13 @@ def make_kit(
             Figure(name="casing outside height", value=49.625),
             Figure(name="sill fall", value=0.65625, note="over the whole board"),
         ),
-        findings=(SaidFinding(severity=Severity.NOTE, text="The jambs come out of 1x6 with one rip."),),
+        findings=(
+            SaidFinding(
+                subject=Subject.opening(mark),
+                severity=Severity.NOTE,
+                text="The jambs come out of 1x6 with one rip.",
+            ),
+        ),
         assumed=(Assumed(what="window weight", value="68 lb", why="from the glass make-up and the frame"),),
         cautions=(
             "Dry-fit the jamb box on the bench before gluing.",

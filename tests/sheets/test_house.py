@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -14,12 +15,14 @@ from said import SaidFinding
 from test_cut_sheet import crowded, said
 
 import jambs.sheets.house as house_lists
-from jambs.findings import Severity
+from jambs.findings import Severity, Subject
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
-from jambs.job.models.openings import Opening
+from jambs.job.models.openings import Job, Opening
 from jambs.job.models.windows import Sash
 from jambs.length import Units
+from jambs.outside.plan import PlannedOutside
+from jambs.outside.register import Register, make_register
 from jambs.parts.cut_kit import CutKit
 from jambs.place.placement import Buck
 from jambs.sheets.house import (
@@ -31,8 +34,23 @@ from jambs.sheets.house import (
     write_summary,
 )
 from jambs.sheets.record import job_record
+from jambs.values import Record
 
-WRITERS = [write_rough_opening_schedule, write_order_sheet, write_summary]
+
+def register_of(kits: Sequence[CutKit], job: Job) -> Register:
+    return make_register(kits, PlannedOutside(), job)
+
+
+def summary(kits: Sequence[CutKit]) -> Record:
+    job = hand.make_job()
+    return summary_data(kits, register_of(kits, job), job)
+
+
+def write_whole_summary(kits: Sequence[CutKit], job: Job, path: Path) -> None:
+    write_summary(kits, register_of(kits, job), job, path)
+
+
+WRITERS = [write_rough_opening_schedule, write_order_sheet, write_whole_summary]
 
 
 def house(count: int = 16) -> list[CutKit]:
@@ -171,15 +189,15 @@ def test_a_name_is_not_said_twice() -> None:
 
 
 def test_summary_puts_stop_first_and_says_the_same_thing_once() -> None:
-    stop = SaidFinding(severity=Severity.STOP, text="The box does not fit.")
-    data = summary_data([hand.make_kit("W01"), hand.make_kit("W02", findings=(stop,))], hand.make_job())
-    said_once = [(one["weight"], one["marks"]) for one in data["findings"]]
+    stop = SaidFinding(subject=Subject.opening("W02"), severity=Severity.STOP, text="The box does not fit.")
+    data = summary([hand.make_kit("W01"), hand.make_kit("W02", findings=(stop,))])
+    said_once = [(one["weight"], one["about"]) for one in data["findings"]]
     assert said_once == [("stop", ["W02"]), ("check", ["W01", "W02"]), ("note", ["W01"])]
     assert data["counts"] == {"check": 2, "note": 1, "stop": 1}
 
 
 def test_summary_shows_depth_and_rip_of_every_opening() -> None:
-    rows = summary_data([hand.make_kit(), hand.measured_kit()], hand.make_job())["rows"]
+    rows = summary([hand.make_kit(), hand.measured_kit()])["rows"]
     assert [(one["state"], one["interior"], one["rip"]) for one in rows] == [
         ("planned", '4 11/16"', '4 23/32"'),
         ("measured", '4 5/8" to 4 13/16"', '4 23/32" to 4 27/32"'),
@@ -190,7 +208,7 @@ def test_summary_shows_depth_and_rip_of_every_opening() -> None:
 def test_share_is_told_only_between_sheathing_and_trim_plane(share: float | None, said: str) -> None:
     kit = hand.make_kit()
     placed = replace(kit, placement=replace(kit.placement, share=share))
-    assert summary_data([placed], hand.make_job())["rows"][0]["share"] == said
+    assert summary([placed])["rows"][0]["share"] == said
 
 
 @pytest.mark.parametrize("write", WRITERS)

@@ -7,7 +7,7 @@ import io
 import re
 
 import pytest
-from outside_houses import HOUSES, house
+from outside_houses import HOUSES, house, planned
 from paper import collisions, runs, words
 
 from jambs.app.outside_papers import _blank_papers, _laps_papers, _picture
@@ -31,24 +31,24 @@ def courses_pdf(name: str) -> bytes:
         ElevationPaper(plan=plan, picture=_picture(course_elevation(plan), job, *ROOM[job.shop.paper]))
         for plan in outside.courses
     ]
-    return press("courses", course_data(papers, job))
+    return press("courses", course_data(papers, planned(name)[1].register, job))
 
 
 def flashing_pdf(name: str) -> bytes:
     job, kits, outside = house(name)
     blanks, laps = _blank_papers(outside.flashings, job), _laps_papers(outside.flashings, kits, job)
-    return press("flashing", flashing_data(outside.flashings, blanks, laps, job))
+    return press("flashing", flashing_data(outside.flashings, blanks, laps, planned(name)[1].register, job))
 
 
 def fasteners_pdf(name: str) -> bytes:
     job, _, outside = house(name)
-    return press("fasteners", fastener_data(outside.fasteners, job))
+    return press("fasteners", fastener_data(outside.fasteners, planned(name)[1].register, job))
 
 
 def movement_pdf(name: str) -> bytes:
     job, _, outside = house(name)
     assert job.outside.climate is not None
-    return press("movement", movement_data(outside.movements, job.outside.climate, job))
+    return press("movement", movement_data(outside.movements, job.outside.climate, planned(name)[1].register, job))
 
 
 @EACH
@@ -107,7 +107,7 @@ def test_the_cut_list_holds_every_blank_once(name: str) -> None:
 def test_fasteners_add_up(name: str) -> None:
     """The counts of the places on paper add up to those of the house, kind by kind and length by length."""
     job, _, outside = house(name)
-    data = fastener_data(outside.fasteners, job)
+    data = fastener_data(outside.fasteners, planned(name)[1].register, job)
     counts: dict[tuple[str, str], int] = {}
     for line in data["lines"]:
         for place in line["places"]:

@@ -12,8 +12,12 @@ import hand_kits as hand
 import hand_parts as boards
 import jsonschema
 import pytest
+from said import SaidFinding
 
+from jambs.findings import Severity, Subject
 from jambs.length import Units, read_length
+from jambs.outside.plan import PlannedOutside
+from jambs.outside.register import make_register
 from jambs.parts.part import Seat
 from jambs.sheets.parts_file import (
     CSV_SIZES,
@@ -28,9 +32,14 @@ from jambs.sheets.record import job_record
 KITS = [hand.make_kit(), hand.measured_kit(), hand.make_kit("W03", parts=[boards.make_part(1, strips=(3.0, 3.5))])]
 
 
+OF_A_WALL = SaidFinding(subject=Subject.wall("main"), severity=Severity.CHECK, text="The wall has no membrane.")
+
+
 def written(units: Units, folder: Path) -> Any:
     path = folder / "parts.json"
-    write_parts_json(KITS, hand.make_job(units=units), path)
+    job = hand.make_job(units=units)
+    register = make_register(KITS, PlannedOutside(findings=(OF_A_WALL,)), job)
+    write_parts_json(KITS, register, job, path)
     return json.loads(path.read_text(encoding="utf-8"))
 
 

@@ -19,11 +19,12 @@ from jambs.job import Job
 from jambs.job.measured.measures import measures_rows
 from jambs.job.measured.measuring_points import measure_places
 from jambs.length import HALF_64TH, Units, read_length
+from jambs.outside.house import plan_house
+from jambs.outside.trim_fasteners import shim_places, trim_fasteners
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
 from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
-from jambs.sheets.install_fasteners import install_fasteners, shim_places
 from jambs.sheets.install_sheet import install_sheets_pdf
 from jambs.sheets.labels import STOCK, LabelError, LabelStock, checked_stock, cutting_order, labels_pdf
 from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf, planned_texts
@@ -155,17 +156,22 @@ def test_label_stock_that_does_not_fit(stock: LabelStock, message: str) -> None:
 # ---- install sheets
 
 
+def install_pdf(name: str) -> bytes:
+    job, _, _ = house(name)
+    planned = plan_house(make_kits(job), job)
+    return install_sheets_pdf(planned.kits, planned.installing, job)
+
+
 @pytest.mark.parametrize("name", HOUSES)
 def test_no_two_texts_of_an_install_sheet_lie_over_each_other(name: str) -> None:
-    job, _, kits = house(name)
-    assert collisions(runs(install_sheets_pdf(kits, job))) == []
+    assert collisions(runs(install_pdf(name))) == []
 
 
 def test_install_fasteners_by_hand() -> None:
     # Jamb 3/4, shim space 1-7/8 (frame face 2-1/2 less 3/8 and 3/4, 1/4 + … = 36 less 32-1/4 over 2), 1-1/4 in: 3-7/8.
     # Casing 3/4, gypsum 1/2, 1 in: 2-1/4. Outside: 1 + 1/2 + 3 + 2 + 1/2 + 1-1/2 = 8-1/2, next sold 9.
     job, _, kits = house("inch")
-    lines, _ = install_fasteners(kits[0], job)
+    lines = trim_fasteners(kits[0], job)
     found = {(line.what, line.where): (line.needed, line.length) for line in lines}
     assert found["extension jamb", "left leg, right leg, head"] == (3.875, 4.0)
     assert found["interior casing", "outer edge"] == (2.25, 2.25)
@@ -191,10 +197,11 @@ def test_penetration_against_the_furring_table(fastener: str) -> None:
     layers[3:5] = [{"material": "EPS", "thickness": "1"}]
     job = job_of({**changed(walls__main__layers=layers), "fasteners": {"casing": entry}})
     (kit,) = make_kits(job)
-    (line,) = (one for one in install_fasteners(kit, job)[0] if one.what == "exterior casing")
+    (line,) = (one for one in trim_fasteners(kit, job) if one.what == "exterior casing")
     assert line.penetration == asked and not line.is_assumed
     assert line.length is None or line.length - sum(one.thickness for one in line.through) >= asked - HALF_64TH
-    assert line.note.startswith("needs design: the published table is for furring over foam, not for casing")
+    assert line.verdict is not None
+    assert line.verdict.words.startswith("needs design: the published table is for furring over foam, not for casing")
 
 
 @pytest.mark.parametrize("length", [6, 10, 24, 34.75, 58, 95])
@@ -209,8 +216,7 @@ def test_shims_near_the_ends_and_never_far_apart(length: float) -> None:
 
 def test_the_wall_as_measured_is_drawn_and_told() -> None:
     # Each side 4-11/16, 4-13/16, 4-11/16: a bulge; least squares 4-35/48, lifted to 4-13/16: 1/8 at the ends.
-    job, _, kits = house("measured")
-    text = words(install_sheets_pdf(kits, job))
+    text = words(install_pdf("measured"))
     assert text.count('bulge 1/8": leave the width on and scribe the room edge to the wall') == 4
     assert 'Twist 0": the four corners lie in one plane.' in text
     assert "Scribe to the wall and plane down: W1-1, W1-2, W1-3, W1-4." in text
@@ -220,5 +226,5 @@ def test_diagonal_of_the_jamb_box() -> None:
     # Clear 30-3/4 × 42-3/4: 30.75² + 42.75² = 2773.125, root 52.66…: 52-21/32 on the grid.
     job, _, kits = house("inch")
     assert (kits[0].clear_width, kits[0].clear_height) == (30.75, 42.75)
-    assert 'both diagonals 52 21/32"' in words(install_sheets_pdf(kits, job))
+    assert 'both diagonals 52 21/32"' in words(install_pdf("inch"))
     assert read_length("52 21/32", units=job.units) == pytest.approx((30.75**2 + 42.75**2) ** 0.5, abs=1 / 64)

@@ -9,10 +9,11 @@ from jambs.drawings.layout.boxes import Box, box_around
 from jambs.drawings.views.outlines import turned
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.view import CallOut, Ink, Shape, View, ViewSide
+from jambs.flashing.blank import BlankKind
+from jambs.flashing.laps import LapKind
 from jambs.flashing.make import Flashings, head_of
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
-from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.section.cut import cut_sections
 from jambs.section.region import Section, SectionCut, Stuff
@@ -53,9 +54,9 @@ def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
     )
     targets = _targets(kit, flashings, sections)
     call_outs = [
-        CallOut(target=moved(targets[lap.what]), lines=(words,), side=ViewSide.RIGHT, short=words)
+        CallOut(target=moved(targets[lap.kind]), lines=(words,), side=ViewSide.RIGHT, short=words)
         for lap in flashings.laps
-        if lap.what in targets
+        if lap.kind in targets
         for words in [f"{lap.number}  {lap.what}"]
     ]
     return View(
@@ -103,39 +104,51 @@ def _strips(kit: Kit, flashings: Flashings) -> list[tuple[tuple[Point, ...], Ink
     return strips + [(line, Ink.MEMBRANE) for line in _membranes(kit, flashings).values()]
 
 
-def _membranes(kit: Kit, flashings: Flashings) -> dict[str, tuple[Point, Point]]:
-    """Return tapes and membranes by the name of their lap, upright lines (d, y); those at the sides seen beyond."""
-    placement, names = kit.placement, {lap.what for lap in flashings.laps}
+def _membranes(kit: Kit, flashings: Flashings) -> dict[LapKind, tuple[Point, Point]]:
+    """Return tapes and membranes by their lap, upright lines (d, y); those at the sides seen beyond."""
+    placement, kinds = kit.placement, {lap.kind for lap in flashings.laps}
     height = placement.opening.frame.height
     plane = placement.flange_plane if placement.opening.window.nailing_flange else placement.outside_edge
-    lines: dict[str, tuple[Point, Point]] = {}
-    for name in names & {"tape at the side flanges", "tape at the sides"}:
-        foot = height - 2 * BEYOND if placement.opening.floor_below_frame is not None else BEYOND
-        lines[name] = ((plane + OFF, foot), (plane + OFF, height - BEYOND))
-    for number, name in enumerate(("tape at the head flange", "tape at the head", "membrane at the head")):
-        if name in names:
-            depth = plane + OFF * (1 + (number == 2))
-            foot = TAPE_PAST / 2 if number == 2 else -TAPE_ON_FRAME if number == 1 else 0.0
-            lines[name] = ((depth, height + foot), (depth, height + TAPE_PAST * (1 + (number == 2))))
+    foot = height - 2 * BEYOND if placement.opening.floor_below_frame is not None else BEYOND
+    lines: dict[LapKind, tuple[Point, Point]] = {}
+    if LapKind.SIDE_TAPE in kinds:
+        lines[LapKind.SIDE_TAPE] = ((plane + OFF, foot), (plane + OFF, height - BEYOND))
+    if LapKind.HEAD_TAPE in kinds:
+        low = 0.0 if placement.opening.window.nailing_flange else -TAPE_ON_FRAME
+        lines[LapKind.HEAD_TAPE] = ((plane + OFF, height + low), (plane + OFF, height + TAPE_PAST))
+    if LapKind.HEAD_MEMBRANE in kinds:
+        over = plane + 2 * OFF
+        lines[LapKind.HEAD_MEMBRANE] = ((over, height + TAPE_PAST / 2), (over, height + 2 * TAPE_PAST))
     head = head_of(flashings)
-    if head and "membrane" in names:
+    if head and LapKind.UPSTAND in kinds:
         depth, top = head.start
-        lines["membrane"] = ((depth + OFF, top - 0.7 * head.leg("upstand").width), (depth + OFF, top + UP_MEMBRANE))
+        upstand = head.leg("upstand").width
+        lines[LapKind.UPSTAND] = ((depth + OFF, top - 0.7 * upstand), (depth + OFF, top + UP_MEMBRANE))
     return lines
 
 
-def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]) -> dict[str, Point]:
+BLANKS = {
+    BlankKind.SILL_PAN: LapKind.PAN,
+    BlankKind.SILL_FLASHING: LapKind.SILL_FLASHING,
+    BlankKind.HEAD_FLASHING: LapKind.HEAD_FLASHING,
+}
+
+
+def _targets(kit: Kit, flashings: Flashings, sections: dict[SectionCut, Section]) -> dict[LapKind, Point]:
     """Return where the number of each lap points, by what is lapped, in wall coordinates (d, y)."""
-    targets = {name: line[1] if "side" in name else _middle(line) for name, line in _membranes(kit, flashings).items()}
+    targets = {
+        kind: line[1] if kind is LapKind.SIDE_TAPE else _middle(line)
+        for kind, line in _membranes(kit, flashings).items()
+    }
     for blank in flashings.blanks:
-        targets[blank.name] = _middle(blank.profile[1:3])
+        targets[BLANKS[blank.kind]] = _middle(blank.profile[1:3])
     head = sections[SectionCut.HEAD]
     low = sections.get(SectionCut.SILL, head)
-    targets["window, nailing flange"] = targets["window on its clips"] = _outermost(low, Stuff.FRAME).center
-    targets[PartKind.EXTERIOR_SILL.words] = _outermost(low, Stuff.SILL).center
-    targets["exterior jambs and casing"] = _outermost(head, Stuff.CASING).center
+    targets[LapKind.WINDOW] = _outermost(low, Stuff.FRAME).center
+    targets[LapKind.SILL] = _outermost(low, Stuff.SILL).center
+    targets[LapKind.TRIM] = _outermost(head, Stuff.CASING).center
     cladding = _outermost(head, Stuff.CLADDING)
-    targets["cladding over the head"] = (cladding.center[0], cladding.bottom + 0.15 * cladding.height)
+    targets[LapKind.CLADDING] = (cladding.center[0], cladding.bottom + 0.15 * cladding.height)
     return targets
 
 

@@ -1,17 +1,19 @@
-"""Where each part is fastened, through what, and with what length: for the install sheet."""
+"""How the trim and the buck of one opening are fastened: through what, how long; what the job leaves open, assumed."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from jambs.fasten.findings import NoTrimFastenerLongEnough
+from jambs.fasten.furring import Verdict
 from jambs.fasten.plan import FastenerLine, opening_fasteners
 from jambs.fasten.reach import Through, find_sold, next_length
-from jambs.findings import Finding
+from jambs.findings import Finding, Subject
 from jambs.job.models.layers import BuckKind
-from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.openings import Job
 from jambs.job.models.outside import FastenerEntry, Fixed
-from jambs.length import ROUND_OFF, Grid, length_text, whole_up
+from jambs.length import ROUND_OFF, Grid, whole_up
 from jambs.parts.box import box_gaps
 from jambs.parts.inside import interior_clear
 from jambs.parts.kinds import PartKind
@@ -32,7 +34,10 @@ ASSUMED_OUTSIDE = {"fastener": "long wood screw", "penetration": "1 1/2", "spaci
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InstallFastener:
-    """One kind of fastener of one opening [in]: what it goes through, ``needed`` and sold ``length``, its way in."""
+    """One kind of fastener of one opening [in]: what it goes through, ``needed`` and sold ``length``, its way in.
+
+    ``verdict``: what the published table says of it, where it says anything.
+    """
 
     what: str
     where: str
@@ -42,13 +47,9 @@ class InstallFastener:
     length: float | None
     penetration: float
     is_assumed: bool
+    is_inside: bool
     note: str = ""
-
-    def words(self, job: Job) -> str:
-        """Say the way of the fastener: ``jamb (3/4") + shims (1 7/8") + 1 1/4" into the framing``."""
-        steps = [f"{one.name} ({length_text(one.thickness, units=job.units)})" for one in self.through]
-        into = f"{length_text(self.penetration, units=job.units)} into the framing"
-        return " + ".join([*steps, into])
+    verdict: Verdict | None = None
 
 
 def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
@@ -64,31 +65,37 @@ def shim_gaps(kit: Kit, job: Job) -> Sides:
     return box_gaps(interior_clear(kit.placement, job), kit.placement)
 
 
-def install_fasteners(kit: Kit, job: Job) -> tuple[tuple[InstallFastener, ...], tuple[Finding, ...]]:
+def trim_fasteners(kit: Kit, job: Job) -> tuple[InstallFastener, ...]:
     """Plan all fasteners of one opening's trim; what the job does not state is assumed and marked so."""
-    entries = {fixed: job.outside.fasteners.get(fixed) or _assumed_entry() for fixed in (Fixed.CASING, Fixed.BUCK)}
-    outside = opening_fasteners(kit, entries, job)
     lines = [*_jamb_lines(kit, job), *_casing_lines(kit)]
-    lines += [_outside_line(line, line.fixed not in job.outside.fasteners) for line in outside]
-    return tuple(lines), tuple(finding for line in outside for finding in line.findings)
+    lines += [_outside_line(line, line.fixed not in job.outside.fasteners) for line in buck_and_casing(kit, job)]
+    return tuple(lines)
+
+
+def buck_and_casing(kit: Kit, job: Job) -> tuple[FastenerLine, ...]:
+    """Plan the fasteners of exterior casing and buck, as the job has them or as they are assumed."""
+    entries = {fixed: job.outside.fasteners.get(fixed) or _assumed_entry() for fixed in (Fixed.CASING, Fixed.BUCK)}
+    return opening_fasteners(kit, entries, job)
+
+
+def too_short(lines: Iterable[InstallFastener], about: Subject) -> Iterator[Finding]:
+    """Find trim that no fastener of the table is long enough for; those outside have findings of their own."""
+    for line in lines:
+        sold = find_sold(line.fastener)
+        if line.length is None and line.is_inside and sold:
+            longest = max(sold.lengths)
+            yield NoTrimFastenerLongEnough(
+                subject=about,
+                what=line.what,
+                where=line.where,
+                fastener=line.fastener,
+                needed=line.needed,
+                longest=longest,
+            )
 
 
 def _assumed_entry() -> FastenerEntry:
     return FastenerEntry.model_validate(ASSUMED_OUTSIDE)
-
-
-def assumed_fasteners(lines: Sequence[InstallFastener], job: Job) -> tuple[Assumed, ...]:
-    """List penetrations that nobody stated."""
-    grid = job.shop.grid
-    return tuple(
-        Assumed(
-            what=f"{line.what} fasteners",
-            value=f"{line.fastener}, at least {grid.text(grid.up(line.penetration))} into the framing",
-            why="common practice, the job does not say",
-        )
-        for line in lines
-        if line.is_assumed
-    )
 
 
 def _line(
@@ -105,6 +112,7 @@ def _line(
         length=next_length(needed, sold.lengths if sold else ()),
         penetration=penetration,
         is_assumed=True,
+        is_inside=True,
         note=note,
     )
 
@@ -149,7 +157,6 @@ def _casing_lines(kit: Kit) -> list[InstallFastener]:
 
 def _outside_line(line: FastenerLine, is_assumed: bool) -> InstallFastener:
     what = "exterior casing" if line.fixed is Fixed.CASING else "buck"
-    verdict = line.furring.words if line.furring else ""
     return InstallFastener(
         what=what,
         where=f"{line.count} in all" if line.count else "",
@@ -159,5 +166,6 @@ def _outside_line(line: FastenerLine, is_assumed: bool) -> InstallFastener:
         length=line.length,
         penetration=line.needed - sum(one.thickness for one in line.through),
         is_assumed=is_assumed,
-        note=verdict,
+        is_inside=False,
+        verdict=line.furring,
     )

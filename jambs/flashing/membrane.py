@@ -1,0 +1,25 @@
+"""Where the wall's weather membrane lies, and what laps over the metal and the flange there."""
+
+from __future__ import annotations
+
+from jambs.job.models.layers import Role
+from jambs.length import HALF_64TH, MM_PER_INCH
+from jambs.wall.planes import WallPlanes
+
+LEAST_FLASHING_LAP = 10 / MM_PER_INCH
+"""National Building Code of Canada 9.27.3.8 [in]."""
+
+
+def weather_membrane(planes: WallPlanes) -> float | None:
+    """Depth of the weather membrane [in]: the outermost on or outside the sheathing plane; None where none is named.
+
+    One further in keeps vapour back.
+    """
+    weather = planes.sheathing_plane - HALF_64TH
+    membranes = [one.outer for one in planes.layers if one.layer.role is Role.MEMBRANE and one.outer >= weather]
+    return max(membranes, default=None)
+
+
+def is_behind(behind: float) -> bool:
+    """Say whether a membrane lies too far behind a plane to lap over what stands there [in]."""
+    return behind > LEAST_FLASHING_LAP

@@ -1,0 +1,115 @@
+"""The order of work on an install sheet, from the parts of a kit: no step names another, and each is in a step."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+
+from jambs.flashing.laps import PARTS_OF, Lap
+from jambs.job.models.openings import Job
+from jambs.job.models.trim import Joint
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.part import Part
+from jambs.sides import Side
+
+CORNER_WORDS = {
+    Joint.RABBET: "glue and screw the rabbeted corners",
+    Joint.MITER: "glue and screw the mitered corners",
+}
+
+
+def parts_of(kit: CutKit, kind: PartKind, where: Where) -> tuple[Part, ...]:
+    """Return the parts of a kind that a kit has in one of its sets."""
+    return tuple(part for part in kit.parts if part.kind is kind and part.where is where)
+
+
+def marks_text(parts: Iterable[Part]) -> str:
+    """Return the marks of parts, as they stand on their labels."""
+    return ", ".join(part.mark for part in parts)
+
+
+def buck_steps(kit: CutKit, job: Job) -> list[str]:
+    """Return the work before the window is put in, a sentence each; none without a buck."""
+    boards = [part for part in kit.parts if part.where is Where.BUCK]
+    buck = kit.placement.buck
+    if buck is None or not boards:
+        return []
+    depth = job.shop.grid.text(buck.outer - buck.inner)
+    if boards[0].kind is PartKind.LINER_BUCK:
+        how = f"line the framing opening with it, {depth} deep, plumb, square and straight; its joints sealed"
+    else:
+        how = f"set it on the sheathing round the opening, {depth} deep, square and in one plane; its joints sealed"
+    return [f"{boards[0].kind.words.capitalize()} ({marks_text(boards)}): {how}. Fasteners are in the table below."]
+
+
+def lap_parts(lap: Lap, kit: CutKit) -> tuple[Part, ...]:
+    """Return the exterior parts that a lap puts on."""
+    return tuple(part for kind in PARTS_OF.get(lap.kind, ()) for part in parts_of(kit, kind, Where.EXTERIOR))
+
+
+def inside_steps(kit: CutKit, job: Job) -> list[str]:
+    """Return the order of work inside, a sentence each."""
+    steps = ["Lay out all parts and hold the marks against this sheet; check that the frame is plumb, level, square."]
+    jambs = parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)
+    stool = parts_of(kit, PartKind.STOOL, Where.INTERIOR)
+    if jambs:
+        steps.append(
+            "Hold the tape once more at the four corners: each depth is a part's width less what it stands proud."
+        )
+        steps.append(_box(jambs, kit, job))
+    if stool:
+        steps.append(
+            f"Fit the stool ({marks_text(stool)}) first: horns to the wall, level, back edge tight to the frame; "
+            "shim under it."
+        )
+    if jambs:
+        steps += _setting(kit, job)
+    return [*steps, *_casing(kit, job), *_apron(kit)]
+
+
+def _box(jambs: tuple[Part, ...], kit: CutKit, job: Job) -> str:
+    trim, text = kit.placement.opening.interior, job.shop.grid.text
+    corners = CORNER_WORDS.get(trim.jamb.joint, f"glue and screw the corners, {trim.jamb.joint.value}")
+    diagonal = text(math.hypot(kit.clear_width, kit.clear_height))
+    box = (
+        f"Build the jamb box ({marks_text(jambs)}) on the bench: {corners}; clear inside {text(kit.clear_width)} × "
+        f"{text(kit.clear_height)}, both diagonals {diagonal}."
+    )
+    has_bottom = any(part.side is Side.SILL for part in jambs)
+    return box if has_bottom else f"{box} Tack a strip across the open side."
+
+
+def _setting(kit: CutKit, job: Job) -> list[str]:
+    trim, text = kit.placement.opening.interior, job.shop.grid.text
+    return [
+        f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all round; wedge it.",
+        "Shim in pairs at the marked places, jambs straight and square to the frame; no shim past the wall.",
+        "Fasten through jamb and shims into the framing; check the reveals after every pair.",
+        f"Check with a straightedge: jambs stand {text(job.shop.proud)} proud of the wall, nowhere shy.",
+        *_scribe(kit),
+        "Close the gap between jamb and rough opening airtight: backer and sealant, or low-expansion foam.",
+    ]
+
+
+def _scribe(kit: CutKit) -> list[str]:
+    scribed = [part for part in kit.parts if part.is_scribed]
+    return [f"Scribe to the wall and plane down: {marks_text(scribed)}."] if scribed else []
+
+
+def _casing(kit: CutKit, job: Job) -> list[str]:
+    casing = parts_of(kit, PartKind.CASING, Where.INTERIOR)
+    if not casing:
+        return []
+    reveal = job.shop.grid.text(kit.placement.opening.interior.casing_reveal)
+    order = "head first, then legs" + (", the bottom last" if any(part.side is Side.SILL for part in casing) else "")
+    return [f"Case ({marks_text(casing)}): mark the casing reveal of {reveal} at the corners; {order}."]
+
+
+def _apron(kit: CutKit) -> list[str]:
+    apron = parts_of(kit, PartKind.APRON, Where.INTERIOR)
+    return (
+        [f"Apron ({marks_text(apron)}) last: tight under the stool, its ends under the casing's outer edges."]
+        if apron
+        else []
+    )

@@ -1,0 +1,95 @@
+"""Install sheets come from the kit: each part is in a step, no step names what the kit does not have."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+import pytest
+from cases import examples
+from hypothesis import given
+from outside_houses import EXAMPLES, HOUSES, planned
+from random_kits import RandomKit, kits
+
+from jambs.app.chain import make_kits
+from jambs.flashing.blank import BlankKind
+from jambs.job import read_job
+from jambs.outside.house import PlannedHouse, plan_house
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.kinds import PartKind, Where
+from jambs.sheets.install_sheet import install_data
+
+BLANK_WORDS = {
+    BlankKind.SILL_PAN: r"\bpan\b|\bpan's\b|end dams?\b",
+    BlankKind.SILL_FLASHING: r"\bsill flashing\b",
+}
+PART_WORDS = {
+    (PartKind.STOOL, Where.INTERIOR): r"\bstool\b|\bhorns?\b",
+    (PartKind.APRON, Where.INTERIOR): r"\bapron\b",
+    (PartKind.EXTENSION_JAMB, Where.INTERIOR): r"\bjamb box\b",
+    (PartKind.EXTERIOR_SILL, Where.EXTERIOR): r"(?<!rough )\bsill\b",
+    (PartKind.EXTERIOR_JAMB, Where.EXTERIOR): r"\bexterior jambs\b",
+    (PartKind.HEAD_FLASHING, Where.EXTERIOR): r"\bhead flashing\b|\bupstand\b",
+    (PartKind.LINER_BUCK, Where.BUCK): r"\bliner buck\b",
+    (PartKind.OUTBOARD_BUCK, Where.BUCK): r"\boutboard buck\b",
+}
+"""Words that a step may say only where the kit has the part."""
+
+
+def steps_of(kit: CutKit, house: PlannedHouse, job: Any) -> list[str]:
+    """All steps of an install sheet as they are printed."""
+    data = install_data(kit, house.installing[kit.mark], job)
+    outside = [f"{one['what']} ({one['parts']}): {one['over']}" for one in data["outside"]]
+    return [*data["buck"], *data["inside"], *outside]
+
+
+def hold(kit: CutKit, house: PlannedHouse, job: Any) -> None:
+    text = "\n".join(steps_of(kit, house, job))
+    missing = [part.mark for part in kit.parts if not re.search(rf"(?<![\w-]){re.escape(part.mark)}(?![\w-])", text)]
+    assert missing == []
+    marks = set(re.findall(rf"{re.escape(kit.mark)}-\d+", text))
+    assert marks <= {part.mark for part in kit.parts}
+    has = {(part.kind, part.where) for part in kit.parts}
+    for key, words in PART_WORDS.items():
+        assert key in has or not re.search(words, text, re.IGNORECASE), (key, text)
+    blanks = {blank.kind for blank in house.installing[kit.mark].fitting.flashings.blanks}
+    for kind, words in BLANK_WORDS.items():
+        assert kind in blanks or not re.search(words, text, re.IGNORECASE), (kind, text)
+
+
+@pytest.mark.parametrize("name", HOUSES)
+def test_every_opening_of_the_houses(name: str) -> None:
+    job, house = planned(name)
+    for kit in house.kits:
+        hold(kit, house, job)
+
+
+def test_every_opening_of_the_studio() -> None:
+    job = read_job(EXAMPLES / "garden-studio")
+    house = plan_house(make_kits(job), job)
+    for kit in house.kits:
+        hold(kit, house, job)
+
+
+@given(kits())
+@examples(30)
+def test_any_kit(random: RandomKit) -> None:
+    house = plan_house([random.kit], random.job)
+    hold(house.kits[0], house, random.job)
+
+
+def test_a_door_speaks_of_no_sill_pan_or_end_dam() -> None:
+    """The case that was seen: a door without sill or pan was told of both."""
+    job, house = planned("harbour-house")
+    (door,) = (kit for kit in house.kits if kit.mark == "D01")
+    text = "\n".join(steps_of(door, house, job))
+    assert re.findall(r"\bsill\b|\bpan\b|\bdams?\b", text) == []
+    assert "door, nailing flange" in text and "threshold bedded in sealant" in text
+    assert "exterior jambs and casing (D01-7, D01-8, D01-9, D01-10, D01-11, D01-12): legs down past the frame" in text
+
+
+def test_a_window_with_all_of_them_speaks_of_all() -> None:
+    job, house = planned("harbour-house")
+    text = "\n".join(steps_of(house.kits[0], house, job))
+    for word in ("sill pan", "end dams", "sill flashing", "exterior sill", "stool", "apron", "outboard buck"):
+        assert word in text.lower(), word
