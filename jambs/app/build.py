@@ -23,7 +23,6 @@ from jambs.issued.record import Record
 from jambs.issued.writing import Conflict
 from jambs.job import Job
 from jambs.job.reading.faults import advice
-from jambs.job.reading.read import job_file
 from jambs.outside.house import PlannedHouse
 from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
@@ -64,12 +63,6 @@ class Asked:
     def chosen(self) -> tuple[CutKit, ...]:
         """The kits whose papers are written."""
         return tuple(kit for kit in self.kits if not self.only or kit.mark in self.only)
-
-
-def output_folder(path: str | Path) -> Path:
-    """Return where the papers of a job go if nothing else is said: ``output/<job>`` under the current folder."""
-    file = job_file(path).resolve()
-    return Path("output") / (file.parent.name if file.stem == "job" else file.stem)
 
 
 def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True) -> Asked:

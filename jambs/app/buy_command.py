@@ -71,9 +71,9 @@ def buy(
     Writes the buying list and the cutting plan (PDF), lists (CSV), and the plan with its certificate (JSON).
     Prices, lengths and boards on hand stand under shop: in the job file; what is missing is assumed, and printed so.
     """
-    from jambs.app.build import output_folder
     from jambs.app.buy import plan_text, spoiled_of
     from jambs.app.errors import read, told
+    from jambs.app.output_folder import output_folder
     from jambs.app.stopped import INTERRUPTED
     from jambs.app.writing import place_of
     from jambs.stock.house.house_plan import Effort

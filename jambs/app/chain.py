@@ -26,12 +26,21 @@ class Unbuildable(Exception):
 
 
 def make_kits(job: Job, book: MarkBook = NO_MARKS) -> tuple[Kit, ...]:
-    """Place every window of a job and make its parts; ``book``: the marks that were given.
+    """Place every window of a job and make its parts, every reading believed; ``book``: the marks that were given.
 
     Raises:
         Unbuildable: some opening cannot be placed or made.
     """
-    return _made(placed(job, _heat_study(job)), job, book)
+    return kits_at(placed_by_rule(job), job, book)
+
+
+def placed_by_rule(job: Job) -> tuple[Placement, ...]:
+    """Place every window of a job, by the study of heat where a rule asks for it.
+
+    Raises:
+        Unbuildable: some opening cannot be placed.
+    """
+    return placed(job, _heat_study(job))
 
 
 def planned(kits: Sequence[Kit], job: Job) -> PlannedHouse:
@@ -76,7 +85,12 @@ def _heat_study(job: Job) -> LeastHeatLoss | None:
     return least_heat_loss(job)
 
 
-def _made(placements: Iterable[Placement], job: Job, book: MarkBook) -> tuple[Kit, ...]:
+def kits_at(placements: Iterable[Placement], job: Job, book: MarkBook = NO_MARKS) -> tuple[Kit, ...]:
+    """Make the parts of placed windows; ``book``: the marks that were given.
+
+    Raises:
+        Unbuildable: some opening cannot be made.
+    """
     kits: list[Kit] = []
     sentences: list[str] = []
     for placement in placements:

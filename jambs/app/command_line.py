@@ -71,7 +71,7 @@ def check(job: Path) -> None:
 
     The windows are placed and the parts are made, so that all faults are found. Nothing is written.
     """
-    from jambs.app.build import output_folder
+    from jambs.app.output_folder import output_folder
     from jambs.app.table import summary_text
 
     target = told(lambda: output_folder(job))
@@ -96,7 +96,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, w
 
     With --only, the lists of the whole house stay as they are.
     """
-    from jambs.app.build import output_folder
+    from jambs.app.output_folder import output_folder
     from jambs.app.table import summary_text
 
     target = out or told(lambda: output_folder(job))

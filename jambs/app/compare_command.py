@@ -23,8 +23,8 @@ def compare(job: Path, out: Path | None, overwrite: bool) -> None:
 
     Writes pages to pin up (PDF), all figures (JSON), and a table of the candidates (CSV).
     """
-    from jambs.app.build import output_folder
     from jambs.app.errors import read, told
+    from jambs.app.output_folder import output_folder
     from jambs.app.positions import compare as compare_job
     from jambs.app.positions import comparison_text
     from jambs.app.writing import place_of

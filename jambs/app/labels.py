@@ -49,12 +49,13 @@ def labels(
 ) -> None:
     """Print a label for every part of JOB."""
     from jambs.app.basis import basis_of
-    from jambs.app.build import output_folder, with_boards_on_record
+    from jambs.app.build import with_boards_on_record
     from jambs.app.chain import planned
     from jambs.app.errors import read, stop, told, write_site_papers
     from jambs.app.issuing import issue_record
     from jambs.app.label_issues import label_issues
     from jambs.app.marking import marked_kits
+    from jambs.app.output_folder import output_folder
     from jambs.sheets.labels import STOCK, LabelError, cutting_order, labels_pdf
 
     found = read(job)

@@ -6,7 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from jambs.app.chain import Unbuildable, make_kits
+from jambs.app.chain import Unbuildable, kits_at, placed_by_rule
+from jambs.app.first_reads import FirstReads, first_reads, with_readings
 from jambs.app.writing import PaperFolder, hand_in, record_faults, today, writing_turn
 from jambs.issued.basis import Basis, basis_bytes
 from jambs.issued.marks import MARKS, marks_document, recorded_marks
@@ -22,11 +23,15 @@ from jambs.sheets.record import job_record
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarkedKits:
-    """Kits, the book that their marks are in, and openings that were renamed since the last issue: new mark → old."""
+    """Kits, the book that their marks are in, and openings that were renamed since the last issue: new mark → old.
+
+    ``reads``: what every reading that was found in the job was taken of; those that are void are not in the kits.
+    """
 
     kits: tuple[Kit, ...]
     book: MarkBook
     renamed: dict[str, str]
+    reads: FirstReads
 
 
 def marked_kits(job: Job, folder: Path) -> MarkedKits:
@@ -38,13 +43,15 @@ def marked_kits(job: Job, folder: Path) -> MarkedKits:
     with record_faults():
         record = Record.open(folder)
     book = recorded_marks(record)
-    kits = make_kits(job, book)
+    placements, reads = placed_by_rule(job), first_reads(job, folder)
+    held = reads.held(placements)
+    kits = kits_at(held, job, book)
     renamed = _renamed(kits, job, record)
     for new, old in renamed.items():
         book = book.renamed(old, new)
     if renamed:
-        kits = make_kits(job, book)
-    return MarkedKits(kits=kits, book=with_kits(book, kits), renamed=renamed)
+        kits = kits_at(held, job, book)
+    return MarkedKits(kits=kits, book=with_kits(book, kits), renamed=renamed, reads=reads.with_new(placements))
 
 
 def _renamed(kits: Sequence[Kit], job: Job, record: Record) -> dict[str, str]:
@@ -62,11 +69,14 @@ def with_kits(book: MarkBook, kits: Sequence[Kit]) -> MarkBook:
 def with_marks(work: Commit, marked: MarkedKits, record: Record, *, has_renamed: bool = False) -> Commit:
     """Return what a verb hands in together with the marks that it printed, for the record as it is now.
 
+    What its readings were taken of goes with it.
+
     ``has_renamed``: this issue renames openings; until one does the job may still go back, and nothing is kept.
 
     Raises:
         Unbuildable: other papers gave some of these marks to other parts since the kits were made.
     """
+    work = with_readings(work, marked.reads, record)
     if marked.renamed and not has_renamed:
         return work
     book = recorded_marks(record)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,8 +11,8 @@ import click
 from jambs.app.job_argument import JOB
 
 if TYPE_CHECKING:
-    from jambs.issued.basis import Basis
     from jambs.job import Job
+    from jambs.place.placement import Placement
 
 TABLE = "measures"
 
@@ -32,40 +33,34 @@ def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
     The table stands beside the job file, its marks and places filled in; one that is there already is left as it is.
     Readings that are likely slips are asked about.
     """
-    from jambs.app.build import output_folder
+    from jambs.app.basis import placed_basis
+    from jambs.app.chain import placed
     from jambs.app.errors import read, told, write_site_papers
+    from jambs.app.first_reads import first_reads
+    from jambs.app.output_folder import output_folder
 
     found = read(job)
-    sheets = told(lambda: _sheets(found))
     target = out or told(lambda: output_folder(job))
-    basis = told(lambda: _basis(found))
+    openings = told(lambda: first_reads(found, target).held(placed(found)))
+    sheets = told(lambda: _sheets(found, openings))
+    basis = placed_basis(openings, found)
     write_site_papers(sheets, target, found, basis, verb="measure", overwrite=overwrite)
-    told(lambda: _write_table(found, job, table))
-    for sentence in told(lambda: _questions(found)):
+    told(lambda: _write_table(found, openings, job, table))
+    for sentence in told(lambda: _questions(found, openings)):
         click.echo(sentence)
 
 
-def _sheets(job: Job) -> dict[str, bytes]:
-    from jambs.app.chain import placed
+def _sheets(job: Job, placements: Sequence[Placement]) -> dict[str, bytes]:
     from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf
 
-    placements = placed(job)
     return {
         "measure sheets.pdf": measure_sheets_pdf(placements, job),
         "depths to measure.pdf": measure_list_pdf(placements, job),
     }
 
 
-def _basis(job: Job) -> Basis:
-    from jambs.app.basis import placed_basis
-    from jambs.app.chain import placed
-
-    return placed_basis(placed(job), job)
-
-
-def _write_table(job: Job, path: Path, kind: str) -> None:
+def _write_table(job: Job, placements: Sequence[Placement], path: Path, kind: str) -> None:
     """Write the empty table beside the job file unless there is one."""
-    from jambs.app.chain import placed
     from jambs.app.whole_file import write_whole
     from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
     from jambs.job.reading.read import job_file
@@ -76,19 +71,19 @@ def _write_table(job: Job, path: Path, kind: str) -> None:
     if there:
         click.echo(f"{there[0]} is there already and is left as it is")
         return
-    planned = {one.opening.mark: planned_texts(one, units=job.units) for one in placed(job)}
-    rows = measures_rows([one for one in job.openings if one.measured is None], planned, units=job.units)
+    planned = {one.opening.mark: planned_texts(one, units=job.units) for one in placements}
+    unread = [one.opening for one in placements if one.opening.measured is None]
+    rows = measures_rows(unread, planned, units=job.units)
     file = folder / f"{TABLE}.{kind}"
     write_whole(file, measures_csv(rows) if kind == "csv" else measures_xlsx(rows))
     click.echo(f"{file} is written. Fill it in, then add to the job file:  measures: {file.name}")
 
 
-def _questions(job: Job) -> list[str]:
-    from jambs.app.chain import placed
+def _questions(job: Job, placements: Sequence[Placement]) -> list[str]:
     from jambs.parts.as_built import questions
 
     return [
         f"asked  {one.opening.mark}: {question.words(units=job.units)}"
-        for one in placed(job)
+        for one in placements
         for question in questions(one, units=job.units)
     ]

@@ -35,9 +35,9 @@ def revisions(job: Path, out: Path | None, withdraw_to: int | None, job_file: st
     one, so that nothing issued is lost. The job file stays as it is; what differs in it is told, and it can be written
     as it was then.
     """
-    from jambs.app.build import output_folder
     from jambs.app.errors import read, told
     from jambs.app.issue_text import revisions_text
+    from jambs.app.output_folder import output_folder
 
     if job_file and withdraw_to is None:
         raise click.UsageError("--job-file goes with --withdraw-to; name the issue to go back to")

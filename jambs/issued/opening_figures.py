@@ -116,7 +116,7 @@ def _measured_why(old: Record, new: Record) -> str:
     if old["depths"]["measured"] == new["depths"]["measured"]:
         return ""
     if now is None:
-        return "measured depths withdrawn, as planned again"
+        return "half measured" if new["depths"]["measured"] else "measured depths withdrawn, as planned again"
     return f"measured {now}" if was is None else f"measured again {now}"
 
 

@@ -11,7 +11,7 @@ from jambs.job.measured.measuring_points import Kind, Place, measure_places, rea
 from jambs.job.measured.reading_checks import Held, Question, find_slips
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import Role, Wall
-from jambs.job.models.openings import Measured, Opening, SideDepths
+from jambs.job.models.openings import Measured, Opening, Origin, SideDepths
 from jambs.job.models.readings import MEETING, Readings, SideReadings
 from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units
@@ -27,6 +27,8 @@ from jambs.place.placement import Placement, Sides
 
 PLANNED = "PLANNED – MEASURE BEFORE CUTTING"
 """The banner over every paper whose depths nobody has measured."""
+NOT_READ = "–"
+"""Stands among readings where nobody read one."""
 
 Points = dict[str, list[float | None]]
 
@@ -86,7 +88,7 @@ def as_built(placement: Placement) -> tuple[Placement, tuple[Finding, ...]]:
     about, measured = Subject.opening(opening.mark), _filled(placement, readings)
     built = _with_frame(placement, readings)
     built = replace(built, opening=replace(built.opening, measured=measured))
-    return built, (*_lacking_findings(_lacking(opening), measured, about), *_frame_findings(readings, about))
+    return built, (*_lacking_findings(opening, measured, about), *_frame_findings(readings, about))
 
 
 def without_odd_readings(placement: Placement, *, units: Units) -> Placement:
@@ -101,8 +103,8 @@ def without_odd_readings(placement: Placement, *, units: Units) -> Placement:
 
 
 def is_measured(opening: Opening) -> bool:
-    """Say whether the interior depths of an opening were taken at both ends of every side."""
-    return opening.measured is not None and not _lacking(opening)
+    """Say whether the interior depths of an opening were read at every corner."""
+    return opening.measured is not None and opening.measured.inside_is_read
 
 
 # ---- the frame
@@ -160,12 +162,12 @@ def _difference(pair: Sequence[float | None] | None) -> float:
 
 
 def _filled(placement: Placement, readings: Readings) -> Measured | None:
-    """Return measured depths with what was not read as planned; nothing where no interior depth was read."""
+    """Return measured depths with what was not read as planned; nothing where no depth was read at all."""
     bare = 0.0 if readings.wall_finish else finish_thickness(placement.opening.wall)
     inside = _sides(readings.interior_depth, placement.interior_depth, bare, _places_of(placement, "interior_depth"))
-    if inside is None:
-        return None
     outside = _sides(readings.exterior_depth, placement.exterior_depth, 0.0, _places_of(placement, "exterior_depth"))
+    if inside is None and outside is None:
+        return None
     return Measured(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
 
 
@@ -189,36 +191,46 @@ def _sides(read: SideReadings | None, planned: float, bare: float, counts: dict[
             known = points[side][at] if points[side][at] is not None else points[leg][end]
             points[side][at] = points[leg][end] = known
     filled = {side: _line(found, planned, bare) for side, found in points.items()}
-    return SideDepths(**filled)
+    depths = {side: tuple(depth for depth, _ in line) for side, line in filled.items()}
+    return SideDepths(**depths, origins={side: tuple(origin for _, origin in line) for side, line in filled.items()})
 
 
-def _line(points: Sequence[float | None], planned: float, bare: float) -> tuple[float, ...]:
-    found = [None if point is None else point + bare for point in points]
-    ends = (0, len(found) - 1)
-    known = {at: depth for at, depth in enumerate(found) if depth is not None}
-    known |= {at: planned for at in ends if at not in known}
-    return tuple(_between(at, known) for at in range(len(found)))
+Point = tuple[float, Origin]
+"""A depth [in] and where it is from."""
 
 
-def _between(at: int, known: dict[int, float]) -> float:
+def _line(points: Sequence[float | None], planned: float, bare: float) -> tuple[Point, ...]:
+    known = {at: (depth + bare, Origin.READ) for at, depth in enumerate(points) if depth is not None}
+    known |= {at: (planned, Origin.PLANNED) for at in (0, len(points) - 1) if at not in known}
+    return tuple(_point(at, known) for at in range(len(points)))
+
+
+def _point(at: int, known: dict[int, Point]) -> Point:
     if at in known:
         return known[at]
     low, high = max(one for one in known if one < at), min(one for one in known if one > at)
-    return known[low] + (known[high] - known[low]) * (at - low) / (high - low)
+    first, last = known[low][0], known[high][0]
+    return first + (last - first) * (at - low) / (high - low), Origin.BETWEEN
 
 
-def _lacking(opening: Opening) -> tuple[Place, ...]:
-    """Return the ends of sides whose interior depth was not read."""
+def _lacking(opening: Opening, kind: Kind) -> tuple[Place, ...]:
+    """Return the corners whose depth was not read."""
     return tuple(
         place
         for place in measure_places(opening)
-        if place.kind is Kind.INTERIOR_DEPTH
+        if place.kind is kind
         and (place.x in (0, 1) and place.y in (0, 1))
         and reading_at(place, opening.readings) is None
     )
 
 
-def _lacking_findings(lacking: Sequence[Place], measured: Measured | None, about: Subject) -> list[Finding]:
-    if not lacking:
-        return []
-    return [NothingMeasured(subject=about) if measured is None else HalfMeasured(subject=about, places=tuple(lacking))]
+def _lacking_findings(opening: Opening, measured: Measured | None, about: Subject) -> list[Finding]:
+    found: list[Finding] = []
+    inside, outside = (_lacking(opening, kind) for kind in (Kind.INTERIOR_DEPTH, Kind.EXTERIOR_DEPTH))
+    if measured is None or measured.interior_depth is None:
+        found.append(NothingMeasured(subject=about))
+    elif inside:
+        found.append(HalfMeasured(subject=about, places=inside))
+    if measured and measured.exterior_depth and outside:
+        found.append(HalfMeasured(subject=about, is_outside=True, places=outside))
+    return found

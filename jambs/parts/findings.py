@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -9,6 +10,7 @@ from jambs.findings import Finding, Severity
 from jambs.job.measured.measuring_points import Place
 from jambs.job.measured.reading_checks import Question
 from jambs.length import Units
+from jambs.parts.changed_since_words import Change, Taken
 from jambs.parts.edge import FittedEdge, WallBend, remedy
 from jambs.sides import Side
 
@@ -274,7 +276,44 @@ class MeasuredOffPlan(Finding):
         )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallThicknessOff(Finding):
+    """Interior and exterior depth together are off their plan by a length, negative where the wall is thinner [in]."""
+
+    code: ClassVar[str] = "wall-thickness-off"
+    severity: Severity = Severity.CHECK
+    off: float
+
+    def sentence(self, units: Units) -> str:
+        """Say by how much, and what may be wrong."""
+        more = "thicker" if self.off > 0 else "thinner"
+        return (
+            f"Inside and outside together the wall measures {units.text(abs(self.off))} {more} than its layers add up "
+            "to: check the layers of the wall and the depths of the frame."
+        )
+
+
 # ---- what was read
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingsSetAside(Finding):
+    """Readings that were taken of something that is not so any more; the opening stays as planned."""
+
+    code: ClassVar[str] = "readings-set-aside"
+    severity: Severity = Severity.CHECK
+    what: tuple[Taken, ...]
+    date: datetime.date
+    changes: tuple[Change, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Name the readings, say what changed since, and what to do."""
+        names = " and ".join(one.value for one in self.what)
+        why = "; ".join(one.words(units) for one in self.changes)
+        return (
+            f"The {names} read on {self.date.isoformat()} are set aside, since then {why}. Planned sizes hold: measure "
+            "again, and write the new readings with their day."
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -348,8 +387,8 @@ class NothingMeasured(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class HalfMeasured(Finding):
-    """At these places the interior depth was not read."""
+class HalfMeasured(WallFinding):
+    """At these places, all of them corners inside or all outside, the depth was not read."""
 
     code: ClassVar[str] = "half-measured"
     severity: Severity = Severity.CHECK
@@ -358,7 +397,7 @@ class HalfMeasured(Finding):
     def sentence(self, units: Units) -> str:
         """Name the places."""
         names = ", ".join(f"{place.number} ({place.words})" for place in self.places)
-        return f"Half measured: the depth at {names} is as planned, measure before cutting."
+        return self.placed(f"Half measured: the depth at {names} is as planned, measure before cutting.")
 
 
 # ---- the sill and the boards

@@ -46,9 +46,9 @@ class Figure:
 class Kit:
     """All parts of one opening and the figures they were made from.
 
-    ``is_measured``: the depths are from the wall, not from the plan. ``clear_width``, ``clear_height``: between the
-    faces of the interior extension jambs [in]. ``sides``: depths by side; first → last runs left → right on head and
-    sill, bottom → top on the legs.
+    ``is_measured``: the interior depths are from the wall, not from the plan. ``clear_width``, ``clear_height``:
+    between the faces of the interior extension jambs [in]. ``sides``: depths by side; first → last runs left → right
+    on head and sill, bottom → top on the legs.
     """
 
     placement: Placement
@@ -66,3 +66,9 @@ class Kit:
     def mark(self) -> str:
         """The opening's mark."""
         return self.placement.opening.mark
+
+    @property
+    def outside_is_measured(self) -> bool:
+        """Say whether the exterior depths are from the wall, not from the plan."""
+        measured = self.placement.opening.measured
+        return measured is not None and measured.outside_is_read

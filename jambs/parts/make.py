@@ -34,7 +34,16 @@ from jambs.parts.part import Part
 from jambs.parts.planned import width_left_on
 from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_findings
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
-from jambs.place.findings import weight_text
+from jambs.parts.where_it_stands import where_it_stands
+from jambs.place.checks import depth_findings
+from jambs.place.findings import (
+    ExteriorTooShallow,
+    FrameStandsProud,
+    InteriorTooShallow,
+    JambWiderThanBoards,
+    weight_text,
+)
+from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Placement, Sides
 from jambs.sides import Side
 
@@ -51,10 +60,12 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
     Raises:
         PartsError: nothing is left between the jambs, or stool or sill cannot lap under the frame.
     """
-    about = Subject.opening(placement.opening.mark)
+    about, planned_depth = Subject.opening(placement.opening.mark), placement.interior_depth
+    placement, standing_findings = where_it_stands(placement, job)
     placement, built_findings = as_built(placement)
-    inner, inner_findings = _interior_sides(placement, job.shop, job.limits)
+    inner, inner_findings = _interior_sides(placement, planned_depth, job.shop, job.limits)
     outer, outer_findings = _exterior_sides(placement, job.shop, job.limits)
+    placement = _with_depths_as_built(placement, deepest(inner), deepest(outer), job)
     try:
         inside = make_inside(placement, inner, job)
         outside = make_outside(placement, outer, job)
@@ -73,13 +84,14 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         figures=_figures(placement, inside, outside, inner),
         findings=(
             *placement.findings,
+            *standing_findings,
             *built_findings,
             *inner_findings,
             *outer_findings,
             *box_findings(box_gaps(inside.clear, placement), placement, job.shop.shim_space),
             *reveal_findings(inside.clear, placement),
             *casing_findings(inside.clear, placement),
-            *_fall_findings(placement, about),
+            *_fall_findings(placement, deepest(outer), about),
             *_board_findings(parts, about),
         ),
         assumed=_assumed(placement, parts, job),
@@ -92,16 +104,37 @@ Sided = tuple[dict[Side, FittedSide], tuple[Finding, ...]]
 """Depths by side, and what is to be known of them."""
 
 
-def _interior_sides(placement: Placement, shop: Shop, limits: Limits) -> Sided:
+OF_DEPTHS = (FrameStandsProud, JambWiderThanBoards, ExteriorTooShallow)
+"""What is said of the depths alone: said again of those that the kit is made from."""
+
+
+def _with_depths_as_built(placement: Placement, inside: float, outside: float, job: Job) -> Placement:
+    """Let what is said of the depths follow those that the parts are made from [in], not those that were planned."""
+    if placement.opening.measured is None:
+        return placement
+    others = (one for one in placement.findings if not isinstance(one, OF_DEPTHS))
+    return replace(placement, findings=(*depth_findings(placement.opening, inside, outside, job), *others))
+
+
+def _interior_sides(placement: Placement, planned_depth: float, shop: Shop, limits: Limits) -> Sided:
+    """Return the depths inside by side; ``planned_depth``: what was planned before anything was read [in].
+
+    Raises:
+        PartsError: as planned they are less than the shop mills.
+    """
     measured, about = placement.opening.measured, Subject.opening(placement.opening.mark)
-    if measured is None:
-        return planned_sides(placement.interior_depth), ()
+    if measured is None or measured.interior_depth is None:
+        depth, least = placement.interior_depth, limits.least_interior_depth
+        if SAME_PLANE < depth < least - SAME_PLANE:
+            raise PartsError(InteriorTooShallow(subject=about, depth=depth, least=least))
+        return planned_sides(depth), ()
     sides = fitted_sides(measured.interior_depth, shop)
     findings = wall_findings(measured.interior_depth, shop, limits, about=about)
     shallow = min(min(side.start_depth, side.finish_depth) for side in sides.values())
     if shallow < limits.least_interior_depth:
         findings.append(MeasuredTooShallow(subject=about, depth=shallow, least=limits.least_interior_depth))
-    off = deepest(sides) - placement.interior_depth
+    read = {side: one for side, one in sides.items() if measured.interior_depth.has_read_ends(side.value)}
+    off = deepest(read) - planned_depth if read else 0.0
     if abs(off) > limits.taper:
         findings.append(MeasuredOffPlan(subject=about, off=off))
     return sides, tuple(findings)
@@ -136,11 +169,12 @@ def _figures(
     placement: Placement, inside: Inside, outside: Outside, sides: dict[Side, FittedSide]
 ) -> tuple[Figure, ...]:
     gaps = box_gaps(inside.clear, placement)
+    how = "as it stands" if placement.stands_as_measured else "planned"
     frame_depth = placement.opening.window.jamb_depth + placement.opening.window.frame_projection
     return (
-        Figure(name="interior depth", value=placement.interior_depth, note="finished face to frame, planned"),
+        Figure(name="interior depth", value=placement.interior_depth, note=f"finished face to frame, {how}"),
         Figure(name="frame depth", value=frame_depth, note="inside edge to outside edge"),
-        Figure(name="exterior depth", value=placement.exterior_depth, note="frame to trim plane, planned"),
+        Figure(name="exterior depth", value=placement.exterior_depth, note=f"frame to trim plane, {how}"),
         Figure(name="flange plane", value=placement.flange_plane, note="from the finished face"),
         *inside.figures,
         Figure(name="shim space left", value=gaps.left, note="jamb box to rough opening"),
@@ -157,9 +191,9 @@ def _sill_gap(placement: Placement, gaps: Sides) -> tuple[Figure, ...]:
     return (Figure(name="shim space sill", value=gaps.sill, note="jamb box or stool to rough opening"),)
 
 
-def _fall_findings(placement: Placement, about: Subject) -> list[Finding]:
+def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) -> list[Finding]:
     trim = placement.opening.exterior
-    if trim is None or trim.sill is None or placement.exterior_depth <= 0:
+    if trim is None or trim.sill is None or exterior_depth <= 0:
         return []
     found: list[Finding] = []
     fall = math.tan(math.radians(trim.sill.slope))

@@ -30,9 +30,12 @@ def fitted_sides(depths: SideDepths, shop: Shop) -> dict[Side, FittedSide]:
 def wall_findings(
     depths: SideDepths, shop: Shop, limits: Limits, *, about: Subject, is_outside: bool = False
 ) -> list[Finding]:
-    """Find what is wrong with the wall that was measured: tapers, bends, twist."""
-    edges = _edges(depths, shop).items()
-    found = [one for side, edge in edges for one in _side_findings(side, edge, shop, limits, about, is_outside)]
+    """Find what is wrong with the wall that was measured: tapers, bends, twist.
+
+    Only of what was read: a side with an end as planned has no taper of its own.
+    """
+    edges = {side: edge for side, edge in _edges(depths, shop).items() if depths.has_read_ends(side.value)}
+    found = [one for side, edge in edges.items() for one in _side_findings(side, edge, shop, limits, about, is_outside)]
     return [*found, *_twist_findings(depths, shop, limits, about, is_outside)]
 
 
@@ -64,8 +67,11 @@ def _side_findings(
 
 
 def twist(depths: SideDepths) -> float | None:
-    """How far one corner of the finished wall stands off the plane of the other three [in]; None without a sill."""
-    if depths.sill is None:
+    """How far one corner of the finished wall stands off the plane of the other three [in].
+
+    None without a sill, and where not all four corners were read.
+    """
+    if depths.sill is None or not depths.is_read:
         return None
     return (depths.head[0] + depths.sill[-1]) - (depths.head[-1] + depths.sill[0])
 

@@ -81,6 +81,7 @@ class Placement:
     trim plane, negative where the frame stands proud. ``framing_opening``: width × height of the hole in the framing.
     ``shims``: frame → rough opening on each side. ``overhang``: sheathing → flange plane. ``weight`` [lb].
     ``asked``: what the job should say before the window is ordered.
+    ``stands_as_measured``: it was found elsewhere than it was planned, and this is where it was found.
     """
 
     opening: Opening
@@ -100,6 +101,7 @@ class Placement:
     findings: tuple[Finding, ...]
     escape: EscapeCheck | None = None
     asked: tuple[Finding, ...] = ()
+    stands_as_measured: bool = False
 
     @property
     def inside_edge(self) -> float:

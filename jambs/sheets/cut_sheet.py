@@ -9,7 +9,7 @@ from pathlib import Path
 
 from jambs.job.models.openings import Job
 from jambs.length import OFF_GRID
-from jambs.parts.as_built import PLANNED
+from jambs.parts.as_built import NOT_READ, PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
 from jambs.sheets.escape_record import escape_line
@@ -122,7 +122,7 @@ def sash_words(record: Record) -> str:
 def _as_planned(pictures: list[Record], record: Record) -> list[Record]:
     """Let the section, the last of the pictures, say that it does not show the depths that were measured."""
     *others, section = pictures
-    if not record["state"]["is_measured"]:
+    if not (record["state"]["is_measured"] or record["state"]["exterior_is_measured"]):
         return pictures
     note = " · ".join(filter(None, (section["note"], "depths as planned: cut to the measured ones")))
     return [*others, {**section, "note": note}]
@@ -161,15 +161,16 @@ def _strip(record: Record) -> list[Line]:
 
 def interior_text(record: Record) -> str:
     """Return the interior depth; where it was measured, the least and the greatest that was found."""
-    measured = record["depths"]["measured"]
-    return _range_text(measured["interior"]) if measured else _proud_text(record["depths"]["interior"])
+    if record["state"]["is_measured"]:
+        return _range_text(record["depths"]["measured"]["interior"])
+    return _proud_text(record["depths"]["interior"])
 
 
 def exterior_text(record: Record) -> str:
     """Return the exterior depth; a frame that stands out past the trim plane is *proud* by that much."""
-    measured = record["depths"]["measured"]
-    found = measured and measured["exterior"]
-    return _range_text(found) if found else _proud_text(record["depths"]["exterior"])
+    if record["state"]["exterior_is_measured"]:
+        return _range_text(record["depths"]["measured"]["exterior"])
+    return _proud_text(record["depths"]["exterior"])
 
 
 def planned_text(record: Record, side: str) -> str:
@@ -183,15 +184,15 @@ def _proud_text(depth: Record) -> str:
 
 
 def _range_text(sides: Record) -> str:
-    depths = sorted((one for side in sides.values() if side for one in side), key=lambda one: one["value"])
+    depths = sorted((one for side in sides.values() if side for one in side if one), key=lambda one: one["value"])
     least, greatest = _proud_text(depths[0]), _proud_text(depths[-1])
     return least if least == greatest else f"{least} to {greatest}"
 
 
 def _group(record: Record, where: Where, title: str) -> Record:
-    """Return the parts of one set; outside parts of an opening measured from the room alone are marked planned."""
-    state = record["state"]
-    half = where is Where.EXTERIOR and state["is_measured"] and not state["exterior_is_measured"]
+    """Return the parts of one set; where only the other set is measured, its parts are marked planned."""
+    inside, outside = record["state"]["is_measured"], record["state"]["exterior_is_measured"]
+    half = inside is not outside and where is (Where.EXTERIOR if inside else Where.INTERIOR)
     parts = [part_row(part) for part in record["parts"] if part["where"] == where.value]
     return {
         "title": f"{title} ({len(parts)})",
@@ -254,5 +255,7 @@ def _is_shown(figure: Record, joints: list[Line]) -> bool:
 
 def _side_lines(sides: Record | None) -> list[Line]:
     return [
-        line(words, ", ".join(one["text"] for one in sides[name])) for name, words in SIDES if sides and sides[name]
+        line(words, ", ".join(one["text"] if one else NOT_READ for one in sides[name]))
+        for name, words in SIDES
+        if sides and sides[name] and any(sides[name])
     ]

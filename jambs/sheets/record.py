@@ -22,7 +22,7 @@ from collections.abc import Iterable, Sequence
 
 from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
-from jambs.job.models.openings import Assumed, Job, Opening
+from jambs.job.models.openings import SIDE_NAMES, Assumed, Job, Measured, Opening, SideDepths
 from jambs.length import Units
 from jambs.outside.register import ORDER
 from jambs.parts.as_built import PLANNED
@@ -92,28 +92,30 @@ def opening_record(kit: CutKit, *, units: Units) -> Record:
 def state_record(kit: CutKit) -> Record:
     """Return whether an opening is planned or measured, inside and outside, when and by whom; and the banner's words.
 
-    Depths measured from the room alone leave the exterior parts planned.
+    Depths measured from the room alone leave the exterior parts planned, and the other way round.
     """
-    measured = kit.placement.opening.measured if kit.is_measured else None
-    if measured is None:
-        return {
-            "is_measured": False,
-            "exterior_is_measured": False,
-            "date": None,
-            "by": None,
-            "banner": [_banner(PLANNED)],
-        }
-    day, by = measured.date.isoformat(), f" by {measured.by}" if measured.by else ""
-    whole = measured.exterior_depth is not None
-    outside = any(part.where is Where.EXTERIOR for part in kit.parts)
-    both = [_banner(f"INSIDE MEASURED {day}"), _banner(f"OUTSIDE {PLANNED}")]
+    measured = kit.placement.opening.measured
+    inside, outside = kit.is_measured, kit.outside_is_measured
+    is_any = measured is not None and (inside or outside)
     return {
-        "is_measured": True,
-        "exterior_is_measured": whole,
-        "date": day,
-        "by": measured.by,
-        "banner": both if outside and not whole else [_banner(f"MEASURED {day}{by}")],
+        "is_measured": inside,
+        "exterior_is_measured": outside,
+        "date": measured.date.isoformat() if measured and is_any else None,
+        "by": measured.by if measured and is_any else None,
+        "banner": [_banner(text) for text in _banner_texts(kit, measured if is_any else None)],
     }
+
+
+def _banner_texts(kit: CutKit, measured: Measured | None) -> list[str]:
+    """Say what is measured and what is planned; a set of depths is measured where all its corners were read."""
+    if measured is None:
+        return [PLANNED]
+    day = measured.date.isoformat()
+    if not kit.is_measured:
+        return [f"INSIDE {PLANNED}", f"OUTSIDE MEASURED {day}"]
+    if not kit.outside_is_measured and any(part.where is Where.EXTERIOR for part in kit.parts):
+        return [f"INSIDE MEASURED {day}", f"OUTSIDE {PLANNED}"]
+    return [f"MEASURED {day}" + (f" by {measured.by}" if measured.by else "")]
 
 
 def _banner(text: str) -> Record:
@@ -226,13 +228,27 @@ def _depths_record(kit: CutKit, *, units: Units) -> Record:
 
 
 def _measured_record(kit: CutKit, *, units: Units) -> Record | None:
-    """Return the depths that were measured: along head and sill left to right, along the legs bottom to top."""
-    measured = kit.placement.opening.measured if kit.is_measured else None
+    """Return the depths that were read: along head and sill left to right, along the legs bottom to top.
+
+    Nothing stands at a point that nobody read.
+    """
+    measured = kit.placement.opening.measured
     if measured is None:
         return None
     return {
-        "interior": dump(measured.interior_depth, units=units),
-        "exterior": dump(measured.exterior_depth, units=units),
+        "interior": _read_record(measured.interior_depth, units=units),
+        "exterior": _read_record(measured.exterior_depth, units=units),
+    }
+
+
+def _read_record(depths: SideDepths | None, *, units: Units) -> Record | None:
+    if depths is None:
+        return None
+    return {
+        side: [None if one is None else size(one, units=units) for one in depths.read(side)]
+        if depths.points(side)
+        else None
+        for side in SIDE_NAMES
     }
 
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from jambs.job.models.openings import Job
+from jambs.job.models.openings import Job, SideDepths
 from jambs.length import ROUND_OFF, length_text
+from jambs.parts.as_built import NOT_READ
 from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
 from jambs.parts.kit import Kit
 from jambs.parts.sides import twist
@@ -12,25 +13,27 @@ from jambs.values import Record
 
 
 def wall_data(kit: Kit, job: Job) -> Record | None:
-    """Return the edges of a measured opening as the sheet draws them; nothing for a planned one.
+    """Return the edges that were read at both ends as the sheet draws them; nothing where there is none.
 
     Each edge: depths at its points, the straight edge over them, both as shares of the greatest range of any edge.
     """
     measured = kit.placement.opening.measured
-    if measured is None:
+    depths = measured.interior_depth if measured else None
+    if depths is None:
         return None
-    depths = measured.interior_depth
     edges = [
         (side, points, fit_edge(points, tolerance=job.shop.taper_tolerance))
         for side in (*ACROSS, *LEGS)
-        if (points := getattr(depths, side.value)) is not None
+        if depths.has_read_ends(side.value) and (points := depths.points(side.value))
     ]
+    if not edges:
+        return None
     deepest = max(max(edge.first, edge.last, *points) for *_, points, edge in edges)
     least = min(min(points) for *_, points, _ in edges)
     span = max(deepest - least, job.shop.grid.step)
     found = twist(depths)
     return {
-        "edges": [_edge(*one, least=least, span=span, job=job) for one in edges],
+        "edges": [_edge(*one, depths=depths, least=least, span=span, job=job) for one in edges],
         "span": length_text(span, units=job.units),
         "twist": _twist_words(found, job) if found is not None else "",
     }
@@ -41,6 +44,7 @@ def _edge(
     points: tuple[float, ...],
     edge: FittedEdge,
     *,
+    depths: SideDepths,
     least: float,
     span: float,
     job: Job,
@@ -49,7 +53,10 @@ def _edge(
         "words": side.wall_words,
         "first": side.ends[0].words,
         "last": side.ends[1].words,
-        "points": [{"share": (point - least) / span, "text": length_text(point, units=job.units)} for point in points],
+        "points": [
+            {"share": (point - least) / span, "text": NOT_READ if read is None else length_text(read, units=job.units)}
+            for point, read in zip(points, depths.read(side.value), strict=True)
+        ],
         "line": [(edge.first - least) / span, (edge.last - least) / span],
         "what": _what(edge, job),
     }

@@ -74,7 +74,8 @@ def hung(kit: Kit) -> Hung:
     found = Hung(seats=tuple(part.seat for part in kit.parts))
     if measured is None:
         return found
-    found = _hang(kit, found, Where.INTERIOR)
+    if measured.interior_depth:
+        found = _hang(kit, found, Where.INTERIOR)
     return _hang(kit, found, Where.EXTERIOR) if measured.exterior_depth else found
 
 

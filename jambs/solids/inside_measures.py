@@ -97,7 +97,7 @@ def corners_at(solid: Solid, axis: int, at: float) -> list[Vector]:
 def _wall_depths(solids: KitSolids, jambs: Set) -> list[Measure]:
     """The boards against the measured wall: rounded to the grid, ripped parallel within the shop's tolerance."""
     measured, shop = solids.kit.placement.opening.measured, solids.job.shop
-    if measured is None:
+    if measured is None or measured.interior_depth is None:
         return []
     edge, found = solids.kit.placement.inside_edge, []
     for side, solid in jambs.by_side.items():
@@ -149,7 +149,8 @@ def _casing(solids: KitSolids, casing: Set) -> list[Measure]:
         found.append(
             Measure(name=f"head casing past the {name} leg", asked=overhang, found=size, tolerance=TIGHT + loose)
         )
-    if solids.kit.placement.opening.measured is None:
+    measured = solids.kit.placement.opening.measured
+    if measured is None or measured.interior_depth is None:
         proud = -max(solid.high[D] for solid in casing.all)
         found.append(Measure(name="casing off the finished wall (proud)", asked=solids.job.shop.proud, found=proud))
     return found

@@ -55,6 +55,7 @@ def test_measured_corners_are_the_ends_of_the_sides(tmp_path: Path) -> None:
     measured = opening(HOUSE, tmp_path, 0).measured
     assert measured is not None
     depths = measured.interior_depth
+    assert depths is not None
     assert depths.head == (4 + 5 / 8, 4 + 11 / 16)
     assert depths.left == depths.head[:1] * 2
     assert depths.right == depths.head[1:] * 2

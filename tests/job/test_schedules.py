@@ -62,6 +62,7 @@ def test_sizes_in_two_columns_and_measured_corners(tmp_path: Path) -> None:
     assert opening.frame == Size(width=30.0, height=40.5)
     assert opening.measured is not None
     assert (opening.measured.date, opening.measured.by) == (datetime.date(2026, 3, 20), "shop")
+    assert opening.measured.interior_depth is not None
     assert opening.measured.interior_depth.sill == (4.75, 4 + 13 / 16)
 
 
@@ -107,6 +108,7 @@ def test_numbers_truths_and_dates_of_a_spreadsheet(tmp_path: Path) -> None:
     assert opening.escape is True
     assert opening.measured is not None
     assert opening.measured.date == datetime.date(2026, 3, 20)
+    assert opening.measured.interior_depth is not None
     assert opening.measured.interior_depth.head == (4.625, 4.625)
 
 

@@ -122,4 +122,5 @@ def test_places_of_a_door_have_no_sill() -> None:
     trim["casing"] = {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "butt"}
     placement = placed(interior_trim__inside=trim, **measured(interior_depth={"head": ["4 11/16", "4 11/16"]}))
     built, _ = as_built(placement)
-    assert built.opening.measured is not None and built.opening.measured.interior_depth.sill is None
+    assert built.opening.measured is not None and built.opening.measured.interior_depth is not None
+    assert built.opening.measured.interior_depth.sill is None

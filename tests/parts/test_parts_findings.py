@@ -17,7 +17,9 @@ from jambs.findings import FindingsError, Severity, Statement, Subject
 from jambs.length import Units
 from jambs.parts import findings
 from jambs.parts.as_built import without_odd_readings
+from jambs.parts.changed_since_words import Taken
 from jambs.parts.make import make_kit
+from jambs.parts.measured_against import MeasuredAgainst, without_void_readings
 from jambs.place.solve import place_windows
 from jambs.sides import Side
 
@@ -93,6 +95,14 @@ def asked(sure: bool) -> Case:
         readings["sure"] = ["2"]
     placement = placed(openings__0__measured={"date": "2026-06-01", **readings})
     return lambda: without_odd_readings(placement, units=Units.INCH).findings
+
+
+def held(**paths: Any) -> Case:
+    """Readings of the base window after the job was changed."""
+    readings = {"openings__0__measured": {"date": "2026-06-01", "interior_depth": level(PLANNED)}}
+    taken_of = MeasuredAgainst.of(placed(**readings))
+    placement = placed(**readings, **paths)
+    return lambda: without_void_readings(placement, dict.fromkeys(Taken, taken_of)).findings
 
 
 CANNOT = [
@@ -412,6 +422,51 @@ READ = [
         appears=measured(interior_depth={"head": [PLANNED, "-", PLANNED]}),
         quiet=measured(interior_depth=level(PLANNED)),
         inch="Half measured: the depth at 5 (sill right), 7 (sill left) is as planned, measure before cutting.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        # Four corners inside, so that those outside are 5 to 8, clockwise from the upper left.
+        code="half-measured",
+        appears=measured(interior_depth=level(PLANNED), exterior_depth={"head": ["1 1/2", "1 1/2"]}),
+        quiet=measured(interior_depth=level(PLANNED), exterior_depth=level("1 1/2")),
+        inch="Outside: Half measured: the depth at 7 (sill right), 8 (sill left) is as planned, measure before "
+        "cutting.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        # Half an inch is what both faces may be off together: a quarter inside, a quarter and a step outside.
+        code="wall-thickness-off",
+        appears=measured(interior_depth=level("4 7/16"), exterior_depth=level("1 7/32")),
+        quiet=measured(interior_depth=level("4 7/16"), exterior_depth=level("1 1/4")),
+        inch='Inside and outside together the wall measures 17/32" thinner than its layers add up to: check the layers '
+        "of the wall and the depths of the frame.",
+        mm="Inside and outside together the wall measures 13.5 mm thinner than its layers add up to: check the layers "
+        "of the wall and the depths of the frame.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        # Both 3/8 deeper: 3/4 together, and the frame stands in the middle of it.
+        code="wall-thickness-off",
+        appears=measured(interior_depth=level("5 1/16"), exterior_depth=level("1 7/8")),
+        quiet=measured(interior_depth=level("5 1/16")),
+        inch='Inside and outside together the wall measures 3/4" thicker than its layers add up to: check the layers '
+        "of the wall and the depths of the frame.",
+        mm="Inside and outside together the wall measures 19.1 mm thicker than its layers add up to: check the layers "
+        "of the wall and the depths of the frame.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="readings-set-aside",
+        appears=held(position={"interior_depth": "5 7/16"}),
+        quiet=held(position={"share": "1/2"}),
+        inch='The interior depths read on 2026-06-01 are set aside, since then the window moved 3/4" outward. '
+        "Planned sizes hold: measure again, and write the new readings with their day.",
+        mm="The interior depths read on 2026-06-01 are set aside, since then the window moved 19.1 mm outward. "
+        "Planned sizes hold: measure again, and write the new readings with their day.",
         severity=CHECK,
         about=W1,
     ),

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from jambs.drawings.layout.boxes import box_around, segments_of
 from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.views.measured import is_any_measured
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.reveals import reveal_chains
 from jambs.drawings.views.symbols import batt, crossed
@@ -73,6 +74,7 @@ TURNED = {
     )
 }
 """How a section is turned on paper, where it does not stand as it does in the wall."""
+AS_PLANNED = ("wall as planned, parts as measured",)
 GLASS_SHOWN = 2.0
 """How much glass is drawn past the furthest edge of the frame [in]."""
 INTO_WALL = 0.5
@@ -90,7 +92,7 @@ def section_view(section: Section, kit: Kit, job: Job) -> View:
         fills=tuple(_fills(section.regions, polygons, kit)),
         chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
         call_outs=tuple(_call_outs(section, polygons, kit, job)),
-        remarks=(*TURNED.get(section.cut, ()), *(("wall as planned, parts as measured",) if kit.is_measured else ())),
+        remarks=(*TURNED.get(section.cut, ()), *(AS_PLANNED if is_any_measured(kit) else ())),
         stack=_stack(section, polygons, kit, job),
     )
 
@@ -178,7 +180,7 @@ def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[C
     side = ViewSide.TOP if section.cut is SectionCut.SILL else ViewSide.BOTTOM
     edges = (0.0, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
     walls = (0.0, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
-    outside, wall = ("OUTSIDE (planned)", "(planned)") if kit.is_measured else ("OUTSIDE", "")
+    outside, wall = ("OUTSIDE (planned)", "(planned)") if is_any_measured(kit) else ("OUTSIDE", "")
     return [
         Chain(side=side, intervals=_steps(edges, polygons, side), before="INSIDE", after=outside, is_main=True),
         Chain(side=side, intervals=_steps(walls, polygons, side), before="WALL", after=wall),

@@ -26,6 +26,8 @@ FRAME_SPREAD = 0.0625
 """Of a frame's size and face [in]; common practice, no source."""
 ODD = 3.2
 """A reading farther off than so many spreads is asked about."""
+WALL_EXPLAINS = ODD * OFFSET_SPREAD
+"""A wall alone puts the depths of a whole opening off their plan by this much at the most [in]."""
 ODD_AND_NAMED = 2.4
 """So is a nearer one that a slip of the usual kinds would explain this well."""
 EXPLAINED = 2.0

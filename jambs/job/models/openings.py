@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from pathlib import Path
@@ -42,28 +43,74 @@ from jambs.job.models.windows import WindowType
 from jambs.length import Units
 
 
+class Origin(StrEnum):
+    """Where the depth at a corner or between two corners is from."""
+
+    READ = "read"
+    PLANNED = "planned"
+    BETWEEN = "filled in between"
+
+
+SIDE_NAMES = ("head", "sill", "left", "right")
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideDepths:
     """Depths along each side, none missing, at equal steps from the first to the last point [in].
 
     Head and sill: left → right. Legs: bottom → top. Left and right as seen from inside. ``readings.py`` has read and
-    checked them.
+    checked them. ``origins``: where each is from, by side; a side that is not named was read throughout.
     """
 
     head: tuple[float, ...]
     sill: tuple[float, ...] | None = None
     left: tuple[float, ...]
     right: tuple[float, ...]
+    origins: Mapping[str, tuple[Origin, ...]] = field(default_factory=dict)
+
+    def points(self, side: str) -> tuple[float, ...]:
+        """All depths along a side [in]; none where the opening has no such side."""
+        return getattr(self, side) or ()
+
+    def read(self, side: str) -> tuple[float | None, ...]:
+        """Return what was read along a side [in], nothing at the points that nobody read."""
+        points = self.points(side)
+        origins = self.origins.get(side, (Origin.READ,) * len(points))
+        return tuple(point if origin is Origin.READ else None for point, origin in zip(points, origins, strict=True))
+
+    def has_read_ends(self, side: str) -> bool:
+        """Say whether both ends of a side were read, so that what runs along it is from the wall."""
+        read = self.read(side)
+        return bool(read) and read[0] is not None and read[-1] is not None
+
+    @property
+    def is_read(self) -> bool:
+        """Say whether every corner was read: only then is the set of boards measured."""
+        return all(self.has_read_ends(side) for side in SIDE_NAMES if self.points(side))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measured:
-    """What was measured on the wall: interior depth = inside edge of frame → finished face."""
+    """What was measured on the wall: interior depth = inside edge of frame → finished face.
+
+    A set of depths is there as soon as one of its points was read; ``inside_is_read``, ``outside_is_read``: all its
+    corners were.
+    """
 
     date: datetime.date
     by: str | None
-    interior_depth: SideDepths
+    interior_depth: SideDepths | None = None
     exterior_depth: SideDepths | None = None
+
+    @property
+    def inside_is_read(self) -> bool:
+        """Say whether every corner inside was read."""
+        return self.interior_depth is not None and self.interior_depth.is_read
+
+    @property
+    def outside_is_read(self) -> bool:
+        """Say whether every corner outside was read."""
+        return self.exterior_depth is not None and self.exterior_depth.is_read
 
 
 def whole_measured(readings: Readings | None) -> Measured | None:
@@ -78,7 +125,7 @@ def whole_measured(readings: Readings | None) -> Measured | None:
 def _whole(read: SideReadings | None) -> SideDepths | None:
     if read is None or read.head is None or read.left is None or read.right is None:
         return None
-    sides = {name: getattr(read, name) for name in ("head", "sill", "left", "right")}
+    sides = {name: getattr(read, name) for name in SIDE_NAMES}
     if any(point is None for points in sides.values() if points for point in points):
         return None
     return SideDepths(**sides)

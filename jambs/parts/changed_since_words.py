@@ -1,0 +1,74 @@
+"""What of a window or its wall is not any more as it was when somebody held the tape there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from jambs.length import Units
+
+Layers = tuple[tuple[str, float], ...]
+"""Layers by name and thickness [in], inside → outside."""
+
+
+class Taken(StrEnum):
+    """What is read in one go and holds or falls together."""
+
+    INSIDE = "interior depths"
+    OUTSIDE = "exterior depths"
+    FRAME = "sizes of the frame"
+
+
+class Thing(StrEnum):
+    """What a depth depends on beside where the window stands."""
+
+    WINDOW = "window"
+    FRAME = "frame"
+    JAMB_DEPTH = "jamb depth"
+    FRAME_PROJECTION = "frame projection"
+    STRUCTURE = "framing with its sheathing"
+    INNER_LAYERS = "wall finish"
+    OUTER_LAYERS = "wall outside the sheathing"
+
+
+Value = str | float | tuple[float, float] | Layers
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moved:
+    """The window moved outward past the sheathing, inward where negative [in]."""
+
+    outward: float
+
+    def words(self, units: Units) -> str:
+        """Say how far, and which way."""
+        way = "outward" if self.outward > 0 else "inward"
+        return f"the window moved {units.text(abs(self.outward))} {way}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Exchanged:
+    """A thing is another one, or of another size [in]."""
+
+    thing: Thing
+    was: Value
+    now: Value
+
+    def words(self, units: Units) -> str:
+        """Say what it was and what it is."""
+        return f"the {self.thing.value} changed from {_text(self.was, units)} to {_text(self.now, units)}"
+
+
+Change = Moved | Exchanged
+
+
+def _text(value: Value, units: Units) -> str:
+    if isinstance(value, str):
+        return value
+    if isinstance(value, float):
+        return units.text(value)
+    if not value:
+        return "none"
+    if isinstance(value[0], float):
+        return " x ".join(units.text(one) for one in value if isinstance(one, float))
+    return ", ".join(f"{one[0]} {units.text(one[1])}" for one in value if isinstance(one, tuple))

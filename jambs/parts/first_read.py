@@ -1,0 +1,27 @@
+"""Which readings are the same ones: what is read in one go, and what tells two readings apart."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+
+from jambs.job.models.readings import Readings
+from jambs.parts.changed_since_words import Taken
+
+KEYS: dict[Taken, tuple[str, ...]] = {
+    Taken.INSIDE: ("interior_depth",),
+    Taken.OUTSIDE: ("exterior_depth",),
+    Taken.FRAME: ("frame_width", "frame_height", "diagonals", "frame_face"),
+}
+"""Where each stands under ``measured`` in a job file."""
+
+
+def is_read(readings: Readings, taken: Taken) -> bool:
+    """Say whether anything of it was read."""
+    return any(getattr(readings, key) is not None for key in KEYS[taken])
+
+
+def digest(readings: Readings, taken: Taken) -> str:
+    """Return what tells a reading from another one: its values, its day, and whether the finish was on."""
+    values = readings.model_dump(mode="json", include={*KEYS[taken], "date", "wall_finish"})
+    return hashlib.sha256(json.dumps(values, sort_keys=True).encode()).hexdigest()
