@@ -16,9 +16,8 @@ def depth_is_planned(part: Part, opening: Opening) -> bool:
     """Say whether the width of a part may still change, because nobody has measured its depth."""
     if part.kind not in DEPTH_PARTS:
         return False
-    measured = opening.measured
     if part.where is Where.EXTERIOR:
-        return not (is_measured(opening) and measured is not None and measured.exterior_depth is not None)
+        return opening.measured is None or not opening.measured.outside_is_read
     return not is_measured(opening)
 
 
