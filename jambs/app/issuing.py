@@ -191,12 +191,7 @@ def index_rows(record: Record, printed: Mapping[str, Any], stamps: Stamps, why: 
 
 
 def build_commit(
-    issuing: Issuing,
-    staged: Path,
-    *,
-    is_whole: bool,
-    has_solids: bool,
-    all_kits: Sequence[CutKit],
+    issuing: Issuing, staged: Path, *, is_whole: bool, has_solids: bool, all_kits: Sequence[CutKit]
 ) -> Commit:
     """Return what a build hands in: its papers, what stays of earlier ones, what it printed and the job's own files."""
     plan, record = issuing.plan, issuing.record
