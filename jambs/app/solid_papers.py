@@ -125,10 +125,15 @@ def elevation_facts(kits: Sequence[Kit], job: Job) -> dict[str, PaperFacts]:
 
 
 def _placed_elevations(kits: Sequence[Kit], job: Job) -> Iterator[tuple[str, Sequence[Kit]]]:
-    """Yield the elevations whose openings all state their place along the wall, with their kits."""
+    """Yield the elevations whose openings all state their place along the wall and over the floor, with their kits.
+
+    Those that are left out for a height are found before anything is drawn (``outside/plan.py``, ``courses/plan.py``).
+    """
+    from jambs.courses.elevation import elevation_of
     from jambs.parts.on_elevation import kits_on
 
     for name, entry in job.outside.elevations.items():
         members = kits_on(name, entry, kits)
-        if members and all(kit.placement.opening.from_left is not None for kit in members):
+        placed = elevation_of(name, entry, members)
+        if members and not placed.unplaced and all(one.is_placed for one in placed.openings):
             yield name, members
