@@ -95,15 +95,14 @@ def exterior_trims(draw: st.DrawFn) -> dict[str, Any]:
             "gap_to_cladding": "3/8",
         },
     }
-    if draw(st.booleans()):
-        trim["sill"] = {
-            "thickness": draw(inches(1, 2)),
-            "stock": "cedar",
-            "slope": f"{draw(st.sampled_from([0, 4, 7, 10, 15]))} deg",
-            "nosing": draw(inches(1 / 4, 2)),
-            "horn": draw(inches(0, 2)),
-            "drip_kerf": {"width": "1/4", "depth": draw(inches(0, 3 / 8)), "set_back": draw(inches(1 / 4, 3 / 4))},
-        }
+    trim["sill"] = {
+        "thickness": draw(inches(1, 2)),
+        "stock": "cedar",
+        "slope": f"{draw(st.sampled_from([0, 4, 7, 10, 15]))} deg",
+        "nosing": draw(inches(1 / 4, 2)),
+        "horn": draw(inches(0, 2)),
+        "drip_kerf": {"width": "1/4", "depth": draw(inches(0, 3 / 8)), "set_back": draw(inches(1 / 4, 3 / 4))},
+    }
     return trim
 
 

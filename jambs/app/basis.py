@@ -61,7 +61,8 @@ def _parts(openings: Iterable[Record]) -> list[tuple[Record, Record]]:
 
 
 def _sawn(opening: Record, part: Record) -> Record:
-    return {"planned": label_data(opening, part)["is_planned"], **{name: part[name] for name in SAWN}}
+    sawn = {name: part[name] for name in (*SAWN, "glue_up") if name in part}
+    return {"planned": label_data(opening, part)["is_planned"], **sawn}
 
 
 def _place(placement: Placement, job: Job) -> list[Any]:

@@ -65,13 +65,13 @@ def kits_as_cut(job: Job) -> tuple[CutKit, ...]:
 
 
 def placed(job: Job, least_heat_loss: LeastHeatLoss | None = None) -> tuple[Placement, ...]:
-    """Place every window of a job.
+    """Place every window of a job; the heat study is made where a rule asks for it and none is given.
 
     Raises:
         Unbuildable: some opening cannot be placed.
     """
     try:
-        return place_windows(job, least_heat_loss=least_heat_loss)
+        return place_windows(job, least_heat_loss=least_heat_loss or _heat_study(job))
     except PlaceError as error:
         raise Unbuildable(*error.sentences(job.units)) from None
 

@@ -64,6 +64,8 @@ def casing_findings(clear: ClearOpening, placement: Placement) -> list[Finding]:
         Side.RIGHT: reach - (opening.frame.width - clear.right) - shims.right,
         Side.HEAD: reach - (opening.frame.height - clear.top) - shims.head,
     }
+    if trim.style is InteriorStyle.PICTURE_FRAMED:
+        laps[Side.SILL] = reach - clear.bottom - shims.sill
     return [
         CasingLapsShort(subject=about, side=side, lap=lap, least=LEAST_COVER)
         for side, lap in laps.items()

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.models.openings import Assumed
 from jambs.job.models.shop import Board, Shop
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units
 
@@ -12,7 +11,6 @@ USUAL_JOINTING = {Units.INCH: 1 / 16, Units.MM: 2 / MM_PER_INCH}
 """Taken off each edge that is glued [in]; common practice, no source."""
 USUAL_LENGTH_OVER = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
 """What the strips of a glue-up are longer than the part [in]; common practice, no source."""
-WHY = "common practice, no source; the job gives none"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,15 +56,3 @@ def strip_widths(width: float, widest: Board, shop: Shop) -> tuple[float, ...]:
 def glued_edges(count: int) -> int:
     """Edges that are jointed and glued in a panel of so many strips."""
     return 2 * (count - 1)
-
-
-def glue_assumed(shop: Shop, units: Units) -> tuple[Assumed, ...]:
-    """List the settings of glue-ups that the job does not give."""
-    settings, found = glue_settings(shop), []
-    if shop.jointing_allowance is None:
-        value = f"{units.text(settings.jointing)} off each glued edge"
-        found.append(Assumed(what="jointing allowance", value=value, why=WHY))
-    if shop.glue_up_over is None:
-        value = f"{units.text(settings.length_over)} over the part"
-        found.append(Assumed(what="length of glued strips", value=value, why=WHY))
-    return tuple(found)

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from jambs.job.models.openings import Assumed
+from jambs.job.models.shop import Shop
 from jambs.length import Units
+from jambs.parts.glue_up import glue_settings
 from jambs.parts.part import Part
+
+WHY = "common practice, no source; the job gives none"
 
 
 def glue_words(part: Part, *, units: Units) -> str:
@@ -16,3 +21,15 @@ def glue_words(part: Part, *, units: Units) -> str:
         f"glue up from {count} strips {each} × {units.text(part.blank.strip_length)}: {off}"
         f"then rip to {units.text(part.width)}"
     )
+
+
+def glue_assumed(shop: Shop, units: Units) -> tuple[Assumed, ...]:
+    """List the settings of glue-ups that the job does not give."""
+    settings, found = glue_settings(shop), []
+    if shop.jointing_allowance is None:
+        value = f"{units.text(settings.jointing)} off each glued edge"
+        found.append(Assumed(what="jointing allowance", value=value, why=WHY))
+    if shop.glue_up_over is None:
+        value = f"{units.text(settings.length_over)} over the part"
+        found.append(Assumed(what="length of glued strips", value=value, why=WHY))
+    return tuple(found)

@@ -50,7 +50,7 @@ def make_inside(placement: Placement, sides: dict[Side, FittedSide], job: Job) -
         if trim.stool and trim.apron:
             parts.append(make_stool(clear, sides[Side.SILL], trim, trim.stool, placement.inside_edge))
     parts += casing(_cased(clear, trim, job), trim.casing, Where.INTERIOR)
-    if trim.stool and trim.apron:
+    if has_jamb and trim.stool and trim.apron:
         parts.append(make_apron(clear, trim, trim.apron, trim.stool))
     return Inside(clear=clear, parts=tuple(parts), figures=_figures(clear, trim, job))
 

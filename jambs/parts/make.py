@@ -25,7 +25,7 @@ from jambs.parts.findings import (
     NothingBetweenJambs,
     SillFallsShort,
 )
-from jambs.parts.glue_up import glue_assumed
+from jambs.parts.glue_words import glue_assumed
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.kit import Figure, FittedSide, Kit
 from jambs.parts.marks import NO_MARKS, MarkBook
@@ -33,6 +33,7 @@ from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.planned import width_left_on
 from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_findings
+from jambs.parts.style_checks import style_findings
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.parts.where_it_stands import where_it_stands
 from jambs.place.checks import depth_findings
@@ -92,6 +93,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *reveal_findings(inside.clear, placement),
             *casing_findings(inside.clear, placement),
             *_fall_findings(placement, deepest(outer), about),
+            *style_findings(placement, parts, job),
             *_board_findings(parts, about),
         ),
         assumed=_assumed(placement, parts, job),

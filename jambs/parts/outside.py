@@ -19,6 +19,7 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Figure, FittedSide
 from jambs.parts.part import Part
 from jambs.parts.sides import deepest
+from jambs.parts.style_findings import ExteriorJambHasNoWidth
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -68,6 +69,7 @@ def _proud(placement: Placement, trim: ExteriorTrim) -> Outside:
 
 def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, job: Job) -> Outside:
     opening, joint = placement.opening, trim.sealant_joint
+    _hold_to_some_width(sides, joint)
     slope = trim.sill.slope if trim.sill else 0.0
     under = trim.sill.under_frame if trim.sill else 0.0
     _hold_clear_of_the_flange(under, opening.window.frame_projection)
@@ -89,6 +91,15 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
     parts += casing(cased, trim.casing, Where.EXTERIOR)
     parts.append(_flashing(cased, placement, trim))
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
+
+
+def _hold_to_some_width(sides: dict[Side, FittedSide], joint: float) -> None:
+    """The exterior jambs begin a sealant joint outside the frame; what is left to the trim plane is their width."""
+    cut = [sides[side] for side in (Side.HEAD, Side.LEFT, Side.RIGHT)]
+    least = min(min(side.start_depth, side.finish_depth) for side in cut)
+    if least - joint < SAME_SIZE:
+        about = Subject(kind=SubjectKind.PART, name=PartKind.EXTERIOR_JAMB.words)
+        raise CannotBeCut(ExteriorJambHasNoWidth(subject=about, depth=least, joint=joint))
 
 
 def _hold_clear_of_the_flange(under_frame: float, frame_projection: float) -> None:

@@ -28,9 +28,12 @@ from jambs.place.limit_kinds import LimitKind
 from jambs.place.limits import SAME_PLANE, widest_jamb
 from jambs.place.placement import Swing
 from jambs.place.sash import tilt_at, tilt_stay_deg
+from jambs.place.sash_findings import SashCannotOpen
 from jambs.place.support import carrying_layer
 from jambs.wall.planes import WallPlanes
 
+LEAST_OPENING_DEG = 0.5
+"""A sash that opens less is shut: it would be printed as 0 degrees."""
 TOLD_ELSEWHERE = (
     LimitKind.ONE_BOARD,
     LimitKind.LEAST_EXTERIOR_DEPTH,
@@ -82,7 +85,10 @@ def sash_findings(opening: Opening, swing: Swing | None, limits: Limits) -> list
     """Hold sash, handle and escape opening against what the job asks of them."""
     about, found = Subject.opening(opening.mark), list[Finding]()
     asked = limits.sash_opening_deg
-    if swing and swing.greatest_deg < asked:
+    if swing and swing.greatest_deg < LEAST_OPENING_DEG:
+        found.append(SashCannotOpen(subject=about, met=swing.stopped_by))
+        found += _assumed_sizes(opening)
+    elif swing and swing.greatest_deg < asked:
         found.append(SashStopsShort(subject=about, opens_deg=swing.greatest_deg, asked_deg=asked, met=swing.stopped_by))
         found += _assumed_sizes(opening)
     found += _handle_findings(opening, limits.handle_clearance)

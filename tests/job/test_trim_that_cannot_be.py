@@ -24,6 +24,20 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
         {"exterior_trim__outside__casing_reveal": "3/4"},
         "casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less",
     ),
+    "overhang over miters": (
+        {"exterior_trim__outside__casing__corner": "miter"},
+        "gives overhang for mitered corners, which have none; remove it or write corner: butt",
+    ),
+    "flashing that stands up nowhere": (
+        {"exterior_trim__outside__head_flashing__upstand": "0"},
+        "upstand is 0, so water runs in behind the metal; write how far it goes up behind the membrane, like 3 in or "
+        "80 mm",
+    ),
+    "liner set back": (
+        {"walls__main__buck": {"kind": "liner", "thickness": "3/4", "stock": "plywood", "set_back": "1/4"}},
+        "gives set_back for a liner, which lies in the rough opening itself; remove set_back, or write a larger "
+        "rough_opening",
+    ),
     "kerf through the front": (
         {"exterior_trim__outside__sill__slope": "45 deg", "exterior_trim__outside__sill__drip_kerf__set_back": "1/8"},
         "drip_kerf breaks out of the sloping front edge; write a larger set_back or a smaller depth",

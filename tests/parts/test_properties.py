@@ -73,7 +73,7 @@ def test_cuts_make_the_outline(
     joint: dict[str, str], style: str, corner: str, corners: tuple[int, int, int, int], slope: str
 ) -> None:
     data = trim(joint, style)
-    data["casing"] = {**data["casing"], "corner": corner}
+    data["casing"] = {**data["casing"], "corner": corner, "overhang": "0" if corner == "miter" else "1/2"}
     names = ("head_left", "head_right", "sill_left", "sill_right")
     depths = {name: f"{4.5 + count / 16}" for name, count in zip(names, corners, strict=True)}
     kit = kit_of(

@@ -117,6 +117,15 @@ class BuckEntry(Model):
     stock: Text
     set_back: Small = 0.0
 
+    @model_validator(mode="after")
+    def _set_back_round_the_opening(self) -> BuckEntry:
+        if self.kind is BuckKind.LINER and self.set_back:
+            raise fault(
+                "gives set_back for a liner, which lies in the rough opening itself; remove set_back, or write a "
+                "larger rough_opening"
+            )
+        return self
+
 
 class BuckKind(StrEnum):
     """How a flange off the sheathing is carried."""

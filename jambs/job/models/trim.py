@@ -93,6 +93,12 @@ class CasingEntry(Model):
     overhang: Small = 0.0
     back_bevel_deg: Annotated[float, BeforeValidator(Amount(0, 10)), NUMBER] = 0.0
 
+    @model_validator(mode="after")
+    def _overhang_over_legs(self) -> CasingEntry:
+        if self.corner is Corner.MITER and self.overhang:
+            raise fault("gives overhang for mitered corners, which have none; remove it or write corner: butt")
+        return self
+
 
 class StoolEntry(Model):
     """The flat board at the sill, room side."""
@@ -178,6 +184,15 @@ class HeadFlashing(Model):
     upstand: Depth
     drip: Small
     gap_to_cladding: Small
+
+    @model_validator(mode="after")
+    def _stands_up(self) -> HeadFlashing:
+        if not self.upstand:
+            raise fault(
+                "upstand is 0, so water runs in behind the metal; write how far it goes up behind the membrane, like "
+                "3 in or 80 mm"
+            )
+        return self
 
 
 class ExteriorJambEntry(Model):

@@ -10,10 +10,11 @@ from jambs.length import FINE, MM_PER_INCH, Units, length_text
 from jambs.outlines import rectangle
 from jambs.parts.cuts import Miter
 from jambs.parts.part import Part
+from jambs.parts.style_checks import USUAL_LEAST_STRIP
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lots import Lot
-from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LEAST_STRIP, USUAL_LENGTHS
+from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LENGTHS
 
 PRACTICE = "common practice, no source; the job gives none"
 LEAST_DROP = {Units.INCH: (24.0, 1.5), Units.MM: (600 / MM_PER_INCH, 40 / MM_PER_INCH)}

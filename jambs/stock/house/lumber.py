@@ -9,6 +9,7 @@ from jambs.job.models.on_hand import OnHand
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Board
 from jambs.length import FINE, HALF_64TH, MM_PER_INCH, Units, feet_text, length_text
+from jambs.parts.style_checks import USUAL_LEAST_STRIP
 from jambs.stock.problem import SawSettings, Stock
 
 SAME_SIZE = HALF_64TH
@@ -20,8 +21,6 @@ USUAL_LENGTHS = {
 """Lengths boards are sold in where the job gives none [in]; common practice, no source."""
 USUAL_END_TRIM = {Units.INCH: 1 / 2, Units.MM: 12 / MM_PER_INCH}
 """Cut off each end of a board [in]; common practice, no source."""
-USUAL_LEAST_STRIP = {Units.INCH: 3 / 4, Units.MM: 20 / MM_PER_INCH}
-"""Narrowest rip that is safe [in]; common practice, no source."""
 CENTS_PER_SQUARE_FOOT = 100
 """Price of a face where no board of a material has one, so that plans differ by the area they take."""
 

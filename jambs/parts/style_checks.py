@@ -1,0 +1,106 @@
+"""A kit held whole against its style: is something under the frame, do the legs stand, does the casing reach?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from jambs.findings import Finding, Subject
+from jambs.job.models.layers import Role
+from jambs.job.models.openings import Job, Opening
+from jambs.job.models.outside import Fixed
+from jambs.job.models.shop import Shop
+from jambs.job.models.trim import InteriorStyle
+from jambs.length import MM_PER_INCH, Units
+from jambs.parts.boards import SAME_SIZE
+from jambs.parts.box import LEAST_COVER
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.on_elevation import seen_box
+from jambs.parts.part import Part
+from jambs.parts.style_findings import (
+    KerfBehindCladding,
+    LegsEndInAir,
+    NarrowerThanSafe,
+    NothingHoldsTrim,
+    NothingUnderFrame,
+    OuterCasingLapsShort,
+    StoolHasNoDepth,
+)
+from jambs.place.placement import Placement
+from jambs.sides import Side
+
+USUAL_LEAST_STRIP = {Units.INCH: 3 / 4, Units.MM: 20 / MM_PER_INCH}
+"""Narrowest rip that is safe [in]; common practice, no source."""
+
+
+def style_findings(placement: Placement, parts: Sequence[Part], job: Job) -> Iterator[Finding]:
+    """Find what a complete kit lacks for its style, inside and outside."""
+    opening, about = placement.opening, Subject.opening(placement.opening.mark)
+    kinds = {part.kind for part in parts}
+    if opening.interior.style is InteriorStyle.THREE_SIDED and not _is_door(opening):
+        yield LegsEndInAir(subject=about)
+    if opening.interior.stool and PartKind.STOOL not in kinds:
+        yield StoolHasNoDepth(subject=about)
+    if PartKind.EXTERIOR_JAMB in kinds and PartKind.EXTERIOR_SILL not in kinds and not _is_door(opening):
+        yield NothingUnderFrame(subject=about)
+    if PartKind.EXTERIOR_SILL in kinds:
+        yield from _kerf(opening, about)
+    yield from _nailer(placement, about, job)
+    yield from _outer_laps(placement, parts, about)
+    yield from _narrow(parts, about, job.shop)
+
+
+def _is_door(opening: Opening) -> bool:
+    return opening.floor_below_frame is not None
+
+
+def _kerf(opening: Opening, about: Subject) -> Iterator[Finding]:
+    """The kerf lies along the sloping underside, set back from its front edge; the nosing is level."""
+    sill = opening.exterior.sill if opening.exterior else None
+    if sill is None or not (sill.drip_kerf.depth and sill.drip_kerf.width):
+        return
+    back = (sill.drip_kerf.set_back + sill.drip_kerf.width) * math.cos(math.radians(sill.slope))
+    if back > sill.nosing + SAME_SIZE:
+        yield KerfBehindCladding(subject=about, behind=back - sill.nosing)
+
+
+def _nailer(placement: Placement, about: Subject, job: Job) -> Iterator[Finding]:
+    """Trim is held by what lies at the trim plane, by a buck that ends there, or by fasteners into the framing."""
+    planes, buck = placement.planes, placement.buck
+    reaches = buck is not None and abs(buck.outer - planes.trim_plane) < SAME_SIZE
+    if placement.opening.exterior is None or reaches or Fixed.CASING in job.outside.fasteners:
+        return
+    behind = [one.layer for one in planes.layers if one.layer.role not in (Role.CLADDING, Role.MEMBRANE)]
+    if behind[-1].role is Role.INSULATION:
+        yield NothingHoldsTrim(subject=about, layer=behind[-1].name)
+
+
+def _outer_laps(placement: Placement, parts: Sequence[Part], about: Subject) -> Iterator[Finding]:
+    """Hold the outer edge of each piece of exterior casing against the edge of the wall, at the rough opening."""
+    frame, shims = placement.opening.frame, placement.shims
+    for part in parts:
+        if part.kind is not PartKind.CASING or part.where is not Where.EXTERIOR:
+            continue
+        left, bottom, right, top = seen_box(part)
+        lap = {
+            Side.LEFT: -shims.left - left,
+            Side.RIGHT: right - frame.width - shims.right,
+            Side.HEAD: top - frame.height - shims.head,
+            Side.SILL: -shims.sill - bottom,
+        }[part.side]
+        if lap < LEAST_COVER - SAME_SIZE:
+            yield OuterCasingLapsShort(subject=about, side=part.side, lap=lap, least=LEAST_COVER)
+
+
+def _narrow(parts: Sequence[Part], about: Subject, shop: Shop) -> Iterator[Finding]:
+    """Find boards that are ripped narrower than the saw holds safely; one as wide as it is bought is not ripped."""
+    least = USUAL_LEAST_STRIP[shop.grid.units] if shop.least_strip is None else shop.least_strip
+    narrow = [part for part in parts if part.is_wood and part.width < least - SAME_SIZE and not _is_as_bought(part)]
+    if narrow:
+        marks = tuple(part.mark for part in narrow)
+        yield NarrowerThanSafe(subject=about, marks=marks, width=min(part.width for part in narrow), least=least)
+
+
+def _is_as_bought(part: Part) -> bool:
+    board = part.blank.board
+    return board is not None and abs(board.width - part.width) < SAME_SIZE
