@@ -107,7 +107,8 @@ def other_why(old: Record, new: Record) -> str:
     """Say why where nobody stated anything else: by the shop, or in what the sheets say."""
     if any(_without_marks(old.get(key)) != _without_marks(new.get(key)) for key in PARTS):
         return "settings of the shop changed"
-    found = [words for key, words in FOLLOWING.items() if old.get(key) != new.get(key)]
+    keys = [key for key in dict.fromkeys((*new, *old)) if old.get(key) != new.get(key)]
+    found = [FOLLOWING.get(key, key.replace("_", " ")) for key in keys]
     return f"changed on the sheets: {', '.join(found)}" if found else "name, units or grid of the job changed"
 
 

@@ -27,24 +27,28 @@ def renamed_openings(record: Record, printed: Printed) -> dict[str, str]:
     gone = _gone(record, last, marks)
     found: dict[str, str] = {}
     for one in printed["openings"]:
-        old = next((mark for mark, was in gone.items() if was == _evidence(one)), None)
+        old = next((mark for mark, was in gone.items() if _agree(was, one)), None)
         if one["mark"] not in last.sheets and old is not None:
             found[one["mark"]] = old
             del gone[old]
     return found
 
 
-def _gone(record: Record, last: Entry, marks: Iterable[str]) -> dict[str, str]:
+def _gone(record: Record, last: Entry, marks: Iterable[str]) -> dict[str, Printed]:
     """Return what is on record of the openings that the job has no more."""
     gone = {}
     for mark in last.sheets:
         if mark not in marks:
             try:
-                gone[mark] = _evidence(record.printed_opening(last.sheets[mark], mark))
+                gone[mark] = record.printed_opening(last.sheets[mark], mark)
             except Unreadable:
                 continue
     return gone
 
 
-def _evidence(opening: Printed) -> str:
-    return json.dumps({key: one for key, one in opening.items() if key not in FOLLOWS}, sort_keys=True)
+def _agree(was: Printed, now: Printed) -> bool:
+    """Say whether two records are of one opening; what only one version of the program records is no evidence."""
+    keys = [key for key in was if key in now and key not in FOLLOWS]
+    return json.dumps([was[key] for key in keys], sort_keys=True) == json.dumps(
+        [now[key] for key in keys], sort_keys=True
+    )
