@@ -192,7 +192,10 @@ def test_the_grid_of_drawn_sections_is_within_the_goal() -> None:
 
 def test_a_door_has_no_sill() -> None:
     case = subject(
-        openings__0__floor_below_frame="3/4", openings__0__sill_height=None, openings__0__exterior_trim="none"
+        openings__0__floor_below_frame="3/4",
+        openings__0__sill_height=None,
+        openings__0__exterior_trim="none",
+        interior_trim__inside__style="three-sided",
     )
     assert {side.side for side in study_at(case, 9.25).sides} == {Side.JAMB, Side.HEAD}
 
