@@ -10,7 +10,7 @@ from jambs.fasten.furring import Verdict
 from jambs.fasten.plan import FastenerLine, opening_fasteners
 from jambs.fasten.reach import Through, find_sold, next_length
 from jambs.findings import Finding, Subject
-from jambs.job.models.layers import BuckKind
+from jambs.job.models.layers import BuckKind, Role
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import FastenerEntry, Fixed
 from jambs.length import ROUND_OFF, Grid, whole_up
@@ -151,6 +151,8 @@ def _casing_lines(kit: Kit) -> list[InstallFastener]:
         if one.outer <= kit.placement.planes.stud_face + ROUND_OFF and one.outer > one.inner
     ]
     note = "inner edge: short brads into the jamb's edge, clear of the corner"
+    if any(one.layer.role is Role.CAVITY for one in kit.placement.planes.layers):
+        note += "; outer edge: through the service cavity, look for cables and pipes"
     through = (casing, *finish)
     return [_line("interior casing", "outer edge", CASING_FASTENER, through, CASING_PENETRATION, note)]
 

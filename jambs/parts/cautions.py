@@ -1,15 +1,54 @@
-"""The usual cautions, printed where the work can hurt someone."""
+"""The usual cautions, where the work can hurt someone: each for what this opening holds, and where its line stands."""
 
 from __future__ import annotations
 
-from jambs.job.models.layers import Layer, MadeOf
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+
+from jambs.job.models.layers import BuckKind, Layer, MadeOf, Role
+from jambs.job.models.openings import Job
+from jambs.parts.cuts import Taper
 from jambs.parts.kinds import Where
+from jambs.parts.lifting import lifting_words
 from jambs.parts.part import Part
 from jambs.place.placement import Placement
 
-SAW = "Saw: guard, riving knife and push block; rip narrow strips from a wide blank; cut short pieces off a long one."
-GLASS = "Glass: two people and gloves to lift a window; never lean on the sash while it is only tacked."
+
+class Beside(StrEnum):
+    """The work that a caution stands beside: the cut sheet's first page, the install sheet, the rough openings."""
+
+    SAW = "saw"
+    INSTALL = "install"
+    FRAMING = "framing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Caution:
+    """One line of caution, and the work that it stands beside."""
+
+    beside: Beside
+    text: str
+
+
+NARROW_RIP = 2.0
+"""A rip under this [in] leaves no room for a hand beside the guard: common practice, no source."""
+LEAD_UNTIL, ASBESTOS_UNTIL = 1978, 1990
+"""Paint may hold lead, mastics and boards asbestos, in houses built before; North America, from memory."""
+
+SAW = "Saw: guard, riving knife and push block; cut short pieces off a long one."
+HARMFUL_DUST = {
+    "cedar": "cedar dust can bring on asthma",
+    "oak": "oak dust can cause cancer",
+    "beech": "beech dust can cause cancer",
+    "treated": "treated wood: gloves, wash before you eat, burn none of it",
+    "mdf": "the dust of MDF holds its glue",
+}
+"""Woods by the words of their names; what handbooks of industrial safety say, from memory."""
 HEIGHT = "Height: work from staging with rails, not from a ladder with a window in your hands."
+METAL = "Metal: the edges of flashing cut; gloves, and hem what can be touched."
+SILICA = "Silica: cut cement board, stucco and masonry wet or with extraction, and wear a mask."
+FUMES = "Sealant, spray foam and glue: open the windows, gloves and goggles; do what the can says."
 FOAM = (
     "Foam and fire: foam plastic needs a thermal barrier toward the room, often gypsum board (IRC R316.4); "
     "the local code decides."
@@ -18,19 +57,87 @@ STRUCTURE = (
     "Structure: what carries the window and the cladding is for the engineer and the local code; "
     "this sheet only adds depths."
 )
-PAINT = "Old paint: test for lead before sanding or cutting old trim; the local rules decide."
+CAVITY = (
+    "Wiring and pipes: nails and screws of casing and jamb pass the service cavity; find every cable and pipe in it "
+    "first, and mark them on the wall."
+)
+EDGE = (
+    "Wiring: jamb screws run into the studs at the edge of the rough opening, where cables often lie; look before "
+    "you drive them."
+)
+HEADER = (
+    "Headers: a liner buck widens the hole in the framing by its thickness on every side it lines; header and studs "
+    "beside it are sized for the opening in the framing, by the code's span tables or an engineer."
+)
+LEAD = "Old paint: test for lead before sanding or cutting old trim; the local rules decide."
+ASBESTOS = (
+    "Asbestos: boards, plaster, mastic and window putty of an old house may hold it; have them tested before you cut "
+    "or break them out."
+)
 
 
-def cautions(placement: Placement, parts: tuple[Part, ...]) -> tuple[str, ...]:
-    """List the cautions that fit this opening."""
-    found = [SAW, GLASS]
-    if any(part.where is Where.EXTERIOR for part in parts):
-        found.append(HEIGHT)
+def cautions(placement: Placement, parts: tuple[Part, ...], job: Job) -> tuple[Caution, ...]:
+    """List the cautions that fit this opening, work by work."""
+    lines = ((Beside.SAW, _saw(parts)), (Beside.INSTALL, _install(placement, parts, job)))
+    framing = (Beside.FRAMING, _framing(placement))
+    return tuple(Caution(beside=beside, text=text) for beside, texts in (*lines, framing) for text in texts)
+
+
+def _saw(parts: tuple[Part, ...]) -> Iterator[str]:
+    wood = [part for part in parts if part.is_wood]
+    if not wood:
+        return
+    yield SAW
+    if tapered := [part.mark for part in wood if any(isinstance(cut, Taper) for cut in part.cuts)]:
+        yield f"Taper jig with clamps, never freehand: {', '.join(tapered)}."
+    if narrow := [part.mark for part in wood if part.width < NARROW_RIP]:
+        yield f"Narrow: rip from a wide blank and push it through with a block: {', '.join(narrow)}."
+    yield f"Dust: extraction and a mask{_dust(wood)}."
+
+
+def _dust(wood: list[Part]) -> str:
+    words = {word for part in wood for word in part.stock.lower().replace("-", " ").split()}
+    return "".join(f"; {told}" for name, told in HARMFUL_DUST.items() if name in words)
+
+
+def _install(placement: Placement, parts: tuple[Part, ...], job: Job) -> Iterator[str]:
+    yield lifting_words(placement.weight, job.units)
+    outside = any(part.where is Where.EXTERIOR for part in parts)
+    if outside:
+        yield HEIGHT
+    if any(not part.is_wood for part in parts):
+        yield METAL
+    if _has_silica(placement) and outside:
+        yield SILICA
+    yield CAVITY if _has_cavity(placement) else EDGE
+    yield FUMES
     if any(_is_foam(one.layer) or (one.layer.cavity and _is_foam(one.layer.cavity)) for one in placement.planes.layers):
-        found.append(FOAM)
+        yield FOAM
     if placement.buck is not None:
-        found.append(STRUCTURE)
-    return (*found, PAINT)
+        yield STRUCTURE
+    yield from _old_house(job.year_built)
+
+
+def _framing(placement: Placement) -> Iterator[str]:
+    if placement.buck is not None and placement.buck.kind is BuckKind.LINER:
+        yield HEADER
+
+
+def _old_house(year_built: int | None) -> Iterator[str]:
+    if year_built is not None and year_built < LEAD_UNTIL:
+        yield LEAD
+    if year_built is not None and year_built < ASBESTOS_UNTIL:
+        yield ASBESTOS
+
+
+def _has_silica(placement: Placement) -> bool:
+    outside = (Role.CLADDING, Role.COVER)
+    layers = [one.layer for one in placement.planes.layers]
+    return any(layer.role in outside and layer.made_of is MadeOf.MINERAL for layer in layers)
+
+
+def _has_cavity(placement: Placement) -> bool:
+    return any(one.layer.role is Role.CAVITY for one in placement.planes.layers)
 
 
 def _is_foam(layer: Layer) -> bool:

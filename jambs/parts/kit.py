@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
+from jambs.parts.cautions import Caution
 from jambs.parts.part import Part
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -59,7 +60,7 @@ class Kit:
     figures: tuple[Figure, ...]
     findings: tuple[Finding, ...]
     assumed: tuple[Assumed, ...]
-    cautions: tuple[str, ...]
+    cautions: tuple[Caution, ...]
     sides: dict[Side, FittedSide] = field(default_factory=dict)
 
     @property

@@ -97,7 +97,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *_board_findings(parts, about),
         ),
         assumed=_assumed(placement, parts, job),
-        cautions=cautions(placement, parts),
+        cautions=cautions(placement, parts, job),
         sides=inner,
     )
 

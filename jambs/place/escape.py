@@ -55,7 +55,7 @@ def clear_opening(opening: Opening, swing: Swing | None) -> Size:
 def sill_of_passage(opening: Opening) -> float | None:
     """Finished floor → bottom of the clear opening [in]; None where the job does not say how high the frame stands."""
     below = opening.floor_below_frame
-    bottom = opening.sill_height if below is None else -below
+    bottom = opening.sill_height if below is None else below
     return None if bottom is None else bottom + opening.window.frame_face.sill
 
 

@@ -10,6 +10,7 @@ from pathlib import Path
 from jambs.job.models.openings import Job
 from jambs.length import OFF_GRID
 from jambs.parts.as_built import NOT_READ, PLANNED
+from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
 from jambs.sheets.escape_record import escape_line
@@ -95,7 +96,7 @@ def sheet_data(record: Record, pictures: SheetPictures, *, width: float) -> Reco
         "lists": [one for one in _lists(record) if one["pairs"]],
         "notes": [one["text"] for one in findings if one["weight"] == "note"],
         "assumed": record["assumed"],
-        "cautions": record["cautions"],
+        "saw": record["cautions_beside"][Beside.SAW],
     }
 
 

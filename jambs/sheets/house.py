@@ -10,6 +10,7 @@ from pathlib import Path
 from jambs.job.models.openings import Job
 from jambs.job.models.windows import Sash
 from jambs.outside.register import ORDER, Register
+from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, wall_words
 from jambs.sheets.press import press, press_in_pieces
@@ -74,6 +75,7 @@ def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
     return {
         **page_data(job),
         "is_last": True,
+        "cautions": _cautions(openings, Beside.FRAMING),
         "rows": [_rough_row(one) for one in openings],
         "bucks": [one for one in bucks if one["parts"]],
     }
@@ -243,8 +245,13 @@ def summary_data(kits: Sequence[CutKit], register: Register, job: Job) -> Record
         "measured": sum(one["state"]["is_measured"] for one in openings),
         "assumed": record["assumed"],
         "own_assumed": [{**one, "marks": marks} for one, marks in _gathered(openings, "assumed")],
-        "cautions": list(dict.fromkeys(words for one in openings for words in one["cautions"])),
+        "cautions": _cautions(openings, *Beside),
     }
+
+
+def _cautions(openings: Sequence[Record], *beside: Beside) -> list[str]:
+    """Return the lines of caution of some work, each once."""
+    return list(dict.fromkeys(line for one in openings for work in beside for line in one["cautions_beside"][work]))
 
 
 def _weightiest(openings: Sequence[Record], key: str) -> list[Record]:

@@ -11,6 +11,7 @@ from jambs.job.models.openings import Job
 from jambs.length import length_text
 from jambs.outside.house import Installing
 from jambs.outside.trim_fasteners import InstallFastener, shim_gaps, shim_places
+from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind
 from jambs.sheets.cut_sheet import page_data
@@ -22,8 +23,6 @@ from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.told import told
 from jambs.sheets.wall_picture import wall_data
 from jambs.values import Record
-
-OUTSIDE_CAUTIONS = ("Height:", "Glass:", "Foam", "Structure:", "Old paint:")
 
 
 def write_install_sheet(
@@ -61,7 +60,7 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         "reveals": _reveals(kit, job),
         "findings": told(one for one in installing.told if one.subject.kind is not SubjectKind.HOUSE),
         "assumed": assumed_records(assumed_fasteners(fitting.fasteners, job)),
-        "cautions": [one for one in kit.cautions if one.startswith(OUTSIDE_CAUTIONS)],
+        "cautions": [one.text for one in kit.cautions if one.beside is Beside.INSTALL],
         "wall": wall_data(kit, job),
     }
 

@@ -26,6 +26,7 @@ from jambs.job.models.openings import SIDE_NAMES, Assumed, Job, Measured, Openin
 from jambs.length import Units
 from jambs.outside.register import ORDER
 from jambs.parts.as_built import PLANNED
+from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Taper
@@ -85,7 +86,8 @@ def opening_record(kit: CutKit, *, units: Units) -> Record:
         "parts": [part_record(part, units=units) for part in kit.parts],
         "findings": finding_records((*placement.findings, *kit.findings), units=units),
         "assumed": assumed_records((*opening.assumed, *kit.assumed)),
-        "cautions": list(kit.cautions),
+        "cautions": [one.text for one in kit.cautions],
+        "cautions_beside": _cautions_record(kit),
     }
 
 
@@ -272,6 +274,11 @@ def _swing_record(placement: Placement, *, units: Units) -> Record | None:
         return None
     clear = sized(swing.clear.width, swing.clear.height, units=units)
     return {**dump(swing, units=units), "clear": clear}
+
+
+def _cautions_record(kit: CutKit) -> Record:
+    """Return the lines of caution by the work that they stand beside."""
+    return {beside.value: [one.text for one in kit.cautions if one.beside is beside] for beside in Beside}
 
 
 def _glass_record(placement: Placement, *, units: Units) -> list[Record]:

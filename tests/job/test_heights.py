@@ -62,10 +62,10 @@ def test_the_order_of_the_file_and_the_length_of_the_chain_do_not_matter(tmp_pat
 
 
 def test_in_line_with_a_door(tmp_path: Path) -> None:
-    """A door 47 1/2 high stands 3/4 under the floor: its head is at 46 3/4."""
+    """The floor lies 3/4 below the frame of a door 47 1/2 high: its head is 48 1/4 over the floor."""
     door = "    floor_below_frame: 3/4\n    interior_trim: {like: picture, style: three-sided}\n"
     found = sills((SILL, door), second="    head_with: W01\n", folder=tmp_path)
-    assert found == [None, 46.75 - 24]
+    assert found == [None, 48.25 - 24]
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,4 @@
-"""The caution about foam and fire goes by what a layer is made of, never by letters in its name."""
+"""Cautions by what an opening holds, each beside its work; foam by what a layer is made of, not by its name."""
 
 from __future__ import annotations
 
@@ -8,6 +8,9 @@ import pytest
 from cases import changed, job_of, kit_of
 
 from jambs.job.models.layers import MadeOf
+from jambs.length import Units
+from jambs.parts.cautions import Beside
+from jambs.parts.lifting import lifting_words
 
 
 def layers(one: Any) -> list[Any]:
@@ -24,7 +27,7 @@ def layers(one: Any) -> list[Any]:
 
 def warns(one: Any) -> bool:
     kit = kit_of(walls__main__layers=layers(one))
-    return any(text.startswith("Foam and fire") for text in kit.cautions)
+    return any(one.text.startswith("Foam and fire") for one in kit.cautions)
 
 
 INSULATION = {"role": "insulation", "thickness": "2"}
@@ -56,9 +59,9 @@ def test_foam_between_studs_counts() -> None:
     filled = layers("plywood 1/2")
     filled[1] = {"material": "stud 2x6", "spacing": "16", "cavity": "closed-cell spray foam"}
     filled[2:4] = ["plywood 1/2"]
-    assert any(text.startswith("Foam") for text in kit_of(walls__main__layers=filled).cautions)
+    assert any(one.text.startswith("Foam") for one in kit_of(walls__main__layers=filled).cautions)
     filled[1] = {"material": "stud 2x6", "spacing": "16", "cavity": "cellulose"}
-    assert not any(text.startswith("Foam") for text in kit_of(walls__main__layers=filled).cautions)
+    assert not any(one.text.startswith("Foam") for one in kit_of(walls__main__layers=filled).cautions)
 
 
 def test_what_is_assumed_is_said_and_what_is_known_is_not() -> None:
@@ -76,3 +79,132 @@ def test_what_is_assumed_is_said_and_what_is_known_is_not() -> None:
 def test_the_job_has_the_last_word() -> None:
     job = job_of(changed(walls__main__layers=layers({"material": "EPS", "thickness": "2", "made_of": "fibre"})))
     assert [one.made_of for one in job.openings[0].wall.layers][3] is MadeOf.FIBRE
+
+
+def lines(beside: Beside, **paths: Any) -> list[str]:
+    """What the caution lines beside some work are about: the words before the colon."""
+    return [one.text.split(":")[0] for one in kit_of(**paths).cautions if one.beside is beside]
+
+
+def has(words: str, **paths: Any) -> bool:
+    return any(words in one.text for one in kit_of(**paths).cautions)
+
+
+@pytest.mark.parametrize(
+    ("pounds", "hands"),
+    [
+        (51, "one person can lift it, two set it"),
+        (51.1, "two people to lift it"),
+        (100, "two people to lift it"),
+        (100.1, "three or four people to lift it, or lifting gear"),
+        (200, "three or four people to lift it, or lifting gear"),
+        (200.1, "lifting gear and people who know it; never by hand alone"),
+    ],
+)
+def test_hands_go_by_the_weight(pounds: float, hands: str) -> None:
+    """51 lb is 23 kg, the load constant of the NIOSH lifting equation (1994, from memory); the rest common practice."""
+    assert f"lb: {hands};" in lifting_words(pounds, Units.INCH)
+
+
+def test_a_heavy_window_is_not_for_two_people() -> None:
+    """174 kg are 383.6 lb."""
+    said = lifting_words(174 / 0.45359237, Units.MM)
+    assert said == (
+        "Glass: about 174 kg: lifting gear and people who know it; never by hand alone; gloves; "
+        "never lean on a sash that is only tacked."
+    )
+    assert has("383 lb: lifting gear", openings__0__weight="383 lb")
+    assert not has("two people", openings__0__weight="383 lb")
+
+
+def test_a_plain_opening_is_told_no_more_than_it_needs() -> None:
+    """No taper, no liner, no service cavity, no cement, no old house; foam in the wall and a buck."""
+    assert lines(Beside.FRAMING) == []
+    said = lines(Beside.INSTALL)
+    assert said == [
+        "Glass",
+        "Height",
+        "Metal",
+        "Wiring",
+        "Sealant, spray foam and glue",
+        "Foam and fire",
+        "Structure",
+    ]
+    inside = lines(Beside.INSTALL, exterior_trim=None)
+    assert "Height" not in inside and "Metal" not in inside
+
+
+LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
+
+
+def test_headers_are_told_where_a_liner_widens_the_hole() -> None:
+    assert lines(Beside.FRAMING, walls__main__buck=LINER) == ["Headers"]
+    assert lines(Beside.FRAMING, walls__main__buck=LINER, position={"flange_on": "sheathing"}) == []
+
+
+MEASURED = {
+    "date": "2026-03-20",
+    "interior_depth": {"head_left": "4 11/16", "head_right": "4 3/4", "sill_left": "4 5/8", "sill_right": "4 13/16"},
+}
+
+
+def test_a_taper_jig_is_told_by_the_tapered_parts() -> None:
+    told = [one.text for one in kit_of(openings__0__measured=MEASURED).cautions if one.text.startswith("Taper jig")]
+    assert told == ["Taper jig with clamps, never freehand: W1-1, W1-2, W1-3, W1-4."]
+    assert not has("Taper jig")
+
+
+def test_a_push_block_is_told_by_the_narrow_rips() -> None:
+    """Interior depth 1 31/32 and proud 1/32 is a rip of 2, wide enough; 1 15/16 makes 1 31/32."""
+    shallow = {"exterior_trim": None, "windows__fixed__jamb_depth": "4 17/32"}
+    narrow = kit_of(position={"interior_depth": "1 31/32"}, **shallow)
+    assert {part.width for part in narrow.parts if "jamb" in part.name} == {2.0}
+    assert not any(one.text.startswith("Narrow") for one in narrow.cautions)
+    assert has(
+        "Narrow: rip from a wide blank and push it through with a block: W1-1, W1-2, W1-3, W1-4.",
+        position={"interior_depth": "1 31/32"},
+        shop__proud="0",
+        **shallow,
+    )
+
+
+@pytest.mark.parametrize(
+    ("stock", "told"),
+    [
+        ("cedar", "asthma"),
+        ("western red cedar", "asthma"),
+        ("red oak", "oak dust can cause cancer"),
+        ("pressure-treated pine", "burn none of it"),
+        ("pine", ""),
+        ("soak-proof pine", ""),
+    ],
+)
+def test_dust_goes_by_the_wood(stock: str, told: str) -> None:
+    kit = kit_of(interior_trim__inside__jamb__stock=stock, exterior_trim=None)
+    (dust,) = [one.text for one in kit.cautions if one.text.startswith("Dust")]
+    assert told in dust if told else dust == "Dust: extraction and a mask."
+
+
+def test_silica_is_told_of_cement_outside_and_not_of_gypsum_inside() -> None:
+    clad = layers("plywood 1/2")
+    assert not has("Silica", walls__main__layers=clad)
+    assert has("Silica", walls__main__layers=[*clad[:-1], "fibre cement lap siding"])
+
+
+def test_a_service_cavity_is_told_before_nails_go_through_it() -> None:
+    def walled(*inside: Any) -> dict[str, Any]:
+        return {"walls__main__layers": [*inside, *layers("plywood 1/2")[1:]]}
+
+    plain = walled("gypsum board 1/2")
+    cavity = walled("gypsum board 1/2", {"material": "service battens", "role": "service cavity", "thickness": "1 1/2"})
+    assert has("pass the service cavity", **cavity) and not has("pass the service cavity", **plain)
+    assert has("at the edge of the rough opening", **plain) and not has("at the edge of the rough opening", **cavity)
+
+
+@pytest.mark.parametrize(
+    ("year", "expected"),
+    [(None, []), ("1977", ["Old paint", "Asbestos"]), ("1978", ["Asbestos"]), ("1989", ["Asbestos"]), ("1990", [])],
+)
+def test_old_paint_and_asbestos_only_in_old_houses(year: str | None, expected: list[str]) -> None:
+    built = {"year_built": year} if year else {}
+    assert [one for one in lines(Beside.INSTALL, **built) if one in ("Old paint", "Asbestos")] == expected

@@ -17,6 +17,7 @@ from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
+from jambs.parts.cautions import Beside, Caution
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kit import Figure, FittedSide
 from jambs.parts.part import Part
@@ -224,8 +225,8 @@ def make_kit(
         ),
         assumed=(Assumed(what="window weight", value="68 lb", why="from the glass make-up and the frame"),),
         cautions=(
-            "Dry-fit the jamb box on the bench before gluing.",
-            "Cut casing after the jambs are in; check each reveal first.",
+            Caution(beside=Beside.SAW, text="Bench: dry-fit the jamb box before gluing."),
+            Caution(beside=Beside.INSTALL, text="Reveals: cut casing after the jambs are in; check each first."),
         ),
         sides={name: FittedSide(start_depth=4.71875, finish_depth=4.71875, is_tapered=False) for name in Side},
     )

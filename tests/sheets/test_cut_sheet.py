@@ -21,6 +21,7 @@ from jambs.findings import Severity
 from jambs.job.models.fields import Size
 from jambs.job.models.shop import Board
 from jambs.length import Units
+from jambs.parts.cautions import Beside, Caution
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import StripBend
 from jambs.parts.kinds import PartKind
@@ -67,7 +68,9 @@ def crowded(mark: str = "W-NORTH-12.A") -> CutKit:
     )
     opening = replace(kit.placement.opening, room=LONG, window_name="W" * 60, frame=Size(119.984375, 119.984375))
     placement = replace(kit.placement, opening=opening, reasons=(SaidReason(text=long),) * 2)
-    return replace(kit, findings=findings, cautions=(long,) * 8, placement=placement)
+    return replace(
+        kit, findings=findings, cautions=(Caution(beside=Beside.SAW, text=f"Saw: {long}"),) * 4, placement=placement
+    )
 
 
 def metric(mark: str = "W-04") -> CutKit:

@@ -320,3 +320,5 @@ def _read_date(value: Any) -> datetime.date:
 
 
 Date = Annotated[datetime.date, BeforeValidator(_read_date), _written("a date: 2026-03-20")]
+Year = Annotated[int, BeforeValidator(Amount(1600, 2200, whole=True)), NUMBER]
+"""Of the common era."""

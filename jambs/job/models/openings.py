@@ -27,6 +27,7 @@ from jambs.job.models.fields import (
     Small,
     Text,
     Weight,
+    Year,
     YesNo,
     fault,
 )
@@ -139,6 +140,7 @@ class JobEntry(Model):
     date: Date | None = None
     schedule: Text | None = None
     measures: Text | None = None
+    year_built: Year | None = None
     site: SiteEntry | None = None
 
 
@@ -282,6 +284,7 @@ class Job:
     date: datetime.date | None = None
     assumed: tuple[Assumed, ...] = ()
     site: SiteEntry | None = None
+    year_built: int | None = None
     outside: OutsideEntry = field(default_factory=OutsideEntry)
     on_hand: tuple[OnHand, ...] = ()
     tables: tuple[TableRead, ...] = field(default=(), compare=False)

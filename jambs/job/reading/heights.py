@@ -60,9 +60,9 @@ class _House:
         return height + _line(other, wish.line, at_head=at_head) - _line(opening, wish.line, at_head=at_head)
 
     def _bottom(self, mark: str, complaints: Complaints, trail: tuple[str, ...]) -> float | None:
-        """Finished floor → bottom of the frame [in]; that of a door lies below the floor."""
+        """Finished floor → bottom of the frame [in]; a door's floor lies below its frame."""
         below = self.openings[mark].floor_below_frame
-        return self.sill_height(mark, complaints, trail) if below is None else -below
+        return self.sill_height(mark, complaints, trail) if below is None else below
 
 
 def _line(opening: Opening, line: Line, *, at_head: bool) -> float:

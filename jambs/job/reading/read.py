@@ -66,6 +66,7 @@ def read_job(path: str | Path) -> Job:
         date=entry.date,
         assumed=assumed_limits(limits, openings, units=entry.units),
         site=entry.site,
+        year_built=entry.year_built,
         outside=outside,
         on_hand=on_hand,
         tables=tuple(complaints.tables),

@@ -1,0 +1,30 @@
+"""How many hands a window needs, by its weight."""
+
+from __future__ import annotations
+
+from jambs.length import Units
+from jambs.place.findings import weight_text
+
+ONE_PERSON = 51.0
+"""Most that one person lifts under the best conditions [lb]: 23 kg, load constant of the NIOSH lifting equation (1994),
+from memory."""
+TWO_PEOPLE = 100.0
+"""Most for two people [lb]: 45 kg, under twice as much, as they never share it evenly; common practice, no source."""
+MORE_PEOPLE = 200.0
+"""Most for four people [lb]: 90 kg; past it lifting gear; common practice, no source."""
+
+
+def lifting_words(pounds: float, units: Units) -> str:
+    """Say who lifts a window of a weight [lb], and how."""
+    weight = weight_text(pounds, units)
+    return f"Glass: about {weight}: {_hands(pounds)}; gloves; never lean on a sash that is only tacked."
+
+
+def _hands(pounds: float) -> str:
+    if pounds <= ONE_PERSON:
+        return "one person can lift it, two set it"
+    if pounds <= TWO_PEOPLE:
+        return "two people to lift it"
+    if pounds <= MORE_PEOPLE:
+        return "three or four people to lift it, or lifting gear"
+    return "lifting gear and people who know it; never by hand alone"
