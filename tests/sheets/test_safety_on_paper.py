@@ -10,6 +10,7 @@ import paper
 from cases import changed, job_of
 
 from jambs.job.models.openings import Job
+from jambs.outside.house import plan_house
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
@@ -37,6 +38,12 @@ def words(write: Writer, folder: Path, **paths: Any) -> str:
     kits, job = house(**paths)
     write(kits, job, folder / "list.pdf")
     return paper.words((folder / "list.pdf").read_bytes())
+
+
+def install_words(**paths: Any) -> str:
+    job = job_of(changed(**paths))
+    planned = plan_house([make_kit(one, job) for one in place_windows(job)], job)
+    return paper.words(install_sheets_pdf(planned.kits, planned.installing, job))
 
 
 def test_the_order_says_what_an_escape_opening_has_and_needs(tmp_path: Path) -> None:
@@ -79,8 +86,7 @@ def test_headers_stand_on_the_rough_openings_where_a_liner_widens_them(tmp_path:
 
 
 def test_the_install_sheet_says_who_lifts_and_has_no_caution_of_the_saw() -> None:
-    kits, job = house(openings__0__weight="383 lb")
-    said = paper.words(install_sheets_pdf(kits, job))
+    said = install_words(openings__0__weight="383 lb")
     assert "Glass: about 383 lb: lifting gear" in said
     assert "riving knife" not in said and "Headers" not in said
 
@@ -88,8 +94,8 @@ def test_the_install_sheet_says_who_lifts_and_has_no_caution_of_the_saw() -> Non
 def test_a_nail_through_the_service_cavity_says_so() -> None:
     def noted(*inside: Any) -> bool:
         layers = [*inside, {"material": "stud 2x6", "spacing": "16"}, "plywood 1/2", "wood shingles"]
-        kits, job = house(walls__main__layers=layers, position={"flange_on": "sheathing"}, exterior_trim=None)
-        return "through the service cavity" in paper.words(install_sheets_pdf(kits, job))
+        said = install_words(walls__main__layers=layers, position={"flange_on": "sheathing"}, exterior_trim=None)
+        return "through the service cavity" in said
 
     cavity = {"material": "service battens", "role": "service cavity", "thickness": "1 1/2"}
     assert noted("gypsum board 1/2", cavity) and not noted("gypsum board 1/2")
