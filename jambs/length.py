@@ -32,7 +32,7 @@ def whole_down(count: float) -> int:
 
 
 class LengthError(ValueError):
-    """A text that is no length; its message says what was found and what is allowed."""
+    """A text that is not a length; its message says what was found and what is allowed."""
 
 
 class Units(StrEnum):
@@ -75,7 +75,7 @@ def read_length(text: str | float, *, units: Units, is_taped: bool = True) -> fl
     labels, which nobody measures, come in thirds too.
 
     Raises:
-        LengthError: the text is no length.
+        LengthError: the text is not a length.
     """
     if isinstance(text, int | float):
         text = repr(text)
@@ -109,7 +109,7 @@ def _read_imperial(plain: str, text: str, *, is_taped: bool) -> float:
 
 def _not_a_length(text: str, why: str = "") -> str:
     reason = f" ({why})" if why else ""
-    return f'{text!r} is no length{reason}; write it like 5 1/2, 4-9/16", 2\'-11 1/2", 7.5 or 902 mm'
+    return f'{text!r} is not a length{reason}; write it like 5 1/2, 4-9/16", 2\'-11 1/2", 7.5 or 902 mm'
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,7 +209,7 @@ def feet_text(length: float, *, units: Units) -> str:
 
 
 def decimal_text(value: float, digits: int) -> str:
-    """Print a number that is no length (an angle, a weight) with at most so many decimals, no trailing zeros."""
+    """Print a number that is not a length (an angle, a weight) with at most so many decimals, no trailing zeros."""
     text = f"{value:.{digits}f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text in ("-0", "") else text

@@ -45,7 +45,7 @@ BASE: dict[str, Any] = {
                 "plywood 1/2",
                 {"material": "EPS", "thickness": "2"},
                 {"material": "EPS", "thickness": "3"},
-                {"material": "plywood 1/2", "role": "cover sheet"},
+                {"material": "plywood 1/2", "role": "outer sheathing"},
                 {"material": "wood shingles", "thickness": "3/4"},
             ],
             "buck": {"kind": "outboard", "thickness": "1 1/2", "stock": "spruce"},

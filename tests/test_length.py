@@ -190,7 +190,7 @@ def test_lengths_of_a_metric_job(text: str, mm: float) -> None:
 @pytest.mark.parametrize("units", list(Units))
 def test_what_is_no_length(text: str, units: Units) -> None:
     with pytest.raises(
-        LengthError, match=r"is no length.*; write it like 5 1/2, 4-9/16\", 2'-11 1/2\", 7\.5 or 902 mm$"
+        LengthError, match=r"is not a length.*; write it like 5 1/2, 4-9/16\", 2'-11 1/2\", 7\.5 or 902 mm$"
     ):
         read_length(text, units=units)
 
@@ -199,7 +199,7 @@ def test_an_improper_fraction_is_a_missing_space() -> None:
     with pytest.raises(LengthError) as caught:
         read_length("51/2", units=Units.INCH)
     assert str(caught.value) == (
-        "'51/2' is no length (the fraction is not less than one; is a space missing?); "
+        "'51/2' is not a length (the fraction is not less than one; is a space missing?); "
         'write it like 5 1/2, 4-9/16", 2\'-11 1/2", 7.5 or 902 mm'
     )
 
@@ -207,7 +207,7 @@ def test_an_improper_fraction_is_a_missing_space() -> None:
 def test_bare_inches_in_a_metric_job_are_not_guessed() -> None:
     with pytest.raises(LengthError) as caught:
         read_length("5 1/2", units=Units.MM)
-    assert str(caught.value).startswith("'5 1/2' is no length (in a mm job inches carry their mark)")
+    assert str(caught.value).startswith("'5 1/2' is not a length (in a mm job inches carry their mark)")
 
 
 @pytest.mark.parametrize(

@@ -23,7 +23,7 @@ ELSEWHERE = {"sheets/key_pictures.py": 1}
 WORDS = {one.value for kinds in (PartKind, Where, Side, BoardEnd, End, Edge) for one in kinds} | {
     position_words(kind, side) for kind in PartKind for side in Side
 }
-PROSE = ("leg", "scribe", "back bevel", "45°", "miter 45°", "square both ends", "no such board listed")
+PROSE = ("leg", "scribe", "back bevel", "45°", "miter 45°", "bevel 45°", "square both ends", "no such board listed")
 """Pieces of the words of parts that were looked for once."""
 ASKED = ("startswith", "endswith", "removeprefix", "removesuffix", "find", "index", "count")
 

@@ -31,7 +31,7 @@ class Seconds(click.FloatRange):
         """Read a number of seconds."""
         seconds = float(super().convert(value, param, ctx))
         if math.isnan(seconds):
-            self.fail(f"{value!r} is no time; write seconds, like 60", param, ctx)
+            self.fail(f"{value!r} is not a time; write seconds, like 60", param, ctx)
         return seconds
 
 
@@ -41,19 +41,15 @@ class Seconds(click.FloatRange):
     "\b\nCtrl-C stops the search and writes the best plan so far; the exit code is 130."
 )
 @JOB
-@click.option(
-    "--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>/cutting]."
-)
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Output folder [output/<job>/cutting].")
 @click.option("--seconds", type=Seconds(), default=10, show_default=True, help="Time to search.")
 @click.option(
     "--stages", type=click.IntRange(0, 1000), help="Search so many stages instead: the same plan on every machine."
 )
 @click.option("--seed", type=click.IntRange(0), default=0, show_default=True, help="Another seed, another search.")
-@click.option(
-    "--spoiled", multiple=True, metavar="BOARD", help="Plan the rest again: this board of the plan is spoiled."
-)
+@click.option("--spoiled", multiple=True, metavar="BOARD", help="Re-plan the rest: this board of the plan is spoiled.")
 @click.option("--cut", multiple=True, metavar="BOARD", help="With --spoiled: boards that are cut already, like A1-A6.")
-@click.option("--saved", multiple=True, metavar="MARK", help="With --spoiled: a piece that came good out of it.")
+@click.option("--saved", multiple=True, metavar="MARK", help="With --spoiled: a piece saved from it.")
 @click.option("--overwrite", is_flag=True, help="Overwrite files that were changed since they were written.")
 def buy(
     job: Path,
@@ -69,7 +65,7 @@ def buy(
     """Plan what to buy for JOB and how to cut it.
 
     Writes the buying list and the cutting plan (PDF), lists (CSV), and the plan with its certificate (JSON).
-    Prices, lengths and boards on hand stand under shop: in the job file; what is missing is assumed, and printed so.
+    Prices, lengths and boards on hand are under shop: in the job file; what is missing is assumed and says so.
     """
     from jambs.app.buy import plan_text, spoiled_of
     from jambs.app.errors import read, told

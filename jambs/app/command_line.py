@@ -87,7 +87,7 @@ def check(job: Path) -> None:
     "  jambs build house --out papers"
 )
 @JOB
-@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Output folder [output/<job>].")
 @click.option("--only", multiple=True, metavar="MARK", help="Only this opening; may be given more than once.")
 @click.option("--overwrite", is_flag=True, help="Overwrite files that were changed since they were written.")
 @click.option("--without-solids", is_flag=True, help="Leave out the parts in three dimensions and the fit report.")

@@ -11,12 +11,10 @@ from jambs.app.job_argument import JOB
 
 @click.command(
     epilog="\b\nExamples:\n  jambs compare house\n  jambs compare house --out papers/positions\n\n"
-    "\b\nSay where the house stands under site: in the job file; what is missing is assumed, and printed so."
+    "\b\nSite data are under site: in the job file; what is missing is assumed and says so."
 )
 @JOB
-@click.option(
-    "--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>/placement]."
-)
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Output folder [output/<job>/placement].")
 @click.option("--overwrite", is_flag=True, help="Overwrite files that were changed since they were written.")
 def compare(job: Path, out: Path | None, overwrite: bool) -> None:
     """Compare the positions the windows of JOB could have: depths, heat, damp, sun.

@@ -26,15 +26,15 @@ SIZES = {
     '  jambs labels house --count 2x6 --label "3 1/2 x 1 1/2" --corner "1/2 x 3/4" --pitch "4 x 1 5/8"'
 )
 @JOB
-@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Output folder [output/<job>].")
 @click.option("--by", type=click.Choice(["opening", "cutting"]), default="opening", show_default=True, help="Order.")
 @click.option("--paper", type=click.Choice(["letter", "A4"]), help="Of the label stock [the shop's].")
 @click.option("--count", metavar="ACROSSxDOWN", help="Labels on a sheet, like 3x10.")
 @click.option("--label", metavar="SIZE", help="Width x height of a label.")
-@click.option("--corner", metavar="SIZE", help="Edges of the paper to the first label: from the left x from the top.")
+@click.option("--corner", metavar="SIZE", help="Margins to the first label: left x top.")
 @click.option("--pitch", metavar="SIZE", help="From one label to the next: across x down.")
 @click.option("--first", type=click.IntRange(1), default=1, show_default=True, help="First label still on the sheet.")
-@click.option("--overwrite", is_flag=True, help="Overwrite papers that were changed since they were written.")
+@click.option("--overwrite", is_flag=True, help="Overwrite sheets that were changed since they were written.")
 def labels(
     job: Path,
     out: Path | None,
@@ -91,7 +91,7 @@ def _stock(stock: LabelStock, count: str | None, units: Units, sizes: dict[str, 
 def _count(text: str) -> tuple[int, int]:
     across, _, down = text.lower().partition("x")
     if not (across.strip().isdigit() and down.strip().isdigit() and int(across) and int(down)):
-        raise click.BadParameter(f"{text!r} is no count; write across x down, like 3x10", param_hint="'--count'")
+        raise click.BadParameter(f"{text!r} is not a count; write across x down, like 3x10", param_hint="'--count'")
     return int(across), int(down)
 
 
@@ -102,6 +102,6 @@ def _size(text: str, option: str, units: Units) -> tuple[float, float]:
         halves = text.lower().replace("×", "x").split("x")
         one, other = (read_length(half, units=units, is_taped=False) for half in halves)
     except (LengthError, ValueError):
-        message = f"{text!r} is no size; write it like 2 5/8 x 1 or 70 mm x 36 mm"
+        message = f"{text!r} is not a size; write it like 2 5/8 x 1 or 70 mm x 36 mm"
         raise click.BadParameter(message, param_hint=f"'--{option}'") from None
     return one, other

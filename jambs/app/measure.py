@@ -22,16 +22,16 @@ TABLE = "measures"
     "Then name the table in the job file, beside its openings:\n  measures: measures.csv"
 )
 @JOB
-@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the papers [output/<job>].")
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Output folder [output/<job>].")
 @click.option(
     "--table", type=click.Choice(["csv", "xlsx"]), default="csv", show_default=True, help="Kind of the empty table."
 )
-@click.option("--overwrite", is_flag=True, help="Overwrite papers that were changed since they were written.")
+@click.option("--overwrite", is_flag=True, help="Overwrite sheets that were changed since they were written.")
 def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
     """Print measure sheets of JOB, and write the table to fill in.
 
     The table stands beside the job file, its marks and places filled in; one that is there already is left as it is.
-    Readings that are likely slips are asked about.
+    Readings that look like misreadings are queried.
     """
     from jambs.app.basis import placed_basis
     from jambs.app.chain import placed

@@ -38,7 +38,9 @@ def _asked(units: str | None) -> str:
     from jambs.length import Units
 
     count = len(questions(Units.INCH)) + 2
-    click.echo(f"{count} questions; Ctrl-C stops, and nothing is written. A wrong answer is asked again.\n")
+    click.echo(
+        f"{count} questions; Ctrl-C stops, and nothing is written. An answer that cannot be read is asked for again.\n"
+    )
     name = _prompt(1, count, "What is the job called?", "As printed on every sheet", default="My first house")
     either = click.Choice(["inch", "mm"])
     chosen = Units(units or click.prompt(f"\n2/{count}  Inches or millimetres?", type=either, default="inch"))

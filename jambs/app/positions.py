@@ -124,4 +124,4 @@ def _line(candidate: Record) -> str:
         return f"{head}; {'no figures' if candidate['refused'] else 'cannot be built'}"
     kept = "" if not candidate["against"] else f"; past {len(candidate['against'])} of the limits"
     heat, cold = candidate["heat"]["whole"]["text"], candidate["cold"]["sweats_above"]["text"]
-    return f"{head}; {heat} W/K through the joint, sweats above {cold}{kept}"
+    return f"{head}; {heat} W/K through the joint, condensation above {cold}{kept}"

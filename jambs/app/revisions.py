@@ -20,14 +20,14 @@ VERB = "revisions"
 
 @click.command(epilog="\b\nExamples:\n  jambs revisions house\n  jambs revisions house --withdraw-to 3")
 @JOB
-@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder of the papers [output/<job>].")
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Output folder [output/<job>].")
 @click.option("--withdraw-to", type=int, metavar="ISSUE", help="Go back to this issue; later ones are kept.")
 @click.option(
     "--job-file",
     type=click.Choice(["leave", "beside", "over"]),
     help="With --withdraw-to: also write the job as it was then, beside the job file or over it.",
 )
-@click.option("--overwrite", is_flag=True, help="Overwrite papers that were changed since they were written.")
+@click.option("--overwrite", is_flag=True, help="Overwrite sheets that were changed since they were written.")
 def revisions(job: Path, out: Path | None, withdraw_to: int | None, job_file: str | None, overwrite: bool) -> None:
     """List what was issued of JOB, and why; or go back to an earlier issue.
 

@@ -62,8 +62,8 @@ def _views(solids: KitSolids) -> tuple[View, ...]:
 
     found = []
     for name, view, remark in (
-        (ISOMETRIC, views.FROM_ROOM, "put together, seen from the room"),
-        (EXPLODED, views.EXPLODED, "taken apart, seen from the room"),
+        (ISOMETRIC, views.FROM_ROOM, "assembled, seen from the room"),
+        (EXPLODED, views.EXPLODED, "exploded, seen from the room"),
     ):
         drawn = picture(solids, view)
         lines = [line.points for line in drawn.lines if not line.is_hidden]

@@ -16,7 +16,7 @@ COLUMNS = (
     ("state", "state"),
     ("interior", "interior depth"),
     ("exterior", "exterior depth"),
-    ("rip", "rip of the jambs"),
+    ("rip", "jamb rip"),
     ("findings", "findings"),
 )
 """What the summary calls a column, and its head."""

@@ -22,7 +22,7 @@ class LinesMissed(Finding):
     def sentence(self, units: Units) -> str:
         """Name them."""
         words = ", ".join(wanted.words for wanted in self.missed)
-        return f"No full course line meets {words}."
+        return f"Full course lines miss {words}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -236,18 +236,15 @@ def _move_words(wanted: Wanted, move: float, grid: Grid) -> str:
 
 def _proof(task: Task, ladder: Ladder, short: Sequence[Wanted], grid: Grid) -> str:
     total, missed = task.weight, len(short)
-    met = f"{total - missed} of {total} lines met"
+    met = f"{total - missed} of {total} heads and sills fall on a course line"
     if missed:
-        met += f"; within a change of {grid.text(grid.at(task.greatest_change))} no courses meet more"
+        met += f"; no layout with exposures within {grid.text(grid.at(task.greatest_change))} does better"
     change = grid.text(grid.at(ladder.change))
     if ladder.missed_with_less is None:
-        return f"{met}. Neighbours change by {change} at most. Exact on a grid of {grid.text(grid.step)}."
+        return f"{met}. Neighbours change by {change} at most."
     less, lost = grid.text(grid.at(ladder.change - 1)), ladder.missed_with_less - ladder.missed
     lines = "line" if lost == 1 else "lines"
-    return (
-        f"{met}. Neighbours change by {change} at most; with {less} at most {lost} more {lines} would be missed. "
-        f"Exact on a grid of {grid.text(grid.step)}."
-    )
+    return f"{met}. Neighbours change by {change} at most; with {less} at most {lost} more {lines} would be missed."
 
 
 def _sliver(task: Task, lines: Sequence[CourseLine], grid: Grid) -> float:

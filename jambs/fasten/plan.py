@@ -93,7 +93,7 @@ def field_fasteners(
     entries: Mapping[Fixed, FastenerEntry],
     job: Job,
 ) -> tuple[FastenerLine, ...]:
-    """Plan the fasteners of the strapping or cover sheet of one wall of an elevation.
+    """Plan the fasteners of the strapping or outer sheathing of one wall of an elevation.
 
     ``width``: how much of the elevation is this wall [in], None where the job does not say; ``kits``: of its openings.
     """
@@ -111,7 +111,7 @@ def field_fasteners(
 
 
 def known_spacing(layer: Layer, planes: WallPlanes) -> float | None:
-    """Return how far apart strapping stands, or the studs that a cover sheet is fastened to [in]; None if not said."""
+    """Return how far apart strapping stands, or the studs under an outer sheathing [in]; None if not said."""
     framing = [one.layer.spacing for one in planes.layers if one.layer.role is Role.FRAMING and one.layer.spacing]
     own = layer.spacing if layer.role is Role.STRAPPING else None
     return own or next(iter(framing), None)

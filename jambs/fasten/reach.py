@@ -83,7 +83,7 @@ def layers_to_framing(planes: WallPlanes, outer: float) -> tuple[Through, ...]:
 
 
 def through_field(planes: WallPlanes) -> tuple[Through, ...]:
-    """Return what a fastener of strapping or cover sheet goes through, from the trim plane in."""
+    """Return what a fastener of strapping or outer sheathing goes through, from the trim plane in."""
     return layers_to_framing(planes, planes.trim_plane)
 
 

@@ -22,7 +22,7 @@ class BlankFallsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say its fall in percent."""
-        return f"The {self.blank} falls {self.fall * 100:.1f} %, at least 6 % is asked for ({CODE})."
+        return f"The {self.blank} falls {self.fall * 100:.1f} %, at least 6 % is required ({CODE})."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +36,7 @@ class BlankDripsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say how far it stands out."""
-        return f"The {self.blank} drips {units.text(self.out)} out, at least 5 mm is asked for ({CODE})."
+        return f"The {self.blank} drips {units.text(self.out)} out, at least 5 mm is required ({CODE})."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +51,7 @@ class BlankLapsShort(Finding):
     def sentence(self, units: Units) -> str:
         """Say how far it laps."""
         lap = units.text(self.lap)
-        return f"The {self.blank} laps {lap} over what is under it, at least 10 mm is asked for ({CODE})."
+        return f"The {self.blank} laps {lap} over what is under it, at least 10 mm is required ({CODE})."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +65,7 @@ class BlankStandsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say how high it stands."""
-        return f"The {self.blank} stands up {units.text(self.upstand)}, at least 50 mm is asked for ({CODE})."
+        return f"The {self.blank} stands up {units.text(self.upstand)}, at least 50 mm is required ({CODE})."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from jambs.issued.opening_figures import following_rows, opening_rows, opening_whys, other_why
+from jambs.parts.kinds import told_position
 
 Record = Mapping[str, Any]
 RECUT, STILL_GOOD, NOT_NEEDED, NEW = "recut", "still good", "no longer needed", "cut it"
@@ -81,7 +82,7 @@ def _part_changes(old: Record, new: Record, tolerance: float) -> Iterator[Change
 
 def named(part: Record) -> str:
     """Return a part in words, with its place where the name does not say it."""
-    return f"{part['name']}, {part['position']}" if part["position"] not in part["name"] else str(part["name"])
+    return ", ".join(filter(None, (part["name"], told_position(part["name"], part["position"]))))
 
 
 def size_words(part: Record) -> str:

@@ -114,7 +114,7 @@ def sha256_item(plain: Mapping[str, Any], name: str) -> str:
     """Return a value that names kept content; it can name nothing else, so that it leads nowhere."""
     found = item(plain, name, str)
     if len(found) != SHA256 or not set(found) <= set("0123456789abcdef"):
-        raise Unreadable(f"damaged: {name} is no sha256")
+        raise Unreadable(f"damaged: {name} is not a sha256")
     return found
 
 
@@ -132,7 +132,7 @@ def sheet_of(plain: object) -> IssuedSheet:
 def _number(plain: Mapping[str, Any]) -> int:
     number = item(plain, "number", int)
     if not 0 < number < MOST_ENTRIES:
-        raise Unreadable(f"damaged: {number} is no number of an entry")
+        raise Unreadable(f"damaged: {number} is not a number of an entry")
     return number
 
 

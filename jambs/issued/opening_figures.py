@@ -24,7 +24,7 @@ FIGURES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("rough sill height", ("rough_sill_height",)),
     ("rough sill height in the framing", ("framing_sill_height",)),
     ("head height in the framing", ("framing_head_height",)),
-    ("flange from inside face", ("planes", "flange_plane")),
+    ("inside face to flange", ("planes", "flange_plane")),
     ("interior depth as planned", ("depths", "interior")),
     ("exterior depth as planned", ("depths", "exterior")),
     ("compass direction it faces", ("faces_deg",)),

@@ -17,10 +17,10 @@ def safe_path(path: object) -> str:
     """Return the path of a paper, with slashes, if it stays within its folder.
 
     Raises:
-        Unreadable: it is no path, leads out of the folder, or names a file of the record itself.
+        Unreadable: it is not a path, leads out of the folder, or names a file of the record itself.
     """
     if not isinstance(path, str):
-        raise Unreadable(f"{path!r} is no path")
+        raise Unreadable(f"{path!r} is not a path")
     parts = path.split("/")
     leads_out = any(part in ("", ".", "..") for part in parts) or path[1:2] == ":" or "\\" in path or "\0" in path
     if leads_out or parts[0].lower() in OURS:

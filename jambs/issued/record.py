@@ -131,9 +131,9 @@ class Record:
         try:
             read = json.loads(self.document(entry, PRINTED))
         except ValueError:
-            raise Unreadable("what it printed is no record of parts") from None
+            raise Unreadable("what it printed is not a record of parts") from None
         if not isinstance(read, dict) or not isinstance(read.get("openings"), list):
-            raise Unreadable("what it printed is no record of parts")
+            raise Unreadable("what it printed is not a record of parts")
         return read
 
     def printed_opening(self, sheet: IssuedSheet, mark: str) -> Mapping[str, Any]:

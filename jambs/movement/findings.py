@@ -19,7 +19,7 @@ class JointMoves(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say what moves and what to do."""
-        return f"Wood moves, {self.joint.name}: {self.joint.words}."
+        return f"Wood movement, {self.joint.name}: {self.joint.words}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,4 +32,4 @@ class WoodsUnknown(Finding):
 
     def sentence(self, units: Units) -> str:
         """Name them."""
-        return f"How {', '.join(self.stocks)} moves is not in the table of woods."
+        return f"No movement figures for {', '.join(self.stocks)}; seasonal movement not computed."

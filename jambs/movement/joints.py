@@ -102,7 +102,7 @@ def _reveal(kit: Kit, casing: Sequence[BoardMovement], where: Where, job: Job) -
         change=growth,
         takes_it=takes,
         wanted=max(reveal, wanted),
-        words=f"{left}: it takes it" if takes else f"{left}: make the reveal {fine.text(wanted)}",
+        words=f"{left}: OK" if takes else f"{left}: make the reveal {fine.text(wanted)}",
     )
 
 
@@ -173,11 +173,11 @@ def _sealant_words(joint: float, change: float, percent: float, job: Job) -> str
     fine, share = job.shop.grid.fine, 100 * change / joint
     works = f"the joint of {fine.text(joint)} works by up to {fine.text(change)}, ±{whole_up(share)} %"
     if share <= percent + ROUND_OFF:
-        return f"{works}: a sealant rated ±{percent:g} % takes it"
+        return f"{works}: within a sealant rated ±{percent:g} %"
     wide = fine.text(_joint_width(change, percent, job.shop.grid))
     rated = next((one for one in SEALANT_CLASSES if one >= share - ROUND_OFF), None)
     if rated is None:
-        return f"{works}, and no sealant takes that: write sealant_joint: {wide} in the job"
+        return f"{works}, more than any sealant is rated for: write sealant_joint: {wide} in the job"
     return f"{works}: a sealant rated ±{rated:g} %, or a joint of {wide}"
 
 

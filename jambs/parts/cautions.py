@@ -36,7 +36,7 @@ NARROW_RIP = 2.0
 LEAD_UNTIL, ASBESTOS_UNTIL = 1978, 1990
 """Paint may hold lead, mastics and boards asbestos, in houses built before; North America, from memory."""
 
-SAW = "Saw: guard, riving knife and push block; cut short pieces off a long one."
+SAW = "Saw: guard, riving knife (or splitter) and push block; cut short pieces off a long one."
 HARMFUL_DUST = {
     "cedar": "cedar dust can bring on asthma",
     "oak": "oak dust can cause cancer",

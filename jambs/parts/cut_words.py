@@ -63,8 +63,8 @@ def _square_ends(part: Part, units: Units) -> str:
 def _jamb_ends(part: Part, units: Units) -> str:
     words = [_jamb_end(_end_cut(part, end), units) for end in End]
     if len(set(words)) == 1:
-        return f"{words[0]} both ends"
-    return ", ".join(f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True))
+        return f"both ends {words[0]}" if _end_cut(part, End.START) else f"{SQUARE} both ends"
+    return "; ".join(f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True))
 
 
 def _jamb_end(cut: _EndCut | None, units: Units) -> str:
@@ -72,7 +72,7 @@ def _jamb_end(cut: _EndCut | None, units: Units) -> str:
         along, depth = _text(cut.along, units), _text(cut.depth, units)
         return f"rabbet {along} wide, {depth} deep in the face"
     if isinstance(cut, EndBevel):
-        return f"miter {_angle(cut.angle_deg)} through the thickness, long point at the back"
+        return f"bevel {_angle(cut.angle_deg)}, long point at the back"
     return SQUARE
 
 
@@ -95,7 +95,7 @@ def _casing_end(cut: _EndCut | None, short: str) -> str:
     if isinstance(cut, Miter):
         return f"miter {_angle(cut.angle_deg)}, short point {short}"
     if isinstance(cut, EndBevel):
-        return f"beveled {_angle(cut.angle_deg)} to the sill, face long"
+        return f"bevel {_angle(cut.angle_deg)} to the sill, long point on the face"
     return SQUARE
 
 
@@ -105,14 +105,14 @@ def _exterior_jamb_ends(part: Part, units: Units) -> str:
         return f"{SQUARE} both ends"
     short = _text(near_edge_length(part), units)
     slope = _angle(sloped.angle_deg)
-    return f"top {SQUARE}; bottom cut {slope} to the sill, long point outside, {short} on the frame side"
+    return f"top {SQUARE}; bottom miter {slope} to the sill, long point outside, {short} on the frame side"
 
 
 def _apron_ends(part: Part, units: Units) -> str:
     bevel = next((cut for cut in part.cuts if isinstance(cut, EndBevel)), None)
     if bevel is None:
         return f"{SQUARE} both ends"
-    return f"miter {_angle(bevel.angle_deg)} both ends, long point on the face"
+    return f"bevel {_angle(bevel.angle_deg)} both ends, long point on the face"
 
 
 _ENDS: dict[PartKind, Callable[[Part, Units], str]] = {
@@ -198,7 +198,7 @@ def _grooves(part: Part, units: Units) -> Iterator[str]:
 
 def _scribes(part: Part, units: Units) -> Iterator[str]:
     for scribe in _of(part, Scribe):
-        yield f"leave the room edge straight; scribe it to the wall, up to {_text(scribe.most, units)} off"
+        yield f"leave the room edge straight; scribe to the wall, removing up to {_text(scribe.most, units)}"
 
 
 def _back_bevels(part: Part, units: Units) -> Iterator[str]:
@@ -239,16 +239,16 @@ def _moves(part: Part, units: Units) -> Iterator[str]:
 
 
 def moves_words(moves: WoodMoves, *, units: Units) -> str:
-    """Say how a board moves: ``moves: 3/32" narrower in winter, 1/16" wider in summer``.
+    """Say how a board moves: ``seasonal change: -3/32" winter, +1/16" summer (not a cut)``.
 
-    *Moves about* where its moisture leaves the range in which the coefficients hold.
+    *About* where its moisture leaves the range in which the coefficients hold.
     """
     halves = [
-        f"{_text(abs(change), units)} {'wider' if change > 0 else 'narrower'} in {season}"
+        f"{'+' if change > 0 else '-'}{_text(abs(change), units)} {season}"
         for change, season in ((moves.winter, "winter"), (moves.summer, "summer"))
         if FINE[units].count(abs(change))
     ]
-    return f"{'moves about' if moves.is_about else 'moves'}: {', '.join(halves)}"
+    return f"seasonal change{', about' if moves.is_about else ''}: {', '.join(halves)} (not a cut)"
 
 
 _WORK: tuple[Callable[[Part, Units], Iterator[str]], ...] = (

@@ -190,8 +190,8 @@ class SideRippedParallel(WallFinding):
     def sentence(self, units: Units) -> str:
         """Say how it is ripped."""
         return self.placed(
-            f"The {self.side.wall_words} differs by {units.text(self.taper)} along its length, within "
-            "the shop's tolerance: ripped parallel to the wider end, plane or shim the rest."
+            f"The depth along the {self.side.wall_words} changes {units.text(self.taper)}, within the shop's "
+            "tolerance: rip parallel at the wider width, plane or shim the rest."
         )
 
 
@@ -257,7 +257,7 @@ class MeasuredTooShallow(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say both."""
-        return f"Measured depth of {units.text(self.depth)}: the shop mills none under {units.text(self.least)}."
+        return f"Measured depth of {units.text(self.depth)}: the shop minimum is {units.text(self.least)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -439,7 +439,7 @@ class GluedFromStrips(Finding):
 
     def sentence(self, units: Units) -> str:
         """Name them."""
-        return f"Glued up from strips, no board at hand is wide enough: {', '.join(self.marks)}."
+        return f"Glued up from strips, no board in stock is wide enough: {', '.join(self.marks)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -453,4 +453,4 @@ class BoardsNotListed(Finding):
     def sentence(self, units: Units) -> str:
         """Name them, in the order of the alphabet."""
         words = sorted({f"{stock} {units.text(thickness)} thick" for stock, thickness in self.boards})
-        return f"Not among the boards at hand: {'; '.join(words)}."
+        return f"Not on the shop's board list: {'; '.join(words)}."

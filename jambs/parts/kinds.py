@@ -68,3 +68,11 @@ _BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.E
 def position_words(kind: PartKind, side: Side) -> str:
     """Say where a part is: ``left leg``, ``bottom`` of what goes round the opening, ``sill`` of what lies there."""
     return side.words if kind.is_at_sill else side.board_words
+
+
+def told_position(name: str, position: str) -> str:
+    """Return where a part is, in words, or nothing where its name tells it: a stool is at the sill."""
+    return "" if name in _SAYS_SIDE else position
+
+
+_SAYS_SIDE = {kind.words for kind in PartKind if kind.says_side}

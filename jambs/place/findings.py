@@ -66,7 +66,7 @@ class NoHeatStudy(Finding):
     def sentence(self, units: Units) -> str:
         """Say what to write instead."""
         return (
-            f"{self.subject.words}: least_heat_loss: no heat study is at hand here; give another rule, like share: 1/2."
+            f"{self.subject.words}: least_heat_loss: there is no heat study here; give another rule, like share: 1/2."
         )
 
 
@@ -134,7 +134,7 @@ class InteriorTooShallow(Finding):
     def sentence(self, units: Units) -> str:
         """Say both ways out."""
         return (
-            f"{self.subject.name}: the interior depth is {units.text(self.depth)}, the shop mills none under "
+            f"{self.subject.name}: the interior depth is {units.text(self.depth)}, the shop minimum is "
             f"{units.text(self.least)}; move the window out by {units.text(self.least - self.depth)} or more, "
             f"or in by {units.text(self.depth)}."
         )
@@ -169,7 +169,7 @@ class JambWiderThanBoards(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say that it is glued up."""
-        return f"The interior jamb is {units.text(self.rip)} wide, wider than any board at hand: glued strips."
+        return f"The interior jamb is {units.text(self.rip)} wide, wider than any board in stock: glued strips."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -314,7 +314,7 @@ class ThresholdStandsOut(Finding):
         """Say that it has to be carried."""
         return (
             f"The threshold stands {units.text(self.overhang)} and more outside the sheathing: carry it over its whole "
-            "width, with a pan under it; no part of this kit does."
+            "width, with a pan under it; nothing in this kit carries it."
         )
 
 
@@ -331,7 +331,7 @@ class NoRoomForShims(Finding):
     def sentence(self, units: Units) -> str:
         """Say what there is and what the shop wants."""
         return (
-            f"The frame has {units.text(self.gap)} to its rough opening at the {self.where}, the shop wants "
+            f"The frame has {units.text(self.gap)} to its rough opening at the {self.where}; needed: "
             f"{units.text(self.wanted)} for shims."
         )
 
@@ -351,7 +351,7 @@ class SashStopsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say how far, and what it meets."""
-        return f"The sash opens {self.opens_deg:.0f}° and meets {self.met}; {self.asked_deg:.0f}° is asked."
+        return f"The sash opens {self.opens_deg:.0f}° and meets {self.met}; {self.asked_deg:.0f}° is required."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -397,7 +397,7 @@ class HandleOverStool(Finding):
     def sentence(self, units: Units) -> str:
         """Say where the handle ends and what it needs."""
         where = f"{units.text(self.space)} over" if self.space >= 0 else f"{units.text(-self.space)} below"
-        return f"The handle ends {where} the top of the stool; {units.text(self.asked)} is asked to turn it."
+        return f"The handle ends {where} the top of the stool; {units.text(self.asked)} is needed to turn it."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

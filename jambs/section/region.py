@@ -22,7 +22,7 @@ class Stuff(StrEnum):
     RIGID = "rigid insulation"
     FIBRE = "fibre insulation"
     STRAPPING = "strapping"
-    COVER = "cover sheet"
+    COVER = "outer sheathing"
     CLADDING = "cladding"
     BUCK = "buck"
     FRAME = "window frame"

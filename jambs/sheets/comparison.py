@@ -158,7 +158,7 @@ def _cold_rows(candidates: Sequence[Record]) -> list[Record]:
     names = (
         ("temperature factor, 2-D", "coldest"),
         ("at design temperature", "temperature"),
-        ("sweats above humidity", "sweats_above"),
+        ("condensation above humidity", "sweats_above"),
         ("corner of sill: estimate", "estimate_sweats_above"),
         ("mould: factor needed", "mould"),
     )

@@ -28,7 +28,7 @@ def _charts(window: Record, planes: WallPlanes, job: Job) -> list[Chart]:
     percent = replace(plain, value_text=_percent)
     return [
         replace(plain, title="Heat through the joint, W/mK", lines=_heat_lines(points), band=band),
-        replace(percent, title="Indoor humidity at which it sweats", lines=_humidity_lines(points)),
+        replace(percent, title="Indoor humidity at which water condenses", lines=_humidity_lines(points)),
         replace(percent, title="Sun and sky that reach the glass", lines=_sun_lines(points)),
     ]
 

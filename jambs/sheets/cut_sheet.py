@@ -12,7 +12,7 @@ from jambs.length import OFF_GRID
 from jambs.parts.as_built import NOT_READ, PLANNED
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import Where, told_position
 from jambs.sheets.escape_record import escape_line
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
@@ -156,7 +156,7 @@ def _strip(record: Record) -> list[Line]:
         line("exterior depth", exterior_text(record)),
         line("frame", record["window"]["frame"]["text"]),
         line("clear between jambs", record["clear_opening"]["text"]),
-        line("flange from inside face", record["planes"]["flange_plane"]["text"]),
+        line("inside face to flange", record["planes"]["flange_plane"]["text"]),
     ]
 
 
@@ -212,7 +212,7 @@ def part_row(part: Record) -> Record:
     return {
         "mark": part["mark"],
         "name": part["name"],
-        "position": "" if part["position"] in part["name"] else part["position"],
+        "position": told_position(part["name"], part["position"]),
         "board": part["board"],
         "thickness": part["thickness"]["text"],
         "width": part["width"]["text"],

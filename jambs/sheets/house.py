@@ -116,7 +116,7 @@ def _sill_words(opening: Record) -> str:
     below = opening["floor_below_frame"]
     if opening["sill_height"] or not below:
         return _text(opening["sill_height"])
-    return f"frame {below['text']} above floor" if below["value"] else "frame on the floor"
+    return f"frame {below['text']} above floor" if below["value"] else "frame at floor level"
 
 
 def _mark_range(marks: Sequence[str]) -> str:

@@ -50,13 +50,14 @@ def lap_parts(lap: Lap, kit: CutKit) -> tuple[Part, ...]:
 
 def inside_steps(kit: CutKit, job: Job) -> list[str]:
     """Return the order of work inside, a sentence each."""
-    steps = ["Lay out all parts and hold the marks against this sheet; check that the frame is plumb, level, square."]
+    steps = [
+        "Lay out all parts and check their marks against this sheet; check that the frame is plumb, level, square."
+    ]
     jambs = parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)
     stool = parts_of(kit, PartKind.STOOL, Where.INTERIOR)
     if jambs:
-        steps.append(
-            "Hold the tape once more at the four corners: each depth is a part's width less what it stands proud."
-        )
+        proud = job.shop.grid.text(job.shop.proud)
+        steps.append(f"Check the depth again at the four corners: part width = depth + {proud} proud.")
         steps.append(_box(jambs, kit, job))
     if stool:
         steps.append(
@@ -77,7 +78,7 @@ def _box(jambs: tuple[Part, ...], kit: CutKit, job: Job) -> str:
         f"{text(kit.clear_height)}, both diagonals {diagonal}."
     )
     has_bottom = any(part.side is Side.SILL for part in jambs)
-    return box if has_bottom else f"{box} Tack a strip across the open side."
+    return box if has_bottom else f"{box} Tack a spreader across the open end."
 
 
 def _setting(kit: CutKit, job: Job) -> list[str]:

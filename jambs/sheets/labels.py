@@ -10,7 +10,7 @@ from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import Where, told_position
 from jambs.parts.part import Part
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -168,7 +168,7 @@ def labels_data(
 def label_data(opening: Record, part: Record) -> Record:
     """Return what the label of a part prints."""
     key = "exterior_is_measured" if part["where"] == Where.EXTERIOR.value else "is_measured"
-    position = "" if part["position"] in part["name"] else part["position"]
+    position = told_position(part["name"], part["position"])
     return {
         "mark": part["mark"],
         "room": opening["room"],

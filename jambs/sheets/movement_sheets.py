@@ -28,7 +28,7 @@ AIRS = (
     ("outside_summer", "outside, summer"),
 )
 
-STANDING = ("check", "note", "takes it")
+STANDING = ("check", "note", "OK")
 """How a joint stands to what it has to take, the worst first."""
 
 
@@ -111,5 +111,5 @@ def _joints(movements: Iterable[KitMovement], job: Job) -> list[Record]:
 
 
 def _joint_key(joint: JointMovement, job: Job) -> tuple[int, str, str, str]:
-    standing = STANDING.index("check" if joint.fails else "takes it" if joint.takes_it else "note")
+    standing = STANDING.index("check" if joint.fails else "OK" if joint.takes_it else "note")
     return standing, joint.name, job.shop.grid.fine.text(joint.wanted), joint.words

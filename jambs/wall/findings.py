@@ -33,5 +33,5 @@ class SheathingOutsideInsulation(Finding):
         """Name the layer and the role it should be given."""
         return (
             f"{self.subject.words}: {self.layer!r} lies outside the insulation and is taken as sheathing; "
-            "write role: cover sheet beside it"
+            "write role: outer sheathing beside it"
         )

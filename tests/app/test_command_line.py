@@ -103,7 +103,7 @@ def test_check_prints_the_worked_case_and_writes_nothing(shop: Shop) -> None:
         "state",
         "interior depth",
         "exterior depth",
-        "rip of the jambs",
+        "jamb rip",
     ]
     assert columns(lines[2])[:6] == ["W01", "Kitchen", "planned", '4 11/16"', '1 1/2"', '4 23/32"']
     assert columns(lines[3])[:6] == ["W02", "Bath", "planned", '4 11/16"', '1 1/2"', '4 23/32"']

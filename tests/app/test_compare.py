@@ -192,7 +192,7 @@ def test_a_broken_site_is_told_before_anything_is_computed(shop: Shop) -> None:
     shop.job.write_text(text + "\nsite: {latitude_deg: 43, indoor_humidity: 0.4}\n", encoding="utf-8")
     result = shop.run("compare", "house")
     assert result.exit_code == 1
-    assert "site: indoor_humidity: '0.4' is no humidity; write it in percent, like 40 %" in result.output
+    assert "site: indoor_humidity: '0.4' is not a relative humidity; write it in percent, like 40 %" in result.output
     assert shop.files() == []
 
 

@@ -120,7 +120,7 @@ def reads_or_tells(folder: Path) -> None:
         said = str(error) if isinstance(error, JobFaults) else "\n".join(error.sentences)
         assert said.strip()
         said.encode()
-        assert "Error" not in re.sub(r"is no spreadsheet \(\w+\)", "", said), said
+        assert "Error" not in re.sub(r"is not a spreadsheet \(\w+\)", "", said), said
 
 
 KINDS: tuple[Callable[[Path, random.Random], None], ...] = (a_job, a_job, a_schedule, a_spreadsheet)

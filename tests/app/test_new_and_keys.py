@@ -78,7 +78,7 @@ def test_a_bad_answer_is_asked_again_with_the_sentence_of_the_job_file(shop: Sho
     layers, depth = "gypsum board 1/2, stud 2x5", "49/16"
     said = asked(shop, *ANSWERS[:2], layers, *ANSWERS[2:5], depth, *ANSWERS[5:])
     assert said.count("no such size is in it, these are: stud 2x3") == 1
-    assert said.count("'49/16' is no length (the fraction is not less than one; is a space missing?)") == 1
+    assert said.count("'49/16' is not a length (the fraction is not less than one; is a space missing?)") == 1
     assert re.findall(r"^(\d+)/10  ", said, re.M) == ["1", "2", "3", "3", "4", "5", "6", "6", "7", "8", "9", "10"]
 
 

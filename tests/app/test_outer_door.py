@@ -243,4 +243,4 @@ def test_measure_on_a_full_disk_leaves_no_table(shop: Shop, monkeypatch: pytest.
 def test_no_number_of_seconds_is_not_a_number(shop: Shop) -> None:
     result = shop.run("buy", "house", "--seconds", "nan")
     assert result.exit_code == 2
-    assert "'nan' is no time; write seconds, like 60" in result.stderr
+    assert "'nan' is not a time; write seconds, like 60" in result.stderr

@@ -38,7 +38,7 @@ exterior_trim:
     head_flashing: {past_casing: 1/2, upstand: 3, drip: 1/2, gap_to_cladding: 3/8}
 flashing: {end_dam: 1}
 fasteners:
-  cover sheet: {fastener: long wood screw, penetration: 1 1/2, spacing: 16}
+  outer sheathing: {fastener: long wood screw, penetration: 1 1/2, spacing: 16}
   casing: {fastener: long wood screw, penetration: 1 1/2, spacing: 16}
 climate: {shop: "65 F, 45 %", inside_winter: "70 F, 30 %", inside_summer: "76 F, 60 %", outside_winter: "30 F, 80 %", outside_summer: "70 F, 75 %"}
 """  # noqa: E501

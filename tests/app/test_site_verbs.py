@@ -99,8 +99,8 @@ def test_labels_by_cutting_on_stock_of_ones_own(shop: Shop) -> None:
 @pytest.mark.parametrize(
     ("words", "code", "message"),
     [
-        (("--count", "many"), 2, "'many' is no count; write across x down, like 3x10"),
-        (("--label", "wide"), 2, "'wide' is no size; write it like 2 5/8 x 1 or 70 mm x 36 mm"),
+        (("--count", "many"), 2, "'many' is not a count; write across x down, like 3x10"),
+        (("--label", "wide"), 2, "'wide' is not a size; write it like 2 5/8 x 1 or 70 mm x 36 mm"),
         (("--count", "5x10"), 1, "the labels reach"),
     ],
 )

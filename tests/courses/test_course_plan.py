@@ -67,7 +67,7 @@ def test_fixed_boards_miss_and_say_by_how_much_and_what_cures_it() -> None:
     assert found.missed[0].off == -1.0
     assert found.missed[0].cures == ('the sill down by 1"',)
     assert found.start_cures == ()
-    assert found.findings[0].sentence(Units.INCH) == "No full course line meets W01 sill."
+    assert found.findings[0].sentence(Units.INCH) == "Full course lines miss W01 sill."
 
 
 def test_moving_the_start_line_cures_all() -> None:

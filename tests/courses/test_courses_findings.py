@@ -140,7 +140,7 @@ TOLD = [
         code="lines-missed",
         appears=case(elevation(opening("W01", 31.0, 85.0), eave=105.0)),
         quiet=case(elevation(opening("W01", 30.0, 85.0), eave=105.0)),
-        inch="No full course line meets W01 sill.",
+        inch="Full course lines miss W01 sill.",
         severity=CHECK,
         about=NORTH,
     ),

@@ -24,7 +24,7 @@ THIN_LAYERS = [
     {"material": "EPS", "thickness": "1/2"},
     {"material": "EPS", "thickness": "1/4"},
     {"material": "EPS", "thickness": "2"},
-    {"material": "plywood 1/2", "role": "cover sheet", "thickness": "1/4"},
+    {"material": "plywood 1/2", "role": "outer sheathing", "thickness": "1/4"},
     {"material": "wood shingles", "thickness": "3/8"},
 ]
 CASEMENT = {

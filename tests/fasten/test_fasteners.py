@@ -36,7 +36,7 @@ def of_opening(mark: str, fixed: Fixed, **keys: object) -> FastenerLine:
 
 
 def test_casing_reaches_the_studs_through_every_layer() -> None:
-    """W01: casing 1, cover sheet 1/2, boards 3 and 2, sheathing 1/2 and 1 1/2 into the stud: 8 1/2, next is 9."""
+    """W01: casing 1, outer sheathing 1/2, boards 3 and 2, sheathing 1/2 and 1 1/2 into the stud: 8 1/2, next is 9."""
     line = of_opening("W01", Fixed.CASING)
     assert [one.thickness for one in line.through] == [1.0, 0.5, 3.0, 2.0, 0.5]
     assert (line.needed, line.length, line.penetration) == (8.5, 9.0, 2.0)
@@ -125,7 +125,7 @@ def test_strapping_over_boards(name: str, thickness: float, keys: dict[str, obje
     assert line.furring.words in verdict_findings([line], job)[-1].sentence(Units.INCH)
 
 
-def test_a_cover_sheet_is_not_in_the_table() -> None:
+def test_an_outer_sheathing_is_not_in_the_table() -> None:
     job, kits = harbour_house()
     planes = kits["W01"].placement.planes
     line = only(field_fasteners("north", elevation(), 240.0, [], planes, entries(Fixed.COVER), job))

@@ -19,13 +19,13 @@ from jambs.place.solve import place_windows
 
 
 def wall(foam: str) -> dict[str, Any]:
-    """Gypsum, studs, 1/2 of plywood, foam, 1/2 of plywood as cover sheet, shingles."""
+    """Gypsum, studs, 1/2 of plywood, foam, 1/2 of plywood as outer sheathing, shingles."""
     layers = [
         "gypsum board 1/2",
         {"material": "stud 2x6", "spacing": "16"},
         "plywood 1/2",
         {"material": "EPS", "thickness": foam},
-        {"material": "plywood 1/2", "role": "cover sheet"},
+        {"material": "plywood 1/2", "role": "outer sheathing"},
         "wood shingles",
     ]
     return {"layers": layers, "buck": {"kind": "outboard", "thickness": "1 1/2", "stock": "spruce"}}

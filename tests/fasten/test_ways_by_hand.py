@@ -17,7 +17,7 @@ from jambs.wall.planes import WallPlanes, stack_wall
 
 GYPSUM, PLY = "gypsum board 1/2", "plywood 1/2"
 STUD = {"material": "stud 2x6", "spacing": "16"}
-COVER = {"material": "plywood 1/2", "role": "cover sheet"}
+COVER = {"material": "plywood 1/2", "role": "outer sheathing"}
 SHINGLES = {"material": "wood shingles", "thickness": "3/4"}
 
 
@@ -79,7 +79,7 @@ def test_foam_inside_the_sheathing_is_not_under_the_strapping() -> None:
     assert (verdict(Fixed.STRAPPING, two, **keys) or "").startswith('needs design: 4 1/2" of foam')
 
 
-def test_the_table_is_not_for_a_cover_sheet_and_asks_for_a_spacing() -> None:
+def test_the_table_is_not_for_an_outer_sheathing_and_asks_for_a_spacing() -> None:
     cover = planes(GYPSUM, STUD, PLY, foam("2"), COVER, SHINGLES)
     assert (verdict(Fixed.COVER, cover) or "").startswith("needs design: the published table is for furring over foam")
     assert verdict(Fixed.COVER, planes(GYPSUM, STUD, PLY, COVER, SHINGLES)) is None

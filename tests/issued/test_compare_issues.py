@@ -80,7 +80,7 @@ def test_parts_that_come_and_go() -> None:
 def test_a_window_that_was_moved() -> None:
     why, changes = compared(opening_of(), opening_of(position={"share": "1/4"}))
     assert 'window moved in the wall, flange from 9 1/4" to 7 7/8"' in why
-    assert Change(mark="", what="flange from inside face", old='9 1/4"', new='7 7/8"') in changes
+    assert Change(mark="", what="inside face to flange", old='9 1/4"', new='7 7/8"') in changes
 
 
 @pytest.mark.parametrize(

@@ -206,7 +206,7 @@ PAPER = {"sha256": "0" * 64, "kind": "x", "verb": "build", "issue": 1}
         ("issue", True, "damaged: issue is not a whole number"),
         ("papers", [], "damaged: papers is not a set of names"),
         ("sheets", {"W1": 3}, "damaged: sheet is not a set of names"),
-        ("documents", {"parts.json": "../../x"}, "damaged: parts.json is no sha256"),
+        ("documents", {"parts.json": "../../x"}, "damaged: parts.json is not a sha256"),
         ("changed", "W1", "damaged: changed is not a list"),
         ("why", {"W1": None}, "damaged: W1 is not a text"),
         ("papers", {"a": {"marks": [{}]}}, "damaged: a is not a paper"),

@@ -57,7 +57,7 @@ def test_weights(written: str, pounds: float) -> None:
 
 def test_weights_that_are_none() -> None:
     assert said(Weight, "0.2 kg") == "is 0.2 kg; write a weight from 1 lb to 5000 lb"
-    assert said(Weight, "heavy") == "'heavy' is no weight; write 95 lb or 43 kg"
+    assert said(Weight, "heavy") == "'heavy' is not a weight; write 95 lb or 43 kg"
 
 
 @pytest.mark.parametrize(
@@ -79,7 +79,7 @@ def test_shares(written: str, share: float) -> None:
 
 @pytest.mark.parametrize("written", ["1/0", "1e-1", "nan", "inf", "50 %", "1e999999999", "", "1/2/3"])
 def test_shares_that_are_none(written: str) -> None:
-    assert said(Share, written) == f"{written!r} is no share; write a number from 0 to 1, like 1/2 or 0.4"
+    assert said(Share, written) == f"{written!r} is not a share; write a number from 0 to 1, like 1/2 or 0.4"
 
 
 @pytest.mark.parametrize("written", ["35 1/2 x 47 1/2", '35 1/2" × 47 1/2"', "35.5X47.5", "2'-11 1/2\" x 3'-11 1/2\""])
@@ -108,7 +108,7 @@ def test_what_is_neither(written: str) -> None:
 def test_dates_are_year_month_day() -> None:
     assert read(Date, "2026-03-20") == datetime.date(2026, 3, 20)
     for written in ("20260320", "20.3.2026", "1772409600", "2026-3-20", "2026-13-01"):
-        assert said(Date, written) == f"{written!r} is no date; write year-month-day, like 2026-03-20"
+        assert said(Date, written) == f"{written!r} is not a date; write year-month-day, like 2026-03-20"
 
 
 def test_thin_layers_keep_their_thickness() -> None:
@@ -118,7 +118,7 @@ def test_thin_layers_keep_their_thickness() -> None:
 
 def test_text_is_one_line() -> None:
     assert said(Text, "two\nlines") == "has line breaks or unprintable characters; write one line of plain text"
-    assert said(Text, ["a"]) == "is no text; write one line"
+    assert said(Text, ["a"]) == "is not text; write one line"
 
 
 def test_joints_may_be_written_with_their_family() -> None:

@@ -120,7 +120,7 @@ def test_what_is_on_the_grid_stays(tmp_path: Path) -> None:
 def test_a_framing_grid_that_is_none(tmp_path: Path) -> None:
     said = faults_of(spoiled(("  kerf: 1/8", "  kerf: 1/8\n  framing_grid: 1/3")), tmp_path)
     assert said == [
-        "job.yaml:6: shop: framing_grid: '1/3' is no grid of framing; "
+        "job.yaml:6: shop: framing_grid: '1/3' is not a grid of framing; "
         "write one of 1/16, 1/8, 1/4, 1/2, 1 mm, 5 mm, 10 mm"
     ]
 

@@ -58,7 +58,7 @@ def test_a_metric_frame_is_taken_apart_in_millimetres(tmp_path: Path) -> None:
 def test_a_frame_depth_that_cannot_be_read_is_told_once(tmp_path: Path) -> None:
     said = faults_of(spoiled((FIXED, "    frame_depth: 4,5\n    flange_set_back: 1\n")), tmp_path)
     assert len(said) == 1
-    assert said[0].startswith("job.yaml:37: windows.fixed: frame_depth: '4,5' is no length")
+    assert said[0].startswith("job.yaml:37: windows.fixed: frame_depth: '4,5' is not a length")
 
 
 @pytest.mark.parametrize("written", ["tilt and turn", "tilt-turn", "tilt turn", "Tilt-and-Turn"])
@@ -193,7 +193,7 @@ RULE = "position: {share: 1/2}"
     ],
 )
 def test_a_position_in_plain_words_is_the_face_the_flange_lies_on(written: str, face: str, tmp_path: Path) -> None:
-    wall = ("      - {material: plywood 1/2, role: cover sheet}\n", "      - strapping 1x3\n")
+    wall = ("      - {material: plywood 1/2, role: outer sheathing}\n", "      - strapping 1x3\n")
     garage = ("    wall: garage", "    wall: main")
     opening = job_with(wall, garage, (RULE, f"position: {written}"), folder=tmp_path).openings[0]
     assert (opening.position.rule, opening.position.flange_on) == ("flange_on", face)

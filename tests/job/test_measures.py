@@ -166,7 +166,7 @@ def test_the_table_is_only_read(tmp_path: Path) -> None:
         ({"date": "2026-06-01", "1": "121"}, "or 121 mm if millimetres are meant"),
         ({"date": "2026-06-01", "1": "5-Jan"}, "spreadsheets turn 5-1/2 and the like into dates"),
         ({"date": "2026-06-01", "1": "=B2+1"}, "holds a formula that was never worked out"),
-        ({"date": "first of June", "1": "4 3/4"}, "'first of June' is no date"),
+        ({"date": "first of June", "1": "4 3/4"}, "'first of June' is not a date"),
         ({"date": "2026-06-01", "27": "perhaps"}, "'perhaps' is neither yes nor no"),
     ],
 )
@@ -202,13 +202,13 @@ def test_measured_in_two_places(tmp_path: Path) -> None:
     ("content", "message"),
     [
         (b"", "is empty; let `jambs measure` write it again"),
-        (b"PK\x03\x04 half a zip", "is no spreadsheet (BadZipFile); save it as .xlsx again"),
+        (b"PK\x03\x04 half a zip", "is not a spreadsheet (BadZipFile); save it as .xlsx again"),
     ],
 )
 def test_a_damaged_spreadsheet(tmp_path: Path, content: bytes, message: str) -> None:
     (tmp_path / "measures.xlsx").write_bytes(content)
     (fault,) = faults(tmp_path, "measures.xlsx")
-    expected = "is no spreadsheet" if not content else message
+    expected = "is not a spreadsheet" if not content else message
     assert fault.startswith("measures.xlsx: ") and expected in fault
 
 

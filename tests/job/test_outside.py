@@ -26,7 +26,7 @@ elevations:
 flashing: {fall: 10 %, drip_out: 6 mm, hem: 3/8, end_dam: 1, driving_pressure: 250}
 fasteners:
   strapping: {fastener: No. 10 wood screw, penetration: 1, spacing: 12, lengths: [6, 7], cladding_weight: 15 kg/m2}
-  cover sheet: {fastener: long wood screw, penetration: 1 1/2, spacing: 16, rows: 2}
+  outer sheathing: {fastener: long wood screw, penetration: 1 1/2, spacing: 16, rows: 2}
 climate:
   shop: 60 F, 50 %
   inside_winter: {temperature: 20 C, humidity: 30 %}
@@ -75,11 +75,11 @@ def test_a_metric_job() -> None:
     ("old", "new", "message"),
     [
         ("eave: 9'-0", "eave: -9", "eave is not above start_line"),
-        ("shop: 60 F, 50 %", "shop: 60, 50 %", "is no temperature; write 68 F or 20 C"),
-        ("shop: 60 F, 50 %", "shop: 60 F", "is no air; write temperature and relative humidity"),
-        ("shop: 60 F, 50 %", "shop: 60 F, 100 %", "is no relative humidity; write 0 % to 99 %"),
+        ("shop: 60 F, 50 %", "shop: 60, 50 %", "is not a temperature; write 68 F or 20 C"),
+        ("shop: 60 F, 50 %", "shop: 60 F", "is not a state of air; write temperature and relative humidity"),
+        ("shop: 60 F, 50 %", "shop: 60 F, 100 %", "is not a relative humidity; write 0 % to 99 %"),
         ("shop: 60 F, 50 %", "shop: 260 F, 50 %", "write a temperature from -60 F to 200 F"),
-        ("15 kg/m2", "15", "is no weight of a surface; write 3 psf or 15 kg/m2"),
+        ("15 kg/m2", "15", "is not a weight of a surface; write 3 psf or 15 kg/m2"),
         ("length: 18, ", "", "shingles need length and least_exposure"),
         ("sawn: flat", "sawn: rift", "Input should be 'flat' or 'quarter'"),
         ("end_dam: 1,", "end_dams: 1,", "Extra inputs are not permitted"),

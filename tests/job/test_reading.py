@@ -227,10 +227,10 @@ def test_a_folder_of_several_jobs_names_them(tmp_path: Path) -> None:
     folder = tmp_path / "house"
     folder.mkdir()
     empty = fault_of_file(folder)
-    assert empty == "house: holds none as job files; name the one to read, or call it job.yaml"
+    assert empty == "house: no job file here; name the one to read, or call it job.yaml"
     for name in ("a.yaml", "b.yaml"):
         (folder / name).write_text(HOUSE, encoding="utf-8")
-    several = "house: holds a.yaml, b.yaml as job files; name the one to read, or call it job.yaml"
+    several = "house: holds more than one job file: a.yaml, b.yaml; name the one to read, or call it job.yaml"
     assert fault_of_file(folder) == several
 
 

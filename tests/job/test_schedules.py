@@ -145,11 +145,11 @@ def said_about(cells: dict[str, Any], folder: Path) -> str:
         ),
         (
             {"frame": 30},
-            "column frame: '30' is no size; write width x height, like 35 1/2 x 47 1/2 or 902 mm x 1207 mm",
+            "column frame: '30' is not a size; write width x height, like 35 1/2 x 47 1/2 or 902 mm x 1207 mm",
         ),
         (
             {"sill height": "#REF!"},
-            "column sill_height: '#REF!' is no length; write it like 5 1/2, 4-9/16\", 2'-11 1/2\", 7.5 or 902 mm",
+            "column sill_height: '#REF!' is not a length; write it like 5 1/2, 4-9/16\", 2'-11 1/2\", 7.5 or 902 mm",
         ),
         ({"escape": 1}, "column escape: '1' is neither yes nor no; write yes or no"),
     ],
@@ -163,7 +163,7 @@ def test_a_file_that_is_no_spreadsheet(tmp_path: Path) -> None:
     (tmp_path / "windows.xlsx").write_text("mark,room,frame\n", encoding="utf-8")
     with pytest.raises(JobFaults) as caught:
         read_with("windows.xlsx", tmp_path)
-    assert str(caught.value) == "windows.xlsx: is no spreadsheet (BadZipFile); save it as .xlsx again"
+    assert str(caught.value) == "windows.xlsx: is not a spreadsheet (BadZipFile); save it as .xlsx again"
 
 
 def test_a_schedule_in_another_encoding(tmp_path: Path) -> None:

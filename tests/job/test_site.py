@@ -59,7 +59,7 @@ BROKEN = [
     ),
     (
         {"design_outdoor_temperature": "-18"},
-        "site: design_outdoor_temperature: '-18' is no temperature; write it with its unit, like -18 C or 0 F",
+        "site: design_outdoor_temperature: '-18' is not a temperature; write it with its unit, like -18 C or 0 F",
     ),
     (
         {"design_outdoor_temperature": "-80 C"},
@@ -67,7 +67,7 @@ BROKEN = [
     ),
     (
         {"indoor_humidity": "0.4"},
-        "site: indoor_humidity: '0.4' is no humidity; write it in percent, like 40 %",
+        "site: indoor_humidity: '0.4' is not a relative humidity; write it in percent, like 40 %",
     ),
     (
         {"indoor_humidity": "140 %"},
@@ -75,7 +75,7 @@ BROKEN = [
     ),
     (
         {"degree_days": "many"},
-        "site: degree_days: 'many' are no degree days; write those of a heating season with their unit: "
+        "site: degree_days: 'many' are not degree days; write those of a heating season with their unit: "
         "3500 C or 6300 F",
     ),
     (

@@ -163,4 +163,4 @@ def test_the_sound_houses_are_told_nothing(text: str, tmp_path: Path) -> None:
 @pytest.mark.parametrize("written", ["3/17", "4 9/15", "1/3", "5 1/10"])
 def test_no_tape_has_seventeenths(written: str, tmp_path: Path) -> None:
     said = windows_with("    jamb_depth: 4 9/16", f"    jamb_depth: {written}", tmp_path)
-    assert f"{written!r} is no length (a tape is divided in halves, quarters, to sixty-fourths)" in said
+    assert f"{written!r} is not a length (a tape is divided in halves, quarters, to sixty-fourths)" in said

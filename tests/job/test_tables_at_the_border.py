@@ -123,7 +123,7 @@ def test_entities_are_declared_in_no_sheet(tmp_path: Path) -> None:
     path = xlsx(tmp_path, [HEADER, row_of(1)])
     bomb = '<!DOCTYPE worksheet [<!ENTITY a "aaaaaaaaaa">]><worksheet '
     sheet_exchanged(path, lambda text: text.replace("<worksheet ", bomb, 1))
-    assert "is no spreadsheet" in told("v.xlsx", tmp_path)
+    assert "is not a spreadsheet" in told("v.xlsx", tmp_path)
 
 
 @pytest.mark.parametrize(
@@ -156,7 +156,7 @@ def test_sure_places_are_numbers_or_are_told(sure: str, tmp_path: Path) -> None:
     assert "measured:" in HOUSE
     text = re.sub(r"( +)(measured:\n)", rf"\1\2\1  sure: {sure}\n", HOUSE, count=1)
     (tmp_path / "job.yaml").write_text(text, encoding="utf-8")
-    with pytest.raises(JobFaults, match=r"is no place; write the number of a place|has no value"):
+    with pytest.raises(JobFaults, match=r"is not a place; write the number of a place|has no value"):
         read_job(tmp_path)
 
 

@@ -160,7 +160,7 @@ def test_notes_go_to_the_parts_that_move() -> None:
         assert (board.part.mark in found.moves) == (max(board.growth, board.shrinkage) >= 1 / 16)
     # By the table 16.0 % in the shop, 6.2 and 11.0 % after: 0.134 and 0.068.
     said = moves_words(found.moves[found.boards[0].part.mark], units=Units.INCH)
-    assert said == 'moves about: 9/64" narrower in winter, 1/16" narrower in summer'
+    assert said == 'seasonal change, about: -9/64" winter, -1/16" summer (not a cut)'
     assert found.boards[0].is_beyond
 
 
@@ -168,7 +168,7 @@ def test_what_does_not_take_it_is_a_finding() -> None:
     found = moved("W01", shop="70 F, 80 %")
     told = [finding.sentence(Units.INCH) for finding in found.findings]
     assert len(told) == sum(not one.takes_it for one in found.joints) > 0
-    assert told[0].startswith("Wood moves, jamb under casing: the jamb draws back by ")
+    assert told[0].startswith("Wood movement, jamb under casing: the jamb draws back by ")
     assert [one.severity for one in found.findings] == [
         Severity.CHECK if one.fails else Severity.NOTE for one in found.joints if not one.takes_it
     ]
@@ -186,7 +186,7 @@ def test_a_sealant_is_named_that_takes_it_until_none_does() -> None:
         found = joint(plan_movement(kit, climate(outside_winter="30 F, 90 %"), {}, job), "sealant joint")
         share = 100 * found.change / size
         rated = next((one for one in (25, 35, 50) if share <= one), None)
-        words = f"a sealant rated ±{rated} %" if rated else "no sealant takes that: write sealant_joint: "
+        words = f"a sealant rated ±{rated} %" if rated else "more than any sealant is rated for: write sealant_joint: "
         assert words in found.words and f"±{math.ceil(share)} %" in found.words
         assert (found.takes_it, found.fails) == (rated == 25, rated is None)
         kinds.add(rated)

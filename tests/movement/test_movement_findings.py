@@ -50,7 +50,7 @@ ROWS = [
         code="joint-moves",
         appears=sealant(1 / 4),
         quiet=sealant(1 / 2),
-        inch='Wood moves, sealant joint: the joint of 1/4" works by up to 7/64", ±47 %: a sealant rated ±50 %, or a '
+        inch='Wood movement, sealant joint: the joint of 1/4" works by up to 7/64", ±47 %: a sealant rated ±50 %, or a '
         'joint of 15/32".',
         severity=Severity.NOTE,
         about=W06,
@@ -59,15 +59,15 @@ ROWS = [
         code="joint-moves",
         appears=sealant(1 / 8),
         quiet=sealant(15 / 32),
-        inch='Wood moves, sealant joint: the joint of 1/8" works by up to 1/8", ±98 %, and no sealant takes that: '
-        'write sealant_joint: 1/2" in the job.',
+        inch='Wood movement, sealant joint: the joint of 1/8" works by up to 1/8", ±98 %, more than any sealant is '
+        'rated for: write sealant_joint: 1/2" in the job.',
         severity=Severity.CHECK,
     ),
     Row(
         code="woods-unknown",
         appears=of_stock("driftwood"),
         quiet=of_stock("maple"),
-        inch="How driftwood moves is not in the table of woods.",
+        inch="No movement figures for driftwood; seasonal movement not computed.",
         severity=Severity.NOTE,
         about=W06,
     ),

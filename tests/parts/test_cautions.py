@@ -20,7 +20,7 @@ def layers(one: Any) -> list[Any]:
         {"material": "stud 2x6", "spacing": "16"},
         "plywood 1/2",
         one,
-        {"material": "plywood 1/2", "role": "cover sheet"},
+        {"material": "plywood 1/2", "role": "outer sheathing"},
         "wood shingles",
     ]
 
@@ -43,8 +43,8 @@ INSULATION = {"role": "insulation", "thickness": "2"}
         ("aerated board", INSULATION, True),  # unknown: the safe side, and the papers say that it was assumed
         ("aerated board", {**INSULATION, "made_of": "mineral"}, False),
         ("aerated board", {**INSULATION, "made_of": "foam plastic"}, True),
-        ("Steps panel", {"role": "cover sheet", "thickness": "1"}, False),
-        ("Steps panel", {"role": "cover sheet", "thickness": "1", "made_of": "foam plastic"}, True),
+        ("Steps panel", {"role": "outer sheathing", "thickness": "1"}, False),
+        ("Steps panel", {"role": "outer sheathing", "thickness": "1", "made_of": "foam plastic"}, True),
         ("polyester batts", INSULATION, False),
         ("polyethylene 6 mil", {}, False),
         ("wood-fibre board", {"thickness": "2"}, False),
@@ -73,7 +73,7 @@ def test_what_is_assumed_is_said_and_what_is_known_is_not() -> None:
     assert told({"material": "aerated board", **INSULATION, "made_of": "fibre"}) == []
     assert told({"material": "EPS", "thickness": "2"}) == []
     assert told({"material": "drainage sheet", "role": "membrane", "thickness": "1/8"}) == []
-    assert told({"material": "Steps panel", "role": "cover sheet", "thickness": "1"}) == []
+    assert told({"material": "Steps panel", "role": "outer sheathing", "thickness": "1"}) == []
 
 
 def test_the_job_has_the_last_word() -> None:

@@ -139,8 +139,8 @@ def test_measured_kit_tapers() -> None:
         kit
     )
     assert (
-        "The right leg differs by 1/32\" along its length, within the shop's tolerance: ripped parallel to the wider "
-        "end, plane or shim the rest."
+        "The depth along the right leg changes 1/32\", within the shop's tolerance: rip parallel at the wider width, "
+        "plane or shim the rest."
     ) in texts(kit)
 
 
@@ -233,7 +233,7 @@ def test_wider_than_any_board_is_glued_up() -> None:
     kit = kit_of(shop__boards=[{"nominal": "1x4", "stock": "poplar"}])
     leg = part_of(kit, "extension jamb", "left leg")
     assert leg.strips == (2.5, 2.5)
-    assert "wider than any board at hand: glued strips." in texts(kit)
+    assert "wider than any board in stock: glued strips." in texts(kit)
 
 
 def test_a_sill_too_flat_is_told() -> None:

@@ -267,10 +267,10 @@ WALL = [
         code="side-ripped-parallel",
         appears=measured(Side.RIGHT, interior_depth=deeper_above("4 23/32")),
         quiet=measured(Side.RIGHT, interior_depth=deeper_above("4 3/4")),
-        inch="The right leg differs by 1/32\" along its length, within the shop's tolerance: "
-        "ripped parallel to the wider end, plane or shim the rest.",
-        mm="The right leg differs by 0.8 mm along its length, within the shop's tolerance: "
-        "ripped parallel to the wider end, plane or shim the rest.",
+        inch="The depth along the right leg changes 1/32\", within the shop's tolerance: "
+        "rip parallel at the wider width, plane or shim the rest.",
+        mm="The depth along the right leg changes 0.8 mm, within the shop's tolerance: "
+        "rip parallel at the wider width, plane or shim the rest.",
         severity=NOTE,
         about=W1,
     ),
@@ -278,19 +278,19 @@ WALL = [
         code="side-ripped-parallel",
         appears=measured(Side.RIGHT, interior_depth=deeper_above("4 23/32")),
         quiet=measured(Side.RIGHT, interior_depth=level(PLANNED)),
-        inch="The right leg differs by 1/32\" along its length, within the shop's tolerance: "
-        "ripped parallel to the wider end, plane or shim the rest.",
-        mm="The right leg differs by 0.8 mm along its length, within the shop's tolerance: "
-        "ripped parallel to the wider end, plane or shim the rest.",
+        inch="The depth along the right leg changes 1/32\", within the shop's tolerance: "
+        "rip parallel at the wider width, plane or shim the rest.",
+        mm="The depth along the right leg changes 0.8 mm, within the shop's tolerance: "
+        "rip parallel at the wider width, plane or shim the rest.",
     ),
     Row(
         code="side-ripped-parallel",
         appears=measured(Side.LEFT, interior_depth=level(PLANNED), exterior_depth=deeper_above("1 17/32", "1 1/2")),
         quiet=measured(Side.LEFT, interior_depth=level(PLANNED), exterior_depth=level("1 1/2")),
-        inch="Outside: The left leg differs by 1/32\" along its length, within the shop's tolerance: "
-        "ripped parallel to the wider end, plane or shim the rest.",
-        mm="Outside: The left leg differs by 0.8 mm along its length, within the shop's tolerance: "
-        "ripped parallel to the wider end, plane or shim the rest.",
+        inch="Outside: The depth along the left leg changes 1/32\", within the shop's tolerance: "
+        "rip parallel at the wider width, plane or shim the rest.",
+        mm="Outside: The depth along the left leg changes 0.8 mm, within the shop's tolerance: "
+        "rip parallel at the wider width, plane or shim the rest.",
     ),
     Row(
         code="wall-bends",
@@ -345,8 +345,8 @@ WALL = [
         code="measured-too-shallow",
         appears=measured(interior_depth=level("23/32")),
         quiet=measured(interior_depth=level("3/4")),
-        inch='Measured depth of 23/32": the shop mills none under 3/4".',
-        mm="Measured depth of 18.3 mm: the shop mills none under 19.1 mm.",
+        inch='Measured depth of 23/32": the shop minimum is 3/4".',
+        mm="Measured depth of 18.3 mm: the shop minimum is 19.1 mm.",
         severity=STOP,
         about=W1,
     ),
@@ -504,7 +504,7 @@ SILL_AND_BOARDS = [
         code="glued-from-strips",
         appears=case(position={"interior_depth": "7 1/8"}),
         quiet=case(position={"interior_depth": "7 3/32"}),
-        inch="Glued up from strips, no board at hand is wide enough: W1-1, W1-2, W1-3, W1-4.",
+        inch="Glued up from strips, no board in stock is wide enough: W1-1, W1-2, W1-3, W1-4.",
         severity=CHECK,
         about=W1,
     ),
@@ -515,8 +515,8 @@ SILL_AND_BOARDS = [
             exterior_trim=None,
             shop__boards=[{"nominal": "1x6", "stock": "poplar"}, {"nominal": "2x6", "stock": "spruce"}],
         ),
-        inch='Not among the boards at hand: spruce 1 1/2" thick.',
-        mm="Not among the boards at hand: spruce 38.1 mm thick.",
+        inch="Not on the shop's board list: spruce 1 1/2\" thick.",
+        mm="Not on the shop's board list: spruce 38.1 mm thick.",
         severity=NOTE,
         about=W1,
     ),
@@ -524,8 +524,9 @@ SILL_AND_BOARDS = [
         code="boards-not-listed",
         appears=case(),
         quiet=None,
-        inch='Not among the boards at hand: cedar 1 1/2" thick; cedar 1" thick; cedar 3/4" thick; spruce 1 1/2" thick.',
-        mm="Not among the boards at hand: cedar 19.1 mm thick; cedar 25.4 mm thick; cedar 38.1 mm thick; "
+        inch='Not on the shop\'s board list: cedar 1 1/2" thick; cedar 1" thick; cedar 3/4" thick; '
+        'spruce 1 1/2" thick.',
+        mm="Not on the shop's board list: cedar 19.1 mm thick; cedar 25.4 mm thick; cedar 38.1 mm thick; "
         "spruce 38.1 mm thick.",
     ),
 ]

@@ -55,7 +55,7 @@ def test_a_thin_liner_bears_too_little() -> None:
 
 
 def test_a_rough_opening_without_room_is_told() -> None:
-    assert ('The frame has 0" to its rough opening at the sides, the shop wants 1/4" for shims.') in texts(
+    assert ('The frame has 0" to its rough opening at the sides; needed: 1/4" for shims.') in texts(
         openings__0__rough_opening="35 1/2 x 48"
     )
 
@@ -75,7 +75,7 @@ def test_a_sheet_outside_the_foam_is_no_sheathing() -> None:
         placed(walls__main__layers__5="plywood 1/2")
     assert error.value.sentences(Units.INCH) == (
         "wall 'main': 'plywood 1/2' lies outside the insulation and is taken as sheathing; "
-        "write role: cover sheet beside it",
+        "write role: outer sheathing beside it",
     )
 
 

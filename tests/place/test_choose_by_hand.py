@@ -114,8 +114,8 @@ def test_a_weight_is_printed_whole() -> None:
 
 
 def test_a_layer_carries_a_flange_on_its_own_face_only() -> None:
-    """A cover sheet that carries, its face at 12: no buck there; at 9 1/4 one is needed."""
-    cover = {"material": "plywood 1/2", "role": "cover sheet", "carries": "yes"}
+    """A outer sheathing that carries, its face at 12: no buck there; at 9 1/4 one is needed."""
+    cover = {"material": "plywood 1/2", "role": "outer sheathing", "carries": "yes"}
     bucks = {share: placed(position={"share": share}, walls__main__layers__5=cover).buck for share in ("0", "1/2", "1")}
     assert {share: buck is not None for share, buck in bucks.items()} == {"0": False, "1/2": True, "1": False}
 

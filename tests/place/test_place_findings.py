@@ -44,8 +44,8 @@ STOPS = [
         code="no-such-face",
         appears=lambda: on_face("porch"),
         quiet=lambda: on_face("sheathing"),
-        inch="opening W1: flange_on: wall 'main' has no face 'porch'; allowed are EPS, cladding, cover sheet, "
-        "framing, gypsum board 1/2, inside finish, insulation, plywood 1/2, sheathing, stud 2x6, trim plane, "
+        inch="opening W1: flange_on: wall 'main' has no face 'porch'; allowed are EPS, cladding, framing, "
+        "gypsum board 1/2, inside finish, insulation, outer sheathing, plywood 1/2, sheathing, stud 2x6, trim plane, "
         "wood shingles.",
         severity=STOP,
         about=W1,
@@ -54,7 +54,7 @@ STOPS = [
         code="no-heat-study",
         appears=case(position={"least_heat_loss": "yes"}),
         quiet=case(position=CHOOSE),
-        inch="wall 'main': least_heat_loss: no heat study is at hand here; give another rule, like share: 1/2.",
+        inch="wall 'main': least_heat_loss: there is no heat study here; give another rule, like share: 1/2.",
         severity=STOP,
         about=MAIN,
     ),
@@ -104,9 +104,9 @@ STOPS = [
         code="interior-too-shallow",
         appears=inside("23/32", windows__fixed__jamb_depth="6 1/2"),
         quiet=inside("3/4", windows__fixed__jamb_depth="6 1/2"),
-        inch='W1: the interior depth is 23/32", the shop mills none under 3/4"; '
+        inch='W1: the interior depth is 23/32", the shop minimum is 3/4"; '
         'move the window out by 1/32" or more, or in by 23/32".',
-        mm="W1: the interior depth is 18.3 mm, the shop mills none under 19.1 mm; "
+        mm="W1: the interior depth is 18.3 mm, the shop minimum is 19.1 mm; "
         "move the window out by 0.8 mm or more, or in by 18.3 mm.",
         severity=STOP,
         about=W1,
@@ -115,9 +115,9 @@ STOPS = [
         code="interior-too-shallow",
         appears=inside("1/32", windows__fixed__jamb_depth="6 1/2"),
         quiet=inside("0", windows__fixed__jamb_depth="6 1/2"),
-        inch='W1: the interior depth is 1/32", the shop mills none under 3/4"; '
+        inch='W1: the interior depth is 1/32", the shop minimum is 3/4"; '
         'move the window out by 23/32" or more, or in by 1/32".',
-        mm="W1: the interior depth is 0.8 mm, the shop mills none under 19.1 mm; "
+        mm="W1: the interior depth is 0.8 mm, the shop minimum is 19.1 mm; "
         "move the window out by 18.3 mm or more, or in by 0.8 mm.",
     ),
 ]
@@ -144,8 +144,8 @@ DEPTHS = [
         code="jamb-wider-than-boards",
         appears=inside("7 1/8"),
         quiet=inside("7 3/32"),
-        inch='The interior jamb is 7 5/32" wide, wider than any board at hand: glued strips.',
-        mm="The interior jamb is 181.8 mm wide, wider than any board at hand: glued strips.",
+        inch='The interior jamb is 7 5/32" wide, wider than any board in stock: glued strips.',
+        mm="The interior jamb is 181.8 mm wide, wider than any board in stock: glued strips.",
         severity=CHECK,
         about=W1,
     ),
@@ -287,9 +287,9 @@ CARRIED = [
         appears=inside("1 31/32", **DOOR),
         quiet=inside("1 15/16", **DOOR),
         inch='The threshold stands 1/32" and more outside the sheathing: carry it over its whole width, with a pan '
-        "under it; no part of this kit does.",
+        "under it; nothing in this kit carries it.",
         mm="The threshold stands 0.8 mm and more outside the sheathing: carry it over its whole width, with a pan "
-        "under it; no part of this kit does.",
+        "under it; nothing in this kit carries it.",
         severity=CHECK,
         about=W1,
     ),
@@ -298,16 +298,16 @@ CARRIED = [
         appears=case(**DOOR),
         quiet=case(),
         inch='The threshold stands 2 3/4" and more outside the sheathing: carry it over its whole width, with a pan '
-        "under it; no part of this kit does.",
+        "under it; nothing in this kit carries it.",
         mm="The threshold stands 69.9 mm and more outside the sheathing: carry it over its whole width, with a pan "
-        "under it; no part of this kit does.",
+        "under it; nothing in this kit carries it.",
     ),
     Row(
         code="no-room-for-shims",
         appears=case(openings__0__rough_opening="35 11/16 x 48"),
         quiet=case(openings__0__rough_opening="35 3/4 x 48"),
-        inch='The frame has 3/32" to its rough opening at the sides, the shop wants 1/4" for shims.',
-        mm="The frame has 2.4 mm to its rough opening at the sides, the shop wants 6.4 mm for shims.",
+        inch='The frame has 3/32" to its rough opening at the sides; needed: 1/4" for shims.',
+        mm="The frame has 2.4 mm to its rough opening at the sides; needed: 6.4 mm for shims.",
         severity=CHECK,
         about=W1,
     ),
@@ -316,8 +316,8 @@ CARRIED = [
         code="no-room-for-shims",
         appears=case(**{**DOOR, "openings__0__rough_opening": "38 x 82 17/32"}, shop__shim_space="1/16"),
         quiet=case(**{**DOOR, "openings__0__rough_opening": "38 x 82 9/16"}, shop__shim_space="1/16"),
-        inch='The frame has 1/32" to its rough opening at the head, the shop wants 1/16" for shims.',
-        mm="The frame has 0.8 mm to its rough opening at the head, the shop wants 1.6 mm for shims.",
+        inch='The frame has 1/32" to its rough opening at the head; needed: 1/16" for shims.',
+        mm="The frame has 0.8 mm to its rough opening at the head; needed: 1.6 mm for shims.",
     ),
 ]
 
@@ -327,7 +327,7 @@ SASH = [
         code="sash-stops-short",
         appears=case(windows__fixed=CASEMENT, limits={"sash_opening_deg": "91.9"}),
         quiet=case(windows__fixed=CASEMENT, limits={"sash_opening_deg": "91.5"}),
-        inch="The sash opens 92° and meets the extension jamb; 92° is asked.",
+        inch="The sash opens 92° and meets the extension jamb; 92° is required.",
         severity=CHECK,
         about=W1,
     ),
@@ -335,7 +335,7 @@ SASH = [
         code="sash-stops-short",
         appears=case(windows__fixed=CASEMENT, limits={"sash_opening_deg": "120"}),
         quiet=case(),
-        inch="The sash opens 92° and meets the extension jamb; 120° is asked.",
+        inch="The sash opens 92° and meets the extension jamb; 120° is required.",
     ),
     Row(
         # The same outside: 90 + atan(1/4 beside the pivot / (1 1/2 - 1/2)) = 104.04 degrees; no jamb, nothing to meet.
@@ -344,21 +344,21 @@ SASH = [
         quiet=case(
             windows__fixed={**CASEMENT, "sash": "casement out"}, limits={"sash_opening_deg": "120"}, exterior_trim=None
         ),
-        inch="The sash opens 104° and meets the extension jamb; 120° is asked.",
+        inch="The sash opens 104° and meets the extension jamb; 120° is required.",
     ),
     Row(
         # The interior jamb stops a sash that opens in, whether there is trim outside or not.
         code="sash-stops-short",
         appears=case(windows__fixed=CASEMENT, limits={"sash_opening_deg": "120"}, exterior_trim=None),
         quiet=case(windows__fixed=CASEMENT, exterior_trim=None),
-        inch="The sash opens 92° and meets the extension jamb; 120° is asked.",
+        inch="The sash opens 92° and meets the extension jamb; 120° is required.",
     ),
     Row(
         # Set back behind the frame's edge it stops square at its frame: 90 degrees are as many as are asked.
         code="sash-stops-short",
         appears=case(windows__fixed={**CASEMENT, "sash_set_back": "1/4"}, limits={"sash_opening_deg": "91"}),
         quiet=case(windows__fixed={**CASEMENT, "sash_set_back": "1/4"}, limits={"sash_opening_deg": "90"}),
-        inch="The sash opens 90° and meets the frame; 91° is asked.",
+        inch="The sash opens 90° and meets the frame; 91° is required.",
     ),
     Row(
         # The handle reaches up to 27/32 over the sill's face, the stool stands 1/8 below that: 31/32.
@@ -371,8 +371,8 @@ SASH = [
             windows__fixed={**CASEMENT, "handle": {"projection": "2", "below_sill_face": "-7/8"}},
             interior_trim__inside=STOOL,
         ),
-        inch='The handle ends 31/32" over the top of the stool; 1" is asked to turn it.',
-        mm="The handle ends 24.6 mm over the top of the stool; 25.4 mm is asked to turn it.",
+        inch='The handle ends 31/32" over the top of the stool; 1" is needed to turn it.',
+        mm="The handle ends 24.6 mm over the top of the stool; 25.4 mm is needed to turn it.",
         severity=CHECK,
         about=W1,
     ),
@@ -383,8 +383,8 @@ SASH = [
             interior_trim__inside=STOOL,
         ),
         quiet=case(windows__fixed={**CASEMENT, "handle": {"projection": "2", "below_sill_face": "1/2"}}),
-        inch='The handle ends 3/8" below the top of the stool; 1" is asked to turn it.',
-        mm="The handle ends 9.5 mm below the top of the stool; 25.4 mm is asked to turn it.",
+        inch='The handle ends 3/8" below the top of the stool; 1" is needed to turn it.',
+        mm="The handle ends 9.5 mm below the top of the stool; 25.4 mm is needed to turn it.",
     ),
     Row(
         code="no-hinge-side",

@@ -94,9 +94,9 @@ ROWS = [
     ),
     Row(
         code="on-face",
-        appears=case(position={"flange_on": "cover sheet"}),
+        appears=case(position={"flange_on": "outer sheathing"}),
         quiet=case(position={"share": "1"}),
-        inch="The job puts the flange on the face of the cover sheet.",
+        inch="The job puts the flange on the face of the outer sheathing.",
     ),
     Row(
         code="own-position",

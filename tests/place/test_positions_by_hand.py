@@ -33,7 +33,8 @@ def test_metric_case_by_hand() -> None:
 
 def test_the_rules_by_hand() -> None:
     # Equal depths: 12 - 4-9/16 - 1-1/4 = 6-3/16 to share, half is 3-3/32.
-    # Flange on the sheathing: 6-1/2 - 4-9/16 = 1-15/16. On the cover sheet: 12 - 4-9/16 = 7-7/16, 1-1/4 proud outside.
+    # Flange on the sheathing: 6-1/2 - 4-9/16 = 1-15/16.
+    # On the outer sheathing: 12 - 4-9/16 = 7-7/16, 1-1/4 proud outside.
     cases = {
         "equal depths": (3 + 3 / 32, 3 + 3 / 32),
         "share 0": (1 + 15 / 16, 4.25),
@@ -41,7 +42,7 @@ def test_the_rules_by_hand() -> None:
         "interior 4": (4.0, 2 + 3 / 16),
         "exterior 2": (4 + 3 / 16, 2.0),
         "flange_on sheathing": (1 + 15 / 16, 4.25),
-        "flange_on cover sheet": (7 + 7 / 16, -1.25),
+        "flange_on outer sheathing": (7 + 7 / 16, -1.25),
     }
     rules = {
         "equal depths": "equal depths",
@@ -50,7 +51,7 @@ def test_the_rules_by_hand() -> None:
         "interior 4": {"interior_depth": "4"},
         "exterior 2": {"exterior_depth": "2"},
         "flange_on sheathing": {"flange_on": "sheathing"},
-        "flange_on cover sheet": {"flange_on": "cover sheet"},
+        "flange_on outer sheathing": {"flange_on": "outer sheathing"},
     }
     found = {name: placed(position=rule) for name, rule in rules.items()}
     assert {name: (one.interior_depth, one.exterior_depth) for name, one in found.items()} == cases
@@ -112,8 +113,8 @@ def test_a_flange_out_in_the_foam_needs_something_to_carry_it() -> None:
 def test_a_layer_that_carries_needs_no_buck() -> None:
     found = placed(
         walls__main__buck=None,
-        position={"flange_on": "cover sheet"},
-        walls__main__layers__5={"material": "plywood 1/2", "role": "cover sheet", "carries": "yes"},
+        position={"flange_on": "outer sheathing"},
+        walls__main__layers__5={"material": "plywood 1/2", "role": "outer sheathing", "carries": "yes"},
     )
     assert found.buck is None
     assert found.flange_plane == 12.0
@@ -123,7 +124,7 @@ def test_a_depth_too_shallow_to_mill_is_refused_with_the_way_out() -> None:
     with pytest.raises(PlaceError) as error:
         placed(position={"interior_depth": "5/16"}, windows__fixed__jamb_depth="6 1/2")
     assert error.value.sentences(Units.INCH) == (
-        'W1: the interior depth is 5/16", the shop mills none under 3/4"; '
+        'W1: the interior depth is 5/16", the shop minimum is 3/4"; '
         'move the window out by 7/16" or more, or in by 5/16".',
     )
 

@@ -165,8 +165,8 @@ def make_placement(opening: Opening, **changes: object) -> Placement:
         reasons=(
             SaidReason(text="Half of the added depth is taken inside, as the job asks (share 1/2)."),
             SaidReason(
-                text="Next best: the flange on the cover sheet; then the outside jamb goes away and the inside one is "
-                '7 7/16".'
+                text="Next best: the flange on the outer sheathing; then the outside jamb goes away and the inside one "
+                'is 7 7/16".'
             ),
         ),
         alternatives=(),

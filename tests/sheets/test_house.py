@@ -154,7 +154,7 @@ def test_door_is_framed_from_the_finished_floor() -> None:
     assert (row["sill_height"], row["rough_sill"]) == ('frame 3/4" above floor', "–")
     assert (row["framing_sill"], row["framing_head"]) == ("floor", '49 1/2"')
     flat = lined(replace(door, floor_below_frame=0.0), Size(37.5, 49.5))
-    assert rough_opening_data([flat], hand.make_job())["rows"][0]["sill_height"] == "frame on the floor"
+    assert rough_opening_data([flat], hand.make_job())["rows"][0]["sill_height"] == "frame at floor level"
 
 
 @pytest.mark.parametrize(
@@ -227,7 +227,7 @@ def test_the_schedule_of_a_large_house_is_set_in_pieces_with_its_pages_numbered_
     write_rough_opening_schedule(kits, job, tmp_path / "pieces.pdf")
     one, pieces = (PdfReader(tmp_path / name).pages for name in ("one.pdf", "pieces.pdf"))
     said_in_one, said_in_pieces = ([page.extract_text() for page in pages] for pages in (one, pieces))
-    assert [text.count("Frame to the first three sizes") for text in said_in_pieces] == [
+    assert [text.count("Framers: use the first three columns") for text in said_in_pieces] == [
         0,
         0,
         1,

@@ -29,7 +29,7 @@ def layers(stud: float, rigid: float) -> tuple[HeatLayer, ...]:
         solid_layer("stud space", thickness=stud, conductivity=0.039),
         solid_layer("sheathing", thickness=0.0111, conductivity=0.12),
         solid_layer("rigid insulation", thickness=rigid, conductivity=0.034),
-        solid_layer("cover sheet", thickness=0.0127, conductivity=0.12),
+        solid_layer("outer sheathing", thickness=0.0127, conductivity=0.12),
     )
 
 

@@ -153,7 +153,7 @@ def test_the_rule_without_a_study_says_so() -> None:
     with pytest.raises(PlaceError) as error:
         place_windows(asked)
     assert error.value.sentences(Units.INCH) == (
-        "wall 'main': least_heat_loss: no heat study is at hand here; give another rule, like share: 1/2.",
+        "wall 'main': least_heat_loss: there is no heat study here; give another rule, like share: 1/2.",
     )
 
 
@@ -268,7 +268,7 @@ def test_a_position_that_cannot_be_built_keeps_its_depths_and_says_why() -> None
     first = found.candidates[0]
     assert first.effects is None and first.kit is None
     assert first.interior_depth == 0.5
-    assert first.why_not.startswith('W1: the interior depth is 1/2", the shop mills none under 1"')
+    assert first.why_not.startswith('W1: the interior depth is 1/2", the shop minimum is 1"')
 
 
 def test_a_window_that_cannot_be_studied_is_named() -> None:

@@ -208,7 +208,7 @@ def test_layers_of_one_name_are_told_apart() -> None:
         "plywood 1/2 (sheathing)",
         "EPS (1 of 2)",
         "EPS (2 of 2)",
-        "plywood 1/2 (cover sheet)",
+        "plywood 1/2 (outer sheathing)",
     ]
 
 

@@ -55,7 +55,7 @@ def test_sheathing_temperature_by_hand_and_dew_point_by_psychrolib() -> None:
 
 
 def test_outboard_ratio_by_hand() -> None:
-    """Boards and cover sheet over all layers; the sheathing counts inboard."""
+    """Boards and outer sheathing over all layers; the sheathing counts inboard."""
     outboard = 5 / 0.0361 + 0.5 / 0.1163
     whole = outboard + 0.5 / 0.1603 + 5.5 / 0.0459 + 0.5 / 0.1163
     assert report().outboard == pytest.approx(outboard / whole, rel=1e-9)

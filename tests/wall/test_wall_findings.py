@@ -49,7 +49,7 @@ ROWS = [
         appears=case(Role.FRAMING, Role.INSULATION, Role.SHEATHING),
         quiet=case(Role.FRAMING, Role.SHEATHING, Role.INSULATION, Role.COVER),
         inch="wall 'w': 'sheathing layer' lies outside the insulation and is taken as sheathing; "
-        "write role: cover sheet beside it",
+        "write role: outer sheathing beside it",
         severity=Severity.STOP,
         about=WALL,
     ),
@@ -59,7 +59,7 @@ ROWS = [
         appears=case(Role.FRAMING, Role.INSULATION, Role.SHEATHING),
         quiet=case(Role.INSULATION, Role.FRAMING, Role.SHEATHING),
         inch="wall 'w': 'sheathing layer' lies outside the insulation and is taken as sheathing; "
-        "write role: cover sheet beside it",
+        "write role: outer sheathing beside it",
     ),
 ]
 

@@ -61,8 +61,8 @@ def remarks_of(plan: CoursePlan) -> list[str]:
 
 def missed_words(plan: CoursePlan, missed: Missed) -> str:
     """Say which height is missed, by how much, and what would cure it."""
-    cure = "; ".join(missed.cures) or "nothing that moves it alone"
-    return f"{missed.wanted.words}: {off_words(plan, missed)}. Cure: {cure}."
+    cure = "; ".join(missed.cures) or "no single move brings it onto a line"
+    return f"{missed.wanted.words}: {off_words(plan, missed)}. Remedy: {cure}."
 
 
 def _remark_lines(plan: CoursePlan) -> tuple[str, ...]:

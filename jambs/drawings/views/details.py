@@ -32,7 +32,7 @@ class Alike:
 
 
 def details(kit: Kit, *, units: Units) -> list[View]:
-    """Make the views of every part that is no plain board; like parts and mirror images share one."""
+    """Make the views of every part that is not a plain board; like parts and mirror images share one."""
     views = []
     for alike in _grouped([part for part in kit.parts if not part.is_plain]):
         views.append(_face_view(alike, units))

@@ -70,7 +70,7 @@ TITLES = {
 TURNED = {
     SectionCut.JAMB: (
         "right leg seen from below, inside at the left, wall above;",
-        "left jamb is its mirror image but where the faces of the frame differ",
+        "left jamb is its mirror image except where the faces of the frame differ",
     )
 }
 """How a section is turned on paper, where it does not stand as it does in the wall."""
@@ -210,7 +210,7 @@ def _reach(depth: float, polygons: list[Polygon], side: ViewSide) -> float:
 
 
 def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) -> list[CallOut]:
-    """Name every part and piece that is no layer of the wall, each once, where most of it is seen."""
+    """Name every part and piece that is not a layer of the wall, each once, where most of it is seen."""
     parts = {part.mark: part for part in kit.parts}
     best: dict[tuple[str, str], tuple[float, Point, Region]] = {}
     for number, region in enumerate(section.regions):

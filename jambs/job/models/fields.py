@@ -77,7 +77,7 @@ class Between:
 
 def _read(value: Any, units: Units) -> float:
     if not isinstance(value, str | int | float) or isinstance(value, bool):
-        raise fault("is no length; write one value like 5 1/2 or 902 mm")
+        raise fault("is not a length; write one value like 5 1/2 or 902 mm")
     try:
         length = read_length(value, units=units)
     except LengthError as error:
@@ -88,7 +88,7 @@ def _read(value: Any, units: Units) -> float:
 
 
 def _bare_inches(text: str) -> str:
-    """Say what a text that is no length in a metric job might have been."""
+    """Say what a text that is not a length in a metric job might have been."""
     try:
         read_length(text, units=Units.INCH)
     except LengthError as error:
@@ -141,7 +141,7 @@ def _read_size(value: Any, info: ValidationInfo) -> Size:
         return value
     halves = re.split(r"\s*[x×X]\s*", value) if isinstance(value, str) else []
     if len(halves) != 2:
-        raise fault(f"{value!r} is no size; write width x height, like 35 1/2 x 47 1/2 or 902 mm x 1207 mm")
+        raise fault(f"{value!r} is not a size; write width x height, like 35 1/2 x 47 1/2 or 902 mm x 1207 mm")
     side = Between(4, 240, exact=True)
     return Size(width=side(halves[0], info), height=side(halves[1], info))
 
@@ -167,7 +167,7 @@ class Amount:
         kind = "whole number" if self.whole else "number"
         allowed = f"write a {kind} from {self.least:g} to {self.most:g}"
         if not re.fullmatch(r"-?\d{1,9}" if self.whole else r"-?(\d{1,9}(\.\d*)?|\.\d+)", text):
-            raise fault(f"{text!r} is no {kind}; {allowed}")
+            raise fault(f"{text!r} is not a {kind}; {allowed}")
         if not self.least <= float(text) <= self.most:
             raise fault(f"is {text}; {allowed}")
         return float(text)
@@ -180,7 +180,7 @@ def _read_share(value: Any) -> float:
     text = str(value).replace(" ", "")
     found = re.fullmatch(r"(-?\d{1,9}(?:\.\d*)?|\.\d+)(?:/(\d{1,9}))?", text)
     if not found or (found[2] and not int(found[2])):
-        raise fault(f"{value!r} is no share; write a number from 0 to 1, like 1/2 or 0.4")
+        raise fault(f"{value!r} is not a share; write a number from 0 to 1, like 1/2 or 0.4")
     share = float(found[1]) / int(found[2] or 1)
     if not 0 <= share <= 1:
         raise fault(f"is {value}; write 0 (flange on the sheathing) to 1 (flange on the trim plane)")
@@ -201,7 +201,7 @@ def _read_slope(value: Any) -> float:
     elif degrees := re.fullmatch(rf"{number}\s*(?:deg|degrees|°)", text):
         angle = float(degrees[1])
     else:
-        raise fault(f"{value!r} is no slope; write 10 deg, 3 in 12 or 15 %")
+        raise fault(f"{value!r} is not a slope; write 10 deg, 3 in 12 or 15 %")
     if not 0 <= angle <= 45:
         raise fault(f"is {angle:.1f}°; write a slope from 0 deg to 45 deg")
     return angle
@@ -214,7 +214,7 @@ Slope = Annotated[float, BeforeValidator(_read_slope), _written("a slope: 10 deg
 def _read_weight(value: Any) -> float:
     found = re.fullmatch(r"(\d{1,9}(?:\.\d+)?)\s*(lb|lbs|kg)", str(value).strip().lower())
     if not found:
-        raise fault(f"{value!r} is no weight; write 95 lb or 43 kg")
+        raise fault(f"{value!r} is not a weight; write 95 lb or 43 kg")
     pounds = float(found[1]) / (KG_PER_POUND if found[2] == "kg" else 1.0)
     if not 1 <= pounds <= 5000:
         raise fault(f"is {value}; write a weight from 1 lb to 5000 lb")
@@ -233,7 +233,7 @@ def _read_bearing(value: Any) -> float:
         return COMPASS_POINTS.index(text) * 45.0
     found = re.fullmatch(r"(\d{1,3}(?:\.\d+)?)\s*(?:°|deg|degrees)?", text)
     if not found:
-        raise fault(f"{value!r} is no direction; write {', '.join(COMPASS_POINTS)} or degrees from north")
+        raise fault(f"{value!r} is not a direction; write {', '.join(COMPASS_POINTS)} or degrees from north")
     degrees = float(found[1])
     if not 0 <= degrees < 360:
         raise fault(f"is {value}; write 0 to 359 degrees, clockwise from north")
@@ -247,7 +247,7 @@ Bearing = Annotated[float, BeforeValidator(_read_bearing), _written("a direction
 def _read_mark(value: Any) -> str:
     text = str(value).strip()
     if not re.fullmatch(r"[A-Za-z0-9][A-Za-z0-9_.-]{0,11}", text):
-        raise fault(f"{text!r} is no mark; use 1 to 12 letters, digits, dots or dashes, like W03 (no spaces)")
+        raise fault(f"{text!r} is not a mark; use 1 to 12 letters, digits, dots or dashes, like W03 (no spaces)")
     if sentence := file_name_fault(text):
         raise fault(sentence)
     return text
@@ -269,7 +269,7 @@ Mark = Annotated[str, BeforeValidator(_read_mark), _written("1 to 12 letters, di
 
 def _read_text(value: Any) -> str:
     if not isinstance(value, str | int | float):
-        raise fault("is no text; write one line")
+        raise fault("is not text; write one line")
     text = str(value).strip()
     if not text.isprintable():
         raise fault("has line breaks or unprintable characters; write one line of plain text")
@@ -316,7 +316,7 @@ def _read_date(value: Any) -> datetime.date:
             return datetime.date.fromisoformat(text)
     except ValueError:
         pass
-    raise fault(f"{text!r} is no date; write year-month-day, like 2026-03-20")
+    raise fault(f"{text!r} is not a date; write year-month-day, like 2026-03-20")
 
 
 Date = Annotated[datetime.date, BeforeValidator(_read_date), _written("a date: 2026-03-20")]

@@ -34,7 +34,7 @@ class Role(StrEnum):
     MEMBRANE = "membrane"
     INSULATION = "insulation"
     STRAPPING = "strapping"
-    COVER = "cover sheet"
+    COVER = "outer sheathing"
     CLADDING = "cladding"
 
 

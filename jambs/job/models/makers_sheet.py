@@ -32,7 +32,7 @@ def with_flange_depths(written: Mapping[str, Any], units: Units) -> dict[str, An
 
 
 def _rest(whole: Any, part: Any, units: Units) -> str | None:
-    """Return what is left of a depth, in a text that reads as exactly that; nothing where one of them is no length."""
+    """Return what is left of a depth, in a text that reads as exactly that; nothing where one is not a length."""
     try:
         depth, other = (read_length(one, units=units) for one in (whole, part))
     except (LengthError, TypeError):

@@ -161,14 +161,14 @@ class Fixed(StrEnum):
 
     CASING = "casing"
     STRAPPING = "strapping"
-    COVER = "cover sheet"
+    COVER = "outer sheathing"
     BUCK = "buck"
 
 
 def _read_area_weight(value: Any) -> float:
     found = re.fullmatch(r"(\d{1,4}(?:\.\d+)?)\s*(psf|kg/m2|kg/m²)", str(value).strip().lower())
     if not found:
-        raise fault(f"{value!r} is no weight of a surface; write 3 psf or 15 kg/m2")
+        raise fault(f"{value!r} is not a weight of a surface; write 3 psf or 15 kg/m2")
     return float(found[1]) / (1.0 if found[2] == "psf" else KG_PER_M2)
 
 
@@ -198,7 +198,7 @@ class FastenerEntry(Model):
 def _read_temperature(value: Any) -> float:
     found = re.fullmatch(r"(-?\d{1,3}(?:\.\d+)?)\s*°?\s*([fc])", str(value).strip().lower())
     if not found:
-        raise fault(f"{value!r} is no temperature; write 68 F or 20 C")
+        raise fault(f"{value!r} is not a temperature; write 68 F or 20 C")
     degrees = float(found[1])
     fahrenheit = degrees if found[2] == "f" else degrees * 9 / 5 + 32
     if not -60 <= fahrenheit <= 200:
@@ -213,7 +213,7 @@ Temperature = Annotated[float, BeforeValidator(_read_temperature), _written("68 
 def _read_humidity(value: Any) -> float:
     found = re.fullmatch(r"(\d{1,3}(?:\.\d+)?)\s*%", str(value).strip())
     if not found or not 0 <= float(found[1]) < 100:
-        raise fault(f"{value!r} is no relative humidity; write 0 % to 99 %, like 45 %")
+        raise fault(f"{value!r} is not a relative humidity; write 0 % to 99 %, like 45 %")
     return float(found[1])
 
 
@@ -234,7 +234,7 @@ class Air(ModelOrText):
             return value
         halves = [half.strip() for half in value.split(",")]
         if len(halves) != 2:
-            raise fault(f"{value!r} is no air; write temperature and relative humidity, like 68 F, 35 %")
+            raise fault(f"{value!r} is not a state of air; write temperature and relative humidity, like 68 F, 35 %")
         return {"temperature": halves[0], "humidity": halves[1]}
 
 

@@ -32,7 +32,7 @@ TWO_MEANINGS = {
 
 
 def read_words(text: str) -> dict[str, str]:
-    """Read a rule in plain words; what is no rule is the layer on whose outer face the flange lies."""
+    """Read a rule in plain words; what is not a rule is the layer on whose outer face the flange lies."""
     plain = " ".join(text.replace("_", " ").split())
     if found := re.fullmatch(rf"({'|'.join(RULES)})\s*[:=\s]\s*(.+)", text.strip()):
         return {found[1]: found[2]}

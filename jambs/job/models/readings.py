@@ -50,7 +50,7 @@ def _place_number(value: Any) -> int:
     text = str(value).strip()
     if isinstance(value, list | dict) or not re.fullmatch(r"[0-9]{1,4}", text):
         found = "a list or keys" if isinstance(value, list | dict) else repr(text[:20])
-        raise fault(f"{found} is no place; write the number of a place as the measure sheet has it, like 3")
+        raise fault(f"{found} is not a place; write the number of a place as the measure sheet has it, like 3")
     return int(text)
 
 
@@ -66,7 +66,7 @@ def sides_of_corners(value: Any) -> Any:
         return value
     if set(value) != set(CORNERS):
         odd = [f"{name} is missing" for name in CORNERS if name not in value]
-        odd += [f"{name} is no corner" for name in value if name not in CORNERS]
+        odd += [f"{name} is not a corner" for name in value if name not in CORNERS]
         raise fault(f"{', '.join(odd)}; give exactly {', '.join(CORNERS)}")
     head_left, head_right, sill_left, sill_right = (value[name] for name in CORNERS)
     return {

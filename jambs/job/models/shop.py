@@ -32,7 +32,7 @@ def _read_grid(value: Any) -> Grid:
         return value
     text = str(value).strip().removesuffix('"').removesuffix(" in")
     if text not in GRIDS:
-        raise fault(f"{value!r} is no grid; write one of {', '.join(GRIDS)}")
+        raise fault(f"{value!r} is not a grid; write one of {', '.join(GRIDS)}")
     return GRIDS[text]
 
 
@@ -41,7 +41,7 @@ def _read_framing_grid(value: Any) -> Grid:
         return value
     text = str(value).strip().removesuffix('"').removesuffix(" in")
     if text not in FRAMING_GRIDS:
-        raise fault(f"{value!r} is no grid of framing; write one of {', '.join(FRAMING_GRIDS)}")
+        raise fault(f"{value!r} is not a grid of framing; write one of {', '.join(FRAMING_GRIDS)}")
     return FRAMING_GRIDS[text]
 
 

@@ -26,7 +26,7 @@ def _written(description: str) -> WithJsonSchema:
 def _read_temperature(value: Any) -> float:
     found = re.fullmatch(r"(-?\d{1,4}(?:\.\d+)?)\s*(?:°|deg)?\s*([CF])", str(value).strip())
     if not found:
-        raise fault(f"{value!r} is no temperature; write it with its unit, like -18 C or 0 F")
+        raise fault(f"{value!r} is not a temperature; write it with its unit, like -18 C or 0 F")
     celsius = float(found[1]) if found[2] == "C" else (float(found[1]) - 32) * PER_FAHRENHEIT
     if not -60 <= celsius <= 45:
         raise fault(f"is {value}; write a temperature from -60 C to 45 C (-76 F to 113 F)")
@@ -36,7 +36,7 @@ def _read_temperature(value: Any) -> float:
 def _read_degree_days(value: Any) -> float:
     found = re.fullmatch(r"(\d{1,6}(?:\.\d+)?)\s*([CKF])", str(value).strip())
     if not found:
-        raise fault(f"{value!r} are no degree days; write those of a heating season with their unit: 3500 C or 6300 F")
+        raise fault(f"{value!r} are not degree days; write those of a heating season with their unit: 3500 C or 6300 F")
     days = float(found[1]) * (PER_FAHRENHEIT if found[2] == "F" else 1.0)
     if not 100 <= days <= 12000:
         raise fault(f"is {value}; write 100 C to 12000 C (180 F to 21600 F)")
@@ -46,7 +46,7 @@ def _read_degree_days(value: Any) -> float:
 def _read_humidity(value: Any) -> float:
     found = re.fullmatch(r"(\d{1,3}(?:\.\d+)?)\s*%", str(value).strip())
     if not found:
-        raise fault(f"{value!r} is no humidity; write it in percent, like 40 %")
+        raise fault(f"{value!r} is not a relative humidity; write it in percent, like 40 %")
     if not 1 <= float(found[1]) <= 100:
         raise fault(f"is {value}; write 1 % to 100 %")
     return float(found[1]) / 100

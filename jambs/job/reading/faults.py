@@ -100,9 +100,15 @@ def _plain(name: str) -> str:
     return "_".join(name.lower().replace("-", " ").replace("_", " ").split())
 
 
+RENAMED = {"cover sheet": "outer sheathing"}
+"""Words that job files had once, and what is written now."""
+
+
 def advice(found: str, names: Iterable[str], *, otherwise: str = "") -> str:
     """Say what was probably meant, or else what is allowed: ``did you mean main?``."""
     names = list(names)
+    if (now := RENAMED.get(found)) in names:
+        return f"it is called {now} now, write that"
     if close := nearest(found, names):
         return f"did you mean {close[0]}?"
     return otherwise or f"write one of {', '.join(names)}"

@@ -76,7 +76,7 @@ def check_names(source: TextSource, key: str, names: Sequence[str], complaints: 
     for name in names:
         if not name.strip() or name != name.strip() or not name.isprintable() or len(name) > MOST_LETTERS:
             message = (
-                f"{name!r} is no name for a {key.replace('_', ' ')}; write 1 to {MOST_LETTERS} letters on one line"
+                f"{name!r} is not a name for a {key.replace('_', ' ')}; write 1 to {MOST_LETTERS} letters on one line"
             )
             complaints.say(source, (name,), message)
         elif (there := first.setdefault(plain_name(name), name)) != name:

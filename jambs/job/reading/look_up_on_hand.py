@@ -84,7 +84,7 @@ def _board(entry: OnHandEntry, source: TextSource, complaints: Complaints, *, fi
 def _rows(name: str, source: TextSource, folder: Path, complaints: Complaints) -> list[BoardRow]:
     path = folder / name
     if path.suffix.lower() not in TABLES:
-        complaints.say(source, (), f"{name!r} is no table; name a file that ends in .csv or .xlsx")
+        complaints.say(source, (), f"{name!r} is not a table; name a file that ends in .csv or .xlsx")
         return []
     if not path.is_file():
         beside = sorted(one.name for one in folder.iterdir() if one.suffix.lower() in TABLES)

@@ -122,7 +122,7 @@ def _no_face(named: str, wall: Wall, faces: list[str], *, is_plain: bool) -> str
         return f"wall {wall.name} has no face {named!r}; {advice(named, faces)}"
     otherwise = f"write one of {', '.join(RULES)} (see `jambs keys position`), or a layer for its outer face"
     near = advice(named, [*RULES, *faces], otherwise=otherwise)
-    return f"{named!r} is no rule, and no face of wall {wall.name}; {near}"
+    return f"{named!r} is not a rule, and no face of wall {wall.name}; {near}"
 
 
 def _fits(entry: OpeningEntry, window: WindowType, source: TextSource, complaints: Complaints) -> bool:

@@ -54,7 +54,7 @@ def _range(source: TextSource, written: object, complaints: Complaints) -> list[
     count = int(last) - int(first) + 1
     if (end and end != start) or not 1 <= count <= MOST:
         message = (
-            f"{written!r} is no range of marks; write first..last, alike but for a number that rises by less than "
+            f"{written!r} is not a range of marks; write first..last, alike but for a number that rises by less than "
         )
         complaints.say(source, ("mark",), f"{message}{MOST}, or a list of marks in [ ]")
         return []

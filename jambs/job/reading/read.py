@@ -94,8 +94,9 @@ def job_file(path: str | Path) -> Path:
     named = [one for one in found if one.stem == "job"]
     if len(named or found) == 1:
         return (named or found)[0]
-    names = ", ".join(one.name for one in found) or "none"
-    message = f"holds {names} as job files; name the one to read, or call it job.yaml"
+    names = ", ".join(one.name for one in found)
+    held = f"holds more than one job file: {names}" if found else "no job file here"
+    message = f"{held}; name the one to read, or call it job.yaml"
     raise JobFaults([Fault(file=path.name or str(path), line=0, where="", sentence=message)])
 
 
@@ -159,7 +160,7 @@ def _shelf(section: str, key: str, model: type[Any], top: TreePiece, complaints:
     source = top.within((section,))
     written = top.value.get(section)
     if written is not None and not isinstance(written, dict):
-        complaints.say(source, (), "is no set of names; write each name with its keys under it")
+        complaints.say(source, (), "is not a set of names; write each name with its keys under it")
     if written == {}:
         complaints.say(source, (), "is empty; write a name with its keys under it")
     entries: dict[str, Any] = {}
@@ -214,7 +215,7 @@ def _listed(top: TreePiece, complaints: Complaints) -> Iterator[TreePiece]:
     if written is None:
         return
     if not isinstance(written, list) or not written:
-        message = "is no list of openings; write each after a dash, its keys under it"
+        message = "is not a list of openings; write each after a dash, its keys under it"
         complaints.say(top, ("openings",), message)
         return
     yield from (top.within(("openings", place)) for place in range(len(written)))
@@ -226,7 +227,7 @@ def _scheduled(file: Path, top: TreePiece, complaints: Complaints) -> Sequence[S
         return []
     path = file.parent / name
     if path.suffix.lower() not in TABLES:
-        complaints.say(top, ("schedule",), f"{name!r} is no schedule; name a file that ends in .csv or .xlsx")
+        complaints.say(top, ("schedule",), f"{name!r} is not a schedule; name a file that ends in .csv or .xlsx")
         return []
     if not path.is_file():
         near = advice(name, _schedules_beside(file), otherwise="put it there or remove the line")
@@ -251,7 +252,7 @@ def _measured(file: Path, top: TreePiece, openings: tuple[Opening, ...], complai
         return openings
     path = file.parent / name
     if path.suffix.lower() not in TABLES:
-        complaints.say(top, ("measures",), f"{name!r} is no table; name a file that ends in .csv or .xlsx")
+        complaints.say(top, ("measures",), f"{name!r} is not a table; name a file that ends in .csv or .xlsx")
     elif not path.is_file():
         near = advice(name, _schedules_beside(file), otherwise="let `jambs measure` write it, or remove the line")
         complaints.say(top, ("measures",), f"there is no file {name!r} beside the job file; {near}")

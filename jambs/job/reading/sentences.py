@@ -75,7 +75,7 @@ def _sentence(kind: str, found: Any, error: ErrorDetails, model: type[Model]) ->
     if kind in ("model_type", "model_attributes_type"):
         return f"{_short(found)} stands where keys belong; write {_keys(model)} as key: value"
     if kind == "tuple_type":
-        return f"{_short(found)} is no list; write a list: [one, two], or one item a line after a dash"
+        return f"{_short(found)} is not a list; write a list: [one, two], or one item a line after a dash"
     if kind == "too_short":
         return f"has only {context['actual_length']}; give at least {context['min_length']}"
     return error["msg"] if kind == "job_value" else f"{_short(found)} does not fit ({error['msg']}); correct it"
@@ -99,7 +99,7 @@ def _choices(expected: str, found: Any) -> str:
     names = [name for name in expected.split("'") if name.strip() not in ("", ",", "or")]
     allowed = f"write one of {', '.join(names)}"
     meant = advice(str(found), names)
-    return f"{meant} W{allowed[1:]}" if meant.startswith("did") else allowed
+    return f"{meant} W{allowed[1:]}" if meant.startswith("did") else meant
 
 
 def _short(found: Any) -> str:

@@ -35,7 +35,7 @@ def spreadsheet_rows(path: Path) -> Iterator[Row]:
     """Yield the rows of the first sheet: values as the spreadsheet last worked them out, else the formulas themselves.
 
     Raises:
-        JobFaults: it is no spreadsheet, or past a limit.
+        JobFaults: it is not a spreadsheet, or past a limit.
         OSError: the file does not open.
     """
     try:
@@ -45,7 +45,7 @@ def spreadsheet_rows(path: Path) -> Iterator[Row]:
     except (OSError, JobFaults):
         raise
     except Exception as error:  # openpyxl raises what it likes for a broken file
-        message = f"is no spreadsheet ({type(error).__name__}); save it as .xlsx again"
+        message = f"is not a spreadsheet ({type(error).__name__}); save it as .xlsx again"
         raise JobFaults([table_fault(path, 0, message)]) from None
     for line, (found, written) in enumerate(zip(values, formulas, strict=True), start=1):
         yield line, [formula if value is None else value for value, formula in zip(found, written, strict=True)]

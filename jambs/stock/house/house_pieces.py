@@ -37,7 +37,7 @@ class CutPiece:
     @property
     def words(self) -> str:
         """The part in trade words: ``extension jamb, left leg``."""
-        return f"{self.part.name}, {self.part.position}"
+        return self.part.name if self.part.kind.says_side else f"{self.part.name}, {self.part.position}"
 
 
 def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:

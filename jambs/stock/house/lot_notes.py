@@ -70,18 +70,19 @@ def saw_cautions(lots: Sequence[Lot], job: Job) -> tuple[str, ...]:
         return ()
     trim, least = (length_text(FINE[job.units].at(one), units=job.units) for one in (saw.end_trim, saw.least_strip))
     said = [
-        "Look every board over first: the plan knows nothing of knots, checks, crook and color. Leave a bad board "
-        "out and have the rest planned again with --spoiled.",
+        "Look every board over first: the plan knows nothing of knots, checks, crook and color. Set a bad board "
+        "aside and re-plan the rest with --spoiled.",
         f"Trim {trim} off both ends: factory ends are not square. Running lengths count from the left end, before it "
         "is trimmed.",
-        "Set a stop once, cut everything at that stop, and hold the first piece against its cut sheet.",
+        "Set a stop once, cut everything at that stop, and check the first piece against its cut sheet.",
     ]
     if any(lot.problem.is_ripped for lot in lots):
         said += [
-            "Straighten one edge and put it to the fence. Rip the strips in the order drawn, from the straight edge: "
-            "the widest first, while there is wood to hold.",
-            f"No strip under {least} between blade and fence: let it fall on the free side, or use a push stick and "
-            "a splitter. Let a board that springs open when ripped lie, and straighten it again.",
+            "Joint one edge straight and run it along the fence. Rip the strips in the order drawn, from the straight "
+            "edge: the widest first, while there is wood to hold.",
+            f"No strip under {least} between blade and fence: let it fall on the free side, or use a push stick; "
+            "keep the riving knife (or splitter) in. If a board pinches or springs as it is ripped: saw off, set it "
+            "aside, joint a new straight edge.",
         ]
     if any(lot.problem.kind == "sheets" for lot in lots):
         said.append("Sheets: grain along the strips. Break a sheet down with two people or a track saw.")
