@@ -175,11 +175,11 @@ ROWS = [
         code="nothing-holds-trim", about=W1, severity=CHECK,
         appears=case(**BARE_FOAM), quiet=case(),
         inch=(
-            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or a cover sheet, or "
+            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or an outer sheathing, or "
             "give the fasteners that reach the framing: fasteners: casing."
         ),
         mm=(
-            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or a cover sheet, or "
+            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or an outer sheathing, or "
             "give the fasteners that reach the framing: fasteners: casing."
         ),
     ),
@@ -187,11 +187,11 @@ ROWS = [
         code="nothing-holds-trim", about=W1, severity=CHECK,
         appears=case(**BARE_FOAM), quiet=case(fasteners=SCREWS, **BARE_FOAM),
         inch=(
-            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or a cover sheet, or "
+            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or an outer sheathing, or "
             "give the fasteners that reach the framing: fasteners: casing."
         ),
         mm=(
-            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or a cover sheet, or "
+            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or an outer sheathing, or "
             "give the fasteners that reach the framing: fasteners: casing."
         ),
     ),
@@ -199,11 +199,11 @@ ROWS = [
         code="nothing-holds-trim", about=W1, severity=CHECK,
         appears=case(**BARE_FOAM), quiet=case(**BARE_FOAM, **PROUD),
         inch=(
-            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or a cover sheet, or "
+            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or an outer sheathing, or "
             "give the fasteners that reach the framing: fasteners: casing."
         ),
         mm=(
-            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or a cover sheet, or "
+            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or an outer sheathing, or "
             "give the fasteners that reach the framing: fasteners: casing."
         ),
     ),
@@ -211,11 +211,11 @@ ROWS = [
         code="nothing-holds-trim", about=W1, severity=CHECK,
         appears=case(**BARE_FOAM), quiet=case(exterior_trim=None, **BARE_FOAM),
         inch=(
-            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or a cover sheet, or "
+            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or an outer sheathing, or "
             "give the fasteners that reach the framing: fasteners: casing."
         ),
         mm=(
-            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or a cover sheet, or "
+            "The exterior casing lies on bare EPS, which holds no fastener; add strapping or an outer sheathing, or "
             "give the fasteners that reach the framing: fasteners: casing."
         ),
     ),
