@@ -118,8 +118,8 @@ class NothingHoldsTrim(Finding):
     def sentence(self, units: Units) -> str:
         """Name the layer and what can hold the trim."""
         return (
-            f"The exterior casing lies on bare {self.layer}, which holds no fastener; add strapping or an outer sheathing, "
-            "or give the fasteners that reach the framing: fasteners: casing."
+            f"The exterior casing lies on bare {self.layer}, which holds no fastener; add strapping or an outer "
+            "sheathing, or give the fasteners that reach the framing: fasteners: casing."
         )
 
 
