@@ -11,7 +11,19 @@ from jambs.issued.errors import Unreadable
 from jambs.issued.record import Record
 
 Printed = Mapping[str, Any]
-FOLLOWS = ("mark", "parts", "install", "findings", "reasons", "alternatives", "assumed", "cautions", "figures", "buck")
+FOLLOWS = (
+    "mark",
+    "parts",
+    "install",
+    "findings",
+    "reasons",
+    "alternatives",
+    "assumed",
+    "cautions",
+    "cautions_beside",
+    "figures",
+    "buck",
+)
 """What of an opening's record is no evidence: it follows from the rest, and may name marks."""
 
 

@@ -185,7 +185,9 @@ def test_one_opening_leaves_the_lists_alone(built: Shop) -> None:
     changed = {name for name in PAPERS if (built.folder / name).read_bytes() != before[name]}
     of_w01 = {name for name in PAPERS if "W01" in name}
     assert changed == of_w01 | {"output/house/.written.json", "output/house/current sheets.pdf"}
-    new = {f"output/house/{name}.pdf" for name in ("changes", "changed cut sheets", "changed install sheets")}
+    new = {
+        f"output/house/{name}.pdf" for name in ("changes", "changed cut sheets", "changed install sheets", "old labels")
+    }
     assert set(papers_of(built)) == set(PAPERS) | new
 
 

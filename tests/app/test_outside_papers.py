@@ -67,14 +67,14 @@ def test_a_job_with_sections_gets_a_folder_of_the_outside(shop: Shop) -> None:
     result = shop.run("build", "house")
     assert result.exit_code == 0, result.output
     assert sorted(path.name for path in (shop.output / "outside").iterdir()) == WRITTEN
-    assert "north: " in result.output and "lines met" in result.output
+    assert "north: " in result.output and "fall on a course line" in result.output
 
 
 def test_one_opening_alone_leaves_the_outside_as_it_is(shop: Shop) -> None:
     with_sections(shop)
     result = shop.run("build", "house", "--only", "W01")
     assert result.exit_code == 0 and not (shop.output / "outside").exists()
-    assert "lines met" not in result.output
+    assert "fall on a course line" not in result.output
 
 
 def test_two_builds_give_the_same_bytes(shop: Shop) -> None:

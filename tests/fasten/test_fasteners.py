@@ -130,7 +130,7 @@ def test_an_outer_sheathing_is_not_in_the_table() -> None:
     planes = kits["W01"].placement.planes
     line = only(field_fasteners("north", elevation(), 240.0, [], planes, entries(Fixed.COVER), job))
     assert line.furring is not None and not line.furring.is_allowed
-    assert line.furring.words.startswith("needs design: the published table is for furring over foam, not for cover")
+    assert line.furring.words.startswith("needs design: the published table is for furring over foam, not for outer")
 
 
 def test_no_length_reaches() -> None:
