@@ -15,7 +15,7 @@ from jambs.job.models.openings import Measured, Opening, Origin, SideDepths
 from jambs.job.models.readings import MEETING, Readings, SideReadings
 from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units
-from jambs.parts.findings import (
+from jambs.parts.reading_findings import (
     FrameHigherAtOneSide,
     FrameRacked,
     FrameWiderAtOneEnd,

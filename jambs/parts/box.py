@@ -5,8 +5,8 @@ from __future__ import annotations
 from jambs.findings import Finding, Subject
 from jambs.job.models.trim import InteriorStyle
 from jambs.parts.boards import SAME_SIZE
+from jambs.parts.box_findings import BoxDoesNotFit, CasingLapsShort, RevealRounded, RevealWiderThanFace
 from jambs.parts.clear import ClearOpening
-from jambs.parts.findings import BoxDoesNotFit, CasingLapsShort, RevealRounded, RevealWiderThanFace
 from jambs.place.placement import Placement, Sides
 from jambs.sides import Side
 

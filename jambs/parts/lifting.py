@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from jambs.length import Units
-from jambs.place.findings import weight_text
+from jambs.place.weight_words import weight_text
 
 ONE_PERSON = 51.0
 """Most that one person lifts under the best conditions [lb]: 23 kg, load constant of the NIOSH lifting equation (1994),

@@ -16,15 +16,7 @@ from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_find
 from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
 from jambs.parts.cuts import CannotBeCut
-from jambs.parts.findings import (
-    BoardsNotListed,
-    GluedFromStrips,
-    MeasuredOffPlan,
-    MeasuredTooShallow,
-    NosingTooShort,
-    NothingBetweenJambs,
-    SillFallsShort,
-)
+from jambs.parts.findings import BoardsNotListed, GluedFromStrips, NosingTooShort, NothingBetweenJambs, SillFallsShort
 from jambs.parts.glue_words import glue_assumed
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.kit import Figure, FittedSide, Kit
@@ -34,18 +26,14 @@ from jambs.parts.part import Part
 from jambs.parts.planned import width_left_on
 from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_findings
 from jambs.parts.style_checks import style_findings
+from jambs.parts.wall_findings import MeasuredOffPlan, MeasuredTooShallow
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.parts.where_it_stands import where_it_stands
 from jambs.place.checks import depth_findings
-from jambs.place.findings import (
-    ExteriorTooShallow,
-    FrameStandsProud,
-    InteriorTooShallow,
-    JambWiderThanBoards,
-    weight_text,
-)
+from jambs.place.findings import ExteriorTooShallow, FrameStandsProud, InteriorTooShallow, JambWiderThanBoards
 from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Placement, Sides
+from jambs.place.weight_words import weight_text
 from jambs.sides import Side
 
 

@@ -15,8 +15,8 @@ from jambs.job.models.layers import Role
 from jambs.job.models.readings import Readings
 from jambs.length import HALF_64TH
 from jambs.parts.changed_since_words import Change, Exchanged, Layers, Moved, Taken, Thing, Value
-from jambs.parts.findings import ReadingsSetAside
 from jambs.parts.first_read import KEYS, is_read
+from jambs.parts.reading_findings import ReadingsSetAside
 from jambs.place.placement import Placement
 
 

@@ -9,8 +9,8 @@ from jambs.job.models.openings import SideDepths
 from jambs.job.models.shop import Limits, Shop
 from jambs.length import ROUND_OFF, Grid
 from jambs.parts.edge import EdgeKind, FittedEdge, fit_edge
-from jambs.parts.findings import SideRippedParallel, WallBends, WallTapers, WallTwists, WallTwistsTooMuch
 from jambs.parts.kit import FittedSide
+from jambs.parts.wall_findings import SideRippedParallel, WallBends, WallTapers, WallTwists, WallTwistsTooMuch
 from jambs.sides import Side
 
 

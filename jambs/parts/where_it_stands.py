@@ -12,8 +12,9 @@ from jambs.job.measured.reading_checks import OFFSET_SPREAD, WALL_EXPLAINS, Held
 from jambs.job.models.openings import Job
 from jambs.length import ROUND_OFF
 from jambs.parts.as_built import held_readings
-from jambs.parts.findings import ReadingsSetAside, WallThicknessOff
+from jambs.parts.reading_findings import ReadingsSetAside
 from jambs.parts.reasons import StandsAsMeasured
+from jambs.parts.wall_findings import WallThicknessOff
 from jambs.place.placement import Placement
 from jambs.place.solve import PlaceError, place_at
 

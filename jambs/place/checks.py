@@ -14,21 +14,23 @@ from jambs.place.findings import (
     FlangeOutOfRange,
     FrameProudInside,
     FrameStandsProud,
-    HandleOverStool,
     InteriorTooShallow,
     JambWiderThanBoards,
-    NoHingeSide,
     NothingCarries,
     PastLimit,
-    SashSizesAssumed,
-    SashStopsShort,
-    TiltStopsShort,
 )
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.limits import SAME_PLANE, widest_jamb
 from jambs.place.placement import Swing
 from jambs.place.sash import tilt_at, tilt_stay_deg
-from jambs.place.sash_findings import SashCannotOpen
+from jambs.place.sash_findings import (
+    HandleOverStool,
+    NoHingeSide,
+    SashCannotOpen,
+    SashSizesAssumed,
+    SashStopsShort,
+    TiltStopsShort,
+)
 from jambs.place.support import carrying_layer
 from jambs.wall.planes import WallPlanes
 

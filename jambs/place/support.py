@@ -8,7 +8,9 @@ from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Limits
 from jambs.length import Grid
-from jambs.place.findings import (
+from jambs.place.limits import SAME_PLANE
+from jambs.place.placement import Buck, Sides
+from jambs.place.support_findings import (
     FlangeBearsPartly,
     FlangeWidthAssumed,
     LinerStandsOut,
@@ -17,8 +19,6 @@ from jambs.place.findings import (
     OutboardBuckDepth,
     ThresholdStandsOut,
 )
-from jambs.place.limits import SAME_PLANE
-from jambs.place.placement import Buck, Sides
 from jambs.wall.planes import WallPlanes
 
 GLASS_POUNDS_PER_SQUARE_FOOT_INCH = 13.0

@@ -1,4 +1,4 @@
-"""Every reason of the parts where it holds and where it does not; the base window: ``test_parts_findings.py``."""
+"""Every reason of the parts where it holds and where it does not; the base window: ``part_cases.py``."""
 
 from __future__ import annotations
 

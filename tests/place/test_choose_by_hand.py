@@ -12,9 +12,9 @@ import pytest
 from cases import METRIC, placed
 
 from jambs.length import MM_PER_INCH, Units
-from jambs.place.findings import weight_text
 from jambs.place.reasons import MovedForBoard
 from jambs.place.swing import FINE_DEG, Leaf, Obstacle, open_sash
+from jambs.place.weight_words import weight_text
 
 CHOOSE = {"choose": "yes"}
 

@@ -1,0 +1,158 @@
+"""What the reader must know of the wall as it was measured."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from jambs.findings import Finding, Severity
+from jambs.length import Units
+from jambs.parts.edge import FittedEdge, WallBend, remedy
+from jambs.sides import Side
+
+BEND_WORDS = {WallBend.BULGE: "bulges into the room", WallBend.HOLLOW: "is hollow"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallFinding(Finding):
+    """A finding of the finished wall round an opening; ``is_outside``: of the trim plane."""
+
+    is_outside: bool = False
+
+    def placed(self, text: str) -> str:
+        """Say where it was measured, if that was outside."""
+        return f"Outside: {text}" if self.is_outside else text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallTapers(WallFinding):
+    """The depth along a side changes by more than the limit [in]."""
+
+    code: ClassVar[str] = "wall-tapers"
+    severity: Severity = Severity.STOP
+    side: Side
+    taper: float
+    limit: float
+
+    def sentence(self, units: Units) -> str:
+        """Say by how much."""
+        return self.placed(
+            f"Wall fault: the depth along the {self.side.wall_words} changes by "
+            f"{units.text(self.taper)}, more than the limit of {units.text(self.limit)}; "
+            "put the wall right or agree on it before cutting."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideRippedParallel(WallFinding):
+    """The depth along a side changes within the shop's tolerance [in]."""
+
+    code: ClassVar[str] = "side-ripped-parallel"
+    severity: Severity = Severity.NOTE
+    side: Side
+    taper: float
+
+    def sentence(self, units: Units) -> str:
+        """Say how it is ripped."""
+        return self.placed(
+            f"The depth along the {self.side.wall_words} changes {units.text(self.taper)}, within the shop's "
+            "tolerance: rip parallel at the wider width, plane or shim the rest."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallBends(WallFinding):
+    """The wall along a side leaves the straight edge that was laid over it."""
+
+    code: ClassVar[str] = "wall-bends"
+    severity: Severity = Severity.CHECK
+    side: Side
+    edge: FittedEdge
+
+    def sentence(self, units: Units) -> str:
+        """Say how it bends and what to do about it."""
+        bends = BEND_WORDS.get(self.edge.bend, "waves")
+        return self.placed(
+            f"The wall {bends} along the {self.side.wall_words}: {units.text(self.edge.hollow)} off a "
+            f"straight edge; {remedy(self.edge)}."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallTwistsTooMuch(WallFinding):
+    """One corner stands off the plane of the other three by more than the limit [in]."""
+
+    code: ClassVar[str] = "wall-twists-too-much"
+    severity: Severity = Severity.STOP
+    twist: float
+    limit: float
+
+    def sentence(self, units: Units) -> str:
+        """Say by how much."""
+        return self.placed(
+            f"Wall fault: the four corners are {units.text(self.twist)} out of one plane (twist), more than the limit "
+            f"of {units.text(self.limit)}; put the wall right or agree on it before cutting."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallTwists(WallFinding):
+    """One corner stands off the plane of the other three by more than the shop's tolerance [in]."""
+
+    code: ClassVar[str] = "wall-twists"
+    severity: Severity = Severity.CHECK
+    twist: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what to expect of the casing."""
+        return self.placed(
+            f"The four corners are {units.text(self.twist)} out of one plane (twist): "
+            "expect to ease the corners of the casing."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredTooShallow(Finding):
+    """A measured depth is less than the shop mills [in]."""
+
+    code: ClassVar[str] = "measured-too-shallow"
+    severity: Severity = Severity.STOP
+    depth: float
+    least: float
+
+    def sentence(self, units: Units) -> str:
+        """Say both."""
+        return f"Measured depth of {units.text(self.depth)}: the shop minimum is {units.text(self.least)}."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredOffPlan(Finding):
+    """The measured depth is off its plan by a length, positive where it is deeper [in]."""
+
+    code: ClassVar[str] = "measured-off-plan"
+    severity: Severity = Severity.CHECK
+    off: float
+
+    def sentence(self, units: Units) -> str:
+        """Say by how much, and what may be wrong."""
+        more = "deeper" if self.off > 0 else "less deep"
+        return (
+            f"Measured {units.text(abs(self.off))} {more} than planned: check the position of the window and the tape."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallThicknessOff(Finding):
+    """Interior and exterior depth together are off their plan by a length, negative where the wall is thinner [in]."""
+
+    code: ClassVar[str] = "wall-thickness-off"
+    severity: Severity = Severity.CHECK
+    off: float
+
+    def sentence(self, units: Units) -> str:
+        """Say by how much, and what may be wrong."""
+        more = "thicker" if self.off > 0 else "thinner"
+        return (
+            f"Inside and outside together the wall measures {units.text(abs(self.off))} {more} than its layers add up "
+            "to: check the layers of the wall and the depths of the frame."
+        )

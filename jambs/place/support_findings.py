@@ -1,0 +1,142 @@
+"""What the reader must know of what carries a window."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from jambs.findings import Finding, Severity
+from jambs.length import Units
+from jambs.place.weight_words import weight_text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NeedsEngineer(Finding):
+    """The window stands too far past the framing [in], or weighs too much [lb]; None where that is within its limit."""
+
+    code: ClassVar[str] = "needs-engineer"
+    severity: Severity = Severity.CHECK
+    overhang: float | None
+    overhang_limit: float
+    pounds: float | None
+    pounds_limit: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what is past which limit."""
+        past = []
+        if self.overhang is not None:
+            limit = units.text(self.overhang_limit)
+            past.append(f"stands {units.text(self.overhang)} past the framing, the limit is {limit}")
+        if self.pounds is not None:
+            limit = weight_text(self.pounds_limit, units)
+            past.append(f"weighs about {weight_text(self.pounds, units)}, the limit is {limit}")
+        return f"Needs an engineer: the window {' and '.join(past)}."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlangeBearsPartly(Finding):
+    """A nailing flange bears on too little: its width, the gap under it, what bears, what lies past the gap [in]."""
+
+    code: ClassVar[str] = "flange-bears-partly"
+    severity: Severity = Severity.CHECK
+    flange: float
+    gap: float
+    bears: float
+    past_gap: float
+    buck_is_thin: bool
+
+    def sentence(self, units: Units) -> str:
+        """Say how it would bear."""
+        cure = (
+            f"a buck {units.text(self.past_gap)} thick, or a strip beside it, bears all of it."
+            if self.buck_is_thin
+            else "bring the buck nearer to the frame: smaller rough opening, less set back."
+        )
+        return (
+            f"The nailing flange is {units.text(self.flange)} wide, lies over a gap of {units.text(self.gap)} and "
+            f"bears on {units.text(self.bears)} of buck; {cure}"
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlangeWidthAssumed(Finding):
+    """The job does not give the width of a flange [in] that a buck has to bear."""
+
+    code: ClassVar[str] = "flange-width-assumed"
+    severity: Severity = Severity.CHECK
+    flange: float
+
+    def sentence(self, units: Units) -> str:
+        """Ask for it."""
+        return (
+            f"Whether the buck bears the nailing flange rests on its width, and {units.text(self.flange)} is assumed: "
+            "give flange_width before the buck is sawn."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LinerStandsOut(Finding):
+    """A liner buck stands out of the framing by a length [in], fastened on so many sides."""
+
+    code: ClassVar[str] = "liner-stands-out"
+    severity: Severity = Severity.NOTE
+    overhang: float
+    sides: int
+
+    def sentence(self, units: Units) -> str:
+        """Say how it is fastened."""
+        sides = {3: "three", 4: "four"}[self.sides]
+        return (
+            f"The liner buck stands {units.text(self.overhang)} out of the framing: "
+            f"fasten it to the studs on all {sides} sides."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutboardBuckDepth(Finding):
+    """An outboard buck is so deep [in]."""
+
+    code: ClassVar[str] = "outboard-buck-depth"
+    severity: Severity = Severity.NOTE
+    depth: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what its screws must reach."""
+        return (
+            f"The outboard buck is {units.text(self.depth)} deep: screws through it must reach the framing behind the "
+            "sheathing with the penetration the local code or an engineer asks for."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ThresholdStandsOut(Finding):
+    """A door's threshold stands outside the sheathing by a length [in] and no part carries it."""
+
+    code: ClassVar[str] = "threshold-stands-out"
+    severity: Severity = Severity.CHECK
+    overhang: float
+
+    def sentence(self, units: Units) -> str:
+        """Say that it has to be carried."""
+        return (
+            f"The threshold stands {units.text(self.overhang)} and more outside the sheathing: carry it over its whole "
+            "width, with a pan under it; nothing in this kit carries it."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoRoomForShims(Finding):
+    """The gap [in] from frame to rough opening on the sides, at head or sill takes no shims."""
+
+    code: ClassVar[str] = "no-room-for-shims"
+    severity: Severity = Severity.CHECK
+    where: str
+    gap: float
+    wanted: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what there is and what the shop wants."""
+        return (
+            f"The frame has {units.text(self.gap)} to its rough opening at the {self.where}; needed: "
+            f"{units.text(self.wanted)} for shims."
+        )

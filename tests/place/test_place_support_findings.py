@@ -1,0 +1,167 @@
+"""Every finding of what carries a window on both sides of its limit, with its sentence."""
+
+from __future__ import annotations
+
+import finding_rows
+from finding_rows import Row, codes_in, each
+from position_cases import CASEMENT, DOOR, LINER, W1, case, inside
+
+from jambs.findings import Severity
+from jambs.place import support_findings
+
+NOTE, CHECK = Severity.NOTE, Severity.CHECK
+FLANGED = {key: value for key, value in CASEMENT.items() if key != "flange_width"}
+
+ROWS = [
+    Row(
+        code="needs-engineer",
+        appears=case(limits={"overhang": "2 23/32"}),
+        quiet=case(limits={"overhang": "2 3/4"}),
+        inch='Needs an engineer: the window stands 2 3/4" past the framing, the limit is 2 23/32".',
+        mm="Needs an engineer: the window stands 69.9 mm past the framing, the limit is 69.1 mm.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="needs-engineer",
+        appears=case(openings__0__weight="151 lb"),
+        quiet=case(openings__0__weight="150 lb"),
+        inch="Needs an engineer: the window weighs about 151 lb, the limit is 150 lb.",
+        mm="Needs an engineer: the window weighs about 68 kg, the limit is 68 kg.",
+    ),
+    Row(
+        code="needs-engineer",
+        appears=case(limits={"overhang": "2", "weight": "50 lb"}, openings__0__weight="95 lb"),
+        quiet=case(limits={"overhang": "2 3/4", "weight": "95 lb"}, openings__0__weight="95 lb"),
+        inch='Needs an engineer: the window stands 2 3/4" past the framing, the limit is 2" '
+        "and weighs about 95 lb, the limit is 50 lb.",
+        mm="Needs an engineer: the window stands 69.9 mm past the framing, the limit is 50.8 mm "
+        "and weighs about 43 kg, the limit is 23 kg.",
+    ),
+    Row(
+        # Gap 21/32 and 1 1/4 of flange: 19/32 bears, less than half of it, 5/8.
+        code="flange-bears-partly",
+        appears=case(openings__0__rough_opening="36 13/16 x 48 13/16"),
+        quiet=case(openings__0__rough_opening="36 3/4 x 48 3/4"),
+        inch='The nailing flange is 1 1/4" wide, lies over a gap of 21/32" and bears on 19/32" of buck; '
+        "bring the buck nearer to the frame: smaller rough opening, less set back.",
+        mm="The nailing flange is 31.8 mm wide, lies over a gap of 16.7 mm and bears on 15.1 mm of buck; "
+        "bring the buck nearer to the frame: smaller rough opening, less set back.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        # Clips have no flange that could bear.
+        code="flange-bears-partly",
+        appears=case(openings__0__rough_opening="36 13/16 x 48 13/16"),
+        quiet=case(openings__0__rough_opening="36 13/16 x 48 13/16", windows__fixed__nailing_flange="no"),
+        inch='The nailing flange is 1 1/4" wide, lies over a gap of 21/32" and bears on 19/32" of buck; '
+        "bring the buck nearer to the frame: smaller rough opening, less set back.",
+        mm="The nailing flange is 31.8 mm wide, lies over a gap of 16.7 mm and bears on 15.1 mm of buck; "
+        "bring the buck nearer to the frame: smaller rough opening, less set back.",
+    ),
+    Row(
+        # Gap 1/4: 1 in of the flange lies past it.
+        code="flange-bears-partly",
+        appears=case(walls__main__buck={**LINER, "thickness": "31/32"}),
+        quiet=case(walls__main__buck={**LINER, "thickness": "1"}),
+        inch='The nailing flange is 1 1/4" wide, lies over a gap of 1/4" and bears on 31/32" of buck; '
+        'a buck 1" thick, or a strip beside it, bears all of it.',
+        mm="The nailing flange is 31.8 mm wide, lies over a gap of 6.4 mm and bears on 24.6 mm of buck; "
+        "a buck 25.4 mm thick, or a strip beside it, bears all of it.",
+    ),
+    Row(
+        # An outboard buck set back 13/32 from the opening: gap 1/4 + 13/32 = 21/32.
+        code="flange-bears-partly",
+        appears=case(walls__main__buck__set_back="13/32"),
+        quiet=case(walls__main__buck__set_back="3/8"),
+        inch='The nailing flange is 1 1/4" wide, lies over a gap of 21/32" and bears on 19/32" of buck; '
+        "bring the buck nearer to the frame: smaller rough opening, less set back.",
+        mm="The nailing flange is 31.8 mm wide, lies over a gap of 16.7 mm and bears on 15.1 mm of buck; "
+        "bring the buck nearer to the frame: smaller rough opening, less set back.",
+    ),
+    Row(
+        code="liner-stands-out",
+        appears=case(walls__main__buck=LINER),
+        quiet=case(),
+        inch='The liner buck stands 2 3/4" out of the framing: fasten it to the studs on all four sides.',
+        mm="The liner buck stands 69.9 mm out of the framing: fasten it to the studs on all four sides.",
+        severity=NOTE,
+        about=W1,
+    ),
+    Row(
+        code="liner-stands-out",
+        appears=case(walls__main__buck=LINER, **DOOR),
+        quiet=case(walls__main__buck=LINER, position={"flange_on": "sheathing"}, **DOOR),
+        inch='The liner buck stands 2 3/4" out of the framing: fasten it to the studs on all three sides.',
+        mm="The liner buck stands 69.9 mm out of the framing: fasten it to the studs on all three sides.",
+    ),
+    Row(
+        code="outboard-buck-depth",
+        appears=case(),
+        quiet=case(walls__main__buck=LINER),
+        inch='The outboard buck is 2 3/4" deep: screws through it must reach the framing behind the sheathing with '
+        "the penetration the local code or an engineer asks for.",
+        mm="The outboard buck is 69.9 mm deep: screws through it must reach the framing behind the sheathing with "
+        "the penetration the local code or an engineer asks for.",
+        severity=NOTE,
+        about=W1,
+    ),
+    Row(
+        code="threshold-stands-out",
+        appears=inside("1 31/32", **DOOR),
+        quiet=inside("1 15/16", **DOOR),
+        inch='The threshold stands 1/32" and more outside the sheathing: carry it over its whole width, with a pan '
+        "under it; nothing in this kit carries it.",
+        mm="The threshold stands 0.8 mm and more outside the sheathing: carry it over its whole width, with a pan "
+        "under it; nothing in this kit carries it.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="threshold-stands-out",
+        appears=case(**DOOR),
+        quiet=case(),
+        inch='The threshold stands 2 3/4" and more outside the sheathing: carry it over its whole width, with a pan '
+        "under it; nothing in this kit carries it.",
+        mm="The threshold stands 69.9 mm and more outside the sheathing: carry it over its whole width, with a pan "
+        "under it; nothing in this kit carries it.",
+    ),
+    Row(
+        code="no-room-for-shims",
+        appears=case(openings__0__rough_opening="35 11/16 x 48"),
+        quiet=case(openings__0__rough_opening="35 3/4 x 48"),
+        inch='The frame has 3/32" to its rough opening at the sides; needed: 1/4" for shims.',
+        mm="The frame has 2.4 mm to its rough opening at the sides; needed: 6.4 mm for shims.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        # A shop that wants less than 1/8 gets what it wants. A door's frame stands on its sill: all is at the head.
+        code="no-room-for-shims",
+        appears=case(**{**DOOR, "openings__0__rough_opening": "38 x 82 17/32"}, shop__shim_space="1/16"),
+        quiet=case(**{**DOOR, "openings__0__rough_opening": "38 x 82 9/16"}, shop__shim_space="1/16"),
+        inch='The frame has 1/32" to its rough opening at the head; needed: 1/16" for shims.',
+        mm="The frame has 0.8 mm to its rough opening at the head; needed: 1.6 mm for shims.",
+    ),
+    Row(
+        code="flange-width-assumed",
+        appears=case(windows__fixed=FLANGED),
+        quiet=case(windows__fixed=FLANGED, position={"flange_on": "sheathing"}),
+        inch='Whether the buck bears the nailing flange rests on its width, and 1 1/4" is assumed: give flange_width '
+        "before the buck is sawn.",
+        mm="Whether the buck bears the nailing flange rests on its width, and 31.8 mm is assumed: give flange_width "
+        "before the buck is sawn.",
+        severity=CHECK,
+        about=W1,
+    ),
+]
+
+
+@each(ROWS)
+def test_it_appears_reads_well_and_stays_away(row: Row) -> None:
+    finding_rows.check(row)
+
+
+def test_every_code_has_its_row() -> None:
+    assert codes_in(support_findings) == {row.code for row in ROWS}
