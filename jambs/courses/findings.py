@@ -75,7 +75,9 @@ class DrawnSideBySide(Finding):
 
     def sentence(self, units: Units) -> str:
         """Name them."""
-        return f"No from_left, so drawn side by side: {', '.join(self.marks)}."
+        return (
+            f"No from_left, so drawn side by side and compared with no neighbor and no corner: {', '.join(self.marks)}."
+        )
 
 
 # ---- what keeps courses from being planned

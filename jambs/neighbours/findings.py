@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import ClassVar
 
-from jambs.findings import Finding, Severity
+from jambs.findings import Finding, Severity, SubjectKind
 from jambs.length import Units
 from jambs.parts.kinds import PartKind, Where, position_words
 from jambs.sides import BoardEnd, Side
@@ -195,4 +195,21 @@ class AboveEave(Finding):
         return (
             f"The {words} reaches {units.text(self.above)} above the eave of elevation {self.elevation!r}; check "
             "eave, the storey and the height of the opening."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotCompared(Finding):
+    """Openings, by their marks, whose place along the wall the job does not say; of an elevation or of the house."""
+
+    code: ClassVar[str] = "not-compared"
+    severity: Severity = Severity.NOTE
+    marks: tuple[str, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Name them, and say what would let them be compared."""
+        missing = "from_left" if self.subject.kind is SubjectKind.ELEVATION else "elevation and no from_left"
+        return (
+            f"{', '.join(self.marks)}: no {missing} in the job, so not compared with neighbors and the corners of the "
+            "wall; from_left runs from the left corner of the wall, seen from outside, to the left edge of the frame."
         )

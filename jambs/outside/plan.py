@@ -21,6 +21,7 @@ from jambs.length import Grid, Units
 from jambs.movement.plan import KitMovement, moves_to_say, plan_movement, said_once
 from jambs.movement.woods import WoodError
 from jambs.neighbours.compare import neighbour_findings
+from jambs.neighbours.unsaid import not_compared
 from jambs.outside.fitting import Fitting, plan_fittings
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
@@ -42,7 +43,8 @@ class PlannedOutside:
     """All that the outside sections of a job lead to; each is empty where the job has no such section.
 
     ``neighbours``: what an opening runs into, by its mark. ``fittings``: how each opening is closed and fastened,
-    whatever the job says. ``findings``: of elevations that have no courses.
+    whatever the job says. ``findings``: of elevations that have no courses, and of openings whose place
+    along the wall is not said.
     """
 
     courses: tuple[CoursePlan, ...] = ()
@@ -82,7 +84,7 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
         movements=said_once([one for one in movements if one]),
         neighbours=neighbour_findings(kits, job),
         fittings=fittings,
-        findings=tuple(unplaced_openings(kits, job)),
+        findings=(*unplaced_openings(kits, job), *not_compared(kits, job)),
     )
 
 

@@ -178,7 +178,7 @@ TOLD = [
             )
         ),
         quiet=case(elevation(opening("W01", 30.0, 85.0), eave=105.0)),
-        inch="No from_left, so drawn side by side: W02.",
+        inch="No from_left, so drawn side by side and compared with no neighbor and no corner: W02.",
         severity=NOTE,
         about=NORTH,
     ),

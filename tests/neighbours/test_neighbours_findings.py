@@ -20,6 +20,7 @@ from jambs.findings import Finding, Severity, Subject
 from jambs.job import Job
 from jambs.neighbours import findings
 from jambs.neighbours.compare import neighbour_findings
+from jambs.neighbours.unsaid import not_compared
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 
@@ -60,6 +61,16 @@ def alone(from_left: str, **paths: Any) -> Case:
 
 def high(sill_height: str, **paths: Any) -> Case:
     return case(window("W1", sill_height=sill_height), **paths)
+
+
+def asked_of(*windows: dict[str, Any], south: dict[str, Any] | None = None, **paths: Any) -> Case:
+    """What is asked once for an elevation or the house."""
+
+    def found() -> tuple[Finding, ...]:
+        job = house(*windows, south=south, **paths)
+        return tuple(not_compared([make_kit(one, job) for one in place_windows(job)], job))
+
+    return found
 
 
 BARE = {"exterior_trim": None}
@@ -275,6 +286,24 @@ ROWS = [
             "storey and the height of the opening."
         ),
     ),
+    Row(
+        code="not-compared", about=Subject.elevation("south"), severity=Severity.NOTE,
+        appears=asked_of(window("W1", from_left="100"), window("W2")),
+        quiet=asked_of(window("W1", from_left="100"), window("W2", from_left="142 1/2")),
+        inch=(
+            "W2: no from_left in the job, so not compared with neighbors and the corners of the wall; from_left runs "
+            "from the left corner of the wall, seen from outside, to the left edge of the frame."
+        ),
+    ),
+    Row(  # on no elevation, and facing one way
+        code="not-compared", about=Subject.house("test"), severity=Severity.NOTE,
+        appears=asked_of(window("W1", faces="north"), window("W2", faces="north")),
+        quiet=asked_of(window("W1", faces="north"), window("W2", faces="east")),
+        inch=(
+            "W1, W2: no elevation and no from_left in the job, so not compared with neighbors and the corners of the "
+            "wall; from_left runs from the left corner of the wall, seen from outside, to the left edge of the frame."
+        ),
+    ),
 ]  # fmt: skip
 
 
@@ -317,6 +346,14 @@ def test_the_cut_sheet_says_it() -> None:
 def test_an_opening_that_the_job_does_not_place_is_compared_with_none() -> None:
     job = house(window("W1", from_left="100"), window("W2"), window("W3", from_left="100", faces="north"))
     assert codes(job) == []
+
+
+def test_a_single_opening_and_an_elevation_that_draws_courses_are_not_asked() -> None:
+    """Nothing can run into one window; courses say themselves what they draw side by side."""
+    alone_there = asked_of(window("W1"))
+    shingles = {"kind": "shingles", "length": "18", "coursing": "single", "least_exposure": "5", "wanted_exposure": "7"}
+    drawn = asked_of(window("W1"), window("W2"), south={"cladding": shingles})
+    assert [*alone_there(), *drawn()] == []
 
 
 def test_openings_over_each_other_keep_clear_by_their_heights() -> None:

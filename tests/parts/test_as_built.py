@@ -9,6 +9,7 @@ from cases import kit_of, part_of, placed, texts
 
 from jambs.length import MM_PER_INCH, Units
 from jambs.parts.as_built import as_built, finish_thickness, questions, without_odd_readings
+from jambs.parts.kinds import PartKind
 from jambs.parts.part import Part
 from jambs.sides import Side
 
@@ -57,6 +58,16 @@ def test_what_is_missing_stays_planned() -> None:
     assert kit.sides[Side.SILL].start_depth == kit.sides[Side.SILL].finish_depth == PLANNED
     lacking = "Half measured: the depth at 5 (sill right), 7 (sill left) is as planned, measure before cutting."
     assert lacking in texts(kit)
+
+
+def test_a_reading_in_millimetres_is_rounded_once() -> None:
+    """105 mm is 4 1/8 on a grid of 1/32 (4.1339 in; 4 1/8 is 0.0089 off). By way of sixty-fourths it was 4 5/32.
+
+    Proud 1/32, so the jamb is ripped 4 5/32 wide and not 4 3/16.
+    """
+    kit = kit_of(shop__grid="1/32", shop__proud="1/32", **measured(interior_depth=around("105 mm")))
+    legs = [part for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB]
+    assert {leg.width for leg in legs} == {4 + 5 / 32}
 
 
 def test_nothing_inside_measured_yet() -> None:

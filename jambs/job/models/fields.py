@@ -58,7 +58,7 @@ def units_of(info: ValidationInfo) -> Units:
 
 @dataclass(frozen=True, slots=True)
 class Between:
-    """A length from ``least`` to ``most`` [in]; ``exact`` keeps it off the fine grid (thin membranes)."""
+    """A length from ``least`` to ``most`` [in]; ``exact`` keeps it off the fine grid (membranes, readings)."""
 
     least: float
     most: float

@@ -18,7 +18,10 @@ OPEN = ("-", "–", "none")
 
 @dataclass(frozen=True, slots=True)
 class _Point:
-    """A length between two limits [in], or nothing where it was not measured."""
+    """A length between two limits [in], exactly as read, or nothing where it was not measured.
+
+    Not put on the fine grid: a reading is rounded once, where its board is sawn.
+    """
 
     least: float
     most: float
@@ -26,7 +29,7 @@ class _Point:
     def __call__(self, value: Any, info: ValidationInfo) -> float | None:
         if value is None or str(value).strip().lower() in OPEN:
             return None
-        return Between(self.least, self.most)(value, info)
+        return Between(self.least, self.most, exact=True)(value, info)
 
 
 _WRITTEN = WithJsonSchema(
