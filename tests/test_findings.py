@@ -21,9 +21,6 @@ PRINTING_METHODS = {"text", "words"}
 WHERE_PEOPLE_READ = 7
 """From this floor up papers are made, of ``values``; ``job`` is the other border, where what was written is told of."""
 STILL_PRINTING = {
-    "courses/cladding.py",
-    "courses/plan.py",
-    "courses/story_pole.py",
     "fasten/furring.py",
     "fasten/plan.py",
     "flashing/bending.py",

@@ -15,9 +15,8 @@ from jambs.courses.findings import (
     NoRowOfExposures,
 )
 from jambs.findings import FindingsError, Subject
-from jambs.job.models.openings import Assumed
 from jambs.job.models.outside import CladdingEntry, CladdingKind, Coursing
-from jambs.length import HALF_64TH, MM_PER_INCH, Grid, Units, length_text
+from jambs.length import HALF_64TH, MM_PER_INCH, Grid, Units
 
 GREATEST_CHANGE = {Units.INCH: 1 / 2, Units.MM: 12 / MM_PER_INCH}
 """Between neighbouring courses [in]; common practice, no source."""
@@ -25,7 +24,6 @@ UNSEEN_CHANGE = {Units.INCH: 1 / 16, Units.MM: 2 / MM_PER_INCH}
 """Between neighbouring courses: nobody sees it [in]; common practice, no source."""
 LEAST_TOP = 4.0
 """A cut course under the eave shows at least this, or a whole least exposure [in]; common practice, no source."""
-PRACTICE = "common practice, no source; the job gives none"
 LEAST_CLAPBOARD_LAP = 1.0
 """Bevel siding laps at least 1 in (naval training manual for builders, NAVEDTRA 14044, chapter 4)."""
 
@@ -53,11 +51,13 @@ class TableRow:
 class Cladding:
     """What may be seen of a course: ``ranges`` of exposures, least → greatest, ascending [in].
 
-    ``wanted``: what one would like to see. ``gap``: upper edge of a head casing → butts above it, None for the trim's.
-    ``least_top``: the least that a cut course under the eave shows. ``source`` says where the limits are from.
+    ``entry``: what the job says; ``row``: the table's, None for boards. ``wanted``: what one would like to see.
+    ``gap``: upper edge of a head casing → butts above it, None for the trim's. ``least_top``: the least that a cut
+    course under the eave shows.
     """
 
-    words: str
+    entry: CladdingEntry
+    row: TableRow | None
     ranges: tuple[tuple[float, float], ...]
     wanted: float
     greatest_change: float
@@ -65,8 +65,6 @@ class Cladding:
     tolerance: float
     gap: float | None
     least_top: float
-    source: str
-    assumed: tuple[Assumed, ...]
 
     def exposures(self, grid: Grid) -> tuple[int, ...]:
         """Return the exposures on a grid, in its steps, ascending; a range that holds no step gives its nearest."""
@@ -109,42 +107,37 @@ def greatest_exposure(kind: CladdingKind, *, length: float, coursing: Coursing) 
 
 
 def resolve_cladding(entry: CladdingEntry, *, units: Units) -> Cladding:
-    """Resolve what the job says of a cladding into limits, all that was assumed noted.
+    """Resolve what the job says of a cladding into limits, with what is usual where it says nothing.
 
     Raises:
         CourseError: the limits leave no exposure.
     """
-    ranges, words, source = (_shingles if entry.kind.is_shingle else _boards)(entry, units)
-    assumed: list[Assumed] = []
-
-    def or_usual(what: str, given: float | None, usual: float, why: str = PRACTICE) -> float:
-        if given is None:
-            assumed.append(Assumed(what=what, value=length_text(usual, units=units), why=why))
-            return usual
-        return given
-
-    greatest = ranges[-1][1]
+    row = _table_row(entry) if entry.kind.is_shingle else None
+    ranges = (_shown(entry, row),) if row else _board_ranges(entry)
     return Cladding(
-        words=words,
+        entry=entry,
+        row=row,
         ranges=ranges,
-        wanted=or_usual("wanted exposure", entry.wanted_exposure, greatest, "the greatest allowed: fewest courses"),
-        greatest_change=or_usual("greatest change of exposure", entry.greatest_change, GREATEST_CHANGE[units]),
-        unseen_change=or_usual("unseen change of exposure", entry.unseen_change, UNSEEN_CHANGE[units]),
+        wanted=_given(entry.wanted_exposure, ranges[-1][1]),
+        greatest_change=_given(entry.greatest_change, GREATEST_CHANGE[units]),
+        unseen_change=_given(entry.unseen_change, UNSEEN_CHANGE[units]),
         tolerance=entry.line_tolerance,
         gap=entry.gap_over_flashing,
         least_top=min(LEAST_TOP, ranges[0][0]),
-        source=source,
-        assumed=tuple(assumed),
     )
 
 
-Limits = tuple[tuple[tuple[float, float], ...], str, str]
+def _given(given: float | None, usual: float) -> float:
+    return usual if given is None else given
 
 
-def _shingles(entry: CladdingEntry, units: Units) -> Limits:
+def _table_row(entry: CladdingEntry) -> TableRow:
+    assert entry.length is not None
+    return greatest_exposure(entry.kind, length=entry.length, coursing=entry.coursing)
+
+
+def _shown(entry: CladdingEntry, row: TableRow) -> tuple[float, float]:
     assert entry.length is not None and entry.least_exposure is not None
-    row = greatest_exposure(entry.kind, length=entry.length, coursing=entry.coursing)
-    length, most = (length_text(one, units=units) for one in (entry.length, row.greatest))
     if entry.greatest_exposure is not None and entry.greatest_exposure > row.greatest + HALF_64TH:
         raise CourseError(
             ExposurePastTable(
@@ -157,16 +150,19 @@ def _shingles(entry: CladdingEntry, units: Units) -> Limits:
                 source=row.source,
             )
         )
-    greatest = entry.greatest_exposure or row.greatest
-    words = f"{length} {entry.kind.value}, {entry.coursing.value} course"
-    return ((_range(entry.least_exposure, greatest),), words, f"at most {most}: {row.source}")
+    return _range(entry.least_exposure, entry.greatest_exposure or row.greatest)
 
 
-def _boards(entry: CladdingEntry, units: Units) -> Limits:
-    least_lap = entry.least_lap or 0.0
+def laps_of(entry: CladdingEntry) -> tuple[float, float]:
+    """Return the least and the greatest lap of boards [in]."""
+    least = entry.least_lap or 0.0
+    return least, _given(entry.greatest_lap, least)
+
+
+def _board_ranges(entry: CladdingEntry) -> tuple[tuple[float, float], ...]:
+    least_lap, most_lap = laps_of(entry)
     if entry.kind is CladdingKind.CLAPBOARDS and least_lap < LEAST_CLAPBOARD_LAP - HALF_64TH:
         raise CourseError(ClapboardsLapShort(subject=SOME_ELEVATION, lap=least_lap, least=LEAST_CLAPBOARD_LAP))
-    most_lap = least_lap if entry.greatest_lap is None else entry.greatest_lap
     ranges = []
     for width in sorted(entry.widths):
         low = max(width - most_lap, entry.least_exposure or 0.0)
@@ -175,9 +171,7 @@ def _boards(entry: CladdingEntry, units: Units) -> Limits:
             ranges.append((low, high))
     if not ranges:
         raise CourseError(NoExposureLeft(subject=SOME_ELEVATION))
-    widths = ", ".join(length_text(width, units=units) for width in sorted(entry.widths))
-    laps = " to ".join(dict.fromkeys(length_text(lap, units=units) for lap in (least_lap, most_lap)))
-    return tuple(ranges), f"{widths} {entry.kind.value}, lapped {laps}", "board widths and laps of the job"
+    return tuple(ranges)
 
 
 def _range(least: float, greatest: float) -> tuple[float, float]:

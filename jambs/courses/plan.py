@@ -20,16 +20,13 @@ from jambs.courses.findings import (
 )
 from jambs.courses.task import Ladder, Target, Task
 from jambs.findings import Finding, Subject
-from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.openings import Job
 from jambs.job.models.outside import ElevationEntry
 from jambs.length import GRIDS, OFF_GRID, Grid, Units
 from jambs.parts.kit import Kit
 
 FINEST = {Units.INCH: GRIDS["1/32"], Units.MM: GRIDS["1 mm"]}
 """Courses are marked on no finer grid than this: common practice, no source."""
-
-TRIM_MOVE = 0.75
-"""Trim that is wider, narrower or thinner cures no more than this [in]; past it the head or sill itself has to move."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,13 +50,21 @@ class CourseLine:
 class Missed:
     """A height that no course line meets.
 
-    ``off``: nearest course line less that height, positive where the line is above it [in]. ``cures``: what would let
-    it be met, in words.
+    ``off``: nearest course line less that height, positive where the line is above it. ``move``: the least move of that
+    height that lets it be met and loses no other, up is positive, None where there is none [in].
     """
 
     wanted: Wanted
     off: float
-    cures: tuple[str, ...]
+    move: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StartMove:
+    """A move of the start line, up is positive [in], and how many heights are still missed after it."""
+
+    by: float
+    missed: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,22 +72,23 @@ class CoursePlan:
     """The best courses of one elevation.
 
     ``least``, ``greatest``: exposures, a course that the eave cuts counted whole; ``greatest_change``: between
-    neighbours [in]. ``start_cures``: what moving the start line would do.
-    ``proof``: why none are better, in words. ``grid``: of the marks.
+    neighbours [in]. ``wanted``: how many heights are to be met; ``start_move``: what would let more of them be met.
+    ``lost_with_less``: how many more would be missed with the next smaller change, None where there is none smaller.
+    ``grid``: of the marks.
     """
 
     elevation: Elevation
     cladding: Cladding
     grid: Grid
     lines: tuple[CourseLine, ...]
+    wanted: int
     missed: tuple[Missed, ...]
-    start_cures: tuple[str, ...]
+    start_move: StartMove | None
     least: float
     greatest: float
     greatest_change: float
-    proof: str
+    lost_with_less: int | None
     findings: tuple[Finding, ...]
-    assumed: tuple[Assumed, ...]
 
     @property
     def courses(self) -> int:
@@ -137,14 +143,14 @@ def plan_courses(elevation: Elevation, cladding: Cladding, *, grid: Grid) -> Cou
         cladding=cladding,
         grid=grid,
         lines=lines,
+        wanted=task.weight,
         missed=tuple(_missed(one, lines, look, elevation, ladder, grid) for one in short),
-        start_cures=_start_cures(look, ladder, grid),
+        start_move=_start_move(look, ladder, grid),
         least=grid.at(min(ladder.exposures)),
         greatest=grid.at(max(ladder.exposures)),
         greatest_change=grid.at(ladder.change),
-        proof=_proof(task, ladder, short, grid),
+        lost_with_less=None if ladder.missed_with_less is None else ladder.missed_with_less - ladder.missed,
         findings=tuple(_findings(elevation, beyond, short, _sliver(task, lines, grid))),
-        assumed=cladding.assumed,
     )
 
 
@@ -207,44 +213,12 @@ def _missed(
     at = _steps(wanted, elevation, grid)
     target = next(target for target in look.task.targets if target.at == at) if look else None
     move = look.target_move(target, ladder.missed) if look and target else None
-    cures = () if move is None else (_move_words(wanted, grid.at(move.by), grid),)
-    return Missed(wanted=wanted, off=nearest.height - wanted.height, cures=cures)
+    return Missed(wanted=wanted, off=nearest.height - wanted.height, move=None if move is None else grid.at(move.by))
 
 
-def _start_cures(look: Outlook | None, ladder: Ladder, grid: Grid) -> tuple[str, ...]:
+def _start_move(look: Outlook | None, ladder: Ladder, grid: Grid) -> StartMove | None:
     move = look.start_move(ladder.missed) if look else None
-    if move is None:
-        return ()
-    way, then = "up" if move.by > 0 else "down", "all lines are met"
-    if move.missed:
-        then = f"{move.missed} {'line is' if move.missed == 1 else 'lines are'} still missed"
-    return (f"move the start line {way} by {grid.text(abs(grid.at(move.by)))}: {then}",)
-
-
-def _move_words(wanted: Wanted, move: float, grid: Grid) -> str:
-    size = grid.text(abs(move))
-    way = "up" if move > 0 else "down"
-    if wanted.kind is LineKind.EAVE:
-        return f"end the cladding {size} {'higher' if move > 0 else 'lower'}, or cover the cut course with a frieze"
-    place = f"the {wanted.kind.value} {way} by {size}"
-    if abs(move) > TRIM_MOVE:
-        return place
-    if wanted.kind is LineKind.HEAD:
-        return f"head casing {size} {'wider' if move > 0 else 'narrower'}, or {place}"
-    return f"sill {size} thinner, or {place}" if move > 0 else f"a band of {size} under the sill, or {place}"
-
-
-def _proof(task: Task, ladder: Ladder, short: Sequence[Wanted], grid: Grid) -> str:
-    total, missed = task.weight, len(short)
-    met = f"{total - missed} of {total} heads and sills fall on a course line"
-    if missed:
-        met += f"; no layout with exposures within {grid.text(grid.at(task.greatest_change))} does better"
-    change = grid.text(grid.at(ladder.change))
-    if ladder.missed_with_less is None:
-        return f"{met}. Neighbours change by {change} at most."
-    less, lost = grid.text(grid.at(ladder.change - 1)), ladder.missed_with_less - ladder.missed
-    lines = "line" if lost == 1 else "lines"
-    return f"{met}. Neighbours change by {change} at most; with {less} at most {lost} more {lines} would be missed."
+    return None if move is None else StartMove(by=grid.at(move.by), missed=move.missed)
 
 
 def _sliver(task: Task, lines: Sequence[CourseLine], grid: Grid) -> float:

@@ -6,70 +6,52 @@ from dataclasses import dataclass
 
 from jambs.courses.elevation import Wanted
 from jambs.courses.plan import CourseLine, CoursePlan
-from jambs.length import Grid, feet_text
+from jambs.length import Grid
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PoleMark:
-    """A mark across the pole: ``running`` from the start line [in], its text, and what stands beside it.
-
-    ``is_course``: butts lie on it; else it is a head or sill that no course line meets.
-    """
+    """A mark across the pole, ``running`` from the start line [in]: a course line, or a height that none meets."""
 
     running: float
-    text: str
-    note: str
-    is_course: bool
+    line: CourseLine | None
+    missed: Wanted | None
+
+    @property
+    def is_course(self) -> bool:
+        """Whether butts lie on it; else it is a head or sill that no course line meets."""
+        return self.line is not None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StoryPole:
     """All marks of one elevation from below; the pole's foot stands at the start line, which is its datum.
 
-    ``length``: start line → eave [in]. ``datum``: where the foot stands, in words.
+    ``start_line``: over the ground floor; ``length``: start line → eave [in]. ``grid``: of the marks.
     """
 
     name: str
-    datum: str
+    start_line: float
     length: float
+    grid: Grid
     marks: tuple[PoleMark, ...]
 
 
 def story_pole(plan: CoursePlan) -> StoryPole:
-    """Return the story pole of a plan, in job units."""
+    """Return the story pole of a plan."""
     elevation, grid = plan.elevation, plan.grid
-    marks = [_course_mark(line, grid) for line in plan.lines]
-    marks += [_missed_mark(one.wanted, elevation.start_line, grid) for one in plan.missed]
+    marks = [PoleMark(running=line.running, line=line, missed=None) for line in plan.lines]
+    for one in plan.missed:
+        running = grid.round(one.wanted.height - elevation.start_line)
+        marks.append(PoleMark(running=running, line=None, missed=one.wanted))
     return StoryPole(
         name=elevation.name,
-        datum=f"start line, {_over_floor(elevation.start_line, grid)}",
+        start_line=elevation.start_line,
         length=elevation.eave - elevation.start_line,
-        marks=tuple(sorted(marks, key=lambda mark: (mark.running, mark.note))),
+        grid=grid,
+        marks=tuple(sorted(marks, key=_order)),
     )
 
 
-def _over_floor(height: float, grid: Grid) -> str:
-    if abs(height) < grid.step / 2:
-        return "at the ground floor"
-    return f"{feet_text(abs(height), units=grid.units)} {'above' if height > 0 else 'below'} the ground floor"
-
-
-def _course_mark(line: CourseLine, grid: Grid) -> PoleMark:
-    if line.exposure is None:
-        note = "start line: butts of course 1"
-    else:
-        shown = grid.text(line.exposure)
-        words = "; ".join(wanted.words for wanted in line.meets)
-        course = f"course {line.number - 1}" + (" cut, shows" if line.is_cut else " shows")
-        note = f"{course} {shown}" + (f"; {words}" if words else "")
-    return PoleMark(running=line.running, text=_running(line.running, grid), note=note, is_course=True)
-
-
-def _missed_mark(wanted: Wanted, start: float, grid: Grid) -> PoleMark:
-    running = grid.round(wanted.height - start)
-    note = f"{wanted.words}: no course line here"
-    return PoleMark(running=running, text=_running(running, grid), note=note, is_course=False)
-
-
-def _running(running: float, grid: Grid) -> str:
-    return feet_text(running, units=grid.units)
+def _order(mark: PoleMark) -> tuple[float, bool, str]:
+    return mark.running, not mark.is_course, mark.missed.words if mark.missed else ""

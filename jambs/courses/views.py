@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from jambs.courses.elevation import OpeningOnElevation
+from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import StoryPole
 from jambs.parts.on_elevation import Box
 
@@ -63,7 +64,7 @@ MARGIN = 24.0
 def pole_figure(pole: StoryPole) -> LineFigure:
     """Return the full-scale strip: the stick, a line across at each course, its running height and what it meets."""
     strokes = [Stroke(ink=LineInk.OUTLINE, points=_corners((0.0, 0.0, STICK, pole.length)), is_closed=True)]
-    notes = [Note(at=(0.0, -2 * POLE_TEXT), text=f"{pole.name}: 0 = {pole.datum}", height=POLE_TEXT)]
+    notes = [Note(at=(0.0, -2 * POLE_TEXT), text=f"{pole.name}: 0 = {datum_words(pole)}", height=POLE_TEXT)]
     last = -POLE_TEXT * 2
     for mark in pole.marks:
         ink = LineInk.COURSE if mark.is_course else LineInk.MISSED
@@ -71,7 +72,8 @@ def pole_figure(pole: StoryPole) -> LineFigure:
         # Two marks nearer than a line of text: the upper text moves up.
         last = max(mark.running, last + 1.5 * POLE_TEXT)
         strokes.append(Stroke(ink=LineInk.LEADER, points=((STICK, mark.running), (STICK + POLE_TEXT, last))))
-        notes.append(Note(at=(STICK + 1.5 * POLE_TEXT, last), text=f"{mark.text}  {mark.note}", height=POLE_TEXT))
+        text = f"{running_text(mark, pole.grid)}  {mark_words(mark, pole.grid)}"
+        notes.append(Note(at=(STICK + 1.5 * POLE_TEXT, last), text=text, height=POLE_TEXT))
     return LineFigure(name=f"story pole {pole.name}", strokes=tuple(strokes), notes=tuple(notes))
 
 

@@ -6,7 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from jambs.courses.cladding_words import assumed_of, cladding_words, limit_words
 from jambs.courses.plan import CoursePlan, Missed, course_grid
+from jambs.courses.plan_words import cure_words, proof_words, start_cure_words
+from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import PoleMark, StoryPole, story_pole
 from jambs.findings import Subject
 from jambs.job.models.openings import Job
@@ -54,12 +57,12 @@ def _elevation(paper: ElevationPaper, register: Register, job: Job) -> Record:
         "height": placed.height,
         "note": placed.note,
         "facts": _facts(plan, pole),
-        "proof": plan.proof,
+        "proof": proof_words(plan),
         "missed": [_missed(plan, one) for one in plan.missed],
-        "start_cures": list(plan.start_cures),
+        "start_cures": [start_cure_words(plan)] if plan.start_move else [],
         "findings": told(_own(plan, register)),
-        "assumed": assumed_records(plan.assumed),
-        "datum": pole.datum,
+        "assumed": assumed_records(assumed_of(plan.cladding, job.units)),
+        "datum": datum_words(pole),
         "length": feet_text(pole.length, units=plan.grid.units),
         "marks": [_mark(mark, plan) for mark in pole.marks],
     }
@@ -74,8 +77,8 @@ def _own(plan: CoursePlan, register: Register) -> list[Registered]:
 def _facts(plan: CoursePlan, pole: StoryPole) -> list[Record]:
     text = plan.grid.text
     return [
-        {"name": "cladding", "value": plan.cladding.words},
-        {"name": "limit", "value": plan.cladding.source},
+        {"name": "cladding", "value": cladding_words(plan.cladding, plan.grid.units)},
+        {"name": "limit", "value": limit_words(plan.cladding, plan.grid.units)},
         {"name": "courses", "value": str(plan.courses)},
         {"name": "exposures", "value": f"{text(plan.least)} to {text(plan.greatest)}"},
         {"name": "greatest change between neighbours", "value": text(plan.greatest_change)},
@@ -89,11 +92,15 @@ def _missed(plan: CoursePlan, missed: Missed) -> Record:
         "what": missed.wanted.words,
         "running": feet_text(plan.grid.round(missed.wanted.height - plan.elevation.start_line), units=plan.grid.units),
         "off": f"{plan.grid.text(abs(missed.off))} {way}",
-        "cure": "; ".join(missed.cures) or "nothing that moves it alone",
+        "cure": cure_words(missed, plan.grid) or "nothing that moves it alone",
     }
 
 
 def _mark(mark: PoleMark, plan: CoursePlan) -> Record:
     """Return one line of the story pole: what stands on the stick and what is said of it."""
-    line = next((one for one in plan.lines if mark.is_course and one.running == mark.running), None)
-    return {"running": mark.text, "note": mark.note, "is_course": mark.is_course, "is_met": bool(line and line.meets)}
+    return {
+        "running": running_text(mark, plan.grid),
+        "note": mark_words(mark, plan.grid),
+        "is_course": mark.is_course,
+        "is_met": bool(mark.line and mark.line.meets),
+    }

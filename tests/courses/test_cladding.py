@@ -9,6 +9,7 @@ import pytest
 from pydantic import ValidationError
 
 from jambs.courses.cladding import CourseError, exposure_table, greatest_exposure, resolve_cladding
+from jambs.courses.cladding_words import assumed_of
 from jambs.job.models.outside import CladdingEntry, CladdingKind, Coursing
 from jambs.length import GRIDS, Units
 
@@ -75,7 +76,7 @@ def test_clapboards_lap_an_inch_at_least() -> None:
 
 def test_what_the_job_leaves_out_is_said() -> None:
     found = resolve_cladding(cladding(kind="shingles", length="18", least_exposure="5"), units=Units.INCH)
-    assert {one.what: one.value for one in found.assumed} == {
+    assert {one.what: one.value for one in assumed_of(found, Units.INCH)} == {
         "wanted exposure": '8 1/2"',
         "greatest change of exposure": '1/2"',
         "unseen change of exposure": '1/16"',

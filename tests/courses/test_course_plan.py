@@ -11,6 +11,7 @@ from said import sentences
 
 from jambs.courses.cladding import CourseError
 from jambs.courses.plan import CoursePlan, plan_elevation
+from jambs.courses.plan_words import cure_words, start_cure_words
 from jambs.length import GRIDS, MM_PER_INCH, Units
 
 
@@ -42,7 +43,7 @@ def test_one_exposure_where_it_divides_evenly() -> None:
         ("eave",),
     ]
     assert found.greatest_change == 0
-    assert not found.missed and not found.start_cures
+    assert not found.missed and not found.start_move
 
 
 def test_lines_and_exposures_add_up() -> None:
@@ -65,8 +66,8 @@ def test_fixed_boards_miss_and_say_by_how_much_and_what_cures_it() -> None:
     found = plan(elevation(opening("W01", 31.0, 85.0), eave=105.0), boards)
     assert [one.wanted.words for one in found.missed] == ["W01 sill"]
     assert found.missed[0].off == -1.0
-    assert found.missed[0].cures == ('the sill down by 1"',)
-    assert found.start_cures == ()
+    assert cure_words(found.missed[0], found.grid) == 'the sill down by 1"'
+    assert found.start_move is None
     assert found.findings[0].sentence(Units.INCH) == "Full course lines miss W01 sill."
 
 
@@ -75,7 +76,7 @@ def test_moving_the_start_line_cures_all() -> None:
     boards = {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"}
     place = elevation(opening("W01", 31.0, 86.0), eave=106.0)
     found = plan(place, boards)
-    assert found.start_cures == ('move the start line up by 1": all lines are met',)
+    assert start_cure_words(found) == 'move the start line up by 1": all lines are met'
     assert not plan(replace(place, start_line=1.0), boards).missed
 
 
@@ -84,7 +85,8 @@ def test_a_cut_course_under_the_eave() -> None:
     boards = {"kind": "boards", "widths": ["5 1/2"], "least_lap": "1/2"}
     found = plan(elevation(eave=109.0), boards)
     assert (found.courses, found.lines[-1].exposure, found.lines[-1].is_cut) == (22, 4.0, True)
-    assert [*found.missed[0].cures] == ['end the cladding 1" higher, or cover the cut course with a frieze']
+    cure = cure_words(found.missed[0], found.grid)
+    assert cure == 'end the cladding 1" higher, or cover the cut course with a frieze'
 
 
 def test_a_tolerance_lets_a_line_be_met() -> None:

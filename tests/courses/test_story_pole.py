@@ -8,6 +8,7 @@ import pytest
 from houses_outside import SHINGLES, elevation, elevation_entry, harbour_house, opening, plan
 
 from jambs.courses.plan import plan_elevation
+from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import story_pole
 from jambs.courses.views import LineInk, clear_runs, pole_figure
 from jambs.length import Units, read_length
@@ -17,17 +18,17 @@ def test_marks_run_up_from_the_start_line() -> None:
     """Sixteen courses of 7, by hand: marks at 0, 7, 14, … 112."""
     pole = story_pole(plan(elevation(opening("W01", 35.0, 84.0), eave=112.0), SHINGLES))
     assert [7.0 * n for n in range(17)] == [mark.running for mark in pole.marks]
-    assert pole.marks[5].text == "2'-11\"" or pole.marks[5].text == '35"'
-    assert pole.marks[5].note == 'course 5 shows 7"; W01 sill'
-    assert pole.datum == "start line, at the ground floor"
+    assert running_text(pole.marks[5], pole.grid) in ("2'-11\"", '35"')
+    assert mark_words(pole.marks[5], pole.grid) == 'course 5 shows 7"; W01 sill'
+    assert datum_words(pole) == "start line, at the ground floor"
 
 
 def test_texts_read_back_to_the_heights() -> None:
     job, kits = harbour_house()
     pole = story_pole(plan_elevation("north", elevation_entry(faces="north"), kits, job))
-    assert pole.datum == 'start line, 8" below the ground floor'
+    assert datum_words(pole) == 'start line, 8" below the ground floor'
     for mark in pole.marks:
-        assert read_length(mark.text, units=Units.INCH) == pytest.approx(mark.running, abs=1e-9)
+        assert read_length(running_text(mark, pole.grid), units=Units.INCH) == pytest.approx(mark.running, abs=1e-9)
     assert sum(not mark.is_course for mark in pole.marks) == 4
 
 

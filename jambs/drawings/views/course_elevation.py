@@ -5,8 +5,10 @@ from __future__ import annotations
 from itertools import pairwise
 from pathlib import Path
 
+from jambs.courses.cladding_words import cladding_words, limit_words
 from jambs.courses.elevation import OpeningOnElevation
 from jambs.courses.plan import CourseLine, CoursePlan, Missed
+from jambs.courses.plan_words import cure_words, proof_words, start_cure_words
 from jambs.courses.views import MARGIN, PAST_TRIM, clear_runs
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.layout.lettering import wrapped
@@ -54,14 +56,15 @@ def ends_of(plan: CoursePlan) -> tuple[float, float]:
 
 def remarks_of(plan: CoursePlan) -> list[str]:
     """Return what is said under the elevation: cladding, proof, and for each missed line its cure."""
-    said = [f"{plan.cladding.words}; {plan.cladding.source}.", plan.proof]
+    cladding, units = plan.cladding, plan.grid.units
+    said = [f"{cladding_words(cladding, units)}; {limit_words(cladding, units)}.", proof_words(plan)]
     said += [missed_words(plan, one) for one in plan.missed]
-    return said + [f"Or {cure}." for cure in plan.start_cures]
+    return said + ([f"Or {start_cure_words(plan)}."] if plan.start_move else [])
 
 
 def missed_words(plan: CoursePlan, missed: Missed) -> str:
     """Say which height is missed, by how much, and what would cure it."""
-    cure = "; ".join(missed.cures) or "no single move brings it onto a line"
+    cure = cure_words(missed, plan.grid) or "no single move brings it onto a line"
     return f"{missed.wanted.words}: {off_words(plan, missed)}. Remedy: {cure}."
 
 
