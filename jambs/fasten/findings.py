@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.fasten.furring import Verdict
+from jambs.fasten.furring_words import verdict_words
 from jambs.findings import Finding, Severity
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
@@ -80,7 +81,7 @@ class FurringVerdict(Finding):
 
     def sentence(self, units: Units) -> str:
         """Name the places and what the table says."""
-        return f"Fasteners of {self.fixed.value} ({', '.join(self.places)}): {self.verdict.words}"
+        return f"Fasteners of {self.fixed.value} ({', '.join(self.places)}): {verdict_words(self.verdict, units)}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

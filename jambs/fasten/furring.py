@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from enum import Enum
 from functools import cache
 from importlib.resources import files
 
 from jambs.findings import Severity
-from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text, length_text
+from jambs.job.models.outside import Fixed
+from jambs.length import HALF_64TH, ROUND_OFF
 
-EDITION = (
-    "International Building Code 2018 Table 2603.13.2 (as International Residential Code 2018 Table R703.15.2); "
-    "editions and local amendments differ, the local code decides"
-)
-CONDITIONS = "holds for foam of at least 15 psi and wood of specific gravity at least 0.42"
 DESIGN_REQUIRED = "design required"
 
 
@@ -43,13 +40,41 @@ class FurringCase:
     foam: float
 
 
+class Answer(Enum):
+    """What the table says of a case, or why it says nothing."""
+
+    ALLOWED = 0
+    NO_SUCH_FASTENER = 1
+    PAST_THE_TABLE = 2
+    ROW_ASKS_DESIGN = 3
+    PENETRATION_SHORT = 4
+    FOAM_TOO_THICK = 5
+    NOT_STRAPPING = 6
+    NOT_FOAM = 7
+    NO_SPACING = 8
+    NO_CLADDING_WEIGHT = 9
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Verdict:
-    """What the table says of a case: allowed by a row, or *needs design* and why."""
+    """What the table says of fasteners: allowed by a row, or *needs design*; with no more values than the answer has.
 
-    is_allowed: bool
-    words: str
-    row: FurringRow | None = None
+    ``name``: of the fastener the table has not, or of the layer that is no foam; ``fixed``: what is no strapping.
+    ``size``, ``limit``: the penetration or the foam there is, and the table's [in].
+    """
+
+    answer: Answer
+    case: FurringCase | None = None
+    fixed: Fixed | None = None
+    name: str = ""
+    size: float = 0.0
+    limit: float = 0.0
+    row: FurringRow | None = field(default=None, compare=False)
+
+    @property
+    def is_allowed(self) -> bool:
+        """Whether a row of the table allows it."""
+        return self.answer is Answer.ALLOWED
 
     @property
     def severity(self) -> Severity:
@@ -75,25 +100,23 @@ def furring_table() -> tuple[FurringRow, ...]:
     )
 
 
-def furring_verdict(case: FurringCase, *, units: Units) -> Verdict:
+def furring_verdict(case: FurringCase) -> Verdict:
     """Look a case up; between two rows the one that asks for more holds."""
     rows = [row for row in furring_table() if row.fastener == case.fastener]
     if not rows:
-        had = ", ".join(dict.fromkeys(row.fastener for row in furring_table()))
-        return _needs_design(f"the table has no {case.fastener} (it has {had})")
+        return Verdict(answer=Answer.NO_SUCH_FASTENER, name=case.fastener)
     covering = [row for row in rows if _covers(row, case)]
     if not covering:
-        return _needs_design(f"the table ends before this case: {_words(case, units)}")
+        return Verdict(answer=Answer.PAST_THE_TABLE, case=case)
     row = min(covering, key=lambda row: (row.fastener_spacing, row.furring_spacing, row.cladding_psf))
     if case.penetration < row.least_penetration - HALF_64TH:
-        least, found = (length_text(one, units=units) for one in (row.least_penetration, case.penetration))
-        return _needs_design(f"{found} of penetration, the table asks for {least}", row)
+        size, limit = case.penetration, row.least_penetration
+        return Verdict(answer=Answer.PENETRATION_SHORT, size=size, limit=limit, row=row)
     if row.greatest_foam is None:
-        return _needs_design(f"the table asks for design: {_words(case, units)}", row)
-    most = f"{decimal_text(row.greatest_foam, 2)} in"
+        return Verdict(answer=Answer.ROW_ASKS_DESIGN, case=case, row=row)
     if case.foam > row.greatest_foam + ROUND_OFF:
-        return _needs_design(f"{length_text(case.foam, units=units)} of foam, the table goes to {most}", row)
-    return Verdict(is_allowed=True, words=f"in the table: up to {most} of foam; {CONDITIONS}. {EDITION}.", row=row)
+        return Verdict(answer=Answer.FOAM_TOO_THICK, size=case.foam, limit=row.greatest_foam, row=row)
+    return Verdict(answer=Answer.ALLOWED, limit=row.greatest_foam, row=row)
 
 
 def _covers(row: FurringRow, case: FurringCase) -> bool:
@@ -102,12 +125,3 @@ def _covers(row: FurringRow, case: FurringCase) -> bool:
         and row.furring_spacing >= case.furring_spacing - HALF_64TH
         and row.cladding_psf >= case.cladding_psf - ROUND_OFF
     )
-
-
-def _needs_design(why: str, row: FurringRow | None = None) -> Verdict:
-    return Verdict(is_allowed=False, words=f"needs design: {why}. {EDITION}.", row=row)
-
-
-def _words(case: FurringCase, units: Units) -> str:
-    along, apart = (length_text(one, units=units) for one in (case.fastener_spacing, case.furring_spacing))
-    return f"fasteners {along} along furring {apart} apart, {decimal_text(case.cladding_psf, 1)} lb per sq ft"

@@ -7,13 +7,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from jambs.fasten.findings import FurringVerdict, NoneLongEnough, NoTableOfLengths
-from jambs.fasten.furring import FurringCase, Verdict, furring_verdict
-from jambs.fasten.reach import Through, find_sold, next_length, through_field, through_opening
+from jambs.fasten.furring import Answer, FurringCase, Verdict, furring_verdict
+from jambs.fasten.reach import Sold, Through, find_sold, next_length, through_field, through_opening
 from jambs.findings import Finding, Subject
 from jambs.job.models.layers import USUAL_SPACING, Layer, MadeOf, Role
-from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
-from jambs.length import ROUND_OFF, decimal_text, length_text, whole_down, whole_up
+from jambs.length import ROUND_OFF, Units, whole_down, whole_up
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
@@ -29,7 +28,8 @@ class FastenerLine:
     ``where``: mark of the opening or name of the elevation. ``needed``: through everything and the penetration asked;
     ``length``: next one sold, None where none reaches [in]. ``count``: None where the job does not say how much wall;
     ``asked``: the key of the elevation that would give it. ``is_about``: the count is a layout of the field, not of
-    single boards. ``furring``: what the table says of it.
+    single boards. ``sold``: whose lengths these are, None where the job gives its own or nobody does. ``furring``: what
+    the table says of it.
     """
 
     where: str
@@ -42,7 +42,7 @@ class FastenerLine:
     spacing: float
     count: int | None
     is_about: bool
-    source: str
+    sold: Sold | None
     furring: Verdict | None
     findings: tuple[Finding, ...]
     asked: str = "width"
@@ -59,7 +59,7 @@ class HouseRow:
     is_about: bool
 
 
-def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry], job: Job) -> tuple[FastenerLine, ...]:
+def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry]) -> tuple[FastenerLine, ...]:
     """Plan the fasteners of one opening's casing and buck, where the job says how they are fastened."""
     lines = []
     for fixed, where in ((Fixed.CASING, Where.EXTERIOR), (Fixed.BUCK, Where.BUCK)):
@@ -68,7 +68,7 @@ def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry], job: Job
         if entry is None or through is None or not boards:
             continue
         count = sum(board_count(board.length, entry) for board in boards)
-        verdict = _verdict(fixed, entry, kit.placement.planes, job)
+        verdict = _verdict(fixed, entry, kit.placement.planes)
         lines.append(_line(Subject.opening(kit.mark), fixed, entry, through, count, False, verdict))
     return tuple(lines)
 
@@ -91,11 +91,12 @@ def field_fasteners(
     kits: Sequence[Kit],
     planes: WallPlanes,
     entries: Mapping[Fixed, FastenerEntry],
-    job: Job,
+    units: Units,
 ) -> tuple[FastenerLine, ...]:
     """Plan the fasteners of the strapping or outer sheathing of one wall of an elevation.
 
     ``width``: how much of the elevation is this wall [in], None where the job does not say; ``kits``: of its openings.
+    ``units``: whose usual spacing holds where the job gives none.
     """
     lines = []
     for fixed, role in ROLES.items():
@@ -103,9 +104,9 @@ def field_fasteners(
         layer = next((one.layer for one in reversed(planes.layers) if one.layer.role is role), None)
         if entry is None or layer is None:
             continue
-        apart = known_spacing(layer, planes) or USUAL_SPACING[job.units]
+        apart = known_spacing(layer, planes) or USUAL_SPACING[units]
         count = None if width is None else field_count(elevation, width, kits, apart, entry)
-        verdict = _verdict(fixed, entry, planes, job)
+        verdict = _verdict(fixed, entry, planes)
         lines.append(_line(Subject.elevation(where), fixed, entry, through_field(planes), count, True, verdict))
     return tuple(lines)
 
@@ -129,23 +130,23 @@ def field_count(
     return max(count, 0)
 
 
-def _verdict(fixed: Fixed, entry: FastenerEntry, planes: WallPlanes, job: Job) -> Verdict | None:
+def _verdict(fixed: Fixed, entry: FastenerEntry, planes: WallPlanes) -> Verdict | None:
     """What the table says of strapping over foam; of everything else over insulation that it needs design."""
     outboard = [one.layer for one in planes.layers if one.inner >= planes.sheathing_plane - ROUND_OFF]
     insulation = [layer for layer in outboard if layer.role is Role.INSULATION]
     if fixed is Fixed.BUCK or not insulation:
         return None
     if fixed is not Fixed.STRAPPING:
-        return _design(f"the published table is for furring over foam, not for {fixed.value} over insulation")
+        return Verdict(answer=Answer.NOT_STRAPPING, fixed=fixed)
     others = [layer.name for layer in insulation if layer.made_of is not MadeOf.FOAM]
     if others:
-        return _design(f"the published table is for foam plastic, not for {others[0]}")
+        return Verdict(answer=Answer.NOT_FOAM, name=others[0])
     strapping = next(layer for layer in outboard if layer.role is Role.STRAPPING)
     spacing = known_spacing(strapping, planes)
     if spacing is None:
-        return _design("neither the strapping nor the framing has a spacing in the job")
+        return Verdict(answer=Answer.NO_SPACING)
     if entry.cladding_weight is None:
-        return _design("the job gives no cladding_weight")
+        return Verdict(answer=Answer.NO_CLADDING_WEIGHT)
     sold = find_sold(entry.fastener)
     case = FurringCase(
         fastener=sold.fastener if sold else entry.fastener,
@@ -155,11 +156,7 @@ def _verdict(fixed: Fixed, entry: FastenerEntry, planes: WallPlanes, job: Job) -
         cladding_psf=entry.cladding_weight,
         foam=sum(layer.thickness for layer in insulation),
     )
-    return furring_verdict(case, units=job.units)
-
-
-def _design(why: str) -> Verdict:
-    return Verdict(is_allowed=False, words=f"needs design: {why}; the local code decides.")
+    return furring_verdict(case)
 
 
 def _line(
@@ -186,7 +183,7 @@ def _line(
         spacing=entry.spacing,
         count=count,
         is_about=is_about,
-        source="job file" if entry.lengths or not sold else sold.source,
+        sold=None if entry.lengths else sold,
         furring=verdict,
         findings=_findings(about, fixed, entry, needed, lengths),
     )
@@ -221,13 +218,12 @@ def house_fasteners(lines: Iterable[FastenerLine]) -> tuple[HouseRow, ...]:
     )
 
 
-def verdict_findings(lines: Iterable[FastenerLine], job: Job) -> tuple[FurringVerdict, ...]:
+def verdict_findings(lines: Iterable[FastenerLine], about: Subject) -> tuple[FurringVerdict, ...]:
     """Gather what the table says of the fasteners of the house: each verdict once, with the places it holds for."""
-    about = Subject.house(job.name)
-    places: dict[tuple[Fixed, bool, str], list[FastenerLine]] = {}
+    places: dict[tuple[Fixed, Verdict], list[FastenerLine]] = {}
     for line in lines:
         if line.furring:
-            places.setdefault((line.fixed, line.furring.is_allowed, line.furring.words), []).append(line)
+            places.setdefault((line.fixed, line.furring), []).append(line)
     return tuple(_verdict_finding(some, about) for some in places.values())
 
 
@@ -241,31 +237,3 @@ def _verdict_finding(lines: Sequence[FastenerLine], about: Subject) -> FurringVe
         places=tuple(line.where for line in lines),
         verdict=verdict,
     )
-
-
-def assumed_lengths(lines: Iterable[FastenerLine], job: Job) -> tuple[Assumed, ...]:
-    """List the lengths that are no more than assumed to be sold, each kind once."""
-    used = dict.fromkeys(line.fastener for line in lines if line.source != "job file")
-    sold = [one for one in (find_sold(fastener) for fastener in used) if one and one.status != "read"]
-    return tuple(
-        Assumed(
-            what=f"lengths of {one.fastener}",
-            value=", ".join(length_text(length, units=job.units) for length in one.lengths),
-            why=one.source,
-        )
-        for one in sold
-    )
-
-
-def through_words(line: FastenerLine, job: Job) -> str:
-    """Say what a fastener goes through: ``casing (1") + EPS (3") + … + 1 1/2" into the framing``."""
-    steps = [f"{one.name} ({length_text(one.thickness, units=job.units)})" for one in line.through]
-    into = f"{length_text(line.penetration, units=job.units)} into the framing"
-    return " + ".join([*steps, into])
-
-
-def count_words(line: FastenerLine) -> str:
-    """Say how many: ``48``, ``about 320``, or that the job gives no width of the wall."""
-    if line.count is None:
-        return f"count: give the elevation's {line.asked}"
-    return f"about {decimal_text(line.count, 0)}" if line.is_about else decimal_text(line.count, 0)

@@ -14,6 +14,9 @@ from jambs.length import HALF_64TH, Units, read_length
 from jambs.parts.kit import Kit
 from jambs.wall.planes import WallPlanes
 
+READ = "read"
+"""A row of the table whose source was read; the others are from memory."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Through:
@@ -25,13 +28,13 @@ class Through:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sold:
-    """A fastener of the table: the lengths it is sold in, ascending [in], and where they are from."""
+    """A fastener of the table: the lengths it is sold in, ascending [in]; where they are from, and if that was read."""
 
     fastener: str
     diameter: float
     lengths: tuple[float, ...]
     source: str
-    status: str
+    is_read: bool
 
 
 @cache
@@ -44,7 +47,7 @@ def sold_fasteners() -> tuple[Sold, ...]:
             diameter=float(row["diameter_in"]),
             lengths=tuple(read_length(one, units=Units.INCH) for one in row["lengths_in"].split("; ")),
             source=row["source"],
-            status=row["status"],
+            is_read=row["status"] == READ,
         )
         for row in csv.DictReader(text.splitlines())
     )

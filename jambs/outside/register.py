@@ -144,7 +144,7 @@ def _add_fasteners(found: _Gathering, outside: PlannedOutside, job: Job) -> None
     for line in outside.fasteners:
         found.add(line.findings, [Paper.FASTENERS], [line.where] if line.where in openings else [])
     assumed = [line for one in outside.fittings for line in one.outboard if line.fixed not in job.outside.fasteners]
-    for verdict in verdict_findings((*outside.fasteners, *assumed), job):
+    for verdict in verdict_findings((*outside.fasteners, *assumed), Subject.house(job.name)):
         marks = [place for place in verdict.places if place in openings]
         papers = [Paper.FASTENERS] if verdict.fixed in job.outside.fasteners else []
         found.add([verdict], [*papers, *([Paper.INSTALL_SHEET] if marks else [])], marks)

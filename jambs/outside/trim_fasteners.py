@@ -75,7 +75,7 @@ def trim_fasteners(kit: Kit, job: Job) -> tuple[InstallFastener, ...]:
 def buck_and_casing(kit: Kit, job: Job) -> tuple[FastenerLine, ...]:
     """Plan the fasteners of exterior casing and buck, as the job has them or as they are assumed."""
     entries = {fixed: job.outside.fasteners.get(fixed) or _assumed_entry() for fixed in (Fixed.CASING, Fixed.BUCK)}
-    return opening_fasteners(kit, entries, job)
+    return opening_fasteners(kit, entries)
 
 
 def too_short(lines: Iterable[InstallFastener], about: Subject) -> Iterator[Finding]:

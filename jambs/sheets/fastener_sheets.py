@@ -6,14 +6,12 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jambs.csv_text import csv_text
-from jambs.fasten.furring import EDITION
+from jambs.fasten.fastener_words import assumed_lengths, count_words, way_words
+from jambs.fasten.furring_words import EDITION, verdict_words
 from jambs.fasten.plan import (
     FastenerLine,
     HouseRow,
-    assumed_lengths,
-    count_words,
     house_fasteners,
-    through_words,
 )
 from jambs.job.models.openings import Job
 from jambs.length import Units, length_text
@@ -38,7 +36,7 @@ def fastener_data(lines: Sequence[FastenerLine], register: Register, job: Job) -
         "house": [_house_row(row, job) for row in house_fasteners(lines)],
         "lines": [_line(group, job) for group in _alike(lines, job)],
         "findings": told(register.on(Paper.FASTENERS)),
-        "assumed": assumed_records(assumed_lengths(lines, job)),
+        "assumed": assumed_records(assumed_lengths(lines, job.units)),
         "edition": EDITION,
     }
 
@@ -52,11 +50,15 @@ def _house_row(row: HouseRow, job: Job) -> Record:
     }
 
 
+def _way(line: FastenerLine, job: Job) -> str:
+    return way_words(line.through, line.penetration, job.units)
+
+
 def _alike(lines: Sequence[FastenerLine], job: Job) -> list[list[FastenerLine]]:
     """Gather places that take the same fasteners through the same layers."""
     groups: dict[tuple[object, ...], list[FastenerLine]] = {}
     for line in lines:
-        key = (line.fixed, line.fastener, line.length, line.needed, line.spacing, through_words(line, job))
+        key = (line.fixed, line.fastener, line.length, line.needed, line.spacing, _way(line, job))
         groups.setdefault(key, []).append(line)
     return list(groups.values())
 
@@ -69,7 +71,7 @@ def _line(group: Sequence[FastenerLine], job: Job) -> Record:
         "length": length_text(first.length, units=job.units) if first.length is not None else NONE,
         "needed": length_text(first.needed, units=job.units),
         "spacing": length_text(first.spacing, units=job.units),
-        "through": through_words(first, job),
+        "through": _way(first, job),
         "places": [{"where": line.where, "count": count_words(line)} for line in group],
     }
 
@@ -87,11 +89,9 @@ def fasteners_csv(lines: Sequence[FastenerLine], job: Job) -> str:
     for line in lines:
         cells = [cell for size in (line.length, line.needed, line.spacing) for cell in _cells(size, job)]
         count = "" if line.count is None else line.count
-        verdict = line.furring.words if line.furring else ""
+        verdict = verdict_words(line.furring, job.units) if line.furring else ""
         about = "yes" if line.is_about else "no"
-        rows.append(
-            [line.where, line.fixed.value, line.fastener, count, about, *cells, through_words(line, job), verdict]
-        )
+        rows.append([line.where, line.fixed.value, line.fastener, count, about, *cells, _way(line, job), verdict])
     return csv_text(rows)
 
 

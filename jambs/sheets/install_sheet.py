@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from jambs.fasten.fastener_words import way_words
+from jambs.fasten.furring_words import verdict_words
 from jambs.findings import SubjectKind
 from jambs.flashing.laps import Lap, LapKind
 from jambs.job.models.openings import Job
@@ -15,7 +17,7 @@ from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind
 from jambs.sheets.cut_sheet import page_data
-from jambs.sheets.fastener_words import assumed_fasteners, way_words
+from jambs.sheets.fastener_words import assumed_fasteners
 from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts, marks_text
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, state_record
@@ -97,9 +99,11 @@ def _fastener_row(line: InstallFastener, job: Job) -> Record:
         "fastener": line.fastener,
         "length": length_text(line.length, units=job.units) if line.length else f"over {needed}: none listed",
         "needed": needed,
-        "way": way_words(line, job),
+        "way": way_words(line.through, line.penetration, job.units),
         "note": line.note,
-        "verdict": {"weight": line.verdict.severity.value, "text": line.verdict.words} if line.verdict else None,
+        "verdict": {"weight": line.verdict.severity.value, "text": verdict_words(line.verdict, job.units)}
+        if line.verdict
+        else None,
         "is_assumed": line.is_assumed,
     }
 

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from jambs.fasten.furring import FurringCase, furring_table, furring_verdict
+from jambs.fasten.furring import FurringCase, Verdict, furring_table, furring_verdict
+from jambs.fasten.furring_words import verdict_words
 from jambs.length import Units
 
 TABLE = Path(__file__).parents[1] / "authorities" / "outside" / "furring_over_foam.csv"
@@ -30,6 +31,10 @@ def case(row: dict[str, str], foam: float) -> FurringCase:
     )
 
 
+def words_of(verdict: Verdict) -> str:
+    return verdict_words(verdict, Units.INCH)
+
+
 def named(row: dict[str, str]) -> str:
     return "-".join(row.values()).replace(" ", "-").replace("/", "")
 
@@ -37,21 +42,21 @@ def named(row: dict[str, str]) -> str:
 @pytest.mark.parametrize("row", rows(), ids=named)
 def test_every_row(row: dict[str, str]) -> None:
     if row["max_foam_in"] == "DR":
-        verdict = furring_verdict(case(row, 0.25), units=Units.INCH)
+        verdict = furring_verdict(case(row, 0.25))
         assert not verdict.is_allowed
-        assert verdict.words.startswith("needs design: the table asks for design")
+        assert words_of(verdict).startswith("needs design: the table asks for design")
         return
     most = float(row["max_foam_in"])
-    allowed, past = (furring_verdict(case(row, foam), units=Units.INCH) for foam in (most, most + 1 / 64))
+    allowed, past = (furring_verdict(case(row, foam)) for foam in (most, most + 1 / 64))
     assert allowed.is_allowed and allowed.row is not None and allowed.row.greatest_foam == most
-    assert not past.is_allowed and past.words.startswith("needs design: ")
+    assert not past.is_allowed and words_of(past).startswith("needs design: ")
     short = replace(case(row, most), penetration=float(row["min_penetration_in"]) - 1 / 8)
-    assert "of penetration, the table asks for" in furring_verdict(short, units=Units.INCH).words
+    assert "of penetration, the table asks for" in words_of(furring_verdict(short))
 
 
 def test_edition_and_local_code_are_always_said() -> None:
     for row in rows():
-        words = furring_verdict(case(row, 0.25), units=Units.INCH).words
+        words = words_of(furring_verdict(case(row, 0.25)))
         assert "2018 Table 2603.13.2" in words and "R703.15.2" in words and "the local code decides" in words
 
 
@@ -64,10 +69,10 @@ def test_between_rows_the_stricter_holds() -> None:
     between = FurringCase(
         fastener="No. 10 wood screw", penetration=1, fastener_spacing=14, furring_spacing=20, cladding_psf=5, foam=0.9
     )
-    verdict = furring_verdict(between, units=Units.INCH)
+    verdict = furring_verdict(between)
     assert verdict.is_allowed and verdict.row is not None
     assert (verdict.row.fastener_spacing, verdict.row.furring_spacing, verdict.row.cladding_psf) == (16, 24, 11)
-    assert not furring_verdict(replace(between, foam=1.0), units=Units.INCH).is_allowed
+    assert not furring_verdict(replace(between, foam=1.0)).is_allowed
 
 
 @pytest.mark.parametrize(
@@ -83,5 +88,5 @@ def test_outside_the_table(changed: dict[str, float], message: str) -> None:
     inside = FurringCase(
         fastener="1/4 lag screw", penetration=2, fastener_spacing=12, furring_spacing=16, cladding_psf=3, foam=1
     )
-    assert furring_verdict(inside, units=Units.INCH).is_allowed
-    assert message in furring_verdict(replace(inside, **changed), units=Units.INCH).words  # type: ignore[arg-type]
+    assert furring_verdict(inside).is_allowed
+    assert message in words_of(furring_verdict(replace(inside, **changed)))  # type: ignore[arg-type]

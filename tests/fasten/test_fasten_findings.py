@@ -11,7 +11,7 @@ from finding_rows import Case, Row, codes_in, each
 
 from jambs.fasten import findings
 from jambs.fasten.elevation import elevation_fasteners
-from jambs.fasten.furring import CONDITIONS, EDITION
+from jambs.fasten.furring_words import CONDITIONS, EDITION
 from jambs.fasten.plan import field_fasteners, opening_fasteners, verdict_findings
 from jambs.fasten.reach import find_sold, next_length
 from jambs.findings import Severity, Subject
@@ -21,15 +21,15 @@ from jambs.length import Units
 from jambs.outside.trim_fasteners import InstallFastener, too_short
 from jambs.wall.planes import WallPlanes, stack_wall
 
-W01 = Subject.opening("W01")
+W01, HOUSE = Subject.opening("W01"), Subject.house("house")
 
 
 def casing(**keys: object) -> Case:
     """The casing of W01: by hand 1 + 1/2 + 3 + 2 + 1/2 and 1 1/2 into the stud, 8 1/2."""
-    job, kits = harbour_house()
+    _, kits = harbour_house()
     return lambda: [
         finding
-        for line in opening_fasteners(kits["W01"], entries(Fixed.CASING, fastener="ring nail", **keys), job)
+        for line in opening_fasteners(kits["W01"], entries(Fixed.CASING, fastener="ring nail", **keys))
         for finding in line.findings
     ]
 
@@ -48,8 +48,8 @@ def strapping(name: str, thickness: float, severity: Severity, **keys: object) -
     """What the table says of strapping over a board, if it weighs so much."""
     job, _ = harbour_house()
     entry = entries(Fixed.STRAPPING, fastener="1/4 lag screw", spacing="12", **keys)
-    lines = field_fasteners("south", elevation(), None, [], foam_planes(name, thickness), entry, job)
-    return lambda: [one for one in verdict_findings(lines, job) if one.severity is severity]
+    lines = field_fasteners("south", elevation(), None, [], foam_planes(name, thickness), entry, job.units)
+    return lambda: [one for one in verdict_findings(lines, HOUSE) if one.severity is severity]
 
 
 def two_walls(**keys: object) -> Case:
@@ -57,7 +57,7 @@ def two_walls(**keys: object) -> Case:
     job, kits = harbour_house()
     own = [kits["W01"], kits["D01"]]
     both = {**entries(Fixed.COVER), **entries(Fixed.STRAPPING)}
-    lines = elevation_fasteners("corner", elevation(**keys), own, own, both, job)
+    lines = elevation_fasteners("corner", elevation(**keys), own, own, both, job.units)
     return lambda: [finding for line in lines for finding in line.findings]
 
 
@@ -160,15 +160,15 @@ def test_the_table_ends_at_four_inches_of_foam(foam: float, is_allowed: bool) ->
 
 
 def test_a_buck_has_no_verdict() -> None:
-    job, kits = harbour_house()
-    lines = opening_fasteners(kits["W01"], entries(Fixed.BUCK), job)
-    assert lines and verdict_findings(lines, job) == ()
+    _, kits = harbour_house()
+    lines = opening_fasteners(kits["W01"], entries(Fixed.BUCK))
+    assert lines and verdict_findings(lines, HOUSE) == ()
 
 
 def test_a_verdict_is_said_once_for_all_its_places() -> None:
-    job, kits = harbour_house()
-    both = [*opening_fasteners(kits["W01"], entries(Fixed.CASING), job)]
-    both += opening_fasteners(kits["W02"], entries(Fixed.CASING), job)
-    (told,) = verdict_findings(both, job)
+    _, kits = harbour_house()
+    both = [*opening_fasteners(kits["W01"], entries(Fixed.CASING))]
+    both += opening_fasteners(kits["W02"], entries(Fixed.CASING))
+    (told,) = verdict_findings(both, HOUSE)
     assert isinstance(told, findings.FurringVerdict)
     assert told.places == ("W01", "W02")

@@ -7,22 +7,24 @@ from dataclasses import replace
 import pytest
 from fasten_house import elevation, entries, entry, harbour_house
 
+from jambs.fasten.fastener_words import assumed_lengths, count_words, way_words
+from jambs.fasten.furring_words import verdict_words
 from jambs.fasten.plan import (
     FastenerLine,
-    assumed_lengths,
     board_count,
-    count_words,
     field_fasteners,
     house_fasteners,
     opening_fasteners,
-    through_words,
     verdict_findings,
 )
 from jambs.fasten.reach import find_sold, framing_face, next_length
+from jambs.findings import Subject
 from jambs.job.models.layers import MadeOf
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
 from jambs.wall.planes import WallPlanes, stack_wall
+
+HOUSE = Subject.house("house")
 
 
 def only(lines: tuple[FastenerLine, ...]) -> FastenerLine:
@@ -32,7 +34,7 @@ def only(lines: tuple[FastenerLine, ...]) -> FastenerLine:
 
 def of_opening(mark: str, fixed: Fixed, **keys: object) -> FastenerLine:
     job, kits = harbour_house()
-    return only(opening_fasteners(kits[mark], entries(fixed, **keys), job))
+    return only(opening_fasteners(kits[mark], entries(fixed, **keys)))
 
 
 def test_casing_reaches_the_studs_through_every_layer() -> None:
@@ -42,7 +44,7 @@ def test_casing_reaches_the_studs_through_every_layer() -> None:
     assert (line.needed, line.length, line.penetration) == (8.5, 9.0, 2.0)
     job, _ = harbour_house()
     words = 'casing (1") + plywood 1/2 (1/2") + EPS (3") + EPS (2") + plywood 1/2 (1/2") + 2" into the framing'
-    assert through_words(line, job) == words
+    assert way_words(line.through, line.penetration, job.units) == words
 
 
 def test_an_outboard_buck_by_hand() -> None:
@@ -60,7 +62,7 @@ def test_a_liner_buck_is_screwed_sideways() -> None:
 def test_layers_add_up_to_the_way_from_trim_plane_to_framing() -> None:
     job, kits = harbour_house()
     for kit in kits.values():
-        line = only(opening_fasteners(kit, entries(Fixed.CASING), job))
+        line = only(opening_fasteners(kit, entries(Fixed.CASING)))
         trim, planes = kit.placement.opening.exterior, kit.placement.planes
         assert trim is not None
         way = trim.casing.thickness + planes.trim_plane - framing_face(planes)
@@ -85,12 +87,12 @@ def test_a_field_by_hand() -> None:
     job, kits = harbour_house()
     planes = kits["D01"].placement.planes
     keys: dict[str, object] = {"penetration": "1", "spacing": "16", "from_end": "2"}
-    line = only(field_fasteners("south", elevation(), 384.0, [], planes, entries(Fixed.STRAPPING, **keys), job))
+    line = only(field_fasteners("south", elevation(), 384.0, [], planes, entries(Fixed.STRAPPING, **keys), job.units))
     assert line.count == 25 * 7
     assert count_words(line) == "about 175"
-    with_door = field_fasteners("south", elevation(), 384.0, [kits["D01"]], planes, entries(Fixed.STRAPPING), job)
+    with_door = field_fasteners("south", elevation(), 384.0, [kits["D01"]], planes, entries(Fixed.STRAPPING), job.units)
     assert only(with_door).count == 25 * 7 - 2 * 5
-    unknown = only(field_fasteners("south", elevation(), None, [], planes, entries(Fixed.STRAPPING), job))
+    unknown = only(field_fasteners("south", elevation(), None, [], planes, entries(Fixed.STRAPPING), job.units))
     assert unknown.count is None
     assert count_words(unknown) == "count: give the elevation's width"
 
@@ -119,18 +121,20 @@ def foam_planes(name: str, thickness: float) -> WallPlanes:
 def test_strapping_over_boards(name: str, thickness: float, keys: dict[str, object], words: str) -> None:
     job, _ = harbour_house()
     strapping = entries(Fixed.STRAPPING, fastener="1/4 lag screw", spacing="12", **keys)
-    line = only(field_fasteners("south", elevation(), None, [], foam_planes(name, thickness), strapping, job))
+    line = only(field_fasteners("south", elevation(), None, [], foam_planes(name, thickness), strapping, job.units))
     assert line.furring is not None
-    assert line.furring.words.startswith(words)
-    assert line.furring.words in verdict_findings([line], job)[-1].sentence(Units.INCH)
+    assert verdict_words(line.furring, Units.INCH).startswith(words)
+    assert verdict_words(line.furring, Units.INCH) in verdict_findings([line], HOUSE)[-1].sentence(Units.INCH)
 
 
 def test_an_outer_sheathing_is_not_in_the_table() -> None:
     job, kits = harbour_house()
     planes = kits["W01"].placement.planes
-    line = only(field_fasteners("north", elevation(), 240.0, [], planes, entries(Fixed.COVER), job))
+    line = only(field_fasteners("north", elevation(), 240.0, [], planes, entries(Fixed.COVER), job.units))
     assert line.furring is not None and not line.furring.is_allowed
-    assert line.furring.words.startswith("needs design: the published table is for furring over foam, not for outer")
+    assert verdict_words(line.furring, Units.INCH).startswith(
+        "needs design: the published table is for furring over foam, not for outer"
+    )
 
 
 def test_no_length_reaches() -> None:
@@ -151,11 +155,11 @@ def test_own_lengths_and_unknown_kinds() -> None:
 def test_the_house_adds_up() -> None:
     job, kits = harbour_house()
     both = {**entries(Fixed.CASING), **entries(Fixed.BUCK, fastener="1/4 lag screw", penetration="2")}
-    lines = [line for kit in kits.values() for line in opening_fasteners(kit, both, job)]
+    lines = [line for kit in kits.values() for line in opening_fasteners(kit, both)]
     rows = house_fasteners(lines)
     assert sum(row.count for row in rows) == sum(line.count or 0 for line in lines)
     assert len({(row.fastener, row.length) for row in rows}) == len(rows)
-    assert [one.what for one in assumed_lengths(lines, job)] == [
+    assert [one.what for one in assumed_lengths(lines, job.units)] == [
         "lengths of long wood screw",
         "lengths of 1/4 lag screw",
     ]

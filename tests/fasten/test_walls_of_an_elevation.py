@@ -11,7 +11,8 @@ from fasten_house import elevation, entries
 from said import sentences
 
 from jambs.fasten.elevation import elevation_fasteners
-from jambs.fasten.plan import FastenerLine, count_words
+from jambs.fasten.fastener_words import count_words
+from jambs.fasten.plan import FastenerLine
 from jambs.findings import Severity
 from jambs.job.models.outside import Fixed
 from jambs.parts.make import make_kit
@@ -38,7 +39,7 @@ def planned(marks: tuple[str, ...], **keys: Any) -> tuple[FastenerLine, ...]:
     openings = [{**one, "mark": mark, "wall": walls[mark]} for mark in marks]
     job = job_of(changed(walls={"thick": wall("3"), "thin": wall("1")}, openings=openings))
     kits = [make_kit(placement, job) for placement in place_windows(job)]
-    return elevation_fasteners("north", elevation(**keys), kits, kits, entries(Fixed.COVER), job)
+    return elevation_fasteners("north", elevation(**keys), kits, kits, entries(Fixed.COVER), job.units)
 
 
 def test_each_wall_has_its_own_line_in_any_order() -> None:
@@ -86,6 +87,6 @@ def test_an_elevation_without_openings_has_the_walls_it_names() -> None:
     job = job_of(changed(walls={"thick": wall("3")}))
     kits = [make_kit(placement, job) for placement in place_windows(job)]
     named = elevation(walls={"thick": "10'"})
-    (line,) = elevation_fasteners("north", named, [], kits, entries(Fixed.COVER), job)
+    (line,) = elevation_fasteners("north", named, [], kits, entries(Fixed.COVER), job.units)
     assert (line.where, line.count) == ("north", 8 * 7)
-    assert elevation_fasteners("north", elevation(width="10'"), [], kits, entries(Fixed.COVER), job) == ()
+    assert elevation_fasteners("north", elevation(width="10'"), [], kits, entries(Fixed.COVER), job.units) == ()

@@ -9,9 +9,11 @@ import pytest
 from cases import changed, job_of, kit_of
 from fasten_house import elevation, entries, entry
 
+from jambs.fasten.furring_words import verdict_words
 from jambs.fasten.plan import FastenerLine, board_count, field_count, field_fasteners, known_spacing, opening_fasteners
 from jambs.fasten.reach import framing_face, layers_to_framing, next_length
 from jambs.job.models.outside import Fixed
+from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.wall.planes import WallPlanes, stack_wall
 
@@ -37,9 +39,9 @@ def planes(*layers: Any) -> WallPlanes:
 
 def verdict(fixed: Fixed, wall: WallPlanes, **keys: object) -> str | None:
     """What the table says of the field's fasteners, its first words."""
-    made = field_fasteners("north", elevation(), None, [], wall, entries(fixed, **keys), job_of(changed()))
+    made = field_fasteners("north", elevation(), None, [], wall, entries(fixed, **keys), job_of(changed()).units)
     assert len(made) == 1
-    return made[0].furring.words if made[0].furring else None
+    return verdict_words(made[0].furring, Units.INCH) if made[0].furring else None
 
 
 def test_the_framing_is_reached_at_its_outermost_face() -> None:
@@ -124,14 +126,14 @@ def test_members_stand_at_both_ends(width: float, members: int) -> None:
 
 
 def of_opening(fixed: Fixed, **paths: Any) -> FastenerLine:
-    made = opening_fasteners(kit_of(**paths), entries(fixed), job_of(changed(**paths)))
+    made = opening_fasteners(kit_of(**paths), entries(fixed))
     assert len(made) == 1
     return made[0]
 
 
 def test_casing_over_insulation_wants_design_and_a_buck_is_not_asked() -> None:
     casing, buck = of_opening(Fixed.CASING), of_opening(Fixed.BUCK)
-    assert casing.furring is not None and casing.furring.words.startswith(
+    assert casing.furring is not None and verdict_words(casing.furring, Units.INCH).startswith(
         "needs design: the published table is for furring over foam, not for casing over insulation"
     )
     assert buck.furring is None

@@ -15,7 +15,7 @@ from jambs.courses.plan_words import cure_words, proof_words
 from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import story_pole
 from jambs.drawings.views.course_elevation import course_elevation
-from jambs.fasten.furring import EDITION
+from jambs.fasten.furring_words import EDITION
 from jambs.flashing.make import blank_list
 from jambs.length import Units, read_length
 from jambs.sheets.course_sheets import ROOM, ElevationPaper, course_data

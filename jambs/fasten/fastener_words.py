@@ -1,0 +1,37 @@
+"""How fasteners are told on paper: their way in, how many, and whose lengths they are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from jambs.fasten.plan import FastenerLine
+from jambs.fasten.reach import Through
+from jambs.job.models.openings import Assumed
+from jambs.length import Units, decimal_text
+
+
+def assumed_lengths(lines: Iterable[FastenerLine], units: Units) -> tuple[Assumed, ...]:
+    """List the lengths that are no more than assumed to be sold, each kind once."""
+    sold = dict.fromkeys(line.sold for line in lines)
+    return tuple(
+        Assumed(
+            what=f"lengths of {one.fastener}",
+            value=", ".join(units.text(length) for length in one.lengths),
+            why=one.source,
+        )
+        for one in sold
+        if one and not one.is_read
+    )
+
+
+def way_words(through: Sequence[Through], penetration: float, units: Units) -> str:
+    """Say what a fastener goes through: ``casing (1") + EPS (3") + … + 1 1/2" into the framing``."""
+    steps = [f"{one.name} ({units.text(one.thickness)})" for one in through]
+    return " + ".join([*steps, f"{units.text(penetration)} into the framing"])
+
+
+def count_words(line: FastenerLine) -> str:
+    """Say how many: ``48``, ``about 320``, or that the job gives no width of the wall."""
+    if line.count is None:
+        return f"count: give the elevation's {line.asked}"
+    return f"about {decimal_text(line.count, 0)}" if line.is_about else decimal_text(line.count, 0)
