@@ -110,7 +110,7 @@ def _laps_papers(flashings: Sequence[Flashings], kits: Sequence[Kit], job: Job) 
     own = {kit.mark: kit for kit in kits}
     groups: dict[object, list[Flashings]] = {}
     for one in flashings:
-        groups.setdefault(lapped_alike(own[one.mark], one), []).append(one)
+        groups.setdefault(lapped_alike(own[one.mark], one, units=job.units), []).append(one)
     width, height = LAPS_ROOM[job.shop.paper]
     return [
         LapsPaper(

@@ -13,13 +13,30 @@ from enum import Enum
 from itertools import accumulate, pairwise
 
 
+class LegKind(Enum):
+    """What a leg of bent metal is, by its trade words."""
+
+    UPSTAND = "upstand"
+    TOP = "top"
+    PAN = "pan"
+    BACK = "back leg"
+    FRONT = "front leg"
+    DRIP = "drip"
+    HEM = "hem"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Leg:
     """A flat part between two bends: its width as cut [in] and the way it runs, from level outward, up is positive."""
 
-    name: str
+    kind: LegKind
     width: float
     direction_deg: float
+
+    @property
+    def name(self) -> str:
+        """The leg in trade words, for printing."""
+        return self.kind.value
 
     @property
     def out(self) -> float:
@@ -53,7 +70,7 @@ class Blank:
     """A piece of sheet metal as cut. ``girth``: across all legs; ``length``: along, end dams counted [in].
 
     ``between``: finished length without the dams; ``end_dam``: turned up at each end. ``start``: depth and height of
-    the upper inner edge in wall coordinates of the kit. ``work``: what else is done to it.
+    the upper inner edge in wall coordinates of the kit.
     """
 
     mark: str
@@ -62,7 +79,6 @@ class Blank:
     between: float
     end_dam: float
     start: tuple[float, float]
-    work: tuple[str, ...] = ()
 
     @property
     def name(self) -> str:
@@ -91,9 +107,19 @@ class Blank:
         """The bent blank as a line (d, y) in wall coordinates [in]."""
         return traced(self.start, self.legs)
 
-    def leg(self, name: str) -> Leg:
-        """Return the leg of a name."""
-        return next(leg for leg in self.legs if leg.name == name)
+    def leg(self, kind: LegKind) -> Leg | None:
+        """Return the leg of a kind; nothing where it has none."""
+        return next((leg for leg in self.legs if leg.kind is kind), None)
+
+    @property
+    def slope(self) -> Leg:
+        """The leg that the water runs down."""
+        return next(leg for leg in self.legs if leg.kind in (LegKind.TOP, LegKind.PAN))
+
+    @property
+    def front(self) -> Leg:
+        """The leg that laps down over what is under it."""
+        return next(leg for leg in self.legs if leg.kind is LegKind.FRONT)
 
 
 def traced(start: tuple[float, float], legs: Sequence[Leg]) -> tuple[tuple[float, float], ...]:

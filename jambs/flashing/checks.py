@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from jambs.findings import Finding, Subject
 from jambs.flashing.bending import PASCALS_PER_MM, Bending
-from jambs.flashing.blank import Blank
+from jambs.flashing.blank import Blank, LegKind
 from jambs.flashing.findings import (
     BlankDripsShort,
     BlankFallsShort,
@@ -32,17 +32,16 @@ LEAST_CLEAR = 1 / 4
 
 def blank_findings(blank: Blank, bending: Bending, about: Subject) -> Iterator[Finding]:
     """Hold one blank against the code's least fall, upstand, lap and drip, and its dams against driven rain."""
-    legs = {leg.name: leg for leg in blank.legs}
-    slope = legs.get("top") or legs["pan"]
-    fall, lap = -math.tan(math.radians(slope.direction_deg)), legs["front leg"].width
+    drip, upstand = blank.leg(LegKind.DRIP), blank.leg(LegKind.UPSTAND)
+    fall, lap = -math.tan(math.radians(blank.slope.direction_deg)), blank.front.width
     if fall < LEAST_FALL - ROUND_OFF:
         yield BlankFallsShort(subject=about, blank=blank.name, fall=fall)
-    if "drip" in legs and legs["drip"].out < LEAST_DRIP - ROUND_OFF:
-        yield BlankDripsShort(subject=about, blank=blank.name, out=legs["drip"].out)
+    if drip and drip.out < LEAST_DRIP - ROUND_OFF:
+        yield BlankDripsShort(subject=about, blank=blank.name, out=drip.out)
     if lap < LEAST_FLASHING_LAP - ROUND_OFF:
         yield BlankLapsShort(subject=about, blank=blank.name, lap=lap)
-    if "upstand" in legs and legs["upstand"].width < LEAST_UPSTAND - ROUND_OFF:
-        yield BlankStandsShort(subject=about, blank=blank.name, upstand=legs["upstand"].width)
+    if upstand and upstand.width < LEAST_UPSTAND - ROUND_OFF:
+        yield BlankStandsShort(subject=about, blank=blank.name, upstand=upstand.width)
     pressure, held = bending.driving_pressure, bending.pressure_held
     if pressure is not None and held < pressure - ROUND_OFF:
         needed = pressure / PASCALS_PER_MM / MM_PER_INCH
@@ -51,7 +50,7 @@ def blank_findings(blank: Blank, bending: Bending, about: Subject) -> Iterator[F
 
 def clearance_findings(kit: Kit, head: Blank, gap: float) -> Iterator[Finding]:
     """Find where the cladding stands too near over the metal; ``gap``: head flashing → cladding over it [in]."""
-    rise = -head.leg("top").up
+    rise = -head.slope.up
     if gap - rise < LEAST_CLEAR - HALF_64TH:
         yield CladdingTooNear(subject=Subject.opening(kit.mark), clear=gap - rise, rise=rise, least=LEAST_CLEAR)
 
@@ -67,6 +66,6 @@ def membrane_findings(planes: WallPlanes) -> Iterator[Finding]:
 
 def pan_findings(kit: Kit, pan: Blank) -> Iterator[Finding]:
     """Find where the pan's fall does not fit in the shim space under the frame."""
-    rise, shim = -pan.leg("pan").up, kit.placement.shims.sill
+    rise, shim = -pan.slope.up, kit.placement.shims.sill
     if rise > shim + HALF_64TH:
         yield PanDoesNotFit(subject=Subject.opening(kit.mark), rise=rise, shim=shim)

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 from jambs.findings import Finding, Subject
 from jambs.flashing.bending import Bending, resolve_bending
-from jambs.flashing.blank import Blank, BlankKind, Leg
+from jambs.flashing.blank import Blank, BlankKind, Leg, LegKind
 from jambs.flashing.checks import blank_findings, clearance_findings, membrane_findings, pan_findings
 from jambs.flashing.laps import Lap, lap_order
-from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import FlashingEntry
+from jambs.length import Grid, Units
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
@@ -24,27 +24,31 @@ BACK_LEG = 1.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Flashings:
-    """The sheet metal of one opening: blanks, the order in which things lap from below, what to know about them."""
+    """The sheet metal of one opening: blanks, the order in which things lap from below, what to know about them.
+
+    ``bending``: how it is bent; None where the job says nothing of it.
+    """
 
     mark: str
     blanks: tuple[Blank, ...]
     laps: tuple[Lap, ...]
     findings: tuple[Finding, ...]
-    assumed: tuple[Assumed, ...]
+    bending: Bending | None
 
 
-def make_flashings(kit: Kit, entry: FlashingEntry | None, job: Job) -> Flashings:
+def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flashings:
     """Make the blanks of one opening from its exterior parts; nothing where the job states no exterior trim.
 
-    ``entry``: None where the job says nothing of bent metal; the laps are then of the kit's own parts.
+    ``entry``: None where the job says nothing of bent metal; the laps are then of the kit's own parts. ``units``: whose
+    usual sizes hold where the job gives none.
     """
     trim = kit.placement.opening.exterior
     if trim is None:
-        return Flashings(mark=kit.mark, blanks=(), laps=(), findings=(), assumed=())
+        return Flashings(mark=kit.mark, blanks=(), laps=(), findings=(), bending=None)
     membrane = tuple(membrane_findings(kit.placement.planes))
     if entry is None:
-        return Flashings(mark=kit.mark, blanks=(), laps=lap_order(kit, (), job), findings=membrane, assumed=())
-    bending = resolve_bending(entry, units=job.units)
+        return Flashings(mark=kit.mark, blanks=(), laps=lap_order(kit, ()), findings=membrane, bending=None)
+    bending = resolve_bending(entry, units=units)
     head = head_blank(kit, bending)
     pan = None if kit.placement.opening.floor_below_frame is not None else pan_blank(kit, bending)
     blanks = tuple(blank for blank in (pan, sill_blank(kit, bending), head) if blank)
@@ -56,9 +60,9 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, job: Job) -> Flashings
     return Flashings(
         mark=kit.mark,
         blanks=blanks,
-        laps=lap_order(kit, blanks, job),
+        laps=lap_order(kit, blanks),
         findings=tuple(findings),
-        assumed=bending.assumed,
+        bending=bending,
     )
 
 
@@ -74,8 +78,8 @@ def _part(kit: Kit, kind: PartKind) -> Part | None:
 def _drip(bending: Bending) -> tuple[Leg, ...]:
     """A kick out to the drip, and a hem folded back under it."""
     kick = bending.drip_out / math.cos(math.radians(KICK))
-    hem = (Leg(name="hem", width=bending.hem, direction_deg=KICK + 180.0),) if bending.hem else ()
-    return (Leg(name="drip", width=kick, direction_deg=KICK), *hem)
+    hem = (Leg(kind=LegKind.HEM, width=bending.hem, direction_deg=KICK + 180.0),) if bending.hem else ()
+    return (Leg(kind=LegKind.DRIP, width=kick, direction_deg=KICK), *hem)
 
 
 def head_blank(kit: Kit, bending: Bending) -> Blank:
@@ -86,9 +90,9 @@ def head_blank(kit: Kit, bending: Bending) -> Blank:
     flashing, run = trim.head_flashing, trim.casing.thickness
     rise = run * math.tan(math.radians(bending.fall_deg))
     legs = (
-        Leg(name="upstand", width=flashing.upstand, direction_deg=DOWN),
-        Leg(name="top", width=math.hypot(run, rise), direction_deg=-bending.fall_deg),
-        Leg(name="front leg", width=flashing.drip, direction_deg=DOWN),
+        Leg(kind=LegKind.UPSTAND, width=flashing.upstand, direction_deg=DOWN),
+        Leg(kind=LegKind.TOP, width=math.hypot(run, rise), direction_deg=-bending.fall_deg),
+        Leg(kind=LegKind.FRONT, width=flashing.drip, direction_deg=DOWN),
         *_drip(bending),
     )
     top = part.seat.origin[1]
@@ -99,7 +103,6 @@ def head_blank(kit: Kit, bending: Bending) -> Blank:
         between=part.length,
         end_dam=bending.end_dam,
         start=(kit.placement.planes.trim_plane, top + rise + flashing.upstand),
-        work=("turn the ends of the top up for the end dams; solder or seal the corners",),
     )
 
 
@@ -113,9 +116,9 @@ def pan_blank(kit: Kit, bending: Bending) -> Blank:
     run = outer - placement.inside_edge
     rise = run * LEAST_FALL
     legs = (
-        Leg(name="back leg", width=BACK_LEG, direction_deg=DOWN),
-        Leg(name="pan", width=math.hypot(run, rise), direction_deg=-math.degrees(math.atan(LEAST_FALL))),
-        Leg(name="front leg", width=BACK_LEG, direction_deg=DOWN),
+        Leg(kind=LegKind.BACK, width=BACK_LEG, direction_deg=DOWN),
+        Leg(kind=LegKind.PAN, width=math.hypot(run, rise), direction_deg=-math.degrees(math.atan(LEAST_FALL))),
+        Leg(kind=LegKind.FRONT, width=BACK_LEG, direction_deg=DOWN),
     )
     return Blank(
         mark=kit.mark,
@@ -124,7 +127,6 @@ def pan_blank(kit: Kit, bending: Bending) -> Blank:
         between=placement.opening.rough_opening.width,
         end_dam=bending.end_dam,
         start=(placement.inside_edge, -placement.shims.sill + rise + BACK_LEG),
-        work=("turn the ends up the sides of the rough opening; shim the window clear of the pan",),
     )
 
 
@@ -140,9 +142,9 @@ def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
     back = kit.placement.outside_edge - trim.sill.under_frame
     run = planes.cladding_face - back
     legs = (
-        Leg(name="back leg", width=trim.sill.thickness / math.cos(slope), direction_deg=DOWN),
-        Leg(name="pan", width=run / math.cos(slope), direction_deg=-trim.sill.slope),
-        Leg(name="front leg", width=trim.head_flashing.drip, direction_deg=DOWN),
+        Leg(kind=LegKind.BACK, width=trim.sill.thickness / math.cos(slope), direction_deg=DOWN),
+        Leg(kind=LegKind.PAN, width=run / math.cos(slope), direction_deg=-trim.sill.slope),
+        Leg(kind=LegKind.FRONT, width=trim.head_flashing.drip, direction_deg=DOWN),
         *_drip(bending),
     )
     return Blank(
@@ -152,7 +154,6 @@ def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
         between=part.length - 2 * part.outline[0][0],
         end_dam=bending.end_dam,
         start=(back, part.seat.origin[1]),
-        work=("turn the ends up beside the legs of the exterior jamb",),
     )
 
 
@@ -166,12 +167,12 @@ class BlankRow:
     marks: tuple[str, ...]
 
 
-def blank_list(flashings: tuple[Flashings, ...], job: Job) -> tuple[BlankRow, ...]:
-    """List the blanks of the house to cut, girth and length up to the shop's grid, the same ones in one row."""
+def blank_list(flashings: tuple[Flashings, ...], grid: Grid) -> tuple[BlankRow, ...]:
+    """List the blanks of the house to cut, girth and length up to a grid, the same ones in one row."""
     rows: dict[tuple[str, float, float], list[str]] = {}
     for one in flashings:
         for blank in one.blanks:
-            key = (blank.name, job.shop.grid.up(blank.girth), job.shop.grid.up(blank.length))
+            key = (blank.name, grid.up(blank.girth), grid.up(blank.length))
             rows.setdefault(key, []).append(blank.mark)
     return tuple(
         BlankRow(name=name, girth=girth, length=length, marks=tuple(marks))

@@ -50,7 +50,7 @@ def _fitting(kit: Kit, job: Job) -> Fitting:
     found = [finding for line in outboard for finding in line.findings]
     return Fitting(
         mark=kit.mark,
-        flashings=make_flashings(kit, entry, job),
+        flashings=make_flashings(kit, entry, job.units),
         fasteners=fasteners,
         outboard=outboard,
         findings=(*found, *too_short(fasteners, Subject.opening(kit.mark))),

@@ -8,8 +8,9 @@ from pathlib import Path
 
 from jambs.csv_text import csv_text
 from jambs.flashing.blank import Blank
+from jambs.flashing.blank_words import WORK, assumed_of
 from jambs.flashing.make import Flashings, blank_list
-from jambs.job.models.openings import Job
+from jambs.job.models.openings import Assumed, Job
 from jambs.length import Units, decimal_text, length_text
 from jambs.outside.register import Paper, Register
 from jambs.parts.kit import Kit
@@ -57,10 +58,11 @@ def bent_alike(blank: Blank, *, units: Units) -> Bent:
     )
 
 
-def lapped_alike(kit: Kit, flashings: Flashings) -> tuple[object, ...]:
-    """Return what openings whose things lap alike have in common: wall, window, flange plane, laps."""
+def lapped_alike(kit: Kit, flashings: Flashings, *, units: Units) -> tuple[object, ...]:
+    """Return what openings whose things lap alike have in common: wall, window, flange plane, laps as printed."""
     opening = kit.placement.opening
-    return opening.wall.name, opening.window_name, round(kit.placement.flange_plane, 3), flashings.laps
+    laps = tuple((lap.step.what, lap.step.over(units)) for lap in flashings.laps)
+    return opening.wall.name, opening.window_name, round(kit.placement.flange_plane, 3), laps
 
 
 def write_flashing_sheets(
@@ -91,8 +93,13 @@ def flashing_data(
         "blanks": [_blank(one, job) for one in blanks],
         "laps": [_laps(one, job) for one in laps],
         "findings": told(register.on(Paper.FLASHING)),
-        "assumed": assumed_records(assumed for one in flashings for assumed in one.assumed),
+        "assumed": assumed_records(_assumed(flashings, job)),
     }
+
+
+def _assumed(flashings: Sequence[Flashings], job: Job) -> list[Assumed]:
+    bent = [one.bending for one in flashings if one.bending]
+    return [assumed for bending in bent for assumed in assumed_of(bending, job.units)]
 
 
 def _rows(flashings: Sequence[Flashings], job: Job) -> list[Record]:
@@ -104,7 +111,7 @@ def _rows(flashings: Sequence[Flashings], job: Job) -> list[Record]:
             "length": {"value": number(row.length, units=job.units), "text": length_text(row.length, units=job.units)},
             "marks": list(row.marks),
         }
-        for row in blank_list(tuple(flashings), job)
+        for row in blank_list(tuple(flashings), job.shop.grid)
     ]
 
 
@@ -117,7 +124,7 @@ def _blank(paper: BlankPaper, job: Job) -> Record:
         "marks": list(paper.marks),
         "girth": job.shop.grid.text(job.shop.grid.up(blank.girth)),
         "end_dam": length_text(blank.end_dam, units=job.units),
-        "work": list(blank.work),
+        "work": [WORK[blank.kind]],
         "pictures": [
             {"svg": one.picture.svg, "width": one.width, "height": one.height, "note": f"{title}, {one.note}"}
             for one, title in zip(placed, ("bent", "flat, outer face, upper edge at the top"), strict=True)
@@ -134,7 +141,10 @@ def _laps(paper: LapsPaper, job: Job) -> Record:
         "width": placed.width,
         "height": placed.height,
         "note": placed.note,
-        "laps": [{"number": lap.number, "what": lap.what, "over": lap.over} for lap in paper.flashings.laps],
+        "laps": [
+            {"number": lap.number, "what": lap.step.what, "over": lap.step.over(job.units)}
+            for lap in paper.flashings.laps
+        ],
     }
 
 

@@ -8,7 +8,8 @@ from pathlib import Path
 from jambs.fasten.fastener_words import way_words
 from jambs.fasten.furring_words import verdict_words
 from jambs.findings import SubjectKind
-from jambs.flashing.laps import Lap, LapKind
+from jambs.flashing.lap_words import LapKind
+from jambs.flashing.laps import Lap
 from jambs.job.models.openings import Job
 from jambs.length import length_text
 from jambs.outside.house import Installing
@@ -55,9 +56,9 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         "shims": _shim_data(kit, job) if has_jambs else None,
         "buck": buck_steps(kit, job),
         "inside": inside_steps(kit, job),
-        "outside": [_lap_record(lap, kit) for lap in fitting.flashings.laps],
+        "outside": [_lap_record(lap, kit, job) for lap in fitting.flashings.laps],
         "has_sill": any(part.kind is PartKind.EXTERIOR_SILL for part in kit.parts),
-        "has_pan": any(lap.kind is LapKind.PAN for lap in fitting.flashings.laps),
+        "has_pan": any(lap.step.kind is LapKind.PAN for lap in fitting.flashings.laps),
         "fasteners": [_fastener_row(line, job) for line in fitting.fasteners],
         "reveals": _reveals(kit, job),
         "findings": told(one for one in installing.told if one.subject.kind is not SubjectKind.HOUSE),
@@ -67,12 +68,12 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
     }
 
 
-def _lap_record(lap: Lap, kit: CutKit) -> Record:
+def _lap_record(lap: Lap, kit: CutKit, job: Job) -> Record:
     return {
         "number": lap.number,
-        "kind": lap.kind.value,
-        "what": lap.what,
-        "over": lap.over,
+        "kind": lap.step.kind.value,
+        "what": lap.step.what,
+        "over": lap.step.over(job.units),
         "parts": marks_text(lap_parts(lap, kit)),
     }
 

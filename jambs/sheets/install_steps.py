@@ -45,7 +45,7 @@ def buck_steps(kit: CutKit, job: Job) -> list[str]:
 
 def lap_parts(lap: Lap, kit: CutKit) -> tuple[Part, ...]:
     """Return the exterior parts that a lap puts on."""
-    return tuple(part for kind in PARTS_OF.get(lap.kind, ()) for part in parts_of(kit, kind, Where.EXTERIOR))
+    return tuple(part for kind in PARTS_OF.get(lap.step.kind, ()) for part in parts_of(kit, kind, Where.EXTERIOR))
 
 
 def inside_steps(kit: CutKit, job: Job) -> list[str]:

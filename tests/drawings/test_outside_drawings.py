@@ -196,7 +196,7 @@ def test_every_lap_has_its_number_on_the_drawing_and_nothing_touches(name: str, 
     view = laps_view(next(kit for kit in kits if kit.mark == one.mark), one, job)
     placed = fitted(view.brief(), units=job.units, width=4.6, height=4.2)
     said = [line for text in placed.texts for line in text.lines]
-    assert sorted(said) == sorted(f"{lap.number}  {lap.what}" for lap in one.laps)
+    assert sorted(said) == sorted(f"{lap.number}  {lap.step.what}" for lap in one.laps)
     assert collisions(placed) == []
     assert crossings(placed) == []
     assert placed.paper_width <= 4.6 and placed.paper_height <= 4.4

@@ -33,7 +33,7 @@ def only(lines: tuple[FastenerLine, ...]) -> FastenerLine:
 
 
 def of_opening(mark: str, fixed: Fixed, **keys: object) -> FastenerLine:
-    job, kits = harbour_house()
+    _, kits = harbour_house()
     return only(opening_fasteners(kits[mark], entries(fixed, **keys)))
 
 
@@ -60,7 +60,7 @@ def test_a_liner_buck_is_screwed_sideways() -> None:
 
 
 def test_layers_add_up_to_the_way_from_trim_plane_to_framing() -> None:
-    job, kits = harbour_house()
+    _, kits = harbour_house()
     for kit in kits.values():
         line = only(opening_fasteners(kit, entries(Fixed.CASING)))
         trim, planes = kit.placement.opening.exterior, kit.placement.planes

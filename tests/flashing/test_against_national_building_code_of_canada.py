@@ -80,7 +80,9 @@ def test_cladding_stays_a_quarter_inch_clear() -> None:
 def test_a_membrane_deep_in_the_wall_is_told() -> None:
     """Harbour house: membrane on the sheathing at 6 1/2, trim plane at 12, by hand 5 1/2 between."""
     job, kits = harbour_house()
-    texts = [finding.sentence(Units.INCH) for finding in make_flashings(kits["W01"], FlashingEntry(), job).findings]
+    texts = [
+        finding.sentence(Units.INCH) for finding in make_flashings(kits["W01"], FlashingEntry(), job.units).findings
+    ]
     assert any('membrane lies 5 1/2" behind the trim plane' in text for text in texts)
 
 
@@ -96,7 +98,7 @@ def test_a_vapour_retarder_is_no_weather_membrane() -> None:
         ((retarder, outer), ['lies 5 1/2" behind']),
     ):
         placement = replace(kits["W01"].placement, planes=replace(planes, layers=(*inside, *layers)))
-        found = make_flashings(replace(kits["W01"], placement=placement), FlashingEntry(), job).findings
+        found = make_flashings(replace(kits["W01"], placement=placement), FlashingEntry(), job.units).findings
         texts = [one.sentence(Units.INCH) for one in found if "membrane" in one.sentence(Units.INCH)]
         assert len(texts) == 1 and all(words in texts[0] for words in said)
 
@@ -104,5 +106,7 @@ def test_a_vapour_retarder_is_no_weather_membrane() -> None:
 def test_a_pan_whose_fall_does_not_fit_is_told() -> None:
     """W01: 6 % of 4 9/16 is 0.274, the shim space is 1/4."""
     job, kits = harbour_house()
-    texts = [finding.sentence(Units.INCH) for finding in make_flashings(kits["W01"], FlashingEntry(), job).findings]
+    texts = [
+        finding.sentence(Units.INCH) for finding in make_flashings(kits["W01"], FlashingEntry(), job.units).findings
+    ]
     assert any('rises 9/32" to the frame' in text and 'only 1/4"' in text for text in texts)

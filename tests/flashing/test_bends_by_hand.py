@@ -14,6 +14,7 @@ from cases import changed, job_of, kit_of
 
 from jambs.flashing.bending import resolve_bending
 from jambs.flashing.blank import Blank, BlankKind
+from jambs.flashing.blank_words import assumed_of
 from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings, blank_list, head_of, make_flashings
 from jambs.job.models.outside import FlashingEntry
@@ -21,7 +22,7 @@ from jambs.length import MM_PER_INCH, Units
 
 
 def made(flashing: dict[str, object] | None = None, **paths: Any) -> Flashings:
-    return make_flashings(kit_of(**paths), FlashingEntry.model_validate(flashing or {}), job_of(changed(**paths)))
+    return make_flashings(kit_of(**paths), FlashingEntry.model_validate(flashing or {}), Units.INCH)
 
 
 def blank(kind: BlankKind, flashing: dict[str, object] | None = None, **paths: Any) -> Blank:
@@ -68,7 +69,7 @@ def test_the_pan_of_a_window_on_clips_goes_to_its_outside_edge() -> None:
     clips: dict[str, Any] = {"windows__fixed__nailing_flange": "no", "windows__fixed__flange_width": None}
     pan = blank(BlankKind.SILL_PAN, **clips)
     assert (pan.profile[0][0], pan.profile[-1][0]) == pytest.approx((4.6875, 10.5), abs=1e-9)
-    assert [lap.what for lap in made(**clips).laps][1] == "window on its clips"
+    assert [lap.step.what for lap in made(**clips).laps][1] == "window on its clips"
 
 
 def test_the_sill_flashing_from_under_the_frame_to_the_cladding() -> None:
@@ -83,7 +84,7 @@ def test_the_sill_flashing_from_under_the_frame_to_the_cladding() -> None:
 
 
 def test_laps_say_how_far() -> None:
-    said = {lap.what: lap.over for lap in made().laps}
+    said = {lap.step.what: lap.step.over(Units.INCH) for lap in made().laps}
     assert said["sill pan"] == 'front leg 1" down over the layer that sheds the water under the opening'
     assert said["sill flashing"] == 'over the course of cladding under the sill, by 1/2"'
     assert said["head flashing"] == 'front leg 1/2" down over the head casing'
@@ -100,7 +101,7 @@ def test_what_is_not_said_is_usual_in_both_units() -> None:
     assert (inch.drip_out, inch.hem, inch.end_dam) == (0.25, 0.375, 1.0)
     assert [one * MM_PER_INCH for one in (metric.drip_out, metric.hem, metric.end_dam)] == pytest.approx([6, 10, 25])
     assert inch.fall_deg == metric.fall_deg == pytest.approx(math.degrees(math.atan(0.1)))
-    assert [one.value for one in inch.assumed] == ["5.7° (10 %)", '1/4"', '3/8"', '1"']
+    assert [one.value for one in assumed_of(inch, Units.INCH)] == ["5.7° (10 %)", '1/4"', '3/8"', '1"']
     # 10 Pa a millimetre: an inch holds 254 Pa back.
     assert inch.pressure_held == pytest.approx(254.0)
 
@@ -113,7 +114,7 @@ def test_without_exterior_trim_there_is_no_metal() -> None:
 
 def test_the_list_puts_alike_blanks_in_one_row_long_ones_first() -> None:
     one, other = made(), made(openings__0__frame="40 x 47 1/2", openings__0__rough_opening="40 1/2 x 48")
-    rows = blank_list((one, other, one), job_of(changed()))
+    rows = blank_list((one, other, one), job_of(changed()).shop.grid)
     heads = [row for row in rows if row.name == "head flashing"]
     # 44 1/2 long, and 4 1/2 more; girth 5.233 up to the next thirty-second.
     assert [(row.length, row.girth, row.marks) for row in heads] == [(49.0, 5.25, ("W1",)), (44.5, 5.25, ("W1", "W1"))]

@@ -8,6 +8,7 @@ import pytest
 from flashing_house import harbour_house
 
 from jambs.flashing.bending import resolve_bending
+from jambs.flashing.blank_words import assumed_of
 from jambs.flashing.make import Flashings, blank_list, make_flashings
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import Units
@@ -16,7 +17,7 @@ from jambs.parts.part import Part
 
 def flashings(mark: str, **keys: object) -> Flashings:
     job, kits = harbour_house()
-    return make_flashings(kits[mark], FlashingEntry.model_validate(keys), job)
+    return make_flashings(kits[mark], FlashingEntry.model_validate(keys), job.units)
 
 
 def blanks(mark: str, **keys: object) -> dict[str, tuple[float, float]]:
@@ -86,8 +87,8 @@ def test_a_door_has_a_head_flashing_only() -> None:
 
 def test_the_list_counts_every_blank_once() -> None:
     job, kits = harbour_house()
-    made = tuple(make_flashings(kit, FlashingEntry(), job) for kit in kits.values())
-    rows = blank_list(made, job)
+    made = tuple(make_flashings(kit, FlashingEntry(), job.units) for kit in kits.values())
+    rows = blank_list(made, job.shop.grid)
     assert sum(len(row.marks) for row in rows) == sum(len(one.blanks) for one in made)
     for row in rows:
         assert job.shop.grid.holds(row.girth) and job.shop.grid.holds(row.length)
@@ -96,13 +97,13 @@ def test_the_list_counts_every_blank_once() -> None:
 
 
 def test_what_is_assumed_is_said() -> None:
-    found = {one.what: one.value for one in resolve_bending(FlashingEntry(), units=Units.MM).assumed}
+    found = {one.what: one.value for one in assumed_of(resolve_bending(FlashingEntry(), units=Units.MM), Units.MM)}
     assert found["end dams of flashings"] == "25 mm"
-    assert resolve_bending(FlashingEntry.model_validate({**FLAT}), units=Units.INCH).assumed == ()
+    assert assumed_of(resolve_bending(FlashingEntry.model_validate({**FLAT}), units=Units.INCH), Units.INCH) == ()
 
 
 def test_laps_go_up_and_the_membrane_comes_last_but_the_cladding() -> None:
-    whats = [lap.what for lap in flashings("W01").laps]
+    whats = [lap.step.what for lap in flashings("W01").laps]
     assert [lap.number for lap in flashings("W01").laps] == list(range(1, len(whats) + 1))
     order = [
         "sill pan",

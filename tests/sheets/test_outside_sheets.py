@@ -99,10 +99,10 @@ def test_the_cut_list_holds_every_blank_once(name: str) -> None:
         for size, key in ((blank.girth, f"girth [{unit}]"), (blank.length, f"length [{unit}]")):
             assert -1e-6 <= float(row[key]) - size * factor < job.shop.grid.step * factor + 1e-6
     text = words(flashing_pdf(name))
-    for one in blank_list(outside.flashings, job):
+    for one in blank_list(outside.flashings, job.shop.grid):
         assert f"{one.name} {job.shop.grid.text(one.girth)} {job.shop.grid.text(one.length)}" in text
     for lap in (lap for made in outside.flashings for lap in made.laps):
-        assert f"{lap.what}: {lap.over}" in text
+        assert f"{lap.step.what}: {lap.step.over(job.units)}" in text
 
 
 @EACH

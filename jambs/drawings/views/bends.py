@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewSide
-from jambs.flashing.blank import Bend, Blank, traced
+from jambs.flashing.blank import Bend, Blank, LegKind, traced
 from jambs.length import Units, decimal_text, length_text
 
 FOLD = 180.0
@@ -18,7 +18,7 @@ PIECE = 1.5
 def bent_view(blank: Blank, *, units: Units) -> View:
     """Return the profile as bent, wall at the left, outside at the right; every leg named with its width."""
     points = traced((0.0, 0.0), blank.legs)
-    is_hemmed = blank.legs[-1].name == "hem"
+    is_hemmed = blank.legs[-1].kind is LegKind.HEM
     if is_hemmed:
         points = (*points[:-1], points[-2], points[-1])
         points = (*points[:-2], *((x - HEM_OPEN, y - HEM_OPEN) for x, y in points[-2:]))

@@ -9,8 +9,8 @@ from jambs.drawings.layout.boxes import Box, box_around
 from jambs.drawings.views.outlines import turned
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.view import CallOut, Ink, Shape, View, ViewSide
-from jambs.flashing.blank import BlankKind
-from jambs.flashing.laps import LapKind
+from jambs.flashing.blank import BlankKind, LegKind
+from jambs.flashing.lap_words import LapKind
 from jambs.flashing.make import Flashings, head_of
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
@@ -54,10 +54,10 @@ def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
     )
     targets = _targets(kit, flashings, sections)
     call_outs = [
-        CallOut(target=moved(targets[lap.kind]), lines=(words,), side=ViewSide.RIGHT, short=words)
+        CallOut(target=moved(targets[lap.step.kind]), lines=(words,), side=ViewSide.RIGHT, short=words)
         for lap in flashings.laps
-        if lap.kind in targets
-        for words in [f"{lap.number}  {lap.what}"]
+        if lap.step.kind in targets
+        for words in [f"{lap.number}  {lap.step.what}"]
     ]
     return View(
         name=f"laps {kit.mark}",
@@ -106,7 +106,7 @@ def _strips(kit: Kit, flashings: Flashings) -> list[tuple[tuple[Point, ...], Ink
 
 def _membranes(kit: Kit, flashings: Flashings) -> dict[LapKind, tuple[Point, Point]]:
     """Return tapes and membranes by their lap, upright lines (d, y); those at the sides seen beyond."""
-    placement, kinds = kit.placement, {lap.kind for lap in flashings.laps}
+    placement, kinds = kit.placement, {lap.step.kind for lap in flashings.laps}
     height = placement.opening.frame.height
     plane = placement.flange_plane if placement.opening.window.nailing_flange else placement.outside_edge
     foot = height - 2 * BEYOND if placement.opening.floor_below_frame is not None else BEYOND
@@ -120,10 +120,10 @@ def _membranes(kit: Kit, flashings: Flashings) -> dict[LapKind, tuple[Point, Poi
         over = plane + 2 * OFF
         lines[LapKind.HEAD_MEMBRANE] = ((over, height + TAPE_PAST / 2), (over, height + 2 * TAPE_PAST))
     head = head_of(flashings)
-    if head and LapKind.UPSTAND in kinds:
+    upstand = head.leg(LegKind.UPSTAND) if head else None
+    if head and upstand and LapKind.UPSTAND in kinds:
         depth, top = head.start
-        upstand = head.leg("upstand").width
-        lines[LapKind.UPSTAND] = ((depth + OFF, top - 0.7 * upstand), (depth + OFF, top + UP_MEMBRANE))
+        lines[LapKind.UPSTAND] = ((depth + OFF, top - 0.7 * upstand.width), (depth + OFF, top + UP_MEMBRANE))
     return lines
 
 

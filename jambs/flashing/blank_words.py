@@ -1,0 +1,28 @@
+"""What else is done to a blank, and what was assumed of its bends, as people read it."""
+
+from __future__ import annotations
+
+from jambs.flashing.bending import Bending
+from jambs.flashing.blank import BlankKind
+from jambs.job.models.openings import Assumed
+from jambs.length import Units, decimal_text
+
+PRACTICE = "common practice, no source; the job gives none"
+WORK = {
+    BlankKind.HEAD_FLASHING: "turn the ends of the top up for the end dams; solder or seal the corners",
+    BlankKind.SILL_PAN: "turn the ends up the sides of the rough opening; shim the window clear of the pan",
+    BlankKind.SILL_FLASHING: "turn the ends up beside the legs of the exterior jamb",
+}
+"""What is done to a blank besides its bends."""
+
+
+def assumed_of(bending: Bending, units: Units) -> tuple[Assumed, ...]:
+    """List what the job leaves out."""
+    entry = bending.entry
+    rows = (
+        ("fall of head flashings", entry.fall, f"{decimal_text(bending.fall_deg, 1)}° (10 %)"),
+        ("drip of flashings, out", entry.drip_out, units.text(bending.drip_out)),
+        ("hem of flashings", entry.hem, units.text(bending.hem)),
+        ("end dams of flashings", entry.end_dam, units.text(bending.end_dam)),
+    )
+    return tuple(Assumed(what=what, value=text, why=PRACTICE) for what, given, text in rows if given is None)

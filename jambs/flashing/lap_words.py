@@ -1,0 +1,283 @@
+"""The steps that make an opening shed water, as data: what goes on and what it laps over; words only when printed."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from dataclasses import dataclass
+from enum import Enum
+from typing import ClassVar
+
+from jambs.flashing.blank import BlankKind
+from jambs.flashing.membrane import is_behind
+from jambs.length import Units
+from jambs.parts.kinds import PartKind
+
+
+class LapKind(Enum):
+    """What goes on, for drawings and sketches; nothing compares its words."""
+
+    PAN = "pan"
+    WINDOW = "window"
+    SIDE_TAPE = "side tape"
+    HEAD_TAPE = "head tape"
+    HEAD_MEMBRANE = "head membrane"
+    SILL_FLASHING = "sill flashing"
+    SILL = "sill"
+    TRIM = "trim"
+    HEAD_FLASHING = "head flashing"
+    UPSTAND = "upstand"
+    CLADDING = "cladding"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LapStep(ABC):
+    """One step, whatever its number."""
+
+    kind: ClassVar[LapKind]
+
+    @property
+    @abstractmethod
+    def what(self) -> str:
+        """What goes on."""
+
+    @abstractmethod
+    def over(self, units: Units) -> str:
+        """Say what it laps over, and how."""
+
+
+def _under(behind: float | None, units: Units) -> str:
+    """Name what lies under the opening where the window is fastened, so far out of the weather membrane [in]."""
+    if behind is None:
+        return "the layer that sheds the water under the opening"
+    if is_behind(behind):
+        return f"a strip of membrane under the opening, brought out {units.text(behind)} from the wall's"
+    return "the membrane under the opening"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanLaps(LapStep):
+    """The pan: its front leg, and the weather membrane → where the window is fastened [in], None without one."""
+
+    kind: ClassVar[LapKind] = LapKind.PAN
+    front: float
+    behind: float | None
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return BlankKind.SILL_PAN.value
+
+    def over(self, units: Units) -> str:
+        """Say how far its leg comes down."""
+        return f"front leg {units.text(self.front)} down over {_under(self.behind, units)}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WindowLaps(LapStep):
+    """The window or door on its flange or on clips; ``behind``: see the pan [in]."""
+
+    kind: ClassVar[LapKind] = LapKind.WINDOW
+    is_door: bool
+    has_flange: bool
+    has_pan: bool
+    behind: float | None
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        name = "door" if self.is_door else "window"
+        return f"{name}, nailing flange" if self.has_flange else f"{name} on its clips"
+
+    def over(self, units: Units) -> str:
+        """Say what it stands on, and how that drains; a door's threshold is sealed where it has no pan."""
+        left_open = "no sealant under the bottom flange" if self.has_flange else "open at the bottom"
+        if self.has_pan:
+            return f"over the pan; {left_open}, so that the pan drains"
+        if self.is_door:
+            return "its threshold bedded in sealant over its whole width, on what carries it"
+        return f"over {_under(self.behind, units)}; {left_open}, so that water drains out"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideTapeLaps(LapStep):
+    """The tape at the sides."""
+
+    kind: ClassVar[LapKind] = LapKind.SIDE_TAPE
+    has_flange: bool
+    has_pan: bool
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return "tape at the side flanges" if self.has_flange else "tape at the sides"
+
+    def over(self, units: Units) -> str:
+        """Say what it laps."""
+        if self.has_flange:
+            return "over the flanges and the pan's end dams" if self.has_pan else "over the flanges"
+        dams = ", over the pan's end dams" if self.has_pan else ""
+        return f"from the frame onto what sheds the water beside it{dams}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeadTapeLaps(LapStep):
+    """The tape at the head."""
+
+    kind: ClassVar[LapKind] = LapKind.HEAD_TAPE
+    has_flange: bool
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return "tape at the head flange" if self.has_flange else "tape at the head"
+
+    def over(self, units: Units) -> str:
+        """Say what it laps."""
+        return "over the tape at the sides"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeadMembraneLaps(LapStep):
+    """What comes down over the head flange; ``behind``: weather membrane → flange plane [in], None without one."""
+
+    kind: ClassVar[LapKind] = LapKind.HEAD_MEMBRANE
+    behind: float | None
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        if self.behind is None:
+            return "layer that sheds the water"
+        return "strip of membrane at the head" if is_behind(self.behind) else "membrane at the head"
+
+    def over(self, units: Units) -> str:
+        """Say where it is from and what it laps."""
+        over = "down over the head flange and its tape"
+        if self.behind is not None and is_behind(self.behind):
+            return f"from the wall's membrane, {units.text(self.behind)} further in, {over}"
+        return over
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SillFlashingLaps(LapStep):
+    """The flashing under the exterior sill: its front leg [in]."""
+
+    kind: ClassVar[LapKind] = LapKind.SILL_FLASHING
+    front: float
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return BlankKind.SILL_FLASHING.value
+
+    def over(self, units: Units) -> str:
+        """Say what it laps, by how much."""
+        return f"over the course of cladding under the sill, by {units.text(self.front)}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SillLaps(LapStep):
+    """The exterior sill."""
+
+    kind: ClassVar[LapKind] = LapKind.SILL
+    has_flashing: bool
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return PartKind.EXTERIOR_SILL.words
+
+    def over(self, units: Units) -> str:
+        """Say what it lies on."""
+        on = "on the sill flashing, its" if self.has_flashing else "its"
+        return f"{on} back at the frame with a sealant joint"
+
+
+class Foot(Enum):
+    """What the legs of the casing come down on, or past."""
+
+    SILL = "on the sill"
+    BOTTOM_PIECE = "on the bottom piece"
+    PAST_FRAME = "down past the frame"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrimLaps(LapStep):
+    """Exterior jambs and casing."""
+
+    kind: ClassVar[LapKind] = LapKind.TRIM
+    has_jambs: bool
+    foot: Foot
+    is_butt: bool
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return "exterior jambs and casing" if self.has_jambs else "exterior casing"
+
+    def over(self, units: Units) -> str:
+        """Say how its legs and its head meet."""
+        top = "head casing over the legs" if self.is_butt else "head casing mitered to them, sealed in the miter"
+        return f"legs {self.foot.value}, {top}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeadFlashingLaps(LapStep):
+    """The head flashing: its front leg [in]."""
+
+    kind: ClassVar[LapKind] = LapKind.HEAD_FLASHING
+    front: float
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return PartKind.HEAD_FLASHING.words
+
+    def over(self, units: Units) -> str:
+        """Say how far it comes down."""
+        return f"front leg {units.text(self.front)} down over the head casing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UpstandLaps(LapStep):
+    """What laps the upstand of the head flashing; ``behind``: weather membrane → trim plane [in], None without one."""
+
+    kind: ClassVar[LapKind] = LapKind.UPSTAND
+    behind: float | None
+    upstand: float
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        if self.behind is None:
+            return "what sheds the water"
+        return "strip of membrane" if is_behind(self.behind) else "membrane"
+
+    def over(self, units: Units) -> str:
+        """Say what it laps, and what is still to settle."""
+        over = f"over the upstand of {units.text(self.upstand)}"
+        if self.behind is None:
+            return f"settle which layer does: the wall names no membrane; bring it {over}"
+        if is_behind(self.behind):
+            out = f"from the membrane, {units.text(self.behind)} behind the trim plane"
+            return f"{out}, out {over}; taped at both edges"
+        return f"{over}, taped at its upper edge"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CladdingLaps(LapStep):
+    """The cladding over the head; ``behind``: see the upstand; ``gap``: head casing's upper edge → cladding [in]."""
+
+    kind: ClassVar[LapKind] = LapKind.CLADDING
+    behind: float | None
+    gap: float
+
+    @property
+    def what(self) -> str:
+        """What goes on."""
+        return "cladding over the head"
+
+    def over(self, units: Units) -> str:
+        """Say what it laps, and how far it stays off the casing."""
+        that = "it" if self.behind is None else "the strip" if is_behind(self.behind) else "the membrane"
+        return f"over {that}, {units.text(self.gap)} clear of the head casing's upper edge"
