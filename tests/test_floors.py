@@ -21,6 +21,7 @@ FLOORS = {
     "outlines": 1,
     "interrupts": 0,
     "csv_text": 0,
+    "vector_page": 0,
     "data": 0,
     "findings": 1,
     "job": 1,

@@ -26,11 +26,12 @@ class OpeningPaper:
 SHEET_TO_CUT = OpeningPaper(kind=CUT_SHEET, folder="cut sheets", end=".pdf")
 SHEET_TO_INSTALL = OpeningPaper(kind=INSTALL_SHEET, folder="install sheets", end=".pdf")
 SHOP_DRAWING = OpeningPaper(kind=DRAWING, folder="drawings", end=".dxf")
+DRAWING_SHEETS = OpeningPaper(kind=DRAWING, folder="drawings", end=".pdf")
 FLAT_DRAWING = OpeningPaper(kind=DRAWING, folder="drawings", end=" flat.dxf")
 STEP = OpeningPaper(kind=SOLID, folder="solids", end=".step")
 GLB = OpeningPaper(kind=SOLID, folder="solids", end=".glb")
 FIT_REPORT = OpeningPaper(kind=SOLID, folder="solids", end=" fit.csv")
-OPENING_PAPERS = (SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING, FLAT_DRAWING, STEP, GLB, FIT_REPORT)
+OPENING_PAPERS = (SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING, DRAWING_SHEETS, FLAT_DRAWING, STEP, GLB, FIT_REPORT)
 
 
 def opening_facts(marks: Iterable[str]) -> dict[str, PaperFacts]:

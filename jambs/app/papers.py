@@ -14,11 +14,13 @@ from multiprocessing.connection import wait
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable
-from jambs.app.paper_names import FLAT_DRAWING, SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING
+from jambs.app.paper_names import DRAWING_SHEETS, FLAT_DRAWING, SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING
 from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
 from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
+from jambs.drawings.layout.paper import PAGES
+from jambs.drawings.svg.sheets import drawing_title, sheet_pages
 from jambs.interrupts import held_back
 from jambs.job import Job
 from jambs.outside.house import Installing, PlannedHouse
@@ -26,6 +28,7 @@ from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
 from jambs.section.cut import cut_sections
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
+from jambs.sheets.drawing_sheets import join_drawing_sheets, write_drawing_sheets
 from jambs.sheets.house import write_order_sheet, write_rough_opening_schedule, write_summary
 from jambs.sheets.install_sheet import write_install_sheet
 from jambs.sheets.joining import join_pdfs
@@ -165,6 +168,9 @@ def write_opening(
         drawing = draw_opening(kit, cut_sections(kit), job, sheet_date=sheet_date, pictures=views)
         write_dxf(drawing, folder / SHOP_DRAWING.path(kit.mark))
         write_flat_dxf(drawing, folder / FLAT_DRAWING.path(kit.mark))
+        write_drawing_sheets(
+            sheet_pages(drawing, PAGES[job.units][0]), drawing_title(drawing), folder / DRAWING_SHEETS.path(kit.mark)
+        )
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
         write_cut_sheet(kit, job, pictures, folder / SHEET_TO_CUT.path(kit.mark), stamps=stamps)
         write_install_sheet(kit, installing[kit.mark], job, folder / SHEET_TO_INSTALL.path(kit.mark), stamps=stamps)
@@ -187,6 +193,8 @@ def _write_house(
         write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
     else:
         join_pdfs([folder / SHEET_TO_CUT.path(kit.mark) for kit in kits], folder / "all cut sheets.pdf")
+    drawings = [(kit.mark, folder / DRAWING_SHEETS.path(kit.mark)) for kit in kits]
+    join_drawing_sheets(drawings, f"{job.name}: all drawings", folder / "all drawings.pdf")
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job))
     write_summary(kits, register, job, folder / "summary.pdf")

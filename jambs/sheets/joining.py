@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from io import SEEK_END, BytesIO
 from pathlib import Path
 from typing import BinaryIO
@@ -21,8 +22,12 @@ from pypdf.generic import (
     NameObject,
     NumberObject,
     PdfObject,
+    TextStringObject,
 )
 
+from jambs.sheets.bookmarks import Bookmark, bookmark_item, bookmarks_of, by_chapter
+
+AUTHOR = "jambs"
 HEADER = b"%PDF-1.7\n%\x80\x80\x80\x80\n"
 LEFT_OUT = ("/Parent", "/StructParents", "/Tabs")
 """Of a page: it gets another parent, the marks of its structure stay behind."""
@@ -39,10 +44,30 @@ def join_pdfs(files: Iterable[Path], path: Path) -> None:
         joined.finish()
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chapter:
+    """A PDF that becomes a chapter of a joined one; ``name``: what its pages are called by, before their number."""
+
+    name: str
+    file: Path
+
+
+def join_chapters(chapters: Iterable[Chapter], title: str, path: Path) -> None:
+    """Write PDFs as the chapters of one: their bookmarks, and pages that readers call ``W04, 2``."""
+    with path.open("wb") as out:
+        joined = JoinedFile(out)
+        for chapter in chapters:
+            joined.add(PdfReader(chapter.file), name=chapter.name)
+        joined.entitle(title)
+        joined.finish()
+
+
 class JoinedFile:
-    """A PDF while it is written: holds no more than where each object begins and the numbers of the pages."""
+    """A PDF while it is written: holds where each object begins, the numbers of the pages, bookmarks, no more."""
 
     def __init__(self, out: BinaryIO) -> None:
+        self._labels: list[PdfObject] = []
+        self._bookmarks: list[Bookmark] = []
         self._out, self._begins = out, [0, 0]
         self._hash = hashlib.md5(usedforsecurity=False)
         self._pages: list[IndirectObject] = []
@@ -50,8 +75,12 @@ class JoinedFile:
         self._info: PdfObject | None = None
         out.write(HEADER)
 
-    def add(self, reader: PdfReader) -> None:
-        """Write the pages of a file and all that they use."""
+    def add(self, reader: PdfReader, *, name: str = "") -> None:
+        """Write the pages of a file and all that they use; those of a chapter have its bookmarks and its name."""
+        if name:
+            label: dict[str, PdfObject] = {"/S": NameObject("/D"), "/P": TextStringObject(f"{name}, ")}
+            self._labels += [NumberObject(len(self._pages)), _dictionary(label)]
+        first = len(self._pages)
         moved: dict[int, IndirectObject] = {}
         waiting: list[IndirectObject] = []
 
@@ -74,6 +103,11 @@ class JoinedFile:
             kept = {key: move(page.raw_get(key)) for key in page if key not in LEFT_OUT}
             self._put(at, _dictionary(kept | {"/Parent": TREE}))
             self._pages.append(at)
+        if name:
+            self._bookmarks += [
+                Bookmark(words=words, depth=depth, page=self._pages[first + number])
+                for words, depth, number in bookmarks_of(reader)
+            ]
         if self._info is None:
             catalog = reader.root_object
             self._root |= {key: move(catalog.raw_get(key)) for key in ("/Lang", "/Metadata") if key in catalog}
@@ -84,8 +118,18 @@ class JoinedFile:
             assert found is not None
             self._put(moved[reference.idnum], move(found))
 
+    def entitle(self, title: str) -> None:
+        """Give the joined file a title of its own."""
+        self._root = {key: value for key, value in self._root.items() if key != "/Metadata"}
+        self._info = self._reserve()
+        self._put(self._info, _dictionary({"/Title": TextStringObject(title), "/Author": TextStringObject(AUTHOR)}))
+
     def finish(self) -> None:
         """Write the tree of pages, the catalogue and the table of where all objects begin."""
+        if self._labels:
+            self._root["/PageLabels"] = _dictionary({"/Nums": ArrayObject(self._labels)})
+        if self._bookmarks:
+            self._root["/Outlines"] = self._outlines()
         count = NumberObject(len(self._pages))
         tree: dict[str, PdfObject] = {"/Type": NameObject("/Pages"), "/Kids": ArrayObject(self._pages), "/Count": count}
         self._put(TREE, _dictionary(tree))
@@ -98,6 +142,23 @@ class JoinedFile:
         self._out.write(b"trailer\n")
         _dictionary(trailer).write_to_stream(self._out)
         self._out.write(b"\nstartxref\n%d\n%%%%EOF\n" % table)
+
+    def _outlines(self) -> IndirectObject:
+        """Write the bookmarks: a chapter holds those deeper ones that follow it, and is closed."""
+        top = self._reserve()
+        chapters = by_chapter(self._bookmarks)
+        places = [self._reserve() for _ in chapters]
+        for number, (head, inner) in enumerate(chapters):
+            below = [self._reserve() for _ in inner]
+            for at, one in enumerate(inner):
+                self._put(below[at], _dictionary(bookmark_item(one, places[number], below, at)))
+            item = bookmark_item(head, top, places, number)
+            if below:
+                item |= {"/First": below[0], "/Last": below[-1], "/Count": NumberObject(-len(below))}
+            self._put(places[number], _dictionary(item))
+        count = NumberObject(len(places))
+        self._put(top, _dictionary({"/First": places[0], "/Last": places[-1], "/Count": count}))
+        return top
 
     def _reserve(self) -> IndirectObject:
         self._begins.append(0)

@@ -10,7 +10,8 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-sys.path[:0] = [str(Path(__file__).parents[1] / "sheets"), str(Path(__file__).parents[2])]
+TESTS = Path(__file__).parents[1]
+sys.path[:0] = [str(TESTS / "sheets"), str(TESTS), str(TESTS.parent)]
 
 import hand_kits as hand  # noqa: E402
 import typst  # noqa: E402

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from ezdxf.entities import Hatch as HatchEntity
 from ezdxf.enums import TextEntityAlignment
-from ezdxf.render import hatching
 
-from jambs.drawings.dxf.hatching import PATTERNS
+from jambs.drawings.dxf.hatching import pattern_lines
 from jambs.drawings.dxf.pen import Pen, ticks
 from jambs.drawings.dxf.space import TextSpace
 from jambs.drawings.layout.placed import Align, Dimension, Lettering, PlacedView
@@ -75,11 +73,5 @@ class FlatPen:
             self.space.line(start, end, fill.ink)
 
     def _pattern_lines(self, fill: Fill) -> Iterable[tuple[Point, Point]]:
-        pattern = PATTERNS[fill.hatch]
-        hatch = HatchEntity.new(doc=self.pen.document)
-        scale = pattern.spread * self.factor
-        hatch.set_pattern_fill(pattern.name, scale=scale, angle=pattern.angle_deg)
-        for piece in fill.pieces:
-            hatch.paths.add_polyline_path([self.pen.at(point) for point in piece], is_closed=True)
-        for start, end in hatching.hatch_entity(hatch):
-            yield ((start.x, start.y), (end.x, end.y))
+        pieces = [[self.pen.at(point) for point in piece] for piece in fill.pieces]
+        return pattern_lines(fill.hatch, pieces, scale=self.factor, document=self.pen.document)

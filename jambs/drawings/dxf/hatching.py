@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from ezdxf.document import Drawing as Document
+from ezdxf.entities import Hatch as HatchEntity
+from ezdxf.render import hatching
+
+from jambs.drawings.layout.boxes import Segment
 from jambs.drawings.views.view import Hatch
+from jambs.geometry import Point
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,3 +36,16 @@ PATTERNS = {
     Hatch.SEALANT: Pattern(name="ANSI31", spread=0.2, angle_deg=45),
     Hatch.SOLID: Pattern(name="SOLID", spread=1.0),
 }
+
+
+def pattern_lines(
+    kind: Hatch, pieces: Iterable[Sequence[Point]], *, scale: float, document: Document | None = None
+) -> Iterator[Segment]:
+    """Return the strokes of a pattern over polygons; without a document its ``scale`` 1 is that of millimetres."""
+    pattern = PATTERNS[kind]
+    hatch = HatchEntity.new(doc=document)
+    hatch.set_pattern_fill(pattern.name, scale=pattern.spread * scale, angle=pattern.angle_deg)
+    for piece in pieces:
+        hatch.paths.add_polyline_path(list(piece), is_closed=True)
+    for start, end in hatching.hatch_entity(hatch):
+        yield ((start.x, start.y), (end.x, end.y))

@@ -10,9 +10,11 @@ from ezdxf.layouts.layout import Paperspace
 
 from jambs.drawings.drawing import Drawing, Sheet
 from jambs.drawings.dxf.document import BOLD_STYLE, STYLE
+from jambs.drawings.layout.boxes import Segment
 from jambs.drawings.layout.lettering import text_width
 from jambs.drawings.layout.packing import STRIP
 from jambs.drawings.layout.paper import Page
+from jambs.drawings.layout.placed import Align, Lettering
 from jambs.drawings.views.view import Ink
 from jambs.length import Units
 
@@ -119,3 +121,25 @@ def fitting_height(text: str, field: TitleField, width: float) -> float:
     """Return the height at which a text fits its field, at most the field's own."""
     wide = text_width(text, height=1.0, bold=True) or 1.0
     return min(field.height, (width - 0.14) / wide)
+
+
+def title_rules(page: Page) -> list[Segment]:
+    """Return the lines of the title block on a page [in on paper]."""
+    near, top = page.margin, page.margin + STRIP
+    upright = [((near + left, near), (near + left, top)) for left in sorted(set(_lefts(page)))[1:]]
+    return [((near, top), (page.width - near, top)), *upright]
+
+
+def title_lettering(drawing: Drawing, sheet: Sheet) -> list[Lettering]:
+    """Return labels and values of the title block of a sheet in their places [in on paper]."""
+    page, values, texts = sheet.page, values_of(drawing, sheet), []
+    for number, (field, left) in enumerate(zip(FIELDS, _lefts(page), strict=True)):
+        share = field.share or FIELDS[number - 1].share
+        height = fitting_height(values[field.tag], field, share * _width(page))
+        x, y = page.margin + left + 0.08, page.margin
+        label = (field.label, y + STRIP - 0.18, LABEL_HEIGHT, False)
+        for words, level, tall, bold in (label, (values[field.tag], y + field.level, height, True)):
+            if words:
+                at = (x, level + tall / 2)
+                texts.append(Lettering(lines=(words,), at=at, height=tall, align=Align.LEFT, bold=bold, ink=Ink.TITLE))
+    return texts

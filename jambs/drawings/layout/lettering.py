@@ -48,3 +48,15 @@ def wrapped(text: str, *, width: float, height: float) -> list[str]:
         else:
             lines.append(word)
     return lines
+
+
+@lru_cache(maxsize=1)
+def _size_share() -> float:
+    with files(FONT_FOLDER).joinpath("fonts", REGULAR).open("rb") as stream:
+        font = TTFont(stream, lazy=True)
+        return float(font["head"].unitsPerEm / font["OS/2"].sCapHeight)
+
+
+def font_size(height: float) -> float:
+    """Return the size of the font whose capitals are ``height`` high; same unit."""
+    return height * _size_share()

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from jambs.geometry import Point
 from jambs.length import MM_PER_INCH, Units
 
 TEXT_HEIGHT = 3 / 32
@@ -110,6 +111,17 @@ class Page:
     width: float
     height: float
     margin: float = 0.4
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """The corners of the border, counter-clockwise from the lower left one."""
+        near, right, top = self.margin, self.width - self.margin, self.height - self.margin
+        return ((near, near), (right, near), (right, top), (near, top))
+
+    @property
+    def border(self) -> tuple[tuple[Point, Point], ...]:
+        """The four lines of the border."""
+        return tuple(zip(self.corners, (*self.corners[1:], self.corners[0]), strict=True))
 
 
 PAGES = {

@@ -1,0 +1,1 @@
+"""The sheets of a drawing as pages for the press."""
