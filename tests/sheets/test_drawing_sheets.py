@@ -81,7 +81,8 @@ def test_title_author_fonts_and_a_bookmark_for_every_sheet(tmp_path: Path) -> No
     assert read.metadata is not None
     assert (read.metadata.title, read.metadata.author) == ("W01  Kitchen", "jambs")
     assert bookmarks(read) == [("W01  Kitchen", 0, 0), ("sheet with a", 1, 0), ("sheet with b", 1, 1)]
-    fonts = read.pages[0]["/Resources"]["/Font"]
+    resources: Any = read.pages[0]["/Resources"]
+    fonts = resources["/Font"]
     assert all("LiberationSans" in str(font.get_object()["/BaseFont"]) for font in fonts.values())
 
 
