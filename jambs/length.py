@@ -1,6 +1,6 @@
 """Lengths as the trade writes them: reading, rounding, printing.
 
-One internal unit: the inch, as a float (n/64 in is exact in binary; millimetres are not).
+One internal unit: the inch, as a float (n/64 in is exact in binary; millimeters are not).
 Rounding happens here and nowhere else: to an integer count of a grid, then split. Never floor first.
 """
 
@@ -18,7 +18,7 @@ HALF_64TH = 1 / 128
 ROUND_OFF = 1e-9
 """What floats leave over in a sum, a share or a count: two values nearer than this are equal."""
 OFF_GRID = 1e-6
-"""Nearer to a step of the grid than this, a length is on it: a stated millimetre is not exact in inches [in, steps]."""
+"""Nearer to a step of the grid than this, a length is on it: a stated millimeter is not exact in inches [in, steps]."""
 
 
 def whole_up(count: float) -> int:
@@ -114,7 +114,7 @@ def _not_a_length(text: str, why: str = "") -> str:
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """The step sizes are rounded to: ``numerator/denominator`` of an inch or of a millimetre."""
+    """The step sizes are rounded to: ``numerator/denominator`` of an inch or of a millimeter."""
 
     units: Units
     numerator: int
@@ -183,7 +183,7 @@ def _in_units(length: float, units: Units) -> float:
 
 
 def length_text(length: float, *, units: Units, mark: bool = True) -> str:
-    """Print a length [in]: inches to 1/64 with a reduced fraction, millimetres to 0.1; ``mark`` adds the unit."""
+    """Print a length [in]: inches to 1/64 with a reduced fraction, millimeters to 0.1; ``mark`` adds the unit."""
     count = FINE[units].count(abs(length))
     sign = "-" if length < 0 and count else ""
     if units is Units.MM:
@@ -199,7 +199,7 @@ def length_text(length: float, *, units: Units, mark: bool = True) -> str:
 
 
 def feet_text(length: float, *, units: Units) -> str:
-    """Print a long length: ``2'-11 1/2"`` from three feet up, as ``length_text`` below that and in millimetres."""
+    """Print a long length: ``2'-11 1/2"`` from three feet up, as ``length_text`` below that and in millimeters."""
     if units is Units.MM or abs(length) < 36:
         return length_text(length, units=units)
     count = FINE[units].count(abs(length))

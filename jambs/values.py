@@ -72,8 +72,8 @@ def stated_size(width: float, height: float, *, units: Units) -> Record:
 def stated_text(length: float, *, units: Units) -> str:
     """Print a stated length [in] in its own unit first: ``610 mm (24 1/64")``, in a metric job ``24" (609.6 mm)``.
 
-    In an inch job whole millimetres that are no 64th of an inch, in a metric one 16ths of an inch that are no half
-    millimetre: no shop grid holds them, so they were stated in the other unit.
+    In an inch job whole millimeters that are no 64th of an inch, in a metric one 16ths of an inch that are no half
+    millimeter: no shop grid holds them, so they were stated in the other unit.
     """
     own = length_text(length, units=units)
     other = Units.MM if units is Units.INCH else Units.INCH

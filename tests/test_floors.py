@@ -35,7 +35,7 @@ FLOORS = {
     "flashing": 5,
     "fasten": 5,
     "movement": 5,
-    "neighbours": 5,
+    "neighbors": 5,
     "outside": 6,
     "study": 7,
     "drawings": 7,

@@ -40,7 +40,7 @@ def test_text_to_length_to_text_is_the_identity(count: int, grid: Grid) -> None:
 
 @given(count=counts, grid=grids)
 def test_length_to_text_to_length_is_the_identity(count: int, grid: Grid) -> None:
-    """In inches to the last bit; in millimetres to the nearest float."""
+    """In inches to the last bit; in millimeters to the nearest float."""
     length = grid.at(count)
     read = read_length(length_text(length, units=grid.units), units=grid.units)
     assert read == pytest.approx(float(exact(count, grid)), rel=1e-15, abs=0)
@@ -79,8 +79,8 @@ def test_every_half_step_goes_up(grid: Grid) -> None:
 
 
 @pytest.mark.parametrize("grid", MM_GRIDS, ids=lambda grid: f"{grid.numerator}/{grid.denominator} mm")
-def test_every_half_step_of_a_millimetre_grid_goes_up(grid: Grid) -> None:
-    """No half millimetre is exact in inches: the reader's float must still go up, all along a metre."""
+def test_every_half_step_of_a_millimeter_grid_goes_up(grid: Grid) -> None:
+    """No half millimeter is exact in inches: the reader's float must still go up, all along a meter."""
     for count in range(1000 * grid.denominator):
         half = read_length(f"{float(Fraction(2 * count + 1, 2 * grid.denominator))} mm", units=Units.MM)
         assert grid.count(half) == count + 1
@@ -146,7 +146,7 @@ def test_rounding_twice_changes_nothing(length: float, grid: Grid) -> None:
     ],
 )
 def test_lengths_as_the_trade_writes_them(text: str, inches: Fraction) -> None:
-    """By hand: feet by 12, fractions added, millimetres by 10/254."""
+    """By hand: feet by 12, fractions added, millimeters by 10/254."""
     assert read_length(text, units=Units.INCH) == pytest.approx(float(inches), rel=1e-15, abs=0)
 
 

@@ -1,8 +1,12 @@
-"""Names are the trade's words, whole: no abbreviations, no ``get_``; the keys of the job file are the fields."""
+"""Names are the trade's words, whole: no abbreviations, no ``get_``; the keys of the job file are the fields.
+
+And one spelling of them everywhere, the North American: on inch papers, where it belongs, so on all others too.
+"""
 
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator
 from dataclasses import fields
 from pathlib import Path
@@ -48,7 +52,7 @@ SHORT = {
     "pct",
     "qty",
 }
-"""Abbreviations seen in other programs of this kind; identifiers here are full words."""
+"""Clippings and initials: an identifier is a word that one would say aloud at the bench."""
 
 NOT_OURS = {
     "miter_angle",
@@ -60,7 +64,7 @@ NOT_OURS = {
     "margin_reveal",
     "waste_length",
 }
-"""Words that style.md names under *not*: the trade's word stands beside each there."""
+"""Second names for what the table of words in DEVELOPERS.md has a word for, or names of two things at once."""
 
 VERBS = ("get_", "calculate_", "compute_", "do_")
 
@@ -143,3 +147,45 @@ def test_the_starter_shows_every_key_that_an_opening_needs(units: Units) -> None
 def test_keys_of_the_job_file_are_lower_case_words() -> None:
     keys = {key for model in models(JobFile) for key in model.model_fields}
     assert {key for key in keys if not key.replace("_", "").isalpha() or key != key.lower()} == set()
+
+
+OTHER_SPELLING = re.compile(
+    r"vapour|fibre|storey|colour|mould|\bgrey|(?<![a-z])(milli|centi)?metre|neighbour|alumini|\bcentre|\bcentring"
+    r"|licence|catalogue|labelled|modell(ed|ing)|cancelled|behaviour|\btowards|(minim|maxim|summar)is[ei]",
+    re.IGNORECASE,
+)
+BOTH_READ = {
+    "DEVELOPERS.md": "the rule in words",
+    "jambs/app/verbs.py": "the verb `catalogue`",
+    "jambs/data/layers.csv": "names that a layer is also sold by",
+    "jambs/job/models/layers.py": "made_of: fibre",
+    "jambs/job/models/position.py": "words for two places",
+    "jambs/job/reading/catalog.py": "names of materials",
+    "jambs/job/reading/tree.py": "keys of the job file",
+    "jambs/solids/step_text.py": "names of entities that ISO 10303 gives",
+    "tests/test_words.py": "this rule",
+    "tests/job/test_against_ashrae.py": "names in the published table",
+    "tests/job/test_spelling.py": "the test of the above",
+}
+"""Files that hold the other spelling because a job, or a standard, may have it; and for what."""
+ROOT = PACKAGE.parent
+TEXTS = sorted(
+    path
+    for folder in ("jambs", "tests", "examples")
+    for path in (ROOT / folder).rglob("*")
+    if path.suffix in (".py", ".typ", ".csv", ".txt", ".yaml", ".json", ".md")
+    and not {"authorities", "earlier_record", "fonts", "output"} & set(path.parts)
+)
+
+
+def test_there_is_one_spelling() -> None:
+    """Of what is quoted, sources keep their own: they stand in ``authorities``."""
+    texts = [*TEXTS, *(ROOT / name for name in ("README.md", "DEVELOPERS.md", "CHANGELOG.md"))]
+    found = [
+        f"{path.relative_to(ROOT)}:{number}: {line.strip()}"
+        for path in texts
+        if str(path.relative_to(ROOT)) not in BOTH_READ
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
+        if OTHER_SPELLING.search(line)
+    ]
+    assert found == []

@@ -37,7 +37,7 @@ Examples:
   jambs revisions house              what was issued so far, and why
   jambs buy house                    what to buy and how to cut it, in output/house/cutting
   jambs keys windows                 what the keys of a job file mean; keys depths shows a picture
-  jambs catalogue plywood            materials and boards that a job may name
+  jambs catalog plywood            materials and boards that a job may name
 
 \b
 Exit codes: 0 done, 1 the job cannot be built, 2 wrong use, 130 stopped by Ctrl-C.
@@ -134,21 +134,21 @@ def schema(file: Path | None) -> None:
         click.echo(f"{file} is written. First line of a job file: # yaml-language-server: $schema={file.name}")
 
 
-@main.command(epilog="\b\nExamples:\n  jambs catalogue\n  jambs catalogue stud\n  jambs catalogue plywood --units mm")
+@main.command(epilog="\b\nExamples:\n  jambs catalog\n  jambs catalog stud\n  jambs catalog plywood --units mm")
 @click.argument("word", required=False, default="")
 @click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", show_default=True, help="Units to print.")
 @click.option("--sources", is_flag=True, help="Also print where the values are from.")
-def catalogue(word: str, units: str, sources: bool) -> None:
+def catalog(word: str, units: str, sources: bool) -> None:
     """List the layers and boards that a job may name.
 
     With WORD, those that have it in their name.
     """
-    from jambs.app.lists import catalogue_text
+    from jambs.app.lists import catalog_text
     from jambs.length import Units
 
-    text = catalogue_text(word, units=Units(units), with_sources=sources)
+    text = catalog_text(word, units=Units(units), with_sources=sources)
     if not text:
-        stop([f"nothing in the catalogue has {word!r} in its name; `jambs catalogue` lists everything"])
+        stop([f"nothing in the catalog has {word!r} in its name; `jambs catalog` lists everything"])
     click.echo(text)
 
 

@@ -43,7 +43,7 @@ def _asked(units: str | None) -> str:
     )
     name = _prompt(1, count, "What is the job called?", "As printed on every sheet", default="My first house")
     either = click.Choice(["inch", "mm"])
-    chosen = Units(units or click.prompt(f"\n2/{count}  Inches or millimetres?", type=either, default="inch"))
+    chosen = Units(units or click.prompt(f"\n2/{count}  Inches or millimeters?", type=either, default="inch"))
     text = begun(name, chosen)
     for number, question in enumerate(questions(chosen), start=3):
         text = _answered(text, question, number, count)

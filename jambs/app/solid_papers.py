@@ -1,4 +1,4 @@
-"""The kit in three dimensions: modelled, measured, written as STEP and GLB; pictures for drawing and sheet.
+"""The kit in three dimensions: modeled, measured, written as STEP and GLB; pictures for drawing and sheet.
 
 A kit whose solids do not go together stops the papers of its opening.
 """

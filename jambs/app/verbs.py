@@ -29,11 +29,13 @@ MEANT: Mapping[str, tuple[str, ...]] = {
     "buy": ("cut", "order", "boards", "lumber", "shop", "plan", "price", "cost", "nest", "optimize", "stock", "list"),
     "labels": ("print", "label", "stickers", "tags"),
     "revisions": ("undo", "back", "revert", "history", "log", "withdraw", "restore", "issues", "changes"),
-    "catalogue": ("catalog", "materials", "layers", "boards", "find", "search"),
+    "catalog": ("materials", "layers", "boards", "find", "search"),
     "keys": ("words", "reference", "fields", "picture", "pictures", "glossary", "options", "explain", "manual"),
     "schema": ("json", "editor"),
 }
 """Words people try, by the verb that does it; a word may lead to two."""
+SAME_VERB = {"catalogue": "catalog"}
+"""A verb in its other spelling: one word, so it does the same."""
 
 
 class Verbs(click.Group):
@@ -43,10 +45,10 @@ class Verbs(click.Group):
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
         """Find the verb; say of an unknown one what does that."""
-        name = str(args[0])
+        name = SAME_VERB.get(str(args[0]), str(args[0]))
         if self.get_command(ctx, name) is None and name[:1].isalnum():
             ctx.fail(unknown_verb(name, {one: self._short_help(ctx, one) for one in self.list_commands(ctx)}))
-        return super().resolve_command(ctx, args)
+        return super().resolve_command(ctx, [name, *args[1:]])
 
     def _short_help(self, ctx: click.Context, name: str) -> str:
         command = self.get_command(ctx, name)

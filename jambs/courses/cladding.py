@@ -19,9 +19,9 @@ from jambs.job.models.outside import CladdingEntry, CladdingKind, Coursing
 from jambs.length import HALF_64TH, MM_PER_INCH, Grid, Units
 
 GREATEST_CHANGE = {Units.INCH: 1 / 2, Units.MM: 12 / MM_PER_INCH}
-"""Between neighbouring courses [in]; common practice, no source."""
+"""Between neighboring courses [in]; common practice, no source."""
 UNSEEN_CHANGE = {Units.INCH: 1 / 16, Units.MM: 2 / MM_PER_INCH}
-"""Between neighbouring courses: nobody sees it [in]; common practice, no source."""
+"""Between neighboring courses: nobody sees it [in]; common practice, no source."""
 LEAST_TOP = 4.0
 """A cut course under the eave shows at least this, or a whole least exposure [in]; common practice, no source."""
 LEAST_CLAPBOARD_LAP = 1.0

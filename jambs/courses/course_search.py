@@ -1,6 +1,6 @@
 """The best courses by dynamic programming over every grid step and every exposure: exact, no search is cut short.
 
-State: a course line stands at a height, and the course under it has an exposure. Between neighbouring courses lies a
+State: a course line stands at a height, and the course under it has an exposure. Between neighboring courses lies a
 change of exposure. Heights nearer than the least exposure do not touch each other, so a whole band of them is worked
 at once; within a band the change of exposure is a min-plus product (``spread``).
 """
@@ -26,7 +26,7 @@ FAR_SMALL = 1 << 13
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Toll:
-    """What courses cost: met targets by height (negative), exposures, the change between neighbours.
+    """What courses cost: met targets by height (negative), exposures, the change between neighbors.
 
     A change up to ``unseen`` costs ``gentle`` a step, past it ``steep`` a step; none is past ``greatest``.
     """
@@ -40,7 +40,7 @@ class Toll:
     far: int
 
     def spread(self, costs: Costs) -> Costs:
-        """Return the least cost of the neighbour and the change, for every exposure."""
+        """Return the least cost of the neighbor and the change, for every exposure."""
         first = min(self.unseen, self.greatest)
         costs = spread(costs, window=first, slope=self.gentle)
         return spread(costs, window=self.greatest - first, slope=self.steep)

@@ -72,7 +72,7 @@ class CoursePlan:
     """The best courses of one elevation.
 
     ``least``, ``greatest``: exposures, a course that the eave cuts counted whole; ``greatest_change``: between
-    neighbours [in]. ``wanted``: how many heights are to be met; ``start_move``: what would let more of them be met.
+    neighbors [in]. ``wanted``: how many heights are to be met; ``start_move``: what would let more of them be met.
     ``lost_with_less``: how many more would be missed with the next smaller change, None where there is none smaller.
     ``grid``: of the marks.
     """
@@ -122,7 +122,7 @@ def course_grid(job: Job) -> Grid:
 def plan_courses(elevation: Elevation, cladding: Cladding, *, grid: Grid) -> CoursePlan:
     """Choose the courses of an elevation: exact on the grid.
 
-    In this order: as many heads and sills met as can be; the greatest change between neighbours least, then the sum of
+    In this order: as many heads and sills met as can be; the greatest change between neighbors least, then the sum of
     changes that are seen; exposures near the wanted one; the sum of all changes.
 
     Raises:

@@ -1,4 +1,4 @@
-"""The least cost from neighbouring exposures: a min-plus product with a change cost that grows with the change."""
+"""The least cost from neighboring exposures: a min-plus product with a change cost that grows with the change."""
 
 from __future__ import annotations
 

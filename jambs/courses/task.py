@@ -19,7 +19,7 @@ class Task:
     """What is asked, in whole grid steps; positions are heights above the start line.
 
     ``top``: the eave; a last course that runs past it is cut; one that shows less than ``least_top`` is a sliver.
-    ``exposures``: allowed, ascending. ``unseen``: a change between neighbours that costs nothing;
+    ``exposures``: allowed, ascending. ``unseen``: a change between neighbors that costs nothing;
     ``greatest_change``: none is more. ``tolerance``: a line this near to a target meets it.
     """
 
@@ -53,7 +53,7 @@ class Ladder:
     """The best courses: course lines above the start line, first one at 0 [steps], and what they cost.
 
     The cost is taken in this order: ``missed`` weight of targets, a sliver under the eave counted as one; the
-    greatest ``change`` between neighbours; ``seen``: sum of the changes past the unseen one; ``off``: sum of the
+    greatest ``change`` between neighbors; ``seen``: sum of the changes past the unseen one; ``off``: sum of the
     distances from the wanted exposure and from the targets met within the tolerance; ``unrest``: sum of all changes.
     ``missed_with_less``: missed weight if the greatest change were one step less; None where no change is seen.
     """

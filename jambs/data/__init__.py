@@ -1,1 +1,1 @@
-"""Data that comes with the package: catalogues, tables, fonts; every row with its source."""
+"""Data that comes with the package: catalogs, tables, fonts; every row with its source."""

@@ -13,7 +13,7 @@ LEAST_FLASHING_LAP = 10 / MM_PER_INCH
 def weather_membrane(planes: WallPlanes) -> float | None:
     """Depth of the weather membrane [in]: the outermost on or outside the sheathing plane; None where none is named.
 
-    One further in keeps vapour back.
+    One further in keeps vapor back.
     """
     weather = planes.sheathing_plane - HALF_64TH
     membranes = [one.outer for one in planes.layers if one.layer.role is Role.MEMBRANE and one.outer >= weather]

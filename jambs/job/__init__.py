@@ -1,4 +1,4 @@
-"""The job file, the schedule of openings, and the catalogue: read, check, complain."""
+"""The job file, the schedule of openings, and the catalog: read, check, complain."""
 
 from jambs.job.models.openings import Job
 from jambs.job.reading.faults import Fault, JobFaults

@@ -87,7 +87,7 @@ def questions(units: Units) -> tuple[Question, ...]:
     return (
         Question(
             ask="The layers of the wall, from the inside to the outside, with commas between them?",
-            help=f"By their names in the catalogue, with their thickness, written like: {layers}",
+            help=f"By their names in the catalog, with their thickness, written like: {layers}",
             fill=_layers,
         ),
         Question(
@@ -112,7 +112,7 @@ def questions(units: Units) -> tuple[Question, ...]:
         ),
         Question(
             ask="How does it open?",
-            help=", ".join(sash for sash in Sash if not sash.is_door) + "; a door is added to the job afterwards",
+            help=", ".join(sash for sash in Sash if not sash.is_door) + "; a door is added to the job later",
             fill=_line("sash: ", "sash:", _comment("WindowType", "sash")),
         ),
         Question(

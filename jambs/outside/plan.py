@@ -20,8 +20,8 @@ from jambs.job import Job
 from jambs.length import Grid, Units
 from jambs.movement.plan import KitMovement, moves_to_say, plan_movement, said_once
 from jambs.movement.woods import WoodError
-from jambs.neighbours.compare import neighbour_findings
-from jambs.neighbours.unsaid import not_compared
+from jambs.neighbors.compare import neighbor_findings
+from jambs.neighbors.unsaid import not_compared
 from jambs.outside.fitting import Fitting, plan_fittings
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
@@ -42,7 +42,7 @@ class OutsideError(Exception):
 class PlannedOutside:
     """All that the outside sections of a job lead to; each is empty where the job has no such section.
 
-    ``neighbours``: what an opening runs into, by its mark. ``fittings``: how each opening is closed and fastened,
+    ``neighbors``: what an opening runs into, by its mark. ``fittings``: how each opening is closed and fastened,
     whatever the job says. ``findings``: of elevations that have no courses, and of openings whose place
     along the wall is not said.
     """
@@ -51,7 +51,7 @@ class PlannedOutside:
     flashings: tuple[Flashings, ...] = ()
     fasteners: tuple[FastenerLine, ...] = ()
     movements: tuple[KitMovement, ...] = ()
-    neighbours: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
+    neighbors: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
     fittings: tuple[Fitting, ...] = ()
     findings: tuple[Finding, ...] = ()
 
@@ -82,7 +82,7 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
         flashings=tuple(one.flashings for one in fittings if one.flashings.blanks),
         fasteners=_fasteners(kits, job),
         movements=said_once([one for one in movements if one]),
-        neighbours=neighbour_findings(kits, job),
+        neighbors=neighbor_findings(kits, job),
         fittings=fittings,
         findings=(*unplaced_openings(kits, job), *not_compared(kits, job)),
     )
@@ -130,7 +130,7 @@ def _planned_for(
         flashing=flat_head(kit, fitting.flashings, grid),
         moves=moves_to_say(kit, movement) if movement else {},
         findings=(
-            *outside.neighbours.get(kit.mark, ()),
+            *outside.neighbors.get(kit.mark, ()),
             *(movement.findings if movement else ()),
             *fitting.of_opening,
         ),

@@ -182,7 +182,7 @@ def _places_of(placement: Placement, key: str) -> dict[str, int]:
 
 
 def _sides(read: SideReadings | None, planned: float, bare: float, counts: dict[str, int]) -> SideDepths | None:
-    """Fill the sides: a missing end is as planned, a missing place between is on the line of its neighbours."""
+    """Fill the sides: a missing end is as planned, a missing place between is on the line of its neighbors."""
     points: Points = {side: list(getattr(read, side, None) or [None] * count) for side, count in counts.items()}
     if all(point is None for side in points.values() for point in side):
         return None

@@ -1,4 +1,4 @@
-"""The cuts that make a part out of its blank, and the touches by hand that leave its modelled shape as it is.
+"""The cuts that make a part out of its blank, and the touches by hand that leave its modeled shape as it is.
 
 Board coordinates [in]: ``u`` along the grain from the start end, ``v`` across the width, ``w`` through the thickness
 from the board's face (w = 0) to its back (w = thickness). A cut off square is a plane in them: a miter and an edge
@@ -195,7 +195,7 @@ class CannotBeCut(FindingsError):
     """A part that cannot be cut as asked."""
 
 
-# ---- what is done by hand, and leaves the shape that is modelled as it is
+# ---- what is done by hand, and leaves the shape that is modeled as it is
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

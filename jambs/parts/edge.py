@@ -64,7 +64,7 @@ class FittedEdge:
 
     @property
     def worst(self) -> int:
-        """The point that is farthest from its neighbours' line: of a bulge its crest, else the widest gap."""
+        """The point that is farthest from its neighbors' line: of a bulge its crest, else the widest gap."""
         at = self.gaps.index(min(self.gaps[1:-1])) if self.bend is WallBend.BULGE else self.gaps.index(self.hollow)
         return at
 

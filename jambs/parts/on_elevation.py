@@ -27,7 +27,7 @@ def kits_on(name: str, entry: ElevationEntry, kits: Iterable[Kit]) -> tuple[Kit,
 
 def floors_of(entry: ElevationEntry) -> dict[str, float]:
     """Floors that openings stand on, by mark, over the datum [in]; all others stand on the ground floor."""
-    return {mark: storey.floor for storey in entry.storeys for mark in storey.openings}
+    return {mark: story.floor for story in entry.stories for mark in story.openings}
 
 
 def frame_over_floor(opening: Opening) -> float | None:

@@ -81,7 +81,7 @@ class Part:
     """One board of an opening's kit.
 
     ``mark``: opening mark and a running number, given when the kit is complete, as is ``opening``. ``member``: which
-    one, where a side has several of a kind. ``touches``: what is done by hand and leaves the modelled shape as it is.
+    one, where a side has several of a kind. ``touches``: what is done by hand and leaves the modeled shape as it is.
     ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make the flat blank of bent metal.
     """
 

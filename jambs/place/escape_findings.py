@@ -9,7 +9,7 @@ from jambs.findings import Finding, Severity
 from jambs.length import Units, decimal_text
 from jambs.place.escape import EscapeFault, EscapeMeasure
 
-SQUARE_METRES = 0.3048**2
+SQUARE_METERS = 0.3048**2
 """In a square foot."""
 
 
@@ -30,7 +30,7 @@ class NotAnEscapeOpening(Finding):
 def area_text(square_feet: float, units: Units) -> str:
     """Print a clear area in the job's units: ``5.7 sq ft``, ``0.53 m²``; finer where it is within a hundredth."""
     if units is Units.MM:
-        return f"{decimal_text(square_feet * SQUARE_METRES, 3)} m²"
+        return f"{decimal_text(square_feet * SQUARE_METERS, 3)} m²"
     return f"{decimal_text(square_feet, 2)} sq ft"
 
 

@@ -1,7 +1,7 @@
 """How far a sash opens before it meets the frame, the extension jamb or the casing.
 
 Seen along the hinge: ``a`` runs from the frame's outer edge at the hinge across the opening, ``e`` from the frame's
-edge towards the side the sash opens to, out along the extension jamb.
+edge toward the side the sash opens to, out along the extension jamb.
 """
 
 from __future__ import annotations

@@ -20,7 +20,7 @@ class Stuff(StrEnum):
     SHEATHING = "sheathing"
     MEMBRANE = "membrane"
     RIGID = "rigid insulation"
-    FIBRE = "fibre insulation"
+    FIBER = "fiber insulation"
     STRAPPING = "strapping"
     COVER = "outer sheathing"
     CLADDING = "cladding"

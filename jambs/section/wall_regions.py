@@ -69,9 +69,9 @@ def _layer(
 
 
 def stuff_of(layer: Layer) -> Stuff:
-    """What a layer is made of, for its hatch: fibre insulation apart from rigid."""
-    if layer.role is Role.INSULATION and layer.made_of is MadeOf.FIBRE:
-        return Stuff.FIBRE
+    """What a layer is made of, for its hatch: fiber insulation apart from rigid."""
+    if layer.role is Role.INSULATION and layer.made_of is MadeOf.FIBER:
+        return Stuff.FIBER
     return STUFF_OF[layer.role]
 
 

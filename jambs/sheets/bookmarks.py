@@ -44,7 +44,7 @@ def by_chapter(bookmarks: Iterable[Bookmark]) -> list[tuple[Bookmark, list[Bookm
 
 
 def bookmark_item(one: Bookmark, parent: IndirectObject, row: list[IndirectObject], at: int) -> dict[str, PdfObject]:
-    """Return a bookmark with its neighbours in its row (ISO 32000-1, table 153)."""
+    """Return a bookmark with its neighbors in its row (ISO 32000-1, table 153)."""
     item: dict[str, PdfObject] = {
         "/Title": TextStringObject(one.words),
         "/Parent": parent,

@@ -160,7 +160,7 @@ def _cold_rows(candidates: Sequence[Record]) -> list[Record]:
         ("at design temperature", "temperature"),
         ("condensation above humidity", "sweats_above"),
         ("corner of sill: estimate", "estimate_sweats_above"),
-        ("mould: factor needed", "mould"),
+        ("mold: factor needed", "mold"),
     )
     place = [f"{one['place']}, at the {one['side']}" if one else NONE for one in cold]
     rows = [_row(label, [_text(one.get(key)) for one in cold], strong=key == "sweats_above") for label, key in names]
@@ -195,7 +195,7 @@ def _least_words(window: Record) -> list[str]:
     low, high = (one["text"] for one in least["band"])
     words = [
         f"Least heat with the flange {least['flange_plane']['text']} from the inside face (interior depth "
-        f"{least['interior_depth']['text']}). From {low} to {high} (grey) it is at most 0.005 W/mK more: less than the "
+        f"{least['interior_depth']['text']}). From {low} to {high} (gray) it is at most 0.005 W/mK more: less than the "
         "input is uncertain by."
     ]
     excess = least["rule_excess"]

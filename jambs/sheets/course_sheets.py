@@ -81,7 +81,7 @@ def _facts(plan: CoursePlan, pole: StoryPole) -> list[Record]:
         {"name": "limit", "value": limit_words(plan.cladding, plan.grid.units)},
         {"name": "courses", "value": str(plan.courses)},
         {"name": "exposures", "value": f"{text(plan.least)} to {text(plan.greatest)}"},
-        {"name": "greatest change between neighbours", "value": text(plan.greatest_change)},
+        {"name": "greatest change between neighbors", "value": text(plan.greatest_change)},
         {"name": "height, start line to eave", "value": feet_text(pole.length, units=plan.grid.units)},
     ]
 

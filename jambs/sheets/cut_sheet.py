@@ -63,7 +63,7 @@ def cut_sheets_pdf(
 def page_data(job: Job) -> Record:
     """Return what stands on every page of a job: paper, job, date, and how its sizes are to be read."""
     step = job.shop.grid.text(job.shop.grid.step)
-    unit = "millimetres" if job.units == "mm" else "inches"
+    unit = "millimeters" if job.units == "mm" else "inches"
     return {
         "paper": job.shop.paper,
         "job": job.name,

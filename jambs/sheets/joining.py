@@ -32,7 +32,7 @@ HEADER = b"%PDF-1.7\n%\x80\x80\x80\x80\n"
 LEFT_OUT = ("/Parent", "/StructParents", "/Tabs")
 """Of a page: it gets another parent, the marks of its structure stay behind."""
 CATALOG, TREE = IndirectObject(1, 0, None), IndirectObject(2, 0, None)
-"""The numbers of the catalogue and of the tree of pages."""
+"""The numbers of the catalog and of the tree of pages."""
 
 
 def join_pdfs(files: Iterable[Path], path: Path) -> None:
@@ -125,7 +125,7 @@ class JoinedFile:
         self._put(self._info, _dictionary({"/Title": TextStringObject(title), "/Author": TextStringObject(AUTHOR)}))
 
     def finish(self) -> None:
-        """Write the tree of pages, the catalogue and the table of where all objects begin."""
+        """Write the tree of pages, the catalog and the table of where all objects begin."""
         if self._labels:
             self._root["/PageLabels"] = _dictionary({"/Nums": ArrayObject(self._labels)})
         if self._bookmarks:

@@ -58,7 +58,7 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS)],
         "range": _range_data(depth_range(placement), job),
         "burn": "do not start at 100" if job.units is Units.MM else "do not burn an inch",
-        "unit": "millimetres" if job.units is Units.MM else "inches",
+        "unit": "millimeters" if job.units is Units.MM else "inches",
         "finest": job.shop.grid.text(job.shop.grid.step),
     }
 

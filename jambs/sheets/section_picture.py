@@ -14,12 +14,12 @@ POINTS_PER_INCH = 72.0
 FILLS = {
     Stuff.GYPSUM: "#d9d9d9",
     Stuff.FRAMING: "url(#lumber)",
-    Stuff.CAVITY: "url(#fibre)",
+    Stuff.CAVITY: "url(#fiber)",
     Stuff.AIR: "#ffffff",
     Stuff.SHEATHING: "#bdbdbd",
     Stuff.MEMBRANE: "#707070",
     Stuff.RIGID: "url(#rigid)",
-    Stuff.FIBRE: "url(#fibre)",
+    Stuff.FIBER: "url(#fiber)",
     Stuff.STRAPPING: "url(#lumber)",
     Stuff.COVER: "#bdbdbd",
     Stuff.CLADDING: "#e6e6e6",
@@ -40,14 +40,14 @@ PATTERNS = (
     '<rect width="5" height="5" fill="#fff"/><path d="M0,5 L5,0" stroke="#777" stroke-width="0.5"/></pattern>'
     '<pattern id="rigid" width="4" height="4" patternUnits="userSpaceOnUse">'
     '<rect width="4" height="4" fill="#f4f4f4"/><circle cx="2" cy="2" r="0.5" fill="#888"/></pattern>'
-    '<pattern id="fibre" width="6" height="4" patternUnits="userSpaceOnUse"><rect width="6" height="4" fill="#fafafa"/>'
+    '<pattern id="fiber" width="6" height="4" patternUnits="userSpaceOnUse"><rect width="6" height="4" fill="#fafafa"/>'
     '<path d="M0,4 Q1.5,0 3,2 T6,0" stroke="#aaa" stroke-width="0.5" fill="none"/></pattern>'
 )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PictureWindow:
-    """What a picture shows [in]: across from the frame's outer edge, negative towards the glass; depth outward."""
+    """What a picture shows [in]: across from the frame's outer edge, negative toward the glass; depth outward."""
 
     across: tuple[float, float]
     depth: tuple[float, float]

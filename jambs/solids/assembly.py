@@ -1,4 +1,4 @@
-"""The kernel's document of an assembly: every part under its mark, with its colour, in its place."""
+"""The kernel's document of an assembly: every part under its mark, with its color, in its place."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Colours by material: the same board has the same colour in every file."""
+"""Colors by material: the same board has the same color in every file."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ KNOWN: dict[str, Color] = {
 
 
 def color_of(material: str) -> Color:
-    """Return the colour of a material; one that is not known gets a wood's tone of its own, always the same."""
+    """Return the color of a material; one that is not known gets a wood's tone of its own, always the same."""
     if material in KNOWN:
         return KNOWN[material]
     first, second = hashlib.sha256(material.encode()).digest()[:2]

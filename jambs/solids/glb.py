@@ -1,4 +1,4 @@
-"""GLB for viewing: metres, y up, one node for each part under its mark."""
+"""GLB for viewing: meters, y up, one node for each part under its mark."""
 
 from __future__ import annotations
 
@@ -8,13 +8,13 @@ from jambs.solids import kernel
 from jambs.solids.assembly import assembly
 from jambs.solids.model import KitSolids
 
-METRES_PER_MM = 0.001
+METERS_PER_MM = 0.001
 FINE = 0.1
 """Greatest distance of the mesh from a curved face [mm]; all faces are flat."""
 
 
 def write_glb(solids: KitSolids, path: Path) -> None:
-    """Write one opening as a binary glTF: part marks as names, colours by material."""
+    """Write one opening as a binary glTF: part marks as names, colors by material."""
     from OCP.BRepMesh import BRepMesh_IncrementalMesh
     from OCP.Message import Message_ProgressRange
     from OCP.RWGltf import RWGltf_CafWriter
@@ -26,7 +26,7 @@ def write_glb(solids: KitSolids, path: Path) -> None:
     document = assembly([(solids, (0.0, 0.0, 0.0))], name=solids.mark)
     writer = RWGltf_CafWriter(TCollection_AsciiString(str(path)), True)
     axes = writer.ChangeCoordinateSystemConverter()
-    axes.SetInputLengthUnit(METRES_PER_MM)
+    axes.SetInputLengthUnit(METERS_PER_MM)
     axes.SetInputCoordinateSystem(RWMesh_CoordinateSystem_Zup)
     writer.SetCoordinateSystemConverter(axes)
     if not writer.Perform(document, TColStd_IndexedDataMapOfStringString(), Message_ProgressRange()):

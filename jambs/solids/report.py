@@ -56,7 +56,7 @@ class Clash:
 
 
 def sized(length: float, units: Units) -> str:
-    """Print a length to a thousandth of an inch or a hundredth of a millimetre."""
+    """Print a length to a thousandth of an inch or a hundredth of a millimeter."""
     return f"{length * MM_PER_INCH:.2f} mm" if units is Units.MM else f"{length:.3f} in"
 
 

@@ -19,7 +19,7 @@ class ElevationError(ValueError):
 
 
 def write_step(solids: KitSolids, path: Path) -> None:
-    """Write one opening as a STEP assembly: marks as names, colours by material, origin at the frame's lower left."""
+    """Write one opening as a STEP assembly: marks as names, colors by material, origin at the frame's lower left."""
     _write([(solids, (0.0, 0.0, 0.0))], path, name=solids.mark)
 
 

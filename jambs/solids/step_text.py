@@ -1,7 +1,7 @@
-"""What the kernel's STEP text lacks: a fixed head, fixed numbers and folds, and colours in one order.
+"""What the kernel's STEP text lacks: a fixed head, fixed numbers and folds, and colors in one order.
 
-The kernel stamps the time, counts occurrences on from file to file, and writes colours in the order of its memory.
-Entities of colour as in ISO 10303-214: styled item, surface style, fill area, colour.
+The kernel stamps the time, counts occurrences on from file to file, and writes colors in the order of its memory.
+Entities of color as in ISO 10303-214: styled item, surface style, fill area, color.
 """
 
 from __future__ import annotations
@@ -22,10 +22,10 @@ _END = "ENDSEC;\nEND-ISO-10303-21;"
 
 
 def reproducible(text: str, *, name: str, colors: Sequence[Color]) -> str:
-    """Give a STEP text a fixed head and fixed numbers, and each of its solids a colour, in the order of the file.
+    """Give a STEP text a fixed head and fixed numbers, and each of its solids a color, in the order of the file.
 
     Raises:
-        ValueError: there are not as many colours as solids.
+        ValueError: there are not as many colors as solids.
     """
     head = f"FILE_NAME('{_plain(name)}','{STAMP}',(''),(''),'','','');"
     text = _FILE_NAME.sub(lambda found: head, text, count=1)
@@ -46,10 +46,10 @@ def _plain(name: str) -> str:
 
 
 def _styles(body: str, colors: Sequence[Color]) -> Iterator[str]:
-    """Write one styled item for each solid; parts of one colour share its style."""
+    """Write one styled item for each solid; parts of one color share its style."""
     solids = _SOLID.findall(body)
     if len(solids) != len(colors):
-        raise ValueError(f"the STEP text has {len(solids)} solids and {len(colors)} colours were given")
+        raise ValueError(f"the STEP text has {len(solids)} solids and {len(colors)} colors were given")
     free = count(int(body[body.rindex("\n#") + 2 :].split(" ", 1)[0]) + 1)
     styles: dict[Color, int] = {}
     for (solid, context), color in zip(solids, colors, strict=True):

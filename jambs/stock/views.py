@@ -48,7 +48,7 @@ def rip_list(plan: StockPlan) -> tuple[RipSetting, ...]:
 
 
 def near_equal_widths(problem: StockProblem, *, within: int) -> tuple[tuple[int, int], ...]:
-    """Neighbouring strip widths (wider, narrower) that differ by at most `within`: one fence setting may do."""
+    """Neighboring strip widths (wider, narrower) that differ by at most `within`: one fence setting may do."""
     widths = sorted({problem.strip_width(piece) for piece in problem.pieces}, reverse=True)
     return tuple((wide, narrow) for wide, narrow in itertools.pairwise(widths) if wide - narrow <= within)
 

@@ -28,7 +28,7 @@ from jambs.study.heat.frame_alone import factors_alone
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import Block, StudyError
 from jambs.study.heat.section_cut import WALL_LENGTH, CavityFilling, section_cut, section_reference, with_films
-from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall, heat_wall
+from jambs.study.wall.wall_heat import METERS_PER_INCH, HeatWall, heat_wall
 from jambs.study.window_heat import WindowHeat, window_heat
 from jambs.wall.planes import WallPlanes
 
@@ -175,7 +175,7 @@ def drawn_sides(
             DrawnSide(
                 side=section.cut,
                 cut=heat,
-                length=lengths[section.cut] * METRES_PER_INCH,
+                length=lengths[section.cut] * METERS_PER_INCH,
                 transmittance=linear_transmittance(heat, reference, fineness=fineness or DRAWN),
                 factors=surface_factors(with_films(heat, SURFACE_FILMS), fineness=fineness or DRAWN),
             )

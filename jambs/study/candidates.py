@@ -21,7 +21,7 @@ from jambs.study.at_position import AtPosition, WindowInWall, coldest_side, kit_
 from jambs.study.heat.region import StudyError
 from jambs.study.sun.sun_at import SunAt, reveal_at, sky_at, sun_at
 from jambs.study.wall.humidity import Criterion, greatest_humidity
-from jambs.study.wall.indoor_air import MouldLimit, mould_limit
+from jambs.study.wall.indoor_air import MoldLimit, mold_limit
 
 OWN = "the job's own"
 LEAST = "least heat loss"
@@ -41,7 +41,7 @@ class Surfaces:
 
     ``coldest`` and ``corner``: temperature factors of the coldest place of all inside surfaces but the glazing, on
     ``side``, block ``place``, and of where the frame meets the jamb there. ``estimate``: of the corner of jamb and
-    sill, an estimate and no limit. ``temperature`` of the coldest place. [degC] ``mould``: what the worst month asks
+    sill, an estimate and no limit. ``temperature`` of the coldest place. [degC] ``mold``: what the worst month asks
     for; None where the job gives no monthly means.
     """
 
@@ -53,7 +53,7 @@ class Surfaces:
     temperature: float
     sweats_above: float
     estimate_sweats_above: float
-    mould: MouldLimit | None
+    mold: MoldLimit | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -181,7 +181,7 @@ def surfaces_of(subject: WindowInWall, found: AtPosition, site: Site) -> Surface
         temperature=outside + factor * (inside - outside),
         sweats_above=sweats_above(factor),
         estimate_sweats_above=sweats_above(estimate),
-        mould=mould_limit(site),
+        mold=mold_limit(site),
     )
 
 

@@ -17,10 +17,10 @@ from jambs.study.at_position import AtPosition, WindowInWall, study_at
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import StudyError
 from jambs.study.resistance_rule import rule_position
-from jambs.study.wall.wall_heat import METRES_PER_INCH
+from jambs.study.wall.wall_heat import METERS_PER_INCH
 
 JUMP = 0.03
-"""Between neighbours of the sweep no side's psi-value changes more than this [W/(m K)]: a steeper step is no curve."""
+"""Between neighbors of the sweep no side's psi-value changes more than this [W/(m K)]: a steeper step is no curve."""
 BAND = 0.005
 """Positions within this of the least cost nearly nothing [W/(m K)]: half of what the input is uncertain by."""
 POSITIONS = 24
@@ -84,7 +84,7 @@ class Studied:
 class PositionSweep:
     """All positions computed, inside → outside, and the one of least heat.
 
-    ``band``: least and greatest flange plane [in] around it that cost at most BAND more on each metre.
+    ``band``: least and greatest flange plane [in] around it that cost at most BAND more on each meter.
     ``rule_plane``: where RULE_FRACTION of the wall's resistance lies inside the frame's middle [in], a cross-check;
     ``rule_excess``: what it costs over the least [W/(m K)], None where it was not within the positions.
     """
@@ -157,7 +157,7 @@ def _counts(studied: Studied, low: float, high: float) -> tuple[int, int]:
 
 
 def _narrowed(studied: Studied, low: int, high: int, best: int) -> int:
-    """Look ever nearer on both sides of the best position, until both its neighbours cost more."""
+    """Look ever nearer on both sides of the best position, until both its neighbors cost more."""
     step = max(best - low, high - best)
     while True:
         step = max((step + 1) // 2, 1)
@@ -185,7 +185,7 @@ def _crossing(positions: Sequence[AtPosition], most: float) -> float:
 
 def _rule_plane(subject: WindowInWall) -> float:
     frame = next(iter(subject.window.blocks.values()))
-    exterior_depth = rule_position(subject.wall.stack, frame.depth) / METRES_PER_INCH
+    exterior_depth = rule_position(subject.wall.stack, frame.depth) / METERS_PER_INCH
     return subject.wall.outside_face - exterior_depth - subject.opening.window.frame_projection
 
 

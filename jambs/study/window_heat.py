@@ -9,7 +9,7 @@ from jambs.job.models.windows import WindowType
 from jambs.length import Units, decimal_text, length_text
 from jambs.section.region import SectionCut as Side
 from jambs.study.heat.frame import FrameBlock
-from jambs.study.wall.wall_heat import METRES_PER_INCH
+from jambs.study.wall.wall_heat import METERS_PER_INCH
 
 USUAL_FRAME_TRANSMITTANCE = 1.6
 """U_f of a wood or plastic frame where the job gives none [W/m2K]: common practice, no source."""
@@ -43,11 +43,11 @@ def window_heat(window: WindowType, *, units: Units) -> WindowHeat:
     }
     blocks = {
         side: FrameBlock(
-            depth=depth * METRES_PER_INCH,
-            face=face * METRES_PER_INCH,
+            depth=depth * METERS_PER_INCH,
+            face=face * METERS_PER_INCH,
             transmittance=window.u_frame or USUAL_FRAME_TRANSMITTANCE,
-            panel_thickness=thickness * METRES_PER_INCH,
-            panel_setback=None if set_back is None else set_back * METRES_PER_INCH,
+            panel_thickness=thickness * METERS_PER_INCH,
+            panel_setback=None if set_back is None else set_back * METERS_PER_INCH,
         )
         for side, face in faces.items()
     }

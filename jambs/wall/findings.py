@@ -23,7 +23,7 @@ class NoStructure(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheathingOutsideInsulation(Finding):
-    """A layer that the catalogue calls sheathing lies outside the outboard insulation."""
+    """A layer that the catalog calls sheathing lies outside the outboard insulation."""
 
     code: ClassVar[str] = "sheathing-outside-insulation"
     severity: Severity = Severity.STOP

@@ -51,7 +51,7 @@ class WallError(FindingsError):
 
 
 def _hold_sheathing_to_framing(placed: tuple[PlacedLayer, ...], wall: Wall) -> None:
-    """A sheet outside outboard insulation is not structural sheathing, though the catalogue may call it so."""
+    """A sheet outside outboard insulation is not structural sheathing, though the catalog may call it so."""
     framing = [one.outer for one in placed if one.layer.role is Role.FRAMING]
     outboard = [
         one.outer for one in placed if one.layer.role is Role.INSULATION and framing and one.inner >= max(framing)

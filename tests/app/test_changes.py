@@ -93,7 +93,7 @@ def test_labels_print_the_issue_and_say_when_there_is_none(trimmed: Shop) -> Non
 
 
 def test_marks_that_only_labels_printed_are_given_too(trimmed: Shop) -> None:
-    """A part that was labelled before it was issued keeps its number from parts that come later."""
+    """A part that was labeled before it was issued keeps its number from parts that come later."""
     highest = recorded_marks(Record.open(trimmed.output)).highest["W01"]
     trimmed.change("share: 1/2", "exterior_depth: 0")
     trimmed.run("labels", "house")

@@ -60,11 +60,11 @@ def test_help_comes_before_anything_heavy() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.splitlines()[-1] == "code 0 []"
-    for verb in ("new", "check", "build", "measure", "labels", "revisions", "schema", "catalogue"):
+    for verb in ("new", "check", "build", "measure", "labels", "revisions", "schema", "catalog"):
         assert f"jambs {verb}" in done.stdout or f"  {verb} " in done.stdout
 
 
-@pytest.mark.parametrize("verb", ["new", "check", "build", "measure", "labels", "revisions", "schema", "catalogue"])
+@pytest.mark.parametrize("verb", ["new", "check", "build", "measure", "labels", "revisions", "schema", "catalog"])
 def test_every_verb_has_help_with_an_example(verb: str, shop: Shop) -> None:
     result = shop.run(verb, "--help")
     assert result.exit_code == 0
@@ -126,7 +126,7 @@ def test_faults_are_told_in_one_go_and_nothing_is_written(verb: str, shop: Shop)
     assert result.exit_code == 1
     assert result.stdout == ""
     assert result.stderr == (
-        'job.yaml:6: shop: kerf: is 3"; write a length from 0" to 1/2", or 3 mm if millimetres are meant\n'
+        'job.yaml:6: shop: kerf: is 3"; write a length from 0" to 1/2", or 3 mm if millimeters are meant\n'
         "job.yaml:31: windows.fixed: sash: 'fixt' is not allowed; did you mean fixed? Write one of fixed, "
         "casement out, casement in, awning, hopper, double hung, slider, door out, door in, tilt and turn\n"
     )
@@ -208,20 +208,18 @@ def test_the_schema_is_printed_or_written(shop: Shop) -> None:
     assert json.loads((shop.folder / "job.schema.json").read_text(encoding="utf-8")) == printed
 
 
-def test_the_catalogue_is_listed(shop: Shop) -> None:
+def test_the_catalog_is_listed(shop: Shop) -> None:
     """A stud 2x6 is 5-1/2 deep, a 1x6 board 3/4 x 5-1/2 (PS 20)."""
-    lines = shop.run("catalogue", "2x6").stdout.splitlines()
+    lines = shop.run("catalog", "2x6").stdout.splitlines()
     assert [columns(line) for line in lines if "stud 2x6" in line] == [["stud 2x6", "framing", '5 1/2"', "0.115 W/mK"]]
-    boards = shop.run("catalogue", "1x6").stdout.splitlines()
+    boards = shop.run("catalog", "1x6").stdout.splitlines()
     assert [columns(line) for line in boards[1:]] == [["1x6", '3/4" x 5 1/2"']]
-    assert "PS 20" in shop.run("catalogue", "1x6", "--sources").stdout
-    assert "139.7 mm" in shop.run("catalogue", "stud 2x6", "--units", "mm").stdout
-    assert shop.run("catalogue").stdout.count("\n") > 80
+    assert "PS 20" in shop.run("catalog", "1x6", "--sources").stdout
+    assert "139.7 mm" in shop.run("catalog", "stud 2x6", "--units", "mm").stdout
+    assert shop.run("catalog").stdout.count("\n") > 80
 
 
-def test_the_catalogue_says_when_it_has_nothing(shop: Shop) -> None:
-    result = shop.run("catalogue", "unobtainium")
+def test_the_catalog_says_when_it_has_nothing(shop: Shop) -> None:
+    result = shop.run("catalog", "unobtainium")
     assert result.exit_code == 1
-    assert result.stderr == (
-        "nothing in the catalogue has 'unobtainium' in its name; `jambs catalogue` lists everything\n"
-    )
+    assert result.stderr == ("nothing in the catalog has 'unobtainium' in its name; `jambs catalog` lists everything\n")

@@ -126,7 +126,7 @@ def test_each_window_has_two_pages_with_what_its_figures_are_worth(compared: tup
         for page in pages[2 * place : 2 * place + 2]:
             assert "Films 0.13 inside" in page
         assert "uncertain by 0.005 to 0.01 W/mK" in pages[2 * place]
-        assert "not modelled" in pages[2 * place]
+        assert "not modeled" in pages[2 * place]
         assert "nothing here is folded into one score" in pages[2 * place]
         assert "(assumed)" in pages[2 * place]
 

@@ -127,8 +127,8 @@ def bare(job: Job) -> Job:
 def test_a_job_without_sections_has_nothing_outside_and_keeps_its_kits() -> None:
     job, kits, _ = house("harbour-house")
     outside = plan_outside(kits, bare(job))
-    assert replace(outside, fittings=(), neighbours={}) == PlannedOutside() and outside.is_empty
-    assert not any(outside.neighbours.values())
+    assert replace(outside, fittings=(), neighbors={}) == PlannedOutside() and outside.is_empty
+    assert not any(outside.neighbors.values())
     assert [kit.parts for kit in with_outside(kits, outside, bare(job))] == [kit.parts for kit in kits]
 
 

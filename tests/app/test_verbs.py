@@ -30,7 +30,7 @@ JOB_VERBS = ("check", "build", "measure", "compare", "buy", "labels", "revisions
         ("validate", {"check"}),
         ("chekc", {"check"}),
         ("biuld", {"build"}),
-        ("catalog", {"catalogue"}),
+        ("catalog", {"catalog"}),
     ],
 )
 def test_an_unknown_verb_leads_to_the_one_that_does_it(word: str, verbs: set[str], shop: Shop) -> None:
@@ -44,7 +44,7 @@ def test_an_unknown_verb_leads_to_the_one_that_does_it(word: str, verbs: set[str
 def test_a_word_that_means_nothing_gets_the_list(shop: Shop) -> None:
     result = shop.run("xyzzy", "house")
     assert result.exit_code == 2
-    assert "There is no verb 'xyzzy'; the verbs are build, buy, catalogue, check" in result.stderr
+    assert "There is no verb 'xyzzy'; the verbs are build, buy, catalog, check" in result.stderr
 
 
 def test_the_words_lead_to_verbs_that_exist_and_are_none_themselves() -> None:

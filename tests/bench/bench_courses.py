@@ -1,6 +1,6 @@
 """How long the courses of four elevations with forty openings take, beside the floor of the same run.
 
-Run by hand: ``python tests/bench/bench_courses.py``. Two storeys of five openings each side, sills and heads at random
+Run by hand: ``python tests/bench/bench_courses.py``. Two stories of five openings each side, sills and heads at random
 on 1/8 in, so that lines are missed and cures are looked for; 1/32 in grid. The floor: writing every state of the
 elevation (height by exposure) once. Aim: 0.5 s for the forty.
 """

@@ -45,7 +45,7 @@ def memory() -> float:
 
 
 def plain_boxes(like: KitSolids) -> KitSolids:
-    """As many boxes as the kit has solids, of the same outer sizes, with names and colours."""
+    """As many boxes as the kit has solids, of the same outer sizes, with names and colors."""
     return replace(like, parts=tuple(box(one) for one in like.parts), frame=tuple(box(one) for one in like.frame))
 
 

@@ -34,11 +34,11 @@ def test_a_door_has_a_head_and_no_sill() -> None:
     assert door.head == pytest.approx(0.75 + 86.25 + 0.375, abs=1e-9)
 
 
-def test_a_storey_lifts_its_openings() -> None:
+def test_a_story_lifts_its_openings() -> None:
     _, kits = harbour_house()
     plain = elevation_of("north", elevation_entry(faces="north"), kits)
-    storeys = [{"floor": "9'-0", "openings": ["W11"]}]
-    lifted = elevation_of("north", elevation_entry(faces="north", storeys=storeys), kits)
+    stories = [{"floor": "9'-0", "openings": ["W11"]}]
+    lifted = elevation_of("north", elevation_entry(faces="north", stories=stories), kits)
     before, after = ({one.mark: one.head for one in place.openings} for place in (plain, lifted))
     assert after["W11"] - before["W11"] == pytest.approx(108, abs=1e-9)
     assert after["W12"] == before["W12"]

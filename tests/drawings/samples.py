@@ -18,7 +18,7 @@ from jambs.section.region import Section
 THIN_LAYERS = [
     {"material": "gypsum board 1/2", "thickness": "1/8"},
     {"material": "gypsum board 1/2", "thickness": "1/4"},
-    {"material": "stud 2x6", "spacing": "16", "cavity": "glass fibre batt"},
+    {"material": "stud 2x6", "spacing": "16", "cavity": "fiberglass batt"},
     "plywood 1/2",
     "housewrap",
     {"material": "EPS", "thickness": "1/2"},

@@ -142,7 +142,7 @@ def test_the_title_block_has_its_attributes(name: str, files: dict[str, Path]) -
 
 @BOTH
 def test_the_header_names_the_units_and_the_main_dimension_style(name: str, files: dict[str, Path]) -> None:
-    """$INSUNITS 1 inch, 4 millimetre; $MEASUREMENT 0 and 1 (DXF reference, HEADER)."""
+    """$INSUNITS 1 inch, 4 millimeter; $MEASUREMENT 0 and 1 (DXF reference, HEADER)."""
     said = header(files[name])
     is_inch = drawn(name.split(",")[0]).units is Units.INCH
     assert said["$ACADVER"] == ["AC1024"]

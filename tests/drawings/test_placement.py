@@ -18,7 +18,7 @@ from jambs.length import Units
 
 SIXTY_FOURTHS = some.integers(1, 64 * 12).map(lambda count: count / 64)
 THIN = some.integers(1, 32).map(lambda count: count / 64)
-CLAD_FRAME = some.integers(3, 90).map(lambda millimetres: millimetres / 25.4)
+CLAD_FRAME = some.integers(3, 90).map(lambda millimeters: millimeters / 25.4)
 WIDTHS = some.lists(some.one_of(THIN, CLAD_FRAME, SIXTY_FOURTHS), min_size=1, max_size=9)
 WORDS = some.text(alphabet="abcdgjpqy WX0-9/\"'°½,", min_size=1, max_size=24).map(lambda text: text.strip() or "x")
 

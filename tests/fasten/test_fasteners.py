@@ -104,7 +104,7 @@ def foam_planes(name: str, thickness: float) -> WallPlanes:
     boards = [layer for layer in wall.layers if layer.name == "mineral wool board"]
     layers = [layer for layer in wall.layers if layer is not boards[0]]
     place = layers.index(boards[1])
-    made_of = MadeOf.FOAM if name == "XPS" else MadeOf.FIBRE
+    made_of = MadeOf.FOAM if name == "XPS" else MadeOf.FIBER
     layers[place] = replace(boards[1], name=name, thickness=thickness, made_of=made_of)
     return stack_wall(replace(wall, layers=tuple(layers)), grid=job.shop.grid)
 

@@ -86,7 +86,7 @@ def test_a_membrane_deep_in_the_wall_is_told() -> None:
     assert any('membrane lies 5 1/2" behind the trim plane' in text for text in texts)
 
 
-def test_a_vapour_retarder_is_no_weather_membrane() -> None:
+def test_a_vapor_retarder_is_no_weather_membrane() -> None:
     """Harbour house with its outer membrane left out and one inside the studs put in: nothing laps the flashing."""
     job, kits = harbour_house()
     planes = kits["W01"].placement.planes

@@ -102,7 +102,7 @@ def test_what_is_not_said_is_usual_in_both_units() -> None:
     assert [one * MM_PER_INCH for one in (metric.drip_out, metric.hem, metric.end_dam)] == pytest.approx([6, 10, 25])
     assert inch.fall_deg == metric.fall_deg == pytest.approx(math.degrees(math.atan(0.1)))
     assert [one.value for one in assumed_of(inch, Units.INCH)] == ["5.7° (10 %)", '1/4"', '3/8"', '1"']
-    # 10 Pa a millimetre: an inch holds 254 Pa back.
+    # 10 Pa a millimeter: an inch holds 254 Pa back.
     assert inch.pressure_held == pytest.approx(254.0)
 
 
@@ -127,7 +127,7 @@ def test_the_list_puts_alike_blanks_in_one_row_long_ones_first() -> None:
 
 @pytest.mark.parametrize(("pressure", "told"), [("254", False), ("254.1", True), ("253", False)])
 def test_a_dam_of_an_inch_holds_254_pascals(pressure: str, told: bool) -> None:
-    """25.4 mm at 10 Pa a millimetre."""
+    """25.4 mm at 10 Pa a millimeter."""
     found = made({"end_dam": "1", "driving_pressure": pressure}).findings
     assert any("end dams" in one.sentence(Units.INCH) for one in found) is told
 

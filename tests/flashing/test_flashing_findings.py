@@ -137,7 +137,7 @@ ROWS = [
         about=SEA_SIDE,
     ),
     Row(
-        # The sheathing plane lies 5 1/2 behind the trim plane; what lies further in is a vapour retarder.
+        # The sheathing plane lies 5 1/2 behind the trim plane; what lies further in is a vapor retarder.
         code="no-weather-membrane",
         appears=membrane_at(5.53125),
         quiet=membrane_at(5.5),

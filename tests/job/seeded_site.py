@@ -71,7 +71,7 @@ def with_slip(kind: str, readings: Sequence[Held], dice: random.Random, units: U
 
 
 def _turned(value: float, dice: random.Random, units: Units) -> float | None:
-    """Exchange two neighbouring digits of a reading as it is typed, if that can still be read."""
+    """Exchange two neighboring digits of a reading as it is typed, if that can still be read."""
     text = length_text(value, units=units, mark=False)
     digits = [at for at, letter in enumerate(text) if letter.isdigit()]
     pairs = list(pairwise(digits))

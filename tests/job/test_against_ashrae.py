@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 from published import table
 
-from jambs.job.reading.catalogue import find_layer
+from jambs.job.reading.catalog import find_layer
 
 W_PER_M_K = 1.730735 / 12
 """One Btu in/(h ft2 F) in W/(m K): 1 Btu/(h ft F) is 1.730735 W/(m K) (international table Btu)."""
@@ -18,7 +18,7 @@ PUBLISHED = {(row["material"], row["quantity"]): row for row in table("ashrae_ma
 PER_INCH = {
     "plywood": "plywood 1/2",
     "softwood stud": "stud 2x6",
-    "glass fibre batt": "glass fibre batt",
+    "glass fibre batt": "fiberglass batt",
     "cellulose, dense": "cellulose",
     "EPS": "EPS",
     "XPS": "XPS",
@@ -51,8 +51,8 @@ def test_thickness_over_conductivity_is_the_published_resistance(published: str,
     assert resistance == pytest.approx(float(row["value"]), abs=0.005)
 
 
-def test_wood_fibre_board_is_the_published_conductivity() -> None:
-    layer = find_layer("wood-fibre board")
+def test_wood_fiber_board_is_the_published_conductivity() -> None:
+    layer = find_layer("wood-fiber board")
     assert layer is not None
     assert layer.conductivity == float(PUBLISHED["wood-fibre board", "W/mK"]["value"])
 

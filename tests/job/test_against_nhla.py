@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from published import inches, table
 
-from jambs.job.reading.catalogue import find_board
+from jambs.job.reading.catalog import find_board
 
 ROWS = [row for row in table("nhla_hardwood_thickness.csv") if row["quarter"] in ("4/4", "5/4", "6/4", "8/4")]
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 from published import inches, table
 
-from jambs.job.reading.catalogue import catalogue_layers, find_layer
+from jambs.job.reading.catalog import catalog_layers, find_layer
 
 ROWS = table("ps1_plywood_thickness.csv")
-PLYWOOD = [layer.name for layer in catalogue_layers() if layer.name.startswith("plywood ")]
+PLYWOOD = [layer.name for layer in catalog_layers() if layer.name.startswith("plywood ")]
 
 
 @pytest.mark.parametrize("name", PLYWOOD)

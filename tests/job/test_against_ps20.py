@@ -7,18 +7,18 @@ import re
 import pytest
 from published import inches, table
 
-from jambs.job.reading.catalogue import CatalogueBoard, catalogue_boards, catalogue_layers, find_layer
+from jambs.job.reading.catalog import CatalogBoard, catalog_boards, catalog_layers, find_layer
 
 SIZES = {
     (row["class"], row["dimension"], row["nominal_in"]): inches(row["min_dressed_dry_in"])
     for row in table("ps20_softwood_sizes.csv")
 }
-BOARDS = [board for board in catalogue_boards() if "x" in board.nominal]
+BOARDS = [board for board in catalog_boards() if "x" in board.nominal]
 NOMINAL = {"1": ("board", "1"), "5/4": ("board", "1-1/4"), "2": ("dimension", "2")}
 
 
 @pytest.mark.parametrize("board", BOARDS, ids=lambda board: board.nominal)
-def test_boards_have_the_dressed_dry_size(board: CatalogueBoard) -> None:
+def test_boards_have_the_dressed_dry_size(board: CatalogBoard) -> None:
     thick, wide = board.nominal.split("x")
     kind, nominal = NOMINAL[thick]
     assert board.thickness == SIZES[kind, "thickness", nominal]
@@ -30,7 +30,7 @@ def test_the_boards_that_are_bought_are_there() -> None:
     assert names >= {f"1x{wide}" for wide in (2, 3, 4, 5, 6, 8, 10, 12)} | {f"2x{wide}" for wide in (4, 6, 8, 10, 12)}
 
 
-STUDS = [layer for layer in catalogue_layers() if re.fullmatch(r"stud 2x\d+", layer.name)]
+STUDS = [layer for layer in catalog_layers() if re.fullmatch(r"stud 2x\d+", layer.name)]
 
 
 @pytest.mark.parametrize("name", [layer.name for layer in STUDS])

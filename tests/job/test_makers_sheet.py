@@ -45,7 +45,7 @@ def test_any_two_of_the_depths_give_the_rest(written: str, tmp_path: Path) -> No
     assert (window.jamb_depth, window.frame_projection) == (3, 1)
 
 
-def test_a_metric_frame_is_taken_apart_in_millimetres(tmp_path: Path) -> None:
+def test_a_metric_frame_is_taken_apart_in_millimeters(tmp_path: Path) -> None:
     """By hand: 115 mm in all less 35 mm is 80 mm."""
     assert "jamb_depth: 80, frame_projection: 35" in METRIC
     edit = ("jamb_depth: 80, frame_projection: 35", "frame_depth: 115, flange_set_back: 35")

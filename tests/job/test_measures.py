@@ -163,7 +163,7 @@ def test_the_table_is_only_read(tmp_path: Path) -> None:
     [
         ({"1": "4 3/4"}, "date is missing"),
         ({"date": "2026-06-01", "1": "4 31/16"}, "the fraction is not less than one"),
-        ({"date": "2026-06-01", "1": "121"}, "or 121 mm if millimetres are meant"),
+        ({"date": "2026-06-01", "1": "121"}, "or 121 mm if millimeters are meant"),
         ({"date": "2026-06-01", "1": "5-Jan"}, "spreadsheets turn 5-1/2 and the like into dates"),
         ({"date": "2026-06-01", "1": "=B2+1"}, "holds a formula that was never worked out"),
         ({"date": "first of June", "1": "4 3/4"}, "'first of June' is not a date"),

@@ -42,7 +42,7 @@ def test_a_table_of_drops(tmp_path: Path) -> None:
     assert (board.is_straight, board.source) == (True, "drops.csv")
 
 
-def test_millimetres_of_a_table_stay_what_they_are(tmp_path: Path) -> None:
+def test_millimeters_of_a_table_stay_what_they_are(tmp_path: Path) -> None:
     (tmp_path / "drops.csv").write_text("stock,thickness,width,length\npine,20 mm,95 mm,1200 mm\n", encoding="utf-8")
     (board,) = read(tmp_path, shop__on_hand=["drops.csv"]).on_hand
     assert board.length * 25.4 == pytest.approx(1200, abs=0.2)  # to the inch job's 1/64
@@ -68,9 +68,9 @@ def test_a_sheet_has_width_and_length(tmp_path: Path) -> None:
     assert twice.endswith("gives sheet and also width or lengths; the sheet has both, keep the one line")
 
 
-def test_a_price_by_the_metre(tmp_path: Path) -> None:
+def test_a_price_by_the_meter(tmp_path: Path) -> None:
     """A foot is 0.3048 m, by definition."""
-    board = {"nominal": "1x6", "stock": "poplar", "lengths": ["8'"], "price_per_metre": "10"}
+    board = {"nominal": "1x6", "stock": "poplar", "lengths": ["8'"], "price_per_meter": "10"}
     assert read(tmp_path, shop__boards=[board]).boards[0].price_per_foot == pytest.approx(3.048)
 
 

@@ -17,7 +17,7 @@ elevations:
     eave: 9'-0
     width: 32'
     faces: north
-    storeys: [{floor: 9'-1, openings: [W11, W12]}]
+    stories: [{floor: 9'-1, openings: [W11, W12]}]
     cladding: {kind: shingles, length: 18, coursing: single, least_exposure: 5, wanted_exposure: 6 1/2}
   south:
     start_line: -4
@@ -48,7 +48,7 @@ def test_what_may_be_written() -> None:
     found = read(WRITTEN)
     north, south = found.elevations["north"], found.elevations["south"]
     assert (north.start_line, north.eave, north.width, north.faces) == (-8, 108, 384, 0)
-    assert north.storeys[0].openings == ("W11", "W12")
+    assert north.stories[0].openings == ("W11", "W12")
     assert south.cladding is not None
     assert south.cladding.kind is CladdingKind.BOARDS and south.cladding.widths == (7.25, 5.5)
     assert set(found.fasteners) == {Fixed.STRAPPING, Fixed.COVER}

@@ -47,7 +47,7 @@ def test_a_job_is_read_whole(tmp_path: Path) -> None:
 def test_the_cavity_is_as_thick_as_its_studs(tmp_path: Path) -> None:
     studs = opening(HOUSE, tmp_path, 0).wall.layers[1]
     assert studs.cavity is not None
-    assert (studs.cavity.name, studs.cavity.thickness) == ("glass fibre batt", 5.5)
+    assert (studs.cavity.name, studs.cavity.thickness) == ("fiberglass batt", 5.5)
     assert (studs.spacing, studs.member_width) == (16.0, 1.5)
 
 
@@ -126,7 +126,7 @@ def test_a_thickness_may_stand_behind_the_name(tmp_path: Path) -> None:
     assert opening(METRIC, tmp_path, 0).wall.layers[3].thickness == pytest.approx(60 / 25.4, abs=1e-12)
 
 
-def test_a_material_of_ones_own_needs_no_catalogue(tmp_path: Path) -> None:
+def test_a_material_of_ones_own_needs_no_catalog(tmp_path: Path) -> None:
     text = spoiled(
         ("      - plywood 1/2\n", "      - {material: cork, role: insulation, thickness: 1, conductivity: 0.04}\n")
     )

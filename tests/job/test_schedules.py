@@ -112,7 +112,7 @@ def test_numbers_truths_and_dates_of_a_spreadsheet(tmp_path: Path) -> None:
     assert opening.measured.interior_depth.head == (4.625, 4.625)
 
 
-def test_numbers_of_a_metric_spreadsheet_are_millimetres(tmp_path: Path) -> None:
+def test_numbers_of_a_metric_spreadsheet_are_millimeters(tmp_path: Path) -> None:
     workbook(tmp_path / "windows.xlsx", [["mark", "room", "frame width", "frame height"], ["W09", "Attic", 902, 610.5]])
     (opening,) = read_with("windows.xlsx", tmp_path, METRIC)
     assert opening.frame.width == pytest.approx(902 / 25.4, abs=1e-12)

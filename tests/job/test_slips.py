@@ -80,18 +80,18 @@ def test_an_inch_off() -> None:
 
 
 def test_digits_exchanged() -> None:
-    # 4-3/4 in millimetres is 121; typed 112, which is nine less than its neighbours.
+    # 4-3/4 in millimeters is 121; typed 112, which is nine less than its neighbors.
     values = [value / MM_PER_INCH for value in (121, 121, 112, 121, 122, 122, 122, 121)]
     (question,) = asked(around(*values, planned=119 / MM_PER_INCH), Units.MM)
     assert question.slip == "are two digits transposed"
     assert question.meant == pytest.approx(121 / MM_PER_INCH, abs=1e-9)
 
 
-def test_millimetres_in_a_job_in_inches() -> None:
+def test_millimeters_in_a_job_in_inches() -> None:
     (question,) = asked(around(*FLAT[:7], 32.0, planned=1.25))[-1:]
     assert question.slip.startswith("are all of places")  # every other one is off its plan of 1-1/4 as well
     (question,) = asked(around(1.25, 1.25, 1.25, 1.25, 1.25, 1.25, 1.25, 32.0, planned=1.25))
-    assert question.slip == "millimetres typed in a job in inches"
+    assert question.slip == "millimeters typed in a job in inches"
     assert question.meant == pytest.approx(32 / MM_PER_INCH, abs=1e-9)
 
 

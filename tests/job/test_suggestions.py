@@ -152,7 +152,7 @@ def test_a_size_that_is_not_made_gets_those_that_are(written: str, exists: str, 
 
 def test_a_material_nobody_knows_gets_no_sizes(tmp_path: Path) -> None:
     said = windows_with(SHEET, "      - cork 1/2\n      - {material: EPS", tmp_path)
-    assert said.endswith("a material of your own needs role and thickness; `jambs catalogue` lists all names")
+    assert said.endswith("a material of your own needs role and thickness; `jambs catalog` lists all names")
 
 
 @pytest.mark.parametrize("text", [HOUSE, METRIC])

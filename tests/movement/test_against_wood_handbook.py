@@ -15,7 +15,7 @@ from jambs.movement.woods import WoodError, find_wood, wood_of, woods
 TABLES = Path(__file__).parents[1] / "authorities" / "outside"
 
 LOW_SATURATION = ("Cedar, northern white", "Cedar, western redcedar", "Redwood, old-growth")
-"""Woods whose fibres are saturated at 22 to 24 %, not at 30 % (value from memory); checked by its effect below."""
+"""Woods whose fibers are saturated at 22 to 24 %, not at 30 % (value from memory); checked by its effect below."""
 
 
 def rows(name: str) -> list[dict[str, str]]:

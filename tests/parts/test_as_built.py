@@ -37,8 +37,8 @@ def test_equal_depths_give_the_planned_kit(count: int) -> None:
     assert kit.is_measured and not planned.is_measured
 
 
-def test_measured_in_millimetres_gives_the_same_kit_within_the_grid() -> None:
-    """Each depth in sixteenths, and the same in tenths of a millimetre: every part within one step of the grid."""
+def test_measured_in_millimeters_gives_the_same_kit_within_the_grid() -> None:
+    """Each depth in sixteenths, and the same in tenths of a millimeter: every part within one step of the grid."""
     sixteenths = {"head": (75, 76, 77), "right": (78, 77, 77), "sill": (74, 76, 78), "left": (74, 75, 75)}
     inches = {side: [f"{n // 16} {n % 16}/16" for n in points] for side, points in sixteenths.items()}
     metric = {side: [f"{n / 16 * MM_PER_INCH:.1f} mm" for n in points] for side, points in sixteenths.items()}
@@ -60,7 +60,7 @@ def test_what_is_missing_stays_planned() -> None:
     assert lacking in texts(kit)
 
 
-def test_a_reading_in_millimetres_is_rounded_once() -> None:
+def test_a_reading_in_millimeters_is_rounded_once() -> None:
     """105 mm is 4 1/8 on a grid of 1/32 (4.1339 in; 4 1/8 is 0.0089 off). By way of sixty-fourths it was 4 5/32.
 
     Proud 1/32, so the jamb is ripped 4 5/32 wide and not 4 3/16.
@@ -109,7 +109,7 @@ def test_a_reading_in_question_sets_the_opening_back_to_its_plan() -> None:
     held = without_odd_readings(odd, units=Units.INCH)
     assert held.opening.measured is None and held.opening.readings is None
     assert held.findings[0].sentence(Units.INCH) == (
-        'Measured: place 2 (interior depth, head middle) reads 5 11/16", by its plan and neighbours about 4 11/16": '
+        'Measured: place 2 (interior depth, head middle) reads 5 11/16", by its plan and neighbors about 4 11/16": '
         'an inch too much? Was 4 11/16" meant? Correct it where it was written, or mark it sure; until then the '
         "planned sizes hold."
     )

@@ -47,7 +47,7 @@ INSULATION = {"role": "insulation", "thickness": "2"}
         ("Steps panel", {"role": "outer sheathing", "thickness": "1", "made_of": "foam plastic"}, True),
         ("polyester batts", INSULATION, False),
         ("polyethylene 6 mil", {}, False),
-        ("wood-fibre board", {"thickness": "2"}, False),
+        ("wood-fiber board", {"thickness": "2"}, False),
     ],
 )
 def test_foam_is_told_by_what_it_is(name: str, keys: dict[str, str], expected: bool) -> None:
@@ -70,15 +70,15 @@ def test_what_is_assumed_is_said_and_what_is_known_is_not() -> None:
         return [f"{one.what}: {one.value}" for one in (*job.assumed, *job.openings[0].assumed) if "made of" in one.what]
 
     assert told({"material": "aerated board", **INSULATION}) == ["what aerated board is made of: foam plastic"]
-    assert told({"material": "aerated board", **INSULATION, "made_of": "fibre"}) == []
+    assert told({"material": "aerated board", **INSULATION, "made_of": "fiber"}) == []
     assert told({"material": "EPS", "thickness": "2"}) == []
     assert told({"material": "drainage sheet", "role": "membrane", "thickness": "1/8"}) == []
     assert told({"material": "Steps panel", "role": "outer sheathing", "thickness": "1"}) == []
 
 
 def test_the_job_has_the_last_word() -> None:
-    job = job_of(changed(walls__main__layers=layers({"material": "EPS", "thickness": "2", "made_of": "fibre"})))
-    assert [one.made_of for one in job.openings[0].wall.layers][3] is MadeOf.FIBRE
+    job = job_of(changed(walls__main__layers=layers({"material": "EPS", "thickness": "2", "made_of": "fiber"})))
+    assert [one.made_of for one in job.openings[0].wall.layers][3] is MadeOf.FIBER
 
 
 def lines(beside: Beside, **paths: Any) -> list[str]:
@@ -188,7 +188,7 @@ def test_dust_goes_by_the_wood(stock: str, told: str) -> None:
 def test_silica_is_told_of_cement_outside_and_not_of_gypsum_inside() -> None:
     clad = layers("plywood 1/2")
     assert not has("Silica", walls__main__layers=clad)
-    assert has("Silica", walls__main__layers=[*clad[:-1], "fibre cement lap siding"])
+    assert has("Silica", walls__main__layers=[*clad[:-1], "fiber cement lap siding"])
 
 
 def test_a_service_cavity_is_told_before_nails_go_through_it() -> None:

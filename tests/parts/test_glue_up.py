@@ -38,7 +38,7 @@ def test_the_panel_is_wide_enough_for_jointing_and_the_last_rip(depth: str) -> N
     assert count == 2 or (count - 1) * 3.375 - 2 * (count - 2) / 16 < part.width + 1 / 8
 
 
-def test_strips_of_a_metric_shop_are_whole_millimetres() -> None:
+def test_strips_of_a_metric_shop_are_whole_millimeters() -> None:
     """101 + 3 for the saw + 2 x 2 for jointing = 108: two strips of 54; 900 - 2 x 57 + 2 x 20 + 25 long."""
     part = head(kit_of(**NARROW_MM))
     assert [round(strip * MM_PER_INCH, 6) for strip in part.strips] == [54, 54]

@@ -13,10 +13,10 @@ ROWS = [
         code="reading-in-question",
         appears=lambda: asked(sure=False)(),
         quiet=lambda: asked(sure=True)(),
-        inch='Measured: place 2 (interior depth, head middle) reads 5 11/16", by its plan and neighbours about '
+        inch='Measured: place 2 (interior depth, head middle) reads 5 11/16", by its plan and neighbors about '
         '4 11/16": an inch too much? Was 4 11/16" meant? Correct it where it was written, or mark it sure; until then '
         "the planned sizes hold.",
-        mm="Measured: place 2 (interior depth, head middle) reads 144.5 mm, by its plan and neighbours about "
+        mm="Measured: place 2 (interior depth, head middle) reads 144.5 mm, by its plan and neighbors about "
         "119.1 mm: an inch too much? Was 119.1 mm meant? Correct it where it was written, or mark it sure; until then "
         "the planned sizes hold.",
         severity=STOP,

@@ -94,7 +94,7 @@ def test_a_liner_stands_at_the_rough_opening_and_reaches_to_the_studs() -> None:
     assert outboard is not None and (outboard.inner, outboard.outer, outboard.set_back) == (6.5, 9.25, 0.25)
 
 
-def test_a_saved_board_gives_no_more_than_it_has_in_millimetres() -> None:
+def test_a_saved_board_gives_no_more_than_it_has_in_millimeters() -> None:
     """Flange at 170 + 10, so 110 inside; a board of 110.9 less 3 for an edge and 1 proud gives 106.9, so 106."""
     boards = [{"stock": "pine", "thickness": "20", "width": width} for width in ("110.9", "195")]
     limits = {"overhang": "10", "shift_for_board": "19"}

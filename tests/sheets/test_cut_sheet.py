@@ -74,7 +74,7 @@ def crowded(mark: str = "W-NORTH-12.A") -> CutKit:
 
 
 def metric(mark: str = "W-04") -> CutKit:
-    """A window ordered in whole millimetres in an inch job: both units stand beside each other."""
+    """A window ordered in whole millimeters in an inch job: both units stand beside each other."""
     opening = hand.make_opening(mark, frame=Size(914 / 25.4, 1219 / 25.4), rough_opening=Size(940 / 25.4, 1245 / 25.4))
     return replace(hand.make_kit(mark), placement=hand.make_placement(opening))
 
@@ -86,7 +86,7 @@ def kits() -> list[Any]:
         pytest.param(hand.measured_kit(), id="measured, inside, tapered"),
         pytest.param(half, id="measured from the room, outside planned"),
         pytest.param(crowded(), id="crowded"),
-        pytest.param(metric(), id="ordered in millimetres"),
+        pytest.param(metric(), id="ordered in millimeters"),
     ]
 
 

@@ -86,7 +86,7 @@ def test_text_and_number_are_one_size(units: Units, half_step: float, tmp_path: 
         assert read == pytest.approx(size["value"], abs=half_step + 1e-6)
 
 
-def test_metric_numbers_are_millimetres(tmp_path: Path) -> None:
+def test_metric_numbers_are_millimeters(tmp_path: Path) -> None:
     """4 23/32 in = 4.71875 x 25.4 mm exactly (the inch is 25.4 mm by definition, 1959)."""
     part = written(Units.MM, tmp_path)["openings"][0]["parts"][0]
     assert part["width"] == {"value": 119.85625, "text": "119.9 mm"}

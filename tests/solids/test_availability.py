@@ -52,7 +52,7 @@ def test_the_room_opens_without_the_kernel() -> None:
     assert done.stdout.strip() == "[]"
 
 
-def test_a_kit_is_modelled_without_a_drawing_library() -> None:
+def test_a_kit_is_modeled_without_a_drawing_library() -> None:
     """No cadquery, no VTK: only the kernel's own modules."""
     code = (
         "import sys; sys.path[:0] = ['tests']; from cases import changed, job_of; "

@@ -84,7 +84,7 @@ def with_cuts(part: Part, change: Callable[[Any], Cut | None]) -> Part:
 
 
 def longer(part: Part) -> Part:
-    """The part 1/16 longer: only its neighbours tell."""
+    """The part 1/16 longer: only its neighbors tell."""
     return with_cuts(part, lambda one: Crosscut(length=one.length + SIXTEENTH) if isinstance(one, Crosscut) else one)
 
 
@@ -245,7 +245,7 @@ def test_a_stool_laps_under_a_shallow_frame() -> None:
     assert report.faults == ()
 
 
-def test_metric_jobs_are_told_in_millimetres() -> None:
+def test_metric_jobs_are_told_in_millimeters() -> None:
     job = job_of(changed(**METRIC))
     kit = kit_of(**METRIC)
     leg = next(part for part in kit.parts if part.position == "left leg")

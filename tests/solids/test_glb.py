@@ -13,7 +13,7 @@ from harbour import harbour_solids
 from jambs.length import MM_PER_INCH
 from jambs.solids import write_glb
 
-METRES_PER_INCH = MM_PER_INCH / 1000
+METERS_PER_INCH = MM_PER_INCH / 1000
 SAME_PLACE = 1e-5
 
 
@@ -39,7 +39,7 @@ def positions(document: dict[str, Any], data: bytes, index: int) -> list[tuple[f
     return [struct.unpack_from("<3f", data, start + step * i) for i in range(accessor["count"])]
 
 
-def test_parts_stand_upright_in_metres(tmp_path: Path) -> None:
+def test_parts_stand_upright_in_meters(tmp_path: Path) -> None:
     """glTF is y up and right-handed, so depth d, away from the viewer in the room, runs along -z."""
     solids, path = harbour_solids("W02"), tmp_path / "opening.glb"
     write_glb(solids, path)
@@ -48,12 +48,12 @@ def test_parts_stand_upright_in_metres(tmp_path: Path) -> None:
     assert names == {solid.name for solid in solids.solids}
     low, high = whole_box(document, data)
     for axis in (0, 1):
-        assert low[axis] == pytest.approx(min(one.low[axis] for one in solids.solids) * METRES_PER_INCH, abs=SAME_PLACE)
+        assert low[axis] == pytest.approx(min(one.low[axis] for one in solids.solids) * METERS_PER_INCH, abs=SAME_PLACE)
         assert high[axis] == pytest.approx(
-            max(one.high[axis] for one in solids.solids) * METRES_PER_INCH, abs=SAME_PLACE
+            max(one.high[axis] for one in solids.solids) * METERS_PER_INCH, abs=SAME_PLACE
         )
-    assert low[2] == pytest.approx(-max(one.high[2] for one in solids.solids) * METRES_PER_INCH, abs=SAME_PLACE)
-    assert high[2] == pytest.approx(-min(one.low[2] for one in solids.solids) * METRES_PER_INCH, abs=SAME_PLACE)
+    assert low[2] == pytest.approx(-max(one.high[2] for one in solids.solids) * METERS_PER_INCH, abs=SAME_PLACE)
+    assert high[2] == pytest.approx(-min(one.low[2] for one in solids.solids) * METERS_PER_INCH, abs=SAME_PLACE)
 
 
 def whole_box(document: dict[str, Any], data: bytes) -> tuple[list[float], list[float]]:

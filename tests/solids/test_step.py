@@ -81,8 +81,8 @@ def test_the_file_is_not_mirrored(tmp_path: Path) -> None:
     assert found["W01-5"][1] < 0
 
 
-def test_colours_are_by_material(tmp_path: Path) -> None:
-    """gmsh reads the colours too, from 0 to 255: every part has its stock's."""
+def test_colors_are_by_material(tmp_path: Path) -> None:
+    """gmsh reads the colors too, from 0 to 255: every part has its stock's."""
     path = tmp_path / "opening.step"
     write_step(harbour_solids("W01"), path)
     gmsh.clear()
@@ -120,7 +120,7 @@ def openings(**second: Any) -> list[KitSolids]:
     data["openings"] = [one, {**one, "mark": "W2", "from_left": "90", "sill_height": "24", **second}]
     data["openings"] = [{key: value for key, value in each.items() if value is not None} for each in data["openings"]]
     side = {"start_line": "-10", "eave": "200"}
-    data["elevations"] = {"north": {**side, "storeys": [{"floor": "100", "openings": ["W2"]}]}, "south": side}
+    data["elevations"] = {"north": {**side, "stories": [{"floor": "100", "openings": ["W2"]}]}, "south": side}
     job = job_of(data)
     return [model_kit(make_kit(one, job), job) for one in place_windows(job)]
 

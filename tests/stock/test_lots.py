@@ -50,7 +50,7 @@ def test_every_wooden_part_is_in_one_lot_once(name: str) -> None:
 
 @pytest.mark.parametrize("name", ["harbour-house", "hillside-house"])
 def test_pieces_are_rounded_as_they_are_printed_and_boards_down(name: str) -> None:
-    """A sixty-fourth of an inch, a tenth of a millimetre: by the definition of the units; half a step at most."""
+    """A sixty-fourth of an inch, a tenth of a millimeter: by the definition of the units; half a step at most."""
     job = read_job(EXAMPLES / name)
     step = 1 / 64 if job.units == "inch" else 0.1 / 25.4
     for lot in lots_of(job):

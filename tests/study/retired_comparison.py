@@ -62,7 +62,7 @@ class PositionRow:
     sill_corner: float
     sweats_above: float
     sill_corner_sweats_above: float
-    mould_above: float
+    mold_above: float
     winter_sun: float | None
     summer_sun: float | None
     sky: float
@@ -117,7 +117,7 @@ def _row(wall: WallBuild, window: Window, site: Site, place: float, fineness: Fi
         sill_corner=corner,
         sweats_above=_humidity(site, coldest.factors.corner, Criterion.CONDENSATION),
         sill_corner_sweats_above=_humidity(site, corner, Criterion.CONDENSATION),
-        mould_above=_humidity(site, coldest.factors.corner, Criterion.MOULD),
+        mold_above=_humidity(site, coldest.factors.corner, Criterion.MOLD),
         winter_sun=_sun(reveal, site, WINTER_MONTHS),
         summer_sun=_sun(reveal, site, SUMMER_MONTHS),
         sky=sky_component(reveal),

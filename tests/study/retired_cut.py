@@ -1,7 +1,7 @@
 """The parametric cut through one side of an opening: a peer of the drawn sections that shares no geometry with them.
 
 In the cut x goes inward, from 0 at the outside face of the wall (the trim plane, cladding and strapping left out), and
-y from 0 at the outer edge of the window frame towards the glass; the wall lies at y < 0.
+y from 0 at the outer edge of the window frame toward the glass; the wall lies at y < 0.
 """
 
 from dataclasses import dataclass, replace

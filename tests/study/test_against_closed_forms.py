@@ -74,7 +74,7 @@ def test_corner_by_outside_lengths_has_a_negative_excess() -> None:
 def test_checkerboard(ratio: float) -> None:
     """2 x 2 checkerboard of k1 and k2 in a unit square: sqrt(k1 k2) (Keller 1964, Dykhne 1970).
 
-    The geometric mean of the two limits is exact by their duality; ratio 100 has a strong singularity at the centre.
+    The geometric mean of the two limits is exact by their duality; ratio 100 has a strong singularity at the center.
     """
     blocks = [
         box("all", 1.0, (0, 1), (0, 1)),

@@ -59,14 +59,14 @@ def test_case_1_error_falls_by_four_when_the_step_is_halved() -> None:
 
 
 def case_2() -> tuple[list[Block], list[AirRegion]]:
-    """Concrete, wood, insulation and a bent aluminium sheet; y from the warm face."""
+    """Concrete, wood, insulation and a bent aluminum sheet; y from the warm face."""
     blocks = [
         box("insulation", 0.029, (0, 500 * MM), (0, 47.5 * MM)),
         box("concrete", 1.15, (0, 500 * MM), (41.5 * MM, 47.5 * MM)),
         box("wood", 0.12, (0, 15 * MM), (36.5 * MM, 41.5 * MM)),
-        box("aluminium", 230, (0, 15 * MM), (35 * MM, 36.5 * MM)),
-        box("aluminium", 230, (0, 1.5 * MM), (1.5 * MM, 35 * MM)),
-        box("aluminium", 230, (0, 500 * MM), (0, 1.5 * MM)),
+        box("aluminum", 230, (0, 15 * MM), (35 * MM, 36.5 * MM)),
+        box("aluminum", 230, (0, 1.5 * MM), (1.5 * MM, 35 * MM)),
+        box("aluminum", 230, (0, 500 * MM), (0, 1.5 * MM)),
     ]
     airs = [
         air("inside", 20, 0.11, (0, 500 * MM), (-1 * MM, 0)),
@@ -100,7 +100,7 @@ def test_case_2_heat_flow() -> None:
 def test_case_2_with_the_web_on_the_wrong_side_fails_at_g() -> None:
     """The mirrored web passes on heat flow; only the temperatures find it. So the temperatures are what to test."""
     blocks, airs = case_2()
-    web = box("aluminium", 230, (13.5 * MM, 15 * MM), (1.5 * MM, 35 * MM))
+    web = box("aluminum", 230, (13.5 * MM, 15 * MM), (1.5 * MM, 35 * MM))
     wrong = [web if block.x1 == 1.5 * MM else block for block in blocks]
     fineness = Fineness(first=0.25 * MM, growth=1.3, largest=10 * MM)
     assert solve(wrong, airs, fineness=fineness).temperature(15 * MM, 36.5 * MM) == pytest.approx(16.49, abs=0.02)

@@ -46,7 +46,7 @@ def test_humidity_against_psychrolib(rows: tuple[PositionRow, ...]) -> None:
     for row in rows:
         surface = -18 + row.coldest_corner * 38
         assert psychrolib.GetTDewPointFromRelHum(20, row.sweats_above) == pytest.approx(surface, abs=0.05)
-        assert row.mould_above == pytest.approx(0.8 * row.sweats_above, rel=1e-12)
+        assert row.mold_above == pytest.approx(0.8 * row.sweats_above, rel=1e-12)
         assert row.sill_corner_sweats_above < row.sweats_above
 
 

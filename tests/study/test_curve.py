@@ -7,10 +7,10 @@ from retired_curve import Curve
 from jambs.study.heat.region import StudyError
 
 
-def parabola(centre: float) -> Curve:
+def parabola(center: float) -> Curve:
     """2 (x - c)^2 + 0.01 from -0.04 to 0.2."""
     places = np.linspace(-0.04, 0.2, 12)
-    return Curve(positions=tuple(map(float, places)), values=tuple(float(2 * (x - centre) ** 2 + 0.01) for x in places))
+    return Curve(positions=tuple(map(float, places)), values=tuple(float(2 * (x - center) ** 2 + 0.01) for x in places))
 
 
 def test_minimum_and_band() -> None:

@@ -59,7 +59,7 @@ def test_saturation_and_its_inverse(temperature: float) -> None:
     assert saturation_temperature(saturation_pressure(temperature)) == pytest.approx(temperature, abs=1e-9)
 
 
-# Outside temperature, then required factor against condensation and mould at 30, 40 and 50 % and 20 degC inside:
+# Outside temperature, then required factor against condensation and mold at 30, 40 and 50 % and 20 degC inside:
 # recomputed from the formulas of ISO 13788 by another implementation, two decimals.
 REQUIRED = [
     (0, (0.10, 0.25, 0.30, 0.46, 0.46, 0.63)),
@@ -74,7 +74,7 @@ def test_required_factor(outside: float, published: tuple[float, ...]) -> None:
     found = [
         required_factor(Climate(inside=20, inside_humidity=humidity, outside=outside), criterion)
         for humidity in (0.3, 0.4, 0.5)
-        for criterion in (Criterion.CONDENSATION, Criterion.MOULD)
+        for criterion in (Criterion.CONDENSATION, Criterion.MOLD)
     ]
     assert found == pytest.approx(published, abs=0.0051)
 
@@ -114,4 +114,4 @@ def test_a_humidity_in_per_cent_is_refused(humidity: float) -> None:
 
 def test_no_factor_without_a_difference() -> None:
     with pytest.raises(StudyError, match="both airs are at 20 degC: no temperature factor"):
-        required_factor(Climate(inside=20, inside_humidity=0.5, outside=20), Criterion.MOULD)
+        required_factor(Climate(inside=20, inside_humidity=0.5, outside=20), Criterion.MOLD)

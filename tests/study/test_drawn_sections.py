@@ -21,7 +21,7 @@ FIXED = {
 }
 STRAPPED = [
     "gypsum board 1/2",
-    {"material": "stud 2x6", "spacing": "16", "cavity": "glass fibre batt"},
+    {"material": "stud 2x6", "spacing": "16", "cavity": "fiberglass batt"},
     "plywood 1/2",
     {"material": "EPS", "thickness": "3"},
     {"material": "strapping 2x4", "spacing": "16"},
@@ -29,7 +29,7 @@ STRAPPED = [
 ]
 FILLED = [
     "gypsum board 1/2",
-    {"material": "stud 2x6", "spacing": "16", "cavity": "glass fibre batt"},
+    {"material": "stud 2x6", "spacing": "16", "cavity": "fiberglass batt"},
     "plywood 1/2",
     {"material": "strapping 2x4", "spacing": "16", "cavity": "mineral wool batt"},
     {"material": "EPS", "thickness": "3"},
@@ -39,7 +39,7 @@ FILLED = [
 SERVICE = [
     "gypsum board 1/2",
     {"material": "service cavity", "thickness": "1 1/2", "spacing": "16", "cavity": "mineral wool batt"},
-    {"material": "stud 2x6", "spacing": "16", "cavity": "glass fibre batt"},
+    {"material": "stud 2x6", "spacing": "16", "cavity": "fiberglass batt"},
     "plywood 1/2",
     {"material": "EPS", "thickness": "4"},
     {"material": "strapping 1x4", "spacing": "16"},
@@ -61,7 +61,7 @@ BY_HAND = {
     "stud 2x6": 0.1154,
     "plywood 1/2": 0.1163,
     "EPS": 0.0361,
-    "glass fibre batt": 0.0459,
+    "fiberglass batt": 0.0459,
     "mineral wool batt": 0.035,
     "strapping 2x4": 0.1154,
     "service cavity": 0.035,

@@ -49,7 +49,7 @@ def test_an_unknown_permeance_is_said_and_not_counted_as_open() -> None:
     )
 
 
-def test_a_known_vapour_barrier_blocks_whatever_else_is_unknown() -> None:
+def test_a_known_vapor_barrier_blocks_whatever_else_is_unknown() -> None:
     assert blocked(
         membrane("paint", None), membrane("polyethylene", 0.06), membrane("core", 5), membrane("foil", 0)
     ) == ["core"]

@@ -1,4 +1,4 @@
-"""Indoor humidity by month, by hand after ISO 13788's classes, and what it makes of vapour and mould."""
+"""Indoor humidity by month, by hand after ISO 13788's classes, and what it makes of vapor and mold."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from test_wall_report import FILLED, MONTHS, report
 
 from jambs.job.models.site import Site, site_of
 from jambs.job.reading.faults import JobFaults
-from jambs.study.wall.indoor_air import class_humidity, indoor_climates, mould_limit
+from jambs.study.wall.indoor_air import class_humidity, indoor_climates, mold_limit
 
 
 def site_with(**keys: Any) -> Site:
@@ -45,20 +45,20 @@ def test_humidities_given_by_the_month_are_taken_as_they_are() -> None:
     assert any("indoor humidity through" in fact.what for fact in site_with().assumed)
 
 
-def test_the_year_of_vapour_knows_the_indoor_air_of_its_months() -> None:
-    """More vapour indoors, more water in the wall; a wet class flips the verdict that a dry class gives."""
+def test_the_year_of_vapor_knows_the_indoor_air_of_its_months() -> None:
+    """More vapor indoors, more water in the wall; a wet class flips the verdict that a dry class gives."""
     studs = {"walls__main__layers": ["gypsum board 1/2", FILLED["walls__main__layers__1"], "plywood 1/2", "housewrap"]}
     studs["walls__main__layers"] = [*studs["walls__main__layers"], "wood shingles"]
     peaks = []
     for humidity_class in ("1", "3", "5"):
         found = report(site={**MONTHS, "humidity_class": humidity_class}, **studs)
-        assert found.vapour is not None
-        peaks.append(found.vapour.peak)
+        assert found.vapor is not None
+        peaks.append(found.vapor.peak)
     assert peaks == sorted(peaks) and peaks[0] < peaks[-1] / 3
 
 
-def test_the_mould_limit_is_that_of_the_worst_month() -> None:
-    """By psychrolib: the surface whose saturation is the room's vapour pressure over 0.8, as a factor; the greatest."""
+def test_the_mold_limit_is_that_of_the_worst_month() -> None:
+    """By psychrolib: the surface whose saturation is the room's vapor pressure over 0.8, as a factor; the greatest."""
     psychrolib.SetUnitSystem(psychrolib.SI)
     site = site_with()
     factors = []
@@ -67,14 +67,14 @@ def test_the_mould_limit_is_that_of_the_worst_month() -> None:
             pressure = climate.inside_humidity * psychrolib.GetSatVapPres(20) / 0.8
             surface = psychrolib.GetTDewPointFromVapPres(20, min(pressure, psychrolib.GetSatVapPres(20)))
             factors.append((surface - climate.outside) / (20 - climate.outside))
-    found = mould_limit(site)
+    found = mold_limit(site)
     assert found is not None
     assert found.factor == pytest.approx(max(factors), abs=0.02)
 
 
-def test_without_monthly_means_nothing_is_said_of_mould() -> None:
+def test_without_monthly_means_nothing_is_said_of_mold() -> None:
     job = job_of(changed())
-    assert mould_limit(site_of(job.site, units=job.units)) is None
+    assert mold_limit(site_of(job.site, units=job.units)) is None
 
 
 @pytest.mark.parametrize(

@@ -80,7 +80,7 @@ def test_limits_are_narrow_at_every_position(sides: tuple[SideSweep, ...]) -> No
 
 
 @pytest.mark.parametrize("wall", ["2x4 + 2 in", "2x6 + 8 in"])
-def test_the_best_position_stays_within_a_millimetre_when_the_grid_changes(wall: str) -> None:
+def test_the_best_position_stays_within_a_millimeter_when_the_grid_changes(wall: str) -> None:
     """Goal: 1 mm. Searched on the mean of the limits; the upper limit alone would jump by 7 mm."""
     best = [
         sweep(WALLS[wall], FRAMES["wood"], [JAMB], fineness=fineness)[0].curve.best
@@ -182,7 +182,7 @@ def test_the_frame_block_lets_through_its_rated_transmittance() -> None:
 
 
 def test_wall_length_does_not_matter() -> None:
-    """From half a metre of wall on, nothing changes."""
+    """From half a meter of wall on, nothing changes."""
     wall = replace(WALLS["2x6 + 4 in"], length=0.5)
     short, long = (
         install(each, FRAMES["wood"], JAMB, 0.060).transmittance.value for each in (wall, WALLS["2x6 + 4 in"])

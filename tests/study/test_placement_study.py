@@ -116,7 +116,7 @@ def test_the_least_place_stays_when_the_grid_of_the_heat_changes(window: WindowC
 
 
 def test_the_band_costs_what_it_says(window: WindowComparison) -> None:
-    """Computed at its ends, where it does not end with the wall: BAND more on each metre, by interpolation."""
+    """Computed at its ends, where it does not end with the wall: BAND more on each meter, by interpolation."""
     low, high = window.sweep.band
     studied = Studied(window.subject)
     assert studied.low <= low <= window.sweep.least.flange_plane <= high <= studied.high

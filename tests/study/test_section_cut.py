@@ -24,11 +24,11 @@ from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import AirRegion, Block
 from jambs.study.heat.section_cut import WALL_LENGTH, section_cut, section_reference
-from jambs.study.wall.wall_heat import METRES_PER_INCH, heat_wall
+from jambs.study.wall.wall_heat import METERS_PER_INCH, heat_wall
 from jambs.wall.planes import stack_wall
 
 FINE = Fineness(first=0.002, growth=1.4, largest=0.03)
-DETAIL = Detail(side="jamb", framing=3 * METRES_PER_INCH, buck=0.75 * METRES_PER_INCH, gap=0.25 * METRES_PER_INCH)
+DETAIL = Detail(side="jamb", framing=3 * METERS_PER_INCH, buck=0.75 * METERS_PER_INCH, gap=0.25 * METERS_PER_INCH)
 
 
 def subject(**paths: object) -> WindowInWall:
@@ -48,14 +48,14 @@ def build_of(case: WindowInWall) -> WallBuild:
         stack=wall.stack,
         framed=next(layer.name for layer in wall.stack.layers if "stud" in layer.name),
         sheathing=wall.sheathing,
-        cladding=(planes.cladding_face - wall.outside_face) * METRES_PER_INCH,
-        length=WALL_LENGTH * METRES_PER_INCH,
+        cladding=(planes.cladding_face - wall.outside_face) * METERS_PER_INCH,
+        length=WALL_LENGTH * METERS_PER_INCH,
     )
 
 
 def parametric_as_section(case: WindowInWall, interior: float, exterior: float) -> Section:
     """The build that the parametric builder makes, drawn by hand as a section at the jamb. [in]"""
-    planes, jamb = case.planes, DETAIL.interior_jamb / METRES_PER_INCH
+    planes, jamb = case.planes, DETAIL.interior_jamb / METERS_PER_INCH
     end, trim = WALL_LENGTH, planes.trim_plane
     regions = [
         Region(name=one.layer.name, stuff=stuff, outline=box((0, end), (one.inner, one.outer)))
@@ -92,7 +92,7 @@ def test_a_section_of_the_parametric_build_agrees_with_the_parametric_builder(fl
     frame = case.window.blocks[Side.JAMB]
     section = parametric_as_section(case, placement.interior_depth, placement.exterior_depth)
     wall = build_of(case)
-    place = placement.exterior_depth * METRES_PER_INCH
+    place = placement.exterior_depth * METERS_PER_INCH
     drawn = linear_transmittance(
         cut := section_cut(section, placement, case.wall, frame),
         section_reference(cut, case.wall, frame),
@@ -119,7 +119,7 @@ def test_the_peer_lies_between_the_limits_of_a_drawn_jamb() -> None:
 
 
 def test_a_wall_without_an_opening_is_its_clear_wall() -> None:
-    """Far from the window one metre of the cut loses what ISO 6946 says of the clear wall: the sum of resistances."""
+    """Far from the window one meter of the cut loses what ISO 6946 says of the clear wall: the sum of resistances."""
     case = subject()
     kit = kit_at(case, 9.25)
     (section,) = (one for one in cut_sections(kit, wall_length=WALL_LENGTH) if one.cut is Side.JAMB)

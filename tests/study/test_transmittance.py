@@ -44,7 +44,7 @@ def test_against_the_worked_example_of_the_scottish_building_standards() -> None
 
 
 @pytest.mark.parametrize(("studs", "published"), [(0.160, 0.13), (0.200, 0.12), (0.240, 0.11)])
-def test_against_the_austrian_timber_construction_catalogue(studs: float, published: float) -> None:
+def test_against_the_austrian_timber_construction_catalog(studs: float, published: float) -> None:
     """Two layers of framing that cross: studs 60 at 625, battens 50 (assumed) at 400; two decimals published."""
     wood, wool = 0.12, 0.035
     stack = HeatStack(
@@ -53,13 +53,13 @@ def test_against_the_austrian_timber_construction_catalogue(studs: float, publis
             solid_layer(
                 "battens", thickness=0.040, conductivity=wool, framing_conductivity=wood, framing_fraction=50 / 400
             ),
-            HeatLayer(name="vapour barrier", thickness=0.0, resistance=0.0),
+            HeatLayer(name="vapor barrier", thickness=0.0, resistance=0.0),
             solid_layer("inner spruce", thickness=0.022, conductivity=wood),
             solid_layer(
                 "studs", thickness=studs, conductivity=wool, framing_conductivity=wood, framing_fraction=60 / 625
             ),
             solid_layer("outer spruce", thickness=0.022, conductivity=wood),
-            solid_layer("wood-fibre board", thickness=0.080, conductivity=0.042),
+            solid_layer("wood-fiber board", thickness=0.080, conductivity=0.042),
             solid_layer("plaster", thickness=0.007, conductivity=1.0),
         ),
         inside_film=0.13,
@@ -72,7 +72,7 @@ def test_against_the_austrian_timber_construction_catalogue(studs: float, publis
 
 @pytest.mark.parametrize("row", read_authority("u_factor_parallel_path.csv"), ids=lambda row: row["U_published"])
 def test_against_published_us_assembly_u_factors(row: dict[str, str]) -> None:
-    """Tables after ASHRAE 90.1 Appendix A: 16 in on centre, framing 25 %, stucco R 0.08, two gypsum boards R 0.56."""
+    """Tables after ASHRAE 90.1 Appendix A: 16 in on center, framing 25 %, stucco R 0.08, two gypsum boards R 0.56."""
 
     def us_layer(name: str, value: float, stud: float | None = None) -> HeatLayer:
         framing = None if stud is None else stud * US_RESISTANCE

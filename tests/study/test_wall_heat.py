@@ -15,7 +15,7 @@ from jambs.wall.planes import stack_wall
 INCH = 0.0254
 STRAPPED = [
     "gypsum board 1/2",
-    {"material": "stud 2x6", "spacing": "16", "cavity": "glass fibre batt"},
+    {"material": "stud 2x6", "spacing": "16", "cavity": "fiberglass batt"},
     "plywood 1/2",
     {"material": "strapping 2x4", "spacing": "16", "cavity": "mineral wool batt"},
     {"material": "EPS", "thickness": "3"},
@@ -77,7 +77,7 @@ def test_an_empty_strapping_under_insulation_is_still_air() -> None:
 
 
 def test_framing_share_and_conductivities_as_the_job_gives_them() -> None:
-    """The published worked example has 9.5 % of studs; the catalogue would have taken a quarter."""
+    """The published worked example has 9.5 % of studs; the catalog would have taken a quarter."""
     layers = [
         "gypsum board 1/2",
         {
@@ -91,7 +91,7 @@ def test_framing_share_and_conductivities_as_the_job_gives_them() -> None:
         {
             "material": "stud 2x6",
             "framing_share": "9.6 %",
-            "cavity": {"material": "glass fibre batt", "conductivity": "0.032"},
+            "cavity": {"material": "fiberglass batt", "conductivity": "0.032"},
         },
         "plywood 1/2",
         "wood shingles",

@@ -1,4 +1,4 @@
-"""A wall by itself: layers of the job by hand, dew point by psychrolib, drying, the year of vapour."""
+"""A wall by itself: layers of the job by hand, dew point by psychrolib, drying, the year of vapor."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from jambs.study.wall.stack import US_PERM, US_RESISTANCE
 from jambs.study.wall.wall_report import WallReport, wall_report
 from jambs.wall.planes import stack_wall
 
-FILLED = {"walls__main__layers__1": {"material": "stud 2x6", "spacing": "16", "cavity": "glass fibre batt"}}
+FILLED = {"walls__main__layers__1": {"material": "stud 2x6", "spacing": "16", "cavity": "fiberglass batt"}}
 
 
 def report(**paths: Any) -> WallReport:
@@ -25,7 +25,7 @@ def report(**paths: Any) -> WallReport:
 
 
 def test_clear_resistance_by_hand() -> None:
-    """Thickness over conductivity of the catalogue, between films of 0.13 on both sides (cladding left out)."""
+    """Thickness over conductivity of the catalog, between films of 0.13 on both sides (cladding left out)."""
     by_hand = 0.26 + 0.0254 * (0.5 / 0.1603 + 5.5 / 0.0459 + 1.0 / 0.1163 + 5 / 0.0361)
     assert report().resistance.clear == pytest.approx(by_hand, rel=1e-9)
 
@@ -66,7 +66,7 @@ def test_what_is_between_two_tight_layers_is_blocked() -> None:
     poly = [
         "gypsum board 1/2",
         "polyethylene 6 mil",
-        {"material": "stud 2x6", "spacing": "16", "cavity": "glass fibre batt"},
+        {"material": "stud 2x6", "spacing": "16", "cavity": "fiberglass batt"},
         "plywood 1/2",
     ]
     found = report(walls__main__layers=[*poly, "wood shingles"])
@@ -88,19 +88,19 @@ MONTHS = {
 }
 
 
-def test_a_year_of_vapour_is_computed_when_the_months_are_given() -> None:
+def test_a_year_of_vapor_is_computed_when_the_months_are_given() -> None:
     """Five inches of EPS outside: the wall of the study with outside insulation stays dry or nearly so."""
     found = report(site={**MONTHS, "indoor_humidity": "37 %"})
-    assert found.vapour is not None and found.no_vapour == ""
-    assert found.vapour.peak < 0.2 and found.vapour.dries_out
+    assert found.vapor is not None and found.no_vapor == ""
+    assert found.vapor.peak < 0.2 and found.vapor.dries_out
 
 
 def test_without_months_or_permeances_it_says_what_is_missing() -> None:
-    assert report().no_vapour == (
+    assert report().no_vapor == (
         "not computed: the job gives no monthly_temperatures and monthly_humidities under site"
     )
     unknown = report(site=MONTHS, walls__main__layers__2="plywood 3/4")
-    assert unknown.no_vapour == "not computed: no permeance is known of plywood 3/4"
+    assert unknown.no_vapor == "not computed: no permeance is known of plywood 3/4"
 
 
 def test_what_is_assumed_of_a_wall_is_said() -> None:

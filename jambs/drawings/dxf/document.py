@@ -48,7 +48,7 @@ LAYERS: dict[str, tuple[int, int]] = {
     BORDER: (7, 70),
     VIEWPORTS: (9, 9),
 }
-"""Colour number and line weight [1/100 mm] of every layer."""
+"""Color number and line weight [1/100 mm] of every layer."""
 BROKEN = {Ink.HIDDEN: "HIDDEN", Ink.MISSED: "HIDDEN", Ink.MEMBRANE: "HIDDEN"}
 LINE_TYPES = {
     "HIDDEN": ("hidden _ _ _ _", [0.15, 0.1, -0.05]),
@@ -73,8 +73,8 @@ def new_document(units: Units, scales: Iterable[Scale]) -> Document:
         document.linetypes.add(name, pattern=sized, description=words)
     document.styles.add(STYLE, font="arial.ttf")
     document.styles.add(BOLD_STYLE, font="arialbd.ttf")
-    for layer, (colour, weight) in LAYERS.items():
-        made = document.layers.add(str(layer), color=colour, lineweight=weight)
+    for layer, (color, weight) in LAYERS.items():
+        made = document.layers.add(str(layer), color=color, lineweight=weight)
         made.dxf.linetype = BROKEN.get(Ink(layer), "CONTINUOUS") if layer in BROKEN else "CONTINUOUS"
     document.layers.get(VIEWPORTS).dxf.plot = 0
     document.layers.get("Defpoints").dxf.plot = 0

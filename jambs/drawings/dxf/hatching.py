@@ -27,7 +27,7 @@ PATTERNS = {
     Hatch.GYPSUM: Pattern(name="AR-SAND", spread=0.05),
     Hatch.SHEET: Pattern(name="ANSI31", spread=0.4, angle_deg=90),
     Hatch.RIGID: Pattern(name="ANSI37", spread=1.0),
-    Hatch.FIBRE: Pattern(name="HONEY", spread=0.7),
+    Hatch.FIBER: Pattern(name="HONEY", spread=0.7),
     Hatch.CLADDING: Pattern(name="ANSI32", spread=0.4, angle_deg=90),
     Hatch.TRIM: Pattern(name="ANSI31", spread=0.45),
     Hatch.TRIM_CROSSWISE: Pattern(name="ANSI31", spread=0.45, angle_deg=90),
@@ -41,7 +41,7 @@ PATTERNS = {
 def pattern_lines(
     kind: Hatch, pieces: Iterable[Sequence[Point]], *, scale: float, document: Document | None = None
 ) -> Iterator[Segment]:
-    """Return the strokes of a pattern over polygons; without a document its ``scale`` 1 is that of millimetres."""
+    """Return the strokes of a pattern over polygons; without a document its ``scale`` 1 is that of millimeters."""
     pattern = PATTERNS[kind]
     hatch = HatchEntity.new(doc=document)
     hatch.set_pattern_fill(pattern.name, scale=pattern.spread * scale, angle=pattern.angle_deg)

@@ -31,7 +31,7 @@ class PlacedCallout:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Column:
-    """Where a column of call-outs may stand: its edge towards the view, the levels it keeps to, what it avoids."""
+    """Where a column of call-outs may stand: its edge toward the view, the levels it keeps to, what it avoids."""
 
     edge: float
     outward: int

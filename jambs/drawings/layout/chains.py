@@ -73,7 +73,7 @@ def _stops(chains: Sequence[Chain], axis: int) -> list[float]:
 
 
 def _fresh_ends(spans: Sequence[Span], index: int) -> list[Point]:
-    """Return the ends of an interval that need an extension line: one shared with its neighbour has it already."""
+    """Return the ends of an interval that need an extension line: one shared with its neighbor has it already."""
     start, finish = spans[index].interval.start, spans[index].interval.finish
     is_shared = index > 0 and spans[index - 1].interval.finish == start
     return [finish] if is_shared else [start, finish]

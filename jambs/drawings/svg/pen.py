@@ -1,4 +1,4 @@
-"""Placed views written onto a page in millimetres: one path of SVG for each ink, and the texts beside it."""
+"""Placed views written onto a page in millimeters: one path of SVG for each ink, and the texts beside it."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ DOT_MM = 0.2
 
 @dataclass(slots=True)
 class SvgPage:
-    """A page while it is written: width × height [mm]; points are millimetres from the upper left corner, y down."""
+    """A page while it is written: width × height [mm]; points are millimeters from the upper left corner, y down."""
 
     width: float
     height: float
@@ -40,7 +40,7 @@ class SvgPage:
     def _svg(self) -> str:
         strokes = sorted(self.lines, key=lambda ink: (stroke_of(ink).order, ink))
         areas = "".join(
-            f'<path d="{"".join(self.areas[ink])}" fill="{stroke_of(ink).colour}"/>' for ink in sorted(self.areas)
+            f'<path d="{"".join(self.areas[ink])}" fill="{stroke_of(ink).color}"/>' for ink in sorted(self.areas)
         )
         lines = "".join(f'<path d="{"".join(self.lines[ink])}" {stroke_of(ink).attributes}/>' for ink in strokes)
         return (
@@ -59,7 +59,7 @@ class SvgPen:
     origin: Point = (0.0, 0.0)
 
     def at(self, point: Point) -> Point:
-        """Return a point in millimetres of the page."""
+        """Return a point in millimeters of the page."""
         scale = MM_PER_INCH / self.factor
         return (
             self.origin[0] * MM_PER_INCH + point[0] * scale,

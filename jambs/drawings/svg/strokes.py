@@ -1,4 +1,4 @@
-"""How each ink is stroked on paper: weight, colour, broken or not, and what lies over what."""
+"""How each ink is stroked on paper: weight, color, broken or not, and what lies over what."""
 
 from __future__ import annotations
 
@@ -9,18 +9,18 @@ from jambs.drawings.dxf.document import BROKEN, LAYERS, LINE_TYPES
 from jambs.drawings.views.view import Ink
 from jambs.length import MM_PER_INCH
 
-COLOURS = {1: "#b3261e", 5: "#1d3f72", 7: "#000000", 8: "#5a5a5a", 9: "#8c8c8c", 140: "#3f86a8"}
-"""Colours on paper of the colour numbers of layers: all dark enough to be printed in black."""
+COLORS = {1: "#b3261e", 5: "#1d3f72", 7: "#000000", 8: "#5a5a5a", 9: "#8c8c8c", 140: "#3f86a8"}
+"""Colors on paper of the color numbers of layers: all dark enough to be printed in black."""
 HUNDREDTHS = 100
 HATCHES = (Ink.HATCH_WALL, Ink.HATCH_TRIM)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stroke:
-    """A line on paper: weight [mm], colour; ``dashes`` [mm], none where it is continuous; ``order``: low lies under."""
+    """A line on paper: weight [mm], color; ``dashes`` [mm], none where it is continuous; ``order``: low lies under."""
 
     weight: float
-    colour: str
+    color: str
     dashes: tuple[float, ...] = ()
     order: float = 0.0
 
@@ -28,17 +28,17 @@ class Stroke:
     def attributes(self) -> str:
         """The stroke as attributes of SVG."""
         dashes = f' stroke-dasharray="{" ".join(f"{one:g}" for one in self.dashes)}"' if self.dashes else ""
-        return f'stroke="{self.colour}" stroke-width="{self.weight:g}"{dashes}'
+        return f'stroke="{self.color}" stroke-width="{self.weight:g}"{dashes}'
 
 
 @cache
 def stroke_of(ink: str) -> Stroke:
     """Return how an ink is stroked."""
-    colour, weight = LAYERS[ink]
+    color, weight = LAYERS[ink]
     dashes = tuple(abs(dash) * MM_PER_INCH for dash in LINE_TYPES[BROKEN[Ink(ink)]][1][1:]) if ink in BROKEN else ()
     return Stroke(
         weight=weight / HUNDREDTHS,
-        colour=COLOURS[colour],
+        color=COLORS[color],
         dashes=dashes,
         order=-1.0 if ink in HATCHES else weight,
     )

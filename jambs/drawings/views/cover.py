@@ -97,7 +97,7 @@ def _shares(edge: Segment, side: Segment) -> list[float]:
 def visible_area(polygon: Polygon, covers: Sequence[Polygon]) -> list[Polygon]:
     """Return what later polygons leave of an earlier one, as trapezoids with level sides.
 
-    Between two neighbouring levels of corners and crossings every polygon is a row of trapezoids; there a difference
+    Between two neighboring levels of corners and crossings every polygon is a row of trapezoids; there a difference
     of polygons is a difference of spans. Trapezoids that continue each other are joined.
     """
     near = nearby(polygon, covers)

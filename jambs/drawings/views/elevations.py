@@ -137,7 +137,7 @@ def _is_leg(part: Part) -> bool:
 
 
 def _seen_point(one: Seen, nearer: Sequence[Seen]) -> tuple[float, float]:
-    """Return a point of what is seen of a part: towards its right end, low on a leg, where no jamb is marked."""
+    """Return a point of what is seen of a part: toward its right end, low on a leg, where no jamb is marked."""
     pieces = visible_area(one.polygon, [other.polygon for other in nearer if other.part.is_wood])
     boxes = [box_around(piece) for piece in pieces] or [box_around(one.polygon)]
     box = max(boxes, key=lambda box: box.width * box.height)

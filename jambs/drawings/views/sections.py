@@ -29,7 +29,7 @@ INKS = {
     Stuff.SHEATHING: Ink.FRAMING,
     Stuff.MEMBRANE: Ink.LAYERS,
     Stuff.RIGID: Ink.INSULATION,
-    Stuff.FIBRE: Ink.INSULATION,
+    Stuff.FIBER: Ink.INSULATION,
     Stuff.STRAPPING: Ink.LAYERS,
     Stuff.COVER: Ink.LAYERS,
     Stuff.CLADDING: Ink.LAYERS,
@@ -44,7 +44,7 @@ HATCHES = {
     Stuff.GYPSUM: Hatch.GYPSUM,
     Stuff.SHEATHING: Hatch.SHEET,
     Stuff.RIGID: Hatch.RIGID,
-    Stuff.FIBRE: Hatch.FIBRE,
+    Stuff.FIBER: Hatch.FIBER,
     Stuff.COVER: Hatch.SHEET,
     Stuff.CLADDING: Hatch.CLADDING,
     Stuff.BUCK: Hatch.LUMBER,
@@ -59,7 +59,7 @@ HATCHES = {
 TRIM = (Stuff.JAMB, Stuff.CASING, Stuff.SILL)
 WALL = (
     Stuff.GYPSUM, Stuff.FRAMING, Stuff.CAVITY, Stuff.AIR, Stuff.SHEATHING, Stuff.MEMBRANE,
-    Stuff.RIGID, Stuff.FIBRE, Stuff.STRAPPING, Stuff.COVER, Stuff.CLADDING,
+    Stuff.RIGID, Stuff.FIBER, Stuff.STRAPPING, Stuff.COVER, Stuff.CLADDING,
 )  # fmt: skip
 UNNAMED = (*WALL, Stuff.GLASS)
 TITLES = {
@@ -203,7 +203,7 @@ def _apart(places: Iterable[float]) -> list[float]:
 
 
 def _reach(depth: float, polygons: list[Polygon], side: ViewSide) -> float:
-    """Return how far the shapes at one depth reach towards the opening."""
+    """Return how far the shapes at one depth reach toward the opening."""
     boxes = [box_around(polygon) for polygon in polygons]
     near = [box for box in boxes if box.left - OFF_GRID <= depth <= box.right + OFF_GRID] or boxes
     return max(box.top for box in near) if side is ViewSide.TOP else min(box.bottom for box in near)

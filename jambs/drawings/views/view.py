@@ -13,7 +13,7 @@ from jambs.geometry import Point
 
 
 class Ink(StrEnum):
-    """The drawing layer a thing is on; it carries colour and line weight."""
+    """The drawing layer a thing is on; it carries color and line weight."""
 
     FRAMING = "WALL-FRAMING"
     LAYERS = "WALL-LAYERS"
@@ -47,7 +47,7 @@ class Hatch(StrEnum):
     GYPSUM = "gypsum"
     SHEET = "sheet"
     RIGID = "rigid"
-    FIBRE = "fibre"
+    FIBER = "fiber"
     CLADDING = "cladding"
     TRIM = "trim"
     TRIM_CROSSWISE = "trim crosswise"

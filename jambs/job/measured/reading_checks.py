@@ -1,4 +1,4 @@
-"""Likely slips of tape and pencil: each reading held against the plan and its neighbours, and asked about by name.
+"""Likely slips of tape and pencil: each reading held against the plan and its neighbors, and asked about by name.
 
 A wall that differs from its plan does so smoothly: all depths of an opening are off by much the same, they change
 steadily across it, and between them remain bows of a sixteenth or so. The spreads of the three are stated below; what a
@@ -71,7 +71,7 @@ class Question:
         if self.place.kind not in DEPTHS:
             where = f"place {self.place.number} ({self.place.words})"
         meant = "" if self.meant is None else f" Was {length_text(self.meant, units=units)} meant?"
-        return f"{where} reads {read}, by its plan and neighbours about {expected}: {self.slip}?{meant}"
+        return f"{where} reads {read}, by its plan and neighbors about {expected}: {self.slip}?{meant}"
 
 
 def find_slips(readings: Sequence[Held], *, units: Units, sure: Sequence[int] = ()) -> tuple[Question, ...]:
@@ -165,7 +165,7 @@ def _without(readings: Sequence[Held], *out: Held) -> list[Held]:
 def _depth_slips(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> list[Question]:
     """Ask about the oddest reading, leave it out, look again; pairs that were swapped first.
 
-    One that is sure is left out too: it is right, but says nothing of its neighbours.
+    One that is sure is left out too: it is right, but says nothing of its neighbors.
     """
     if whole := _whole_off(readings, units, sure):
         return whole
@@ -250,7 +250,7 @@ def _swapped(readings: Sequence[Held], sure: Sequence[int]) -> list[Question]:
 
 
 def _step(units: Units) -> float:
-    """The whole unit that is misread on a tape: an inch, ten millimetres [in]."""
+    """The whole unit that is misread on a tape: an inch, ten millimeters [in]."""
     return 1.0 if units is Units.INCH else 10 / MM_PER_INCH
 
 
@@ -274,9 +274,9 @@ def _meanings(value: float, units: Units) -> Iterator[tuple[float, str, float]]:
         yield 1.5, "100 mm too little", value + 10 * step
         yield 1.5, "100 mm too much", value - 10 * step
         yield 1.0, "inches typed in a job in mm", value * MM_PER_INCH
-        yield 1.0, "centimetres typed as mm", value * 10
+        yield 1.0, "centimeters typed as mm", value * 10
     else:
-        yield 1.0, "millimetres typed in a job in inches", value / MM_PER_INCH
+        yield 1.0, "millimeters typed in a job in inches", value / MM_PER_INCH
         yield 1.5, "half an inch too little", value + step / 2
         yield 1.5, "half an inch too much", value - step / 2
     for text in sorted(_spellings(abs(value), units)):
@@ -298,7 +298,7 @@ def _spellings(value: float, units: Units) -> set[str]:
 
 
 def _transposed(text: str, units: Units) -> set[float]:
-    """Return the lengths that two neighbouring digits in the other order would make; a tape's fractions only."""
+    """Return the lengths that two neighboring digits in the other order would make; a tape's fractions only."""
     places = [at for at, letter in enumerate(text) if letter.isdigit()]
     found = set()
     for one, two in pairwise(places):

@@ -8,7 +8,7 @@ from jambs.job.models.shop import Escape, Limits
 from jambs.length import Units, decimal_text, length_text
 
 WHY = "common practice, no source; the job gives no limit of its own"
-SQUARE_METRES = 0.3048**2
+SQUARE_METERS = 0.3048**2
 """In a square foot."""
 
 WHY_ESCAPE = "International Residential Code R310; the local code decides"
@@ -39,5 +39,5 @@ def _escape(escape: Escape, units: Units) -> str:
         length_text(one, units=units) for one in (escape.width, escape.height, escape.greatest_sill_height)
     )
     feet = escape.area_square_feet
-    area = f"{decimal_text(feet * SQUARE_METRES, 2)} m²" if units is Units.MM else f"{decimal_text(feet, 2)} sq ft"
+    area = f"{decimal_text(feet * SQUARE_METERS, 2)} m²" if units is Units.MM else f"{decimal_text(feet, 2)} sq ft"
     return f"{area}, at least {width} wide and {height} high, sill at most {sill} over the floor"

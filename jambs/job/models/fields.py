@@ -93,13 +93,13 @@ def _bare_inches(text: str) -> str:
         read_length(text, units=Units.INCH)
     except LengthError as error:
         return str(error)
-    return f'{text!r} looks like inches in a job in mm; write {text}" or the millimetres'
+    return f'{text!r} looks like inches in a job in mm; write {text}" or the millimeters'
 
 
 def _unit_slip(length: float, limits: Between, units: Units) -> str:
     """Say so where the same number in the other unit would fit."""
     if units is Units.INCH and length > limits.most and limits.least <= length / MM_PER_INCH <= limits.most:
-        return f", or {length:g} mm if millimetres are meant"
+        return f", or {length:g} mm if millimeters are meant"
     written = length * MM_PER_INCH
     if units is Units.MM and length < limits.least <= written <= limits.most:
         return f', or {written:g}" if inches are meant'

@@ -39,18 +39,23 @@ class Role(StrEnum):
 
 
 class MadeOf(StrEnum):
-    """What a layer is of, as far as hatch, fire and fasteners ask. Wood fibre, mineral wool, batts are *fibre*."""
+    """What a layer is of, as far as hatch, fire and fasteners ask. Wood fiber, mineral wool, batts are *fiber*."""
 
     FOAM = "foam plastic"
-    FIBRE = "fibre"
+    FIBER = "fiber"
     WOOD = "wood"
     MINERAL = "mineral"
     METAL = "metal"
     MEMBRANE = "membrane"
 
+    @classmethod
+    def _missing_(cls, value: object) -> MadeOf | None:
+        """Take the other spelling of fiber for the same word."""
+        return cls.FIBER if value == "fibre" else None
+
 
 USUAL_SPACING = {Units.INCH: 16.0, Units.MM: 600 / MM_PER_INCH}
-"""Of studs and strapping, centre to centre [in]: common practice, no source. Nothing is sawn to it."""
+"""Of studs and strapping, center to center [in]: common practice, no source. Nothing is sawn to it."""
 
 
 MOST_FRAMING = 0.6
@@ -71,7 +76,7 @@ FramingShare = Annotated[float, BeforeValidator(_read_framing_share), NUMBER]
 
 
 class FillEntry(ModelOrText):
-    """What fills a cavity: an insulation of the catalogue, or one of your own with its conductivity [W/mK]."""
+    """What fills a cavity: an insulation of the catalog, or one of your own with its conductivity [W/mK]."""
 
     material: Text
     conductivity: Annotated[float, BeforeValidator(Amount(0.001, 1)), NUMBER] | None = None
@@ -84,7 +89,7 @@ class FillEntry(ModelOrText):
 
 
 class LayerEntry(ModelOrText):
-    """One line of a wall's ``layers``: a name of the catalogue, and what differs from it.
+    """One line of a wall's ``layers``: a name of the catalog, and what differs from it.
 
     In framing, strapping and a service cavity ``conductivity`` [W/mK] is that of the wood, ``framing_share`` how much
     of the wall's area the wood takes up, plates and openings counted in.
@@ -152,7 +157,7 @@ class Layer:
 
     ``thickness`` [in], inner face → outer face; ``conductivity`` [W/mK]; ``permeance`` [perm] of the whole layer;
     ``spacing`` and ``member_width`` [in] of studs or strapping, ``framing_share`` of their wood, 0 to 1; ``made_of``:
-    nothing where it does not matter and the job does not say; ``source`` says where the catalogue's values are from.
+    nothing where it does not matter and the job does not say; ``source`` says where the catalog's values are from.
     """
 
     name: str

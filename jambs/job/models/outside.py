@@ -73,7 +73,7 @@ class CladdingEntry(Model):
 
     Shingles and shakes: ``length`` and ``coursing`` give the greatest exposure, ``greatest_exposure`` may ask for less.
     Clapboards and boards: ``widths`` less ``least_lap`` … ``greatest_lap`` are what may be seen. ``wanted_exposure``:
-    what one would like to see. ``greatest_change``: between neighbouring courses; ``unseen_change``: nobody sees it.
+    what one would like to see. ``greatest_change``: between neighboring courses; ``unseen_change``: nobody sees it.
     ``line_tolerance``: a course line this near to a head or a sill meets it. ``gap_over_flashing``: upper edge of the
     head casing → butts above it, instead of the trim's gap to the cladding.
     """
@@ -107,7 +107,7 @@ class CladdingEntry(Model):
         return self
 
 
-class StoreyEntry(Model):
+class StoryEntry(Model):
     """A floor above the datum and the openings whose sill_height is measured from it; ``ceiling``: over that floor."""
 
     floor: Level
@@ -131,7 +131,7 @@ class ElevationEntry(Model):
     faces: Bearing | None = None
     width: Distance | None = None
     walls: dict[str, Distance] = Field(default_factory=dict)
-    storeys: tuple[StoreyEntry, ...] = ()
+    stories: tuple[StoryEntry, ...] = ()
 
     @model_validator(mode="after")
     def _upright(self) -> ElevationEntry:
@@ -265,7 +265,7 @@ class WoodEntry(Model):
 class OutsideEntry(Model):
     """The sections of a job file about the outside; all of them may be left out.
 
-    ``ceiling``: finished floor → ceiling, on every floor whose storey gives none of its own [in].
+    ``ceiling``: finished floor → ceiling, on every floor whose story gives none of its own [in].
     ``sealant_movement``: what the sealant takes, as a share of the joint [%].
     """
 

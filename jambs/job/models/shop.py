@@ -88,7 +88,7 @@ class BoardEntry(Model):
     sheet: FrameSize | None = None
     lengths: tuple[Long, ...] = ()
     price_per_foot: PerLength | None = None
-    price_per_metre: PerLength | None = None
+    price_per_meter: PerLength | None = None
     price: Prices | None = None
     supply: Count | None = None
 
@@ -103,7 +103,7 @@ class BoardEntry(Model):
 
     @model_validator(mode="after")
     def _priced(self) -> BoardEntry:
-        given = [key for key in ("price", "price_per_foot", "price_per_metre") if getattr(self, key) is not None]
+        given = [key for key in ("price", "price_per_foot", "price_per_meter") if getattr(self, key) is not None]
         if len(given) > 1:
             raise fault(f"gives {' and '.join(given)}; keep one of them")
         boards = 1 if self.sheet is not None else len(self.lengths)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
 from jambs.job.models.fields import Model
-from jambs.job.reading.catalogue import plain_name
+from jambs.job.reading.catalog import plain_name
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Location, advice
 from jambs.job.reading.tree import TextSource

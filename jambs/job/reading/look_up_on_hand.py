@@ -10,7 +10,7 @@ from typing import Any
 from jambs.csv_text import unguarded
 from jambs.job.models.on_hand import OnHand, OnHandEntry
 from jambs.job.models.tables import TableRead
-from jambs.job.reading.catalogue import catalogue_boards, find_board
+from jambs.job.reading.catalog import catalog_boards, find_board
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Fault, JobFaults, Location, advice
 from jambs.job.reading.rows import TABLES, table_rows
@@ -65,8 +65,8 @@ def _board(entry: OnHandEntry, source: TextSource, complaints: Complaints, *, fi
     thickness = entry.thickness or (known.thickness if known else None)
     width = entry.width or (known.width if known else None)
     if thickness is None or width is None:
-        near = advice(entry.nominal or "", [board.nominal for board in catalogue_boards() if board.width])
-        complaints.say(source, ("nominal",), f"has no size in the catalogue, give thickness and width; {near}")
+        near = advice(entry.nominal or "", [board.nominal for board in catalog_boards() if board.width])
+        complaints.say(source, ("nominal",), f"has no size in the catalog, give thickness and width; {near}")
         return None
     return OnHand(
         stock=entry.stock or "",

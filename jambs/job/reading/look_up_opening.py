@@ -12,7 +12,7 @@ from jambs.job.models.position import RULES, PositionRule
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import Sash, WindowType
-from jambs.job.reading.catalogue import find_layer, material_name
+from jambs.job.reading.catalog import find_layer, material_name
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.doors import ask_door
 from jambs.job.reading.faults import advice

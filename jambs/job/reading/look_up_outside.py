@@ -1,4 +1,4 @@
-"""What the outside sections name: elevations by the openings, openings by the storeys, stocks by the woods."""
+"""What the outside sections name: elevations by the openings, openings by the stories, stocks by the woods."""
 
 from __future__ import annotations
 
@@ -46,7 +46,7 @@ def look_up_outside(
     """Complain of marks and stocks that the outside sections name and the job does not have."""
     marks = [opening.mark for opening in openings]
     for name, elevation in entry.elevations.items():
-        _check_storeys(elevation, top.within(("elevations", name)), marks, complaints)
+        _check_stories(elevation, top.within(("elevations", name)), marks, complaints)
         _check_walls(elevation, top.within(("elevations", name)), openings, complaints)
     stocks = sorted({board.stock for board in boards} | {stock for one in openings for stock in _stocks(one)})
     for stock in entry.woods:
@@ -63,11 +63,11 @@ def _check_walls(
             complaints.say(source, ("walls", wall), f"no opening stands in a wall {wall!r}; {advice(wall, names)}")
 
 
-def _check_storeys(entry: ElevationEntry, source: TextSource, marks: Sequence[str], complaints: Complaints) -> None:
+def _check_stories(entry: ElevationEntry, source: TextSource, marks: Sequence[str], complaints: Complaints) -> None:
     seen: dict[str, int] = {}
-    for number, storey in enumerate(entry.storeys):
-        for place, mark in enumerate(storey.openings):
-            location = ("storeys", number, "openings", place)
+    for number, story in enumerate(entry.stories):
+        for place, mark in enumerate(story.openings):
+            location = ("stories", number, "openings", place)
             if mark not in marks:
                 complaints.say(source, location, f"no opening has the mark {mark!r}; {advice(mark, marks)}")
             elif mark in seen:

@@ -17,6 +17,9 @@ from jambs.job.reading.faults import Fault, JobFaults, Location, half_letters
 NAMING_KEYS = ("mark", "material", "nominal", "stock")
 """Keys whose value names an item of a list in a message."""
 
+SAME_KEY = {"storeys": "stories", "price_per_metre": "price_per_meter"}
+"""Keys in their other spelling: one word, so nothing else can be meant, and a job may write either."""
+
 HALF = "holds half a letter (a lone surrogate), which no file takes; type the letter itself"
 
 
@@ -197,11 +200,11 @@ class _Grower:
                 self.faults.append((path, line, "a key must be one word; write key: value"))
             elif half_letters(key.value):
                 self.faults.append((path, line, f"a key {HALF}"))
-            elif key.value in value:
-                first = self.lines[(*path, key.value)]
-                again = f"{key.value} is given twice, first on line {first}; keep one of them"
+            elif (name := SAME_KEY.get(str(key.value)) or str(key.value)) in value:
+                first = self.lines[(*path, name)]
+                again = f"{name} is given twice, first on line {first}; keep one of them"
                 self.faults.append((path, line, again))
             else:
-                self.lines[(*path, key.value)] = line
-                value[key.value] = self._value(item, (*path, key.value))
+                self.lines[(*path, name)] = line
+                value[name] = self._value(item, (*path, name))
         return value

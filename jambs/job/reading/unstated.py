@@ -15,7 +15,7 @@ USUAL = {
     "sash_set_back": {Units.INCH: 0.0, Units.MM: 0.0},
     "meeting_rail": {Units.INCH: 1 + 3 / 4, Units.MM: 45 / MM_PER_INCH},
 }
-"""Common practice, no source [in]; nothing is sawn to them. A sash even with its frame is in nobody's favour."""
+"""Common practice, no source [in]; nothing is sawn to them. A sash even with its frame is in nobody's favor."""
 
 WHY = "common practice, no source; the job gives no {key}, see the maker's section drawing"
 SASH = ("sash_thickness", "sash_set_back")

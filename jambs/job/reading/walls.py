@@ -8,10 +8,10 @@ from dataclasses import replace
 from jambs.job.models.layers import USUAL_SPACING, Layer, LayerEntry, MadeOf, Role, Wall, WallEntry
 from jambs.job.models.openings import Assumed
 from jambs.job.models.shop import Board, BoardEntry
-from jambs.job.reading.catalogue import (
-    CatalogueLayer,
-    catalogue_boards,
-    catalogue_layers,
+from jambs.job.reading.catalog import (
+    CatalogLayer,
+    catalog_boards,
+    catalog_layers,
     find_board,
     find_layer,
     material_name,
@@ -24,9 +24,9 @@ from jambs.length import FINE, LengthError, Units, length_text, read_length
 
 LEAST_SHEET = 24.0
 """A board as wide as this is a sheet [in]."""
-METRES_PER_FOOT = 0.3048
+METERS_PER_FOOT = 0.3048
 
-CATALOGUE_LISTS = "`jambs catalogue` lists all names"
+CATALOG_LISTS = "`jambs catalog` lists all names"
 
 HOLLOW = (Role.FRAMING, Role.CAVITY, Role.STRAPPING)
 """Layers with room between their members."""
@@ -56,7 +56,7 @@ def _look_up_layer(
     cavity = _cavity(entry, role, thickness, source, complaints)
     if known is None and (role is None or thickness is None):
         near = _meant(entry.material, complaints.units)
-        message = f"is not in the catalogue, a material of your own needs role and thickness; {near}"
+        message = f"is not in the catalog, a material of your own needs role and thickness; {near}"
         complaints.say(source, ("material",), message)
         return None
     if thickness is None or role is None:
@@ -72,12 +72,12 @@ def _look_up_layer(
 
 
 def _meant(material: str, units: Units) -> str:
-    """Say which material of the catalogue was meant, or in which sizes it has this one."""
+    """Say which material of the catalog was meant, or in which sizes it has this one."""
     sizes = [one for one in other_sizes(material) if one.thickness is None or FINE[units].holds(one.thickness)]
     texts = [f"{one.name} ({length_text(one.thickness, units=units)} thick)" for one in sizes if one.thickness]
     texts += [f"{one.name} (with the thickness you give)" for one in sizes if not one.thickness]
-    otherwise = f"no such size is in it, these are: {', '.join(texts)}" if texts else CATALOGUE_LISTS
-    return advice(material, [layer.name for layer in catalogue_layers()], otherwise=otherwise)
+    otherwise = f"no such size is in it, these are: {', '.join(texts)}" if texts else CATALOG_LISTS
+    return advice(material, [layer.name for layer in catalog_layers()], otherwise=otherwise)
 
 
 def _own_made_of(entry: LayerEntry, role: Role, assumed: list[Assumed]) -> MadeOf | None:
@@ -86,7 +86,7 @@ def _own_made_of(entry: LayerEntry, role: Role, assumed: list[Assumed]) -> MadeO
         return MadeOf.MEMBRANE
     if role is not Role.INSULATION:
         return None
-    why = "the safe side for fire; the job does not say: write made_of beside it, fibre or what it is"
+    why = "the safe side for fire; the job does not say: write made_of beside it, fiber or what it is"
     assumed.append(Assumed(what=f"what {entry.material} is made of", value=MadeOf.FOAM.value, why=why))
     return MadeOf.FOAM
 
@@ -103,7 +103,7 @@ def _own_layer(entry: LayerEntry, role: Role, thickness: float) -> Layer:
     )
 
 
-def _known_layer(entry: LayerEntry, known: CatalogueLayer, role: Role, thickness: float) -> Layer:
+def _known_layer(entry: LayerEntry, known: CatalogLayer, role: Role, thickness: float) -> Layer:
     own_permeance = entry.permeance is not None
     return Layer(
         name=known.name,
@@ -117,7 +117,7 @@ def _known_layer(entry: LayerEntry, known: CatalogueLayer, role: Role, thickness
     )
 
 
-def _known(material: str, units: Units) -> tuple[CatalogueLayer | None, float | None]:
+def _known(material: str, units: Units) -> tuple[CatalogLayer | None, float | None]:
     """Find a material by its name, or by its name and a thickness behind or before it, like ``EPS 2``."""
     if known := find_layer(material) or (find_layer(f"{material_name(material)} mm") if units is Units.MM else None):
         return known, None
@@ -154,7 +154,7 @@ def _cavity(
             conductivity=given.conductivity,
         )
     if fill is None or fill.role is not Role.INSULATION:
-        names = [layer.name for layer in catalogue_layers() if layer.role is Role.INSULATION]
+        names = [layer.name for layer in catalog_layers() if layer.role is Role.INSULATION]
         near = advice(given.material, names, otherwise="one of your own needs its conductivity")
         complaints.say(source, ("cavity",), f"{given.material!r} fills no cavity; {near}")
         return None
@@ -185,7 +185,7 @@ def _spacing(entry: LayerEntry, role: Role, units: Units, assumed: list[Assumed]
     return usual
 
 
-def _assumed_thickness(known: CatalogueLayer, units: Units) -> Assumed:
+def _assumed_thickness(known: CatalogLayer, units: Units) -> Assumed:
     value = length_text(known.thickness or 0.0, units=units)
     why = "usual for this cladding, no source; measure yours, the exterior sill depends on it"
     return Assumed(what=f"thickness of {known.name}", value=value, why=why)
@@ -220,9 +220,9 @@ def look_up_board(entry: BoardEntry, source: TextSource, complaints: Complaints)
     sheet = entry.sheet
     width = sheet.width if sheet else entry.width or (known.width if known else None)
     if thickness is None or (width is None and not known):
-        names = [board.nominal for board in catalogue_boards()]
+        names = [board.nominal for board in catalog_boards()]
         near = advice(entry.nominal or "", names, otherwise=f"no such size is in it, these are: {', '.join(names)}")
-        message = f"is not in the catalogue, a board of your own needs thickness and width; {near}"
+        message = f"is not in the catalog, a board of your own needs thickness and width; {near}"
         complaints.say(source, ("nominal",), message)
         return None
     if width is None:
@@ -243,5 +243,5 @@ def look_up_board(entry: BoardEntry, source: TextSource, complaints: Complaints)
 
 
 def _price_per_foot(entry: BoardEntry) -> float | None:
-    per_metre = entry.price_per_metre
-    return entry.price_per_foot if per_metre is None else per_metre * METRES_PER_FOOT
+    per_meter = entry.price_per_meter
+    return entry.price_per_foot if per_meter is None else per_meter * METERS_PER_FOOT

@@ -138,7 +138,7 @@ class ArcFlow:
         return self.core.item_count + self.state.need.size + boards
 
     def _lane(self, arcs: Arcs, sizes: Ints, ends: Ints, keys: Ints) -> _Lane:
-        """Flow columns of one lane: arcs, losses between neighbouring nodes, and ends back to the start."""
+        """Flow columns of one lane: arcs, losses between neighboring nodes, and ends back to the start."""
         stops = arcs.start + sizes
         nodes = np.unique(np.concatenate([[0], arcs.start, stops, ends]))
         put, block = self.builder.put, self.builder.column_block

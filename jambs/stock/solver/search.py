@@ -1,4 +1,4 @@
-"""The search of one problem: bound, dives, neighbourhoods and the arc-flow ladder, within limits."""
+"""The search of one problem: bound, dives, neighborhoods and the arc-flow ladder, within limits."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from jambs.stock.solver.core import Core, Cuts, State, cost_of
 from jambs.stock.solver.dive import dive
 from jambs.stock.solver.greedy import first_plan
 from jambs.stock.solver.master import MasterAnswer, solve_master
-from jambs.stock.solver.neighbours import choose, left_supply, replanned
+from jambs.stock.solver.neighbors import choose, left_supply, replanned
 from jambs.stock.solver.pool import Pool
 from jambs.stock.solver.small import SmallEffort, Start
 from jambs.stock.solver.solvers import Backend
@@ -100,7 +100,7 @@ def search(run: Run) -> None:
         return
     _dives(run, range(4 if run.core.item_count <= MANY_ITEMS else 2))
     if run.best is not None and _is_flat(run.core):
-        _first_neighbours(run)
+        _first_neighbors(run)
     if not run.is_over and (_is_flat(run.core) or run.best is None):
         run.offer(_columns(run))
     if run.best is None and not run.is_over:
@@ -158,7 +158,7 @@ def _dive(run: Run, random: np.random.Generator | None) -> Cuts | None:
 
 
 def _alternate(run: Run) -> None:
-    """Neighbourhoods and ladder in turn: more boards when nothing comes of few, then more arcs."""
+    """Neighborhoods and ladder in turn: more boards when nothing comes of few, then more arcs."""
     random = np.random.default_rng([run.seed, 7])
     is_flat = _is_flat(run.core)
     level, rung = PLAIN_LEVEL if _is_plain(run.core) and not is_flat else 0, 0
@@ -168,7 +168,7 @@ def _alternate(run: Run) -> None:
     while not run.is_over and (run.stages is None or stage <= run.stages):
         if is_flat:
             _dives(run, _dive_numbers(run.core, stage))
-        won = not run.is_over and _neighbours(run, random, level)
+        won = not run.is_over and _neighbors(run, random, level)
         level += not won
         if is_flat or (not won and level % len(SIZES) == 0):
             rung = _climb(run, rung)
@@ -187,11 +187,11 @@ def _dive_numbers(core: Core, stage: int) -> range:
     return range(4 + count * stage, 4 + count * (stage + 1))
 
 
-def _first_neighbours(run: Run) -> None:
+def _first_neighbors(run: Run) -> None:
     """As long as few boards at a time do: quick, and what comes after is the quicker for it."""
     random = np.random.default_rng([run.seed, 6])
     for level in (0, 1):
-        while not run.is_over and _neighbours(run, random, level):
+        while not run.is_over and _neighbors(run, random, level):
             pass
 
 
@@ -217,7 +217,7 @@ def _small_effort(run: Run, level: int) -> SmallEffort:
     )
 
 
-def _neighbours(run: Run, random: np.random.Generator, level: int) -> bool:
+def _neighbors(run: Run, random: np.random.Generator, level: int) -> bool:
     """Re-plan boards around each other; say whether anything came of it."""
     assert run.best is not None
     sizes = FLAT_SIZES if _is_flat(run.core) else SIZES

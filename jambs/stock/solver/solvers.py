@@ -56,7 +56,7 @@ class Backend(Protocol):
     name: str
 
     def lp(self, cost: Floats, matrix: Matrix, least: Floats, upper: Floats, basis: Any) -> LpAnswer:
-        """Minimise cost x, with matrix x >= least and 0 <= x <= upper."""
+        """Minimize cost x, with matrix x >= least and 0 <= x <= upper."""
         ...
 
     def milp(
@@ -73,7 +73,7 @@ class Backend(Protocol):
         known_bound: float,
         cutoff: float,
     ) -> MilpAnswer:
-        """Minimise cost x, lower <= matrix x <= upper, 0 <= x <= most whole; cost x is a whole number.
+        """Minimize cost x, lower <= matrix x <= upper, 0 <= x <= most whole; cost x is a whole number.
 
         Answers above `cutoff` are of no use: the backend may leave them out, and then says none exists.
         """
@@ -282,13 +282,13 @@ def _wait(worker: threading.Thread, seconds: float, cancel: Callable[[], Any]) -
 
     The time limit of HiGHS is no promise: some of its steps do not look at the clock.
     """
-    started, is_cancelled = time.monotonic(), False
+    started, is_canceled = time.monotonic(), False
     while worker.is_alive():
         worker.join(0.2)
         overdue = time.monotonic() - started - seconds
-        if overdue > GRACE and not is_cancelled:
+        if overdue > GRACE and not is_canceled:
             cancel()
-            is_cancelled = True
+            is_canceled = True
         if overdue > 2 * GRACE and worker.is_alive():
             raise OverdueError
 

@@ -1,6 +1,6 @@
 """The cell scheme: unknown temperatures in the middle of the cells.
 
-It is lumped mixed finite elements: the complementary energy is minimised over too small a space of heat flows, so the
+It is lumped mixed finite elements: the complementary energy is minimized over too small a space of heat flows, so the
 coupling it gives is never above the true one. Only its heat flows are used.
 """
 

@@ -1,4 +1,4 @@
-"""Conductivities of the joint between window and wall, where neither job nor catalogue gives one. [W/(m K)]"""
+"""Conductivities of the joint between window and wall, where neither job nor catalog gives one. [W/(m K)]"""
 
 from jambs.section.part_regions import WOOD as WOOD_CONDUCTIVITY
 

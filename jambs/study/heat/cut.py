@@ -10,8 +10,8 @@ from jambs.study.heat.region import AirRegion, Block, StudyError
 INPUT_UNCERTAINTY = (
     "The input (wood, the real frame, air leakage) is uncertain by 0.005 to 0.01 W/mK, far more than this calculation."
 )
-GLASS_EDGE_NOT_MODELLED = (
-    "The edge of the glass (spacer) is usually colder than the frame corner and is not modelled: "
+GLASS_EDGE_NOT_MODELED = (
+    "The edge of the glass (spacer) is usually colder than the frame corner and is not modeled: "
     "no figure here promises a window free of condensation."
 )
 

@@ -74,7 +74,7 @@ class FrameBlock:
         return _calibrated(self)
 
     def blocks(self, outside_face: float, *, conductivity: float | None = None) -> list[Block]:
-        """Frame and panel in a cut: x inward from `outside_face`, y from the outer edge towards the glass. [m]"""
+        """Frame and panel in a cut: x inward from `outside_face`, y from the outer edge toward the glass. [m]"""
         panel = outside_face + self.panel_start
         return [
             Block(

@@ -1,4 +1,4 @@
-"""Direct solution of a network of conductances between neighbours on a grid."""
+"""Direct solution of a network of conductances between neighbors on a grid."""
 
 import numpy as np
 from scipy.sparse import csc_array
@@ -10,7 +10,7 @@ from jambs.study.heat.grid import Floats
 def solve_network(*, along_x: Floats, along_y: Floats, to_ground: Floats, source: Floats) -> Floats:
     """Potential of every point of a grid of conductances.
 
-    `along_x` joins neighbours (columns - 1 x rows), `along_y` (columns x rows - 1), `to_ground` joins every point to
+    `along_x` joins neighbors (columns - 1 x rows), `along_y` (columns x rows - 1), `to_ground` joins every point to
     potential 0, `source` flows into every point. A point that nothing joins gets potential 0.
     Method: sparse factors in minimum degree order without pivoting, which a matrix like this one does not need. (A band
     solver is twice as fast alone, but its threads wait for each other for seconds on a busy machine; panels of one
@@ -42,7 +42,7 @@ def _diagonal(along_x: Floats, along_y: Floats, to_ground: Floats) -> Floats:
 def _matrix(along_x: Floats, along_y: Floats, diagonal: Floats, joined: np.ndarray) -> csc_array:
     """The matrix of the joined points only, column by column."""
     columns, rows = diagonal.shape
-    # Up to five entries per column, in rising order: two neighbours before, the point itself, two after.
+    # Up to five entries per column, in rising order: two neighbors before, the point itself, two after.
     entries = np.zeros((columns, rows, 5))
     entries[1:, :, 0] = -along_x
     entries[:, 1:, 1] = -along_y

@@ -1,6 +1,6 @@
 """The kit's own section becomes the cut that is computed: what is drawn is what is computed.
 
-In the cut x goes inward from the outside face of what counts of the wall, y from the frame's outer edge towards the
+In the cut x goes inward from the outside face of what counts of the wall, y from the frame's outer edge toward the
 glass [m]. Left out are the ventilated space with what stands outside it, casings, flashing and membranes (drawn
 thickened). Frame and glass stand as the block and panel of ``frame``. What the section leaves empty is room air,
 outdoor air or still air, by what reaches it (``airs``).
@@ -28,7 +28,7 @@ from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.grid import SAME_EDGE
 from jambs.study.heat.outline import blocks_of_outline, stations
 from jambs.study.heat.region import AirRegion, Block, StudyError
-from jambs.study.wall.wall_heat import METRES_PER_INCH, HeatWall
+from jambs.study.wall.wall_heat import METERS_PER_INCH, HeatWall
 
 WALL_LENGTH = 40.0
 """How much wall is cut past the frame [in]: ISO 10211 asks for 1 m, from memory; half of it changed nothing."""
@@ -41,7 +41,7 @@ LAYERS = (
     Stuff.SHEATHING,
     Stuff.MEMBRANE,
     Stuff.RIGID,
-    Stuff.FIBRE,
+    Stuff.FIBER,
     Stuff.COVER,
 )
 """What lies in a layer of the wall and has that layer's resistance."""
@@ -89,7 +89,7 @@ def section_cut(
     """
     filling = filling or CavityFilling()
     drawn = _sorted(_turned(section, placement, wall), wall, filling)
-    start = (wall.outside_face - placement.outside_edge) * METRES_PER_INCH
+    start = (wall.outside_face - placement.outside_edge) * METERS_PER_INCH
     solid = [*_cut_to(frame.sight, drawn.counted), *frame.blocks(start)]
     if change is not None:
         solid = change(solid)
@@ -140,7 +140,7 @@ def _turned(section: Section, placement: Placement, wall: HeatWall) -> list[Regi
 
     def turned(point: Point) -> Point:
         across, depth = point
-        return ((wall.outside_face - depth) * METRES_PER_INCH, (start + sense * across) * METRES_PER_INCH)
+        return ((wall.outside_face - depth) * METERS_PER_INCH, (start + sense * across) * METERS_PER_INCH)
 
     return [replace(region, outline=tuple(map(turned, region.outline))) for region in section.regions]
 
@@ -168,7 +168,7 @@ def _sorted(regions: Sequence[Region], wall: HeatWall, filling: CavityFilling) -
 
 
 def _cut_to(sight: float, blocks: Sequence[Block]) -> list[Block]:
-    """Blocks no further towards the glass than the panel is in sight."""
+    """Blocks no further toward the glass than the panel is in sight."""
     return [replace(block, y1=min(block.y1, sight)) for block in blocks if block.y0 < sight - SAME_EDGE]
 
 
@@ -207,7 +207,7 @@ def _trim_name(region: Region) -> str:
 def _middle_depth(region: Region, wall: HeatWall) -> float:
     """Depth of the middle of a region below the finished face. [in]"""
     depths = [x for x, _ in region.outline]
-    return wall.outside_face - (min(depths) + max(depths)) / 2 / METRES_PER_INCH
+    return wall.outside_face - (min(depths) + max(depths)) / 2 / METERS_PER_INCH
 
 
 def _corner(blocks: Sequence[Block], inside: float, frame: FrameBlock) -> Point:

@@ -1,6 +1,6 @@
 """The vertex scheme: unknown temperatures on the grid points.
 
-It is linear finite elements on right triangles: the energy is minimised over too small a space of temperatures, so the
+It is linear finite elements on right triangles: the energy is minimized over too small a space of temperatures, so the
 coupling it gives is never below the true one. Its points lie on surfaces and in corners, so temperatures are read here.
 """
 
@@ -78,7 +78,7 @@ def _held_points(cells: Cells, air_temperature: Floats) -> tuple[NDArray[np.bool
 
 
 def _leaving(along_x: Floats, along_y: Floats, to_air: Floats, temperatures: Floats) -> Floats:
-    """Heat that leaves each point by conduction and, towards air of 0 degrees, through the films. [W/m]"""
+    """Heat that leaves each point by conduction and, toward air of 0 degrees, through the films. [W/m]"""
     leaving = to_air * temperatures
     flow = along_x * np.diff(temperatures, axis=0)
     leaving[:-1] -= flow

@@ -6,7 +6,7 @@ Every figure is its exact value, its unit and the text that stands on paper, so 
     job, units         name and date of the job; lengths are numbers in its units, with their printed text
     site               the facts heat, damp and sun were worked out for; ``assumed`` says why nobody's value was taken
     conventions        sentences that belong to every figure: references, films, months, what is left out
-    cautions           what the figures are worth, and what is not modelled
+    cautions           what the figures are worth, and what is not modeled
     walls              per wall: resistance by every convention, layers with temperatures and drying, checks, a year
     windows            per wall and window type: candidates side by side, curve over all positions, details
     left_out           what could not be studied, in sentences
@@ -23,7 +23,7 @@ from jambs.study.at_position import FACTORS_WITHIN, LIMITS_WITHIN, MEAN_WITHIN
 from jambs.study.candidates import Candidate, Effects, Surfaces, boards_words
 from jambs.study.details import DetailChange
 from jambs.study.heat.conductivities import WOOD_CONDUCTIVITY
-from jambs.study.heat.cut import CORNER_SPREAD, GLASS_EDGE_NOT_MODELLED, INPUT_UNCERTAINTY
+from jambs.study.heat.cut import CORNER_SPREAD, GLASS_EDGE_NOT_MODELED, INPUT_UNCERTAINTY
 from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.section_cut import CavityFilling
 from jambs.study.placement_study import PlacementStudy, WindowComparison
@@ -51,7 +51,7 @@ def comparison_record(study: PlacementStudy) -> Record:
             for fact in study.site.facts
         ],
         "conventions": _conventions(),
-        "cautions": [INPUT_UNCERTAINTY, GLASS_EDGE_NOT_MODELLED],
+        "cautions": [INPUT_UNCERTAINTY, GLASS_EDGE_NOT_MODELED],
         "walls": [wall_record(wall, study) for wall in study.walls],
         "windows": [_window(window, study) for window in study.windows],
         "left_out": list(study.left_out),
@@ -76,12 +76,12 @@ def _conventions() -> list[str]:
         "ISO 10077-2).",
         f"Inside surfaces: {SURFACE_FILMS.inside:.2f} m2K/W on wall and jambs, {SURFACE_FILMS.inside_frame:.2f} on "
         "frame and glazing (ISO 13788, from memory). Sweating: surface at the dew point of the air, at the design "
-        "temperature. Mould: monthly mean over 80 % at the surface in the worst month, with the humidity of the "
+        "temperature. Mold: monthly mean over 80 % at the surface in the worst month, with the humidity of the "
         "room in that month. The corner of jamb and sill is an estimate from both sides, not a "
         f"limit: of nine corners computed in three dimensions it was colder by 0.01 to {CORNER_SPREAD:.2f} (factor).",
         f"The calculation itself: limits within {LIMITS_WITHIN}, their mean within {MEAN_WITHIN} W/mK, factors within "
         f"{FACTORS_WITHIN} of a fine grid, on the warm side.",
-        "Permeances are dry-cup values where the catalogue's source says so; wet-cup values of plywood and OSB are "
+        "Permeances are dry-cup values where the catalog's source says so; wet-cup values of plywood and OSB are "
         "several times as high, so that real sheathing passes more in damp air.",
         "Heat of a season: heat through the joint alone, times the degree days. Sun: share of the clear-sky beam on "
         "the wall that reaches the glass past the frame's rim, jambs, casing and cladding, October to March and June "
@@ -203,13 +203,13 @@ def _cold(effects: Effects, study: PlacementStudy) -> Record:
         },
         "sweats_above": share(surfaces.sweats_above),
         "estimate_sweats_above": share(surfaces.estimate_sweats_above),
-        "mould": _mould(surfaces),
+        "mold": _mold(surfaces),
     }
 
 
-def _mould(surfaces: Surfaces) -> Record | None:
-    """The factor that the worst month asks for against mould, and what there is; None without monthly means."""
-    needed = surfaces.mould
+def _mold(surfaces: Surfaces) -> Record | None:
+    """The factor that the worst month asks for against mold, and what there is; None without monthly means."""
+    needed = surfaces.mold
     if needed is None:
         return None
     is_enough = surfaces.coldest >= needed.factor

@@ -8,7 +8,7 @@ from jambs.job import Job
 from jambs.job.models.site import site_of
 from jambs.length import length_text
 from jambs.parts.kit import Kit
-from jambs.study.heat.cut import GLASS_EDGE_NOT_MODELLED, INPUT_UNCERTAINTY
+from jambs.study.heat.cut import GLASS_EDGE_NOT_MODELED, INPUT_UNCERTAINTY
 from jambs.study.placement_study import Planned, planned_effects
 from jambs.study.record.comparison_record import facing_text
 from jambs.study.record.figures import figure, share
@@ -49,6 +49,6 @@ def _words(job: Job) -> str:
     site = site_of(job.site, units=job.units)
     facts = ", ".join(f"{fact.what} {fact.value}{' (assumed)' if fact.why else ''}" for fact in site.facts)
     return (
-        f"For the first of the openings in a row; {facts}. {INPUT_UNCERTAINTY} {GLASS_EDGE_NOT_MODELLED} "
+        f"For the first of the openings in a row; {facts}. {INPUT_UNCERTAINTY} {GLASS_EDGE_NOT_MODELED} "
         "`jambs compare` shows the other positions beside these, with films and conventions."
     )

@@ -1,4 +1,4 @@
-"""A wall by itself as a record: resistance, layers, temperatures, drying, dew point, a year of vapour."""
+"""A wall by itself as a record: resistance, layers, temperatures, drying, dew point, a year of vapor."""
 
 from __future__ import annotations
 
@@ -26,8 +26,8 @@ def wall_record(wall: WallReport, study: PlacementStudy) -> Record:
         "outside_temperature": _temperature(wall.temperatures[-1], study),
         "outboard": share(wall.outboard),
         "dew_check": _dew_check(wall, study),
-        "vapour": _vapour(wall),
-        "no_vapour": wall.no_vapour or None,
+        "vapor": _vapor(wall),
+        "no_vapor": wall.no_vapor or None,
         "assumed": assumed_record(wall.heat.assumed),
     }
 
@@ -121,8 +121,8 @@ def _dew_check(wall: WallReport, study: PlacementStudy) -> Record | None:
     }
 
 
-def _vapour(wall: WallReport) -> Record | None:
-    year = wall.vapour
+def _vapor(wall: WallReport) -> Record | None:
+    year = wall.vapor
     if year is None:
         return None
     return {

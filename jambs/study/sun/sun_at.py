@@ -9,7 +9,7 @@ from jambs.study.at_position import AtPosition, DrawnSide, WindowInWall
 from jambs.study.heat.region import StudyError
 from jambs.study.heat.section_cut import EXTERIOR_NAMES
 from jambs.study.sun.daylight import SUMMER_MONTHS, WINTER_MONTHS, Reveal, beam_path, monthly_sun, sky_component
-from jambs.study.wall.wall_heat import METRES_PER_INCH
+from jambs.study.wall.wall_heat import METERS_PER_INCH
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,14 +46,14 @@ def reveal_at(subject: WindowInWall, found: AtPosition) -> Reveal:
     frame, blocks = subject.opening.frame, subject.window.blocks
     below = blocks[Side.SILL].face
     placement = found.kit.placement
-    pane = placement.outside_edge - blocks[Side.JAMB].panel_start / METRES_PER_INCH
+    pane = placement.outside_edge - blocks[Side.JAMB].panel_start / METERS_PER_INCH
     trim = subject.opening.exterior
     planes = subject.planes
     outermost = max(planes.cladding_face, planes.trim_plane + (trim.casing.thickness if trim else 0.0))
     return Reveal(
-        width=frame.width * METRES_PER_INCH - 2 * blocks[Side.JAMB].face,
-        height=frame.height * METRES_PER_INCH - blocks[Side.HEAD].face - below,
-        recess=max(0.0, (outermost - pane) * METRES_PER_INCH),
+        width=frame.width * METERS_PER_INCH - 2 * blocks[Side.JAMB].face,
+        height=frame.height * METERS_PER_INCH - blocks[Side.HEAD].face - below,
+        recess=max(0.0, (outermost - pane) * METERS_PER_INCH),
         above=_free(head, blocks[Side.HEAD].face),
         below=_free(sill, below),
         beside=_free(jamb, blocks[Side.JAMB].face),

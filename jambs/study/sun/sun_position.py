@@ -48,13 +48,13 @@ def _equatorial(days: Floats) -> tuple[Floats, Floats]:
     century = days / CENTURY_DAYS
     mean_longitude = 280.46646 + century * (36000.76983 + century * 0.0003032)
     anomaly = np.radians(357.52911 + century * (35999.05029 - century * 0.0001537))
-    centre = (
+    center = (
         (1.914602 - century * (0.004817 + century * 0.000014)) * np.sin(anomaly)
         + (0.019993 - century * 0.000101) * np.sin(2 * anomaly)
         + 0.000289 * np.sin(3 * anomaly)
     )
     node = np.radians(125.04 - 1934.136 * century)
-    longitude = np.radians(mean_longitude + centre - 0.00569 - 0.00478 * np.sin(node))
+    longitude = np.radians(mean_longitude + center - 0.00569 - 0.00478 * np.sin(node))
     obliquity = np.radians(23.4392911 - century * 0.0130042 + 0.00256 * np.cos(node))
     declination = np.arcsin(np.sin(obliquity) * np.sin(longitude))
     return declination, np.arctan2(np.cos(obliquity) * np.sin(longitude), np.cos(longitude))

@@ -1,1 +1,1 @@
-"""What a wall does by itself: resistance, damp, drying, a year of vapour."""
+"""What a wall does by itself: resistance, damp, drying, a year of vapor."""

@@ -1,4 +1,4 @@
-"""Water vapour of air: saturation, dew point, and how warm a surface must be not to sweat or mould.
+"""Water vapor of air: saturation, dew point, and how warm a surface must be not to sweat or mold.
 
 Saturation after ISO 13788 (formula from memory; within 0.2 % of the ASHRAE formulation from -10 degC up).
 """
@@ -17,10 +17,10 @@ OVER_ICE = (21.875, 265.5)
 
 
 class Criterion(Enum):
-    """Greatest relative humidity at a surface: condensation on frames, mould on wood and gypsum (ISO 13788)."""
+    """Greatest relative humidity at a surface: condensation on frames, mold on wood and gypsum (ISO 13788)."""
 
     CONDENSATION = 1.0
-    MOULD = 0.8
+    MOLD = 0.8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,15 +67,15 @@ class FaceCheck:
 
 
 def saturation_pressure(temperature: float) -> float:
-    """Saturation pressure of water vapour [Pa], over ice below 0 degC."""
+    """Saturation pressure of water vapor [Pa], over ice below 0 degC."""
     factor, offset = OVER_WATER if temperature >= 0 else OVER_ICE
     return TRIPLE_PRESSURE * exp(factor * temperature / (offset + temperature))
 
 
 def saturation_temperature(pressure: float) -> float:
-    """Temperature at which a vapour pressure [Pa] saturates [degC]. Raises StudyError when it is not above zero."""
+    """Temperature at which a vapor pressure [Pa] saturates [degC]. Raises StudyError when it is not above zero."""
     if not pressure > 0:
-        raise StudyError(f"vapour pressure {pressure} Pa, must be above zero. Give a humidity above zero.")
+        raise StudyError(f"vapor pressure {pressure} Pa, must be above zero. Give a humidity above zero.")
     factor, offset = OVER_WATER if pressure >= TRIPLE_PRESSURE else OVER_ICE
     share = log(pressure / TRIPLE_PRESSURE)
     return offset * share / (factor - share)
@@ -101,7 +101,7 @@ def required_factor(climate: Climate, criterion: Criterion) -> float:
 def greatest_humidity(factor: float, *, inside: float, outside: float, criterion: Criterion) -> float:
     """Greatest relative humidity inside, 0 to 1, at which a surface of this temperature factor passes the criterion.
 
-    Above it the surface sweats, or may mould. Temperatures of the airs [degC].
+    Above it the surface sweats, or may mold. Temperatures of the airs [degC].
     """
     surface = outside + factor * (inside - outside)
     return min(1.0, criterion.value * saturation_pressure(surface) / saturation_pressure(inside))

@@ -1,6 +1,6 @@
 """Indoor humidity month by month: as the job gives it, else by the humidity classes of ISO 13788.
 
-The classes say how much more vapour the room's air holds than the air outdoors: most in frost, nothing from 20 degC on.
+The classes say how much more vapor the room's air holds than the air outdoors: most in frost, nothing from 20 degC on.
 Edition of 2012, annex A, from memory.
 """
 
@@ -12,7 +12,7 @@ from jambs.job.models.site import Site
 from jambs.study.wall.humidity import Climate, Criterion, required_factor, saturation_pressure
 
 CLASS_EXCESS = {1: 270.0, 2: 540.0, 3: 810.0, 4: 1080.0, 5: 1360.0}
-"""Greatest vapour excess of each class up to 0 degC outdoors [Pa]."""
+"""Greatest vapor excess of each class up to 0 degC outdoors [Pa]."""
 EXCESS_ENDS = 20.0
 """Outdoor monthly mean from which on there is none [degC]."""
 SAFETY = 1.10
@@ -22,7 +22,7 @@ LEAST_DIFFERENCE = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MouldLimit:
+class MoldLimit:
     """Least temperature factor (fRsi) that keeps the monthly mean at a surface at or under 80 %, of the worst month."""
 
     factor: float
@@ -51,10 +51,10 @@ def class_humidity(site: Site, outside: float, outside_humidity: float) -> float
     return min(1.0, pressure / saturation_pressure(site.indoor_temperature))
 
 
-def mould_limit(site: Site) -> MouldLimit | None:
+def mold_limit(site: Site) -> MoldLimit | None:
     """The worst month of the year for a surface; None without monthly means, or where no month asks for anything."""
     needed = [
-        MouldLimit(factor=required_factor(climate, Criterion.MOULD), month=month)
+        MoldLimit(factor=required_factor(climate, Criterion.MOLD), month=month)
         for month, climate in enumerate(indoor_climates(site), start=1)
         if climate.inside - climate.outside > LEAST_DIFFERENCE
     ]

@@ -1,4 +1,4 @@
-"""A layer stack as heat and vapour see it. SI inside; both unit systems where it is printed."""
+"""A layer stack as heat and vapor see it. SI inside; both unit systems where it is printed."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -26,7 +26,7 @@ class HeatLayer:
 
     `thickness` from its inside face to its outside face, along the depth axis [m]; `resistance` across it, away from
     framing [m2 K/W]; `framing_resistance` across the framing in it [m2 K/W], which takes up `framing_fraction` of its
-    area; `permeance` to water vapour [ng/(s m2 Pa)], None when it is not known.
+    area; `permeance` to water vapor [ng/(s m2 Pa)], None when it is not known.
     Raises StudyError when a value is out of its range.
     """
 

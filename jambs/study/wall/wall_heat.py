@@ -1,4 +1,4 @@
-"""A wall of the job as the heat study sees it: its layers in metres, what is left out, what had to be assumed."""
+"""A wall of the job as the heat study sees it: its layers in meters, what is left out, what had to be assumed."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from jambs.study.wall.members import member_share
 from jambs.study.wall.stack import US_PERM, HeatLayer, HeatStack
 from jambs.wall.planes import PlacedLayer, WallPlanes
 
-METRES_PER_INCH = MM_PER_INCH / 1000
+METERS_PER_INCH = MM_PER_INCH / 1000
 STILL_AIR_RESISTANCE = 0.18
 """Across an unventilated air layer of 25 mm and more, heat flowing level [m2K/W]: ISO 6946, from memory."""
 USUAL_CONDUCTIVITY = {
@@ -60,7 +60,7 @@ class HeatWall:
 
 
 def heat_wall(planes: WallPlanes, *, units: Units) -> HeatWall:
-    """Turn the planes of a wall into the layers that heat and vapour pass.
+    """Turn the planes of a wall into the layers that heat and vapor pass.
 
     Raises:
         StudyError: the wall has no framing, so that nothing says what a window is set in.
@@ -121,10 +121,10 @@ def _names(placed: tuple[PlacedLayer, ...]) -> list[str]:
 
 
 def _layer(name: str, placed: PlacedLayer, assumed: list[Assumed], units: Units) -> HeatLayer:
-    layer, thickness = placed.layer, (placed.outer - placed.inner) * METRES_PER_INCH
+    layer, thickness = placed.layer, (placed.outer - placed.inner) * METERS_PER_INCH
     permeance = layer.cavity.permeance if layer.cavity else None if layer.role in HOLLOW else layer.permeance
     if layer.role in HOLLOW and layer.cavity is None:
-        # Still air lets vapour through as freely as nothing else does: 25 mm are over 100 perm.
+        # Still air lets vapor through as freely as nothing else does: 25 mm are over 100 perm.
         permeance = 4000.0 / US_PERM
     share = member_share(layer, assumed, units=units)
     return HeatLayer(
@@ -157,5 +157,5 @@ def conductivity_of(layer: Layer) -> float:
 def _note_conductivity(layer: Layer, assumed: list[Assumed]) -> None:
     if layer.conductivity is None and layer.role not in (Role.CAVITY, Role.MEMBRANE):
         value = f"{decimal_text(conductivity_of(layer), 3)} W/mK"
-        why = "usual for its role, from memory; neither job nor catalogue states it"
+        why = "usual for its role, from memory; neither job nor catalog states it"
         assumed.append(Assumed(what=f"conductivity of {layer.name}", value=value, why=why))

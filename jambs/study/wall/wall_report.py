@@ -1,4 +1,4 @@
-"""What a wall does by itself: resistance, temperatures, dew point, ways to dry, a year of vapour."""
+"""What a wall does by itself: resistance, temperatures, dew point, ways to dry, a year of vapor."""
 
 from __future__ import annotations
 
@@ -12,11 +12,11 @@ from jambs.study.wall.humidity import Climate, FaceCheck, check_inner_face
 from jambs.study.wall.indoor_air import indoor_climates
 from jambs.study.wall.stack import OUTSIDE_FILM, HeatStack
 from jambs.study.wall.transmittance import WallResistance, outboard_fraction, plane_temperatures, wall_resistance
-from jambs.study.wall.vapour import VapourYear, vapour_year
+from jambs.study.wall.vapor import VaporYear, vapor_year
 from jambs.study.wall.wall_heat import HeatWall, heat_wall
 from jambs.wall.planes import WallPlanes
 
-VAPOUR_INSIDE_FILM = 0.25
+VAPOR_INSIDE_FILM = 0.25
 """Inside film for the monthly profile [m2K/W]: ISO 13788, from memory; outside it is OUTSIDE_FILM."""
 
 
@@ -26,8 +26,8 @@ class WallReport:
 
     ``temperatures``: of every plane from the finished face out, away from framing, at the design temperature [degC].
     ``outboard``: resistance outside of the sheathing over that of all layers; None for a wall without sheathing.
-    ``dew_check``: the first face that leaking inside air meets outside the framing. ``vapour``: None where
-    ``no_vapour`` says what is missing.
+    ``dew_check``: the first face that leaking inside air meets outside the framing. ``vapor``: None where
+    ``no_vapor`` says what is missing.
     """
 
     planes: WallPlanes
@@ -37,8 +37,8 @@ class WallReport:
     outboard: float | None
     dew_check: FaceCheck | None
     drying: tuple[Drying, ...]
-    vapour: VapourYear | None
-    no_vapour: str
+    vapor: VaporYear | None
+    no_vapor: str
 
 
 def wall_report(planes: WallPlanes, site: Site, *, units: Units) -> WallReport:
@@ -54,7 +54,7 @@ def wall_report(planes: WallPlanes, site: Site, *, units: Units) -> WallReport:
         outside=site.design_outdoor_temperature,
     )
     face = _first_face(wall)
-    vapour, no_vapour = _vapour(wall.stack, site)
+    vapor, no_vapor = _vapor(wall.stack, site)
     return WallReport(
         planes=planes,
         heat=wall,
@@ -65,8 +65,8 @@ def wall_report(planes: WallPlanes, site: Site, *, units: Units) -> WallReport:
         outboard=outboard_fraction(wall.stack, wall.sheathing) if wall.is_sheathed else None,
         dew_check=check_inner_face(wall.stack, face, climate) if face else None,
         drying=drying(wall.stack),
-        vapour=vapour,
-        no_vapour=no_vapour,
+        vapor=vapor,
+        no_vapor=no_vapor,
     )
 
 
@@ -79,14 +79,14 @@ def _first_face(wall: HeatWall) -> str | None:
     return next((layer.name for layer in outside if layer.thickness > 0), None)
 
 
-def _vapour(stack: HeatStack, site: Site) -> tuple[VapourYear | None, str]:
+def _vapor(stack: HeatStack, site: Site) -> tuple[VaporYear | None, str]:
     unknown = [layer.name for layer in stack.layers if not layer.permeance]
     if not site.monthly_temperatures:
         return None, "not computed: the job gives no monthly_temperatures and monthly_humidities under site"
     if unknown:
         return None, f"not computed: no permeance is known of {', '.join(unknown)}"
-    filmed = replace(stack, inside_film=VAPOUR_INSIDE_FILM, outside_film=OUTSIDE_FILM)
+    filmed = replace(stack, inside_film=VAPOR_INSIDE_FILM, outside_film=OUTSIDE_FILM)
     try:
-        return vapour_year(filmed, indoor_climates(site), site.monthly_humidities), ""
+        return vapor_year(filmed, indoor_climates(site), site.monthly_humidities), ""
     except StudyError as error:
         return None, f"not computed: {error}"

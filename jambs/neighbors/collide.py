@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from jambs.findings import Finding, Subject
 from jambs.length import HALF_64TH
-from jambs.neighbours.findings import Hole, HolesOverlap, Piece, TrimMeetsNeighbour
-from jambs.neighbours.stand import Board, Stand, from_outside, moved
+from jambs.neighbors.findings import Hole, HolesOverlap, Piece, TrimMeetsNeighbor
+from jambs.neighbors.stand import Board, Stand, from_outside, moved
 from jambs.parts.on_elevation import Box
 
 
@@ -36,14 +36,14 @@ def overlap(one: Box, other: Box) -> Overlap | None:
 
 
 def collisions(one: OnWall, other: OnWall) -> Iterator[Finding]:
-    """Find what of an opening lies over a neighbour: the frames, else the holes; and of their trim the worst."""
+    """Find what of an opening lies over a neighbor: the frames, else the holes; and of their trim the worst."""
     about = Subject.opening(one.stand.mark)
     for hole, own, its in (
         (Hole.FRAME, one.stand.frame, other.stand.frame),
         (Hole.ROUGH_OPENING, one.stand.hole, other.stand.hole),
     ):
         if over := overlap(one.seen(own), other.seen(its)):
-            yield HolesOverlap(subject=about, hole=hole, neighbour=other.stand.mark, across=over[0], up=over[1])
+            yield HolesOverlap(subject=about, hole=hole, neighbor=other.stand.mark, across=over[0], up=over[1])
             if hole is Hole.FRAME:
                 return
             break
@@ -53,7 +53,7 @@ def collisions(one: OnWall, other: OnWall) -> Iterator[Finding]:
 
 def _worst(
     about: Subject, one: OnWall, other: OnWall, own: Iterable[Board], its: Iterable[Board]
-) -> Iterator[TrimMeetsNeighbour]:
+) -> Iterator[TrimMeetsNeighbor]:
     """Of all boards of one set that meet, the pair that has farthest to go to come free."""
     boxes: list[tuple[Piece | None, Box]] = [(board.piece, other.seen(board.box)) for board in its]
     boxes.append((None, other.seen(other.stand.frame)))
@@ -65,6 +65,6 @@ def _worst(
     ]
     if met:
         _, piece, its_piece, (across, up) = max(met, key=lambda pair: pair[0])
-        yield TrimMeetsNeighbour(
-            subject=about, neighbour=other.stand.mark, own=piece, other=its_piece, across=across, up=up
+        yield TrimMeetsNeighbor(
+            subject=about, neighbor=other.stand.mark, own=piece, other=its_piece, across=across, up=up
         )

@@ -1,4 +1,4 @@
-"""Water that vapour diffusion leaves in a wall over a year, month by month, in the manner of ISO 13788.
+"""Water that vapor diffusion leaves in a wall over a year, month by month, in the manner of ISO 13788.
 
 Checked by hand cases only, never against the standard's own examples. No air leakage, no driving rain, no storage in
 wood: it compares walls, it does not predict them.
@@ -23,7 +23,7 @@ NANOGRAM = 1e-12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class VapourMonth:
+class VaporMonth:
     """Water in the wall at the end of one month, per plane that holds any: name and amount [kg/m2]."""
 
     month: int
@@ -36,10 +36,10 @@ class VapourMonth:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class VapourYear:
+class VaporYear:
     """Twelve months from the first one in which a dry wall takes up water."""
 
-    months: tuple[VapourMonth, ...]
+    months: tuple[VaporMonth, ...]
 
     @property
     def peak(self) -> float:
@@ -54,21 +54,21 @@ class VapourYear:
 
 @dataclass(frozen=True, eq=False, slots=True, kw_only=True)
 class _Planes:
-    """Planes of a stack from the inside: name, thermal and vapour resistance from the inside air."""
+    """Planes of a stack from the inside: name, thermal and vapor resistance from the inside air."""
 
     names: tuple[str, ...]
     heat: Floats
-    vapour: Floats
+    vapor: Floats
     total_heat: float
 
 
-def vapour_year(
+def vapor_year(
     stack: HeatStack,
     climates: Sequence[Climate],
     outside_humidities: Sequence[float],
     *,
     part_resistance: float = PART_RESISTANCE,
-) -> VapourYear:
+) -> VaporYear:
     """Water in the wall over a year from monthly means, January first; humidities 0 to 1.
 
     The films are the stack's own: ISO 13788 (from memory) asks for 0.25 inside and 0.04 outside.
@@ -85,7 +85,7 @@ def vapour_year(
         month = (_start(takes_up) + step) % 12
         water = _after_month(planes, pressures[month], water)
         months.append(_report(planes, month + 1, water))
-    return VapourYear(months=tuple(months))
+    return VaporYear(months=tuple(months))
 
 
 def _start(takes_up: Sequence[bool]) -> int:
@@ -113,31 +113,31 @@ def _rates(planes: _Planes, pressures: Floats, water: Floats) -> Floats:
     held = sorted({0, *wet.tolist(), len(pressures) - 1})
     touched = [0]
     for first, last in pairwise(held):
-        touched += _taut(planes.vapour, pressures, first, last)[1:]
-    flow = -np.diff(pressures[touched]) / np.diff(planes.vapour[touched])
+        touched += _taut(planes.vapor, pressures, first, last)[1:]
+    flow = -np.diff(pressures[touched]) / np.diff(planes.vapor[touched])
     rates = np.zeros(len(pressures))
     rates[touched[1:-1]] = -np.diff(flow)
     return rates
 
 
-def _taut(vapour: Floats, pressures: Floats, first: int, last: int) -> list[int]:
+def _taut(vapor: Floats, pressures: Floats, first: int, last: int) -> list[int]:
     """Planes that a string drawn tight under the saturation pressures touches: their lower convex hull."""
     kept: list[int] = []
     for plane in range(first, last + 1):
-        while len(kept) > 1 and _is_above(vapour, pressures, kept[-2], kept[-1], plane):
+        while len(kept) > 1 and _is_above(vapor, pressures, kept[-2], kept[-1], plane):
             kept.pop()
         kept.append(plane)
     return kept
 
 
-def _is_above(vapour: Floats, pressures: Floats, before: int, plane: int, after: int) -> bool:
+def _is_above(vapor: Floats, pressures: Floats, before: int, plane: int, after: int) -> bool:
     """Whether the middle plane's pressure lies on or above the straight line between the other two."""
-    run, rise = vapour[after] - vapour[before], pressures[after] - pressures[before]
-    return bool((pressures[plane] - pressures[before]) * run >= rise * (vapour[plane] - vapour[before]))
+    run, rise = vapor[after] - vapor[before], pressures[after] - pressures[before]
+    return bool((pressures[plane] - pressures[before]) * run >= rise * (vapor[plane] - vapor[before]))
 
 
 def _month_pressures(planes: _Planes, climate: Climate, outside_humidity: float) -> Floats:
-    """Saturation pressure of every plane, and at both ends the vapour pressure of the air. [Pa]"""
+    """Saturation pressure of every plane, and at both ends the vapor pressure of the air. [Pa]"""
     temperatures = climate.inside + (climate.outside - climate.inside) * planes.heat / planes.total_heat
     pressures = np.array([saturation_pressure(float(temperature)) for temperature in temperatures])
     pressures[0] = climate.inside_humidity * saturation_pressure(climate.inside)
@@ -146,30 +146,30 @@ def _month_pressures(planes: _Planes, climate: Climate, outside_humidity: float)
 
 
 def _planes(stack: HeatStack, part_resistance: float) -> _Planes:
-    names, heat, vapour = ["inside"], [stack.inside_film], [0.0]
+    names, heat, vapor = ["inside"], [stack.inside_film], [0.0]
     for layer in stack.layers:
         parts = max(1, ceil(layer.resistance / part_resistance))
         for part in range(1, parts + 1):
             names.append(f"outside of {layer.name}" if part == parts else f"in {layer.name}, {part}/{parts}")
             heat.append(heat[-1] + layer.resistance / parts)
-            vapour.append(vapour[-1] + _vapour_resistance(layer) / parts)
+            vapor.append(vapor[-1] + _vapor_resistance(layer) / parts)
     return _Planes(
-        names=tuple(names), heat=np.array(heat), vapour=np.array(vapour), total_heat=heat[-1] + stack.outside_film
+        names=tuple(names), heat=np.array(heat), vapor=np.array(vapor), total_heat=heat[-1] + stack.outside_film
     )
 
 
-def _vapour_resistance(layer: HeatLayer) -> float:
+def _vapor_resistance(layer: HeatLayer) -> float:
     """Of a whole layer. [m2 s Pa/kg]"""
     if not layer.permeance:
         raise StudyError(
-            f'layer "{layer.name}": permeance {layer.permeance}, must be known and above zero for the vapour profile. '
+            f'layer "{layer.name}": permeance {layer.permeance}, must be known and above zero for the vapor profile. '
             "Give the permeance in ng/(s m2 Pa); for foil use 1."
         )
     return 1 / (layer.permeance * NANOGRAM)
 
 
-def _report(planes: _Planes, month: int, water: Floats) -> VapourMonth:
-    return VapourMonth(
+def _report(planes: _Planes, month: int, water: Floats) -> VaporMonth:
+    return VaporMonth(
         month=month,
         water=tuple((name, float(amount)) for name, amount in zip(planes.names, water, strict=True) if amount > 0),
     )

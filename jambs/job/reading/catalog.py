@@ -1,4 +1,4 @@
-"""The catalogue of layers and boards: what a job file may name, with actual sizes and where they are from."""
+"""The catalog of layers and boards: what a job file may name, with actual sizes and where they are from."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from jambs.length import Units, read_length
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CatalogueLayer:
+class CatalogLayer:
     """A material that walls are made of.
 
     ``thickness`` [in], nothing where the job has to give it; ``thickness_is_assumed``: it varies with the product, so
@@ -43,7 +43,7 @@ class CatalogueLayer:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CatalogueBoard:
+class CatalogBoard:
     """A board by the name it is bought by, with its actual size [in]; hardwood has no width of its own."""
 
     nominal: str
@@ -67,10 +67,10 @@ def _number(text: str) -> float | None:
 
 
 @cache
-def catalogue_layers() -> tuple[CatalogueLayer, ...]:
-    """Return all layers of the catalogue, in its order."""
+def catalog_layers() -> tuple[CatalogLayer, ...]:
+    """Return all layers of the catalog, in its order."""
     return tuple(
-        CatalogueLayer(
+        CatalogLayer(
             name=row["material"],
             aliases=tuple(filter(None, row["aliases"].split("; "))),
             role=Role(row["role"]),
@@ -89,10 +89,10 @@ def catalogue_layers() -> tuple[CatalogueLayer, ...]:
 
 
 @cache
-def catalogue_boards() -> tuple[CatalogueBoard, ...]:
-    """Return all boards of the catalogue, in its order."""
+def catalog_boards() -> tuple[CatalogBoard, ...]:
+    """Return all boards of the catalog, in its order."""
     return tuple(
-        CatalogueBoard(
+        CatalogBoard(
             nominal=row["nominal"],
             thickness=read_length(row["thickness"], units=Units.INCH),
             width=_length(row["width"]),
@@ -111,39 +111,47 @@ def plain_name(text: str) -> str:
     return " ".join(text.split())
 
 
+SPELLINGS = (("fibre", "fiber"), ("vapour", "vapor"), ("aluminium", "aluminum"))
+
+
+def one_spelling(text: str) -> str:
+    """Return a lower-case name in the spelling of the catalog: fibre and fiber are one word."""
+    for other, ours in SPELLINGS:
+        text = text.replace(other, ours)
+    return text
+
+
 SIZE_FIRST = re.compile(r"(\d[\d\s./x-]*(?:(?:mm|cm|mil|lb|inch|in)\b\.?)?)\s*([a-z].*)")
 """A size and a material behind it: ``1/2 plywood``, ``12 mm osb``."""
 
 
 def material_name(text: str) -> str:
     """Return the name of a material as it is compared: its size last, wherever it was written."""
-    plain = re.sub(r"(?<=\d)[\s-]*(?:inch|in)\b\.?", "", plain_name(text))
+    plain = re.sub(r"(?<=\d)[\s-]*(?:inch|in)\b\.?", "", one_spelling(plain_name(text)))
     found = SIZE_FIRST.fullmatch(plain)
     return f"{found[2]} {found[1].strip()}" if found else plain
 
 
 @cache
-def _layers_by_name() -> dict[str, CatalogueLayer]:
-    return {material_name(name): layer for layer in catalogue_layers() for name in (layer.name, *layer.aliases)}
+def _layers_by_name() -> dict[str, CatalogLayer]:
+    return {material_name(name): layer for layer in catalog_layers() for name in (layer.name, *layer.aliases)}
 
 
-def find_layer(name: str) -> CatalogueLayer | None:
-    """Return the layer of the catalogue that a job file names, if there is one; its size may stand first or last."""
+def find_layer(name: str) -> CatalogLayer | None:
+    """Return the layer of the catalog that a job file names, if there is one; its size may stand first or last."""
     return _layers_by_name().get(material_name(name))
 
 
-def other_sizes(name: str) -> tuple[CatalogueLayer, ...]:
+def other_sizes(name: str) -> tuple[CatalogLayer, ...]:
     """Return the layers that a name speaks of if its size is left aside."""
     words = _words(name)
-    return tuple(
-        one for one in catalogue_layers() if words and any(words <= _words(n) for n in (one.name, *one.aliases))
-    )
+    return tuple(one for one in catalog_layers() if words and any(words <= _words(n) for n in (one.name, *one.aliases)))
 
 
 def _words(name: str) -> set[str]:
     return {word for word in material_name(name).split() if not word[0].isdigit() and word not in ("mm", "mil", "lb")}
 
 
-def find_board(nominal: str) -> CatalogueBoard | None:
-    """Return the board of the catalogue that a job file names, if there is one."""
-    return next((b for b in catalogue_boards() if plain_name(b.nominal) == plain_name(nominal)), None)
+def find_board(nominal: str) -> CatalogBoard | None:
+    """Return the board of the catalog that a job file names, if there is one."""
+    return next((b for b in catalog_boards() if plain_name(b.nominal) == plain_name(nominal)), None)

@@ -1,4 +1,4 @@
-"""What an opening runs into: a neighbour, a corner, the floor, the ceiling, the eave; one class for each."""
+"""What an opening runs into: a neighbor, a corner, the floor, the ceiling, the eave; one class for each."""
 
 from __future__ import annotations
 
@@ -43,7 +43,7 @@ class HolesOverlap(Finding):
     code: ClassVar[str] = "holes-overlap"
     severity: Severity = Severity.STOP
     hole: Hole
-    neighbour: str
+    neighbor: str
     across: float
     up: float
 
@@ -55,18 +55,18 @@ class HolesOverlap(Finding):
             else "leave room for studs between them, or enter units that are joined as one opening"
         )
         return (
-            f"The {self.hole.value} of {self.subject.name} and that of {self.neighbour} overlap by "
+            f"The {self.hole.value} of {self.subject.name} and that of {self.neighbor} overlap by "
             f"{units.text(self.across)} across and {units.text(self.up)} in height; {cure}."
         )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TrimMeetsNeighbour(Finding):
-    """A board of an opening lies over a board or the frame (None) of a neighbour, across and up [in]."""
+class TrimMeetsNeighbor(Finding):
+    """A board of an opening lies over a board or the frame (None) of a neighbor, across and up [in]."""
 
-    code: ClassVar[str] = "trim-meets-neighbour"
+    code: ClassVar[str] = "trim-meets-neighbor"
     severity: Severity = Severity.STOP
-    neighbour: str
+    neighbor: str
     own: Piece
     other: Piece | None
     across: float
@@ -76,7 +76,7 @@ class TrimMeetsNeighbour(Finding):
         """Name both, and say by how much."""
         other = self.other.words if self.other else "frame"
         return (
-            f"The {self.own.words} runs into the {other} of {self.neighbour}: they overlap by "
+            f"The {self.own.words} runs into the {other} of {self.neighbor}: they overlap by "
             f"{units.text(self.across)} across and {units.text(self.up)} in height; move an opening, or make the trim "
             "narrower."
         )
@@ -194,7 +194,7 @@ class AboveEave(Finding):
         words = self.piece.words if self.piece else "frame"
         return (
             f"The {words} reaches {units.text(self.above)} above the eave of elevation {self.elevation!r}; check "
-            "eave, the storey and the height of the opening."
+            "eave, the story and the height of the opening."
         )
 
 

@@ -1,4 +1,4 @@
-"""All openings of a house, each held against its room and against its neighbours on the elevation."""
+"""All openings of a house, each held against its room and against its neighbors on the elevation."""
 
 from __future__ import annotations
 
@@ -8,14 +8,14 @@ from collections.abc import Iterator, Mapping, Sequence
 from jambs.findings import Finding
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import ElevationEntry
-from jambs.neighbours.collide import OnWall, collisions
-from jambs.neighbours.room import between_corners, in_room, under_eave
-from jambs.neighbours.stand import stand_of
+from jambs.neighbors.collide import OnWall, collisions
+from jambs.neighbors.room import between_corners, in_room, under_eave
+from jambs.neighbors.stand import stand_of
 from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import floors_of, kits_on
 
 
-def neighbour_findings(kits: Sequence[Kit], job: Job) -> Mapping[str, tuple[Finding, ...]]:
+def neighbor_findings(kits: Sequence[Kit], job: Job) -> Mapping[str, tuple[Finding, ...]]:
     """Return what runs into what, by the mark of the opening; nothing can be said of what the job does not place.
 
     Across the wall only openings with ``from_left`` are compared; in height those whose height the job gives.
@@ -31,8 +31,8 @@ def neighbour_findings(kits: Sequence[Kit], job: Job) -> Mapping[str, tuple[Find
 
 
 def _ceilings(job: Job) -> dict[str, float]:
-    storeys = [storey for entry in job.outside.elevations.values() for storey in entry.storeys]
-    return {mark: one.ceiling for one in storeys if one.ceiling is not None for mark in one.openings}
+    stories = [story for entry in job.outside.elevations.values() for story in entry.stories]
+    return {mark: one.ceiling for one in stories if one.ceiling is not None for mark in one.openings}
 
 
 def _on_elevation(name: str, entry: ElevationEntry, kits: Sequence[Kit]) -> Iterator[Finding]:

@@ -1,4 +1,4 @@
-"""Monthly vapour profile against cases by hand. Not a validation by ISO 13788: its examples are not at hand."""
+"""Monthly vapor profile against cases by hand. Not a validation by ISO 13788: its examples are not at hand."""
 
 from math import exp
 
@@ -8,28 +8,28 @@ import pytest
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.humidity import Climate
 from jambs.study.wall.stack import HeatLayer, HeatStack
-from jambs.study.wall.vapour import VapourYear, _after_month, _month_pressures, _planes, vapour_year
+from jambs.study.wall.vapor import VaporYear, _after_month, _month_pressures, _planes, vapor_year
 
-# Air in the hand case passes 2e-10 kg/(m s Pa): s_d metres of it have a permeance of 200/s_d ng/(s m2 Pa).
-PER_METRE = 200.0
+# Air in the hand case passes 2e-10 kg/(m s Pa): s_d meters of it have a permeance of 200/s_d ng/(s m2 Pa).
+PER_METER = 200.0
 WINTER = Climate(inside=20, inside_humidity=0.5, outside=-10)
 SUMMER = Climate(inside=22, inside_humidity=0.5, outside=24)
 
 
-def wall(inner_metres: float, outer_metres: float) -> HeatStack:
-    """R 3 inside of R 0.1, with vapour resistances in metres of air; films 0.25 and 0.04."""
+def wall(inner_meters: float, outer_meters: float) -> HeatStack:
+    """R 3 inside of R 0.1, with vapor resistances in meters of air; films 0.25 and 0.04."""
     return HeatStack(
         layers=(
-            HeatLayer(name="insulation", thickness=0.1, resistance=3.0, permeance=PER_METRE / inner_metres),
-            HeatLayer(name="cover", thickness=0.02, resistance=0.1, permeance=PER_METRE / outer_metres),
+            HeatLayer(name="insulation", thickness=0.1, resistance=3.0, permeance=PER_METER / inner_meters),
+            HeatLayer(name="cover", thickness=0.02, resistance=0.1, permeance=PER_METER / outer_meters),
         ),
         inside_film=0.25,
         outside_film=0.04,
     )
 
 
-def year(stack: HeatStack, climates: list[Climate]) -> VapourYear:
-    return vapour_year(stack, climates, [0.8] * 12, part_resistance=10)
+def year(stack: HeatStack, climates: list[Climate]) -> VaporYear:
+    return vapor_year(stack, climates, [0.8] * 12, part_resistance=10)
 
 
 def test_condensation_at_one_interface_by_hand() -> None:
@@ -83,8 +83,8 @@ def test_a_month_is_split_when_a_plane_dries_out_by_hand() -> None:
     """
     stack = HeatStack(
         layers=tuple(
-            HeatLayer(name=f"{metres} m", thickness=0.1, resistance=1.0, permeance=PER_METRE / metres)
-            for metres in (1, 2, 4)
+            HeatLayer(name=f"{meters} m", thickness=0.1, resistance=1.0, permeance=PER_METER / meters)
+            for meters in (1, 2, 4)
         )
     )
     saturated, month = 610.5 * exp(17.269 * 24 / (237.3 + 24)), 30.4375 * 86400
@@ -101,9 +101,9 @@ def test_a_month_is_split_when_a_plane_dries_out_by_hand() -> None:
 def test_a_missing_permeance_is_named() -> None:
     stack = HeatStack(layers=(HeatLayer(name="felt", thickness=0.001, resistance=0.01),))
     with pytest.raises(StudyError, match='layer "felt": permeance None, must be known and above zero'):
-        vapour_year(stack, [WINTER] * 12, [0.8] * 12)
+        vapor_year(stack, [WINTER] * 12, [0.8] * 12)
 
 
 def test_a_year_has_twelve_months() -> None:
     with pytest.raises(StudyError, match="3 climates and 12 humidities, must be twelve of each"):
-        vapour_year(wall(1, 1), [WINTER] * 3, [0.8] * 12)
+        vapor_year(wall(1, 1), [WINTER] * 3, [0.8] * 12)

@@ -1,15 +1,15 @@
-"""The catalogue names its source in every row, and every name in it leads to one material."""
+"""The catalog names its source in every row, and every name in it leads to one material."""
 
 from __future__ import annotations
 
 import pytest
 
 from jambs.job.models.layers import Role
-from jambs.job.reading.catalogue import (
-    CatalogueBoard,
-    CatalogueLayer,
-    catalogue_boards,
-    catalogue_layers,
+from jambs.job.reading.catalog import (
+    CatalogBoard,
+    CatalogLayer,
+    catalog_boards,
+    catalog_layers,
     find_board,
     find_layer,
     plain_name,
@@ -19,24 +19,24 @@ STATUS = {"read", "memory"}
 
 
 def test_every_row_names_its_source_and_how_it_was_had() -> None:
-    rows: list[CatalogueLayer | CatalogueBoard] = [*catalogue_layers(), *catalogue_boards()]
+    rows: list[CatalogLayer | CatalogBoard] = [*catalog_layers(), *catalog_boards()]
     assert [row for row in rows if not row.source or row.status not in STATUS] == []
 
 
 def test_rows_from_memory_say_so() -> None:
-    silent = [one.name for one in catalogue_layers() if one.status == "memory" and "memory" not in one.source]
+    silent = [one.name for one in catalog_layers() if one.status == "memory" and "memory" not in one.source]
     assert silent == []
 
 
 def test_no_two_materials_share_a_name() -> None:
-    names = [plain_name(name) for layer in catalogue_layers() for name in {layer.name, *layer.aliases}]
+    names = [plain_name(name) for layer in catalog_layers() for name in {layer.name, *layer.aliases}]
     assert sorted(names) == sorted(set(names))
-    boards = [plain_name(board.nominal) for board in catalogue_boards()]
+    boards = [plain_name(board.nominal) for board in catalog_boards()]
     assert sorted(boards) == sorted(set(boards))
 
 
-@pytest.mark.parametrize("layer", catalogue_layers(), ids=lambda layer: layer.name)
-def test_values_are_plausible(layer: CatalogueLayer) -> None:
+@pytest.mark.parametrize("layer", catalog_layers(), ids=lambda layer: layer.name)
+def test_values_are_plausible(layer: CatalogLayer) -> None:
     assert layer.thickness is None or 0.004 <= layer.thickness <= 12
     assert layer.conductivity is None or 0.02 <= layer.conductivity <= 1
     assert layer.permeance is None or layer.permeability is None, "one of the two, not both"
@@ -51,8 +51,8 @@ def test_values_are_plausible(layer: CatalogueLayer) -> None:
         ("plywood 1 1/8", "plywood 1-1/8"),
         ("stud 2 x 6", "stud 2x6"),
         ("STUD 2×6", "stud 2x6"),
-        ("fiberglass batt", "glass fibre batt"),
-        ("wood fiber board", "wood-fibre board"),
+        ("glass fiber batt", "fiberglass batt"),
+        ("wood fiber board", "wood-fiber board"),
         ("polyiso", "polyisocyanurate"),
         ("stud 45 x 145", "stud 45x145"),
     ],

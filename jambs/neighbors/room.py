@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator
 
 from jambs.findings import Finding, Subject
 from jambs.length import HALF_64TH
-from jambs.neighbours.collide import OnWall
-from jambs.neighbours.findings import (
+from jambs.neighbors.collide import OnWall
+from jambs.neighbors.findings import (
     AboveCeiling,
     AboveEave,
     BelowFloor,
@@ -17,7 +17,7 @@ from jambs.neighbours.findings import (
     TrimInCorner,
     TrimPastCorner,
 )
-from jambs.neighbours.stand import Board, Stand, from_outside
+from jambs.neighbors.stand import Board, Stand, from_outside
 from jambs.parts.on_elevation import Box
 from jambs.sides import BoardEnd
 

@@ -1,4 +1,4 @@
-"""Openings that nothing compares with their neighbours: the job does not say where along the wall they stand."""
+"""Openings that nothing compares with their neighbors: the job does not say where along the wall they stand."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Job
-from jambs.neighbours.findings import NotCompared
+from jambs.neighbors.findings import NotCompared
 from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import kits_on
 

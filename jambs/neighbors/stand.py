@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.neighbours.findings import Piece
+from jambs.neighbors.findings import Piece
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import Box, frame_over_floor, seen_box

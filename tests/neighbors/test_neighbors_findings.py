@@ -1,4 +1,4 @@
-"""Every finding of neighbours and room on both sides of its limit, with its sentence.
+"""Every finding of neighbors and room on both sides of its limit, with its sentence.
 
 The base window, by hand, seen from inside, origin at the lower left corner of its frame of 35 1/2 x 47 1/2. Its hole in
 the framing: 1/4 past the frame. Inside: clear opening 2 1/2 - 1/8 = 2 3/8 in from the frame's edge, casing 3/16 + 3 1/2
@@ -18,9 +18,9 @@ from finding_rows import Case, Row, codes_in, each
 from jambs.app.chain import kits_as_cut
 from jambs.findings import Finding, Severity, Subject
 from jambs.job import Job
-from jambs.neighbours import findings
-from jambs.neighbours.compare import neighbour_findings
-from jambs.neighbours.unsaid import not_compared
+from jambs.neighbors import findings
+from jambs.neighbors.compare import neighbor_findings
+from jambs.neighbors.unsaid import not_compared
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 
@@ -42,7 +42,7 @@ def house(*windows: dict[str, Any], south: dict[str, Any] | None = None, **paths
 
 def said_of(mark: str, job: Job) -> tuple[Finding, ...]:
     kits = [make_kit(one, job) for one in place_windows(job)]
-    return neighbour_findings(kits, job)[mark]
+    return neighbor_findings(kits, job)[mark]
 
 
 def case(*windows: dict[str, Any], south: dict[str, Any] | None = None, **paths: Any) -> Case:
@@ -103,7 +103,7 @@ ROWS = [
         ),
     ),
     Row(  # head casings: 100 + 35 1/2 + 3 = 141 1/2 - 3
-        code="trim-meets-neighbour", about=W1, severity=STOP,
+        code="trim-meets-neighbor", about=W1, severity=STOP,
         appears=beside("141 31/64", **NO_HORN), quiet=beside("141 1/2", **NO_HORN),
         inch=(
             "The head of the exterior casing runs into the head of the exterior casing of W2: they overlap by "
@@ -115,7 +115,7 @@ ROWS = [
         ),
     ),
     Row(  # inside, W2 stands left of W1: 100 + 35 1/2 + 1 5/16 = 138 1/8 - 1 5/16; legs 42 3/4 + 2 x 3 11/16 long
-        code="trim-meets-neighbour", about=W1, severity=STOP,
+        code="trim-meets-neighbor", about=W1, severity=STOP,
         appears=beside("138 7/64", **BARE), quiet=beside("138 1/8", **BARE),
         inch=(
             "The left leg of the interior casing runs into the right leg of the interior casing of W2: they "
@@ -248,10 +248,10 @@ ROWS = [
             "finished floor; set the window lower, or make the trim over it narrower."
         ),
     ),
-    Row(  # the storey's own ceiling holds, not the job's
+    Row(  # the story's own ceiling holds, not the job's
         code="above-ceiling", about=W1, severity=STOP,
-        appears=high("36", ceiling="90", south={"storeys": [{"floor": "0", "ceiling": "84", "openings": ["W1"]}]}),
-        quiet=high("36", ceiling="84", south={"storeys": [{"floor": "0", "ceiling": "90", "openings": ["W1"]}]}),
+        appears=high("36", ceiling="90", south={"stories": [{"floor": "0", "ceiling": "84", "openings": ["W1"]}]}),
+        quiet=high("36", ceiling="84", south={"stories": [{"floor": "0", "ceiling": "90", "openings": ["W1"]}]}),
         inch=(
             'The head of the interior casing reaches 13/16" above the ceiling, which is 84" over the finished '
             "floor; set the window lower, or make the trim over it narrower."
@@ -263,14 +263,14 @@ ROWS = [
     ),
     Row(  # frame: 100 + 36 + 47 1/2 - 64
         code="above-eave", about=W1, severity=STOP,
-        appears=high("36", south={"eave": "119 1/2", "storeys": [{"floor": "100", "openings": ["W1"]}]}),
-        quiet=high("36", south={"eave": "186", "storeys": [{"floor": "100", "openings": ["W1"]}]}),
+        appears=high("36", south={"eave": "119 1/2", "stories": [{"floor": "100", "openings": ["W1"]}]}),
+        quiet=high("36", south={"eave": "186", "stories": [{"floor": "100", "openings": ["W1"]}]}),
         inch=(
-            'The frame reaches 64" above the eave of elevation \'south\'; check eave, the storey and the height of '
+            'The frame reaches 64" above the eave of elevation \'south\'; check eave, the story and the height of '
             "the opening."
         ),
         mm=(
-            "The frame reaches 1625.6 mm above the eave of elevation 'south'; check eave, the storey and the "
+            "The frame reaches 1625.6 mm above the eave of elevation 'south'; check eave, the story and the "
             "height of the opening."
         ),
     ),
@@ -279,11 +279,11 @@ ROWS = [
         appears=high("36", south={"eave": "85 63/64"}), quiet=high("36", south={"eave": "86"}),
         inch=(
             'The head of the exterior casing reaches 1/64" above the eave of elevation \'south\'; check eave, the '
-            "storey and the height of the opening."
+            "story and the height of the opening."
         ),
         mm=(
             "The head of the exterior casing reaches 0.4 mm above the eave of elevation 'south'; check eave, the "
-            "storey and the height of the opening."
+            "story and the height of the opening."
         ),
     ),
     Row(
@@ -357,8 +357,8 @@ def test_a_single_opening_and_an_elevation_that_draws_courses_are_not_asked() ->
 
 
 def test_openings_over_each_other_keep_clear_by_their_heights() -> None:
-    """W2 a storey up: bottom casing outside, horns and all, lies far above W1's head."""
-    upstairs = {"storeys": [{"floor": "110", "openings": ["W2"]}]}
+    """W2 a story up: bottom casing outside, horns and all, lies far above W1's head."""
+    upstairs = {"stories": [{"floor": "110", "openings": ["W2"]}]}
     apart = house(window("W1", from_left="100"), window("W2", from_left="100"), south={"eave": "300", **upstairs})
     assert codes(apart) == []
     below = house(window("W1", from_left="100"), window("W2", from_left="100"), south={"eave": "300"})
