@@ -29,13 +29,14 @@ class SubjectKind(StrEnum):
     OPENING = "opening"
     PART = "part"
     WALL = "wall"
+    STOCK = "stock"
     ELEVATION = "elevation"
     HOUSE = "house"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Subject:
-    """What a finding is about: the mark of an opening or of a part, the name of a wall, an elevation or the house."""
+    """What a finding is about: a mark of an opening or a part, the name of a wall, a stock, an elevation, the house."""
 
     kind: SubjectKind
     name: str
@@ -49,6 +50,11 @@ class Subject:
     def wall(cls, name: str) -> Subject:
         """A wall of the job, by its name."""
         return cls(kind=SubjectKind.WALL, name=name)
+
+    @classmethod
+    def stock(cls, name: str) -> Subject:
+        """A stock that parts are made of, by its name."""
+        return cls(kind=SubjectKind.STOCK, name=name)
 
     @classmethod
     def elevation(cls, name: str) -> Subject:

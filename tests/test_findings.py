@@ -21,7 +21,6 @@ PRINTING_METHODS = {"text", "words"}
 WHERE_PEOPLE_READ = 7
 """From this floor up papers are made, of ``values``; ``job`` is the other border, where what was written is told of."""
 STILL_PRINTING = {
-    "movement/joints.py",
     "stock/house/lot_faults.py",
     "stock/house/lot_notes.py",
     "stock/house/lots.py",

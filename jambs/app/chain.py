@@ -52,7 +52,7 @@ def planned(kits: Sequence[Kit], job: Job) -> PlannedHouse:
     try:
         return plan_house(kits, job)
     except OutsideError as error:
-        raise Unbuildable(*error.sentences) from None
+        raise Unbuildable(*error.sentences(job.units)) from None
 
 
 def kits_as_cut(job: Job) -> tuple[CutKit, ...]:

@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity
 from jambs.length import Units
+from jambs.movement.joint_words import joint_name, joint_words
 from jambs.movement.joints import JointMovement
 
 
@@ -19,7 +20,7 @@ class JointMoves(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say what moves and what to do."""
-        return f"Wood movement, {self.joint.name}: {self.joint.words}."
+        return f"Wood movement, {joint_name(self.joint)}: {joint_words(self.joint, units)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

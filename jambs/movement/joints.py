@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from enum import Enum
 
-from jambs.job.models.openings import Job
+from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Corner
-from jambs.length import HALF_64TH, ROUND_OFF, Grid, whole_up
+from jambs.length import HALF_64TH, ROUND_OFF, Grid
 from jambs.movement.boards import BoardMovement
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
@@ -21,34 +22,46 @@ REVEAL_LEFT = 1 / 2
 """At least this share of a reveal has to be left when the casing swells; common practice, no source."""
 
 
+class JointKind(Enum):
+    """What a joint is, by its trade words."""
+
+    JAMB_UNDER_CASING = "jamb under casing"
+    CASING_REVEAL = "casing reveal"
+    CASING_MITER = "casing miter"
+    SEALANT = "sealant joint"
+    STOOL = "stool at the wall"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JointMovement:
-    """One joint: what it is, its size, the greatest change of it [in], whether it takes that, and a sentence.
+    """One joint: what it is and where, its size, the greatest change of it [in], and whether it takes that.
 
     ``fails``: it does not take it, and no choice at the bench (sealant, notch, saw pattern) mends that.
     ``wanted``: the size that takes it: a reveal, a joint's width, a gap to leave, how proud to mill [in].
+    ``percent``: what its sealant takes each way [% of the joint].
     """
 
-    name: str
+    kind: JointKind
+    where: Where | None = None
     marks: tuple[str, ...]
     size: float
     change: float
     takes_it: bool
     wanted: float
-    words: str
+    percent: float = 0.0
     fails: bool = False
 
 
 def joint_movements(
-    kit: Kit, boards: Sequence[BoardMovement], sealant_percent: float, job: Job
+    kit: Kit, boards: Sequence[BoardMovement], sealant_percent: float, shop: Shop
 ) -> tuple[JointMovement, ...]:
     """Return what every joint of an opening has to take."""
-    found = [_proud(_of(boards, PartKind.EXTENSION_JAMB), job)]
+    found = [_proud(_of(boards, PartKind.EXTENSION_JAMB), shop)]
     for where in (Where.INTERIOR, Where.EXTERIOR):
         casing = [one for one in _of(boards, PartKind.CASING) if one.part.where is where]
-        found += [_reveal(kit, casing, where, job), _miter(kit, casing, where, job)]
+        found += [_reveal(kit, casing, where, shop.grid), _miter(kit, casing, where)]
     jambs, sills = _of(boards, PartKind.EXTERIOR_JAMB), _of(boards, PartKind.EXTERIOR_SILL)
-    found += [_sealant(kit, jambs, sills, sealant_percent, job), _stool(_of(boards, PartKind.STOOL), job)]
+    found += [_sealant(kit, jambs, sills, sealant_percent, shop.grid), _stool(_of(boards, PartKind.STOOL), shop.grid)]
     return tuple(one for one in found if one)
 
 
@@ -60,49 +73,39 @@ def _marks(boards: Iterable[BoardMovement]) -> tuple[str, ...]:
     return tuple(one.part.mark for one in boards)
 
 
-def _proud(jambs: Sequence[BoardMovement], job: Job) -> JointMovement | None:
+def _proud(jambs: Sequence[BoardMovement], shop: Shop) -> JointMovement | None:
     """The jamb stands on the frame; when it shrinks its front edge draws back, past the wall where it is not proud."""
     if not jambs:
         return None
-    shrinkage, proud = max(one.shrinkage for one in jambs), job.shop.proud
-    takes, fine = proud >= shrinkage - HALF_64TH, job.shop.grid.fine
-    words = f"the jamb draws back by {fine.text(shrinkage)} and is {fine.text(proud)} proud: the casing goes on bearing"
-    if not takes:
-        words = (
-            f"the jamb draws back by {fine.text(shrinkage)} and is only {fine.text(proud)} proud: let the boards come "
-            f"to rest in the house before they are milled, or write proud: {fine.text(fine.up(shrinkage))} in the job"
-        )
+    shrinkage, proud = max(one.shrinkage for one in jambs), shop.proud
+    takes = proud >= shrinkage - HALF_64TH
     return JointMovement(
-        name="jamb under casing",
+        kind=JointKind.JAMB_UNDER_CASING,
         marks=_marks(jambs),
         size=proud,
         change=shrinkage,
         takes_it=takes,
-        wanted=max(proud, fine.up(shrinkage)),
-        words=words,
+        wanted=max(proud, shop.grid.fine.up(shrinkage)),
         fails=not takes,
     )
 
 
-def _reveal(kit: Kit, casing: Sequence[BoardMovement], where: Where, job: Job) -> JointMovement | None:
+def _reveal(kit: Kit, casing: Sequence[BoardMovement], where: Where, grid: Grid) -> JointMovement | None:
     """Casing is nailed along both edges, so it grows half to each side; what grows inward eats the reveal."""
     opening = kit.placement.opening
     trim = opening.interior if where is Where.INTERIOR else opening.exterior
     if not casing or trim is None:
         return None
-    growth, reveal, fine = max(one.growth for one in casing) / 2, trim.casing_reveal, job.shop.grid.fine
-    wanted = fine.up(growth / (1 - REVEAL_LEFT))
-    takes = reveal >= wanted - HALF_64TH
-    grows = f"grows {fine.text(growth)}" if growth > HALF_64TH else "hardly grows"
-    left = f"the casing {grows} into a reveal of {fine.text(reveal)}"
+    growth, reveal = max(one.growth for one in casing) / 2, trim.casing_reveal
+    wanted = grid.fine.up(growth / (1 - REVEAL_LEFT))
     return JointMovement(
-        name=f"{where.value} casing reveal",
+        kind=JointKind.CASING_REVEAL,
+        where=where,
         marks=_marks(casing),
         size=reveal,
         change=growth,
-        takes_it=takes,
+        takes_it=reveal >= wanted - HALF_64TH,
         wanted=max(reveal, wanted),
-        words=f"{left}: OK" if takes else f"{left}: make the reveal {fine.text(wanted)}",
     )
 
 
@@ -115,22 +118,20 @@ def miter_gap(width: float, share: float) -> float:
     return width * math.sqrt(2) * share
 
 
-def _miter(kit: Kit, casing: Sequence[BoardMovement], where: Where, job: Job) -> JointMovement | None:
+def _miter(kit: Kit, casing: Sequence[BoardMovement], where: Where) -> JointMovement | None:
     opening = kit.placement.opening
     trim = opening.interior if where is Where.INTERIOR else opening.exterior
     if not casing or trim is None or trim.casing.corner is not Corner.MITER:
         return None
-    gap, fine = max(miter_gap(one.part.width, one.share) for one in casing), job.shop.grid.fine
-    takes = gap <= MITER_GAP + HALF_64TH / 2
-    words = f"miters open by up to {fine.text(gap)} at one end"
+    gap = max(miter_gap(one.part.width, one.share) for one in casing)
     return JointMovement(
-        name=f"{where.value} casing miter",
+        kind=JointKind.CASING_MITER,
+        where=where,
         marks=_marks(casing),
         size=MITER_GAP,
         change=gap,
-        takes_it=takes,
+        takes_it=gap <= MITER_GAP + HALF_64TH / 2,
         wanted=MITER_GAP,
-        words=words if takes else f"{words}: glue and spline them, take quarter-sawn casing, or butt the head",
     )
 
 
@@ -144,7 +145,7 @@ def _moves(boards: Iterable[BoardMovement]) -> float:
 
 
 def _sealant(
-    kit: Kit, jambs: Sequence[BoardMovement], sills: Sequence[BoardMovement], percent: float, job: Job
+    kit: Kit, jambs: Sequence[BoardMovement], sills: Sequence[BoardMovement], percent: float, grid: Grid
 ) -> JointMovement | None:
     """Jambs are held at the trim plane: all they move opens and closes their joint at the frame.
 
@@ -158,27 +159,15 @@ def _sealant(
     share = 100 * change / joint
     takes = share <= percent + ROUND_OFF
     return JointMovement(
-        name="sealant joint",
+        kind=JointKind.SEALANT,
         marks=_marks(boards),
         size=joint,
         change=change,
         takes_it=takes,
-        wanted=max(joint, _joint_width(change, percent, job.shop.grid)),
-        words=_sealant_words(joint, change, percent, job),
+        wanted=max(joint, _joint_width(change, percent, grid)),
+        percent=percent,
         fails=not takes and share > SEALANT_CLASSES[-1],
     )
-
-
-def _sealant_words(joint: float, change: float, percent: float, job: Job) -> str:
-    fine, share = job.shop.grid.fine, 100 * change / joint
-    works = f"the joint of {fine.text(joint)} works by up to {fine.text(change)}, ±{whole_up(share)} %"
-    if share <= percent + ROUND_OFF:
-        return f"{works}: within a sealant rated ±{percent:g} %"
-    wide = fine.text(_joint_width(change, percent, job.shop.grid))
-    rated = next((one for one in SEALANT_CLASSES if one >= share - ROUND_OFF), None)
-    if rated is None:
-        return f"{works}, more than any sealant is rated for: write sealant_joint: {wide} in the job"
-    return f"{works}: a sealant rated ±{rated:g} %, or a joint of {wide}"
 
 
 def _joint_width(change: float, percent: float, grid: Grid) -> float:
@@ -186,19 +175,17 @@ def _joint_width(change: float, percent: float, grid: Grid) -> float:
     return grid.up(change / (percent / 100))
 
 
-def _stool(stools: Sequence[BoardMovement], job: Job) -> JointMovement | None:
+def _stool(stools: Sequence[BoardMovement], grid: Grid) -> JointMovement | None:
     """A stool fitted tight between frame and wall has no room to grow: the gap goes where the horns meet the wall."""
     if not stools:
         return None
-    growth, fine = max(one.growth for one in stools), job.shop.grid.fine
+    growth, fine = max(one.growth for one in stools), grid.fine
     gap = fine.up(growth) if growth > fine.step else 0.0
-    words = f"the stool grows by up to {fine.text(growth)}: leave {fine.text(gap)} between horn notches and wall"
     return JointMovement(
-        name="stool at the wall",
+        kind=JointKind.STOOL,
         marks=_marks(stools),
         size=0.0,
         change=growth,
         takes_it=not gap,
         wanted=gap,
-        words=words if gap else "no gap needed",
     )

@@ -6,12 +6,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.findings import Finding, Severity, Subject
-from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.outside import ClimateEntry, WoodEntry
+from jambs.job.models.shop import Shop
 from jambs.length import ROUND_OFF
 from jambs.movement.boards import BoardMovement, board_movement
 from jambs.movement.findings import JointMoves, WoodsUnknown
-from jambs.movement.joints import JointMovement, joint_movements
+from jambs.movement.joints import JointKind, JointMovement, joint_movements
 from jambs.parts.cuts import WoodMoves
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
@@ -27,39 +27,42 @@ WIDE = (PartKind.STOOL, PartKind.EXTERIOR_SILL)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KitMovement:
-    """The wood of one opening: its boards, its joints, how each part moves that moves enough, by mark, what to know."""
+    """The wood of one opening: its boards, its joints, how each part moves that moves enough, by mark, what to know.
+
+    ``is_rating_assumed``: it has a sealant joint and the job does not say what its sealant takes.
+    """
 
     mark: str
     boards: tuple[BoardMovement, ...]
     joints: tuple[JointMovement, ...]
     moves: Mapping[str, WoodMoves]
     findings: tuple[Finding, ...]
-    assumed: tuple[Assumed, ...]
+    is_rating_assumed: bool
 
 
 def plan_movement(
     kit: Kit,
     climate: ClimateEntry,
     woods: Mapping[str, WoodEntry],
-    job: Job,
+    shop: Shop,
     *,
     sealant_percent: float | None = None,
 ) -> KitMovement:
     """Plan the movement of one opening's wood; ``sealant_percent``: None for a class 25 sealant, said as assumed.
 
     Raises:
-        WoodError: the job names a species that the table does not have.
+        WoodError: nobody can say what wood a stock is.
     """
     moved = (board_movement(part, climate, woods) for part in kit.parts)
     boards = tuple(one for one in moved if one)
-    joints = joint_movements(kit, boards, sealant_percent or SEALANT_PERCENT, job)
+    joints = joint_movements(kit, boards, sealant_percent or SEALANT_PERCENT, shop)
     return KitMovement(
         mark=kit.mark,
         boards=boards,
         joints=joints,
         moves={one.part.mark: one.moves for one in boards if _matters(one)},
         findings=tuple(_findings(kit, boards, joints)),
-        assumed=_assumed(boards, sealant_percent is None and any(one.name == "sealant joint" for one in joints)),
+        is_rating_assumed=sealant_percent is None and any(one.kind is JointKind.SEALANT for one in joints),
     )
 
 
@@ -94,28 +97,23 @@ def said_once(movements: Sequence[KitMovement]) -> tuple[KitMovement, ...]:
 
     A joint that fails keeps its own words.
     """
-    worst: dict[tuple[str, float], JointMovement] = {}
+    worst: dict[Alike, JointMovement] = {}
     for joint in (joint for one in movements for joint in one.joints if not joint.takes_it and not joint.fails):
         if (found := worst.get(_alike(joint))) is None or joint.change > found.change:
             worst[_alike(joint)] = joint
     return tuple(_saying(one, worst) for one in movements)
 
 
-def _alike(joint: JointMovement) -> tuple[str, float]:
-    return joint.name, joint.size
+Alike = tuple[JointKind, Where | None, float]
 
 
-def _saying(movement: KitMovement, worst: Mapping[tuple[str, float], JointMovement]) -> KitMovement:
+def _alike(joint: JointMovement) -> Alike:
+    return joint.kind, joint.where, joint.size
+
+
+def _saying(movement: KitMovement, worst: Mapping[Alike, JointMovement]) -> KitMovement:
     findings = (
         replace(one, joint=worst[_alike(one.joint)]) if isinstance(one, JointMoves) and not one.joint.fails else one
         for one in movement.findings
     )
     return replace(movement, findings=tuple(findings))
-
-
-def _assumed(boards: Sequence[BoardMovement], sealant: bool) -> tuple[Assumed, ...]:
-    woods = dict.fromkeys(one.wood.assumed for one in boards if one.wood.assumed)
-    if not sealant:
-        return tuple(woods)
-    value = f"±{SEALANT_PERCENT:g} % of the joint"
-    return (*woods, Assumed(what="sealant", value=value, why="ASTM C920 class 25; read it on the cartridge"))

@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
-from jambs.job.models.openings import Assumed
+from jambs.findings import FindingsError, Subject
 from jambs.job.models.outside import Sawn, WoodEntry
-from jambs.job.reading.faults import advice
+from jambs.movement.wood_findings import NoSuchSpecies, SeveralWoods
 
 
-class WoodError(Exception):
-    """A species that the table does not have; the message names near ones."""
+class WoodError(FindingsError):
+    """A stock of which nobody can say what wood it is."""
 
 
 SEVERAL = ("pine",)
@@ -65,11 +65,11 @@ def find_wood(name: str) -> Wood | None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StockWood:
-    """What a stock of the job is, and what was assumed to say so."""
+    """What a stock of the job is; ``is_stated``: the job says so."""
 
     wood: Wood
     sawn: Sawn
-    assumed: Assumed | None
+    is_stated: bool
 
 
 def wood_of(stock: str, entries: Mapping[str, WoodEntry]) -> StockWood | None:
@@ -80,30 +80,18 @@ def wood_of(stock: str, entries: Mapping[str, WoodEntry]) -> StockWood | None:
     """
     entry = entries.get(stock)
     if entry is None and (several := _several(stock)):
-        raise WoodError(
-            f'woods "{stock}": yards sell several woods by this name, and they move differently; say which under '
-            f'woods, like {stock}: {{species: "{several[0]}"}}. The table has {"; ".join(several)}'
-        )
+        raise WoodError(SeveralWoods(subject=Subject.stock(stock), species=several))
     wood = find_wood(entry.species if entry else stock)
     if entry and wood is None:
-        near = advice(entry.species, [one.species for one in woods()])
-        raise WoodError(f'woods "{stock}": the table has no species {entry.species!r}; {near}')
+        known = tuple(one.species for one in woods())
+        raise WoodError(NoSuchSpecies(subject=Subject.stock(stock), species=entry.species, known=known))
     if wood is None:
         return None
     sawn = entry.sawn if entry else Sawn.FLAT
-    return StockWood(wood=wood, sawn=sawn, assumed=_assumed(stock, wood, sawn, entry is not None))
+    return StockWood(wood=wood, sawn=sawn, is_stated=entry is not None)
 
 
-def _several(stock: str) -> list[str]:
+def _several(stock: str) -> tuple[str, ...]:
     """The species of a name that stands for several woods of which none is the usual one; empty for any other name."""
     name = stock.strip().lower()
-    return [one.species for one in woods() if name in SEVERAL and one.species.lower().startswith(f"{name}, ")]
-
-
-def _assumed(stock: str, wood: Wood, sawn: Sawn, is_stated: bool) -> Assumed | None:
-    if is_stated and wood.is_sure:
-        return None
-    why = "the job does not say; flat-sawn boards move most" if not is_stated else "the species is stated"
-    if not wood.is_sure:
-        why += "; coefficients from memory"
-    return Assumed(what=f"wood of {stock}", value=f"{wood.species}, {sawn.value} sawn", why=why)
+    return tuple(one.species for one in woods() if name in SEVERAL and one.species.lower().startswith(f"{name}, "))

@@ -13,11 +13,11 @@ from jambs.courses.findings import NoSillHeight
 from jambs.courses.plan import CoursePlan, plan_elevation
 from jambs.fasten.elevation import elevation_fasteners
 from jambs.fasten.plan import FastenerLine, opening_fasteners
-from jambs.findings import Finding, Subject
+from jambs.findings import Finding, FindingsError, Subject
 from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings
 from jambs.job import Job
-from jambs.length import Grid, Units
+from jambs.length import Grid
 from jambs.movement.plan import KitMovement, moves_to_say, plan_movement, said_once
 from jambs.movement.woods import WoodError
 from jambs.neighbors.compare import neighbor_findings
@@ -30,12 +30,8 @@ from jambs.parts.on_elevation import kits_on
 Made = TypeVar("Made")
 
 
-class OutsideError(Exception):
-    """An outside that cannot be planned; ``sentences`` says why, for every elevation and stock."""
-
-    def __init__(self, *sentences: str) -> None:
-        super().__init__(*sentences)
-        self.sentences = sentences
+class OutsideError(FindingsError):
+    """An outside that cannot be planned; its findings say why, for every elevation and stock."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,15 +63,15 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
     Raises:
         OutsideError: a cladding leaves no exposure, or a species is not in the table; all of them are told.
     """
-    sentences: list[str] = []
+    wrong: list[Finding] = []
     courses = [
-        _told(partial(plan_elevation, name, entry, kits, job), sentences, job.units)
+        _tried(partial(plan_elevation, name, entry, kits, job), wrong)
         for name, entry in job.outside.elevations.items()
         if entry.cladding
     ]
-    movements = [_told(partial(_movement, kit, job), sentences, job.units) for kit in kits]
-    if sentences:
-        raise OutsideError(*dict.fromkeys(sentences))
+    movements = [_tried(partial(_movement, kit, job), wrong) for kit in kits]
+    if wrong:
+        raise OutsideError(*dict.fromkeys(wrong))
     fittings = plan_fittings(kits, job)
     return PlannedOutside(
         courses=tuple(plan for plan in courses if plan),
@@ -88,13 +84,11 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
     )
 
 
-def _told(work: Callable[[], Made], sentences: list[str], units: Units) -> Made | None:
+def _tried(work: Callable[[], Made], wrong: list[Finding]) -> Made | None:
     try:
         return work()
-    except CourseError as error:
-        sentences.extend(error.sentences(units))
-    except WoodError as error:
-        sentences.append(str(error))
+    except (CourseError, WoodError) as error:
+        wrong.extend(error.findings)
     return None
 
 
@@ -102,7 +96,7 @@ def _movement(kit: Kit, job: Job) -> KitMovement | None:
     outside = job.outside
     if outside.climate is None:
         return None
-    return plan_movement(kit, outside.climate, outside.woods, job, sealant_percent=outside.sealant_movement)
+    return plan_movement(kit, outside.climate, outside.woods, job.shop, sealant_percent=outside.sealant_movement)
 
 
 def _fasteners(kits: Sequence[Kit], job: Job) -> tuple[FastenerLine, ...]:

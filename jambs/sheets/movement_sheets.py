@@ -10,9 +10,11 @@ from jambs.job.models.outside import Air, ClimateEntry
 from jambs.length import Units, decimal_text
 from jambs.movement.boards import LINEAR, BoardMovement
 from jambs.movement.findings import JointMoves
+from jambs.movement.joint_words import joint_name, joint_words
 from jambs.movement.joints import JointMovement
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement
+from jambs.movement.wood_words import assumed_of
 from jambs.outside.register import Paper, Register, Registered
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.press import press
@@ -47,7 +49,7 @@ def movement_data(movements: Sequence[KitMovement], climate: ClimateEntry, regis
         "boards": _boards(movements, job),
         "joints": _joints(movements, job),
         "findings": told(_not_of_joints(register)),
-        "assumed": assumed_records(assumed for one in movements for assumed in one.assumed),
+        "assumed": assumed_records(assumed for one in movements for assumed in assumed_of(one)),
         "linear": f"{LINEAR[0]:g} to {LINEAR[1]:g} %",
     }
 
@@ -112,4 +114,5 @@ def _joints(movements: Iterable[KitMovement], job: Job) -> list[Record]:
 
 def _joint_key(joint: JointMovement, job: Job) -> tuple[int, str, str, str]:
     standing = STANDING.index("check" if joint.fails else "OK" if joint.takes_it else "note")
-    return standing, joint.name, job.shop.grid.fine.text(joint.wanted), joint.words
+    wanted = job.shop.grid.fine.text(joint.wanted)
+    return standing, joint_name(joint), wanted, joint_words(joint, job.units)

@@ -16,6 +16,7 @@ from shops import Shop, shop
 from jambs.app.chain import make_kits
 from jambs.flashing.blank import BlankKind
 from jambs.job import Job, read_job
+from jambs.length import Units
 from jambs.outside.plan import OutsideError, PlannedOutside, plan_outside, with_outside
 from jambs.parts.cuts import WoodMoves
 from jambs.parts.kinds import PartKind
@@ -176,7 +177,7 @@ def test_faults_of_every_elevation_are_told_in_one_go(shop: Shop) -> None:
     with pytest.raises(OutsideError) as error:
         job = read_job(shop.job)
         plan_outside(make_kits(job), job)
-    assert error.value.sentences == (
+    assert error.value.sentences(Units.INCH) == (
         'elevations "north": least_exposure is 9", past the greatest of 8 1/2"; write less',
         'elevations "south": least_lap is 1/2"; clapboards lap at least 1"; write it, or call them boards',
     )

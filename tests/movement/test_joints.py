@@ -12,20 +12,22 @@ from said import sentences
 from jambs.findings import Severity
 from jambs.job.models.outside import WoodEntry
 from jambs.length import Units
-from jambs.movement.joints import JointMovement, miter_gap, shear_stretch
+from jambs.movement.joint_words import joint_name, joint_words
+from jambs.movement.joints import JointKind, JointMovement, miter_gap, shear_stretch
 from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement, plan_movement, said_once
+from jambs.movement.wood_words import assumed_of
 from jambs.movement.woods import WoodError
 from jambs.parts.cut_words import moves_words
 
 
 def moved(mark: str, **airs: str) -> KitMovement:
     job, kits = harbour_house()
-    return plan_movement(kits[mark], climate(**airs), {}, job)
+    return plan_movement(kits[mark], climate(**airs), {}, job.shop)
 
 
 def joint(found: KitMovement, name: str) -> JointMovement:
-    return next(one for one in found.joints if one.name == name)
+    return next(one for one in found.joints if joint_name(one) == name)
 
 
 STILL = {key: "70 F, 40 %" for key in ("inside_winter", "inside_summer", "outside_winter", "outside_summer")}
@@ -59,7 +61,7 @@ def test_a_jamb_that_draws_back_past_the_wall() -> None:
     assert not found.takes_it
     assert found.change == pytest.approx(0.134, abs=0.003)
     assert found.wanted == pytest.approx(9 / 64, abs=1e-9)
-    assert 'write proud: 9/64" in the job' in found.words and found.fails
+    assert 'write proud: 9/64" in the job' in joint_words(found, Units.INCH) and found.fails
     assert joint(moved("W01"), "jamb under casing").takes_it
 
 
@@ -74,8 +76,10 @@ def test_a_miter_opens_as_two_leaning_lines_do() -> None:
 
 
 def test_only_mitered_casing_has_miters() -> None:
-    assert {"interior casing miter"} == {one.name for one in moved("W02").joints if "miter" in one.name}
-    assert not [one for one in moved("W01").joints if "miter" in one.name]
+    assert {"interior casing miter"} == {
+        joint_name(one) for one in moved("W02").joints if one.kind is JointKind.CASING_MITER
+    }
+    assert not [one for one in moved("W01").joints if one.kind is JointKind.CASING_MITER]
 
 
 def test_a_sealant_joint_by_hand() -> None:
@@ -96,9 +100,9 @@ def test_a_sealant_joint_by_hand() -> None:
     assert dry.takes_it == (dry.change <= 0.0625)
     assert not wet.takes_it and not wet.fails
     assert wet.wanted >= wet.change / 0.25
-    wide = plan_movement(kits["W06"], climate(outside_winter="30 F, 90 %"), {}, job, sealant_percent=100)
+    wide = plan_movement(kits["W06"], climate(outside_winter="30 F, 90 %"), {}, job.shop, sealant_percent=100)
     assert joint(wide, "sealant joint").takes_it
-    assert "sealant" not in [one.what for one in wide.assumed]
+    assert "sealant" not in [one.what for one in assumed_of(wide)]
 
 
 def test_a_gap_for_the_stool_that_grows() -> None:
@@ -119,7 +123,7 @@ def test_a_reveal_keeps_half_of_itself() -> None:
     narrow = trim.model_copy(update={"casing_reveal": 1 / 32})
     placement = kits["W01"].placement
     kit = replace(kits["W01"], placement=replace(placement, opening=replace(placement.opening, exterior=narrow)))
-    tight = joint(plan_movement(kit, climate(), {}, job), "exterior casing reveal")
+    tight = joint(plan_movement(kit, climate(), {}, job.shop), "exterior casing reveal")
     assert not tight.takes_it
     assert tight.wanted == pytest.approx(4 / 64, abs=1e-9)
 
@@ -127,22 +131,22 @@ def test_a_reveal_keeps_half_of_itself() -> None:
 def test_quarter_sawn_moves_less() -> None:
     job, kits = harbour_house()
     woods = {"poplar": WoodEntry.model_validate({"species": "Yellow-poplar", "sawn": "quarter"})}
-    quarter = plan_movement(kits["W01"], climate(), woods, job).boards[0]
+    quarter = plan_movement(kits["W01"], climate(), woods, job.shop).boards[0]
     flat = moved("W01").boards[0]
     assert quarter.winter / flat.winter == pytest.approx(0.00158 / 0.00289, rel=1e-9)
 
 
 def test_what_is_assumed_and_what_is_stated() -> None:
     job, kits = harbour_house()
-    assert {"wood of poplar", "wood of cedar", "sealant"} == {one.what for one in moved("W01").assumed}
+    assert {"wood of poplar", "wood of cedar", "sealant"} == {one.what for one in assumed_of(moved("W01"))}
     woods = {
         "poplar": WoodEntry.model_validate({"species": "Yellow-poplar"}),
         "cedar": WoodEntry.model_validate({"species": "Cedar, western redcedar"}),
     }
-    stated = plan_movement(kits["W01"], climate(), woods, job, sealant_percent=25)
-    assert stated.assumed == ()
+    stated = plan_movement(kits["W01"], climate(), woods, job.shop, sealant_percent=25)
+    assert assumed_of(stated) == ()
     remembered = {**woods, "cedar": WoodEntry.model_validate({"species": "Redwood, old-growth"})}
-    assert "from memory" in plan_movement(kits["W01"], climate(), remembered, job).assumed[0].why
+    assert "from memory" in assumed_of(plan_movement(kits["W01"], climate(), remembered, job.shop))[0].why
 
 
 def test_a_species_that_is_not_in_the_table() -> None:
@@ -151,7 +155,7 @@ def test_a_species_that_is_not_in_the_table() -> None:
     with pytest.raises(
         WoodError, match=r'woods "poplar": the table has no species \'Yelow-poplar\'; did you mean Yellow'
     ):
-        plan_movement(kits["W01"], climate(), woods, job)
+        plan_movement(kits["W01"], climate(), woods, job.shop)
 
 
 def test_notes_go_to_the_parts_that_move() -> None:
@@ -183,11 +187,11 @@ def test_a_sealant_is_named_that_takes_it_until_none_does() -> None:
     for size in (1, 1 / 2, 3 / 8, 1 / 4, 1 / 8):
         opening = replace(placement.opening, exterior=trim.model_copy(update={"sealant_joint": size}))
         kit = replace(kits["W06"], placement=replace(placement, opening=opening))
-        found = joint(plan_movement(kit, climate(outside_winter="30 F, 90 %"), {}, job), "sealant joint")
+        found = joint(plan_movement(kit, climate(outside_winter="30 F, 90 %"), {}, job.shop), "sealant joint")
         share = 100 * found.change / size
         rated = next((one for one in (25, 35, 50) if share <= one), None)
         words = f"a sealant rated ±{rated} %" if rated else "more than any sealant is rated for: write sealant_joint: "
-        assert words in found.words and f"±{math.ceil(share)} %" in found.words
+        assert words in joint_words(found, Units.INCH) and f"±{math.ceil(share)} %" in joint_words(found, Units.INCH)
         assert (found.takes_it, found.fails) == (rated == 25, rated is None)
         kinds.add(rated)
     assert kinds == {25, 35, 50, None}
@@ -200,10 +204,10 @@ def test_sides_that_slide_hardly_stretch_a_joint() -> None:
 
 def test_the_house_says_of_joints_that_are_alike_what_the_worst_says() -> None:
     job, kits = harbour_house()
-    own = [plan_movement(kits[mark], climate(), {}, job) for mark in ("W08", "W01")]
+    own = [plan_movement(kits[mark], climate(), {}, job.shop) for mark in ("W08", "W01")]
     texts = {text for one in own for text in sentences(one.findings) if "stool" in text}
     once = {text for one in said_once(own) for text in sentences(one.findings) if "stool" in text}
     assert len(once) == 1 < len(texts)
     worst = max((joint(one, "stool at the wall") for one in own), key=lambda one: one.change)
-    assert worst.words in next(iter(once))
+    assert joint_words(worst, Units.INCH) in next(iter(once))
     assert [len(one.findings) for one in said_once(own)] == [len(one.findings) for one in own]

@@ -12,6 +12,7 @@ from movement_house import climate, harbour_house
 from jambs.findings import Severity, Statement, Subject
 from jambs.movement import findings
 from jambs.movement.findings import JointMoves
+from jambs.movement.joint_words import joint_name
 from jambs.movement.plan import plan_movement
 from jambs.parts.kit import Kit
 
@@ -20,8 +21,8 @@ W06 = Subject.opening("W06")
 
 def said(kit: Kit, only: str = "", **airs: str) -> Sequence[Statement]:
     """What is said of a kit; of its joints only that one."""
-    found = plan_movement(kit, climate(**airs), {}, harbour_house()[0]).findings
-    return [one for one in found if not isinstance(one, JointMoves) or one.joint.name == only]
+    found = plan_movement(kit, climate(**airs), {}, harbour_house()[0].shop).findings
+    return [one for one in found if not isinstance(one, JointMoves) or joint_name(one.joint) == only]
 
 
 def sealant(width: float) -> Case:
@@ -46,12 +47,13 @@ def of_stock(stock: str) -> Case:
 
 ROWS = [
     Row(
-        # The words of a joint are still made in the units of its job.
         code="joint-moves",
         appears=sealant(1 / 4),
         quiet=sealant(1 / 2),
         inch='Wood movement, sealant joint: the joint of 1/4" works by up to 7/64", ±47 %: a sealant rated ±50 %, or a '
         'joint of 15/32".',
+        mm="Wood movement, sealant joint: the joint of 6.4 mm works by up to 2.9 mm, ±47 %: a sealant rated ±50 %, "
+        "or a joint of 11.9 mm.",
         severity=Severity.NOTE,
         about=W06,
     ),
@@ -61,6 +63,8 @@ ROWS = [
         quiet=sealant(15 / 32),
         inch='Wood movement, sealant joint: the joint of 1/8" works by up to 1/8", ±98 %, more than any sealant is '
         'rated for: write sealant_joint: 1/2" in the job.',
+        mm="Wood movement, sealant joint: the joint of 3.2 mm works by up to 3.1 mm, ±98 %, more than any sealant is "
+        "rated for: write sealant_joint: 12.7 mm in the job.",
         severity=Severity.CHECK,
     ),
     Row(

@@ -18,6 +18,7 @@ from jambs.drawings.views.course_elevation import course_elevation
 from jambs.fasten.furring_words import EDITION
 from jambs.flashing.make import blank_list
 from jambs.length import Units, read_length
+from jambs.movement.joint_words import joint_words
 from jambs.sheets.course_sheets import ROOM, ElevationPaper, course_data
 from jambs.sheets.fastener_sheets import fastener_data, fasteners_csv
 from jambs.sheets.flashing_sheets import blanks_csv, flashing_data
@@ -138,4 +139,4 @@ def test_wood_that_moves_says_the_moisture_of_the_handbook() -> None:
     assert "outside, winter 30 °F, 80 % 16.5 %" in text
     for one in house("harbour-house")[2].movements:
         for joint in one.joints:
-            assert joint.words in text
+            assert joint_words(joint, Units.INCH) in text
