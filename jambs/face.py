@@ -88,8 +88,8 @@ def plan_stock(kits: Iterable[Kit], job: Job, *, seconds: float = 10.0) -> tuple
     from jambs.stock.problem import StockFault
 
     lots = house_lots(kits, job)
-    if faults := lot_faults(lots, job):
-        raise Unbuildable(*faults)
+    if faults := lot_faults(lots, job.units):
+        raise Unbuildable(*(one.sentence(job.units) for one in faults))
     try:
         return plan_house(lots, Effort(seconds=seconds))
     except StockFault as fault:

@@ -20,13 +20,6 @@ PRINTERS = {"length_text", "feet_text", "decimal_text"}
 PRINTING_METHODS = {"text", "words"}
 WHERE_PEOPLE_READ = 7
 """From this floor up papers are made, of ``values``; ``job`` is the other border, where what was written is told of."""
-STILL_PRINTING = {
-    "stock/house/lot_faults.py",
-    "stock/house/lot_notes.py",
-    "stock/house/lots.py",
-    "stock/house/lumber.py",
-}
-"""Files of the floors between that still print: cladding, fasteners, joints and lots keep words in values."""
 
 
 def may_print(path: Path) -> bool:
@@ -52,8 +45,7 @@ ARITHMETIC = [path for path in FILES if not may_print(path)]
 
 @pytest.mark.parametrize("path", ARITHMETIC, ids=lambda path: path.relative_to(PACKAGE).as_posix())
 def test_no_arithmetic_file_prints_a_length(path: Path) -> None:
-    prints = set(printing(path.read_text(encoding="utf-8")))
-    assert bool(prints) is (path.relative_to(PACKAGE).as_posix() in STILL_PRINTING), prints
+    assert set(printing(path.read_text(encoding="utf-8"))) == set()
 
 
 def test_the_walk_sees_both_ways_of_printing() -> None:

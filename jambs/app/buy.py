@@ -40,8 +40,8 @@ def buy(
     check_place(place, job)
     marked = marked_kits(job, place.root)
     lots = house_lots(marked.kits, job)
-    if faults := lot_faults(lots, job):
-        raise Unbuildable(*faults)
+    if faults := lot_faults(lots, job.units):
+        raise Unbuildable(*(one.sentence(job.units) for one in faults))
     try:
         planned = plan_house(lots, effort, progress=progress)
     except StockFault as fault:

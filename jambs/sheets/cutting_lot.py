@@ -13,8 +13,8 @@ from jambs.sheets.marks import runs
 from jambs.sheets.money import money, money_text, percent_text
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
-from jambs.stock.house.lot_notes import least_drop, lot_notes
-from jambs.stock.house.lumber import Lumber, lumber_text, steps_up
+from jambs.stock.house.lot_words import least_drop, lot_notes, lumber_text
+from jambs.stock.house.lumber import Lumber, steps_up
 from jambs.stock.plan import PlannedBoard, PlannedStrip
 from jambs.stock.planfile import plan_to_dict
 from jambs.stock.views import drops, near_equal_widths, rip_list

@@ -30,8 +30,8 @@ from jambs.sheets.marks import runs
 from jambs.sheets.money import money
 from jambs.sheets.record import assumed_records
 from jambs.stock.house.house_plan import Effort, PlannedLot
-from jambs.stock.house.lot_notes import plan_assumed, saw_cautions
-from jambs.stock.house.lumber import Lumber, lumber_text
+from jambs.stock.house.lot_words import lumber_text, plan_assumed, saw_cautions
+from jambs.stock.house.lumber import Lumber
 from jambs.values import Record, size
 
 FORMAT = "jambs cutting plan"

@@ -16,6 +16,7 @@ from jambs.stock.house.house_pieces import CutPiece, house_pieces
 from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_house
 from jambs.stock.house.lots import Lot, materials
 from jambs.stock.house.lumber import Lumber, straight_drop
+from jambs.stock.house.material import LotName
 from jambs.stock.planfile import plan_from_dict
 from jambs.stock.problem import Stock
 from jambs.stock.remainder import remaining_problem
@@ -118,7 +119,7 @@ def _planned(record: Record, pieces: dict[str, CutPiece]) -> PlannedLot:
     lot = Lot(
         letter=record["letter"],
         title=record["title"],
-        material=materials(mine)[0],
+        name=LotName(kind=plan.problem.kind, material=materials(mine)[0]),
         pieces=mine,
         lumber=lumber,
         problem=plan.problem,

@@ -5,36 +5,21 @@ from __future__ import annotations
 import math
 from collections import Counter
 from pathlib import Path
-from typing import Any
 
 import pytest
-from cases import changed, job_of
+from lot_cases import BOARDS, inside_job, lots_of
 
 from jambs.app.chain import make_kits
-from jambs.job import Job, read_job
+from jambs.job import read_job
+from jambs.length import Units
 from jambs.parts.cuts import Miter
 from jambs.stock import plan_stock
 from jambs.stock.house.house_pieces import house_pieces, miter_allowance
 from jambs.stock.house.house_plan import Effort, plan_house
-from jambs.stock.house.lot_faults import lot_faults
-from jambs.stock.house.lots import Lot, house_lots, lot_letter
+from jambs.stock.house.lots import house_lots, lot_letter
 from jambs.stock.house.lumber import saw_settings, steps_down, steps_up
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
-BOARDS: list[dict[str, Any]] = [
-    {"nominal": "1x4", "stock": "poplar", "lengths": ["8'", "12'"], "price_per_foot": "2"},
-    {"nominal": "1x6", "stock": "poplar", "lengths": ["8'", "12'"], "price": ["24", "36"]},
-    {"nominal": "2x6", "stock": "spruce", "lengths": ["12'"], "price_per_foot": "1"},
-]
-
-
-def inside_job(**paths: Any) -> Job:
-    """The base job with its inside only, its boards priced."""
-    return job_of(changed(**{"shop__boards": BOARDS, "exterior_trim": None, **paths}))
-
-
-def lots_of(job: Job) -> tuple[Lot, ...]:
-    return house_lots(make_kits(job), job)
 
 
 @pytest.mark.parametrize("name", ["harbour-house", "hillside-house", "garden-studio"])
@@ -186,36 +171,12 @@ def test_a_limited_supply_is_shared_by_the_lots_of_a_board() -> None:
     assert sum(taken(str(few))) <= few
 
 
-def test_a_supply_that_runs_out_is_told_with_the_marks() -> None:
-    few = [{**BOARDS[0], "supply": "0"}, *BOARDS[1:]]
-    faults = lot_faults(lots_of(job := inside_job(shop__boards=few)), job)
-    assert any("W1-" in fault and "List a longer board" in fault for fault in faults)
-
-
-def test_a_part_of_no_board_is_told_with_its_mark_and_the_cure() -> None:
-    (fault,) = lot_faults(lots_of(job := inside_job(shop__boards=BOARDS[:2])), job)
-    assert fault.startswith('W1-9, W1-10, W1-11, W1-12: no board of spruce 1 1/2" thick is listed.')
-    assert "Add one under shop: boards" in fault
-
-
-def test_a_part_too_wide_for_its_allowance_is_told() -> None:
-    faults = lot_faults(lots_of(job := inside_job(shop__planned_allowance="3/4")), job)
-    assert faults == (
-        'W1-1, W1-2, W1-3, W1-4: 5 15/32" wide fits no board of poplar 3/4", ripped from boards, with 3/4" left on as '
-        'the depth is planned; the widest is 5 3/8" once an edge is straight. List a wider board, or measure the '
-        "opening.",
-    )
-
-
-def test_a_strip_too_narrow_for_the_saw_is_told() -> None:
-    faults = lot_faults(lots_of(job := inside_job(shop__least_strip="2", position__share="0.1")), job)
-    assert any('narrower than the 2" that the saw holds safely' in fault for fault in faults)
-
-
 def test_letters_go_on_after_z() -> None:
     assert [lot_letter(place) for place in (0, 25, 26, 51, 52)] == ["A", "Z", "AA", "AZ", "BA"]
 
 
 def test_the_saw_takes_what_the_shop_says() -> None:
-    saw = saw_settings(inside_job(shop__rip_kerf="3/32", shop__end_trim="1", shop__far_edge_allowance="1/16"))
+    saw = saw_settings(
+        inside_job(shop__rip_kerf="3/32", shop__end_trim="1", shop__far_edge_allowance="1/16").shop, Units.INCH
+    )
     assert (saw.crosscut_kerf, saw.rip_kerf, saw.edge_loss, saw.far_edge_loss, saw.end_trim) == (8, 6, 8, 4, 64)

@@ -1,55 +1,54 @@
-"""What keeps a lot from being cut, in the words of the shop: mark, what was found, what is allowed, the cure."""
+"""Find what keeps a lot from being cut."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 
-from jambs.job.models.openings import Job
-from jambs.length import FINE, length_text
+from jambs.findings import Subject
+from jambs.length import FINE, Units
 from jambs.stock.faults import clear_length, clear_width
+from jambs.stock.findings import (
+    CannotBeCut,
+    NoBoardListed,
+    PieceFitsNone,
+    PieceTooLong,
+    PieceTooWide,
+    StripTooNarrow,
+)
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.lots import Lot
 from jambs.stock.problem import Stock
 
 
-def lot_faults(lots: Iterable[Lot], job: Job) -> tuple[str, ...]:
+def lot_faults(lots: Iterable[Lot], units: Units) -> tuple[CannotBeCut, ...]:
     """Return everything that makes some lot impossible; pieces that fail alike are told together."""
-    return tuple(fault for lot in lots for fault in _faults(lot, job))
+    return tuple(fault for lot in lots for fault in _faults(lot, units))
 
 
-def _faults(lot: Lot, job: Job) -> Iterator[str]:
+def _faults(lot: Lot, units: Units) -> Iterator[CannotBeCut]:
+    about = Subject.stock(lot.material.stock)
     if not lot.lumber:
-        yield _no_board(lot, job)
+        marks = tuple(one.piece.mark for one in lot.pieces)
+        yield NoBoardListed(subject=about, marks=marks, thickness=lot.material.thickness)
         return
-    told: dict[str, list[str]] = {}
+    alike: dict[CannotBeCut, list[str]] = {}
     for one in lot.pieces:
-        for sentence in (*_too_narrow(lot, one, job), *_fits_nothing(lot, one, job)):
-            told.setdefault(sentence, []).append(one.piece.mark)
-    yield from (f"{', '.join(marks)}: {sentence}" for sentence, marks in told.items())
+        for fault in (*_too_narrow(lot, one, units, about), *_fits_nothing(lot, one, units, about)):
+            alike.setdefault(fault, []).append(one.piece.mark)
+    yield from (replace(fault, marks=tuple(marks)) for fault, marks in alike.items())
 
 
-def _no_board(lot: Lot, job: Job) -> str:
-    thickness = length_text(lot.material.thickness, units=job.units)
-    marks = ", ".join(one.piece.mark for one in lot.pieces)
-    return (
-        f"{marks}: no board of {lot.material.stock} {thickness} thick is listed. Add one under shop: boards, "
-        f"like {{stock: {lot.material.stock}, thickness: {thickness.strip(chr(34))}, width: …, lengths: […]}}."
-    )
-
-
-def _too_narrow(lot: Lot, one: CutPiece, job: Job) -> Iterator[str]:
-    least = lot.problem.saw.least_strip
+def _too_narrow(lot: Lot, one: CutPiece, units: Units, about: Subject) -> Iterator[CannotBeCut]:
+    least, at = lot.problem.saw.least_strip, FINE[units].at
     if lot.problem.is_ripped and one.piece.width < least:
-        yield (
-            f"a strip {_text(one.piece.width, job)} wide is narrower than the {_text(least, job)} that the saw holds "
-            "safely. Rip it wider and plane it down, or give a smaller least_strip under shop."
-        )
+        yield StripTooNarrow(subject=about, width=at(one.piece.width), least=at(least))
 
 
-def _fits_nothing(lot: Lot, one: CutPiece, job: Job) -> Iterator[str]:
+def _fits_nothing(lot: Lot, one: CutPiece, units: Units, about: Subject) -> Iterator[CannotBeCut]:
     there = [stock for stock in lot.problem.stock if stock.supply is None or stock.supply > 0]
     if not any(_fits(lot, one, stock) for stock in there):
-        yield _no_fit(lot, one, there, job)
+        yield _no_fit(lot, one, there, units, about)
 
 
 def _fits(lot: Lot, one: CutPiece, stock: Stock) -> bool:
@@ -58,28 +57,13 @@ def _fits(lot: Lot, one: CutPiece, stock: Stock) -> bool:
     return is_wide and one.piece.sawn_length <= clear_length(saw, stock)
 
 
-def _no_fit(lot: Lot, one: CutPiece, there: Sequence[Stock], job: Job) -> str:
-    saw = lot.problem.saw
+def _no_fit(lot: Lot, one: CutPiece, there: Sequence[Stock], units: Units, about: Subject) -> CannotBeCut:
+    saw, at = lot.problem.saw, FINE[units].at
     longest = max((clear_length(saw, stock) for stock in there), default=0)
     widest = max((clear_width(saw, stock) for stock in there), default=0)
-    title = lot.title
+    width, length = at(one.piece.width), at(one.piece.sawn_length)
     if one.piece.sawn_length > longest:
-        found = f"{_text(one.piece.sawn_length, job)} long fits no board of {title}"
-        return f"{found}; the longest is {_text(longest, job)} between its end trims. List a longer board."
+        return PieceTooLong(subject=about, lot=lot.name, length=length, longest=at(longest))
     if lot.problem.is_ripped and one.piece.width > widest:
-        found = f"{_text(one.piece.width, job)} wide fits no board of {title}"
-        left = f", with {_text_of(one.allowance, job)} left on as the depth is planned" if one.allowance else ""
-        return (
-            f"{found}{left}; the widest is {_text(widest, job)} once an edge is straight. "
-            "List a wider board, or measure the opening."
-        )
-    found = f"{_text(one.piece.width, job)} × {_text(one.piece.sawn_length, job)} fits no board of {title}"
-    return f"{found}; none is both long and wide enough. List one board that is both."
-
-
-def _text(steps: int, job: Job) -> str:
-    return length_text(FINE[job.units].at(steps), units=job.units)
-
-
-def _text_of(length: float, job: Job) -> str:
-    return length_text(length, units=job.units)
+        return PieceTooWide(subject=about, lot=lot.name, width=width, widest=at(widest), allowance=one.allowance)
+    return PieceFitsNone(subject=about, lot=lot.name, width=width, length=length)

@@ -6,18 +6,11 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.job.models.openings import Job
-from jambs.length import length_text
 from jambs.parts.kit import Kit
 from jambs.stock.house.house_pieces import CutPiece, house_pieces
-from jambs.stock.house.lumber import (
-    SAME_SIZE,
-    Lumber,
-    Material,
-    bought_lumber,
-    lumber_on_hand,
-    saw_settings,
-    step_text,
-)
+from jambs.stock.house.lumber import Lumber, bought_lumber, lumber_on_hand, saw_settings
+from jambs.stock.house.lumber_words import lot_title, step_text
+from jambs.stock.house.material import SAME_SIZE, LotName, Material
 from jambs.stock.problem import Kind, Stock, StockProblem
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -27,16 +20,22 @@ LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 class Lot:
     """Pieces of one material that are cut in one way, the boards they may come from, and the problem they make.
 
-    ``letter`` stands before the number of each of its boards: ``A7``. ``first_number``: of its first board.
+    ``letter`` stands before the number of each of its boards: ``A7``. ``title``: its name as printed.
+    ``first_number``: of its first board.
     """
 
     letter: str
     title: str
-    material: Material
+    name: LotName
     pieces: tuple[CutPiece, ...]
     lumber: tuple[Lumber, ...]
     problem: StockProblem
     first_number: int = 1
+
+    @property
+    def material(self) -> Material:
+        """What its parts and boards have in common."""
+        return self.name.material
 
     def board_mark(self, number: int) -> str:
         """Mark of a board of the plan, which numbers its boards from 1."""
@@ -80,9 +79,11 @@ def materials(pieces: Iterable[CutPiece]) -> tuple[Material, ...]:
 
 def _material_lots(material: Material, pieces: Sequence[CutPiece], job: Job) -> Iterator[Lot]:
     mine = [one for one in pieces if material.holds(one.part.stock, one.part.thickness)]
-    boards = bought_lumber((one for one in job.boards if material.holds(one.stock, one.thickness)), job)
+    boards = bought_lumber((one for one in job.boards if material.holds(one.stock, one.thickness)), job.units)
     own = lumber_on_hand(
-        (one for one in job.on_hand if material.holds(one.stock, one.thickness)), saw_settings(job), job
+        (one for one in job.on_hand if material.holds(one.stock, one.thickness)),
+        saw_settings(job.shop, job.units),
+        job.units,
     )
     widths = sorted({one.width for one in boards if not one.is_sheet}, reverse=True)
     whole = {width: [one for one in mine if _is_as_wide(one.width, width)] for width in widths}
@@ -106,21 +107,21 @@ def _are_sheets(boards: Sequence[Lumber]) -> bool:
 
 
 def _lot(kind: Kind, material: Material, pieces: Sequence[CutPiece], lumber: Sequence[Lumber], job: Job) -> Lot:
-    title = _title(kind, material, lumber, job)
+    name = _name(kind, material, lumber)
+    title = lot_title(name, job.units)
     problem = StockProblem(
         kind=kind,
         pieces=tuple(one.piece for one in pieces),
         stock=tuple(one.stock for one in lumber),
-        saw=saw_settings(job),
+        saw=saw_settings(job.shop, job.units),
         group=title,
         unit=step_text(job.units),
     )
-    return Lot(letter="", title=title, material=material, pieces=tuple(pieces), lumber=tuple(lumber), problem=problem)
+    return Lot(letter="", title=title, name=name, pieces=tuple(pieces), lumber=tuple(lumber), problem=problem)
 
 
-def _title(kind: Kind, material: Material, lumber: Sequence[Lumber], job: Job) -> str:
-    head = f"{material.stock} {length_text(material.thickness, units=job.units)}"
-    if kind == "lengths":
-        bought = next(one for one in lumber if not one.stock.on_hand)
-        return f"{head}, crosscut from {bought.nominal or length_text(bought.width, units=job.units)}"
-    return f"{head}, {'sheets' if kind == 'sheets' else 'ripped from boards'}"
+def _name(kind: Kind, material: Material, lumber: Sequence[Lumber]) -> LotName:
+    if kind != "lengths":
+        return LotName(kind=kind, material=material)
+    bought = next(one for one in lumber if not one.stock.on_hand)
+    return LotName(kind=kind, material=material, nominal=bought.nominal, width=bought.width)

@@ -6,14 +6,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jambs.job.models.on_hand import OnHand
-from jambs.job.models.openings import Job
-from jambs.job.models.shop import Board
-from jambs.length import FINE, HALF_64TH, MM_PER_INCH, Units, feet_text, length_text
+from jambs.job.models.shop import Board, Shop
+from jambs.length import FINE, MM_PER_INCH, Units
 from jambs.parts.style_checks import USUAL_LEAST_STRIP
+from jambs.stock.house.lumber_words import board_words, drop_name, sold_name
 from jambs.stock.problem import SawSettings, Stock
 
-SAME_SIZE = HALF_64TH
-"""Two sizes nearer than this are one size [in]."""
 USUAL_LENGTHS = {
     Units.INCH: tuple(12.0 * feet for feet in (8, 10, 12, 16)),
     Units.MM: tuple(mm / MM_PER_INCH for mm in (3000, 3600, 4200, 4800)),
@@ -23,18 +21,6 @@ USUAL_END_TRIM = {Units.INCH: 1 / 2, Units.MM: 12 / MM_PER_INCH}
 """Cut off each end of a board [in]; common practice, no source."""
 CENTS_PER_SQUARE_FOOT = 100
 """Price of a face where no board of a material has one, so that plans differ by the area they take."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Material:
-    """What parts and boards have in common to be cut from each other: the stock and its thickness [in]."""
-
-    stock: str
-    thickness: float
-
-    def holds(self, stock: str, thickness: float) -> bool:
-        """Say whether a board or a part is of this material."""
-        return self.stock == stock and abs(self.thickness - thickness) < SAME_SIZE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,14 +60,8 @@ def steps_down(length: float, *, units: Units) -> int:
     return -steps_up(-length, units=units)
 
 
-def step_text(units: Units) -> str:
-    """Name the step of whole sizes."""
-    return "1/64 in" if units is Units.INCH else "0.1 mm"
-
-
-def saw_settings(job: Job) -> SawSettings:
+def saw_settings(shop: Shop, units: Units) -> SawSettings:
     """Return what the shop's saw takes, every loss rounded up to a whole step."""
-    shop, units = job.shop, job.units
     trim = USUAL_END_TRIM[units] if shop.end_trim is None else shop.end_trim
     least = USUAL_LEAST_STRIP[units] if shop.least_strip is None else shop.least_strip
     return SawSettings(
@@ -94,22 +74,22 @@ def saw_settings(job: Job) -> SawSettings:
     )
 
 
-def bought_lumber(boards: Iterable[Board], job: Job) -> tuple[Lumber, ...]:
+def bought_lumber(boards: Iterable[Board], units: Units) -> tuple[Lumber, ...]:
     """Return boards that can be bought, one kind for each length."""
     boards = tuple(boards)
     face_price = _face_price(boards)
     return tuple(
-        _bought(board, place, length, face_price, job)
+        _bought(board, place, length, face_price, units)
         for board in boards
-        for place, length in enumerate(board.lengths or USUAL_LENGTHS[job.units])
+        for place, length in enumerate(board.lengths or USUAL_LENGTHS[units])
     )
 
 
-def _bought(board: Board, place: int, length: float, face_price: float, job: Job) -> Lumber:
-    words, units = board_words(board.nominal, board.stock, board.thickness, board.width, units=job.units), job.units
+def _bought(board: Board, place: int, length: float, face_price: float, units: Units) -> Lumber:
+    words = board_words(board.nominal, board.stock, board.thickness, board.width, units=units)
     price = _price_cents(board, place, length)
     stock = Stock(
-        name=f"{words}, {sold_text(length, units=units)}",
+        name=sold_name(words, length, units=units),
         length=steps_down(length, units=units),
         width=steps_down(board.width, units=units),
         price_cents=round(face_price * board.width * length) if price is None else price,
@@ -125,28 +105,6 @@ def _bought(board: Board, place: int, length: float, face_price: float, job: Job
         price_is_assumed=price is None,
         lengths_are_assumed=not board.lengths,
     )
-
-
-def board_words(nominal: str | None, stock: str, thickness: float, width: float, *, units: Units) -> str:
-    """Name a board as it is bought: ``1x6 poplar``; by its sizes where it has no such name."""
-    if nominal:
-        return f"{nominal} {stock}"
-    return f"{length_text(thickness, units=units)} × {length_text(width, units=units)} {stock}"
-
-
-def sold_text(length: float, *, units: Units) -> str:
-    """Print a board's length as it is sold: whole feet as feet."""
-    if units is Units.INCH and length >= 72 and abs(length / 12 - round(length / 12)) < SAME_SIZE / 12:
-        return f"{round(length / 12)} ft"
-    return feet_text(length, units=units)
-
-
-def lumber_text(lumber: Lumber, *, units: Units) -> str:
-    """Print what a board is sold as: its length; of a sheet width × length."""
-    length = sold_text(lumber.length, units=units)
-    if not lumber.is_sheet:
-        return length
-    return f"{length_text(lumber.width, units=units)} × {length_text(lumber.length, units=units)}"
 
 
 def _price_cents(board: Board, place: int, length: float) -> int | None:
@@ -166,22 +124,21 @@ def _face_price(boards: Sequence[Board]) -> float:
     return sum(known) / len(known) if known else CENTS_PER_SQUARE_FOOT / 144
 
 
-def lumber_on_hand(boards: Iterable[OnHand], saw: SawSettings, job: Job) -> tuple[Lumber, ...]:
+def lumber_on_hand(boards: Iterable[OnHand], saw: SawSettings, units: Units) -> tuple[Lumber, ...]:
     """Return boards on hand; no two kinds bear one name."""
     found: list[Lumber] = []
     for board in boards:
         if board.count:
-            lumber = _on_hand(board, saw, job, others=len(found))
+            lumber = _on_hand(board, saw, units, others=len(found))
             found.append(lumber)
     return tuple(found)
 
 
-def _on_hand(board: OnHand, saw: SawSettings, job: Job, *, others: int) -> Lumber:
-    units = job.units
+def _on_hand(board: OnHand, saw: SawSettings, units: Units, *, others: int) -> Lumber:
     words = board_words(board.nominal, board.stock, board.thickness, board.width, units=units)
     spared = saw.edge_loss + saw.far_edge_loss if board.is_straight else 0
     stock = Stock(
-        name=f"{words}, {sold_text(board.length, units=units)}, on hand ({others + 1})",
+        name=f"{sold_name(words, board.length, units=units)}, on hand ({others + 1})",
         length=steps_down(board.length, units=units),
         width=steps_down(board.width, units=units) + spared,
         price_cents=round(100 * board.price),
@@ -205,7 +162,7 @@ def straight_drop(
     words = f"drop of {mark}"
     spared = saw.edge_loss + saw.far_edge_loss if saw else 0
     stock = Stock(
-        name=f"{words}, {length_text(length, units=units)} ({number})",
+        name=drop_name(words, length, number, units=units),
         length=steps_down(length, units=units),
         width=steps_down(width, units=units) + spared,
         price_cents=0,

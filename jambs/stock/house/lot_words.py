@@ -1,4 +1,7 @@
-"""What a reader of the cutting plan has to know: what was assumed, what the saw demands, where miters might nest."""
+"""What a reader of the cutting plan has to know: what was assumed, what the saw demands, where miters might nest.
+
+Nothing is sawn to any of it.
+"""
 
 from __future__ import annotations
 
@@ -14,7 +17,8 @@ from jambs.parts.style_checks import USUAL_LEAST_STRIP
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lots import Lot
-from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LENGTHS
+from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LENGTHS, Lumber
+from jambs.stock.house.lumber_words import sold_text
 
 PRACTICE = "common practice, no source; the job gives none"
 LEAST_DROP = {Units.INCH: (24.0, 1.5), Units.MM: (600 / MM_PER_INCH, 40 / MM_PER_INCH)}
@@ -92,6 +96,13 @@ def saw_cautions(lots: Sequence[Lot], job: Job) -> tuple[str, ...]:
             "rip the panel to the width on the cut sheet; square its ends and saw its cuts after that."
         )
     return tuple(said)
+
+
+def lumber_text(lumber: Lumber, *, units: Units) -> str:
+    """Print what a board is sold as: its length; of a sheet width × length."""
+    if not lumber.is_sheet:
+        return sold_text(lumber.length, units=units)
+    return f"{length_text(lumber.width, units=units)} × {length_text(lumber.length, units=units)}"
 
 
 def lot_notes(planned: PlannedLot, job: Job) -> tuple[str, ...]:
