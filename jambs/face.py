@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from jambs.app.chain import Unbuildable, kits_as_cut
+from jambs.issue_stamp import IssueStamp
 from jambs.job import Job, JobFaults, read_job
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kit import Kit
@@ -64,13 +65,13 @@ def cut_sections(kit: Kit) -> tuple[Section, ...]:
 def draw(kit: CutKit, job: Job, *, day: datetime.date | None = None) -> Drawing:
     """Draw one opening: elevations, sections, details, parts table, laid out on both sizes of paper.
 
-    ``day``: the date in the title block; the job's, else today's. ``jambs.drawings`` writes the drawing as DXF
-    (``write_dxf``, ``write_flat_dxf``) or shows a page as SVG (``page_svg``).
+    ``day``: the date in the title block, which says that it is not issued; the job's, else today's.
+    ``jambs.drawings`` writes it as DXF (``write_dxf``, ``write_flat_dxf``) or shows a page as SVG (``page_svg``).
     """
     from jambs.drawings import draw_opening
 
     dated = day or job.date or datetime.date.today()
-    return draw_opening(kit, cut_sections(kit), job, sheet_date=dated.isoformat())
+    return draw_opening(kit, cut_sections(kit), job, issue=IssueStamp(number=0, day=dated.isoformat(), code=""))
 
 
 def plan_stock(kits: Iterable[Kit], job: Job, *, seconds: float = 10.0) -> tuple[PlannedLot, ...]:

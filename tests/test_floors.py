@@ -20,6 +20,7 @@ FLOORS = {
     "sides": 0,
     "outlines": 1,
     "interrupts": 0,
+    "issue_stamp": 0,
     "csv_text": 0,
     "vector_page": 0,
     "data": 0,

@@ -103,7 +103,7 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
         InTheWay: files of the user's are in the way and may not be overwritten; nothing was moved.
     """
     today = datetime.date.today()
-    day, whole = asked.job.date or today, not asked.only
+    whole = not asked.only
     place = PaperFolder(root=asked.target)
     with writing_turn(place, asked.job, verb=BUILD) as writing, writing.fresh_folder() as folder:
         issuing = begin_issue(asked.chosen, asked.house, asked.job, writing, day=today.isoformat(), is_whole=whole)
@@ -113,13 +113,12 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
             asked.job,
             folder,
             whole_house=whole,
-            sheet_date=day.isoformat(),
             progress=progress,
             stamps=issuing.stamps,
             with_solids=asked.with_solids,
         )
         if whole:
-            write_outside(asked.house, asked.job, folder / "outside")
+            write_outside(asked.house, asked.job, folder / "outside", issue=issuing.house)
         write_issue_papers(issuing, pictures, folder)
         found = writing.conflicts(folder)
         if found and not may_overwrite(found):

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from jambs.app.basis import bought_basis
 from jambs.app.chain import Unbuildable
+from jambs.app.house_issue import paper_stamp
 from jambs.app.marking import MarkedKits, marked_kits, with_marks
 from jambs.app.writing import PaperFolder, check_place, hand_in, today, writing_turn
 from jambs.issued.basis import basis_bytes
@@ -117,17 +118,18 @@ def _hand_in(
     kept: Mapping[str, bytes] | None = None,
 ) -> None:
     """Write the papers of a plan; those of earlier rounds stay as long as their plan is taken up."""
+    basis = bought_basis(marked.kits, job)
     with writing.fresh_folder() as folder:
         try:
-            write_cutting_papers(record, job, folder)
+            stamp = paper_stamp(writing.record, VERB, basis, day=today())
+            write_cutting_papers({**record, "issue": stamp}, job, folder, stamp=stamp)
         except PressError as error:
             raise Unbuildable(str(error)) from error
         for name, content in (kept or {}).items():
             (folder / name).write_bytes(content)
         facts = {path: PaperFacts(kind=Path(path).stem) for path in file_sums(folder)}
         stays = [path for path, paper in writing.papers.items() if paper.verb == VERB] if kept else []
-        basis = basis_bytes(bought_basis(marked.kits, job))
-        work = Commit(staged=folder, day=today(), facts=facts, stays=stays, basis=basis)
+        work = Commit(staged=folder, day=today(), facts=facts, stays=stays, basis=basis_bytes(basis))
         hand_in(writing, with_marks(work, marked, writing.record), overwrite=overwrite)
 
 

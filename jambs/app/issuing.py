@@ -3,20 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from jambs.app.basis import basis_of
+from jambs.app.house_issue import house_document, house_stamp, kept_document
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance, now_of, write_old_labels
 from jambs.app.paper_names import SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
 from jambs.app.solid_papers import elevation_facts
+from jambs.app.stale_words import papers_words, run_words, things_words
 from jambs.app.writing import said
-from jambs.issued.basis import basis_bytes
+from jambs.issue_stamp import IssueStamp
+from jambs.issued.basis import Basis, basis_bytes, stale_papers
 from jambs.issued.durable import file_sums
-from jambs.issued.entry import BUILD, JOB_FILES, Entry
+from jambs.issued.entry import BUILD, JOB_FILES, Entry, IssuedSheet
 from jambs.issued.marks import MARKS, marks_document, recorded_marks
-from jambs.issued.plan import IssuePlan, lay_out, new_issue, papers_that_stay, plan_issue, put_back, withdrawn
+from jambs.issued.plan import (
+    IssuePlan,
+    lay_out,
+    new_issue,
+    papers_that_stay,
+    plan_issue,
+    put_back,
+    replaced_issue,
+    withdrawn,
+)
 from jambs.issued.record import Record
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
@@ -45,6 +57,8 @@ class Issuing:
     job: Job
     kits: tuple[CutKit, ...]
     installing: Mapping[str, Installing]
+    basis: Basis
+    is_whole: bool
 
     @property
     def record(self) -> Record:
@@ -59,21 +73,37 @@ class Issuing:
     @property
     def stamps(self) -> Stamps:
         """What the sheets of each opening say of their issue."""
-        return Stamps(by_mark={mark: self._stamp(mark) for mark in self.plan.sheets})
+        return Stamps(by_mark={mark: self._stamp(mark) for mark in self.plan.sheets}, house=self.house)
+
+    @property
+    def house(self) -> IssueStamp:
+        """What the lists of the whole house say of their issue."""
+        return house_stamp(self.record, self.basis, number=self.plan.number, day=self.plan.day)
+
+    @property
+    def house_document(self) -> dict[str, bytes]:
+        """What is kept of the lists of the whole house; those of the issue before where they are not written."""
+        return house_document(self.house, self.basis) if self.is_whole else kept_document(self.record)
 
     def _stamp(self, mark: str) -> Stamp:
         sheet, changes = self.plan.sheets[mark], self.plan.changes.get(mark)
+        plain = plain_stamp(self.record, self.plan.printed, mark, sheet)
         if changes is None or self.plan.last is None:
-            return Stamp(number=sheet.number, day=sheet.day, code=sheet.code)
+            return plain
         since = self.plan.last.sheets[changes.was].number
-        return Stamp(
-            number=sheet.number,
-            day=sheet.day,
-            code=sheet.code,
-            since=since,
-            why=changes.why,
-            changes=changes.changes,
-        )
+        return replace(plain, since=since, why=changes.why, changes=changes.changes)
+
+
+def plain_stamp(record: Record, printed: Mapping[str, Any], mark: str, sheet: IssuedSheet) -> Stamp:
+    """Return what the papers of an opening say of their issue, without what changed: always alike for one issue."""
+    states = {one["mark"]: one["state"] for one in printed["openings"]}
+    return Stamp(
+        number=sheet.number,
+        day=sheet.day,
+        code=sheet.code,
+        measured=states.get(mark, {}).get("date") or "",
+        replaces=replaced_issue(record, mark, sheet),
+    )
 
 
 def begin_issue(
@@ -83,7 +113,16 @@ def begin_issue(
     installing = house.installing
     printed = issue_record(kits, installing, job)
     plan = plan_issue(writing.record, printed, day=day, tolerance=cut_tolerance(job), is_whole=is_whole)
-    return Issuing(writing=writing, plan=plan, job=job, kits=tuple(kits), installing=installing)
+    basis = basis_of(house.kits, job, printed if is_whole else issue_record(house.kits, installing, job))
+    return Issuing(
+        writing=writing,
+        plan=plan,
+        job=job,
+        kits=tuple(kits),
+        installing=installing,
+        basis=basis,
+        is_whole=is_whole,
+    )
 
 
 def issue_record(kits: Sequence[CutKit], installing: Mapping[str, Installing], job: Job) -> Mapping[str, Any]:
@@ -109,7 +148,8 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
     _write_changes(issuing, stamps, pictures, folder)
     labels_now = now_of(plan.sheets, plan.printed, issuing.former, job)
     write_old_labels(record, labels_now, job, folder, number=plan.number, day=plan.day)
-    index = index_pdf(index_rows(record, plan.printed, stamps, plan.why), job, number=plan.number, day=plan.day)
+    rows = index_rows(record, plan.printed, stamps, plan.why)
+    index = index_pdf(rows, job, number=plan.number, day=plan.day, stale=stale_rows(record, issuing.basis))
     (folder / INDEX).write_bytes(index)
 
 
@@ -143,6 +183,12 @@ def void_sheets(record: Record, plan: IssuePlan) -> list[VoidSheets]:
         )
         for mark in plan.gone
     ]
+
+
+def stale_rows(record: Record, basis: Basis) -> list[tuple[str, str, str]]:
+    """Return the rows of the index about papers of other verbs that are stale with this issue."""
+    found = [one for one in stale_papers(record, basis) if one.verb != BUILD]
+    return [(papers_words(one), things_words(one), run_words(one, "")) for one in found]
 
 
 def _put_back_one(record: Record, path: str, folder: Path) -> None:
@@ -204,9 +250,9 @@ def build_commit(
         day=plan.day,
         facts=_house_facts(staged) | of_openings,
         stays=stays,
-        documents=plan.documents() | job_documents(issuing.job),
+        documents=plan.documents() | issuing.house_document | job_documents(issuing.job),
         issue=new_issue(record, plan, staged),
-        basis=basis_bytes(basis_of(all_kits, issuing.job, issue_record(all_kits, issuing.installing, issuing.job))),
+        basis=basis_bytes(issuing.basis),
     )
 
 

@@ -37,25 +37,27 @@ def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
     from jambs.app.chain import placed
     from jambs.app.errors import read, told, write_site_papers
     from jambs.app.first_reads import first_reads
+    from jambs.app.house_issue import stamp_of
     from jambs.app.output_folder import output_folder
 
     found = read(job)
     target = out or told(lambda: output_folder(job))
     openings = told(lambda: first_reads(found, target).held(placed(found)))
-    sheets = told(lambda: _sheets(found, openings))
     basis = placed_basis(openings, found)
+    stamp = told(lambda: stamp_of(target, "measure", basis))
+    sheets = told(lambda: _sheets(found, openings, stamp))
     write_site_papers(sheets, target, found, basis, verb="measure", overwrite=overwrite)
     told(lambda: _write_table(found, openings, job, table))
     for sentence in told(lambda: _questions(found, openings)):
         click.echo(sentence)
 
 
-def _sheets(job: Job, placements: Sequence[Placement]) -> dict[str, bytes]:
+def _sheets(job: Job, placements: Sequence[Placement], stamp: str) -> dict[str, bytes]:
     from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf
 
     return {
-        "measure sheets.pdf": measure_sheets_pdf(placements, job),
-        "depths to measure.pdf": measure_list_pdf(placements, job),
+        "measure sheets.pdf": measure_sheets_pdf(placements, job, stamp=stamp),
+        "depths to measure.pdf": measure_list_pdf(placements, job, stamp=stamp),
     }
 
 

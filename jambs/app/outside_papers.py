@@ -17,6 +17,7 @@ from jambs.drawings.views.laps import laps_view
 from jambs.drawings.views.view import View
 from jambs.flashing.blank import Blank
 from jambs.flashing.make import Flashings
+from jambs.issue_stamp import IssueStamp
 from jambs.job import Job
 from jambs.outside.house import PlannedHouse
 from jambs.outside.plan import PlannedOutside
@@ -40,7 +41,7 @@ from jambs.sheets.pictures import GAP, Picture, PictureError
 from jambs.sheets.press import PressError
 
 
-def write_outside(house: PlannedHouse, job: Job, folder: Path) -> None:
+def write_outside(house: PlannedHouse, job: Job, folder: Path, *, issue: IssueStamp) -> None:
     """Write the papers of the outside into a folder of their own; none where the job says nothing of it.
 
     Raises:
@@ -51,26 +52,28 @@ def write_outside(house: PlannedHouse, job: Job, folder: Path) -> None:
         return
     folder.mkdir(parents=True)
     try:
-        _write_courses(outside.courses, register, job, folder)
-        _write_flashing(house, job, folder)
-        _write_fasteners(outside, register, job, folder)
-        _write_movement(outside, register, job, folder)
+        _write_courses(outside.courses, register, job, folder, issue)
+        _write_flashing(house, job, folder, issue.text)
+        _write_fasteners(outside, register, job, folder, issue.text)
+        _write_movement(outside, register, job, folder, issue.text)
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"outside: {error}") from error
 
 
-def _write_courses(courses: Sequence[CoursePlan], register: Register, job: Job, folder: Path) -> None:
+def _write_courses(
+    courses: Sequence[CoursePlan], register: Register, job: Job, folder: Path, issue: IssueStamp
+) -> None:
     if not courses:
         return
     width, height = ROOM[job.shop.paper]
     papers = []
     for plan in courses:
         name = plan.elevation.name
-        write_story_pole(story_pole(plan), units=job.units, path=folder / f"story pole {name}.dxf")
-        write_course_elevation(plan, folder / f"elevation {name}.dxf")
+        write_story_pole(story_pole(plan), units=job.units, path=folder / f"story pole {name}.dxf", issue=issue)
+        write_course_elevation(plan, folder / f"elevation {name}.dxf", issue=issue)
         picture = _picture(course_elevation(plan), job, width, height)
         papers.append(ElevationPaper(plan=plan, picture=picture))
-    write_course_sheets(papers, register, job, folder / "courses and story poles.pdf")
+    write_course_sheets(papers, register, job, folder / "courses and story poles.pdf", stamp=issue.text)
 
 
 def _picture(view: View, job: Job, width: float, height: float) -> Picture:
@@ -78,12 +81,12 @@ def _picture(view: View, job: Job, width: float, height: float) -> Picture:
     return Picture(title=drawn.title, svg=drawn.svg, scale=f"scale {drawn.scale}")
 
 
-def _write_flashing(house: PlannedHouse, job: Job, folder: Path) -> None:
+def _write_flashing(house: PlannedHouse, job: Job, folder: Path, stamp: str) -> None:
     flashings = house.outside.flashings
     if not flashings:
         return
     blanks, laps = _blank_papers(flashings, job), _laps_papers(flashings, house.kits, job)
-    write_flashing_sheets(flashings, blanks, laps, house.register, job, folder / "flashing.pdf")
+    write_flashing_sheets(flashings, blanks, laps, house.register, job, folder / "flashing.pdf", stamp=stamp)
     write_blanks_csv(flashings, job, folder / "flashing blanks.csv")
 
 
@@ -122,16 +125,16 @@ def _laps_papers(flashings: Sequence[Flashings], kits: Sequence[Kit], job: Job) 
     ]
 
 
-def _write_fasteners(outside: PlannedOutside, register: Register, job: Job, folder: Path) -> None:
+def _write_fasteners(outside: PlannedOutside, register: Register, job: Job, folder: Path, stamp: str) -> None:
     if outside.fasteners:
-        write_fastener_sheets(outside.fasteners, register, job, folder / "fasteners.pdf")
+        write_fastener_sheets(outside.fasteners, register, job, folder / "fasteners.pdf", stamp=stamp)
         write_fasteners_csv(outside.fasteners, job, folder / "fasteners.csv")
 
 
-def _write_movement(outside: PlannedOutside, register: Register, job: Job, folder: Path) -> None:
+def _write_movement(outside: PlannedOutside, register: Register, job: Job, folder: Path, stamp: str) -> None:
     climate = job.outside.climate
     if outside.movements and climate:
-        write_movement_sheet(outside.movements, climate, register, job, folder / "wood that moves.pdf")
+        write_movement_sheet(outside.movements, climate, register, job, folder / "wood that moves.pdf", stamp=stamp)
 
 
 def outside_text(outside: PlannedOutside) -> str:

@@ -22,6 +22,7 @@ from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
 from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.svg.sheets import drawing_title, sheet_pages
 from jambs.interrupts import held_back
+from jambs.issue_stamp import IssueStamp
 from jambs.job import Job
 from jambs.outside.house import Installing, PlannedHouse
 from jambs.outside.register import Register
@@ -49,6 +50,9 @@ TOGETHER = 24
 """So many openings are set as one document where their sheets stand in one PDF; more are joined from the single PDFs,
 so that what is held does not grow with the house."""
 
+NEVER_ISSUED = IssueStamp(number=0, day="", code="")
+"""Of drawings that are made without being issued."""
+
 Written = tuple[str, SheetPictures | None]
 """The mark of an opening and the pictures of its cut sheet, if they are wanted."""
 Progress = Callable[[str], None]
@@ -62,7 +66,6 @@ def write_papers(
     folder: Path,
     *,
     whole_house: bool,
-    sheet_date: str,
     progress: Progress,
     stamps: Stamps = NOT_ISSUED,
     with_solids: bool = True,
@@ -82,7 +85,6 @@ def write_papers(
         installing=house.installing,
         job=job,
         folder=folder,
-        sheet_date=sheet_date,
         stamps=stamps,
         with_solids=with_solids,
         with_pictures=len(kits) <= TOGETHER,
@@ -94,7 +96,7 @@ def write_papers(
     if whole_house:
         _write_house(kits, house.register, job, folder, pictures, stamps)
         if with_solids:
-            write_elevations(kits, job, folder)
+            write_elevations(kits, job, folder, issue=stamps.house)
         progress("lists")
     return pictures
 
@@ -153,7 +155,6 @@ def write_opening(
     installing: Mapping[str, Installing],
     job: Job,
     folder: Path,
-    sheet_date: str,
     stamps: Stamps = NOT_ISSUED,
     with_solids: bool = True,
     with_pictures: bool = True,
@@ -164,8 +165,8 @@ def write_opening(
         Unbuildable: a view fits no paper, or a sheet cannot be printed.
     """
     try:
-        views = write_solids(kit, job, folder) if with_solids else ()
-        drawing = draw_opening(kit, cut_sections(kit), job, sheet_date=sheet_date, pictures=views)
+        views = write_solids(kit, job, folder, issue=stamps.of(kit.mark)) if with_solids else ()
+        drawing = draw_opening(kit, cut_sections(kit), job, issue=stamps.of(kit.mark) or NEVER_ISSUED, pictures=views)
         write_dxf(drawing, folder / SHOP_DRAWING.path(kit.mark))
         write_flat_dxf(drawing, folder / FLAT_DRAWING.path(kit.mark))
         write_drawing_sheets(
@@ -189,14 +190,15 @@ def _write_house(
 ) -> None:
     from jambs.study.record.planned_positions import planned_positions  # loads the heat study and scipy
 
+    foot = stamps.house_foot
     if pictures:
         write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
     else:
         join_pdfs([folder / SHEET_TO_CUT.path(kit.mark) for kit in kits], folder / "all cut sheets.pdf")
     drawings = [(kit.mark, folder / DRAWING_SHEETS.path(kit.mark)) for kit in kits]
     join_drawing_sheets(drawings, f"{job.name}: all drawings", folder / "all drawings.pdf")
-    write_rough_opening_schedule(kits, job, folder / "rough openings.pdf")
-    write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job))
-    write_summary(kits, register, job, folder / "summary.pdf")
-    write_parts_json(kits, register, job, folder / "parts.json")
+    write_rough_opening_schedule(kits, job, folder / "rough openings.pdf", stamp=foot)
+    write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job), stamp=foot)
+    write_summary(kits, register, job, folder / "summary.pdf", stamp=foot)
+    write_parts_json(kits, register, job, folder / "parts.json", stamps=stamps)
     write_parts_csv(kits, job, folder / "parts.csv")

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from jambs.app.basis import placed_basis
 from jambs.app.chain import Unbuildable, placed
+from jambs.app.house_issue import paper_stamp
 from jambs.app.writing import PaperFolder, check_place, hand_in, today, writing_turn
 from jambs.csv_text import csv_text
 from jambs.interrupts import stop_if_interrupted
@@ -23,6 +24,7 @@ from jambs.study.record.comparison_record import comparison_record
 from jambs.values import Record
 
 PAGES, DATA, TABLE = "placement comparison.pdf", "placement.json", "placement.csv"
+VERB = "compare"
 COLUMNS = (
     ("wall", ()),
     ("window", ()),
@@ -60,18 +62,18 @@ def compare(job: Job, place: PaperFolder, *, overwrite: bool) -> Record:
     study = study_placements(placements, job)
     record = comparison_record(study)
     facts = dict.fromkeys((PAGES, DATA, TABLE), PaperFacts(kind="placement comparison"))
-    basis = basis_bytes(placed_basis(placements, job))
-    with writing_turn(place, job, verb="compare") as writing, writing.fresh_folder() as folder:
-        _write(record, study, folder)
+    basis = placed_basis(placements, job)
+    with writing_turn(place, job, verb=VERB) as writing, writing.fresh_folder() as folder:
+        _write(record, study, folder, paper_stamp(writing.record, VERB, basis, day=today()))
         stop_if_interrupted()
-        hand_in(writing, Commit(staged=folder, day=today(), facts=facts, basis=basis), overwrite=overwrite)
+        hand_in(writing, Commit(staged=folder, day=today(), facts=facts, basis=basis_bytes(basis)), overwrite=overwrite)
     return record
 
 
-def _write(record: Record, study: PlacementStudy, folder: Path) -> None:
+def _write(record: Record, study: PlacementStudy, folder: Path, stamp: str) -> None:
     planes = {wall.planes.wall.name: wall.planes for wall in study.walls}
     try:
-        write_comparison(record, study.job, drawn_sections(study), planes, folder / PAGES)
+        write_comparison(record, study.job, drawn_sections(study), planes, folder / PAGES, stamp=stamp)
     except PressError as error:
         raise Unbuildable(str(error)) from error
     text = json.dumps(record, indent=1, ensure_ascii=False) + "\n"

@@ -14,6 +14,7 @@ from jambs.app.paper_names import FIT_REPORT, GLB, SOLID, STEP, elevation_solid
 from jambs.csv_text import csv_text
 from jambs.drawings.views.kit_picture import kit_picture
 from jambs.drawings.views.view import View
+from jambs.issue_stamp import IssueStamp
 from jambs.issued.writing import PaperFacts
 from jambs.job import Job
 from jambs.parts.kit import Kit
@@ -33,7 +34,7 @@ def left_out() -> str | None:
     return availability()
 
 
-def write_solids(kit: Kit, job: Job, folder: Path) -> tuple[View, ...]:
+def write_solids(kit: Kit, job: Job, folder: Path, *, issue: IssueStamp | None = None) -> tuple[View, ...]:
     """Model one kit, measure it, write its STEP, GLB and fit report; return views of it for its drawing.
 
     Nothing where solids cannot be made.
@@ -51,8 +52,8 @@ def write_solids(kit: Kit, job: Job, folder: Path) -> tuple[View, ...]:
     if not report.fits:
         faults = (fault.removeprefix(f"{kit.mark}: ") for fault in report.faults)
         raise Unbuildable(*(f"{kit.mark}: the parts do not fit: {fault}" for fault in faults))
-    write_step(solids, folder / STEP.path(kit.mark))
-    write_glb(solids, folder / GLB.path(kit.mark))
+    write_step(solids, folder / STEP.path(kit.mark), issue=issue)
+    write_glb(solids, folder / GLB.path(kit.mark), issue=issue)
     _write_fit_report(report, job, folder / FIT_REPORT.path(kit.mark))
     return _views(solids)
 
@@ -97,7 +98,7 @@ def _write_fit_report(report: FitReport, job: Job, path: Path) -> None:
     path.write_text(text, encoding="utf-8-sig", newline="")
 
 
-def write_elevations(kits: Sequence[Kit], job: Job, folder: Path) -> None:
+def write_elevations(kits: Sequence[Kit], job: Job, folder: Path, *, issue: IssueStamp | None = None) -> None:
     """Write one STEP for each elevation whose openings all state their place along the wall.
 
     Raises:
@@ -111,7 +112,7 @@ def write_elevations(kits: Sequence[Kit], job: Job, folder: Path) -> None:
     for name, members in _placed_elevations(kits, job):
         try:
             solids = [model_kit(kit, job) for kit in members]
-            write_elevation_step(solids, folder / elevation_solid(name), elevation=name)
+            write_elevation_step(solids, folder / elevation_solid(name), elevation=name, issue=issue)
         except ElevationError as error:
             raise Unbuildable(str(error)) from error
 

@@ -17,6 +17,7 @@ from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.table import notes_view, parts_tables
 from jambs.drawings.views.view import View
 from jambs.geometry import Point
+from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.cut_kit import CutKit
@@ -38,7 +39,7 @@ class TitleBlock:
     room: str
     state: str
     caution: str
-    date: str
+    issue: IssueStamp
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,24 +92,25 @@ class Drawing:
 
 
 def draw_opening(
-    kit: CutKit, sections: Iterable[Section], job: Job, *, sheet_date: str, pictures: Iterable[View] = ()
+    kit: CutKit, sections: Iterable[Section], job: Job, *, issue: IssueStamp, pictures: Iterable[View] = ()
 ) -> Drawing:
     """Draw one opening: elevations, sections, details, parts table and notes, on both sizes of paper.
 
-    ``pictures``: further views that are made elsewhere, such as the kit in three dimensions.
+    ``issue``: what its title block says of it. ``pictures``: further views that are made elsewhere, such as the kit in
+    three dimensions.
     """
     asked = (*_asked(kit, sections, job), *pictures)
     pages = PAGES[job.units]
     views = [_at_best_scale(view, job.units, pages[0]) for view in asked]
     plain = replace(scales_of(job.units)[0], words="")
     room = room_on(pages[0])
-    notes = notes_view(note_paragraphs(kit, job, sheet_date=sheet_date), warning=warning_of(kit), scale=plain)
+    notes = notes_view(note_paragraphs(kit, job, issue=issue), warning=warning_of(kit), scale=plain)
     tables = parts_tables(kit.parts, units=job.units, scale=plain, tallest=room.height)
     whole = [view for view in views if view.kind not in DETAILS]
     ordered = (*whole, notes, *tables, *(view for view in views if view.kind in DETAILS))
     return Drawing(
         units=job.units,
-        title=_title_block(kit, job, sheet_date),
+        title=_title_block(kit, job, issue),
         asked=asked,
         views=ordered,
         shifts=_shifts(ordered),
@@ -141,7 +143,7 @@ def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
     raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales[-1].factor:g}")
 
 
-def _title_block(kit: CutKit, job: Job, sheet_date: str) -> TitleBlock:
+def _title_block(kit: CutKit, job: Job, issue: IssueStamp) -> TitleBlock:
     opening = kit.placement.opening
     return TitleBlock(
         job=job.name,
@@ -149,7 +151,7 @@ def _title_block(kit: CutKit, job: Job, sheet_date: str) -> TitleBlock:
         room=opening.room,
         state=state_of(kit),
         caution=caution_of(kit),
-        date=sheet_date,
+        issue=issue,
     )
 
 

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
-from jambs.drawings.dxf.document import new_document, repeatable, save, unit_factor
+from jambs.drawings.dxf.document import new_document, repeatable, save, tell_issue, unit_factor
 from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.picture import ViewPicture, placed_svg
 from jambs.drawings.dxf.space import TextSpace
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.paper import Scale, scales_of
-from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.layout.paper import TEXT_HEIGHT, Scale, scales_of
+from jambs.drawings.layout.placed import Align, Lettering, PlacedView
 from jambs.drawings.views.view import View
+from jambs.issue_stamp import IssueStamp
 from jambs.length import Units
 
 SMALLER = {
@@ -56,16 +58,28 @@ def plate_picture(view: View, *, units: Units, width: float, height: float) -> V
     return ViewPicture(title=view.title, svg=placed_svg(placed, units=units), scale=placed.scale.words)
 
 
-def write_plate(views: Sequence[PlacedView], *, units: Units, path: Path) -> None:
+def _with_issue(views: Sequence[PlacedView], issue: IssueStamp) -> list[PlacedView]:
+    """Write the issue under the lowest view."""
+    *others, lowest = sorted(views, key=lambda view: -view.box.bottom)
+    height = TEXT_HEIGHT * lowest.scale.factor
+    words = Lettering(
+        lines=(issue.plain,), at=(lowest.box.left, lowest.box.bottom - height), height=height, align=Align.LEFT
+    )
+    return [*others, replace(lowest, texts=(*lowest.texts, words))]
+
+
+def write_plate(views: Sequence[PlacedView], *, units: Units, path: Path, issue: IssueStamp) -> None:
     """Write views as DXF at true size: plain lines and texts in model space, each view with its own origin at 0, 0.
 
-    The views have to keep clear of each other by themselves.
+    The views have to keep clear of each other by themselves. The issue stands in words under the lowest of them, and
+    among the properties of the file.
     """
     with repeatable():
         document = new_document(units, [view.scale for view in views])
-        for view in views:
+        for view in _with_issue(views, issue):
             factor = view.scale.factor
             space = TextSpace(document.modelspace())
             pen = Pen(document=document, space=space, unit=unit_factor(units), dash=factor)
             FlatPen(pen=pen, space=space, factor=factor).view(view)
+        tell_issue(document, issue)
         save(document, path)

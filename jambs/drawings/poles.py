@@ -11,6 +11,7 @@ from jambs.drawings.layout.paper import Scale
 from jambs.drawings.layout.placed import Align, Lettering, PlacedView
 from jambs.drawings.plates import HALF, write_plate
 from jambs.drawings.views.view import Ink, Shape
+from jambs.issue_stamp import IssueStamp
 from jambs.length import Units
 
 INKS = {
@@ -32,9 +33,9 @@ def pole_view(pole: StoryPole, *, scale: Scale) -> PlacedView:
     )
 
 
-def write_story_pole(pole: StoryPole, *, units: Units, path: Path) -> None:
-    """Write the story pole as DXF at full scale."""
-    write_plate([pole_view(pole, scale=HALF[units][0])], units=units, path=path)
+def write_story_pole(pole: StoryPole, *, units: Units, path: Path, issue: IssueStamp) -> None:
+    """Write the story pole as DXF at full scale, its issue under its foot."""
+    write_plate([pole_view(pole, scale=HALF[units][0])], units=units, path=path, issue=issue)
 
 
 def _shape(stroke: Stroke) -> Shape:

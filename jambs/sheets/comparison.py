@@ -12,7 +12,7 @@ from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH
 from jambs.section.region import Section
 from jambs.sheets.comparison_charts import charts
-from jambs.sheets.cut_sheet import page_data, wall_words
+from jambs.sheets.cut_sheet import page_data, stamped, wall_words
 from jambs.sheets.press import press
 from jambs.sheets.section_picture import empty_picture, section_picture, window_of
 from jambs.values import Record
@@ -30,10 +30,10 @@ Drawn = Mapping[str, Section]
 
 
 def write_comparison(
-    record: Record, job: Job, drawn: Sequence[Drawn], planes: Mapping[str, WallPlanes], path: Path
+    record: Record, job: Job, drawn: Sequence[Drawn], planes: Mapping[str, WallPlanes], path: Path, *, stamp: str = ""
 ) -> None:
     """Write the comparison as PDF; ``drawn`` holds the sections of each window of the record, ``planes`` by wall."""
-    path.write_bytes(press("comparison", comparison_data(record, job, drawn, planes)))
+    path.write_bytes(press("comparison", stamped(comparison_data(record, job, drawn, planes), stamp)))
 
 
 def comparison_data(record: Record, job: Job, drawn: Sequence[Drawn], planes: Mapping[str, WallPlanes]) -> Record:

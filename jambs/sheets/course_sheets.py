@@ -15,7 +15,7 @@ from jambs.findings import Subject
 from jambs.job.models.openings import Job
 from jambs.length import feet_text
 from jambs.outside.register import Paper, Register, Registered
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records
@@ -34,9 +34,11 @@ class ElevationPaper:
     picture: Picture
 
 
-def write_course_sheets(papers: Sequence[ElevationPaper], register: Register, job: Job, path: Path) -> None:
+def write_course_sheets(
+    papers: Sequence[ElevationPaper], register: Register, job: Job, path: Path, *, stamp: str = ""
+) -> None:
     """Write the courses and the story poles of all elevations as PDF."""
-    path.write_bytes(press("courses", course_data(papers, register, job)))
+    path.write_bytes(press("courses", stamped(course_data(papers, register, job), stamp)))
 
 
 def course_data(papers: Sequence[ElevationPaper], register: Register, job: Job) -> Record:

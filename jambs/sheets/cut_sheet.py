@@ -68,8 +68,14 @@ def page_data(job: Job) -> Record:
         "paper": job.shop.paper,
         "job": job.name,
         "date": date_text(job.date),
+        "stamp": "",
         "foot": f"sizes in {unit}, shop grid {step} · left and right as seen from inside",
     }
+
+
+def stamped(data: Record, stamp: str) -> Record:
+    """Return what a list prints with its issue before the words at its foot; as it is where nothing is issued."""
+    return {**data, "stamp": stamp, "foot": f"{stamp} · {data['foot']}"} if stamp else data
 
 
 def date_text(date: datetime.date | None) -> str:

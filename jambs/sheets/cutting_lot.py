@@ -225,6 +225,7 @@ class _Bench:
             "length": self.size(one.piece.length),
             "miters": [end in _mitered(one) for end in (End.START, End.FINISH)],
             "plus": bool(one.allowance),
+            "is_planned": one.is_planned,
         }
 
     def _end_drop(self, board: PlannedBoard, strip: PlannedStrip, width: int) -> Record | None:

@@ -9,7 +9,7 @@ from pathlib import Path
 from jambs.csv_text import csv_text
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Units
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.press import press
 from jambs.values import Record
 
@@ -27,13 +27,14 @@ RATIOS = (2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12, 15, 16, 18, 20, 22, 24, 25, 28, 30, 
 POINTS_PER_UNIT = {Units.INCH: 72.0, Units.MM: 72.0 / MM_PER_INCH}
 
 
-def write_cutting_papers(record: Record, job: Job, folder: Path) -> None:
+def write_cutting_papers(record: Record, job: Job, folder: Path, *, stamp: str = "") -> None:
     """Write all papers of a cutting plan into a folder.
 
     Raises:
         PressError: a page cannot be printed.
     """
-    data = {**record, **page_data(job), "lots": [_drawn(lot, job) for lot in record["lots"]], "check": CHECK}
+    page = stamped(page_data(job), stamp)
+    data = {**record, **page, "lots": [_drawn(lot, job) for lot in record["lots"]], "check": CHECK}
     (folder / PLAN).write_bytes(press("cutting_plan", data))
     (folder / BUYING).write_bytes(press("buying_list", data))
     (folder / DATA).write_text(json.dumps(record, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
@@ -86,10 +87,11 @@ def cut_list_csv(record: Record) -> str:
     rows = (
         [lot["title"], piece["mark"], piece["part"], piece["board"], piece["strip"]]
         + [piece[name][key] for name in SIZES for key in ("value", "text")]
+        + [record["planned_words"] if piece["is_planned"] else ""]
         for lot in record["lots"]
         for piece in lot["pieces"]
     )
-    return _table(["lot", "mark", "part", "board", "strip", *columns], rows)
+    return _table(["lot", "mark", "part", "board", "strip", *columns, "depth"], rows)
 
 
 def buying_csv(record: Record) -> str:

@@ -5,6 +5,7 @@ Layout::
     format     always "jambs cutting plan"
     version    1; grows when a reader of the older one would go wrong
     round      1; each time the rest is planned again after a board was spoiled, one more
+    issue      which issue of the papers the parts are of
     made       marks of pieces that were cut in earlier rounds
     total      cost, bounds and sentences for the whole house
     stays      letters of lots that stay as in the round before, their boards bought already
@@ -25,6 +26,7 @@ from dataclasses import dataclass, field
 
 from jambs.job.models.openings import Job
 from jambs.length import whole_up
+from jambs.parts.as_built import PLANNED
 from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
 from jambs.sheets.marks import runs
 from jambs.sheets.money import money
@@ -70,6 +72,8 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "made": list(turn.made),
         "cut": list(turn.cut),
         "spoiled": list(turn.spoiled),
+        "planned": planned_marks(planned),
+        "planned_words": PLANNED,
         "total": _total(planned, job, first=turn.number == 1),
         "stays": list(turn.stays),
         "buying": buying,
@@ -81,6 +85,11 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "cautions": list(saw_cautions(lots, job)),
         "lots": [lot_record(one, job) for one in planned],
     }
+
+
+def planned_marks(planned: Sequence[PlannedLot]) -> list[str]:
+    """Return the marks of the pieces whose width makes up a depth that is only planned."""
+    return [piece.piece.mark for one in planned for piece in one.lot.pieces if piece.is_planned]
 
 
 def _total(planned: Sequence[PlannedLot], job: Job, *, first: bool) -> Record:

@@ -16,7 +16,7 @@ from jambs.fasten.plan import (
 from jambs.job.models.openings import Job
 from jambs.length import Units, length_text
 from jambs.outside.register import Paper, Register
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.house import NONE
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records
@@ -24,9 +24,11 @@ from jambs.sheets.told import told
 from jambs.values import Record, number
 
 
-def write_fastener_sheets(lines: Sequence[FastenerLine], register: Register, job: Job, path: Path) -> None:
+def write_fastener_sheets(
+    lines: Sequence[FastenerLine], register: Register, job: Job, path: Path, *, stamp: str = ""
+) -> None:
     """Write the fastener list of the house and of every place as PDF."""
-    path.write_bytes(press("fasteners", fastener_data(lines, register, job)))
+    path.write_bytes(press("fasteners", stamped(fastener_data(lines, register, job), stamp)))
 
 
 def fastener_data(lines: Sequence[FastenerLine], register: Register, job: Job) -> Record:

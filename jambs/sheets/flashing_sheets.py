@@ -14,7 +14,7 @@ from jambs.job.models.openings import Assumed, Job
 from jambs.length import Units, decimal_text, length_text
 from jambs.outside.register import Paper, Register
 from jambs.parts.kit import Kit
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records
@@ -72,9 +72,11 @@ def write_flashing_sheets(
     register: Register,
     job: Job,
     path: Path,
+    *,
+    stamp: str = "",
 ) -> None:
     """Write cut list, bends and order of laps as PDF."""
-    path.write_bytes(press("flashing", flashing_data(flashings, blanks, laps, register, job)))
+    path.write_bytes(press("flashing", stamped(flashing_data(flashings, blanks, laps, register, job), stamp)))
 
 
 def flashing_data(

@@ -12,7 +12,7 @@ from jambs.job.models.windows import Sash
 from jambs.outside.register import ORDER, Register
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
-from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, wall_words
+from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, stamped, wall_words
 from jambs.sheets.press import press, press_in_pieces
 from jambs.sheets.record import job_record
 from jambs.sheets.told import count_record, told
@@ -31,9 +31,9 @@ PIECE = 48
 """So many openings are set as one list; the schedule of a larger house is set in pieces of so many."""
 
 
-def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path) -> None:
+def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path, *, stamp: str = "") -> None:
     """Write the rough-opening and buck schedule for the framer as PDF."""
-    data = rough_opening_data(kits, job)
+    data = stamped(rough_opening_data(kits, job), stamp)
     if len(kits) <= PIECE:
         path.write_bytes(press("rough_openings", data))
     else:
@@ -52,17 +52,19 @@ def _parted(rows: list[Record], count: int) -> list[list[Record]]:
     return [rows[at : at + count] for at in range(0, len(rows), count)]
 
 
-def write_order_sheet(kits: Sequence[CutKit], job: Job, path: Path, *, positions: Sequence[Record] = ()) -> None:
+def write_order_sheet(
+    kits: Sequence[CutKit], job: Job, path: Path, *, positions: Sequence[Record] = (), stamp: str = ""
+) -> None:
     """Write the window order sheet as PDF: what to order, how many of each, and how deep they stand.
 
     ``positions``: what the planned positions do to heat, damp and sun, in texts.
     """
-    path.write_bytes(press("order", {**order_data(kits, job), "positions": list(positions)}))
+    path.write_bytes(press("order", stamped({**order_data(kits, job), "positions": list(positions)}, stamp)))
 
 
-def write_summary(kits: Sequence[CutKit], register: Register, job: Job, path: Path) -> None:
+def write_summary(kits: Sequence[CutKit], register: Register, job: Job, path: Path, *, stamp: str = "") -> None:
     """Write the summary of the house as PDF: depths and rips of every opening, all findings, what was assumed."""
-    path.write_bytes(press("summary", summary_data(kits, register, job)))
+    path.write_bytes(press("summary", stamped(summary_data(kits, register, job), stamp)))
 
 
 def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:

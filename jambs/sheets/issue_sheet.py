@@ -35,12 +35,18 @@ class VoidSheets:
     papers: Sequence[str]
 
 
-def index_pdf(rows: Sequence[IndexRow], job: Job, *, number: int, day: str) -> bytes:
-    """Return the index of current sheets as PDF bytes."""
+def index_pdf(
+    rows: Sequence[IndexRow], job: Job, *, number: int, day: str, stale: Sequence[tuple[str, str, str]] = ()
+) -> bytes:
+    """Return the index of current sheets as PDF bytes.
+
+    ``stale``: papers of other kinds that this issue makes stale: which, what changed, what to run.
+    """
     data = {
         **page_data(job),
         "number": number,
         "day": day,
+        "stale": [list(one) for one in stale],
         "rows": [
             {
                 "mark": row.mark,

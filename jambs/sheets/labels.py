@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
+from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
 from jambs.parts.kinds import Where, told_position
@@ -176,4 +177,5 @@ def label_data(opening: Record, part: Record) -> Record:
         "size": " × ".join(part[one]["text"] for one in ("thickness", "width", "length")),
         "board": part["board"],
         "is_planned": not opening["state"][key],
+        "planned": PLANNED,
     }

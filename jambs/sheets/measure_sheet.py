@@ -11,22 +11,23 @@ from jambs.length import Units, length_text
 from jambs.parts.as_built import planned_value
 from jambs.parts.tolerance import DepthRange, depth_range
 from jambs.place.placement import Placement
-from jambs.sheets.cut_sheet import page_data, wall_words
+from jambs.sheets.cut_sheet import page_data, stamped, wall_words
 from jambs.sheets.press import press
 from jambs.values import Record
 
 FRAME = (Kind.FRAME_WIDTH, Kind.FRAME_HEIGHT, Kind.DIAGONAL)
 
 
-def measure_sheets_pdf(placements: Sequence[Placement], job: Job) -> bytes:
+def measure_sheets_pdf(placements: Sequence[Placement], job: Job, *, stamp: str = "") -> bytes:
     """Return the measure sheets of some openings as PDF bytes, one page each."""
-    return press("measure_sheet", {**page_data(job), "sheets": [measure_data(one, job) for one in placements]})
+    sheets = [measure_data(one, job) for one in placements]
+    return press("measure_sheet", {**stamped(page_data(job), stamp), "sheets": sheets})
 
 
-def measure_list_pdf(placements: Sequence[Placement], job: Job) -> bytes:
+def measure_list_pdf(placements: Sequence[Placement], job: Job, *, stamp: str = "") -> bytes:
     """Return the compact list of depths to measure for the house as PDF bytes."""
     rows = [measure_data(one, job) for one in placements]
-    return press("measure_list", {**page_data(job), "rows": rows})
+    return press("measure_list", {**stamped(page_data(job), stamp), "rows": rows})
 
 
 def planned_texts(placement: Placement, *, units: Units) -> dict[int, str]:

@@ -16,7 +16,7 @@ from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement
 from jambs.movement.wood_words import assumed_of
 from jambs.outside.register import Paper, Register, Registered
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records
 from jambs.sheets.told import told
@@ -35,10 +35,16 @@ STANDING = ("check", "note", "OK")
 
 
 def write_movement_sheet(
-    movements: Sequence[KitMovement], climate: ClimateEntry, register: Register, job: Job, path: Path
+    movements: Sequence[KitMovement],
+    climate: ClimateEntry,
+    register: Register,
+    job: Job,
+    path: Path,
+    *,
+    stamp: str = "",
 ) -> None:
     """Write the page about wood that moves as PDF."""
-    path.write_bytes(press("movement", movement_data(movements, climate, register, job)))
+    path.write_bytes(press("movement", stamped(movement_data(movements, climate, register, job), stamp)))
 
 
 def movement_data(movements: Sequence[KitMovement], climate: ClimateEntry, register: Register, job: Job) -> Record:

@@ -9,12 +9,14 @@ from pathlib import Path
 from typing import Any
 
 from jambs.csv_text import csv_text as guarded_csv
+from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
 from jambs.sheets.record import job_record
+from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.told import told
 from jambs.values import Record
 
@@ -25,13 +27,35 @@ LINE = 110
 """Longest line of ``parts.json`` where a value can be broken [characters]."""
 
 
-def write_parts_json(kits: Sequence[CutKit], register: Register, job: Job, path: Path) -> None:
+def write_parts_json(
+    kits: Sequence[CutKit], register: Register, job: Job, path: Path, *, stamps: Stamps = NOT_ISSUED
+) -> None:
     """Write ``parts.json``, the machine-readable truth for every size on paper; ``record`` tells its layout."""
     rest = [
         {"weight": one["weight"], "text": one["text"], "about": one["about"], "marks": one["marks"]}
         for one in told(register.of_the_rest)
     ]
-    path.write_text(json_text({**job_record(kits, job), "findings": rest}), encoding="utf-8")
+    path.write_text(json_text({**with_issues(job_record(kits, job), stamps), "findings": rest}), encoding="utf-8")
+
+
+def with_issues(record: Record, stamps: Stamps) -> Record:
+    """Return the record of a job with the issue of its lists and that of each opening, where they are issued."""
+    openings = [{**one, **_issue(stamps.of(one["mark"]))} for one in record["openings"]]
+    return {**record, **_issue(stamps.house), "openings": openings}
+
+
+def _issue(stamp: IssueStamp | None) -> Record:
+    if stamp is None:
+        return {}
+    return {
+        "issue": {
+            "number": stamp.number,
+            "code": stamp.code,
+            "date": stamp.day,
+            "measured": stamp.measured or None,
+            "replaces": stamp.replaces,
+        }
+    }
 
 
 def json_text(record: Record) -> str:

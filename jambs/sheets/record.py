@@ -7,6 +7,7 @@ Layout (``parts_schema.json`` says it in full)::
     job       name, date, site
     units     "inch" or "mm": the unit of every bare number
     grid      the step of the shop's sizes
+    issue     of its lists, and of each opening: number, code, date, measured, replaces; where it is issued
     assumed   values of the whole job that nobody stated
     findings  what is to be known of walls, elevations and the house (in the file only)
     openings  one record each: state, sizes, window, wall, planes, depths, buck, swing, escape, glass, trim,

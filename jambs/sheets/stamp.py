@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
+from jambs.issue_stamp import IssueStamp
 from jambs.values import Record
 
 
@@ -35,26 +36,49 @@ class ChangeLine(Protocol):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stamp:
-    """The issue of one sheet: ``number`` counts issues of the job; ``code`` is short and differs for other figures."""
+    """The issue of one sheet: ``number`` counts issues of the job; ``code`` is short and differs for other figures.
+
+    ``measured``, ``replaces``: as ``IssueStamp`` has them. ``since``: the issue that the ``changes`` are told from.
+    """
 
     number: int
     day: str
     code: str
+    measured: str = ""
+    replaces: int | None = None
     since: int | None = None
     why: str = ""
     changes: Sequence[ChangeLine] = ()
 
+    @property
+    def issue(self) -> IssueStamp:
+        """What every paper of the opening says of its issue."""
+        return IssueStamp(
+            number=self.number, day=self.day, code=self.code, measured=self.measured, replaces=self.replaces
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stamps:
-    """Stamps by opening mark; sheets of openings without one are not issued."""
+    """Stamps by opening mark; sheets of openings without one are not issued. ``house``: of lists of the whole house."""
 
     by_mark: Mapping[str, Stamp] = field(default_factory=dict)
+    house: IssueStamp | None = None
+
+    def of(self, mark: str) -> IssueStamp | None:
+        """Return what every paper of an opening says of its issue."""
+        stamp = self.by_mark.get(mark)
+        return stamp.issue if stamp else None
+
+    @property
+    def house_foot(self) -> str:
+        """What stands at the foot of a list of the whole house, empty where nothing is issued."""
+        return self.house.text if self.house else ""
 
     def foot(self, mark: str) -> str:
         """Return what stands at the foot of a sheet: ``issue 4 · 2026-05-18 · 7F3A``; empty where nothing is issued."""
         stamp = self.by_mark.get(mark)
-        return f"issue {stamp.number} · {stamp.day} · {stamp.code}" if stamp else ""
+        return stamp.issue.text if stamp else ""
 
     def sheet_data(self, mark: str) -> Record:
         """Return what a cut sheet prints of its issue: its foot, what changed and why, the marks that changed."""

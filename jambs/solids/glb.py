@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from jambs.issue_stamp import IssueStamp
 from jambs.solids import kernel
 from jambs.solids.assembly import assembly
 from jambs.solids.model import KitSolids
@@ -13,8 +14,8 @@ FINE = 0.1
 """Greatest distance of the mesh from a curved face [mm]; all faces are flat."""
 
 
-def write_glb(solids: KitSolids, path: Path) -> None:
-    """Write one opening as a binary glTF: part marks as names, colors by material."""
+def write_glb(solids: KitSolids, path: Path, *, issue: IssueStamp | None = None) -> None:
+    """Write one opening as a binary glTF: part marks as names, colors by material, its issue as extras."""
     from OCP.BRepMesh import BRepMesh_IncrementalMesh
     from OCP.Message import Message_ProgressRange
     from OCP.RWGltf import RWGltf_CafWriter
@@ -29,5 +30,8 @@ def write_glb(solids: KitSolids, path: Path) -> None:
     axes.SetInputLengthUnit(METERS_PER_MM)
     axes.SetInputCoordinateSystem(RWMesh_CoordinateSystem_Zup)
     writer.SetCoordinateSystemConverter(axes)
-    if not writer.Perform(document, TColStd_IndexedDataMapOfStringString(), Message_ProgressRange()):
+    told = TColStd_IndexedDataMapOfStringString()
+    for name, value in (issue.fields if issue else {}).items():
+        told.Add(TCollection_AsciiString(name), TCollection_AsciiString(value))
+    if not writer.Perform(document, told, Message_ProgressRange()):
         raise OSError(f"{path}: the GLB file could not be written; is the folder there?")

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from jambs.courses.elevation import Elevation, elevation_of
 from jambs.geometry import Vector
+from jambs.issue_stamp import IssueStamp
 from jambs.parts.on_elevation import Box
 from jambs.solids.assembly import assembly
 from jambs.solids.colors import color_of
@@ -18,12 +19,14 @@ class ElevationError(ValueError):
     """Openings that cannot be put on one elevation; the message says which and why."""
 
 
-def write_step(solids: KitSolids, path: Path) -> None:
+def write_step(solids: KitSolids, path: Path, *, issue: IssueStamp | None = None) -> None:
     """Write one opening as a STEP assembly: marks as names, colors by material, origin at the frame's lower left."""
-    _write([(solids, (0.0, 0.0, 0.0))], path, name=solids.mark)
+    _write([(solids, (0.0, 0.0, 0.0))], path, name=solids.mark, issue=issue)
 
 
-def write_elevation_step(openings: Sequence[KitSolids], path: Path, *, elevation: str) -> None:
+def write_elevation_step(
+    openings: Sequence[KitSolids], path: Path, *, elevation: str, issue: IssueStamp | None = None
+) -> None:
     """Write the openings of one elevation in one STEP file, each at its place along the wall and over the ground floor.
 
     Origin: the left corner of the wall as seen from outside, on the ground floor, in the finished face. As x runs right
@@ -43,7 +46,7 @@ def write_elevation_step(openings: Sequence[KitSolids], path: Path, *, elevation
     faults = [_fault(one, placed) for one in openings if one.mark not in frames]
     if faults:
         raise ElevationError("\n".join(faults))
-    _write([(one, _corner(frames[one.mark])) for one in openings], path, name=elevation)
+    _write([(one, _corner(frames[one.mark])) for one in openings], path, name=elevation, issue=issue)
 
 
 def _corner(frame: Box) -> Vector:
@@ -60,7 +63,7 @@ def _fault(solids: KitSolids, placed: Elevation) -> str:
     return f"{solids.mark} is not on elevation {placed.name!r}; leave it out or name that elevation in its entry"
 
 
-def _write(openings: Sequence[tuple[KitSolids, Vector]], path: Path, *, name: str) -> None:
+def _write(openings: Sequence[tuple[KitSolids, Vector]], path: Path, *, name: str, issue: IssueStamp | None) -> None:
     from OCP.IFSelect import IFSelect_RetDone
     from OCP.Interface import Interface_Static
     from OCP.STEPCAFControl import STEPCAFControl_Writer
@@ -77,7 +80,7 @@ def _write(openings: Sequence[tuple[KitSolids, Vector]], path: Path, *, name: st
         raise OSError(f"{path}: the STEP file could not be written; is the folder there?")
     colors = [color_of(solid.material) for solids, _ in openings for solid in solids.solids]
     text = path.read_text(encoding="ascii")
-    path.write_text(reproducible(text, name=name, colors=colors), encoding="ascii", newline="\n")
+    path.write_text(reproducible(text, name=name, colors=colors, issue=issue), encoding="ascii", newline="\n")
 
 
 def _be_quiet() -> None:

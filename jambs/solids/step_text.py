@@ -10,10 +10,12 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import count
 
+from jambs.issue_stamp import IssueStamp
 from jambs.solids.colors import Color
 
 STAMP = "2000-01-01T00:00:00"
-"""The time in every file's head: a file depends on what is in it and on nothing else."""
+"""The time in the head of a file that is not issued: a file depends on what is in it and on nothing else."""
+_FILE_DESCRIPTION = re.compile(r"FILE_DESCRIPTION\(.*?\);", re.DOTALL)
 _FILE_NAME = re.compile(r"FILE_NAME\(.*?\);", re.DOTALL)
 _OCCURRENCE = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\(')\d+('(?:'[^']*'|[^';])*;)")
 _STRING_OR_FOLD = re.compile(r"('[^']*')|\n *")
@@ -21,14 +23,18 @@ _SOLID = re.compile(r"ADVANCED_BREP_SHAPE_REPRESENTATION\('[^']*',\s*\(#\d+,\s*#
 _END = "ENDSEC;\nEND-ISO-10303-21;"
 
 
-def reproducible(text: str, *, name: str, colors: Sequence[Color]) -> str:
-    """Give a STEP text a fixed head and fixed numbers, and each of its solids a color, in the order of the file.
+def reproducible(text: str, *, name: str, colors: Sequence[Color], issue: IssueStamp | None = None) -> str:
+    """Give a STEP text a fixed head with its issue, fixed numbers, and each of its solids a color, in file order.
 
     Raises:
         ValueError: there are not as many colors as solids.
     """
-    head = f"FILE_NAME('{_plain(name)}','{STAMP}',(''),(''),'','','');"
+    time = f"{issue.day}T00:00:00" if issue and issue.day else STAMP
+    head = f"FILE_NAME('{_plain(name)}','{time}',(''),(''),'','','');"
     text = _FILE_NAME.sub(lambda found: head, text, count=1)
+    if issue:
+        described = f"FILE_DESCRIPTION(('{_plain(issue.plain)}'),'2;1');"
+        text = _FILE_DESCRIPTION.sub(lambda found: described, text, count=1)
     numbers = count(1)
     text = _OCCURRENCE.sub(lambda found: _unfolded(f"{found[1]}{next(numbers)}{found[2]}"), text)
     body, end, _ = text.rpartition(_END)

@@ -47,7 +47,6 @@ def test_several_processes_write_what_one_writes(papers: Path, tmp_path: Path, m
         job,
         tmp_path,
         whole_house=True,
-        sheet_date="2026-03-02",
         progress=told.append,
         stamps=issuing.stamps,
     )

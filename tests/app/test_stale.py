@@ -5,12 +5,13 @@
 from __future__ import annotations
 
 import json
+import re
 
 import pytest
 from pypdf import PdfReader
 from shops import Shop, built, papers, shop
 
-from jambs.app.stale_text import stale_line
+from jambs.app.stale_words import stale_line
 from jambs.issued.basis import NOT_KNOWN, Stale, differing
 from jambs.issued.record import Record
 
@@ -103,6 +104,38 @@ def test_a_part_that_changed_names_the_narrowest_board_again(built: Shop) -> Non
     built.change(CHEAP_EIGHT, "")
     built.run(*BUILD)
     assert boards(built) == {"1x6 poplar"}
+
+
+def test_the_index_names_papers_that_its_issue_makes_stale(everything: Shop) -> None:
+    def index() -> str:
+        pages = PdfReader(everything.output / "current sheets.pdf").pages
+        return " ".join("".join(page.extract_text() for page in pages).split())
+
+    assert "Stale" not in index()
+    everything.change(WIDE, NARROW)
+    stale(everything, *BUILD)
+    for verb in ("jambs buy", "jambs labels", "jambs measure"):
+        assert verb in index()
+
+
+def test_a_list_keeps_its_stamp_while_nothing_it_prints_changes(everything: Shop) -> None:
+    def foot(name: str) -> str:
+        text = PdfReader(everything.output / name).pages[0].extract_text()
+        found = re.search(r"(?:changed since )?issue \d+ · \S+ · [0-9A-F]{4}", " ".join(text.split()))
+        assert found, text
+        return found[0]
+
+    before = foot("summary.pdf")
+    assert foot("cutting/cutting plan.pdf") != before  # it was planned before the issue that names its boards
+    stale(everything, *BUY)
+    assert foot("cutting/cutting plan.pdf") == before
+    stale(everything, *BUILD)
+    assert foot("summary.pdf") == before
+    everything.change(WIDE, NARROW)
+    stale(everything, "measure", "house")
+    assert foot("site/measure sheets.pdf").startswith("changed since issue")
+    stale(everything, *BUILD)
+    assert foot("summary.pdf") != before
 
 
 def test_prices_make_the_plan_stale_and_nothing_else(everything: Shop) -> None:

@@ -59,7 +59,6 @@ def forty(with_solids: bool) -> float:
                 job,
                 Path(folder),
                 whole_house=False,
-                sheet_date="2026-03-02",
                 progress=lambda mark: None,
                 with_solids=with_solids,
             )

@@ -14,7 +14,7 @@ TESTS = Path(__file__).parents[1]
 sys.path[:0] = [str(TESTS / "drawings"), str(TESTS), str(TESTS.parent)]
 
 from ezdxf.filemanagement import new, readfile  # noqa: E402
-from samples import DATE, SAMPLES, made  # noqa: E402
+from samples import ISSUE, SAMPLES, made  # noqa: E402
 
 from jambs.drawings import draw_opening, view_picture, write_dxf, write_flat_dxf  # noqa: E402
 
@@ -48,7 +48,7 @@ def main() -> None:
         for sample in ("picture framed", "stool", "measured", "metric"):
             assert sample in SAMPLES
             kit, sections, job = made(sample)
-            drawing = draw_opening(kit, sections, job, sheet_date=DATE)
+            drawing = draw_opening(kit, sections, job, issue=ISSUE)
             write_dxf(drawing, folder / "once.dxf")
             document = readfile(folder / "once.dxf")
             spaces = [*document.blocks]
@@ -56,7 +56,7 @@ def main() -> None:
             floor = median_time(lambda n, count=count: plain_lines(count, folder / f"lines{n}.dxf"))  # type: ignore[misc]
 
             def whole(number: int) -> None:
-                drawn = draw_opening(kit, sections, job, sheet_date=DATE)  # noqa: B023
+                drawn = draw_opening(kit, sections, job, issue=ISSUE)  # noqa: B023
                 write_dxf(drawn, folder / f"{number}.dxf")
 
             def flat(number: int) -> None:

@@ -8,6 +8,7 @@ from typing import Any
 from cases import METRIC, STOOL, changed, job_of, strips
 
 from jambs.drawings import Drawing, draw_opening
+from jambs.issue_stamp import IssueStamp
 from jambs.job import Job
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.make import make_kit
@@ -59,7 +60,8 @@ SAMPLES: dict[str, dict[str, Any]] = {
     },
     "wide": {"openings__0__frame": "119 1/2 x 71 1/2", "openings__0__rough_opening": "120 x 72"},
 }
-DATE = "2026-03-02"
+DATE = "2026-06-03"
+ISSUE = IssueStamp(number=4, day=DATE, code="7F3A", measured="2026-05-18", replaces=2)
 
 
 @cache
@@ -72,4 +74,4 @@ def made(name: str) -> tuple[CutKit, tuple[Section, ...], Job]:
 @cache
 def drawn(name: str) -> Drawing:
     kit, sections, job = made(name)
-    return draw_opening(kit, sections, job, sheet_date=DATE)
+    return draw_opening(kit, sections, job, issue=ISSUE)

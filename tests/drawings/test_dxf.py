@@ -136,8 +136,26 @@ def test_the_title_block_has_its_attributes(name: str, files: dict[str, Path]) -
         assert (said["JOB"], said["OPENING"], said["ROOM"]) == (job.name, kit.mark, kit.placement.opening.room)
         assert said["STATE"] == ("INSIDE MEASURED 2026-05-18" if kit.is_measured else "PLANNED")
         assert said["SHEET"] == f"{sheet.number} of {sheet.count}"
-        assert said["DATE"] == DATE
+        assert (said["ISSUE"], said["REPLACES"], said["CODE"]) == ("4", "replaces issue 2", "7F3A")
+        assert (said["DATE"], said["MEASURED"]) == (DATE, "measured 2026-05-18")
         assert said["UNITS"] == ("inches" if job.units is Units.INCH else "mm")
+
+
+@EACH
+def test_full_and_flat_file_carry_their_issue_among_their_properties(name: str, tmp_path: Path) -> None:
+    """$CUSTOMPROPERTYTAG, $CUSTOMPROPERTY (DXF reference, HEADER); and in words among the notes."""
+    for write in (write_dxf, write_flat_dxf):
+        write(drawn(name), tmp_path / "drawing.dxf")
+        document = readfile(tmp_path / "drawing.dxf")
+        assert dict(document.header.custom_vars.properties) == {
+            "issue": "4",
+            "code": "7F3A",
+            "date of issue": DATE,
+            "date measured": "2026-05-18",
+            "replaces issue": "2",
+        }
+    texts = " ".join(text.dxf.text for text in document.modelspace().query("TEXT"))
+    assert "issue 4, 7F3A, of 2026-06-03" in texts
 
 
 @BOTH

@@ -10,6 +10,7 @@ import pytest
 from collisions import collisions, crossings
 from ezdxf.filemanagement import readfile
 from outside_houses import ELEVATIONS, HOUSES, house
+from samples import ISSUE
 
 from jambs.courses.plan import CoursePlan
 from jambs.courses.plan_words import cure_words, proof_words
@@ -63,16 +64,15 @@ def test_marks_of_a_story_pole_read_back_are_the_list(name: str, side: str, tmp_
     """Full scale: a mark's height in the file is its running height, and the text beside it reads as that height."""
     plan, path = plan_of(name, side), tmp_path / "pole.dxf"
     pole, units = story_pole(plan), plan.grid.units
-    write_story_pole(pole, units=units, path=path)
+    write_story_pole(pole, units=units, path=path, issue=ISSUE)
     assert_sound(path)
     for layer, is_course in (("COURSES", True), ("COURSES-MISSED", False)):
         wanted = [mark.running * unit(units) for mark in pole.marks if mark.is_course is is_course]
         assert [line[2] for line in level_lines(path, layer)] == pytest.approx(wanted, abs=TINY)
     said = sorted(texts(path))
-    assert said == sorted(
-        [f"{running_text(one, pole.grid)}  {mark_words(one, pole.grid)}" for one in pole.marks]
-        + [f"{side}: 0 = {datum_words(pole)}"]
-    )
+    foot = [f"{side}: 0 = {datum_words(pole)}", ISSUE.plain]
+    assert said == sorted([f"{running_text(one, pole.grid)}  {mark_words(one, pole.grid)}" for one in pole.marks] + foot)
+    assert dict(readfile(path).header.custom_vars.properties) == ISSUE.fields
     for mark in pole.marks:
         assert read_length(running_text(mark, pole.grid), units=units) == pytest.approx(mark.running, abs=1e-9)
     assert readfile(path).header["$INSUNITS"] == (1 if units is Units.INCH else 4)
@@ -96,7 +96,7 @@ def lengths_by_height(lines: list[tuple[float, float, float]]) -> dict[int, floa
 def test_course_lines_read_back_stop_at_the_trim(name: str, side: str, tmp_path: Path) -> None:
     """By hand: a course line is as long as the wall less the widths of the trim it would run through."""
     plan, path = plan_of(name, side), tmp_path / "elevation.dxf"
-    write_course_elevation(plan, path)
+    write_course_elevation(plan, path, issue=ISSUE)
     assert_sound(path)
     elevation, factor = plan.elevation, unit(plan.grid.units)
     assert elevation.width is not None
@@ -121,7 +121,7 @@ def test_an_elevation_names_its_openings_and_every_missed_line_with_its_cure(
     name: str, side: str, tmp_path: Path
 ) -> None:
     plan, path = plan_of(name, side), tmp_path / "elevation.dxf"
-    write_course_elevation(plan, path)
+    write_course_elevation(plan, path, issue=ISSUE)
     said = " ".join(texts(path))
     for one in plan.elevation.openings:
         assert one.mark in said
@@ -169,7 +169,7 @@ def test_a_flat_blank_is_as_high_as_its_legs_together(tmp_path: Path) -> None:
     girth = 3 + (1 + 0.1**2) ** 0.5 + 0.5 + 2**0.5 / 4 + 0.375
     placed = fitted(flat_view(blank, units=Units.INCH), units=Units.INCH, width=4.3, height=2.0)
     assert [one.value for one in placed.dimensions] == pytest.approx([girth], abs=1e-9)
-    write_plate([placed], units=Units.INCH, path=tmp_path / "blank.dxf")
+    write_plate([placed], units=Units.INCH, path=tmp_path / "blank.dxf", issue=ISSUE)
     assert_sound(tmp_path / "blank.dxf")
     lines = level_lines_of_blank(tmp_path / "blank.dxf")
     assert lines == pytest.approx([-3, -4.004988, -4.504988, -4.858541], abs=1e-5)

@@ -14,6 +14,7 @@ from ezdxf.filemanagement import new
 from jambs.drawings.dxf.fonts import use_bundled_fonts
 from jambs.drawings.layout.paper import TEXT_HEIGHT, Scale
 from jambs.drawings.views.view import Ink
+from jambs.issue_stamp import IssueStamp
 from jambs.length import MM_PER_INCH, Units
 
 VERSION = "R2010"
@@ -56,6 +57,12 @@ LINE_TYPES = {
     "PHANTOM": ("phantom ____ _ _ ____", [0.85, 0.45, -0.08, 0.08, -0.08, 0.08, -0.08]),
 }
 """Dashes in paper inches; every broken line carries the factor of its view as its own line type scale."""
+
+
+def tell_issue(document: Document, issue: IssueStamp) -> None:
+    """Put what a drawing says of its issue among the properties of its file (DXF reference, $CUSTOMPROPERTY)."""
+    for name, value in issue.fields.items():
+        document.header.custom_vars.append(name, value)
 
 
 def unit_factor(units: Units) -> float:

@@ -8,7 +8,7 @@ from ezdxf.document import Drawing as Document
 from ezdxf.layouts.layout import Paperspace
 
 from jambs.drawings.drawing import Drawing, Sheet, used_scales
-from jambs.drawings.dxf.document import BORDER, VIEWPORTS, new_document, repeatable, save, unit_factor
+from jambs.drawings.dxf.document import BORDER, VIEWPORTS, new_document, repeatable, save, tell_issue, unit_factor
 from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.space import ObjectSpace, Space, TextSpace
@@ -40,6 +40,7 @@ def make_document(drawing: Drawing, *, for_picture: bool = False) -> Document:
     viewport by the square of its scale, which is undone.
     """
     document = new_document(drawing.units, used_scales(drawing))
+    tell_issue(document, drawing.title.issue)
     space = ObjectSpace(document.modelspace()) if for_picture else TextSpace(document.modelspace())
     pens = [(view, _pen(document, drawing, view, space, for_picture=for_picture)) for view in drawing.views]
     for view, pen in pens:
@@ -56,6 +57,7 @@ def make_document(drawing: Drawing, *, for_picture: bool = False) -> Document:
 def make_flat_document(drawing: Drawing) -> Document:
     """Make the document that ``write_flat_dxf`` writes."""
     document = new_document(drawing.units, used_scales(drawing))
+    tell_issue(document, drawing.title.issue)
     space = TextSpace(document.modelspace())
     for view in drawing.views:
         pen = _pen(document, drawing, view, space)

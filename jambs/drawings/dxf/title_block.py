@@ -16,6 +16,7 @@ from jambs.drawings.layout.packing import STRIP
 from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.placed import Align, Lettering
 from jambs.drawings.views.view import Ink
+from jambs.issue_stamp import IssueStamp
 from jambs.length import Units
 
 LABEL_HEIGHT = 0.07
@@ -33,15 +34,19 @@ class TitleField:
 
 
 FIELDS = (
-    TitleField(tag="JOB", label="JOB", share=0.15),
-    TitleField(tag="OPENING", label="OPENING", share=0.11, height=0.2),
-    TitleField(tag="ROOM", label="ROOM", share=0.15),
-    TitleField(tag="STATE", label="STATE OF THE DEPTHS", share=0.24),
+    TitleField(tag="JOB", label="JOB", share=0.14),
+    TitleField(tag="OPENING", label="OPENING", share=0.09, height=0.2),
+    TitleField(tag="ROOM", label="ROOM", share=0.12),
+    TitleField(tag="STATE", label="STATE OF THE DEPTHS", share=0.21),
     TitleField(tag="CAUTION", label="", share=0.0, height=0.08, level=0.1),
-    TitleField(tag="SCALE", label="SCALE", share=0.09),
-    TitleField(tag="UNITS", label="UNITS", share=0.07),
-    TitleField(tag="SHEET", label="SHEET", share=0.08),
-    TitleField(tag="DATE", label="DRAWN", share=0.11),
+    TitleField(tag="SCALE", label="SCALE", share=0.07),
+    TitleField(tag="UNITS", label="UNITS", share=0.06),
+    TitleField(tag="SHEET", label="SHEET", share=0.06),
+    TitleField(tag="ISSUE", label="ISSUE", share=0.09, height=0.2),
+    TitleField(tag="REPLACES", label="", share=0.0, height=0.08, level=0.1),
+    TitleField(tag="CODE", label="CODE", share=0.06),
+    TitleField(tag="DATE", label="ISSUED", share=0.1),
+    TitleField(tag="MEASURED", label="", share=0.0, height=0.08, level=0.1),
 )
 
 
@@ -97,7 +102,17 @@ def values_of(drawing: Drawing, sheet: Sheet) -> dict[str, str]:
         "SCALE": "as noted",
         "UNITS": "inches" if drawing.units is Units.INCH else "mm",
         "SHEET": f"{sheet.number} of {sheet.count}",
-        "DATE": drawing.title.date,
+        **_issue_values(drawing.title.issue),
+    }
+
+
+def _issue_values(issue: IssueStamp) -> dict[str, str]:
+    return {
+        "ISSUE": str(issue.number) if issue.number else "none",
+        "REPLACES": "" if issue.replaces is None else f"replaces issue {issue.replaces}",
+        "CODE": issue.code,
+        "DATE": issue.day,
+        "MEASURED": f"measured {issue.measured}" if issue.measured else "planned",
     }
 
 

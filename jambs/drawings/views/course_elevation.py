@@ -16,6 +16,7 @@ from jambs.drawings.layout.packing import room_on
 from jambs.drawings.layout.paper import PAGES, TEXT_HEIGHT
 from jambs.drawings.plates import fitted, write_plate
 from jambs.drawings.views.view import CallOut, Ink, Mark, Shape, View, ViewSide
+from jambs.issue_stamp import IssueStamp
 from jambs.length import feet_text
 from jambs.parts.on_elevation import Box as Corners
 
@@ -40,12 +41,12 @@ def course_elevation(plan: CoursePlan) -> View:
     )
 
 
-def write_course_elevation(plan: CoursePlan, path: Path) -> None:
+def write_course_elevation(plan: CoursePlan, path: Path, *, issue: IssueStamp) -> None:
     """Write an elevation with its courses as DXF at true size, its texts sized for the scale in its title."""
     units = plan.grid.units
     room = room_on(PAGES[units][0])
     placed = fitted(course_elevation(plan), units=units, width=room.width, height=room.height)
-    write_plate([placed], units=units, path=path)
+    write_plate([placed], units=units, path=path, issue=issue)
 
 
 def ends_of(plan: CoursePlan) -> tuple[float, float]:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from enum import Enum, auto
 
+from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import SIDE_NAMES, Job, SideDepths
 from jambs.length import HALF_64TH, length_text
 from jambs.parts.as_built import NOT_READ, PLANNED
@@ -73,15 +75,15 @@ def warning_of(kit: Kit) -> str:
     }[known_of(kit)]
 
 
-def state_words(kit: Kit, *, sheet_date: str) -> str:
-    """Return the state of the depths as a sentence."""
+def state_words(kit: Kit, issue: IssueStamp) -> str:
+    """Return the state of the depths and the issue as a sentence."""
     said = {
         Known.NOTHING: "Depths planned",
         Known.INSIDE: f"Interior depths measured {_day(kit)}, exterior depths planned",
         Known.OUTSIDE: f"Exterior depths measured {_day(kit)}, interior depths planned",
         Known.ALL: f"Depths measured {_day(kit)}",
     }
-    return f"{said[known_of(kit)]}; drawn {sheet_date}."
+    return f"{said[known_of(kit)]}; {replace(issue, measured='').plain}."
 
 
 def depth_words(kit: Kit, job: Job) -> list[str]:

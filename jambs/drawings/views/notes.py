@@ -5,6 +5,7 @@ from __future__ import annotations
 from jambs.drawings.views.measured import depth_words, state_words
 from jambs.drawings.views.sash import sash_words
 from jambs.findings import Severity
+from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner, InteriorTrim, Joint
 from jambs.length import length_text
@@ -18,11 +19,11 @@ JOINTS = {
 }
 
 
-def note_paragraphs(kit: Kit, job: Job, *, sheet_date: str) -> list[str]:
+def note_paragraphs(kit: Kit, job: Job, *, issue: IssueStamp) -> list[str]:
     """Return the notes, one paragraph each."""
     opening = kit.placement.opening
     return [
-        f"{job.name}: {opening.mark}, {opening.room}. {state_words(kit, sheet_date=sheet_date)}",
+        f"{job.name}: {opening.mark}, {opening.room}. {state_words(kit, issue)}",
         f"Frame {_size(opening.frame.width, opening.frame.height, job)}, {sash_words(opening)}. Rough opening "
         f"{_size(opening.rough_opening.width, opening.rough_opening.height, job)}.",
         *depth_words(kit, job),

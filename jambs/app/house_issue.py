@@ -1,0 +1,82 @@
+"""What lists of the whole house say of their issue, and what papers of other verbs say of it.
+
+Their issue is the last one in which anything that they print changed; it is kept with every issue as a document.
+"""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict
+from pathlib import Path
+
+from jambs.app.writing import record_faults, today
+from jambs.issue_stamp import IssueStamp
+from jambs.issued.basis import DEPENDS, HOUSE, SHEETS, Basis, differing, digest
+from jambs.issued.errors import Unreadable
+from jambs.issued.record import Record
+
+HOUSE_ISSUE = "house.json"
+"""The document of an issue that holds the stamp of its lists, and what they were made from."""
+CODE = 4
+"""Letters of a code."""
+
+
+def code_of(thing: object) -> str:
+    """Return the code of something: short, and another for other figures."""
+    return digest(thing)[:CODE].upper()
+
+
+def house_stamp(record: Record, basis: Basis, *, number: int, day: str) -> IssueStamp:
+    """Return the stamp of the lists of the next issue: that of the last one where nothing they print changed."""
+    last = last_house(record)
+    if last and not differing(last[1], basis, (SHEETS, HOUSE)):
+        return last[0]
+    code = code_of([basis.get(SHEETS), basis.get(HOUSE)])
+    return IssueStamp(number=number, day=day, code=code, replaces=last[0].number if last else None)
+
+
+def house_document(stamp: IssueStamp, basis: Basis) -> dict[str, bytes]:
+    """Return the document that is kept of the lists of an issue."""
+    return {HOUSE_ISSUE: json.dumps({"stamp": asdict(stamp), "basis": basis}, sort_keys=True).encode()}
+
+
+def kept_document(record: Record) -> dict[str, bytes]:
+    """Return the document of the last issue, for an issue that writes no lists."""
+    try:
+        issue = record.latest_issue
+        return {HOUSE_ISSUE: record.document(issue, HOUSE_ISSUE)} if issue else {}
+    except Unreadable:
+        return {}
+
+
+def last_house(record: Record) -> tuple[IssueStamp, Basis] | None:
+    """Return the stamp of the lists of the issue that holds, and what they were made from."""
+    content = kept_document(record).get(HOUSE_ISSUE)
+    try:
+        found = json.loads(content or b"")
+        return IssueStamp(**found["stamp"]), {name: dict(group) for name, group in found["basis"].items()}
+    except (ValueError, KeyError, TypeError, AttributeError):
+        return None
+
+
+def paper_stamp(record: Record, verb: str, basis: Basis, *, day: str) -> str:
+    """Return what a paper of another verb than build says of the issue: which one it was made from.
+
+    Where the job changed since, it says so; its code then is its own.
+    """
+    last, groups = last_house(record), DEPENDS[verb][:1]
+    if last and not differing(last[1], basis, groups):
+        return last[0].text
+    code = code_of([basis.get(group) for group in groups])
+    number = record.latest_issue.issue if record.latest_issue else None
+    return f"{f'changed since issue {number}' if number else 'not issued'} · {day} · {code}"
+
+
+def stamp_of(folder: Path, verb: str, basis: Basis) -> str:
+    """Return what a paper of a verb says today of the issue in a folder of papers.
+
+    Raises:
+        Unbuildable: the record was written by a later version.
+    """
+    with record_faults():
+        return paper_stamp(Record.open(folder), verb, basis, day=today())
