@@ -9,7 +9,7 @@ from itertools import groupby
 from jambs.job.models.openings import Job
 from jambs.length import FINE, length_text
 from jambs.parts.cuts import End, Miter
-from jambs.sheets.marks import runs
+from jambs.sheets.marks import part_runs, runs
 from jambs.sheets.money import money, money_text, percent_text
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
@@ -94,6 +94,7 @@ def lot_record(planned: PlannedLot, job: Job) -> Record:
         "patterns": _patterns(planned, currency),
         "notes": list(lot_notes(planned, job)),
         "pieces": bench.pieces(),
+        "planned": part_runs(one.part.mark for one in lot.pieces if one.is_planned),
         "plan": {
             **plan_to_dict(plan),
             "statement": plan.statement.replace("$", "") if currency != "$" else plan.statement,

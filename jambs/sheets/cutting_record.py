@@ -6,6 +6,7 @@ Layout::
     version    1; grows when a reader of the older one would go wrong
     round      1; each time the rest is planned again after a board was spoiled, one more
     issue      which issue of the papers the parts are of
+    planned    marks of the parts whose depth is only planned, in short, and the words for that
     made       marks of pieces that were cut in earlier rounds
     total      cost, bounds and sentences for the whole house
     stays      letters of lots that stay as in the round before, their boards bought already
@@ -28,7 +29,7 @@ from jambs.job.models.openings import Job
 from jambs.length import whole_up
 from jambs.parts.as_built import PLANNED
 from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
-from jambs.sheets.marks import runs
+from jambs.sheets.marks import part_runs, runs
 from jambs.sheets.money import money
 from jambs.sheets.record import assumed_records
 from jambs.stock.house.house_plan import Effort, PlannedLot
@@ -72,7 +73,7 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "made": list(turn.made),
         "cut": list(turn.cut),
         "spoiled": list(turn.spoiled),
-        "planned": planned_marks(planned),
+        "planned": part_runs(planned_marks(planned)),
         "planned_words": PLANNED,
         "total": _total(planned, job, first=turn.number == 1),
         "stays": list(turn.stays),
@@ -88,8 +89,8 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
 
 
 def planned_marks(planned: Sequence[PlannedLot]) -> list[str]:
-    """Return the marks of the pieces whose width makes up a depth that is only planned."""
-    return [piece.piece.mark for one in planned for piece in one.lot.pieces if piece.is_planned]
+    """Return the marks of the parts whose width makes up a depth that is only planned."""
+    return [piece.part.mark for one in planned for piece in one.lot.pieces if piece.is_planned]
 
 
 def _total(planned: Sequence[PlannedLot], job: Job, *, first: bool) -> Record:

@@ -1,8 +1,8 @@
-"""Marks of boards in short."""
+"""Marks of boards and of parts in short."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 
 def runs(marks: Sequence[str]) -> str:
@@ -16,6 +16,16 @@ def runs(marks: Sequence[str]) -> str:
         else:
             found.append([(letter, number)])
     return ", ".join(_run(run) for run in found)
+
+
+def part_runs(marks: Iterable[str]) -> str:
+    """Return part marks in short, each once: ``W1-1 to W1-4, W2-9``; opening by opening, by number."""
+    return runs(sorted(set(marks), key=_opening_and_number))
+
+
+def _opening_and_number(mark: str) -> tuple[str, int]:
+    opening, _, number = mark.rpartition("-")
+    return opening, int(number)
 
 
 def _run(run: Sequence[tuple[str, int]]) -> str:

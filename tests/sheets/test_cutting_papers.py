@@ -24,6 +24,7 @@ from jambs.sheets.cutting_papers import (
     write_cutting_papers,
 )
 from jambs.sheets.cutting_record import Round, cutting_record
+from jambs.sheets.marks import part_runs
 from jambs.sheets.marks import runs as board_runs
 from jambs.sheets.money import money_text, percent_text
 from jambs.stock.check_file import check_house, main
@@ -227,3 +228,8 @@ def test_what_is_left_to_save_is_never_said_too_small() -> None:
 
 def test_marks_in_short() -> None:
     assert board_runs(["A1", "A2", "A3", "A5", "B6", "B7"]) == "A1 to A3, A5, B6, B7"
+
+
+def test_part_marks_in_short_opening_by_opening() -> None:
+    assert part_runs(["W2-1", "W1-9", "W1-10", "W1-1", "W1-9", "W1-11"]) == "W1-1, W1-9 to W1-11, W2-1"
+    assert part_runs([]) == ""

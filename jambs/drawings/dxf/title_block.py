@@ -63,7 +63,7 @@ def _lefts(page: Page) -> list[float]:
     """Return where each field starts; one without a share stands under the one before it."""
     lefts: list[float] = []
     left = 0.0
-    for _number, field in enumerate(FIELDS):
+    for field in FIELDS:
         lefts.append(left if field.share else lefts[-1])
         left += field.share * _width(page)
     return lefts
