@@ -61,11 +61,17 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         "has_pan": any(lap.step.kind is LapKind.PAN for lap in fitting.flashings.laps),
         "fasteners": [_fastener_row(line, job) for line in fitting.fasteners],
         "reveals": _reveals(kit, job),
-        "findings": told(one for one in installing.told if one.subject.kind is not SubjectKind.HOUSE),
+        "findings": _findings(installing),
         "assumed": assumed_records(assumed_fasteners(fitting.fasteners, job)),
         "cautions": [one.text for one in kit.cautions if one.beside is Beside.INSTALL],
         "wall": wall_data(kit, job),
     }
+
+
+def _findings(installing: Installing) -> list[Record]:
+    """Return what is to be known, without the other openings that it holds for: those may come, go or be renamed."""
+    found = told(one for one in installing.told if one.subject.kind is not SubjectKind.HOUSE)
+    return [{"weight": one["weight"], "text": one["text"]} for one in found]
 
 
 def _lap_record(lap: Lap, kit: CutKit, job: Job) -> Record:
