@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from jambs.issued.basis import COMPARED, DIGITS, HOUSE, LABELS, PARTS, PLACES, SHEETS, SHOP, SITE, Basis, digest
-from jambs.issued.plan import opening_key
+from jambs.issued.plan import opening_keys
 from jambs.job import Job
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
@@ -38,7 +38,7 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
     openings = printed["openings"]
     return {
         **placed_basis([kit.placement for kit in kits], job),
-        SHEETS: {one["mark"]: opening_key(printed, one["mark"])[:DIGITS] for one in openings},
+        SHEETS: {mark: key[:DIGITS] for mark, key in opening_keys(printed).items()},
         HOUSE: {OF_THE_JOB: digest(_house(job))},
         PARTS: parts_basis(openings),
         LABELS: {part["mark"]: digest([job.name, label_data(one, part)]) for one, part in _parts(openings)},

@@ -73,7 +73,9 @@ class Issuing:
     @property
     def stamps(self) -> Stamps:
         """What the sheets of each opening say of their issue."""
-        return Stamps(by_mark={mark: self._stamp(mark) for mark in self.plan.sheets}, house=self.house)
+        days = {one["mark"]: one["state"]["date"] or "" for one in self.plan.printed["openings"]}
+        by_mark = {mark: self._stamp(mark, days.get(mark, "")) for mark in self.plan.sheets}
+        return Stamps(by_mark=by_mark, house=self.house)
 
     @property
     def house(self) -> IssueStamp:
@@ -85,23 +87,22 @@ class Issuing:
         """What is kept of the lists of the whole house; those of the issue before where they are not written."""
         return house_document(self.house, self.basis) if self.is_whole else kept_document(self.record)
 
-    def _stamp(self, mark: str) -> Stamp:
+    def _stamp(self, mark: str, measured: str) -> Stamp:
         sheet, changes = self.plan.sheets[mark], self.plan.changes.get(mark)
-        plain = plain_stamp(self.record, self.plan.printed, mark, sheet)
+        plain = plain_stamp(self.record, mark, sheet, measured=measured)
         if changes is None or self.plan.last is None:
             return plain
         since = self.plan.last.sheets[changes.was].number
         return replace(plain, since=since, why=changes.why, changes=changes.changes)
 
 
-def plain_stamp(record: Record, printed: Mapping[str, Any], mark: str, sheet: IssuedSheet) -> Stamp:
+def plain_stamp(record: Record, mark: str, sheet: IssuedSheet, *, measured: str) -> Stamp:
     """Return what the papers of an opening say of their issue, without what changed: always alike for one issue."""
-    states = {one["mark"]: one["state"] for one in printed["openings"]}
     return Stamp(
         number=sheet.number,
         day=sheet.day,
         code=sheet.code,
-        measured=states.get(mark, {}).get("date") or "",
+        measured=measured,
         replaces=replaced_issue(record, mark, sheet),
     )
 
@@ -188,7 +189,7 @@ def void_sheets(record: Record, plan: IssuePlan) -> list[VoidSheets]:
 def stale_rows(record: Record, basis: Basis) -> list[tuple[str, str, str]]:
     """Return the rows of the index about papers of other verbs that are stale with this issue."""
     found = [one for one in stale_papers(record, basis) if one.verb != BUILD]
-    return [(papers_words(one), things_words(one), run_words(one, "")) for one in found]
+    return [(papers_words(one), things_words(one, in_full=True), run_words(one, "")) for one in found]
 
 
 def _put_back_one(record: Record, path: str, folder: Path) -> None:
@@ -242,7 +243,7 @@ def build_commit(
     """Return what a build hands in: its papers, what stays of earlier ones, what it printed and the job's own files."""
     plan, record = issuing.plan, issuing.record
     left_out = () if has_solids else (SOLID,)
-    stays = papers_that_stay(record, plan, is_whole=is_whole, kinds=left_out)
+    stays = {*papers_that_stay(record, plan, is_whole=is_whole, kinds=left_out)}
     _say_void(record, {path for path in record.papers if path not in stays and not (staged / path).exists()})
     of_openings = opening_facts(plan.sheets) | elevation_facts(all_kits, issuing.job)
     return Commit(

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from jambs.app.old_labels import OLD_LABELS
 from jambs.app.writing import record_faults
-from jambs.issued.plan import Printed, opening_key
+from jambs.issued.plan import Printed, opening_keys
 from jambs.issued.record import Record
 
 NOT_ISSUED = "not issued"
@@ -32,10 +32,10 @@ def label_issues(printed: Printed, folder: Path) -> LabelIssues:
         record = Record.open(folder)
     last = record.latest_issue
     sheets = last.sheets if last else {}
-    marks = [one["mark"] for one in printed["openings"]]
-    held = {mark: sheets[mark] for mark in marks if mark in sheets and sheets[mark].key == opening_key(printed, mark)}
+    keys = opening_keys(printed)
+    held = {mark: sheets[mark] for mark, key in keys.items() if mark in sheets and sheets[mark].key == key}
     words = {mark: f"issue {sheet.number} · {sheet.code}" for mark, sheet in held.items()}
-    other = [mark for mark in marks if mark not in held]
+    other = [mark for mark in keys if mark not in held]
     return LabelIssues(
         words={**dict.fromkeys(other, NOT_ISSUED), **words},
         sentences=[*_not_issued(other, is_first=last is None), *_old(record)],

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from jambs.issued.basis import NOT_KNOWN, Stale
 
 MOST = 6
-"""So many things are named one by one; of more parts their openings are."""
+"""So many things are named one by one; of more parts their openings are, and more openings are counted."""
 
 
 def stale_line(stale: Stale, *, job_words: str) -> str:
@@ -20,21 +20,30 @@ def papers_words(stale: Stale) -> str:
     return ", ".join(stale.kinds)
 
 
-def things_words(stale: Stale) -> str:
-    """Name what changed since: marks of parts or openings, and other things."""
+def things_words(stale: Stale, *, in_full: bool = False) -> str:
+    """Name what changed since: marks of parts or openings, and other things; of many, only how many, unless in full."""
     if NOT_KNOWN in stale.things:
         return NOT_KNOWN
-    things = stale.things if len(stale.things) <= MOST else _in_short(stale.things)
-    return f"{', '.join(things)} changed since"
+    marks = list(stale.marks)
+    if len(marks) > MOST and stale.is_of_parts:
+        marks = _of_openings(marks)
+    if len(marks) > MOST and not in_full:
+        marks = [_counted(stale)]
+    return f"{', '.join([*marks, *stale.words])} changed since"
 
 
-def _in_short(things: Sequence[str]) -> list[str]:
+def _counted(stale: Stale) -> str:
+    openings = {mark.rpartition("-")[0] if stale.is_of_parts else mark for mark in stale.marks}
+    counted = f"{len(openings)} openings"
+    return f"{len(stale.marks)} parts of {counted}" if stale.is_of_parts else counted
+
+
+def _of_openings(parts: Sequence[str]) -> list[str]:
     """Put the parts of one opening together; a part's mark is that of its opening and a number."""
-    counts: dict[str, list[str]] = {}
-    for thing in things:
-        head, dash, number = thing.rpartition("-")
-        counts.setdefault(head if dash and number.isdigit() else thing, []).append(thing)
-    return [some[0] if len(some) == 1 else f"{len(some)} parts of {head}" for head, some in counts.items()]
+    of: dict[str, list[str]] = {}
+    for mark in parts:
+        of.setdefault(mark.rpartition("-")[0], []).append(mark)
+    return [some[0] if len(some) == 1 else f"{len(some)} parts of {opening}" for opening, some in of.items()]
 
 
 def run_words(stale: Stale, job_words: str) -> str:

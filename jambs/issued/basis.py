@@ -8,7 +8,7 @@ basis of a paper and the job's present one, in the groups that its verb depends 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from jambs.issued.durable import sha256_of
@@ -29,17 +29,33 @@ DEPENDS: Mapping[str, tuple[str, ...]] = {
     "compare": (COMPARED, SITE),
 }
 """The groups that the papers of a verb depend on; those of one opening depend on its sheets alone."""
+OF_PARTS, IN_WORDS = (PARTS, LABELS), (HOUSE, SHOP, SITE)
+"""Groups whose things are marks of parts, and those whose things are words; in all others they are of openings."""
 NOT_KNOWN = "what they were made from is not on record"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stale:
-    """Papers of one verb that hold no longer. ``things``: what changed since: marks, or words like *prices*."""
+    """Papers of one verb that hold no longer.
+
+    ``things``: what changed since: marks of openings or parts, and words like *prices*; ``words``: the latter.
+    """
 
     verb: str
     paths: tuple[str, ...]
     kinds: tuple[str, ...]
     things: tuple[str, ...]
+    words: tuple[str, ...] = ()
+
+    @property
+    def marks(self) -> tuple[str, ...]:
+        """The marks of what changed."""
+        return tuple(thing for thing in self.things if thing not in self.words)
+
+    @property
+    def is_of_parts(self) -> bool:
+        """Say whether these marks are of parts; else they are of openings."""
+        return DEPENDS[self.verb][0] in OF_PARTS
 
 
 def digest(thing: object) -> str:
@@ -62,12 +78,12 @@ def read_basis(content: bytes | None) -> Basis | None:
     return found if is_basis else None
 
 
-def differing(old: Basis, new: Basis, groups: Iterable[str], only: Iterable[str] = ()) -> tuple[str, ...]:
+def differing(old: Basis, new: Basis, groups: Iterable[str], only: Collection[str] = ()) -> tuple[str, ...]:
     """Return the things of some groups that differ, came or went; ``only``: of these alone."""
     found: dict[str, None] = {}
     for group in groups:
         was, now = old.get(group, {}), new.get(group, {})
-        wanted = [thing for thing in {**now, **was} if not only or thing in only]
+        wanted = [thing for thing in only if thing in now or thing in was] or ({} if only else {**now, **was})
         found |= dict.fromkeys(thing for thing in wanted if was.get(thing) != now.get(thing))
     return tuple(found)
 
@@ -75,6 +91,7 @@ def differing(old: Basis, new: Basis, groups: Iterable[str], only: Iterable[str]
 def stale_papers(record: Record, present: Basis) -> list[Stale]:
     """Return the papers on record that hold no longer, those of each verb together."""
     known: dict[str, Basis | None] = {}
+    worded = {thing for group in IN_WORDS for thing in present.get(group, {})}
     found: dict[str, dict[str, tuple[str, ...]]] = {}
     for path, paper in record.papers.items():
         if paper.basis and paper.basis not in known:
@@ -82,15 +99,19 @@ def stale_papers(record: Record, present: Basis) -> list[Stale]:
         things = _stale_things(paper, known.get(paper.basis), present, record)
         if things:
             found.setdefault(paper.verb, {})[path] = things
-    return [
-        Stale(
-            verb=verb,
-            paths=tuple(papers),
-            kinds=tuple(dict.fromkeys(record.papers[path].kind for path in papers)),
-            things=tuple(dict.fromkeys(thing for things in papers.values() for thing in things)),
-        )
-        for verb, papers in sorted(found.items(), key=lambda one: list(DEPENDS).index(one[0]))
-    ]
+    each = sorted(found.items(), key=lambda one: list(DEPENDS).index(one[0]))
+    return [_stale(verb, papers, worded, record) for verb, papers in each]
+
+
+def _stale(verb: str, papers: Mapping[str, tuple[str, ...]], worded: Collection[str], record: Record) -> Stale:
+    things = tuple(dict.fromkeys(thing for some in papers.values() for thing in some))
+    return Stale(
+        verb=verb,
+        paths=tuple(papers),
+        kinds=tuple(dict.fromkeys(record.papers[path].kind for path in papers)),
+        things=things,
+        words=tuple(thing for thing in things if thing in worded),
+    )
 
 
 def _stale_things(paper: Paper, basis: Basis | None, present: Basis, record: Record) -> tuple[str, ...]:
@@ -105,7 +126,7 @@ def _stale_of_build(paper: Paper, basis: Basis | None, present: Basis, record: R
     """The index and the lists of changes, which have no basis, are of their issue and stay so."""
     if basis is None and paper.marks:
         sheets = record.latest.sheets if record.latest else {}
-        basis = {SHEETS: {mark: sheet.key[:DIGITS] for mark, sheet in sheets.items()}}
+        basis = {SHEETS: {mark: sheets[mark].key[:DIGITS] for mark in paper.marks if mark in sheets}}
     if basis is None:
         return ()
     return differing(basis, present, DEPENDS[BUILD][: 1 if paper.marks else None], paper.marks)

@@ -49,7 +49,8 @@ class IssuePlan:
     @property
     def unchanged(self) -> tuple[str, ...]:
         """Marks whose sheets stay as they were issued."""
-        return tuple(mark for mark in self.sheets if mark not in self.changed)
+        changed = {*self.changed}
+        return tuple(mark for mark in self.sheets if mark not in changed)
 
     @property
     def why(self) -> dict[str, str]:
@@ -83,7 +84,7 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     was = last.sheets if last else {}
     whole = printed if is_whole or last is None else _filled(printed, record, last)
     after = {one["mark"]: one for one in whole["openings"]}
-    keys = {mark: opening_key(whole, mark) for mark in after}
+    keys = opening_keys(whole)
     changed = tuple(mark for mark in after if mark not in was or was[mark].key != keys[mark])
     number = record.next_issue
     new = {mark: IssuedSheet(number=number, day=day, code=_code(keys[mark]), key=keys[mark]) for mark in changed}
@@ -93,12 +94,13 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
         mark: _compared(record, was[old], old, after[mark], tolerance) for mark, old in before.items() if old in was
     }
     held = {mark: sheet for mark, sheet in was.items() if mark in after or not is_whole}
+    left_alone = [mark for mark in held if mark not in after]
     return IssuePlan(
         last=last,
         number=number,
         day=day,
         printed=whole,
-        sheets={mark: new.get(mark) or was[mark] for mark in (*after, *(mark for mark in held if mark not in after))},
+        sheets={mark: new.get(mark) or was[mark] for mark in (*after, *left_alone)},
         changes={mark: one for mark, one in found.items() if one},
         changed=changed,
         gone=tuple(mark for mark in was if mark not in held),
@@ -132,10 +134,13 @@ def _filled(printed: Printed, record: Record, last: Entry) -> Printed:
     return {**printed, "openings": [*({**before, **new}).values()]}
 
 
-def opening_key(printed: Printed, mark: str) -> str:
-    """Return what tells two states of an opening apart: all that its sheets print."""
-    opening = next(one for one in printed["openings"] if one["mark"] == mark)
-    told = {"job": printed["job"]["name"], "units": printed["units"], "grid": printed["grid"], "opening": opening}
+def opening_keys(printed: Printed) -> dict[str, str]:
+    """Return what tells two states of an opening apart, all that its sheets print, by mark."""
+    job = {"job": printed["job"]["name"], "units": printed["units"], "grid": printed["grid"]}
+    return {one["mark"]: _key({**job, "opening": one}) for one in printed["openings"]}
+
+
+def _key(told: Printed) -> str:
     return hashlib.sha256(json.dumps(told, sort_keys=True, ensure_ascii=False).encode("utf-8")).hexdigest()
 
 
@@ -166,19 +171,16 @@ def put_back(record: Record, plan: IssuePlan, staged: Path) -> list[str]:
 
     Return the paths of those whose kept copy is damaged; they stay as they were drawn now.
     """
-    damaged = []
+    damaged, unchanged = [], {*plan.unchanged}
     for path, paper in record.papers.items():
-        if paper.verb == BUILD and _is_unchanged(paper.marks, plan) and (staged / path).is_file():
+        is_unchanged = bool(paper.marks) and unchanged.issuperset(paper.marks)
+        if paper.verb == BUILD and is_unchanged and (staged / path).is_file():
             content = record.blobs.found(paper.sha256)
             if content is None:
                 damaged.append(path)
             else:
                 (staged / path).write_bytes(content)
     return damaged
-
-
-def _is_unchanged(marks: tuple[str, ...], plan: IssuePlan) -> bool:
-    return bool(marks) and set(marks) <= set(plan.unchanged)
 
 
 def papers_that_stay(record: Record, plan: IssuePlan, *, is_whole: bool, kinds: tuple[str, ...]) -> list[str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -32,6 +32,8 @@ class Record:
     witness: Witness | None
     interrupted: MoveIn | None
     earlier: EarlierRecord | None
+    _openings: dict[int, dict[str, Mapping[str, Any]]] = field(default_factory=dict, repr=False, compare=False)
+    """What issues printed, by opening mark, once it was asked for."""
 
     @classmethod
     def open(cls, folder: Path) -> Record:
@@ -144,10 +146,13 @@ class Record:
         """
         if sheet.number not in self.issues:
             raise Unreadable(f"issue {sheet.number} is not on record")
-        for one in self.printed(self.issues[sheet.number])["openings"]:
-            if isinstance(one, dict) and one.get("mark") == mark:
-                return one
-        raise Unreadable(f"what {mark} printed in issue {sheet.number} was not kept")
+        if sheet.number not in self._openings:
+            openings = self.printed(self.issues[sheet.number])["openings"]
+            self._openings[sheet.number] = {str(one.get("mark")): one for one in openings if isinstance(one, dict)}
+        try:
+            return self._openings[sheet.number][mark]
+        except KeyError:
+            raise Unreadable(f"what {mark} printed in issue {sheet.number} was not kept") from None
 
     def known_sums(self, path: str) -> set[str]:
         """Return the sha256 of everything that was ever written at a path."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from jambs.issued.entry import Entry
@@ -11,18 +11,20 @@ from jambs.issued.errors import Unreadable
 from jambs.issued.record import Record
 
 Printed = Mapping[str, Any]
-FOLLOWS = (
-    "mark",
-    "parts",
-    "install",
-    "findings",
-    "reasons",
-    "alternatives",
-    "assumed",
-    "cautions",
-    "cautions_beside",
-    "figures",
-    "buck",
+FOLLOWS = frozenset(
+    (
+        "mark",
+        "parts",
+        "install",
+        "findings",
+        "reasons",
+        "alternatives",
+        "assumed",
+        "cautions",
+        "cautions_beside",
+        "figures",
+        "buck",
+    )
 )
 """What of an opening's record is no evidence: it follows from the rest, and may name marks."""
 
@@ -33,20 +35,30 @@ def renamed_openings(record: Record, printed: Printed) -> dict[str, str]:
     Openings that are alike are told apart by their order. A job without openings that came or went has none.
     """
     last = record.latest_issue
-    marks = [one["mark"] for one in printed["openings"]]
+    marks = {one["mark"] for one in printed["openings"]}
     if last is None or all(mark in last.sheets for mark in marks) or all(mark in marks for mark in last.sheets):
         return {}
-    gone = _gone(record, last, marks)
+    new = [one for one in printed["openings"] if one["mark"] not in last.sheets]
+    return _pairs(_gone(record, last, marks), new)
+
+
+def _pairs(gone: Mapping[str, Printed], new: Iterable[Printed]) -> dict[str, str]:
+    """Return the former mark of each new opening that agrees with one that is gone; each of those is found once."""
     found: dict[str, str] = {}
-    for one in printed["openings"]:
-        old = next((mark for mark, was in gone.items() if _agree(was, one)), None)
-        if one["mark"] not in last.sheets and old is not None:
-            found[one["mark"]] = old
-            del gone[old]
+    left: dict[frozenset[str], dict[str, list[str]]] = {}
+    shared = frozenset(key for one in new for key in one)
+    for mark, was in gone.items():
+        keys = shared & was.keys() - FOLLOWS
+        left.setdefault(keys, {}).setdefault(_evidence(was, keys), []).append(mark)
+    for one in new:
+        for keys, marks in left.items():
+            alike = marks.get(_evidence(one, keys))
+            if alike and one["mark"] not in found:
+                found[one["mark"]] = alike.pop(0)
     return found
 
 
-def _gone(record: Record, last: Entry, marks: Iterable[str]) -> dict[str, Printed]:
+def _gone(record: Record, last: Entry, marks: Collection[str]) -> dict[str, Printed]:
     """Return what is on record of the openings that the job has no more."""
     gone = {}
     for mark in last.sheets:
@@ -58,9 +70,6 @@ def _gone(record: Record, last: Entry, marks: Iterable[str]) -> dict[str, Printe
     return gone
 
 
-def _agree(was: Printed, now: Printed) -> bool:
-    """Say whether two records are of one opening; what only one version of the program records is no evidence."""
-    keys = [key for key in was if key in now and key not in FOLLOWS]
-    return json.dumps([was[key] for key in keys], sort_keys=True) == json.dumps(
-        [now[key] for key in keys], sort_keys=True
-    )
+def _evidence(opening: Printed, keys: Iterable[str]) -> str:
+    """Return what an opening is known by; what only one version of the program records is no evidence."""
+    return json.dumps({key: opening.get(key) for key in keys}, sort_keys=True)

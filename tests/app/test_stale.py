@@ -11,7 +11,7 @@ import pytest
 from pypdf import PdfReader
 from shops import Shop, built, papers, shop
 
-from jambs.app.stale_words import stale_line
+from jambs.app.stale_words import stale_line, things_words
 from jambs.issued.basis import NOT_KNOWN, Stale, differing
 from jambs.issued.record import Record
 
@@ -148,6 +148,24 @@ def test_prices_make_the_plan_stale_and_nothing_else(everything: Shop) -> None:
 def test_of_many_parts_the_opening_is_named() -> None:
     some = Stale(verb="buy", paths=("x",), kinds=("plan",), things=tuple(f"W01-{one}" for one in range(1, 9)))
     assert stale_line(some, job_words="house") == "stale  plan: 8 parts of W01 changed since; run `jambs buy house`"
+
+
+def test_of_many_openings_the_screen_has_their_count_and_the_index_their_marks() -> None:
+    """A line of a terminal for a house of eight openings with two parts each, and what stands in the index."""
+    marks = tuple(f"W{one}-{part}" for one in range(1, 9) for part in (1, 2))
+    some = Stale(verb="buy", paths=("x",), kinds=("plan",), things=(*marks, "prices"), words=("prices",))
+    line = "stale  plan: 16 parts of 8 openings, prices changed since; run `jambs buy house`"
+    assert stale_line(some, job_words="house") == line
+    assert things_words(some, in_full=True).startswith("2 parts of W1, 2 parts of W2, ")
+    openings = Stale(verb="build", paths=("x",), kinds=("cut sheet",), things=tuple("ABCDEFG"))
+    assert things_words(openings) == "7 openings changed since"
+    assert things_words(openings, in_full=True) == "A, B, C, D, E, F, G changed since"
+
+
+def test_an_opening_whose_mark_looks_like_that_of_a_part_is_named() -> None:
+    """``W-1`` to ``W-7`` are openings: a sheet to cut is of openings, not of parts."""
+    some = Stale(verb="build", paths=("x",), kinds=("cut sheet",), things=("W-1", "W-2"))
+    assert things_words(some) == "W-1, W-2 changed since"
 
 
 def test_a_paper_whose_origin_is_not_on_record_says_so() -> None:

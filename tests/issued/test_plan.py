@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 from typing import Any
 
@@ -197,3 +198,30 @@ def test_figures_kept_in_another_shape_are_not_compared(folder: Path, kept: byte
         writing.commit(Commit(staged=fresh, day=DAY, facts=facts_of(plan), documents={PRINTED: kept}, issue=issue))
     plan = plan_issue(Record.open(folder), record_of(**CHANGED), day=DAY, tolerance=0)
     assert (plan.changed, plan.not_compared, dict(plan.changes)) == (("W1",), ("W1",), {})
+
+
+# ---- large houses
+
+
+def many(count: int, *, mark: str = "W", room: str = "room") -> dict[str, object]:
+    """A house of so many openings as the issue sees it; what one prints is 2 000 letters long."""
+    openings = [{"mark": f"{mark}{number}", "room": f"{room} {number}", "more": "x" * 2000} for number in range(count)]
+    return {"job": {"name": "Row"}, "units": "inch", "grid": {}, "openings": openings}
+
+
+def planning(folder: Path, count: int, **changes: str) -> float:
+    """Issue a house, change each of its openings, and return how long the next issue takes to plan [s]."""
+    issued(folder / str(count), many(count), lists=str(count))
+    took = []
+    for _ in range(3):
+        record, begin_at = Record.open(folder / str(count)), time.process_time()
+        plan = plan_issue(record, many(count, **changes), day=DAY, tolerance=1 / 32)
+        took.append(time.process_time() - begin_at)
+        assert len(plan.changed) == count and len(plan.unchanged) == 0
+    return min(took)
+
+
+@pytest.mark.parametrize("changes", [{"room": "hall"}, {"mark": "F"}], ids=["changed", "renamed"])
+def test_four_times_as_many_openings_take_about_four_times_as_long(changes: dict[str, str], tmp_path: Path) -> None:
+    """Where each opening looks at all others they take sixteen times as long."""
+    assert planning(tmp_path, 800, **changes) < 8 * planning(tmp_path, 200, **changes)
