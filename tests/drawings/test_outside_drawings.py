@@ -71,7 +71,9 @@ def test_marks_of_a_story_pole_read_back_are_the_list(name: str, side: str, tmp_
         assert [line[2] for line in level_lines(path, layer)] == pytest.approx(wanted, abs=TINY)
     said = sorted(texts(path))
     foot = [f"{side}: 0 = {datum_words(pole)}", ISSUE.plain]
-    assert said == sorted([f"{running_text(one, pole.grid)}  {mark_words(one, pole.grid)}" for one in pole.marks] + foot)
+    assert said == sorted(
+        [f"{running_text(one, pole.grid)}  {mark_words(one, pole.grid)}" for one in pole.marks] + foot
+    )
     assert dict(readfile(path).header.custom_vars.properties) == ISSUE.fields
     for mark in pole.marks:
         assert read_length(running_text(mark, pole.grid), units=units) == pytest.approx(mark.running, abs=1e-9)
