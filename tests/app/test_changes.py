@@ -113,7 +113,7 @@ def test_an_opening_is_removed(trimmed: Shop) -> None:
     assert not list(trimmed.output.rglob("W02*"))
     record = Record.open(trimmed.output)
     assert all(record.blobs.has(paper.sha256) for paper in record.issue(1).papers.values())
-    assert "Issue 2, nothing to print; destroy the void sheets:" in said  # not that of a neighbour in the same wall
+    assert "Issue 2, nothing to print; destroy the void sheets:" in said  # not of one beside it in the wall
     assert not (trimmed.output / "changed cut sheets.pdf").exists()
     assert record.issue(2).sheets == {"W01": record.issue(1).sheets["W01"]}
     for page in ("changes.pdf", "current sheets.pdf", OLD_LABELS):
