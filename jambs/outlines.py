@@ -34,8 +34,12 @@ def cut_along(outline: Outline, start: Point, finish: Point, *, keep: Point) -> 
     (x0, y0), (x1, y1) = start, finish
     across = (y0 - y1, x1 - x0)
     side = 1.0 if across[0] * (keep[0] - x0) + across[1] * (keep[1] - y0) > 0 else -1.0
-    found = kept(outline, (side * across[0], side * across[1]), start)
-    return without_doubles([_same_as(point, (start, finish)) for point in found])
+    return cut_beyond(outline, (side * across[0], side * across[1]), start, corners=(start, finish))
+
+
+def cut_beyond(outline: Outline, toward: Point, at: Point, *, corners: Sequence[Point]) -> Outline:
+    """Keep what lies ahead of a line through ``at`` square to ``toward``; see ``cut_along`` for the ``corners``."""
+    return without_doubles([_same_as(point, corners) for point in kept(outline, toward, at)])
 
 
 def _same_as(point: Point, known: Sequence[Point]) -> Point:

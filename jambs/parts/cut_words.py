@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator
 from typing import TypeVar
 
-from jambs.geometry import tangent
+from jambs.geometry import Plane, Vector, tangent
 from jambs.length import FINE, Units, decimal_text, length_text
+from jambs.parts.arrises import OnePlane, arris_lengths
 from jambs.parts.cuts import (
     BackBevel,
     BlankBend,
+    BoardSizes,
+    Edge,
     EdgeBevel,
     EdgeRabbet,
     End,
@@ -18,17 +22,22 @@ from jambs.parts.cuts import (
     Groove,
     Miter,
     Notch,
+    PlaneCut,
     Return,
     Scribe,
     StripBend,
     Taper,
     WoodMoves,
+    end_of,
+    saw_angles,
 )
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
 from jambs.sides import BoardEnd
 
 SQUARE = "square"
+SEEN_DEG = 0.05
+"""A saw is set to tenths of a degree; less is square [degrees]."""
 NOT_LISTED = "no such board listed"
 Step = TypeVar("Step")
 
@@ -53,7 +62,43 @@ def ends_words(part: Part, *, units: Units) -> str:
     """Say how the two ends of a part are cut: ``square both ends``, ``miter 45° both ends; short point 31 1/8"``."""
     if part.kind is PartKind.HEAD_FLASHING and _of(part, StripBend):
         return f"{SQUARE} both ends; end dams as the cladding needs"
+    if any(end_of(cut) for cut in _of(part, PlaneCut)):
+        return _plane_ends(part, units)
     return _ENDS.get(part.kind, _square_ends)(part, units)
+
+
+def _plane_ends(part: Part, units: Units) -> str:
+    """Say how a saw is set for ends cut by any plane: ``left compound, miter 31.6°, blade tilted 33.9°, …``."""
+    sizes = part.silhouettes.sizes
+    lengths = arris_lengths(sizes, part.cuts)
+    words = [_plane_end(part, sizes, end) for end in End]
+    ends = [f"both ends {words[0]}"]
+    if words[0] != words[1]:
+        ends = [f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True)]
+    long, short = max(lengths.values()), min(lengths.values())
+    return "; ".join([*ends, f"long point {_text(long, units)}, short point {_text(short, units)}"])
+
+
+def _plane_end(part: Part, sizes: BoardSizes, end: End) -> str:
+    cut = next((cut for cut in part.cuts if end_of(cut) is end and isinstance(cut, OnePlane)), None)
+    if cut is None:
+        return SQUARE
+    plane = cut.plane(sizes)
+    miter, bevel = saw_angles(plane)
+    settings = [f"miter {_angle(miter)}"] * (miter > SEEN_DEG) + [f"blade tilted {_angle(bevel)}"] * (bevel > SEEN_DEG)
+    return f"{', '.join(settings) or SQUARE}, long point at {_long_point(plane, sizes, end)}"
+
+
+def _long_point(plane: Plane, sizes: BoardSizes, end: End) -> str:
+    """Say where the long point of an end is: at an edge, on the face or the back, as the board lies face up."""
+    corners = [(edge, on_back) for edge in Edge for on_back in (False, True)]
+    edge, on_back = min(corners, key=lambda corner: plane.past(_corner(sizes, end, *corner)))
+    return f"the {edge.value} edge on the {'back' if on_back else 'face'}"
+
+
+def _corner(sizes: BoardSizes, end: End, edge: Edge, on_back: bool) -> Vector:
+    v = 0.0 if edge is Edge.NEAR else sizes.width_at(end)
+    return (sizes.in_from(end, 0.0), v, sizes.thickness if on_back else 0.0)
 
 
 def _square_ends(part: Part, units: Units) -> str:
@@ -151,6 +196,15 @@ def _bevels(part: Part, units: Units) -> Iterator[str]:
             f"bevel both long edges {_angle(bevel.angle_deg)}, parallel, to stand plumb: face {face} wide, "
             f"{_text(part.width, units)} is the blank before the bevels"
         )
+
+
+def _plane_edges(part: Part, units: Units) -> Iterator[str]:
+    for cut in _of(part, PlaneCut):
+        if isinstance(cut.at, Edge):
+            along, across, through = cut.flat.normal
+            off = math.degrees(math.atan2(abs(along), abs(across)))
+            tilt = math.degrees(math.asin(min(abs(through), 1.0)))
+            yield f"rip the {cut.at.value} edge {_angle(off)} off the grain, blade tilted {_angle(tilt)}"
 
 
 def _notches(part: Part, units: Units) -> Iterator[str]:
@@ -253,6 +307,7 @@ def moves_words(moves: WoodMoves, *, units: Units) -> str:
 
 _WORK: tuple[Callable[[Part, Units], Iterator[str]], ...] = (
     _bevels,
+    _plane_edges,
     _notches,
     _tapers,
     _rabbets,

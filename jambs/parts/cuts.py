@@ -3,7 +3,7 @@
 Board coordinates [in]: ``u`` along the grain from the start end, ``v`` across the width, ``w`` through the thickness
 from the board's face (w = 0) to its back (w = thickness). A cut off square is a plane in them: a miter and an edge
 taper contain the way through the thickness, an end bevel the way across, an edge bevel the grain. A plane that
-contains none of the three is a compound angle, miter and bevel at once (``saw_angles``).
+contains none of the three is a compound angle, miter and bevel at once (``PlaneCut``, ``saw_angles``).
 """
 
 from __future__ import annotations
@@ -141,6 +141,41 @@ class EdgeBevel:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PlaneCut:
+    """Cut one end or one edge along any plane, laid out on the board as ripped and cut to length: a compound angle."""
+
+    at: End | Edge
+    flat: Plane
+
+    def plane(self, board: BoardSizes) -> Plane:
+        """The plane as laid out."""
+        return self.flat
+
+
+def compound_miter(
+    board: BoardSizes, end: End, *, miter_deg: float, bevel_deg: float, long_edge: Edge, face_short: bool = False
+) -> PlaneCut:
+    """Lay out an end by the settings of the saw, miter and bevel at once [degrees off square].
+
+    The long point stands at ``long_edge``, on the face unless ``face_short``, and keeps the full length.
+    """
+    wide = board.width_at(end)
+    long_v, short_v = (wide, 0.0) if long_edge is Edge.FAR else (0.0, wide)
+    long_w, short_w = (board.thickness, 0.0) if face_short else (0.0, board.thickness)
+    long_u, short_u = board.in_from(end, 0.0), board.short_side(end, wide * tangent(miter_deg))
+    inward = 1.0 if end is End.START else -1.0
+    back = tangent(bevel_deg) / math.cos(math.radians(miter_deg))
+    way = (inward * back, 0.0, 1.0 if short_w > long_w else -1.0)
+    plane = Plane(
+        start=(long_u, long_v, long_w),
+        finish=(short_u, short_v, long_w),
+        way=way,
+        keep=(board.middle, long_v, long_w),
+    )
+    return PlaneCut(at=end, flat=plane)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class EndRabbet:
     """Rabbet across one end, into the face: ``along`` the grain from the end, ``depth`` from the face."""
 
@@ -179,7 +214,14 @@ class Groove:
     depth: float
 
 
-Cut = Rip | Taper | Crosscut | Miter | EndBevel | EdgeBevel | EndRabbet | EdgeRabbet | Notch | Groove
+Cut = Rip | Taper | Crosscut | Miter | EndBevel | EdgeBevel | PlaneCut | EndRabbet | EdgeRabbet | Notch | Groove
+
+
+def end_of(cut: Cut) -> End | None:
+    """Return the end that a cut takes off at an angle; nothing for any other cut."""
+    if isinstance(cut, Miter | EndBevel):
+        return cut.end
+    return cut.at if isinstance(cut, PlaneCut) and isinstance(cut.at, End) else None
 
 
 def saw_angles(plane: Plane) -> tuple[float, float]:

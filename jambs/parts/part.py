@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.geometry import Outline, Vector
+from jambs.geometry import Outline, Plane, Vector, added, dot, minus
 from jambs.job.models.shop import Board
 from jambs.outlines import from_lowest
 from jambs.parts.cuts import Crosscut, Cut, Return, Rip, Scribe, Taper, Touch
@@ -35,6 +35,17 @@ class Seat:
         o, a, b, c = self.origin, self.along, self.across, self.through
         x, y, d = (o[i] + u * a[i] + v * b[i] + w * c[i] for i in range(3))
         return (x, y, d)
+
+    def board_point(self, point: Vector) -> Vector:
+        """Return the board coordinates of a point of the wall."""
+        from_corner = minus(point, self.origin)
+        return (dot(from_corner, self.along), dot(from_corner, self.across), dot(from_corner, self.through))
+
+    def plane_on_board(self, plane: Plane) -> Plane:
+        """Return a plane of the wall in board coordinates: a joint as the saw has to follow it."""
+        tip = added(plane.start, plane.way)
+        start, finish, keep = (self.board_point(point) for point in (plane.start, plane.finish, plane.keep))
+        return Plane(start=start, finish=finish, way=minus(self.board_point(tip), start), keep=keep)
 
     @property
     def ends(self) -> tuple[BoardEnd, BoardEnd]:

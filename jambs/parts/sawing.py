@@ -1,9 +1,10 @@
 """The cut list as a saw follows it: outline, profile and pockets of a board follow from its blank and its cuts.
 
-Every cut goes straight through the board, so it is made on one of three outlines. Seen on its face (u, v) the board
+A cut that goes straight through the board is made on one of three outlines. Seen on its face (u, v) the board
 is cut through the thickness: rip, taper, crosscut, miter, notch. Seen on its end (v, w) it is cut along the grain: edge
-bevel, edge rabbet, groove. Seen on its edge (u, w) it is cut across the width: end bevel, end rabbet. The board is what
-all three leave. Board coordinates as in ``jambs.parts.cuts`` [in].
+bevel, edge rabbet, groove. Seen on its edge (u, w) it is cut across the width: end bevel, end rabbet. A plane that goes
+straight through in none of the three is kept beside them, and each outline shows what can be seen past it. The board is
+what all three leave, less what lies past the planes. Board coordinates as in ``jambs.parts.cuts`` [in].
 """
 
 from __future__ import annotations
@@ -12,9 +13,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from jambs.geometry import Outline, Plane, Point, Vector
-from jambs.outlines import cut_along, from_lowest, less_box, rectangle
+from jambs.geometry import Outline, Plane, Point, Vector, cross
+from jambs.outlines import cut_along, cut_beyond, from_lowest, less_box, rectangle
 from jambs.parts.cuts import (
+    ACROSS,
     ALONG,
     THROUGH,
     BoardSizes,
@@ -29,6 +31,7 @@ from jambs.parts.cuts import (
     Groove,
     Miter,
     Notch,
+    PlaneCut,
     Rip,
     Taper,
 )
@@ -41,12 +44,16 @@ KEPT = 4096
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Silhouettes:
-    """A board while it is cut: its sizes, its outline seen on the face, on the end and on the edge [in]."""
+    """A board while it is cut: its sizes, its outline seen on the face, on the end and on the edge [in].
+
+    ``planes``: cuts at a compound angle, which none of the outlines shows as a line.
+    """
 
     sizes: BoardSizes
     face: Outline
     end: Outline
     edge: Outline
+    planes: tuple[Plane, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,14 +146,44 @@ def _plain(board: Silhouettes, cut: Cut) -> Silhouettes:
     return board
 
 
-def _by_plane(board: Silhouettes, cut: Taper | Miter | EndBevel | EdgeBevel) -> Silhouettes:
-    """Cut along a plane on the outline that shows it as a line."""
+def _by_plane(board: Silhouettes, cut: Taper | Miter | EndBevel | EdgeBevel | PlaneCut) -> Silhouettes:
+    """Cut along a plane on the outline that shows it as a line; where none does, on all three, as each shows it."""
     plane = cut.plane(board.sizes)
-    if plane.way == THROUGH:
+    if _is_straight(plane, THROUGH):
         return replace(board, face=_cut_flat(board.face, plane, 0, 1))
-    if plane.way == ALONG:
+    if _is_straight(plane, ALONG):
         return replace(board, end=_cut_flat(board.end, plane, 1, 2))
-    return replace(board, edge=_cut_flat(board.edge, plane, 0, 2))
+    if _is_straight(plane, ACROSS):
+        return replace(board, edge=_cut_flat(board.edge, plane, 0, 2))
+    return replace(
+        board,
+        face=_seen_past(board.face, plane, board.sizes, 0, 1),
+        end=_seen_past(board.end, plane, board.sizes, 1, 2),
+        edge=_seen_past(board.edge, plane, board.sizes, 0, 2),
+        planes=(*board.planes, plane),
+    )
+
+
+def _is_straight(plane: Plane, way: Vector) -> bool:
+    """Say whether a plane goes along one of the ways of a board, either way."""
+    return cross(plane.way, way) == (0.0, 0.0, 0.0)
+
+
+def _seen_past(outline: Outline, plane: Plane, sizes: BoardSizes, one: int, two: int) -> Outline:
+    """Return what is seen of a board behind a plane, looking along the third of its ways.
+
+    At the face, end or edge where the plane leaves most: the outline ends there.
+    """
+    normal, corner = plane.normal, plane.start
+    deep = 3 - one - two
+    full = (sizes.length, sizes.width, sizes.thickness)[deep]
+    most = 0.0 if normal[deep] > 0 else full
+    across = (-normal[one], -normal[two])
+    steep = normal[one] ** 2 + normal[two] ** 2
+    shift = -normal[deep] * (most - corner[deep]) / steep
+    at = (corner[one] + shift * normal[one], corner[two] + shift * normal[two])
+    corners = [(point[one], point[two]) for point in (plane.start, plane.finish)]
+    return cut_beyond(outline, across, at, corners=corners)
 
 
 def _cut_flat(outline: Outline, plane: Plane, one: int, two: int) -> Outline:
@@ -190,6 +227,7 @@ _SAWN: dict[type, Callable[..., Silhouettes]] = {
     Miter: _by_plane,
     EndBevel: _by_plane,
     EdgeBevel: _by_plane,
+    PlaneCut: _by_plane,
     EndRabbet: _end_rabbet,
     EdgeRabbet: _edge_rabbet,
     Notch: _notch,

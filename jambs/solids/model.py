@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.geometry import Outline, Point, Vector
+from jambs.geometry import Outline, Plane, Point, Vector, added, cross, minus, unit
 from jambs.job.models.openings import Job
 from jambs.outlines import rectangle
 from jambs.parts.cuts import BackBevel
@@ -136,7 +136,22 @@ def board_shape(board: Silhouettes) -> kernel.Shape:
     shape = swept[0]
     for other in swept[1:]:
         shape = kernel.common(shape, other)
+    for plane in board.planes:
+        shape = kernel.less(shape, past_plane(plane))
     return shape
+
+
+FAR = 1000.0
+"""What lies past a plane is drawn this far [in]; no board is longer."""
+
+
+def past_plane(plane: Plane) -> kernel.Shape:
+    """Make a block of all that a board can have past a plane; board coordinates."""
+    normal = plane.normal
+    one = unit(minus(plane.finish, plane.start))
+    two = cross(normal, one)
+    corners = [added(added(plane.start, one, FAR * a), two, FAR * b) for a, b in ((-1, -1), (1, -1), (1, 1), (-1, 1))]
+    return kernel.prism(corners, (FAR * normal[0], FAR * normal[1], FAR * normal[2]))
 
 
 def _frame(kit: Kit) -> tuple[Solid, ...]:

@@ -21,6 +21,7 @@ from jambs.parts.cuts import (
     Groove,
     Miter,
     Notch,
+    PlaneCut,
     Rip,
     Taper,
 )
@@ -94,6 +95,20 @@ def _end_bevel(board: SawnBoard, cut: EndBevel) -> float:
     return _wedge(board.thickness, cut.angle_deg) * board.width_in_from(cut.end, back / 3)
 
 
+def _plane_cut(board: SawnBoard, cut: PlaneCut) -> float:
+    """A plane through all four arrises of an end, or all four of an edge: the setback in the middle times the section.
+
+    Of a board ripped parallel; the setback is linear, so its mean is that in the middle.
+    """
+    width = board.start_width
+    sizes = (board.length, width, board.thickness)
+    axis = 0 if isinstance(cut.at, End) else 1
+    middle = [size / 2 for size in sizes]
+    middle[axis] = 0.0 if cut.at in (End.START, Edge.NEAR) else sizes[axis]
+    u, v, w = middle
+    return cut.flat.past((u, v, w)) / abs(cut.flat.normal[axis]) * board.length * width * board.thickness / sizes[axis]
+
+
 def _edge_bevel(board: SawnBoard, cut: EdgeBevel) -> float:
     return _wedge(board.thickness, cut.angle_deg) * board.length
 
@@ -138,6 +153,7 @@ _WASTE: dict[type, Callable[..., float]] = {
     Miter: _miter,
     EndBevel: _end_bevel,
     EdgeBevel: _edge_bevel,
+    PlaneCut: _plane_cut,
     EndRabbet: _end_rabbet,
     EdgeRabbet: _edge_rabbet,
     Notch: _notch,

@@ -12,6 +12,7 @@ import pytest
 from harbour import harbour_solids
 
 from jambs.geometry import Plane, Vector
+from jambs.parts.arrises import arris_lengths
 from jambs.parts.cuts import (
     Crosscut,
     Cut,
@@ -24,13 +25,15 @@ from jambs.parts.cuts import (
     Groove,
     Miter,
     Notch,
+    PlaneCut,
     Rip,
     Taper,
+    compound_miter,
     saw_angles,
 )
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
-from jambs.parts.sawing import CutListError
+from jambs.parts.sawing import CutListError, board_sizes
 from jambs.sides import Side
 from jambs.solids import kernel
 from jambs.solids.model import board_shape
@@ -81,6 +84,31 @@ CASES: dict[str, tuple[tuple[Cut, ...], float]] = {
 }
 
 
+SIZES = board_sizes((Rip(width=WIDTH), Crosscut(length=LENGTH)), thickness=THICKNESS)
+CROWN_OVER = WIDTH * math.tan(math.radians(31.62))
+CROWN_THROUGH = THICKNESS * math.tan(math.radians(33.86)) / math.cos(math.radians(31.62))
+CROWN = tuple(
+    compound_miter(SIZES, end, miter_deg=31.62, bevel_deg=33.86, long_edge=Edge.FAR, face_short=end is End.START)
+    for end in End
+)
+"""Both ends at the settings of 52/38 crown molding for a square corner (from memory)."""
+EDGE = PlaneCut(
+    at=Edge.FAR,
+    flat=Plane(
+        start=(0.0, WIDTH, 0.0),
+        finish=(LENGTH, WIDTH - 1.0, 0.0),
+        way=(0.0, -TAN15, 1.0),
+        keep=(LENGTH / 2, 0.0, 0.0),
+    ),
+)
+CASES |= {
+    # A prism cut askew holds its section times its length in the middle: half of both setbacks goes.
+    "one compound end": (CROWN[1:], WIDTH * THICKNESS * (CROWN_OVER + CROWN_THROUGH) / 2),
+    "two compound ends": (CROWN, WIDTH * THICKNESS * (CROWN_OVER + CROWN_THROUGH)),
+    "taper and bevel at once": ((EDGE,), LENGTH * THICKNESS * (1.0 / 2 + THICKNESS * TAN15 / 2)),
+}
+
+
 @pytest.mark.parametrize("name", CASES)
 def test_a_cut_takes_what_geometry_says(name: str) -> None:
     """Closed form, written out here for each: the kernel's volume and the fit report's arithmetic both agree."""
@@ -89,6 +117,18 @@ def test_a_cut_takes_what_geometry_says(name: str) -> None:
     asked = LENGTH * WIDTH * THICKNESS - waste
     assert kernel.volume(board_shape(part.silhouettes)) == pytest.approx(asked, abs=SAME_VOLUME)
     assert board_less_cuts(part) == pytest.approx(asked, abs=SAME_VOLUME)
+
+
+def test_the_corners_of_a_compound_end_are_its_long_and_short_points() -> None:
+    """The four corners that the kernel finds are the ends of the four arrises."""
+    part = board(CROWN[1])
+    found = sorted({point for loops in kernel.faces(board_shape(part.silhouettes)) for loop in loops for point in loop})
+    # The bench's axes (u, v, -w) are read as the wall's (x, y, d): v is d there, and -w is y.
+    ends = {(round(v, 6), round(-w, 6) + 0.0): u for u, w, v in found if u > LENGTH / 2}
+    lengths = {(arris.edge, arris.on_back): length for arris, length in arris_lengths(SIZES, part.cuts).items()}
+    assert len(ends) == 4
+    for (v, w), u in ends.items():
+        assert u == pytest.approx(lengths[Edge.NEAR if v == 0.0 else Edge.FAR, w > 0.0], abs=1e-6)
 
 
 def test_a_long_edge_keeps_its_length() -> None:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
-from jambs.parts.cuts import EndBevel, Miter
+from jambs.parts.cuts import Cut, EndBevel, Miter, PlaneCut, end_of
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.parts.planned import depth_is_planned, width_left_on
@@ -64,14 +64,22 @@ def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
 
 
 def _piece(mark: str, part: Part, width: float, length: float, job: Job) -> Piece:
-    slanted = () if part.strips else tuple(cut for cut in part.cuts if isinstance(cut, Miter | EndBevel))
+    slanted = () if part.strips else tuple(cut for cut in part.cuts if end_of(cut))
     return Piece(
         mark=mark,
         length=printed_steps(length, units=job.units),
         width=printed_steps(width, units=job.units),
-        is_mitered=any(isinstance(cut, Miter) for cut in slanted),
-        miter_allowance=miter_allowance((cut.angle_deg for cut in slanted), job),
+        is_mitered=any(isinstance(cut, Miter | PlaneCut) for cut in slanted),
+        miter_allowance=miter_allowance((_slant_deg(cut, part) for cut in slanted), job),
     )
+
+
+def _slant_deg(cut: Cut, part: Part) -> float:
+    """How far the cut of an end is off square, whichever way it leans [degrees]."""
+    if isinstance(cut, Miter | EndBevel):
+        return cut.angle_deg
+    assert isinstance(cut, PlaneCut)
+    return math.degrees(math.acos(abs(cut.plane(part.silhouettes.sizes).normal[0])))
 
 
 def miter_allowance(angles_deg: Iterable[float], job: Job) -> int:
