@@ -57,7 +57,7 @@ _IMPERIAL = re.compile(
     r"\s*(?:\"|in\b|inch\b|inches\b)?"
 )
 TAPE = (2, 4, 8, 16, 32, 64)
-"""What an inch is divided by on a tape; another fraction is a slip of the pen."""
+"""What an inch is divided by on a tape; another fraction is a typing mistake."""
 _MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0}
 
 

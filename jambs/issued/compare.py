@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from jambs.issued.opening_figures import following_rows, opening_rows, opening_whys, other_why
-from jambs.parts.kinds import told_position
+from jambs.parts.kinds import told_name, told_position
 
 Record = Mapping[str, Any]
 RECUT, STILL_GOOD, NOT_NEEDED, NEW = "recut", "still good", "no longer needed", "cut it"
@@ -82,7 +82,8 @@ def _part_changes(old: Record, new: Record, tolerance: float) -> Iterator[Change
 
 def named(part: Record) -> str:
     """Return a part in words, with its place where the name does not say it."""
-    return ", ".join(filter(None, (part["name"], told_position(part["name"], part["position"]))))
+    name = told_name(part["name"], part["where"])
+    return ", ".join(filter(None, (name, told_position(part["name"], part["position"]))))
 
 
 def size_words(part: Record) -> str:

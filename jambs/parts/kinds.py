@@ -75,4 +75,9 @@ def told_position(name: str, position: str) -> str:
     return "" if name in _SAYS_SIDE else position
 
 
+def told_name(name: str, where: str) -> str:
+    """Return what a part is called where boards of both sides lie in one stack: ``interior casing``."""
+    return f"{where} {name}" if name == PartKind.CASING.words else name
+
+
 _SAYS_SIDE = {kind.words for kind in PartKind if kind.says_side}

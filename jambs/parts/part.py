@@ -13,7 +13,7 @@ from jambs.geometry import Outline, Plane, Vector, added, dot, minus
 from jambs.job.models.shop import Board
 from jambs.outlines import from_lowest
 from jambs.parts.cuts import Crosscut, Cut, Return, Rip, Scribe, Taper, Touch
-from jambs.parts.kinds import PartKind, Where, position_words
+from jambs.parts.kinds import PartKind, Where, position_words, told_name
 from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
 from jambs.sides import BoardEnd, Side
 
@@ -122,6 +122,12 @@ class Part:
     def position(self) -> str:
         """Head, left leg, …, for printing."""
         return position_words(self.kind, self.side)
+
+    @property
+    def told(self) -> str:
+        """The part with its set and its place: ``interior casing, left leg``; ``stool``."""
+        name = told_name(self.name, self.where.value)
+        return name if self.kind.says_side else f"{name}, {self.position}"
 
     @property
     def stock(self) -> str:

@@ -36,7 +36,7 @@ class ReadingsSetAside(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReadingInQuestion(Finding):
-    """A reading that is likely a slip; the opening stays as planned."""
+    """A reading that is likely a misreading; the opening stays as planned."""
 
     code: ClassVar[str] = "reading-in-question"
     severity: Severity = Severity.STOP

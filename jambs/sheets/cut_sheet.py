@@ -111,7 +111,7 @@ def about_words(record: Record) -> str:
     window = record["window"]
     told = [window["sash"]] if window["sash"] != window["name"] else []
     told += [f"hinge {window['hinge']}"] if window["hinge"] else []
-    kind = f"window {window['name']}" + (f" ({', '.join(told)})" if told else "")
+    kind = f'window type "{window["name"]}"' + (f" ({', '.join(told)})" if told else "")
     wall = wall_words(record["wall"]["name"])
     return f"{kind} · {wall} · rough opening for the window {record['rough_opening']['text']}"
 
@@ -136,8 +136,8 @@ def _as_planned(pictures: list[Record], record: Record) -> list[Record]:
 
 
 def wall_words(name: str) -> str:
-    """Return ``wall main``; a name that says wall itself stands alone."""
-    return name if "wall" in name.lower().split() else f"wall {name}"
+    """Return ``wall "main"``: a name that somebody gave stands in quotes, whatever it is."""
+    return f'wall "{name}"'
 
 
 def _pictures(pictures: tuple[Picture, ...], width: float) -> list[Record]:

@@ -11,7 +11,7 @@ from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
-from jambs.parts.kinds import Where, told_position
+from jambs.parts.kinds import Where, told_name, told_position
 from jambs.parts.part import Part
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -169,11 +169,11 @@ def labels_data(
 def label_data(opening: Record, part: Record) -> Record:
     """Return what the label of a part prints."""
     key = "exterior_is_measured" if part["where"] == Where.EXTERIOR.value else "is_measured"
-    position = told_position(part["name"], part["position"])
+    name, position = told_name(part["name"], part["where"]), told_position(part["name"], part["position"])
     return {
         "mark": part["mark"],
         "room": opening["room"],
-        "name": ", ".join(one for one in (part["name"], position) if one),
+        "name": ", ".join(one for one in (name, position) if one),
         "size": " × ".join(part[one]["text"] for one in ("thickness", "width", "length")),
         "board": part["board"],
         "is_planned": not opening["state"][key],

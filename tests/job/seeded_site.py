@@ -1,8 +1,8 @@
-"""Honest walls and slips of the tape, seeded: made without looking at how slips are found.
+"""Honest walls and misreadings of the tape, seeded: made without looking at how misreadings are found.
 
 Walls: off their plan by up to 3/8 in, leaning up to 3/16 in from the middle to the edge, one diagonal up to 1/16 in
 lower, each side bowed by up to 3/32 in, every reading off by up to 1/32 in and read to a sixteenth (common practice, no
-source). Slips: those that the trade's own stories are about.
+source). Misreadings: those that the trade's own stories are about.
 """
 
 from __future__ import annotations
@@ -18,13 +18,13 @@ from jambs.job.measured.reading_checks import Held
 from jambs.length import Units, length_text, read_length
 
 MM = 25.4
-SLIPS = ("an inch off", "transposed digits", "the other unit", "left and right swapped")
+MISREADINGS = ("an inch off", "transposed digits", "the other unit", "left and right swapped")
 AROUND = ((0, 1), (0.5, 1), (1, 1), (1, 0.5), (1, 0), (0.5, 0), (0, 0), (0, 0.5))
 
 
 @dataclass(frozen=True)
 class Seeded:
-    """Readings with one slip in them: its kind and the numbers of the places it spoiled."""
+    """Readings with one misreading in them: its kind and the numbers of the places it spoiled."""
 
     kind: str
     readings: tuple[Held, ...]
@@ -49,8 +49,8 @@ def honest(dice: random.Random, units: Units) -> tuple[Held, ...]:
     return tuple(readings)
 
 
-def with_slip(kind: str, readings: Sequence[Held], dice: random.Random, units: Units) -> Seeded | None:
-    """Spoil honest readings; nothing where the slip would not change a reading by a sixteenth."""
+def with_misreading(kind: str, readings: Sequence[Held], dice: random.Random, units: Units) -> Seeded | None:
+    """Spoil honest readings; nothing where the misreading would not change a reading by a sixteenth."""
     at = dice.randrange(8)
     one = readings[at]
     if kind == "left and right swapped":
@@ -89,12 +89,12 @@ def _turned(value: float, dice: random.Random, units: Units) -> float | None:
 
 
 def seeded(count: int, seed: int) -> list[tuple[Units, Seeded]]:
-    """Return so many openings with one slip each, the kinds in turn, two thirds of them in inches."""
+    """Return so many openings with one misreading each, the kinds in turn, two thirds of them in inches."""
     dice = random.Random(seed)
     found: list[tuple[Units, Seeded]] = []
     while len(found) < count:
         units = Units.MM if len(found) % 3 == 2 else Units.INCH
-        slip = with_slip(SLIPS[len(found) % 4], honest(dice, units), dice, units)
-        if slip:
-            found.append((units, slip))
+        misreading = with_misreading(MISREADINGS[len(found) % 4], honest(dice, units), dice, units)
+        if misreading:
+            found.append((units, misreading))
     return found

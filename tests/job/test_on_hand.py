@@ -1,4 +1,4 @@
-"""Boards on hand, prices, sheets: what the job file may say of stock, and what is said of slips."""
+"""Boards on hand, prices, sheets: what the job file may say of stock, and what is said of misreadings."""
 
 from __future__ import annotations
 

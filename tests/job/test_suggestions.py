@@ -62,7 +62,7 @@ def test_another_depth_is_never_taken_for_the_jamb_depth(key: str, tmp_path: Pat
 
 
 @pytest.mark.parametrize(
-    ("slip", "meant"),
+    ("misreading", "meant"),
     [
         ("jam_depth", "jamb_depth"),
         ("jamb depth", "jamb_depth"),
@@ -74,10 +74,10 @@ def test_another_depth_is_never_taken_for_the_jamb_depth(key: str, tmp_path: Pat
         ("flange_widht", "flange_width"),
     ],
 )
-def test_a_slip_of_the_pen_is_still_seen(slip: str, meant: str) -> None:
+def test_a_slip_of_the_pen_is_still_seen(misreading: str, meant: str) -> None:
     from jambs.job.models.windows import WindowType
 
-    said = unknown_key(slip, WindowType)
+    said = unknown_key(misreading, WindowType)
     assert said.startswith(f"unknown key; did you mean {meant} (") and said.endswith(")?")
 
 

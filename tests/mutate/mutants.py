@@ -1,4 +1,4 @@
-"""Mutants of a file: one small change of its source each, as a slip of the pen would make it.
+"""Mutants of a file: one small change of its source each, as a typing mistake would make it.
 
 Words, annotations, decorators and assertions (they are there for the type checker) are left alone; what remains is
 arithmetic, comparisons, conditions and numbers.

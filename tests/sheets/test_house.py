@@ -185,7 +185,7 @@ def test_a_name_is_not_said_twice() -> None:
     kit = hand.make_kit(placement=hand.make_placement(opening))
     assert order_data([kit], hand.make_job())["rows"][0]["opens"] == ""
     assert rough_opening_data([kit], hand.make_job())["rows"][0]["wall"] == "sea wall"
-    assert rough_opening_data([hand.make_kit()], hand.make_job())["rows"][0]["wall"] == "wall main"
+    assert rough_opening_data([hand.make_kit()], hand.make_job())["rows"][0]["wall"] == 'wall "main"'
 
 
 def test_summary_puts_stop_first_and_says_the_same_thing_once() -> None:

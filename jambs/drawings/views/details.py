@@ -13,7 +13,7 @@ from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.cuts import Edge, EdgeBevel, End, EndBevel, Miter
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import Where, told_name
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.parts.sawing import Pocket
@@ -92,7 +92,7 @@ def _face_view(alike: Alike, units: Units) -> View:
     part = alike.part
     view = View(
         name=f"detail {part.mark}",
-        title=f"{_marks(alike)}  {part.name}",
+        title=f"{_marks(alike)}  {told_name(part.name, part.where.value)}",
         shapes=(Shape(points=part.outline, ink=INKS[part.where]), *_pockets(part)),
         chains=(*_edge_chains(part), *_end_chains(part)),
         call_outs=tuple(_angles(part)),

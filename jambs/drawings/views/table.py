@@ -10,7 +10,7 @@ from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.paper import DESCENDER, LINE_PITCH, MARK_HEIGHT, TEXT_HEIGHT, TITLE_HEIGHT, Scale
 from jambs.drawings.layout.placed import Align, Lettering, PlacedView, Rule
 from jambs.drawings.views.view import Ink
-from jambs.drawings.views.words import part_words, size_words
+from jambs.drawings.views.words import size_words
 from jambs.length import Units
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.glue_words import glue_words
@@ -47,7 +47,7 @@ def parts_tables(parts: Sequence[Part], *, units: Units, scale: Scale, tallest: 
 def _row(part: Part, units: Units) -> list[_Cell]:
     size = size_words(part, units=units, with_length=True)
     work = "; ".join([*work_words(part, units=units), *filter(None, [glue_words(part, units=units)])])
-    texts = (part.mark, part_words(part), board_words(part, units=units), size, ends_words(part, units=units), work)
+    texts = (part.mark, part.told, board_words(part, units=units), size, ends_words(part, units=units), work)
     return [
         _Cell(tuple(wrapped(text, width=width - 2 * PAD, height=TEXT_HEIGHT)), bold=number == 0)
         for number, (text, width) in enumerate(zip(texts, WIDTHS, strict=True))

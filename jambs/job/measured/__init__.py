@@ -1,1 +1,1 @@
-"""What was measured on the site: where the tape is held, the table, readings that look like slips."""
+"""What was measured on the site: where the tape is held, the table, readings that look like misreadings."""

@@ -1,4 +1,4 @@
-"""Likely slips of tape and pencil: each reading held against the plan and its neighbors, and asked about by name.
+"""Likely misreadings of tape and pencil: each reading held against the plan and its neighbors, and asked about by name.
 
 A wall that differs from its plan does so smoothly: all depths of an opening are off by much the same, they change
 steadily across it, and between them remain bows of a sixteenth or so. The spreads of the three are stated below; what a
@@ -29,9 +29,9 @@ ODD = 3.2
 WALL_EXPLAINS = ODD * OFFSET_SPREAD
 """A wall alone puts the depths of a whole opening off their plan by this much at the most [in]."""
 ODD_AND_NAMED = 2.4
-"""So is a nearer one that a slip of the usual kinds would explain this well."""
+"""So is a nearer one that a misreading of the usual kinds would explain this well."""
 EXPLAINED = 2.0
-"""A slip explains a reading if the right value is then within so many spreads."""
+"""A misreading explains a reading if the right value is then within so many spreads."""
 GREATEST_LEAN = 0.5
 """Out of plumb or level by more is asked about [in]; common practice, no source."""
 TAPE = (1, 2, 4, 8, 16, 32, 64)
@@ -56,42 +56,42 @@ class Held:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
-    """A reading to ask about: place, the likely slip in words, what was probably meant [in] if a slip explains it."""
+    """A reading to ask about: place, the likely misreading in words, what was probably meant [in] if a misreading explains it."""
 
     place: Place
     value: float
     expected: float
-    slip: str
+    misreading: str
     meant: float | None = None
 
     def words(self, *, units: Units) -> str:
-        """Ask in one sentence: what was read, what was expected, the likely slip."""
+        """Ask in one sentence: what was read, what was expected, the likely misreading."""
         read, expected = (length_text(one, units=units) for one in (self.value, self.expected))
         where = f"place {self.place.number} ({self.place.kind.value}, {self.place.words})"
         if self.place.kind not in DEPTHS:
             where = f"place {self.place.number} ({self.place.words})"
         meant = "" if self.meant is None else f" Was {length_text(self.meant, units=units)} meant?"
-        return f"{where} reads {read}, by its plan and neighbors about {expected}: {self.slip}?{meant}"
+        return f"{where} reads {read}, by its plan and neighbors about {expected}: {self.misreading}?{meant}"
 
 
-def find_slips(readings: Sequence[Held], *, units: Units, sure: Sequence[int] = ()) -> tuple[Question, ...]:
-    """Ask about every reading that is likely a slip; those that are ``sure`` are believed."""
+def find_misreadings(readings: Sequence[Held], *, units: Units, sure: Sequence[int] = ()) -> tuple[Question, ...]:
+    """Ask about every reading that is likely a misreading; those that are ``sure`` are believed."""
     found: list[Question] = []
     for kind in DEPTHS:
-        found += _depth_slips([one for one in readings if one.place.kind is kind], units, sure)
+        found += _depth_misreadings([one for one in readings if one.place.kind is kind], units, sure)
     for one in readings:
         if one.place.kind not in DEPTHS and one.place.number not in sure:
-            found += _single_slips(one, units)
+            found += _single_misreadings(one, units)
     return tuple(sorted(found, key=lambda one: one.place.number))
 
 
-def _single_slips(one: Held, units: Units) -> Iterator[Question]:
+def _single_misreadings(one: Held, units: Units) -> Iterator[Question]:
     """A reading that only its plan speaks for: sizes and faces of the frame, plumb and level."""
     is_lean = one.place.kind in LEANS
     if is_lean and abs(one.value) <= GREATEST_LEAN:
         return
     if is_lean:
-        yield Question(place=one.place, value=one.value, expected=0.0, slip="is it really so far out")
+        yield Question(place=one.place, value=one.value, expected=0.0, misreading="is it really so far out")
         return
     spread = FRAME_SPREAD * (2 if one.place.kind is Kind.DIAGONAL else 1)
     question = _asked(one, one.planned, spread, units)
@@ -162,7 +162,7 @@ def _without(readings: Sequence[Held], *out: Held) -> list[Held]:
     return [one for one in readings if one not in out]
 
 
-def _depth_slips(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> list[Question]:
+def _depth_misreadings(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> list[Question]:
     """Ask about the oddest reading, leave it out, look again; pairs that were swapped first.
 
     One that is sure is left out too: it is right, but says nothing of its neighbors.
@@ -188,17 +188,17 @@ def _odd_depth(one: Held, others: Sequence[Held], units: Units) -> Question | No
 
 
 def _asked(one: Held, expected: float, spread: float, units: Units) -> Question | None:
-    """Ask about a reading if it is odd, or less odd and well explained by a slip of the usual kinds."""
+    """Ask about a reading if it is odd, or less odd and well explained by a misreading of the usual kinds."""
     misses = abs(one.value - expected) / spread
     if misses <= ODD_AND_NAMED:
         return None
     explained = _explanation(one.value, expected, spread, units)
     if explained:
-        slip, meant = explained
-        return Question(place=one.place, value=one.value, expected=expected, slip=slip, meant=meant)
+        misreading, meant = explained
+        return Question(place=one.place, value=one.value, expected=expected, misreading=misreading, meant=meant)
     if misses <= ODD:
         return None
-    return Question(place=one.place, value=one.value, expected=expected, slip="is it right")
+    return Question(place=one.place, value=one.value, expected=expected, misreading="is it right")
 
 
 def _whole_off(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> list[Question]:
@@ -210,9 +210,9 @@ def _whole_off(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> l
     if abs(middle) <= ODD * OFFSET_SPREAD:
         return []
     numbers = ", ".join(str(one.place.number) for one in readings)
-    slip = f"are all of places {numbers} off alike, {_whole_step(middle, units)}"
+    misreading = f"are all of places {numbers} off alike, {_whole_step(middle, units)}"
     first = readings[0]
-    return [Question(place=first.place, value=first.value, expected=first.planned, slip=slip)]
+    return [Question(place=first.place, value=first.value, expected=first.planned, misreading=misreading)]
 
 
 def _whole_step(middle: float, units: Units) -> str:
@@ -238,15 +238,15 @@ def _swapped(readings: Sequence[Held], sure: Sequence[int]) -> list[Question]:
         as_read = (left.off - one) ** 2 + (right.off - two) ** 2
         turned = (right.value - left.planned - one) ** 2 + (left.value - right.planned - two) ** 2
         if as_read > (ODD_AND_NAMED * spread) ** 2 and turned < (EXPLAINED * spread) ** 2 and as_read > 4 * turned:
-            slip = f"are left and right swapped, places {left.place.number} and {right.place.number}"
+            misreading = f"are left and right swapped, places {left.place.number} and {right.place.number}"
             found += [
-                Question(place=a.place, value=a.value, expected=a.planned + e, slip=slip, meant=b.value)
+                Question(place=a.place, value=a.value, expected=a.planned + e, misreading=misreading, meant=b.value)
                 for a, b, e in ((left, right, one), (right, left, two))
             ]
     return found
 
 
-# ---- what a slip would have made of the right value
+# ---- what a misreading would have made of the right value
 
 
 def _step(units: Units) -> float:
@@ -255,17 +255,17 @@ def _step(units: Units) -> float:
 
 
 def _explanation(value: float, expected: float, spread: float, units: Units) -> tuple[str, float] | None:
-    """Name the slip that best explains a reading, and what was meant [in]."""
+    """Name the misreading that best explains a reading, and what was meant [in]."""
     near = [
-        (abs(meant - expected) * trouble, slip, meant)
-        for trouble, slip, meant in _meanings(value, units)
+        (abs(meant - expected) * trouble, misreading, meant)
+        for trouble, misreading, meant in _meanings(value, units)
         if abs(meant - expected) <= EXPLAINED * spread
     ]
     return min(near)[1:] if near else None
 
 
 def _meanings(value: float, units: Units) -> Iterator[tuple[float, str, float]]:
-    """Yield what may have been meant: how little likely (1 or more), the slip in words, the value [in]."""
+    """Yield what may have been meant: how little likely (1 or more), the misreading in words, the value [in]."""
     step = _step(units)
     unit = "an inch" if units is Units.INCH else "10 mm"
     yield 1.0, f"{unit} too little", value + step

@@ -19,7 +19,7 @@ from jambs.length import FINE, MM_PER_INCH, ROUND_OFF, LengthError, Units, lengt
 
 KG_PER_POUND = 0.45359237
 LONGEST = 100_000.0
-"""No length of a job reaches this [in]; what does is a slip of the pen."""
+"""No length of a job reaches this [in]; what does is a typing mistake."""
 
 
 def _written(description: str) -> WithJsonSchema:
@@ -71,7 +71,7 @@ class Between:
         if not self.least - ROUND_OFF <= length <= self.most + ROUND_OFF:
             low, high = (length_text(end, units=units) for end in (self.least, self.most))
             found = length_text(length, units=units)
-            raise fault(f"is {found}; write a length from {low} to {high}{_unit_slip(length, self, units)}")
+            raise fault(f"is {found}; write a length from {low} to {high}{_other_unit(length, self, units)}")
         return length if self.exact else FINE[units].round(length)
 
 
@@ -96,7 +96,7 @@ def _bare_inches(text: str) -> str:
     return f'{text!r} looks like inches in a job in mm; write {text}" or the millimeters'
 
 
-def _unit_slip(length: float, limits: Between, units: Units) -> str:
+def _other_unit(length: float, limits: Between, units: Units) -> str:
     """Say so where the same number in the other unit would fit."""
     if units is Units.INCH and length > limits.most and limits.least <= length / MM_PER_INCH <= limits.most:
         return f", or {length:g} mm if millimeters are meant"

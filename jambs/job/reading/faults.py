@@ -55,18 +55,18 @@ class JobFaults(Exception):
 
 
 ALIKE = 0.65
-"""Two words more alike than this may be one with a slip of the pen in it."""
+"""Two words more alike than this may be one with a typing mistake in it."""
 
 
 def nearest(found: str, names: Iterable[str]) -> list[str]:
-    """Return the names that mean what was found, nearest first: a slip of the pen, never another word or number."""
+    """Return the names that mean what was found, nearest first: a typing mistake, never another word or number."""
     names = list(dict.fromkeys(names))
     vocabulary = {word for name in names for word in _parts(name)}
-    meant = [name for name in names if _is_slip(_parts(found), _parts(name), vocabulary)]
+    meant = [name for name in names if _is_misspelled(_parts(found), _parts(name), vocabulary)]
     return sorted(meant, key=lambda name: -_likeness(_plain(found), _plain(name)))
 
 
-def _is_slip(found: list[str], name: list[str], vocabulary: set[str]) -> bool:
+def _is_misspelled(found: list[str], name: list[str], vocabulary: set[str]) -> bool:
     """Say whether two names are one, but for letters, the order of the words or the spaces between them."""
     if _numbers(found) != _numbers(name):
         return False

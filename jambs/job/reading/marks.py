@@ -13,7 +13,7 @@ ENDS = r"(\D*?|\S*\D)(\d+)"
 RANGE = re.compile(rf"{ENDS}\s*(?:\.\.+|…|\bto\b)\s*{ENDS}")
 DASHED = re.compile(rf"{ENDS}\s*[-–]\s*{ENDS}")
 MOST = 60
-"""Openings of one entry; a longer range is a slip of the pen."""
+"""Openings of one entry; a longer range is a typing mistake."""
 OF_ONE = ("measured", "from_left")
 """What two openings never have alike."""
 

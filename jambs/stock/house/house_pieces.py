@@ -36,8 +36,8 @@ class CutPiece:
 
     @property
     def words(self) -> str:
-        """The part in trade words: ``extension jamb, left leg``."""
-        return self.part.name if self.part.kind.says_side else f"{self.part.name}, {self.part.position}"
+        """The part in trade words: ``extension jamb, left leg``, ``exterior casing, head``."""
+        return self.part.told
 
 
 def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:

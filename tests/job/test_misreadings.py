@@ -1,6 +1,6 @@
-"""Likely slips are asked about by name; right readings are left alone.
+"""Likely misreadings are asked about by name; right readings are left alone.
 
-The seeded slips come from ``seeded_site``, which knows nothing of how they are found. Both counts are in the README.
+The seeded misreadings come from ``seeded_site``, which knows nothing of how they are found. Both counts are in the README.
 """
 
 from __future__ import annotations
@@ -10,14 +10,14 @@ from collections import Counter
 from dataclasses import replace
 
 import pytest
-from seeded_site import AROUND, SLIPS, honest, seeded
+from seeded_site import AROUND, MISREADINGS, honest, seeded
 
 from jambs.job.measured.measuring_points import Kind, Place
-from jambs.job.measured.reading_checks import Held, Question, find_slips
+from jambs.job.measured.reading_checks import Held, Question, find_misreadings
 from jambs.length import MM_PER_INCH, Units
 
 CAUGHT, QUESTIONED = 187, 8
-"""Measured with seed 6: of 200 slips, and of the 1350 right readings beside them."""
+"""Measured with seed 6: of 200 misreadings, and of the 1350 right readings beside them."""
 
 
 def around(*values: float, planned: float = 4.6875, kind: Kind = Kind.INTERIOR_DEPTH) -> tuple[Held, ...]:
@@ -32,23 +32,23 @@ def around(*values: float, planned: float = 4.6875, kind: Kind = Kind.INTERIOR_D
 
 
 def asked(readings: tuple[Held, ...], units: Units = Units.INCH, **options: tuple[int, ...]) -> list[Question]:
-    return list(find_slips(readings, units=units, **options))
+    return list(find_misreadings(readings, units=units, **options))
 
 
 def counts(seed: int) -> tuple[Counter[str], int, int]:
-    """Return how many slips of each kind were asked about, and how many right readings of how many."""
+    """Return how many misreadings of each kind were asked about, and how many right readings of how many."""
     caught: Counter[str] = Counter()
     wrong = right = 0
-    for units, slip in seeded(200, seed):
+    for units, misreading in seeded(200, seed):
         # What is past any depth is a fault when it is read, with the other unit named: nothing is left to ask.
-        numbers = set() if slip.is_out_of_range else {one.place.number for one in asked(slip.readings, units)}
-        caught[slip.kind] += slip.is_out_of_range or bool(numbers & set(slip.spoiled))
-        wrong += len(numbers - set(slip.spoiled))
-        right += len(slip.readings) - len(slip.spoiled)
+        numbers = set() if misreading.is_out_of_range else {one.place.number for one in asked(misreading.readings, units)}
+        caught[misreading.kind] += misreading.is_out_of_range or bool(numbers & set(misreading.spoiled))
+        wrong += len(numbers - set(misreading.spoiled))
+        right += len(misreading.readings) - len(misreading.spoiled)
     return caught, wrong, right
 
 
-def test_two_hundred_seeded_slips() -> None:
+def test_two_hundred_seeded_misreadings() -> None:
     caught, wrong, right = counts(seed=6)
     assert sum(caught.values()) == CAUGHT
     assert (wrong, right) == (QUESTIONED, 1350)
@@ -60,7 +60,7 @@ def test_other_seeds_are_much_the_same(seed: int) -> None:
     caught, wrong, right = counts(seed)
     assert sum(caught.values()) >= 170
     assert wrong <= 0.025 * right
-    assert set(caught) == set(SLIPS)
+    assert set(caught) == set(MISREADINGS)
 
 
 def test_an_honest_house_is_hardly_asked_about() -> None:
@@ -75,7 +75,7 @@ FLAT = (4.75, 4.75, 4.75, 4.8125, 4.8125, 4.8125, 4.8125, 4.75)
 def test_an_inch_off() -> None:
     # Seven places near 4-3/4, the fifth an inch more.
     (question,) = asked(around(*FLAT[:4], 5.8125, *FLAT[5:]))
-    assert (question.place.number, question.slip, question.meant) == (5, "an inch too much", 4.8125)
+    assert (question.place.number, question.misreading, question.meant) == (5, "an inch too much", 4.8125)
     assert question.words(units=Units.INCH).endswith('an inch too much? Was 4 13/16" meant?')
 
 
@@ -83,15 +83,15 @@ def test_digits_exchanged() -> None:
     # 4-3/4 in millimeters is 121; typed 112, which is nine less than its neighbors.
     values = [value / MM_PER_INCH for value in (121, 121, 112, 121, 122, 122, 122, 121)]
     (question,) = asked(around(*values, planned=119 / MM_PER_INCH), Units.MM)
-    assert question.slip == "are two digits transposed"
+    assert question.misreading == "are two digits transposed"
     assert question.meant == pytest.approx(121 / MM_PER_INCH, abs=1e-9)
 
 
 def test_millimeters_in_a_job_in_inches() -> None:
     (question,) = asked(around(*FLAT[:7], 32.0, planned=1.25))[-1:]
-    assert question.slip.startswith("are all of places")  # every other one is off its plan of 1-1/4 as well
+    assert question.misreading.startswith("are all of places")  # every other one is off its plan of 1-1/4 as well
     (question,) = asked(around(1.25, 1.25, 1.25, 1.25, 1.25, 1.25, 1.25, 32.0, planned=1.25))
-    assert question.slip == "millimeters typed in a job in inches"
+    assert question.misreading == "millimeters typed in a job in inches"
     assert question.meant == pytest.approx(32 / MM_PER_INCH, abs=1e-9)
 
 
@@ -100,12 +100,12 @@ def test_left_and_right_exchanged() -> None:
     leaning = around(4.5, 4.6875, 4.875, 4.5, 4.875, 4.6875, 4.5, 4.875)
     found = asked(leaning)
     assert [(one.place.number, one.meant) for one in found] == [(4, 4.875), (8, 4.5)]
-    assert found[0].slip == "are left and right swapped, places 8 and 4"
+    assert found[0].misreading == "are left and right swapped, places 8 and 4"
 
 
 def test_all_off_alike_is_one_question() -> None:
     (question,) = asked(around(*(value + 1 for value in FLAT)))
-    assert question.slip == "are all of places 1, 2, 3, 4, 5, 6, 7, 8 off alike, an inch too much"
+    assert question.misreading == "are all of places 1, 2, 3, 4, 5, 6, 7, 8 off alike, an inch too much"
 
 
 def test_who_is_sure_is_believed() -> None:
@@ -119,11 +119,11 @@ def test_a_single_reading_has_only_its_plan() -> None:
     assert len(asked((replace(one, value=5.6875),))) == 1
 
 
-@pytest.mark.parametrize(("value", "slip"), [(36.5, "an inch too much"), (35.5, ""), (35.5625, "")])
-def test_the_frame_is_held_against_its_size(value: float, slip: str) -> None:
+@pytest.mark.parametrize(("value", "misreading"), [(36.5, "an inch too much"), (35.5, ""), (35.5625, "")])
+def test_the_frame_is_held_against_its_size(value: float, misreading: str) -> None:
     place = Place(number=9, kind=Kind.FRAME_WIDTH, words="frame width at the head", keys=(), x=0.5, y=1)
     found = asked((Held(place=place, value=value, planned=35.5),))
-    assert [one.slip for one in found] == ([slip] if slip else [])
+    assert [one.misreading for one in found] == ([misreading] if misreading else [])
 
 
 def test_out_of_plumb_by_more_than_half_an_inch() -> None:
