@@ -22,10 +22,13 @@ GREATEST_CHANGE = {Units.INCH: 1 / 2, Units.MM: 12 / MM_PER_INCH}
 """Between neighboring courses [in]; common practice, no source."""
 UNSEEN_CHANGE = {Units.INCH: 1 / 16, Units.MM: 2 / MM_PER_INCH}
 """Between neighboring courses: nobody sees it [in]; common practice, no source."""
-LEAST_TOP = 4.0
+LEAST_TOP = {Units.INCH: 4.0, Units.MM: 100 / MM_PER_INCH}
 """A cut course under the eave shows at least this, or a whole least exposure [in]; common practice, no source."""
-LEAST_CLAPBOARD_LAP = 1.0
-"""Bevel siding laps at least 1 in (naval training manual for builders, NAVEDTRA 14044, chapter 4)."""
+LEAST_CLAPBOARD_LAP = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
+"""Bevel siding laps at least 1 in (naval training manual for builders, NAVEDTRA 14044, chapter 4) [in].
+
+In millimeters the round value near it; common practice, no source.
+"""
 
 
 SOME_ELEVATION = Subject.elevation("")
@@ -113,7 +116,7 @@ def resolve_cladding(entry: CladdingEntry, *, units: Units) -> Cladding:
         CourseError: the limits leave no exposure.
     """
     row = _table_row(entry) if entry.kind.is_shingle else None
-    ranges = (_shown(entry, row),) if row else _board_ranges(entry)
+    ranges = (_shown(entry, row),) if row else _board_ranges(entry, units)
     return Cladding(
         entry=entry,
         row=row,
@@ -123,7 +126,7 @@ def resolve_cladding(entry: CladdingEntry, *, units: Units) -> Cladding:
         unseen_change=_given(entry.unseen_change, UNSEEN_CHANGE[units]),
         tolerance=entry.line_tolerance,
         gap=entry.gap_over_flashing,
-        least_top=min(LEAST_TOP, ranges[0][0]),
+        least_top=min(LEAST_TOP[units], ranges[0][0]),
     )
 
 
@@ -159,10 +162,10 @@ def laps_of(entry: CladdingEntry) -> tuple[float, float]:
     return least, _given(entry.greatest_lap, least)
 
 
-def _board_ranges(entry: CladdingEntry) -> tuple[tuple[float, float], ...]:
+def _board_ranges(entry: CladdingEntry, units: Units) -> tuple[tuple[float, float], ...]:
     least_lap, most_lap = laps_of(entry)
-    if entry.kind is CladdingKind.CLAPBOARDS and least_lap < LEAST_CLAPBOARD_LAP - HALF_64TH:
-        raise CourseError(ClapboardsLapShort(subject=SOME_ELEVATION, lap=least_lap, least=LEAST_CLAPBOARD_LAP))
+    if entry.kind is CladdingKind.CLAPBOARDS and least_lap < LEAST_CLAPBOARD_LAP[units] - HALF_64TH:
+        raise CourseError(ClapboardsLapShort(subject=SOME_ELEVATION, lap=least_lap, least=LEAST_CLAPBOARD_LAP[units]))
     ranges = []
     for width in sorted(entry.widths):
         low = max(width - most_lap, entry.least_exposure or 0.0)

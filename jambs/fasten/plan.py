@@ -59,7 +59,7 @@ class HouseRow:
     is_about: bool
 
 
-def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry]) -> tuple[FastenerLine, ...]:
+def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry], units: Units) -> tuple[FastenerLine, ...]:
     """Plan the fasteners of one opening's casing and buck, where the job says how they are fastened."""
     lines = []
     for fixed, where in ((Fixed.CASING, Where.EXTERIOR), (Fixed.BUCK, Where.BUCK)):
@@ -69,7 +69,7 @@ def opening_fasteners(kit: Kit, entries: Mapping[Fixed, FastenerEntry]) -> tuple
             continue
         count = sum(board_count(board.length, entry) for board in boards)
         verdict = _verdict(fixed, entry, kit.placement.planes)
-        lines.append(_line(Subject.opening(kit.mark), fixed, entry, through, count, False, verdict))
+        lines.append(_line(Subject.opening(kit.mark), fixed, entry, through, count, False, verdict, units))
     return tuple(lines)
 
 
@@ -107,7 +107,7 @@ def field_fasteners(
         apart = known_spacing(layer, planes) or USUAL_SPACING[units]
         count = None if width is None else field_count(elevation, width, kits, apart, entry)
         verdict = _verdict(fixed, entry, planes)
-        lines.append(_line(Subject.elevation(where), fixed, entry, through_field(planes), count, True, verdict))
+        lines.append(_line(Subject.elevation(where), fixed, entry, through_field(planes), count, True, verdict, units))
     return tuple(lines)
 
 
@@ -167,8 +167,9 @@ def _line(
     count: int | None,
     is_about: bool,
     verdict: Verdict | None,
+    units: Units,
 ) -> FastenerLine:
-    sold = find_sold(entry.fastener)
+    sold = find_sold(entry.fastener, units)
     lengths = entry.lengths or (sold.lengths if sold else ())
     needed = sum(one.thickness for one in through) + entry.penetration
     length = next_length(needed, lengths)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -28,7 +28,10 @@ class Through:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sold:
-    """A fastener of the table: the lengths it is sold in, ascending [in]; where they are from, and if that was read."""
+    """A fastener of the table: the lengths it is sold in, ascending [in]; where they are from, and if that was read.
+
+    Where jobs are in millimeters other lengths are sold: those of the table, where it has some.
+    """
 
     fastener: str
     diameter: float
@@ -38,14 +41,14 @@ class Sold:
 
 
 @cache
-def sold_fasteners() -> tuple[Sold, ...]:
-    """Return the fasteners of the table."""
+def sold_fasteners(units: Units = Units.INCH) -> tuple[Sold, ...]:
+    """Return the fasteners of the table, with the lengths that are sold where jobs are in these units."""
     text = files("jambs.data").joinpath("fastener_lengths.csv").read_text(encoding="utf-8")
     return tuple(
         Sold(
             fastener=row["fastener"],
             diameter=float(row["diameter_in"]),
-            lengths=tuple(read_length(one, units=Units.INCH) for one in row["lengths_in"].split("; ")),
+            lengths=_lengths(row, units),
             source=row["source"],
             is_read=row["status"] == READ,
         )
@@ -53,10 +56,16 @@ def sold_fasteners() -> tuple[Sold, ...]:
     )
 
 
-def find_sold(fastener: str) -> Sold | None:
+def _lengths(row: Mapping[str, str], units: Units) -> tuple[float, ...]:
+    key = "lengths_mm" if units is Units.MM and row["lengths_mm"] else "lengths_in"
+    unit = Units.MM if key == "lengths_mm" else Units.INCH
+    return tuple(read_length(one, units=unit) for one in row[key].split("; "))
+
+
+def find_sold(fastener: str, units: Units = Units.INCH) -> Sold | None:
     """Return the fastener of the table that a job names, whatever its capitals and spaces."""
     wanted = _plain(fastener)
-    return next((one for one in sold_fasteners() if _plain(one.fastener) == wanted), None)
+    return next((one for one in sold_fasteners(units) if _plain(one.fastener) == wanted), None)
 
 
 def _plain(name: str) -> str:

@@ -20,14 +20,17 @@ from jambs.flashing.findings import (
     PanDoesNotFit,
 )
 from jambs.flashing.membrane import LEAST_FLASHING_LAP, is_behind, weather_membrane
-from jambs.length import HALF_64TH, MM_PER_INCH, ROUND_OFF
+from jambs.length import HALF_64TH, MM_PER_INCH, ROUND_OFF, Units
 from jambs.parts.kit import Kit
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.wall.planes import WallPlanes
 
 LEAST_UPSTAND = 50 / MM_PER_INCH
-LEAST_CLEAR = 1 / 4
-"""Shingles stay at least 1/4 in above a horizontal flashing (read in an installation guide) [in]."""
+LEAST_CLEAR = {Units.INCH: 1 / 4, Units.MM: 6 / MM_PER_INCH}
+"""Shingles stay at least 1/4 in above a horizontal flashing (read in an installation guide) [in].
+
+In millimeters a round value near it; common practice, no source.
+"""
 
 
 def blank_findings(blank: Blank, bending: Bending, about: Subject) -> Iterator[Finding]:
@@ -48,11 +51,11 @@ def blank_findings(blank: Blank, bending: Bending, about: Subject) -> Iterator[F
         yield EndDamsTooLow(subject=about, blank=blank.name, held=held, pressure=pressure, needed=needed)
 
 
-def clearance_findings(kit: Kit, head: Blank, gap: float) -> Iterator[Finding]:
+def clearance_findings(kit: Kit, head: Blank, gap: float, units: Units) -> Iterator[Finding]:
     """Find where the cladding stands too near over the metal; ``gap``: head flashing → cladding over it [in]."""
     rise = -head.slope.up
-    if gap - rise < LEAST_CLEAR - HALF_64TH:
-        yield CladdingTooNear(subject=Subject.opening(kit.mark), clear=gap - rise, rise=rise, least=LEAST_CLEAR)
+    if gap - rise < LEAST_CLEAR[units] - HALF_64TH:
+        yield CladdingTooNear(subject=Subject.opening(kit.mark), clear=gap - rise, rise=rise, least=LEAST_CLEAR[units])
 
 
 def membrane_findings(planes: WallPlanes) -> Iterator[Finding]:

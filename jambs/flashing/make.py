@@ -11,14 +11,14 @@ from jambs.flashing.blank import Blank, BlankKind, Leg, LegKind
 from jambs.flashing.checks import blank_findings, clearance_findings, membrane_findings, pan_findings
 from jambs.flashing.laps import Lap, lap_order
 from jambs.job.models.outside import FlashingEntry
-from jambs.length import Grid, Units
+from jambs.length import MM_PER_INCH, Grid, Units
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.parts.water import LEAST_FALL
 
 DOWN, KICK = -90.0, -45.0
-BACK_LEG = 1.0
+BACK_LEG = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
 """Of a pan, up behind the window frame's inside edge, and down outside [in]; common practice, no source."""
 
 
@@ -50,10 +50,10 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flash
         return Flashings(mark=kit.mark, blanks=(), laps=lap_order(kit, ()), findings=membrane, bending=None)
     bending = resolve_bending(entry, units=units)
     head = head_blank(kit, bending)
-    pan = None if kit.placement.opening.floor_below_frame is not None else pan_blank(kit, bending)
+    pan = None if kit.placement.opening.floor_below_frame is not None else pan_blank(kit, bending, units)
     blanks = tuple(blank for blank in (pan, sill_blank(kit, bending), head) if blank)
     findings = [finding for blank in blanks for finding in blank_findings(blank, bending, Subject.opening(kit.mark))]
-    findings += clearance_findings(kit, head, trim.head_flashing.gap_to_cladding)
+    findings += clearance_findings(kit, head, trim.head_flashing.gap_to_cladding, units)
     findings += membrane
     if pan:
         findings += pan_findings(kit, pan)
@@ -106,7 +106,7 @@ def head_blank(kit: Kit, bending: Bending) -> Blank:
     )
 
 
-def pan_blank(kit: Kit, bending: Bending) -> Blank:
+def pan_blank(kit: Kit, bending: Bending, units: Units) -> Blank:
     """Make the pan on the bottom of the rough opening: back leg at the frame's inside edge, fall, front leg outside.
 
     It runs from the inside edge of the frame to the flange plane, and without a flange to the frame's outside edge.
@@ -114,11 +114,11 @@ def pan_blank(kit: Kit, bending: Bending) -> Blank:
     placement, window = kit.placement, kit.placement.opening.window
     outer = placement.flange_plane if window.nailing_flange else placement.outside_edge
     run = outer - placement.inside_edge
-    rise = run * LEAST_FALL
+    rise, back = run * LEAST_FALL, BACK_LEG[units]
     legs = (
-        Leg(kind=LegKind.BACK, width=BACK_LEG, direction_deg=DOWN),
+        Leg(kind=LegKind.BACK, width=back, direction_deg=DOWN),
         Leg(kind=LegKind.PAN, width=math.hypot(run, rise), direction_deg=-math.degrees(math.atan(LEAST_FALL))),
-        Leg(kind=LegKind.FRONT, width=BACK_LEG, direction_deg=DOWN),
+        Leg(kind=LegKind.FRONT, width=back, direction_deg=DOWN),
     )
     return Blank(
         mark=kit.mark,
@@ -126,7 +126,7 @@ def pan_blank(kit: Kit, bending: Bending) -> Blank:
         legs=legs,
         between=placement.opening.rough_opening.width,
         end_dam=bending.end_dam,
-        start=(placement.inside_edge, -placement.shims.sill + rise + BACK_LEG),
+        start=(placement.inside_edge, -placement.shims.sill + rise + back),
     )
 
 

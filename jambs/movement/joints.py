@@ -9,12 +9,12 @@ from enum import Enum
 
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Corner
-from jambs.length import HALF_64TH, ROUND_OFF, Grid
+from jambs.length import HALF_64TH, MM_PER_INCH, ROUND_OFF, Grid, Units
 from jambs.movement.boards import BoardMovement
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 
-MITER_GAP = 1 / 32
+MITER_GAP = {Units.INCH: 1 / 32, Units.MM: 1 / MM_PER_INCH}
 """A miter that opens by more is seen [in]; common practice, no source."""
 SEALANT_CLASSES = (12.5, 25.0, 35.0, 50.0)
 """Movement each way that sealants are rated for [% of the joint]: ASTM C920, from memory; 100/50 pulls further only."""
@@ -59,7 +59,7 @@ def joint_movements(
     found = [_proud(_of(boards, PartKind.EXTENSION_JAMB), shop)]
     for where in (Where.INTERIOR, Where.EXTERIOR):
         casing = [one for one in _of(boards, PartKind.CASING) if one.part.where is where]
-        found += [_reveal(kit, casing, where, shop.grid), _miter(kit, casing, where)]
+        found += [_reveal(kit, casing, where, shop.grid), _miter(kit, casing, where, shop.grid)]
     jambs, sills = _of(boards, PartKind.EXTERIOR_JAMB), _of(boards, PartKind.EXTERIOR_SILL)
     found += [_sealant(kit, jambs, sills, sealant_percent, shop.grid), _stool(_of(boards, PartKind.STOOL), shop.grid)]
     return tuple(one for one in found if one)
@@ -118,20 +118,20 @@ def miter_gap(width: float, share: float) -> float:
     return width * math.sqrt(2) * share
 
 
-def _miter(kit: Kit, casing: Sequence[BoardMovement], where: Where) -> JointMovement | None:
+def _miter(kit: Kit, casing: Sequence[BoardMovement], where: Where, grid: Grid) -> JointMovement | None:
     opening = kit.placement.opening
     trim = opening.interior if where is Where.INTERIOR else opening.exterior
     if not casing or trim is None or trim.casing.corner is not Corner.MITER:
         return None
-    gap = max(miter_gap(one.part.width, one.share) for one in casing)
+    gap, wanted = max(miter_gap(one.part.width, one.share) for one in casing), MITER_GAP[grid.units]
     return JointMovement(
         kind=JointKind.CASING_MITER,
         where=where,
         marks=_marks(casing),
-        size=MITER_GAP,
+        size=wanted,
         change=gap,
-        takes_it=gap <= MITER_GAP + HALF_64TH / 2,
-        wanted=MITER_GAP,
+        takes_it=gap <= wanted + HALF_64TH / 2,
+        wanted=wanted,
     )
 
 

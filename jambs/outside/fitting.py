@@ -53,5 +53,5 @@ def _fitting(kit: Kit, job: Job) -> Fitting:
         flashings=make_flashings(kit, entry, job.units),
         fasteners=fasteners,
         outboard=outboard,
-        findings=(*found, *too_short(fasteners, Subject.opening(kit.mark))),
+        findings=(*found, *too_short(fasteners, Subject.opening(kit.mark), job.units)),
     )

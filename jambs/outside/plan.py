@@ -101,7 +101,7 @@ def _movement(kit: Kit, job: Job) -> KitMovement | None:
 
 def _fasteners(kits: Sequence[Kit], job: Job) -> tuple[FastenerLine, ...]:
     entries = job.outside.fasteners
-    lines = [line for kit in kits for line in opening_fasteners(kit, entries)]
+    lines = [line for kit in kits for line in opening_fasteners(kit, entries, job.units)]
     for name, elevation in job.outside.elevations.items():
         lines += elevation_fasteners(name, elevation, kits_on(name, elevation, kits), kits, entries, job.units)
     return tuple(lines)

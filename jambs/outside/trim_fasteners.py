@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from jambs.fasten.findings import NoTrimFastenerLongEnough
@@ -13,7 +13,7 @@ from jambs.findings import Finding, Subject
 from jambs.job.models.layers import BuckKind, Role
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import FastenerEntry, Fixed
-from jambs.length import ROUND_OFF, Grid, whole_up
+from jambs.length import MM_PER_INCH, ROUND_OFF, Grid, Units, whole_up
 from jambs.parts.box import box_gaps
 from jambs.parts.inside import interior_clear
 from jambs.parts.kinds import PartKind
@@ -21,14 +21,19 @@ from jambs.parts.kit import Kit
 from jambs.place.placement import Sides
 from jambs.sides import Side
 
-JAMB_PENETRATION = 1.25
+JAMB_PENETRATION = {Units.INCH: 1.25, Units.MM: 30 / MM_PER_INCH}
 """Of a trim screw through jamb and shims, into framing or buck [in]; common practice, no source."""
-CASING_PENETRATION = 1.0
+CASING_PENETRATION = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
 """Of a nail through casing and wall finish, into framing [in]; common practice, no source."""
+Penetration = Mapping[Units, float]
 JAMB_FASTENER, CASING_FASTENER = "trim screw", "casing nail"
-FROM_END, SHIM_SPACING = 4.0, 16.0
+FROM_END = {Units.INCH: 4.0, Units.MM: 100 / MM_PER_INCH}
+SHIM_SPACING = {Units.INCH: 16.0, Units.MM: 400 / MM_PER_INCH}
 """First shims from a corner, and the most between two pairs [in]; common practice, no source."""
-ASSUMED_OUTSIDE = {"fastener": "long wood screw", "penetration": "1 1/2", "spacing": "16"}
+ASSUMED_OUTSIDE = {
+    Units.INCH: {"fastener": "long wood screw", "penetration": "1 1/2", "spacing": "16"},
+    Units.MM: {"fastener": "long wood screw", "penetration": "40 mm", "spacing": "400 mm"},
+}
 """Where the job does not say how casing and buck are fastened; common practice, no source."""
 
 
@@ -54,10 +59,11 @@ class InstallFastener:
 
 def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
     """Return where shims go along a side, from its first end [in]: near the ends, between them evenly."""
-    if length <= 2 * FROM_END:
+    end, spacing = FROM_END[grid.units], SHIM_SPACING[grid.units]
+    if length <= 2 * end:
         return (grid.round(length / 2),)
-    steps = max(1, whole_up((length - 2 * FROM_END) / SHIM_SPACING))
-    return tuple(grid.round(FROM_END + at * (length - 2 * FROM_END) / steps) for at in range(steps + 1))
+    steps = max(1, whole_up((length - 2 * end) / spacing))
+    return tuple(grid.round(end + at * (length - 2 * end) / steps) for at in range(steps + 1))
 
 
 def shim_gaps(kit: Kit, job: Job) -> Sides:
@@ -67,21 +73,23 @@ def shim_gaps(kit: Kit, job: Job) -> Sides:
 
 def trim_fasteners(kit: Kit, job: Job) -> tuple[InstallFastener, ...]:
     """Plan all fasteners of one opening's trim; what the job does not state is assumed and marked so."""
-    lines = [*_jamb_lines(kit, job), *_casing_lines(kit)]
+    lines = [*_jamb_lines(kit, job), *_casing_lines(kit, job.units)]
     lines += [_outside_line(line, line.fixed not in job.outside.fasteners) for line in buck_and_casing(kit, job)]
     return tuple(lines)
 
 
 def buck_and_casing(kit: Kit, job: Job) -> tuple[FastenerLine, ...]:
     """Plan the fasteners of exterior casing and buck, as the job has them or as they are assumed."""
-    entries = {fixed: job.outside.fasteners.get(fixed) or _assumed_entry() for fixed in (Fixed.CASING, Fixed.BUCK)}
-    return opening_fasteners(kit, entries)
+    entries = {
+        fixed: job.outside.fasteners.get(fixed) or _assumed_entry(job.units) for fixed in (Fixed.CASING, Fixed.BUCK)
+    }
+    return opening_fasteners(kit, entries, job.units)
 
 
-def too_short(lines: Iterable[InstallFastener], about: Subject) -> Iterator[Finding]:
+def too_short(lines: Iterable[InstallFastener], about: Subject, units: Units) -> Iterator[Finding]:
     """Find trim that no fastener of the table is long enough for; those outside have findings of their own."""
     for line in lines:
-        sold = find_sold(line.fastener)
+        sold = find_sold(line.fastener, units)
         if line.length is None and line.is_inside and sold:
             longest = max(sold.lengths)
             yield NoTrimFastenerLongEnough(
@@ -94,14 +102,14 @@ def too_short(lines: Iterable[InstallFastener], about: Subject) -> Iterator[Find
             )
 
 
-def _assumed_entry() -> FastenerEntry:
-    return FastenerEntry.model_validate(ASSUMED_OUTSIDE)
+def _assumed_entry(units: Units) -> FastenerEntry:
+    return FastenerEntry.model_validate(ASSUMED_OUTSIDE[units])
 
 
 def _line(
-    what: str, where: str, fastener: str, through: tuple[Through, ...], penetration: float, note: str = ""
+    what: str, where: str, fastener: str, through: tuple[Through, ...], *, into: Penetration, units: Units, note: str
 ) -> InstallFastener:
-    sold = find_sold(fastener)
+    sold, penetration = find_sold(fastener, units), into[units]
     needed = sum(one.thickness for one in through) + penetration
     return InstallFastener(
         what=what,
@@ -129,7 +137,10 @@ def _jamb_lines(kit: Kit, job: Job) -> list[InstallFastener]:
     for gap, sides in by_gap.items():
         through = (Through(name="jamb", thickness=thickness), Through(name="shims", thickness=gap), *_buck(kit))
         note = "a pair at every shim, near each edge; at the head only where the span is long"
-        lines.append(_line("extension jamb", ", ".join(sides), JAMB_FASTENER, through, JAMB_PENETRATION, note))
+        where = ", ".join(sides)
+        lines.append(
+            _line("extension jamb", where, JAMB_FASTENER, through, into=JAMB_PENETRATION, units=job.units, note=note)
+        )
     return lines
 
 
@@ -141,7 +152,7 @@ def _buck(kit: Kit) -> tuple[Through, ...]:
     return (Through(name="liner buck", thickness=buck.thickness),)
 
 
-def _casing_lines(kit: Kit) -> list[InstallFastener]:
+def _casing_lines(kit: Kit, units: Units) -> list[InstallFastener]:
     """Interior casing: its inner edge into the jamb, its outer edge through the wall finish into the framing."""
     thickness = kit.placement.opening.interior.casing.thickness
     casing = Through(name="casing", thickness=thickness)
@@ -154,7 +165,11 @@ def _casing_lines(kit: Kit) -> list[InstallFastener]:
     if any(one.layer.role is Role.CAVITY for one in kit.placement.planes.layers):
         note += "; outer edge: through the service cavity, look for cables and pipes"
     through = (casing, *finish)
-    return [_line("interior casing", "outer edge", CASING_FASTENER, through, CASING_PENETRATION, note)]
+    return [
+        _line(
+            "interior casing", "outer edge", CASING_FASTENER, through, into=CASING_PENETRATION, units=units, note=note
+        )
+    ]
 
 
 def _outside_line(line: FastenerLine, is_assumed: bool) -> InstallFastener:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from jambs.findings import Finding, Subject
 from jambs.job.models.trim import InteriorStyle
+from jambs.length import MM_PER_INCH, Units
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.box_findings import BoxDoesNotFit, CasingLapsShort, RevealRounded, RevealWiderThanFace
 from jambs.parts.clear import ClearOpening
@@ -50,11 +51,11 @@ def reveal_findings(clear: ClearOpening, placement: Placement) -> list[Finding]:
     return found
 
 
-LEAST_COVER = 0.5
+LEAST_COVER = {Units.INCH: 0.5, Units.MM: 12 / MM_PER_INCH}
 """The casing covers the wall finish by at least this much past the rough opening [in]; common practice, no source."""
 
 
-def casing_findings(clear: ClearOpening, placement: Placement) -> list[Finding]:
+def casing_findings(clear: ClearOpening, placement: Placement, units: Units) -> list[Finding]:
     """Find where the casing does not reach over the gap onto the wall."""
     opening, shims = placement.opening, placement.shims
     about, trim = Subject.opening(opening.mark), opening.interior
@@ -67,7 +68,7 @@ def casing_findings(clear: ClearOpening, placement: Placement) -> list[Finding]:
     if trim.style is InteriorStyle.PICTURE_FRAMED:
         laps[Side.SILL] = reach - clear.bottom - shims.sill
     return [
-        CasingLapsShort(subject=about, side=side, lap=lap, least=LEAST_COVER)
+        CasingLapsShort(subject=about, side=side, lap=lap, least=LEAST_COVER[units])
         for side, lap in laps.items()
-        if lap < LEAST_COVER - SAME_SIZE
+        if lap < LEAST_COVER[units] - SAME_SIZE
     ]

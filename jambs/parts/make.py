@@ -79,7 +79,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *outer_findings,
             *box_findings(box_gaps(inside.clear, placement), placement, job.shop.shim_space),
             *reveal_findings(inside.clear, placement),
-            *casing_findings(inside.clear, placement),
+            *casing_findings(inside.clear, placement, job.units),
             *_fall_findings(placement, deepest(outer), about),
             *style_findings(placement, parts, job),
             *_board_findings(parts, about),

@@ -46,7 +46,7 @@ def style_findings(placement: Placement, parts: Sequence[Part], job: Job) -> Ite
     if PartKind.EXTERIOR_SILL in kinds:
         yield from _kerf(opening, about)
     yield from _nailer(placement, about, job)
-    yield from _outer_laps(placement, parts, about)
+    yield from _outer_laps(placement, parts, about, LEAST_COVER[job.units])
     yield from _narrow(parts, about, job.shop)
 
 
@@ -75,7 +75,7 @@ def _nailer(placement: Placement, about: Subject, job: Job) -> Iterator[Finding]
         yield NothingHoldsTrim(subject=about, layer=behind[-1].name)
 
 
-def _outer_laps(placement: Placement, parts: Sequence[Part], about: Subject) -> Iterator[Finding]:
+def _outer_laps(placement: Placement, parts: Sequence[Part], about: Subject, least: float) -> Iterator[Finding]:
     """Hold the outer edge of each piece of exterior casing against the edge of the wall, at the rough opening."""
     frame, shims = placement.opening.frame, placement.shims
     for part in parts:
@@ -88,8 +88,8 @@ def _outer_laps(placement: Placement, parts: Sequence[Part], about: Subject) -> 
             Side.HEAD: top - frame.height - shims.head,
             Side.SILL: -shims.sill - bottom,
         }[part.side]
-        if lap < LEAST_COVER - SAME_SIZE:
-            yield OuterCasingLapsShort(subject=about, side=part.side, lap=lap, least=LEAST_COVER)
+        if lap < least - SAME_SIZE:
+            yield OuterCasingLapsShort(subject=about, side=part.side, lap=lap, least=least)
 
 
 def _narrow(parts: Sequence[Part], about: Subject, shop: Shop) -> Iterator[Finding]:

@@ -29,7 +29,7 @@ def casing(**keys: object) -> Case:
     _, kits = harbour_house()
     return lambda: [
         finding
-        for line in opening_fasteners(kits["W01"], entries(Fixed.CASING, fastener="ring nail", **keys))
+        for line in opening_fasteners(kits["W01"], entries(Fixed.CASING, fastener="ring nail", **keys), Units.INCH)
         for finding in line.findings
     ]
 
@@ -79,7 +79,7 @@ def trim_screw(needed: float) -> Case:
         is_assumed=True,
         is_inside=True,
     )
-    return lambda: too_short([line], W01)
+    return lambda: too_short([line], W01, Units.INCH)
 
 
 ROWS = [
@@ -161,14 +161,14 @@ def test_the_table_ends_at_four_inches_of_foam(foam: float, is_allowed: bool) ->
 
 def test_a_buck_has_no_verdict() -> None:
     _, kits = harbour_house()
-    lines = opening_fasteners(kits["W01"], entries(Fixed.BUCK))
+    lines = opening_fasteners(kits["W01"], entries(Fixed.BUCK), Units.INCH)
     assert lines and verdict_findings(lines, HOUSE) == ()
 
 
 def test_a_verdict_is_said_once_for_all_its_places() -> None:
     _, kits = harbour_house()
-    both = [*opening_fasteners(kits["W01"], entries(Fixed.CASING))]
-    both += opening_fasteners(kits["W02"], entries(Fixed.CASING))
+    both = [*opening_fasteners(kits["W01"], entries(Fixed.CASING), Units.INCH)]
+    both += opening_fasteners(kits["W02"], entries(Fixed.CASING), Units.INCH)
     (told,) = verdict_findings(both, HOUSE)
     assert isinstance(told, findings.FurringVerdict)
     assert told.places == ("W01", "W02")

@@ -34,7 +34,7 @@ def only(lines: tuple[FastenerLine, ...]) -> FastenerLine:
 
 def of_opening(mark: str, fixed: Fixed, **keys: object) -> FastenerLine:
     _, kits = harbour_house()
-    return only(opening_fasteners(kits[mark], entries(fixed, **keys)))
+    return only(opening_fasteners(kits[mark], entries(fixed, **keys), Units.INCH))
 
 
 def test_casing_reaches_the_studs_through_every_layer() -> None:
@@ -62,7 +62,7 @@ def test_a_liner_buck_is_screwed_sideways() -> None:
 def test_layers_add_up_to_the_way_from_trim_plane_to_framing() -> None:
     _, kits = harbour_house()
     for kit in kits.values():
-        line = only(opening_fasteners(kit, entries(Fixed.CASING)))
+        line = only(opening_fasteners(kit, entries(Fixed.CASING), Units.INCH))
         trim, planes = kit.placement.opening.exterior, kit.placement.planes
         assert trim is not None
         way = trim.casing.thickness + planes.trim_plane - framing_face(planes)
@@ -155,7 +155,7 @@ def test_own_lengths_and_unknown_kinds() -> None:
 def test_the_house_adds_up() -> None:
     job, kits = harbour_house()
     both = {**entries(Fixed.CASING), **entries(Fixed.BUCK, fastener="1/4 lag screw", penetration="2")}
-    lines = [line for kit in kits.values() for line in opening_fasteners(kit, both)]
+    lines = [line for kit in kits.values() for line in opening_fasteners(kit, both, Units.INCH)]
     rows = house_fasteners(lines)
     assert sum(row.count for row in rows) == sum(line.count or 0 for line in lines)
     assert len({(row.fastener, row.length) for row in rows}) == len(rows)

@@ -126,7 +126,7 @@ def test_members_stand_at_both_ends(width: float, members: int) -> None:
 
 
 def of_opening(fixed: Fixed, **paths: Any) -> FastenerLine:
-    made = opening_fasteners(kit_of(**paths), entries(fixed))
+    made = opening_fasteners(kit_of(**paths), entries(fixed), Units.INCH)
     assert len(made) == 1
     return made[0]
 

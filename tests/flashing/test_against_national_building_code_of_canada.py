@@ -71,8 +71,8 @@ def test_cladding_stays_a_quarter_inch_clear() -> None:
     bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.INCH)
     kit = kit_with()
     head = head_blank(kit, bending)
-    near = [finding.sentence(Units.INCH) for finding in clearance_findings(kit, head, 0.3)]
-    clear = [finding.sentence(Units.INCH) for finding in clearance_findings(kit, head, 0.36)]
+    near = [finding.sentence(Units.INCH) for finding in clearance_findings(kit, head, 0.3, Units.INCH)]
+    clear = [finding.sentence(Units.INCH) for finding in clearance_findings(kit, head, 0.36, Units.INCH)]
     assert 'The cladding stays 13/64" over the head flashing' in near[0]
     assert not any("cladding stays" in text for text in clear)
 

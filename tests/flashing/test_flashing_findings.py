@@ -48,7 +48,7 @@ def head(entry: Mapping[str, str] = SOUND, **flashing: float) -> Case:
 def near(gap: float) -> Case:
     """A head flashing that falls 10 % over 1 in of casing rises 1/10 to the wall."""
     bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.INCH)
-    return lambda: clearance_findings(kit_with(), head_blank(kit_with(), bending), gap)
+    return lambda: clearance_findings(kit_with(), head_blank(kit_with(), bending), gap, Units.INCH)
 
 
 def membrane_at(behind: float | None) -> Case:
@@ -68,7 +68,7 @@ def pan(shim: float) -> Case:
     kit = kit_with()
     bending = resolve_bending(FlashingEntry.model_validate({}), units=Units.INCH)
     raised = replace(kit, placement=replace(kit.placement, shims=replace(kit.placement.shims, sill=shim)))
-    return lambda: pan_findings(raised, pan_blank(raised, bending))
+    return lambda: pan_findings(raised, pan_blank(raised, bending, Units.INCH))
 
 
 ROWS = [

@@ -62,10 +62,10 @@ def test_a_rabbeted_head_cannot_be_shortened_but_a_square_leg_can() -> None:
 
 def test_mitered_casing_is_cut_shorter_but_never_longer() -> None:
     larger = opening_of(openings__0__frame="36 1/2 x 48 1/2", openings__0__rough_opening="37 x 49")
-    assert {c.verdict for c in compared(opening_of(), larger)[1] if c.what == "casing, head, length"} == {
+    assert {c.verdict for c in compared(opening_of(), larger)[1] if c.what == "interior casing, head, length"} == {
         "recut: too short"
     }
-    assert {c.verdict for c in compared(larger, opening_of())[1] if c.what == "casing, head, length"} == {
+    assert {c.verdict for c in compared(larger, opening_of())[1] if c.what == "interior casing, head, length"} == {
         "still good: crosscut to the new size"
     }
 

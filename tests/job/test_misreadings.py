@@ -1,6 +1,7 @@
 """Likely misreadings are asked about by name; right readings are left alone.
 
-The seeded misreadings come from ``seeded_site``, which knows nothing of how they are found. Both counts are in the README.
+The seeded misreadings come from ``seeded_site``, which knows nothing of how they are found. Both
+counts are in the README.
 """
 
 from __future__ import annotations
@@ -41,7 +42,9 @@ def counts(seed: int) -> tuple[Counter[str], int, int]:
     wrong = right = 0
     for units, misreading in seeded(200, seed):
         # What is past any depth is a fault when it is read, with the other unit named: nothing is left to ask.
-        numbers = set() if misreading.is_out_of_range else {one.place.number for one in asked(misreading.readings, units)}
+        numbers = (
+            set() if misreading.is_out_of_range else {one.place.number for one in asked(misreading.readings, units)}
+        )
         caught[misreading.kind] += misreading.is_out_of_range or bool(numbers & set(misreading.spoiled))
         wrong += len(numbers - set(misreading.spoiled))
         right += len(misreading.readings) - len(misreading.spoiled)

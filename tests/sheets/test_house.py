@@ -184,7 +184,7 @@ def test_a_name_is_not_said_twice() -> None:
     opening = hand.make_opening(window_name="fixed", window=fixed, hinge=None, wall=replace(hand.WALL, name="sea wall"))
     kit = hand.make_kit(placement=hand.make_placement(opening))
     assert order_data([kit], hand.make_job())["rows"][0]["opens"] == ""
-    assert rough_opening_data([kit], hand.make_job())["rows"][0]["wall"] == "sea wall"
+    assert rough_opening_data([kit], hand.make_job())["rows"][0]["wall"] == 'wall "sea wall"'
     assert rough_opening_data([hand.make_kit()], hand.make_job())["rows"][0]["wall"] == 'wall "main"'
 
 

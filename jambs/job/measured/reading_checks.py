@@ -56,7 +56,7 @@ class Held:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
-    """A reading to ask about: place, the likely misreading in words, what was probably meant [in] if a misreading explains it."""
+    """A reading to ask about: place, the likely misreading in words, what was probably meant [in] or None."""
 
     place: Place
     value: float

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, TypeVar
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from jambs.job.models.fields import (
+    KG_PER_POUND,
     NUMBER,
     Amount,
     BoardWidth,
@@ -24,7 +25,7 @@ from jambs.job.models.fields import (
     fault,
 )
 from jambs.job.models.on_hand import Count, LeastDrop, OnHandEntry, Price
-from jambs.length import FRAMING_GRIDS, GRIDS, Grid
+from jambs.length import FRAMING_GRIDS, GRIDS, MM_PER_INCH, Grid, Units
 
 
 def _read_grid(value: Any) -> Grid:
@@ -146,6 +147,9 @@ class Shop(Model):
     boards: Annotated[tuple[BoardEntry, ...], Field(min_length=1)]
 
 
+Usual = TypeVar("Usual", bound=Model)
+
+
 class Escape(Model):
     """What an escape opening must have clear: area [sq in], width, height, sill over the floor [in].
 
@@ -177,6 +181,42 @@ class Limits(Model):
     twist: Reveal = 0.25
     shift_for_board: Small = 0.75
     escape: Escape = Escape()
+
+
+USUAL_METRIC = Limits.model_construct(
+    _fields_set=set(),
+    least_interior_depth=20 / MM_PER_INCH,
+    greatest_interior_depth=300 / MM_PER_INCH,
+    least_exterior_depth=20 / MM_PER_INCH,
+    greatest_exterior_depth=200 / MM_PER_INCH,
+    overhang=75 / MM_PER_INCH,
+    weight=70 / KG_PER_POUND,
+    handle_clearance=25 / MM_PER_INCH,
+    taper=12 / MM_PER_INCH,
+    twist=6 / MM_PER_INCH,
+    shift_for_board=20 / MM_PER_INCH,
+    escape=Escape.model_construct(
+        _fields_set=set(),
+        width=508 / MM_PER_INCH,
+        height=610 / MM_PER_INCH,
+        greatest_sill_height=1118 / MM_PER_INCH,
+    ),
+)
+"""The same in a metric job, in round millimeters: common practice, no source; R310 as it is printed in millimeters."""
+
+
+def in_units(limits: Limits, units: Units) -> Limits:
+    """Return limits whose defaults are round in the units of the job; what the job gives stays."""
+    if units is Units.INCH:
+        return limits
+    with_escape = limits.model_copy(update={"escape": _with_usual(limits.escape, USUAL_METRIC.escape)})
+    return _with_usual(with_escape if "escape" in limits.model_fields_set else limits, USUAL_METRIC)
+
+
+def _with_usual(given: Usual, usual: Usual) -> Usual:
+    """Return a model with other defaults; which keys were given stays known."""
+    stated = {key: getattr(given, key) for key in given.model_fields_set}
+    return type(given).model_construct(_fields_set=set(stated), **{**dict(usual), **stated})
 
 
 class Board(Model):

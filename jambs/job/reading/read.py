@@ -16,7 +16,7 @@ from jambs.job.models.on_hand import OnHand
 from jambs.job.models.openings import Job, JobEntry, Opening
 from jambs.job.models.outside import OutsideEntry
 from jambs.job.models.position import PositionRule
-from jambs.job.models.shop import Board, Limits, Shop
+from jambs.job.models.shop import Board, Limits, Shop, in_units
 from jambs.job.models.tables import TableRead
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
@@ -48,7 +48,7 @@ def read_job(path: str | Path) -> Job:
     complaints = Complaints(units=_units(top), first_file=file.name, faults=faults)
     entry = _top(top, complaints)
     shop = _section(Shop, "shop", top, complaints)
-    limits = _section(Limits, "limits", top, complaints) or Limits()
+    limits = in_units(_section(Limits, "limits", top, complaints) or Limits(), complaints.units)
     boards = _boards(shop, top, complaints)
     on_hand = _on_hand(shop, top, file.parent, complaints)
     shelves = _shelves(top, shop, complaints)
