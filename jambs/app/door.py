@@ -12,7 +12,6 @@ import os
 import platform
 import sys
 import threading
-import traceback
 from _thread import interrupt_main
 from collections.abc import Callable
 from contextlib import suppress
@@ -120,6 +119,8 @@ def _report(error: Exception, ctx: click.Context) -> str:
 
 
 def _report_text(error: Exception) -> str:
+    import traceback  # not needed for ``--help``
+
     words = " ".join(repr(word) if " " in word else word for word in sys.argv[1:])
     head = [
         "A fault of jambs. This file holds the command, the versions and the place in the program, and nothing of the",

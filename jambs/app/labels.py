@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -79,6 +78,8 @@ def labels(
 
 
 def _stock(stock: LabelStock, count: str | None, units: Units, sizes: dict[str, str | None]) -> LabelStock:
+    from dataclasses import replace  # not needed for ``--help``
+
     changes: dict[str, float] = {}
     if count:
         changes |= dict(zip(("across", "down"), _count(count), strict=True))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable, Mapping
 
 import click
@@ -57,7 +56,7 @@ class Verbs(click.Group):
 
 def unknown_verb(found: str, verbs: Mapping[str, str]) -> str:
     """Say that there is no such verb, and which ones were meant; ``verbs``: each with what it does."""
-    meant = _by_meaning(found.lower(), verbs) or difflib.get_close_matches(found.lower(), verbs, n=1)
+    meant = _by_meaning(found.lower(), verbs) or _near(found.lower(), verbs)
     if not meant:
         return f"There is no verb {found!r}; the verbs are {', '.join(verbs)}."
     lines = "\n".join(f"  jambs {verb}  {verbs[verb]}" for verb in meant)
@@ -69,5 +68,11 @@ def _by_meaning(found: str, verbs: Iterable[str]) -> list[str]:
     if known:
         return known
     words = [word for verb in verbs for word in MEANT.get(verb, ())]
-    near = difflib.get_close_matches(found, [*words, *verbs], n=1, cutoff=0.75)
+    near = _near(found, [*words, *verbs], cutoff=0.75)
     return [verb for verb in verbs if near and (near[0] == verb or near[0] in MEANT.get(verb, ()))]
+
+
+def _near(found: str, words: Iterable[str], *, cutoff: float = 0.6) -> list[str]:
+    from difflib import get_close_matches  # not needed for ``--help``
+
+    return get_close_matches(found, list(words), n=1, cutoff=cutoff)

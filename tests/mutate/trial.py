@@ -1,8 +1,9 @@
-"""Try mutants on a copy of the house: put one in, run the tests of its room fastest first, see whether one fails.
+"""Try mutants on a copy of the house: put one in, run the tests of its room, see whether one fails.
 
-The tests of a room are collected once. For each mutant the process forks and the function is given its changed code,
-so that a mutant costs no more than the tests that see it. What stands outside functions (tables, defaults) is written
-into the copy and imported anew.
+The tests of a room are collected once, and run once to learn how long each takes and which functions it calls. For each
+mutant the process forks and the function is given its changed code; tests that call it run first, fastest first, so
+that a mutant costs no more than the tests that see it. What stands outside functions (tables, defaults) is written into
+the copy and imported anew.
 """
 
 from __future__ import annotations
@@ -18,12 +19,14 @@ import shutil
 import signal
 import subprocess
 import sys
+import threading
 import time
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from types import CodeType, FunctionType
+from types import CodeType, FrameType, FunctionType
 from typing import Any, NoReturn
 
 import pytest
@@ -34,7 +37,7 @@ LEFT_OUT = shutil.ignore_patterns(".*", "__pycache__", "output", "build", "dist"
 HEAVY = ("yaml", "pydantic", "numpy", "scipy.optimize", "scipy.sparse.linalg", "openpyxl")
 OPTIONS = ("-p", "no:cacheprovider", "-p", "no:terminal", "-o", "addopts=")
 SEEN, LIVES, TOO_LONG = "killed", "lives", "over the time limit"
-TIMES = "durations.json"
+LEARNT = "tests-of-room.json"
 LEAST_LIMIT = 60.0
 """A mutant gets at least this long, and three times what the tests of its room take [s of the processor]."""
 WAITING = 20
@@ -66,7 +69,7 @@ def try_room(room: str, sample: Sequence[Mutant], folder: Path, told: Told) -> N
         (inside if function_of(one, folder) else outside).append(one)
     plugin = Patching(folder, inside, told)
     if _wait(_forked(lambda: _pytest(folder, room, plugin)), None) != 0:
-        failed = (folder / TIMES).read_text(encoding="utf-8") if (folder / TIMES).exists() else f"tests/{room}"
+        failed = (folder / LEARNT).read_text(encoding="utf-8") if (folder / LEARNT).exists() else f"tests/{room}"
         raise SystemExit(f"it does not pass on the unchanged house: {failed}")
     for one in outside:
         told(one, _try_anew(one, folder, room))
@@ -95,6 +98,14 @@ def _functions(node: ast.AST) -> Iterator[ast.FunctionDef]:
             yield from _functions(child)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ran:
+    """How long a test took [s of the processor], and the functions it called, as ``path:line``."""
+
+    seconds: float
+    called: frozenset[str]
+
+
 @dataclass
 class Patching:
     """A plugin of pytest: once the tests are collected, every mutant in turn is put in and tried in a child."""
@@ -105,34 +116,92 @@ class Patching:
 
     @pytest.hookimpl(tryfirst=True)
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
-        """Run the tests once as they are, then with each mutant, fastest first."""
-        times = self.folder / TIMES
-        if _wait(_forked(partial(_measure, session, times)), None) != 0:
+        """Run the tests once as they are, then with each mutant, those that call its function first."""
+        learnt = self.folder / LEARNT
+        if _wait(_forked(partial(_measure, session, self.folder)), None) != 0:
             session.testsfailed = 1
             return True
-        durations: dict[str, float] = json.loads(times.read_text(encoding="utf-8"))
-        session.items.sort(key=lambda item: durations[item.nodeid])
-        limit = max(LEAST_LIMIT, 3 * sum(durations.values()))
+        ran = _learnt(learnt)
+        limit = max(LEAST_LIMIT, 3 * sum(one.seconds for one in ran.values()))
         for one in self.mutants:
-            self.told(one, _verdict(_wait(_forked(partial(self._with, one, session), limit), limit)))
+            self.told(one, _verdict(_wait(_forked(partial(self._with, one, session, ran), limit), limit)))
         return True
 
-    def _with(self, mutant: Mutant, session: pytest.Session) -> int:
-        _patch(mutant, self.folder)
+    def _with(self, mutant: Mutant, session: pytest.Session, ran: dict[str, Ran]) -> int:
+        function = _patch(mutant, self.folder)
+        session.items.sort(key=_order(session.items, ran, function))
         return int(any(_fails(session, number) for number in range(len(session.items))))
 
 
-def _measure(session: pytest.Session, into: Path) -> int:
-    """Run all tests; write down how long each takes [s of the processor]."""
-    durations: dict[str, float] = {}
+@dataclass
+class Sorting:
+    """A plugin of pytest that runs the fastest tests first."""
+
+    ran: dict[str, Ran]
+
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
+        """Sort what was collected by how long it took before."""
+        items.sort(key=lambda item: self.ran[item.nodeid].seconds)
+
+
+def _order(
+    items: Sequence[pytest.Item], ran: dict[str, Ran], function: str
+) -> Callable[[pytest.Item], tuple[Any, ...]]:
+    """Return the order of tests: those that call a function first, a file at a time, as they share what is made once.
+
+    The file whose tests are fast on average comes first, and in a file the fastest test.
+    """
+    seconds: dict[tuple[bool, Path], list[float]] = {}
+
+    def group(item: pytest.Item) -> tuple[bool, Path]:
+        return function not in ran[item.nodeid].called, item.path
+
+    for item in items:
+        seconds.setdefault(group(item), []).append(ran[item.nodeid].seconds)
+    means = {one: sum(several) / len(several) for one, several in seconds.items()}
+    return lambda item: (group(item)[0], means[group(item)], item.path, ran[item.nodeid].seconds)
+
+
+def _measure(session: pytest.Session, folder: Path) -> int:
+    """Run all tests; write down how long each takes and what it calls."""
+    found = {}
     for number, item in enumerate(session.items):
         started = time.process_time()
-        if _fails(session, number):
-            into.write_text(item.nodeid, encoding="utf-8")
+        with _calls() as called:
+            failed = _fails(session, number)
+        if failed:
+            (folder / LEARNT).write_text(item.nodeid, encoding="utf-8")
             return 1
-        durations[item.nodeid] = time.process_time() - started
-    into.write_text(json.dumps(durations), encoding="utf-8")
+        places = (_place(code, folder) for code in called.values() if code.co_filename.startswith(f"{folder}/jambs/"))
+        found[item.nodeid] = [time.process_time() - started, sorted(set(places))]
+    (folder / LEARNT).write_text(json.dumps(found), encoding="utf-8")
     return 0
+
+
+def _learnt(file: Path) -> dict[str, Ran]:
+    rows = json.loads(file.read_text(encoding="utf-8"))
+    return {test: Ran(seconds=seconds, called=frozenset(called)) for test, (seconds, called) in rows.items()}
+
+
+@contextmanager
+def _calls() -> Iterator[dict[int, CodeType]]:
+    """Note every function that is called meanwhile."""
+    found: dict[int, CodeType] = {}
+
+    def note(frame: FrameType, event: str, argument: object) -> None:
+        found[id(frame.f_code)] = frame.f_code
+
+    sys.settrace(note)
+    threading.settrace(note)
+    try:
+        yield found
+    finally:
+        sys.settrace(None)
+        threading.settrace(None)
+
+
+def _place(code: CodeType, folder: Path) -> str:
+    return f"{Path(code.co_filename).relative_to(folder).as_posix()}:{code.co_firstlineno}"
 
 
 def _fails(session: pytest.Session, number: int) -> bool:
@@ -142,8 +211,11 @@ def _fails(session: pytest.Session, number: int) -> bool:
     return session.testsfailed > 0
 
 
-def _patch(mutant: Mutant, folder: Path) -> None:
-    """Give the function that a mutant stands in its changed code, wherever it is held; forget what was remembered."""
+def _patch(mutant: Mutant, folder: Path) -> str:
+    """Give the function that a mutant stands in its changed code, wherever it is held; forget what was remembered.
+
+    Returns the place of the function.
+    """
     path = folder / mutant.path
     node = function_of(mutant, folder)
     assert node is not None
@@ -155,6 +227,7 @@ def _patch(mutant: Mutant, folder: Path) -> None:
             thing.cache_clear()
         elif isinstance(thing, FunctionType) and _is_of(thing.__code__, code):
             thing.__code__ = code
+    return _place(code, folder)
 
 
 def _is_of(one: CodeType, other: CodeType) -> bool:
@@ -177,8 +250,9 @@ def _try_anew(mutant: Mutant, folder: Path, room: str) -> str:
         compiled.unlink()
     try:
         path.write_bytes(mutant.applied(source))
-        limit = 3 * LEAST_LIMIT
-        return _verdict(_wait(_forked(lambda: _pytest(folder, room), limit), limit))
+        ran = _learnt(folder / LEARNT)
+        limit = max(LEAST_LIMIT, 3 * sum(one.seconds for one in ran.values()))
+        return _verdict(_wait(_forked(lambda: _pytest(folder, room, Sorting(ran)), limit), limit))
     finally:
         path.write_bytes(source)
 
