@@ -25,11 +25,6 @@ class GlassPlace(StrEnum):
     STAIRS = "R308.4.6"
 
 
-def _decides(section: str, units: Units) -> str:
-    """Defer to the rules of the place."""
-    return "the local rules decide" if units is Units.MM else f"IRC 2018 {section}, from memory; the local code decides"
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class GlassFinding(Finding):
     """A finding that belongs on the window order first."""

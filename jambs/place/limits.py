@@ -58,7 +58,7 @@ def jamb_boards(opening: Opening, job: Job) -> tuple[float, ...]:
     return tuple(sorted({board.width for board in fits}))
 
 
-def ranges(opening: Opening, planes: WallPlanes, job: Job, *, proud_outside: bool = False) -> tuple[Range, ...]:
+def ranges(opening: Opening, planes: WallPlanes, job: Job, *, proud_outside: bool) -> tuple[Range, ...]:
     """All limits on the flange plane of one opening; ``proud_outside``: the frame stands at or past the trim plane."""
     found = [
         _wall_range(opening, planes),

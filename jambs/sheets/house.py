@@ -13,7 +13,7 @@ from jambs.outside.register import ORDER, Register
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, stamped, wall_words
-from jambs.sheets.press import press, press_in_pieces
+from jambs.sheets.press import press, press_in_pieces, press_large
 from jambs.sheets.record import job_record
 from jambs.sheets.told import count_record, told
 from jambs.values import Record
@@ -59,12 +59,12 @@ def write_order_sheet(
 
     ``positions``: what the planned positions do to heat, damp and sun, in texts.
     """
-    path.write_bytes(press("order", stamped({**order_data(kits, job), "positions": list(positions)}, stamp)))
+    path.write_bytes(press_large("order", stamped({**order_data(kits, job), "positions": list(positions)}, stamp)))
 
 
 def write_summary(kits: Sequence[CutKit], register: Register, job: Job, path: Path, *, stamp: str = "") -> None:
     """Write the summary of the house as PDF: depths and rips of every opening, all findings, what was assumed."""
-    path.write_bytes(press("summary", stamped(summary_data(kits, register, job), stamp)))
+    path.write_bytes(press_large("summary", stamped(summary_data(kits, register, job), stamp)))
 
 
 def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:

@@ -17,6 +17,8 @@ from jambs.sheets.joining import join_pdfs
 from jambs.values import Record
 
 FONT = "Liberation Sans"
+REMEMBERED = 11
+"""typst remembers what its last documents used, and lets go of it when so many others were set."""
 
 
 class PressError(RuntimeError):
@@ -55,18 +57,31 @@ def press(template: str, data: Record) -> bytes:
     return pdf
 
 
-def press_in_pieces(template: str, pieces: Sequence[Record], path: Path) -> None:
-    """Print a list of a large house piece by piece into one PDF, its pages numbered through.
-
-    Each piece is set twice, the first time to count its pages: what is held does not grow with the list.
+def press_large(template: str, data: Record) -> bytes:
+    """Print as ``press`` does, and let typst forget what it used for it, which grows with the document.
 
     Raises:
         PressError: as ``press``.
     """
-    counts = [len(PdfReader(BytesIO(press(template, piece))).pages) for piece in pieces]
+    pdf = press(template, data)
+    empty = typst.Compiler(b"", font_paths=fonts(), ignore_system_fonts=True)
+    for _ in range(REMEMBERED):
+        empty.compile(input=b"", format="svg")
+    return pdf
+
+
+def press_in_pieces(template: str, pieces: Sequence[Record], path: Path) -> None:
+    """Print a list of a large house piece by piece into one PDF, its pages numbered through.
+
+    Each piece is set twice, the first time to count its pages, and forgotten: what is held does not grow with the list.
+
+    Raises:
+        PressError: as ``press``.
+    """
+    counts = [len(PdfReader(BytesIO(press_large(template, piece))).pages) for piece in pieces]
     with TemporaryDirectory(dir=path.parent) as folder:
         files = [Path(folder) / f"{number}.pdf" for number in range(len(pieces))]
         for number, (piece, file) in enumerate(zip(pieces, files, strict=True)):
             pages = {"before": sum(counts[:number]), "all": sum(counts)}
-            file.write_bytes(press(template, {**piece, "pages": pages}))
+            file.write_bytes(press_large(template, {**piece, "pages": pages}))
         join_pdfs(files, path)

@@ -1,9 +1,9 @@
 """Try mutants on a copy of the house: put one in, run the tests of its room, see whether one fails.
 
-The tests of a room are collected once, and run once to learn how long each takes and which functions it calls. For each
-mutant the process forks and the function is given its changed code; tests that call it run first, fastest first, so
-that a mutant costs no more than the tests that see it. What stands outside functions (tables, defaults) is written into
-the copy and imported anew.
+The tests of a room are collected once, and run once to learn how long each takes and which functions it calls, itself
+or by way of what it shares with others. For each mutant the process forks, the function is given its changed code, and
+the tests that call it are run, fastest first. What stands outside functions (tables, defaults) is written into the copy
+and imported anew for all tests.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ import threading
 import time
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 from types import CodeType, FrameType, FunctionType
@@ -129,7 +129,8 @@ class Patching:
 
     def _with(self, mutant: Mutant, session: pytest.Session, ran: dict[str, Ran]) -> int:
         function = _patch(mutant, self.folder)
-        session.items.sort(key=_order(session.items, ran, function))
+        calling = [item for item in session.items if function in ran[item.nodeid].called]
+        session.items = sorted(calling, key=_order(calling, ran))
         return int(any(_fails(session, number) for number in range(len(session.items))))
 
 
@@ -144,36 +145,60 @@ class Sorting:
         items.sort(key=lambda item: self.ran[item.nodeid].seconds)
 
 
-def _order(
-    items: Sequence[pytest.Item], ran: dict[str, Ran], function: str
-) -> Callable[[pytest.Item], tuple[Any, ...]]:
-    """Return the order of tests: those that call a function first, a file at a time, as they share what is made once.
+def _order(items: Sequence[pytest.Item], ran: dict[str, Ran]) -> Callable[[pytest.Item], tuple[Any, ...]]:
+    """Return the order of tests: a file at a time, as they share what is made once.
 
     The file whose tests are fast on average comes first, and in a file the fastest test.
     """
-    seconds: dict[tuple[bool, Path], list[float]] = {}
-
-    def group(item: pytest.Item) -> tuple[bool, Path]:
-        return function not in ran[item.nodeid].called, item.path
-
+    seconds: dict[Path, list[float]] = {}
     for item in items:
-        seconds.setdefault(group(item), []).append(ran[item.nodeid].seconds)
-    means = {one: sum(several) / len(several) for one, several in seconds.items()}
-    return lambda item: (group(item)[0], means[group(item)], item.path, ran[item.nodeid].seconds)
+        seconds.setdefault(item.path, []).append(ran[item.nodeid].seconds)
+    means = {path: sum(several) / len(several) for path, several in seconds.items()}
+    return lambda item: (means[item.path], item.path, ran[item.nodeid].seconds)
+
+
+@dataclass
+class Sharing:
+    """A plugin of pytest that notes which functions the making of each fixture calls, as several tests share it."""
+
+    calls: dict[int, CodeType]
+    made: dict[int, set[int]] = field(default_factory=dict)
+
+    @pytest.hookimpl(wrapper=True)
+    def pytest_fixture_setup(self, fixturedef: pytest.FixtureDef[Any]) -> Iterator[Any]:
+        """Note what is called while a fixture is made."""
+        before = dict(self.calls)
+        self.calls.clear()
+        try:
+            return (yield)
+        finally:
+            self.made.setdefault(id(fixturedef), set()).update(self.calls)
+            self.calls.update(before)
+
+    def shared(self, item: pytest.Item) -> set[int]:
+        """Return what was called to make the fixtures of a test, whenever that was."""
+        definitions = getattr(item, "_fixtureinfo").name2fixturedefs.values()  # noqa: B009
+        return set().union(*(self.made.get(id(one), set()) for several in definitions for one in several))
 
 
 def _measure(session: pytest.Session, folder: Path) -> int:
     """Run all tests; write down how long each takes and what it calls."""
-    found = {}
+    found, codes, calls = {}, dict[int, CodeType](), dict[int, CodeType]()
+    sharing = Sharing(calls)
+    session.config.pluginmanager.register(sharing)
     for number, item in enumerate(session.items):
+        _forget()
+        calls.clear()
         started = time.process_time()
-        with _calls() as called:
+        with _noting(calls):
             failed = _fails(session, number)
         if failed:
             (folder / LEARNT).write_text(item.nodeid, encoding="utf-8")
             return 1
-        places = (_place(code, folder) for code in called.values() if code.co_filename.startswith(f"{folder}/jambs/"))
-        found[item.nodeid] = [time.process_time() - started, sorted(set(places))]
+        codes |= calls
+        called = {codes[one] for one in [*calls, *sharing.shared(item)]}
+        places = {_place(code, folder) for code in called if code.co_filename.startswith(f"{folder}/jambs/")}
+        found[item.nodeid] = [time.process_time() - started, sorted(places)]
     (folder / LEARNT).write_text(json.dumps(found), encoding="utf-8")
     return 0
 
@@ -184,20 +209,26 @@ def _learnt(file: Path) -> dict[str, Ran]:
 
 
 @contextmanager
-def _calls() -> Iterator[dict[int, CodeType]]:
+def _noting(calls: dict[int, CodeType]) -> Iterator[None]:
     """Note every function that is called meanwhile."""
-    found: dict[int, CodeType] = {}
 
     def note(frame: FrameType, event: str, argument: object) -> None:
-        found[id(frame.f_code)] = frame.f_code
+        calls[id(frame.f_code)] = frame.f_code
 
     sys.settrace(note)
     threading.settrace(note)
     try:
-        yield found
+        yield
     finally:
         sys.settrace(None)
         threading.settrace(None)
+
+
+def _forget() -> None:
+    """Forget all that functions remember, so that the next test calls what it needs itself."""
+    for thing in gc.get_objects():
+        if isinstance(thing, functools._lru_cache_wrapper):
+            thing.cache_clear()
 
 
 def _place(code: CodeType, folder: Path) -> str:
@@ -222,10 +253,9 @@ def _patch(mutant: Mutant, folder: Path) -> str:
     changed = compile(mutant.applied(path.read_bytes()), str(path), "exec", dont_inherit=True)
     first = min([node.lineno, *(one.lineno for one in node.decorator_list)])
     code = next(one for one in _codes(changed) if one.co_name == node.name and one.co_firstlineno == first)
+    _forget()
     for thing in gc.get_objects():
-        if isinstance(thing, functools._lru_cache_wrapper):
-            thing.cache_clear()
-        elif isinstance(thing, FunctionType) and _is_of(thing.__code__, code):
+        if isinstance(thing, FunctionType) and _is_of(thing.__code__, code):
             thing.__code__ = code
     return _place(code, folder)
 

@@ -271,3 +271,9 @@ def test_a_metric_window_in_an_inch_job_is_rounded_once() -> None:
         windows__fixed__frame_face="45 mm", openings__0__frame="610 mm x 914 mm", openings__0__rough_opening=None
     )
     assert kit.clear_width == 20 + 23 / 32
+
+
+def test_the_casing_is_as_high_over_all_as_its_opening_and_what_stands_above_and_below() -> None:
+    """Clear 47 1/2 - 5 + 2 x 1/8 = 42 3/4. Framed: + 2 x 3/16 + 2 x 3 1/2. On a stool: + 3/16 + 3 1/2."""
+    assert figure(kit_of(), "casing outside height") == 50.125
+    assert figure(kit_of(interior_trim__inside=STOOL), "casing outside height") == 46.4375

@@ -65,6 +65,13 @@ SILL_AND_BOARDS = [
         inch="The sill falls 5.9 %, less than the 6 % that building codes ask for.",
     ),
     Row(
+        # However short the sill is.
+        code="sill-falls-short",
+        appears=case(exterior_trim__outside__sill__slope="3.4 deg", position={"exterior_depth": "1"}),
+        quiet=case(exterior_trim__outside__sill__slope="3.5 deg", position={"exterior_depth": "1"}),
+        inch="The sill falls 5.9 %, less than the 6 % that building codes ask for.",
+    ),
+    Row(
         # 5 mm are 12.6/64 of an inch.
         code="nosing-too-short",
         appears=case(exterior_trim__outside__sill__nosing="3/16"),

@@ -105,7 +105,9 @@ def test_half_read_inside_is_planned_and_draws_no_wall() -> None:
     data = wall_data(kit, job_of(changed()))
     assert data is not None and [one["words"] for one in data["edges"]] == [Side.LEFT.wall_words]
     assert data["twist"] == ""
-    assert wall_data(kit_of(**measured(interior_depth={"head": [INSIDE, "-"]})), job_of(changed())) is None
+    half = kit_of(**measured(interior_depth={"head": [INSIDE, "-"]}))
+    assert wall_data(half, job_of(changed())) is None
+    assert "than planned" not in texts(half)
 
 
 def test_findings_of_the_outside_are_of_the_kit_that_is_made() -> None:

@@ -1,0 +1,75 @@
+"""Boards lie square in the wall, and their slanting cuts come out plumb, level or as long as they should."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+from cases import METRIC, STOOL, kit_of, part_of
+
+from jambs.geometry import Vector
+from jambs.parts.cuts import BoardSizes, Taper
+from jambs.parts.kinds import Where
+from jambs.parts.part import Part
+
+LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
+KITS: list[dict[str, Any]] = [{}, {"interior_trim__inside": STOOL}, METRIC, {"walls__main__buck": LINER}]
+
+
+def dot(one: Vector, other: Vector) -> float:
+    return sum(a * b for a, b in zip(one, other, strict=True))
+
+
+@pytest.mark.parametrize("paths", KITS)
+def test_the_three_ways_of_a_board_are_square_to_each_other_and_of_length_one(paths: dict[str, Any]) -> None:
+    for part in kit_of(**paths).parts:
+        ways = (part.seat.along, part.seat.across, part.seat.through)
+        products = [dot(one, other) for one in ways for other in ways]
+        assert products == pytest.approx([1, 0, 0, 0, 1, 0, 0, 0, 1], abs=1e-12), part
+
+
+def exterior_sill() -> Part:
+    return part_of(kit_of(), "exterior sill", "sill", Where.EXTERIOR)
+
+
+def test_both_long_edges_of_a_sloping_sill_stand_plumb() -> None:
+    """Each edge lies at one depth in the wall, at the top and at the bottom of it."""
+    sill = exterior_sill()
+    points = [sill.seat.at(0.0, v, w) for v, w in sill.profile]
+    depths = sorted(depth for _, _, depth in points)
+    assert depths[:2] == pytest.approx([depths[0]] * 2, abs=1e-9)
+    assert depths[-2:] == pytest.approx([depths[-1]] * 2, abs=1e-9)
+    # Out of 1 1/2 thick stock, 10 degrees: a plumb edge is 1 1/2 / cos 10° high.
+    for edge in (depths[0], depths[-1]):
+        heights = [y for _, y, depth in points if depth == pytest.approx(edge, abs=1e-9)]
+        assert max(heights) - min(heights) == pytest.approx(1.5 / math.cos(math.radians(10)), abs=1e-9)
+
+
+def test_a_sill_is_notched_alike_at_both_ends() -> None:
+    sill = exterior_sill()
+    there = {(round(u, 9), round(v, 9)) for u, v in sill.outline}
+    assert there == {(round(sill.length - u, 9), v) for u, v in there}
+    assert len(there) == 8
+
+
+def test_a_taper_is_sawn_from_the_width_at_one_end_to_that_at_the_other_on_the_face() -> None:
+    board = BoardSizes(length=48, width=4, thickness=0.75, start_width=3, finish_width=4)
+    plane = Taper(start_width=3, finish_width=4).plane(board)
+    assert (plane.start, plane.finish, plane.keep) == ((0, 3, 0), (48, 4, 0), (0, 0, 0))
+
+
+@pytest.mark.parametrize(
+    ("joint", "low", "high"),
+    [
+        # Clear from 2 1/2 - 1/8 to 47 1/2 - 2 1/2 + 1/8; legs through pass head and bottom by 3/4.
+        ({"joint": "butt, head over legs"}, 2.375, 45.125),
+        ({"joint": "butt, legs through"}, 1.625, 45.875),
+    ],
+)
+def test_both_legs_of_a_jamb_reach_from_and_to_the_same_heights(joint: dict[str, str], low: float, high: float) -> None:
+    kit = kit_of(interior_trim__inside__jamb={"thickness": "3/4", "stock": "poplar", **joint})
+    for side in ("left leg", "right leg"):
+        leg = part_of(kit, "extension jamb", side)
+        heights = [leg.seat.at(u, v, 0.0)[1] for u, v in leg.outline]
+        assert (min(heights), max(heights)) == (low, high)
