@@ -5,6 +5,7 @@ from __future__ import annotations
 import copy
 import tempfile
 from collections.abc import Iterable
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -164,9 +165,18 @@ def changed(**paths: Any) -> dict[str, Any]:
 
 def job_of(data: dict[str, Any]) -> Job:
     """Read a job from plain data, as a file."""
+    return _read(yaml.dump(data, Dumper=DUMPER, sort_keys=False, allow_unicode=True))
+
+
+DUMPER = getattr(yaml, "CSafeDumper", yaml.SafeDumper)
+
+
+@lru_cache(maxsize=500)
+def _read(text: str) -> Job:
+    """Read a job; the same text is read once, as many tests ask for the base job and reading is most of their time."""
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "job.yaml"
-        path.write_text(yaml.safe_dump(data, sort_keys=False, allow_unicode=True), encoding="utf-8")
+        path.write_text(text, encoding="utf-8")
         return read_job(path)
 
 

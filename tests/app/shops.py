@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -50,7 +51,13 @@ def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Shop:
 @pytest.fixture(scope="session")
 def papers(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The output of the worked case, built once."""
-    folder = tmp_path_factory.mktemp("papers")
+    return _worked_case(tmp_path_factory)
+
+
+@cache
+def _worked_case(folders: pytest.TempPathFactory) -> Path:
+    """Build the worked case: a fixture that several files import is made anew for each of them, this is not."""
+    folder = folders.mktemp("papers")
     (folder / "house").mkdir()
     shutil.copy(WORKED, folder / "house" / "job.yaml")
     with pytest.MonkeyPatch.context() as patch:

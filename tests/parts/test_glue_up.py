@@ -91,7 +91,7 @@ def test_a_board_no_wider_than_jointing_takes_ends_the_search() -> None:
 
 
 def test_strips_of_which_jointing_takes_all_are_not_multiplied() -> None:
-    """1 5/32 less 1/8 gives 1 1/32; 2 x 1/2 for jointing and 1/32 of the grid leave nothing. 4 23/32 + 1/8 + 1 over 2."""
+    """1 5/32 less 1/8 is 1 1/32; 2 x 1/2 for jointing and 1/32 leave nothing: (4 23/32 + 1/8 + 1) / 2 = 2 15/16."""
     boards = [{"stock": "poplar", "thickness": "3/4", "width": "1 5/32"}]
     part = head(kit_of(shop__jointing_allowance="1/2", shop__boards=boards))
     assert part.strips == (2.9375, 2.9375)

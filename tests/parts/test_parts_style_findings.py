@@ -301,3 +301,28 @@ def test_without_a_stool_there_is_no_apron_under_it() -> None:
 
 def test_exterior_jambs_without_width_are_told_once() -> None:
     assert [one.code for one in joint("1 1/2")()] == ["exterior-jamb-has-no-width"]
+
+
+def narrow(*boards: str) -> set[str]:
+    """What is told to be narrower than the 2 that a saw holds, with casing of 1 1/2 inside and these boards at hand."""
+    kit = kit_of(
+        shop__least_strip="2",
+        shop__boards=[{"stock": "poplar", "thickness": "3/4", "width": width} for width in (*boards, "7 1/4")],
+        interior_trim__inside__casing__width="1 1/2",
+    )
+    (found,) = (one for one in kit.findings if isinstance(one, style_findings.NarrowerThanSafe))
+    # The exterior jambs are the narrowest: 1 1/2 - 1/4.
+    assert found.width == 1.25
+    return {f"{part.where.value} {part.kind.value}" for part in kit.parts if part.mark in found.marks}
+
+
+def test_a_board_as_wide_as_it_is_bought_is_not_ripped_and_never_too_narrow() -> None:
+    assert narrow() == {"interior casing", "exterior exterior extension jamb"}
+    assert narrow("1 1/2") == {"exterior exterior extension jamb"}
+
+
+def test_a_kerf_that_is_not_cut_drips_nowhere() -> None:
+    kerf = {"width": "1/4", "depth": "0", "set_back": "1/2"}
+    assert [one.code for one in nosing("1/4")() if one.code == "kerf-behind-cladding"] == ["kerf-behind-cladding"]
+    found = case(exterior_trim__outside__sill__nosing="1/4", exterior_trim__outside__sill__drip_kerf=kerf, **LEVEL)()
+    assert [one.code for one in found if one.code == "kerf-behind-cladding"] == []
