@@ -39,8 +39,8 @@ def _version(name: str) -> str:
         return "not installed"
 
 
-def hashes(example: str, folder: Path) -> dict[str, str]:
-    """Build an example into a folder on a fixed day; return the hash of every paper."""
+def build_example(example: str, folder: Path) -> str:
+    """Build an example into ``papers`` of a folder on a fixed day, outside the repository; return what was said."""
     from click.testing import CliRunner
 
     from jambs.app.command_line import main
@@ -51,9 +51,14 @@ def hashes(example: str, folder: Path) -> dict[str, str]:
     with patch("jambs.app.build.datetime", clock):
         result = CliRunner().invoke(main, ["build", str(job), "--out", str(folder / "papers")], catch_exceptions=False)
     assert result.exit_code == 0, result.output
-    papers = sorted(path for path in (folder / "papers").rglob("*") if path.is_file())
-    kept = [path for path in papers if "issued" not in path.parts and not path.name.startswith(".")]
-    return {path.relative_to(folder / "papers").as_posix(): _hash(path.read_bytes()) for path in kept}
+    return result.output
+
+
+def hashes(papers: Path) -> dict[str, str]:
+    """Return the hash of every paper in a folder of papers."""
+    paths = sorted(path for path in papers.rglob("*") if path.is_file())
+    kept = [path for path in paths if "issued" not in path.parts and not path.name.startswith(".")]
+    return {path.relative_to(papers).as_posix(): _hash(path.read_bytes()) for path in kept}
 
 
 def _hash(content: bytes) -> str:
@@ -72,7 +77,8 @@ def write() -> None:
     papers: dict[str, dict[str, str]] = {}
     for example in EXAMPLES:
         with tempfile.TemporaryDirectory() as folder:
-            papers[example] = hashes(example, Path(folder))
+            build_example(example, Path(folder))
+            papers[example] = hashes(Path(folder) / "papers")
         was = before.get(example, {})
         changed = sorted(name for name in {*was, *papers[example]} if was.get(name) != papers[example].get(name))
         print(example, *(changed or ["unchanged"]), sep="\n  ")

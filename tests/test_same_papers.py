@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 import same_papers
+from example_papers import example_papers
 
 
 @pytest.mark.parametrize("example", same_papers.EXAMPLES)
-def test_an_example_prints_the_papers_it_printed_before(example: str, tmp_path: Path) -> None:
+def test_an_example_prints_the_papers_it_printed_before(example: str, tmp_path_factory: pytest.TempPathFactory) -> None:
     from jambs.solids import availability
 
     record = same_papers.recorded()
-    found, before = same_papers.hashes(example, tmp_path), record["papers"][example]
+    found, before = same_papers.hashes(example_papers(example, tmp_path_factory).folder), record["papers"][example]
     if availability() is not None:
         before = {name: hashed for name, hashed in before.items() if not name.startswith("solids/")}
     assert sorted(found) == sorted(before)

@@ -11,11 +11,10 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner
-from outside_houses import EXAMPLES, HOUSES, planned
+from example_papers import example_papers
+from outside_houses import HOUSES, planned
 from pypdf import PdfReader
 
-from jambs.app.command_line import main
 from jambs.findings import Severity
 from jambs.outside.register import Paper, counts
 
@@ -30,12 +29,8 @@ PAPERS = {
 @pytest.fixture(scope="module")
 def papers(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, str]:
     """The papers of the harbour house, and what the screen said."""
-    folder = tmp_path_factory.mktemp("papers") / "harbour"
-    told = CliRunner().invoke(
-        main, ["build", str(EXAMPLES / "harbour-house"), "--out", str(folder), "--without-solids"]
-    )
-    assert told.exit_code == 0, told.output
-    return folder, told.output
+    harbour = example_papers("harbour-house", tmp_path_factory)
+    return harbour.folder, harbour.said
 
 
 def text(path: Path) -> str:

@@ -10,8 +10,10 @@ from houses_outside import SHINGLES, elevation, elevation_entry, harbour_house, 
 from said import sentences
 
 from jambs.courses.cladding import CourseError
+from jambs.courses.course_search import best_ladder
 from jambs.courses.plan import CoursePlan, plan_elevation
 from jambs.courses.plan_words import cure_words, start_cure_words
+from jambs.courses.task import Target, Task
 from jambs.length import GRIDS, MM_PER_INCH, Units
 
 
@@ -126,3 +128,17 @@ def test_a_line_outside_the_cladding_is_told() -> None:
     found = plan(elevation(opening("W01", 35.0, 113.0), eave=112.0), SHINGLES)
     assert not found.missed
     assert sentences(found.findings) == ['Outside the cladding, from the start line to the eave: W01 head at 113".']
+
+
+def test_a_last_course_may_reach_as_far_past_the_eave_as_it_goes() -> None:
+    """Courses of 4 only: 4, 8 … 24, 28, three past the eave at 25; each one off the wanted 5 by 1; the eave is missed.
+
+    24 meets the eave within 1, and is a sliver under it at once: the one met is taken back, and its 1 off counts.
+    """
+    task = Task(
+        top=25, targets=(Target(at=25, weight=1),), exposures=(4,), wanted=5, unseen=0, greatest_change=1, tolerance=1,
+        least_top=2,
+    )  # fmt: skip
+    found = best_ladder(task)
+    assert found.lines == (0, 4, 8, 12, 16, 20, 24, 28)
+    assert (found.missed, found.off, found.unrest) == (1, 7 + 1, 0)

@@ -68,6 +68,7 @@ def try_room(room: str, sample: Sequence[Mutant], folder: Path, told: Told) -> N
     for one in sample:
         (inside if function_of(one, folder) else outside).append(one)
     plugin = Patching(folder, inside, told)
+    (folder / LEARNT).unlink(missing_ok=True)
     if _wait(_forked(lambda: _pytest(folder, room, plugin)), None) != 0:
         failed = (folder / LEARNT).read_text(encoding="utf-8") if (folder / LEARNT).exists() else f"tests/{room}"
         raise SystemExit(f"it does not pass on the unchanged house: {failed}")
@@ -227,7 +228,7 @@ def _noting(calls: dict[int, CodeType]) -> Iterator[None]:
 def _forget() -> None:
     """Forget all that functions remember, so that the next test calls what it needs itself."""
     for thing in gc.get_objects():
-        if isinstance(thing, functools._lru_cache_wrapper):
+        if type(thing) is functools._lru_cache_wrapper:  # no isinstance: it asks dead proxies for their class
             thing.cache_clear()
 
 
@@ -255,7 +256,7 @@ def _patch(mutant: Mutant, folder: Path) -> str:
     code = next(one for one in _codes(changed) if one.co_name == node.name and one.co_firstlineno == first)
     _forget()
     for thing in gc.get_objects():
-        if isinstance(thing, FunctionType) and _is_of(thing.__code__, code):
+        if type(thing) is FunctionType and _is_of(thing.__code__, code):
             thing.__code__ = code
     return _place(code, folder)
 
