@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cache
 from pathlib import Path
 
 import pytest
@@ -18,9 +17,13 @@ class ExamplePapers:
     said: str
 
 
-@cache
+_built: dict[str, ExamplePapers] = {}
+
+
 def example_papers(name: str, folders: pytest.TempPathFactory) -> ExamplePapers:
     """Return the papers of an example, with its solids where they can be made."""
-    folder = folders.mktemp(name)
-    said = same_papers.build_example(name, folder)
-    return ExamplePapers(folder=folder / "papers", said=said)
+    if name not in _built:
+        folder = folders.mktemp(name)
+        said = same_papers.build_example(name, folder)
+        _built[name] = ExamplePapers(folder=folder / "papers", said=said)
+    return _built[name]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import shutil
-from functools import cache
 from pathlib import Path
 
 import pytest
@@ -48,22 +47,22 @@ def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Shop:
     return Shop(tmp_path, monkeypatch)
 
 
+_worked_case: list[Path] = []
+"""Where the worked case is built: a fixture that several files import is made anew for each of them, this is not."""
+
+
 @pytest.fixture(scope="session")
 def papers(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The output of the worked case, built once."""
-    return _worked_case(tmp_path_factory)
-
-
-@cache
-def _worked_case(folders: pytest.TempPathFactory) -> Path:
-    """Build the worked case: a fixture that several files import is made anew for each of them, this is not."""
-    folder = folders.mktemp("papers")
-    (folder / "house").mkdir()
-    shutil.copy(WORKED, folder / "house" / "job.yaml")
-    with pytest.MonkeyPatch.context() as patch:
-        result = Shop(folder, patch).run("build", "house")
-    assert result.exit_code == 0, result.output
-    return folder / "output" / "house"
+    if not _worked_case:
+        folder = tmp_path_factory.mktemp("papers")
+        (folder / "house").mkdir()
+        shutil.copy(WORKED, folder / "house" / "job.yaml")
+        with pytest.MonkeyPatch.context() as patch:
+            result = Shop(folder, patch).run("build", "house")
+        assert result.exit_code == 0, result.output
+        _worked_case.append(folder / "output" / "house")
+    return _worked_case[0]
 
 
 @pytest.fixture
