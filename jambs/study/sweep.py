@@ -48,7 +48,7 @@ class Studied:
 
     @property
     def _wall_range(self) -> tuple[float, float]:
-        whole = ranges(self.subject.opening, self.subject.planes, self.subject.job)[0]
+        whole = ranges(self.subject.opening, self.subject.planes, self.subject.job, proud_outside=False)[0]
         return whole.low, whole.high
 
     def count(self, flange_plane: float) -> int:
