@@ -30,7 +30,7 @@ JOB_VERBS = ("check", "build", "measure", "compare", "buy", "labels", "revisions
         ("validate", {"check"}),
         ("chekc", {"check"}),
         ("biuld", {"build"}),
-        ("catalog", {"catalog"}),
+        ("materials", {"catalog"}),
     ],
 )
 def test_an_unknown_verb_leads_to_the_one_that_does_it(word: str, verbs: set[str], shop: Shop) -> None:
