@@ -9,10 +9,12 @@ import pytest
 from cases import METRIC, STOOL, kit_of, part_of
 
 from jambs.geometry import Vector
-from jambs.parts.cuts import BoardSizes, Taper
+from jambs.parts.cuts import BoardSizes, Edge, EdgeBevel, Taper
 from jambs.parts.kinds import Where
 from jambs.parts.part import Part
+from jambs.parts.style_findings import NarrowerThanSafe
 
+NARROWER = NarrowerThanSafe.code
 LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
 KITS: list[dict[str, Any]] = [{}, {"interior_trim__inside": STOOL}, METRIC, {"walls__main__buck": LINER}]
 
@@ -73,3 +75,21 @@ def test_both_legs_of_a_jamb_reach_from_and_to_the_same_heights(joint: dict[str,
         leg = part_of(kit, "extension jamb", side)
         heights = [leg.seat.at(u, v, 0.0)[1] for u, v in leg.outline]
         assert (min(heights), max(heights)) == (low, high)
+
+
+def test_a_beveled_edge_is_planed_along_the_grain_and_nowhere_else() -> None:
+    board = BoardSizes(length=48, width=4, thickness=0.75, start_width=4, finish_width=4)
+    plane = EdgeBevel(edge=Edge.NEAR, angle_deg=10, face_short=True).plane(board)
+    assert plane.way == (1, 0, 0)
+
+
+def test_a_metric_saw_holds_what_is_twenty_wide_unless_the_shop_says_otherwise() -> None:
+    """The boards of the metric window are 95 wide and more; casing of 20 is just held, casing of 19 is not."""
+
+    def told(**paths: Any) -> bool:
+        return NARROWER in {one.code for one in kit_of(**{**METRIC, **paths}).findings}
+
+    assert not told()
+    casing = {"thickness": "18", "stock": "pine", "corner": "miter"}
+    widths = {width: told(interior_trim__inside__casing={**casing, "width": width}) for width in ("20", "19")}
+    assert widths == {"20": False, "19": True}

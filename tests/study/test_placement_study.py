@@ -7,7 +7,7 @@ from typing import Any
 
 import psychrolib
 import pytest
-from cases import changed, job_of
+from cases import changed, job_of, kit_of
 
 from jambs.job import Job
 from jambs.job.models.site import site_of
@@ -21,6 +21,7 @@ from jambs.place.solve import PlaceError, place_at, place_windows
 from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import study_at, subject_of
 from jambs.study.candidates import LEAST, OWN
+from jambs.study.details import compare_drawn_details
 from jambs.study.placement_study import (
     PlacementStudy,
     WindowComparison,
@@ -28,6 +29,9 @@ from jambs.study.placement_study import (
     planned_effects,
     study_placements,
 )
+from jambs.study.record.comparison_record import comparison_record
+from jambs.study.record.planned_positions import planned_positions
+from jambs.study.record.wall_record import perms
 from jambs.study.sun.sun_at import reveal_at, sun_at
 from jambs.study.sweep import BAND, Studied, least_plane
 from jambs.wall.planes import stack_wall
@@ -43,13 +47,16 @@ CASEMENT = {
 }
 
 
+SITE = {"site": {"latitude_deg": "43", "degree_days": "3500 C", "design_outdoor_temperature": "-18 C"}}
+
+
 def job(**paths: Any) -> Job:
     return job_of(changed(**{**CASEMENT, **paths}))
 
 
 @pytest.fixture(scope="module")
 def study() -> PlacementStudy:
-    found = job(site={"latitude_deg": "43", "degree_days": "3500 C", "design_outdoor_temperature": "-18 C"})
+    found = job(**SITE)
     return study_placements(place_windows(found), found)
 
 
@@ -311,3 +318,47 @@ def test_placing_at_a_plane_raises_what_the_solver_would_say() -> None:
 def test_the_site_is_that_of_the_job(study: PlacementStudy) -> None:
     assert study.site == site_of(study.job.site, units=study.job.units)
     assert replace(study, left_out=()) == study
+
+
+def test_the_record_gives_both_kinds_of_units_by_published_factors(study: PlacementStudy) -> None:
+    """NIST Special Publication 811, appendix B.8, from memory: Btu/(h ft² °F) = 5.678263 W/(m² K), Btu/h = 0.2930711 W.
+
+    A degree Fahrenheit is 5/9 K; a perm is 57.2 ng/(s m² Pa).
+    """
+    record = comparison_record(study)
+    for wall in record["walls"]:
+        for line in wall["resistance"]:
+            metric, american = line["transmittance"]["value"], line["us_transmittance"]["value"]
+            assert metric / american == pytest.approx(5.678263, rel=1e-6)
+            assert line["us_resistance"]["value"] / line["resistance"]["value"] == pytest.approx(5.678263, rel=1e-6)
+            assert metric * line["resistance"]["value"] == pytest.approx(1, rel=1e-12)
+    for candidate in record["windows"][0]["candidates"]:
+        heat = candidate["heat"]
+        assert heat["whole"]["value"] / heat["whole_us"]["value"] == pytest.approx(0.2930711 / (5 / 9), rel=1e-6)
+        assert [len(heat[key]["text"].split(".")[1]) for key in ("whole", "whole_us", "half_width")] == [3, 3, 3]
+    assert perms(3 * 57.2)["text"] == "3 perm"
+
+
+def test_the_record_of_a_detail_says_why_there_is_no_figure_where_there_is_none(study: PlacementStudy) -> None:
+    details = comparison_record(study)["windows"][0]["details"]
+    assert details
+    for one, told in zip(study.windows[0].details, details, strict=True):
+        assert told["why_not"] == (one.why_not if one.heat is None else None)
+        assert (told["heat"] is None) is bool(told["why_not"])
+
+
+def test_a_row_of_the_window_order_prints_heat_to_a_thousandth(study: PlacementStudy, window: WindowComparison) -> None:
+    (row,) = planned_positions([kit_of(**{**CASEMENT, **SITE})], job(**SITE))
+    own = next(one.effects for one in window.candidates if OWN in one.names)
+    assert own is not None
+    assert row["whole"] == f"{own.at.heat:.3f}"
+
+
+def test_no_other_buck_is_weighed_where_the_window_needs_none() -> None:
+    """On the sheathing the flange is carried; the wall has an outboard buck for where it is not."""
+    found = job(position={"share": "0"}, limits={"least_interior_depth": "0"})
+    (placement,) = place_windows(found)
+    subject = subject_of(placement.opening, placement.planes, found)
+    assert placement.buck is None and placement.planes.wall.buck is not None
+    changes = compare_drawn_details(subject, study_at(subject, placement.flange_plane))
+    assert changes and not any("buck" in one.words for one in changes)
