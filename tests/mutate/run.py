@@ -55,18 +55,20 @@ def main() -> None:
 
 
 def pick(count: int, seed: int, rooms: list[str]) -> list[Mutant]:
-    """Return a seeded sample of the mutants of some rooms, equivalent ones left out, in the order of rooms."""
-    equivalent = equivalents()
+    """Return a seeded sample of the mutants of some rooms, in the order of rooms, less the equivalent ones among them.
+
+    An equivalent that is named later takes itself out of the sample and moves no other.
+    """
     every = [
         one
         for room in rooms
         for place in ROOMS[room]
         for path in sorted((ROOT / place).rglob("*.py") if (ROOT / place).is_dir() else [ROOT / place])
         for one in mutants(path.relative_to(ROOT).as_posix(), path.read_bytes())
-        if (one.path, _source_line(one), one.before, one.after) not in equivalent
     ]
-    chosen = random.Random(seed).sample(range(len(every)), min(count, len(every)))
-    return [every[number] for number in sorted(chosen)]
+    equivalent = equivalents()
+    chosen = [every[number] for number in sorted(random.Random(seed).sample(range(len(every)), min(count, len(every))))]
+    return [one for one in chosen if (one.path, _source_line(one), one.before, one.after) not in equivalent]
 
 
 def equivalents() -> dict[tuple[str, str, str, str], str]:
