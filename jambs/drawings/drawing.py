@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.packing import OnPage, packed, room_on
+from jambs.drawings.layout.packing import OnPage, packed, room_on, share_of
 from jambs.drawings.layout.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.views.details import details
@@ -130,17 +130,25 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
 
 
 def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
-    """Arrange a view at the largest standard scale that fits the page."""
-    room = room_on(page)
-    scales = scales_of(units)
+    """Arrange a view at the largest standard scale at which it keeps to its share of the page, else fits the page."""
+    found = _fitting(view, units, page, view.share) or _fitting(view, units, page, (1.0, 1.0))
+    if found is None:
+        raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")
+    return found
+
+
+def _fitting(view: View, units: Units, page: Page, share: tuple[float, float]) -> PlacedView | None:
+    """Arrange a view at the largest standard scale at which it keeps to a share of the page's room."""
+    room, scales = room_on(page), scales_of(units)
+    width, height = share_of(room.width, share[0]), share_of(room.height, share[1])
     for scale in scales[min(view.largest, len(scales) - 1) :]:
         least = max(view.core.width, view.core.height) / scale.factor
         if least > view.widest and scale is not scales[-1]:
             continue
         placed = arrange(view, scale=scale, units=units)
-        if placed.paper_width <= room.width and placed.paper_height <= room.height:
+        if placed.paper_width <= width and placed.paper_height <= height:
             return placed
-    raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales[-1].factor:g}")
+    return None
 
 
 def _title_block(kit: CutKit, job: Job, issue: IssueStamp) -> TitleBlock:

@@ -7,11 +7,13 @@ from dataclasses import replace
 from pathlib import Path
 
 from jambs.drawings.dxf.document import new_document, repeatable, save, tell_issue, unit_factor
+from jambs.drawings.dxf.finishing import finish
 from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.picture import ViewPicture, placed_svg
 from jambs.drawings.dxf.space import TextSpace
 from jambs.drawings.layout.arrange import arrange
+from jambs.drawings.layout.boxes import Box, boxes_joined
 from jambs.drawings.layout.paper import TEXT_HEIGHT, Scale, scales_of
 from jambs.drawings.layout.placed import Align, Lettering, PlacedView
 from jambs.drawings.views.view import View
@@ -68,6 +70,11 @@ def _with_issue(views: Sequence[PlacedView], issue: IssueStamp) -> list[PlacedVi
     return [*others, replace(lowest, texts=(*lowest.texts, words))]
 
 
+def _drawn_on(views: Sequence[PlacedView]) -> Box:
+    """Return the box around views, and around the issue under them [in]."""
+    return boxes_joined(box for view in views for box in (view.box, *(text.box for text in view.texts)))
+
+
 def write_plate(views: Sequence[PlacedView], *, units: Units, path: Path, issue: IssueStamp) -> None:
     """Write views as DXF at true size: plain lines and texts in model space, each view with its own origin at 0, 0.
 
@@ -76,10 +83,13 @@ def write_plate(views: Sequence[PlacedView], *, units: Units, path: Path, issue:
     """
     with repeatable():
         document = new_document(units, [view.scale for view in views])
-        for view in _with_issue(views, issue):
+        told = _with_issue(views, issue)
+        for view in told:
             factor = view.scale.factor
             space = TextSpace(document.modelspace())
             pen = Pen(document=document, space=space, unit=unit_factor(units), dash=factor)
             FlatPen(pen=pen, space=space, factor=factor).view(view)
         tell_issue(document, issue)
+        box, unit = _drawn_on(told), unit_factor(units)
+        finish(document, units, Box(box.left * unit, box.bottom * unit, box.right * unit, box.top * unit))
         save(document, path)

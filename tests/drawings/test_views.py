@@ -223,7 +223,7 @@ def test_the_section_at_the_jamb_names_its_side() -> None:
     """The sections' room cuts the right leg; its mark is the right leg's."""
     view = drawn("stool").view("section jamb")
     right = next(part for part in made("stool")[0].parts if part.position == "right leg" and "jamb" in part.name)
-    assert view.title == "Section at right jamb"
+    assert view.title == "Plan section at right jamb"
     assert any(line.startswith(f"{right.mark} ") for text in view.texts for line in text.lines)
 
 

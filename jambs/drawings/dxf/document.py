@@ -11,6 +11,7 @@ from ezdxf._options import options
 from ezdxf.document import Drawing as Document
 from ezdxf.filemanagement import new
 
+from jambs.drawings.dxf.finishing import drop_idle_layers, write_suffixes
 from jambs.drawings.dxf.fonts import use_bundled_fonts
 from jambs.drawings.layout.paper import TEXT_HEIGHT, Scale
 from jambs.drawings.views.view import Ink
@@ -22,25 +23,26 @@ STYLE, BOLD_STYLE = "SHOP", "SHOP-BOLD"
 BORDER, VIEWPORTS = "BORDER", "VIEWPORTS"
 
 LAYERS: dict[str, tuple[int, int]] = {
-    Ink.FRAMING: (8, 30),
-    Ink.LAYERS: (8, 25),
-    Ink.INSULATION: (8, 18),
+    Ink.FRAMING: (8, 35),
+    Ink.LAYERS: (8, 35),
+    Ink.INSULATION: (8, 35),
     Ink.BUCK: (7, 35),
-    Ink.WINDOW: (5, 35),
-    Ink.GLASS: (140, 18),
-    Ink.SEEN_WINDOW: (5, 20),
+    Ink.WINDOW: (5, 50),
+    Ink.GLASS: (140, 25),
+    Ink.SYMBOL: (8, 13),
+    Ink.SEEN_WINDOW: (5, 25),
     Ink.SEEN_INSIDE: (7, 25),
     Ink.SEEN_OUTSIDE: (7, 25),
     Ink.TRIM_INSIDE: (7, 50),
     Ink.TRIM_OUTSIDE: (7, 50),
     Ink.FLASHING: (7, 50),
-    Ink.SHIM: (8, 18),
-    Ink.SEALANT: (8, 18),
-    Ink.HATCH_WALL: (9, 25),
-    Ink.HATCH_TRIM: (8, 18),
-    Ink.HIDDEN: (8, 18),
-    Ink.DIMENSION: (7, 18),
-    Ink.NOTE: (7, 18),
+    Ink.SHIM: (8, 25),
+    Ink.SEALANT: (8, 25),
+    Ink.HATCH_WALL: (9, 13),
+    Ink.HATCH_TRIM: (8, 13),
+    Ink.HIDDEN: (8, 20),
+    Ink.DIMENSION: (7, 15),
+    Ink.NOTE: (7, 15),
     Ink.TEXT: (7, 25),
     Ink.TITLE: (7, 25),
     Ink.COURSE: (8, 18),
@@ -49,7 +51,11 @@ LAYERS: dict[str, tuple[int, int]] = {
     BORDER: (7, 70),
     VIEWPORTS: (9, 9),
 }
-"""Color number and line weight [1/100 mm] of every layer."""
+"""Color number and line weight [1/100 mm] of every layer.
+
+The order of weights tells what is what where all is plotted in black: what is cut (0.5 wood and frame, 0.35 wall),
+edges that are seen (0.25), hidden ones (0.2), dimensions (0.15), hatches (0.13 mm).
+"""
 BROKEN = {Ink.HIDDEN: "HIDDEN", Ink.MISSED: "HIDDEN", Ink.MEMBRANE: "HIDDEN"}
 LINE_TYPES = {
     "HIDDEN": ("hidden _ _ _ _", [0.15, 0.1, -0.05]),
@@ -181,7 +187,9 @@ def repeatable() -> Iterator[None]:
 
 
 def save(document: Document, path: Path) -> None:
-    """Write a document with its classes in order."""
+    """Write a document with its classes in order, its styles whole, and no layer that nothing is on."""
+    write_suffixes()
+    drop_idle_layers(document)
     for name in sorted(document.entitydb.dxf_types_in_use()):
         document.classes.add_class(name)
     document.saveas(path)

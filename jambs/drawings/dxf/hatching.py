@@ -26,13 +26,13 @@ class Pattern:
 PATTERNS = {
     Hatch.GYPSUM: Pattern(name="AR-SAND", spread=0.05),
     Hatch.SHEET: Pattern(name="ANSI31", spread=0.4, angle_deg=90),
-    Hatch.RIGID: Pattern(name="ANSI37", spread=1.0),
+    Hatch.RIGID: Pattern(name="ANSI37", spread=2.2),
     Hatch.FIBER: Pattern(name="HONEY", spread=0.7),
     Hatch.CLADDING: Pattern(name="ANSI32", spread=0.4, angle_deg=90),
     Hatch.TRIM: Pattern(name="ANSI31", spread=0.45),
     Hatch.TRIM_CROSSWISE: Pattern(name="ANSI31", spread=0.45, angle_deg=90),
     Hatch.LUMBER: Pattern(name="ANSI31", spread=0.9),
-    Hatch.FRAME: Pattern(name="ANSI38", spread=0.9),
+    Hatch.FRAME: Pattern(name="ANSI32", spread=0.3),
     Hatch.SEALANT: Pattern(name="ANSI31", spread=0.2, angle_deg=45),
     Hatch.SOLID: Pattern(name="SOLID", spread=1.0),
 }

@@ -9,10 +9,12 @@ from ezdxf.layouts.layout import Paperspace
 
 from jambs.drawings.drawing import Drawing, Sheet, used_scales
 from jambs.drawings.dxf.document import BORDER, VIEWPORTS, new_document, repeatable, save, tell_issue, unit_factor
+from jambs.drawings.dxf.finishing import finish
 from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.space import ObjectSpace, Space, TextSpace
 from jambs.drawings.dxf.title_block import define_title_block, insert_title_block
+from jambs.drawings.layout.boxes import Box, boxes_joined
 from jambs.drawings.layout.packing import OnPage
 from jambs.drawings.layout.placed import PlacedView
 from jambs.geometry import Point
@@ -51,6 +53,7 @@ def make_document(drawing: Drawing, *, for_picture: bool = False) -> Document:
     for view, pen in pens:
         pen.lines_and_texts(view)
     _add_layouts(document, drawing)
+    finish(document, drawing.units, _drawn_on(drawing))
     return document
 
 
@@ -62,7 +65,15 @@ def make_flat_document(drawing: Drawing) -> Document:
     for view in drawing.views:
         pen = _pen(document, drawing, view, space)
         FlatPen(pen=pen, space=space, factor=view.scale.factor).view(view)
+    finish(document, drawing.units, _drawn_on(drawing))
     return document
+
+
+def _drawn_on(drawing: Drawing) -> Box:
+    """Return the box around all views in model space [drawing units]."""
+    unit = unit_factor(drawing.units)
+    box = boxes_joined(view.box.moved(*drawing.shifts[view.name]) for view in drawing.views)
+    return Box(box.left * unit, box.bottom * unit, box.right * unit, box.top * unit)
 
 
 def _pen(document: Document, drawing: Drawing, view: PlacedView, space: Space, *, for_picture: bool = False) -> Pen:
@@ -82,6 +93,7 @@ def _add_layouts(document: Document, drawing: Drawing) -> None:
         _add_layout(document, drawing, sheet)
     document.layouts.delete("Layout1")
     document.layouts.set_active_layout(drawing.sheets[0].name)
+    document.header["$TILEMODE"] = 0  # open on paper
 
 
 def _add_layout(document: Document, drawing: Drawing, sheet: Sheet) -> None:

@@ -8,16 +8,22 @@ A mark that does not fit inside its shape, or that a leader would cross, becomes
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.drawings.layout.boxes import Box, Segment, boxes_joined
 from jambs.drawings.layout.callouts import Column, PlacedCallout, column_call_outs, stack_call_outs
 from jambs.drawings.layout.chains import LengthText, Rows, level_rows, upright_rows
+from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.marks import broken_for, place_marks
 from jambs.drawings.layout.paper import DESCENDER, TITLE_HEIGHT, Scale, Sizes
 from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedView, Rule
 from jambs.drawings.views.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.length import Units, length_text
+
+TITLE_ROOM = 3.8
+"""Width on paper at which a title is broken, where the view is no wider [in]."""
+BOLD_IS_WIDER = 1.1
+"""Bold letters over plain ones of the same height."""
 
 
 def dimension_text(units: Units) -> LengthText:
@@ -129,7 +135,12 @@ def _marks_and_columns(view: View, left: Rows, right: Rows, *, inside: list[Segm
     pointers = [one.leader for one in placed.values() if one.leader]
     return _Part(
         dimensions=(*left.dimensions, *right.dimensions),
-        texts=(*(one.text for one in placed.values()), *(text for column in columns for text in column.texts)),
+        texts=(
+            *left.texts,
+            *right.texts,
+            *(one.text for one in placed.values()),
+            *(text for column in columns for text in column.texts),
+        ),
         leaders=(*pointers, *(leader for column in columns for leader in column.leaders)),
         marks=tuple(one.text for one in placed.values()),
     )
@@ -144,8 +155,8 @@ def _columns(
     on_right = [one for one in call_outs if not _is_left(one, middle)]
     near = core.left - 0.5 * sizes.corridor, core.right + 0.5 * sizes.corridor
     return (
-        column_call_outs(on_left, column=_column(near[0], -1, core, left), sizes=sizes),
-        column_call_outs(on_right, column=_column(near[1], 1, core, right), sizes=sizes),
+        column_call_outs(on_left, column=_column(near[0], -1, view, left), sizes=sizes),
+        column_call_outs(on_right, column=_column(near[1], 1, view, right), sizes=sizes),
     )
 
 
@@ -153,12 +164,14 @@ def _is_left(call_out: CallOut, middle: float) -> bool:
     return call_out.side is ViewSide.LEFT if call_out.side else call_out.target[0] < middle
 
 
-def _column(edge: float, outward: int, core: Box, rows: Rows) -> Column:
-    taken = None
+def _column(edge: float, outward: int, view: View, rows: Rows) -> Column:
+    core, taken = view.core, None
     if rows.dimensions:
         boxes = _boxes(rows.dimensions, (), ())
         taken = (min(box.bottom for box in boxes), max(box.top for box in boxes))
-    return Column(edge=edge, outward=outward, low=core.bottom, high=core.top, taken=taken)
+    return Column(
+        edge=edge, outward=outward, low=core.bottom, high=core.top, taken=taken, may_grow_both_ways=view.stack is None
+    )
 
 
 def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthText) -> _Part:
@@ -189,13 +202,19 @@ def _title(view: View, *, scale: Scale, body: Box, sizes: Sizes) -> tuple[tuple[
     if not view.title:
         return (), ()
     height = TITLE_HEIGHT * sizes.factor
-    title_y = body.bottom - 0.14 * sizes.factor - height / 2
-    rule_y = title_y - height * (0.5 + DESCENDER) - 0.02 * sizes.factor
+    room = max(TITLE_ROOM * sizes.factor, view.core.width)
+    lines = tuple(wrapped(view.title, width=room / BOLD_IS_WIDER, height=height))
     left = view.core.left
-    title = Lettering(
-        lines=(view.title,), at=(left, title_y), height=height, align=Align.LEFT, bold=True, ink=Ink.TITLE
+    title = Lettering(lines=lines, at=(left, 0.0), height=height, align=Align.LEFT, bold=True, ink=Ink.TITLE)
+    title_y = body.bottom - 0.14 * sizes.factor - title.tall / 2
+    title = replace(title, at=(left, title_y))
+    rule_y = title_y - title.tall / 2 - height * DESCENDER - 0.02 * sizes.factor
+    remarks = (
+        line
+        for one in view.remarks
+        for line in wrapped(one, width=max(sizes.remark, view.core.width), height=sizes.text)
     )
-    below = (f"Scale {scale.words}", *view.remarks)
+    below = (f"Scale {scale.words}", *remarks)
     small = Lettering(lines=below, at=(left, 0.0), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
     small_y = rule_y - sizes.gap - 0.05 * sizes.text - small.tall / 2
     small = Lettering(lines=below, at=(left, small_y), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)

@@ -10,10 +10,11 @@ nearest to the middle goes furthest out, so it passes over the ends of those bes
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 
 from jambs.drawings.layout.boxes import Segment, crossing
+from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.paper import DESCENDER, Sizes
 from jambs.drawings.layout.placed import Align, Head, Leader, Lettering
 from jambs.drawings.layout.spacing import spread
@@ -31,19 +32,24 @@ class PlacedCallout:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Column:
-    """Where a column of call-outs may stand: its edge toward the view, the levels it keeps to, what it avoids."""
+    """Where a column of call-outs may stand: its edge toward the view, the levels it keeps to, what it avoids.
+
+    ``may_grow_both_ways``: nothing stands above or below the view that a leader could meet.
+    """
 
     edge: float
     outward: int
     low: float
     high: float
     taken: tuple[float, float] | None = None
+    may_grow_both_ways: bool = False
 
 
 def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Sizes) -> PlacedCallout:
     """Place call-outs in one column beside the view."""
     if not call_outs:
         return PlacedCallout()
+    call_outs = [_wrapped(one, sizes) for one in call_outs]
     pitch = max(_tall(one, sizes) for one in call_outs) + sizes.text
     ports = _levels(call_outs, pitch, column, sizes)
     edge = column.edge
@@ -59,6 +65,12 @@ def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Siz
     return PlacedCallout(texts=tuple(texts), leaders=tuple(leaders))
 
 
+def _wrapped(call_out: CallOut, sizes: Sizes) -> CallOut:
+    """Break lines that are too long for a column beside a view."""
+    lines = (piece for line in call_out.lines for piece in wrapped(line, width=sizes.call_out, height=sizes.text))
+    return replace(call_out, lines=tuple(lines))
+
+
 def _tall(call_out: CallOut, sizes: Sizes) -> float:
     return sizes.text + (len(call_out.lines) - 1) * sizes.pitch
 
@@ -67,7 +79,7 @@ def _levels(call_outs: Sequence[CallOut], pitch: float, column: Column, sizes: S
     """Return the levels of the texts, lowest first, above and below the dimensions.
 
     The larger free stretch takes as many as there are and grows past the view; the other takes those whose targets
-    are nearest to it, as far as it has room.
+    are nearest to it, as far as it has room. Where both may grow, each call-out goes to the side of its target.
     """
     if column.taken is None:
         return _ports(call_outs, pitch=pitch, low=column.low, high=column.high, grows=0)
@@ -75,7 +87,9 @@ def _levels(call_outs: Sequence[CallOut], pitch: float, column: Column, sizes: S
     ordered = sorted(call_outs, key=lambda one: one.target[1])
     some = 0.6 * pitch
     room_below, room_above = below - column.low + some, column.high - above + some
-    if room_above >= room_below:
+    if column.may_grow_both_ways:
+        count = sum(one.target[1] < sum(column.taken) / 2 for one in ordered)
+    elif room_above >= room_below:
         count = min(_holds(room_below, pitch), sum(one.target[1] < column.taken[1] for one in ordered))
     else:
         spare = min(_holds(room_above, pitch), sum(one.target[1] > column.taken[0] for one in ordered))

@@ -15,6 +15,7 @@ import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from jambs.drawings.layout.along_rows import along_row
 from jambs.drawings.layout.boxes import Segment
 from jambs.drawings.layout.paper import DESCENDER, Sizes
 from jambs.drawings.layout.placed import Align, Dimension, Head, Leader, Lettering
@@ -215,15 +216,26 @@ class _LevelRow:
 
 
 def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: Sizes, text_of: LengthText) -> Rows:
-    """Lay rows right (``outward`` 1) or left (-1) of a view, the first nearest to ``base``; texts read level."""
+    """Lay rows right (``outward`` 1) or left (-1) of a view, the first nearest to ``base``.
+
+    Texts read level; those of a named dimension run along its line where they fit.
+    """
     dimensions: list[Dimension] = []
+    texts: list[Lettering] = []
     reach = base
     for number, chain in enumerate(chains):
         outer = _stops(chains[number + 1 :], 1)
+        along = along_row(chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer)
+        if along:
+            dimensions.append(along.dimension)
+            texts.append(along.name)
+            reach = along.reach
+            continue
         row = _UprightRow(chain=chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer)
         dimensions += row.dimensions()
+        texts += row.name()
         reach = row.reach
-    return Rows(dimensions=tuple(dimensions), reach=reach)
+    return Rows(dimensions=tuple(dimensions), texts=tuple(texts), reach=reach)
 
 
 class _UprightRow:
@@ -239,7 +251,7 @@ class _UprightRow:
         text_of: LengthText,
         outer: Sequence[float],
     ) -> None:
-        self.outward, self.sizes, self.outer, self.text_of = outward, sizes, outer, text_of
+        self.chain, self.outward, self.sizes, self.outer, self.text_of = chain, outward, sizes, outer, text_of
         self.spans = spans_of(chain, axis=1)
         self.line = start + outward * sizes.row
         self.low, self.high = (0.5 + DESCENDER) * sizes.text, 0.55 * sizes.text
@@ -284,6 +296,14 @@ class _UprightRow:
     def dimensions(self) -> list[Dimension]:
         return [self._dimension(index, span) for index, span in enumerate(self.spans)]
 
+    def name(self) -> list[Lettering]:
+        """Write the name past the text of the row's last dimension."""
+        if not self.chain.after:
+            return []
+        last = self.dimensions()[-1].text
+        at = (last.at[0] + self.outward * (last.width + 2 * self.sizes.gap), last.at[1])
+        return [Lettering(lines=(self.chain.after,), at=at, height=self.sizes.text, align=last.align, ink=Ink.NOTE)]
+
     def _dimension(self, index: int, span: Span) -> Dimension:
         level = self.beside[index]
         is_beside = level is not None
@@ -317,4 +337,5 @@ class _UprightRow:
         far = self.first_end
         if self.pulled:
             far = self.column + self.outward * max(self._width(self.spans[index]) for index in self.pulled)
-        return far
+        ends = [text.at[0] + self.outward * text.width for text in self.name()]
+        return max([far, *ends], key=lambda end: end * self.outward)

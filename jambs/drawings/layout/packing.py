@@ -23,6 +23,11 @@ def room_on(page: Page) -> Box:
     return Box(inset, page.margin + STRIP + 0.1, page.width - inset, page.height - inset)
 
 
+def share_of(length: float, share: float) -> float:
+    """Return what a share of a page's room leaves a view, the space to its neighbours taken off [in]."""
+    return length * share - BETWEEN * (1 - share)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OnPage:
     """A view on a page: its middle on paper [in]."""

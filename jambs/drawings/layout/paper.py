@@ -37,8 +37,8 @@ INCH_SCALES = (
     Scale(factor=32, words='3/8" = 1\'-0"'),
     Scale(factor=48, words='1/4" = 1\'-0"'),
 )
-MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}") for factor in (5, 10, 20, 25, 30, 50))
-"""ISO 5455 names 1:5, 1:10, 1:20, 1:50; 1:25 and 1:30 lie between, for elevations (common practice, no source)."""
+MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}") for factor in (5, 10, 20, 50))
+"""Reduction scales of ISO 5455:1979, table 1."""
 
 
 def scales_of(units: Units) -> tuple[Scale, ...]:
@@ -96,6 +96,16 @@ class Sizes:
     def shoulder(self) -> float:
         """The level piece of a leader beside its text."""
         return 0.1 * self.factor
+
+    @property
+    def call_out(self) -> float:
+        """Greatest width of a call-out; longer lines are broken."""
+        return 2.4 * self.factor
+
+    @property
+    def remark(self) -> float:
+        """Greatest width of what stands under a title; longer lines are broken."""
+        return 3.0 * self.factor
 
     @property
     def head(self) -> float:

@@ -40,5 +40,5 @@ def stroke_of(ink: str) -> Stroke:
         weight=weight / HUNDREDTHS,
         color=COLORS[color],
         dashes=dashes,
-        order=-1.0 if ink in HATCHES else weight,
+        order=weight - HUNDREDTHS if ink in HATCHES else weight,
     )

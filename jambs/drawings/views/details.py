@@ -19,6 +19,8 @@ from jambs.parts.part import Part
 from jambs.parts.sawing import Pocket
 from jambs.sides import BoardEnd
 
+WIDEST = 4.0
+"""Greatest length of a board on paper, so that details stand in two columns [in]."""
 INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where.BUCK: Ink.BUCK}
 
 
@@ -98,6 +100,8 @@ def _face_view(alike: Alike, units: Units) -> View:
         call_outs=tuple(_angles(part)),
         remarks=(face_words(part), *_seen_words(part), *_remarks(part, units)),
         largest=1,
+        widest=WIDEST,
+        share=(0.5, 1.0),
     )
     return with_left_at_left(view, part)
 

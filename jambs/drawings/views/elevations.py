@@ -16,7 +16,6 @@ from jambs.drawings.views.sash import (
 )
 from jambs.drawings.views.seen import Seen, seen
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
-from jambs.drawings.views.words import part_words
 from jambs.length import HALF_64TH
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
@@ -65,6 +64,7 @@ def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
         remarks=(f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",),
         largest=2,
         widest=WIDEST,
+        share=(0.5, 1.0),
     )
 
 
@@ -115,7 +115,7 @@ def _rough_box(kit: Kit, *, from_outside: bool) -> Box:
 def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: float) -> Mark:
     """Ask for the part's mark inside its outline, in the glass beside a jamb, low beside a leg, or beside the view."""
     part, room = one.part, box_around(one.polygon)
-    lines = (f"{part.mark}  {part_words(part)}",)
+    lines = (part.mark,)
     side = ViewSide.LEFT if _is_leg(part) and room.center[0] < middle else ViewSide.RIGHT
     if not part.kind.is_jamb:
         call_out = CallOut(target=_seen_point(one, nearer), lines=lines, side=side)
@@ -170,19 +170,20 @@ def _length(edge: Segment) -> float:
 
 
 def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Chain]:
-    """Dimension the clear opening and the trim; frame and rough opening above."""
+    """Dimension clear opening and trim below and at the left, frame and rough opening above and at the right."""
     frame = frame_box(kit.placement.opening)
     rough = _rough_box(kit, from_outside=from_outside)
-    boxes = [] if from_outside else [_clear_box(kit)]
     casing = [box_around(one.polygon) for one in pieces if one.part.kind is PartKind.CASING]
     trim = [box_around(one.polygon) for one in pieces if one.part.is_wood]
-    boxes += [boxes_joined(casing)] if casing else []
-    boxes += [boxes_joined(trim)] if trim else []
-    high = boxes[:-1] if from_outside and len(boxes) > 1 else boxes
+    named = [] if from_outside else [("clear opening", _clear_box(kit))]
+    named += [("casing", boxes_joined(casing))] if casing else []
+    named += [("all trim", boxes_joined(trim))] if trim else []
+    window = [("frame", frame), ("rough opening", rough)]
     return [
-        *_widths(boxes, ViewSide.BOTTOM),
-        *_heights(high or [frame]),
-        *_widths([frame, rough], ViewSide.TOP, words=("frame", "rough opening")),
+        *_widths(named, ViewSide.BOTTOM),
+        *_heights(named, ViewSide.LEFT),
+        *_widths(window, ViewSide.TOP),
+        *_heights(window, ViewSide.RIGHT),
     ]
 
 
@@ -195,32 +196,34 @@ def _clear_box(kit: Kit) -> Box:
     return Box(middle - kit.clear_width / 2, top - kit.clear_height, middle + kit.clear_width / 2, top)
 
 
-def _widths(boxes: Sequence[Box], side: ViewSide, words: tuple[str, ...] = ()) -> list[Chain]:
+Named = tuple[str, Box]
+"""A box of an elevation and what its dimensions are called."""
+
+
+def _widths(boxes: Sequence[Named], side: ViewSide) -> list[Chain]:
     chains = []
-    for number, box in enumerate(_different(boxes, 0)):
+    for name, box in _different(boxes, 0):
         level = box.top if side is ViewSide.TOP else box.bottom
         interval = Interval(start=(box.left, level), finish=(box.right, level))
-        after = words[number] if number < len(words) else ""
-        chains.append(Chain(side=side, intervals=(interval,), after=after))
+        chains.append(Chain(side=side, intervals=(interval,), after=name))
     return chains
 
 
-def _heights(boxes: Sequence[Box]) -> list[Chain]:
-    return [
-        Chain(
-            side=ViewSide.LEFT,
-            intervals=(Interval(start=(box.left, box.bottom), finish=(box.left, box.top)),),
-        )
-        for box in _different(boxes, 1)
-    ]
+def _heights(boxes: Sequence[Named], side: ViewSide) -> list[Chain]:
+    chains = []
+    for name, box in _different(boxes, 1):
+        x = box.left if side is ViewSide.LEFT else box.right
+        interval = Interval(start=(x, box.bottom), finish=(x, box.top))
+        chains.append(Chain(side=side, intervals=(interval,), after=name))
+    return chains
 
 
-def _different(boxes: Sequence[Box], axis: int) -> list[Box]:
+def _different(boxes: Sequence[Named], axis: int) -> list[Named]:
     """Leave out boxes whose two ends are those of one before."""
-    kept: list[Box] = []
-    for box in boxes:
-        if not any(_same(box, other, axis) for other in kept):
-            kept.append(box)
+    kept: list[Named] = []
+    for name, box in boxes:
+        if not any(_same(box, other, axis) for _, other in kept):
+            kept.append((name, box))
     return kept
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import itertools
 
 from jambs.drawings.layout.boxes import Box, box_around
-from jambs.drawings.views.outlines import is_inside, turned
+from jambs.drawings.views.outlines import is_inside, is_wall_below, turned
 from jambs.drawings.views.view import Chain, Interval, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.parts.kit import Kit
-from jambs.section.region import Region, Section, SectionCut, Stuff
+from jambs.section.region import Region, Section, Stuff
 
 
 def reveal_chains(section: Section, kit: Kit) -> list[Chain]:
@@ -41,7 +41,7 @@ def _steps(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
     if not has_stool:
         kinds.append((Stuff.CASING,))
     points = [
-        _nearest_corner(found, section.cut is SectionCut.SILL, inside=inside)
+        _nearest_corner(found, is_wall_below(section.cut), inside=inside)
         for stuffs in kinds
         if (found := _found(section, kit, stuffs, inside=inside))
     ]
@@ -59,13 +59,13 @@ def _found(section: Section, kit: Kit, stuffs: tuple[Stuff, ...], *, inside: boo
     ]
 
 
-def _nearest_corner(regions: list[Region], is_sill: bool, *, inside: bool) -> Point:
+def _nearest_corner(regions: list[Region], wall_below: bool, *, inside: bool) -> Point:
     """Return the corner nearest to the opening, of those that face the side the dimension stands on."""
     points = [point for region in regions for point in turned(region.outline)]
     facing = (min if inside else max)(x for x, _ in points)
     if all(region.stuff is Stuff.FRAME for region in regions):
         points = [point for point in points if abs(point[0] - facing) < HALF_64TH]
-    level = (max if is_sill else min)(y for _, y in points)
+    level = (max if wall_below else min)(y for _, y in points)
     depths = [x for x, y in points if abs(y - level) < HALF_64TH]
     return (min(depths) if inside else max(depths), level)
 

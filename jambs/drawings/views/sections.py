@@ -1,4 +1,4 @@
-"""Views of the sections: depth runs level, inside left, outside right; the wall stands above, at the sill below."""
+"""Views of the sections: depth runs level, inside left, outside right; the wall is above at the head, else below."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from dataclasses import replace
 from jambs.drawings.layout.boxes import box_around, segments_of
 from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
 from jambs.drawings.views.measured import is_any_measured
-from jambs.drawings.views.outlines import is_inside, turned
+from jambs.drawings.views.outlines import is_inside, is_wall_below, seen_from_above, turned
 from jambs.drawings.views.reveals import reveal_chains
 from jambs.drawings.views.symbols import batt, crossed
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Stack, View, ViewSide
@@ -64,12 +64,12 @@ WALL = (
 UNNAMED = (*WALL, Stuff.GLASS)
 TITLES = {
     SectionCut.HEAD: "Section at head",
-    SectionCut.JAMB: "Section at right jamb",
+    SectionCut.JAMB: "Plan section at right jamb",
     SectionCut.SILL: "Section at sill",
 }
 TURNED = {
     SectionCut.JAMB: (
-        "right leg seen from below, inside at the left, wall above;",
+        "seen from above, inside at the left, wall below;",
         "left jamb is its mirror image except where the faces of the frame differ",
     )
 }
@@ -83,7 +83,7 @@ INTO_WALL = 0.5
 
 def section_view(section: Section, kit: Kit, job: Job) -> View:
     """Make the view of one section."""
-    section = _with_short_glass(section)
+    section = _with_short_glass(seen_from_above(section))
     polygons = [turned(region.outline) for region in section.regions]
     return View(
         name=f"section {section.cut.value}",
@@ -94,6 +94,7 @@ def section_view(section: Section, kit: Kit, job: Job) -> View:
         call_outs=tuple(_call_outs(section, polygons, kit, job)),
         remarks=(*TURNED.get(section.cut, ()), *(AS_PLANNED if is_any_measured(kit) else ())),
         stack=_stack(section, polygons, kit, job),
+        share=(0.5, 0.5),
     )
 
 
@@ -103,7 +104,7 @@ def _with_short_glass(section: Section) -> Section:
     if not frames:
         return section
     regions = tuple(
-        replace(region, outline=_short_glass(region, frames, section.cut is SectionCut.SILL))
+        replace(region, outline=_short_glass(region, frames, is_wall_below(section.cut)))
         if region.stuff is Stuff.GLASS
         else region
         for region in section.regions
@@ -111,12 +112,12 @@ def _with_short_glass(section: Section) -> Section:
     return replace(section, regions=regions)
 
 
-def _short_glass(glass: Region, frames: list[Polygon], is_sill: bool) -> tuple[Point, ...]:
+def _short_glass(glass: Region, frames: list[Polygon], wall_below: bool) -> tuple[Point, ...]:
     """Return the glass from the edge of the frame at its own depth to a little past the frame."""
     depths = [depth for _, depth in glass.outline]
     low, high = min(depths), max(depths)
     middle = (low + high) / 2
-    way = 1.0 if is_sill else -1.0
+    way = 1.0 if wall_below else -1.0
     edges = [edge for frame in frames for edge in segments_of(frame, closed=True)]
     near = [edge[0][1] * way for edge in edges if min(edge[0][0], edge[1][0]) <= middle <= max(edge[0][0], edge[1][0])]
     end = max(y * way for frame in frames for _, y in frame) + GLASS_SHOWN
@@ -170,14 +171,14 @@ def symbols_of(section: Section) -> list[Shape]:
             continue
         for piece in visible_area(polygon, polygons[number + 1 :]):
             box = box_around(piece)
-            shapes += crossed(box, Ink.FRAMING) if region.stuff is Stuff.FRAMING else batt(box, Ink.INSULATION)
+            shapes += crossed(box, Ink.SYMBOL) if region.stuff is Stuff.FRAMING else batt(box, Ink.SYMBOL)
     return shapes
 
 
 def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[Chain]:
     """Dimension the depths on the side of the opening: first at the frame, then the planes of the wall."""
     placement, planes = kit.placement, kit.placement.planes
-    side = ViewSide.TOP if section.cut is SectionCut.SILL else ViewSide.BOTTOM
+    side = ViewSide.TOP if is_wall_below(section.cut) else ViewSide.BOTTOM
     edges = (0.0, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
     walls = (0.0, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
     outside, wall = ("OUTSIDE (planned)", "(planned)") if is_any_measured(kit) else ("OUTSIDE", "")
@@ -243,11 +244,11 @@ def _stack(section: Section, polygons: list[Polygon], kit: Kit, job: Job) -> Sta
         for region, polygon in zip(section.regions, polygons, strict=True)
         if region.stuff in WALL and not region.mark
     ]
-    is_sill = section.cut is SectionCut.SILL
-    end = min(box.bottom for box in boxes) if is_sill else max(box.top for box in boxes)
-    level = end + INTO_WALL if is_sill else end - INTO_WALL
+    wall_below = is_wall_below(section.cut)
+    end = min(box.bottom for box in boxes) if wall_below else max(box.top for box in boxes)
+    level = end + INTO_WALL if wall_below else end - INTO_WALL
     entries = tuple(
         CallOut(target=((one.inner + one.outer) / 2, level), lines=(layer_words(one, units=job.units),))
         for one in kit.placement.planes.layers
     )
-    return Stack(side=ViewSide.BOTTOM if is_sill else ViewSide.TOP, entries=entries)
+    return Stack(side=ViewSide.BOTTOM if wall_below else ViewSide.TOP, entries=entries)

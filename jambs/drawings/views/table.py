@@ -16,9 +16,10 @@ from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.glue_words import glue_words
 from jambs.parts.part import Part
 
-WIDTHS = (0.75, 1.55, 1.3, 2.15, 1.75, 2.25)
+WIDTHS = (0.72, 2.05, 1.35, 1.9, 3.8)
 """Columns of the parts table [in on paper]."""
-HEADS = ("mark", "part", "stock", "thickness x width x length", "ends", "work")
+HEADS = ("mark", "part", "stock", "thick x wide x long", "ends, work")
+SEE_DETAIL = "see its detail"
 PAD = 0.06
 NOTE_WIDTH = 4.6
 
@@ -46,8 +47,9 @@ def parts_tables(parts: Sequence[Part], *, units: Units, scale: Scale, tallest: 
 
 def _row(part: Part, units: Units) -> list[_Cell]:
     size = size_words(part, units=units, with_length=True)
-    work = "; ".join([*work_words(part, units=units), *filter(None, [glue_words(part, units=units)])])
-    texts = (part.mark, part.told, board_words(part, units=units), size, ends_words(part, units=units), work)
+    cut = [ends_words(part, units=units), *work_words(part, units=units)] if part.is_plain else [SEE_DETAIL]
+    done = [*cut, glue_words(part, units=units)]
+    texts = (part.mark, part.told, board_words(part, units=units), size, "; ".join(filter(None, done)))
     return [
         _Cell(tuple(wrapped(text, width=width - 2 * PAD, height=TEXT_HEIGHT)), bold=number == 0)
         for number, (text, width) in enumerate(zip(texts, WIDTHS, strict=True))

@@ -21,6 +21,7 @@ class Ink(StrEnum):
     BUCK = "BUCK"
     WINDOW = "WINDOW"
     GLASS = "GLASS"
+    SYMBOL = "WALL-SYMBOLS"
     SEEN_WINDOW = "WINDOW-SEEN"
     SEEN_INSIDE = "TRIM-INT-SEEN"
     SEEN_OUTSIDE = "TRIM-EXT-SEEN"
@@ -147,7 +148,8 @@ class View:
     """One view of an opening or of a part: what is to be seen and what is to be said about it.
 
     ``name`` is unique within a drawing; ``largest`` is the number of the largest standard scale it may have;
-    ``widest`` is the greatest measure of the shapes on paper [in].
+    ``widest`` is the greatest measure of the shapes on paper [in]; ``share`` of the smaller page's room, across and up,
+    is what it may take, so that several stand on a page.
     """
 
     name: str
@@ -161,6 +163,7 @@ class View:
     remarks: tuple[str, ...] = ()
     largest: int = 0
     widest: float = 12.0
+    share: tuple[float, float] = (1.0, 1.0)
 
     def brief(self) -> View:
         """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""
