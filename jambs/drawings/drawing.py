@@ -9,9 +9,10 @@ from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.packing import OnPage, packed, room_on, share_of
 from jambs.drawings.layout.paper import PAGES, Page, Scale, scales_of
 from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.title import TitleBlock, title_block
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
-from jambs.drawings.views.measured import caution_of, state_of, warning_of
+from jambs.drawings.views.measured import warning_of
 from jambs.drawings.views.notes import note_paragraphs
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.table import notes_view, parts_tables
@@ -31,18 +32,6 @@ APART = 6.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TitleBlock:
-    """What the title block says besides the number of the sheet."""
-
-    job: str
-    opening: str
-    room: str
-    state: str
-    caution: str
-    issue: IssueStamp
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Sheet:
     """One page of paper: its layout's name, its number and how many there are of its size."""
 
@@ -51,6 +40,11 @@ class Sheet:
     views: tuple[OnPage, ...]
     number: int
     count: int
+
+    @property
+    def words(self) -> str:
+        """Number and count as the title block says them."""
+        return f"{self.number} of {self.count}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,7 +104,7 @@ def draw_opening(
     ordered = (*whole, notes, *tables, *(view for view in views if view.kind in DETAILS))
     return Drawing(
         units=job.units,
-        title=_title_block(kit, job, issue),
+        title=title_block(kit, job, issue),
         asked=asked,
         views=ordered,
         shifts=_shifts(ordered),
@@ -122,8 +116,8 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
     order = {"head": 0, "jamb": 1, "sill": 2}
     cuts = sorted(sections, key=lambda section: order[section.cut.value])
     return (
-        interior_elevation(kit),
-        exterior_elevation(kit),
+        interior_elevation(kit, job.units),
+        exterior_elevation(kit, job.units),
         *(section_view(section, kit, job) for section in cuts),
         *details(kit, units=job.units),
     )
@@ -149,18 +143,6 @@ def _fitting(view: View, units: Units, page: Page, share: tuple[float, float]) -
         if placed.paper_width <= width and placed.paper_height <= height:
             return placed
     return None
-
-
-def _title_block(kit: CutKit, job: Job, issue: IssueStamp) -> TitleBlock:
-    opening = kit.placement.opening
-    return TitleBlock(
-        job=job.name,
-        opening=opening.mark,
-        room=opening.room,
-        state=state_of(kit),
-        caution=caution_of(kit),
-        issue=issue,
-    )
 
 
 def _sheets(views: Iterable[PlacedView], page: Page) -> list[Sheet]:

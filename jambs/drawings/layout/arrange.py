@@ -170,7 +170,12 @@ def _column(edge: float, outward: int, view: View, rows: Rows) -> Column:
         boxes = _boxes(rows.dimensions, (), ())
         taken = (min(box.bottom for box in boxes), max(box.top for box in boxes))
     return Column(
-        edge=edge, outward=outward, low=core.bottom, high=core.top, taken=taken, may_grow_both_ways=view.stack is None
+        edge=edge,
+        outward=outward,
+        low=core.bottom,
+        high=core.top,
+        taken=taken,
+        away_from=view.stack.side if view.stack else None,
     )
 
 

@@ -34,7 +34,7 @@ class PlacedCallout:
 class Column:
     """Where a column of call-outs may stand: its edge toward the view, the levels it keeps to, what it avoids.
 
-    ``may_grow_both_ways``: nothing stands above or below the view that a leader could meet.
+    ``away_from``: where names of layers stand, that leaders must not meet; None where nothing does.
     """
 
     edge: float
@@ -42,7 +42,7 @@ class Column:
     low: float
     high: float
     taken: tuple[float, float] | None = None
-    may_grow_both_ways: bool = False
+    away_from: ViewSide | None = None
 
 
 def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Sizes) -> PlacedCallout:
@@ -78,8 +78,8 @@ def _tall(call_out: CallOut, sizes: Sizes) -> float:
 def _levels(call_outs: Sequence[CallOut], pitch: float, column: Column, sizes: Sizes) -> list[float]:
     """Return the levels of the texts, lowest first, above and below the dimensions.
 
-    The larger free stretch takes as many as there are and grows past the view; the other takes those whose targets
-    are nearest to it, as far as it has room. Where both may grow, each call-out goes to the side of its target.
+    The stretch away from the names of layers takes as many as there are and grows past the view; the other takes those
+    whose targets are nearest to it, as far as it has room. Without such names each goes to the side of its target.
     """
     if column.taken is None:
         return _ports(call_outs, pitch=pitch, low=column.low, high=column.high, grows=0)
@@ -87,9 +87,9 @@ def _levels(call_outs: Sequence[CallOut], pitch: float, column: Column, sizes: S
     ordered = sorted(call_outs, key=lambda one: one.target[1])
     some = 0.6 * pitch
     room_below, room_above = below - column.low + some, column.high - above + some
-    if column.may_grow_both_ways:
+    if column.away_from is None:
         count = sum(one.target[1] < sum(column.taken) / 2 for one in ordered)
-    elif room_above >= room_below:
+    elif column.away_from is ViewSide.BOTTOM:
         count = min(_holds(room_below, pitch), sum(one.target[1] < column.taken[1] for one in ordered))
     else:
         spare = min(_holds(room_above, pitch), sum(one.target[1] > column.taken[0] for one in ordered))

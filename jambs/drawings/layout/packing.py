@@ -11,7 +11,7 @@ from jambs.drawings.layout.placed import PlacedView
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 
-STRIP = 0.8
+STRIP = 0.9
 """Height of the title block along the lower edge of a page [in]."""
 BETWEEN = 0.2
 """Least space between two views on a page [in]."""

@@ -4,10 +4,23 @@ from __future__ import annotations
 
 from jambs.drawings.drawing import Drawing, Sheet
 from jambs.drawings.dxf.document import BORDER, repeatable
-from jambs.drawings.dxf.title_block import title_lettering, title_rules
+from jambs.drawings.layout.key_box import fitted_key
 from jambs.drawings.layout.paper import Page
+from jambs.drawings.layout.placed import Align, Lettering
+from jambs.drawings.layout.title_strip import (
+    FIELDS,
+    LABEL_HEIGHT,
+    key_room,
+    label_at,
+    strip_rules,
+    value_at,
+    value_height,
+)
 from jambs.drawings.svg.pen import SvgPage, SvgPen
-from jambs.drawings.views.view import Ink
+from jambs.drawings.title import values_of
+from jambs.drawings.views.sash import corners
+from jambs.drawings.views.view import Fill, Hatch, Ink, Shape
+from jambs.geometry import Point
 from jambs.length import MM_PER_INCH
 from jambs.vector_page import VectorPage
 
@@ -29,13 +42,32 @@ def _sheet_page(drawing: Drawing, sheet: Sheet) -> VectorPage:
     pen = SvgPen(page=written)
     for start, end in page.border:
         pen.line((start, end), BORDER)
-    for segment in title_rules(page):
-        pen.line(segment, Ink.TITLE)
-    for text in title_lettering(drawing, sheet):
-        pen.text(text)
+    _write_strip(SvgPen(page=written, origin=(page.margin, page.margin)), drawing, sheet)
     for on_page in sheet.views:
         view, factor = on_page.view, on_page.view.scale.factor
         left, bottom = on_page.box.left - view.box.left / factor, on_page.box.bottom - view.box.bottom / factor
         SvgPen(page=written, factor=factor, origin=(left, bottom)).view(view)
     titles = [on_page.view.title for on_page in sheet.views]
-    return written.done(f"{drawing.title.opening}, sheet {sheet.number} of {sheet.count}: {', '.join(titles)}")
+    return written.done(f"{drawing.title.opening}, sheet {sheet.words}: {', '.join(titles)}")
+
+
+def _write_strip(pen: SvgPen, drawing: Drawing, sheet: Sheet) -> None:
+    """Write the title block from its lower left corner."""
+    page, values = sheet.page, values_of(drawing.title, sheet=sheet.words)
+    for segment in strip_rules(page):
+        pen.line(segment, Ink.TITLE)
+    for field in FIELDS:
+        _write_words(pen, field.label, label_at(page, field), LABEL_HEIGHT)
+        value = values[field.tag]
+        _write_words(pen, value, value_at(page, field), value_height(value, page, field), bold=True)
+    if drawing.title.key is not None:
+        key = fitted_key(drawing.title.key, key_room(page))
+        for box in (key.wall, key.own, *key.others):
+            pen.shape(Shape(points=corners(box), ink=Ink.TITLE))
+        pen.fill(Fill(pieces=(corners(key.own),), hatch=Hatch.SOLID, ink=Ink.TITLE))
+
+
+def _write_words(pen: SvgPen, words: str, at: Point, height: float, *, bold: bool = False) -> None:
+    if words:
+        middle = (at[0], at[1] + height / 2)
+        pen.text(Lettering(lines=(words,), at=middle, height=height, align=Align.LEFT, bold=bold, ink=Ink.TITLE))

@@ -16,9 +16,11 @@ from jambs.drawings.views.sash import (
 )
 from jambs.drawings.views.seen import Seen, seen
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
-from jambs.length import HALF_64TH
+from jambs.job.models.openings import Opening
+from jambs.length import HALF_64TH, Units, length_text
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
+from jambs.parts.on_elevation import frame_over_floor
 from jambs.parts.part import Part
 
 INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
@@ -30,17 +32,17 @@ WIDEST = 5.0
 """Greatest measure of an elevation on paper, so that two stand side by side on the larger page [in]."""
 
 
-def interior_elevation(kit: Kit) -> View:
+def interior_elevation(kit: Kit, units: Units) -> View:
     """Make the view from the room: heights at the left, call-outs at the right."""
-    return _elevation(kit, Where.INTERIOR, name="interior elevation", title="Interior elevation")
+    return _elevation(kit, units, Where.INTERIOR, name="interior elevation", title="Interior elevation")
 
 
-def exterior_elevation(kit: Kit) -> View:
+def exterior_elevation(kit: Kit, units: Units) -> View:
     """Make the view from outside: left and right change places."""
-    return _elevation(kit, Where.EXTERIOR, name="exterior elevation", title="Exterior elevation")
+    return _elevation(kit, units, Where.EXTERIOR, name="exterior elevation", title="Exterior elevation")
 
 
-def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
+def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -> View:
     opening, from_outside = kit.placement.opening, where is Where.EXTERIOR
     pieces = [
         seen(part, from_outside=from_outside, width=opening.frame.width) for part in kit.parts if part.where is where
@@ -61,11 +63,23 @@ def _elevation(kit: Kit, where: Where, *, name: str, title: str) -> View:
             _mark(pieces[number], pieces[:number], drawn[number], opening.frame.width / 2)
             for number in _jambs_first(pieces)
         ),
-        remarks=(f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",),
+        remarks=(
+            f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",
+            *_over_floor(opening, units),
+        ),
         largest=2,
         widest=WIDEST,
         share=(0.5, 1.0),
     )
+
+
+def _over_floor(opening: Opening, units: Units) -> tuple[str, ...]:
+    """Say how high the frame stands over the finished floor, where the job says it."""
+    bottom = frame_over_floor(opening)
+    if bottom is None:
+        return ()
+    low, high = (length_text(level, units=units) for level in (bottom, bottom + opening.frame.height))
+    return (f"over the finished floor: bottom of the frame {low}, top {high}",)
 
 
 def _jambs_first(pieces: Sequence[Seen]) -> list[int]:

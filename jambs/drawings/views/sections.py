@@ -16,7 +16,7 @@ from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval
 from jambs.drawings.views.words import layer_words, size_words
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
-from jambs.length import HALF_64TH, OFF_GRID, Units
+from jambs.length import HALF_64TH, OFF_GRID, Units, length_text
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import Region, Section, SectionCut, Stuff
@@ -92,10 +92,15 @@ def section_view(section: Section, kit: Kit, job: Job) -> View:
         fills=tuple(_fills(section.regions, polygons, kit)),
         chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
         call_outs=tuple(_call_outs(section, polygons, kit, job)),
-        remarks=(*TURNED.get(section.cut, ()), *(AS_PLANNED if is_any_measured(kit) else ())),
+        remarks=(*TURNED.get(section.cut, ()), _thickness(kit, job), *(AS_PLANNED if is_any_measured(kit) else ())),
         stack=_stack(section, polygons, kit, job),
         share=(0.5, 0.5),
     )
+
+
+def _thickness(kit: Kit, job: Job) -> str:
+    """Say how thick the wall is, from the finished face to the face of the cladding."""
+    return f"wall {length_text(kit.placement.planes.cladding_face, units=job.units)} thick over all, as planned"
 
 
 def _with_short_glass(section: Section) -> Section:

@@ -1,0 +1,77 @@
+"""What the title block of a drawing says: made from the kit and the job once, told by tag on every sheet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.drawings.views.key_plan import KeyPlan, key_plan, side_of_house
+from jambs.drawings.views.measured import caution_of, state_of
+from jambs.issue_stamp import IssueStamp
+from jambs.job.models.openings import Job
+from jambs.length import Units
+from jambs.parts.cut_kit import CutKit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TitleBlock:
+    """What the title block says besides the number of the sheet; ``sizes``: what the shop rounds them to."""
+
+    job: str
+    opening: str
+    room: str
+    wall: str
+    side: str
+    state: str
+    caution: str
+    sizes: str
+    units: Units
+    issue: IssueStamp
+    key: KeyPlan | None
+
+
+def title_block(kit: CutKit, job: Job, issue: IssueStamp) -> TitleBlock:
+    """Return what the title block of an opening says."""
+    opening = kit.placement.opening
+    return TitleBlock(
+        job=job.name,
+        opening=opening.mark,
+        room=opening.room,
+        wall=kit.placement.planes.wall.name,
+        side=side_of_house(opening, job),
+        state=state_of(kit),
+        caution=caution_of(kit),
+        sizes=job.shop.grid.text(job.shop.grid.step),
+        units=job.units,
+        issue=issue,
+        key=key_plan(opening, job),
+    )
+
+
+def values_of(title: TitleBlock, *, sheet: str) -> dict[str, str]:
+    """Return what the title block of a sheet says, by tag; ``sheet``: its number and how many there are."""
+    return {
+        "JOB": title.job,
+        "OPENING": title.opening,
+        "ROOM": title.room,
+        "WALL": title.wall,
+        "SIDE": title.side,
+        "STATE": title.state,
+        "CAUTION": title.caution,
+        "SCALE": "as noted",
+        "UNITS": "inches" if title.units is Units.INCH else "mm",
+        "SIZES": title.sizes,
+        "SHEET": sheet,
+        "DRAWN": "",
+        "CHECKED": "",
+        **_issue_values(title.issue),
+    }
+
+
+def _issue_values(issue: IssueStamp) -> dict[str, str]:
+    return {
+        "ISSUE": str(issue.number) if issue.number else "none",
+        "REPLACES": "" if issue.replaces is None else f"replaces issue {issue.replaces}",
+        "CODE": issue.code,
+        "DATE": issue.day,
+        "MEASURED": f"measured {issue.measured}" if issue.measured else "planned",
+    }

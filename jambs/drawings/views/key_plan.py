@@ -1,0 +1,61 @@
+"""The key of a title block: the side of the house seen from outside with its openings; the one drawn is dark."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.drawings.layout.boxes import Box, boxes_joined
+from jambs.job.models.openings import Job, Opening
+from jambs.parts.on_elevation import floors_of, frame_over_floor
+
+BESIDE = 24.0
+"""Wall past the last opening, where the job does not say how wide it is [in]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyPlan:
+    """A wall as seen from outside [in, y over the ground floor]; ``own`` is the frame that is drawn."""
+
+    wall: Box
+    own: Box
+    others: tuple[Box, ...]
+
+
+def side_of_house(opening: Opening, job: Job) -> str:
+    """Return the name of the elevation an opening is on, or the way it faces; empty where the job says neither."""
+    if opening.elevation:
+        return opening.elevation
+    for name, entry in job.outside.elevations.items():
+        if entry.faces is not None and entry.faces == opening.faces_deg:
+            return name
+    return "" if opening.faces_deg is None else f"faces {opening.faces_deg:g}°"
+
+
+def key_plan(opening: Opening, job: Job) -> KeyPlan | None:
+    """Return the key of an opening; None where the job does not say where it stands on its elevation."""
+    name = side_of_house(opening, job)
+    entry = job.outside.elevations.get(name)
+    if entry is None:
+        return None
+    floors = floors_of(entry)
+    frames = {
+        other.mark: _frame(other, floors.get(other.mark, 0.0))
+        for other in job.openings
+        if side_of_house(other, job) == name
+    }
+    placed = {mark: box for mark, box in frames.items() if box}
+    own = placed.pop(opening.mark, None)
+    if own is None:
+        return None
+    right = entry.width or boxes_joined([own, *placed.values()]).right + BESIDE
+    wall = Box(0.0, entry.start_line, right, entry.eave)
+    return KeyPlan(wall=wall, own=own, others=tuple(placed.values()))
+
+
+def _frame(opening: Opening, floor: float) -> Box | None:
+    """Return the frame of an opening on its elevation; None where its place along it or its height is not said."""
+    height = frame_over_floor(opening)
+    if opening.from_left is None or height is None:
+        return None
+    left, bottom = opening.from_left, floor + height
+    return Box(left, bottom, left + opening.frame.width, bottom + opening.frame.height)
