@@ -10,7 +10,7 @@ from typing import Any
 from jambs.app.basis import basis_of
 from jambs.app.house_issue import house_document, house_stamp, kept_document
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance, now_of, write_old_labels
-from jambs.app.paper_names import SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
+from jambs.app.paper_names import DRAWING_SHEETS, SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
 from jambs.app.solid_papers import elevation_facts
 from jambs.app.stale_words import papers_words, run_words, things_words
 from jambs.app.writing import said
@@ -150,7 +150,9 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
     labels_now = now_of(plan.sheets, plan.printed, issuing.former, job)
     write_old_labels(record, labels_now, job, folder, number=plan.number, day=plan.day)
     rows = index_rows(record, plan.printed, stamps, plan.why)
-    index = index_pdf(rows, job, number=plan.number, day=plan.day, stale=stale_rows(record, issuing.basis))
+    drawings = {row.mark: DRAWING_SHEETS.path(row.mark) for row in rows}
+    stale = stale_rows(record, issuing.basis)
+    index = index_pdf(rows, job, number=plan.number, day=plan.day, stale=stale, drawings=drawings)
     (folder / INDEX).write_bytes(index)
 
 
@@ -297,7 +299,9 @@ def withdrawal(writing: Writing, earlier: Entry, job: Job, folder: Path, *, day:
     stamps = Stamps(by_mark={mark: Stamp(number=one.number, day=one.day, code=one.code) for mark, one in sheets})
     printed, former = record.printed(earlier), recorded_marks(record).former
     rows = index_rows(record, printed, stamps, withdrawn(record, earlier).why)
-    (folder / INDEX).write_bytes(index_pdf(rows, job, number=record.next_issue, day=day))
+    paths = {row.mark: DRAWING_SHEETS.path(row.mark) for row in rows}
+    drawings = {mark: path for mark, path in paths.items() if (folder / path).exists()}
+    (folder / INDEX).write_bytes(index_pdf(rows, job, number=record.next_issue, day=day, drawings=drawings))
     labels_now = now_of(earlier.sheets, printed, former, job)
     write_old_labels(record, labels_now, job, folder, number=record.next_issue, day=day)
     papers = earlier.papers_of(writing.verb)

@@ -29,7 +29,7 @@ from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
 from jambs.section.cut import cut_sections
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
-from jambs.sheets.drawing_sheets import join_drawing_sheets, write_drawing_sheets
+from jambs.sheets.drawing_sheets import write_all_drawings, write_drawing_sheets
 from jambs.sheets.house import write_order_sheet, write_rough_opening_schedule, write_summary
 from jambs.sheets.install_sheet import write_install_sheet
 from jambs.sheets.joining import join_pdfs
@@ -196,7 +196,7 @@ def _write_house(
     else:
         join_pdfs([folder / SHEET_TO_CUT.path(kit.mark) for kit in kits], folder / "all cut sheets.pdf")
     drawings = [(kit.mark, folder / DRAWING_SHEETS.path(kit.mark)) for kit in kits]
-    join_drawing_sheets(drawings, f"{job.name}: all drawings", folder / "all drawings.pdf")
+    write_all_drawings(kits, drawings, job, folder / "all drawings.pdf", stamps=stamps)
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf", stamp=foot)
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job), stamp=foot)
     write_summary(kits, register, job, folder / "summary.pdf", stamp=foot)

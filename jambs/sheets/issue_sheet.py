@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from jambs.job.models.openings import Job
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.press import press
 from jambs.sheets.stamp import Stamp, Stamps, change_row
+
+NO_DRAWINGS: Mapping[str, str] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,10 +39,17 @@ class VoidSheets:
 
 
 def index_pdf(
-    rows: Sequence[IndexRow], job: Job, *, number: int, day: str, stale: Sequence[tuple[str, str, str]] = ()
+    rows: Sequence[IndexRow],
+    job: Job,
+    *,
+    number: int,
+    day: str,
+    stale: Sequence[tuple[str, str, str]] = (),
+    drawings: Mapping[str, str] = NO_DRAWINGS,
 ) -> bytes:
     """Return the index of current sheets as PDF bytes.
 
+    ``drawings``: where the drawing of each opening is, beside the index; a mark is a link to it.
     ``stale``: papers of other kinds that this issue makes stale: which, what changed, what to run.
     """
     data = {
@@ -54,6 +64,7 @@ def index_pdf(
                 "number": row.current.number if row.current else None,
                 "day": row.current.day if row.current else "",
                 "code": row.current.code if row.current else "",
+                "drawing": drawings.get(row.mark, "") if row.current else "",
                 "gone": row.gone,
                 "void": list(row.void),
             }

@@ -49,7 +49,7 @@ class Chapter:
     """A PDF that becomes a chapter of a joined one; ``name``: what its pages are called by, before their number."""
 
     name: str
-    file: Path
+    file: Path | BytesIO
 
 
 def join_chapters(chapters: Iterable[Chapter], title: str, path: Path) -> None:

@@ -1,0 +1,92 @@
+"""The first sheet of all drawings: general notes, woods, kinds of lines, index with the issue of every opening."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from jambs.job.models.openings import Job
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.kinds import Where
+from jambs.sheets.cut_sheet import page_data, stamped
+from jambs.sheets.joining import AUTHOR
+from jambs.sheets.press import press
+from jambs.sheets.record import state_record
+from jambs.sheets.stamp import Stamps
+from jambs.values import Record
+
+PLACES = {Where.INTERIOR: "Inside", Where.EXTERIOR: "Outside", Where.BUCK: "Bucks"}
+GRADE = "Grade, grain and finish are not stated in the job: agree on them before boards are bought."
+LINES = (
+    (0.5, False, "what is cut: wood and window frame"),
+    (0.35, False, "what is cut: the wall and its layers"),
+    (0.25, False, "edges that are seen"),
+    (0.2, True, "hidden edges; how a sash opens"),
+    (0.15, False, "dimensions and leaders"),
+)
+"""Weights [mm], broken or not, and what they stand for, as the drawings have them."""
+
+
+def drawing_cover_pdf(
+    kits: Sequence[CutKit], job: Job, sheets: Mapping[str, int], *, title: str, stamps: Stamps
+) -> bytes:
+    """Return the first sheet of all drawings as PDF bytes; ``sheets``: how many each opening has.
+
+    Raises:
+        PressError: the sheet cannot be printed.
+    """
+    return press("drawing_cover", drawing_cover_data(kits, job, sheets, title=title, stamps=stamps))
+
+
+def drawing_cover_data(
+    kits: Sequence[CutKit], job: Job, sheets: Mapping[str, int], *, title: str, stamps: Stamps
+) -> Record:
+    """Return what the first sheet of all drawings prints."""
+    return {
+        **stamped(page_data(job), stamps.house_foot),
+        "title": title,
+        "author": AUTHOR,
+        "notes": _notes(job),
+        "woods": _woods(kits),
+        "grade": GRADE,
+        "lines": [{"weight": weight, "dashed": dashed, "words": words} for weight, dashed, words in LINES],
+        "rows": [_row(kit, sheets[kit.mark], stamps) for kit in kits],
+    }
+
+
+def _notes(job: Job) -> list[str]:
+    step, proud = job.shop.grid.text(job.shop.grid.step), job.shop.grid.text(job.shop.proud)
+    return [
+        f"Sizes are finished sizes, to {step}. Never measure from the drawing; print it at 100\u00a0%.",
+        "Left and right are as seen from inside, on every sheet. Sections have the inside at the left; the section at "
+        "the jamb is a plan seen from above.",
+        "PLANNED depths are from the plan: measure before cutting. MEASURED ones name the day they were read.",
+        f"Boards are straight and flat, boxes square and plumb. Interior jambs stand {proud} proud of the finished "
+        "wall, so that the casing bears.",
+        "A part has one mark on every paper: drawing, cut sheet, label, list.",
+        "What carries a window, escape, safety glass, fire and weather barriers: the local code and licensed practice "
+        "decide.",
+    ]
+
+
+def _woods(kits: Sequence[CutKit]) -> list[Record]:
+    found = []
+    for where, words in PLACES.items():
+        stocks = {part.stock for kit in kits for part in kit.parts if part.where is where and part.is_wood}
+        if stocks:
+            found.append({"where": words, "stocks": ", ".join(sorted(stocks))})
+    return found
+
+
+def _row(kit: CutKit, sheets: int, stamps: Stamps) -> Record:
+    stamp = stamps.by_mark.get(kit.mark)
+    replaced = f"replaces issue {stamp.replaces}" if stamp and stamp.replaces is not None else ""
+    return {
+        "mark": kit.mark,
+        "room": kit.placement.opening.room,
+        "state": "; ".join(one["text"] for one in state_record(kit)["banner"]),
+        "sheets": str(sheets),
+        "number": str(stamp.number) if stamp else "not issued",
+        "why": "; ".join(filter(None, (replaced, stamp.why if stamp else ""))),
+        "day": stamp.day if stamp else "",
+        "code": stamp.code if stamp else "",
+    }
