@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.packing import OnPage, packed, room_on, share_of
-from jambs.drawings.layout.paper import PAGES, Page, Scale, scales_of
+from jambs.drawings.layout.paper import HALF_SIZE, PAGES, Page, Scale, scales_of
 from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.title import TitleBlock, title_block
+from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.measured import warning_of
@@ -119,12 +120,17 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
         interior_elevation(kit, job.units),
         exterior_elevation(kit, job.units),
         *(section_view(section, kit, job) for section in cuts),
+        *corner_details(kit, cuts, job),
         *details(kit, units=job.units),
     )
 
 
 def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
     """Arrange a view at the largest standard scale at which it keeps to its share of the page, else fits the page."""
+    if view.half_size:
+        placed = arrange(view, scale=HALF_SIZE[units], units=units)
+        if placed.paper_width <= room_on(page).width and placed.paper_height <= room_on(page).height:
+            return placed
     found = _fitting(view, units, page, view.share) or _fitting(view, units, page, (1.0, 1.0))
     if found is None:
         raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")

@@ -60,7 +60,7 @@ def test_extents_and_first_view_are_those_of_what_is_drawn(name: str, files: dic
 
 @BOTH
 def test_every_space_has_paper_in_its_own_units(name: str, files: dict[str, Path]) -> None:
-    """Plot units 0 inches, 1 millimetres (DXF reference, PLOTSETTINGS 72); no A3 of inches."""
+    """Plot units 0 inches, 1 millimeters (DXF reference, PLOTSETTINGS 72); no A3 of inches."""
     document = readfile(files[name])
     is_inch = document.header["$INSUNITS"] == 1
     for layout in document.layouts:

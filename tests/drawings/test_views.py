@@ -12,7 +12,7 @@ from collisions import collisions, crossings
 from samples import SAMPLES, drawn, made
 
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.paper import PAGES, TEXT_HEIGHT, scales_of
+from jambs.drawings.layout.paper import HALF_SIZE, PAGES, TEXT_HEIGHT, scales_of
 from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.views.measured import depth_words
 from jambs.drawings.views.words import layer_words
@@ -125,13 +125,17 @@ def test_every_part_that_is_no_plain_board_has_a_detail(name: str) -> None:
 @EACH
 @SECTIONS
 def test_the_depths_stand_in_every_section(name: str, cut: SectionCut) -> None:
-    """E_i, J, s, E_e in the first row, d_s and A in the second; all outward from the finished face."""
+    """E_i, J, s, E_e in the first row, d_s and A in the second; all outward from the finished face.
+
+    Where E_i was measured, that stands there in place of the planned one, and no planned d_s beside it.
+    """
     kit, _, _ = made(name)
     placement, planes = kit.placement, kit.placement.planes
     found = values(drawn(name).view(f"section {cut.value}"), vertical=False)
     window = placement.opening.window
-    wanted = [placement.interior_depth, window.jamb_depth, window.frame_projection]
-    wanted += [planes.sheathing_plane, planes.trim_plane - planes.sheathing_plane]
+    wanted = [window.jamb_depth, window.frame_projection, planes.trim_plane - planes.sheathing_plane]
+    if name != "measured":
+        wanted += [placement.interior_depth, planes.sheathing_plane]
     if placement.exterior_depth >= 0:
         wanted.append(placement.exterior_depth)
     assert [size for size in wanted if size > HALF_64TH and not has(found, size)] == []
@@ -256,7 +260,9 @@ def test_no_leader_of_an_elevation_ends_on_another(name: str) -> None:
 @EACH
 def test_scales_are_standard_ones(name: str) -> None:
     drawing = drawn(name)
-    assert {view.scale.factor for view in drawing.views} <= {scale.factor for scale in scales_of(drawing.units)}
+    assert {view.scale.factor for view in drawing.views} <= {
+        scale.factor for scale in (HALF_SIZE[drawing.units], *scales_of(drawing.units))
+    }
 
 
 @EACH

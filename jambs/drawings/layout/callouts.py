@@ -61,7 +61,8 @@ def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Siz
         align = Align.LEFT if column.outward > 0 else Align.RIGHT
         at = (start + column.outward * sizes.gap, level)
         texts.append(Lettering(lines=one.lines, at=at, height=sizes.text, align=align, ink=Ink.NOTE))
-        leaders.append(Leader(points=((start, level), (edge, level), one.target)))
+        head = Head.ARROW if one.on_edge else Head.DOT
+        leaders.append(Leader(points=((start, level), (edge, level), one.target), head=head))
     return PlacedCallout(texts=tuple(texts), leaders=tuple(leaders))
 
 

@@ -24,7 +24,7 @@ def room_on(page: Page) -> Box:
 
 
 def share_of(length: float, share: float) -> float:
-    """Return what a share of a page's room leaves a view, the space to its neighbours taken off [in]."""
+    """Return what a share of a page's room leaves a view, the space to its neighbors taken off [in]."""
     return length * share - BETWEEN * (1 - share)
 
 

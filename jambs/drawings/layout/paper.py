@@ -41,6 +41,10 @@ MM_SCALES = tuple(Scale(factor=factor, words=f"1:{factor}") for factor in (5, 10
 """Reduction scales of ISO 5455:1979, table 1."""
 
 
+HALF_SIZE = {Units.INCH: Scale(factor=2, words='6" = 1\'-0"'), Units.MM: Scale(factor=2, words="1:2")}
+"""For details of a corner, larger than all else."""
+
+
 def scales_of(units: Units) -> tuple[Scale, ...]:
     """Return the standard scales of a job, largest drawing first."""
     return INCH_SCALES if units is Units.INCH else MM_SCALES

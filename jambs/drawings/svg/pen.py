@@ -88,7 +88,9 @@ class SvgPen:
             for piece in pieces:
                 self._area(piece, fill.ink)
             return
-        for start, end in pattern_lines(fill.hatch, pieces, scale=1.0):
+        upward = [[(x, -y) for x, y in piece] for piece in pieces]  # a pattern leans as it does in the DXF
+        for (x0, y0), (x1, y1) in pattern_lines(fill.hatch, upward, scale=1.0):
+            start, end = (x0, -y0), (x1, -y1)
             if abs(end[0] - start[0]) + abs(end[1] - start[1]) < DOT_MM:
                 end = (start[0] + DOT_MM, start[1])
             self.page.lines[fill.ink].append(f"M{_pair(start)}L{_pair(end)}")

@@ -213,7 +213,8 @@ def _angles(part: Part) -> list[CallOut]:
             is_start = cut.end is End.START
             point = _end_middle(part, is_start)
             words = f"{kind} {decimal_text(cut.angle_deg, 1)}°"
-            found.append(CallOut(target=point, lines=(words,), side=ViewSide.LEFT if is_start else ViewSide.RIGHT))
+            side = ViewSide.LEFT if is_start else ViewSide.RIGHT
+            found.append(CallOut(target=point, lines=(words,), side=side, on_edge=True))
     return found
 
 

@@ -142,7 +142,7 @@ def _mark(one: Seen, nearer: Sequence[Seen], shapes: Sequence[Shape], middle: fl
     edges = [edge for shape in shapes for edge in segments_of(shape.points, closed=shape.closed)]
     inward = _inward(part, from_outside=part.where is Where.EXTERIOR)
     edge = _furthest(edges or segments_of(one.polygon, closed=True), inward)
-    call_out = CallOut(target=_middle(edge), lines=lines, side=side)
+    call_out = CallOut(target=_middle(edge), lines=lines, side=side, on_edge=True)
     return Mark(text=part.mark, room=room, call_out=call_out, edge=edge, inward=inward)
 
 

@@ -6,9 +6,10 @@ import itertools
 from collections.abc import Iterable
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import box_around, segments_of
+from jambs.drawings.layout.boxes import Segment, box_around, segments_of
 from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
 from jambs.drawings.views.measured import is_any_measured
+from jambs.drawings.views.measured_section import at_measured_depth, face_of, measured_words
 from jambs.drawings.views.outlines import is_inside, is_wall_below, seen_from_above, turned
 from jambs.drawings.views.reveals import reveal_chains
 from jambs.drawings.views.symbols import batt, crossed
@@ -74,7 +75,6 @@ TURNED = {
     )
 }
 """How a section is turned on paper, where it does not stand as it does in the wall."""
-AS_PLANNED = ("wall as planned, parts as measured",)
 GLASS_SHOWN = 2.0
 """How much glass is drawn past the furthest edge of the frame [in]."""
 INTO_WALL = 0.5
@@ -83,7 +83,7 @@ INTO_WALL = 0.5
 
 def section_view(section: Section, kit: Kit, job: Job) -> View:
     """Make the view of one section."""
-    section = _with_short_glass(seen_from_above(section))
+    section = _with_short_glass(seen_from_above(at_measured_depth(section, kit)))
     polygons = [turned(region.outline) for region in section.regions]
     return View(
         name=f"section {section.cut.value}",
@@ -92,10 +92,14 @@ def section_view(section: Section, kit: Kit, job: Job) -> View:
         fills=tuple(_fills(section.regions, polygons, kit)),
         chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
         call_outs=tuple(_call_outs(section, polygons, kit, job)),
-        remarks=(*TURNED.get(section.cut, ()), _thickness(kit, job), *(AS_PLANNED if is_any_measured(kit) else ())),
+        remarks=(*TURNED.get(section.cut, ()), _thickness(kit, job), *_state(section, kit, job)),
         stack=_stack(section, polygons, kit, job),
         share=(0.5, 0.5),
     )
+
+
+def _state(section: Section, kit: Kit, job: Job) -> tuple[str, ...]:
+    return (measured_words(kit, section.cut, job.units),) if is_any_measured(kit) else ()
 
 
 def _thickness(kit: Kit, job: Job) -> str:
@@ -130,7 +134,8 @@ def _short_glass(glass: Region, frames: list[Polygon], wall_below: bool) -> tupl
     return ((start * way, low), (end * way, low), (end * way, high), (start * way, high))
 
 
-def _ink(region: Region, kit: Kit) -> Ink:
+def ink_of(region: Region, kit: Kit) -> Ink:
+    """Return the ink that a region is outlined with."""
     if region.stuff not in TRIM:
         return INKS[region.stuff]
     return Ink.TRIM_INSIDE if is_inside(region, kit) else Ink.TRIM_OUTSIDE
@@ -140,19 +145,29 @@ def _shapes(regions: tuple[Region, ...], polygons: list[Polygon], kit: Kit) -> l
     """Outline every region where no later one lies over it."""
     shapes = []
     for number, (region, polygon) in enumerate(zip(regions, polygons, strict=True)):
-        ink, covers = _ink(region, kit), nearby(polygon, polygons[number + 1 :])
+        ink, covers = ink_of(region, kit), nearby(polygon, polygons[number + 1 :])
         twins = [
             other
             for index, (one, other) in enumerate(zip(regions, polygons, strict=True))
             if index != number and (one.name, one.stuff, one.mark) == (region.name, region.stuff, region.mark)
         ]
         edges = segments_of(polygon, closed=True)
-        pieces = [apart_from(visible_pieces(edge, covers), twins) for edge in edges]
+        pieces = [
+            seen if _is_between_layers(edge, kit) else apart_from(seen, twins)
+            for edge, seen in ((edge, visible_pieces(edge, covers)) for edge in edges)
+        ]
         if all(piece == [edge] for piece, edge in zip(pieces, edges, strict=True)):
             shapes.append(Shape(points=polygon, ink=ink))
             continue
         shapes += [Shape(points=piece, ink=ink, closed=False) for some in pieces for piece in some]
     return shapes
+
+
+def _is_between_layers(edge: Segment, kit: Kit) -> bool:
+    """Say whether an edge lies where one layer ends: two boards of one name meet there, and the joint is drawn."""
+    (x0, _), (x1, _) = edge
+    planes = (plane for layer in kit.placement.planes.layers for plane in (layer.inner, layer.outer))
+    return x0 == x1 and any(abs(x0 - plane) < OFF_GRID for plane in planes)
 
 
 def _fills(regions: tuple[Region, ...], polygons: list[Polygon], kit: Kit) -> list[Fill]:
@@ -184,8 +199,10 @@ def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[C
     """Dimension the depths on the side of the opening: first at the frame, then the planes of the wall."""
     placement, planes = kit.placement, kit.placement.planes
     side = ViewSide.TOP if is_wall_below(section.cut) else ViewSide.BOTTOM
-    edges = (0.0, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
-    walls = (0.0, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
+    face = face_of(kit, section.cut)
+    edges = (face, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
+    inner = () if face else (0.0,)  # where it was measured, the wall inside of the sheathing is not what was planned
+    walls = (*inner, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
     outside, wall = ("OUTSIDE (planned)", "(planned)") if is_any_measured(kit) else ("OUTSIDE", "")
     return [
         Chain(side=side, intervals=_steps(edges, polygons, side), before="INSIDE", after=outside, is_main=True),

@@ -112,13 +112,15 @@ class Chain:
 class CallOut:
     """A text beside the view whose leader ends at ``target``; ``side`` is left or right, where it matters.
 
-    ``short``: what is left of it where there is room for little, nothing if empty.
+    ``short``: what is left of it where there is room for little, nothing if empty. ``on_edge``: the target is an edge,
+    where the leader has an arrow; inside an area it has a dot (ISO 128-2, leader lines).
     """
 
     target: Point
     lines: tuple[str, ...]
     side: ViewSide | None = None
     short: str = ""
+    on_edge: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,7 +151,7 @@ class View:
 
     ``name`` is unique within a drawing; ``largest`` is the number of the largest standard scale it may have;
     ``widest`` is the greatest measure of the shapes on paper [in]; ``share`` of the smaller page's room, across and up,
-    is what it may take, so that several stand on a page.
+    is what it may take, so that several stand on a page. ``half_size``: drawn half size whatever else it could be.
     """
 
     name: str
@@ -164,6 +166,7 @@ class View:
     largest: int = 0
     widest: float = 12.0
     share: tuple[float, float] = (1.0, 1.0)
+    half_size: bool = False
 
     def brief(self) -> View:
         """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""

@@ -1,0 +1,163 @@
+"""Details of the room side at head and sill, half size: where frame, jamb or stool and casing meet, reveals named."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from jambs.drawings.layout.boxes import Box, box_around, segments_of
+from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.views.measured_section import at_measured_depth
+from jambs.drawings.views.outlines import is_inside, turned
+from jambs.drawings.views.sections import HATCHES, ink_of
+from jambs.drawings.views.view import CallOut, Chain, Fill, Ink, Interval, Shape, View, ViewSide
+from jambs.geometry import Point
+from jambs.job.models.openings import Job
+from jambs.length import HALF_64TH, ROUND_OFF, length_text
+from jambs.parts.kit import Kit
+from jambs.section.region import Region, Section, SectionCut, Stuff
+
+SHOWN = (Stuff.GYPSUM, Stuff.FRAMING, Stuff.FRAME, Stuff.JAMB, Stuff.SILL, Stuff.CASING, Stuff.SHIM, Stuff.GLASS)
+PAST_FRAME = 1.0
+"""How much of the frame is shown behind the jamb [in]."""
+PAST_EDGE = 0.5
+"""How much is shown past the parts, in every direction [in]."""
+TITLES = {SectionCut.HEAD: "Detail at head, inside", SectionCut.SILL: "Detail at sill, inside"}
+
+
+def corner_details(kit: Kit, sections: Iterable[Section], job: Job) -> list[View]:
+    """Make the details of head and sill."""
+    return [_corner(at_measured_depth(section, kit), kit, job) for section in sections if section.cut in TITLES]
+
+
+def _corner(section: Section, kit: Kit, job: Job) -> View:
+    box = _room(section, kit)
+    regions = [one for one in section.regions if one.stuff in SHOWN and clipped(turned(one.outline), box)]
+    polygons = [clipped(turned(one.outline), box) for one in regions]
+    return View(
+        name=f"corner {section.cut.value}",
+        title=TITLES[section.cut],
+        shapes=tuple(_shapes(regions, polygons, kit, box)),
+        fills=tuple(_fills(regions, polygons)),
+        chains=tuple(_steps(section, kit)),
+        call_outs=tuple(_names(regions, polygons, kit)),
+        remarks=(f"jambs stand {length_text(job.shop.proud, units=job.units)} proud of the finished wall",),
+        half_size=True,
+    )
+
+
+def _room(section: Section, kit: Kit) -> Box:
+    """Return what the detail shows: the parts of the room side, a piece of the frame behind them."""
+    own = [turned(one.outline) for one in section.regions if _is_shown_whole(one, kit)]
+    frame = [turned(one.outline) for one in section.regions if one.stuff is Stuff.FRAME]
+    box = box_around(point for polygon in own for point in polygon)
+    edge = box_around(point for polygon in frame for point in polygon)
+    low, high = min(box.bottom, edge.bottom), max(box.top, edge.top)
+    return Box(box.left - PAST_EDGE, low - PAST_EDGE, kit.placement.inside_edge + PAST_FRAME, high + PAST_EDGE)
+
+
+def _is_shown_whole(region: Region, kit: Kit) -> bool:
+    return region.stuff in (Stuff.JAMB, Stuff.SILL, Stuff.CASING) and is_inside(region, kit)
+
+
+def clipped(polygon: Polygon, box: Box) -> Polygon:
+    """Return what of a polygon lies in a box (Sutherland and Hodgman); nothing where they share no area."""
+    points = list(polygon)
+    for axis, limit, way in ((0, box.left, 1), (0, box.right, -1), (1, box.bottom, 1), (1, box.top, -1)):
+        points = _halved(points, axis, limit, way)
+    return tuple(points) if len(points) > 2 and _has_area(points) else ()
+
+
+def _halved(points: Sequence[Point], axis: int, limit: float, way: int) -> list[Point]:
+    kept: list[Point] = []
+    for one, two in zip(points, (*points[1:], *points[:1]), strict=True):
+        first, last = (one[axis] - limit) * way, (two[axis] - limit) * way
+        if first >= 0:
+            kept.append(one)
+        if (first > 0) != (last > 0) and abs(first - last) > ROUND_OFF and first * last < 0:
+            share = first / (first - last)
+            kept.append((one[0] + share * (two[0] - one[0]), one[1] + share * (two[1] - one[1])))
+    return kept
+
+
+def _has_area(points: Sequence[Point]) -> bool:
+    box = box_around(points)
+    return box.width > HALF_64TH / 8 and box.height > HALF_64TH / 8
+
+
+def _shapes(regions: Sequence[Region], polygons: Sequence[Polygon], kit: Kit, box: Box) -> list[Shape]:
+    """Outline every region where no later one lies over it, but not where the detail is broken off."""
+    shapes = []
+    for number, (region, polygon) in enumerate(zip(regions, polygons, strict=True)):
+        covers = nearby(polygon, polygons[number + 1 :])
+        for edge in segments_of(polygon, closed=True):
+            if _is_on(edge, box):
+                continue
+            pieces = apart_from(visible_pieces(edge, covers), [])
+            shapes += [Shape(points=piece, ink=ink_of(region, kit), closed=False) for piece in pieces]
+    corners = ((box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top))
+    return [*shapes, Shape(points=corners, ink=Ink.HIDDEN)]
+
+
+def _is_on(edge: tuple[Point, Point], box: Box) -> bool:
+    (x0, y0), (x1, y1) = edge
+    uprights, levels = (box.left, box.right), (box.bottom, box.top)
+    return any(abs(x0 - x) + abs(x1 - x) < ROUND_OFF for x in uprights) or any(
+        abs(y0 - y) + abs(y1 - y) < ROUND_OFF for y in levels
+    )
+
+
+def _fills(regions: Sequence[Region], polygons: Sequence[Polygon]) -> list[Fill]:
+    fills = []
+    for number, (region, polygon) in enumerate(zip(regions, polygons, strict=True)):
+        hatch = HATCHES.get(region.stuff)
+        pieces = tuple(visible_area(polygon, polygons[number + 1 :])) if hatch else ()
+        if hatch and pieces:
+            ink = Ink.HATCH_WALL if region.stuff is Stuff.GYPSUM else Ink.HATCH_TRIM
+            fills.append(Fill(pieces=pieces, hatch=hatch, ink=ink))
+    return fills
+
+
+def _names(regions: Sequence[Region], polygons: Sequence[Polygon], kit: Kit) -> list[CallOut]:
+    """Name every part once, at the right; pieces of the wall are named in the sections."""
+    names = {part.mark: part.name for part in kit.parts}
+    found = []
+    for number, region in enumerate(regions):
+        if not region.mark and region.stuff is not Stuff.FRAME:
+            continue
+        seen = middle_of_largest(polygons[number], polygons[number + 1 :])
+        if seen:
+            words = f"{region.mark}  {names[region.mark]}" if region.mark else region.name
+            found.append(CallOut(target=seen[1], lines=(words,), side=ViewSide.RIGHT))
+    return found
+
+
+def _steps(section: Section, kit: Kit) -> list[Chain]:
+    """Dimension the reveals by name: casing back from the jamb, jamb or stool back from the edge of the frame."""
+    is_sill = section.cut is SectionCut.SILL
+    casing, jamb, frame = (
+        _corner_of(section, kit, stuffs) for stuffs in ((Stuff.CASING,), (Stuff.JAMB, Stuff.SILL), (Stuff.FRAME,))
+    )
+    has_stool = is_sill and any(one.stuff is Stuff.SILL and is_inside(one, kit) for one in section.regions)
+    steps = [("frame reveal", jamb, frame)]
+    if not has_stool:
+        steps.insert(0, ("casing reveal", casing, jamb))
+    return [
+        Chain(side=ViewSide.LEFT, intervals=(Interval(start=one, finish=two),), after=name)
+        for name, one, two in steps
+        if one and two and abs(one[1] - two[1]) > HALF_64TH / 2
+    ]
+
+
+def _corner_of(section: Section, kit: Kit, stuffs: Sequence[Stuff]) -> Point | None:
+    """Return the corner of a part that is nearest to the room, on its edge toward the opening."""
+    regions = [one for one in section.regions if one.stuff in stuffs]
+    polygons = [turned(one.outline) for one in regions if one.stuff is Stuff.FRAME or is_inside(one, kit)]
+    if not polygons:
+        return None
+    boxes = [box_around(polygon) for polygon in polygons]
+    left = min(box.left for box in boxes)
+    if stuffs == (Stuff.FRAME,):
+        levels = [y for polygon in polygons for x, y in polygon if abs(x - left) < HALF_64TH]
+    else:
+        levels = [level for box in boxes for level in (box.bottom, box.top)]
+    return (left, max(levels) if section.cut is SectionCut.SILL else min(levels))
