@@ -10,11 +10,6 @@ LEAST_PRINTED = 1 / 64
 """Layers thinner than this are named without a thickness [in]."""
 
 
-def part_words(part: Part) -> str:
-    """Name a part and the side of the opening it is on, where its name does not say so: ``casing, left leg``."""
-    return part.name if part.kind.says_side else f"{part.name}, {part.position}"
-
-
 def size_words(part: Part, *, units: Units, with_length: bool = False) -> str:
     """Write thickness x width, and length where asked."""
     sides = (part.thickness, part.width, part.length) if with_length else (part.thickness, part.width)
