@@ -39,7 +39,8 @@ class UnknownMark(Exception):
 class Asked:
     """What a build is asked for: the job, its house as planned, which openings (none: all of it), where to.
 
-    ``marked``: the kits before the outside was planned, and the marks that they have in that folder.
+    ``marked``: the kits before the outside was planned, and the marks that they have in that folder. ``all_cut_files``:
+    plain boards have cut files too.
     """
 
     job: Job
@@ -48,6 +49,7 @@ class Asked:
     target: Path
     marked: MarkedKits
     with_solids: bool = True
+    all_cut_files: bool = False
 
     @property
     def kits(self) -> tuple[CutKit, ...]:
@@ -65,7 +67,7 @@ class Asked:
         return tuple(kit for kit in self.kits if not self.only or kit.mark in self.only)
 
 
-def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True) -> Asked:
+def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True, all_cut_files: bool = False) -> Asked:
     """Make the kits of a job and choose those that are asked for.
 
     Raises:
@@ -85,6 +87,7 @@ def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True
         target=target,
         marked=marked,
         with_solids=with_solids,
+        all_cut_files=all_cut_files,
     )
 
 
@@ -116,6 +119,7 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
             progress=progress,
             stamps=issuing.stamps,
             with_solids=asked.with_solids,
+            all_cut_files=asked.all_cut_files,
         )
         if whole:
             write_outside(asked.house, asked.job, folder / "outside", issue=issuing.house)

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from jambs.app.basis import bought_basis
 from jambs.app.chain import Unbuildable
+from jambs.app.cut_file_papers import kind_of_paper, write_sheet_files
 from jambs.app.house_issue import paper_stamp
 from jambs.app.marking import MarkedKits, marked_kits, with_marks
 from jambs.app.writing import PaperFolder, check_place, hand_in, today, writing_turn
@@ -50,7 +51,7 @@ def buy(
     _verify(planned)
     record = cutting_record(planned, job, effort, Round())
     with writing_turn(place, job, verb=VERB) as writing:
-        _hand_in(writing, record, job, marked, overwrite=overwrite)
+        _hand_in(writing, record, planned, job, marked, overwrite=overwrite)
     return record
 
 
@@ -96,7 +97,7 @@ def buy_rest(
             raise Unbuildable(*error.sentences) from None
         _verify(planned)
         record = cutting_record(planned, job, effort, turn)
-        _hand_in(writing, record, job, marked, kept=kept, overwrite=overwrite)
+        _hand_in(writing, record, planned, job, marked, kept=kept, overwrite=overwrite)
     return record
 
 
@@ -111,6 +112,7 @@ def _read(path: Path) -> Record:
 def _hand_in(
     writing: Writing,
     record: Record,
+    planned: Sequence[PlannedLot],
     job: Job,
     marked: MarkedKits,
     *,
@@ -123,11 +125,12 @@ def _hand_in(
         try:
             stamp = paper_stamp(writing.record, VERB, basis, day=today())
             write_cutting_papers({**record, "issue": stamp}, job, folder, stamp=stamp)
+            write_sheet_files(planned, job, folder)
         except PressError as error:
             raise Unbuildable(str(error)) from error
         for name, content in (kept or {}).items():
             (folder / name).write_bytes(content)
-        facts = {path: PaperFacts(kind=Path(path).stem) for path in file_sums(folder)}
+        facts = {path: PaperFacts(kind=kind_of_paper(path)) for path in file_sums(folder)}
         stays = [path for path, paper in writing.papers.items() if paper.verb == VERB] if kept else []
         work = Commit(staged=folder, day=today(), facts=facts, stays=stays, basis=basis_bytes(basis))
         hand_in(writing, with_marks(work, marked, writing.record), overwrite=overwrite)

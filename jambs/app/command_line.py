@@ -91,8 +91,11 @@ def check(job: Path) -> None:
 @click.option("--only", multiple=True, metavar="MARK", help="Only this opening; may be given more than once.")
 @click.option("--overwrite", is_flag=True, help="Overwrite files that were changed since they were written.")
 @click.option("--without-solids", is_flag=True, help="Leave out the parts in three dimensions and the fit report.")
-def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, without_solids: bool) -> None:
-    """Write the drawings (DXF), cut sheets (PDF) and lists of JOB.
+@click.option("--all-cut-files", is_flag=True, help="A cut file for every part of wood, plain boards too.")
+def build(
+    job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, without_solids: bool, all_cut_files: bool
+) -> None:
+    """Write the drawings (DXF), cut sheets (PDF), cut files (DXF) and lists of JOB.
 
     With --only, the lists of the whole house stay as they are.
     """
@@ -100,7 +103,7 @@ def build(job: Path, out: Path | None, only: tuple[str, ...], overwrite: bool, w
     from jambs.app.table import summary_text
 
     target = out or told(lambda: output_folder(job))
-    asked = _ask(job, only=only, target=target, with_solids=not without_solids)
+    asked = _ask(job, only=only, target=target, with_solids=not without_solids, all_cut_files=all_cut_files)
     written = _write(asked, overwrite)
     click.echo(summary_text(asked.chosen, asked.register, asked.job))
     _tell_tables(asked)
@@ -157,12 +160,14 @@ main.add_command(labels)
 main.add_command(revisions)
 
 
-def _ask(path: Path, *, only: Sequence[str], target: Path, with_solids: bool = True) -> Asked:
+def _ask(
+    path: Path, *, only: Sequence[str], target: Path, with_solids: bool = True, all_cut_files: bool = False
+) -> Asked:
     from jambs.app.build import UnknownMark, ask
 
     job = read(path)
     try:
-        return told(lambda: ask(job, only=only, target=target, with_solids=with_solids))
+        return told(lambda: ask(job, only=only, target=target, with_solids=with_solids, all_cut_files=all_cut_files))
     except UnknownMark as error:
         raise click.BadParameter(str(error), param_hint="'--only'") from None
 

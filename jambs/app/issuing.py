@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from jambs.app.basis import basis_of
+from jambs.app.cut_file_papers import cut_file_facts
 from jambs.app.house_issue import house_document, house_stamp, kept_document
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance, now_of, write_old_labels
 from jambs.app.paper_names import DRAWING_SHEETS, SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
@@ -247,7 +248,7 @@ def build_commit(
     left_out = () if has_solids else (SOLID,)
     stays = {*papers_that_stay(record, plan, is_whole=is_whole, kinds=left_out)}
     _say_void(record, {path for path in record.papers if path not in stays and not (staged / path).exists()})
-    of_openings = opening_facts(plan.sheets) | elevation_facts(all_kits, issuing.job)
+    of_openings = opening_facts(plan.sheets) | elevation_facts(all_kits, issuing.job) | cut_file_facts(all_kits)
     return Commit(
         staged=staged,
         day=plan.day,

@@ -14,6 +14,7 @@ from multiprocessing.connection import wait
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable
+from jambs.app.cut_file_papers import write_cut_files
 from jambs.app.paper_names import DRAWING_SHEETS, FLAT_DRAWING, SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING
 from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import write_elevations, write_solids
@@ -69,6 +70,7 @@ def write_papers(
     progress: Progress,
     stamps: Stamps = NOT_ISSUED,
     with_solids: bool = True,
+    all_cut_files: bool = False,
 ) -> Mapping[str, SheetPictures]:
     """Write the papers of these openings, and those of the whole house if asked, into an empty folder.
 
@@ -88,6 +90,7 @@ def write_papers(
         stamps=stamps,
         with_solids=with_solids,
         with_pictures=len(kits) <= TOGETHER,
+        all_cut_files=all_cut_files,
     )
     for mark, shown in _openings(kits, write):
         if shown:
@@ -158,6 +161,7 @@ def write_opening(
     stamps: Stamps = NOT_ISSUED,
     with_solids: bool = True,
     with_pictures: bool = True,
+    all_cut_files: bool = False,
 ) -> Written:
     """Write the drawings and the sheets of one opening; return its mark and the pictures of its cut sheet.
 
@@ -172,6 +176,7 @@ def write_opening(
         write_drawing_sheets(
             sheet_pages(drawing, PAGES[job.units][0]), drawing_title(drawing), folder / DRAWING_SHEETS.path(kit.mark)
         )
+        write_cut_files(kit, job, folder, all_parts=all_cut_files)
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
         write_cut_sheet(kit, job, pictures, folder / SHEET_TO_CUT.path(kit.mark), stamps=stamps)
         write_install_sheet(kit, installing[kit.mark], job, folder / SHEET_TO_INSTALL.path(kit.mark), stamps=stamps)

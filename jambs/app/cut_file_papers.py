@@ -1,0 +1,70 @@
+"""Cut files: one for each part that has a shape, or for every part of wood if asked; in two releases of DXF."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from pathlib import Path
+
+from jambs.drawings.cut_files.figure import CutFigure, file_name, has_shape, part_figures
+from jambs.drawings.cut_files.nest import sheet_figures
+from jambs.drawings.cut_files.write import Release, cut_file
+from jambs.issued.writing import PaperFacts
+from jambs.job import Job
+from jambs.length import Units
+from jambs.parts.as_built import PLANNED
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.part import Part
+from jambs.parts.planned import depth_is_planned
+from jambs.parts.worked_faces import BoardFace
+from jambs.stock.house.house_plan import PlannedLot
+
+CUT_FILE, FOLDER, SHEETS = "cut file", "cut files", "sheets"
+ENCODING = {Release.R2010: "utf-8", Release.R12: "cp1252"}
+"""Of the two releases; a letter that the older one lacks is written by its number."""
+BESIDE = {Release.R2010: "", Release.R12: "R12/"}
+"""The oldest release stands in a folder of its own, under the same names."""
+
+
+def write_cut_files(kit: CutKit, job: Job, folder: Path, *, all_parts: bool = False) -> None:
+    """Write the cut files of an opening: of its parts that have a shape, or of all its parts of wood."""
+    opening = kit.placement.opening
+    for part in parts_cut(kit, all_parts=all_parts):
+        notes = [PLANNED] if depth_is_planned(part, opening) else []
+        for figure in part_figures(part, units=job.units, notes=notes):
+            _write(figure, job.units, folder / FOLDER)
+
+
+def write_sheet_files(planned: Sequence[PlannedLot], job: Job, folder: Path) -> None:
+    """Write a cut file for each sheet of a cutting plan."""
+    for lot in planned:
+        for figure in sheet_figures(lot, units=job.units):
+            _write(figure, job.units, folder / SHEETS)
+
+
+def parts_cut(kit: CutKit, *, all_parts: bool) -> Iterator[Part]:
+    """Yield the parts of an opening that have a cut file."""
+    yield from (part for part in kit.parts if has_shape(part) or (all_parts and part.is_wood))
+
+
+def cut_file_facts(kits: Iterable[CutKit]) -> dict[str, PaperFacts]:
+    """Return what is known of each cut file of some openings, by path."""
+    return {
+        f"{FOLDER}/{beside}{file_name(part.mark, face)}.dxf": PaperFacts(kind=CUT_FILE, marks=(kit.mark,))
+        for kit in kits
+        for part in kit.parts
+        for face in BoardFace
+        for beside in BESIDE.values()
+    }
+
+
+def _write(figure: CutFigure, units: Units, folder: Path) -> None:
+    for release in Release:
+        path = folder / f"{BESIDE[release]}{figure.name}.dxf"
+        path.parent.mkdir(parents=True, exist_ok=True)
+        text = cut_file(figure, units=units, release=release)
+        path.write_bytes(text.encode(ENCODING[release], errors="dxfreplace"))
+
+
+def kind_of_paper(path: str) -> str:
+    """Return the kind of a paper of a cutting plan: its name, or cut file."""
+    return CUT_FILE if path.startswith(f"{SHEETS}/") else Path(path).stem

@@ -1,0 +1,236 @@
+"""What stands in a cut file: closed outlines by the work they ask for, the grain, the mark, and what to know; inches.
+
+Origin: the start end and the edge that is near as the board lies. The board's own box is the box of the drawing; the
+notes stand inside it. All words are plain letters, which every reader has.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from enum import Enum
+
+from jambs.geometry import Point
+from jambs.length import Units, decimal_text, length_text
+from jambs.parts.cuts import Notch
+from jambs.parts.kinds import told_position
+from jambs.parts.part import Part
+from jambs.parts.worked_faces import BoardFace, FlatBevel, FlatPocket, WorkedFace, worked_face
+
+
+class Work(Enum):
+    """What a machine does along the outlines of a layer."""
+
+    CUT = "CUT"
+    POCKET = "POCKET"
+    BEVEL = "BEVEL"
+    ENGRAVE = "ENGRAVE"
+    GRAIN = "GRAIN"
+    NOTE = "NOTE"
+    OUTLINE = "OUTLINE"
+    SHEET = "SHEET"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutLayer:
+    """A layer of a cut file: the work, the size that goes with it, and whether it is shown when the file is opened.
+
+    ``size``: how deep or how many degrees, as words.
+    """
+
+    work: Work
+    size: str = ""
+    is_on: bool = True
+
+    @property
+    def name(self) -> str:
+        """The layer's name: ``POCKET 3-8 DEEP``. No name of a layer may hold a slash or an inch mark."""
+        words = (self.work.value, self.size.replace("/", "-").replace('"', "").upper(), _BEHIND.get(self.work, ""))
+        return " ".join(word for word in words if word)
+
+    @property
+    def old_name(self) -> str:
+        """The name in the oldest files, where it holds no space and no point either: ``POCKET_3-8_DEEP``."""
+        return self.name.replace(" ", "_").replace(".", "_")
+
+
+_BEHIND = {Work.POCKET: "DEEP"}
+CUT, GRAIN, NOTE = CutLayer(work=Work.CUT), CutLayer(work=Work.GRAIN), CutLayer(work=Work.NOTE)
+OUTLINE, SHEET = CutLayer(work=Work.OUTLINE), CutLayer(work=Work.SHEET)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stroke:
+    """A line of straight pieces on a layer [in]; what is closed is an outline, counter-clockwise."""
+
+    layer: CutLayer
+    points: tuple[Point, ...]
+    is_closed: bool = True
+
+    def moved(self, u: float, v: float) -> Stroke:
+        """Return the stroke moved along and across [in]."""
+        return replace(self, points=tuple((x + u, y + v) for x, y in self.points))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Words:
+    """A line of words on a layer: its lower left corner and the height of its letters [in]."""
+
+    layer: CutLayer
+    text: str
+    at: Point
+    height: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutFigure:
+    """Everything that stands in one cut file, in inches; ``name``: of the file, without its ending."""
+
+    name: str
+    size: Point
+    strokes: tuple[Stroke, ...]
+    words: tuple[Words, ...]
+
+    @property
+    def layers(self) -> tuple[CutLayer, ...]:
+        """The layers that are used, each once."""
+        used = [one.layer for one in self.strokes] + [one.layer for one in self.words]
+        return tuple(dict.fromkeys(used))
+
+
+_PLAIN = str.maketrans({"–": "-", "·": "-", "×": "x"})
+LETTER = 0.85
+"""Width of a letter as a share of its height, at most: words are kept within the board by it."""
+LINE = 1.7
+"""From one line of words to the next, in heights."""
+TALLEST, LEAST = 0.3, 0.04
+"""Letters of the notes [in]."""
+ARROW_SHARE, ARROW_HEAD = 0.3, 0.12
+"""The grain arrow: its length as a share of the board's, its head as a share of the arrow's."""
+WORDS_SHARE = 0.6
+"""Share of the board's length that words may take: ends are often notched or slanted."""
+
+
+def part_figures(part: Part, *, units: Units, notes: Sequence[str] = ()) -> tuple[CutFigure, ...]:
+    """Return the cut files of a part of wood: seen on its face, and on its back where that is worked too.
+
+    ``notes``: what stands first among the notes in the file.
+    """
+    face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
+    plain = [note.translate(_PLAIN) for note in notes]
+    shown = (face, back) if back.is_worked else (face,)
+    return tuple(_figure(part, one, units, [*plain, *_note_lines(part, one, units, back)]) for one in shown)
+
+
+def has_shape(part: Part) -> bool:
+    """Say whether a part is of wood and more than a plain board, so that a machine has something to follow."""
+    return part.is_wood and not part.is_plain
+
+
+def file_name(mark: str, face: BoardFace) -> str:
+    """Return the name of a cut file without its ending: ``W02-1``, ``W02-1 back``."""
+    return mark if face is BoardFace.FACE else f"{mark} {face.value}"
+
+
+def _figure(part: Part, worked: WorkedFace, units: Units, notes: Sequence[str]) -> CutFigure:
+    is_face = worked.face is BoardFace.FACE
+    outline = Stroke(layer=CUT if is_face else OUTLINE, points=worked.outline)
+    work = [*_pockets(worked.pockets, units), *_bevels(worked.bevels)]
+    sizes = part.silhouettes.sizes
+    middle = min(sizes.start_width, sizes.finish_width) / 2
+    if not is_face:
+        middle = sizes.width - middle
+    arrow, words = _inside(part, notes, middle, has_engraving_on=_hides(part, worked))
+    return CutFigure(
+        name=file_name(part.mark, worked.face),
+        size=(sizes.length, sizes.width),
+        strokes=(outline, *work, *arrow),
+        words=words,
+    )
+
+
+def face_strokes(part: Part, *, units: Units) -> tuple[Stroke, ...]:
+    """Return what is cut from the face of a part: its outline, its pockets, its bevels."""
+    worked = worked_face(part, BoardFace.FACE)
+    outline = Stroke(layer=CUT, points=worked.outline)
+    return (outline, *_pockets(worked.pockets, units), *_bevels(worked.bevels))
+
+
+def _hides(part: Part, worked: WorkedFace) -> bool:
+    """Say whether what lies up is never seen in the finished wall, so that a mark may be cut into it."""
+    return part.kind.is_buck or worked.face is BoardFace.BACK
+
+
+def depth_layer(depth: float, *, units: Units) -> CutLayer:
+    """Return the layer of pockets of a depth [in]."""
+    return CutLayer(work=Work.POCKET, size=length_text(depth, units=units))
+
+
+def _pockets(pockets: Sequence[FlatPocket], units: Units) -> Iterator[Stroke]:
+    for one in pockets:
+        yield Stroke(layer=depth_layer(one.depth, units=units), points=one.outline)
+
+
+def _bevels(bevels: Sequence[FlatBevel]) -> Iterator[Stroke]:
+    for one in bevels:
+        layer = CutLayer(work=Work.BEVEL, size=decimal_text(one.angle_deg, 2))
+        yield Stroke(layer=layer, points=one.outline)
+
+
+# ---- words and arrow, within the board
+
+
+def _inside(
+    part: Part, lines: Sequence[str], middle: float, *, has_engraving_on: bool
+) -> tuple[list[Stroke], tuple[Words, ...]]:
+    """Return the grain arrow, and under it the mark and the notes, about the middle of the board."""
+    length, room = part.length, 2 * min(middle, part.width - middle)
+    longest = max(len(line) for line in lines)
+    height = min(room / (LINE * (len(lines) + 4)), WORDS_SHARE * length / (longest * LETTER), TALLEST)
+    height = max(height, LEAST)
+    pitch = LINE * height
+    top = middle + pitch * (len(lines) + 3) / 2
+    engrave = CutLayer(work=Work.ENGRAVE, is_on=has_engraving_on)
+    left = length / 2 - longest * LETTER * height / 2
+    mark = Words(layer=engrave, text=part.mark, at=(left, top - 2.5 * pitch), height=1.6 * height)
+    notes = [
+        Words(layer=NOTE, text=line, at=(left, top - (number + 3.5) * pitch), height=height)
+        for number, line in enumerate(lines)
+    ]
+    return grain_arrow((length / 2, top - pitch / 2), ARROW_SHARE * length, pitch), (mark, *notes)
+
+
+def grain_arrow(middle: Point, length: float, wide: float) -> list[Stroke]:
+    """Return an arrow along the grain, pointing from the start end to the finish end."""
+    (u, v), half = middle, length / 2
+    head, side = min(ARROW_HEAD * length, 2 * wide), wide / 3
+    tip = (u + half, v)
+    return [
+        Stroke(layer=GRAIN, points=((u - half, v), tip), is_closed=False),
+        Stroke(layer=GRAIN, points=((tip[0] - head, v + side), tip, (tip[0] - head, v - side)), is_closed=False),
+    ]
+
+
+def _note_lines(part: Part, worked: WorkedFace, units: Units, back: WorkedFace) -> list[str]:
+    """Return what has to be known at the machine."""
+    where = told_position(part.name, part.position)
+    sizes = " x ".join(length_text(one, units=units) for one in (part.thickness, part.width, part.length))
+    unit = "inches" if units is Units.INCH else "millimetres"
+    lines = [
+        ", ".join(one for one in (part.mark, part.name, where, part.stock) if one),
+        f"{sizes}, drawn in {unit}, 1:1",
+    ]
+    if worked.face is BoardFace.BACK:
+        lines.append("BACK UP: turned over about its length, start end still at 0; OUTLINE is cut from the face")
+    else:
+        lines += _face_lines(part, back)
+    return lines
+
+
+def _face_lines(part: Part, back: WorkedFace) -> Iterator[str]:
+    if back.is_worked:
+        yield f"FACE UP; there is work in the back: {file_name(part.mark, BoardFace.BACK)}"
+    if any(isinstance(cut, Notch) for cut in part.cuts):
+        yield "square the inside corners of the notches by hand"
+    if not part.kind.is_buck:
+        yield "FACE UP, a face that is seen: ENGRAVE is off, write the mark on the back"
