@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from jambs.issued.writing import PaperFacts
 
 CUT_SHEET, INSTALL_SHEET, DRAWING, SOLID = "cut sheet", "install sheet", "drawing", "solid"
+TEMPLATE = "template"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,10 +29,12 @@ SHEET_TO_INSTALL = OpeningPaper(kind=INSTALL_SHEET, folder="install sheets", end
 SHOP_DRAWING = OpeningPaper(kind=DRAWING, folder="drawings", end=".dxf")
 DRAWING_SHEETS = OpeningPaper(kind=DRAWING, folder="drawings", end=".pdf")
 FLAT_DRAWING = OpeningPaper(kind=DRAWING, folder="drawings", end=" flat.dxf")
+TEMPLATES = OpeningPaper(kind=TEMPLATE, folder="templates", end=".pdf")
 STEP = OpeningPaper(kind=SOLID, folder="solids", end=".step")
 GLB = OpeningPaper(kind=SOLID, folder="solids", end=".glb")
 FIT_REPORT = OpeningPaper(kind=SOLID, folder="solids", end=" fit.csv")
-OPENING_PAPERS = (SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING, DRAWING_SHEETS, FLAT_DRAWING, STEP, GLB, FIT_REPORT)
+DRAWINGS, SOLIDS = (SHOP_DRAWING, DRAWING_SHEETS, FLAT_DRAWING), (STEP, GLB, FIT_REPORT)
+OPENING_PAPERS = (SHEET_TO_CUT, SHEET_TO_INSTALL, *DRAWINGS, TEMPLATES, *SOLIDS)
 
 
 def opening_facts(marks: Iterable[str]) -> dict[str, PaperFacts]:

@@ -15,7 +15,7 @@ from pathlib import Path
 
 from jambs.app.chain import Unbuildable
 from jambs.app.cut_file_papers import write_cut_files
-from jambs.app.paper_names import DRAWING_SHEETS, FLAT_DRAWING, SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING
+from jambs.app.paper_names import DRAWING_SHEETS, FLAT_DRAWING, SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING, TEMPLATES
 from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
@@ -31,6 +31,7 @@ from jambs.parts.cut_kit import CutKit
 from jambs.section.cut import cut_sections
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.drawing_sheets import write_all_drawings, write_drawing_sheets
+from jambs.sheets.full_scale import write_templates
 from jambs.sheets.house import write_order_sheet, write_rough_opening_schedule, write_summary
 from jambs.sheets.install_sheet import write_install_sheet
 from jambs.sheets.joining import join_pdfs
@@ -180,6 +181,7 @@ def write_opening(
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
         write_cut_sheet(kit, job, pictures, folder / SHEET_TO_CUT.path(kit.mark), stamps=stamps)
         write_install_sheet(kit, installing[kit.mark], job, folder / SHEET_TO_INSTALL.path(kit.mark), stamps=stamps)
+        write_templates(kit, job, folder / TEMPLATES.path(kit.mark), stamps=stamps)
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"{kit.mark}: {error}") from error
     return kit.mark, pictures if with_pictures else None

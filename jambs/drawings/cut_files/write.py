@@ -11,7 +11,6 @@ from functools import cache
 from io import StringIO
 
 from ezdxf.document import Drawing as Document
-from ezdxf.filemanagement import new
 from ezdxf.lldxf.tagwriter import TagWriter
 
 from jambs.drawings.cut_files.figure import CutFigure, CutLayer, Work
@@ -42,8 +41,10 @@ FIRST_HANDLE, NEXT_HANDLE = "1000", "FFFF"
 WIDE, HIGH, HALF_WIDE, HALF_HIGH = "98765.4321", "87654.3219", "76543.2198", "65432.1987"
 """Stand for the size of the drawing, and for its middle, in the frame of a file until they are known."""
 INSERT_UNITS = {Units.INCH: 1, Units.MM: 4}
-"""$INSUNITS (DXF reference, header); the oldest release has no word for units, its notes say them."""
-NO_UNITS, DECIMAL, DIGITS_SHOWN = 0, 2, 6
+MEASUREMENT = {Units.INCH: 0, Units.MM: 1}
+"""$INSUNITS and $MEASUREMENT (DXF reference, header)."""
+DECIMAL, DIGITS_SHOWN = 2, 6
+"""$LUNITS and $LUPREC."""
 PLACES = 12
 """Digits of the corners in the head of a file."""
 
@@ -74,7 +75,10 @@ def cut_file(figure: CutFigure, *, units: Units, release: Release) -> str:
 @cache
 def _frame(layers: tuple[CutLayer, ...], units: Units, release: Release) -> Frame:
     with repeatable():
-        document = new(release.value, units=INSERT_UNITS[units] if release is Release.R2010 else NO_UNITS)
+        document = Document.new(release.value)
+        if release is Release.R2010:  # the older release has no word for units; the notes in the file say them
+            document.header["$INSUNITS"] = INSERT_UNITS[units]
+            document.header["$MEASUREMENT"] = MEASUREMENT[units]
         document.header["$LUNITS"] = DECIMAL
         document.header["$LUPREC"] = DIGITS_SHOWN
         for layer in layers:

@@ -1,0 +1,188 @@
+"""Full-scale templates to print, cut out and lay on the board: horns and notches of stools and sills, a sill's end.
+
+Each end that is notched is drawn as it lies with the face up; a sill's end also as one looks at it. No part has arcs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from jambs.geometry import Outline, Point
+from jambs.job.models.openings import Job
+from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
+from jambs.outlines import SAME_POINT, kept, without_doubles
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.cuts import Edge, EdgeBevel, End, Groove, Notch
+from jambs.parts.part import Part
+from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.press import press
+from jambs.sheets.stamp import NOT_ISSUED, Stamps
+from jambs.sheets.tiles import Tile, Tiling
+from jambs.values import Record
+
+PAST_NOTCH = {Units.INCH: 2.0, Units.MM: 50 / MM_PER_INCH}
+"""How far a template goes on past the notch, to be lined up with the edge [in]."""
+OVERLAP = {Units.INCH: 0.5, Units.MM: 12 / MM_PER_INCH}
+"""What two sheets of a tiled template both show [in]."""
+BAR = {Units.INCH: (4.0, "4 in"), Units.MM: (100 / MM_PER_INCH, "100 mm")}
+"""The bar that is measured before a template is used [in], and how it is called."""
+ROOM = {"letter": (7.5, 8.5), "A4": (190 / MM_PER_INCH, 230 / MM_PER_INCH)}
+"""What one sheet shows of a template, across and down [in]."""
+TITLE, BETWEEN = 0.55, 0.25
+"""Height of a template's own title, and from one template to the next below it [in]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Template:
+    """One template at full scale [in]: lines to cut along, broken lines, both from its lower left corner."""
+
+    title: str
+    note: str
+    size: Point
+    cut: tuple[tuple[Point, ...], ...]
+    broken: tuple[tuple[Point, ...], ...] = ()
+
+    @property
+    def fits(self) -> Point:
+        """The room it takes on one sheet, with its title [in]."""
+        return (self.size[0], self.size[1] + TITLE)
+
+    @property
+    def turned(self) -> Template:
+        """The template a quarter turn round, not mirrored."""
+        high = self.size[1]
+        cut, broken = (
+            tuple(tuple((high - y, x) for x, y in line) for line in lines) for lines in (self.cut, self.broken)
+        )
+        return replace(self, size=(high, self.size[0]), cut=cut, broken=broken)
+
+
+def templates_of(kit: CutKit, *, units: Units) -> tuple[Template, ...]:
+    """Return the templates of an opening; none where no part is notched."""
+    return tuple(one for part in kit.parts if part.is_wood for one in _of_part(part, units))
+
+
+def _of_part(part: Part, units: Units) -> Iterator[Template]:
+    notches = {cut.end: cut for cut in part.cuts if isinstance(cut, Notch)}
+    for end, name in zip(End, part.seat.ends, strict=True):
+        if notch := notches.get(end):
+            yield _end(part, notch, f"{part.mark} {part.name}, {name.words} end, face up", units)
+    if notches and any(isinstance(cut, EdgeBevel | Groove) for cut in part.cuts):
+        yield _profile(part, units)
+
+
+def _end(part: Part, notch: Notch, title: str, units: Units) -> Template:
+    """One end of a part to a little past its notch."""
+    reach = notch.along + PAST_NOTCH[units]
+    first = 0.0 if notch.end is End.START else part.length - reach
+    found: Sequence[Point] = part.outline
+    for toward, at in (((1.0, 0.0), (first, 0.0)), ((-1.0, 0.0), (first + reach, 0.0))):
+        found = kept(found, toward, at)
+    outline = without_doubles([(u - first, v) for u, v in found])
+    break_at = reach if notch.end is End.START else 0.0
+    cut, broken = _parted(outline, break_at)
+    along, across = (length_text(size, units=units) for size in (notch.along, notch.across))
+    edge = "near" if notch.edge is Edge.NEAR else "far"
+    note = f"notch {along} along the grain, {across} in from the {edge} edge; broken line: the board goes on"
+    return Template(title=title, note=note, size=(reach, part.silhouettes.sizes.width), cut=(cut,), broken=(broken,))
+
+
+def _parted(outline: Outline, break_at: float) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+    """Part an outline at the side where the board goes on: the rest in one line, and that side."""
+    count = len(outline)
+    is_there = [abs(u - break_at) < SAME_POINT for u, _ in outline]
+    at = next(n for n in range(count) if is_there[n] and is_there[(n + 1) % count])
+    line = tuple(outline[(at + 1 + n) % count] for n in range(count))
+    return line, (line[-1], line[0])
+
+
+def _profile(part: Part, units: Units) -> Template:
+    """The end of a board as one looks at it from its start: the face above, the near edge at the left."""
+    sizes = part.silhouettes.sizes
+    end = part.silhouettes.end
+    angles = dict.fromkeys(decimal_text(cut.angle_deg, 1) for cut in part.cuts if isinstance(cut, EdgeBevel))
+    bevels = f"edges beveled {', '.join(angles)}°; " if angles else ""
+    closed = tuple((v, sizes.thickness - w) for v, w in (*end, end[0]))
+    thick = length_text(part.thickness, units=units)
+    return Template(
+        title=f"{part.mark} {part.name}, its end, face above",
+        note=f"{bevels}{thick} thick; near edge at the left",
+        size=(sizes.width, sizes.thickness),
+        cut=(closed,),
+    )
+
+
+# ---- on paper
+
+
+def write_templates(kit: CutKit, job: Job, path: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
+    """Write the templates of an opening as a PDF at full scale; nothing where it has none."""
+    templates = templates_of(kit, units=job.units)
+    if templates:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(press("full_scale", templates_data(kit, templates, job, stamps=stamps)))
+
+
+def templates_data(kit: CutKit, templates: Sequence[Template], job: Job, *, stamps: Stamps = NOT_ISSUED) -> Record:
+    """Return what the pages of an opening's templates print; all sizes in inches."""
+    bar, words = BAR[job.units]
+    room = ROOM[job.shop.paper]
+    laid = [one.turned if not _fits(one, room) and _fits(one.turned, room) else one for one in templates]
+    return {
+        **page_data(job),
+        "mark": kit.mark,
+        "room": kit.placement.opening.room,
+        "stamp": stamps.foot(kit.mark),
+        "bar": {"length": bar, "text": words},
+        "area": room,
+        "overlap": OVERLAP[job.units],
+        "sheets": [*_shared(laid, room), *_tiled(laid, room, OVERLAP[job.units])],
+    }
+
+
+def _fits(template: Template, room: Point) -> bool:
+    return all(size <= most for size, most in zip(template.fits, room, strict=True))
+
+
+def _shared(templates: Sequence[Template], room: Point) -> list[Record]:
+    """Return the sheets of templates that fit one, below each other as long as there is room."""
+    sheets: list[list[Record]] = []
+    left = 0.0
+    for one in (one for one in templates if _fits(one, room)):
+        if not sheets or one.fits[1] > left:
+            sheets.append([])
+            left = room[1]
+        sheets[-1].append({**_template(one), "down": room[1] - left})
+        left -= one.fits[1] + BETWEEN
+    return [{"templates": some, "tile": None} for some in sheets]
+
+
+def _tiled(templates: Sequence[Template], room: Point, overlap: float) -> list[Record]:
+    """Return the sheets of templates that are larger than one."""
+    area = (room[0], room[1] - TITLE)
+    sheets: list[Record] = []
+    for one in (one for one in templates if not _fits(one, room)):
+        tiling = Tiling(size=one.size, room=area, overlap=overlap)
+        sheets += [
+            {"templates": [{**_template(one), "down": 0.0}], "tile": _tile(tile, tiling)} for tile in tiling.tiles
+        ]
+    return sheets
+
+
+def _template(one: Template) -> Record:
+    return {"title": one.title, "note": one.note, "size": one.size, "cut": one.cut, "broken": one.broken}
+
+
+def _tile(tile: Tile, tiling: Tiling) -> Record:
+    across, down = tiling.count
+    return {
+        "name": tile.name,
+        "low": tile.low,
+        "area": tiling.room,
+        "crosses": tiling.crosses(tile),
+        "across": across,
+        "down": down,
+        "names": [{"name": one.name, "low": one.low, "is_this": one == tile} for one in tiling.tiles],
+    }

@@ -1,0 +1,155 @@
+"""Templates at full scale: every line of them read back from the content of the page, 72 points an inch, no more.
+
+72 points make an inch: PDF reference, default user space.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from functools import cache
+from io import BytesIO
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import pytest
+from paper import collisions, runs, words
+from pypdf import PdfReader
+
+from jambs.face import make_kits, read_job
+from jambs.job import Job
+from jambs.parts.cut_kit import CutKit
+from jambs.sheets.full_scale import templates_data, templates_of, write_templates
+from jambs.sheets.press import press
+from jambs.sheets.tiles import Tiling
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+POINTS = 72.0
+SAME = 2e-3
+"""A page holds its numbers to about a thousandth of a point."""
+Line = list[tuple[float, float]]
+
+
+@cache
+def house(example: str) -> tuple[Job, dict[str, CutKit]]:
+    job = read_job(EXAMPLES / example)
+    return job, {kit.mark: kit for kit in make_kits(job)}
+
+
+@cache
+def pdf(example: str, mark: str) -> bytes:
+    job, kits = house(example)
+    return press("full_scale", templates_data(kits[mark], templates_of(kits[mark], units=job.units), job))
+
+
+def lines(data: bytes, number: int) -> list[Line]:
+    """Return every drawn line of a page [pt], from its content and the matrices in force there."""
+    found: list[Line] = []
+
+    def visit(operator: bytes, operands: Any, cm: Any, tm: Any) -> None:
+        if operator in (b"m", b"l"):
+            x, y = (float(one) for one in operands)
+            at = (x * cm[0] + y * cm[2] + cm[4], x * cm[1] + y * cm[3] + cm[5])
+            if operator == b"m":
+                found.append([])
+            found[-1].append(at)
+
+    PdfReader(BytesIO(data)).pages[number].extract_text(visitor_operand_before=visit)
+    return found
+
+
+def lengths(line: Line) -> list[float]:
+    return [math.dist(one, two) / POINTS for one, two in pairwise(line)]
+
+
+def holds(found: list[Line], wanted: list[float]) -> bool:
+    """Say whether some line has these lengths one after the other [in]."""
+    return any(
+        len(lengths(one)) == len(wanted) and lengths(one) == pytest.approx(wanted, abs=SAME / 72) for one in found
+    )
+
+
+def test_a_horn_is_as_long_on_paper_as_on_the_board() -> None:
+    # stool W01-4: 6 3/16 wide, notches 3 11/16 along and 4 11/16 in; its template goes on 2 in past the notch.
+    # start end, from the broken line round: over the notch, along the notch, the horn, the whole end's outer edge
+    wanted = [3.6875, 6.1875 - 4.6875, 3.6875 + 2.0, 6.1875, 2.0, 4.6875]
+    found = [length for one in lines(pdf("harbour-house", "W01"), 0) for length in lengths(one)]
+    for length in wanted:
+        assert any(abs(one - length) < SAME / 72 for one in found), length
+
+
+def test_a_bar_is_measured_first() -> None:
+    assert holds(lines(pdf("harbour-house", "W01"), 0), [4.0])
+    assert "4 in: measure it" in words(pdf("harbour-house", "W01"))
+    assert holds(lines(pdf("hillside-house", "F1"), 0), [100 / 25.4])
+    assert "100 mm: measure it" in words(pdf("hillside-house", "F1"))
+
+
+@pytest.mark.parametrize(("example", "mark"), [("harbour-house", "W01"), ("hillside-house", "F1")])
+def test_every_sheet_says_how_it_is_printed(example: str, mark: str) -> None:
+    data = pdf(example, mark)
+    count = len(PdfReader(BytesIO(data)).pages)
+    assert words(data).count("Print at 100 %, never fit to page") == count
+    assert collisions(runs(data)) == []
+    box = PdfReader(BytesIO(data)).pages[0].mediabox
+    size = (612.0, 792.0) if example == "harbour-house" else (210 / 25.4 * 72, 297 / 25.4 * 72)
+    assert (float(box.width), float(box.height)) == pytest.approx(size, abs=0.01)
+
+
+def test_tiles_show_all_of_a_drawing_and_share_their_crosses() -> None:
+    tiling = Tiling(size=(16.0, 9.5), room=(7.5, 8.0), overlap=0.5)
+    assert tiling.count == (3, 2)  # 7.5 + 7 + 7 = 21.5 > 16 > 14.5, 8 + 7.5 = 15.5 > 9.5
+    assert [tile.name for tile in tiling.tiles] == ["A1", "B1", "C1", "A2", "B2", "C2"]
+    seen: dict[tuple[float, float], int] = {}
+    for tile in tiling.tiles:
+        for x, y in tiling.crosses(tile):
+            at = (tile.low[0] + x, tile.low[1] + y)
+            seen[at] = seen.get(at, 0) + 1
+    # 2 on each of the 4 strips between columns, and of the 3 between rows; each on both its sheets
+    assert len(seen) == 2 * 4 + 2 * 3 and set(seen.values()) == {2}
+
+
+def test_what_fits_one_sheet_is_one_sheet() -> None:
+    assert Tiling(size=(7.5, 8.0), room=(7.5, 8.0), overlap=0.5).count == (1, 1)
+    assert Tiling(size=(7.51, 8.0), room=(7.5, 8.0), overlap=0.5).count == (2, 1)
+    assert Tiling(size=(14.5, 8.0), room=(7.5, 8.0), overlap=0.5).count == (2, 1)  # 2 × 7.5 less one overlap
+
+
+def test_a_large_template_is_tiled_without_a_gap() -> None:
+    """A stool of the hillside house is 230 mm wide: its edge goes on from one sheet to the next by the crosses."""
+    job, kits = house("hillside-house")
+    data = templates_data(kits["F1"], templates_of(kits["F1"], units=job.units), job)
+    tiled = [sheet for sheet in data["sheets"] if sheet["tile"]]
+    assert {sheet["tile"]["name"] for sheet in tiled} == {"A1", "A2"}
+    for low, up in zip(tiled[::2], tiled[1::2], strict=True):
+        assert up["tile"]["low"][1] + data["overlap"] == pytest.approx(low["tile"]["area"][1])
+
+
+def test_left_and_right_ends_are_mirrored_and_both_drawn() -> None:
+    job, kits = house("harbour-house")
+    start, finish = (one for one in templates_of(kits["W01"], units=job.units) if one.title.startswith("W01-4"))
+    wide = start.size[0]
+    assert {(round(wide - x, 9), round(y, 9)) for x, y in start.cut[0]} == {
+        (round(x, 9), round(y, 9)) for x, y in finish.cut[0]
+    }
+    assert "left end" in {*start.title.split(", ")} or "left end" in finish.title
+
+
+def test_a_turned_template_is_not_mirrored() -> None:
+    job, kits = house("hillside-house")
+    (profile,) = (one for one in templates_of(kits["F1"], units=job.units) if "its end" in one.title)
+    around = [one.cut[0] for one in (profile, profile.turned)]
+
+    def area(line: Sequence[tuple[float, float]]) -> float:
+        return sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in pairwise(line)) / 2
+
+    assert area(around[0]) == pytest.approx(area(around[1])) != 0
+    assert profile.turned.size == (profile.size[1], profile.size[0])
+
+
+def test_an_opening_without_notches_has_none(tmp_path: Path) -> None:
+    job, kits = house("harbour-house")
+    plain = next(kit for kit in kits.values() if not templates_of(kit, units=job.units))
+    write_templates(plain, job, tmp_path / "t" / "x.pdf")
+    assert not (tmp_path / "t").exists()
