@@ -50,6 +50,7 @@ FLOORS = {
 ONLY_IN = {
     "ezdxf": {"drawings"},
     "typst": {"sheets"},
+    "segno": {"sheets"},
     "cadquery": {"solids"},
     "pydantic": {"job", "values", "sheets"},  # values and sheets only tell a model from a dataclass
     "pydantic_core": {"job"},

@@ -13,6 +13,7 @@ from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
 from jambs.parts.kinds import Where, told_name, told_position
 from jambs.parts.part import Part
+from jambs.sheets.label_codes import code_text, label_code
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
 from jambs.values import Record
@@ -78,6 +79,8 @@ STOCK = {
 
 NO_ISSUES: Mapping[str, str] = MappingProxyType({})
 """Labels that say nothing of an issue."""
+NOT_ISSUED = "not issued"
+"""What the code of a label says where nothing is known of an issue."""
 LEAST_LABEL = 0.25
 """Nothing is read on a label that is lower or narrower [in]."""
 
@@ -144,7 +147,7 @@ def labels_data(
 ) -> Record:
     """Return what the labels print, sheet by sheet."""
     labels = [
-        {**label_data(opening, part), "issue": issues.get(opening["mark"], "")}
+        label_data(opening, part) | _code_data(part, job, issues.get(opening["mark"], ""))
         for opening in (opening_record(kit, units=job.units) for kit in kits)
         for part in opening["parts"]
     ]
@@ -166,8 +169,14 @@ def labels_data(
     }
 
 
+def _code_data(part: Record, job: Job, issue: str) -> Record:
+    """Return what a label says of its issue, and its code."""
+    code = label_code(code_text(part["mark"], issue or NOT_ISSUED, job.name))
+    return {"issue": issue, "code": {"svg": code.svg, "modules": code.modules}}
+
+
 def label_data(opening: Record, part: Record) -> Record:
-    """Return what the label of a part prints."""
+    """Return what the label of a part prints, but for its issue and its code."""
     key = "exterior_is_measured" if part["where"] == Where.EXTERIOR.value else "is_measured"
     name, position = told_name(part["name"], part["where"]), told_position(part["name"], part["position"])
     return {

@@ -29,7 +29,7 @@ class Tile:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tiling:
-    """How a drawing is parted [in]: its size, what one sheet shows, what two neighbours both show."""
+    """How a drawing is parted [in]: its size, what one sheet shows, what two neighbors both show."""
 
     size: Point
     room: Point
@@ -53,7 +53,7 @@ class Tiling:
         )
 
     def crosses(self, tile: Tile) -> tuple[Point, ...]:
-        """Return where the crosses of a sheet stand, from its own lower left corner: each is on its neighbour too [in].
+        """Return where the crosses of a sheet stand, from its own lower left corner: each is on its neighbor too [in].
 
         Two in the middle of each strip that it shares, a quarter in from the ends of the strip.
         """

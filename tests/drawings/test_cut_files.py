@@ -171,7 +171,7 @@ def test_units_and_extents(example: str, unit: int, mark: str) -> None:
         assert header["$EXTMIN"][:2] == (0.0, 0.0)
         assert header["$EXTMAX"][:2] == pytest.approx(size, abs=1e-9)
         assert header["$LIMMAX"][:2] == pytest.approx(size, abs=1e-9)
-    words = {"inch": "drawn in inches, 1:1", "mm": "drawn in millimetres, 1:1"}[job.units.value]
+    words = {"inch": "drawn in inches, 1:1", "mm": "drawn in millimeters, 1:1"}[job.units.value]
     assert all(words in texts(example, mark, release)[mark] for release in Release)
 
 

@@ -215,7 +215,7 @@ def _note_lines(part: Part, worked: WorkedFace, units: Units, back: WorkedFace) 
     """Return what has to be known at the machine."""
     where = told_position(part.name, part.position)
     sizes = " x ".join(length_text(one, units=units) for one in (part.thickness, part.width, part.length))
-    unit = "inches" if units is Units.INCH else "millimetres"
+    unit = "inches" if units is Units.INCH else "millimeters"
     lines = [
         ", ".join(one for one in (part.mark, part.name, where, part.stock) if one),
         f"{sizes}, drawn in {unit}, 1:1",

@@ -81,7 +81,7 @@ class _Sheet:
     def _notes(self) -> list[Words]:
         saw = self.lot.problem.saw
         apart = length_text(self.at(min(saw.rip_kerf, saw.crosscut_kerf)), units=self.units)
-        unit = "inches" if self.units is Units.INCH else "millimetres"
+        unit = "inches" if self.units is Units.INCH else "millimeters"
         lines = [
             f"{self.lot.board_mark(self.board.number)}, {self.lot.title}, drawn in {unit}, 1:1, grain along the arrow",
             f"parts stand {apart} apart and face up: no cutter thicker than that; ENGRAVE is off where faces are seen",

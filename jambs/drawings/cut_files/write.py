@@ -25,7 +25,7 @@ class Release(Enum):
     R12 = "R12"
 
 
-COLOURS = {
+COLORS = {
     Work.CUT: 1,
     Work.POCKET: 5,
     Work.BEVEL: 6,
@@ -35,7 +35,7 @@ COLOURS = {
     Work.OUTLINE: 9,
     Work.SHEET: 9,
 }
-"""Colour numbers: work in strong ones, what is only to be read in grey."""
+"""Color numbers: work in strong ones, what is only to be read in gray."""
 FIRST_HANDLE, NEXT_HANDLE = "1000", "FFFF"
 """Where the handles of the entities begin, past all handles of the frame of a file; and where they have all ended."""
 WIDE, HIGH, HALF_WIDE, HALF_HIGH = "98765.4321", "87654.3219", "76543.2198", "65432.1987"
@@ -82,7 +82,7 @@ def _frame(layers: tuple[CutLayer, ...], units: Units, release: Release) -> Fram
         document.header["$LUNITS"] = DECIMAL
         document.header["$LUPREC"] = DIGITS_SHOWN
         for layer in layers:
-            made = document.layers.add(_name(layer, release), color=COLOURS[layer.work])
+            made = document.layers.add(_name(layer, release), color=COLORS[layer.work])
             if not layer.is_on:
                 made.off()
         corner = (float(WIDE), float(HIGH))
