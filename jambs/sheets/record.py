@@ -14,12 +14,14 @@ Layout (``parts_schema.json`` says it in full)::
               figures, parts, findings, assumed, cautions
 
 A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``: the exact number in the job's units, and the text that
-stands on every paper. ``outline``, ``profile``, ``pockets`` and ``seat`` hold bare numbers in the job's units.
+stands on every paper. ``outline``, ``profile``, ``pockets`` and ``seat`` hold bare numbers in the job's units. The seat
+is where the body is: on a measured wall casing, apron and flashing lie on the plane that the jambs' edges make.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
@@ -27,6 +29,7 @@ from jambs.job.models.openings import SIDE_NAMES, Assumed, Job, Measured, Openin
 from jambs.length import Units
 from jambs.outside.register import ORDER
 from jambs.parts.as_built import PLANNED
+from jambs.parts.casing_plane import hung
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words, ends_words, work_words
@@ -84,7 +87,10 @@ def opening_record(kit: CutKit, *, units: Units) -> Record:
         "alternatives": [_alternative_record(one, units=units) for one in placement.alternatives],
         "trim": _trim_record(opening, units=units),
         "figures": [{"name": one.name, "size": size(one.value, units=units), "note": one.note} for one in kit.figures],
-        "parts": [part_record(part, units=units) for part in kit.parts],
+        "parts": [
+            part_record(replace(part, seat=seat), units=units)
+            for part, seat in zip(kit.parts, hung(kit).seats, strict=True)
+        ],
         "findings": finding_records((*placement.findings, *kit.findings), units=units),
         "assumed": assumed_records((*opening.assumed, *kit.assumed)),
         "cautions": [one.text for one in kit.cautions],

@@ -1,4 +1,4 @@
-"""The kernel's document of an assembly: every part under its mark, with its color, in its place."""
+"""The kernel's document of an assembly: every part under its mark and words, with its color, in its place."""
 
 from __future__ import annotations
 
@@ -44,9 +44,9 @@ def _opening(solids: KitSolids, shapes: Any, colors: Any) -> Any:
 def _component(solid: Solid, root: Any, shapes: Any, colors: Any) -> None:
     from OCP.XCAFDoc import XCAFDoc_ColorSurf
 
-    label = _named(shapes.AddShape(solid.bench, False), solid.name)
+    label = _named(shapes.AddShape(solid.bench, False), solid.label)
     colors.SetColor(label, _color(color_of(solid.material)), XCAFDoc_ColorSurf)
-    _named(shapes.AddComponent(root, label, kernel.location(solid.seat)), solid.name)
+    _named(shapes.AddComponent(root, label, kernel.location(solid.seat)), solid.label)
 
 
 def _color(color: Color) -> Any:

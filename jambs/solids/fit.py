@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
 from jambs.length import Units
+from jambs.parts.casing_plane import NAILED_ON
 from jambs.parts.kinds import Where
-from jambs.solids.casing_plane import NAILED_ON
 from jambs.solids.clashes import clashes
 from jambs.solids.inside_joints import inside_joints
 from jambs.solids.inside_measures import inside_measures

@@ -7,6 +7,7 @@ from pathlib import Path
 from jambs.issue_stamp import IssueStamp
 from jambs.solids import kernel
 from jambs.solids.assembly import assembly
+from jambs.solids.glb_materials import with_dull_surfaces
 from jambs.solids.model import KitSolids
 
 METERS_PER_MM = 0.001
@@ -15,7 +16,7 @@ FINE = 0.1
 
 
 def write_glb(solids: KitSolids, path: Path, *, issue: IssueStamp | None = None) -> None:
-    """Write one opening as a binary glTF: part marks as names, colors by material, its issue as extras."""
+    """Write one opening as a binary glTF: marks and words as names, colors by material, its issue as extras."""
     from OCP.BRepMesh import BRepMesh_IncrementalMesh
     from OCP.Message import Message_ProgressRange
     from OCP.RWGltf import RWGltf_CafWriter
@@ -35,3 +36,4 @@ def write_glb(solids: KitSolids, path: Path, *, issue: IssueStamp | None = None)
         told.Add(TCollection_AsciiString(name), TCollection_AsciiString(value))
     if not writer.Perform(document, told, Message_ProgressRange()):
         raise OSError(f"{path}: the GLB file could not be written; is the folder there?")
+    path.write_bytes(with_dull_surfaces(path.read_bytes()))

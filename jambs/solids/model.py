@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from jambs.geometry import Outline, Plane, Point, Vector, added, cross, minus, unit
 from jambs.job.models.openings import Job
 from jambs.outlines import rectangle
+from jambs.parts.casing_plane import Slack, hung
 from jambs.parts.cuts import BackBevel
+from jambs.parts.kinds import told_position
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Silhouettes
 from jambs.solids import kernel
 from jambs.solids.bent import bent_flashing
-from jambs.solids.casing_plane import Slack, hung
 from jambs.solids.facets import Facet, facets_of
 
 FLASHING_NOTE = "The head flashing is shown as bent sheet of drawn thickness; its volume is not checked."
@@ -44,6 +45,14 @@ class Solid:
     def words(self) -> str:
         """Mark and trade words: ``W03-2 (extension jamb, left leg)``."""
         return f"{self.name} ({self.part.name}, {self.part.position})" if self.part else self.name
+
+    @property
+    def label(self) -> str:
+        """Mark and trade words as files in three dimensions have them: ``W03-2 extension jamb, left leg``."""
+        if self.part is None:
+            return self.name
+        where = told_position(self.part.name, self.part.position)
+        return f"{self.name} {', '.join(one for one in (self.part.name, where) if one)}"
 
     @property
     def standing(self) -> kernel.Shape:

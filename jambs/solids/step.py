@@ -20,7 +20,10 @@ class ElevationError(ValueError):
 
 
 def write_step(solids: KitSolids, path: Path, *, issue: IssueStamp | None = None) -> None:
-    """Write one opening as a STEP assembly: marks as names, colors by material, origin at the frame's lower left."""
+    """Write one opening as a STEP assembly: marks and words as names, colors by material.
+
+    Origin: the lower left corner of the frame, in the finished face.
+    """
     _write([(solids, (0.0, 0.0, 0.0))], path, name=solids.mark, issue=issue)
 
 

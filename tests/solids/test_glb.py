@@ -45,7 +45,7 @@ def test_parts_stand_upright_in_meters(tmp_path: Path) -> None:
     write_glb(solids, path)
     document, data = read_glb(path)
     names = {node["name"] for node in document["nodes"] if "mesh" in node}
-    assert names == {solid.name for solid in solids.solids}
+    assert names == {solid.label for solid in solids.solids}
     low, high = whole_box(document, data)
     for axis in (0, 1):
         assert low[axis] == pytest.approx(min(one.low[axis] for one in solids.solids) * METERS_PER_INCH, abs=SAME_PLACE)
@@ -100,6 +100,18 @@ def local(node: dict[str, Any]) -> Matrix:
         [2 * (x * z - y * w), 2 * (y * z + x * w), 1 - 2 * (x * x + y * y), shift[2]],
         [0.0, 0.0, 0.0, 1.0],
     ]
+
+
+def test_no_surface_is_metal(tmp_path: Path) -> None:
+    """A factor that is not stated is 1, all metal (glTF 2.0, 5.22): viewers would show wood as dark mirrors."""
+    path = tmp_path / "opening.glb"
+    write_glb(harbour_solids("W02"), path)
+    document, _ = read_glb(path)
+    assert document["materials"]
+    for material in document["materials"]:
+        surface = material["pbrMetallicRoughness"]
+        assert surface["metallicFactor"] == 0 and 0.5 < surface["roughnessFactor"] <= 1
+        assert len(surface["baseColorFactor"]) == 4
 
 
 def test_a_glb_is_the_same_every_time(tmp_path: Path) -> None:
