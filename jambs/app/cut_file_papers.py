@@ -8,6 +8,7 @@ from pathlib import Path
 from jambs.drawings.cut_files.figure import CutFigure, file_name, has_shape, part_figures
 from jambs.drawings.cut_files.nest import sheet_figures
 from jambs.drawings.cut_files.write import Release, cut_file
+from jambs.issue_stamp import IssueStamp
 from jambs.issued.writing import PaperFacts
 from jambs.job import Job
 from jambs.length import Units
@@ -25,11 +26,14 @@ BESIDE = {Release.R2010: "", Release.R12: "R12/"}
 """The oldest release stands in a folder of its own, under the same names."""
 
 
-def write_cut_files(kit: CutKit, job: Job, folder: Path, *, all_parts: bool = False) -> None:
+def write_cut_files(
+    kit: CutKit, job: Job, folder: Path, *, issue: IssueStamp | None = None, all_parts: bool = False
+) -> None:
     """Write the cut files of an opening: of its parts that have a shape, or of all its parts of wood."""
     opening = kit.placement.opening
     for part in parts_cut(kit, all_parts=all_parts):
         notes = [PLANNED] if depth_is_planned(part, opening) else []
+        notes += [issue.plain] if issue else []
         for figure in part_figures(part, units=job.units, notes=notes):
             _write(figure, job.units, folder / FOLDER)
 

@@ -177,7 +177,7 @@ def write_opening(
         write_drawing_sheets(
             sheet_pages(drawing, PAGES[job.units][0]), drawing_title(drawing), folder / DRAWING_SHEETS.path(kit.mark)
         )
-        write_cut_files(kit, job, folder, all_parts=all_cut_files)
+        write_cut_files(kit, job, folder, issue=stamps.of(kit.mark), all_parts=all_cut_files)
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
         write_cut_sheet(kit, job, pictures, folder / SHEET_TO_CUT.path(kit.mark), stamps=stamps)
         write_install_sheet(kit, installing[kit.mark], job, folder / SHEET_TO_INSTALL.path(kit.mark), stamps=stamps)

@@ -12,9 +12,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import Enum
 
-from jambs.geometry import Outline, Point, tangent
+from jambs.geometry import Outline, Plane, Point, tangent
 from jambs.outlines import SAME_POINT, area, from_lowest, kept, without_doubles
-from jambs.parts.cuts import BoardSizes, Cut, Edge, EdgeBevel, EdgeRabbet, EndBevel, EndRabbet, Groove
+from jambs.parts.cuts import BoardSizes, Cut, Edge, EdgeBevel, EdgeRabbet, EndBevel, EndRabbet, Groove, saw_angles
 from jambs.parts.part import Part
 
 
@@ -72,6 +72,7 @@ def worked_face(part: Part, face: BoardFace) -> WorkedFace:
             pockets.append(FlatPocket(outline=_within(outline, low, high), depth=depth))
         for low, high, angle in _bevels(cut, board, face):
             bevels.append(FlatBevel(outline=_within(outline, low, high), angle_deg=angle))
+    bevels += [one for plane in part.silhouettes.planes if (one := _past(plane, outline, board, face))]
     return WorkedFace(face=face, outline=outline, pockets=tuple(pockets), bevels=tuple(bevels))
 
 
@@ -88,6 +89,20 @@ def _within(outline: Outline, low: Point, high: Point) -> Outline:
     clean = without_doubles(found)
     assert area(clean) > SAME_POINT, "a cut of the list lies outside its own board"
     return from_lowest(clean)
+
+
+def _past(plane: Plane, outline: Outline, board: BoardSizes, face: BoardFace) -> FlatBevel | None:
+    """Return what a cut at a compound angle takes off a face; nothing on the side it leaves whole."""
+    across = -plane.normal[1] if face is BoardFace.BACK else plane.normal[1]
+    toward = (plane.normal[0], across)
+    depth = 0.0 if face is BoardFace.FACE else board.thickness
+    on_face = -plane.normal[2] * (depth - plane.start[2]) / (toward[0] ** 2 + toward[1] ** 2)
+    start_v = board.width - plane.start[1] if face is BoardFace.BACK else plane.start[1]
+    at = (plane.start[0] + on_face * toward[0], start_v + on_face * toward[1])
+    taken = without_doubles(kept(outline, toward, at))
+    if len(taken) < 3 or area(taken) < SAME_POINT:
+        return None
+    return FlatBevel(outline=from_lowest(taken), angle_deg=saw_angles(plane)[1])
 
 
 def _pockets(cut: Cut, board: BoardSizes, face: BoardFace) -> Iterator[tuple[Point, Point, float]]:

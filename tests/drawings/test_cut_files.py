@@ -6,6 +6,7 @@ Layer names of the oldest release (letters, digits, $ - _, at most 31) and $INSU
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from functools import cache
 from io import StringIO
 from pathlib import Path
@@ -20,8 +21,10 @@ from jambs.drawings.cut_files.figure import has_shape, part_figures
 from jambs.drawings.cut_files.write import Release, cut_file
 from jambs.face import make_kits, read_job
 from jambs.length import MM_PER_INCH
+from jambs.parts.cuts import BoardSizes, Crosscut, Edge, End, Rip, compound_miter
 from jambs.parts.kinds import PartKind
 from jambs.parts.part import Part
+from jambs.parts.worked_faces import BoardFace, worked_face
 from jambs.sheets.record import part_record
 from jambs.sides import Side
 
@@ -207,3 +210,24 @@ def test_the_same_bytes_in_every_run() -> None:
     other = cut_file(part_figures(parts["W02-1"], units=job.units)[0], units=job.units, release=Release.R2010)
     again = cut_file(part_figures(parts["W01-4"], units=job.units)[0], units=job.units, release=Release.R2010)
     assert other != again == texts("harbour-house", "W01-4", Release.R2010)["W01-4"]
+
+
+def compound() -> Part:
+    """A board of 30 x 4 x 1 whose finish is cut at a miter and a bevel at once, its long point on the face."""
+    sizes = BoardSizes(length=30.0, width=4.0, thickness=1.0, start_width=4.0, finish_width=4.0)
+    end = compound_miter(sizes, End.FINISH, miter_deg=30.0, bevel_deg=20.0, long_edge=Edge.FAR)
+    _, parts = house("harbour-house")
+    cuts = (Rip(width=4.0), Crosscut(length=30.0), end)
+    return replace(parts["W01-4"], cuts=cuts, blank=replace(parts["W01-4"].blank, thickness=1.0))
+
+
+def test_an_end_at_a_compound_angle() -> None:
+    face, back = (worked_face(compound(), side) for side in BoardFace)
+    # on the face the miter: 4 x tan 30 = 2.3094 back over the width; the bevel takes nothing off the face
+    assert Polygon(face.outline).area == pytest.approx(30 * 4 - 4 * 2.3094010768 / 2, abs=SAME)
+    assert face.bevels == ()
+    # on the back a strip along the whole slant, tan 20 / cos 30 = 0.42027 along the grain by 4 across
+    (bevel,) = back.bevels
+    assert Polygon(bevel.outline).area == pytest.approx(4 * 0.4202749, abs=1e-5)
+    assert bevel.angle_deg == pytest.approx(20.0)
+    assert sorted(u for u, v in bevel.outline if v == 0.0) == pytest.approx([30.0 - 0.4202749, 30.0], abs=1e-5)
