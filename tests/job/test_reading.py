@@ -198,6 +198,22 @@ def test_the_starter_reads_without_faults(units: Units, tmp_path: Path) -> None:
     assert [opening.mark for opening in job.openings] == ["W01", "D01"]
 
 
+@pytest.mark.parametrize("units", list(Units))
+def test_what_the_starter_says_of_heat_can_be_uncommented(units: Units, tmp_path: Path) -> None:
+    """The site, and in place of the framed layer the same one with all that the heat study takes from it."""
+    lines = new_job_text(units).splitlines()
+    first = lines.index("# site:")
+    for at in range(first, first + 4):
+        lines[at] = lines[at].removeprefix("# ")
+    (known,) = (at for at, line in enumerate(lines) if line.startswith("      # - {material: stud"))
+    lines[known - 2 : known + 1] = [lines[known].replace("# - ", "- ")]
+    job = read_text("\n".join(lines), tmp_path)
+    studs = next(layer for layer in job.openings[0].wall.layers if layer.cavity)
+    assert (job.site.humidity_class, job.site.latitude_deg) == (2, 44.0)
+    assert (studs.framing_share, studs.conductivity) == (0.15, 0.12)
+    assert studs.cavity is not None and studs.cavity.conductivity == 0.038
+
+
 def test_the_starter_leaves_its_measured_depths_to_be_uncommented(tmp_path: Path) -> None:
     text = new_job_text(Units.INCH)
     head, tail = text.split("    # measured:\n")
