@@ -86,7 +86,7 @@ def _no_fit(problem: StockProblem, piece: Piece) -> str:
     if piece.sawn_length > longest:
         allowed, cure = f"the longest is {longest} between trims", "Add a longer board, or join the part."
     elif problem.is_ripped and piece.width > widest:
-        allowed, cure = f"the widest is {widest} between edges", "Add a wider board, or glue it of strips."
+        allowed, cure = f"the widest is {widest} between edges", "Add a wider board, or glue it up from strips."
     else:
         allowed, cure = "none is both long and wide enough", "Add one board of both sizes."
     return f"{piece.mark}: {found} (x {problem.unit}) fits no stock; {allowed}. {cure}"

@@ -204,11 +204,12 @@ def test_the_verb_has_help_with_an_example(shop: Shop) -> None:
     assert re.search(r"Examples?:\n +jambs compare", result.output)
 
 
-def test_least_heat_loss_builds_from_the_command_line(shop: Shop) -> None:
+@pytest.mark.parametrize("verb", ["check", "measure"])
+def test_least_heat_loss_works_with_every_verb_that_places_windows(verb: str, shop: Shop) -> None:
     text = shop.job.read_text(encoding="utf-8")
     assert re.search(r"^position:.*$", text, re.M)
     shop.job.write_text(re.sub(r"^position:.*$", "position: least heat loss", text, flags=re.M), encoding="utf-8")
-    result = shop.run("check", "house")
+    result = shop.run(verb, "house")
     assert result.exit_code == 0, result.output
 
 

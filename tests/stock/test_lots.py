@@ -16,6 +16,7 @@ from jambs.parts.cuts import Miter
 from jambs.stock import plan_stock
 from jambs.stock.house.house_pieces import house_pieces, miter_allowance
 from jambs.stock.house.house_plan import Effort, plan_house
+from jambs.stock.house.lot_words import lot_notes
 from jambs.stock.house.lots import house_lots, lot_letter
 from jambs.stock.house.lumber import saw_settings, steps_down, steps_up
 
@@ -133,6 +134,22 @@ def test_the_fence_is_set_to_the_strips_of_the_sheet() -> None:
         if placed.mark in glued
     }
     assert cut == {mark: part.strips[0] for mark, part in glued.items()}
+
+
+def test_a_lot_says_what_is_glued_up_from_what_and_how_wide_it_is_ripped_then() -> None:
+    """Each glued part once, by the marks of its strips; a lot of whole boards says nothing of glue."""
+    job = inside_job(shop__boards=[BOARDS[0], BOARDS[2]], shop__jointing_allowance="3/32")
+    glued = {one.piece.mark: one.part for one in house_pieces(make_kits(job), job) if one.glued}
+    said = [note for one in plan_house(lots_of(job), Effort(stages=0)) for note in lot_notes(one, job)]
+    parts = {part.mark: part for part in glued.values()}
+    assert [note for note in said if "glued" in note] == [
+        f"{mark} is glued up from {mark}a, {mark}b; rip it to {job.units.text(part.width)}, its planned width, once "
+        "the opening is measured."
+        for mark, part in parts.items()
+    ]
+    whole = inside_job()
+    notes = [note for one in plan_house(lots_of(whole), Effort(stages=0)) for note in lot_notes(one, whole)]
+    assert not any("glue" in note for note in notes)
 
 
 def test_boards_on_hand_are_cut_first() -> None:

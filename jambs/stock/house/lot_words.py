@@ -127,7 +127,7 @@ def _glue_notes(lot: Lot, job: Job) -> Iterator[str]:
     for mark, strips in glued.items():
         marks, width = ", ".join(one.piece.mark for one in strips), _text(strips[0].part.width, job)
         rip = f"rip it to {width}, its planned width, once the opening is measured"
-        yield f"{mark} is glued up of {marks}; {rip if strips[0].is_planned else f'then rip it to {width}'}."
+        yield f"{mark} is glued up from {marks}; {rip if strips[0].is_planned else f'then rip it to {width}'}."
 
 
 def _nesting_note(planned: PlannedLot, job: Job) -> Iterator[str]:
