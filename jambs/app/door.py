@@ -105,14 +105,14 @@ def _report(error: Exception, ctx: click.Context) -> str:
     """Write down what happened, and say in a sentence or two where."""
     command = f"jambs {ctx.invoked_subcommand or ''}".strip()
     happened = " ".join(str(error).split())[:200]
-    said = f"`{command}` stopped at something it does not expect ({type(error).__name__}: {happened})."
+    said = f"`{command}` stopped on something unexpected ({type(error).__name__}: {happened})."
     file = _written(_report_text(error))
     if file is None:
         return (
             f"{said} This is a fault of jambs. No report could be written; repeat it where there is room on the disk."
         )
     return (
-        f"{said} This is a fault of jambs, not of your job; what it had not finished was not written.\n"
+        f"{said} The fault is in jambs, not in your job; what it had not finished was not written.\n"
         f"{file} says what happened: the command, the versions, the place in the program; of your job only what the "
         "message quotes. Send it, with the job file if you may, to whoever gave you jambs."
     )

@@ -62,7 +62,7 @@ class NoSillHeight(Finding):
 
     def sentence(self, units: Units) -> str:
         """Name them."""
-        return f"No sill_height, so not on it: {', '.join(self.marks)}."
+        return f"No sill_height, so left off this elevation: {', '.join(self.marks)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

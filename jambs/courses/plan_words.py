@@ -19,9 +19,10 @@ def proof_words(plan: CoursePlan) -> str:
         met += f"; no layout with exposures within {within} does better"
     change, lost = grid.text(plan.greatest_change), plan.lost_with_less
     if lost is None:
-        return f"{met}. Neighbors change by {change} at most."
+        return f"{met}. Neighboring courses differ by {change} at most."
     less, lines = grid.text(plan.greatest_change - grid.step), "line" if lost == 1 else "lines"
-    return f"{met}. Neighbors change by {change} at most; with {less} at most {lost} more {lines} would be missed."
+    more = f"with {less} at most {lost} more {lines} would be missed"
+    return f"{met}. Neighboring courses differ by {change} at most; {more}."
 
 
 def start_cure_words(plan: CoursePlan) -> str:

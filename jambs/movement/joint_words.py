@@ -25,7 +25,7 @@ def joint_words(joint: JointMovement, units: Units) -> str:
 def _jamb(joint: JointMovement, units: Units) -> str:
     back, proud = units.text(joint.change), units.text(joint.size)
     if joint.takes_it:
-        return f"the jamb draws back by {back} and is {proud} proud: the casing goes on bearing"
+        return f"the jamb draws back by {back} and is {proud} proud: the casing still bears"
     return (
         f"the jamb draws back by {back} and is only {proud} proud: let the boards come "
         f"to rest in the house before they are milled, or write proud: {units.text(joint.wanted)} in the job"

@@ -42,7 +42,7 @@ HARMFUL_DUST = {
     "oak": "oak dust can cause cancer",
     "beech": "beech dust can cause cancer",
     "treated": "treated wood: gloves, wash before you eat, burn none of it",
-    "mdf": "the dust of MDF holds its glue",
+    "mdf": "MDF dust contains its glue",
 }
 """Woods by the words of their names; what handbooks of industrial safety say, from memory."""
 HEIGHT = "Height: work from staging with rails, not from a ladder with a window in your hands."

@@ -263,7 +263,7 @@ def _back_bevels(part: Part, units: Units) -> Iterator[str]:
 def _returns(part: Part, units: Units) -> Iterator[str]:
     if count := len(_of(part, Return)):
         thick = _text(part.thickness, units)
-        yield f"{count} returns, {thick} long point, mitered from the same board before it is cut short"
+        yield f"{count} returns, {thick} long point, mitered from the same board before it is cut to length"
 
 
 def _strip_bends(part: Part, units: Units) -> Iterator[str]:

@@ -89,7 +89,7 @@ class NosingTooShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say how far, and what a drip wants."""
-        return f'The nosing stands {units.text(self.nosing)} past the cladding; a drip wants at least 5 mm (13/64").'
+        return f'The nosing stands {units.text(self.nosing)} past the cladding; a drip needs at least 5 mm (13/64").'
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

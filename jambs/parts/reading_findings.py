@@ -29,8 +29,8 @@ class ReadingsSetAside(Finding):
         names = " and ".join(one.value for one in self.what)
         why = "; ".join(one.words(units) for one in self.changes)
         return (
-            f"The {names} read on {self.date.isoformat()} are set aside, since then {why}. Planned sizes hold: measure "
-            "again, and write the new readings with their day."
+            f"The {names} read on {self.date.isoformat()} are set aside: since then {why}. Planned sizes hold: measure "
+            "again, and write the new readings with their date."
         )
 
 

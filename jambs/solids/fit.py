@@ -84,7 +84,7 @@ def clash_sentence(clash: Clash, units: Units) -> str:
 def joint_sentence(joint: JointCheck, mark: str, units: Units) -> str:
     """Say which joint does not close, and how far its faces stand apart or overlap."""
     asked, found = sized_area(joint.asked, units), sized_area(joint.found, units)
-    text = f"{mark}: {joint.name} should touch over {asked} and touch over {found}"
+    text = f"{mark}: {joint.name} should touch over {asked} but touch over {found}"
     if joint.gap is None:
         return f"{text}; no faces meet there."
     if abs(joint.gap) <= TIGHT:
@@ -96,11 +96,11 @@ def joint_sentence(joint: JointCheck, mark: str, units: Units) -> str:
 def measure_sentence(measure: Measure, mark: str, units: Units) -> str:
     """Say which measure is wrong, and by how much."""
     if measure.is_angle:
-        return f"{mark}: {measure.name} is {measure.found:.3f}°, asked is {measure.asked:.3f}°."
+        return f"{mark}: {measure.name} is {measure.found:.3f}°, it should be {measure.asked:.3f}°."
     asked, found = sized(measure.asked, units), sized(measure.found, units)
     off = measure.found - measure.asked
     size, more = sized(abs(off), units), "more" if off > 0 else "less"
-    return f"{mark}: {measure.name} is {found} on the solids, asked is {asked}: {size} {more}."
+    return f"{mark}: {measure.name} is {found} on the solids, it should be {asked}: {size} {more}."
 
 
 def slack_notes(solids: KitSolids, job: Job) -> tuple[str, ...]:

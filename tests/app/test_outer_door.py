@@ -142,7 +142,7 @@ def test_what_nobody_foresaw_is_a_sentence_and_a_file_to_send(verb: str, shop: S
     told = done.stderr.decode()
     assert done.returncode == 1
     assert "Traceback" not in told
-    assert f"`jambs {verb}` stopped at something it does not expect (ZeroDivisionError: a depth of nothing)" in told
+    assert f"`jambs {verb}` stopped on something unexpected (ZeroDivisionError: a depth of nothing)" in told
     (report,) = shop.folder.glob("jambs-report-*.txt")
     assert f"{report} says what happened" in told
     text = report.read_text(encoding="utf-8")

@@ -22,8 +22,8 @@ READ = "head_left: 4 11/16, head_right: 4 3/4, sill_left: 4 5/8, sill_right: 4 2
 OUTSIDE = "head_left: 1 1/2, head_right: 1 1/2, sill_left: 1 1/2, sill_right: 1 1/2"
 MOVED = "{interior_depth: 5 7/16}"
 SET_ASIDE = (
-    'The interior depths read on 2026-06-01 are set aside, since then the window moved 3/4" outward. '
-    "Planned sizes hold: measure again, and write the new readings with their day."
+    'The interior depths read on 2026-06-01 are set aside: since then the window moved 3/4" outward. '
+    "Planned sizes hold: measure again, and write the new readings with their date."
 )
 
 
@@ -114,7 +114,7 @@ def test_a_change_outside_leaves_the_inside_as_it_was_read(shop: Shop) -> None:
     shop.change("{material: EPS, thickness: 3}", "{material: EPS, thickness: 3 1/2}")
     build(shop)
     assert opening(shop)["state"]["is_measured"]
-    assert any(one.startswith("The exterior depths read on 2026-06-01 are set aside, since then") for one in told(shop))
+    assert any(one.startswith("The exterior depths read on 2026-06-01 are set aside: since then") for one in told(shop))
     assert not any(one.startswith("The interior depths") for one in told(shop))
 
 
@@ -132,7 +132,7 @@ def test_another_window_voids_all(shop: Shop) -> None:
     build(shop)
     (void,) = [one for one in told(shop) if "set aside" in one]
     assert void.startswith(
-        "The interior depths and sizes of the frame read on 2026-06-01 are set aside, since then the frame changed "
+        "The interior depths and sizes of the frame read on 2026-06-01 are set aside: since then the frame changed "
         'from 35 1/2" x 47 1/2" to 35 1/4" x 47 1/2".'
     )
     assert opening(shop)["window"]["frame"]["text"] == '35 1/4" × 47 1/2"'

@@ -85,22 +85,24 @@ def test_the_proof_says_what_less_change_would_cost() -> None:
     """With a change of 31/32 one height is missed: 5 1/2 four times up to 22 misses the sills."""
     assert [line.exposure for line in rising("W01").lines[1:]] == [5.0, 5.0, 6.0, 6.0, 6.0, 6.0]
     assert proof_words(rising("W01")) == (
-        '3 of 3 heads and sills fall on a course line. Neighbors change by 1" at most; '
+        '3 of 3 heads and sills fall on a course line. Neighboring courses differ by 1" at most; '
         'with 31/32" at most 1 more line would be missed.'
     )
     assert proof_words(rising("W01", "W02")) == (
-        '5 of 5 heads and sills fall on a course line. Neighbors change by 1" at most; '
+        '5 of 5 heads and sills fall on a course line. Neighboring courses differ by 1" at most; '
         'with 31/32" at most 2 more lines would be missed.'
     )
 
 
 def test_the_proof_of_courses_that_do_not_change() -> None:
     even = plan(elevation(opening("W01", 35.0, 84.0), eave=112.0), SHINGLES)
-    assert proof_words(even) == '3 of 3 heads and sills fall on a course line. Neighbors change by 0" at most.'
+    assert (
+        proof_words(even) == '3 of 3 heads and sills fall on a course line. Neighboring courses differ by 0" at most.'
+    )
     missed = plan(elevation(opening("W01", 31.0, 85.0), eave=105.0), FIVES)
     assert proof_words(missed) == (
         '2 of 3 heads and sills fall on a course line; no layout with exposures within 1/2" does better. '
-        'Neighbors change by 0" at most.'
+        'Neighboring courses differ by 0" at most.'
     )
 
 

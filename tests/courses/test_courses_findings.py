@@ -166,7 +166,7 @@ TOLD = [
         code="no-sill-height",
         appears=case(replace(elevation(eave=105.0), unplaced=("W02", "W03"))),
         quiet=case(elevation(eave=105.0)),
-        inch="No sill_height, so not on it: W02, W03.",
+        inch="No sill_height, so left off this elevation: W02, W03.",
         severity=CHECK,
         about=NORTH,
     ),

@@ -92,7 +92,7 @@ def test_digits_exchanged() -> None:
 
 def test_millimeters_in_a_job_in_inches() -> None:
     (question,) = asked(around(*FLAT[:7], 32.0, planned=1.25))[-1:]
-    assert question.misreading.startswith("are all of places")  # every other one is off its plan of 1-1/4 as well
+    assert question.misreading.startswith("are places ")  # every other one is off its plan of 1-1/4 as well
     (question,) = asked(around(1.25, 1.25, 1.25, 1.25, 1.25, 1.25, 1.25, 32.0, planned=1.25))
     assert question.misreading == "millimeters typed in a job in inches"
     assert question.meant == pytest.approx(32 / MM_PER_INCH, abs=1e-9)
@@ -108,7 +108,7 @@ def test_left_and_right_exchanged() -> None:
 
 def test_all_off_alike_is_one_question() -> None:
     (question,) = asked(around(*(value + 1 for value in FLAT)))
-    assert question.misreading == "are all of places 1, 2, 3, 4, 5, 6, 7, 8 off alike, an inch too much"
+    assert question.misreading == "are places 1, 2, 3, 4, 5, 6, 7, 8 all off alike, an inch too much"
 
 
 def test_who_is_sure_is_believed() -> None:

@@ -55,12 +55,12 @@ def test_an_exact_name_comes_first() -> None:
 @pytest.mark.parametrize("mark", ["CON", "nul", "aux", "COM1", "lpt9", "con.1"])
 def test_a_mark_that_is_a_device_elsewhere(mark: str, tmp_path: Path) -> None:
     said = told(spoiled(("mark: W01", f"mark: {mark}"), text=HOUSE), tmp_path)
-    assert f"{mark!r} is a device on some systems, where no file can be called so" in said
+    assert f"{mark!r} is a device name on some systems, where no file can have it" in said
 
 
 def test_a_mark_that_ends_in_a_dot(tmp_path: Path) -> None:
     said = told(spoiled(("mark: W01", "mark: W01."), text=HOUSE), tmp_path)
-    assert "ends in a dot or a space, which some systems take off a file's name" in said
+    assert "ends in a dot or a space, which some systems strip from file names" in said
 
 
 @pytest.mark.parametrize("mark", ["CONS", "COM", "COM10", "NULL", "W.1"])

@@ -76,7 +76,11 @@ def test_a_metric_job() -> None:
     [
         ("eave: 9'-0", "eave: -9", "eave is not above start_line"),
         ("shop: 60 F, 50 %", "shop: 60, 50 %", "is not a temperature; write 68 F or 20 C"),
-        ("shop: 60 F, 50 %", "shop: 60 F", "is not a state of air; write temperature and relative humidity"),
+        (
+            "shop: 60 F, 50 %",
+            "shop: 60 F",
+            "is not a temperature with a humidity; write temperature and relative humidity",
+        ),
         ("shop: 60 F, 50 %", "shop: 60 F, 100 %", "is not a relative humidity; write 0 % to 99 %"),
         ("shop: 60 F, 50 %", "shop: 260 F, 50 %", "write a temperature from -60 F to 200 F"),
         ("15 kg/m2", "15", "is not a weight of a surface; write 3 psf or 15 kg/m2"),

@@ -29,7 +29,7 @@ def told(found: PlannedHouse) -> list[str]:
 
 def test_no_height_is_a_check_and_leaves_the_elevation_out() -> None:
     found, together = house(height=None)
-    assert told(found) == ["No sill_height, so not on it: W1."]
+    assert told(found) == ["No sill_height, so left off this elevation: W1."]
     assert together == []
 
 

@@ -109,7 +109,8 @@ def test_a_reading_in_question_sets_the_opening_back_to_its_plan() -> None:
     held = without_odd_readings(odd, units=Units.INCH)
     assert held.opening.measured is None and held.opening.readings is None
     assert held.findings[0].sentence(Units.INCH) == (
-        'Measured: place 2 (interior depth, head middle) reads 5 11/16", by its plan and neighbors about 4 11/16": '
+        'Measured: place 2 (interior depth, head middle) reads 5 11/16", expected from the plan and its neighbors '
+        'about 4 11/16": '
         'an inch too much? Was 4 11/16" meant? Correct it where it was written, or mark it sure; until then the '
         "planned sizes hold."
     )

@@ -13,12 +13,12 @@ ROWS = [
         code="reading-in-question",
         appears=lambda: asked(sure=False)(),
         quiet=lambda: asked(sure=True)(),
-        inch='Measured: place 2 (interior depth, head middle) reads 5 11/16", by its plan and neighbors about '
-        '4 11/16": an inch too much? Was 4 11/16" meant? Correct it where it was written, or mark it sure; until then '
-        "the planned sizes hold.",
-        mm="Measured: place 2 (interior depth, head middle) reads 144.5 mm, by its plan and neighbors about "
-        "119.1 mm: an inch too much? Was 119.1 mm meant? Correct it where it was written, or mark it sure; until then "
-        "the planned sizes hold.",
+        inch='Measured: place 2 (interior depth, head middle) reads 5 11/16", expected from the plan and its neighbors '
+        'about 4 11/16": an inch too much? Was 4 11/16" meant? Correct it where it was written, or mark it sure; '
+        "until then the planned sizes hold.",
+        mm="Measured: place 2 (interior depth, head middle) reads 144.5 mm, expected from the plan and its neighbors "
+        "about 119.1 mm: an inch too much? Was 119.1 mm meant? Correct it where it was written, or mark it sure; "
+        "until then the planned sizes hold.",
         severity=STOP,
         about=W1,
     ),
@@ -79,10 +79,10 @@ ROWS = [
         code="readings-set-aside",
         appears=held(position={"interior_depth": "5 7/16"}),
         quiet=held(position={"share": "1/2"}),
-        inch='The interior depths read on 2026-06-01 are set aside, since then the window moved 3/4" outward. '
-        "Planned sizes hold: measure again, and write the new readings with their day.",
-        mm="The interior depths read on 2026-06-01 are set aside, since then the window moved 19.1 mm outward. "
-        "Planned sizes hold: measure again, and write the new readings with their day.",
+        inch='The interior depths read on 2026-06-01 are set aside: since then the window moved 3/4" outward. '
+        "Planned sizes hold: measure again, and write the new readings with their date.",
+        mm="The interior depths read on 2026-06-01 are set aside: since then the window moved 19.1 mm outward. "
+        "Planned sizes hold: measure again, and write the new readings with their date.",
         severity=CHECK,
         about=W1,
     ),

@@ -96,7 +96,7 @@ def test_a_leg_a_sixteenth_long_is_caught() -> None:
         "0.2212 cu in in a box of 0.062 in x 0.750 in x 4.719 in."
     ) in faults
     assert (
-        "W11: the jamb's head and left leg, W11-1 and W11-2, should touch over 5.309 sq in and touch over 1.770 sq in."
+        "W11: the jamb's head and left leg, W11-1 and W11-2, should touch over 5.309 sq in but touch over 1.770 sq in."
     ) in faults
 
 
@@ -117,7 +117,7 @@ def test_a_mirrored_miter_is_caught() -> None:
         "2.2969 cu in in a box of 0.750 in x 1.750 in x 3.500 in."
     ) in faults
     assert (
-        "W11: the casing's head and left leg, W11-5 and W11-6, should touch over 3.712 sq in and touch over "
+        "W11: the casing's head and left leg, W11-5 and W11-6, should touch over 3.712 sq in but touch over "
         "0.000 sq in; no faces meet there."
     ) in faults
 
@@ -133,7 +133,9 @@ def test_a_swapped_taper_is_caught() -> None:
         return with_cuts(part, swapped)
 
     faults = planted("W02", "extension jamb", "head", change)
-    assert "W02: depth of the head at the left is 4.750 in on the solids, asked is 4.688 in: 0.062 in more." in faults
+    assert (
+        "W02: depth of the head at the left is 4.750 in on the solids, it should be 4.688 in: 0.062 in more." in faults
+    )
     assert any(text.startswith("W02: the jamb's head and right leg, W02-1 and W02-3, should touch") for text in faults)
 
 
@@ -144,7 +146,7 @@ def test_a_lost_rabbet_is_caught() -> None:
     assert planted("W02", "extension jamb", "head", change) == (
         "W02-1 (extension jamb, head) and W02-2 (extension jamb, left leg) take the same room: "
         "1.3271 cu in in a box of 0.375 in x 0.750 in x 4.719 in.",
-        "W02: the jamb's head and left leg, W02-1 and W02-2, should touch over 5.309 sq in and touch over "
+        "W02: the jamb's head and left leg, W02-1 and W02-2, should touch over 5.309 sq in but touch over "
         "0.000 sq in; they stand 0.375 in into each other.",
     )
 
@@ -156,7 +158,7 @@ def test_a_lost_drip_kerf_is_caught() -> None:
         "sill",
         lambda part: with_cuts(part, lambda one: None if isinstance(one, Groove) else one),
     )
-    assert faults == ("W01: depth of the drip kerf is 0.000 in on the solids, asked is 0.250 in: 0.250 in less.",)
+    assert faults == ("W01: depth of the drip kerf is 0.000 in on the solids, it should be 0.250 in: 0.250 in less.",)
 
 
 def test_an_apron_beveled_the_wrong_way_is_caught() -> None:
@@ -166,8 +168,9 @@ def test_an_apron_beveled_the_wrong_way_is_caught() -> None:
         return with_cuts(part, lambda one: replace(one, face_short=True) if isinstance(one, EndBevel) else one)
 
     assert planted("W01", "apron", "sill", change) == (
-        "W01: face of the apron is 50.125 in on the solids, asked is 51.625 in: 1.500 in less.",
-        "W01: left end of the apron to the casing's edge is 0.750 in on the solids, asked is 0.000 in: 0.750 in more.",
+        "W01: face of the apron is 50.125 in on the solids, it should be 51.625 in: 1.500 in less.",
+        "W01: left end of the apron to the casing's edge is 0.750 in on the solids, it should be 0.000 in: 0.750 in "
+        "more.",
     )
 
 
@@ -189,8 +192,8 @@ def test_a_shallow_notch_is_caught() -> None:
 
     faults = planted("W01", "stool", "sill", change)
     assert (
-        "W01: back of the stool's left horn to the frame is 4.625 in on the solids, asked is 4.688 in: 0.062 in less."
-        in faults
+        "W01: back of the stool's left horn to the frame is 4.625 in on the solids, it should be 4.688 in: 0.062 in "
+        "less." in faults
     )
 
 
@@ -232,7 +235,7 @@ def test_a_shifted_seat_is_caught() -> None:
         return replace(part, seat=replace(part.seat, origin=(x - SIXTEENTH, y, d)))
 
     faults = planted("W05", "extension jamb", "left leg", change)
-    assert "W05: frame reveal at the left is 0.188 in on the solids, asked is 0.125 in: 0.062 in more." in faults
+    assert "W05: frame reveal at the left is 0.188 in on the solids, it should be 0.125 in: 0.062 in more." in faults
     assert any(text.startswith("W05: shim space left is ") and text.endswith(": 0.062 in less.") for text in faults)
     assert any(text.startswith("W05: clear opening width in the middle is ") for text in faults)
 

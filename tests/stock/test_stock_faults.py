@@ -29,7 +29,9 @@ def test_too_long_too_wide_too_narrow_all_in_one_go() -> None:
         )
     )
     assert "W01-1: 100 wide, 6200 long (x 1/64 in) fits no stock; the longest is 6112 between trims" in words
-    assert "W01-2" in words and "the widest is 464 between edges. Add a wider board, or glue it up from strips." in words
+    assert (
+        "W01-2" in words and "the widest is 464 between edges. Add a wider board, or glue it up from strips." in words
+    )
     assert "W01-3: a strip 40 wide is narrower than the 48" in words and "plane it down" in words
 
 

@@ -71,7 +71,8 @@ class Question:
         if self.place.kind not in DEPTHS:
             where = f"place {self.place.number} ({self.place.words})"
         meant = "" if self.meant is None else f" Was {length_text(self.meant, units=units)} meant?"
-        return f"{where} reads {read}, by its plan and neighbors about {expected}: {self.misreading}?{meant}"
+        told = f"{where} reads {read}, expected from the plan and its neighbors about {expected}"
+        return f"{told}: {self.misreading}?{meant}"
 
 
 def find_misreadings(readings: Sequence[Held], *, units: Units, sure: Sequence[int] = ()) -> tuple[Question, ...]:
@@ -210,7 +211,7 @@ def _whole_off(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> l
     if abs(middle) <= ODD * OFFSET_SPREAD:
         return []
     numbers = ", ".join(str(one.place.number) for one in readings)
-    misreading = f"are all of places {numbers} off alike, {_whole_step(middle, units)}"
+    misreading = f"are places {numbers} all off alike, {_whole_step(middle, units)}"
     first = readings[0]
     return [Question(place=first.place, value=first.value, expected=first.planned, misreading=misreading)]
 

@@ -14,7 +14,7 @@ Source: the file naming rules that the maker of such a system publishes; from me
 def file_name_fault(name: str) -> str | None:
     """Say why a name cannot be that of a file everywhere; nothing where it can."""
     if RESERVED.fullmatch(name.strip()):
-        return f"{name!r} is a device on some systems, where no file can be called so; write another, like W-{name}"
+        return f"{name!r} is a device name on some systems, where no file can have it; write another, like W-{name}"
     if name != name.strip() or name.endswith("."):
-        return f"{name!r} ends in a dot or a space, which some systems take off a file's name; leave it out"
+        return f"{name!r} ends in a dot or a space, which some systems strip from file names; leave it out"
     return None

@@ -103,7 +103,7 @@ class CladdingEntry(Model):
         if self.greatest_lap is not None and self.greatest_lap < self.least_lap:
             raise fault("greatest_lap is less than least_lap; write the greater one as greatest_lap")
         if min(self.widths) <= (self.greatest_lap or self.least_lap):
-            raise fault("a board is no wider than it laps, so nothing of it is seen; write a smaller greatest_lap")
+            raise fault("a board is no wider than it laps, so none of it shows; write a smaller greatest_lap")
         return self
 
 
@@ -138,7 +138,7 @@ class ElevationEntry(Model):
         if self.eave <= self.start_line:
             raise fault("eave is not above start_line; both are heights over the ground floor")
         if self.width is not None and sum(self.walls.values()) > self.width + HALF_64TH:
-            raise fault("walls are wider together than the elevation; make them add up to its width at most")
+            raise fault("the walls together are wider than the elevation; make them add up to no more than its width")
         return self
 
 
@@ -234,7 +234,10 @@ class Air(ModelOrText):
             return value
         halves = [half.strip() for half in value.split(",")]
         if len(halves) != 2:
-            raise fault(f"{value!r} is not a state of air; write temperature and relative humidity, like 68 F, 35 %")
+            raise fault(
+                f"{value!r} is not a temperature with a humidity; write temperature and relative humidity, "
+                "like 68 F, 35 %"
+            )
         return {"temperature": halves[0], "humidity": halves[1]}
 
 
