@@ -27,4 +27,4 @@ def _hands(pounds: float) -> str:
         return "two people to lift it"
     if pounds <= MORE_PEOPLE:
         return "three or four people to lift it, or lifting gear"
-    return "lifting gear and people who know it; never by hand alone"
+    return "lifting gear, and people who know how to use it; never by hand alone"

@@ -76,8 +76,8 @@ class SafetyGlassAsked(GlassFinding):
             "the local rules decide" if units is Units.MM else "IRC 2018 R308.4, from memory; the local code decides"
         )
         return (
-            f"Safety glass or not: the glass is low or large enough for it to rest on {', '.join(self.keys)}; "
-            f"give {'it' if len(self.keys) == 1 else 'them'} before it is ordered ({decides})."
+            f"Safety glass or not depends on {', '.join(self.keys)}, the glass being low or large: give "
+            f"{'it' if len(self.keys) == 1 else 'them'} in the job before the window is ordered ({decides})."
         )
 
 

@@ -60,7 +60,7 @@ def _site_line(site: Sequence[Record]) -> str:
 def _window(window: Record, job: Job, sections: Drawn, planes: WallPlanes) -> Record:
     candidates = window["candidates"]
     return {
-        "title": f"Window {window['window']}, {wall_words(window['wall'])}",
+        "title": f'Window type "{window["window"]}", {wall_words(window["wall"])}',
         "marks": window["marks"],
         "computed_for": window["computed_for"],
         "convention": window["convention"],
@@ -187,7 +187,7 @@ def _limits(candidate: Record) -> str:
     if candidate["refused"]:
         return f"NO FIGURES: {candidate['refused']}"
     stops = [f"STOP: {text}" for text in candidate["stops"]]
-    return "; ".join([*stops, *candidate["against"]]) or "all kept"
+    return "; ".join([*stops, *candidate["against"]]) or "all met"
 
 
 def _least_words(window: Record) -> list[str]:

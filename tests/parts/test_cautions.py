@@ -98,7 +98,7 @@ def has(words: str, **paths: Any) -> bool:
         (100, "two people to lift it"),
         (100.1, "three or four people to lift it, or lifting gear"),
         (200, "three or four people to lift it, or lifting gear"),
-        (200.1, "lifting gear and people who know it; never by hand alone"),
+        (200.1, "lifting gear, and people who know how to use it; never by hand alone"),
     ],
 )
 def test_hands_go_by_the_weight(pounds: float, hands: str) -> None:
@@ -110,7 +110,7 @@ def test_a_heavy_window_is_not_for_two_people() -> None:
     """174 kg are 383.6 lb."""
     said = lifting_words(174 / 0.45359237, Units.MM)
     assert said == (
-        "Glass: about 174 kg: lifting gear and people who know it; never by hand alone; gloves; "
+        "Glass: about 174 kg: lifting gear, and people who know how to use it; never by hand alone; gloves; "
         "never lean on a sash that is only tacked."
     )
     assert has("383 lb: lifting gear", openings__0__weight="383 lb")

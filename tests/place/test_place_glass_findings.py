@@ -37,7 +37,9 @@ def case(**keys: Any) -> Case:
 
 IRC = "Order it tempered or laminated, and say safety_glass: yes (IRC 2018 {}, from memory); the local code decides."
 LOCAL = "Ask what the local rules want before the glass is ordered; they decide."
-ASK = "Safety glass or not: the glass is low or large enough for it to rest on {}; give {} before it is ordered "
+ASK = (
+    "Safety glass or not depends on {}, the glass being low or large: give {} in the job before the window is ordered "
+)
 
 ROWS = [
     Row(
