@@ -155,6 +155,7 @@ OTHER_SPELLING = re.compile(
     re.IGNORECASE,
 )
 BOTH_READ = {
+    "CHANGELOG.md": "what is read in both",
     "DEVELOPERS.md": "the rule in words",
     "jambs/app/verbs.py": "the verb `catalogue`",
     "jambs/data/layers.csv": "names that a layer is also sold by",

@@ -209,6 +209,7 @@ def test_what_the_starter_says_of_heat_can_be_uncommented(units: Units, tmp_path
     lines[known - 2 : known + 1] = [lines[known].replace("# - ", "- ")]
     job = read_text("\n".join(lines), tmp_path)
     studs = next(layer for layer in job.openings[0].wall.layers if layer.cavity)
+    assert job.site is not None
     assert (job.site.humidity_class, job.site.latitude_deg) == (2, 44.0)
     assert (studs.framing_share, studs.conductivity) == (0.15, 0.12)
     assert studs.cavity is not None and studs.cavity.conductivity == 0.038
