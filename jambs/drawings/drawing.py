@@ -28,6 +28,9 @@ from jambs.section.region import Section
 CLEAR_OF_PAPER = 24.0
 """Model views stand this far from the origin: simple readers lay the paper over the model there [in]."""
 DETAILS = ("detail", "profile")
+ELEVATIONS = ("interior", "exterior")
+LEAST_LEGIBLE = 24.0
+"""A detail that could only share a page at a smaller scale than this takes the width it needs."""
 APART = 6.0
 """Least space between two views in model space [in]."""
 
@@ -96,7 +99,7 @@ def draw_opening(
     """
     asked = (*_asked(kit, sections, job), *pictures)
     pages = PAGES[job.units]
-    views = [_at_best_scale(view, job.units, pages[0]) for view in asked]
+    views = _elevations_alike([_at_best_scale(view, job.units, pages[0]) for view in asked], asked, job.units)
     plain = replace(scales_of(job.units)[0], words="")
     room = room_on(pages[0])
     notes = notes_view(note_paragraphs(kit, job, issue=issue), warning=warning_of(kit), scale=plain)
@@ -131,10 +134,22 @@ def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
         placed = arrange(view, scale=HALF_SIZE[units], units=units)
         if placed.paper_width <= room_on(page).width and placed.paper_height <= room_on(page).height:
             return placed
-    found = _fitting(view, units, page, view.share) or _fitting(view, units, page, (1.0, 1.0))
+    whole = (1.0, 1.0)
+    found = _fitting(view, units, page, view.share)
+    if found is None or (found.scale.factor > LEAST_LEGIBLE and view.name.startswith(DETAILS)):
+        found = _fitting(view, units, page, whole)
     if found is None:
         raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")
     return found
+
+
+def _elevations_alike(placed: list[PlacedView], asked: Iterable[View], units: Units) -> list[PlacedView]:
+    """Draw both elevations of an opening at one scale, the smaller of theirs."""
+    smallest = max((view.scale for view in placed if view.kind in ELEVATIONS), key=lambda scale: scale.factor)
+    return [
+        arrange(view, scale=smallest, units=units) if one.kind in ELEVATIONS and one.scale != smallest else one
+        for one, view in zip(placed, asked, strict=True)
+    ]
 
 
 def _fitting(view: View, units: Units, page: Page, share: tuple[float, float]) -> PlacedView | None:

@@ -13,7 +13,7 @@ from jambs.section.region import Region, Section, SectionCut
 from jambs.section.wall_regions import wall_regions
 from jambs.section.window_regions import space_regions, window_regions
 
-WALL_SHOWN = 9.0
+WALL_SHOWN = 7.5
 """How much wall is drawn past the frame [in]."""
 
 

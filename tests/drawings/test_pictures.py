@@ -84,7 +84,7 @@ def test_a_picture_fits_the_room_it_is_asked_for(name: str, view: str) -> None:
 
 def test_another_scale_makes_another_size() -> None:
     drawing = drawn("picture framed")
-    large, small = (size_mm(view_svg(drawing, "section jamb", scale=INCH_SCALES[index])) for index in (0, 1))
+    large, small = (size_mm(view_svg(drawing, "interior elevation", scale=INCH_SCALES[index])) for index in (0, 1))
     assert small[0] < large[0]
     assert small[1] < large[1]
 

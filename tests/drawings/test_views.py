@@ -15,6 +15,8 @@ from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.paper import HALF_SIZE, PAGES, TEXT_HEIGHT, scales_of
 from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.views.measured import depth_words
+from jambs.drawings.views.sections import section_view
+from jambs.drawings.views.view import Ink
 from jambs.drawings.views.words import layer_words
 from jambs.length import FINE, HALF_64TH, Units, length_text, read_length
 from jambs.section.region import SectionCut
@@ -309,3 +311,22 @@ def test_sections_stand_in_one_column_head_over_jamb_over_sill(name: str) -> Non
     assert len({round(drawing.shifts[one][0], 9) for one in names}) == 1
     tops = [drawing.view(one).box.top + drawing.shifts[one][1] for one in names]
     assert tops == sorted(tops, reverse=True)
+
+
+@EACH
+def test_both_elevations_are_drawn_at_one_scale(name: str) -> None:
+    drawing = drawn(name)
+    assert drawing.view("interior elevation").scale == drawing.view("exterior elevation").scale
+
+
+def test_the_joint_between_two_boards_of_one_name_is_drawn_and_none_where_a_layer_is_cut_in_two() -> None:
+    """2 in and 3 in of EPS meet 2 in out of the sheathing; the flange plane, where a layer is split, is no joint."""
+    kit, sections, job = made("picture framed")
+    head = next(section for section in sections if section.cut is SectionCut.HEAD)
+    view = section_view(head, kit, job)
+    pieces = [shape for shape in view.shapes if shape.ink is Ink.INSULATION and len({x for x, _ in shape.points}) == 1]
+    places = {round(shape.points[0][0], 6) for shape in pieces}
+    sheathing = kit.placement.planes.sheathing_plane
+    assert round(sheathing + 2, 6) in places
+    assert not any(abs(place - kit.placement.flange_plane) < 1e-6 for place in places)
+    assert abs(kit.placement.flange_plane - sheathing - 2) > 1e-3

@@ -214,11 +214,8 @@ def _title(view: View, *, scale: Scale, body: Box, sizes: Sizes) -> tuple[tuple[
     title_y = body.bottom - 0.14 * sizes.factor - title.tall / 2
     title = replace(title, at=(left, title_y))
     rule_y = title_y - title.tall / 2 - height * DESCENDER - 0.02 * sizes.factor
-    remarks = (
-        line
-        for one in view.remarks
-        for line in wrapped(one, width=max(sizes.remark, view.core.width), height=sizes.text)
-    )
+    wide = max(sizes.remark, body.right - left)
+    remarks = (line for one in view.remarks for line in wrapped(one, width=wide, height=sizes.text))
     below = (f"Scale {scale.words}", *remarks)
     small = Lettering(lines=below, at=(left, 0.0), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
     small_y = rule_y - sizes.gap - 0.05 * sizes.text - small.tall / 2

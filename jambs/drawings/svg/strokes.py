@@ -9,7 +9,7 @@ from jambs.drawings.dxf.document import BROKEN, LAYERS, LINE_TYPES
 from jambs.drawings.views.view import Ink
 from jambs.length import MM_PER_INCH
 
-COLORS = {1: "#b3261e", 5: "#1d3f72", 7: "#000000", 8: "#5a5a5a", 9: "#8c8c8c", 140: "#3f86a8"}
+COLORS = {1: "#b3261e", 5: "#1d3f72", 7: "#000000", 8: "#404040", 9: "#6e6e6e", 140: "#3f86a8"}
 """Colors on paper of the color numbers of layers: all dark enough to be printed in black."""
 HUNDREDTHS = 100
 HATCHES = (Ink.HATCH_WALL, Ink.HATCH_TRIM)

@@ -19,7 +19,7 @@ from jambs.section.region import Region, Section, SectionCut, Stuff
 SHOWN = (Stuff.GYPSUM, Stuff.FRAMING, Stuff.FRAME, Stuff.JAMB, Stuff.SILL, Stuff.CASING, Stuff.SHIM, Stuff.GLASS)
 PAST_FRAME = 1.0
 """How much of the frame is shown behind the jamb [in]."""
-PAST_EDGE = 0.5
+PAST_EDGE = 0.25
 """How much is shown past the parts, in every direction [in]."""
 TITLES = {SectionCut.HEAD: "Detail at head, inside", SectionCut.SILL: "Detail at sill, inside"}
 

@@ -70,8 +70,7 @@ TITLES = {
 }
 TURNED = {
     SectionCut.JAMB: (
-        "seen from above, inside at the left, wall below;",
-        "left jamb is its mirror image except where the faces of the frame differ",
+        "seen from above, inside at the left, wall below; left jamb is its mirror image but for the faces of the frame",
     )
 }
 """How a section is turned on paper, where it does not stand as it does in the wall."""
