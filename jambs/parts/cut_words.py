@@ -292,6 +292,11 @@ def _moves(part: Part, units: Units) -> Iterator[str]:
         yield moves_words(moves, units=units)
 
 
+def asides(part: Part, *, units: Units) -> list[str]:
+    """Return the lines of a part's work that set no saw: how its board moves."""
+    return [*_moves(part, units)]
+
+
 def moves_words(moves: WoodMoves, *, units: Units) -> str:
     """Say how a board moves: ``seasonal change: -3/32" winter, +1/16" summer (not a cut)``.
 

@@ -6,14 +6,17 @@ import datetime
 import math
 from collections.abc import Mapping, Sequence
 from pathlib import Path
+from types import MappingProxyType
 
 from jambs.job.models.openings import Job
 from jambs.length import OFF_GRID
 from jambs.parts.as_built import NOT_READ, PLANNED
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
+from jambs.parts.cut_words import asides
 from jambs.parts.kinds import Where, told_position
 from jambs.sheets.escape_record import escape_line
+from jambs.sheets.part_pictures import part_picture
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
@@ -27,6 +30,9 @@ SIDES = tuple(
     (side.value, f"{side.wall_words}, {side.ends[0].words} to {side.ends[1].words}") for side in (*ACROSS, *LEGS)
 )
 
+NOTHING: Mapping[str, Record] = MappingProxyType({})
+PLAIN: Record = {"shape": None, "asides": []}
+"""A part without a picture; all lines of its work set a saw or are done by hand."""
 SAID = ("interior depth", "exterior depth", "flange plane", "clear opening width", "clear opening height", "proud")
 """Figures that stand in the strip under the drawings, as measured where they were, or among the joints."""
 
@@ -54,10 +60,16 @@ def cut_sheets_pdf(
     """Return the cut sheets of some openings as PDF bytes, each counting its own pages."""
     width = PAPER_WIDTH[job.shop.paper]
     sheets = [
-        sheet_data(opening_record(kit, units=job.units), pictures[kit.mark], width=width) | stamps.sheet_data(kit.mark)
+        sheet_data(opening_record(kit, units=job.units), pictures[kit.mark], width=width, beside=_beside(kit, job))
+        | stamps.sheet_data(kit.mark)
         for kit in kits
     ]
     return press("cut_sheet", {**page_data(job), "sheets": sheets})
+
+
+def _beside(kit: CutKit, job: Job) -> Mapping[str, Record]:
+    """Return what is printed beside the record of each part, by mark: its picture, and lines that set no saw."""
+    return {part.mark: {"shape": part_picture(part), "asides": asides(part, units=job.units)} for part in kit.parts}
 
 
 def page_data(job: Job) -> Record:
@@ -83,8 +95,10 @@ def date_text(date: datetime.date | None) -> str:
     return f"job of {date.isoformat()}" if date else ""
 
 
-def sheet_data(record: Record, pictures: SheetPictures, *, width: float) -> Record:
-    """Return what the template prints for one opening, every text taken from its record."""
+def sheet_data(
+    record: Record, pictures: SheetPictures, *, width: float, beside: Mapping[str, Record] = NOTHING
+) -> Record:
+    """Return what the template prints for one opening, every text taken from its record; ``beside``: by part mark."""
     findings = record["findings"]
     return {
         "mark": record["mark"],
@@ -98,7 +112,7 @@ def sheet_data(record: Record, pictures: SheetPictures, *, width: float) -> Reco
         "more": _pictures(pictures.more, width),
         "figures": _strip(record),
         "why": " ".join(record["reasons"][:2]),
-        "groups": [group for group in (_group(record, *named) for named in GROUPS) if group["parts"]],
+        "groups": [group for group in (_group(record, *named, beside) for named in GROUPS) if group["parts"]],
         "lists": [one for one in _lists(record) if one["pairs"]],
         "notes": [one["text"] for one in findings if one["weight"] == "note"],
         "assumed": record["assumed"],
@@ -148,6 +162,7 @@ def _picture(placed: PlacedPicture) -> Record:
     picture = placed.picture
     return {
         "title": picture.title,
+        "alt": ", ".join(filter(None, (picture.title, placed.note))) or "drawing of the opening",
         "svg": picture.svg,
         "note": placed.note,
         "width": placed.width,
@@ -196,11 +211,13 @@ def _range_text(sides: Record) -> str:
     return least if least == greatest else f"{least} to {greatest}"
 
 
-def _group(record: Record, where: Where, title: str) -> Record:
+def _group(record: Record, where: Where, title: str, beside: Mapping[str, Record]) -> Record:
     """Return the parts of one set; where only the other set is measured, its parts are marked planned."""
     inside, outside = record["state"]["is_measured"], record["state"]["exterior_is_measured"]
     half = inside is not outside and where is (Where.EXTERIOR if inside else Where.INTERIOR)
-    parts = [part_row(part) for part in record["parts"] if part["where"] == where.value]
+    parts = [
+        part_row(part, beside.get(part["mark"], PLAIN)) for part in record["parts"] if part["where"] == where.value
+    ]
     return {
         "title": f"{title} ({len(parts)})",
         "note": PLANNED if half else "",
@@ -213,8 +230,8 @@ def _proud_lines(record: Record) -> list[Line]:
     return [line("jambs proud of the wall", one["size"]["text"]) for one in record["figures"] if one["name"] == "proud"]
 
 
-def part_row(part: Record) -> Record:
-    """Return one line of the parts table."""
+def part_row(part: Record, beside: Record = PLAIN) -> Record:
+    """Return one line of the parts table; ``beside``: its small picture, and the lines of its work that set no saw."""
     return {
         "mark": part["mark"],
         "name": part["name"],
@@ -225,7 +242,10 @@ def part_row(part: Record) -> Record:
         "length": part["length"]["text"],
         "taper": _taper_row(part["taper"]),
         "ends": part["ends"],
-        "work": [*part["work"], *_glue_line(part)],
+        "is_wood": part["is_wood"],
+        "work": [*(one for one in part["work"] if one not in beside["asides"]), *_glue_line(part)],
+        "asides": beside["asides"],
+        "shape": beside["shape"],
     }
 
 

@@ -283,7 +283,7 @@ def test_a_section_says_that_it_shows_the_plan_once_depths_are_measured() -> Non
     assert f'scale 3" = 1\'-0" · {said}' in measured
 
 
-@pytest.mark.parametrize(("height", "is_shown"), [(1.0, True), (3.4, False)])
+@pytest.mark.parametrize(("height", "is_shown"), [(0.3, True), (3.4, False)])
 def test_more_pictures_never_begin_a_page_of_their_own(height: float, is_shown: bool) -> None:
     kit, few = hand.make_kit(), hand.make_pictures()
     more = Picture(title="Exploded view", svg=hand.box_svg(3.0, height), scale="scale 1:50")

@@ -1,0 +1,97 @@
+"""What a saw is set to is read from two meters; sheets stay at two pages; pictures and headings are told too.
+
+A letter of 2.9 mm is read by a good eye at two meters (5 minutes of arc, from memory); capitals are 0.72 of it.
+"""
+
+from __future__ import annotations
+
+import math
+from functools import cache
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from paper import collisions, runs, words
+from pypdf import PdfReader
+
+from jambs.face import make_kits, read_job
+from jambs.job import Job
+from jambs.length import MM_PER_INCH
+from jambs.parts.cut_kit import CutKit
+from jambs.sheets.cut_sheet import cut_sheets_pdf
+from jambs.sheets.part_pictures import LEAST_WIDE, part_picture
+from jambs.sheets.pictures import Picture, SheetPictures
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+CAPITAL = 0.72
+SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="240pt" height="240pt"/>'
+BLANK = Picture(title="Interior elevation", svg=SVG, scale="scale 1:20")
+PICTURES = SheetPictures(elevation=BLANK, section=BLANK)
+
+
+@cache
+def sheet(example: str, mark: str) -> tuple[Job, CutKit, bytes]:
+    job = read_job(EXAMPLES / example)
+    kit = next(kit for kit in make_kits(job) if kit.mark == mark)
+    return job, kit, cut_sheets_pdf([kit], job, {mark: PICTURES})
+
+
+@pytest.mark.parametrize(("example", "mark"), [("harbour-house", "W01"), ("hillside-house", "F1")])
+def test_rip_and_stop_are_read_from_two_meters(example: str, mark: str) -> None:
+    job, kit, pdf = sheet(example, mark)
+    least = 2000 * math.tan(math.radians(5 / 60))  # [mm]
+    found = runs(pdf)
+    for part in kit.parts:
+        for size in (part.width, part.length):
+            text = job.units.text(size)
+            assert any(one.text == text and one.size / 72 * MM_PER_INCH * CAPITAL >= least for one in found), text
+
+
+def test_angles_and_notches_are_as_large_as_they_can_be() -> None:
+    _, _, pdf = sheet("harbour-house", "W01")
+    largest: dict[str, float] = {}
+    for one in runs(pdf):
+        largest[one.text] = max(one.size, largest.get(one.text, 0.0))
+    assert largest["10°"] >= 10.5 and largest['3 11/16"'] >= 10.5
+
+
+@pytest.mark.parametrize(
+    ("example", "mark"), [("harbour-house", "W01"), ("harbour-house", "W07"), ("hillside-house", "F4")]
+)
+def test_a_sheet_is_two_pages(example: str, mark: str) -> None:
+    _, _, pdf = sheet(example, mark)
+    assert len(PdfReader(BytesIO(pdf)).pages) <= 2
+    assert collisions(runs(pdf)) == []
+
+
+def test_what_sets_no_saw_is_small() -> None:
+    _, _, pdf = sheet("harbour-house", "W01")
+    assert "(not a cut)" in words(pdf)
+    assert all(one.size < 9 for one in runs(pdf) if one.text.startswith("seasonal change"))
+
+
+def test_pictures_are_told_and_headings_are_tagged() -> None:
+    _, kit, pdf = sheet("harbour-house", "W01")
+    reader = PdfReader(BytesIO(pdf))
+    told: set[str] = set()
+    kinds: set[str] = set()
+    for one in (reader.get_object(number) for number in range(1, len(reader.xref[0]) + 1)):
+        if isinstance(one, dict) and "/S" in one:
+            kinds.add(str(one["/S"]))
+            told.add(str(one.get("/Alt", "")))
+    assert "/Figure" in kinds and {"/H1", "/H2"} & kinds
+    shaped = [part.mark for part in kit.parts if part_picture(part)]
+    assert any(text.startswith("Interior elevation") for text in told)
+    assert all(any(text.startswith(f"{mark}: ") for text in told) for mark in shaped)
+
+
+def test_a_picture_shows_both_ends_and_says_which() -> None:
+    _, kit, _ = sheet("harbour-house", "W01")
+    parts = {part.mark: part for part in kit.parts}
+    picture = part_picture(parts["W01-4"])
+    assert picture is not None and picture["width"] >= LEAST_WIDE
+    assert ">left<" in picture["svg"] and ">right<" in picture["svg"]
+    assert picture["svg"].count("<polygon") == 2  # the outline, and the middle that is left out
+    sill = part_picture(parts["W01-12"])
+    assert sill is not None and "stroke-dasharray" in sill["svg"]  # the drip kerf is underneath
+    assert part_picture(parts["W01-1"]) is None  # a plain board
