@@ -39,8 +39,11 @@ __all__ = [
 ]
 
 
-def make_kits(job: Job) -> tuple[CutKit, ...]:
+def make_kits(job: Job, *, papers: str | Path | None = None) -> tuple[CutKit, ...]:
     """Place every window of a job and make its parts, as the cut sheets have them.
+
+    ``papers``: the folder that ``build`` writes into; its record has given marks and knows what readings were taken of.
+    Without it marks count from 1 and every reading is believed.
 
     One kit for each opening, in the order of the job. ``kit.placement``: where the window stands [in from the finished
     face]; ``kit.parts``: every board, its kind, sizes and cuts [in]; ``kit.findings``: what to look out for.
@@ -48,7 +51,11 @@ def make_kits(job: Job) -> tuple[CutKit, ...]:
     Raises:
         Unbuildable: some opening cannot be placed or made; ``sentences`` has one for each.
     """
-    return kits_as_cut(job)
+    if papers is None:
+        return kits_as_cut(job)
+    from jambs.app.build import ask
+
+    return ask(job, only=(), target=Path(papers)).kits
 
 
 def cut_sections(kit: Kit) -> tuple[Section, ...]:

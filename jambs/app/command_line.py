@@ -64,17 +64,19 @@ main.add_command(keys)
 main.add_command(new)
 
 
-@main.command(epilog="\b\nExample:\n  jambs check examples/harbour-house")
+@main.command(epilog="\b\nExamples:\n  jambs check examples/harbour-house\n  jambs check house --out papers")
 @JOB
-def check(job: Path) -> None:
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder of the papers [output/<job>].")
+def check(job: Path, out: Path | None) -> None:
     """Read JOB and print every fault, or the summary.
 
-    The windows are placed and the parts are made, so that all faults are found. Nothing is written.
+    The windows are placed and the parts are made, so that all faults are found; papers that were written earlier and
+    hold no longer are named. Nothing is written.
     """
     from jambs.app.output_folder import output_folder
     from jambs.app.table import summary_text
 
-    target = told(lambda: output_folder(job))
+    target = out or told(lambda: output_folder(job))
     asked = _ask(job, only=(), target=target)
     click.echo(summary_text(asked.kits, asked.register, asked.job))
     _tell_tables(asked)

@@ -19,7 +19,7 @@ from jambs.issue_stamp import IssueStamp
 from jambs.issued.basis import Basis, basis_bytes, stale_papers
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, JOB_FILES, Entry, IssuedSheet
-from jambs.issued.marks import MARKS, marks_document, recorded_marks
+from jambs.issued.marks import MARKS, book_back_in, marks_document, recorded_marks
 from jambs.issued.plan import (
     IssuePlan,
     lay_out,
@@ -313,5 +313,5 @@ def withdrawal(writing: Writing, earlier: Entry, job: Job, folder: Path, *, day:
     facts |= dict.fromkeys((INDEX, OLD_LABELS), PaperFacts(kind="issue", basis=""))
     kept = {name: record.blobs.found(digest) for name, digest in earlier.documents.items()}
     documents = {name: content for name, content in kept.items() if content is not None}
-    documents[MARKS] = marks_document(recorded_marks(record))  # what was given since is never given again
+    documents[MARKS] = marks_document(book_back_in(earlier, record))  # what was given since is never given again
     return Commit(staged=folder, day=day, facts=facts, documents=documents, issue=withdrawn(record, earlier))

@@ -41,6 +41,28 @@ def recorded_marks(record: Record) -> MarkBook:
     return _past_lost(book, record, after=0)
 
 
+def book_back_in(earlier: Entry, record: Record) -> MarkBook:
+    """Return the book as it is once an earlier issue holds again: openings have the marks, and parts the numbers, that
+    they had then; what was given since is never given again.
+    """
+    book, last = recorded_marks(record), record.latest_issue
+    for mark in [mark for mark in (last.sheets if last else ()) if mark not in earlier.sheets]:
+        then = _mark_in(earlier, mark, book.former)
+        if then and last and then not in last.sheets:
+            book = book.renamed(mark, then)
+    return book
+
+
+def _mark_in(earlier: Entry, mark: str, former: Mapping[str, str]) -> str:
+    """Return the mark that an opening had in an earlier issue, by the marks it had one after the other."""
+    seen = {mark}
+    while (mark := former.get(mark, "")) and mark not in seen:
+        if mark in earlier.sheets:
+            return mark
+        seen.add(mark)
+    return ""
+
+
 def _past_lost(book: MarkBook, record: Record, *, after: int) -> MarkBook:
     lost = sum(1 for one in record.chain.damaged if one.number > after)
     return replace(book, highest={mark: number + lost * PASSED_OVER for mark, number in book.highest.items()})

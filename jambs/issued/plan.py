@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -23,6 +23,7 @@ OTHER_SHAPE = (KeyError, TypeError, ValueError, AttributeError)
 """What comes of a record of parts that is not of today's shape, as an earlier version kept it."""
 NOT_COMPARED = "what it was before is not on record"
 ADDED, REMOVED = "added", "removed"
+RENAMED = "renamed, now"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,8 +32,8 @@ class IssuePlan:
 
     ``last``: the issue that holds. ``sheets``: by mark, unchanged ones as they were issued. ``changes``: of openings
     that were issued before. ``changed``: marks whose sheets are printed anew, the new ones among them. ``gone``: marks
-    no longer in the job. ``renamed``: new mark → the mark that is gone. ``not_compared``: marks of changed openings
-    whose former figures cannot be read.
+    no longer in the job. ``back``: marks that were gone, with the last issue that had them. ``renamed``: new mark → the
+    mark that is gone. ``not_compared``: marks of changed openings whose former figures cannot be read.
     """
 
     last: Entry | None
@@ -43,6 +44,7 @@ class IssuePlan:
     changes: Mapping[str, OpeningChanges]
     changed: tuple[str, ...]
     gone: tuple[str, ...]
+    back: Mapping[str, int]
     renamed: Mapping[str, str]
     not_compared: tuple[str, ...]
 
@@ -60,6 +62,7 @@ class IssuePlan:
         now = {old: new for new, old in self.renamed.items()}
         return {
             **dict.fromkeys(self.changed, ADDED),
+            **{mark: back_since(number) for mark, number in self.back.items()},
             **{mark: one.why for mark, one in self.changes.items()},
             **dict.fromkeys(self.not_compared, NOT_COMPARED),
             **{mark: renamed_to(now[mark]) if mark in now else REMOVED for mark in self.gone},
@@ -104,6 +107,7 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
         changes={mark: one for mark, one in found.items() if one},
         changed=changed,
         gone=tuple(mark for mark in was if mark not in held),
+        back=_back([mark for mark, old in before.items() if old not in was], record),
         renamed=renamed,
         not_compared=tuple(mark for mark, one in found.items() if one is None),
     )
@@ -111,7 +115,24 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
 
 def renamed_to(mark: str) -> str:
     """Say of an opening that is gone what it is called now."""
-    return f"renamed, now {mark}"
+    return f"{RENAMED} {mark}"
+
+
+def back_since(number: int) -> str:
+    """Say of an opening that it was gone; ``number``: the last issue that had it."""
+    return f"back again, last in issue {number}; its parts have their old marks"
+
+
+def _back(new: Iterable[str], record: Record) -> dict[str, int]:
+    """Return which of these marks were issued before, with the last issue that had them.
+
+    A mark that went to another name is free: who takes it is new.
+    """
+    last: dict[str, int] = {}
+    for issue in record.issues.values():
+        last |= dict.fromkeys(issue.sheets, issue.issue)
+        last = {mark: one for mark, one in last.items() if not issue.why.get(mark, "").startswith(RENAMED)}
+    return {mark: last[mark] for mark in new if mark in last}
 
 
 def _compared(

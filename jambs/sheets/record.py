@@ -3,7 +3,7 @@
 Layout (``parts_schema.json`` says it in full)::
 
     format    always "jambs parts"
-    version   1; grows when a reader of the older one would go wrong
+    version   2; grows when a reader of the older one would go wrong
     job       name, date, site
     units     "inch" or "mm": the unit of every bare number
     grid      the step of the shop's sizes
@@ -44,7 +44,8 @@ from jambs.sheets.escape_record import escape_record
 from jambs.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
-VERSION = 1
+VERSION = 2
+"""2: ``depths.measured`` has null at points that nobody read, where version 1 had a size that lay between others."""
 
 
 def _site(job: Job) -> Record:

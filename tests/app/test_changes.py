@@ -122,6 +122,17 @@ def test_an_opening_is_removed(trimmed: Shop) -> None:
     assert built_again(trimmed).splitlines()[-1] == "Nothing changed since issue 2."
 
 
+def test_an_opening_comes_back_with_its_old_marks(trimmed: Shop) -> None:
+    before, text = marks_of(trimmed), trimmed.job.read_text(encoding="utf-8")
+    trimmed.job.write_text(text[: text.index("  - mark: W02")], encoding="utf-8")
+    built_again(trimmed)
+    trimmed.job.write_text(text, encoding="utf-8")
+    said = built_again(trimmed)
+    assert "  W02: back again, last in issue 1; its parts have their old marks" in said and "added" not in said
+    assert "back again, last in issue 1" in text_of(trimmed.output / "changes.pdf")
+    assert marks_of(trimmed) == before
+
+
 def test_an_opening_is_renamed(trimmed: Shop) -> None:
     before = marks_of(trimmed)
     trimmed.change("mark: W02", "mark: B2")
@@ -137,6 +148,11 @@ def test_an_opening_is_renamed(trimmed: Shop) -> None:
     page = text_of(trimmed.output / OLD_LABELS)
     assert "B2-1" in page and "throw away" not in page
     assert marks_of(trimmed) == before
+    trimmed.change("mark: B2", "mark: W02")
+    assert "Nothing changed since issue 3." in built_again(trimmed)  # its parts have their numbers of then
+    trimmed.change("mark: W02", "mark: B2")
+    built_again(trimmed)
+    assert marks_of(trimmed) == {mark.replace("W02", "B2"): part for mark, part in before.items()}
 
 
 def test_an_opening_that_takes_a_former_mark_begins_behind_it(trimmed: Shop) -> None:
