@@ -21,7 +21,11 @@ from pathlib import Path
 
 from jambs.app import build, buy, earlier_job, issue_text, positions  # noqa: F401 (loaded once, for all forks)
 from jambs.app.command_line import main
+from jambs.app.first_reads import DOCUMENT as READINGS
+from jambs.app.issuing import INDEX
+from jambs.app.old_labels import OLD_LABELS
 from jambs.issued.durable import sha256_of
+from jambs.issued.marks import MARKS, recorded_marks
 from jambs.issued.record import Record
 from jambs.sheets import labels, measure_sheet  # noqa: F401
 
@@ -36,6 +40,10 @@ VERBS = (
     ("revisions", "garden", "--withdraw-to", "1", "--overwrite"),
 )
 OUT = ("--out", "papers")
+HEIGHT = "sill_height: 30"
+READ = "head_left: 3 1/2, head_right: 3 1/2, sill_left: 3 9/16, sill_right: 3 9/16"
+MEASURED = f", measured: {{date: 2026-05-18, interior_depth: {{{READ}}}}}"
+"""Is taken of the window with its first frame; with the other one it is set aside."""
 
 
 def started(words: tuple[str, ...]) -> int:
@@ -84,6 +92,14 @@ def change_job() -> None:
     job.write_text(text.replace(here, other, 1), encoding="utf-8")
 
 
+def measure_job() -> None:
+    """Enter readings of the window."""
+    job = Path("garden/job.yaml")
+    text = job.read_text(encoding="utf-8")
+    assert HEIGHT in text
+    job.write_text(text.replace(HEIGHT, HEIGHT + MEASURED, 1), encoding="utf-8")
+
+
 def faults(folder: Path) -> Iterator[str]:
     """Name what is not whole, or not of one issue, in a folder of papers."""
     record = Record.open(folder)
@@ -112,10 +128,29 @@ def faults(folder: Path) -> Iterator[str]:
             yield f"{path} is of issue {record.papers[path].issue}, the index says {latest.sheets[mark].number}"
 
 
+def document_faults(folder: Path) -> Iterator[str]:
+    """Name what is lost of the marks that were given, of readings, and of the page of old labels."""
+    record = Record.open(folder)
+    book = recorded_marks(record)
+    given = {book.mark(part) for part in book.numbers}
+    for entry in record.entries:
+        kept = {MARKS, READINGS} if entry.verb in ("build", "buy", "labels") else set()
+        yield from (f"entry {entry.number} has no {name}" for name in kept - set(entry.documents))
+    for issue in record.issues.values():
+        parts = [part["mark"] for opening in record.printed(issue)["openings"] for part in opening["parts"]]
+        yield from (f"{mark} of issue {issue.issue} is not in the book of marks" for mark in parts if mark not in given)
+    told = {record.papers[path].issue for path in (INDEX, OLD_LABELS) if path in record.papers}
+    if len(told) > 1:
+        yield f"{INDEX} and {OLD_LABELS} are of issues {sorted(told)}"
+    if len({sheet.key for issue in record.issues.values() for sheet in issue.sheets.values()}) > 1:
+        yield from () if OLD_LABELS in record.papers else (f"there is no {OLD_LABELS}",)
+
+
 def main_loop(folder: Path, kills: int, seed: int) -> None:
     """Make the papers, kill verbs, and print what was hit."""
     shutil.copytree(STUDIO, folder / "garden")
     os.chdir(folder)
+    measure_job()
     shot, hit = random.Random(seed), Counter[str]()
     lasts = {words: run(words) for words in VERBS}
     done = 0
@@ -131,7 +166,7 @@ def main_loop(folder: Path, kills: int, seed: int) -> None:
         else:
             lasts[words] = took
         run(("revisions", "garden"))
-        found = list(faults(folder / "papers"))
+        found = [*faults(folder / "papers"), *document_faults(folder / "papers")]
         assert not found, f"kill {done} of {words} after {share:.2f}: {found}"
     print(", ".join(f"{name} {count}" for name, count in hit.items()))
 
