@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from jambs.app.basis import basis_of
-from jambs.app.cut_file_papers import cut_file_facts
+from jambs.app.cut_file_papers import CUT_FILE, cut_file_facts
 from jambs.app.house_issue import house_document, house_stamp, kept_document
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance, now_of, write_old_labels
 from jambs.app.paper_names import DRAWING_SHEETS, SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
@@ -183,7 +184,7 @@ def void_sheets(record: Record, plan: IssuePlan) -> list[VoidSheets]:
             mark=mark,
             why=plan.why[mark],
             issue=last[mark].number if mark in last else None,
-            papers=[path for path, paper in papers if paper.marks == (mark,)],
+            papers=_named(record, [path for path, paper in papers if paper.marks == (mark,)]),
         )
         for mark in plan.gone
     ]
@@ -272,7 +273,14 @@ def _say_void(record: Record, gone: Collection[str]) -> None:
     if void:
         renew = any(record.papers[path].kind == SOLID for path in void)
         advice = "; build the whole house with its solids to renew those" if renew else ""
-        said(f"void and taken away, kept in the record: {', '.join(void)}{advice}")
+        said(f"void and taken away, kept in the record: {', '.join(_named(record, void))}{advice}")
+
+
+def _named(record: Record, paths: Sequence[str]) -> list[str]:
+    """Name papers by their paths; of cut files, one for each part, only how many each opening has."""
+    files = Counter(record.papers[path].marks for path in paths if record.papers[path].kind == CUT_FILE)
+    names = [path for path in paths if record.papers[path].kind != CUT_FILE]
+    return [*names, *(f"{count} cut file{'s' * (count > 1)} of {', '.join(marks)}" for marks, count in files.items())]
 
 
 def job_documents(job: Job) -> dict[str, bytes]:

@@ -265,6 +265,7 @@ def quick(patch: pytest.MonkeyPatch, *, drawings: bool) -> None:
     patch.setattr(papers, "write_flat_dxf", lambda _, path: path.write_bytes(b""))
     patch.setattr(papers, "sheet_pages", lambda *_: [])
     patch.setattr(papers, "write_drawing_sheets", lambda _, __, path: path.write_bytes(b""))
+    patch.setattr(papers, "write_cut_files", lambda *_, **__: None)
     patch.setattr(papers, "write_all_drawings", lambda *_, **__: None)
     if not drawings:
         patch.setattr(papers, "draw_opening", lambda *_, **__: None)
