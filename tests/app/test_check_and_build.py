@@ -32,7 +32,7 @@ ELEVATION = {"start_line": -10, "faces": "north"}
 @st.composite
 def outsides(draw: st.DrawFn) -> dict[str, Any]:
     """What a job may say of one opening's place, and of the elevation it is in; None: it says nothing."""
-    said = {
+    said: dict[str, Any] = {
         "openings__0__sill_height": draw(st.sampled_from([None, "0", "30", "84"])),
         "openings__0__from_left": draw(st.sampled_from([None, "0", "12", "300"])),
     }
