@@ -183,7 +183,7 @@ class House:
 
     def _labels(self) -> dict[str, tuple[tuple[str, ...], str]]:
         found = {}
-        for row in re.split(r"^(?=\S+-\d+(?: PLANNED.*)?$)", self.text("site/labels.pdf"), flags=re.M)[1:]:
+        for row in re.split(r"^(?=\S+-\d+ (?:issue|not issued))", self.text("site/labels.pdf"), flags=re.M)[1:]:
             lines = row.splitlines()
             size = next(line for line in lines if " × " in line)
             issue = re.search(rf"{ISSUE}|not issued", row)
