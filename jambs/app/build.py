@@ -9,12 +9,8 @@ from pathlib import Path
 
 from jambs.app.chain import planned
 from jambs.app.in_the_way import InTheWay
-from jambs.app.issuing import begin_issue, build_commit, write_issue_papers
 from jambs.app.marking import MarkedKits, marked_kits, with_marks
-from jambs.app.outside_papers import write_outside
-from jambs.app.papers import Progress, write_papers
 from jambs.app.planned_boards import with_planned_boards
-from jambs.app.solid_papers import left_out
 from jambs.app.writing import PaperFolder, suppress_record_faults, writing_turn
 from jambs.interrupts import held_back, stop_if_interrupted
 from jambs.issued.durable import file_sums
@@ -27,6 +23,8 @@ from jambs.outside.house import PlannedHouse
 from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
 
+Progress = Callable[[str], None]
+"""Is told the name of each thing that is done."""
 May = Callable[[Sequence[Conflict]], bool]
 """Is asked whether files of the user's may be overwritten."""
 
@@ -105,6 +103,11 @@ def build(asked: Asked, *, may_overwrite: May, progress: Progress) -> Sequence[s
         Unbuildable: some paper cannot be made or moved; nothing was.
         InTheWay: files of the user's are in the way and may not be overwritten; nothing was moved.
     """
+    from jambs.app.issuing import begin_issue, build_commit, write_issue_papers
+    from jambs.app.outside_papers import write_outside
+    from jambs.app.papers import write_papers
+    from jambs.app.solid_papers import left_out
+
     today = datetime.date.today()
     whole = not asked.only
     place = PaperFolder(root=asked.target)

@@ -209,7 +209,7 @@ def _tell_solids() -> None:
 
 def _tell_outside(asked: Asked) -> None:
     """Print a line for each elevation with courses, where the whole house is asked for."""
-    from jambs.app.outside_papers import outside_text
+    from jambs.app.outside_text import outside_text
 
     text = outside_text(asked.house.outside)
     if text and not asked.only:

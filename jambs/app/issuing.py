@@ -11,6 +11,7 @@ from typing import Any
 from jambs.app.basis import basis_of
 from jambs.app.cut_file_papers import CUT_FILE, cut_file_facts
 from jambs.app.house_issue import house_document, house_stamp, kept_document
+from jambs.app.issue_record import issue_record
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance, now_of, write_old_labels
 from jambs.app.paper_names import DRAWING_SHEETS, SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
 from jambs.app.solid_papers import elevation_facts
@@ -37,11 +38,10 @@ from jambs.job import Job
 from jambs.outside.house import Installing, PlannedHouse
 from jambs.parts.cut_kit import CutKit
 from jambs.sheets.cut_sheet import cut_sheets_pdf
-from jambs.sheets.install_sheet import install_data, install_sheets_pdf
+from jambs.sheets.install_sheet import install_sheets_pdf
 from jambs.sheets.issue_sheet import IndexRow, VoidSheets, changes_pdf, index_pdf
 from jambs.sheets.joining import join_pdfs
 from jambs.sheets.pictures import SheetPictures
-from jambs.sheets.record import job_record
 from jambs.sheets.stamp import Stamp, Stamps
 
 ALL_CUT = "all cut sheets.pdf"
@@ -126,13 +126,6 @@ def begin_issue(
         basis=basis,
         is_whole=is_whole,
     )
-
-
-def issue_record(kits: Sequence[CutKit], installing: Mapping[str, Installing], job: Job) -> Mapping[str, Any]:
-    """Return what is printed of each opening: the record of ``parts.json`` and what the install sheet adds."""
-    record = job_record(kits, job)
-    install = {kit.mark: install_data(kit, installing[kit.mark], job) for kit in kits}
-    return {**record, "openings": [{**one, "install": install[one["mark"]]} for one in record["openings"]]}
 
 
 def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], folder: Path) -> None:

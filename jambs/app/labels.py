@@ -51,7 +51,7 @@ def labels(
     from jambs.app.build import with_boards_on_record
     from jambs.app.chain import planned
     from jambs.app.errors import read, stop, told, write_site_papers
-    from jambs.app.issuing import issue_record
+    from jambs.app.issue_record import issue_record
     from jambs.app.label_issues import label_issues
     from jambs.app.marking import marked_kits
     from jambs.app.output_folder import output_folder

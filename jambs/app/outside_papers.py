@@ -7,7 +7,6 @@ from pathlib import Path
 
 from jambs.app.chain import Unbuildable
 from jambs.courses.plan import CoursePlan
-from jambs.courses.plan_words import proof_words
 from jambs.courses.story_pole import story_pole
 from jambs.drawings.plates import plate_picture
 from jambs.drawings.poles import write_story_pole
@@ -135,8 +134,3 @@ def _write_movement(outside: PlannedOutside, register: Register, job: Job, folde
     climate = job.outside.climate
     if outside.movements and climate:
         write_movement_sheet(outside.movements, climate, register, job, folder / "wood that moves.pdf", stamp=stamp)
-
-
-def outside_text(outside: PlannedOutside) -> str:
-    """Return what the command line says of the outside: one line for each elevation."""
-    return "\n".join(f"{plan.elevation.name}: {plan.courses} courses; {proof_words(plan)}" for plan in outside.courses)

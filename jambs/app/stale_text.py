@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from jambs.app.basis import basis_of
-from jambs.app.issuing import issue_record
+from jambs.app.issue_record import issue_record
 from jambs.app.stale_words import stale_line
 from jambs.app.writing import suppress_record_faults
 from jambs.issued.basis import stale_papers

@@ -39,8 +39,8 @@ PAPERS = [
     "output/house/summary.pdf",
     "output/house/window order.pdf",
 ]
-ELSEWHERE = ("output/house/issued/", "output/house/solids/")
-"""What is kept of every issue, and the solids, which need a library of their own, have their own tests."""
+ELSEWHERE = ("output/house/issued/", "output/house/solids/", "output/house/cut files/")
+"""What is kept of every issue, the solids, which need a library of their own, and cut files have their own tests."""
 
 
 def papers_of(shop: Shop) -> list[str]:
