@@ -75,10 +75,10 @@ def _conventions() -> list[str]:
         "The frame is a block that lets through what its U_f says, the glazing a panel of 0.035 W/mK (the way of "
         "ISO 10077-2).",
         f"Inside surfaces: {SURFACE_FILMS.inside:.2f} m2K/W on wall and jambs, {SURFACE_FILMS.inside_frame:.2f} on "
-        "frame and glazing (ISO 13788, from memory). Sweating: surface at the dew point of the air, at the design "
+        "frame and glazing (ISO 13788, from memory). Condensation: surface at the dew point of the air, at the design "
         "temperature. Mold: monthly mean over 80 % at the surface in the worst month, with the humidity of the "
-        "room in that month. The corner of jamb and sill is an estimate from both sides, not a "
-        f"limit: of nine corners computed in three dimensions it was colder by 0.01 to {CORNER_SPREAD:.2f} (factor).",
+        "room in that month. The corner of jamb and sill is an estimate from both sides, on the cold side: it lay "
+        f"0.01 to {CORNER_SPREAD:.2f} (temperature factor) under each of nine corners computed in three dimensions.",
         f"The calculation itself: limits within {LIMITS_WITHIN}, their mean within {MEAN_WITHIN} W/mK, factors within "
         f"{FACTORS_WITHIN} of a fine grid, on the warm side.",
         "Permeances are dry-cup values where the catalog's source says so; wet-cup values of plywood and OSB are "
