@@ -83,8 +83,13 @@ def stated_text(length: float, *, units: Units) -> str:
 
 
 def kind_of(thing: object) -> str:
-    """Return the name of a type as words: ``EndRabbet`` is ``end rabbet``."""
-    return re.sub(r"(?<!^)(?=[A-Z])", " ", type(thing).__name__).lower()
+    """Return the name of the type of a thing as words; see ``type_words``."""
+    return type_words(type(thing))
+
+
+def type_words(kind: type) -> str:
+    """Return the name of a type as words, by which records tell it: ``EndRabbet`` is ``end rabbet``."""
+    return re.sub(r"(?<!^)(?=[A-Z])", " ", kind.__name__).lower()
 
 
 def dump(thing: Any, *, units: Units, name: str = "") -> Any:

@@ -1,4 +1,4 @@
-"""Parts, sides and ends are told apart as data: no code compares their words, and no table is keyed by them.
+"""Parts, sides, ends and whatever has a name are told apart as data: no code compares or searches their words.
 
 Words of the job file and of a paper's record are theirs: a record is read back by the values of the kinds.
 """
@@ -18,14 +18,23 @@ PACKAGE = Path(__file__).parents[1] / "jambs"
 FILES = sorted(PACKAGE.rglob("*.py"))
 SPOKEN = ("sides.py", "parts/kinds.py", "parts/cut_words.py")
 """Files whose work is the words."""
-ELSEWHERE = {"sheets/key_pictures.py": 1}
-"""Words that mean something else where they stand, by file and count: the anchor of a text in SVG is its start."""
+ELSEWHERE = {
+    "sheets/key_pictures.py": 1,
+    "sheets/cutting_lot.py": 1,
+    "sheets/cutting_rest.py": 1,
+    "job/reading/sentences.py": 1,
+}
+"""Words that mean something else where they stand, by file and count.
+
+The anchor of a text in SVG is its start; a field of a class has a name; boards that were bought bear a name of their
+own in the file of an earlier plan; a meaning that says from where to where is told along with its key.
+"""
 WORDS = {one.value for kinds in (PartKind, Where, Side, BoardEnd, End, Edge) for one in kinds} | {
     position_words(kind, side) for kind in PartKind for side in Side
 }
 PROSE = ("leg", "scribe", "back bevel", "45°", "miter 45°", "bevel 45°", "square both ends", "no such board listed")
 """Pieces of the words of parts that were looked for once."""
-ASKED = ("startswith", "endswith", "removeprefix", "removesuffix", "find", "index", "count")
+ASKED = ("startswith", "endswith", "removeprefix", "removesuffix", "find", "index", "count", "partition", "rpartition")
 
 
 def is_word(node: ast.AST) -> bool:
@@ -56,6 +65,34 @@ def are_words_of_a_part(node: ast.AST) -> bool:
     return ast.unparse(node.value).rpartition(".")[2] in ("part", "p")
 
 
+SAID = ("name", "what", "words", "title", "position")
+"""Attributes that hold words for people."""
+
+
+def is_said(node: ast.AST) -> bool:
+    """Say whether a node is an attribute that holds words for people."""
+    return isinstance(node, ast.Attribute) and node.attr in SAID
+
+
+def is_text(node: ast.AST) -> bool:
+    """Say whether a node is words written out, or several."""
+    if isinstance(node, ast.Tuple | ast.List | ast.Set):
+        return any(is_text(one) for one in node.elts)
+    return isinstance(node, ast.Constant) and isinstance(node.value, str) and node.value != ""
+
+
+def is_steered(node: ast.AST) -> bool:
+    """Say whether words for people decide something: compared with words written out, or looked into for some."""
+    if isinstance(node, ast.Compare):
+        sides = (node.left, *node.comparators)
+        return any(map(is_said, sides)) and any(map(is_text, sides))
+    if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr in ASKED:
+        asked = node.func.value
+        inner = asked.func.value if isinstance(asked, ast.Call) and isinstance(asked.func, ast.Attribute) else asked
+        return is_said(asked) or is_said(inner)
+    return False
+
+
 def is_asked(node: ast.AST) -> bool:
     """Say whether a node looks into a text for a word, or looks a word up in a table written out."""
     if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
@@ -80,7 +117,7 @@ def is_matched(node: ast.AST) -> bool:
 
 def compared(code: str) -> list[int]:
     """Return the line of every comparison with a word, of every look into a text for one, of every table by words."""
-    checks = (is_compared, is_asked, is_kept_table, is_matched)
+    checks = (is_compared, is_asked, is_steered, is_kept_table, is_matched)
     nodes = (node for node in ast.walk(ast.parse(code)) if any(check(node) for check in checks))
     return [node.value.lineno if isinstance(node, ast.MatchValue) else getattr(node, "lineno", 0) for node in nodes]
 
@@ -108,6 +145,12 @@ def test_no_code_compares_words_of_parts_sides_or_ends(path: Path) -> None:
         '{"apron": 1.8}.get(part.name)',
         'SIDE_OF = {"bottom": "sill"}',
         'match name:\n    case "stool":\n        pass',
+        'leg.name == "hem"',
+        'block.name in ("frame", "panel")',
+        "layer.name.lower().startswith(name.lower())",
+        "not block.name.startswith((*NAMES, *OTHERS))",
+        'place.words.rpartition(", ")',
+        'lap.what == "pan"',
     ],
 )
 def test_the_walk_sees_words_of_every_kind(code: str) -> None:

@@ -11,12 +11,16 @@ from dataclasses import dataclass
 from typing import Any
 
 from jambs.issued.opening_figures import following_rows, opening_rows, opening_whys, other_why
+from jambs.parts.cuts import Crosscut, EdgeBevel, EndBevel, Groove, Miter, PlaneCut, Rip, Taper
 from jambs.parts.kinds import told_name, told_position
+from jambs.values import type_words
 
 Record = Mapping[str, Any]
 RECUT, STILL_GOOD, NOT_NEEDED, NEW = "recut", "still good", "no longer needed", "cut it"
-TRIM_CUTS = ("rip", "taper", "crosscut")
+TRIM_CUTS = tuple(map(type_words, (Rip, Taper, Crosscut)))
 """Cuts that only make a board smaller: whoever has a larger one can trim it."""
+CROSSCUT_TAKES = tuple(map(type_words, (Miter, EndBevel, EdgeBevel, PlaneCut, Groove)))
+"""Cuts that can be made once more when an end is crosscut."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -176,7 +180,7 @@ def _shaping(part: Record) -> list[Record]:
 
 def _is_shaped(part: Record) -> bool:
     """Say whether an end carries more than a square cut or a miter, which a crosscut would take away."""
-    return any(cut["kind"] not in ("miter", "end bevel", "edge bevel", "groove") for cut in _shaping(part))
+    return any(cut["kind"] not in CROSSCUT_TAKES for cut in _shaping(part))
 
 
 def _shaped(part: Record, tolerance: float) -> list[tuple[Any, ...]]:

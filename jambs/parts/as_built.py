@@ -24,26 +24,28 @@ from jambs.parts.reading_findings import (
     ReadingInQuestion,
 )
 from jambs.place.placement import Placement, Sides
+from jambs.sides import Side
 
 PLANNED = "PLANNED – MEASURE BEFORE CUTTING"
 """The banner over every paper whose depths nobody has measured."""
 NOT_READ = "–"
 """Stands among readings where nobody read one."""
 
-Points = dict[str, list[float | None]]
+Points = dict[Side, list[float | None]]
 
 
 def planned_value(place: Place, placement: Placement) -> float | None:
     """Return what the plan says of a place [in]; nothing for the wall finish, which is yes or no."""
     opening = placement.opening
-    frame, side = opening.frame, place.words.rpartition(", ")[2]
+    frame = opening.frame
+    if place.kind is Kind.FRAME_FACE:
+        return opening.window.frame_face.at(Side(place.keys[0][1]))
     return {
         Kind.INTERIOR_DEPTH: placement.interior_depth,
         Kind.EXTERIOR_DEPTH: placement.exterior_depth,
         Kind.FRAME_WIDTH: frame.width,
         Kind.FRAME_HEIGHT: frame.height,
         Kind.DIAGONAL: math.hypot(frame.width, frame.height),
-        Kind.FRAME_FACE: getattr(opening.window.frame_face, side, None),
         Kind.WALL_FINISH: None,
     }.get(place.kind, 0.0)
 
@@ -117,7 +119,7 @@ def _with_frame(placement: Placement, readings: Readings) -> Placement:
     height = _mean(readings.frame_height, opening.frame.height)
     aside, above = (width - opening.frame.width) / 2, (height - opening.frame.height) / 2
     face, read = opening.window.frame_face, readings.frame_face
-    faces = {side: getattr(read, side, None) for side in ("left", "right", "head", "sill")}
+    faces = {side.value: getattr(read, side.value, None) for side in Side}
     known = {side: value for side, value in faces.items() if value is not None}
     window = opening.window.model_copy(update={"frame_face": FrameFace.model_construct(**{**dict(face), **known})})
     return replace(
@@ -171,19 +173,20 @@ def _filled(placement: Placement, readings: Readings) -> Measured | None:
     return Measured(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
 
 
-def _places_of(placement: Placement, key: str) -> dict[str, int]:
+def _places_of(placement: Placement, key: str) -> dict[Side, int]:
     """Return how many places each side has."""
-    counts: dict[str, int] = {}
+    counts: dict[Side, int] = {}
     for place in measure_places(placement.opening):
         for way in place.keys:
             if way[0] == key:
-                counts[str(way[1])] = max(counts.get(str(way[1]), 0), int(way[2]) + 1)
+                side = Side(way[1])
+                counts[side] = max(counts.get(side, 0), int(way[2]) + 1)
     return counts
 
 
-def _sides(read: SideReadings | None, planned: float, bare: float, counts: dict[str, int]) -> SideDepths | None:
+def _sides(read: SideReadings | None, planned: float, bare: float, counts: dict[Side, int]) -> SideDepths | None:
     """Fill the sides: a missing end is as planned, a missing place between is on the line of its neighbors."""
-    points: Points = {side: list(getattr(read, side, None) or [None] * count) for side, count in counts.items()}
+    points: Points = {side: list(getattr(read, side.value, None) or [None] * count) for side, count in counts.items()}
     if all(point is None for side in points.values() for point in side):
         return None
     for _, (side, at), (leg, end) in MEETING:
@@ -191,7 +194,7 @@ def _sides(read: SideReadings | None, planned: float, bare: float, counts: dict[
             known = points[side][at] if points[side][at] is not None else points[leg][end]
             points[side][at] = points[leg][end] = known
     filled = {side: _line(found, planned, bare) for side, found in points.items()}
-    depths = {side: tuple(depth for depth, _ in line) for side, line in filled.items()}
+    depths = {side.value: tuple(depth for depth, _ in line) for side, line in filled.items()}
     return SideDepths(**depths, origins={side: tuple(origin for _, origin in line) for side, line in filled.items()})
 
 

@@ -10,7 +10,7 @@ from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.interior_jamb import interior_jambs
 from jambs.parts.kinds import Where
-from jambs.parts.kit import Figure, FittedSide
+from jambs.parts.kit import Figure, FigureKind, FittedSide
 from jambs.parts.part import Part
 from jambs.parts.stool import make_apron, make_stool, stool_length
 from jambs.place.placement import Placement
@@ -72,20 +72,20 @@ def _figures(clear: ClearOpening, trim: InteriorTrim, job: Job) -> tuple[Figure,
     overhang = trim.casing.overhang if trim.casing.corner is Corner.BUTT else 0.0
     above = cased.height + trim.casing.width * (2 if cased.has_bottom else 1)
     figures = [
-        Figure(name="clear opening width", value=clear.width, note="between extension jambs"),
-        Figure(name="clear opening height", value=clear.height, note=_height_note(trim)),
-        Figure(name="jamb box width", value=clear.width + 2 * thickness, note="outside of the legs"),
-        Figure(name="frame reveal", value=clear.frame_reveal, note="frame to jamb face"),
-        Figure(name="casing reveal", value=trim.casing_reveal, note="jamb face to casing"),
-        Figure(name="proud", value=job.shop.proud, note="jamb past the finished wall"),
-        Figure(name="casing outside width", value=outside_width(cased, trim.casing), note="edge to edge"),
-        Figure(name="casing outside height", value=above, note="edge to edge"),
+        Figure(kind=FigureKind.CLEAR_OPENING_WIDTH, value=clear.width, note="between extension jambs"),
+        Figure(kind=FigureKind.CLEAR_OPENING_HEIGHT, value=clear.height, note=_height_note(trim)),
+        Figure(kind=FigureKind.JAMB_BOX_WIDTH, value=clear.width + 2 * thickness, note="outside of the legs"),
+        Figure(kind=FigureKind.FRAME_REVEAL, value=clear.frame_reveal, note="frame to jamb face"),
+        Figure(kind=FigureKind.CASING_REVEAL, value=trim.casing_reveal, note="jamb face to casing"),
+        Figure(kind=FigureKind.PROUD, value=job.shop.proud, note="jamb past the finished wall"),
+        Figure(kind=FigureKind.CASING_OUTSIDE_WIDTH, value=outside_width(cased, trim.casing), note="edge to edge"),
+        Figure(kind=FigureKind.CASING_OUTSIDE_HEIGHT, value=above, note="edge to edge"),
     ]
     if overhang:
-        figures.append(Figure(name="head casing overhang", value=overhang, note="past the legs, each end"))
+        figures.append(Figure(kind=FigureKind.HEAD_CASING_OVERHANG, value=overhang, note="past the legs, each end"))
     if trim.stool:
         length = stool_length(clear, trim, trim.stool)
-        figures.append(Figure(name="stool length", value=length, note="horn to horn"))
+        figures.append(Figure(kind=FigureKind.STOOL_LENGTH, value=length, note="horn to horn"))
     return tuple(figures)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from enum import Enum
 
 from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
@@ -34,13 +35,49 @@ class FittedSide:
         return max(self.start_depth, self.finish_depth)
 
 
+class FigureKind(Enum):
+    """The sizes that a sheet names, by their trade words."""
+
+    SEALANT_JOINT = "sealant joint"
+    EXTERIOR_CASING_OUTSIDE_WIDTH = "exterior casing outside width"
+    EXTERIOR_CLEAR_WIDTH = "exterior clear width"
+    EXTERIOR_FRAME_REVEAL = "exterior frame reveal"
+    EXTERIOR_CASING_REVEAL = "exterior casing reveal"
+    SILL_RUN = "sill run"
+    SILL_FALL = "sill fall"
+    SILL_NOSING = "sill nosing"
+    INTERIOR_DEPTH = "interior depth"
+    FRAME_DEPTH = "frame depth"
+    EXTERIOR_DEPTH = "exterior depth"
+    FLANGE_PLANE = "flange plane"
+    SHIM_SPACE_LEFT = "shim space left"
+    SHIM_SPACE_RIGHT = "shim space right"
+    SHIM_SPACE_HEAD = "shim space head"
+    SHIM_SPACE_SILL = "shim space sill"
+    CLEAR_OPENING_WIDTH = "clear opening width"
+    CLEAR_OPENING_HEIGHT = "clear opening height"
+    JAMB_BOX_WIDTH = "jamb box width"
+    FRAME_REVEAL = "frame reveal"
+    CASING_REVEAL = "casing reveal"
+    PROUD = "proud"
+    CASING_OUTSIDE_WIDTH = "casing outside width"
+    CASING_OUTSIDE_HEIGHT = "casing outside height"
+    HEAD_CASING_OVERHANG = "head casing overhang"
+    STOOL_LENGTH = "stool length"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Figure:
     """A named size on the sheet [in]: ``clear opening width``, ``casing outside height``, ``sill fall``, …"""
 
-    name: str
+    kind: FigureKind
     value: float
     note: str = ""
+
+    @property
+    def name(self) -> str:
+        """The figure in words, for printing."""
+        return self.kind.value
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,7 +19,7 @@ from jambs.parts.cuts import CannotBeCut
 from jambs.parts.findings import BoardsNotListed, GluedFromStrips, NosingTooShort, NothingBetweenJambs, SillFallsShort
 from jambs.parts.glue_words import glue_assumed
 from jambs.parts.inside import Inside, make_inside
-from jambs.parts.kit import Figure, FittedSide, Kit
+from jambs.parts.kit import Figure, FigureKind, FittedSide, Kit
 from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
@@ -123,7 +123,7 @@ def _interior_sides(placement: Placement, planned_depth: float, shop: Shop, limi
     shallow = min(min(side.start_depth, side.finish_depth) for side in sides.values())
     if shallow < limits.least_interior_depth:
         findings.append(MeasuredTooShallow(subject=about, depth=shallow, least=limits.least_interior_depth))
-    read = {side: one for side, one in sides.items() if measured.interior_depth.has_read_ends(side.value)}
+    read = {side: one for side, one in sides.items() if measured.interior_depth.has_read_ends(side)}
     off = deepest(read) - planned_depth if read else 0.0
     if abs(off) > limits.taper:
         findings.append(MeasuredOffPlan(subject=about, off=off))
@@ -162,14 +162,14 @@ def _figures(
     how = "as it stands" if placement.stands_as_measured else "planned"
     frame_depth = placement.opening.window.jamb_depth + placement.opening.window.frame_projection
     return (
-        Figure(name="interior depth", value=placement.interior_depth, note=f"finished face to frame, {how}"),
-        Figure(name="frame depth", value=frame_depth, note="inside edge to outside edge"),
-        Figure(name="exterior depth", value=placement.exterior_depth, note=f"frame to trim plane, {how}"),
-        Figure(name="flange plane", value=placement.flange_plane, note="from the finished face"),
+        Figure(kind=FigureKind.INTERIOR_DEPTH, value=placement.interior_depth, note=f"finished face to frame, {how}"),
+        Figure(kind=FigureKind.FRAME_DEPTH, value=frame_depth, note="inside edge to outside edge"),
+        Figure(kind=FigureKind.EXTERIOR_DEPTH, value=placement.exterior_depth, note=f"frame to trim plane, {how}"),
+        Figure(kind=FigureKind.FLANGE_PLANE, value=placement.flange_plane, note="from the finished face"),
         *inside.figures,
-        Figure(name="shim space left", value=gaps.left, note="jamb box to rough opening"),
-        Figure(name="shim space right", value=gaps.right, note="jamb box to rough opening"),
-        Figure(name="shim space head", value=gaps.head, note="jamb box to rough opening"),
+        Figure(kind=FigureKind.SHIM_SPACE_LEFT, value=gaps.left, note="jamb box to rough opening"),
+        Figure(kind=FigureKind.SHIM_SPACE_RIGHT, value=gaps.right, note="jamb box to rough opening"),
+        Figure(kind=FigureKind.SHIM_SPACE_HEAD, value=gaps.head, note="jamb box to rough opening"),
         *_sill_gap(placement, gaps),
         *outside.figures,
     )
@@ -178,7 +178,7 @@ def _figures(
 def _sill_gap(placement: Placement, gaps: Sides) -> tuple[Figure, ...]:
     if placement.opening.interior.style is InteriorStyle.THREE_SIDED:
         return ()
-    return (Figure(name="shim space sill", value=gaps.sill, note="jamb box or stool to rough opening"),)
+    return (Figure(kind=FigureKind.SHIM_SPACE_SILL, value=gaps.sill, note="jamb box or stool to rough opening"),)
 
 
 def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) -> list[Finding]:

@@ -16,7 +16,7 @@ from jambs.parts.exterior_sill import SillPlace, make_sill, sill_fall
 from jambs.parts.findings import SillRunsIntoFlange
 from jambs.parts.flashing import make_flashing
 from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Figure, FittedSide
+from jambs.parts.kit import Figure, FigureKind, FittedSide
 from jambs.parts.part import Part
 from jambs.parts.sides import deepest
 from jambs.parts.style_findings import ExteriorJambHasNoWidth
@@ -57,9 +57,9 @@ def _proud(placement: Placement, trim: ExteriorTrim) -> Outside:
     )
     parts = (*casing(cased, trim.casing, Where.EXTERIOR), _flashing(cased, placement, trim))
     figures = (
-        Figure(name="sealant joint", value=joint, note="frame to casing, backer behind"),
+        Figure(kind=FigureKind.SEALANT_JOINT, value=joint, note="frame to casing, backer behind"),
         Figure(
-            name="exterior casing outside width",
+            kind=FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH,
             value=outside_width(cased, trim.casing),
             note="edge to edge",
         ),
@@ -160,12 +160,12 @@ def _figures(
     clear: ClearOpening, cased: CasedOpening, place: SillPlace | None, trim: ExteriorTrim
 ) -> tuple[Figure, ...]:
     figures = [
-        Figure(name="exterior clear width", value=clear.width, note="between exterior jambs"),
-        Figure(name="exterior frame reveal", value=clear.frame_reveal, note="frame to jamb face"),
-        Figure(name="exterior casing reveal", value=trim.casing_reveal, note="jamb face to casing"),
-        Figure(name="sealant joint", value=trim.sealant_joint, note="frame to jamb, backer behind"),
+        Figure(kind=FigureKind.EXTERIOR_CLEAR_WIDTH, value=clear.width, note="between exterior jambs"),
+        Figure(kind=FigureKind.EXTERIOR_FRAME_REVEAL, value=clear.frame_reveal, note="frame to jamb face"),
+        Figure(kind=FigureKind.EXTERIOR_CASING_REVEAL, value=trim.casing_reveal, note="jamb face to casing"),
+        Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to jamb, backer behind"),
         Figure(
-            name="exterior casing outside width",
+            kind=FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH,
             value=outside_width(cased, trim.casing),
             note="edge to edge",
         ),
@@ -173,8 +173,8 @@ def _figures(
     if place and trim.sill:
         run = place.run - trim.sill.under_frame
         figures += [
-            Figure(name="sill run", value=run, note="frame's outside edge to front of nosing, level"),
-            Figure(name="sill fall", value=sill_fall(run, trim.sill.slope), note="over the run"),
-            Figure(name="sill nosing", value=trim.sill.nosing, note="past the cladding face"),
+            Figure(kind=FigureKind.SILL_RUN, value=run, note="frame's outside edge to front of nosing, level"),
+            Figure(kind=FigureKind.SILL_FALL, value=sill_fall(run, trim.sill.slope), note="over the run"),
+            Figure(kind=FigureKind.SILL_NOSING, value=trim.sill.nosing, note="past the cladding face"),
         ]
     return tuple(figures)

@@ -34,7 +34,7 @@ def wall_findings(
 
     Only of what was read: a side with an end as planned has no taper of its own.
     """
-    edges = {side: edge for side, edge in _edges(depths, shop).items() if depths.has_read_ends(side.value)}
+    edges = {side: edge for side, edge in _edges(depths, shop).items() if depths.has_read_ends(side)}
     found = [one for side, edge in edges.items() for one in _side_findings(side, edge, shop, limits, about, is_outside)]
     return [*found, *_twist_findings(depths, shop, limits, about, is_outside)]
 

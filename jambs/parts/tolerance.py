@@ -9,6 +9,7 @@ from functools import cache
 from importlib.resources import files
 
 from jambs.job.models.layers import BuckKind
+from jambs.job.reading.catalog import find_layer
 from jambs.length import ROUND_OFF, Grid, Units, read_length
 from jambs.place.placement import Placement
 from jambs.wall.planes import PlacedLayer
@@ -83,8 +84,7 @@ def _bearing(placement: Placement) -> float:
 
 
 def _layer(placed: PlacedLayer) -> Tolerance:
-    """Return the tolerance of a layer by its own name, else by what it does in the wall."""
-    layer, table = placed.layer, _table()
-    named = next((one for name, one in table.items() if layer.name.lower().startswith(name.lower())), None)
-    found = named or table[layer.role.value]
+    """Return the tolerance of a layer of the catalog that has one of its own, else by what it does in the wall."""
+    layer, known = placed.layer, find_layer(placed.layer.name)
+    found = _table()[known.tolerance if known and known.tolerance else layer.role.value]
     return Tolerance(name=layer.name, plus_minus=found.plus_minus, source=found.source)

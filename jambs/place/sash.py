@@ -7,14 +7,14 @@ import math
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
 from jambs.job.models.trim import InteriorStyle
-from jambs.job.models.windows import FrameFace, Sash
+from jambs.job.models.windows import Sash
 from jambs.place.placement import Swing
 from jambs.place.swing import Leaf, Opened, open_sash
 from jambs.sides import Side
 
 SIDES = {
-    Sash.AWNING: ("head", "sill"),
-    Sash.HOPPER: ("sill", "head"),
+    Sash.AWNING: (Side.HEAD, Side.SILL),
+    Sash.HOPPER: (Side.SILL, Side.HEAD),
 }
 
 
@@ -62,7 +62,7 @@ def _leaf(opening: Opening, sash: Sash, depth: float) -> Leaf:
     window = opening.window
     hinge, latch = _hinge_sides(opening, sash)
     face = window.outside_face if sash.outward else window.frame_face
-    hinge_face, latch_face = _face(face, hinge), _face(face, latch)
+    hinge_face, latch_face = face.at(hinge), face.at(latch)
     reveal, casing_reveal, casing_thickness = _trim_at(opening, sash)
     has_jamb = opening.exterior is not None or not sash.outward
     return Leaf(
@@ -93,11 +93,7 @@ def _trim_at(opening: Opening, sash: Sash) -> tuple[float, float, float]:
     return (inside.frame_reveal, inside.casing_reveal, inside.casing.thickness)
 
 
-def _hinge_sides(opening: Opening, sash: Sash) -> tuple[str, str]:
+def _hinge_sides(opening: Opening, sash: Sash) -> tuple[Side, Side]:
     if sash in SIDES:
         return SIDES[sash]
-    return ("right", "left") if opening.hinge == Side.RIGHT.value else ("left", "right")
-
-
-def _face(face: FrameFace, side: str) -> float:
-    return float(getattr(face, side))
+    return (Side.RIGHT, Side.LEFT) if opening.hinge == Side.RIGHT.value else (Side.LEFT, Side.RIGHT)

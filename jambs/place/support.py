@@ -19,6 +19,7 @@ from jambs.place.support_findings import (
     OutboardBuckDepth,
     ThresholdStandsOut,
 )
+from jambs.sides import Side
 from jambs.wall.planes import WallPlanes
 
 GLASS_POUNDS_PER_SQUARE_FOOT_INCH = 13.0
@@ -116,12 +117,12 @@ def carrying_findings(
 def _space(opening: Opening, wanted: float) -> list[Finding]:
     """Find where the frame has less room in its rough opening than the shop wants for shims."""
     around, about = shims(opening), Subject.opening(opening.mark)
-    sides = {"sides": min(around.left, around.right), "head": around.head}
+    sides: dict[Side | None, float] = {None: min(around.left, around.right), Side.HEAD: around.head}
     if opening.floor_below_frame is None:
-        sides["sill"] = around.sill
+        sides[Side.SILL] = around.sill
     return [
-        NoRoomForShims(subject=about, where=where, gap=gap, wanted=wanted)
-        for where, gap in sides.items()
+        NoRoomForShims(subject=about, side=side, gap=gap, wanted=wanted)
+        for side, gap in sides.items()
         if gap < min(wanted, LEAST_SHIM) - SAME_PLANE
     ]
 

@@ -8,6 +8,7 @@ from typing import ClassVar
 from jambs.findings import Finding, Severity
 from jambs.length import Units
 from jambs.place.weight_words import weight_text
+from jambs.sides import Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,17 +127,18 @@ class ThresholdStandsOut(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NoRoomForShims(Finding):
-    """The gap [in] from frame to rough opening on the sides, at head or sill takes no shims."""
+    """The gap [in] from frame to rough opening at head or sill, or at both legs (None), takes no shims."""
 
     code: ClassVar[str] = "no-room-for-shims"
     severity: Severity = Severity.CHECK
-    where: str
+    side: Side | None
     gap: float
     wanted: float
 
     def sentence(self, units: Units) -> str:
         """Say what there is and what the shop wants."""
+        where = self.side.words if self.side else "sides"
         return (
-            f"The frame has {units.text(self.gap)} to its rough opening at the {self.where}; needed: "
+            f"The frame has {units.text(self.gap)} to its rough opening at the {where}; needed: "
             f"{units.text(self.wanted)} for shims."
         )

@@ -25,7 +25,7 @@ from dataclasses import replace
 
 from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
-from jambs.job.models.openings import SIDE_NAMES, Assumed, Job, Measured, Opening, SideDepths
+from jambs.job.models.openings import SIDES, Assumed, Job, Measured, Opening, SideDepths
 from jambs.length import Units
 from jambs.outside.register import ORDER
 from jambs.parts.as_built import PLANNED
@@ -255,10 +255,10 @@ def _read_record(depths: SideDepths | None, *, units: Units) -> Record | None:
     if depths is None:
         return None
     return {
-        side: [None if one is None else size(one, units=units) for one in depths.read(side)]
+        side.value: [None if one is None else size(one, units=units) for one in depths.read(side)]
         if depths.points(side)
         else None
-        for side in SIDE_NAMES
+        for side in SIDES
     }
 
 

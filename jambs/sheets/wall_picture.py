@@ -24,7 +24,7 @@ def wall_data(kit: Kit, job: Job) -> Record | None:
     edges = [
         (side, points, fit_edge(points, tolerance=job.shop.taper_tolerance))
         for side in (*ACROSS, *LEGS)
-        if depths.has_read_ends(side.value) and (points := depths.points(side.value))
+        if depths.has_read_ends(side) and (points := depths.points(side))
     ]
     if not edges:
         return None
@@ -55,7 +55,7 @@ def _edge(
         "last": side.ends[1].words,
         "points": [
             {"share": (point - least) / span, "text": NOT_READ if read is None else length_text(read, units=job.units)}
-            for point, read in zip(points, depths.read(side.value), strict=True)
+            for point, read in zip(points, depths.read(side), strict=True)
         ],
         "line": [(edge.first - least) / span, (edge.last - least) / span],
         "what": _what(edge, job),

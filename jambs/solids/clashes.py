@@ -15,7 +15,7 @@ from jambs.geometry import Vector, added, cross, dot
 from jambs.length import ROUND_OFF
 from jambs.outlines import is_inside
 from jambs.solids import kernel
-from jambs.solids.facets import Facet, facets_of, flat
+from jambs.solids.facets import TOUCHING, Facet, facets_of, flat
 from jambs.solids.model import Solid, box_around
 from jambs.solids.report import Clash
 
@@ -48,7 +48,9 @@ def clashes(solids: Sequence[Solid], *, tolerance: Callable[[Solid, Solid], floa
 def _body(solid: Solid) -> _Body:
     corners = tuple({corner for facet in solid.facets for loop in facet.loops for corner in loop})
     walls = tuple(
-        facet for facet in solid.facets if max(dot(facet.normal, corner) for corner in corners) < facet.offset + 1e-6
+        facet
+        for facet in solid.facets
+        if max(dot(facet.normal, corner) for corner in corners) < facet.offset + TOUCHING
     )
     return _Body(solid=solid, corners=corners, walls=walls, is_convex=len(walls) == len(solid.facets))
 

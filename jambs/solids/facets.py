@@ -8,6 +8,9 @@ from jambs.geometry import Point, Vector, added, cross, dot, unit
 from jambs.outlines import common_area, is_inside
 from jambs.solids import kernel
 
+TOUCHING = 1e-6
+"""Nearer than this a point of the kernel lies in a plane [in], and a plane lies along an axis."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Facet:
@@ -94,7 +97,7 @@ def _height(facet: Facet, at: Point, axis: int) -> float:
 def struck(facet: Facet, start: Vector, axis: int, sign: float) -> float | None:
     """Distance along an axis at which a tape from ``start`` meets the front of a face [in]; None where it misses."""
     across = facet.normal[axis]
-    if across * sign > -1e-6:
+    if across * sign > -TOUCHING:
         return None
     distance = (facet.offset - dot(facet.normal, start)) / (across * sign)
     if distance < 0:

@@ -6,7 +6,7 @@ from jambs.geometry import Vector, dot
 from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.parts.edge import fit_edge
 from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FittedSide
+from jambs.parts.kit import FigureKind, FittedSide
 from jambs.sides import Side
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
@@ -118,18 +118,18 @@ def _box(solids: KitSolids, jambs: Set) -> list[Measure]:
     placement = solids.kit.placement
     shims, frame = placement.shims, placement.opening.frame
     sizes = {
-        "jamb box width": jambs.high(X) - jambs.low(X),
-        "shim space left": jambs.low(X) + shims.left,
-        "shim space right": frame.width + shims.right - jambs.high(X),
-        "shim space head": frame.height + shims.head - jambs.high(Y),
+        FigureKind.JAMB_BOX_WIDTH: jambs.high(X) - jambs.low(X),
+        FigureKind.SHIM_SPACE_LEFT: jambs.low(X) + shims.left,
+        FigureKind.SHIM_SPACE_RIGHT: frame.width + shims.right - jambs.high(X),
+        FigureKind.SHIM_SPACE_HEAD: frame.height + shims.head - jambs.high(Y),
     }
-    return [against_figure(solids, name, found) for name, found in sizes.items()]
+    return [against_figure(solids, kind, found) for kind, found in sizes.items()]
 
 
-def against_figure(solids: KitSolids, name: str, found: float) -> Measure:
-    """Hold a size against the figure of that name on the sheet."""
-    asked = next((figure.value for figure in solids.kit.figures if figure.name == name), float("nan"))
-    return Measure(name=name, asked=asked, found=found)
+def against_figure(solids: KitSolids, kind: FigureKind, found: float) -> Measure:
+    """Hold a size against a figure of the sheet."""
+    asked = next((figure.value for figure in solids.kit.figures if figure.kind is kind), float("nan"))
+    return Measure(name=kind.value, asked=asked, found=found)
 
 
 def _casing(solids: KitSolids, casing: Set) -> list[Measure]:
@@ -138,10 +138,10 @@ def _casing(solids: KitSolids, casing: Set) -> list[Measure]:
     height = casing.high(Y) - casing.low(Y)
     loose = solids.inside_slack.lean
     found = [
-        _loosened(against_figure(solids, "casing outside width", width), loose),
-        _loosened(against_figure(solids, "casing outside height", height), loose),
+        _loosened(against_figure(solids, FigureKind.CASING_OUTSIDE_WIDTH, width), loose),
+        _loosened(against_figure(solids, FigureKind.CASING_OUTSIDE_HEIGHT, height), loose),
     ]
-    overhang = next((one.value for one in solids.kit.figures if one.name == "head casing overhang"), 0.0)
+    overhang = next((one.value for one in solids.kit.figures if one.kind is FigureKind.HEAD_CASING_OVERHANG), 0.0)
     for name, size in (
         ("left", legs[0].low[X] - casing[Side.HEAD].low[X]),
         ("right", casing[Side.HEAD].high[X] - legs[1].high[X]),
@@ -170,7 +170,7 @@ def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
         *_horns(stool, edge, side),
         *_stool_ends(solids, stool, casing, trim.stool.horn),
         *_apron(solids, casing),
-        against_figure(solids, "stool length", stool.high[X] - stool.low[X]),
+        against_figure(solids, FigureKind.STOOL_LENGTH, stool.high[X] - stool.low[X]),
         Measure(name="front of the stool to the finished wall", asked=out, found=front),
         Measure(name="stool under the frame", asked=trim.stool.rabbet, found=stool.high[D] - edge),
     ]

@@ -7,7 +7,7 @@ import math
 from jambs.job.models.trim import Corner, ExteriorTrim
 from jambs.parts.cuts import Notch
 from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FittedSide
+from jambs.parts.kit import FigureKind, FittedSide
 from jambs.parts.sides import fitted_sides, planned_sides
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.inside_joints import bearing, casing_corners
@@ -91,7 +91,7 @@ def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorT
 
 
 def _clear_width(solids: KitSolids) -> float:
-    return next(one.value for one in solids.kit.figures if one.name == "exterior clear width")
+    return next(one.value for one in solids.kit.figures if one.kind is FigureKind.EXTERIOR_CLEAR_WIDTH)
 
 
 def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: ExteriorTrim) -> list[JointCheck]:

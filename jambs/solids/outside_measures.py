@@ -7,6 +7,7 @@ import math
 from jambs.geometry import dot, minus
 from jambs.job.models.trim import ExteriorTrim, SillEntry
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import FigureKind
 from jambs.sides import LEGS, Side
 from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
@@ -42,7 +43,7 @@ def _opening(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> 
     middle = (x, y, edge + trim.sealant_joint + min(s.high[D] - s.low[D] for s in jambs.all) / 2)
     boards = Tape(jambs.all)
     sides = reach(boards, middle)
-    asked = next(one.value for one in solids.kit.figures if one.name == "exterior clear width")
+    asked = next(one.value for one in solids.kit.figures if one.kind is FigureKind.EXTERIOR_CLEAR_WIDTH)
     lowest = y - max(jambs[leg].low[Y] + _slope_drop(jambs[leg]) for leg in LEGS)
     found = widths("exterior clear width", boards, middle, sides, asked=asked, bottom=lowest)
     unit = reach(Tape(solids.frame), (x, y, edge - INSIDE_FRAME))
@@ -87,7 +88,7 @@ def _casing(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]
     loose = TIGHT + solids.outside_slack.lean
     legs = (casing[Side.LEFT], casing[Side.RIGHT])
     width = legs[1].high[X] - legs[0].low[X]
-    figure = against_figure(solids, "exterior casing outside width", width)
+    figure = against_figure(solids, FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH, width)
     found = [Measure(name=figure.name, asked=figure.asked, found=width, tolerance=loose)]
     measured = solids.kit.placement.opening.measured
     if measured is None or measured.exterior_depth is None:
@@ -140,8 +141,10 @@ def _sill(solids: KitSolids, sill: Solid, casing: Set, entry: SillEntry) -> list
             found=math.degrees(math.atan2(top.normal[D], top.normal[Y])),
             is_angle=True,
         ),
-        against_figure(solids, "sill run", front - placement.outside_edge),
-        against_figure(solids, "sill fall", high - low - entry.under_frame * math.tan(math.radians(entry.slope))),
+        against_figure(solids, FigureKind.SILL_RUN, front - placement.outside_edge),
+        against_figure(
+            solids, FigureKind.SILL_FALL, high - low - entry.under_frame * math.tan(math.radians(entry.slope))
+        ),
         Measure(name="sill in under the frame", asked=entry.under_frame, found=placement.outside_edge - back),
         Measure(name="sealant joint under the frame", asked=trim.sealant_joint, found=-high),
         Measure(name="nosing past the cladding", asked=entry.nosing, found=front - _cladding_face(solids)),

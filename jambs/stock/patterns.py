@@ -13,12 +13,11 @@ from jambs.stock.layout import cuts_of, lay_out
 from jambs.stock.plan import StockPlan
 from jambs.stock.solver.certificate import certify
 from jambs.stock.solver.columns import search_columns
-from jambs.stock.solver.core import Core, Cuts, Pattern, cost_of, whole_state
+from jambs.stock.solver.core import LEFT_OVER, Core, Cuts, Pattern, cost_of, whole_state
 from jambs.stock.solver.dive import dive
 from jambs.stock.solver.integer_sizes import fold
 from jambs.stock.solver.master import solve_master
 from jambs.stock.solver.pool import Pool, RipColumn
-from jambs.stock.solver.search import LACKING
 from jambs.stock.solver.small import SmallEffort, Start
 from jambs.stock.solver.solvers import Backend, backend
 from jambs.stock.verify import verify_plan
@@ -124,7 +123,7 @@ def _with_patterns(core: Core, patterns: list[Ripping], solver: Backend, seed: i
         pool.add(RipColumn(board, strips))
     pool.is_frozen = True
     answer = solve_master(core, state, pool, solver)
-    if answer.lacking > LACKING:
+    if answer.lacking > LEFT_OVER:
         return None
     best, cost = None, int(core.price.max() * state.demand.sum()) + 1
     for number in range(3):

@@ -12,10 +12,10 @@ from jambs.stock.faults import problem_faults, shortage
 from jambs.stock.layout import lay_out
 from jambs.stock.plan import Bound, StockPlan
 from jambs.stock.problem import StockFault, StockProblem
-from jambs.stock.solver.core import Core, Cuts, whole_state
+from jambs.stock.solver.core import LEFT_OVER, Core, Cuts, whole_state
 from jambs.stock.solver.integer_sizes import fold, item_sizes
 from jambs.stock.solver.pool import Pool
-from jambs.stock.solver.search import LACKING, Run, search
+from jambs.stock.solver.search import Run, search
 from jambs.stock.solver.solvers import backend
 from jambs.stock.verify import verify_plan
 
@@ -134,10 +134,10 @@ def _bound(problem: StockProblem, run: Run) -> Bound:
 
 def _no_plan(problem: StockProblem, run: Run) -> str:
     """Name the pieces that the linear program leaves out, or say that none was found in time."""
-    if run.answer is None or run.answer.lacking <= LACKING:
+    if run.answer is None or run.answer.lacking <= LEFT_OVER:
         return NO_PLAN
     sizes = list(item_sizes(problem))
-    left_out = {sizes[item] for item in np.flatnonzero(run.answer.left_out > LACKING).tolist()}
+    left_out = {sizes[item] for item in np.flatnonzero(run.answer.left_out > LEFT_OVER).tolist()}
     return shortage(
         piece.mark for piece in problem.pieces if (problem.strip_width(piece), piece.sawn_length) in left_out
     )

@@ -16,7 +16,7 @@ from jambs.place.solve import PlaceError
 from jambs.section.region import SectionCut
 from jambs.study.at_position import AtPosition, WindowInWall, drawn_sides, kit_at
 from jambs.study.heat.conductivities import STILL_AIR_CONDUCTIVITY, WOOD_CONDUCTIVITY
-from jambs.study.heat.region import Block, StudyError
+from jambs.study.heat.region import Block, BlockKind, StudyError
 from jambs.study.heat.section_cut import CavityFilling
 
 LAP_CONDUCTIVITY, LAP_THICKNESS = 0.034, 0.060
@@ -129,7 +129,7 @@ def _jambs(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Ch
 
 
 def _exterior_jambs(found: AtPosition) -> bool:
-    return any(block.name == "exterior jamb" for side in found.sides for block in side.cut.blocks)
+    return any(block.kind is BlockKind.EXTERIOR_JAMB for side in found.sides for block in side.cut.blocks)
 
 
 def _lapping(subject: WindowInWall, planned: AtPosition, lap: float) -> Changed:
@@ -144,8 +144,8 @@ def _lapped(side: SectionCut, solid: list[Block], lap: float) -> list[Block]:
     """Put insulation over the frame in place of the exterior jamb; the sill keeps its board."""
     if side is SectionCut.SILL:
         return solid
-    kept = [block for block in solid if block.name not in ("exterior jamb", "sealant")]
-    face = next(block.x0 for block in kept if block.name == "frame")
+    kept = [block for block in solid if block.kind not in (BlockKind.EXTERIOR_JAMB, BlockKind.SEALANT)]
+    face = next(block.x0 for block in kept if block.kind is BlockKind.FRAME)
     insulation = Block(
         name="lapped insulation",
         conductivity=LAP_CONDUCTIVITY,

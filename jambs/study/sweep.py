@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jambs.length import decimal_text, length_text
+from jambs.length import ROUND_OFF, decimal_text, length_text
 from jambs.parts.make import PartsError
 from jambs.place.limits import ranges
 from jambs.place.solve import PlaceError
@@ -151,8 +151,8 @@ def _refuse_jumps(studied: Studied, counts: Sequence[int]) -> None:
 
 def _counts(studied: Studied, low: float, high: float) -> tuple[int, int]:
     first, last = studied.count(low), studied.count(high)
-    first += studied.plane(first) < low - 1e-9
-    last -= studied.plane(last) > high + 1e-9
+    first += studied.plane(first) < low - ROUND_OFF
+    last -= studied.plane(last) > high + ROUND_OFF
     return first, max(first, last)
 
 

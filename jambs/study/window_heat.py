@@ -38,8 +38,8 @@ def window_heat(window: WindowType, *, units: Units) -> WindowHeat:
     depth = window.jamb_depth + window.frame_projection
     set_back, stated = _pane_set_back(window, depth, thickness)
     faces = {
-        side: max(getattr(window.frame_face, name), getattr(window.outside_face, name))
-        for side, name in ((Side.JAMB, "right"), (Side.HEAD, "head"), (Side.SILL, "sill"))
+        side: max(window.frame_face.at(seen), window.outside_face.at(seen))
+        for side, seen in ((cut, cut.side) for cut in Side)
     }
     blocks = {
         side: FrameBlock(

@@ -46,10 +46,10 @@ def test_two_of_four_corners_outside() -> None:
     outside = kit.placement.opening.measured.exterior_depth  # type: ignore[union-attr]
     assert outside is not None and not outside.is_read
     assert outside.origins == {
-        "head": (READ, READ),
-        "sill": (PLANNED, PLANNED),
-        "left": (PLANNED, READ),
-        "right": (PLANNED, READ),
+        Side.HEAD: (READ, READ),
+        Side.SILL: (PLANNED, PLANNED),
+        Side.LEFT: (PLANNED, READ),
+        Side.RIGHT: (PLANNED, READ),
     }
     assert banner(kit) == ["INSIDE MEASURED 2026-06-01", "OUTSIDE PLANNED – MEASURE BEFORE CUTTING"]
     assert state_of(kit) == "INSIDE MEASURED 2026-06-01"
@@ -89,7 +89,7 @@ def test_a_reading_that_was_skipped_is_no_value() -> None:
     sides = {"head": [INSIDE, "-", "4 3/4"], "sill": [INSIDE, INSIDE], "left": [INSIDE] * 2, "right": [INSIDE, "4 3/4"]}
     kit = kit_of(**measured(interior_depth=sides))
     inside = kit.placement.opening.measured.interior_depth  # type: ignore[union-attr]
-    assert inside is not None and inside.origins["head"] == (READ, BETWEEN, READ) and kit.is_measured
+    assert inside is not None and inside.origins[Side.HEAD] == (READ, BETWEEN, READ) and kit.is_measured
     head = record(kit)["depths"]["measured"]["interior"]["head"]
     assert [one and one["text"] for one in head] == ['4 11/16"', None, '4 3/4"']
     job = job_of(changed())

@@ -38,3 +38,16 @@ def test_every_piece_says_where_its_tolerance_is_from() -> None:
     placement = place_windows(job_of(changed(**METRIC)))[0]
     for one in (*depth_range(placed()).pieces, *depth_range(placement).pieces):
         assert "common practice, no source" in one.source or "value from memory" in one.source
+
+
+def test_a_tolerance_goes_by_the_catalog_not_by_letters() -> None:
+    """EPS of the catalog 1/16; a material of the job's own whose name begins alike is some insulation, 1/8."""
+    layers = [
+        {"material": "gypsum board 1/2"},
+        {"material": "EPS", "thickness": "1"},
+        {"material": "EPSOM board", "thickness": "1", "role": "insulation", "made_of": "fiber", "conductivity": "0.04"},
+        {"material": "stud 2x6"},
+        {"material": "plywood 1/2"},
+    ]
+    found = depth_range(placed(walls__main__layers=layers, position={"flange_on": "sheathing"}, exterior_trim=None))
+    assert [(one.name, one.plus_minus) for one in found.pieces][1:3] == [("EPS", 1 / 16), ("EPSOM board", 1 / 8)]

@@ -19,7 +19,7 @@ from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
 from jambs.parts.cautions import Beside, Caution
 from jambs.parts.cut_kit import CutKit
-from jambs.parts.kit import Figure, FittedSide
+from jambs.parts.kit import Figure, FigureKind, FittedSide
 from jambs.parts.part import Part
 from jambs.place.placement import Buck, Placement, Sides, Swing
 from jambs.place.swing import Obstacle
@@ -206,15 +206,14 @@ def make_kit(
         clear_width=30.75,
         clear_height=42.25,
         figures=(
-            Figure(name="clear opening width", value=30.75, note="between the faces of the jambs"),
-            Figure(name="clear opening height", value=42.25, note="between the faces of the jambs"),
-            Figure(name="jamb box outside width", value=32.25, note="clear opening + 2 jambs"),
-            Figure(name="jamb box outside height", value=43.75, note="clear opening + 2 jambs"),
-            Figure(name="box to rough opening, left", value=1.875),
-            Figure(name="box to rough opening, right", value=1.875),
-            Figure(name="casing outside width", value=38.125),
-            Figure(name="casing outside height", value=49.625),
-            Figure(name="sill fall", value=0.65625, note="over the whole board"),
+            Figure(kind=FigureKind.CLEAR_OPENING_WIDTH, value=30.75, note="between the faces of the jambs"),
+            Figure(kind=FigureKind.CLEAR_OPENING_HEIGHT, value=42.25, note="between the faces of the jambs"),
+            Figure(kind=FigureKind.JAMB_BOX_WIDTH, value=32.25, note="clear opening + 2 jambs"),
+            Figure(kind=FigureKind.SHIM_SPACE_LEFT, value=1.875),
+            Figure(kind=FigureKind.SHIM_SPACE_RIGHT, value=1.875),
+            Figure(kind=FigureKind.CASING_OUTSIDE_WIDTH, value=38.125),
+            Figure(kind=FigureKind.CASING_OUTSIDE_HEIGHT, value=49.625),
+            Figure(kind=FigureKind.SILL_FALL, value=0.65625, note="over the whole board"),
         ),
         findings=(
             SaidFinding(

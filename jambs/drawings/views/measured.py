@@ -7,11 +7,12 @@ from dataclasses import replace
 from enum import Enum, auto
 
 from jambs.issue_stamp import IssueStamp
-from jambs.job.models.openings import SIDE_NAMES, Job, SideDepths
+from jambs.job.models.openings import SIDES, Job, SideDepths
 from jambs.length import HALF_64TH, length_text
 from jambs.parts.as_built import NOT_READ, PLANNED
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
+from jambs.sides import Side
 
 DRAWN_PLANNED = PLANNED.replace("–", "-")
 """The banner in letters that every DXF reader has."""
@@ -105,10 +106,10 @@ def _depth(depth: float, name: str, proud: str, job: Job) -> str:
 
 
 def _readings(sides: SideDepths, job: Job) -> str:
-    return "; ".join(f"{side} {_points(sides.read(side), job)}" for side in SIDE_NAMES if any_read(sides, side))
+    return "; ".join(f"{side.words} {_points(sides.read(side), job)}" for side in SIDES if any_read(sides, side))
 
 
-def any_read(sides: SideDepths, side: str) -> bool:
+def any_read(sides: SideDepths, side: Side) -> bool:
     """Say whether anything was read along a side."""
     return any(point is not None for point in sides.read(side))
 

@@ -42,6 +42,7 @@ from jambs.job.models.tables import TableRead
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import Units
+from jambs.sides import ACROSS, LEGS, Side
 
 
 class Origin(StrEnum):
@@ -52,7 +53,7 @@ class Origin(StrEnum):
     BETWEEN = "filled in between"
 
 
-SIDE_NAMES = ("head", "sill", "left", "right")
+SIDES = (*ACROSS, *LEGS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,19 +68,19 @@ class SideDepths:
     sill: tuple[float, ...] | None = None
     left: tuple[float, ...]
     right: tuple[float, ...]
-    origins: Mapping[str, tuple[Origin, ...]] = field(default_factory=dict)
+    origins: Mapping[Side, tuple[Origin, ...]] = field(default_factory=dict)
 
-    def points(self, side: str) -> tuple[float, ...]:
+    def points(self, side: Side) -> tuple[float, ...]:
         """All depths along a side [in]; none where the opening has no such side."""
-        return getattr(self, side) or ()
+        return getattr(self, side.value) or ()
 
-    def read(self, side: str) -> tuple[float | None, ...]:
+    def read(self, side: Side) -> tuple[float | None, ...]:
         """Return what was read along a side [in], nothing at the points that nobody read."""
         points = self.points(side)
         origins = self.origins.get(side, (Origin.READ,) * len(points))
         return tuple(point if origin is Origin.READ else None for point, origin in zip(points, origins, strict=True))
 
-    def has_read_ends(self, side: str) -> bool:
+    def has_read_ends(self, side: Side) -> bool:
         """Say whether both ends of a side were read, so that what runs along it is from the wall."""
         read = self.read(side)
         return bool(read) and read[0] is not None and read[-1] is not None
@@ -87,7 +88,7 @@ class SideDepths:
     @property
     def is_read(self) -> bool:
         """Say whether every corner was read: only then is the set of boards measured."""
-        return all(self.has_read_ends(side) for side in SIDE_NAMES if self.points(side))
+        return all(self.has_read_ends(side) for side in SIDES if self.points(side))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,7 +127,7 @@ def whole_measured(readings: Readings | None) -> Measured | None:
 def _whole(read: SideReadings | None) -> SideDepths | None:
     if read is None or read.head is None or read.left is None or read.right is None:
         return None
-    sides = {name: getattr(read, name) for name in SIDE_NAMES}
+    sides = {side.value: getattr(read, side.value) for side in SIDES}
     if any(point is None for points in sides.values() if points for point in points):
         return None
     return SideDepths(**sides)

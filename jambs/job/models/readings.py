@@ -10,6 +10,7 @@ from pydantic import BeforeValidator, Field, ValidationInfo, WithJsonSchema, mod
 
 from jambs.job.models.fields import Between, Date, Model, Text, YesNo, fault
 from jambs.length import HALF_64TH
+from jambs.sides import Side
 
 CORNERS = ("head_left", "head_right", "sill_left", "sill_right")
 OPEN = ("-", "–", "none")
@@ -113,18 +114,20 @@ class SideReadings(Model):
     def _meet(self) -> SideReadings:
         """Sides that share a corner share its depth."""
         for corner, (side, at), (leg, end) in MEETING:
-            points, leg_points = getattr(self, side), getattr(self, leg)
+            points, leg_points = getattr(self, side.value), getattr(self, leg.value)
             depth, leg_depth = points and points[at], leg_points and leg_points[end]
             if depth is not None and leg_depth is not None and abs(depth - leg_depth) > HALF_64TH:
-                raise fault(f"gives the {corner} corner two depths, in {side} and in {leg}; write one in both")
+                raise fault(
+                    f"gives the {corner} corner two depths, in {side.value} and in {leg.value}; write one in both"
+                )
         return self
 
 
 MEETING = (
-    ("upper left", ("head", 0), ("left", -1)),
-    ("upper right", ("head", -1), ("right", -1)),
-    ("lower left", ("sill", 0), ("left", 0)),
-    ("lower right", ("sill", -1), ("right", 0)),
+    ("upper left", (Side.HEAD, 0), (Side.LEFT, -1)),
+    ("upper right", (Side.HEAD, -1), (Side.RIGHT, -1)),
+    ("lower left", (Side.SILL, 0), (Side.LEFT, 0)),
+    ("lower right", (Side.SILL, -1), (Side.RIGHT, 0)),
 )
 """Where two sides share a corner: side and place in its list, leg and place in its list."""
 

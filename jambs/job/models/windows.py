@@ -25,6 +25,7 @@ from jambs.job.models.fields import (
     units_of,
 )
 from jambs.job.models.makers_sheet import depths_that_differ, with_flange_depths
+from jambs.sides import Side
 
 
 class Sash(StrEnum):
@@ -90,6 +91,10 @@ class FrameFace(ModelOrText):
         if isinstance(value, dict | FrameFace):
             return value
         return {"left": value, "right": value, "head": value, "sill": value}
+
+    def at(self, side: Side) -> float:
+        """Return the width on a side [in]."""
+        return float(getattr(self, side.value))
 
     @property
     def least(self) -> float:

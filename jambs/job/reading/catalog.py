@@ -24,6 +24,7 @@ class CatalogLayer:
 
     name: str
     aliases: tuple[str, ...]
+    tolerance: str | None
     role: Role
     made_of: MadeOf | None
     thickness: float | None
@@ -73,6 +74,7 @@ def catalog_layers() -> tuple[CatalogLayer, ...]:
         CatalogLayer(
             name=row["material"],
             aliases=tuple(filter(None, row["aliases"].split("; "))),
+            tolerance=row["tolerance"] or None,
             role=Role(row["role"]),
             made_of=MadeOf(row["made_of"]) if row["made_of"] else None,
             thickness=_length(row["thickness"]),

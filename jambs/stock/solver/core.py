@@ -25,6 +25,8 @@ Cuts: TypeAlias = tuple[CutBoard, ...]
 
 ENDLESS = 1 << 40
 """Stands for a supply without limit."""
+LEFT_OVER = 1e-6
+"""What a linear program leaves over in a count of pieces: within this of a whole number it is one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

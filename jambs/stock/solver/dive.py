@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from jambs.stock.solver.assemble import assemble, tidied
-from jambs.stock.solver.core import ENDLESS, Core, Cuts, Floats, Pattern, State
+from jambs.stock.solver.core import ENDLESS, LEFT_OVER, Core, Cuts, Floats, Pattern, State
 from jambs.stock.solver.master import MasterAnswer, solve_master
 from jambs.stock.solver.pool import CrosscutColumn, Pool, RipColumn
 from jambs.stock.solver.solvers import Backend
@@ -68,7 +68,7 @@ def dive(
     fixed = _Fixed(state=state)
     answer = start
     while not fixed.state.is_done:
-        if answer.lacking > 1e-6 or fixed.spent + answer.value > best - 1 + 1e-6 or should_stop():
+        if answer.lacking > LEFT_OVER or fixed.spent + answer.value > best - 1 + LEFT_OVER or should_stop():
             return None
         if not _fix_whole(core, pool, fixed, answer.x):
             _round_one_up(core, pool, fixed, answer.x, random)
@@ -98,9 +98,9 @@ def _times(column: CrosscutColumn | RipColumn, state: State, times: int) -> int:
 def _fix_whole(core: Core, pool: Pool, fixed: _Fixed, x: Floats) -> bool:
     """Fix the whole parts; say whether there were any."""
     any_fixed = False
-    for number in np.flatnonzero(x >= 1 - 1e-6).tolist():
+    for number in np.flatnonzero(x >= 1 - LEFT_OVER).tolist():
         column = pool.columns[number]
-        times = _times(column, fixed.state, int(x[number] + 1e-6))
+        times = _times(column, fixed.state, int(x[number] + LEFT_OVER))
         if times > 0:
             fixed.fix(core, column, times)
             any_fixed = True
@@ -109,7 +109,7 @@ def _fix_whole(core: Core, pool: Pool, fixed: _Fixed, x: Floats) -> bool:
 
 def _round_one_up(core: Core, pool: Pool, fixed: _Fixed, x: Floats, random: np.random.Generator | None) -> None:
     """Round up the column nearest to a whole count; later dives blur the choice."""
-    score = np.where(x > 1e-6, x, 0.0)
+    score = np.where(x > LEFT_OVER, x, 0.0)
     if random is not None:
         noise = LEAST_NOISE * (MOST_NOISE / LEAST_NOISE) ** random.random()
         score = np.where(score > 0, score + noise * random.random(len(x)), 0.0)

@@ -13,7 +13,7 @@ from jambs.stock.solver.arcs import make_arcs
 from jambs.stock.solver.assemble import tidied
 from jambs.stock.solver.certificate import Certificate, ceil_div, certify, whole_bound
 from jambs.stock.solver.columns import search_columns
-from jambs.stock.solver.core import Core, Cuts, State, cost_of
+from jambs.stock.solver.core import LEFT_OVER, Core, Cuts, State, cost_of
 from jambs.stock.solver.dive import dive
 from jambs.stock.solver.greedy import first_plan
 from jambs.stock.solver.master import MasterAnswer, solve_master
@@ -41,8 +41,6 @@ MANY_ITEMS = 200
 STAGE_TRIES = 10
 SMALL_ARCS, SMALL_NODES, SMALL_SECONDS = 400, 200, 0.5
 """Limits of one small search. The seconds hold only where the whole search is limited by seconds."""
-LACKING = 1e-6
-"""Pieces left out by the linear program, over this, mean that the boards run out."""
 
 
 @dataclass(slots=True)
@@ -110,7 +108,7 @@ def search(run: Run) -> None:
 
 
 def _lacks(run: Run) -> bool:
-    return run.answer is not None and run.answer.lacking > LACKING
+    return run.answer is not None and run.answer.lacking > LEFT_OVER
 
 
 def _solve_linear(run: Run) -> None:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from jambs.length import ROUND_OFF
 from jambs.study.heat.cell_scheme import cell_flows
 from jambs.study.heat.cells import lay_out
 from jambs.study.heat.field import TemperatureField
@@ -53,7 +54,7 @@ def coupling(blocks: Sequence[Block], airs: Sequence[AirRegion], *, fineness: Fi
     """
     cells = lay_out(blocks, airs, fineness=fineness)
     found = Coupling(lower=_per_degree(cell_flows(cells), airs), upper=_per_degree(vertex_field(cells).flows, airs))
-    if not 0 < found.lower <= found.upper * (1 + 1e-9):
+    if not 0 < found.lower <= found.upper * (1 + ROUND_OFF):
         raise StudyError(
             f"the limits of the heat flow are {found.lower:.6g} and {found.upper:.6g} W/mK, but must be positive and "
             "in this order. The cut does not join its two temperatures, or its conductivities are too far apart."

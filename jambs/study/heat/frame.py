@@ -7,7 +7,7 @@ from scipy.optimize import brentq
 
 from jambs.study.heat.conduction import coupling
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion, Block, StudyError
+from jambs.study.heat.region import AirRegion, Block, BlockKind, StudyError
 from jambs.study.wall.stack import INSIDE_FILM, OUTSIDE_FILM
 
 # Of ISO 10077-2 (from memory): the glazing is replaced by a panel of this conductivity [W/(m K)] and of the glazing's
@@ -79,6 +79,7 @@ class FrameBlock:
         return [
             Block(
                 name="frame",
+                kind=BlockKind.FRAME,
                 conductivity=self.conductivity if conductivity is None else conductivity,
                 x0=outside_face,
                 x1=outside_face + self.depth,
@@ -87,6 +88,7 @@ class FrameBlock:
             ),
             Block(
                 name="panel",
+                kind=BlockKind.PANEL,
                 conductivity=PANEL_CONDUCTIVITY,
                 x0=panel,
                 x1=panel + self.panel_thickness,

@@ -8,6 +8,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from jambs.length import ROUND_OFF
 from jambs.study.heat.region import AirRegion, Block, StudyError, edges_x, edges_y
 
 Floats = NDArray[np.float64]
@@ -97,13 +98,13 @@ def _marks(span: float, fineness: Fineness) -> tuple[float, ...]:
     # The whole span is filled from both ends; the two runs are equal, but may share their last step.
     even = [*growing, *growing[::-1]]
     odd = [*growing, *growing[-2::-1]]
-    steps = np.array(odd if sum(odd) >= span * (1 - 1e-9) else even)
+    steps = np.array(odd if sum(odd) >= span * (1 - ROUND_OFF) else even)
     return (0.0, *(np.cumsum(steps)[:-1] * (span / steps.sum())))
 
 
 def _growing_steps(span: float, fineness: Fineness) -> list[float]:
     steps = [fineness.first]
-    while 2 * sum(steps) < span * (1 - 1e-9):
+    while 2 * sum(steps) < span * (1 - ROUND_OFF):
         steps.append(min(steps[-1] * fineness.growth, fineness.largest))
     return steps
 

@@ -2,10 +2,23 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import Enum
 
 
 class StudyError(ValueError):
     """A section, stack or climate that cannot be studied; says where, what was found and what to do."""
+
+
+class BlockKind(Enum):
+    """What a block is, where that decides what its surface faces; all others are layers of the wall."""
+
+    LAYER = 0
+    FRAME = 1
+    PANEL = 2
+    SEALANT = 3
+    INTERIOR_TRIM = 4
+    EXTERIOR_JAMB = 5
+    EXTERIOR_SILL = 6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,6 +35,7 @@ class Block:
     x1: float
     y0: float
     y1: float
+    kind: BlockKind = BlockKind.LAYER
 
     def __post_init__(self) -> None:
         _check_extent(self)

@@ -27,7 +27,7 @@ from jambs.study.heat.films import HEAT_FILMS, Films
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.grid import SAME_EDGE
 from jambs.study.heat.outline import blocks_of_outline, stations
-from jambs.study.heat.region import AirRegion, Block, StudyError
+from jambs.study.heat.region import AirRegion, Block, BlockKind, StudyError
 from jambs.study.wall.wall_heat import METERS_PER_INCH, HeatWall
 
 WALL_LENGTH = 40.0
@@ -45,13 +45,14 @@ LAYERS = (
     Stuff.COVER,
 )
 """What lies in a layer of the wall and has that layer's resistance."""
-INTERIOR_NAMES = ("interior jamb", "stool")
-EXTERIOR_NAMES = ("exterior jamb", "exterior sill")
+EXTERIOR_TRIM = (BlockKind.EXTERIOR_JAMB, BlockKind.EXTERIOR_SILL)
 GROOVE = "groove"
+TOUCHING = 1e-6
+"""Faces nearer than this are one [m]."""
 STILL_AIR, VENTILATED_AIR = "still air", "slightly ventilated air"
 ROOM, OUTDOORS = "inside", "outside"
 """Names of the two airs."""
-OPEN_AIR = ("frame", "panel", "sealant")
+OPEN_AIR = (BlockKind.FRAME, BlockKind.PANEL, BlockKind.SEALANT)
 """What the wind reaches, beside exterior jambs and sill: the outdoor film; the wall has the one behind cladding."""
 WINDOW = (Stuff.FRAME, Stuff.GLASS)
 """Drawn, but computed as the block and panel of ``frame``."""
@@ -161,9 +162,10 @@ def _sorted(regions: Sequence[Region], wall: HeatWall, filling: CavityFilling) -
         if region.stuff in WINDOW or region.name == GROOVE:
             continue
         named = _material(region, wall, filling)
-        name, conductivity = named or (region.name, WOOD_CONDUCTIVITY)
+        name, conductivity, kind = named or (region.name, WOOD_CONDUCTIVITY, BlockKind.LAYER)
         sort = drawn.counted if named else drawn.vented if region.stuff is Stuff.AIR else drawn.left_out
-        sort += blocks_of_outline(name, conductivity, region.outline, treads=treads)
+        blocks = blocks_of_outline(name, conductivity, region.outline, treads=treads)
+        sort += [replace(block, kind=kind) for block in blocks]
     return drawn
 
 
@@ -176,32 +178,33 @@ def _block(name: str, conductivity: float, space: Rectangle) -> Block:
     return Block(name=name, conductivity=conductivity, x0=space.x0, x1=space.x1, y0=space.y0, y1=space.y1)
 
 
-def _material(region: Region, wall: HeatWall, filling: CavityFilling) -> tuple[str, float] | None:
-    """Name and conductivity of what counts; None of what is left out."""
+def _material(region: Region, wall: HeatWall, filling: CavityFilling) -> tuple[str, float, BlockKind] | None:
+    """Name, conductivity and kind of what counts; None of what is left out."""
     middle = _middle_depth(region, wall)
     layer = wall.layer_at(middle)
     wood = region.conductivity or WOOD_CONDUCTIVITY
     match region.stuff:
         case Stuff.SHIM:
-            return "shim space", filling.shim_space
+            return "shim space", filling.shim_space, BlockKind.LAYER
         case Stuff.SEALANT:
-            return "sealant", filling.sealant
+            return "sealant", filling.sealant, BlockKind.SEALANT
         case Stuff.BUCK:
-            return "buck", wood
+            return "buck", wood, BlockKind.LAYER
         case Stuff.JAMB | Stuff.SILL:
-            return _trim_name(region), wood
+            name, kind = _trim(region)
+            return name, wood, kind
         case Stuff.FRAMING | Stuff.STRAPPING if layer:
-            return f"framing in {layer.name}", wood
+            return f"framing in {layer.name}", wood, BlockKind.LAYER
         case stuff if stuff in LAYERS and layer and layer.resistance:
-            return layer.name, layer.conductivity
+            return layer.name, layer.conductivity, BlockKind.LAYER
     return None
 
 
-def _trim_name(region: Region) -> str:
+def _trim(region: Region) -> tuple[str, BlockKind]:
     is_outside = region.where is Where.EXTERIOR
     if region.stuff is Stuff.SILL:
-        return "exterior sill" if is_outside else "stool"
-    return "exterior jamb" if is_outside else "interior jamb"
+        return ("exterior sill", BlockKind.EXTERIOR_SILL) if is_outside else ("stool", BlockKind.INTERIOR_TRIM)
+    return ("exterior jamb", BlockKind.EXTERIOR_JAMB) if is_outside else ("interior jamb", BlockKind.INTERIOR_TRIM)
 
 
 def _middle_depth(region: Region, wall: HeatWall) -> float:
@@ -215,7 +218,7 @@ def _corner(blocks: Sequence[Block], inside: float, frame: FrameBlock) -> Point:
     meeting = (
         block.y1
         for block in blocks
-        if block.name in INTERIOR_NAMES and block.x0 - 1e-6 <= inside <= block.x1 and block.y1 > 0
+        if block.kind is BlockKind.INTERIOR_TRIM and block.x0 - TOUCHING <= inside <= block.x1 and block.y1 > 0
     )
     return inside, min(max(meeting, default=0.0), frame.face)
 
@@ -223,7 +226,7 @@ def _corner(blocks: Sequence[Block], inside: float, frame: FrameBlock) -> Point:
 def _airs(blocks: Sequence[Block], spaces: AirSpaces, wall: HeatWall, films: Films) -> tuple[AirRegion, ...]:
     """Room and outdoor air at every surface they reach; the wall's own faces have their own film outside."""
     behind = wall.stack.outside_film
-    on_wall = {block.name for block in blocks if not block.name.startswith((*EXTERIOR_NAMES, *OPEN_AIR))}
+    on_wall = {block.name for block in blocks if block.kind not in (*EXTERIOR_TRIM, *OPEN_AIR)}
     outside = tuple((name, behind) for name in sorted(on_wall))
     return (
         *(_air(OUTDOORS, 0.0, films.outside, outside, space) for space in spaces.outdoors),

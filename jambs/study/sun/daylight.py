@@ -8,6 +8,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import ArrayLike
 
+from jambs.length import ROUND_OFF
 from jambs.study.heat.grid import Floats
 from jambs.study.heat.region import StudyError
 from jambs.study.sun.sun_position import sun_position
@@ -49,7 +50,7 @@ def sunlit_fraction(reveal: Reveal, *, altitude_deg: ArrayLike, azimuth_deg: Arr
     """
     altitude = np.radians(np.asarray(altitude_deg, dtype=np.float64))
     turn = np.radians(np.asarray(azimuth_deg, dtype=np.float64) - facing_deg)
-    in_front = (np.cos(turn) > 1e-9) & (altitude > 0)
+    in_front = (np.cos(turn) > ROUND_OFF) & (altitude > 0)
     toward = np.where(in_front, np.cos(turn), 1.0)
     fall = np.tan(np.where(in_front, altitude, 0.0)) / toward
     drift = np.abs(np.sin(turn) / toward)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import AtPosition, DrawnSide, WindowInWall
 from jambs.study.heat.region import StudyError
-from jambs.study.heat.section_cut import EXTERIOR_NAMES
+from jambs.study.heat.section_cut import EXTERIOR_TRIM
 from jambs.study.sun.daylight import SUMMER_MONTHS, WINTER_MONTHS, Reveal, beam_path, monthly_sun, sky_component
 from jambs.study.wall.wall_heat import METERS_PER_INCH
 
@@ -65,7 +65,7 @@ def _free(side: DrawnSide | None, face: float) -> float:
     """From the edge of the glass to the face of the exterior jamb, or to the opening's edge where there is none. [m]"""
     if side is None:
         return face
-    jambs = [block.y1 for block in side.cut.blocks if block.name in EXTERIOR_NAMES]
+    jambs = [block.y1 for block in side.cut.blocks if block.kind in EXTERIOR_TRIM]
     return max(0.0, face - max(jambs, default=0.0))
 
 
