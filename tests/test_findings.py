@@ -54,6 +54,16 @@ def test_the_walk_sees_both_ways_of_printing() -> None:
     assert list(printing(code)) == ["length_text", ".text()", ".words()"]
 
 
+def test_class_names_are_there_once() -> None:
+    """One word, one thing: no two classes of the house share a name; private ones are nobody else's."""
+    found: dict[str, list[str]] = {}
+    for path in FILES:
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
+                found.setdefault(node.name, []).append(path.relative_to(PACKAGE).as_posix())
+    assert {name: paths for name, paths in found.items() if len(paths) > 1} == {}
+
+
 def statements() -> list[type[Statement]]:
     return [one for path in REGISTERS for one in statements_in(import_module(module_of(path)))]
 

@@ -13,7 +13,7 @@ from typing import Any
 
 from jambs.app.basis import PRICES, parts_basis, shop_basis
 from jambs.issued.basis import PARTS, SHOP, differing, read_basis
-from jambs.issued.entry import Paper
+from jambs.issued.entry import WrittenPaper
 from jambs.issued.record import Record
 from jambs.job import Job
 from jambs.job.models.shop import Board
@@ -54,7 +54,7 @@ def _out_of(board: Board | None, part: Part) -> Part:
     return replace(part, blank=replace(part.blank, board=board)) if is_it else part
 
 
-def _plans(record: Record) -> list[tuple[bytes, Paper]]:
+def _plans(record: Record) -> list[tuple[bytes, WrittenPaper]]:
     """Return the plans on record, that of the first round first."""
     names = {PurePosixPath(path).name: paper for path, paper in record.papers_of(BUY).items()}
     rounds = sorted((name for name in names if name.startswith(ROUND)), key=lambda name: (len(name), name))

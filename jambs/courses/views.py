@@ -25,7 +25,7 @@ class LineInk(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Stroke:
+class FigureStroke:
     """A line through points [in]."""
 
     ink: LineInk
@@ -47,7 +47,7 @@ class LineFigure:
     """Lines and texts of one drawing."""
 
     name: str
-    strokes: tuple[Stroke, ...]
+    strokes: tuple[FigureStroke, ...]
     notes: tuple[Note, ...]
 
 
@@ -63,15 +63,15 @@ MARGIN = 24.0
 
 def pole_figure(pole: StoryPole) -> LineFigure:
     """Return the full-scale strip: the stick, a line across at each course, its running height and what it meets."""
-    strokes = [Stroke(ink=LineInk.OUTLINE, points=_corners((0.0, 0.0, STICK, pole.length)), is_closed=True)]
+    strokes = [FigureStroke(ink=LineInk.OUTLINE, points=_corners((0.0, 0.0, STICK, pole.length)), is_closed=True)]
     notes = [Note(at=(0.0, -2 * POLE_TEXT), text=f"{pole.name}: 0 = {datum_words(pole)}", height=POLE_TEXT)]
     last = -POLE_TEXT * 2
     for mark in pole.marks:
         ink = LineInk.COURSE if mark.is_course else LineInk.MISSED
-        strokes.append(Stroke(ink=ink, points=((0.0, mark.running), (STICK, mark.running))))
+        strokes.append(FigureStroke(ink=ink, points=((0.0, mark.running), (STICK, mark.running))))
         # Two marks nearer than a line of text: the upper text moves up.
         last = max(mark.running, last + 1.5 * POLE_TEXT)
-        strokes.append(Stroke(ink=LineInk.LEADER, points=((STICK, mark.running), (STICK + POLE_TEXT, last))))
+        strokes.append(FigureStroke(ink=LineInk.LEADER, points=((STICK, mark.running), (STICK + POLE_TEXT, last))))
         text = f"{running_text(mark, pole.grid)}  {mark_words(mark, pole.grid)}"
         notes.append(Note(at=(STICK + 1.5 * POLE_TEXT, last), text=text, height=POLE_TEXT))
     return LineFigure(name=f"story pole {pole.name}", strokes=tuple(strokes), notes=tuple(notes))

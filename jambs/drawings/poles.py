@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from jambs.courses.story_pole import StoryPole
-from jambs.courses.views import LineInk, Note, Stroke, pole_figure
+from jambs.courses.views import FigureStroke, LineInk, Note, pole_figure
 from jambs.drawings.layout.boxes import box_around, boxes_joined
 from jambs.drawings.layout.paper import Scale
 from jambs.drawings.layout.placed import Align, Lettering, PlacedView
@@ -38,7 +38,7 @@ def write_story_pole(pole: StoryPole, *, units: Units, path: Path, issue: IssueS
     write_plate([pole_view(pole, scale=HALF[units][0])], units=units, path=path, issue=issue)
 
 
-def _shape(stroke: Stroke) -> Shape:
+def _shape(stroke: FigureStroke) -> Shape:
     return Shape(points=stroke.points, ink=INKS[stroke.ink], closed=stroke.is_closed)
 
 

@@ -12,7 +12,7 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from jambs.issued.durable import sha256_of
-from jambs.issued.entry import BUILD, Paper
+from jambs.issued.entry import BUILD, WrittenPaper
 from jambs.issued.record import Record
 
 Basis = Mapping[str, Mapping[str, str]]
@@ -114,7 +114,7 @@ def _stale(verb: str, papers: Mapping[str, tuple[str, ...]], worded: Collection[
     )
 
 
-def _stale_things(paper: Paper, basis: Basis | None, present: Basis, record: Record) -> tuple[str, ...]:
+def _stale_things(paper: WrittenPaper, basis: Basis | None, present: Basis, record: Record) -> tuple[str, ...]:
     if paper.verb not in DEPENDS:
         return ()
     if paper.verb == BUILD:
@@ -122,7 +122,7 @@ def _stale_things(paper: Paper, basis: Basis | None, present: Basis, record: Rec
     return (NOT_KNOWN,) if basis is None else differing(basis, present, DEPENDS[paper.verb])
 
 
-def _stale_of_build(paper: Paper, basis: Basis | None, present: Basis, record: Record) -> tuple[str, ...]:
+def _stale_of_build(paper: WrittenPaper, basis: Basis | None, present: Basis, record: Record) -> tuple[str, ...]:
     """The index and the lists of changes, which have no basis, are of their issue and stay so."""
     if basis is None and paper.marks:
         sheets = record.latest.sheets if record.latest else {}

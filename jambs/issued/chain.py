@@ -29,7 +29,7 @@ class Damage:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Chain:
+class EntryChain:
     """What was read: entries by number, copies that heal a damaged file, what is damaged beyond that.
 
     ``known_lost``: numbers of entries that were reported lost before.
@@ -62,7 +62,7 @@ def _aside(folder: Path) -> list[int]:
     return [int(name) for name in names]
 
 
-def read_chain(folder: Path, blobs: Blobs, witness: Witness | None) -> Chain:
+def read_chain(folder: Path, blobs: Blobs, witness: Witness | None) -> EntryChain:
     """Read all entries of a folder, the last one first, so that each is known by the hash in the one after it.
 
     What was set aside before tells of entries at the end that nothing else remembers.
@@ -94,7 +94,7 @@ def read_chain(folder: Path, blobs: Blobs, witness: Witness | None) -> Chain:
         before = _before(entry)
         if before and entry.previous:
             wanted.setdefault(before, entry.previous)
-    return Chain(
+    return EntryChain(
         entries=dict(sorted(entries.items())),
         healed=healed,
         damaged=tuple(sorted(damaged, key=lambda one: one.number)),

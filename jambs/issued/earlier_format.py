@@ -15,9 +15,9 @@ from pathlib import Path
 from typing import Any
 
 from jambs.issued.blobs import Blobs
-from jambs.issued.chain import Chain, Damage
+from jambs.issued.chain import Damage, EntryChain
 from jambs.issued.durable import file_sha256, sha256_of
-from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet, JobIdentity, Paper
+from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet, JobIdentity, WrittenPaper
 from jambs.issued.entry_file import entry_bytes, item, items, read_plain, sha256_item, sheet_of, sums, texts
 from jambs.issued.errors import Unreadable
 from jambs.issued.paths import EARLIER_LOG, FOLDER, WITNESS, safe_path
@@ -55,7 +55,7 @@ OTHER_VERBS = {
 class EarlierRecord:
     """An earlier record as entries; ``files``: its own files, which stand aside once it is taken over."""
 
-    chain: Chain
+    chain: EntryChain
     files: tuple[Path, ...]
 
 
@@ -89,7 +89,7 @@ def read_earlier(folder: Path, blobs: Blobs) -> EarlierRecord | None:
     last = max((int(file.stem) for file in numbered), default=0)
     entries = _issued(issues, blobs)
     entries = _chained([*entries, _taken_over(folder, entries, listed, last=last, damaged=damaged)])
-    chain = Chain(
+    chain = EntryChain(
         entries={entry.number: entry for entry in entries},
         healed={},
         damaged=tuple(damaged),
@@ -206,8 +206,8 @@ def _taken_over(
 
 
 def _there(
-    folder: Path, issued: Mapping[str, Paper], listed: Mapping[str, str], marks: Mapping[str, Any], number: int
-) -> Iterator[tuple[str, Paper]]:
+    folder: Path, issued: Mapping[str, WrittenPaper], listed: Mapping[str, str], marks: Mapping[str, Any], number: int
+) -> Iterator[tuple[str, WrittenPaper]]:
     """Yield the papers that were issued or are listed, as far as they are there or are to be put back."""
     for path in dict.fromkeys((*issued, *listed)):
         there, paper = file_sha256(folder / path), issued.get(path)
@@ -225,18 +225,20 @@ def _as_printed(mark: str, sheet: IssuedSheet, issue: _Issue, before: _Issue | N
     return old or sheet
 
 
-def _paper(path: str, digest: str, marks: Mapping[str, Any], number: int, before: Mapping[str, Paper]) -> Paper:
+def _paper(
+    path: str, digest: str, marks: Mapping[str, Any], number: int, before: Mapping[str, WrittenPaper]
+) -> WrittenPaper:
     was = before.get(path)
     if was and was.sha256 == digest:
         return was
     kind, of = _kind(path, marks)
-    return Paper(sha256=digest, kind=kind, marks=of, verb=BUILD, issue=number)
+    return WrittenPaper(sha256=digest, kind=kind, marks=of, verb=BUILD, issue=number)
 
 
-def _other(path: str, digest: str, marks: Mapping[str, Any], number: int) -> Paper:
+def _other(path: str, digest: str, marks: Mapping[str, Any], number: int) -> WrittenPaper:
     kind, of = _kind(path, marks)
     verb = OTHER_VERBS.get(path.rpartition("/")[2], BUILD)
-    return Paper(sha256=digest, kind=kind, marks=of, verb=verb, issue=number)
+    return WrittenPaper(sha256=digest, kind=kind, marks=of, verb=verb, issue=number)
 
 
 def _kind(path: str, marks: Mapping[str, Any]) -> tuple[str, tuple[str, ...]]:

@@ -33,7 +33,7 @@ class JobIdentity:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Paper:
+class WrittenPaper:
     """One written file: what it is, which openings it is of (none: the whole house), who wrote it for which issue.
 
     ``basis``: sha256 of what it was made from, empty where that is not known.
@@ -79,13 +79,13 @@ class Entry:
     is_issue: bool = False
     lost: tuple[int, ...] = ()
     sheets: Mapping[str, IssuedSheet] = field(default_factory=dict)
-    papers: Mapping[str, Paper] = field(default_factory=dict)
+    papers: Mapping[str, WrittenPaper] = field(default_factory=dict)
     documents: Mapping[str, str] = field(default_factory=dict)
     same_as: int | None = None
     changed: tuple[str, ...] = ()
     why: Mapping[str, str] = field(default_factory=dict)
 
-    def papers_of(self, verb: str) -> dict[str, Paper]:
+    def papers_of(self, verb: str) -> dict[str, WrittenPaper]:
         """Return the papers that a verb wrote, by path."""
         return {path: paper for path, paper in self.papers.items() if paper.verb == verb}
 

@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Any, TypeVar
 
 from jambs.issued.durable import is_blank
-from jambs.issued.entry import Entry, IssuedSheet, JobIdentity, Paper
+from jambs.issued.entry import Entry, IssuedSheet, JobIdentity, WrittenPaper
 from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.paths import safe_path
 
@@ -140,7 +140,7 @@ def _job(plain: Mapping[str, Any]) -> JobIdentity:
     return JobIdentity(name=item(plain, "name", str), file=item(plain, "file", str))
 
 
-def _paper(path: str, plain: object) -> Paper:
+def _paper(path: str, plain: object) -> WrittenPaper:
     """Read one paper; most stand alike in many entries and are checked once."""
     one = item({"paper": plain}, "paper", dict)
     marks = one.get("marks")
@@ -152,11 +152,11 @@ def _paper(path: str, plain: object) -> Paper:
 
 
 @lru_cache(maxsize=KEPT_PAPERS, typed=True)
-def _known_paper(path: str, sha256: Any, kind: Any, verb: Any, issue: Any, basis: Any, *, marks: Any) -> Paper:
+def _known_paper(path: str, sha256: Any, kind: Any, verb: Any, issue: Any, basis: Any, *, marks: Any) -> WrittenPaper:
     safe_path(path)
     one = {"sha256": sha256, "kind": kind, "verb": verb, "issue": issue}
     one["marks"] = list(marks) if isinstance(marks, tuple) else marks
-    return Paper(
+    return WrittenPaper(
         sha256=sha256_item(one, "sha256"),
         kind=item(one, "kind", str),
         marks=items(one, "marks", str),

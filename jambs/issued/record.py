@@ -9,9 +9,9 @@ from pathlib import Path
 from typing import Any
 
 from jambs.issued.blobs import Blobs
-from jambs.issued.chain import Chain, read_chain
+from jambs.issued.chain import EntryChain, read_chain
 from jambs.issued.earlier_format import MIGRATED, EarlierRecord, read_earlier
-from jambs.issued.entry import PRINTED, Entry, IssuedSheet, Paper
+from jambs.issued.entry import PRINTED, Entry, IssuedSheet, WrittenPaper
 from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.move_in import MoveIn, read_log
 from jambs.issued.paths import FOLDER
@@ -28,7 +28,7 @@ class Record:
 
     folder: Path
     blobs: Blobs
-    chain: Chain
+    chain: EntryChain
     witness: Witness | None
     interrupted: MoveIn | None
     earlier: EarlierRecord | None
@@ -79,7 +79,7 @@ class Record:
         return list(self.issues.values())[-1] if self.issues else None
 
     @property
-    def papers(self) -> Mapping[str, Paper]:
+    def papers(self) -> Mapping[str, WrittenPaper]:
         """Every file that the record answers for, by path."""
         return self.latest.papers if self.latest else {}
 
@@ -98,7 +98,7 @@ class Record:
         lost_after = sum(1 for one in self.chain.damaged if one.number > known)
         return max((entry.issue for entry in self.entries), default=0) + lost_after + 1
 
-    def papers_of(self, verb: str) -> dict[str, Paper]:
+    def papers_of(self, verb: str) -> dict[str, WrittenPaper]:
         """Return the papers on record that a verb wrote, by path."""
         return self.latest.papers_of(verb) if self.latest else {}
 
@@ -159,5 +159,5 @@ class Record:
         return {entry.papers[path].sha256 for entry in self.entries if path in entry.papers}
 
 
-def _is_taken_over(chain: Chain) -> bool:
+def _is_taken_over(chain: EntryChain) -> bool:
     return any(entry.verb == MIGRATED for entry in chain.entries.values())

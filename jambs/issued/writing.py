@@ -13,7 +13,7 @@ from pathlib import Path
 from jambs.issued.chain import entry_file
 from jambs.issued.durable import file_sha256, file_sums, is_blank, sha256_of, sync_file, write_new
 from jambs.issued.earlier_format import written_list
-from jambs.issued.entry import BUILD, Entry, IssuedSheet, JobIdentity, Paper
+from jambs.issued.entry import BUILD, Entry, IssuedSheet, JobIdentity, WrittenPaper
 from jambs.issued.entry_file import entry_bytes
 from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.lock import Say, writers_turn
@@ -104,7 +104,7 @@ class Writing:
         return self.folder / self._inside
 
     @property
-    def papers(self) -> dict[str, Paper]:
+    def papers(self) -> dict[str, WrittenPaper]:
         """Every paper on record, those of an earlier list in this verb's own folder among them."""
         return {**self._earlier, **self.record.papers}
 
@@ -189,18 +189,20 @@ class Writing:
         self.record = Record.open(self.folder)
         return entry
 
-    def _paper(self, name: str, path: str, work: Commit, number: int) -> Paper:
+    def _paper(self, name: str, path: str, work: Commit, number: int) -> WrittenPaper:
         digest = self.record.blobs.keep((work.staged / path).read_bytes(), sync=False)
         facts, was = work.facts.get(path, PaperFacts(kind="house")), self.papers.get(name)
         is_same = was and was.sha256 == digest and self.verb == BUILD
         since = facts.issue or (was.issue if was and is_same else number)
         basis = self._basis(work) if facts.basis is None else facts.basis
-        return Paper(sha256=digest, kind=facts.kind, marks=facts.marks, verb=self.verb, issue=since, basis=basis)
+        return WrittenPaper(sha256=digest, kind=facts.kind, marks=facts.marks, verb=self.verb, issue=since, basis=basis)
 
     def _basis(self, work: Commit) -> str:
         return self.record.blobs.keep(work.basis, sync=False) if work.basis else ""
 
-    def _staying(self, written: Mapping[str, Paper], stays: Collection[str]) -> tuple[dict[str, Paper], list[str]]:
+    def _staying(
+        self, written: Mapping[str, WrittenPaper], stays: Collection[str]
+    ) -> tuple[dict[str, WrittenPaper], list[str]]:
         """Return the earlier papers that stay, and which of them are put back; say what is not as it was written."""
         found, put_back = {}, []
         for path, paper in self.papers.items():
@@ -229,7 +231,7 @@ class Writing:
         file = paper_file(self.folder, path)
         return self.record.blobs.keep(file.read_bytes(), sync=False) if file.is_file() else None
 
-    def _entry(self, work: Commit, papers: Mapping[str, Paper], number: int) -> Entry:
+    def _entry(self, work: Commit, papers: Mapping[str, WrittenPaper], number: int) -> Entry:
         latest, issue = self.record.latest, work.issue
         documents = {name: self.record.blobs.keep(content, sync=False) for name, content in work.documents.items()}
         return Entry(
@@ -298,7 +300,7 @@ def _state(file: Path, wanted: str) -> str:
     return "blank" if is_blank(file.read_bytes()) else "changed"
 
 
-def _put_back(record: Record, paper: Paper, staged: Path, path: str) -> Path:
+def _put_back(record: Record, paper: WrittenPaper, staged: Path, path: str) -> Path:
     """Lay a kept paper beside the new ones."""
     file = staged / STAGING / path
     file.parent.mkdir(parents=True, exist_ok=True)
@@ -309,12 +311,12 @@ def _put_back(record: Record, paper: Paper, staged: Path, path: str) -> Path:
     return file
 
 
-def _earlier_papers(record: Record, inside: str, verb: str) -> dict[str, Paper]:
+def _earlier_papers(record: Record, inside: str, verb: str) -> dict[str, WrittenPaper]:
     """Return what the earlier format lists in the folder of one verb within the folder of papers."""
     listed = (written_list(record.folder / inside) or {}) if inside else {}
     number = record.latest.issue if record.latest else 0
     return {
-        f"{inside}/{path}": Paper(sha256=digest, kind=verb, marks=(), verb=verb, issue=number)
+        f"{inside}/{path}": WrittenPaper(sha256=digest, kind=verb, marks=(), verb=verb, issue=number)
         for path, digest in listed.items()
     }
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from jambs.findings import Finding, Subject
 from jambs.length import HALF_64TH
-from jambs.neighbors.findings import Hole, HolesOverlap, Piece, TrimMeetsNeighbor
-from jambs.neighbors.stand import Board, Stand, from_outside, moved
+from jambs.neighbors.findings import Hole, HolesOverlap, TrimMeetsNeighbor, TrimPiece
+from jambs.neighbors.stand import Stand, TrimBoard, from_outside, moved
 from jambs.parts.on_elevation import Box
 
 
@@ -52,10 +52,10 @@ def collisions(one: OnWall, other: OnWall) -> Iterator[Finding]:
 
 
 def _worst(
-    about: Subject, one: OnWall, other: OnWall, own: Iterable[Board], its: Iterable[Board]
+    about: Subject, one: OnWall, other: OnWall, own: Iterable[TrimBoard], its: Iterable[TrimBoard]
 ) -> Iterator[TrimMeetsNeighbor]:
     """Of all boards of one set that meet, the pair that has farthest to go to come free."""
-    boxes: list[tuple[Piece | None, Box]] = [(board.piece, other.seen(board.box)) for board in its]
+    boxes: list[tuple[TrimPiece | None, Box]] = [(board.piece, other.seen(board.box)) for board in its]
     boxes.append((None, other.seen(other.stand.frame)))
     met = [
         (sorted(over), board.piece, piece, over)

@@ -20,7 +20,7 @@ class Hole(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Piece:
+class TrimPiece:
     """A board by its kind, its side and its set."""
 
     kind: PartKind
@@ -67,8 +67,8 @@ class TrimMeetsNeighbor(Finding):
     code: ClassVar[str] = "trim-meets-neighbor"
     severity: Severity = Severity.STOP
     neighbor: str
-    own: Piece
-    other: Piece | None
+    own: TrimPiece
+    other: TrimPiece | None
     across: float
     up: float
 
@@ -108,7 +108,7 @@ class TrimPastCorner(Finding):
 
     code: ClassVar[str] = "trim-past-corner"
     severity: Severity = Severity.STOP
-    piece: Piece
+    piece: TrimPiece
     end: BoardEnd
     past: float
 
@@ -129,7 +129,7 @@ class TrimInCorner(Finding):
 
     code: ClassVar[str] = "trim-in-corner"
     severity: Severity = Severity.CHECK
-    piece: Piece
+    piece: TrimPiece
     end: BoardEnd
     past: float
     thickness: float
@@ -149,7 +149,7 @@ class BelowFloor(Finding):
 
     code: ClassVar[str] = "below-floor"
     severity: Severity = Severity.STOP
-    piece: Piece
+    piece: TrimPiece
     below: float
 
     def sentence(self, units: Units) -> str:
@@ -166,7 +166,7 @@ class AboveCeiling(Finding):
 
     code: ClassVar[str] = "above-ceiling"
     severity: Severity = Severity.STOP
-    piece: Piece | None
+    piece: TrimPiece | None
     above: float
     ceiling: float
 
@@ -185,7 +185,7 @@ class AboveEave(Finding):
 
     code: ClassVar[str] = "above-eave"
     severity: Severity = Severity.STOP
-    piece: Piece | None
+    piece: TrimPiece | None
     above: float
     elevation: str
 

@@ -13,15 +13,15 @@ from jambs.neighbors.findings import (
     BelowFloor,
     Hole,
     PastEndOfWall,
-    Piece,
     TrimInCorner,
     TrimPastCorner,
+    TrimPiece,
 )
-from jambs.neighbors.stand import Board, Stand, from_outside
+from jambs.neighbors.stand import Stand, TrimBoard, from_outside
 from jambs.parts.on_elevation import Box
 from jambs.sides import BoardEnd
 
-Reach = tuple[float, Piece | None]
+Reach = tuple[float, TrimPiece | None]
 """How far something reaches [in], and what: a board, or the frame (None)."""
 
 
@@ -54,7 +54,7 @@ def under_eave(one: OnWall, elevation: str, eave: float) -> Iterator[Finding]:
             return
 
 
-def _highest(frame: Box, boards: Iterable[Board]) -> Reach:
+def _highest(frame: Box, boards: Iterable[TrimBoard]) -> Reach:
     reaches: list[Reach] = [(frame[3], None), *((board.box[3], board.piece) for board in boards)]
     return max(reaches, key=lambda reach: reach[0])
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.neighbors.findings import Piece
+from jambs.neighbors.findings import TrimPiece
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import Box, frame_over_floor, seen_box
@@ -12,10 +12,10 @@ from jambs.place.placement import Placement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Board:
+class TrimBoard:
     """A board as a box in the plane of the wall [in]."""
 
-    piece: Piece
+    piece: TrimPiece
     box: Box
 
 
@@ -30,8 +30,8 @@ class Stand:
     mark: str
     frame: Box
     hole: Box
-    inside: tuple[Board, ...]
-    outside: tuple[Board, ...]
+    inside: tuple[TrimBoard, ...]
+    outside: tuple[TrimBoard, ...]
     over_floor: float | None
     from_left: float | None
     thickness: float
@@ -65,9 +65,9 @@ def _hole(placement: Placement) -> Box:
     )
 
 
-def _boards(kit: Kit, where: Where) -> tuple[Board, ...]:
+def _boards(kit: Kit, where: Where) -> tuple[TrimBoard, ...]:
     return tuple(
-        Board(piece=Piece(kind=part.kind, side=part.side, where=where), box=seen_box(part))
+        TrimBoard(piece=TrimPiece(kind=part.kind, side=part.side, where=where), box=seen_box(part))
         for part in kit.parts
         if part.where is where and part.is_wood
     )

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from jambs.findings import Finding, Subject
 from jambs.job.measured.measuring_points import Kind, Place, measure_places, reading_at
-from jambs.job.measured.reading_checks import Held, Question, find_misreadings
+from jambs.job.measured.reading_checks import Held, ReadingQuestion, find_misreadings
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import Role, Wall
 from jambs.job.models.openings import Measured, Opening, Origin, SideDepths
@@ -73,7 +73,7 @@ def held_readings(placement: Placement) -> tuple[Held, ...]:
     return tuple(found)
 
 
-def questions(placement: Placement, *, units: Units) -> tuple[Question, ...]:
+def questions(placement: Placement, *, units: Units) -> tuple[ReadingQuestion, ...]:
     """Ask about the readings of an opening that are likely misreadings."""
     readings = placement.opening.readings
     return find_misreadings(held_readings(placement), units=units, sure=readings.sure if readings else ())

@@ -8,7 +8,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity
 from jambs.job.measured.measuring_points import Place
-from jambs.job.measured.reading_checks import Question
+from jambs.job.measured.reading_checks import ReadingQuestion
 from jambs.length import Units
 from jambs.parts.changed_since_words import Change, Taken
 from jambs.parts.wall_findings import WallFinding
@@ -40,7 +40,7 @@ class ReadingInQuestion(Finding):
 
     code: ClassVar[str] = "reading-in-question"
     severity: Severity = Severity.STOP
-    question: Question
+    question: ReadingQuestion
 
     def sentence(self, units: Units) -> str:
         """Ask about it."""

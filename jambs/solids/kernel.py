@@ -133,13 +133,6 @@ def volume(shape: Shape) -> float:
     return float(found.Mass()) / MM_PER_INCH**3
 
 
-def solid_count(shape: Shape) -> int:
-    """How many solids a shape holds."""
-    from OCP.TopAbs import TopAbs_SOLID
-
-    return len(_held(shape, TopAbs_SOLID))
-
-
 def faces(shape: Shape) -> list[Loops]:
     """List the flat faces of a shape that stands in the wall; outlines counter-clockwise seen from outside [in]."""
     from OCP.TopAbs import TopAbs_FACE

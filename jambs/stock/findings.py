@@ -12,7 +12,7 @@ from jambs.stock.house.material import LotName
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class CannotBeCut(Finding):
+class LotFault(Finding):
     """Pieces that cannot be cut, by their marks; the subject is their stock."""
 
     severity: Severity = Severity.STOP
@@ -24,7 +24,7 @@ class CannotBeCut(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class NoBoardListed(CannotBeCut):
+class NoBoardListed(LotFault):
     """No board of a stock and thickness [in] is listed."""
 
     code: ClassVar[str] = "no-board-listed"
@@ -40,7 +40,7 @@ class NoBoardListed(CannotBeCut):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StripTooNarrow(CannotBeCut):
+class StripTooNarrow(LotFault):
     """A strip is narrower than the saw holds safely [in]."""
 
     code: ClassVar[str] = "strip-too-narrow"
@@ -56,7 +56,7 @@ class StripTooNarrow(CannotBeCut):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PieceTooLong(CannotBeCut):
+class PieceTooLong(LotFault):
     """A piece is longer than any board between its end trims [in]."""
 
     code: ClassVar[str] = "piece-too-long"
@@ -73,7 +73,7 @@ class PieceTooLong(CannotBeCut):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PieceTooWide(CannotBeCut):
+class PieceTooWide(LotFault):
     """A piece is wider than any board with a straight edge [in]; ``allowance``: left on it as its depth is planned."""
 
     code: ClassVar[str] = "piece-too-wide"
@@ -92,7 +92,7 @@ class PieceTooWide(CannotBeCut):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PieceFitsNone(CannotBeCut):
+class PieceFitsNone(LotFault):
     """A piece [in] that some board is long enough for and another is wide enough for, and none is both."""
 
     code: ClassVar[str] = "piece-fits-none"

@@ -14,7 +14,7 @@ import pytest
 from seeded_site import AROUND, MISREADINGS, honest, seeded
 
 from jambs.job.measured.measuring_points import Kind, Place
-from jambs.job.measured.reading_checks import Held, Question, find_misreadings
+from jambs.job.measured.reading_checks import Held, ReadingQuestion, find_misreadings
 from jambs.length import MM_PER_INCH, Units
 
 CAUGHT, QUESTIONED = 187, 8
@@ -32,7 +32,7 @@ def around(*values: float, planned: float = 4.6875, kind: Kind = Kind.INTERIOR_D
     )
 
 
-def asked(readings: tuple[Held, ...], units: Units = Units.INCH, **options: tuple[int, ...]) -> list[Question]:
+def asked(readings: tuple[Held, ...], units: Units = Units.INCH, **options: tuple[int, ...]) -> list[ReadingQuestion]:
     return list(find_misreadings(readings, units=units, **options))
 
 

@@ -16,7 +16,7 @@ HATCHES = (Ink.HATCH_WALL, Ink.HATCH_TRIM)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Stroke:
+class InkStroke:
     """A line on paper: weight [mm], color; ``dashes`` [mm], none where it is continuous; ``order``: low lies under."""
 
     weight: float
@@ -32,11 +32,11 @@ class Stroke:
 
 
 @cache
-def stroke_of(ink: str) -> Stroke:
+def stroke_of(ink: str) -> InkStroke:
     """Return how an ink is stroked."""
     color, weight = LAYERS[ink]
     dashes = tuple(abs(dash) * MM_PER_INCH for dash in LINE_TYPES[BROKEN[Ink(ink)]][1][1:]) if ink in BROKEN else ()
-    return Stroke(
+    return InkStroke(
         weight=weight / HUNDREDTHS,
         color=COLORS[color],
         dashes=dashes,

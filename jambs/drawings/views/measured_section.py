@@ -19,7 +19,7 @@ from jambs.section.region import Region, Section, SectionCut, Stuff
 def measured_depth(kit: Kit, cut: SectionCut) -> float | None:
     """Return the interior depth measured at the middle of the side that is cut [in]; None where nothing was read."""
     measured = kit.placement.opening.measured
-    points = measured.interior_depth.points(cut.side.value) if measured and measured.interior_depth else ()
+    points = measured.interior_depth.points(cut.side) if measured and measured.interior_depth else ()
     if not points:
         return None
     low, high = (len(points) - 1) // 2, len(points) // 2

@@ -55,7 +55,7 @@ class Held:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
+class ReadingQuestion:
     """A reading to ask about: place, the likely misreading in words, what was probably meant [in] or None."""
 
     place: Place
@@ -75,9 +75,11 @@ class Question:
         return f"{told}: {self.misreading}?{meant}"
 
 
-def find_misreadings(readings: Sequence[Held], *, units: Units, sure: Sequence[int] = ()) -> tuple[Question, ...]:
+def find_misreadings(
+    readings: Sequence[Held], *, units: Units, sure: Sequence[int] = ()
+) -> tuple[ReadingQuestion, ...]:
     """Ask about every reading that is likely a misreading; those that are ``sure`` are believed."""
-    found: list[Question] = []
+    found: list[ReadingQuestion] = []
     for kind in DEPTHS:
         found += _depth_misreadings([one for one in readings if one.place.kind is kind], units, sure)
     for one in readings:
@@ -86,13 +88,13 @@ def find_misreadings(readings: Sequence[Held], *, units: Units, sure: Sequence[i
     return tuple(sorted(found, key=lambda one: one.place.number))
 
 
-def _single_misreadings(one: Held, units: Units) -> Iterator[Question]:
+def _single_misreadings(one: Held, units: Units) -> Iterator[ReadingQuestion]:
     """A reading that only its plan speaks for: sizes and faces of the frame, plumb and level."""
     is_lean = one.place.kind in LEANS
     if is_lean and abs(one.value) <= GREATEST_LEAN:
         return
     if is_lean:
-        yield Question(place=one.place, value=one.value, expected=0.0, misreading="is it really so far out")
+        yield ReadingQuestion(place=one.place, value=one.value, expected=0.0, misreading="is it really so far out")
         return
     spread = FRAME_SPREAD * (2 if one.place.kind is Kind.DIAGONAL else 1)
     question = _asked(one, one.planned, spread, units)
@@ -163,7 +165,7 @@ def _without(readings: Sequence[Held], *out: Held) -> list[Held]:
     return [one for one in readings if one not in out]
 
 
-def _depth_misreadings(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> list[Question]:
+def _depth_misreadings(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> list[ReadingQuestion]:
     """Ask about the oddest reading, leave it out, look again; pairs that were swapped first.
 
     One that is sure is left out too: it is right, but says nothing of its neighbors.
@@ -183,12 +185,12 @@ def _depth_misreadings(readings: Sequence[Held], units: Units, sure: Sequence[in
     return found
 
 
-def _odd_depth(one: Held, others: Sequence[Held], units: Units) -> Question | None:
+def _odd_depth(one: Held, others: Sequence[Held], units: Units) -> ReadingQuestion | None:
     expected, spread = _wall(others).expected(one.place)
     return _asked(one, one.planned + expected, spread, units)
 
 
-def _asked(one: Held, expected: float, spread: float, units: Units) -> Question | None:
+def _asked(one: Held, expected: float, spread: float, units: Units) -> ReadingQuestion | None:
     """Ask about a reading if it is odd, or less odd and well explained by a misreading of the usual kinds."""
     misses = abs(one.value - expected) / spread
     if misses <= ODD_AND_NAMED:
@@ -196,13 +198,13 @@ def _asked(one: Held, expected: float, spread: float, units: Units) -> Question 
     explained = _explanation(one.value, expected, spread, units)
     if explained:
         misreading, meant = explained
-        return Question(place=one.place, value=one.value, expected=expected, misreading=misreading, meant=meant)
+        return ReadingQuestion(place=one.place, value=one.value, expected=expected, misreading=misreading, meant=meant)
     if misses <= ODD:
         return None
-    return Question(place=one.place, value=one.value, expected=expected, misreading="is it right")
+    return ReadingQuestion(place=one.place, value=one.value, expected=expected, misreading="is it right")
 
 
-def _whole_off(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> list[Question]:
+def _whole_off(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> list[ReadingQuestion]:
     """All readings of an opening off alike: the tape was burned an inch and nobody took it off again, or the like."""
     open_ones = [one for one in readings if one.place.number not in sure]
     if len(open_ones) < 3 or len(open_ones) < len(readings):
@@ -213,7 +215,7 @@ def _whole_off(readings: Sequence[Held], units: Units, sure: Sequence[int]) -> l
     numbers = ", ".join(str(one.place.number) for one in readings)
     misreading = f"are places {numbers} all off alike, {_whole_step(middle, units)}"
     first = readings[0]
-    return [Question(place=first.place, value=first.value, expected=first.planned, misreading=misreading)]
+    return [ReadingQuestion(place=first.place, value=first.value, expected=first.planned, misreading=misreading)]
 
 
 def _whole_step(middle: float, units: Units) -> str:
@@ -223,9 +225,9 @@ def _whole_step(middle: float, units: Units) -> str:
     return f"by {length_text(off, units=units)}"
 
 
-def _swapped(readings: Sequence[Held], sure: Sequence[int]) -> list[Question]:
+def _swapped(readings: Sequence[Held], sure: Sequence[int]) -> list[ReadingQuestion]:
     """Find places left and right of each other whose readings fit far better the other way round."""
-    found: list[Question] = []
+    found: list[ReadingQuestion] = []
     at = {(one.place.x, one.place.y): one for one in readings if one.place.number not in sure}
     for left in at.values():
         right = at.get((1 - left.place.x, left.place.y))
@@ -241,7 +243,9 @@ def _swapped(readings: Sequence[Held], sure: Sequence[int]) -> list[Question]:
         if as_read > (ODD_AND_NAMED * spread) ** 2 and turned < (EXPLAINED * spread) ** 2 and as_read > 4 * turned:
             misreading = f"are left and right swapped, places {left.place.number} and {right.place.number}"
             found += [
-                Question(place=a.place, value=a.value, expected=a.planned + e, misreading=misreading, meant=b.value)
+                ReadingQuestion(
+                    place=a.place, value=a.value, expected=a.planned + e, misreading=misreading, meant=b.value
+                )
                 for a, b, e in ((left, right, one), (right, left, two))
             ]
     return found
