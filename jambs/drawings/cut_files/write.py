@@ -92,6 +92,8 @@ def _frame(layers: tuple[CutLayer, ...], units: Units, release: Release) -> Fram
         document.set_modelspace_vport(height=float(WIDE), center=(float(HALF_WIDE), float(HALF_HIGH)))
         document.entitydb.handles.reset(NEXT_HANDLE)
         stream = StringIO()
+        for name in sorted(document.entitydb.dxf_types_in_use()):  # else in the order of a set, another in every run
+            document.classes.add_class(name)
         document.write(stream)
     head, mark, tail = stream.getvalue().partition(_START)
     return Frame(document=document, head=head + mark, tail=tail)
