@@ -93,3 +93,10 @@ def test_a_metric_saw_holds_what_is_twenty_wide_unless_the_shop_says_otherwise()
     casing = {"thickness": "18", "stock": "pine", "corner": "miter"}
     widths = {width: told(interior_trim__inside__casing={**casing, "width": width}) for width in ("20", "19")}
     assert widths == {"20": False, "19": True}
+
+
+def test_a_head_is_rabbeted_alike_at_both_ends_as_wide_as_the_legs_are_thick() -> None:
+    """Legs 3/4 thick, rabbets 3/8 deep: from each end 3/4 along the whole width."""
+    head = part_of(kit_of(), "extension jamb", "head")
+    there = sorted((one.low[0], one.high[0], one.high[2] - one.low[2]) for one in head.pockets)
+    assert there == [(0.0, 0.75, 0.375), (head.length - 0.75, head.length, 0.375)]

@@ -11,6 +11,7 @@ from jambs.study.sun.daylight import (
     WINTER_MONTHS,
     Reveal,
     beam_path,
+    clear_sky_beam,
     monthly_sun,
     sky_component,
     sunlit_fraction,
@@ -129,3 +130,9 @@ def test_a_north_wall_in_winter_has_no_sun_to_lose() -> None:
 def test_impossible_glass_is_refused() -> None:
     with pytest.raises(StudyError, match="width and height must be above zero"):
         Reveal(width=0, height=1, recess=0.1)
+
+
+@pytest.mark.parametrize(("altitude", "share"), [(90.0, 0.7), (30.0, 0.5652), (0.5, 1.392e-4), (0.0, 0.0), (-5.0, 0.0)])
+def test_the_beam_of_a_clear_sky_by_hand(altitude: float, share: float) -> None:
+    """0.7 ** (air mass ** 0.678): overhead 1; at 30° 2 ** 0.678 = 1.600; at 0.5° 114.59 ** 0.678 = 24.89."""
+    assert float(clear_sky_beam(np.array(altitude))) == pytest.approx(share, rel=2e-3)

@@ -40,3 +40,12 @@ def test_against_pvlib_over_a_year(latitude: float, longitude: float) -> None:
     azimuth_error = np.abs(turn * np.cos(np.radians(elevation)))[up]
     assert altitude_error.max() < 0.05
     assert azimuth_error.max() < 0.05
+
+
+def test_against_meeus() -> None:
+    """Astronomical Algorithms, example 25.a, from memory: 1992-10-13, 0 h, the sun's apparent declination -7.78507.
+
+    At the pole the sun stands as high as its declination.
+    """
+    sun = sun_position(days_since_2000(datetime(1992, 10, 13, tzinfo=UTC)), latitude_deg=90, longitude_deg=0)
+    assert float(sun.altitude_deg) == pytest.approx(-7.78507, abs=5e-4)
