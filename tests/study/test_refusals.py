@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from test_drawn_sections import STRAPPED, case_of
 
@@ -33,7 +35,7 @@ def test_the_published_range_is_wider_than_every_window_of_the_tests() -> None:
 
 def test_a_psi_value_outside_of_the_range_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("jambs.study.heat.cut.PLAUSIBLE", (0.05, 0.30))
-    with pytest.raises(StudyError, match=r"would have a linear thermal transmittance.* neither printed nor chosen by"):
+    with pytest.raises(StudyError, match=r"transmittance of -?0(\.\d{1,3})? W/mK, .*neither printed nor"):
         study_at(case_of(PROUD), 8.0)
 
 
@@ -52,5 +54,7 @@ def test_what_is_refused_is_not_chosen(monkeypatch: pytest.MonkeyPatch) -> None:
 def test_a_curve_that_jumps_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     studied = Studied(case_of(PROUD))
     monkeypatch.setattr("jambs.study.sweep.JUMP", 0.002)
-    with pytest.raises(StudyError, match=r"jumps from .* W/mK between the flange planes .* Look at both sections"):
+    with pytest.raises(StudyError, match="Look at both sections") as refused:
         least_plane(studied, studied.low, studied.high)
+    figures = re.search(r"jumps from (\S+) to (\S+) W/mK between the flange planes (\S+)", str(refused.value))
+    assert figures is not None and abs(float(figures[1]) - float(figures[2])) >= 0.002
