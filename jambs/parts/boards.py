@@ -14,7 +14,7 @@ SAME_SIZE = HALF_64TH
 """Two sizes nearer than this are one size [in]."""
 
 
-def from_boards(part: Part, boards: Sequence[Board], shop: Shop, *, allowance: float = 0.0) -> Part:
+def from_boards(part: Part, boards: Sequence[Board], shop: Shop, *, allowance: float) -> Part:
     """Let a part come out of the narrowest board at hand; a board of just its width needs no straightening.
 
     Where the widest is too narrow it is glued up from strips, wider by ``allowance`` [in] where its depth is only

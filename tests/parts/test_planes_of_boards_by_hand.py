@@ -100,3 +100,10 @@ def test_a_head_is_rabbeted_alike_at_both_ends_as_wide_as_the_legs_are_thick() -
     head = part_of(kit_of(), "extension jamb", "head")
     there = sorted((one.low[0], one.high[0], one.high[2] - one.low[2]) for one in head.pockets)
     assert there == [(0.0, 0.75, 0.375), (head.length - 0.75, head.length, 0.375)]
+
+
+def test_the_back_of_an_apron_lies_on_the_finished_wall() -> None:
+    """An apron 3/4 thick stands from the wall into the room."""
+    apron = part_of(kit_of(interior_trim__inside=STOOL), "apron", "sill")
+    depths = {apron.seat.at(u, v, w)[2] for u, v in apron.outline for w in (0.0, apron.thickness)}
+    assert depths == {-0.75, 0.0}

@@ -8,6 +8,7 @@ from jambs.study.heat.region import StudyError
 from jambs.study.wall.humidity import (
     Climate,
     Criterion,
+    FaceCheck,
     check_inner_face,
     dew_point,
     greatest_humidity,
@@ -115,3 +116,15 @@ def test_a_humidity_in_per_cent_is_refused(humidity: float) -> None:
 def test_no_factor_without_a_difference() -> None:
     with pytest.raises(StudyError, match="both airs are at 20 degC: no temperature factor"):
         required_factor(Climate(inside=20, inside_humidity=0.5, outside=20), Criterion.MOLD)
+
+
+def test_very_dry_air_has_a_dew_point_too() -> None:
+    """Half a pascal, as on a winter's night at -70: under 1 Pa there is no other rule than over it."""
+    found = saturation_temperature(0.5)
+    assert -75 < found < -65
+    assert saturation_pressure(found) == pytest.approx(0.5, rel=1e-9)
+
+
+@pytest.mark.parametrize(("dew_point", "dry"), [(9.2, True), (9.3, False), (9.4, False)])
+def test_a_face_at_the_dew_point_is_wet(dew_point: float, dry: bool) -> None:
+    assert FaceCheck(layer="plywood", temperature=9.3, dew_point=dew_point).is_dry is dry
