@@ -64,6 +64,14 @@ def kept(outline: Sequence[Point], toward: Point, at: Point) -> list[Point]:
     return found
 
 
+def within(outline: Sequence[Point], low: Point, high: Point) -> list[Point]:
+    """Keep what lies in a box between two corners; maybe nothing."""
+    found: list[Point] = list(outline)
+    for toward, at in (((1.0, 0.0), low), ((0.0, 1.0), low), ((-1.0, 0.0), high), ((0.0, -1.0), high)):
+        found = kept(found, toward, at) if found else []
+    return found
+
+
 def without_doubles(outline: Sequence[Point]) -> Outline:
     """Drop points that repeat the one before."""
     found: list[Point] = []

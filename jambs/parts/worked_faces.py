@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from jambs.geometry import Outline, Plane, Point, tangent
-from jambs.outlines import SAME_POINT, area, from_lowest, kept, without_doubles
+from jambs.outlines import SAME_POINT, area, from_lowest, kept, within, without_doubles
 from jambs.parts.cuts import BoardSizes, Cut, Edge, EdgeBevel, EdgeRabbet, EndBevel, EndRabbet, Groove, saw_angles
 from jambs.parts.part import Part
 
@@ -83,10 +83,7 @@ def turned_over(outline: Outline, width: float) -> Outline:
 
 def _within(outline: Outline, low: Point, high: Point) -> Outline:
     """Return what of a box lies within the outline."""
-    found: list[Point] = list(outline)
-    for toward, at in (((1.0, 0.0), low), ((0.0, 1.0), low), ((-1.0, 0.0), high), ((0.0, -1.0), high)):
-        found = kept(found, toward, at)
-    clean = without_doubles(found)
+    clean = without_doubles(within(outline, low, high))
     assert area(clean) > SAME_POINT, "a cut of the list lies outside its own board"
     return from_lowest(clean)
 

@@ -215,16 +215,20 @@ def _note_lines(part: Part, worked: WorkedFace, units: Units, back: WorkedFace) 
     """Return what has to be known at the machine."""
     where = told_position(part.name, part.position)
     sizes = " x ".join(length_text(one, units=units) for one in (part.thickness, part.width, part.length))
-    unit = "inches" if units is Units.INCH else "millimeters"
     lines = [
         ", ".join(one for one in (part.mark, part.name, where, part.stock) if one),
-        f"{sizes}, drawn in {unit}, 1:1",
+        f"{sizes}, {drawn_in(units)}",
     ]
     if worked.face is BoardFace.BACK:
         lines.append("BACK UP: turned over about its length, start end still at 0; OUTLINE is cut from the face")
     else:
         lines += _face_lines(part, back)
     return lines
+
+
+def drawn_in(units: Units) -> str:
+    """Say the units and the scale of a cut file."""
+    return f"drawn in {'inches' if units is Units.INCH else 'millimeters'}, 1:1"
 
 
 def _face_lines(part: Part, back: WorkedFace) -> Iterator[str]:

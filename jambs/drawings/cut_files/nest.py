@@ -16,6 +16,7 @@ from jambs.drawings.cut_files.figure import (
     Stroke,
     Words,
     Work,
+    drawn_in,
     face_strokes,
     grain_arrow,
 )
@@ -81,9 +82,9 @@ class _Sheet:
     def _notes(self) -> list[Words]:
         saw = self.lot.problem.saw
         apart = length_text(self.at(min(saw.rip_kerf, saw.crosscut_kerf)), units=self.units)
-        unit = "inches" if self.units is Units.INCH else "millimeters"
+        mark = self.lot.board_mark(self.board.number)
         lines = [
-            f"{self.lot.board_mark(self.board.number)}, {self.lot.title}, drawn in {unit}, 1:1, grain along the arrow",
+            f"{mark}, {self.lot.title}, {drawn_in(self.units)}, grain along the arrow",
             f"parts stand {apart} apart and face up: no cutter thicker than that; ENGRAVE is off where faces are seen",
         ]
         if any(_is_left_wide(self.own[mark]) for mark, _ in self._places()):

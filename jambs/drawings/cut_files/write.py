@@ -14,7 +14,7 @@ from ezdxf.document import Drawing as Document
 from ezdxf.lldxf.tagwriter import TagWriter
 
 from jambs.drawings.cut_files.figure import CutFigure, CutLayer, Work
-from jambs.drawings.dxf.document import repeatable, unit_factor
+from jambs.drawings.dxf.document import INSERT_UNITS, MEASUREMENT, repeatable, unit_factor
 from jambs.length import Units
 
 
@@ -40,9 +40,6 @@ FIRST_HANDLE, NEXT_HANDLE = "1000", "FFFF"
 """Where the handles of the entities begin, past all handles of the frame of a file; and where they have all ended."""
 WIDE, HIGH, HALF_WIDE, HALF_HIGH = "98765.4321", "87654.3219", "76543.2198", "65432.1987"
 """Stand for the size of the drawing, and for its middle, in the frame of a file until they are known."""
-INSERT_UNITS = {Units.INCH: 1, Units.MM: 4}
-MEASUREMENT = {Units.INCH: 0, Units.MM: 1}
-"""$INSUNITS and $MEASUREMENT (DXF reference, header)."""
 DECIMAL, DIGITS_SHOWN = 2, 6
 """$LUNITS and $LUPREC."""
 PLACES = 12

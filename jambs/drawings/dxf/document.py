@@ -98,11 +98,16 @@ def new_document(units: Units, scales: Iterable[Scale]) -> Document:
     return document
 
 
+INSERT_UNITS = {Units.INCH: 1, Units.MM: 4}
+MEASUREMENT = {Units.INCH: 0, Units.MM: 1}
+"""$INSUNITS and $MEASUREMENT (DXF reference, header)."""
+
+
 def _set_units(document: Document, units: Units) -> None:
     is_inch = units is Units.INCH
     header = document.header
-    header["$MEASUREMENT"] = 0 if is_inch else 1
-    header["$INSUNITS"] = 1 if is_inch else 4
+    header["$MEASUREMENT"] = MEASUREMENT[units]
+    header["$INSUNITS"] = INSERT_UNITS[units]
     header["$LUNITS"] = 5 if is_inch else 2
     header["$LUPREC"] = 6 if is_inch else 1
     header["$LWDISPLAY"] = 1

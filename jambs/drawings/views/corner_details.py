@@ -13,6 +13,7 @@ from jambs.drawings.views.view import CallOut, Chain, Fill, Ink, Interval, Shape
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, ROUND_OFF, length_text
+from jambs.outlines import within
 from jambs.parts.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
 
@@ -60,23 +61,9 @@ def _is_shown_whole(region: Region, kit: Kit) -> bool:
 
 
 def clipped(polygon: Polygon, box: Box) -> Polygon:
-    """Return what of a polygon lies in a box (Sutherland and Hodgman); nothing where they share no area."""
-    points = list(polygon)
-    for axis, limit, way in ((0, box.left, 1), (0, box.right, -1), (1, box.bottom, 1), (1, box.top, -1)):
-        points = _halved(points, axis, limit, way)
+    """Return what of a polygon lies in a box; nothing where they share no area."""
+    points = within(polygon, (box.left, box.bottom), (box.right, box.top))
     return tuple(points) if len(points) > 2 and _has_area(points) else ()
-
-
-def _halved(points: Sequence[Point], axis: int, limit: float, way: int) -> list[Point]:
-    kept: list[Point] = []
-    for one, two in zip(points, (*points[1:], *points[:1]), strict=True):
-        first, last = (one[axis] - limit) * way, (two[axis] - limit) * way
-        if first >= 0:
-            kept.append(one)
-        if (first > 0) != (last > 0) and abs(first - last) > ROUND_OFF and first * last < 0:
-            share = first / (first - last)
-            kept.append((one[0] + share * (two[0] - one[0]), one[1] + share * (two[1] - one[1])))
-    return kept
 
 
 def _has_area(points: Sequence[Point]) -> bool:
