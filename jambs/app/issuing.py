@@ -13,7 +13,15 @@ from jambs.app.cut_file_papers import CUT_FILE, cut_file_facts
 from jambs.app.house_issue import house_document, house_stamp, kept_document
 from jambs.app.issue_record import issue_record
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance, now_of, write_old_labels
-from jambs.app.paper_names import DRAWING_SHEETS, SHEET_TO_CUT, SHEET_TO_INSTALL, SOLID, opening_facts
+from jambs.app.paper_names import (
+    ALL_CUT,
+    ALL_DRAWINGS,
+    DRAWING_SHEETS,
+    SHEET_TO_CUT,
+    SHEET_TO_INSTALL,
+    SOLID,
+    opening_facts,
+)
 from jambs.app.solid_papers import elevation_facts
 from jambs.app.stale_words import papers_words, run_words, things_words
 from jambs.app.writing import said
@@ -44,7 +52,6 @@ from jambs.sheets.joining import join_pdfs
 from jambs.sheets.pictures import SheetPictures
 from jambs.sheets.stamp import Stamp, Stamps
 
-ALL_CUT = "all cut sheets.pdf"
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
 CHANGED_CUT, CHANGED_INSTALL = "changed cut sheets.pdf", "changed install sheets.pdf"
 OF_ONE_ISSUE = (INDEX, CHANGES, CHANGED_CUT, CHANGED_INSTALL, OLD_LABELS)
@@ -198,8 +205,9 @@ def _put_back_one(record: Record, path: str, folder: Path) -> None:
 
 def _put_back_whole(issuing: Issuing, folder: Path) -> None:
     """Where no opening changed, the sheets of the whole house are those of the last issue, its marked changes too."""
-    if issuing.plan.is_same and (folder / ALL_CUT).exists():
-        _put_back_one(issuing.record, ALL_CUT, folder)
+    for path in (ALL_CUT, ALL_DRAWINGS):
+        if issuing.plan.is_same and (folder / path).exists():
+            _put_back_one(issuing.record, path, folder)
 
 
 def _is_same(issuing: Issuing, folder: Path) -> bool:

@@ -9,6 +9,8 @@ from jambs.issued.writing import PaperFacts
 
 CUT_SHEET, INSTALL_SHEET, DRAWING, SOLID = "cut sheet", "install sheet", "drawing", "solid"
 TEMPLATE = "template"
+ALL_CUT, ALL_DRAWINGS = "all cut sheets.pdf", "all drawings.pdf"
+"""The sheets of every opening in one file; they say what changed in their own issue."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

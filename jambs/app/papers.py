@@ -15,7 +15,16 @@ from pathlib import Path
 
 from jambs.app.chain import Unbuildable
 from jambs.app.cut_file_papers import write_cut_files
-from jambs.app.paper_names import DRAWING_SHEETS, FLAT_DRAWING, SHEET_TO_CUT, SHEET_TO_INSTALL, SHOP_DRAWING, TEMPLATES
+from jambs.app.paper_names import (
+    ALL_CUT,
+    ALL_DRAWINGS,
+    DRAWING_SHEETS,
+    FLAT_DRAWING,
+    SHEET_TO_CUT,
+    SHEET_TO_INSTALL,
+    SHOP_DRAWING,
+    TEMPLATES,
+)
 from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
@@ -199,11 +208,11 @@ def _write_house(
 
     foot = stamps.house_foot
     if pictures:
-        write_all_cut_sheets(kits, job, pictures, folder / "all cut sheets.pdf", stamps=stamps)
+        write_all_cut_sheets(kits, job, pictures, folder / ALL_CUT, stamps=stamps)
     else:
-        join_pdfs([folder / SHEET_TO_CUT.path(kit.mark) for kit in kits], folder / "all cut sheets.pdf")
+        join_pdfs([folder / SHEET_TO_CUT.path(kit.mark) for kit in kits], folder / ALL_CUT)
     drawings = [(kit.mark, folder / DRAWING_SHEETS.path(kit.mark)) for kit in kits]
-    write_all_drawings(kits, drawings, job, folder / "all drawings.pdf", stamps=stamps)
+    write_all_drawings(kits, drawings, job, folder / ALL_DRAWINGS, stamps=stamps)
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf", stamp=foot)
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job), stamp=foot)
     write_summary(kits, register, job, folder / "summary.pdf", stamp=foot)

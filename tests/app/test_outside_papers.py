@@ -17,6 +17,7 @@ from jambs.app.chain import make_kits
 from jambs.flashing.blank import BlankKind
 from jambs.job import Job, read_job
 from jambs.length import Units
+from jambs.neighbors.findings import NotCompared
 from jambs.outside.plan import OutsideError, PlannedOutside, plan_outside, with_outside
 from jambs.parts.cuts import WoodMoves
 from jambs.parts.kinds import PartKind
@@ -128,7 +129,8 @@ def bare(job: Job) -> Job:
 def test_a_job_without_sections_has_nothing_outside_and_keeps_its_kits() -> None:
     job, kits, _ = house("harbour-house")
     outside = plan_outside(kits, bare(job))
-    assert replace(outside, fittings=(), neighbors={}) == PlannedOutside() and outside.is_empty
+    assert replace(outside, fittings=(), neighbors={}, findings=()) == PlannedOutside() and outside.is_empty
+    assert {type(one) for one in outside.findings} == {NotCompared}  # without elevations nothing says where they stand
     assert not any(outside.neighbors.values())
     assert [kit.parts for kit in with_outside(kits, outside, bare(job))] == [kit.parts for kit in kits]
 
