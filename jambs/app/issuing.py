@@ -193,7 +193,7 @@ def void_sheets(record: Record, plan: IssuePlan) -> list[VoidSheets]:
 def stale_rows(record: Record, basis: Basis) -> list[tuple[str, str, str]]:
     """Return the rows of the index about papers of other verbs that are stale with this issue."""
     found = [one for one in stale_papers(record, basis) if one.verb != BUILD]
-    return [(papers_words(one), things_words(one, in_full=True), run_words(one, "")) for one in found]
+    return [(papers_words(one, in_full=True), things_words(one, in_full=True), run_words(one, "")) for one in found]
 
 
 def _put_back_one(record: Record, path: str, folder: Path) -> None:

@@ -15,8 +15,10 @@ def stale_line(stale: Stale, *, job_words: str) -> str:
     return f"stale  {papers_words(stale)}: {things_words(stale)}; run `{run_words(stale, job_words)}`"
 
 
-def papers_words(stale: Stale) -> str:
-    """Name papers by their kinds."""
+def papers_words(stale: Stale, *, in_full: bool = False) -> str:
+    """Name papers by their kinds; where they are of many kinds, only how many papers, unless in full."""
+    if len(stale.kinds) > MOST and not in_full:
+        return f"{len(stale.paths)} papers"
     return ", ".join(stale.kinds)
 
 

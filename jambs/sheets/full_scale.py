@@ -13,9 +13,11 @@ from jambs.geometry import Outline, Point
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
 from jambs.outlines import SAME_POINT, kept, without_doubles
+from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import Edge, EdgeBevel, End, Groove, Notch
 from jambs.parts.part import Part
+from jambs.parts.planned import depth_is_planned
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.press import press
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
@@ -36,13 +38,17 @@ TITLE, BETWEEN = 0.55, 0.25
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Template:
-    """One template at full scale [in]: lines to cut along, broken lines, both from its lower left corner."""
+    """One template at full scale [in]: lines to cut along, broken lines, both from its lower left corner.
+
+    ``is_planned``: the depth that it follows is not measured yet.
+    """
 
     title: str
     note: str
     size: Point
     cut: tuple[tuple[Point, ...], ...]
     broken: tuple[tuple[Point, ...], ...] = ()
+    is_planned: bool = False
 
     @property
     def fits(self) -> Point:
@@ -61,7 +67,13 @@ class Template:
 
 def templates_of(kit: CutKit, *, units: Units) -> tuple[Template, ...]:
     """Return the templates of an opening; none where no part is notched."""
-    return tuple(one for part in kit.parts if part.is_wood for one in _of_part(part, units))
+    opening = kit.placement.opening
+    return tuple(
+        replace(one, is_planned=depth_is_planned(part, opening))
+        for part in kit.parts
+        if part.is_wood
+        for one in _of_part(part, units)
+    )
 
 
 def _of_part(part: Part, units: Units) -> Iterator[Template]:
@@ -172,7 +184,14 @@ def _tiled(templates: Sequence[Template], room: Point, overlap: float) -> list[R
 
 
 def _template(one: Template) -> Record:
-    return {"title": one.title, "note": one.note, "size": one.size, "cut": one.cut, "broken": one.broken}
+    return {
+        "title": one.title,
+        "note": one.note,
+        "size": one.size,
+        "cut": one.cut,
+        "broken": one.broken,
+        "planned": PLANNED if one.is_planned else "",
+    }
 
 
 def _tile(tile: Tile, tiling: Tiling) -> Record:

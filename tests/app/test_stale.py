@@ -11,7 +11,7 @@ import pytest
 from pypdf import PdfReader
 from shops import Shop, built, papers, shop
 
-from jambs.app.stale_words import stale_line, things_words
+from jambs.app.stale_words import papers_words, stale_line, things_words
 from jambs.issued.basis import NOT_KNOWN, Stale, differing
 from jambs.issued.record import Record
 
@@ -160,6 +160,13 @@ def test_of_many_openings_the_screen_has_their_count_and_the_index_their_marks()
     openings = Stale(verb="build", paths=("x",), kinds=("cut sheet",), things=tuple("ABCDEFG"))
     assert things_words(openings) == "7 openings changed since"
     assert things_words(openings, in_full=True) == "A, B, C, D, E, F, G changed since"
+
+
+def test_papers_of_many_kinds_are_counted_on_the_screen_and_named_in_the_index() -> None:
+    kinds = ("cut sheet", "drawing", "parts", "summary", "template", "elevation", "fasteners")
+    some = Stale(verb="build", paths=tuple("abcdefghi"), kinds=kinds, things=("W1",))
+    assert stale_line(some, job_words="house") == "stale  9 papers: W1 changed since; run `jambs build house`"
+    assert papers_words(some, in_full=True) == ", ".join(kinds)
 
 
 def test_an_opening_whose_mark_looks_like_that_of_a_part_is_named() -> None:

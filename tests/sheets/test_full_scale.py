@@ -19,7 +19,9 @@ from pypdf import PdfReader
 
 from jambs.face import make_kits, read_job
 from jambs.job import Job
+from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
+from jambs.parts.kinds import PartKind
 from jambs.sheets.full_scale import templates_data, templates_of, write_templates
 from jambs.sheets.press import press
 from jambs.sheets.tiles import Tiling
@@ -146,6 +148,18 @@ def test_a_turned_template_is_not_mirrored() -> None:
 
     assert area(around[0]) == pytest.approx(area(around[1])) != 0
     assert profile.turned.size == (profile.size[1], profile.size[0])
+
+
+def test_a_template_of_a_planned_depth_says_so_and_no_other() -> None:
+    """W04 is measured inside and only planned outside: its stool may be cut, its sill not yet; of W01 neither."""
+    job, kits = house("harbour-house")
+    kinds = {part.mark: part.kind for part in kits["W04"].parts}
+    told = {(kinds[one.title.split()[0]], one.is_planned) for one in templates_of(kits["W04"], units=job.units)}
+    assert told == {(PartKind.STOOL, False), (PartKind.EXTERIOR_SILL, True)}
+    measured, planned = (
+        PdfReader(BytesIO(pdf("harbour-house", mark))).pages[0].extract_text() for mark in ("W04", "W01")
+    )
+    assert PLANNED in planned and PLANNED not in measured
 
 
 def test_an_opening_without_notches_has_none(tmp_path: Path) -> None:
