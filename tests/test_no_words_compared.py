@@ -23,13 +23,11 @@ ELSEWHERE = {
     "sheets/cutting_lot.py": 1,
     "sheets/cutting_rest.py": 1,
     "job/reading/sentences.py": 1,
-    "drawings/drawing.py": 1,
 }
 """Words that mean something else where they stand, by file and count.
 
 The anchor of a text in SVG is its start; a field of a class has a name; boards that were bought bear a name of their
-own in the file of an earlier plan; a meaning that says from where to where is told along with its key; views of details
-are known by the beginning of their name, and should have a kind.
+own in the file of an earlier plan; a meaning that says from where to where is told along with its key.
 """
 WORDS = {one.value for kinds in (PartKind, Where, Side, BoardEnd, End, Edge) for one in kinds} | {
     position_words(kind, side) for kind in PartKind for side in Side

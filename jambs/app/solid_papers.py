@@ -13,7 +13,7 @@ from jambs.app.chain import Unbuildable
 from jambs.app.paper_names import FIT_REPORT, GLB, SOLID, STEP, elevation_solid
 from jambs.csv_text import csv_text
 from jambs.drawings.views.kit_picture import kit_picture
-from jambs.drawings.views.view import View
+from jambs.drawings.views.view import View, ViewKind
 from jambs.issue_stamp import IssueStamp
 from jambs.issued.writing import PaperFacts
 from jambs.job import Job
@@ -62,14 +62,14 @@ def _views(solids: KitSolids) -> tuple[View, ...]:
     from jambs.solids import picture, views
 
     found = []
-    for name, view, remark in (
-        (ISOMETRIC, views.FROM_ROOM, "assembled, seen from the room"),
-        (EXPLODED, views.EXPLODED, "exploded, seen from the room"),
+    for name, kind, view, remark in (
+        (ISOMETRIC, ViewKind.ASSEMBLED, views.FROM_ROOM, "assembled, seen from the room"),
+        (EXPLODED, ViewKind.EXPLODED, views.EXPLODED, "exploded, seen from the room"),
     ):
         drawn = picture(solids, view)
         lines = [line.points for line in drawn.lines if not line.is_hidden]
-        marks = [(mark.text, mark.target) for mark in drawn.marks] if name == EXPLODED else []
-        found.append(kit_picture(name, name.capitalize(), lines=lines, marks=marks, remark=remark))
+        marks = [(mark.text, mark.target) for mark in drawn.marks] if kind is ViewKind.EXPLODED else []
+        found.append(kit_picture(name, name.capitalize(), kind, lines=lines, marks=marks, remark=remark))
     return tuple(found)
 
 

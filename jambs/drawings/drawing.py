@@ -17,18 +17,18 @@ from jambs.drawings.views.measured import warning_of
 from jambs.drawings.views.notes import note_paragraphs
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.table import notes_view, parts_tables
-from jambs.drawings.views.view import View
+from jambs.drawings.views.view import View, ViewKind
 from jambs.geometry import Point
 from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.cut_kit import CutKit
-from jambs.section.region import Section
+from jambs.section.region import Section, SectionCut
 
+DOWNWARD = (SectionCut.HEAD, SectionCut.JAMB, SectionCut.SILL)
+"""The sections in the order in which they stand on the sheets."""
 CLEAR_OF_PAPER = 24.0
 """Model views stand this far from the origin: simple readers lay the paper over the model there [in]."""
-DETAILS = ("detail", "profile")
-ELEVATIONS = ("interior", "exterior")
 LEAST_LEGIBLE = 24.0
 """A detail that could only share a page at a smaller scale than this takes the width it needs."""
 APART = 6.0
@@ -104,8 +104,8 @@ def draw_opening(
     room = room_on(pages[0])
     notes = notes_view(note_paragraphs(kit, job, issue=issue), warning=warning_of(kit), scale=plain)
     tables = parts_tables(kit.parts, units=job.units, scale=plain, tallest=room.height)
-    whole = [view for view in views if view.kind not in DETAILS]
-    ordered = (*whole, notes, *tables, *(view for view in views if view.kind in DETAILS))
+    whole = [view for view in views if not view.kind.is_of_part]
+    ordered = (*whole, notes, *tables, *(view for view in views if view.kind.is_of_part))
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue),
@@ -117,8 +117,7 @@ def draw_opening(
 
 
 def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
-    order = {"head": 0, "jamb": 1, "sill": 2}
-    cuts = sorted(sections, key=lambda section: order[section.cut.value])
+    cuts = sorted(sections, key=lambda section: DOWNWARD.index(section.cut))
     return (
         interior_elevation(kit, job.units),
         exterior_elevation(kit, job.units),
@@ -136,7 +135,7 @@ def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
             return placed
     whole = (1.0, 1.0)
     found = _fitting(view, units, page, view.share)
-    if found is None or (found.scale.factor > LEAST_LEGIBLE and view.name.startswith(DETAILS)):
+    if found is None or (found.scale.factor > LEAST_LEGIBLE and view.kind.is_of_part):
         found = _fitting(view, units, page, whole)
     if found is None:
         raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")
@@ -145,9 +144,9 @@ def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
 
 def _elevations_alike(placed: list[PlacedView], asked: Iterable[View], units: Units) -> list[PlacedView]:
     """Draw both elevations of an opening at one scale, the smaller of theirs."""
-    smallest = max((view.scale for view in placed if view.kind in ELEVATIONS), key=lambda scale: scale.factor)
+    smallest = max((view.scale for view in placed if view.kind.is_elevation), key=lambda scale: scale.factor)
     return [
-        arrange(view, scale=smallest, units=units) if one.kind in ELEVATIONS and one.scale != smallest else one
+        arrange(view, scale=smallest, units=units) if one.kind.is_elevation and one.scale != smallest else one
         for one, view in zip(placed, asked, strict=True)
     ]
 
@@ -179,14 +178,14 @@ def _shifts(views: Iterable[PlacedView]) -> dict[str, Point]:
 
     Sections stand with their finished faces over each other.
     """
-    columns: dict[str, list[PlacedView]] = {}
+    columns: dict[ViewKind, list[PlacedView]] = {}
     for view in views:
-        columns.setdefault("detail" if view.kind in DETAILS else view.kind, []).append(view)
+        columns.setdefault(ViewKind.DETAIL if view.kind.is_of_part else view.kind, []).append(view)
     shifts: dict[str, Point] = {}
     left = CLEAR_OF_PAPER
     for column in columns.values():
         top = 0.0
-        is_aligned = column[0].kind == "section"
+        is_aligned = column[0].kind is ViewKind.SECTION
         inset = max(-view.box.left for view in column)
         for view in column:
             shifts[view.name] = (left + (inset if is_aligned else -view.box.left), top - view.box.top)
@@ -198,5 +197,5 @@ def _shifts(views: Iterable[PlacedView]) -> dict[str, Point]:
 def used_scales(drawing: Drawing) -> list[Scale]:
     """Return every scale of a drawing once, that of the sections first."""
     factors = {view.scale.factor: view.scale for view in drawing.views}
-    main = next((view.scale.factor for view in drawing.views if view.kind == "section"), min(factors))
+    main = next((view.scale.factor for view in drawing.views if view.kind is ViewKind.SECTION), min(factors))
     return sorted(factors.values(), key=lambda scale: (scale.factor != main, scale.factor))

@@ -16,7 +16,7 @@ from jambs.drawings.layout.paper import HALF_SIZE, PAGES, TEXT_HEIGHT, scales_of
 from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.views.measured import depth_words
 from jambs.drawings.views.sections import section_view
-from jambs.drawings.views.view import Ink
+from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import layer_words
 from jambs.length import FINE, HALF_64TH, Units, length_text, read_length
 from jambs.section.region import SectionCut
@@ -44,7 +44,7 @@ def test_nothing_touches(name: str) -> None:
 
 @EACH
 def test_no_leaders_cross_in_sections(name: str) -> None:
-    sections = [view for view in drawn(name).views if view.kind == "section"]
+    sections = [view for view in drawn(name).views if view.kind is ViewKind.SECTION]
     assert {view.name: crossings(view) for view in sections if crossings(view)} == {}
 
 
@@ -109,7 +109,7 @@ def test_every_part_is_marked_once_in_its_elevation_and_in_the_table(name: str) 
     table = [
         text.lines[0]
         for view in drawn(name).views
-        if view.kind == "parts"
+        if view.kind is ViewKind.PARTS
         for text in view.texts
         if len(text.lines) == 1
     ]
@@ -119,7 +119,7 @@ def test_every_part_is_marked_once_in_its_elevation_and_in_the_table(name: str) 
 @EACH
 def test_every_part_that_is_no_plain_board_has_a_detail(name: str) -> None:
     kit, _, _ = made(name)
-    titles = " ".join(view.title for view in drawn(name).views if view.kind == "detail")
+    titles = " ".join(view.title for view in drawn(name).views if view.kind is ViewKind.DETAIL)
     for part in kit.parts:
         assert bool(re.search(rf"{re.escape(part.mark)}(?!\d)", titles)) is not part.is_plain, part.mark
 
@@ -184,7 +184,7 @@ def test_texts_of_dimensions_are_their_values(name: str) -> None:
 
 
 def test_mirror_images_share_a_detail() -> None:
-    titles = [view.title for view in drawn("picture framed").views if view.kind == "detail"]
+    titles = [view.title for view in drawn("picture framed").views if view.kind is ViewKind.DETAIL]
     assert any("mirror image" in title for title in titles)
 
 

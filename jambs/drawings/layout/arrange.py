@@ -49,6 +49,7 @@ def arrange(view: View, *, scale: Scale, units: Units) -> PlacedView:
     return PlacedView(
         name=view.name,
         title=view.title,
+        kind=view.kind,
         scale=scale,
         shapes=broken_for(view.shapes, sides.marks),
         fills=view.fills,

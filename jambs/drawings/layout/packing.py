@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.views.view import ViewKind
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 
@@ -66,7 +67,7 @@ def packed(views: Sequence[PlacedView], page: Page) -> list[list[OnPage]]:
     """
     room = room_on(page)
     pages: list[list[_Row]] = []
-    latest: dict[str, int] = {}
+    latest: dict[ViewKind, int] = {}
     for view in views:
         if view.paper_width > room.width + ROUND_OFF or view.paper_height > room.height + ROUND_OFF:
             raise ValueError(f"view {view.name!r} is larger than a {page.name} page")

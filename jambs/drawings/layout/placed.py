@@ -8,7 +8,7 @@ from enum import StrEnum
 from jambs.drawings.layout.boxes import Box, Segment, segments_of
 from jambs.drawings.layout.lettering import text_width
 from jambs.drawings.layout.paper import DESCENDER, LINE_PITCH, Scale
-from jambs.drawings.views.view import Fill, Ink, Shape
+from jambs.drawings.views.view import Fill, Ink, Shape, ViewKind
 from jambs.geometry import Point
 
 
@@ -118,6 +118,7 @@ class PlacedView:
 
     name: str
     title: str
+    kind: ViewKind = ViewKind.OTHER
     scale: Scale
     shapes: tuple[Shape, ...] = ()
     fills: tuple[Fill, ...] = ()
@@ -126,11 +127,6 @@ class PlacedView:
     leaders: tuple[Leader, ...] = ()
     rules: tuple[Rule, ...] = ()
     box: Box
-
-    @property
-    def kind(self) -> str:
-        """The first word of the name: ``interior``, ``section``, ``parts``, ``detail``, …"""
-        return self.name.split(" ")[0]
 
     @property
     def lettering(self) -> list[Lettering]:

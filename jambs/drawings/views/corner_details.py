@@ -9,7 +9,7 @@ from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, n
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.sections import HATCHES, ink_of
-from jambs.drawings.views.view import CallOut, Chain, Fill, Ink, Interval, Shape, View, ViewSide
+from jambs.drawings.views.view import CallOut, Chain, Fill, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, ROUND_OFF, length_text
@@ -36,6 +36,7 @@ def _corner(section: Section, kit: Kit, job: Job) -> View:
     polygons = [clipped(turned(one.outline), box) for one in regions]
     return View(
         name=f"corner {section.cut.value}",
+        kind=ViewKind.CORNER,
         title=TITLES[section.cut],
         shapes=tuple(_shapes(regions, polygons, kit, box)),
         fills=tuple(_fills(regions, polygons)),

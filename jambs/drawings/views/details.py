@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import box_around
 from jambs.drawings.views.named_ends import edge_names, face_words, with_left_at_left
-from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewSide
+from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text
 from jambs.parts.cut_words import ends_words, work_words
@@ -94,6 +94,7 @@ def _face_view(alike: Alike, units: Units) -> View:
     part = alike.part
     view = View(
         name=f"detail {part.mark}",
+        kind=ViewKind.DETAIL,
         title=f"{_marks(alike)}  {told_name(part.name, part.where.value)}",
         shapes=(Shape(points=part.outline, ink=INKS[part.where]), *_pockets(part)),
         chains=(*_edge_chains(part), *_end_chains(part)),
@@ -245,6 +246,7 @@ def _profile_view(alike: Alike) -> View:
     fill = Fill(pieces=(outline,), hatch=Hatch.TRIM, ink=Ink.HATCH_TRIM)
     return View(
         name=f"profile {part.mark}",
+        kind=ViewKind.PROFILE,
         title=f"{part.mark}  end",
         shapes=(Shape(points=_notched(outline, grooves), ink=INKS[part.where]),),
         fills=() if grooves else (fill,),

@@ -15,7 +15,7 @@ from jambs.drawings.views.sash import (
     sight_box,
 )
 from jambs.drawings.views.seen import Seen, seen
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
 from jambs.job.models.openings import Opening
 from jambs.length import HALF_64TH, Units, length_text
 from jambs.parts.kinds import PartKind, Where
@@ -53,6 +53,7 @@ def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -
     return View(
         name=name,
         title=title,
+        kind=ViewKind.EXTERIOR if from_outside else ViewKind.INTERIOR,
         shapes=(
             *_window(kit, covers, from_outside=from_outside),
             *_rough_opening(kit, from_outside=from_outside),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from jambs.drawings.layout.boxes import Segment
-from jambs.drawings.views.view import CallOut, Ink, Shape, View
+from jambs.drawings.views.view import CallOut, Ink, Shape, View, ViewKind
 from jambs.geometry import Point
 
 LARGEST = 3
@@ -13,12 +13,13 @@ LARGEST = 3
 
 
 def kit_picture(
-    name: str, title: str, *, lines: Iterable[Segment], marks: Iterable[tuple[str, Point]], remark: str
+    name: str, title: str, kind: ViewKind, *, lines: Iterable[Segment], marks: Iterable[tuple[str, Point]], remark: str
 ) -> View:
     """Make a view from lines and marks: points right and up as seen [in]; each mark speaks of its target point."""
     return View(
         name=name,
         title=title,
+        kind=kind,
         shapes=tuple(Shape(points=segment, ink=Ink.SEEN_INSIDE, closed=False) for segment in lines),
         call_outs=tuple(CallOut(target=target, lines=(text,), short=text) for text, target in marks),
         remarks=(remark,),

@@ -13,7 +13,7 @@ from jambs.drawings.views.measured_section import at_measured_depth, face_of, me
 from jambs.drawings.views.outlines import is_inside, is_wall_below, seen_from_above, turned
 from jambs.drawings.views.reveals import reveal_chains
 from jambs.drawings.views.symbols import batt, crossed
-from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Stack, View, ViewSide
+from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Stack, View, ViewKind, ViewSide
 from jambs.drawings.views.words import layer_words, size_words
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
@@ -86,6 +86,7 @@ def section_view(section: Section, kit: Kit, job: Job) -> View:
     polygons = [turned(region.outline) for region in section.regions]
     return View(
         name=f"section {section.cut.value}",
+        kind=ViewKind.SECTION,
         title=TITLES[section.cut],
         shapes=(*_shapes(section.regions, polygons, kit), *symbols_of(section)),
         fills=tuple(_fills(section.regions, polygons, kit)),

@@ -9,7 +9,7 @@ from jambs.drawings.layout.boxes import Box, boxes_joined
 from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.paper import DESCENDER, LINE_PITCH, MARK_HEIGHT, TEXT_HEIGHT, TITLE_HEIGHT, Scale
 from jambs.drawings.layout.placed import Align, Lettering, PlacedView, Rule
-from jambs.drawings.views.view import Ink
+from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import size_words
 from jambs.length import Units
 from jambs.parts.cut_words import board_words, ends_words, work_words
@@ -77,7 +77,7 @@ def _table(rows: Sequence[Sequence[_Cell]], number: int, count: int, scale: Scal
     edges = [sum(WIDTHS[:column]) for column in range(len(WIDTHS) + 1)]
     lines += [((edge, levels[0]), (edge, levels[-1])) for edge in edges]
     name = "parts" if number == 1 else f"parts {number}"
-    return _sheet(name, title, texts, lines, scale)
+    return _sheet(ViewKind.PARTS, name, title, texts, lines, scale)
 
 
 def _title(title: str) -> Lettering:
@@ -108,10 +108,11 @@ def notes_view(paragraphs: Sequence[str], *, warning: str, scale: Scale) -> Plac
         text = _cell_text(cell, 0.0, level)
         texts.append(text)
         level = text.at[1] - text.tall / 2 - 0.1
-    return _sheet("notes", "Notes", texts, lines, scale)
+    return _sheet(ViewKind.NOTES, "notes", "Notes", texts, lines, scale)
 
 
 def _sheet(
+    kind: ViewKind,
     name: str,
     title: str,
     texts: Sequence[Lettering],
@@ -139,6 +140,7 @@ def _sheet(
     return PlacedView(
         name=name,
         title=title,
+        kind=kind,
         scale=scale,
         texts=tuple(scaled),
         rules=tuple(rules),

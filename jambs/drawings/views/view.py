@@ -6,7 +6,7 @@ Coordinates are inches of the real thing, x right and y up as the view is looked
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from enum import StrEnum
+from enum import Enum, StrEnum
 
 from jambs.drawings.layout.boxes import Box, Segment, box_around
 from jambs.geometry import Point
@@ -145,6 +145,32 @@ class Mark:
     inward: Point | None = None
 
 
+class ViewKind(Enum):
+    """What a view shows, as far as its place on the sheets goes by it."""
+
+    INTERIOR = "interior elevation"
+    EXTERIOR = "exterior elevation"
+    SECTION = "section"
+    CORNER = "corner"
+    DETAIL = "detail"
+    PROFILE = "profile"
+    PARTS = "parts table"
+    NOTES = "notes"
+    ASSEMBLED = "kit assembled"
+    EXPLODED = "kit exploded"
+    OTHER = "other"
+
+    @property
+    def is_elevation(self) -> bool:
+        """Say whether it is an elevation of the opening."""
+        return self in (ViewKind.INTERIOR, ViewKind.EXTERIOR)
+
+    @property
+    def is_of_part(self) -> bool:
+        """Say whether it shows one part by itself."""
+        return self in (ViewKind.DETAIL, ViewKind.PROFILE)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class View:
     """One view of an opening or of a part: what is to be seen and what is to be said about it.
@@ -156,6 +182,7 @@ class View:
 
     name: str
     title: str
+    kind: ViewKind = ViewKind.OTHER
     shapes: tuple[Shape, ...]
     fills: tuple[Fill, ...] = ()
     chains: tuple[Chain, ...] = ()
