@@ -66,9 +66,9 @@ def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
     return tuple(grid.round(end + at * (length - 2 * end) / steps) for at in range(steps + 1))
 
 
-def shim_gaps(kit: Kit, job: Job) -> Sides:
+def shim_gaps(kit: Kit, grid: Grid) -> Sides:
     """Back of each extension jamb → rough opening [in]."""
-    return box_gaps(interior_clear(kit.placement, job), kit.placement)
+    return box_gaps(interior_clear(kit.placement, grid), kit.placement)
 
 
 def trim_fasteners(kit: Kit, job: Job) -> tuple[InstallFastener, ...]:
@@ -129,7 +129,7 @@ def _jamb_lines(kit: Kit, job: Job) -> list[InstallFastener]:
     """Through jamb and shim space on each side; sides of one length share a line."""
     if not any(part.kind is PartKind.EXTENSION_JAMB for part in kit.parts):
         return []
-    gaps, thickness = shim_gaps(kit, job), kit.placement.opening.interior.jamb.thickness
+    gaps, thickness = shim_gaps(kit, job.shop.grid), kit.placement.opening.interior.jamb.thickness
     by_gap: dict[float, list[str]] = {}
     for side, gap in ((Side.LEFT, gaps.left), (Side.RIGHT, gaps.right), (Side.HEAD, gaps.head)):
         by_gap.setdefault(round(max(gap, 0.0), 6), []).append(side.board_words)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from jambs.job.models.layers import BuckKind, Layer, MadeOf, Role
-from jambs.job.models.openings import Job
+from jambs.length import Units
 from jambs.parts.cuts import Taper
 from jambs.parts.kinds import Where
 from jambs.parts.lifting import lifting_words
@@ -76,11 +76,13 @@ ASBESTOS = (
 )
 
 
-def cautions(placement: Placement, parts: tuple[Part, ...], job: Job) -> tuple[Caution, ...]:
+def cautions(
+    placement: Placement, parts: tuple[Part, ...], units: Units, *, year_built: int | None
+) -> tuple[Caution, ...]:
     """List the cautions that fit this opening, work by work."""
-    lines = ((Beside.SAW, _saw(parts)), (Beside.INSTALL, _install(placement, parts, job)))
-    framing = (Beside.FRAMING, _framing(placement))
-    return tuple(Caution(beside=beside, text=text) for beside, texts in (*lines, framing) for text in texts)
+    install = (*_install(placement, parts, units), *_old_house(year_built))
+    lines = ((Beside.SAW, _saw(parts)), (Beside.INSTALL, install), (Beside.FRAMING, _framing(placement)))
+    return tuple(Caution(beside=beside, text=text) for beside, texts in lines for text in texts)
 
 
 def _saw(parts: tuple[Part, ...]) -> Iterator[str]:
@@ -100,8 +102,8 @@ def _dust(wood: list[Part]) -> str:
     return "".join(f"; {told}" for name, told in HARMFUL_DUST.items() if name in words)
 
 
-def _install(placement: Placement, parts: tuple[Part, ...], job: Job) -> Iterator[str]:
-    yield lifting_words(placement.weight, job.units)
+def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Iterator[str]:
+    yield lifting_words(placement.weight, units)
     outside = any(part.where is Where.EXTERIOR for part in parts)
     if outside:
         yield HEIGHT
@@ -115,7 +117,6 @@ def _install(placement: Placement, parts: tuple[Part, ...], job: Job) -> Iterato
         yield FOAM
     if placement.buck is not None:
         yield STRUCTURE
-    yield from _old_house(job.year_built)
 
 
 def _framing(placement: Placement) -> Iterator[str]:

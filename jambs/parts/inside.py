@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.job.models.openings import Job
+from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Corner, InteriorStyle, InteriorTrim
+from jambs.length import Grid
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.interior_jamb import interior_jambs
@@ -26,7 +27,7 @@ class Inside:
     figures: tuple[Figure, ...]
 
 
-def interior_clear(placement: Placement, job: Job) -> ClearOpening:
+def interior_clear(placement: Placement, grid: Grid) -> ClearOpening:
     """The clear opening between the interior extension jambs; a door's reaches down to the floor."""
     opening = placement.opening
     floor = opening.floor_below_frame
@@ -34,41 +35,41 @@ def interior_clear(placement: Placement, job: Job) -> ClearOpening:
         opening.frame,
         opening.window.frame_face,
         frame_reveal=opening.interior.frame_reveal,
-        grid=job.shop.grid,
+        grid=grid,
         bottom=None if floor is None else -floor,
     )
 
 
-def make_inside(placement: Placement, sides: dict[Side, FittedSide], job: Job) -> Inside:
+def make_inside(placement: Placement, sides: dict[Side, FittedSide], shop: Shop) -> Inside:
     """Make all interior parts; without interior depth there is only casing on the frame."""
     trim = placement.opening.interior
-    clear = interior_clear(placement, job)
+    clear = interior_clear(placement, shop.grid)
     parts: list[Part] = []
     has_jamb = max(side.start_depth for side in sides.values()) > 0
     if has_jamb:
-        parts += interior_jambs(clear, sides, trim, placement.inside_edge, job.shop.proud)
+        parts += interior_jambs(clear, sides, trim, placement.inside_edge, shop.proud)
         if trim.stool and trim.apron:
             parts.append(make_stool(clear, sides[Side.SILL], trim, trim.stool, placement.inside_edge))
-    parts += casing(_cased(clear, trim, job), trim.casing, Where.INTERIOR)
+    parts += casing(_cased(clear, trim, shop.proud), trim.casing, Where.INTERIOR)
     if has_jamb and trim.stool and trim.apron:
         parts.append(make_apron(clear, trim, trim.apron, trim.stool))
-    return Inside(clear=clear, parts=tuple(parts), figures=_figures(clear, trim, job))
+    return Inside(clear=clear, parts=tuple(parts), figures=_figures(clear, trim, shop.proud))
 
 
-def _cased(clear: ClearOpening, trim: InteriorTrim, job: Job) -> CasedOpening:
+def _cased(clear: ClearOpening, trim: InteriorTrim, proud: float) -> CasedOpening:
     reveal, picture = trim.casing_reveal, trim.style is InteriorStyle.PICTURE_FRAMED
     return CasedOpening(
         left=clear.left - reveal,
         right=clear.right + reveal,
         bottom=clear.bottom - reveal if picture else clear.bottom,
         top=clear.top + reveal,
-        back=-job.shop.proud,
+        back=-proud,
         has_bottom=picture,
     )
 
 
-def _figures(clear: ClearOpening, trim: InteriorTrim, job: Job) -> tuple[Figure, ...]:
-    cased, thickness = _cased(clear, trim, job), trim.jamb.thickness
+def _figures(clear: ClearOpening, trim: InteriorTrim, proud: float) -> tuple[Figure, ...]:
+    cased, thickness = _cased(clear, trim, proud), trim.jamb.thickness
     overhang = trim.casing.overhang if trim.casing.corner is Corner.BUTT else 0.0
     above = cased.height + trim.casing.width * (2 if cased.has_bottom else 1)
     figures = [
@@ -77,7 +78,7 @@ def _figures(clear: ClearOpening, trim: InteriorTrim, job: Job) -> tuple[Figure,
         Figure(kind=FigureKind.JAMB_BOX_WIDTH, value=clear.width + 2 * thickness, note="outside of the legs"),
         Figure(kind=FigureKind.FRAME_REVEAL, value=clear.frame_reveal, note="frame to jamb face"),
         Figure(kind=FigureKind.CASING_REVEAL, value=trim.casing_reveal, note="jamb face to casing"),
-        Figure(kind=FigureKind.PROUD, value=job.shop.proud, note="jamb past the finished wall"),
+        Figure(kind=FigureKind.PROUD, value=proud, note="jamb past the finished wall"),
         Figure(kind=FigureKind.CASING_OUTSIDE_WIDTH, value=outside_width(cased, trim.casing), note="edge to edge"),
         Figure(kind=FigureKind.CASING_OUTSIDE_HEIGHT, value=above, note="edge to edge"),
     ]

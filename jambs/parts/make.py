@@ -8,8 +8,9 @@ from dataclasses import replace
 
 from jambs.findings import Finding, FindingsError, Subject
 from jambs.job.models.openings import Assumed, Job
-from jambs.job.models.shop import Limits, Shop
+from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import InteriorStyle
+from jambs.length import Units
 from jambs.parts.as_built import as_built, is_measured
 from jambs.parts.boards import from_boards
 from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
@@ -56,14 +57,14 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
     outer, outer_findings = _exterior_sides(placement, job.shop, job.limits)
     placement = _with_depths_as_built(placement, deepest(inner), deepest(outer), job)
     try:
-        inside = make_inside(placement, inner, job)
-        outside = make_outside(placement, outer, job)
+        inside = make_inside(placement, inner, job.shop)
+        outside = make_outside(placement, outer, job.shop.grid, job.limits)
     except CannotBeCut as error:
         raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
     if inside.clear.width <= 0 or inside.clear.height <= 0:
         frame = placement.opening.frame
         raise PartsError(NothingBetweenJambs(subject=about, width=frame.width, height=frame.height))
-    parts = _completed(placement, (*inside.parts, *outside.parts, *buck_parts(placement)), job, book)
+    parts = _completed(placement, (*inside.parts, *outside.parts, *buck_parts(placement)), job.boards, job.shop, book)
     return Kit(
         placement=placement,
         parts=parts,
@@ -81,11 +82,11 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *reveal_findings(inside.clear, placement),
             *casing_findings(inside.clear, placement, job.units),
             *_fall_findings(placement, deepest(outer), about),
-            *style_findings(placement, parts, job),
+            *style_findings(placement, parts, job.shop, job.units, fastened=job.outside.fasteners),
             *_board_findings(parts, about),
         ),
-        assumed=_assumed(placement, parts, job),
-        cautions=cautions(placement, parts, job),
+        assumed=_assumed(placement, parts, job.shop, job.units),
+        cautions=cautions(placement, parts, job.units, year_built=job.year_built),
         sides=inner,
     )
 
@@ -139,7 +140,9 @@ def _exterior_sides(placement: Placement, shop: Shop, limits: Limits) -> Sided:
     return {**planned, **fitted_sides(measured.exterior_depth, shop)}, tuple(findings)
 
 
-def _completed(placement: Placement, parts: tuple[Part, ...], job: Job, book: MarkBook) -> tuple[Part, ...]:
+def _completed(
+    placement: Placement, parts: tuple[Part, ...], boards: Sequence[Board], shop: Shop, book: MarkBook
+) -> tuple[Part, ...]:
     """Mark the parts and say which board each comes out of."""
     opening = placement.opening
     parts = tuple(replace(part, opening=opening.mark) for part in parts)
@@ -147,9 +150,9 @@ def _completed(placement: Placement, parts: tuple[Part, ...], job: Job, book: Ma
     return tuple(
         from_boards(
             replace(part, mark=book.mark(part.identity)),
-            job.boards,
-            job.shop,
-            allowance=width_left_on(part, opening, job.shop),
+            boards,
+            shop,
+            allowance=width_left_on(part, opening, shop),
         )
         for part in parts
     )
@@ -205,16 +208,16 @@ def _board_findings(parts: Sequence[Part], about: Subject) -> list[Finding]:
     return found
 
 
-def _assumed(placement: Placement, parts: Sequence[Part], job: Job) -> tuple[Assumed, ...]:
+def _assumed(placement: Placement, parts: Sequence[Part], shop: Shop, units: Units) -> tuple[Assumed, ...]:
     found = [*placement.opening.assumed]
     if placement.weight_is_assumed:
         found.append(
             Assumed(
                 what="weight of the window",
-                value=weight_text(placement.weight, job.units),
+                value=weight_text(placement.weight, units),
                 why="estimated from glass and frame; ask the maker",
             )
         )
     if any(part.strips for part in parts):
-        found += glue_assumed(job.shop, job.units)
+        found += glue_assumed(shop, units)
     return tuple(found)

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.findings import Subject, SubjectKind
-from jambs.job.models.openings import Job, Opening
+from jambs.job.models.openings import Opening
+from jambs.job.models.shop import Limits
 from jambs.job.models.trim import Corner, ExteriorTrim
+from jambs.length import Grid
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
@@ -33,14 +35,14 @@ class Outside:
     figures: tuple[Figure, ...]
 
 
-def make_outside(placement: Placement, sides: dict[Side, FittedSide], job: Job) -> Outside:
+def make_outside(placement: Placement, sides: dict[Side, FittedSide], grid: Grid, limits: Limits) -> Outside:
     """Make all exterior parts; nothing where the job states no exterior trim."""
     trim = placement.opening.exterior
     if trim is None:
         return Outside(clear=None, parts=(), figures=())
-    if deepest(sides) < job.limits.least_exterior_depth - SAME_SIZE:
+    if deepest(sides) < limits.least_exterior_depth - SAME_SIZE:
         return _proud(placement, trim)
-    return _deep(placement, sides, trim, job)
+    return _deep(placement, sides, trim, grid)
 
 
 def _proud(placement: Placement, trim: ExteriorTrim) -> Outside:
@@ -67,7 +69,7 @@ def _proud(placement: Placement, trim: ExteriorTrim) -> Outside:
     return Outside(clear=None, parts=parts, figures=figures)
 
 
-def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, job: Job) -> Outside:
+def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, grid: Grid) -> Outside:
     opening, joint = placement.opening, trim.sealant_joint
     _hold_to_some_width(sides, joint)
     slope = trim.sill.slope if trim.sill else 0.0
@@ -77,7 +79,7 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
         opening.frame,
         opening.window.outside_face,
         frame_reveal=trim.frame_reveal,
-        grid=job.shop.grid,
+        grid=grid,
         # The joint is left where the sloping sill is highest: at its edge under the frame.
         bottom=-joint - sill_fall(under, slope) if trim.sill else _without_sill(opening, joint),
     )
@@ -87,7 +89,7 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
     place = None
     if trim.sill:
         place = _sill_place(clear, cased, placement, trim, depth)
-        parts.append(make_sill(place, trim.sill, job.shop.grid))
+        parts.append(make_sill(place, trim.sill, grid))
     parts += casing(cased, trim.casing, Where.EXTERIOR)
     parts.append(_flashing(cased, placement, trim))
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))

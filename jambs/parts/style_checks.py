@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from jambs.findings import Finding, Subject
 from jambs.job.models.layers import Role
-from jambs.job.models.openings import Job, Opening
+from jambs.job.models.openings import Opening
 from jambs.job.models.outside import Fixed
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import InteriorStyle
@@ -33,8 +33,10 @@ USUAL_LEAST_STRIP = {Units.INCH: 3 / 4, Units.MM: 20 / MM_PER_INCH}
 """Narrowest rip that is safe [in]; common practice, no source."""
 
 
-def style_findings(placement: Placement, parts: Sequence[Part], job: Job) -> Iterator[Finding]:
-    """Find what a complete kit lacks for its style, inside and outside."""
+def style_findings(
+    placement: Placement, parts: Sequence[Part], shop: Shop, units: Units, *, fastened: Collection[Fixed]
+) -> Iterator[Finding]:
+    """Find what a complete kit lacks for its style; ``fastened``: what the job states fasteners of."""
     opening, about = placement.opening, Subject.opening(placement.opening.mark)
     kinds = {part.kind for part in parts}
     if opening.interior.style is InteriorStyle.THREE_SIDED and not _is_door(opening):
@@ -45,9 +47,9 @@ def style_findings(placement: Placement, parts: Sequence[Part], job: Job) -> Ite
         yield NothingUnderFrame(subject=about)
     if PartKind.EXTERIOR_SILL in kinds:
         yield from _kerf(opening, about)
-    yield from _nailer(placement, about, job)
-    yield from _outer_laps(placement, parts, about, LEAST_COVER[job.units])
-    yield from _narrow(parts, about, job.shop)
+    yield from _nailer(placement, about, is_casing_fastened=Fixed.CASING in fastened)
+    yield from _outer_laps(placement, parts, about, LEAST_COVER[units])
+    yield from _narrow(parts, about, shop)
 
 
 def _is_door(opening: Opening) -> bool:
@@ -64,11 +66,11 @@ def _kerf(opening: Opening, about: Subject) -> Iterator[Finding]:
         yield KerfBehindCladding(subject=about, behind=back - sill.nosing)
 
 
-def _nailer(placement: Placement, about: Subject, job: Job) -> Iterator[Finding]:
+def _nailer(placement: Placement, about: Subject, *, is_casing_fastened: bool) -> Iterator[Finding]:
     """Trim is held by what lies at the trim plane, by a buck that ends there, or by fasteners into the framing."""
     planes, buck = placement.planes, placement.buck
     reaches = buck is not None and abs(buck.outer - planes.trim_plane) < SAME_SIZE
-    if placement.opening.exterior is None or reaches or Fixed.CASING in job.outside.fasteners:
+    if placement.opening.exterior is None or reaches or is_casing_fastened:
         return
     behind = [one.layer for one in planes.layers if one.layer.role not in (Role.CLADDING, Role.MEMBRANE)]
     if behind[-1].role is Role.INSULATION:

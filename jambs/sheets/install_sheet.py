@@ -88,7 +88,7 @@ def _shim_data(kit: CutKit, job: Job) -> Record:
     """Return where shims go: along the legs from below, along the head from the left."""
     grid, legs = job.shop.grid, shim_places(kit.clear_height, job.shop.grid)
     head = shim_places(kit.clear_width, grid)
-    gaps = shim_gaps(kit, job)
+    gaps = shim_gaps(kit, job.shop.grid)
     return {
         "legs": [{"share": at / kit.clear_height, "text": grid.text(at)} for at in legs],
         "head": [{"share": at / kit.clear_width, "text": grid.text(at)} for at in head],
