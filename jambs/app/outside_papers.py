@@ -86,7 +86,7 @@ def _write_flashing(house: PlannedHouse, job: Job, folder: Path, stamp: str) -> 
         return
     blanks, laps = _blank_papers(flashings, job), _laps_papers(flashings, house.kits, job)
     write_flashing_sheets(flashings, blanks, laps, house.register, job, folder / "flashing.pdf", stamp=stamp)
-    write_blanks_csv(flashings, job, folder / "flashing blanks.csv")
+    write_blanks_csv(flashings, job.shop.grid, job.units, folder / "flashing blanks.csv")
 
 
 def _blank_papers(flashings: Sequence[Flashings], job: Job) -> list[BlankPaper]:
@@ -127,7 +127,7 @@ def _laps_papers(flashings: Sequence[Flashings], kits: Sequence[Kit], job: Job) 
 def _write_fasteners(outside: PlannedOutside, register: Register, job: Job, folder: Path, stamp: str) -> None:
     if outside.fasteners:
         write_fastener_sheets(outside.fasteners, register, job, folder / "fasteners.pdf", stamp=stamp)
-        write_fasteners_csv(outside.fasteners, job, folder / "fasteners.csv")
+        write_fasteners_csv(outside.fasteners, job.units, folder / "fasteners.csv")
 
 
 def _write_movement(outside: PlannedOutside, register: Register, job: Job, folder: Path, stamp: str) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from jambs.job.models.openings import Job
-from jambs.length import MM_PER_INCH
+from jambs.length import MM_PER_INCH, Units
 from jambs.section.region import Section
 from jambs.sheets.comparison_charts import charts
 from jambs.sheets.cut_sheet import page_data, stamped, wall_words
@@ -47,7 +47,7 @@ def comparison_data(record: Record, job: Job, drawn: Sequence[Drawn], planes: Ma
         "left_out": record["left_out"],
         "walls": [_wall(wall) for wall in record["walls"]],
         "windows": [
-            _window(window, job, sections, planes[window["wall"]])
+            _window(window, job.shop.paper, job.units, sections, planes[window["wall"]])
             for window, sections in zip(record["windows"], drawn, strict=True)
         ],
     }
@@ -57,7 +57,7 @@ def _site_line(site: Sequence[Record]) -> str:
     return ", ".join(f"{fact['what']} {fact['text']}{' (assumed)' if fact['assumed'] else ''}" for fact in site)
 
 
-def _window(window: Record, job: Job, sections: Drawn, planes: WallPlanes) -> Record:
+def _window(window: Record, paper: str, units: Units, sections: Drawn, planes: WallPlanes) -> Record:
     candidates = window["candidates"]
     return {
         "title": f'Window type "{window["window"]}", {wall_words(window["wall"])}',
@@ -66,9 +66,9 @@ def _window(window: Record, job: Job, sections: Drawn, planes: WallPlanes) -> Re
         "convention": window["convention"],
         "label_width": LABEL_WIDTH,
         "heads": [{"letter": one["letter"], "names": one["names"]} for one in candidates],
-        "pictures": _pictures(candidates, sections, planes, job),
-        "groups": _groups(candidates, is_metric=job.units == "mm"),
-        "charts": charts(window, planes, job, width=(PAGE_WIDTH[job.shop.paper] - 24) / 3),
+        "pictures": _pictures(candidates, sections, planes, paper),
+        "groups": _groups(candidates, is_metric=units == "mm"),
+        "charts": charts(window, planes, units, width=(PAGE_WIDTH[paper] - 24) / 3),
         "least": _least_words(window),
         "details": [_detail(one) for one in window["details"]],
         "own": next((one["letter"] for one in candidates if "the job's own" in one["names"]), ""),
@@ -76,8 +76,8 @@ def _window(window: Record, job: Job, sections: Drawn, planes: WallPlanes) -> Re
     }
 
 
-def _pictures(candidates: Sequence[Record], sections: Drawn, planes: WallPlanes, job: Job) -> list[str]:
-    width = (PAGE_WIDTH[job.shop.paper] - LABEL_WIDTH) / len(candidates) - 8
+def _pictures(candidates: Sequence[Record], sections: Drawn, planes: WallPlanes, paper: str) -> list[str]:
+    width = (PAGE_WIDTH[paper] - LABEL_WIDTH) / len(candidates) - 8
     window = window_of(sections.values(), width=width, height=PICTURE_HEIGHT)
     lines = (0.0, planes.sheathing_plane, planes.trim_plane)
     return [

@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from jambs.job.models.openings import Job
-from jambs.length import MM_PER_INCH, length_text
+from jambs.length import MM_PER_INCH, Units, length_text
 from jambs.sheets.curves import Chart, CurveLine, chart_svg, values_of
 from jambs.values import Record
 from jambs.wall.planes import WallPlanes
@@ -17,13 +16,13 @@ STEPS = (0.5, 1, 2, 5, 10, 20, 50, 100, 200)
 """Between positions that are named along a chart, in the job's units."""
 
 
-def charts(window: Record, planes: WallPlanes, job: Job, *, width: float) -> list[str]:
+def charts(window: Record, planes: WallPlanes, units: Units, *, width: float) -> list[str]:
     """Return the three charts of one window of the record as SVG, each of a width [pt]."""
-    return [chart_svg(chart, width=width, height=CHART_HEIGHT) for chart in _charts(window, planes, job)]
+    return [chart_svg(chart, width=width, height=CHART_HEIGHT) for chart in _charts(window, planes, units)]
 
 
-def _charts(window: Record, planes: WallPlanes, job: Job) -> list[Chart]:
-    points, plain = window["curve"], _plain_chart(window, planes, job)
+def _charts(window: Record, planes: WallPlanes, units: Units) -> list[Chart]:
+    points, plain = window["curve"], _plain_chart(window, planes, units)
     band = (window["least"]["band"][0]["value"], window["least"]["band"][1]["value"])
     percent = replace(plain, value_text=_percent)
     return [
@@ -33,10 +32,10 @@ def _charts(window: Record, planes: WallPlanes, job: Job) -> list[Chart]:
     ]
 
 
-def _plain_chart(window: Record, planes: WallPlanes, job: Job) -> Chart:
+def _plain_chart(window: Record, planes: WallPlanes, units: Units) -> Chart:
     """Return what all charts of a window have in common."""
     points = window["curve"]
-    factor = MM_PER_INCH if job.units == "mm" else 1.0
+    factor = MM_PER_INCH if units == "mm" else 1.0
     ends = (points[0]["flange_plane"]["value"], points[-1]["flange_plane"]["value"])
     span = ends[1] - ends[0]
     return Chart(
@@ -47,7 +46,7 @@ def _plain_chart(window: Record, planes: WallPlanes, job: Job) -> Chart:
         ),
         ends=ends,
         step=next(step for step in STEPS if span / step <= 7),
-        text=lambda position: length_text(position / factor, units=job.units),
+        text=lambda position: length_text(position / factor, units=units),
         value_text="{:.3f}".format,
         marks=_faces(planes, factor),
     )

@@ -13,7 +13,8 @@ from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import PoleMark, StoryPole, story_pole
 from jambs.findings import Subject
 from jambs.job.models.openings import Job
-from jambs.length import feet_text
+from jambs.job.models.shop import Shop
+from jambs.length import Units, feet_text
 from jambs.outside.register import Paper, Register, Registered
 from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.pictures import Picture, set_row
@@ -45,12 +46,16 @@ def course_data(papers: Sequence[ElevationPaper], register: Register, job: Job) 
     """Return what the sheets of courses and story poles print."""
     step = job.shop.grid.text(course_grid(job).step)
     foot = f"marks to {step} · heights from the start line · left and right as seen from outside"
-    return {**page_data(job), "foot": foot, "elevations": [_elevation(one, register, job) for one in papers]}
+    return {
+        **page_data(job),
+        "foot": foot,
+        "elevations": [_elevation(one, register, job.shop, job.units) for one in papers],
+    }
 
 
-def _elevation(paper: ElevationPaper, register: Register, job: Job) -> Record:
+def _elevation(paper: ElevationPaper, register: Register, shop: Shop, units: Units) -> Record:
     plan, pole = paper.plan, story_pole(paper.plan)
-    width, height = (side * 72 for side in ROOM[job.shop.paper])
+    width, height = (side * 72 for side in ROOM[shop.paper])
     (placed,) = set_row((paper.picture,), width=width, height=height)
     return {
         "name": plan.elevation.name,
@@ -63,7 +68,7 @@ def _elevation(paper: ElevationPaper, register: Register, job: Job) -> Record:
         "missed": [_missed(plan, one) for one in plan.missed],
         "start_cures": [start_cure_words(plan)] if plan.start_move else [],
         "findings": told(_own(plan, register)),
-        "assumed": assumed_records(assumed_of(plan.cladding, job.units)),
+        "assumed": assumed_records(assumed_of(plan.cladding, units)),
         "datum": datum_words(pole),
         "length": feet_text(pole.length, units=plan.grid.units),
         "marks": [_mark(mark, plan) for mark in pole.marks],

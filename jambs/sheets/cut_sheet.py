@@ -9,7 +9,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from jambs.job.models.openings import Job
-from jambs.length import OFF_GRID
+from jambs.length import OFF_GRID, Units
 from jambs.parts.as_built import NOT_READ, PLANNED
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
@@ -60,16 +60,18 @@ def cut_sheets_pdf(
     """Return the cut sheets of some openings as PDF bytes, each counting its own pages."""
     width = PAPER_WIDTH[job.shop.paper]
     sheets = [
-        sheet_data(opening_record(kit, units=job.units), pictures[kit.mark], width=width, beside=_beside(kit, job))
+        sheet_data(
+            opening_record(kit, units=job.units), pictures[kit.mark], width=width, beside=_beside(kit, job.units)
+        )
         | stamps.sheet_data(kit.mark)
         for kit in kits
     ]
     return press("cut_sheet", {**page_data(job), "sheets": sheets})
 
 
-def _beside(kit: CutKit, job: Job) -> Mapping[str, Record]:
+def _beside(kit: CutKit, units: Units) -> Mapping[str, Record]:
     """Return what is printed beside the record of each part, by mark: its picture, and lines that set no saw."""
-    return {part.mark: {"shape": part_picture(part), "asides": asides(part, units=job.units)} for part in kit.parts}
+    return {part.mark: {"shape": part_picture(part), "asides": asides(part, units=units)} for part in kit.parts}
 
 
 def page_data(job: Job) -> Record:

@@ -7,7 +7,8 @@ from dataclasses import dataclass, fields
 from itertools import groupby
 
 from jambs.job.models.openings import Job
-from jambs.length import FINE, length_text
+from jambs.job.models.shop import Shop
+from jambs.length import FINE, Units, length_text
 from jambs.parts.cuts import End, Miter
 from jambs.sheets.marks import part_runs, runs
 from jambs.sheets.money import money, money_text, percent_text
@@ -42,10 +43,10 @@ class KeptDrop:
     edges: str
 
 
-def kept_drops(planned: PlannedLot, job: Job) -> tuple[KeptDrop, ...]:
+def kept_drops(planned: PlannedLot, shop: Shop, units: Units) -> tuple[KeptDrop, ...]:
     """Return the rests of a lot's boards that are worth keeping; what was ripped has straight edges."""
-    length, width = (steps_up(one, units=job.units) for one in least_drop(job))
-    at, lot = FINE[job.units].at, planned.lot
+    length, width = (steps_up(one, units=units) for one in least_drop(shop, units))
+    at, lot = FINE[units].at, planned.lot
     return tuple(
         KeptDrop(
             mark=lot.board_mark(drop.board),
@@ -63,7 +64,7 @@ def lot_record(planned: PlannedLot, job: Job) -> Record:
     """Return the record of one lot."""
     lot, plan, currency = planned.lot, planned.plan, job.shop.currency
     bought = sum(not board.stock.on_hand for board in plan.boards)
-    bench = _Bench(planned, job)
+    bench = _Bench(planned, job.shop, job.units)
     return {
         "letter": lot.letter,
         "title": lot.title,
@@ -92,7 +93,7 @@ def lot_record(planned: PlannedLot, job: Job) -> Record:
         "stops": bench.stops(),
         "near": bench.near(),
         "patterns": _patterns(planned, currency),
-        "notes": list(lot_notes(planned, job)),
+        "notes": list(lot_notes(planned, job.units)),
         "pieces": bench.pieces(),
         "planned": part_runs(one.part.mark for one in lot.pieces if one.is_planned),
         "plan": {
@@ -166,12 +167,12 @@ def _patterns(planned: PlannedLot, currency: str) -> list[Record]:
 class _Bench:
     """A plan's figures as they are read at the saw: whole steps become sizes, numbers become marks."""
 
-    def __init__(self, planned: PlannedLot, job: Job) -> None:
-        self.planned, self.plan, self.lot, self.units = planned, planned.plan, planned.lot, job.units
+    def __init__(self, planned: PlannedLot, shop: Shop, units: Units) -> None:
+        self.planned, self.plan, self.lot, self.units = planned, planned.plan, planned.lot, units
         self.saw = planned.lot.problem.saw
         self.by_mark = {one.piece.mark: one for one in planned.lot.pieces}
-        self.least_length, self.least_width = (steps_up(one, units=job.units) for one in least_drop(job))
-        self.near_steps = steps_up(max(NEAR_WIDTH, job.shop.taper_tolerance), units=job.units)
+        self.least_length, self.least_width = (steps_up(one, units=units) for one in least_drop(shop, units))
+        self.near_steps = steps_up(max(NEAR_WIDTH, shop.taper_tolerance), units=units)
 
     def size(self, steps: int) -> Record:
         return size(FINE[self.units].at(steps), units=self.units) or {}

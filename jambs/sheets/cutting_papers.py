@@ -34,7 +34,12 @@ def write_cutting_papers(record: Record, job: Job, folder: Path, *, stamp: str =
         PressError: a page cannot be printed.
     """
     page = stamped(page_data(job), stamp)
-    data = {**record, **page, "lots": [_drawn(lot, job) for lot in record["lots"]], "check": CHECK}
+    data = {
+        **record,
+        **page,
+        "lots": [_drawn(lot, job.shop.paper, job.units) for lot in record["lots"]],
+        "check": CHECK,
+    }
     (folder / PLAN).write_bytes(press("cutting_plan", data))
     (folder / BUYING).write_bytes(press("buying_list", data))
     (folder / DATA).write_text(json.dumps(record, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
@@ -45,18 +50,18 @@ def write_cutting_papers(record: Record, job: Job, folder: Path, *, stamp: str =
 # ---- how the boards of a lot are drawn
 
 
-def _drawn(lot: Record, job: Job) -> Record:
+def _drawn(lot: Record, paper: str, units: Units) -> Record:
     """Return a lot with the scales its boards are drawn at: points for one unit of the job, and their words."""
-    along, across = scales(lot, job)
-    points = POINTS_PER_UNIT[job.units]
+    along, across = scales(lot, paper, units)
+    points = POINTS_PER_UNIT[units]
     words = f"drawn 1 : {along:g}" if along == across else f"drawn 1 : {along:g} along, 1 : {across:g} across"
     return {**lot, "along": points / along, "across": points / across, "scale": words}
 
 
-def scales(lot: Record, job: Job) -> tuple[float, float]:
+def scales(lot: Record, paper: str, units: Units) -> tuple[float, float]:
     """Return the ratios along and across: the longest board fits the page, the narrowest strip takes its mark."""
-    points = POINTS_PER_UNIT[job.units]
-    wide, high = BOARD_ROOM[job.shop.paper]
+    points = POINTS_PER_UNIT[units]
+    wide, high = BOARD_ROOM[paper]
     longest = max(board["length"]["value"] for board in lot["boards"])
     widest = max(board["width"]["value"] for board in lot["boards"])
     narrowest = min(strip["width"]["value"] for board in lot["boards"] for strip in board["strips"])

@@ -26,7 +26,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from jambs.job.models.openings import Job
-from jambs.length import whole_up
+from jambs.job.models.shop import Shop
+from jambs.length import Units, whole_up
 from jambs.parts.as_built import PLANNED
 from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
 from jambs.sheets.marks import part_runs, runs
@@ -75,15 +76,15 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "spoiled": list(turn.spoiled),
         "planned": part_runs(planned_marks(planned)),
         "planned_words": PLANNED,
-        "total": _total(planned, job, first=turn.number == 1),
+        "total": _total(planned, job.shop.currency, first=turn.number == 1),
         "stays": list(turn.stays),
         "buying": buying,
         "spares": _spares_left(buying, turn),
-        "on_hand": _on_hand(planned, job),
-        "left_over": _left_over(planned, job),
-        "drops": _drops(planned, job),
+        "on_hand": _on_hand(planned, job.units),
+        "left_over": _left_over(planned, job.units),
+        "drops": _drops(planned, job.shop, job.units),
         "assumed": assumed_records(plan_assumed(lots, job)),
-        "cautions": list(saw_cautions(lots, job)),
+        "cautions": list(saw_cautions(lots, job.units)),
         "lots": [lot_record(one, job) for one in planned],
     }
 
@@ -93,7 +94,7 @@ def planned_marks(planned: Sequence[PlannedLot]) -> list[str]:
     return [piece.part.mark for one in planned for piece in one.lot.pieces if piece.is_planned]
 
 
-def _total(planned: Sequence[PlannedLot], job: Job, *, first: bool) -> Record:
+def _total(planned: Sequence[PlannedLot], currency: str, *, first: bool) -> Record:
     cost = sum(one.plan.cost_cents for one in planned)
     certified = sum(one.plan.bound.certified_cents for one in planned)
     solver = sum(one.plan.bound.best_cents for one in planned)
@@ -103,9 +104,9 @@ def _total(planned: Sequence[PlannedLot], job: Job, *, first: bool) -> Record:
         "boards": len(boards),
         "bought": bought,
         "pieces": sum(len(one.lot.pieces) for one in planned),
-        "cost": money(cost, job.shop.currency),
-        "certified": money(certified, job.shop.currency),
-        "solver_proved": money(solver, job.shop.currency),
+        "cost": money(cost, currency),
+        "certified": money(certified, currency),
+        "solver_proved": money(solver, currency),
         "sentences": sentences(
             "Each lot by itself",
             len(boards),
@@ -113,7 +114,7 @@ def _total(planned: Sequence[PlannedLot], job: Job, *, first: bool) -> Record:
             cost,
             certified,
             solver,
-            currency=job.shop.currency,
+            currency=currency,
             first=first,
         ),
     }
@@ -149,8 +150,13 @@ def _spares_left(buying: Record, turn: Round) -> dict[str, int]:
 def _buying(planned: Sequence[PlannedLot], job: Job, *, with_spares: bool) -> Record:
     taken, currency = _taken(planned), job.shop.currency
     kinds = {name: kind for name, kind in _kinds(planned).items() if name in taken and not kind[0].stock.on_hand}
-    spares = _spares({name: lumber for name, (lumber, _) in kinds.items()}, taken, job) if with_spares else {}
-    lines = [_line(lumber, one, taken[name], spares.get(name, 0), job) for name, (lumber, one) in kinds.items()]
+    spares = (
+        _spares({name: lumber for name, (lumber, _) in kinds.items()}, taken, job.shop.spares) if with_spares else {}
+    )
+    lines = [
+        _line(lumber, one, taken[name], spares.get(name, 0), currency, job.units)
+        for name, (lumber, one) in kinds.items()
+    ]
     plan, all_in = (sum(line[key]["cents"] for line in lines) for key in ("plan_cost", "cost"))
     return {
         "lines": lines,
@@ -160,25 +166,25 @@ def _buying(planned: Sequence[PlannedLot], job: Job, *, with_spares: bool) -> Re
     }
 
 
-def _spares(kinds: Mapping[str, Lumber], taken: Mapping[str, Sequence[str]], job: Job) -> dict[str, int]:
+def _spares(kinds: Mapping[str, Lumber], taken: Mapping[str, Sequence[str]], spares: float | None) -> dict[str, int]:
     """Spare boards by kind: the asked part of all lengths together, in the longest, which stands in for any of them.
 
     Rounded up to whole boards, within the supply.
     """
-    spares: dict[str, int] = {}
+    found: dict[str, int] = {}
     for words in dict.fromkeys(lumber.words for lumber in kinds.values()):
         lengths = {name: lumber for name, lumber in kinds.items() if lumber.words == words}
         longest = max(lengths, key=lambda name: lengths[name].length)
-        count = whole_up((job.shop.spares or 0.0) * sum(len(taken[name]) for name in lengths))
+        count = whole_up((spares or 0.0) * sum(len(taken[name]) for name in lengths))
         supply = lengths[longest].stock.supply
-        spares[longest] = count if supply is None else max(0, min(count, supply - len(taken[longest])))
-    return spares
+        found[longest] = count if supply is None else max(0, min(count, supply - len(taken[longest])))
+    return found
 
 
-def _line(lumber: Lumber, one: PlannedLot, marks: Sequence[str], spares: int, job: Job) -> Record:
-    price, currency = lumber.stock.price_cents, job.shop.currency
+def _line(lumber: Lumber, one: PlannedLot, marks: Sequence[str], spares: int, currency: str, units: Units) -> Record:
+    price = lumber.stock.price_cents
     return {
-        **_board(lumber, one, job),
+        **_board(lumber, one, units),
         "kind": lumber.stock.name,
         "count": len(marks),
         "spares": spares,
@@ -192,7 +198,7 @@ def _line(lumber: Lumber, one: PlannedLot, marks: Sequence[str], spares: int, jo
     }
 
 
-def _board(lumber: Lumber, one: PlannedLot, job: Job) -> Record:
+def _board(lumber: Lumber, one: PlannedLot, units: Units) -> Record:
     material = one.lot.material
     return {
         "board": lumber.words,
@@ -200,49 +206,49 @@ def _board(lumber: Lumber, one: PlannedLot, job: Job) -> Record:
         "nominal": lumber.nominal,
         "is_sheet": lumber.is_sheet,
         "is_straight": lumber.is_straight,
-        "thickness": size(material.thickness, units=job.units),
-        "width": size(lumber.width, units=job.units),
-        "length": size(lumber.length, units=job.units),
-        "sold_as": lumber_text(lumber, units=job.units),
+        "thickness": size(material.thickness, units=units),
+        "width": size(lumber.width, units=units),
+        "length": size(lumber.length, units=units),
+        "sold_as": lumber_text(lumber, units=units),
     }
 
 
-def _on_hand(planned: Sequence[PlannedLot], job: Job) -> list[Record]:
+def _on_hand(planned: Sequence[PlannedLot], units: Units) -> list[Record]:
     taken = _taken(planned)
     return [
-        {**_board(lumber, one, job), "count": len(taken[name]), "marks": taken[name], "marks_text": runs(taken[name])}
+        {**_board(lumber, one, units), "count": len(taken[name]), "marks": taken[name], "marks_text": runs(taken[name])}
         for name, (lumber, one) in _kinds(planned).items()
         if name in taken and lumber.stock.on_hand
     ]
 
 
-def _left_over(planned: Sequence[PlannedLot], job: Job) -> list[Record]:
+def _left_over(planned: Sequence[PlannedLot], units: Units) -> list[Record]:
     counts = Counter({name: len(marks) for name, marks in _taken(planned).items()})
     return [
-        {**_board(lumber, one, job), "count": (lumber.stock.supply or 0) - counts[name]}
+        {**_board(lumber, one, units), "count": (lumber.stock.supply or 0) - counts[name]}
         for name, (lumber, one) in _kinds(planned).items()
         if lumber.stock.on_hand and (lumber.stock.supply or 0) > counts[name]
     ]
 
 
-def _drops(planned: Sequence[PlannedLot], job: Job) -> list[Record]:
+def _drops(planned: Sequence[PlannedLot], shop: Shop, units: Units) -> list[Record]:
     """Return the rests worth keeping, those of one size together."""
     found: dict[tuple[object, ...], list[KeptDrop]] = {}
     for one in planned:
-        for drop in kept_drops(one, job):
+        for drop in kept_drops(one, shop, units):
             found.setdefault((drop.stock, drop.thickness, drop.width, drop.length, drop.edges), []).append(drop)
-    return [_drop(some, job) for some in found.values()]
+    return [_drop(some, units) for some in found.values()]
 
 
-def _drop(drops: Sequence[KeptDrop], job: Job) -> Record:
+def _drop(drops: Sequence[KeptDrop], units: Units) -> Record:
     kept = drops[0]
     return {
         "marks": [one.mark for one in drops],
         "marks_text": runs(list(dict.fromkeys(one.mark for one in drops))),
         "count": len(drops),
         "stock": kept.stock,
-        "thickness": size(kept.thickness, units=job.units),
-        "width": size(kept.width, units=job.units),
-        "length": size(kept.length, units=job.units),
+        "thickness": size(kept.thickness, units=units),
+        "width": size(kept.width, units=units),
+        "length": size(kept.length, units=units),
         "edges": kept.edges,
     }

@@ -8,7 +8,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.job import Job
+from jambs.job.models.shop import Shop
 from jambs.job.reading.faults import advice
+from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.sheets.cutting_lot import kept_drops
 from jambs.sheets.cutting_record import FORMAT, VERSION, Round
@@ -81,7 +83,10 @@ def planned_rest(
     pieces = {one.piece.mark: one for one in house_pieces(kits, job)}
     before = [_planned(lot, pieces) for lot in old["lots"]]
     _known(before, spoiled)
-    again = [_rest(one, spoiled, old["spares"], job) if _marks(one, spoiled.boards) else None for one in before]
+    again = [
+        _rest(one, spoiled, old["spares"], job.shop, job.units) if _marks(one, spoiled.boards) else None
+        for one in before
+    ]
     planned = iter(plan_house([one for one in again if one], effort, progress=progress))
     lots = [next(planned) if left else one for one, left in zip(before, again, strict=True)]
     turn = Round(
@@ -164,12 +169,12 @@ def _made(one: PlannedLot, spoiled: Spoiled) -> Sequence[str]:
 # ---- what is left of it
 
 
-def _rest(one: PlannedLot, spoiled: Spoiled, spares: Mapping[str, int], job: Job) -> Lot:
+def _rest(one: PlannedLot, spoiled: Spoiled, spares: Mapping[str, int], shop: Shop, units: Units) -> Lot:
     """The lot with the pieces not made yet; drops of cut boards, spares, whole and new boards to cut them from."""
     done = _marks(one, spoiled.cut)
     saved = Counter(mark for mark in spoiled.saved if mark in {piece.mark for piece in one.plan.problem.pieces})
     left = remaining_problem(one.plan, done=done, spoiled=_marks(one, spoiled.boards), saved=saved)
-    lumber = (*_drops(one, spoiled.cut, job), *_spares(one.lot, spares), *_lumber(one.lot, left.stock))
+    lumber = (*_drops(one, spoiled.cut, shop, units), *_spares(one.lot, spares), *_lumber(one.lot, left.stock))
     wanted = {piece.mark for piece in left.pieces}
     return replace(
         one.lot,
@@ -180,12 +185,12 @@ def _rest(one: PlannedLot, spoiled: Spoiled, spares: Mapping[str, int], job: Job
     )
 
 
-def _drops(one: PlannedLot, cut: Sequence[str], job: Job) -> tuple[Lumber, ...]:
+def _drops(one: PlannedLot, cut: Sequence[str], shop: Shop, units: Units) -> tuple[Lumber, ...]:
     """Drops of boards that are cut, each a board of its own; in a lot that is only crosscut those of its width."""
-    kept = [drop for drop in kept_drops(one, job) if drop.mark in cut]
+    kept = [drop for drop in kept_drops(one, shop, units) if drop.mark in cut]
     saw = one.lot.problem.saw if one.lot.problem.is_ripped else None
     return tuple(
-        straight_drop(drop.mark, drop.width, drop.length, saw, number=number, units=job.units)
+        straight_drop(drop.mark, drop.width, drop.length, saw, number=number, units=units)
         for number, drop in enumerate(kept, start=1)
     )
 

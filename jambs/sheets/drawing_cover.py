@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from jambs.job.models.openings import Job
+from jambs.job.models.shop import Shop
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
 from jambs.sheets.cut_sheet import page_data, stamped
@@ -45,7 +46,7 @@ def drawing_cover_data(
         **stamped(page_data(job), stamps.house_foot),
         "title": title,
         "author": AUTHOR,
-        "notes": _notes(job),
+        "notes": _notes(job.shop),
         "woods": _woods(kits),
         "grade": GRADE,
         "lines": [{"weight": weight, "dashed": dashed, "words": words} for weight, dashed, words in LINES],
@@ -53,8 +54,8 @@ def drawing_cover_data(
     }
 
 
-def _notes(job: Job) -> list[str]:
-    step, proud = job.shop.grid.text(job.shop.grid.step), job.shop.grid.text(job.shop.proud)
+def _notes(shop: Shop) -> list[str]:
+    step, proud = shop.grid.text(shop.grid.step), shop.grid.text(shop.proud)
     return [
         f"Sizes are finished sizes, to {step}. Never measure from the drawing; print it at 100\u00a0%.",
         "Left and right are as seen from inside, on every sheet. Sections have the inside at the left; the section at "

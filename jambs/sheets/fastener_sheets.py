@@ -35,67 +35,67 @@ def fastener_data(lines: Sequence[FastenerLine], register: Register, job: Job) -
     """Return what the fastener list prints."""
     return {
         **page_data(job),
-        "house": [_house_row(row, job) for row in house_fasteners(lines)],
-        "lines": [_line(group, job) for group in _alike(lines, job)],
+        "house": [_house_row(row, job.units) for row in house_fasteners(lines)],
+        "lines": [_line(group, job.units) for group in _alike(lines, job.units)],
         "findings": told(register.on(Paper.FASTENERS)),
         "assumed": assumed_records(assumed_lengths(lines, job.units)),
         "edition": EDITION,
     }
 
 
-def _house_row(row: HouseRow, job: Job) -> Record:
+def _house_row(row: HouseRow, units: Units) -> Record:
     return {
         "fastener": row.fastener,
-        "length": length_text(row.length, units=job.units),
+        "length": length_text(row.length, units=units),
         "count": f"{'about ' if row.is_about else ''}{row.count}",
         "fixed": ", ".join(fixed.value for fixed in row.fixed),
     }
 
 
-def _way(line: FastenerLine, job: Job) -> str:
-    return way_words(line.through, line.penetration, job.units)
+def _way(line: FastenerLine, units: Units) -> str:
+    return way_words(line.through, line.penetration, units)
 
 
-def _alike(lines: Sequence[FastenerLine], job: Job) -> list[list[FastenerLine]]:
+def _alike(lines: Sequence[FastenerLine], units: Units) -> list[list[FastenerLine]]:
     """Gather places that take the same fasteners through the same layers."""
     groups: dict[tuple[object, ...], list[FastenerLine]] = {}
     for line in lines:
-        key = (line.fixed, line.fastener, line.length, line.needed, line.spacing, _way(line, job))
+        key = (line.fixed, line.fastener, line.length, line.needed, line.spacing, _way(line, units))
         groups.setdefault(key, []).append(line)
     return list(groups.values())
 
 
-def _line(group: Sequence[FastenerLine], job: Job) -> Record:
+def _line(group: Sequence[FastenerLine], units: Units) -> Record:
     first = group[0]
     return {
         "fixed": first.fixed.value,
         "fastener": first.fastener,
-        "length": length_text(first.length, units=job.units) if first.length is not None else NONE,
-        "needed": length_text(first.needed, units=job.units),
-        "spacing": length_text(first.spacing, units=job.units),
-        "through": _way(first, job),
+        "length": length_text(first.length, units=units) if first.length is not None else NONE,
+        "needed": length_text(first.needed, units=units),
+        "spacing": length_text(first.spacing, units=units),
+        "through": _way(first, units),
         "places": [{"where": line.where, "count": count_words(line)} for line in group],
     }
 
 
-def write_fasteners_csv(lines: Sequence[FastenerLine], job: Job, path: Path) -> None:
+def write_fasteners_csv(lines: Sequence[FastenerLine], units: Units, path: Path) -> None:
     """Write the fasteners of every place as CSV: sizes as numbers and as shop text, units in the header."""
-    path.write_text(fasteners_csv(lines, job), encoding="utf-8-sig", newline="")
+    path.write_text(fasteners_csv(lines, units), encoding="utf-8-sig", newline="")
 
 
-def fasteners_csv(lines: Sequence[FastenerLine], job: Job) -> str:
+def fasteners_csv(lines: Sequence[FastenerLine], units: Units) -> str:
     """Return the fasteners of every place as CSV text."""
-    unit = "in" if job.units is Units.INCH else "mm"
+    unit = "in" if units is Units.INCH else "mm"
     sizes = [c for name in ("length", "needed", "spacing") for c in (f"{name} [{unit}]", f"{name} text")]
     rows: list[list[object]] = [["where", "holds", "fastener", "count", "count is about", *sizes, "through", "table"]]
     for line in lines:
-        cells = [cell for size in (line.length, line.needed, line.spacing) for cell in _cells(size, job)]
+        cells = [cell for size in (line.length, line.needed, line.spacing) for cell in _cells(size, units)]
         count = "" if line.count is None else line.count
-        verdict = verdict_words(line.furring, job.units) if line.furring else ""
+        verdict = verdict_words(line.furring, units) if line.furring else ""
         about = "yes" if line.is_about else "no"
-        rows.append([line.where, line.fixed.value, line.fastener, count, about, *cells, _way(line, job), verdict])
+        rows.append([line.where, line.fixed.value, line.fastener, count, about, *cells, _way(line, units), verdict])
     return csv_text(rows)
 
 
-def _cells(size: float | None, job: Job) -> tuple[object, str]:
-    return ("", "") if size is None else (number(size, units=job.units), length_text(size, units=job.units))
+def _cells(size: float | None, units: Units) -> tuple[object, str]:
+    return ("", "") if size is None else (number(size, units=units), length_text(size, units=units))

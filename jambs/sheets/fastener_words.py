@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.openings import Assumed
+from jambs.length import Grid
 from jambs.outside.trim_fasteners import InstallFastener
 
 
-def assumed_fasteners(lines: Sequence[InstallFastener], job: Job) -> tuple[Assumed, ...]:
+def assumed_fasteners(lines: Sequence[InstallFastener], grid: Grid) -> tuple[Assumed, ...]:
     """List penetrations that nobody stated."""
-    grid = job.shop.grid
     return tuple(
         Assumed(
             what=f"{line.what} fasteners",

@@ -11,7 +11,8 @@ from jambs.flashing.blank import Blank
 from jambs.flashing.blank_words import WORK, assumed_of
 from jambs.flashing.make import Flashings, blank_list
 from jambs.job.models.openings import Assumed, Job
-from jambs.length import Units, decimal_text, length_text
+from jambs.job.models.shop import Shop
+from jambs.length import Grid, Units, decimal_text, length_text
 from jambs.outside.register import Paper, Register
 from jambs.parts.kit import Kit
 from jambs.sheets.cut_sheet import page_data, stamped
@@ -90,42 +91,43 @@ def flashing_data(
     return {
         **page_data(job),
         "rows": [
-            {**row, "girth": row["girth"]["text"], "length": row["length"]["text"]} for row in _rows(flashings, job)
+            {**row, "girth": row["girth"]["text"], "length": row["length"]["text"]}
+            for row in _rows(flashings, job.shop.grid, job.units)
         ],
-        "blanks": [_blank(one, job) for one in blanks],
-        "laps": [_laps(one, job) for one in laps],
+        "blanks": [_blank(one, job.shop, job.units) for one in blanks],
+        "laps": [_laps(one, job.shop, job.units) for one in laps],
         "findings": told(register.on(Paper.FLASHING)),
-        "assumed": assumed_records(_assumed(flashings, job)),
+        "assumed": assumed_records(_assumed(flashings, job.units)),
     }
 
 
-def _assumed(flashings: Sequence[Flashings], job: Job) -> list[Assumed]:
+def _assumed(flashings: Sequence[Flashings], units: Units) -> list[Assumed]:
     bent = [one.bending for one in flashings if one.bending]
-    return [assumed for bending in bent for assumed in assumed_of(bending, job.units)]
+    return [assumed for bending in bent for assumed in assumed_of(bending, units)]
 
 
-def _rows(flashings: Sequence[Flashings], job: Job) -> list[Record]:
+def _rows(flashings: Sequence[Flashings], grid: Grid, units: Units) -> list[Record]:
     return [
         {
             "name": row.name,
             "count": len(row.marks),
-            "girth": {"value": number(row.girth, units=job.units), "text": length_text(row.girth, units=job.units)},
-            "length": {"value": number(row.length, units=job.units), "text": length_text(row.length, units=job.units)},
+            "girth": {"value": number(row.girth, units=units), "text": length_text(row.girth, units=units)},
+            "length": {"value": number(row.length, units=units), "text": length_text(row.length, units=units)},
             "marks": list(row.marks),
         }
-        for row in blank_list(tuple(flashings), job.shop.grid)
+        for row in blank_list(tuple(flashings), grid)
     ]
 
 
-def _blank(paper: BlankPaper, job: Job) -> Record:
+def _blank(paper: BlankPaper, shop: Shop, units: Units) -> Record:
     blank = paper.blank
-    width, height = (side * 72 for side in BLANK_ROOM[job.shop.paper])
+    width, height = (side * 72 for side in BLANK_ROOM[shop.paper])
     placed = set_row((paper.bent, paper.flat), width=width, height=height)
     return {
         "name": blank.name,
         "marks": list(paper.marks),
-        "girth": job.shop.grid.text(job.shop.grid.up(blank.girth)),
-        "end_dam": length_text(blank.end_dam, units=job.units),
+        "girth": shop.grid.text(shop.grid.up(blank.girth)),
+        "end_dam": length_text(blank.end_dam, units=units),
         "work": [WORK[blank.kind]],
         "pictures": [
             {"svg": one.picture.svg, "width": one.width, "height": one.height, "note": f"{title}, {one.note}"}
@@ -134,8 +136,8 @@ def _blank(paper: BlankPaper, job: Job) -> Record:
     }
 
 
-def _laps(paper: LapsPaper, job: Job) -> Record:
-    width, height = (side * 72 for side in LAPS_ROOM[job.shop.paper])
+def _laps(paper: LapsPaper, shop: Shop, units: Units) -> Record:
+    width, height = (side * 72 for side in LAPS_ROOM[shop.paper])
     (placed,) = set_row((paper.picture,), width=width, height=height)
     return {
         "marks": list(paper.marks),
@@ -144,23 +146,22 @@ def _laps(paper: LapsPaper, job: Job) -> Record:
         "height": placed.height,
         "note": placed.note,
         "laps": [
-            {"number": lap.number, "what": lap.step.what, "over": lap.step.over(job.units)}
-            for lap in paper.flashings.laps
+            {"number": lap.number, "what": lap.step.what, "over": lap.step.over(units)} for lap in paper.flashings.laps
         ],
     }
 
 
-def write_blanks_csv(flashings: Sequence[Flashings], job: Job, path: Path) -> None:
+def write_blanks_csv(flashings: Sequence[Flashings], grid: Grid, units: Units, path: Path) -> None:
     """Write the cut list of the blanks as CSV: sizes as numbers and as shop text, units in the header."""
-    path.write_text(blanks_csv(flashings, job), encoding="utf-8-sig", newline="")
+    path.write_text(blanks_csv(flashings, grid, units), encoding="utf-8-sig", newline="")
 
 
-def blanks_csv(flashings: Sequence[Flashings], job: Job) -> str:
+def blanks_csv(flashings: Sequence[Flashings], grid: Grid, units: Units) -> str:
     """Return the cut list of the blanks as CSV text."""
-    unit = "in" if job.units is Units.INCH else "mm"
+    unit = "in" if units is Units.INCH else "mm"
     sizes = [column for name in ("girth", "length") for column in (f"{name} [{unit}]", f"{name} text")]
     rows: list[list[object]] = [["blank", "count", *sizes, "openings"]]
-    for row in _rows(flashings, job):
+    for row in _rows(flashings, grid, units):
         cells = [row[name][key] for name in ("girth", "length") for key in ("value", "text")]
         rows.append([row["name"], row["count"], *cells, " ".join(row["marks"])])
     return csv_text(rows)

@@ -11,7 +11,8 @@ from jambs.findings import SubjectKind
 from jambs.flashing.lap_words import LapKind
 from jambs.flashing.laps import Lap
 from jambs.job.models.openings import Job
-from jambs.length import length_text
+from jambs.job.models.shop import Shop
+from jambs.length import Grid, Units, length_text
 from jambs.outside.house import Installing
 from jambs.outside.trim_fasteners import InstallFastener, shim_gaps, shim_places
 from jambs.parts.cautions import Beside
@@ -53,16 +54,16 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         "banner": state_record(kit)["banner"],
         "width": kit.clear_width,
         "height": kit.clear_height,
-        "shims": _shim_data(kit, job) if has_jambs else None,
-        "buck": buck_steps(kit, job),
-        "inside": inside_steps(kit, job),
-        "outside": [_lap_record(lap, kit, job) for lap in fitting.flashings.laps],
+        "shims": _shim_data(kit, job.shop.grid) if has_jambs else None,
+        "buck": buck_steps(kit, job.shop.grid),
+        "inside": inside_steps(kit, job.shop),
+        "outside": [_lap_record(lap, kit, job.units) for lap in fitting.flashings.laps],
         "has_sill": any(part.kind is PartKind.EXTERIOR_SILL for part in kit.parts),
         "has_pan": any(lap.step.kind is LapKind.PAN for lap in fitting.flashings.laps),
-        "fasteners": [_fastener_row(line, job) for line in fitting.fasteners],
-        "reveals": _reveals(kit, job),
+        "fasteners": [_fastener_row(line, job.units) for line in fitting.fasteners],
+        "reveals": _reveals(kit, job.shop),
         "findings": _findings(installing),
-        "assumed": assumed_records(assumed_fasteners(fitting.fasteners, job)),
+        "assumed": assumed_records(assumed_fasteners(fitting.fasteners, job.shop.grid)),
         "cautions": [one.text for one in kit.cautions if one.beside is Beside.INSTALL],
         "wall": wall_data(kit, job),
     }
@@ -74,21 +75,20 @@ def _findings(installing: Installing) -> list[Record]:
     return [{"weight": one["weight"], "text": one["text"]} for one in found]
 
 
-def _lap_record(lap: Lap, kit: CutKit, job: Job) -> Record:
+def _lap_record(lap: Lap, kit: CutKit, units: Units) -> Record:
     return {
         "number": lap.number,
         "kind": lap.step.kind.value,
         "what": lap.step.what,
-        "over": lap.step.over(job.units),
+        "over": lap.step.over(units),
         "parts": marks_text(lap_parts(lap, kit)),
     }
 
 
-def _shim_data(kit: CutKit, job: Job) -> Record:
+def _shim_data(kit: CutKit, grid: Grid) -> Record:
     """Return where shims go: along the legs from below, along the head from the left."""
-    grid, legs = job.shop.grid, shim_places(kit.clear_height, job.shop.grid)
-    head = shim_places(kit.clear_width, grid)
-    gaps = shim_gaps(kit, job.shop.grid)
+    legs, head = shim_places(kit.clear_height, grid), shim_places(kit.clear_width, grid)
+    gaps = shim_gaps(kit, grid)
     return {
         "legs": [{"share": at / kit.clear_height, "text": grid.text(at)} for at in legs],
         "head": [{"share": at / kit.clear_width, "text": grid.text(at)} for at in head],
@@ -98,31 +98,31 @@ def _shim_data(kit: CutKit, job: Job) -> Record:
     }
 
 
-def _fastener_row(line: InstallFastener, job: Job) -> Record:
-    needed = length_text(line.needed, units=job.units)
+def _fastener_row(line: InstallFastener, units: Units) -> Record:
+    needed = length_text(line.needed, units=units)
     return {
         "what": line.what,
         "where": line.where,
         "fastener": line.fastener,
-        "length": length_text(line.length, units=job.units) if line.length else f"over {needed}: none listed",
+        "length": length_text(line.length, units=units) if line.length else f"over {needed}: none listed",
         "needed": needed,
-        "way": way_words(line.through, line.penetration, job.units),
+        "way": way_words(line.through, line.penetration, units),
         "note": line.note,
-        "verdict": {"weight": line.verdict.severity.value, "text": verdict_words(line.verdict, job.units)}
+        "verdict": {"weight": line.verdict.severity.value, "text": verdict_words(line.verdict, units)}
         if line.verdict
         else None,
         "is_assumed": line.is_assumed,
     }
 
 
-def _reveals(kit: CutKit, job: Job) -> list[Record]:
+def _reveals(kit: CutKit, shop: Shop) -> list[Record]:
     """Return what to hold a gauge to."""
     interior, exterior = kit.placement.opening.interior, kit.placement.opening.exterior
-    text = job.shop.grid.text
+    text = shop.grid.text
     rows = [
         ("frame reveal inside", interior.frame_reveal),
         ("casing reveal inside", interior.casing_reveal),
-        ("jambs proud of the wall", job.shop.proud),
+        ("jambs proud of the wall", shop.proud),
     ]
     if exterior:
         rows += [

@@ -6,8 +6,9 @@ import math
 from collections.abc import Iterable
 
 from jambs.flashing.laps import PARTS_OF, Lap
-from jambs.job.models.openings import Job
+from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Joint
+from jambs.length import Grid
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
@@ -29,13 +30,13 @@ def marks_text(parts: Iterable[Part]) -> str:
     return ", ".join(part.mark for part in parts)
 
 
-def buck_steps(kit: CutKit, job: Job) -> list[str]:
+def buck_steps(kit: CutKit, grid: Grid) -> list[str]:
     """Return the work before the window is put in, a sentence each; none without a buck."""
     boards = [part for part in kit.parts if part.where is Where.BUCK]
     buck = kit.placement.buck
     if buck is None or not boards:
         return []
-    depth = job.shop.grid.text(buck.outer - buck.inner)
+    depth = grid.text(buck.outer - buck.inner)
     if boards[0].kind is PartKind.LINER_BUCK:
         how = f"line the framing opening with it, {depth} deep, plumb, square and straight; its joints sealed"
     else:
@@ -48,7 +49,7 @@ def lap_parts(lap: Lap, kit: CutKit) -> tuple[Part, ...]:
     return tuple(part for kind in PARTS_OF.get(lap.step.kind, ()) for part in parts_of(kit, kind, Where.EXTERIOR))
 
 
-def inside_steps(kit: CutKit, job: Job) -> list[str]:
+def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     """Return the order of work inside, a sentence each."""
     steps = [
         "Lay out all parts and check their marks against this sheet; check that the frame is plumb, level, square."
@@ -56,21 +57,21 @@ def inside_steps(kit: CutKit, job: Job) -> list[str]:
     jambs = parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)
     stool = parts_of(kit, PartKind.STOOL, Where.INTERIOR)
     if jambs:
-        proud = job.shop.grid.text(job.shop.proud)
+        proud = shop.grid.text(shop.proud)
         steps.append(f"Check the depth again at the four corners: part width = depth + {proud} proud.")
-        steps.append(_box(jambs, kit, job))
+        steps.append(_box(jambs, kit, shop.grid))
     if stool:
         steps.append(
             f"Fit the stool ({marks_text(stool)}) first: horns to the wall, level, back edge tight to the frame; "
             "shim under it."
         )
     if jambs:
-        steps += _setting(kit, job)
-    return [*steps, *_casing(kit, job), *_apron(kit)]
+        steps += _setting(kit, shop)
+    return [*steps, *_casing(kit, shop.grid), *_apron(kit)]
 
 
-def _box(jambs: tuple[Part, ...], kit: CutKit, job: Job) -> str:
-    trim, text = kit.placement.opening.interior, job.shop.grid.text
+def _box(jambs: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
+    trim, text = kit.placement.opening.interior, grid.text
     corners = CORNER_WORDS.get(trim.jamb.joint, f"glue and screw the corners, {trim.jamb.joint.value}")
     diagonal = text(math.hypot(kit.clear_width, kit.clear_height))
     box = (
@@ -81,13 +82,13 @@ def _box(jambs: tuple[Part, ...], kit: CutKit, job: Job) -> str:
     return box if has_bottom else f"{box} Tack a spreader across the open end."
 
 
-def _setting(kit: CutKit, job: Job) -> list[str]:
-    trim, text = kit.placement.opening.interior, job.shop.grid.text
+def _setting(kit: CutKit, shop: Shop) -> list[str]:
+    trim, text = kit.placement.opening.interior, shop.grid.text
     return [
         f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all round; wedge it.",
         "Shim in pairs at the marked places, jambs straight and square to the frame; no shim past the wall.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
-        f"Check with a straightedge: jambs stand {text(job.shop.proud)} proud of the wall, nowhere shy.",
+        f"Check with a straightedge: jambs stand {text(shop.proud)} proud of the wall, nowhere shy.",
         *_scribe(kit),
         "Close the gap between jamb and rough opening airtight: backer and sealant, or low-expansion foam.",
     ]
@@ -98,11 +99,11 @@ def _scribe(kit: CutKit) -> list[str]:
     return [f"Scribe to the wall and plane down: {marks_text(scribed)}."] if scribed else []
 
 
-def _casing(kit: CutKit, job: Job) -> list[str]:
+def _casing(kit: CutKit, grid: Grid) -> list[str]:
     casing = parts_of(kit, PartKind.CASING, Where.INTERIOR)
     if not casing:
         return []
-    reveal = job.shop.grid.text(kit.placement.opening.interior.casing_reveal)
+    reveal = grid.text(kit.placement.opening.interior.casing_reveal)
     order = "head first, then legs" + (", the bottom last" if any(part.side is Side.SILL for part in casing) else "")
     return [f"Case ({marks_text(casing)}): mark the casing reveal of {reveal} at the corners; {order}."]
 

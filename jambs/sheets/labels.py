@@ -147,7 +147,7 @@ def labels_data(
 ) -> Record:
     """Return what the labels print, sheet by sheet."""
     labels = [
-        label_data(opening, part) | _code_data(part, job, issues.get(opening["mark"], ""))
+        label_data(opening, part) | _code_data(part, job.name, issues.get(opening["mark"], ""))
         for opening in (opening_record(kit, units=job.units) for kit in kits)
         for part in opening["parts"]
     ]
@@ -169,9 +169,9 @@ def labels_data(
     }
 
 
-def _code_data(part: Record, job: Job, issue: str) -> Record:
-    """Return what a label says of its issue, and its code."""
-    code = label_code(code_text(part["mark"], issue or NOT_ISSUED, job.name))
+def _code_data(part: Record, job: str, issue: str) -> Record:
+    """Return what a label says of its issue, and its code; ``job``: the name of the job."""
+    code = label_code(code_text(part["mark"], issue or NOT_ISSUED, job))
     return {"issue": issue, "code": {"svg": code.svg, "modules": code.modules}}
 
 

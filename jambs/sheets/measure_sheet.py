@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from jambs.job.measured.measures import place_words, reading_text
 from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
 from jambs.job.models.openings import Job
+from jambs.job.models.shop import Shop
 from jambs.length import Units, length_text
 from jambs.parts.as_built import planned_value
 from jambs.parts.tolerance import DepthRange, depth_range
@@ -57,7 +58,7 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "outside": [data for place, data in places if place.kind is Kind.EXTERIOR_DEPTH],
         "frame": [data for place, data in places if place.kind in FRAME],
         "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS)],
-        "range": _range_data(depth_range(placement), job),
+        "range": _range_data(depth_range(placement), job.shop),
         "burn": "do not start at 100" if job.units is Units.MM else "do not burn an inch",
         "unit": "millimeters" if job.units is Units.MM else "inches",
         "finest": job.shop.grid.text(job.shop.grid.step),
@@ -78,9 +79,9 @@ def _place(place: Place, placement: Placement, planned: dict[int, str], units: U
     }
 
 
-def _range_data(found: DepthRange, job: Job) -> Record:
+def _range_data(found: DepthRange, shop: Shop) -> Record:
     """Return what the planned depth may turn out to be."""
-    text, grid = job.shop.grid.text, job.shop.grid
+    text, grid = shop.grid.text, shop.grid
     leave = found.width_to_leave(grid)
     return {
         "planned": text(found.planned),
@@ -88,5 +89,5 @@ def _range_data(found: DepthRange, job: Job) -> Record:
         "greatest": text(found.planned + found.worst),
         "likely": text(found.likely),
         "leave": text(leave),
-        "rip": text(found.planned + job.shop.proud + leave),
+        "rip": text(found.planned + shop.proud + leave),
     }

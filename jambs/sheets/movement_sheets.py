@@ -7,7 +7,7 @@ from pathlib import Path
 
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import Air, ClimateEntry
-from jambs.length import Units, decimal_text
+from jambs.length import Grid, Units, decimal_text
 from jambs.movement.boards import LINEAR, BoardMovement
 from jambs.movement.findings import JointMoves
 from jambs.movement.joint_words import joint_name, joint_words
@@ -52,8 +52,8 @@ def movement_data(movements: Sequence[KitMovement], climate: ClimateEntry, regis
     return {
         **page_data(job),
         "airs": [_air(words, getattr(climate, key), job.units) for key, words in AIRS],
-        "boards": _boards(movements, job),
-        "joints": _joints(movements, job),
+        "boards": _boards(movements, job.shop.grid),
+        "joints": _joints(movements, job.shop.grid, job.units),
         "findings": told(_not_of_joints(register)),
         "assumed": assumed_records(assumed for one in movements for assumed in assumed_of(one)),
         "linear": f"{LINEAR[0]:g} to {LINEAR[1]:g} %",
@@ -76,22 +76,22 @@ def _air(words: str, air: Air, units: Units) -> Record:
     }
 
 
-def _boards(movements: Sequence[KitMovement], job: Job) -> list[Record]:
+def _boards(movements: Sequence[KitMovement], grid: Grid) -> list[Record]:
     """Return boards that move alike in one row: same part, width, wood and movement, as printed."""
     rows: dict[tuple[str, ...], list[str]] = {}
     for movement in movements:
         for board in movement.boards:
-            rows.setdefault(_board_key(board, job), []).append(board.part.mark)
+            rows.setdefault(_board_key(board, grid), []).append(board.part.mark)
     names = ("name", "wood", "width", "winter", "summer")
     return [{**dict(zip(names, key, strict=True)), "marks": some} for key, some in sorted(rows.items())]
 
 
-def _board_key(board: BoardMovement, job: Job) -> tuple[str, ...]:
-    fine = job.shop.grid.fine
+def _board_key(board: BoardMovement, grid: Grid) -> tuple[str, ...]:
+    fine = grid.fine
     return (
         f"{board.part.where.value} {board.part.kind.bare_words}",
         f"{board.wood.wood.species}, {board.wood.sawn.value} sawn",
-        job.shop.grid.text(board.part.width),
+        grid.text(board.part.width),
         *(_change(fine.count(change), fine.text(abs(change))) for change in (board.winter, board.summer)),
     )
 
@@ -100,12 +100,12 @@ def _change(steps: int, text: str) -> str:
     return "none" if not steps else f"{text} {'wider' if steps > 0 else 'narrower'}"
 
 
-def _joints(movements: Iterable[KitMovement], job: Job) -> list[Record]:
+def _joints(movements: Iterable[KitMovement], grid: Grid, units: Units) -> list[Record]:
     """Return joints of which the same is said in one row, those that fail first, those that take it last."""
     rows: dict[tuple[int, str, str, str], list[str]] = {}
     for movement in movements:
         for joint in movement.joints:
-            rows.setdefault(_joint_key(joint, job), []).append(movement.mark)
+            rows.setdefault(_joint_key(joint, grid, units), []).append(movement.mark)
     return [
         {
             "standing": STANDING[key[0]],
@@ -118,7 +118,7 @@ def _joints(movements: Iterable[KitMovement], job: Job) -> list[Record]:
     ]
 
 
-def _joint_key(joint: JointMovement, job: Job) -> tuple[int, str, str, str]:
+def _joint_key(joint: JointMovement, grid: Grid, units: Units) -> tuple[int, str, str, str]:
     standing = STANDING.index("check" if joint.fails else "OK" if joint.takes_it else "note")
-    wanted = job.shop.grid.fine.text(joint.wanted)
-    return standing, joint_name(joint), wanted, joint_words(joint, job.units)
+    wanted = grid.fine.text(joint.wanted)
+    return standing, joint_name(joint), wanted, joint_words(joint, units)

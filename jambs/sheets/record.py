@@ -26,6 +26,7 @@ from dataclasses import replace
 from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import SIDES, Assumed, Job, Measured, Opening, SideDepths
+from jambs.job.models.site import SiteEntry
 from jambs.length import Units
 from jambs.outside.register import ORDER
 from jambs.parts.as_built import PLANNED
@@ -48,9 +49,9 @@ VERSION = 2
 """2: ``depths.measured`` has null at points that nobody read, where version 1 had a size that lay between others."""
 
 
-def _site(job: Job) -> Record:
+def _site(site: SiteEntry | None) -> Record:
     """Return what the job says of its site: degrees Celsius, kelvin days, humidities 0 to 1."""
-    return job.site.model_dump(exclude_none=True) if job.site else {}
+    return site.model_dump(exclude_none=True) if site else {}
 
 
 def job_record(kits: Sequence[CutKit], job: Job) -> Record:
@@ -58,7 +59,7 @@ def job_record(kits: Sequence[CutKit], job: Job) -> Record:
     return {
         "format": FORMAT,
         "version": VERSION,
-        "job": {"name": job.name, "date": job.date.isoformat() if job.date else None, "site": _site(job)},
+        "job": {"name": job.name, "date": job.date.isoformat() if job.date else None, "site": _site(job.site)},
         "units": job.units.value,
         "grid": size(job.shop.grid.step, units=job.units),
         "assumed": assumed_records(job.assumed),

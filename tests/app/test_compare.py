@@ -229,7 +229,7 @@ def test_charts_are_drawn_from_the_record(compared: tuple[Shop, str]) -> None:
     job, record = read_job(run.job), record_of(compared)
     planes = stack_wall(job.openings[0].wall, grid=job.shop.grid)
     window = next(one for one in record["windows"] if one["wall"] == planes.wall.name)
-    drawn = charts(window, planes, job, width=230)
+    drawn = charts(window, planes, job.units, width=230)
     assert len(drawn) == 3
     for svg in drawn:
         assert svg.count("<circle") == sum("heat" in one for one in window["candidates"])

@@ -201,7 +201,7 @@ def test_boards_are_drawn_within_the_page(printed: Printed) -> None:
     wide, high = BOARD_ROOM[printed.job.shop.paper]
     points = POINTS_PER_UNIT[printed.job.units]
     for lot in printed.record["lots"]:
-        along, across = scales(lot, printed.job)
+        along, across = scales(lot, printed.job.shop.paper, printed.job.units)
         assert max(board["length"]["value"] for board in lot["boards"]) * points / along <= wide
         assert max(board["width"]["value"] for board in lot["boards"]) * points / across <= high
         assert across <= along

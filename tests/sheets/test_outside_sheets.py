@@ -90,7 +90,7 @@ def test_missed_lines_are_named_with_their_cure(name: str) -> None:
 def test_the_cut_list_holds_every_blank_once(name: str) -> None:
     """As many blanks as the openings have; no blank is cut smaller than its legs and dams."""
     job, _, outside = house(name)
-    rows = list(csv.DictReader(io.StringIO(blanks_csv(outside.flashings, job))))
+    rows = list(csv.DictReader(io.StringIO(blanks_csv(outside.flashings, job.shop.grid, job.units))))
     unit = "in" if job.units == "inch" else "mm"
     blanks = [blank for made in outside.flashings for blank in made.blanks]
     assert sum(int(row["count"]) for row in rows) == len(blanks)
@@ -120,7 +120,7 @@ def test_fasteners_add_up(name: str) -> None:
             counts[key] = counts.get(key, 0) + int(found[0])
     said = {(row["fastener"], row["length"]): int(row["count"].removeprefix("about ")) for row in data["house"]}
     assert said == counts
-    rows = list(csv.DictReader(io.StringIO(fasteners_csv(outside.fasteners, job))))
+    rows = list(csv.DictReader(io.StringIO(fasteners_csv(outside.fasteners, job.units))))
     assert len(rows) == len(outside.fasteners)
     assert sum(int(row["count"]) for row in rows) == sum(counts.values())
 

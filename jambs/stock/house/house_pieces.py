@@ -7,6 +7,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from jambs.job.models.openings import Job
+from jambs.job.models.shop import Shop
+from jambs.length import Units
 from jambs.parts.cuts import Cut, EndBevel, Miter, PlaneCut, end_of
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
@@ -42,18 +44,20 @@ class CutPiece:
 
 def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:
     """Return every wooden part of the house as pieces, in the order of openings and marks."""
-    return tuple(piece for kit in kits for part in kit.parts if part.is_wood for piece in _pieces(part, kit, job))
+    return tuple(
+        piece for kit in kits for part in kit.parts if part.is_wood for piece in _pieces(part, kit, job.shop, job.units)
+    )
 
 
-def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
+def _pieces(part: Part, kit: Kit, shop: Shop, units: Units) -> Iterator[CutPiece]:
     """Yield the part, or the strips it is glued up of: those are wide and long enough as they are, and cut square."""
     opening = kit.placement.opening
-    left = 0.0 if part.strips else width_left_on(part, opening, job.shop)
+    left = 0.0 if part.strips else width_left_on(part, opening, shop)
     length = part.blank.strip_length if part.strips else part.length
     for place, width in enumerate(part.strips or (part.width,)):
         mark = part.mark + (STRIP_LETTERS[place] if part.strips else "")
         yield CutPiece(
-            piece=_piece(mark, part, width + left, length, job),
+            piece=_piece(mark, part, width + left, length, shop, units),
             part=part,
             width=width + left,
             length=length,
@@ -63,14 +67,14 @@ def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
         )
 
 
-def _piece(mark: str, part: Part, width: float, length: float, job: Job) -> Piece:
+def _piece(mark: str, part: Part, width: float, length: float, shop: Shop, units: Units) -> Piece:
     slanted = () if part.strips else tuple(cut for cut in part.cuts if end_of(cut))
     return Piece(
         mark=mark,
-        length=printed_steps(length, units=job.units),
-        width=printed_steps(width, units=job.units),
+        length=printed_steps(length, units=units),
+        width=printed_steps(width, units=units),
         is_mitered=any(isinstance(cut, Miter | PlaneCut) for cut in slanted),
-        miter_allowance=miter_allowance((_slant_deg(cut, part) for cut in slanted), job),
+        miter_allowance=miter_allowance((_slant_deg(cut, part) for cut in slanted), shop, units),
     )
 
 
@@ -82,11 +86,11 @@ def _slant_deg(cut: Cut, part: Part) -> float:
     return math.degrees(math.acos(abs(cut.plane(part.silhouettes.sizes).normal[0])))
 
 
-def miter_allowance(angles_deg: Iterable[float], job: Job) -> int:
+def miter_allowance(angles_deg: Iterable[float], shop: Shop, units: Units) -> int:
     """Steps that a slanted cut takes along the grain beyond the square kerf: kerf (1 / cos - 1), the steepest end.
 
     Up to the shop's grid, so that running lengths can be read off a tape.
     """
     steepest = max(angles_deg, default=0.0)
-    beyond = job.shop.kerf * (1 / math.cos(math.radians(steepest)) - 1)
-    return steps_up(job.shop.grid.up(beyond), units=job.units)
+    beyond = shop.kerf * (1 / math.cos(math.radians(steepest)) - 1)
+    return steps_up(shop.grid.up(beyond), units=units)

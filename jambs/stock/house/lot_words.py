@@ -9,6 +9,7 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.shop import Shop
 from jambs.length import FINE, MM_PER_INCH, Units, length_text
 from jambs.outlines import rectangle
 from jambs.parts.cuts import Miter
@@ -26,53 +27,56 @@ LEAST_DROP = {Units.INCH: (24.0, 1.5), Units.MM: (600 / MM_PER_INCH, 40 / MM_PER
 SLOPE = 1e-9
 
 
-def least_drop(job: Job) -> tuple[float, float]:
+def least_drop(shop: Shop, units: Units) -> tuple[float, float]:
     """Length and width of the least drop that is kept [in]."""
-    given = job.shop.least_drop
-    return (given.length, given.width) if given else LEAST_DROP[job.units]
+    given = shop.least_drop
+    return (given.length, given.width) if given else LEAST_DROP[units]
 
 
 def plan_assumed(lots: Sequence[Lot], job: Job) -> tuple[Assumed, ...]:
     """Return what the plan takes for granted that the job does not say."""
-    return (*_saw_assumed(job), *_board_assumed(lots, job), *_habits_assumed(lots, job))
+    return (
+        *_saw_assumed(job.shop, job.units),
+        *_board_assumed(lots, job.units),
+        *_habits_assumed(lots, job.shop, job.units),
+    )
 
 
-def _saw_assumed(job: Job) -> Iterator[Assumed]:
-    shop, units = job.shop, job.units
+def _saw_assumed(shop: Shop, units: Units) -> Iterator[Assumed]:
     if shop.end_trim is None:
-        yield Assumed(what="end trim", value=f"{_text(USUAL_END_TRIM[units], job)} off each end", why=PRACTICE)
+        yield Assumed(what="end trim", value=f"{_text(USUAL_END_TRIM[units], units)} off each end", why=PRACTICE)
     if shop.least_strip is None:
-        yield Assumed(what="narrowest strip", value=_text(USUAL_LEAST_STRIP[units], job), why=PRACTICE)
+        yield Assumed(what="narrowest strip", value=_text(USUAL_LEAST_STRIP[units], units), why=PRACTICE)
 
 
-def _board_assumed(lots: Iterable[Lot], job: Job) -> Iterator[Assumed]:
+def _board_assumed(lots: Iterable[Lot], units: Units) -> Iterator[Assumed]:
     kinds = [one for lot in lots for one in lot.lumber if not one.stock.on_hand]
     for words in dict.fromkeys(one.words for one in kinds if one.price_is_assumed):
         why = "the job gives none; the mean of its material by the area of the face, or 1.00 a square foot"
         yield Assumed(what=f"price of {words}", value="by its area", why=why)
     for words in dict.fromkeys(one.words for one in kinds if one.lengths_are_assumed):
-        usual = ", ".join(length_text(length, units=job.units) for length in USUAL_LENGTHS[job.units])
+        usual = ", ".join(length_text(length, units=units) for length in USUAL_LENGTHS[units])
         yield Assumed(what=f"lengths of {words}", value=usual, why=PRACTICE)
 
 
-def _habits_assumed(lots: Iterable[Lot], job: Job) -> Iterator[Assumed]:
+def _habits_assumed(lots: Iterable[Lot], shop: Shop, units: Units) -> Iterator[Assumed]:
     is_planned = any(one.is_planned for lot in lots for one in lot.pieces)
-    if job.shop.planned_allowance is None and is_planned:
+    if shop.planned_allowance is None and is_planned:
         why = "the job gives no planned_allowance; measure before ripping these"
         yield Assumed(what="width left on where a depth is only planned", value="none", why=why)
-    if job.shop.spares is None:
+    if shop.spares is None:
         yield Assumed(what="spare boards", value="none", why="the job gives no spares")
-    if job.shop.least_drop is None:
-        length, width = least_drop(job)
-        yield Assumed(what="least drop kept", value=f"{_text(length, job)} × {_text(width, job)}", why=PRACTICE)
+    if shop.least_drop is None:
+        length, width = least_drop(shop, units)
+        yield Assumed(what="least drop kept", value=f"{_text(length, units)} × {_text(width, units)}", why=PRACTICE)
 
 
-def saw_cautions(lots: Sequence[Lot], job: Job) -> tuple[str, ...]:
+def saw_cautions(lots: Sequence[Lot], units: Units) -> tuple[str, ...]:
     """Return what to mind at the saw; common practice, no source."""
     saw = next((lot.problem.saw for lot in lots), None)
     if saw is None:
         return ()
-    trim, least = (length_text(FINE[job.units].at(one), units=job.units) for one in (saw.end_trim, saw.least_strip))
+    trim, least = (length_text(FINE[units].at(one), units=units) for one in (saw.end_trim, saw.least_strip))
     said = [
         "Look every board over first: the plan knows nothing of knots, checks, crook and color. Set a bad board "
         "aside and re-plan the rest with --spoiled.",
@@ -105,32 +109,32 @@ def lumber_text(lumber: Lumber, *, units: Units) -> str:
     return f"{length_text(lumber.width, units=units)} × {length_text(lumber.length, units=units)}"
 
 
-def lot_notes(planned: PlannedLot, job: Job) -> tuple[str, ...]:
+def lot_notes(planned: PlannedLot, units: Units) -> tuple[str, ...]:
     """Return what goes with one lot: widths left on, parts to glue up, miters that might nest."""
-    return (*_allowance_note(planned.lot, job), *_glue_notes(planned.lot, job), *_nesting_note(planned, job))
+    return (*_allowance_note(planned.lot, units), *_glue_notes(planned.lot, units), *_nesting_note(planned, units))
 
 
-def _allowance_note(lot: Lot, job: Job) -> Iterator[str]:
+def _allowance_note(lot: Lot, units: Units) -> Iterator[str]:
     left = [one for one in lot.pieces if one.allowance]
     if left:
         yield (
-            f"{len(left)} pieces hold {_text(left[0].allowance, job)} more than their planned width (marked +): rip "
+            f"{len(left)} pieces hold {_text(left[0].allowance, units)} more than their planned width (marked +): rip "
             "them to size once the opening is measured."
         )
 
 
-def _glue_notes(lot: Lot, job: Job) -> Iterator[str]:
+def _glue_notes(lot: Lot, units: Units) -> Iterator[str]:
     glued: dict[str, list[CutPiece]] = {}
     for one in lot.pieces:
         if one.glued:
             glued.setdefault(one.part.mark, []).append(one)
     for mark, strips in glued.items():
-        marks, width = ", ".join(one.piece.mark for one in strips), _text(strips[0].part.width, job)
+        marks, width = ", ".join(one.piece.mark for one in strips), _text(strips[0].part.width, units)
         rip = f"rip it to {width}, its planned width, once the opening is measured"
         yield f"{mark} is glued up from {marks}; {rip if strips[0].is_planned else f'then rip it to {width}'}."
 
 
-def _nesting_note(planned: PlannedLot, job: Job) -> Iterator[str]:
+def _nesting_note(planned: PlannedLot, units: Units) -> Iterator[str]:
     """Say what nesting would leave over; the plan counts on none of it."""
     flat = {one.piece.mark: one.part for one in planned.lot.pieces if _nests(one.part)}
     pairs = [
@@ -144,7 +148,7 @@ def _nesting_note(planned: PlannedLot, job: Job) -> Iterator[str]:
         part = flat[pairs[0][0]]
         yield (
             f"Mitered pieces lie next to each other {len(pairs)} times. Flat stock nests: turn every second piece end "
-            f"for end, so that one slanted cut serves both; each time {_text(part.width, job)} more is left at the "
+            f"for end, so that one slanted cut serves both; each time {_text(part.width, units)} more is left at the "
             "end. The plan counts on none of it, and molded stock cannot be turned."
         )
 
@@ -155,5 +159,5 @@ def _nests(part: Part) -> bool:
     return is_flat and len(miters) == 2 and all(math.isclose(cut.angle_deg, 45, abs_tol=SLOPE) for cut in miters)
 
 
-def _text(length: float, job: Job) -> str:
-    return length_text(length, units=job.units)
+def _text(length: float, units: Units) -> str:
+    return length_text(length, units=units)

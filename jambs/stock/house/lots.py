@@ -6,6 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.job.models.openings import Job
+from jambs.job.models.shop import Shop
+from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.stock.house.house_pieces import CutPiece, house_pieces
 from jambs.stock.house.lumber import Lumber, bought_lumber, lumber_on_hand, saw_settings
@@ -90,12 +92,12 @@ def _material_lots(material: Material, pieces: Sequence[CutPiece], job: Job) -> 
     whole = {width: some for width, some in whole.items() if some}
     for width, some in whole.items():
         lumber = [one for one in (*own, *boards) if _is_as_wide(one.width, width)]
-        yield _lot("lengths", material, some, lumber, job)
+        yield _lot("lengths", material, some, lumber, job.shop, job.units)
     ripped = [one for one in mine if not any(one in some for some in whole.values())]
     if ripped:
         kept = [one for one in own if not any(_is_as_wide(one.width, width) for width in whole)]
         lumber = [*kept, *boards]
-        yield _lot("sheets" if _are_sheets(boards) else "boards", material, ripped, lumber, job)
+        yield _lot("sheets" if _are_sheets(boards) else "boards", material, ripped, lumber, job.shop, job.units)
 
 
 def _is_as_wide(one: float, other: float) -> bool:
@@ -106,16 +108,18 @@ def _are_sheets(boards: Sequence[Lumber]) -> bool:
     return bool(boards) and all(one.is_sheet for one in boards)
 
 
-def _lot(kind: Kind, material: Material, pieces: Sequence[CutPiece], lumber: Sequence[Lumber], job: Job) -> Lot:
+def _lot(
+    kind: Kind, material: Material, pieces: Sequence[CutPiece], lumber: Sequence[Lumber], shop: Shop, units: Units
+) -> Lot:
     name = _name(kind, material, lumber)
-    title = lot_title(name, job.units)
+    title = lot_title(name, units)
     problem = StockProblem(
         kind=kind,
         pieces=tuple(one.piece for one in pieces),
         stock=tuple(one.stock for one in lumber),
-        saw=saw_settings(job.shop, job.units),
+        saw=saw_settings(shop, units),
         group=title,
-        unit=step_text(job.units),
+        unit=step_text(units),
     )
     return Lot(letter="", title=title, name=name, pieces=tuple(pieces), lumber=tuple(lumber), problem=problem)
 
