@@ -45,18 +45,24 @@ FLOORS = {
     "solids": 7,
     "app": 8,
     "face": 9,
-    "__main__": 9,
+    "page": 10,
+    "__main__": 11,
 }
 ONLY_IN = {
     "ezdxf": {"drawings"},
     "typst": {"sheets"},
-    "segno": {"sheets"},
+    "segno": {"sheets", "page"},
     "cadquery": {"solids"},
     "pydantic": {"job", "values", "sheets"},  # values and sheets only tell a model from a dataclass
     "pydantic_core": {"job"},
     "yaml": {"job"},
     "openpyxl": {"job"},
-    "click": {"app"},
+    "click": {"app", "page", "__main__"},
+    "starlette": {"page"},
+    "uvicorn": {"page"},
+    "jinja2": {"page"},
+    "websockets": {"page"},
+    "anyio": {"page"},
 }
 FILES = sorted(PACKAGE.rglob("*.py"))
 

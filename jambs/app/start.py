@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import os
 import signal
+from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from jambs.app.stopped import INTERRUPTED, STOPPED
 
+if TYPE_CHECKING:
+    import click
 
-def run(called: str = "jambs") -> None:
-    """Run with the words of the command line; ``called``: what the program is called in its help."""
+
+def run(program: Callable[[], click.Group], called: str = "jambs") -> None:
+    """Run with the words of the command line; ``program``: loads the verbs; ``called``: its name in the help."""
     signal.signal(signal.SIGINT, _stop)
-    from jambs.app.command_line import main
-
-    main(prog_name=called)
+    program()(prog_name=called)
 
 
 def _stop(number: int, frame: object) -> None:

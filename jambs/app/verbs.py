@@ -8,7 +8,7 @@ import click
 
 MEANT: Mapping[str, tuple[str, ...]] = {
     "new": ("init", "start", "create", "begin", "make", "setup", "ask"),
-    "check": ("validate", "read", "show", "summary", "summarize", "test", "verify", "lint", "list", "place", "open"),
+    "check": ("validate", "read", "show", "summary", "summarize", "test", "verify", "lint", "list", "place"),
     "build": (
         "print",
         "draw",

@@ -37,14 +37,16 @@ from jambs.job.reading.walls import look_up_board, look_up_wall
 from jambs.length import Units
 
 
-def read_job(path: str | Path) -> Job:
+def read_job(path: str | Path, *, draft: str | None = None) -> Job:
     """Read and check a whole job: a YAML file, or a folder that holds one.
+
+    ``draft``: a text that is read in the place of what the file holds; its tables are still those beside the file.
 
     Raises:
         JobFaults: the job has faults; all of them are told.
     """
     file = job_file(path)
-    top, faults = read_tree(file)
+    top, faults = read_tree(file, draft)
     complaints = Complaints(units=_units(top), first_file=file.name, faults=faults)
     entry = _top(top, complaints)
     shop = _section(Shop, "shop", top, complaints)

@@ -109,13 +109,15 @@ def _section_length(path: Location) -> int:
     return 2 if path and path[0] in named else 1
 
 
-def read_tree(path: Path) -> tuple[TreePiece, list[Fault]]:
+def read_tree(path: Path, text: str | None = None) -> tuple[TreePiece, list[Fault]]:
     """Read a YAML file whose top is a mapping; also return what is wrong with its keys (twice given, left empty).
+
+    ``text``: a draft that is read in the place of what the file holds.
 
     Raises:
         JobFaults: the file cannot be read as YAML at all.
     """
-    text = _text(path)
+    text = _text(path) if text is None else text
     try:
         node = yaml.compose(text, Loader=yaml.BaseLoader)
     except yaml.MarkedYAMLError as error:

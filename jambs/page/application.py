@@ -1,0 +1,84 @@
+"""All routes of the page together, behind the guard.
+
+**Where routes are added**: a view is a module in ``jambs/page/views/`` with a list ``ROUTES`` (starlette ``Route`` and
+``WebSocketRoute``); add the module to ``VIEWS`` here. Paths at or under ``/telephone`` are open to telephones, all
+others to the desk alone; the guard sees to it. A view finds the open job with ``desk_of(request)``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from starlette.applications import Starlette
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+from starlette.routing import Route
+from starlette.types import Receive, Scope, Send
+
+from jambs.page.answers import data, page, static
+from jambs.page.desk import Desk
+from jambs.page.guard import TELEPHONE, Guard, Report, unforeseen
+from jambs.page.keys import KeyRing, Role, TooManyWrong
+from jambs.page.views import house_view
+
+VIEWS = (house_view,)
+FIRST_PAGE = {Role.DESK: "/", Role.TELEPHONE: TELEPHONE}
+
+
+class Application:
+    """The page as an ASGI application; ``stop`` is called when the page says so."""
+
+    def __init__(self, guard: Guard, keys: KeyRing) -> None:
+        self._guard, self.keys = guard, keys
+        self.stop: Callable[[], None] = lambda: None
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Answer one request."""
+        await self._guard(scope, receive, send)
+
+
+def make_application(desk: Desk, *, hosts: set[str], cookie: str, report: Report) -> Application:
+    """Put the views together for one job; ``hosts``: addresses it is called by, ``cookie``: the name of its cookie."""
+    keys = KeyRing()
+    routes = [route for view in VIEWS for route in view.ROUTES]
+    own = [
+        Route("/enter/{token}", _enter),
+        Route("/static/{name}", static),
+        Route("/stop", _stop, methods=["POST"]),
+    ]
+
+    async def on_fault(request: Request, error: Exception) -> Response:
+        return page("sentence.html", status=500, said=unforeseen(report(error)))
+
+    handlers = {404: _not_found, 405: _not_found, Exception: on_fault}
+    inner = Starlette(routes=[*routes, *own], exception_handlers=handlers)
+    inner.state.desk, inner.state.keys, inner.state.cookie, inner.state.hosts = desk, keys, cookie, hosts
+    application = Application(Guard(inner, keys=keys, hosts=hosts, cookie=cookie, report=report), keys)
+    inner.state.stop = lambda: application.stop()
+    return application
+
+
+async def _enter(request: Request) -> Response:
+    """Exchange the token of a link for a cookie, and go to the first page of its role."""
+    state = request.app.state
+    try:
+        found = state.keys.exchange(request.path_params["token"])
+    except TooManyWrong:
+        return page("sentence.html", status=429, said="Too many wrong links were tried; wait a minute, then try again.")
+    if found is None:
+        said = "This link holds no longer: it was for a page that is closed. Use the one that the program printed last."
+        return page("sentence.html", status=403, said=said)
+    value, role = found
+    answer = RedirectResponse(FIRST_PAGE[role], status_code=303)
+    answer.set_cookie(state.cookie, value, httponly=True, samesite="strict", path="/")
+    return answer
+
+
+async def _stop(request: Request) -> Response:
+    """Close the page, as Ctrl-C does."""
+    request.app.state.stop()
+    return data({"said": "The page is closed; you may close this window. Start it again with `jambs open`."})
+
+
+async def _not_found(request: Request, error: Exception) -> Response:
+    return page("sentence.html", status=404, said="There is no such page here.")
