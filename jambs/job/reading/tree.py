@@ -117,18 +117,31 @@ def read_tree(path: Path, text: str | None = None) -> tuple[TreePiece, list[Faul
     Raises:
         JobFaults: the file cannot be read as YAML at all.
     """
-    text = _text(path) if text is None else text
+    return grown(composed(_text(path) if text is None else text, path.name), path.name)
+
+
+def composed(text: str, file: str, loader: type[yaml.BaseLoader] = yaml.BaseLoader) -> yaml.MappingNode:
+    """Return the nodes of a YAML text whose top is a mapping; ``file``: its name in messages.
+
+    Raises:
+        JobFaults: the text cannot be read as YAML at all.
+    """
     try:
-        node = yaml.compose(text, Loader=yaml.BaseLoader)
+        node = yaml.compose(text, Loader=loader)
     except yaml.MarkedYAMLError as error:
-        raise JobFaults([_syntax_fault(path.name, error)]) from None
+        raise JobFaults([_syntax_fault(file, error)]) from None
     except (yaml.YAMLError, RecursionError) as error:
         why = "it is nested too deeply" if isinstance(error, RecursionError) else str(error).splitlines()[0]
-        raise JobFaults([_fault(path.name, 0, f"YAML cannot read this: {why}; correct it")]) from None
+        raise JobFaults([_fault(file, 0, f"YAML cannot read this: {why}; correct it")]) from None
     if not isinstance(node, yaml.MappingNode):
         message = "holds no keys; write key: value lines, or start with `jambs new`"
-        raise JobFaults([_fault(path.name, 0, message)])
-    return _Grower(path.name).grow(node)
+        raise JobFaults([_fault(file, 0, message)])
+    return node
+
+
+def grown(node: yaml.MappingNode, file: str) -> tuple[TreePiece, list[Fault]]:
+    """Return the nodes of a file as plain values with their lines, and what is wrong with its keys."""
+    return _Grower(file).grow(node)
 
 
 def _text(path: Path) -> str:

@@ -1,0 +1,78 @@
+"""Cells of a table in XLSX written anew, one by one; the book around them is left as it is, or the edit is refused."""
+
+from __future__ import annotations
+
+import io
+import zipfile
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from jambs.csv_text import guarded
+from jambs.job.editing.file_text import FileText, refused
+
+LOST = {
+    "xl/charts/": "charts",
+    "xl/drawings/": "pictures or drawings",
+    "xl/pivotTables/": "pivot tables",
+    "xl/externalLinks/": "links to other books",
+    "xl/vbaProject.bin": "macros",
+}
+"""What the library that writes the book would leave out, by the parts of the file that hold it."""
+CellPlace = tuple[int, int]
+"""Row and column, both from 1."""
+Book = dict[str, dict[CellPlace, Any]]
+
+
+def with_xlsx_cells(file: FileText, cells: Mapping[CellPlace, str]) -> FileText:
+    """Write cells of the first sheet as texts.
+
+    Raises:
+        EditRefused: the book holds what would be lost, or more than these cells would become another.
+    """
+    _check_nothing_is_lost(file)
+    before, book = _held(file), _opened(file)
+    sheet = book.worksheets[0]
+    for (row, column), value in cells.items():
+        cell = sheet.cell(row=row, column=column)
+        cell.value = guarded(value) or None
+        cell.number_format = "@"
+    out = io.BytesIO()
+    book.save(out)
+    new = replace(file, content=out.getvalue())
+    first = book.worksheets[0].title
+    wanted = {name: dict(held) for name, held in before.items()}
+    wanted[first].update({place: guarded(value) for place, value in cells.items()})
+    if _held(new) != {name: _filled(held) for name, held in wanted.items()}:
+        raise refused(file.name, "more than these cells would become another; type them in the spreadsheet")
+    return new
+
+
+def _check_nothing_is_lost(file: FileText) -> None:
+    try:
+        with zipfile.ZipFile(io.BytesIO(file.content)) as packed:
+            names = packed.namelist()
+    except zipfile.BadZipFile:
+        raise refused(file.name, "is not a spreadsheet; save it as .xlsx again") from None
+    found = [words for start, words in LOST.items() if any(name.startswith(start) for name in names)]
+    if found:
+        advice = "type the cells in the spreadsheet, or keep the table in a book of its own"
+        raise refused(file.name, f"holds {' and '.join(found)}, which would be lost; {advice}")
+
+
+def _opened(file: FileText) -> Any:
+    from openpyxl import load_workbook  # heavy, and few tables are spreadsheets
+
+    return load_workbook(io.BytesIO(file.content))
+
+
+def _held(file: FileText) -> Book:
+    """Return what all cells of all sheets hold."""
+    return {
+        sheet.title: _filled({(cell.row, cell.column): cell.value for row in sheet.iter_rows() for cell in row})
+        for sheet in _opened(file).worksheets
+    }
+
+
+def _filled(held: Mapping[CellPlace, Any]) -> dict[CellPlace, Any]:
+    return {place: value for place, value in held.items() if value not in (None, "")}
