@@ -23,26 +23,63 @@ ARRISES = tuple(Arris(edge=edge, on_back=on_back) for edge in Edge for on_back i
 
 def arris_lengths(sizes: BoardSizes, cuts: tuple[Cut, ...]) -> dict[Arris, float]:
     """Return how long each arris is, along the grain [in]; the longest is from long point to long point."""
-    start, finish = (_planes(sizes, cuts, end) for end in End)
+    start, finish = (_planes(cuts, end) for end in End)
+    ends = ([plane.plane(sizes) for plane in start], [plane.plane(sizes) for plane in finish])
     return {
-        arris: _reach(sizes, finish, arris, End.FINISH) - _reach(sizes, start, arris, End.START) for arris in ARRISES
+        arris: _reach(sizes, ends[1], _line(sizes, cuts, arris), End.FINISH)
+        - _reach(sizes, ends[0], _line(sizes, cuts, arris), End.START)
+        for arris in ARRISES
     }
 
 
-def _planes(sizes: BoardSizes, cuts: tuple[Cut, ...], end: End) -> list[Plane]:
-    return [cut.plane(sizes) for cut in cuts if end_of(cut) is end and isinstance(cut, OnePlane)]
+def _planes(cuts: tuple[Cut, ...], end: End) -> list[OnePlane]:
+    return [cut for cut in cuts if end_of(cut) is end and isinstance(cut, OnePlane)]
 
 
-def _reach(sizes: BoardSizes, planes: list[Plane], arris: Arris, end: End) -> float:
-    """Return the place along the grain at which an arris ends [in]."""
-    v = 0.0 if arris.edge is Edge.NEAR else sizes.width_at(end)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Line:
+    """An arris as a line: where it lies across the board at its start and at its finish, and through it [in]."""
+
+    start: float
+    finish: float
+    through: float
+
+
+def _line(sizes: BoardSizes, cuts: tuple[Cut, ...], arris: Arris) -> _Line:
+    """Return where an arris lies: on the edge as ripped and tapered, or where a cut along the edge leaves it."""
     w = sizes.thickness if arris.on_back else 0.0
-    found = [_crossing(plane, v, w) for plane in planes]
+    for cut in cuts:
+        if _edge_of(cut) is arris.edge and isinstance(cut, EdgeBevel | PlaneCut):
+            plane = cut.plane(sizes)
+            return _Line(start=_across(plane, 0.0, w), finish=_across(plane, sizes.length, w), through=w)
+    if arris.edge is Edge.NEAR:
+        return _Line(start=0.0, finish=0.0, through=w)
+    return _Line(start=sizes.start_width, finish=sizes.finish_width, through=w)
+
+
+def _edge_of(cut: Cut) -> Edge | None:
+    if isinstance(cut, EdgeBevel):
+        return cut.edge
+    return cut.at if isinstance(cut, PlaneCut) and isinstance(cut.at, Edge) else None
+
+
+def _across(plane: Plane, u: float, w: float) -> float:
+    """Place across the board at which a plane along an edge meets a line across it [in]."""
+    along, across, through = plane.normal
+    u0, v0, w0 = plane.start
+    return v0 - (along * (u - u0) + through * (w - w0)) / across
+
+
+def _reach(sizes: BoardSizes, planes: list[Plane], line: _Line, end: End) -> float:
+    """Return the place along the grain at which an arris ends [in]."""
+    slope = (line.finish - line.start) / sizes.length
+    found = [_crossing(plane, line, slope) for plane in planes]
     return max([0.0, *found]) if end is End.START else min([sizes.length, *found])
 
 
-def _crossing(plane: Plane, v: float, w: float) -> float:
-    """Return where a line along the grain meets a plane [in]."""
+def _crossing(plane: Plane, line: _Line, slope: float) -> float:
+    """Return where an arris meets a plane [in]."""
     along, across, through = plane.normal
     u0, v0, w0 = plane.start
-    return u0 - (across * (v - v0) + through * (w - w0)) / along
+    past = along * u0 + across * (v0 - line.start) + through * (w0 - line.through)
+    return past / (along + across * slope)

@@ -185,6 +185,15 @@ class EndRabbet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PlaneRabbet:
+    """Rabbet across one end, into the face, its shoulder along any plane; ``depth`` from the face."""
+
+    end: End
+    flat: Plane
+    depth: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class EdgeRabbet:
     """Rabbet along one edge, into the face or the back: ``across`` from the edge, ``depth`` from that face."""
 
@@ -214,7 +223,20 @@ class Groove:
     depth: float
 
 
-Cut = Rip | Taper | Crosscut | Miter | EndBevel | EdgeBevel | PlaneCut | EndRabbet | EdgeRabbet | Notch | Groove
+Cut = (
+    Rip
+    | Taper
+    | Crosscut
+    | Miter
+    | EndBevel
+    | EdgeBevel
+    | PlaneCut
+    | EndRabbet
+    | PlaneRabbet
+    | EdgeRabbet
+    | Notch
+    | Groove
+)
 
 
 def end_of(cut: Cut) -> End | None:

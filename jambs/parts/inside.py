@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from jambs.findings import Subject
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Corner, InteriorStyle, InteriorTrim
 from jambs.length import Grid
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
+from jambs.parts.cuts import CannotBeCut
+from jambs.parts.findings import NothingBetweenJambs
 from jambs.parts.interior_jamb import interior_jambs
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Figure, FigureKind, FittedSide
@@ -41,9 +44,14 @@ def interior_clear(placement: Placement, grid: Grid) -> ClearOpening:
 
 
 def make_inside(placement: Placement, sides: dict[Side, FittedSide], shop: Shop) -> Inside:
-    """Make all interior parts; without interior depth there is only casing on the frame."""
+    """Make all interior parts; without interior depth there is only casing on the frame.
+
+    Raises:
+        CannotBeCut: nothing is left between the jambs, or the stool cannot lap under the frame.
+    """
     trim = placement.opening.interior
     clear = interior_clear(placement, shop.grid)
+    _hold_open(clear, placement)
     parts: list[Part] = []
     has_jamb = max(side.start_depth for side in sides.values()) > 0
     if has_jamb:
@@ -54,6 +62,12 @@ def make_inside(placement: Placement, sides: dict[Side, FittedSide], shop: Shop)
     if has_jamb and trim.stool and trim.apron:
         parts.append(make_apron(clear, trim, trim.apron, trim.stool))
     return Inside(clear=clear, parts=tuple(parts), figures=_figures(clear, trim, shop.proud))
+
+
+def _hold_open(clear: ClearOpening, placement: Placement) -> None:
+    if clear.width <= 0 or clear.height <= 0:
+        frame, about = placement.opening.frame, Subject.opening(placement.opening.mark)
+        raise CannotBeCut(NothingBetweenJambs(subject=about, width=frame.width, height=frame.height))
 
 
 def _cased(clear: ClearOpening, trim: InteriorTrim, proud: float) -> CasedOpening:

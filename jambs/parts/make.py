@@ -17,7 +17,7 @@ from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_find
 from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
 from jambs.parts.cuts import CannotBeCut
-from jambs.parts.findings import BoardsNotListed, GluedFromStrips, NosingTooShort, NothingBetweenJambs, SillFallsShort
+from jambs.parts.findings import BoardsNotListed, GluedFromStrips, NosingTooShort, SillFallsShort
 from jambs.parts.glue_words import glue_assumed
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.kit import Figure, FigureKind, FittedSide, Kit
@@ -61,9 +61,6 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         outside = make_outside(placement, outer, job.shop.grid, job.limits)
     except CannotBeCut as error:
         raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
-    if inside.clear.width <= 0 or inside.clear.height <= 0:
-        frame = placement.opening.frame
-        raise PartsError(NothingBetweenJambs(subject=about, width=frame.width, height=frame.height))
     parts = _completed(placement, (*inside.parts, *outside.parts, *buck_parts(placement)), job.boards, job.shop, book)
     return Kit(
         placement=placement,

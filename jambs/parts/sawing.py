@@ -32,6 +32,7 @@ from jambs.parts.cuts import (
     Miter,
     Notch,
     PlaneCut,
+    PlaneRabbet,
     Rip,
     Taper,
 )
@@ -46,7 +47,8 @@ KEPT = 4096
 class Silhouettes:
     """A board while it is cut: its sizes, its outline seen on the face, on the end and on the edge [in].
 
-    ``planes``: cuts at a compound angle, which none of the outlines shows as a line.
+    ``planes``: cuts at a compound angle, which none of the outlines shows as a line; ``rabbets``: those of an end whose
+    shoulder is one.
     """
 
     sizes: BoardSizes
@@ -54,6 +56,7 @@ class Silhouettes:
     end: Outline
     edge: Outline
     planes: tuple[Plane, ...] = ()
+    rabbets: tuple[PlaneRabbet, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -196,6 +199,10 @@ def _end_rabbet(board: Silhouettes, cut: EndRabbet) -> Silhouettes:
     return replace(board, edge=less_box(board.edge, (low, -PAST), (high, cut.depth)))
 
 
+def _plane_rabbet(board: Silhouettes, cut: PlaneRabbet) -> Silhouettes:
+    return replace(board, rabbets=(*board.rabbets, cut))
+
+
 def _edge_rabbet(board: Silhouettes, cut: EdgeRabbet) -> Silhouettes:
     width, thick = board.sizes.width, board.sizes.thickness
     low, high = (-PAST, cut.across) if cut.edge is Edge.NEAR else (width - cut.across, width + PAST)
@@ -229,6 +236,7 @@ _SAWN: dict[type, Callable[..., Silhouettes]] = {
     EdgeBevel: _by_plane,
     PlaneCut: _by_plane,
     EndRabbet: _end_rabbet,
+    PlaneRabbet: _plane_rabbet,
     EdgeRabbet: _edge_rabbet,
     Notch: _notch,
     Groove: _groove,

@@ -147,6 +147,10 @@ def board_shape(board: Silhouettes) -> kernel.Shape:
         shape = kernel.common(shape, other)
     for plane in board.planes:
         shape = kernel.less(shape, past_plane(plane))
+    for rabbet in board.rabbets:
+        slab = [(-FAR, -FAR, 0.0), (FAR, -FAR, 0.0), (FAR, FAR, 0.0), (-FAR, FAR, 0.0)]
+        room = kernel.common(past_plane(rabbet.flat), kernel.prism(slab, (0.0, 0.0, rabbet.depth)))
+        shape = kernel.less(shape, room)
     return shape
 
 

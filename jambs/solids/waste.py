@@ -22,10 +22,12 @@ from jambs.parts.cuts import (
     Miter,
     Notch,
     PlaneCut,
+    PlaneRabbet,
     Rip,
     Taper,
 )
 from jambs.parts.part import Part
+from jambs.solids.flat_sided import FLAT_CUTS, flat_sided_volume
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,6 +59,10 @@ class SawnBoard:
 
 def board_less_cuts(part: Part) -> float:
     """Volume of the stock board less all cuts of its list [cu in]."""
+    if any(isinstance(cut, PlaneCut | PlaneRabbet) for cut in part.cuts) and all(
+        isinstance(cut, FLAT_CUTS) for cut in part.cuts
+    ):
+        return flat_sided_volume(part)
     board = _board(part)
     whole = board.thickness * board.length * (board.start_width + board.finish_width) / 2
     return whole - sum(_WASTE[type(cut)](board, cut) for cut in part.cuts)
