@@ -1,0 +1,107 @@
+"""Files of the user's written back: whole or not at all, one writer at a time, and only over what was seen.
+
+An editor knows no locks, so what stands on the disk is held against what was read, right before it is replaced.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import shutil
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from jambs.issued.lock import writers_turn
+from jambs.job.editing.file_text import FileText
+
+LOCK = ".jambs-writing"
+"""The file that one writer at a time holds in the folder of a job; it is cleared away behind the last."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meanwhile:
+    """A file that somebody else changed: as it was read, as it stands there, and as it was to be written."""
+
+    path: Path
+    read: FileText | None
+    there: FileText | None
+    wanted: FileText | None
+
+
+class ChangedMeanwhile(Exception):
+    """Files were changed by somebody else since they were read; nothing was written."""
+
+    def __init__(self, *files: Meanwhile) -> None:
+        names = ", ".join(one.path.name for one in files)
+        super().__init__(f"{names} was changed by another program since it was read here; nothing was written")
+        self.files = files
+
+
+def read_file(path: Path) -> FileText | None:
+    """Return a file as it stands; nothing where there is none."""
+    try:
+        return FileText(name=path.name, content=path.read_bytes())
+    except FileNotFoundError:
+        return None
+
+
+@contextlib.contextmanager
+def job_folder_turn(folder: Path) -> Iterator[None]:
+    """Hold the folder of a job while its files are read and written back."""
+    file = folder / LOCK
+    with writers_turn(file, verb="open", say=lambda _: None):
+        try:
+            yield
+        finally:
+            with contextlib.suppress(OSError):
+                file.unlink()
+
+
+def save(folder: Path, files: Sequence[tuple[FileText | None, FileText | None]]) -> None:
+    """Write files of a job: each as it was read, and as it is to be; nothing where it was not or is not to be there.
+
+    Raises:
+        ChangedMeanwhile: one of them is another by now; nothing was written.
+        OSError: one cannot be written; it names the file, and that one stands as it stood.
+    """
+    with job_folder_turn(folder):
+        save_in_turn(folder, files)
+
+
+def save_in_turn(folder: Path, files: Sequence[tuple[FileText | None, FileText | None]]) -> None:
+    """Write files as ``save`` does, by whoever holds the folder already."""
+    changed = []
+    for read, wanted in files:
+        path = folder / _name(read, wanted)
+        if (there := read_file(path)) != read:
+            changed.append(Meanwhile(path=path, read=read, there=there, wanted=wanted))
+    if changed:
+        raise ChangedMeanwhile(*changed)
+    for read, wanted in files:
+        path = (folder / _name(read, wanted)).resolve()
+        if wanted is None:
+            path.unlink()
+        else:
+            _put(path, wanted.content)
+
+
+def _name(read: FileText | None, wanted: FileText | None) -> str:
+    found = read or wanted
+    assert found is not None
+    return found.name
+
+
+def _put(path: Path, content: bytes) -> None:
+    """Write beside the file, then into its place; it keeps what the system lets people do with it."""
+    new = path.with_name(f".{path.name}.new")
+    try:
+        new.write_bytes(content)
+        with contextlib.suppress(FileNotFoundError):
+            shutil.copymode(path, new)
+        new.replace(path)
+    except OSError as error:
+        new.unlink(missing_ok=True)
+        raise OSError(error.errno, error.strerror, str(path)) from None
+    except BaseException:
+        new.unlink(missing_ok=True)
+        raise
