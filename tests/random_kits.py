@@ -51,6 +51,8 @@ def interior_trims(draw: st.DrawFn) -> dict[str, Any]:
         "casing_reveal": draw(inches(0, thickness - 1 / 8)),
         "casing": draw(casings()),
     }
+    if stacked := draw(st.sampled_from([0, 0, 0, 2, 3])):
+        trim["stack"] = {"frames": stacked, "reveal": draw(inches(1 / 16, thickness - 1 / 16))}
     if style == "stool and apron":
         trim["stool"] = {
             "thickness": draw(inches(3 / 4, 1.5)),

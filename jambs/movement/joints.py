@@ -77,7 +77,7 @@ def _proud(jambs: Sequence[BoardMovement], shop: Shop) -> JointMovement | None:
     """The jamb stands on the frame; when it shrinks its front edge draws back, past the wall where it is not proud."""
     if not jambs:
         return None
-    shrinkage, proud = max(one.shrinkage for one in jambs), shop.proud
+    shrinkage, proud = max(_one_behind_the_other(jambs)), shop.proud
     takes = proud >= shrinkage - HALF_64TH
     return JointMovement(
         kind=JointKind.JAMB_UNDER_CASING,
@@ -88,6 +88,12 @@ def _proud(jambs: Sequence[BoardMovement], shop: Shop) -> JointMovement | None:
         wanted=max(proud, shop.grid.fine.up(shrinkage)),
         fails=not takes,
     )
+
+
+def _one_behind_the_other(jambs: Sequence[BoardMovement]) -> list[float]:
+    """Shrinkage of each side [in]: what stacked frames shrink adds up at the one against the wall."""
+    sides = dict.fromkeys(one.part.side for one in jambs)
+    return [sum(one.shrinkage for one in jambs if one.part.side is side) for side in sides]
 
 
 def _reveal(kit: Kit, casing: Sequence[BoardMovement], where: Where, grid: Grid) -> JointMovement | None:

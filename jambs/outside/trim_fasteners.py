@@ -15,9 +15,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.outside import FastenerEntry, Fixed
 from jambs.length import MM_PER_INCH, ROUND_OFF, Grid, Units, whole_up
 from jambs.parts.box import box_gaps
-from jambs.parts.inside import interior_clear
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
+from jambs.parts.kit import JambFrame, Kit
 from jambs.place.placement import Sides
 from jambs.sides import Side
 
@@ -66,9 +64,9 @@ def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
     return tuple(grid.round(end + at * (length - 2 * end) / steps) for at in range(steps + 1))
 
 
-def shim_gaps(kit: Kit, grid: Grid) -> Sides:
-    """Back of each extension jamb → rough opening [in]."""
-    return box_gaps(interior_clear(kit.placement, grid), kit.placement)
+def shim_gaps(kit: Kit) -> Sides:
+    """Back of each extension jamb, of stacked ones against the wall, → rough opening [in]."""
+    return box_gaps(kit.frames[-1].clear, kit.placement)
 
 
 def trim_fasteners(kit: Kit, job: Job) -> tuple[InstallFastener, ...]:
@@ -126,10 +124,13 @@ def _line(
 
 
 def _jamb_lines(kit: Kit, job: Job) -> list[InstallFastener]:
-    """Through jamb and shim space on each side; sides of one length share a line."""
-    if not any(part.kind is PartKind.EXTENSION_JAMB for part in kit.parts):
-        return []
-    gaps, thickness = shim_gaps(kit, job.shop.grid), kit.placement.opening.interior.jamb.thickness
+    """Through jamb and shim space on each side of every jamb frame; sides of one length share a line."""
+    return [line for frame in kit.frames for line in _frame_lines(frame, kit, job)]
+
+
+def _frame_lines(frame: JambFrame, kit: Kit, job: Job) -> list[InstallFastener]:
+    gaps, thickness = box_gaps(frame.clear, kit.placement), kit.placement.opening.interior.jamb.thickness
+    what = "extension jamb" + (f", frame {frame.member}" if len(kit.frames) > 1 else "")
     by_gap: dict[float, list[str]] = {}
     for side, gap in ((Side.LEFT, gaps.left), (Side.RIGHT, gaps.right), (Side.HEAD, gaps.head)):
         by_gap.setdefault(round(max(gap, 0.0), 6), []).append(side.board_words)
@@ -138,9 +139,7 @@ def _jamb_lines(kit: Kit, job: Job) -> list[InstallFastener]:
         through = (Through(name="jamb", thickness=thickness), Through(name="shims", thickness=gap), *_buck(kit))
         note = "a pair at every shim, near each edge; at the head only where the span is long"
         where = ", ".join(sides)
-        lines.append(
-            _line("extension jamb", where, JAMB_FASTENER, through, into=JAMB_PENETRATION, units=job.units, note=note)
-        )
+        lines.append(_line(what, where, JAMB_FASTENER, through, into=JAMB_PENETRATION, units=job.units, note=note))
     return lines
 
 

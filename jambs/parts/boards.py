@@ -23,7 +23,7 @@ def from_boards(part: Part, boards: Sequence[Board], shop: Shop, *, allowance: f
     fits = [board for board in boards if _is_of(board, part)]
     if not fits or not part.is_wood:
         return part
-    wide = [board for board in fits if _comes_out(board, part.width, shop)]
+    wide = [board for board in fits if comes_out(board, part.width, shop)]
     if wide:
         return _out_of(min(wide, key=lambda board: board.width), part)
     widest = max(fits, key=lambda board: board.width)
@@ -50,6 +50,7 @@ def _glued(part: Part, widest: Board, width: float, shop: Shop) -> Part:
     return replace(part, blank=blank)
 
 
-def _comes_out(board: Board, width: float, shop: Shop) -> bool:
+def comes_out(board: Board, width: float, shop: Shop) -> bool:
+    """Say whether a width [in] comes out of a board: it is just as wide, or an edge of it can be straightened."""
     exact = abs(board.width - width) < SAME_SIZE
     return exact or board.width - shop.edge_allowance >= width - ROUND_OFF

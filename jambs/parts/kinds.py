@@ -70,6 +70,11 @@ def position_words(kind: PartKind, side: Side) -> str:
     return side.words if kind.is_at_sill else side.board_words
 
 
+def member_words(kind: PartKind, member: int, members: int) -> str:
+    """Say which of several on a side a part is: `` of frame 2``, from the window on; nothing where it is alone."""
+    return f" of frame {member}" if members > 1 and kind is PartKind.EXTENSION_JAMB else ""
+
+
 def told_position(name: str, position: str) -> str:
     """Return where a part is, in words, or nothing where its name tells it: a stool is at the sill."""
     return "" if name in _SAYS_SIDE else position

@@ -8,6 +8,7 @@ from enum import Enum
 from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
 from jambs.parts.cautions import Caution
+from jambs.parts.clear import ClearOpening
 from jambs.parts.part import Part
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -33,6 +34,31 @@ class FittedSide:
     def greatest(self) -> float:
         """The greater depth of the two ends [in]."""
         return max(self.start_depth, self.finish_depth)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JambFrame:
+    """One frame of interior extension jambs: the only one, or one of those that are stacked, from the window on.
+
+    ``clear``: between its faces. ``edge``: depth of its edge toward the window [in]. ``sides``: its own depths by side,
+    to which its boards add ``proud`` [in].
+    """
+
+    member: int
+    clear: ClearOpening
+    edge: float
+    sides: dict[Side, FittedSide]
+    proud: float
+
+    @property
+    def width(self) -> float:
+        """The greatest width of its boards [in]."""
+        return max(side.greatest for side in self.sides.values()) + self.proud
+
+    @property
+    def least_depth(self) -> float:
+        """Its least depth at any corner [in]."""
+        return min(min(side.start_depth, side.finish_depth) for side in self.sides.values())
 
 
 class FigureKind(Enum):
@@ -64,6 +90,10 @@ class FigureKind(Enum):
     CASING_OUTSIDE_HEIGHT = "casing outside height"
     HEAD_CASING_OVERHANG = "head casing overhang"
     STOOL_LENGTH = "stool length"
+    FRAME_AT_WINDOW = "jamb frame at the window"
+    FRAME_BETWEEN = "jamb frame between"
+    FRAME_AT_WALL = "jamb frame against the wall"
+    STACK_REVEAL = "reveal between jamb frames"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,7 +116,7 @@ class Kit:
 
     ``is_measured``: the interior depths are from the wall, not from the plan. ``clear_width``, ``clear_height``:
     between the faces of the interior extension jambs [in]. ``sides``: depths by side; first → last runs left → right
-    on head and sill, bottom → top on the legs.
+    on head and sill, bottom → top on the legs. ``frames``: of interior extension jambs, from the window to the room.
     """
 
     placement: Placement
@@ -99,6 +129,7 @@ class Kit:
     assumed: tuple[Assumed, ...]
     cautions: tuple[Caution, ...]
     sides: dict[Side, FittedSide] = field(default_factory=dict)
+    frames: tuple[JambFrame, ...] = ()
 
     @property
     def mark(self) -> str:

@@ -26,6 +26,7 @@ from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.planned import width_left_on
 from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_findings
+from jambs.parts.stack_checks import stack_findings
 from jambs.parts.style_checks import style_findings
 from jambs.parts.wall_findings import MeasuredOffPlan, MeasuredTooShallow
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
@@ -57,7 +58,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
     outer, outer_findings = _exterior_sides(placement, job.shop, job.limits)
     placement = _with_depths_as_built(placement, deepest(inner), deepest(outer), job)
     try:
-        inside = make_inside(placement, inner, job.shop)
+        inside = make_inside(placement, inner, planned_depth, shop=job.shop, limits=job.limits, boards=job.boards)
         outside = make_outside(placement, outer, job.shop.grid, job.limits)
     except CannotBeCut as error:
         raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
@@ -75,9 +76,17 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *built_findings,
             *inner_findings,
             *outer_findings,
-            *box_findings(box_gaps(inside.clear, placement), placement, job.shop.shim_space),
+            *box_findings(box_gaps(inside.at_wall, placement), placement, job.shop.shim_space),
             *reveal_findings(inside.clear, placement),
-            *casing_findings(inside.clear, placement, job.units),
+            *casing_findings(inside.at_wall, placement, job.units),
+            *stack_findings(
+                inside.frames,
+                placement,
+                parts,
+                boards=job.boards,
+                shop=job.shop,
+                least=job.limits.least_interior_depth,
+            ),
             *_fall_findings(placement, deepest(outer), about),
             *style_findings(placement, parts, job.shop, job.units, fastened=job.outside.fasteners),
             *_board_findings(parts, about),
@@ -85,6 +94,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         assumed=_assumed(placement, parts, job.shop, job.units),
         cautions=cautions(placement, parts, job.units, year_built=job.year_built),
         sides=inner,
+        frames=inside.frames,
     )
 
 
@@ -158,7 +168,7 @@ def _completed(
 def _figures(
     placement: Placement, inside: Inside, outside: Outside, sides: dict[Side, FittedSide]
 ) -> tuple[Figure, ...]:
-    gaps = box_gaps(inside.clear, placement)
+    gaps = box_gaps(inside.at_wall, placement)
     how = "as it stands" if placement.stands_as_measured else "planned"
     frame_depth = placement.opening.window.jamb_depth + placement.opening.window.frame_projection
     return (

@@ -13,7 +13,7 @@ from jambs.geometry import Outline, Plane, Vector, added, dot, minus
 from jambs.job.models.shop import Board
 from jambs.outlines import from_lowest
 from jambs.parts.cuts import Crosscut, Cut, Return, Rip, Scribe, Taper, Touch
-from jambs.parts.kinds import PartKind, Where, position_words, told_name
+from jambs.parts.kinds import PartKind, Where, member_words, position_words, told_name
 from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
 from jambs.sides import BoardEnd, Side
 
@@ -92,8 +92,9 @@ class Part:
     """One board of an opening's kit.
 
     ``mark``: opening mark and a running number, given when the kit is complete, as is ``opening``. ``member``: which
-    one, where a side has several of a kind. ``touches``: what is done by hand and leaves the modeled shape as it is.
-    ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make the flat blank of bent metal.
+    one, where a side has several of a kind, and ``members`` how many. ``touches``: what is done by hand and leaves the
+    modeled shape as it is. ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make the flat blank
+    of bent metal.
     """
 
     mark: str = ""
@@ -102,6 +103,7 @@ class Part:
     side: Side
     where: Where
     member: int = 1
+    members: int = 1
     blank: PartBlank
     cuts: tuple[Cut, ...]
     touches: tuple[Touch, ...] = ()
@@ -121,7 +123,7 @@ class Part:
     @property
     def position(self) -> str:
         """Head, left leg, …, for printing."""
-        return position_words(self.kind, self.side)
+        return position_words(self.kind, self.side) + member_words(self.kind, self.member, self.members)
 
     @property
     def told(self) -> str:

@@ -14,8 +14,8 @@ DEPTH_PARTS = (PartKind.EXTENSION_JAMB, PartKind.STOOL, PartKind.EXTERIOR_JAMB, 
 
 def depth_is_planned(part: Part, opening: Opening) -> bool:
     """Say whether the width of a part may still change, because nobody has measured its depth."""
-    if part.kind not in DEPTH_PARTS:
-        return False
+    if part.kind not in DEPTH_PARTS or part.member < part.members:
+        return False  # of stacked frames only the one against the wall waits for the tape
     if part.where is Where.EXTERIOR:
         return opening.measured is None or not opening.measured.outside_is_read
     return not is_measured(opening)

@@ -109,8 +109,8 @@ def _saved_board(plane: float, low: float, lead: Opening, job: Job) -> tuple[flo
     widths = jamb_boards(lead, job)
     now = next((width for width in widths if width - shop.edge_allowance >= rip - SAME_PLANE), math.inf)
     narrower = [width for width in widths if width < now]
-    if not narrower:
-        return None
+    if not narrower or lead.interior.stack:
+        return None  # of stacked frames none is the jamb that a narrower board would save
     depth = shop.grid.at(shop.grid.count(narrower[-1] - shop.edge_allowance - shop.proud - shop.grid.step / 2))
     moved = plane - jamb_depth - depth
     if not 0 < moved <= job.limits.shift_for_board or jamb_depth + depth < low - SAME_PLANE:

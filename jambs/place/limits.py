@@ -46,9 +46,13 @@ class Range:
 
 
 def widest_jamb(opening: Opening, job: Job) -> float | None:
-    """The widest jamb that comes out of one board at hand, edge straightened [in]; None: no such board is listed."""
-    widths = jamb_boards(opening, job)
-    return max(widths, default=0.0) - job.shop.edge_allowance if widths else None
+    """The widest jamb that comes out of one board at hand, edge straightened [in]; None: no such board is listed.
+
+    Where jamb frames are stacked, one board for each of them.
+    """
+    widths, stack = jamb_boards(opening, job), opening.interior.stack
+    frames = stack.frames if stack else 1
+    return frames * (max(widths, default=0.0) - job.shop.edge_allowance) if widths else None
 
 
 def jamb_boards(opening: Opening, job: Job) -> tuple[float, ...]:

@@ -18,6 +18,7 @@ from jambs.outside.trim_fasteners import InstallFastener, shim_gaps, shim_places
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind
+from jambs.parts.stack import steps_back
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.fastener_words import assumed_fasteners
 from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts, marks_text
@@ -88,7 +89,7 @@ def _lap_record(lap: Lap, kit: CutKit, units: Units) -> Record:
 def _shim_data(kit: CutKit, grid: Grid) -> Record:
     """Return where shims go: along the legs from below, along the head from the left."""
     legs, head = shim_places(kit.clear_height, grid), shim_places(kit.clear_width, grid)
-    gaps = shim_gaps(kit, grid)
+    gaps = shim_gaps(kit)
     return {
         "legs": [{"share": at / kit.clear_height, "text": grid.text(at)} for at in legs],
         "head": [{"share": at / kit.clear_width, "text": grid.text(at)} for at in head],
@@ -121,6 +122,7 @@ def _reveals(kit: CutKit, shop: Shop) -> list[Record]:
     text = shop.grid.text
     rows = [
         ("frame reveal inside", interior.frame_reveal),
+        *[("reveal between jamb frames", step) for step in steps_back(kit.frames)[:1]],
         ("casing reveal inside", interior.casing_reveal),
         ("jambs proud of the wall", shop.proud),
     ]

@@ -11,7 +11,9 @@ from jambs.job.models.trim import Joint
 from jambs.length import Grid
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import JambFrame
 from jambs.parts.part import Part
+from jambs.parts.stack import steps_back
 from jambs.sides import Side
 
 CORNER_WORDS = {
@@ -59,7 +61,7 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     if jambs:
         proud = shop.grid.text(shop.proud)
         steps.append(f"Check the depth again at the four corners: part width = depth + {proud} proud.")
-        steps.append(_box(jambs, kit, shop.grid))
+        steps += [_box(frame, jambs, kit, shop.grid) for frame in kit.frames]
     if stool:
         steps.append(
             f"Fit the stool ({marks_text(stool)}) first: horns to the wall, level, back edge tight to the frame; "
@@ -70,13 +72,15 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     return [*steps, *_casing(kit, shop.grid), *_apron(kit)]
 
 
-def _box(jambs: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
-    trim, text = kit.placement.opening.interior, grid.text
+def _box(frame: JambFrame, boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
+    trim, text, clear = kit.placement.opening.interior, grid.text, frame.clear
+    jambs = tuple(part for part in boards if part.member == frame.member)
     corners = CORNER_WORDS.get(trim.jamb.joint, f"glue and screw the corners, {trim.jamb.joint.value}")
-    diagonal = text(math.hypot(kit.clear_width, kit.clear_height))
+    diagonal = text(math.hypot(clear.width, clear.height))
+    which = f" {frame.member} of {len(kit.frames)}" if len(kit.frames) > 1 else ""
     box = (
-        f"Build the jamb box ({marks_text(jambs)}) on the bench: {corners}; clear inside {text(kit.clear_width)} × "
-        f"{text(kit.clear_height)}, both diagonals {diagonal}."
+        f"Build the jamb box{which} ({marks_text(jambs)}) on the bench: {corners}; clear inside {text(clear.width)} × "
+        f"{text(clear.height)}, both diagonals {diagonal}."
     )
     has_bottom = any(part.side is Side.SILL for part in jambs)
     return box if has_bottom else f"{box} Tack a spreader across the open end."
@@ -88,9 +92,20 @@ def _setting(kit: CutKit, shop: Shop) -> list[str]:
         f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all round; wedge it.",
         "Shim in pairs at the marked places, jambs straight and square to the frame; no shim past the wall.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
+        *_stacking(kit, shop.grid),
         f"Check with a straightedge: jambs stand {text(shop.proud)} proud of the wall, nowhere shy.",
         *_scribe(kit),
         "Close the gap between jamb and rough opening airtight: backer and sealant, or low-expansion foam.",
+    ]
+
+
+def _stacking(kit: CutKit, grid: Grid) -> list[str]:
+    """Return how each stacked frame is set on the one before."""
+    text = grid.text
+    return [
+        f"Set box {frame.member} on the room edge of box {frame.member - 1}: thin glue on the edge, the reveal of "
+        f"{text(step)} held with a gauge block, wedged, shimmed and fastened like the first; no glue on the faces."
+        for frame, step in zip(kit.frames[1:], steps_back(kit.frames), strict=True)
     ]
 
 

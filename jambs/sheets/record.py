@@ -36,7 +36,7 @@ from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Taper
 from jambs.parts.glue_words import glue_words
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Pocket
 from jambs.place.glass_findings import GlassFinding
@@ -235,7 +235,27 @@ def _depths_record(kit: CutKit, *, units: Units) -> Record:
         "share": placement.share,
         "measured": _measured_record(kit, units=units),
         "sides": {side.value: dump(fitted, units=units) for side, fitted in kit.sides.items()},
+        **_frames_record(kit, units=units),
     }
+
+
+def _frames_record(kit: CutKit, *, units: Units) -> Record:
+    """Return stacked jamb frames from the window to the room; nothing where there is but one."""
+    if len(kit.frames) < 2:
+        return {}
+    frames = [
+        {
+            "member": one.member,
+            "width": size(one.width, units=units),
+            "clear_opening": sized(one.clear.width, one.clear.height, units=units),
+            "window_edge": size(one.edge, units=units),
+            "parts": [
+                part.mark for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.member == one.member
+            ],
+        }
+        for one in kit.frames
+    ]
+    return {"frames": frames}
 
 
 def _measured_record(kit: CutKit, *, units: Units) -> Record | None:
@@ -298,9 +318,17 @@ def _glass_record(placement: Placement, *, units: Units) -> list[Record]:
 
 def _trim_record(opening: Opening, *, units: Units) -> Record:
     return {
-        "interior": {"name": opening.interior_name, **dump(opening.interior, units=units)},
+        "interior": {"name": opening.interior_name, **_said(dump(opening.interior, units=units))},
         "exterior": opening.exterior and {"name": opening.exterior_name, **dump(opening.exterior, units=units)},
     }
+
+
+LATER_KEYS = ("stack",)
+"""Of interior trim, in the file only where a job gives them."""
+
+
+def _said(trim: Record) -> Record:
+    return {key: value for key, value in trim.items() if key not in LATER_KEYS or value is not None}
 
 
 def part_record(part: Part, *, units: Units) -> Record:

@@ -34,6 +34,7 @@ def interior_lines(trim: Record) -> list[Line]:
         line("jamb corners", trim["jamb"]["joint"] + rabbet),
         line("frame reveal", trim["frame_reveal"]["text"]),
         line("casing reveal", trim["casing_reveal"]["text"]),
+        *_stack_lines(trim),
         *_casing_lines(trim["casing"]),
     ]
     if trim["stool"]:
@@ -42,6 +43,15 @@ def interior_lines(trim: Record) -> list[Line]:
     if trim["apron"]:
         lines.append(line("apron ends", trim["apron"]["ends"]))
     return lines
+
+
+def _stack_lines(trim: Record) -> list[Line]:
+    """Return how many jamb frames are stacked, and the step between two."""
+    stack = trim.get("stack")
+    if not stack:
+        return []
+    reveal = (stack["reveal"] or trim["frame_reveal"])["text"]
+    return [line("jamb frames stacked", str(stack["frames"])), line("reveal between frames", reveal)]
 
 
 def _casing_lines(casing: Record) -> list[Line]:

@@ -3,28 +3,35 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from itertools import pairwise
 
 from jambs.job.models.trim import ApronEnds, Corner, InteriorStyle, InteriorTrim, Joint
+from jambs.parts.clear import ClearOpening
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import JambFrame
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.joints import joint
-from jambs.solids.lookup import Set, corner_words, one_of, pick
+from jambs.solids.lookup import Framed, Set, corner_words, jambs_of, one_of, pick
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 
 
 def inside_joints(solids: KitSolids) -> list[JointCheck]:
     """Measure all joints of the interior trim."""
-    jambs = pick(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    frames = jambs_of(solids)
     casing = pick(solids, Where.INTERIOR, PartKind.CASING)
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     trim = solids.kit.placement.opening.interior
     found = casing_corners(casing, trim.casing.corner, trim.casing.width, trim.casing.thickness)
-    if jambs:
-        found += _jamb_corners(solids, jambs, trim)
-        found += _casing_on_jambs(solids, jambs, casing, trim)
-    if stool and jambs:
-        found += _on_stool(solids, jambs, casing, stool, trim)
+    for frame, jambs in frames:
+        found += _jamb_corners(solids, frame, jambs, trim)
+    found += [_frame_on_frame(one, two, trim) for one, two in pairwise(frames)]
+    if frames:
+        frame, jambs = frames[-1]
+        found += _casing_on_jambs(solids, frame.clear, jambs, casing, trim)
+    if stool and frames:
+        found += _on_stool(solids, frames, casing, stool, trim)
     return found
 
 
@@ -40,12 +47,12 @@ def casing_corners(casing: Set, corner: Corner, width: float, thickness: float) 
     return found
 
 
-def _jamb_corners(solids: KitSolids, jambs: Set, trim: InteriorTrim) -> list[JointCheck]:
+def _jamb_corners(solids: KitSolids, frame: JambFrame, jambs: Set, trim: InteriorTrim) -> list[JointCheck]:
     found = []
     for across, leg in CORNERS:
         if across in jambs and leg in jambs:
-            sides = solids.kit.sides
-            width = min(sides[across].depth_at(leg), sides[leg].depth_at(across)) + solids.job.shop.proud
+            sides = frame.sides
+            width = min(sides[across].depth_at(leg), sides[leg].depth_at(across)) + frame.proud
             asked = _meeting_thickness(trim) * width
             name = corner_words("jamb", jambs, across, leg)
             tolerance = TIGHT + 2 * trim.jamb.thickness * _taper_over_a_board(solids, trim)
@@ -71,13 +78,26 @@ def _meeting_thickness(trim: InteriorTrim) -> float:
     }[trim.jamb.joint]
 
 
-def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: InteriorTrim) -> list[JointCheck]:
+def _frame_on_frame(one: Framed, two: Framed, trim: InteriorTrim) -> JointCheck:
+    """A stacked frame stands on the one before: from its own clear opening to the back of the other's boards."""
+    (at_window, boards), (at_room, stacked) = one, two
+    backs = 2 if trim.style is InteriorStyle.PICTURE_FRAMED else 1
+    wide = at_window.clear.width + 2 * trim.jamb.thickness
+    high = at_window.clear.height + backs * trim.jamb.thickness
+    asked = wide * high - at_room.clear.width * at_room.clear.height
+    name = f"jamb frame {at_room.member} and jamb frame {at_window.member}"
+    return joint(name, stacked.all, boards.all, asked=asked)
+
+
+def _casing_on_jambs(
+    solids: KitSolids, clear: ClearOpening, jambs: Set, casing: Set, trim: InteriorTrim
+) -> list[JointCheck]:
     """Every piece of casing bears on the jambs' edges with what the casing reveal leaves of their thickness."""
     strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
-    kit, picture = solids.kit, trim.style is InteriorStyle.PICTURE_FRAMED
+    picture = trim.style is InteriorStyle.PICTURE_FRAMED
     mitered = trim.casing.corner is Corner.MITER
-    inner_width = kit.clear_width + 2 * trim.casing_reveal
-    inner_height = kit.clear_height + trim.casing_reveal * (2 if picture else 1)
+    inner_width = clear.width + 2 * trim.casing_reveal
+    inner_height = clear.height + trim.casing_reveal * (2 if picture else 1)
     corners = (2 if picture else 1) if mitered else 0
     areas = {
         Side.HEAD: bearing(strip, inner_width + (0.0 if mitered else 2 * strip), 2 if mitered else 0),
@@ -100,15 +120,17 @@ def bearing(strip: float, inner: float, mitered_ends: int) -> float:
     return strip * (inner + mitered_ends * strip / 2)
 
 
-def _on_stool(solids: KitSolids, jambs: Set, casing: Set, stool: Solid, trim: InteriorTrim) -> list[JointCheck]:
-    kit, slack, proud = solids.kit, solids.inside_slack, solids.job.shop.proud
+def _on_stool(
+    solids: KitSolids, frames: Sequence[Framed], casing: Set, stool: Solid, trim: InteriorTrim
+) -> list[JointCheck]:
+    slack, proud = solids.inside_slack, solids.job.shop.proud
     found = []
     for leg in LEGS:
-        width = kit.sides[leg].start_depth + proud
-        near = TIGHT + trim.jamb.thickness * slack.lean
-        name = f"the jamb's {leg.board_words} {jambs[leg].name} and the stool {stool.name}"
-        asked = trim.jamb.thickness * width
-        found.append(joint(name, [jambs[leg]], [stool], asked=asked, tolerance=near))
+        for frame, jambs in frames:
+            near = TIGHT + trim.jamb.thickness * slack.lean
+            name = f"the jamb's {leg.board_words} {jambs[leg].name} and the stool {stool.name}"
+            asked = trim.jamb.thickness * (frame.sides[leg].start_depth + frame.proud)
+            found.append(joint(name, [jambs[leg]], [stool], asked=asked, tolerance=near))
         name = f"the casing's {leg.board_words} {casing[leg].name} and the stool {stool.name}"
         asked = trim.casing.width * _casing_over_stool(trim, proud)
         near = TIGHT + trim.casing.width * slack.gap

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from jambs.geometry import Vector, dot
 from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.parts.edge import fit_edge
 from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind, FittedSide
+from jambs.parts.kit import FigureKind, FittedSide, JambFrame
 from jambs.sides import Side
-from jambs.solids.lookup import D, Set, X, Y, one_of, pick
+from jambs.solids.lookup import D, Framed, Set, X, Y, jambs_of, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.probe import Tape
@@ -20,13 +22,15 @@ INSIDE_FRAME = 1 / 64
 
 def inside_measures(solids: KitSolids) -> list[Measure]:
     """Measure clear opening, reveals, depths, shim space, casing and stool."""
-    jambs = pick(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    frames = jambs_of(solids)
     casing = pick(solids, Where.INTERIOR, PartKind.CASING)
     found = _casing(solids, casing)
-    if jambs:
-        found += _opening(solids, jambs, casing)
-        found += _depths(solids, jambs)
-        found += _box(solids, jambs)
+    if frames:
+        found += _openings(solids, frames, casing)
+        for framed in frames:
+            found += _depths(solids, *framed)
+        found += _wall_depths(solids, frames[-1][1])
+        found += _box(solids, frames[-1][1])
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     return found + (_stool(solids, stool, casing) if stool else [])
 
@@ -35,27 +39,55 @@ def _trim(solids: KitSolids) -> InteriorTrim:
     return solids.kit.placement.opening.interior
 
 
-def _opening(solids: KitSolids, jambs: Set, casing: Set) -> list[Measure]:
-    placement, trim, kit = solids.kit.placement, _trim(solids), solids.kit
-    frame, edge = placement.opening.frame, placement.inside_edge
+def _openings(solids: KitSolids, frames: Sequence[Framed], casing: Set) -> list[Measure]:
+    """The clear opening of every jamb frame, and every reveal from the window's frame to the casing."""
+    placement, trim = solids.kit.placement, _trim(solids)
+    frame = placement.opening.frame
+    middle = (frame.width / 2, frame.height / 2, placement.inside_edge + INSIDE_FRAME)
+    has_floor = trim.style is InteriorStyle.THREE_SIDED
+    unit, step = reach(Tape(solids.frame), middle), solids.job.shop.grid.step
+    upright = None if has_floor else step / 4 + TIGHT
+    found, last = list[Measure](), unit
+    for framed in frames:
+        measures, sides = _opening(solids, *framed)
+        found += measures
+        if last is unit:
+            asked, tight = trim.frame_reveal, step / 4 + TIGHT
+            found += reveals("frame reveal", sides, unit, asked=asked, across=tight, upright=upright)
+        else:
+            found += _stack_reveals(sides, last, trim, step)
+        last = sides
+    return found + _casing_reveals(solids, casing, last)
+
+
+def _stack_reveals(sides: Reach, last: Reach, trim: InteriorTrim, step: float) -> list[Measure]:
+    """Stand each frame of a stack back by the reveal; legs on a stool or a floor all end at one height."""
+    upright = step / 4 + TIGHT if trim.style is InteriorStyle.PICTURE_FRAMED else None
+    asked = trim.stack_reveal
+    return reveals("reveal between frames", sides, last, asked=asked, across=step / 4 + TIGHT, upright=upright)
+
+
+def _of_frame(solids: KitSolids, frame: JambFrame) -> str:
+    return f" of frame {frame.member}" if len(solids.kit.frames) > 1 else ""
+
+
+def _opening(solids: KitSolids, one: JambFrame, jambs: Set) -> tuple[list[Measure], Reach]:
+    trim, frame = _trim(solids), solids.kit.placement.opening.frame
+    of = _of_frame(solids, one)
     x, y = frame.width / 2, frame.height / 2
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     boards = Tape([*jambs.all, *([stool] if stool else [])])
-    middle = (x, y, edge / 2)
+    middle = (x, y, one.edge - one.least_depth / 2)
     sides = reach(boards, middle)
     has_floor = trim.style is InteriorStyle.THREE_SIDED
     bottom = y - jambs.low(Y) if has_floor else sides.sill
-    found = widths("clear opening width", boards, middle, sides, asked=kit.clear_width, bottom=bottom)
+    found = widths(f"clear opening width{of}", boards, middle, sides, asked=one.clear.width, bottom=bottom)
     if has_floor:
-        asked = kit.clear_height
-        found.append(Measure(name="clear opening height over the floor", asked=asked, found=bottom + sides.head))
+        asked = one.clear.height
+        found.append(Measure(name=f"clear opening height{of} over the floor", asked=asked, found=bottom + sides.head))
     else:
-        found += heights("clear opening height", boards, middle, sides, asked=kit.clear_height)
-    unit = reach(Tape(solids.frame), (x, y, edge + INSIDE_FRAME))
-    step = solids.job.shop.grid.step
-    upright = None if has_floor else step / 4 + TIGHT
-    found += reveals("frame reveal", sides, unit, asked=trim.frame_reveal, across=step / 4 + TIGHT, upright=upright)
-    return found + _casing_reveals(solids, casing, sides)
+        found += heights(f"clear opening height{of}", boards, middle, sides, asked=one.clear.height)
+    return found, sides
 
 
 def _casing_reveals(solids: KitSolids, casing: Set, sides: Reach) -> list[Measure]:
@@ -69,18 +101,19 @@ def _casing_reveals(solids: KitSolids, casing: Set, sides: Reach) -> list[Measur
     return found
 
 
-def _depths(solids: KitSolids, jambs: Set) -> list[Measure]:
-    """Every board's depth at both ends: as the kit has it, and as the wall was measured."""
-    edge, proud = solids.kit.placement.inside_edge, solids.job.shop.proud
-    found = []
+def _depths(solids: KitSolids, frame: JambFrame, jambs: Set) -> list[Measure]:
+    """Every board's depth at both ends as the kit has it."""
+    edge, proud, found = frame.edge, frame.proud, list[Measure]()
+    before = "frame" if frame.member == 1 else "frame before it"
     for side, solid in jambs.by_side.items():
-        fitted, axis, words = solids.kit.sides[side], Y if side.is_leg else X, side.board_words
+        fitted, axis = frame.sides[side], Y if side.is_leg else X
+        words = side.board_words + _of_frame(solids, frame)
         depths = ((solid.low[axis], fitted.start_depth), (solid.high[axis], fitted.finish_depth))
         for end, (at, asked) in zip(side.ends, depths, strict=True):
             depth = edge - _room_edge(solid, axis, at) - proud
             found.append(Measure(name=f"depth of the {words} at the {end.words}", asked=asked, found=depth))
-        found.append(Measure(name=f"near edge of the {words} to the frame", asked=0.0, found=edge - solid.high[D]))
-    return found + _wall_depths(solids, jambs)
+        found.append(Measure(name=f"near edge of the {words} to the {before}", asked=0.0, found=edge - solid.high[D]))
+    return found
 
 
 def _room_edge(solid: Solid, axis: int, at: float) -> float:
@@ -180,7 +213,7 @@ def _stool_ends(solids: KitSolids, stool: Solid, casing: Set, horn: float) -> li
     """Between its horns the stool is as wide as the jamb box; past the casing stands the horn."""
     loose = TIGHT + solids.inside_slack.lean
     inner = [corner[X] for corner in corners_at(stool, D, stool.high[D])]
-    jambs = pick(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    jambs = jambs_of(solids)[-1][1] if solids.kit.frames else None
     left, right = casing[Side.LEFT].low[X] - stool.low[X], stool.high[X] - casing[Side.RIGHT].high[X]
     found = [
         Measure(name="stool past the casing at the left", asked=horn, found=left, tolerance=loose),

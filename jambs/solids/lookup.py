@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import JambFrame
 from jambs.sides import Side
 from jambs.solids.model import KitSolids, Solid
 
@@ -44,14 +45,24 @@ class Set:
         return max(solid.high[axis] for solid in self.all)
 
 
-def pick(solids: KitSolids, where: Where, *kinds: PartKind) -> Set:
-    """Find the solids of a set that are of one of the kinds."""
+def pick(solids: KitSolids, where: Where, *kinds: PartKind, member: int = 1) -> Set:
+    """Find the solids of a set that are of one of the kinds; where a side has several of a kind, one of them."""
     found = {
         solid.part.side: solid
         for solid in solids.parts
-        if solid.part and solid.part.where is where and solid.part.kind in kinds
+        if solid.part and solid.part.where is where and solid.part.kind in kinds and solid.part.member == member
     }
     return Set(by_side=found)
+
+
+Framed = tuple[JambFrame, Set]
+"""A frame of interior extension jambs and its boards."""
+
+
+def jambs_of(solids: KitSolids) -> list[Framed]:
+    """Find the boards of every interior jamb frame, from the window to the room."""
+    kind = PartKind.EXTENSION_JAMB
+    return [(frame, pick(solids, Where.INTERIOR, kind, member=frame.member)) for frame in solids.kit.frames]
 
 
 def one_of(solids: KitSolids, where: Where, kind: PartKind) -> Solid | None:

@@ -24,6 +24,23 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
         {"exterior_trim__outside__casing_reveal": "3/4"},
         "casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less",
     ),
+    "frames stacked with no step": (
+        {"interior_trim__inside__frame_reveal": "0", "interior_trim__inside__stack": "2"},
+        "stack gives no reveal and frame_reveal is 0; write stack: {frames: 2, reveal: 1/8}",
+    ),
+    "frames stacked flush": (
+        {"interior_trim__inside__stack": {"frames": "2", "reveal": "0"}},
+        "reveal is 0, so the joint of two frames shows as one that did not close; write a step that is seen, like "
+        "1/8 in or 3 mm",
+    ),
+    "frames stacked side by side": (
+        {"interior_trim__inside__stack": {"frames": "2", "reveal": "3/4"}},
+        "the reveal of the stack is as wide as the jamb is thick, so the frames do not meet; write less",
+    ),
+    "four frames": (
+        {"interior_trim__inside__stack": "4"},
+        "is 4; write a whole number from 2 to 3",
+    ),
     "overhang over miters": (
         {"exterior_trim__outside__casing__corner": "miter"},
         "gives overhang for mitered corners, which have none; remove it or write corner: butt",

@@ -6,6 +6,7 @@ import math
 from dataclasses import replace
 
 import pytest
+from cases import changed, job_of
 from movement_house import climate, harbour_house
 from said import sentences
 
@@ -19,6 +20,8 @@ from jambs.movement.plan import KitMovement, plan_movement, said_once
 from jambs.movement.wood_words import assumed_of
 from jambs.movement.woods import WoodError
 from jambs.parts.cut_words import moves_words
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
 
 
 def moved(mark: str, **airs: str) -> KitMovement:
@@ -211,3 +214,13 @@ def test_the_house_says_of_joints_that_are_alike_what_the_worst_says() -> None:
     worst = max((joint(one, "stool at the wall") for one in own), key=lambda one: one.change)
     assert joint_words(worst, Units.INCH) in next(iter(once))
     assert [len(one.findings) for one in said_once(own)] == [len(one.findings) for one in own]
+
+
+def test_stacked_frames_shrink_one_after_the_other() -> None:
+    # 7 15/32 of poplar shrinks as much in two boards, 3 1/2 and 3 31/32, as in one.
+    def draws_back(**paths: str) -> float:
+        job = job_of(changed(position={"share": "1"}, **paths))
+        kit = make_kit(place_windows(job)[0], job)
+        return joint(plan_movement(kit, climate(), {}, job.shop), "jamb under casing").change
+
+    assert draws_back(interior_trim__inside__stack="2") == pytest.approx(draws_back(), abs=1e-9)

@@ -66,3 +66,16 @@ def test_next_best_is_named_and_broken_limits_are_told() -> None:
         'interior jamb out of one board: missed by 11/32"',
         'greatest overhang: missed by 2 1/2"',
     ]
+
+
+def test_stacked_frames_take_a_board_each() -> None:
+    # Two of 1x4, 2 x (3-1/2 - 1/8) - 1/32 = 6-23/32, reach past the equal share of 4-11/16; moving in saves no board.
+    boards = [{"nominal": "1x4", "stock": "poplar"}]
+    found = placed(position=CHOOSE, shop__boards=boards, interior_trim__inside__stack="2")
+    assert found.interior_depth == 4 + 11 / 16
+    assert found.reasons[0] == SharedEqually()
+
+
+def test_no_board_is_saved_for_stacked_frames() -> None:
+    found = placed(position=CHOOSE, limits={"overhang": "2"}, interior_trim__inside__stack="2")
+    assert found.interior_depth == 3 + 15 / 16

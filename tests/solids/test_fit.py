@@ -13,7 +13,7 @@ from cases import METRIC, STOOL, changed, job_of, kit_of
 from harbour import harbour_job, harbour_kits, harbour_solids
 
 from jambs.job import Job
-from jambs.parts.cuts import Crosscut, Cut, Edge, End, EndBevel, EndRabbet, Groove, Miter, Notch, Taper
+from jambs.parts.cuts import Crosscut, Cut, Edge, End, EndBevel, EndRabbet, Groove, Miter, Notch, Rip, Taper
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
@@ -43,6 +43,24 @@ def report_of(**paths: Any) -> FitReport:
 
 FITTING: dict[str, dict[str, Any]] = {
     "metric": METRIC,
+    "two stacked frames, mitered": {
+        "position": {"share": "1"},
+        "interior_trim__inside__jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"},
+        "interior_trim__inside__stack": "2",
+    },
+    "three stacked frames on a stool, measured": {
+        "position": {"share": "1"},
+        "interior_trim__inside": {**STOOL, "stack": {"frames": "3", "reveal": "3/16"}},
+        "openings__0__measured": {
+            "date": "2026-05-18",
+            "interior_depth": {
+                "head_left": "7 1/2",
+                "head_right": "7 3/8",
+                "sill_left": "7 7/16",
+                "sill_right": "7 5/16",
+            },
+        },
+    },
     "casing on the frame": {"windows__fixed__jamb_depth": "6 1/2", "position": {"share": "0"}},
     "frame proud outside": {"position": {"share": "1"}},
     "nothing outside": {"exterior_trim": None},
@@ -86,6 +104,24 @@ def with_cuts(part: Part, change: Callable[[Any], Cut | None]) -> Part:
 def longer(part: Part) -> Part:
     """The part 1/16 longer: only its neighbors tell."""
     return with_cuts(part, lambda one: Crosscut(length=one.length + SIXTEENTH) if isinstance(one, Crosscut) else one)
+
+
+def test_a_stacked_frame_that_does_not_reach_the_next_is_caught() -> None:
+    """The frame at the window a sixteenth narrower: the next one stands off it, and its depth is told."""
+    job = job_of(changed(position={"share": "1"}, interior_trim__inside__stack="2"))
+    kit = make_kit(place_windows(job)[0], job)
+
+    def narrower(part: Part) -> Part:
+        if part.kind is not PartKind.EXTENSION_JAMB or part.member != 1:
+            return part
+        return with_cuts(part, lambda one: Rip(width=one.width - SIXTEENTH) if isinstance(one, Rip) else one)
+
+    faults = faults_of(replace(kit, parts=tuple(narrower(part) for part in kit.parts)), job)
+    assert any(one.startswith("W1: jamb frame 2 and jamb frame 1 should touch over") for one in faults)
+    assert (
+        "W1: depth of the head of frame 1 at the left is 3.438 in on the solids, it should be 3.500 in: 0.062 in less."
+        in faults
+    )
 
 
 def test_a_leg_a_sixteenth_long_is_caught() -> None:

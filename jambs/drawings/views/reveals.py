@@ -37,17 +37,20 @@ def _rows(intervals: list[Interval]) -> list[list[Interval]]:
 def _steps(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
     """Frame → face of the jamb → edge of the casing, as far as they are there."""
     has_stool = any(region.stuff is Stuff.SILL for region in section.regions)
-    kinds = [(Stuff.FRAME,), (Stuff.JAMB, Stuff.SILL)]
+    jambs = _found(section, kit, (Stuff.JAMB, Stuff.SILL), inside=inside)
+    rows = [_found(section, kit, (Stuff.FRAME,), inside=inside), *_by_mark(jambs)]
     if not has_stool:
-        kinds.append((Stuff.CASING,))
-    points = [
-        _nearest_corner(found, is_wall_below(section.cut), inside=inside)
-        for stuffs in kinds
-        if (found := _found(section, kit, stuffs, inside=inside))
-    ]
+        rows.append(_found(section, kit, (Stuff.CASING,), inside=inside))
+    points = [_nearest_corner(found, is_wall_below(section.cut), inside=inside) for found in rows if found]
     points.sort(key=lambda point: point[1])
     pairs = itertools.pairwise(points)
     return [Interval(start=one, finish=two) for one, two in pairs if two[1] - one[1] > HALF_64TH]
+
+
+def _by_mark(regions: list[Region]) -> list[list[Region]]:
+    """Part the regions of stacked jambs, each of which has a face of its own."""
+    marks = dict.fromkeys(region.mark for region in regions)
+    return [[region for region in regions if region.mark == mark] for mark in marks]
 
 
 def _found(section: Section, kit: Kit, stuffs: tuple[Stuff, ...], *, inside: bool) -> list[Region]:

@@ -200,7 +200,8 @@ def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[C
     placement, planes = kit.placement, kit.placement.planes
     side = ViewSide.TOP if is_wall_below(section.cut) else ViewSide.BOTTOM
     face = face_of(kit, section.cut)
-    edges = (face, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
+    stacked = (frame.edge for frame in kit.frames[1:])
+    edges = (face, *stacked, placement.inside_edge, placement.flange_plane, placement.outside_edge, planes.trim_plane)
     inner = () if face else (0.0,)  # where it was measured, the wall inside of the sheathing is not what was planned
     walls = (*inner, planes.sheathing_plane, planes.trim_plane, planes.cladding_face)
     outside, wall = ("OUTSIDE (planned)", "(planned)") if is_any_measured(kit) else ("OUTSIDE", "")

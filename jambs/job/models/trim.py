@@ -22,6 +22,7 @@ from jambs.job.models.fields import (
     Thickness,
     fault,
 )
+from jambs.job.models.stack import StackEntry
 
 
 class InteriorStyle(StrEnum):
@@ -129,6 +130,24 @@ class InteriorTrim(Model):
     casing: CasingEntry
     stool: StoolEntry | None = None
     apron: ApronEntry | None = None
+    stack: StackEntry | None = None
+
+    @property
+    def stack_reveal(self) -> float:
+        """Face of a stacked jamb frame → face of the one nearer the room [in]; 0 where there is but one."""
+        if self.stack is None:
+            return 0.0
+        return self.frame_reveal if self.stack.reveal is None else self.stack.reveal
+
+    @model_validator(mode="after")
+    def _stack_bears(self) -> InteriorTrim:
+        if self.stack and not self.stack_reveal:
+            raise fault("stack gives no reveal and frame_reveal is 0; write stack: {frames: 2, reveal: 1/8}")
+        if self.stack_reveal >= self.jamb.thickness:
+            raise fault(
+                "the reveal of the stack is as wide as the jamb is thick, so the frames do not meet; write less"
+            )
+        return self
 
     @model_validator(mode="after")
     def _whole(self) -> InteriorTrim:
