@@ -32,11 +32,16 @@ class SubjectKind(StrEnum):
     STOCK = "stock"
     ELEVATION = "elevation"
     HOUSE = "house"
+    SECTION = "section"
+    GLASS = "glass"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Subject:
-    """What a finding is about: a mark of an opening or a part, the name of a wall, a stock, an elevation, the house."""
+    """What a finding is about: a mark of an opening or a part, the name of a wall, a stock, an elevation, the house.
+
+    Of a section the side of the opening it is cut at; a glass has no name.
+    """
 
     kind: SubjectKind
     name: str
@@ -65,6 +70,11 @@ class Subject:
     def house(cls, name: str) -> Subject:
         """The whole house, by the name of the job."""
         return cls(kind=SubjectKind.HOUSE, name=name)
+
+    @classmethod
+    def section(cls, side: str) -> Subject:
+        """A section, by the side of the opening it is cut at."""
+        return cls(kind=SubjectKind.SECTION, name=side)
 
     @property
     def words(self) -> str:

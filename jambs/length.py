@@ -13,6 +13,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 MM_PER_INCH = 25.4
+METERS_PER_INCH = MM_PER_INCH / 1000
 HALF_64TH = 1 / 128
 """Half a sixty-fourth [in]: two sizes nearer than this are one size on paper."""
 ROUND_OFF = 1e-9

@@ -6,14 +6,15 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
-from jambs.findings import Finding, urgent
+from jambs.findings import Finding, Subject, urgent
 from jambs.job.models.openings import Job, Opening
-from jambs.length import decimal_text, length_text
+from jambs.length import METERS_PER_INCH
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_at
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
+from jambs.study.findings import TransmittanceNotToBeTrusted
 from jambs.study.heat.cut import (
     PLAUSIBLE,
     HeatCut,
@@ -28,7 +29,7 @@ from jambs.study.heat.frame_alone import factors_alone
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import Block, StudyError
 from jambs.study.heat.section_cut import WALL_LENGTH, CavityFilling, section_cut, section_reference, with_films
-from jambs.study.wall.wall_heat import METERS_PER_INCH, HeatWall, heat_wall
+from jambs.study.wall.wall_heat import HeatWall, heat_wall
 from jambs.study.window_heat import WindowHeat, window_heat
 from jambs.wall.planes import WallPlanes
 
@@ -145,12 +146,14 @@ def study_at(subject: WindowInWall, flange_plane: float, *, fineness: Fineness |
 def _refuse_implausible(found: AtPosition, subject: WindowInWall) -> None:
     for side in found.sides:
         if not side.transmittance.is_plausible:
-            plane = length_text(found.flange_plane, units=subject.job.units)
-            value = decimal_text(side.transmittance.value, 3)
-            low, high = (decimal_text(end, 2) for end in PLAUSIBLE)
             raise StudyError(
-                f"with the flange plane at {plane} the {side.side.value} would have a linear thermal transmittance of "
-                f"{value} W/mK, outside of {low} to {high}: neither printed nor chosen by. Look at the section there"
+                TransmittanceNotToBeTrusted(
+                    subject=Subject.opening(subject.opening.mark),
+                    flange_plane=found.flange_plane,
+                    side=side.side,
+                    value=side.transmittance.value,
+                    plausible=PLAUSIBLE,
+                )
             )
 
 

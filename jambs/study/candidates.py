@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from jambs.findings import Finding
 from jambs.job.models.site import Site
 from jambs.length import Units
 from jambs.parts.cut_words import board_words
@@ -18,6 +19,7 @@ from jambs.place.placement import Alternative
 from jambs.place.reasons import BrokenLimit, PositionKind
 from jambs.place.solve import PlaceError
 from jambs.study.at_position import AtPosition, WindowInWall, coldest_side, kit_at, sill_corner_estimate, study_at
+from jambs.study.detail_words import best_board_words
 from jambs.study.heat.region import StudyError
 from jambs.study.sun.sun_at import SunAt, reveal_at, sky_at, sun_at
 from jambs.study.wall.humidity import Criterion, greatest_humidity
@@ -82,8 +84,8 @@ class Candidate:
     against: tuple[BrokenLimit, ...]
     effects: Effects | None
     kit: Kit | None
-    why_not: str = ""
-    refused: str = ""
+    why_not: tuple[Finding, ...] = ()
+    refused: tuple[Finding, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,7 +115,7 @@ def _best_board(weighed: Sequence[Alternative], own: Sequence[Wish], units: Unit
         return []
     near = own[0].flange_plane if own else boards[0][0].flange_plane
     best, width = min(boards, key=lambda one: (len(one[0].against), abs(one[0].flange_plane - near)))
-    return [Wish(name=f"best of one board, {units.text(width)} wide", flange_plane=best.flange_plane)]
+    return [Wish(name=best_board_words(width, units), flange_plane=best.flange_plane)]
 
 
 def weigh(subject: WindowInWall, wanted: Sequence[Wish], site: Site, facings: Sequence[float]) -> tuple[Candidate, ...]:
@@ -129,14 +131,16 @@ def weigh(subject: WindowInWall, wanted: Sequence[Wish], site: Site, facings: Se
 
 def _candidate(subject: WindowInWall, group: Sequence[Wish], site: Site, facings: Sequence[float]) -> Candidate:
     plane, opening = group[0].flange_plane, subject.opening
-    effects, kit, why_not, refused = None, None, "", ""
+    effects, kit = None, None
+    why_not: tuple[Finding, ...] = ()
+    refused: tuple[Finding, ...] = ()
     try:
         kit = kit_at(subject, plane)
         effects = effects_of(subject, study_at(subject, plane), site, facings)
     except StudyError as error:
-        refused = str(error)
+        refused = error.findings
     except (PlaceError, PartsError) as error:
-        why_not = "\n".join(error.sentences(subject.job.units))
+        why_not = error.findings
     return Candidate(
         names=tuple(dict.fromkeys(wish.name for wish in group)),
         flange_plane=plane,

@@ -8,13 +8,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
+from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
-from jambs.length import MM_PER_INCH, Units, length_text
+from jambs.length import METERS_PER_INCH, MM_PER_INCH, Units
 from jambs.parts.kinds import Where
 from jambs.parts.make import PartsError
 from jambs.place.solve import PlaceError
 from jambs.section.region import SectionCut
 from jambs.study.at_position import AtPosition, WindowInWall, drawn_sides, kit_at
+from jambs.study.detail_words import buck_words, jamb_words, lap_words
 from jambs.study.heat.conductivities import STILL_AIR_CONDUCTIVITY, WOOD_CONDUCTIVITY
 from jambs.study.heat.region import Block, BlockKind, StudyError
 from jambs.study.heat.section_cut import CavityFilling
@@ -41,7 +43,7 @@ class DetailChange:
     heat: float | None
     change: float | None
     coldest: float | None
-    why_not: str = ""
+    why_not: tuple[Finding, ...] = ()
 
 
 Changed = Callable[[], AtPosition]
@@ -49,25 +51,21 @@ Changed = Callable[[], AtPosition]
 
 def compare_drawn_details(subject: WindowInWall, planned: AtPosition) -> tuple[DetailChange, ...]:
     """Compare changes of the detail with what is planned, at the same flange plane; what is planned comes first."""
-    found, units = [_change("as planned", planned, planned)], subject.job.units
+    found = [_change("as planned", planned, planned)]
     for words, make in _changes(subject, planned):
         try:
-            found.append(_fitting(_change(words, made := make(), planned), made, planned, units))
-        except StudyError as error:
-            found.append(DetailChange(words=words, heat=None, change=None, coldest=None, why_not=str(error)))
-        except (PlaceError, PartsError) as error:
-            why_not = "\n".join(error.sentences(units))
-            found.append(DetailChange(words=words, heat=None, change=None, coldest=None, why_not=why_not))
+            found.append(_fitting(_change(words, made := make(), planned), made, planned))
+        except (StudyError, PlaceError, PartsError) as error:
+            found.append(DetailChange(words=words, heat=None, change=None, coldest=None, why_not=error.findings))
     return tuple(found)
 
 
-def _fitting(change: DetailChange, made: AtPosition, planned: AtPosition, units: Units) -> DetailChange:
+def _fitting(change: DetailChange, made: AtPosition, planned: AtPosition) -> DetailChange:
     """Take the figures away from a change that brings a new stop with it."""
-    old = {stop.sentence(units) for stop in planned.stops}
-    stops = [text for stop in made.stops if (text := stop.sentence(units)) not in old]
+    stops = tuple(stop for stop in made.stops if stop not in planned.stops)
     if not stops:
         return change
-    return DetailChange(words=change.words, heat=None, change=None, coldest=None, why_not=" ".join(stops))
+    return DetailChange(words=change.words, heat=None, change=None, coldest=None, why_not=stops)
 
 
 def _change(words: str, found: AtPosition, planned: AtPosition) -> DetailChange:
@@ -84,8 +82,7 @@ def _changes(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, 
         bare = replace(subject, opening=replace(subject.opening, exterior=None, exterior_name=None))
         yield "no exterior jamb", lambda: _rebuilt(bare, planned)
         for lap in LAPS:
-            text = length_text(lap * 1000 / MM_PER_INCH, units=subject.job.units)
-            yield f"insulation lapped {text} over the frame, no exterior jamb", _lapping(subject, planned, lap)
+            yield lap_words(lap / METERS_PER_INCH, subject.job.units), _lapping(subject, planned, lap)
 
 
 def _filled(subject: WindowInWall, planned: AtPosition, conductivity: float) -> AtPosition:
@@ -111,7 +108,7 @@ def _bucks(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Ch
         changed = entry.model_copy(update={"kind": kind, "thickness": thickness})
         wall = replace(subject.planes.wall, buck=changed)
         made = replace(subject, planes=replace(subject.planes, wall=wall), opening=replace(subject.opening, wall=wall))
-        words = f"{kind.value} buck {length_text(thickness, units=subject.job.units)} thick"
+        words = buck_words(kind, thickness, subject.job.units)
         yield words, lambda made=made: _rebuilt(made, planned)  # type: ignore[misc]
 
 
@@ -124,7 +121,7 @@ def _jambs(subject: WindowInWall, planned: AtPosition) -> Iterator[tuple[str, Ch
             jamb = trim.jamb.model_copy(update={"thickness": thickness})
             changed = trim.model_copy(update={"jamb": jamb})
             made = replace(subject, opening=replace(subject.opening, **{where.value: changed}))
-            words = f"{where.value} jamb {length_text(thickness, units=subject.job.units)} thick"
+            words = jamb_words(where, thickness, subject.job.units)
             yield words, lambda made=made: _rebuilt(made, planned)  # type: ignore[misc]
 
 

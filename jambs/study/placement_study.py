@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.job.models.site import Site, site_of
 from jambs.parts.make import PartsError
@@ -18,7 +19,7 @@ from jambs.place.solve import PlaceError
 from jambs.study.at_position import WindowInWall, study_at, subject_of
 from jambs.study.candidates import OWN, Candidate, Effects, Wish, effects_of, weigh, wishes
 from jambs.study.details import DetailChange, compare_drawn_details
-from jambs.study.findings import PositionNotStudied
+from jambs.study.findings import PositionNotStudied, WindowNotStudied
 from jambs.study.heat.region import StudyError
 from jambs.study.sweep import PositionSweep, Studied, least_plane, sweep_positions
 from jambs.study.wall.wall_report import WallReport, wall_report
@@ -49,31 +50,32 @@ class WindowComparison:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlacementStudy:
-    """Walls and windows of a job in the order in which they come; ``left_out``: what was not studied, in sentences."""
+    """Walls and windows of a job in the order in which they come; ``left_out``: what was not studied, and why."""
 
     job: Job
     site: Site
     walls: tuple[WallReport, ...]
     windows: tuple[WindowComparison, ...]
-    left_out: tuple[str, ...]
+    left_out: tuple[Finding, ...]
 
 
 def study_placements(placements: Sequence[Placement], job: Job) -> PlacementStudy:
     """Compare the positions of every window type in every wall of a job."""
     site = site_of(job.site, units=job.units)
-    left_out: list[str] = []
+    left_out: list[Finding] = []
     walls, windows = [], []
     for planes in {one.planes.wall.name: one.planes for one in placements}.values():
+        about = Subject.wall(planes.wall.name)
         try:
             walls.append(wall_report(planes, site, units=job.units))
         except StudyError as error:
-            left_out.append(str(error))
+            left_out += error.about(about).findings
             continue
         for name, group in _by_window(placements, planes.wall.name):
             try:
                 windows.append(_compared(group, job, site))
             except StudyError as error:
-                left_out.append(f"{name} in wall {planes.wall.name}: {error}")
+                left_out.append(WindowNotStudied(subject=about, window=name, why=error.findings))
     return PlacementStudy(job=job, site=site, walls=tuple(walls), windows=tuple(windows), left_out=tuple(left_out))
 
 
@@ -151,7 +153,7 @@ def least_heat_loss(job: Job) -> LeastHeatLoss:
                 known[key] = Studied(subject_of(opening, planes, job))
             return least_plane(known[key], low, high)
         except StudyError as error:
-            raise RuleError(PositionNotStudied(subject=asked_by(opening), why=str(error))) from None
+            raise RuleError(PositionNotStudied(subject=asked_by(opening), why=error.findings)) from None
 
     return least
 

@@ -9,15 +9,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jambs.length import ROUND_OFF, decimal_text, length_text
+from jambs.findings import Finding, Subject
+from jambs.length import METERS_PER_INCH, ROUND_OFF
 from jambs.parts.make import PartsError
 from jambs.place.limits import ranges
 from jambs.place.solve import PlaceError
 from jambs.study.at_position import AtPosition, WindowInWall, study_at
+from jambs.study.findings import CurveJumps, NoPositionToStudy
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import StudyError
 from jambs.study.resistance_rule import rule_position
-from jambs.study.wall.wall_heat import METERS_PER_INCH
 
 JUMP = 0.03
 """Between neighbors of the sweep no side's psi-value changes more than this [W/(m K)]: a steeper step is no curve."""
@@ -34,7 +35,7 @@ class Studied:
         self.subject = subject
         self.fineness = fineness
         self.found: dict[int, AtPosition | None] = {}
-        self.refused: dict[int, str] = {}
+        self.refused: dict[int, tuple[Finding, ...]] = {}
 
     @property
     def low(self) -> float:
@@ -69,7 +70,7 @@ class Studied:
         try:
             return study_at(self.subject, self.plane(count), fineness=self.fineness)
         except StudyError as error:
-            self.refused[count] = str(error).rstrip(".")
+            self.refused[count] = error.findings
         except (PlaceError, PartsError):
             pass
         return None
@@ -125,9 +126,8 @@ def least_plane(studied: Studied, low: float, high: float) -> float:
     coarse = sorted({round(first + (last - first) * step / POSITIONS) for step in range(POSITIONS + 1)})
     best = min(coarse, key=studied.heat)
     if studied.at_count(best) is None:
-        opening = studied.subject.opening
-        why = next(iter(studied.refused.values()), "it can be built at no position between these planes")
-        raise StudyError(f"{opening.mark}: {why}. Check its limits.")
+        about = Subject.opening(studied.subject.opening.mark)
+        raise StudyError(NoPositionToStudy(subject=about, why=next(iter(studied.refused.values()), ())))
     _refuse_jumps(studied, coarse)
     place = coarse.index(best)
     return studied.plane(_narrowed(studied, coarse[max(place - 1, 0)], coarse[min(place + 1, len(coarse) - 1)], best))
@@ -140,12 +140,13 @@ def _refuse_jumps(studied: Studied, counts: Sequence[int]) -> None:
             other = far.side(side.side)
             change = abs(other.transmittance.value - side.transmittance.value) if other else 0.0
             if other and change > JUMP:
-                planes = [length_text(one.flange_plane, units=studied.subject.job.units) for one in (near, far)]
-                values = [decimal_text(one.transmittance.value, 3) for one in (side, other)]
                 raise StudyError(
-                    f"{studied.subject.opening.mark}: the linear thermal transmittance of the {side.side.value} jumps "
-                    f"from {values[0]} to {values[1]} W/mK between the flange planes {planes[0]} and {planes[1]}; a "
-                    "curve that jumps is neither printed nor chosen by. Look at both sections."
+                    CurveJumps(
+                        subject=Subject.opening(studied.subject.opening.mark),
+                        side=side.side,
+                        planes=(near.flange_plane, far.flange_plane),
+                        values=(side.transmittance.value, other.transmittance.value),
+                    )
                 )
 
 

@@ -6,10 +6,15 @@ from dataclasses import dataclass
 
 from jambs.job.models.openings import Assumed
 from jambs.job.models.windows import WindowType
-from jambs.length import Units, decimal_text, length_text
+from jambs.length import METERS_PER_INCH, Units
 from jambs.section.region import SectionCut as Side
 from jambs.study.heat.frame import FrameBlock
-from jambs.study.wall.wall_heat import METERS_PER_INCH
+from jambs.study.window_words import (
+    frame_transmittance_assumed,
+    glass_edge_assumed,
+    glazing_assumed,
+    glazing_place_assumed,
+)
 
 USUAL_FRAME_TRANSMITTANCE = 1.6
 """U_f of a wood or plastic frame where the job gives none [W/m2K]: common practice, no source."""
@@ -73,15 +78,9 @@ def _pane_set_back(window: WindowType, depth: float, thickness: float) -> tuple[
 def _assumed(window: WindowType, thickness: float, pane: str, units: Units) -> tuple[Assumed, ...]:
     found = []
     if window.u_frame is None:
-        value = f"{decimal_text(USUAL_FRAME_TRANSMITTANCE, 1)} W/m²K"
-        why = "usual for wood or plastic, no source; give u_frame. The coldest corner depends on it"
-        found.append(Assumed(what="transmittance of the frame", value=value, why=why))
+        found.append(frame_transmittance_assumed(USUAL_FRAME_TRANSMITTANCE))
     if window.glass is None or (window.glass.space is None and window.glass.panes > 1):
-        spaces = length_text(USUAL_SPACE, units=units)
-        why = f"panes with {spaces} between them{'' if window.glass else ', two panes; the job gives no glass'}"
-        found.append(Assumed(what="thickness of the glazing", value=length_text(thickness, units=units), why=why))
+        found.append(glazing_assumed(thickness, USUAL_SPACE, units, is_given=window.glass is not None))
     if pane:
-        found.append(Assumed(what="glazing in the depth of the frame", value="assumed", why=pane))
-    why = "the job gives no width of the sash's own stiles and rails"
-    found.append(Assumed(what="edge of the glass", value="at the wider face of the frame", why=why))
-    return tuple(found)
+        found.append(glazing_place_assumed(pane))
+    return (*found, glass_edge_assumed())

@@ -19,7 +19,7 @@ from scipy.sparse.linalg import LinearOperator, cg
 from jambs.study.heat.cells import cells_inside
 from jambs.study.heat.cut import HeatCut
 from jambs.study.heat.grid import CutGrid, Fineness, Floats, graded_lines
-from jambs.study.heat.region import AirRegion, Block, StudyError, edges_x, edges_y
+from jambs.study.heat.region import AirRegion, Block, edges_x, edges_y
 
 CORNER = Fineness(first=0.008, growth=1.8, largest=0.08)
 """Grid of the corner, coarse at its far ends."""
@@ -48,7 +48,7 @@ def sill_corner_factor(jamb: HeatCut, sill: HeatCut, fineness: Fineness = CORNER
 
     Both cuts with the films for surface temperatures; they are laid over each other at the frame's outside face. Of the
     two ways from a place to the frame's outer edges the shorter one says which cut it lies in.
-    Raises StudyError where the temperatures do not settle.
+    Raises ValueError where the temperatures do not settle.
     """
     cuts = _near(jamb), _near(_shifted(sill, _frame(jamb).x0 - _frame(sill).x0))
     pieces: list[Block | AirRegion] = []
@@ -203,5 +203,5 @@ def _solved(along: list[Floats], to_air: Floats, source: Floats) -> Floats:
     start = np.full(diagonal.size, 0.5)
     found, state = cg(matrix, source.ravel(), x0=start, rtol=RESIDUAL, maxiter=STEPS, M=scaled)
     if state != 0:
-        raise StudyError(f"the corner of jamb and sill did not settle in {STEPS} steps. Check its conductivities.")
+        raise ValueError(f"the corner of jamb and sill did not settle in {STEPS} steps. Check its conductivities.")
     return np.asarray(found).reshape(to_air.shape)

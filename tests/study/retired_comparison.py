@@ -131,6 +131,6 @@ def _humidity(site: Site, factor: float, criterion: Criterion) -> float:
 def _sun(reveal: Reveal, site: Site, months: tuple[int, ...]) -> float | None:
     try:
         path = beam_path(months, latitude_deg=site.latitude_deg, facing_deg=site.facing_deg)
-    except StudyError:
+    except (StudyError, ValueError):
         return None
     return monthly_sun(reveal, path)

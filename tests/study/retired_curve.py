@@ -5,22 +5,20 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.interpolate import CubicSpline
 
-from jambs.study.heat.region import StudyError
-
 # The spline is searched at this spacing [m], ten times finer than anyone sets a window.
 SEARCH_STEP = 0.0001
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Curve:
-    """Values at rising positions [m], with a cubic spline between them. Raises StudyError with under four positions."""
+    """Values at rising positions [m], with a cubic spline between them. Raises ValueError with under four positions."""
 
     positions: tuple[float, ...]
     values: tuple[float, ...]
 
     def __post_init__(self) -> None:
         if len(self.positions) < 4 or any(np.diff(self.positions) <= 0):
-            raise StudyError(
+            raise ValueError(
                 f"{len(self.positions)} positions, must be at least four, each greater than the one before. "
                 "Ask for more positions (40 is usual)."
             )

@@ -13,7 +13,7 @@ from jambs.study.heat.films import HEAT_FILMS, Films
 from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
 from jambs.study.heat.frame_alone import FROM_GLASS
 from jambs.study.heat.grid import SAME_EDGE, Fineness
-from jambs.study.heat.region import AirRegion, Block, StudyError
+from jambs.study.heat.region import AirRegion, Block
 from jambs.study.wall.stack import HeatStack
 
 
@@ -60,7 +60,7 @@ def build_cut(
 ) -> HeatCut:
     """Cut with the frame's outside face `exterior_depth` inside the trim plane; negative when it stands proud. [m]
 
-    Raises StudyError when the frame does not lie between cladding face and finished face.
+    Raises ValueError when the frame does not lie between cladding face and finished face.
     """
     _check_position(wall, frame, exterior_depth)
     blocks = [
@@ -212,7 +212,7 @@ def _airs(wall: WallBuild, frame: FrameBlock, outside_face: float, films: Films)
 def _check_position(wall: WallBuild, frame: FrameBlock, outside_face: float) -> None:
     most = wall.stack.thickness - frame.depth
     if not -wall.cladding - SAME_EDGE <= outside_face <= most + SAME_EDGE:
-        raise StudyError(
+        raise ValueError(
             f"exterior depth {outside_face:.4f} m: the frame must stand between cladding face and finished face, "
             f"{-wall.cladding:.4f} to {most:.4f} m for this frame. Choose a position in that range."
         )

@@ -18,7 +18,6 @@ from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS, Films
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.frame_alone import factors_alone
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import StudyError
 from jambs.study.resistance_rule import rule_position
 from jambs.study.wall.stack import HeatStack
 
@@ -87,7 +86,7 @@ def install(
 ) -> Installation:
     """Heat and coldest corner of one side with the frame's outside face `exterior_depth` inside the trim plane. [m]
 
-    Raises StudyError when the frame does not lie between cladding face and finished face.
+    Raises ValueError when the frame does not lie between cladding face and finished face.
     """
     heat = build_cut(wall, frame, detail, exterior_depth, films=HEAT_FILMS)
     surface = build_cut(wall, frame, detail, exterior_depth, films=surface_films)
@@ -147,7 +146,7 @@ def window_curve(sides: Sequence[SideSweep], lengths: Sequence[float]) -> Curve:
     `lengths` of the sides in the same order [m]; both jambs of a window go into one length.
     """
     if len(sides) != len(lengths):
-        raise StudyError(f"{len(sides)} sides but {len(lengths)} lengths, must be one length for each side.")
+        raise ValueError(f"{len(sides)} sides but {len(lengths)} lengths, must be one length for each side.")
     curves = [side.curve for side in sides]
     total = sum(length * np.array(curve.values) for curve, length in zip(curves, lengths, strict=True))
     return Curve(positions=curves[0].positions, values=tuple(float(value) for value in np.asarray(total)))

@@ -4,8 +4,6 @@ import numpy as np
 import pytest
 from retired_curve import Curve
 
-from jambs.study.heat.region import StudyError
-
 
 def parabola(center: float) -> Curve:
     """2 (x - c)^2 + 0.01 from -0.04 to 0.2."""
@@ -28,5 +26,5 @@ def test_band_that_reaches_the_end() -> None:
 
 
 def test_too_few_positions() -> None:
-    with pytest.raises(StudyError, match="3 positions, must be at least four, each greater than the one before"):
+    with pytest.raises(ValueError, match="3 positions, must be at least four, each greater than the one before"):
         Curve(positions=(0, 1, 2), values=(0, 0, 0))

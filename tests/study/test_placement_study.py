@@ -30,6 +30,7 @@ from jambs.study.placement_study import (
     study_placements,
 )
 from jambs.study.record.comparison_record import comparison_record
+from jambs.study.record.figures import sentences
 from jambs.study.record.planned_positions import planned_positions
 from jambs.study.record.wall_record import perms
 from jambs.study.sun.sun_at import reveal_at, sun_at
@@ -248,7 +249,7 @@ def test_a_change_that_cannot_be_built_says_why() -> None:
     tight = job(openings__0__rough_opening="35 3/4 x 47 3/4", windows__fixed__frame_face="1", shop__shim_space="1/8")
     (found,) = study_placements(place_windows(tight), tight).windows
     failed = [one for one in found.details if one.why_not]
-    assert failed and all(one.heat is None and "rough opening" in one.why_not for one in failed)
+    assert failed and all(one.heat is None and "rough opening" in sentences(one.why_not, tight.units) for one in failed)
 
 
 def test_positions_of_openings_of_their_own_stand_beside_the_walls() -> None:
@@ -275,7 +276,7 @@ def test_a_position_that_cannot_be_built_keeps_its_depths_and_says_why() -> None
     first = found.candidates[0]
     assert first.effects is None and first.kit is None
     assert first.interior_depth == 0.5
-    assert first.why_not.startswith('W1: the interior depth is 1/2", the shop minimum is 1"')
+    assert sentences(first.why_not, deep.units).startswith('W1: the interior depth is 1/2", the shop minimum is 1"')
 
 
 def test_a_window_that_cannot_be_studied_is_named() -> None:
@@ -283,7 +284,7 @@ def test_a_window_that_cannot_be_studied_is_named() -> None:
     found = study_placements(place_windows(narrow), narrow)
     assert found.windows == ()
     (told,) = found.left_out
-    assert told.startswith("fixed in wall main: frame ")
+    assert told.sentence(narrow.units).startswith("fixed in wall main: frame ")
 
 
 def test_planned_positions_are_the_columns_of_the_comparison(study: PlacementStudy, window: WindowComparison) -> None:
@@ -343,7 +344,7 @@ def test_the_record_of_a_detail_says_why_there_is_no_figure_where_there_is_none(
     details = comparison_record(study)["windows"][0]["details"]
     assert details
     for one, told in zip(study.windows[0].details, details, strict=True):
-        assert told["why_not"] == (one.why_not if one.heat is None else None)
+        assert told["why_not"] == (sentences(one.why_not, study.job.units) if one.heat is None else None)
         assert (told["heat"] is None) is bool(told["why_not"])
 
 

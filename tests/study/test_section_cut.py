@@ -11,6 +11,7 @@ from cases import changed, job_of, kit_of
 from peer import peer_solution
 from retired_cut import Detail, WallBuild, build_cut, reference_of
 
+from jambs.length import METERS_PER_INCH
 from jambs.parts.kinds import Where
 from jambs.parts.make import make_kit
 from jambs.place.reasons import SharedPosition
@@ -24,7 +25,7 @@ from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import AirRegion, Block
 from jambs.study.heat.section_cut import WALL_LENGTH, section_cut, section_reference
-from jambs.study.wall.wall_heat import METERS_PER_INCH, heat_wall
+from jambs.study.wall.wall_heat import heat_wall
 from jambs.wall.planes import stack_wall
 
 FINE = Fineness(first=0.002, growth=1.4, largest=0.03)

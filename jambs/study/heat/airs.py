@@ -13,6 +13,7 @@ from jambs.study.heat.cells import Integers, cells_inside
 from jambs.study.heat.frame import AIR_MARGIN
 from jambs.study.heat.grid import CutGrid, Floats, edge_lines
 from jambs.study.heat.region import Block, StudyError, edges_x, edges_y
+from jambs.study.heat_findings import SpaceOpenToBoth
 
 WIDE, TIGHT = 0.010, 0.002
 """A gap over WIDE lets air through freely, one up to TIGHT not at all; between, what lies behind it is slightly
@@ -132,10 +133,7 @@ def _replace_left_out(kinds: Kinds) -> None:
 
 def _refuse(meets: Mask) -> None:
     if meets.any():
-        raise StudyError(
-            "one space is open to the room and to outdoors. Close it: a buck or an extension jamb, or sealant between "
-            "frame and wall."
-        )
+        raise StudyError(SpaceOpenToBoth())
 
 
 def _is_touched(places: Integers, air: Mask, count: int) -> Mask:

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from jambs.study.heat.grid import CutGrid, Fineness, Floats, grid_through
 from jambs.study.heat.region import AirRegion, Block, StudyError
+from jambs.study.heat_findings import CutHasHole
 
 Integers = NDArray[np.int64]
 
@@ -99,11 +100,8 @@ def _check_full(grid: CutGrid, filling: Integers) -> None:
     if (filling >= 0).all():
         return
     column, row = np.argwhere(filling < 0)[0]
-    raise StudyError(
-        f"the cut is empty from x {grid.x[column]:.4f} to {grid.x[column + 1]:.4f} m, "
-        f"y {grid.y[row]:.4f} to {grid.y[row + 1]:.4f} m: neither a block nor air. "
-        "Fill the hole with its material, or with the air that is there."
-    )
+    (x0, x1), (y0, y1) = grid.x[column : column + 2].tolist(), grid.y[row : row + 2].tolist()
+    raise StudyError(CutHasHole(x0=x0, x1=x1, y0=y0, y1=y1))
 
 
 def _find_faces(grid: CutGrid, filling: Integers, blocks: Sequence[Block], airs: Sequence[AirRegion]) -> Faces:

@@ -10,6 +10,7 @@ from jambs.study.heat.field import TemperatureField
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import AirRegion, Block, StudyError
 from jambs.study.heat.vertex_scheme import vertex_field
+from jambs.study.heat_findings import LimitsOutOfOrder, NotTwoTemperatures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,19 +56,14 @@ def coupling(blocks: Sequence[Block], airs: Sequence[AirRegion], *, fineness: Fi
     cells = lay_out(blocks, airs, fineness=fineness)
     found = Coupling(lower=_per_degree(cell_flows(cells), airs), upper=_per_degree(vertex_field(cells).flows, airs))
     if not 0 < found.lower <= found.upper * (1 + ROUND_OFF):
-        raise StudyError(
-            f"the limits of the heat flow are {found.lower:.6g} and {found.upper:.6g} W/mK, but must be positive and "
-            "in this order. The cut does not join its two temperatures, or its conductivities are too far apart."
-        )
+        raise StudyError(LimitsOutOfOrder(lower=found.lower, upper=found.upper))
     return found
 
 
 def _per_degree(flows: Mapping[str, float], airs: Sequence[AirRegion]) -> float:
     temperatures = sorted({air.temperature for air in airs})
     if len(temperatures) != 2:
-        raise StudyError(
-            f"a coupling needs exactly two air temperatures, found {temperatures}. Use solve() for other cases."
-        )
+        raise StudyError(NotTwoTemperatures(temperatures=tuple(temperatures)))
     cold, warm = temperatures
     given = sum(flows[name] for name in {air.name for air in airs if air.temperature == warm})
     return given / (warm - cold)

@@ -6,6 +6,7 @@ from jambs.study.heat.conduction import Coupling, coupling, solve
 from jambs.study.heat.field import Spot
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import AirRegion, Block, StudyError
+from jambs.study.heat_findings import FrameAsWarmAsRoom
 
 INPUT_UNCERTAINTY = (
     "The input (wood, the real frame, air leakage) is uncertain by 0.005 to 0.01 W/mK, far more than this calculation."
@@ -139,6 +140,6 @@ def corner_estimate(first: float, second: float, alone: float) -> float:
     Raises StudyError when the frame alone is as warm as the room.
     """
     if not alone < 1:
-        raise StudyError(f"temperature factor {alone} of the frame alone, must be under one. Check the cut's films.")
+        raise StudyError(FrameAsWarmAsRoom(factor=alone))
     both = 1 - (1 - first) * (1 - second) / (1 - alone)
     return min(first, second, both) - IN_THE_CORNER

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 from jambs.study.heat.cells import Cells
 from jambs.study.heat.grid import Floats
 from jambs.study.heat.region import StudyError
+from jambs.study.heat_findings import NothingFacesAir
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,10 +46,7 @@ class TemperatureField:
         faces = self.cells.faces
         wanted = np.flatnonzero(self._touched_by(air) & ~self._on_blocks(without))
         if not wanted.size:
-            raise StudyError(
-                f'no surface of the cut faces the air "{air}" (without {list(without)}). '
-                f"Airs of this cut: {sorted(self.flows)}."
-            )
+            raise StudyError(NothingFacesAir(air=air, without=tuple(without), airs=tuple(sorted(self.flows))))
         found = self.temperatures[faces.end_columns[:, wanted], faces.end_rows[:, wanted]]
         end, place = np.unravel_index(np.argmin(found), found.shape)
         return self._spot(int(wanted[place]), int(end))

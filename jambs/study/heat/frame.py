@@ -8,6 +8,7 @@ from scipy.optimize import brentq
 from jambs.study.heat.conduction import coupling
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import AirRegion, Block, BlockKind, StudyError
+from jambs.study.heat_findings import FrameHoldsNoPanel, FrameMatchesNoBlock
 from jambs.study.wall.stack import INSIDE_FILM, OUTSIDE_FILM
 
 # Of ISO 10077-2 (from memory): the glazing is replaced by a panel of this conductivity [W/(m K)] and of the glazing's
@@ -18,6 +19,10 @@ PANEL_IN_SIGHT = 0.190
 
 # Air is drawn this thick around a cut [m]; only its surface counts.
 AIR_MARGIN = 0.001
+
+# Conductivities between which a block is looked for that stands for a frame, and how near its own is found [W/(m K)].
+BLOCK_CONDUCTIVITIES = (0.005, 20.0)
+SAME_CONDUCTIVITY = 1e-7
 
 # Fine enough that the mean of the limits errs by less than 0.00002 W/mK.
 CALIBRATION = Fineness(first=0.0015, growth=1.5, largest=0.03)
@@ -41,9 +46,13 @@ class FrameBlock:
     def __post_init__(self) -> None:
         if not 0 <= self.panel_start <= self.depth - self.panel_thickness or self.face <= PANEL_IN_REBATE:
             raise StudyError(
-                f"frame {self.depth} deep with a face of {self.face} m: a panel {self.panel_thickness} thick set back "
-                f"{self.panel_start} m must lie inside its depth, and the face be over {PANEL_IN_REBATE} m. "
-                "Check the frame's depth and the glazing's thickness."
+                FrameHoldsNoPanel(
+                    depth=self.depth,
+                    face=self.face,
+                    thickness=self.panel_thickness,
+                    set_back=self.panel_start,
+                    least_face=PANEL_IN_REBATE,
+                )
             )
 
     @property
@@ -104,13 +113,10 @@ def _calibrated(frame: FrameBlock) -> float:
         blocks = frame.blocks(0.0, conductivity=conductivity)
         return coupling(blocks, airs_alone(frame), fineness=CALIBRATION).mean - frame.flow_alone
 
-    low, high = 0.005, 20.0
+    low, high = BLOCK_CONDUCTIVITIES
     if excess(low) > 0 or excess(high) < 0:
-        raise StudyError(
-            f"frame with U_f {frame.transmittance} W/m2K, {frame.depth} m deep: no solid block from {low} to {high} "
-            "W/mK lets that much through. Check U_f (usual values are 0.7 to 3) and the frame's depth."
-        )
-    return float(brentq(excess, low, high, xtol=1e-7))
+        raise StudyError(FrameMatchesNoBlock(transmittance=frame.transmittance, depth=frame.depth, low=low, high=high))
+    return float(brentq(excess, low, high, xtol=SAME_CONDUCTIVITY))
 
 
 def airs_alone(frame: FrameBlock) -> list[AirRegion]:

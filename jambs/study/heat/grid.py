@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from jambs.length import ROUND_OFF
 from jambs.study.heat.region import AirRegion, Block, StudyError, edges_x, edges_y
+from jambs.study.heat_findings import EdgeOffGrid, FinenessCannotBe
 
 Floats = NDArray[np.float64]
 
@@ -35,10 +36,7 @@ class Fineness:
 
     def __post_init__(self) -> None:
         if not (0 < self.first <= self.largest and self.growth >= 1):
-            raise StudyError(
-                f"fineness: first {self.first}, growth {self.growth}, largest {self.largest}; "
-                "allowed are 0 < first <= largest and growth >= 1. Try 0.004, 1.4, 0.04."
-            )
+            raise StudyError(FinenessCannotBe(first=self.first, growth=self.growth, largest=self.largest))
 
 
 @dataclass(frozen=True, eq=False, slots=True, kw_only=True)
@@ -115,8 +113,5 @@ def _line(lines: Floats, value: float, *, axis: str) -> int:
         (place for place in (after - 1, after) if 0 <= place < len(lines)), key=lambda at: abs(lines[at] - value)
     )
     if abs(lines[index] - value) > SAME_EDGE:
-        raise OffGridError(
-            f"{axis} = {value:.6f} m is on no grid line, the nearest is {lines[index]:.6f} m. "
-            f"Make the grid through it: add it to through_{axis}."
-        )
+        raise OffGridError(EdgeOffGrid(axis=axis, place=value, nearest=float(lines[index])))
     return index

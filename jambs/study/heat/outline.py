@@ -7,6 +7,7 @@ from math import ceil
 from jambs.geometry import Point
 from jambs.study.heat.grid import SAME_EDGE
 from jambs.study.heat.region import Block, StudyError
+from jambs.study.heat_findings import EdgeSlopes
 
 
 def blocks_of_outline(
@@ -39,10 +40,7 @@ def blocks_of_outline(
 def _check_square(name: str, edges: Sequence[tuple[Point, Point]]) -> None:
     for start, end in edges:
         if _slopes(start, end):
-            raise StudyError(
-                f'region "{name}": the edge from {start} to {end} is sloped; the heat grid knows upright and lying '
-                "edges. Give step=0.003 to have it cut into stairs of 3 mm."
-            )
+            raise StudyError(EdgeSlopes(region=name, start=start, end=end))
 
 
 def stations(outlines: Iterable[Sequence[Point]], step: float) -> list[float]:

@@ -1,12 +1,21 @@
 """What the heat solver is given: rectangles of material and rectangles of air, in a cut through the wall."""
 
+from __future__ import annotations
+
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
+from jambs.findings import FindingsError, Subject
+from jambs.study.heat_findings import BlockWithoutConductivity, FilmBelowZero, RectangleWithoutExtent
 
-class StudyError(ValueError):
-    """A section, stack or climate that cannot be studied; says where, what was found and what to do."""
+
+class StudyError(FindingsError):
+    """A section, stack or climate that cannot be studied; its findings say where, what was found and what to do."""
+
+    def about(self, subject: Subject) -> StudyError:
+        """Return the same of a subject that is known by now."""
+        return StudyError(*(replace(one, subject=subject) for one in self.findings))
 
 
 class BlockKind(Enum):
@@ -40,10 +49,7 @@ class Block:
     def __post_init__(self) -> None:
         _check_extent(self)
         if not self.conductivity > 0:
-            raise StudyError(
-                f'block "{self.name}": conductivity {self.conductivity} W/mK, must be above zero. '
-                "Leave the block out where there is no material, or give it as air."
-            )
+            raise StudyError(BlockWithoutConductivity(block=self.name, conductivity=self.conductivity))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,10 +75,7 @@ class AirRegion:
         _check_extent(self)
         for resistance in (self.resistance, *(value for _, value in self.films)):
             if not resistance >= 0:
-                raise StudyError(
-                    f'air "{self.name}": film resistance {resistance} m2K/W, must be zero or more. '
-                    "Use 0.13 inside, 0.04 outside where nothing better is known."
-                )
+                raise StudyError(FilmBelowZero(air=self.name, resistance=resistance))
 
     def film(self, block_name: str) -> float:
         """Film resistance between this air and the named block. [m2 K/W]"""
@@ -91,7 +94,5 @@ def edges_y(rectangles: Sequence[Block | AirRegion]) -> list[float]:
 
 def _check_extent(rectangle: Block | AirRegion) -> None:
     if not (rectangle.x1 > rectangle.x0 and rectangle.y1 > rectangle.y0):
-        raise StudyError(
-            f'"{rectangle.name}": x {rectangle.x0} to {rectangle.x1}, y {rectangle.y0} to {rectangle.y1} m; '
-            "both extents must be above zero. Leave out what has no thickness."
-        )
+        edges = {key: getattr(rectangle, key) for key in ("x0", "x1", "y0", "y1")}
+        raise StudyError(RectangleWithoutExtent(rectangle=rectangle.name, **edges))

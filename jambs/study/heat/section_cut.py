@@ -11,7 +11,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
+from jambs.findings import Subject
 from jambs.geometry import Point
+from jambs.length import METERS_PER_INCH
 from jambs.parts.kinds import Where
 from jambs.place.placement import Placement
 from jambs.section.region import Region, Section, SectionCut, Stuff
@@ -28,7 +30,7 @@ from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.grid import SAME_EDGE
 from jambs.study.heat.outline import blocks_of_outline, stations
 from jambs.study.heat.region import AirRegion, Block, BlockKind, StudyError
-from jambs.study.wall.wall_heat import METERS_PER_INCH, HeatWall
+from jambs.study.wall.wall_heat import HeatWall
 
 WALL_LENGTH = 40.0
 """How much wall is cut past the frame [in]: ISO 10211 asks for 1 m, from memory; half of it changed nothing."""
@@ -99,7 +101,7 @@ def section_cut(
             solid, left_out=_cut_to(frame.sight, drawn.left_out), vented=_cut_to(frame.sight, drawn.vented)
         )
     except StudyError as error:
-        raise StudyError(f"section at the {section.cut.value}: {error}") from None
+        raise error.about(Subject.section(section.cut.value)) from None
     still = [_block(STILL_AIR, filling.empty, space) for space in spaces.still]
     still += [_block(VENTILATED_AIR, 2 * filling.empty, space) for space in spaces.ventilated]
     blocks = (*still, *solid)

@@ -27,7 +27,7 @@ from jambs.study.heat.cut import CORNER_SPREAD, GLASS_EDGE_NOT_MODELED, INPUT_UN
 from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.section_cut import CavityFilling
 from jambs.study.placement_study import PlacementStudy, WindowComparison
-from jambs.study.record.figures import assumed_record, figure, share, signed
+from jambs.study.record.figures import assumed_record, figure, sentences, share, signed
 from jambs.study.record.wall_record import MONTHS, wall_record
 from jambs.values import Record, size, sized
 
@@ -54,7 +54,7 @@ def comparison_record(study: PlacementStudy) -> Record:
         "cautions": [INPUT_UNCERTAINTY, GLASS_EDGE_NOT_MODELED],
         "walls": [wall_record(wall, study) for wall in study.walls],
         "windows": [_window(window, study) for window in study.windows],
-        "left_out": list(study.left_out),
+        "left_out": [one.sentence(study.job.units) for one in study.left_out],
     }
 
 
@@ -125,8 +125,8 @@ def _candidate(candidate: Candidate, letter: str, window: WindowComparison, stud
         "exterior_depth": size(candidate.exterior_depth, units=units),
         "against": [one.sentence(units) for one in candidate.against],
         "stops": [one.sentence(units) for one in candidate.effects.at.stops] if candidate.effects else [],
-        "why_not": candidate.why_not or None,
-        "refused": candidate.refused or None,
+        "why_not": sentences(candidate.why_not, units, between="\n") or None,
+        "refused": sentences(candidate.refused, units, between="\n") or None,
         "built": _built(candidate.kit, study) if candidate.kit else None,
         **(_effects(candidate.effects, window, study) if candidate.effects else {}),
     }
@@ -241,5 +241,5 @@ def _detail(change: DetailChange, study: PlacementStudy) -> Record:
         "change": None if change.change is None else signed(change.change, "W/K", 3),
         "season": None if season is None else signed(season, "kWh", 1),
         "coldest": None if change.coldest is None else figure(change.coldest, "1", 2),
-        "why_not": change.why_not or None,
+        "why_not": sentences(change.why_not, study.job.units) or None,
     }

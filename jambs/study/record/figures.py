@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
+from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
+from jambs.length import Units
 from jambs.values import Record
 
 
@@ -28,3 +30,8 @@ def signed(value: float, unit: str, digits: int) -> Record:
     """Return a difference with its sign."""
     text = f"{value:+.{digits}f}"
     return {"value": value, "unit": unit, "text": "0" if float(text) == 0 else text.replace("-", "−")}
+
+
+def sentences(findings: Iterable[Finding], units: Units, *, between: str = " ") -> str:
+    """Return what some findings say, one after the other."""
+    return between.join(one.sentence(units) for one in findings)

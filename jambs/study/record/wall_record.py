@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.job.models.site import temperature_text
 from jambs.study.placement_study import PlacementStudy
-from jambs.study.record.figures import assumed_record, figure, share
+from jambs.study.record.figures import assumed_record, figure, sentences, share
 from jambs.study.wall.stack import US_INSIDE_FILM, US_OUTSIDE_FILM, US_PERM, US_RESISTANCE, HeatLayer
 from jambs.study.wall.transmittance import WallResistance, us_resistance, us_transmittance
 from jambs.study.wall.wall_report import WallReport
@@ -27,7 +27,7 @@ def wall_record(wall: WallReport, study: PlacementStudy) -> Record:
         "outboard": share(wall.outboard),
         "dew_check": _dew_check(wall, study),
         "vapor": _vapor(wall),
-        "no_vapor": wall.no_vapor or None,
+        "no_vapor": f"not computed: {sentences(wall.no_vapor, study.job.units)}" if wall.no_vapor else None,
         "assumed": assumed_record(wall.heat.assumed),
     }
 

@@ -12,6 +12,7 @@ from jambs.length import ROUND_OFF
 from jambs.study.heat.grid import Floats
 from jambs.study.heat.region import StudyError
 from jambs.study.sun.sun_position import sun_position
+from jambs.study.sun_findings import GlassCannotBe, NextToNoSun
 
 WINTER_MONTHS = (10, 11, 12, 1, 2, 3)
 SUMMER_MONTHS = (6, 7, 8)
@@ -37,10 +38,7 @@ class Reveal:
 
     def __post_init__(self) -> None:
         if not (self.width > 0 and self.height > 0 and self.recess >= 0):
-            raise StudyError(
-                f"glass {self.width} x {self.height} m, {self.recess} m deep in the reveal: width and height must be "
-                "above zero and the depth not below it. A frame that stands proud has a depth of 0."
-            )
+            raise StudyError(GlassCannotBe(width=self.width, height=self.height, recess=self.recess))
 
 
 def sunlit_fraction(reveal: Reveal, *, altitude_deg: ArrayLike, azimuth_deg: ArrayLike, facing_deg: float) -> Floats:
@@ -126,10 +124,7 @@ def beam_path(months: tuple[int, ...], *, latitude_deg: float, facing_deg: float
     toward = np.cos(np.radians(sun.altitude_deg)) * np.cos(np.radians(sun.azimuth_deg - facing_deg))
     weight = beam * np.maximum(0.0, toward)
     if weight.sum() < 0.01 * beam.sum() or not beam.any():
-        raise StudyError(
-            f"months {list(months)}: at latitude {latitude_deg} next to no sun reaches a wall that faces {facing_deg} "
-            "degrees. Ask for other months; there is no sun to lose."
-        )
+        raise StudyError(NextToNoSun(months=months, latitude_deg=latitude_deg, facing_deg=facing_deg))
     seen = weight > 0
     return BeamPath(
         facing_deg=facing_deg,

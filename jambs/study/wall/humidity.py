@@ -10,6 +10,7 @@ from math import exp, log
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.stack import HeatStack
 from jambs.study.wall.transmittance import layer_temperatures
+from jambs.study.wall_findings import AirsAlike, HumidityOutOfRange, NoVaporPressure
 
 TRIPLE_PRESSURE = 610.5
 OVER_WATER = (17.269, 237.3)
@@ -75,7 +76,7 @@ def saturation_pressure(temperature: float) -> float:
 def saturation_temperature(pressure: float) -> float:
     """Temperature at which a vapor pressure [Pa] saturates [degC]. Raises StudyError when it is not above zero."""
     if not pressure > 0:
-        raise StudyError(f"vapor pressure {pressure} Pa, must be above zero. Give a humidity above zero.")
+        raise StudyError(NoVaporPressure(pressure=pressure))
     factor, offset = OVER_WATER if pressure >= TRIPLE_PRESSURE else OVER_ICE
     share = log(pressure / TRIPLE_PRESSURE)
     return offset * share / (factor - share)
@@ -93,7 +94,7 @@ def required_factor(climate: Climate, criterion: Criterion) -> float:
     Raises StudyError when both airs have one temperature.
     """
     if climate.inside == climate.outside:
-        raise StudyError(f"both airs are at {climate.inside} degC: no temperature factor. Give a winter temperature.")
+        raise StudyError(AirsAlike(temperature=climate.inside))
     least = saturation_temperature(climate.inside_humidity * saturation_pressure(climate.inside) / criterion.value)
     return (least - climate.outside) / (climate.inside - climate.outside)
 
@@ -118,4 +119,4 @@ def check_inner_face(stack: HeatStack, layer: str, climate: Climate) -> FaceChec
 
 def _check_humidity(humidity: float) -> None:
     if not 0 < humidity <= 1:
-        raise StudyError(f"relative humidity {humidity}, must be over 0 and at most 1. Write 40 % as 0.40.")
+        raise StudyError(HumidityOutOfRange(humidity=humidity))

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from jambs.job.models.layers import USUAL_SPACING, Layer, Role
 from jambs.job.models.openings import Assumed
-from jambs.length import Units, decimal_text, length_text
+from jambs.length import Units
 from jambs.section.wall_regions import MEMBER, STRAP
+from jambs.study.wall.assumed_words import framing_share_assumed, member_share_assumed, no_battens_assumed
 
 FRAMING_SHARES = ((18.0, 0.25), (float("inf"), 0.22))
 """Whole-wall share of framing up to a spacing of studs [in]: usual US values for 16 and 24 in, from memory."""
@@ -27,21 +28,15 @@ def member_share(layer: Layer, assumed: list[Assumed], *, units: Units) -> float
 def _framing(layer: Layer, assumed: list[Assumed], units: Units) -> float:
     spacing = layer.spacing or USUAL_SPACING[units]
     share = next(share for limit, share in FRAMING_SHARES if spacing <= limit)
-    why = f"usual for studs {length_text(spacing, units=units)} apart with plates and openings, from memory"
-    assumed.append(Assumed(what=f"share of framing in {layer.name}", value=f"{share:.0%}", why=why))
+    assumed.append(framing_share_assumed(layer.name, share, spacing, units))
     return share
 
 
 def _battens(layer: Layer, assumed: list[Assumed], units: Units) -> float:
     if layer.role is Role.CAVITY and layer.spacing is None:
-        why = "the job gives no spacing for them; give spacing, member_width or framing_share"
-        assumed.append(Assumed(what=f"battens in {layer.name}", value="none", why=why))
+        assumed.append(no_battens_assumed(layer.name))
         return 0.0
     width, spacing = layer.member_width or USUAL_WIDTH[layer.role], layer.spacing or USUAL_SPACING[units]
-    share = width / spacing
-    why = f"width {length_text(width, units=units)} over spacing {length_text(spacing, units=units)}"
     if layer.member_width is None or layer.spacing is None:
-        assumed.append(
-            Assumed(what=f"share of members in {layer.name}", value=f"{decimal_text(100 * share, 1)}%", why=why)
-        )
-    return share
+        assumed.append(member_share_assumed(layer.name, width, spacing, units))
+    return width / spacing

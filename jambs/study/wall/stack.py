@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import accumulate
 
 from jambs.study.heat.region import StudyError
+from jambs.study.wall_findings import FramingWithoutResistance, LayerCannotBe, LayerWithoutResistance, NotOneLayerOfName
 
 # 1 h ft2 F/Btu in m2 K/W, from the definitions of the foot, the International Table Btu and the Fahrenheit degree.
 US_RESISTANCE = 0.17611018368
@@ -40,21 +41,22 @@ class HeatLayer:
     def __post_init__(self) -> None:
         if self.thickness < 0 or self.resistance < 0 or not 0 <= self.framing_fraction < 1:
             raise StudyError(
-                f'layer "{self.name}": thickness {self.thickness} m, resistance {self.resistance} m2K/W, framing '
-                f"fraction {self.framing_fraction}; thickness and resistance must not be negative and the fraction "
-                "must be from 0 to below 1. Give a membrane thickness 0 and resistance 0."
+                LayerCannotBe(
+                    layer=self.name,
+                    thickness=self.thickness,
+                    resistance=self.resistance,
+                    fraction=self.framing_fraction,
+                )
             )
         if self.framing_fraction > 0 and not (self.framing_resistance or 0) > 0:
-            raise StudyError(
-                f'layer "{self.name}": framing fraction {self.framing_fraction} but framing resistance '
-                f"{self.framing_resistance}, must be above zero. Give framing_resistance too."
-            )
+            share, resistance = self.framing_fraction, self.framing_resistance
+            raise StudyError(FramingWithoutResistance(layer=self.name, fraction=share, resistance=resistance))
 
     @property
     def conductivity(self) -> float:
         """Conductivity away from framing. [W/(m K)] Raises StudyError for a layer without resistance."""
         if self.resistance == 0:
-            raise StudyError(f'layer "{self.name}" has no resistance, so no conductivity. Leave it out of the cut.')
+            raise StudyError(LayerWithoutResistance(layer=self.name))
         return self.thickness / self.resistance
 
     @property
@@ -122,10 +124,8 @@ class HeatStack:
         """Place of the named layer, counted from the inside. Raises StudyError when there is none or more than one."""
         found = [number for number, layer in enumerate(self.layers) if layer.name == layer_name]
         if len(found) != 1:
-            raise StudyError(
-                f'the wall has {len(found)} layers named "{layer_name}", must be one. '
-                f"Its layers: {', '.join(layer.name for layer in self.layers)}."
-            )
+            layers = tuple(layer.name for layer in self.layers)
+            raise StudyError(NotOneLayerOfName(layer=layer_name, count=len(found), layers=layers))
         return found[0]
 
     def depth_at_resistance_fraction(self, fraction: float) -> float:

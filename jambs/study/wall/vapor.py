@@ -15,6 +15,7 @@ from jambs.study.heat.grid import Floats
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.humidity import Climate, saturation_pressure
 from jambs.study.wall.stack import HeatLayer, HeatStack
+from jambs.study.wall_findings import NotTwelveMonths, PermeanceNotKnown
 
 MONTH_SECONDS = 365.25 / 12 * 86400
 # Layers are split until no part has more resistance than this [m2 K/W], as ISO 13788 asks (from memory).
@@ -75,7 +76,7 @@ def vapor_year(
     Raises StudyError when there are not twelve months or a layer's permeance is not known.
     """
     if len(climates) != 12 or len(outside_humidities) != 12:
-        raise StudyError(f"{len(climates)} climates and {len(outside_humidities)} humidities, must be twelve of each.")
+        raise StudyError(NotTwelveMonths(climates=len(climates), humidities=len(outside_humidities)))
     planes = _planes(stack, part_resistance)
     pressures = [_month_pressures(planes, *month) for month in zip(climates, outside_humidities, strict=True)]
     dry = np.zeros(len(planes.names))
@@ -161,10 +162,7 @@ def _planes(stack: HeatStack, part_resistance: float) -> _Planes:
 def _vapor_resistance(layer: HeatLayer) -> float:
     """Of a whole layer. [m2 s Pa/kg]"""
     if not layer.permeance:
-        raise StudyError(
-            f'layer "{layer.name}": permeance {layer.permeance}, must be known and above zero for the vapor profile. '
-            "Give the permeance in ng/(s m2 Pa); for foil use 1."
-        )
+        raise StudyError(PermeanceNotKnown(layer=layer.name, permeance=layer.permeance))
     return 1 / (layer.permeance * NANOGRAM)
 
 

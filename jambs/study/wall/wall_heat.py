@@ -5,16 +5,18 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 
+from jambs.findings import Subject
 from jambs.job.models.layers import Layer, Role
 from jambs.job.models.openings import Assumed
-from jambs.length import MM_PER_INCH, ROUND_OFF, Units, decimal_text
+from jambs.length import METERS_PER_INCH, ROUND_OFF, Units
 from jambs.study.heat.conductivities import WOOD_CONDUCTIVITY
 from jambs.study.heat.region import StudyError
+from jambs.study.wall.assumed_words import conductivity_assumed, left_out_assumed
 from jambs.study.wall.members import member_share
 from jambs.study.wall.stack import US_PERM, HeatLayer, HeatStack
+from jambs.study.wall_findings import NoFramingLayer
 from jambs.wall.planes import PlacedLayer, WallPlanes
 
-METERS_PER_INCH = MM_PER_INCH / 1000
 STILL_AIR_RESISTANCE = 0.18
 """Across an unventilated air layer of 25 mm and more, heat flowing level [m2K/W]: ISO 6946, from memory."""
 USUAL_CONDUCTIVITY = {
@@ -71,13 +73,12 @@ def heat_wall(planes: WallPlanes, *, units: Units) -> HeatWall:
     framed = [name for name, one in zip(names, placed, strict=True) if one.layer.role is Role.FRAMING]
     sheathed = [name for name, one in zip(names, placed, strict=True) if one.layer.role is Role.SHEATHING]
     if not framed:
-        raise StudyError(f"wall {planes.wall.name!r} has no framing layer; the heat study needs one around the window.")
+        raise StudyError(NoFramingLayer(subject=Subject.wall(planes.wall.name)))
     assumed: list[Assumed] = []
     layers = tuple(_layer(name, one, assumed, units) for name, one in zip(names, placed, strict=True))
     left_out = tuple(one.layer.name for one in planes.layers if one not in placed)
     if left_out:
-        why = "ventilated, or outside of the ventilated space: film of 0.13 m²K/W before what stays"
-        assumed.append(Assumed(what="left out of heat and damp", value=", ".join(left_out), why=why))
+        assumed.append(left_out_assumed(left_out))
     return HeatWall(
         stack=HeatStack(layers=layers),
         sheathing=(sheathed or framed)[-1],
@@ -156,6 +157,4 @@ def conductivity_of(layer: Layer) -> float:
 
 def _note_conductivity(layer: Layer, assumed: list[Assumed]) -> None:
     if layer.conductivity is None and layer.role not in (Role.CAVITY, Role.MEMBRANE):
-        value = f"{decimal_text(conductivity_of(layer), 3)} W/mK"
-        why = "usual for its role, from memory; neither job nor catalog states it"
-        assumed.append(Assumed(what=f"conductivity of {layer.name}", value=value, why=why))
+        assumed.append(conductivity_assumed(layer.name, conductivity_of(layer)))

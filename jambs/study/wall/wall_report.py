@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from jambs.findings import Finding, Subject
 from jambs.job.models.site import Site
 from jambs.length import Units
 from jambs.study.heat.region import StudyError
@@ -14,6 +15,7 @@ from jambs.study.wall.stack import OUTSIDE_FILM, HeatStack
 from jambs.study.wall.transmittance import WallResistance, outboard_fraction, plane_temperatures, wall_resistance
 from jambs.study.wall.vapor import VaporYear, vapor_year
 from jambs.study.wall.wall_heat import HeatWall, heat_wall
+from jambs.study.wall_findings import NoMonthlyClimate, PermeancesNotKnown
 from jambs.wall.planes import WallPlanes
 
 VAPOR_INSIDE_FILM = 0.25
@@ -38,7 +40,7 @@ class WallReport:
     dew_check: FaceCheck | None
     drying: tuple[Drying, ...]
     vapor: VaporYear | None
-    no_vapor: str
+    no_vapor: tuple[Finding, ...]
 
 
 def wall_report(planes: WallPlanes, site: Site, *, units: Units) -> WallReport:
@@ -54,7 +56,7 @@ def wall_report(planes: WallPlanes, site: Site, *, units: Units) -> WallReport:
         outside=site.design_outdoor_temperature,
     )
     face = _first_face(wall)
-    vapor, no_vapor = _vapor(wall.stack, site)
+    vapor, no_vapor = _vapor(wall.stack, site, Subject.wall(planes.wall.name))
     return WallReport(
         planes=planes,
         heat=wall,
@@ -79,14 +81,14 @@ def _first_face(wall: HeatWall) -> str | None:
     return next((layer.name for layer in outside if layer.thickness > 0), None)
 
 
-def _vapor(stack: HeatStack, site: Site) -> tuple[VaporYear | None, str]:
-    unknown = [layer.name for layer in stack.layers if not layer.permeance]
+def _vapor(stack: HeatStack, site: Site, about: Subject) -> tuple[VaporYear | None, tuple[Finding, ...]]:
+    unknown = tuple(layer.name for layer in stack.layers if not layer.permeance)
     if not site.monthly_temperatures:
-        return None, "not computed: the job gives no monthly_temperatures and monthly_humidities under site"
+        return None, (NoMonthlyClimate(subject=about),)
     if unknown:
-        return None, f"not computed: no permeance is known of {', '.join(unknown)}"
+        return None, (PermeancesNotKnown(subject=about, layers=unknown),)
     filmed = replace(stack, inside_film=VAPOR_INSIDE_FILM, outside_film=OUTSIDE_FILM)
     try:
-        return vapor_year(filmed, indoor_climates(site), site.monthly_humidities), ""
+        return vapor_year(filmed, indoor_climates(site), site.monthly_humidities), ()
     except StudyError as error:
-        return None, f"not computed: {error}"
+        return None, error.about(about).findings
