@@ -101,7 +101,7 @@ def plan_stock(kits: Iterable[Kit], job: Job, *, seconds: float = 10.0) -> tuple
     try:
         return plan_house(lots, Effort(seconds=seconds))
     except StockFault as fault:
-        raise Unbuildable(*fault.faults) from None
+        raise Unbuildable(*fault.sentences(job.units)) from None
 
 
 def compare(job: Job) -> PlacementStudy:

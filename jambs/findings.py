@@ -34,6 +34,7 @@ class SubjectKind(StrEnum):
     HOUSE = "house"
     SECTION = "section"
     GLASS = "glass"
+    PLAN = "plan"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,6 +16,7 @@ from jambs.issued.basis import basis_bytes
 from jambs.issued.durable import file_sums
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
+from jambs.length import Units
 from jambs.sheets.cutting_papers import DATA, write_cutting_papers
 from jambs.sheets.cutting_record import Round, cutting_record
 from jambs.sheets.cutting_rest import Spoiled, SpoiledError, board_marks, planned_rest
@@ -47,7 +48,7 @@ def buy(
     try:
         planned = plan_house(lots, effort, progress=progress)
     except StockFault as fault:
-        raise Unbuildable(*fault.faults) from None
+        raise Unbuildable(*fault.sentences(job.units)) from None
     _verify(planned)
     record = cutting_record(planned, job, effort, Round())
     with writing_turn(place, job, verb=VERB) as writing:
@@ -64,7 +65,7 @@ def spoiled_of(boards: Sequence[str], cut: Sequence[str], saved: Sequence[str]) 
     try:
         return Spoiled(boards=board_marks(boards), cut=board_marks(cut), saved=tuple(saved))
     except SpoiledError as error:
-        raise Unbuildable(*error.sentences) from None
+        raise Unbuildable(*error.sentences(Units.INCH)) from None  # it names marks, no lengths
 
 
 def buy_rest(
@@ -91,10 +92,8 @@ def buy_rest(
         marked = marked_kits(job, place.root)
         try:
             planned, turn = planned_rest(old, marked.kits, job, spoiled, effort, progress=progress)
-        except StockFault as fault:
-            raise Unbuildable(*fault.faults) from None
-        except SpoiledError as error:
-            raise Unbuildable(*error.sentences) from None
+        except (StockFault, SpoiledError) as error:
+            raise Unbuildable(*error.sentences(job.units)) from None
         _verify(planned)
         record = cutting_record(planned, job, effort, turn)
         _hand_in(writing, record, planned, job, marked, kept=kept, overwrite=overwrite)

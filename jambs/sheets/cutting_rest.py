@@ -7,13 +7,22 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from jambs.findings import FindingsError
 from jambs.job import Job
 from jambs.job.models.shop import Shop
-from jambs.job.reading.faults import advice
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.sheets.cutting_lot import kept_drops
 from jambs.sheets.cutting_record import FORMAT, VERSION, Round
+from jambs.sheets.rest_findings import (
+    NamesNoBoard,
+    NoSuchBoard,
+    NoSuchPiece,
+    PiecesChanged,
+    PlanOfAnotherVersion,
+    RestFinding,
+    SpoiledAndCut,
+)
 from jambs.stock.house.house_pieces import CutPiece, house_pieces
 from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_house
 from jambs.stock.house.lots import Lot, materials
@@ -31,12 +40,8 @@ SPARE = " (spare)"
 """Stands behind the name of boards that were bought beyond the plan."""
 
 
-class SpoiledError(ValueError):
-    """Spoiled boards that cannot be planned round; ``sentences`` says why."""
-
-    def __init__(self, *sentences: str) -> None:
-        super().__init__(*sentences)
-        self.sentences = sentences
+class SpoiledError(FindingsError):
+    """Spoiled boards that cannot be planned round."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +63,7 @@ def board_marks(written: Iterable[str]) -> tuple[str, ...]:
     for text in (one.strip() for some in written for one in some.split(",")):
         found = re.fullmatch(r"([A-Z]+)(\d+)(?:-(?:\1)?(\d+))?", text.upper())
         if not found:
-            raise SpoiledError(f"{text!r} names no board; write a mark like A7, or A1-A6")
+            raise SpoiledError(NamesNoBoard(text=text))
         letter, first, last = found[1], int(found[2]), int(found[3] or found[2])
         marks += [f"{letter}{number}" for number in range(first, last + 1)]
     return tuple(dict.fromkeys(marks))
@@ -102,7 +107,7 @@ def planned_rest(
 
 def _same_version(old: Record) -> None:
     if old.get("format") != FORMAT or old.get("version") != VERSION:
-        raise SpoiledError("plan.json is of another version of jambs; run jambs buy without --spoiled again")
+        raise SpoiledError(PlanOfAnotherVersion())
 
 
 # ---- the plan as the file has it
@@ -111,12 +116,9 @@ def _same_version(old: Record) -> None:
 def _planned(record: Record, pieces: dict[str, CutPiece]) -> PlannedLot:
     plan = plan_from_dict(record["plan"])
     known = {mark: one.piece for mark, one in pieces.items()}
-    changed = [piece.mark for piece in plan.problem.pieces if known.get(piece.mark) != piece]
+    changed = tuple(piece.mark for piece in plan.problem.pieces if known.get(piece.mark) != piece)
     if changed:
-        raise SpoiledError(
-            f"{', '.join(changed)}: changed since the plan was made. Run jambs buy without --spoiled, and list what "
-            "is left of the boards under shop: on_hand."
-        )
+        raise SpoiledError(PiecesChanged(marks=changed))
     mine = tuple(pieces[piece.mark] for piece in plan.problem.pieces)
     lumber = tuple(
         Lumber(stock=stock, **values) for stock, values in zip(plan.problem.stock, record["lumber"], strict=True)
@@ -134,21 +136,14 @@ def _planned(record: Record, pieces: dict[str, CutPiece]) -> PlannedLot:
 
 
 def _known(before: Sequence[PlannedLot], spoiled: Spoiled) -> None:
-    boards = [one.lot.board_mark(board.number) for one in before for board in one.plan.boards]
-    pieces = [piece.mark for one in before for piece in one.plan.problem.pieces]
-    named = (*spoiled.boards, *spoiled.cut)
-    faults = [
-        f"no board of the plan has the mark {mark}; {_near(mark, boards)}" for mark in named if mark not in boards
-    ]
-    strange = (mark for mark in spoiled.saved if mark not in pieces)
-    faults += [f"no piece of the plan has the mark {mark}; {_near(mark, pieces)}" for mark in strange]
-    faults += [f"{mark} cannot be both spoiled and cut; name it once" for mark in spoiled.boards if mark in spoiled.cut]
+    boards = tuple(one.lot.board_mark(board.number) for one in before for board in one.plan.boards)
+    pieces = tuple(piece.mark for one in before for piece in one.plan.problem.pieces)
+    faults: list[RestFinding] = []
+    faults += [NoSuchBoard(mark=mark, known=boards) for mark in (*spoiled.boards, *spoiled.cut) if mark not in boards]
+    faults += [NoSuchPiece(mark=mark, known=pieces) for mark in spoiled.saved if mark not in pieces]
+    faults += [SpoiledAndCut(mark=mark) for mark in spoiled.boards if mark in spoiled.cut]
     if faults:
         raise SpoiledError(*faults)
-
-
-def _near(mark: str, marks: Sequence[str]) -> str:
-    return advice(mark, marks, otherwise="see the cutting plan")
 
 
 def _marks(one: PlannedLot, marks: Sequence[str]) -> tuple[int, ...]:

@@ -106,3 +106,17 @@ class PieceFitsNone(LotFault):
             f"{units.text(self.width)} × {units.text(self.length)} fits no board of {lot_title(self.lot, units)}; "
             "none is both long and wide enough. List one board that is both."
         )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LotNotPlanned(Finding):
+    """A lot that cannot be planned; ``why``: what its problem lacks."""
+
+    code: ClassVar[str] = "lot-not-planned"
+    severity: Severity = Severity.STOP
+    lot: LotName
+    why: Finding
+
+    def sentence(self, units: Units) -> str:
+        """Say which lot, and why."""
+        return f"{lot_title(self.lot, units)}: {self.why.sentence(units)}"

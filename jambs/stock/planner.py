@@ -8,10 +8,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jambs.stock.faults import problem_faults, shortage
+from jambs.stock.faults import problem_faults
 from jambs.stock.layout import lay_out
 from jambs.stock.plan import Bound, StockPlan
 from jambs.stock.problem import StockFault, StockProblem
+from jambs.stock.problem_findings import NoPlanFound, ProblemFinding, SupplyRunsOut
 from jambs.stock.solver.core import LEFT_OVER, Core, Cuts, whole_state
 from jambs.stock.solver.integer_sizes import fold, item_sizes
 from jambs.stock.solver.pool import Pool
@@ -34,10 +35,6 @@ class Progress:
         return None if self.cost_cents is None else 1 - self.bound_cents / max(1, self.cost_cents)
 
 
-NO_PLAN = (
-    "no plan was found within the limits: the boards given are barely enough, or too few. "
-    "Add one more board of a size that holds the longest pieces, or give more seconds."
-)
 NO_LIMIT = 1e9
 """Seconds, when only the stages limit the search."""
 
@@ -65,7 +62,7 @@ def plan_stock(
         raise ValueError("plan_stock: neither seconds nor stages limit the search. Give at least one of them.")
     faults = problem_faults(problem)
     if faults:
-        raise StockFault(faults)
+        raise StockFault(*faults)
     if not problem.pieces:
         bound = Bound(certified_cents=0, solver_cents=0, prices={})
         return StockPlan(problem=problem, boards=(), bound=bound)
@@ -78,7 +75,7 @@ def plan_stock(
             raise
         is_interrupted = True
     if run.best is None:
-        raise StockFault((_no_plan(problem, run),))
+        raise StockFault(_no_plan(problem, run))
     return _verified(problem, run, run.best, is_interrupted)
 
 
@@ -132,12 +129,11 @@ def _bound(problem: StockProblem, run: Run) -> Bound:
     return Bound(certified_cents=certified, solver_cents=run.bound * unit, prices=prices)
 
 
-def _no_plan(problem: StockProblem, run: Run) -> str:
+def _no_plan(problem: StockProblem, run: Run) -> ProblemFinding:
     """Name the pieces that the linear program leaves out, or say that none was found in time."""
     if run.answer is None or run.answer.lacking <= LEFT_OVER:
-        return NO_PLAN
+        return NoPlanFound(subject=problem.subject)
     sizes = list(item_sizes(problem))
     left_out = {sizes[item] for item in np.flatnonzero(run.answer.left_out > LEFT_OVER).tolist()}
-    return shortage(
-        piece.mark for piece in problem.pieces if (problem.strip_width(piece), piece.sawn_length) in left_out
-    )
+    marks = (piece.mark for piece in problem.pieces if (problem.strip_width(piece), piece.sawn_length) in left_out)
+    return SupplyRunsOut(subject=problem.subject, marks=tuple(marks))

@@ -5,8 +5,10 @@ All sizes are whole numbers of one unit (1/64 in or 0.1 mm), all prices whole ce
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Literal, TypeAlias
+
+from jambs.findings import FindingsError, Subject
 
 Kind: TypeAlias = Literal["lengths", "boards", "sheets"]
 
@@ -68,6 +70,11 @@ class StockProblem:
     unit: str = "1/64 in"
 
     @property
+    def subject(self) -> Subject:
+        """The stock that findings of this problem are about."""
+        return Subject.stock(self.group or "stock")
+
+    @property
     def is_ripped(self) -> bool:
         """Whether boards are ripped into strips before they are crosscut."""
         return self.kind != "lengths"
@@ -77,11 +84,5 @@ class StockProblem:
         return piece.width if self.is_ripped else 0
 
 
-@dataclass(slots=True)
-class StockFault(ValueError):
-    """Why nothing can be cut as asked; all faults in words, each with its cure."""
-
-    faults: tuple[str, ...] = field(default=())
-
-    def __str__(self) -> str:
-        return "\n".join(self.faults)
+class StockFault(FindingsError):
+    """Why nothing can be cut as asked: all faults, each with its cure."""

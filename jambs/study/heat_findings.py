@@ -29,7 +29,7 @@ class RectangleWithoutExtent(HeatFinding):
     """A rectangle of material or air from x0 to x1, y0 to y1 [m] has no extent one way."""
 
     code: ClassVar[str] = "rectangle-without-extent"
-    rectangle: str
+    region: str
     x0: float
     x1: float
     y0: float
@@ -38,7 +38,7 @@ class RectangleWithoutExtent(HeatFinding):
     def sentence(self, units: Units) -> str:
         """Say where its edges lie."""
         return self.placed(
-            f'"{self.rectangle}": x {self.x0} to {self.x1}, y {self.y0} to {self.y1} m; '
+            f'"{self.region}": x {self.x0} to {self.x1}, y {self.y0} to {self.y1} m; '
             "both extents must be above zero. Leave out what has no thickness."
         )
 

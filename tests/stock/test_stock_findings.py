@@ -6,16 +6,19 @@ straighten its edge.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 import finding_rows
 from finding_rows import Case, Row, codes_in, each
 from lot_cases import BOARDS, inside_job, lots_of
 
-from jambs.findings import Severity, Subject
+from jambs.findings import Severity, Statement, Subject
 from jambs.length import Units
 from jambs.stock import findings
+from jambs.stock.house.house_plan import Effort, plan_house
 from jambs.stock.house.lot_faults import lot_faults
+from jambs.stock.problem import StockFault
 
 POPLAR, SPRUCE = Subject.stock("poplar"), Subject.stock("spruce")
 JAMBS = "W1-1, W1-2, W1-3, W1-4"
@@ -24,6 +27,16 @@ THIN = {"interior_depth": "1 15/16"}
 
 def case(**paths: Any) -> Case:
     return lambda: lot_faults(lots_of(inside_job(**paths)), Units.INCH)
+
+
+def planned(supply: str) -> Iterable[Statement]:
+    """What is said of a house for which so many boards for casing can be had."""
+    boards = [{**BOARDS[0], "lengths": ["12'"], "supply": supply}, *BOARDS[1:]]
+    try:
+        plan_house(lots_of(inside_job(shop__boards=boards)), Effort(stages=0))
+    except StockFault as fault:
+        return fault.findings
+    return ()
 
 
 def lengths(casing: str, jambs: str) -> list[dict[str, Any]]:
@@ -89,6 +102,18 @@ ROWS = [
         "wide enough. List one board that is both.",
         mm="W1-2, W1-3: 119.9 mm × 1104.9 mm fits no board of poplar 19.1 mm, ripped from boards; none is both long "
         "and wide enough. List one board that is both.",
+        severity=Severity.STOP,
+        about=POPLAR,
+    ),
+    Row(
+        # Casing: legs of 50 1/8, a head of 38 and an apron, 181 in of board; one of 12 ft does not hold them.
+        code="lot-not-planned",
+        appears=lambda: planned("1"),
+        quiet=lambda: planned("2"),
+        inch='poplar 3/4", crosscut from 1x4: the supply runs out: not all of W1-6, W1-7 can be cut from the boards '
+        "given. Raise the supply of a board that holds them, or add another board.",
+        mm="poplar 19.1 mm, crosscut from 1x4: the supply runs out: not all of W1-6, W1-7 can be cut from the boards "
+        "given. Raise the supply of a board that holds them, or add another board.",
         severity=Severity.STOP,
         about=POPLAR,
     ),

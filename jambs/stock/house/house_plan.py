@@ -7,6 +7,8 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from jambs.findings import Subject
+from jambs.stock.findings import LotNotPlanned
 from jambs.stock.house.lots import Lot
 from jambs.stock.patterns import PatternChoice, fewer_patterns, pick_pattern
 from jambs.stock.plan import StockPlan
@@ -54,19 +56,20 @@ def plan_house(lots: Sequence[Lot], effort: Effort, *, progress: LotProgress | N
     """
     clock = _Clock(effort, sum(map(_hardness, lots)))
     planned: dict[str, PlannedLot] = {}
-    faults: list[str] = []
+    faults: list[LotNotPlanned] = []
     taken: Counter[str] = Counter()
     for lot in sorted(lots, key=lambda lot: (lot.problem.is_ripped, _hardness(lot))):
         lot = _with_supply_left(lot, taken)
         try:
             done = _planned(lot, clock, progress)
         except StockFault as fault:
-            faults += [f"{lot.title}: {one}" for one in fault.faults]
+            about = Subject.stock(lot.material.stock)
+            faults += [LotNotPlanned(subject=about, lot=lot.name, why=one) for one in fault.findings]
             continue
         planned[lot.letter] = done
         taken += Counter(board.stock.name for board in done.plan.boards)
     if faults:
-        raise StockFault(tuple(faults))
+        raise StockFault(*faults)
     return tuple(planned[lot.letter] for lot in lots)
 
 

@@ -95,4 +95,4 @@ def edges_y(rectangles: Sequence[Block | AirRegion]) -> list[float]:
 def _check_extent(rectangle: Block | AirRegion) -> None:
     if not (rectangle.x1 > rectangle.x0 and rectangle.y1 > rectangle.y0):
         edges = {key: getattr(rectangle, key) for key in ("x0", "x1", "y0", "y1")}
-        raise StudyError(RectangleWithoutExtent(rectangle=rectangle.name, **edges))
+        raise StudyError(RectangleWithoutExtent(region=rectangle.name, **edges))
