@@ -85,6 +85,19 @@ def with_table(openings: Sequence[Opening], path: Path, complaints: Complaints) 
     return tuple(_with_cells(opening, cells.get(opening.mark, ()), path, complaints) for opening in openings)
 
 
+def measured_opening(opening: Opening, cells: Sequence[MeasuredCell], file: str, *, units: Units) -> Opening:
+    """Return an opening with what the rows of a table say of it, and nothing else.
+
+    Raises:
+        JobFaults: some of them say what cannot be.
+    """
+    complaints = Complaints(units=units, first_file=file)
+    unread = replace(opening, readings=None, measured=None)
+    found = _with_cells(unread, cells, Path(file), complaints)
+    complaints.settle()
+    return found
+
+
 def _with_cells(opening: Opening, cells: Sequence[MeasuredCell], path: Path, complaints: Complaints) -> Opening:
     if not cells:
         return opening

@@ -1,0 +1,158 @@
+"""Readings put into the table of measures, as a pencil would: a cell for each, every other cell as it stands."""
+
+from __future__ import annotations
+
+import datetime
+import io
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import PurePath
+
+from jambs.csv_text import unguarded
+from jambs.job.editing.csv_cells import csv_rows, with_csv_cell, with_csv_rows
+from jambs.job.editing.file_text import FileText, refused
+from jambs.job.editing.xlsx_cells import with_xlsx_cells
+from jambs.job.measured.measures import COLUMNS, MeasuredCell
+
+NEEDED = ("mark", "place", "measured")
+SURE = "sure"
+YES = "yes"
+SAYS_YES = ("yes", "y", "x", "true")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Filled:
+    """A cell to fill in: opening, place (a number, ``date`` or ``by``), what was read, and whether it is sure."""
+
+    mark: str
+    place: str
+    text: str
+    is_sure: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FilledRow:
+    """A row of a table of measures as it stands: where it is, and its cells by the names of the columns."""
+
+    at: int
+    cells: Mapping[str, str]
+
+    def is_of(self, one: Filled) -> bool:
+        """Say whether this is the row of a place."""
+        return self.cells["mark"].lower() == one.mark.lower() and self.cells["place"].lower() == one.place
+
+
+RowsOf = Callable[[str], Sequence[Sequence[str]]]
+"""Gives the empty rows of an opening, in the order of ``COLUMNS``: for one that the table does not have yet."""
+
+
+def filled_table(table: FileText, fillings: Sequence[Filled], rows_of: RowsOf) -> FileText:
+    """Return a table of measures with some cells filled in; rows that it lacks are put at its end.
+
+    Raises:
+        EditRefused: it is no table of measures, or more than these cells would become another.
+    """
+    known = {row.cells["mark"].lower() for row in filled_rows(table)}
+    lacking = dict.fromkeys(one.mark for one in fillings if one.mark.lower() not in known)
+    if lacking:
+        table = _with_rows(table, [row for mark in lacking for row in rows_of(mark)])
+    for one in fillings:
+        table = _filled(table, one)
+    return table
+
+
+def _filled(table: FileText, one: Filled) -> FileText:
+    names = _names(table)
+    if SURE not in names and one.is_sure:
+        table = _with_cell(table, 0, len(names), SURE)
+        names = _names(table)
+    row = next((row for row in filled_rows(table) if row.is_of(one)), None)
+    if row is None:
+        rows = [[{"mark": one.mark, "place": one.place}.get(name, "") for name in COLUMNS]]
+        table = _with_rows(table, rows)
+        row = filled_rows(table)[-1]
+    table = _with_cell(table, row.at, names.index("measured"), one.text)
+    sure = YES if one.is_sure else ""
+    return _with_cell(table, row.at, names.index(SURE), sure) if SURE in names else table
+
+
+def filled_rows(table: FileText) -> tuple[FilledRow, ...]:
+    """Return the rows under the header of a table of measures."""
+    names = _names(table)
+    return tuple(
+        FilledRow(at=at, cells=dict(zip(names, [*values, *[""] * len(names)], strict=False)))
+        for at, values in enumerate(_values(table))
+        if at and any(values)
+    )
+
+
+def cells_of(table: FileText, mark: str) -> tuple[MeasuredCell, ...]:
+    """Return what a table says of one opening: its rows that are filled in."""
+    rows = (row for row in filled_rows(table) if row.cells["mark"].lower() == mark.lower() and row.cells["measured"])
+    return tuple(
+        MeasuredCell(
+            line=row.at + 1,
+            place=row.cells["place"].lower(),
+            text=unguarded(row.cells["measured"]),
+            is_sure=row.cells.get(SURE, "").lower() in SAYS_YES,
+        )
+        for row in rows
+    )
+
+
+def _names(table: FileText) -> list[str]:
+    header = next(iter(_values(table)), [])
+    names = [value.lower() for value in header]
+    if lacking := [name for name in NEEDED if name not in names]:
+        sentence = f"there is no column {', '.join(lacking)}; the columns are {', '.join(COLUMNS)}"
+        raise refused(table.name, sentence, line=1)
+    return names
+
+
+def is_spreadsheet(table: FileText) -> bool:
+    """Say whether a table is a spreadsheet; else it is CSV."""
+    return PurePath(table.name).suffix.lower() == ".xlsx"
+
+
+def _values(table: FileText) -> list[list[str]]:
+    """Return what the cells of a table hold, as texts; the first row is the header."""
+    if not is_spreadsheet(table):
+        return [[value.strip() for value in row.values] for row in csv_rows(table)]
+    from openpyxl import load_workbook  # heavy, and few tables are spreadsheets
+
+    sheet = load_workbook(io.BytesIO(table.content), data_only=True).worksheets[0]
+    return [[_text(cell) for cell in row] for row in sheet.iter_rows(values_only=True)]
+
+
+def _text(cell: object) -> str:
+    if isinstance(cell, datetime.datetime):
+        return f"{cell:%Y-%m-%d}"
+    whole = isinstance(cell, float) and cell.is_integer()
+    return "" if cell is None else str(int(cell) if whole and isinstance(cell, float) else cell).strip()
+
+
+def _with_cell(table: FileText, at: int, column: int, text: str) -> FileText:
+    """Fill in one cell; a cell that holds this already is left as it is written."""
+    values = _values(table)[at]
+    if (values[column] if column < len(values) else "") == text:
+        return table
+    if is_spreadsheet(table):
+        return with_xlsx_cells(table, {(at + 1, column + 1): text})
+    return with_csv_cell(table, csv_rows(table)[at], column, text)
+
+
+def _with_rows(table: FileText, rows: Sequence[Sequence[str]]) -> FileText:
+    """Put rows at the end, given in the order of ``COLUMNS``, written in the order of the table."""
+    names = _names(table)
+    named = [dict(zip(COLUMNS, row, strict=True)) for row in rows]
+    ordered = [[row.get(name, "") for name in names] for row in named]
+    if not is_spreadsheet(table):
+        return with_csv_rows(table, ordered)
+    first = len(_values(table)) + 1
+    cells = {
+        (first + at, column): value
+        for at, row in enumerate(ordered)
+        for column, value in enumerate(row, start=1)
+        if value
+    }
+    return with_xlsx_cells(table, cells)

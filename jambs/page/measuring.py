@@ -1,0 +1,292 @@
+"""Readings that telephones send in: written into the job's table of measures as a filled measure sheet would be, once.
+
+Every reading comes with an id of its own, with what the telephone saw at that place before, and with its day. What is
+on the disk is read anew for each, held while it is changed, and checked by the very models that read the table.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections import OrderedDict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from jambs.app.chain import placed_by_rule
+from jambs.app.first_reads import first_reads
+from jambs.app.measure import TABLE
+from jambs.job import Job, JobFaults, read_job
+from jambs.job.editing.edit_yaml import edited
+from jambs.job.editing.edits import InsertKey
+from jambs.job.editing.file_text import EditRefused, FileText
+from jambs.job.measured.filling import Filled, cells_of, filled_table
+from jambs.job.measured.measures import BY as WHO
+from jambs.job.measured.measures import DATE, measured_opening, measures_csv, measures_rows
+from jambs.job.measured.measuring_points import Kind, Place, measure_places
+from jambs.job.models.openings import Opening
+from jambs.job.reading.tree import read_tree
+from jambs.length import OFF_GRID, LengthError, Units, length_text, read_length
+from jambs.page.desk import Desk
+from jambs.page.saving import job_folder_turn, read_file, save_in_turn
+from jambs.place.placement import Placement
+from jambs.sheets.measure_sheet import planned_texts
+from jambs.sheets.reading_answer import reading_answer, state_of
+from jambs.values import Record
+
+MEASURES = "measures"
+"""The key of the job file that names its table of measures."""
+REMEMBERED = 5000
+"""So many ids of readings that were written are kept, so that none is written twice."""
+LONGEST_NAME = 60
+"""Letters of a name under *measured by*."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """A reading as a telephone sends it. ``was``: what it saw at that place before; ``day``: ``2026-06-01``."""
+
+    id: str
+    mark: str
+    place: int
+    text: str
+    was: str
+    is_sure: bool
+    day: str
+    by: str
+
+
+class NotTaken(Exception):
+    """A reading that cannot be written; its message is a sentence for whoever holds the tape."""
+
+
+class ReadOtherwise(Exception):
+    """Somebody else has read another length at the same place meanwhile; ``there``: what stands in the table."""
+
+    def __init__(self, there: str, by: str) -> None:
+        super().__init__(there)
+        self.there, self.by = there, by
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """What the readings are held against: the job as saved, where its windows stand, its table of measures.
+
+    ``stated``: marks whose readings stand in the job file or its schedule. ``is_named``: the job names its table.
+    """
+
+    job: Job
+    placements: Mapping[str, Placement]
+    table_name: str
+    is_named: bool
+    stated: frozenset[str]
+    seen: tuple[object, ...]
+
+
+class Measuring:
+    """The readings of the job at a desk."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+        self._folder = desk.file.parent
+        self._lock = threading.RLock()
+        self._plan: Plan | None = None
+        self._written: OrderedDict[str, None] = OrderedDict()
+
+    # ---- what is asked
+
+    def plan(self) -> Plan:
+        """Return what readings are held against; it is made anew where the job or its schedule changed.
+
+        Raises:
+            JobFaults, Unbuildable: there is no job, or some window cannot be placed.
+        """
+        with self._lock:
+            if self._plan is None or self._plan.seen != self._stamps(self._plan.job, self._plan.table_name):
+                self._plan = self._made_plan()
+            return self._plan
+
+    def _made_plan(self) -> Plan:
+        job = read_job(self._desk.file)
+        named = read_tree(self._desk.file)[0].value.get(MEASURES)
+        name = str(named) if named else self._table_beside()
+        table = read_file(self._folder / name) if named else None
+        read = {one.mark for one in job.openings if one.readings is not None}
+        return Plan(
+            job=job,
+            placements={one.opening.mark: one for one in placed_by_rule(job)},
+            table_name=name,
+            is_named=bool(named),
+            stated=frozenset(mark for mark in read if table is None or not cells_of(table, mark)),
+            seen=self._stamps(job, name),
+        )
+
+    def _table_beside(self) -> str:
+        """Return the name of the table that `jambs measure` wrote and the job does not name yet, or of a new one."""
+        names = (f"{TABLE}.csv", f"{TABLE}.xlsx")
+        return next((name for name in names if (self._folder / name).exists()), names[0])
+
+    def _stamps(self, job: Job, table_name: str) -> tuple[object, ...]:
+        others = [one for one in job.sources[1:] if one.name != table_name]
+        return (read_file(self._desk.file), *((one, one.stat().st_mtime_ns) for one in others if one.exists()))
+
+    def rows(self) -> list[Record]:
+        """Return every opening with how far it is measured."""
+        plan = self.plan()
+        table = self._table(plan)
+        now = {mark: self._as_read(plan, table, mark) for mark in plan.placements}
+        return [
+            {"mark": mark, "room": one.opening.room, "state": state_of(one, plan.job.units).word}
+            for mark, one in now.items()
+        ]
+
+    def placement(self, mark: str) -> tuple[Placement, Job]:
+        """Return an opening where it stands, with what was read of it so far.
+
+        Raises:
+            KeyError: there is no such opening.
+        """
+        plan = self.plan()
+        return self._as_read(plan, self._table(plan), plan.placements[mark].opening.mark), plan.job
+
+    def answer(self, mark: str) -> Record:
+        """Return what is answered to the readings of an opening."""
+        return reading_answer(*self.placement(mark))
+
+    def stated(self, mark: str) -> str:
+        """Say why an opening's readings cannot be changed here; nothing where they can."""
+        if mark not in self.plan().stated:
+            return ""
+        return f"The readings of {mark} stand in the job file itself: change them at the desk, or take them out there."
+
+    # ---- what is entered
+
+    def take(self, entry: Entry) -> Record:
+        """Write a reading down, unless it was written already; return the answer.
+
+        Raises:
+            NotTaken: it cannot be written.
+            ReadOtherwise: somebody else has read another length there meanwhile.
+        """
+        with self._lock, job_folder_turn(self._folder):
+            if entry.id not in self._written:
+                self._write(entry)
+                self._written[entry.id] = None
+                while len(self._written) > REMEMBERED:
+                    self._written.popitem(last=False)
+            return self.answer(entry.mark)
+
+    def _write(self, entry: Entry) -> None:
+        plan = self.plan()
+        if entry.mark not in plan.placements:
+            raise NotTaken(f"There is no opening {entry.mark} in this job any more.")
+        if said := self.stated(entry.mark):
+            raise NotTaken(said)
+        opening = _unread(plan.placements[entry.mark].opening)
+        place = next((one for one in measure_places(opening) if one.number == entry.place), None)
+        if place is None:
+            raise NotTaken(f"{entry.mark} has no place {entry.place}.")
+        text = _text(entry.text, place, plan.job.units)
+        there = read_file(self._folder / plan.table_name)
+        table = there or self._empty_table(plan)
+        held = {cell.place: cell for cell in cells_of(table, entry.mark)}
+        _hold_against_others(entry, text, held, plan.job.units)
+        fillings = [
+            Filled(mark=entry.mark, place=str(entry.place), text=text, is_sure=entry.is_sure),
+            *_day_and_name(entry, {name: cell.text for name, cell in held.items()}),
+        ]
+        try:
+            new = filled_table(table, fillings, lambda mark: self._rows_of(plan, [mark]))
+            measured_opening(opening, cells_of(new, entry.mark), plan.table_name, units=plan.job.units)
+            files = [(there, new), *self._with_name(plan)]
+        except EditRefused as error:
+            raise NotTaken(str(error)) from None
+        except JobFaults as error:
+            raise NotTaken(" ".join(f"{fault.sentence}." for fault in error.faults)) from None
+        save_in_turn(self._folder, [(read, wanted) for read, wanted in files if read != wanted])
+
+    def _with_name(self, plan: Plan) -> list[tuple[FileText | None, FileText | None]]:
+        """Let the job file name its table, where it does not yet."""
+        if plan.is_named:
+            return []
+        file = read_file(self._desk.file)
+        assert file is not None
+        after = "schedule" if "schedule" in read_tree(self._desk.file)[0].value else "units"
+        return [(file, edited(file, InsertKey(path=(), key=MEASURES, value=plan.table_name, after=after)))]
+
+    # ---- the table
+
+    def _table(self, plan: Plan) -> FileText | None:
+        return read_file(self._folder / plan.table_name) if plan.is_named else None
+
+    def _as_read(self, plan: Plan, table: FileText | None, mark: str) -> Placement:
+        placement = plan.placements[mark]
+        cells = cells_of(table, mark) if table else ()
+        if mark in plan.stated:
+            opening = placement.opening
+        elif cells and table:
+            opening = measured_opening(_unread(placement.opening), cells, table.name, units=plan.job.units)
+        else:
+            opening = _unread(placement.opening)
+        now = [replace(one, opening=opening) if name == mark else one for name, one in plan.placements.items()]
+        job = replace(plan.job, openings=tuple(one.opening for one in now))
+        return first_reads(job, self._desk.target).held(now)[list(plan.placements).index(mark)]
+
+    def _empty_table(self, plan: Plan) -> FileText:
+        """Return the table that `jambs measure` would write."""
+        rows = [row for row in self._rows_of(plan, [mark for mark in plan.placements if mark not in plan.stated])]
+        header = next(measures_rows((), {}, units=plan.job.units))
+        return FileText(name=plan.table_name, content=measures_csv(iter([header, *rows])))
+
+    def _rows_of(self, plan: Plan, marks: Sequence[str]) -> list[tuple[str, ...]]:
+        placements = [replace(plan.placements[mark], opening=_unread(plan.placements[mark].opening)) for mark in marks]
+        planned = {one.opening.mark: planned_texts(one, units=plan.job.units) for one in placements}
+        return list(measures_rows([one.opening for one in placements], planned, units=plan.job.units))[1:]
+
+
+def _unread(opening: Opening) -> Opening:
+    return replace(opening, readings=None, measured=None)
+
+
+def _text(text: str, place: Place, units: Units) -> str:
+    """Return a reading as the table has it.
+
+    Raises:
+        NotTaken: it is none.
+    """
+    if place.kind is Kind.WALL_FINISH:
+        if text not in ("yes", "no"):
+            raise NotTaken("Say yes or no: is the wall finish on?")
+        return text
+    try:
+        length = read_length(text, units=units)
+    except LengthError as error:
+        raise NotTaken(f"{error}.") from None
+    plain = length_text(length, units=units, mark=False)
+    return plain if abs(read_length(plain, units=units) - length) < OFF_GRID else text
+
+
+def _hold_against_others(entry: Entry, text: str, held: Mapping[str, object], units: Units) -> None:
+    """Let a reading in where its telephone saw what stands there, or where the same stands there."""
+    cell = held.get(str(entry.place))
+    there = getattr(cell, "text", "")
+    if there and not _is_same(there, entry.was, units) and not _is_same(there, text, units):
+        raise ReadOtherwise(there, getattr(held.get(WHO), "text", ""))
+
+
+def _is_same(one: str, other: str, units: Units) -> bool:
+    if one == other:
+        return True
+    try:
+        return abs(read_length(one, units=units) - read_length(other, units=units)) < OFF_GRID
+    except LengthError:
+        return False
+
+
+def _day_and_name(entry: Entry, held: Mapping[str, str]) -> list[Filled]:
+    """Fill in the day, the last one that something was read on, and who read it."""
+    found = []
+    if entry.day > held.get(DATE, ""):
+        found.append(Filled(mark=entry.mark, place=DATE, text=entry.day))
+    name = " ".join(entry.by.split())[:LONGEST_NAME]
+    if name and name != held.get(WHO, ""):
+        found.append(Filled(mark=entry.mark, place=WHO, text=name))
+    return found

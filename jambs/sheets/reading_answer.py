@@ -1,0 +1,212 @@
+"""The answer to a reading at the opening: how wide each board is now, what to ask about, what is read next.
+
+Every figure is the one that the cut sheet prints, from the same kit and the same record.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jambs.findings import Severity
+from jambs.job.measured.measures import place_words, reading_text
+from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
+from jambs.job.models.openings import Job, SideDepths
+from jambs.length import Grid, Units, whole_down
+from jambs.parts.as_built import planned_value, questions, without_odd_readings
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import Kit
+from jambs.parts.make import PartsError, make_kit
+from jambs.parts.part import Part
+from jambs.parts.reading_findings import FrameHigherAtOneSide, FrameRacked, FrameWiderAtOneEnd, ReadingsSetAside
+from jambs.parts.wall_findings import (
+    MeasuredOffPlan,
+    MeasuredTooShallow,
+    SideRippedParallel,
+    WallBends,
+    WallTapers,
+    WallThicknessOff,
+    WallTwists,
+    WallTwistsTooMuch,
+)
+from jambs.place.placement import Placement
+from jambs.sheets.cut_sheet import part_row
+from jambs.sheets.measure_sheet import planned_texts
+from jambs.sheets.record import part_record
+from jambs.sheets.wall_picture import wall_data
+from jambs.sides import BoardEnd, Side
+from jambs.values import Record
+
+OF_READINGS = (
+    FrameHigherAtOneSide,
+    FrameRacked,
+    FrameWiderAtOneEnd,
+    MeasuredOffPlan,
+    MeasuredTooShallow,
+    ReadingsSetAside,
+    SideRippedParallel,
+    WallBends,
+    WallTapers,
+    WallThicknessOff,
+    WallTwists,
+    WallTwistsTooMuch,
+)
+"""Findings that a reading can bring about, told to whoever reads the tape."""
+LIKELY = 5
+"""So many fractions around the planned one stand first."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """How far an opening is measured: a word, and whether boards may be cut by it."""
+
+    word: str
+    is_measured: bool = False
+
+
+PLANNED, HALF, MEASURED, TO_CHECK = (
+    State(word="planned"),
+    State(word="half measured"),
+    State(word="measured", is_measured=True),
+    State(word="to check"),
+)
+
+
+def reading_answer(placement: Placement, job: Job) -> Record:
+    """Return what is answered to the readings of an opening: texts only.
+
+    ``placement``: where the window stands by plan; its opening has what was read so far.
+    """
+    asked = questions(placement, units=job.units)
+    kit, wrong = _kit(placement, job)
+    findings = [one for one in (kit.findings if kit else ()) if isinstance(one, OF_READINGS)]
+    told = sorted(findings, key=lambda one: one.severity is Severity.NOTE)
+    return {
+        "state": state_of(placement, job.units).word,
+        "boards": _boards(kit, job) if kit and kit.placement.opening.measured else [],
+        "questions": [{"place": one.place.number, "text": one.words(units=job.units)} for one in asked],
+        "told": [*wrong, *dict.fromkeys(one.sentence(job.units) for one in told)],
+        "read": read_texts(placement, job.units),
+        "sure": [*placement.opening.readings.sure] if placement.opening.readings else [],
+        "next": next((place.number for place in asked_order(placement) if not _is_read(place, placement)), 0),
+        "date": placement.opening.readings.date.isoformat() if placement.opening.readings else "",
+        "by": (placement.opening.readings.by or "") if placement.opening.readings else "",
+    }
+
+
+def state_of(placement: Placement, units: Units) -> State:
+    """Say how far an opening is measured."""
+    opening = placement.opening
+    if opening.readings is None:
+        return PLANNED
+    if questions(placement, units=units):
+        return TO_CHECK
+    corners = [place for place in measure_places(opening) if place.kind is Kind.INTERIOR_DEPTH and is_corner(place)]
+    if all(_is_read(place, placement) for place in corners):
+        return MEASURED
+    return HALF if any(_is_read(place, placement) for place in measure_places(opening)) else PLANNED
+
+
+def is_corner(place: Place) -> bool:
+    """Say whether a place is a corner of the frame."""
+    return place.x in (0, 1) and place.y in (0, 1)
+
+
+def asked_order(placement: Placement) -> list[Place]:
+    """Return the places in the order they are asked for: the corners inside first, then as they are numbered."""
+    places = measure_places(placement.opening)
+    return sorted(places, key=lambda place: (place.kind is not Kind.INTERIOR_DEPTH, not is_corner(place)))
+
+
+def read_texts(placement: Placement, units: Units) -> dict[str, str]:
+    """Return what was read at each place, as it is typed; nothing of places that nobody read."""
+    readings = placement.opening.readings
+    found = {
+        str(place.number): reading_text(place, reading_at(place, readings), units=units, mark=False)
+        for place in measure_places(placement.opening)
+    }
+    return {number: text for number, text in found.items() if text}
+
+
+def place_rows(placement: Placement, job: Job) -> list[Record]:
+    """Return every place of an opening in the order it is asked for, with what the plan says and how it is entered."""
+    planned = planned_texts(placement, units=job.units)
+    return [
+        {
+            "number": place.number,
+            "kind": place.kind.value,
+            "words": place_words(place),
+            "planned": planned[place.number],
+            "is_depth": place.kind in DEPTHS,
+            "is_inside": place.kind is Kind.INTERIOR_DEPTH,
+            "is_corner": is_corner(place),
+            "is_yes_or_no": place.kind is Kind.WALL_FINISH,
+            "may_be_less": place.kind in LEANS or place.kind is Kind.EXTERIOR_DEPTH,
+            "likely": likely_fractions(planned_value(place, placement), job.shop.grid),
+            "x": place.x,
+            "y": place.y,
+        }
+        for place in asked_order(placement)
+    ]
+
+
+def fractions(grid: Grid) -> list[str]:
+    """Return the fractions of an inch on the shop's grid, from the least; none where it is a metric one."""
+    if grid.units is Units.MM:
+        return []
+    return [grid.text(grid.at(count), mark=False) for count in range(1, whole_down(1 / grid.step))]
+
+
+def likely_fractions(planned: float | None, grid: Grid) -> list[str]:
+    """Return the fractions nearest to that of a planned length [in], from the least; the whole inch is none of them."""
+    if planned is None or grid.units is Units.MM:
+        return []
+    steps = whole_down(1 / grid.step)
+    middle = grid.count(abs(planned)) % steps
+    near = sorted(range(1, steps), key=lambda count: min((count - middle) % steps, (middle - count) % steps))[:LIKELY]
+    return [grid.text(grid.at(count), mark=False) for count in sorted(near)]
+
+
+def _is_read(place: Place, placement: Placement) -> bool:
+    return reading_at(place, placement.opening.readings) is not None
+
+
+def _kit(placement: Placement, job: Job) -> tuple[Kit | None, Sequence[str]]:
+    """Return the kit that would be cut now; else why there is none."""
+    try:
+        return make_kit(without_odd_readings(placement, units=job.units), job), ()
+    except PartsError as error:
+        return None, error.sentences(job.units)
+
+
+def _boards(kit: Kit, job: Job) -> list[Record]:
+    """Return the extension jambs inside: each end's width, what it was cut by, and how the room edge is made."""
+    measured = kit.placement.opening.measured
+    depths = measured.interior_depth if measured else None
+    wall = wall_data(kit, job)
+    edges = {edge["words"]: edge["what"] for edge in wall["edges"]} if wall else {}
+    jambs = [part for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.where is Where.INTERIOR]
+    order = (Side.LEFT, Side.RIGHT, Side.HEAD, Side.SILL)
+    return [
+        _board(part, part.side, depths, edges, job.units)
+        for part in sorted(jambs, key=lambda part: order.index(part.side or Side.SILL))
+        if part.side is not None
+    ]
+
+
+def _board(part: Part, side: Side, depths: SideDepths | None, edges: dict[str, str], units: Units) -> Record:
+    row = part_row(part_record(part, units=units))
+    widths = {one["at"]: one["width"] for one in row["taper"] or ()}
+    ends = [end for end in (BoardEnd.LEFT, BoardEnd.RIGHT, BoardEnd.TOP, BoardEnd.BOTTOM) if end in side.ends]
+    read = dict(zip(side.ends, _ends_read(depths, side), strict=True))
+    return {
+        "words": side.board_words,
+        "ends": [{"at": end.words, "width": widths.get(end.value, row["width"]), "is_read": read[end]} for end in ends],
+        "how": edges.get(side.wall_words, ""),
+    }
+
+
+def _ends_read(depths: SideDepths | None, side: Side) -> tuple[bool, bool]:
+    """Say of both ends of a side whether their depth was read."""
+    read = depths.read(side) if depths else ()
+    return (read[0] is not None, read[-1] is not None) if read else (False, False)

@@ -1,0 +1,183 @@
+"""Readings of telephones: each written once, none over another's, all as a filled measure sheet would have them."""
+
+from __future__ import annotations
+
+import csv
+import threading
+from pathlib import Path
+
+import pytest
+from pages import EXAMPLES
+
+from jambs.app.chain import kits_as_cut
+from jambs.job import read_job
+from jambs.job.editing.file_text import FileText
+from jambs.job.measured.measures import measures_csv, measures_rows
+from jambs.page.desk import Desk
+from jambs.page.measuring import Entry, Measuring, NotTaken, ReadOtherwise
+from jambs.sheets.record import opening_record
+
+CORNERS = {1: "3 3/8", 3: "3 1/2", 5: "3 5/8", 7: "3 1/2"}
+"""Of the garden studio's window, planned 3 1/2: the places of its corners, clockwise from the upper left."""
+
+
+@pytest.fixture
+def measuring(tmp_path: Path) -> Measuring:
+    text = (EXAMPLES / "garden-studio" / "job.yaml").read_text()
+    (tmp_path / "job.yaml").write_text(text)
+    return Measuring(Desk(file=tmp_path / "job.yaml", target=tmp_path / "output"))
+
+
+def entry(place: int, text: str, *, was: str = "", sure: bool = False, **others: str) -> Entry:
+    said = {"id": f"{place} {text} {sure}", "mark": "W1", "day": "2026-06-01", "by": "Ann"} | others
+    return Entry(place=place, text=text, was=was, is_sure=sure, **said)
+
+
+def table(folder: Path) -> dict[tuple[str, str], list[str]]:
+    rows = list(csv.reader((folder / "measures.csv").read_text(encoding="utf-8-sig").splitlines()))
+    return {(row[0], row[1]): row for row in rows[1:]}
+
+
+def test_the_first_reading_writes_the_table_that_a_measure_sheet_comes_with(
+    measuring: Measuring, tmp_path: Path
+) -> None:
+    before = (tmp_path / "job.yaml").read_text()
+    answer = measuring.take(entry(1, "3 3/8"))
+    assert (tmp_path / "job.yaml").read_text() == before.replace(
+        "units: inch\n", "units: inch\nmeasures: measures.csv\n"
+    )
+    rows = table(tmp_path)
+    assert rows["W1", "1"] == ["W1", "1", "interior depth, head left", '3 1/2"', "3 3/8", ""]
+    assert rows["W1", "date"][4] == "2026-06-01" and rows["W1", "by"][4] == "Ann"
+    assert answer["state"] == "half measured" and answer["next"] == 3
+    assert answer["read"]["1"] == "3 3/8"
+
+
+def test_four_corners_are_answered_with_the_widths_that_the_cut_sheet_prints(
+    measuring: Measuring, tmp_path: Path
+) -> None:
+    for place, text in CORNERS.items():
+        answer = measuring.take(entry(place, text))
+    assert answer["state"] == "measured" and answer["questions"] == []
+    (kit,) = kits_as_cut(read_job(tmp_path))
+    record = opening_record(kit, units=read_job(tmp_path).units)
+    assert record["state"]["banner"][0]["text"] == "MEASURED 2026-06-01 by Ann"
+    printed = {
+        part["position"]: (part["taper"] or {}, part["width"]["text"])
+        for part in record["parts"]
+        if part["name"] == "extension jamb"
+    }
+    boards = {one["words"]: one for one in answer["boards"]}
+    assert list(boards) == ["left leg", "right leg", "head", "bottom"]
+    left = {end["at"]: end["width"] for end in boards["left leg"]["ends"]}
+    # 3 1/2 below and 3 3/8 above, each 1/16 proud; the straight edge stands nowhere short of a reading
+    assert left == {"top": '3 7/16"', "bottom": '3 9/16"'}
+    assert boards["left leg"]["how"] == 'taper 1/8"'
+    taper, _ = printed["left leg"]
+    assert {taper["start"]: taper["start_width"]["text"], taper["finish"]: taper["finish_width"]["text"]} == left
+
+
+def test_the_table_is_to_the_byte_what_a_filled_sheet_gives(measuring: Measuring, tmp_path: Path) -> None:
+    for place, text in CORNERS.items():
+        measuring.take(entry(place, text))
+    job = read_job(tmp_path)
+    planned = {"W1": {int(place): row[3] for (_, place), row in table(tmp_path).items() if place.isdigit()}}
+    wanted = measures_csv(measures_rows(job.openings, planned, units=job.units)).decode("utf-8-sig").splitlines()
+    found = (tmp_path / "measures.csv").read_text(encoding="utf-8-sig").splitlines()
+    # nobody said of the finish whether it is on, and the sheet then says what is assumed
+    assert [line for line in found if ",wall finish" not in line] == [
+        one for one in wanted if ",wall finish" not in one
+    ]
+
+
+def test_the_same_reading_sent_twice_is_written_once(measuring: Measuring, tmp_path: Path) -> None:
+    measuring.take(entry(1, "3 3/8"))
+    measuring.take(entry(1, "3 7/16", was="3 3/8"))
+    measuring.take(entry(1, "3 3/8"))
+    assert table(tmp_path)["W1", "1"][4] == "3 7/16"
+
+
+def test_a_reading_does_not_go_over_one_that_its_telephone_has_not_seen(measuring: Measuring, tmp_path: Path) -> None:
+    measuring.take(entry(1, "3 3/8"))
+    with pytest.raises(ReadOtherwise) as told:
+        measuring.take(entry(1, "3 9/16", by="Bert"))
+    assert (told.value.there, told.value.by) == ("3 3/8", "Ann")
+    assert table(tmp_path)["W1", "1"][4] == "3 3/8"
+    measuring.take(entry(1, "3 3/8", by="Bert"))
+    measuring.take(entry(1, "3 9/16", was='3 3/8"', by="Bert"))
+    assert table(tmp_path)["W1", "1"][4] == "3 9/16" and table(tmp_path)["W1", "by"][4] == "Bert"
+
+
+def test_an_odd_reading_is_asked_about_until_it_is_said_to_be_right(measuring: Measuring, tmp_path: Path) -> None:
+    for place, text in {**CORNERS, 5: "4 5/8"}.items():
+        answer = measuring.take(entry(place, text))
+    assert answer["state"] == "to check" and [one["place"] for one in answer["questions"]] == [5]
+    assert 'reads 4 5/8"' in answer["questions"][0]["text"] and answer["boards"] == []
+    answer = measuring.take(entry(5, "4 5/8", was="4 5/8", sure=True))
+    assert answer["questions"] == [] and table(tmp_path)["W1", "5"][5] == "yes"
+    measuring.take(entry(5, "3 5/8", was="4 5/8"))
+    assert table(tmp_path)["W1", "5"][4:] == ["3 5/8", ""]
+
+
+def test_a_day_never_goes_back(measuring: Measuring, tmp_path: Path) -> None:
+    measuring.take(entry(1, "3 3/8", day="2026-06-03"))
+    measuring.take(entry(3, "3 3/8", day="2026-06-01"))
+    assert table(tmp_path)["W1", "date"][4] == "2026-06-03"
+
+
+@pytest.mark.parametrize(
+    ("one", "said"),
+    [
+        (entry(1, "3 3/17"), "a tape is divided"),
+        (entry(1, "44"), "44"),
+        (entry(99, "2"), "W1 has no place 99."),
+        (entry(1, "2", mark="W9"), "There is no opening W9"),
+        (entry(1, "2", day="yesterday"), "yesterday"),
+        (entry(23, "maybe"), "Say yes or no"),
+    ],
+)
+def test_what_cannot_be_read_is_not_written(one: Entry, said: str, measuring: Measuring, tmp_path: Path) -> None:
+    before = (tmp_path / "job.yaml").read_bytes()
+    with pytest.raises(NotTaken) as told:
+        measuring.take(one)
+    assert said in str(told.value)
+    assert (tmp_path / "job.yaml").read_bytes() == before and not (tmp_path / "measures.csv").exists()
+
+
+def test_a_name_that_starts_a_formula_starts_none(measuring: Measuring, tmp_path: Path) -> None:
+    answer = measuring.take(entry(1, "3 3/8", by="=1+1 \n x"))
+    assert table(tmp_path)["W1", "by"][4] == "'=1+1 x"
+    assert answer["by"] == "=1+1 x"
+
+
+def test_readings_of_the_job_file_are_left_alone(tmp_path: Path) -> None:
+    depths = "{head_left: 3 3/8, head_right: 3 1/2, sill_left: 3 1/2, sill_right: 3 1/2}"
+    measured = f"sill_height: 30, measured: {{date: 2026-05-01, interior_depth: {depths}}}}}"
+    text = (EXAMPLES / "garden-studio" / "job.yaml").read_text().replace("sill_height: 30}", measured)
+    (tmp_path / "job.yaml").write_text(text)
+    found = Measuring(Desk(file=tmp_path / "job.yaml", target=tmp_path / "output"))
+    with pytest.raises(NotTaken, match="The readings of W1 stand in the job file itself"):
+        found.take(entry(1, "3 3/8"))
+    assert (tmp_path / "job.yaml").read_text() == text
+    assert found.rows() == [{"mark": "W1", "room": "Studio", "state": "measured"}]
+
+
+def test_many_telephones_and_an_editor_lose_nothing(measuring: Measuring, tmp_path: Path) -> None:
+    """Three telephones read at once; meanwhile somebody adds a comment to the job file."""
+    measuring.take(entry(1, "3 3/8"))
+    places = [place for place in range(2, 9)]
+
+    def read(some: list[int]) -> None:
+        for place in some:
+            measuring.take(entry(place, "3 1/2"))
+
+    telephones = [threading.Thread(target=read, args=(places[at::3],)) for at in range(3)]
+    for one in telephones:
+        one.start()
+    job = FileText(name="job.yaml", content=(tmp_path / "job.yaml").read_bytes())
+    (tmp_path / "job.yaml").write_bytes(job.content + b"# seen\n")
+    for one in telephones:
+        one.join()
+    rows = table(tmp_path)
+    assert all(rows["W1", str(place)][4] for place in range(1, 9))
+    assert (tmp_path / "job.yaml").read_text().endswith("# seen\n")
