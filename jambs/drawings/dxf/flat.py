@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from ezdxf.enums import TextEntityAlignment
+from ezdxf.math import Vec2
+from ezdxf.math.triangulation import mapbox_earcut_2d
 
 from jambs.drawings.dxf.hatching import pattern_lines
 from jambs.drawings.dxf.pen import Pen, ticks
@@ -13,6 +15,7 @@ from jambs.drawings.dxf.space import TextSpace
 from jambs.drawings.layout.placed import Align, Dimension, Lettering, PlacedView
 from jambs.drawings.views.view import Fill, Hatch
 from jambs.geometry import Point
+from jambs.outlines import is_convex
 
 ALIGNMENT = {
     Align.LEFT: TextEntityAlignment.LEFT,
@@ -21,6 +24,18 @@ ALIGNMENT = {
 }
 DOT = 0.008
 """Length of a dot of a pattern on paper [in]; readers do not show lines of no length."""
+
+
+def solids(polygon: Sequence[Point]) -> list[list[Point]]:
+    """Return the corners of the SOLIDs that fill a polygon; the last two of four stand crosswise (DXF reference, SOLID).
+
+    A SOLID has no more than four corners and no hollow: all else is parted into triangles.
+    """
+    if len(polygon) == 4 and is_convex(polygon):
+        first, second, third, fourth = polygon
+        return [[first, second, fourth, third]]
+    corners = [Vec2(point) for point in polygon]
+    return [[(one.x, one.y) for one in triangle] for triangle in mapbox_earcut_2d(corners)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +49,7 @@ class FlatPen:
     def view(self, view: PlacedView) -> None:
         """Write all of a view."""
         for fill in view.fills:
-            self._fill(fill)
+            self.fill(fill)
         for shape in view.shapes:
             self.pen.shape(shape)
         for rule in view.rules:
@@ -60,10 +75,10 @@ class FlatPen:
             at = self.pen.at(text.base_line(number))
             self.space.text(line, at, ALIGNMENT[text.align], self.pen.type_of(text))
 
-    def _fill(self, fill: Fill) -> None:
+    def fill(self, fill: Fill) -> None:
+        """Write a solid area as SOLIDs, a pattern as its strokes."""
         if fill.hatch is Hatch.SOLID:
-            for piece in fill.pieces:
-                corners = (piece[0], piece[1], piece[3], piece[2]) if len(piece) == 4 else piece[:3]
+            for corners in (some for piece in fill.pieces for some in solids(piece)):
                 self.space.solid([self.pen.at(one) for one in corners], fill.ink)
             return
         least = DOT * self.factor * self.pen.unit
