@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.packing import OnPage, packed, room_on, share_of
+from jambs.drawings.layout.fewest import fewest_sheets
+from jambs.drawings.layout.packing import OnPage, room_on, share_of
 from jambs.drawings.layout.paper import HALF_SIZE, PAGES, Page, Scale, scales_of
 from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.title import TitleBlock, title_block
@@ -27,6 +28,8 @@ from jambs.section.region import Section, SectionCut
 
 DOWNWARD = (SectionCut.HEAD, SectionCut.JAMB, SectionCut.SILL)
 """The sections in the order in which they stand on the sheets."""
+ELEVATIONS = (ViewKind.INTERIOR, ViewKind.EXTERIOR)
+SECTIONS = (ViewKind.SECTION,)
 CLEAR_OF_PAPER = 24.0
 """Model views stand this far from the origin: simple readers lay the paper over the model there [in]."""
 LEAST_LEGIBLE = 24.0
@@ -99,21 +102,42 @@ def draw_opening(
     """
     asked = (*_asked(kit, sections, job), *pictures)
     pages = PAGES[job.units]
-    views = _elevations_alike([_at_best_scale(view, job.units, pages[0]) for view in asked], asked, job.units)
     plain = replace(scales_of(job.units)[0], words="")
-    room = room_on(pages[0])
     notes = notes_view(note_paragraphs(kit, job, issue=issue), warning=warning_of(kit), scale=plain)
-    tables = parts_tables(kit.parts, units=job.units, scale=plain, tallest=room.height)
-    whole = [view for view in views if not view.kind.is_of_part]
-    ordered = (*whole, notes, *tables, *(view for view in views if view.kind.is_of_part))
+    tables = parts_tables(kit.parts, units=job.units, scale=plain, tallest=room_on(pages[0]).height)
+    tries = (_ordered(views, [notes, *tables]) for views in _at_scales(asked, job.units, pages[0]))
+    ordered, laid_out = fewest_sheets(tries, pages)
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue),
         asked=asked,
-        views=ordered,
+        views=tuple(ordered),
         shifts=_shifts(ordered),
-        sheets=tuple(sheet for page in pages for sheet in _sheets(ordered, page)),
+        sheets=tuple(sheet for page, some in zip(pages, laid_out, strict=True) for sheet in _sheets(some, page)),
     )
+
+
+def _ordered(views: Sequence[PlacedView], tables: Sequence[PlacedView]) -> list[PlacedView]:
+    """Put notes and tables before the details of single parts."""
+    whole = [view for view in views if not view.kind.is_of_part]
+    return [*whole, *tables, *(view for view in views if view.kind.is_of_part)]
+
+
+def _at_scales(asked: Sequence[View], units: Units, page: Page) -> Iterator[list[PlacedView]]:
+    """Arrange all views at their best scales, then the sections one scale smaller: that may save a sheet."""
+    views = [_at_best_scale(view, units, page) for view in asked]
+    views = _alike(views, asked, units, ELEVATIONS)
+    views = _alike(views, asked, units, SECTIONS)
+    yield views
+    smaller = _next_smaller(views, units)
+    if smaller:
+        yield _at_scale(views, asked, units, SECTIONS, smaller)
+
+
+def _next_smaller(views: Sequence[PlacedView], units: Units) -> Scale | None:
+    """Return the standard scale after that of the sections; None where there is none."""
+    now = max((view.scale.factor for view in views if view.kind in SECTIONS), default=0.0)
+    return next((scale for scale in scales_of(units) if now and scale.factor > now), None)
 
 
 def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
@@ -142,11 +166,22 @@ def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
     return found
 
 
-def _elevations_alike(placed: list[PlacedView], asked: Iterable[View], units: Units) -> list[PlacedView]:
-    """Draw both elevations of an opening at one scale, the smaller of theirs."""
-    smallest = max((view.scale for view in placed if view.kind.is_elevation), key=lambda scale: scale.factor)
+def _alike(
+    placed: list[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind]
+) -> list[PlacedView]:
+    """Draw the views of some kinds at one scale, the smallest of theirs."""
+    scales = [view.scale for view in placed if view.kind in kinds]
+    if not scales:
+        return placed
+    return _at_scale(placed, asked, units, kinds, max(scales, key=lambda scale: scale.factor))
+
+
+def _at_scale(
+    placed: Sequence[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind], scale: Scale
+) -> list[PlacedView]:
+    """Draw the views of some kinds at a scale."""
     return [
-        arrange(view, scale=smallest, units=units) if one.kind.is_elevation and one.scale != smallest else one
+        arrange(view, scale=scale, units=units) if one.kind in kinds and one.scale != scale else one
         for one, view in zip(placed, asked, strict=True)
     ]
 
@@ -165,8 +200,7 @@ def _fitting(view: View, units: Units, page: Page, share: tuple[float, float]) -
     return None
 
 
-def _sheets(views: Iterable[PlacedView], page: Page) -> list[Sheet]:
-    pages = packed(list(views), page)
+def _sheets(pages: Sequence[Sequence[OnPage]], page: Page) -> list[Sheet]:
     return [
         Sheet(name=f"{page.name} {number}", page=page, views=tuple(on_page), number=number, count=len(pages))
         for number, on_page in enumerate(pages, start=1)

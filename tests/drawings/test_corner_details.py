@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import pytest
+from cases import changed, job_of
 from samples import SAMPLES, drawn, made
 
 from jambs.drawings.layout.boxes import Box
-from jambs.drawings.views.corner_details import clipped
+from jambs.drawings.views.corner_details import clipped, corner_details
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
+from jambs.section.cut import cut_sections
 
 EACH = pytest.mark.parametrize("name", list(SAMPLES))
 CORNERS = ("corner head", "corner sill")
@@ -41,8 +45,25 @@ def test_a_stool_has_no_casing_reveal_at_the_sill() -> None:
     said = [line for text in drawn("stool").view("corner sill").texts for line in text.lines]
     assert "frame reveal" in said
     assert "casing reveal" not in said
-    framed = [line for text in drawn("picture framed").view("corner sill").texts for line in text.lines]
-    assert "casing reveal" in framed
+
+
+def test_a_sill_like_the_head_is_drawn_once_and_its_parts_are_named() -> None:
+    """Picture framed, the same frame all round: the detail of the head is the sill's in mirror image."""
+    assert corners("picture framed") == ["corner head"]
+    said = " ".join(line for text in drawn("picture framed").view("corner head").texts for line in text.lines)
+    bottom = [part.mark for part in made("picture framed")[0].parts if part.position == "bottom"]
+    assert bottom
+    assert "at the sill the same in mirror image" in said
+    assert all(f"{mark} " in said for mark in bottom[:2])
+
+
+def test_a_sill_unlike_the_head_has_its_own_detail() -> None:
+    """A stool at the sill, or a wall that was measured deeper there than at the head."""
+    deeper = {"head_left": "4 11/16", "head_right": "4 11/16", "sill_left": "4 7/8", "sill_right": "4 7/8"}
+    job = job_of(changed(openings__0__measured={"date": "2026-05-18", "interior_depth": deeper}))
+    kit = make_kit(place_windows(job)[0], job)
+    measured = [view.name for view in corner_details(kit, cut_sections(kit), job)]
+    assert corners("stool") == measured == list(CORNERS)
 
 
 def test_a_polygon_is_cut_to_a_box_by_hand() -> None:

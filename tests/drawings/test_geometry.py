@@ -12,7 +12,7 @@ from PIL import ImageFont
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.layout.lettering import text_width, wrapped
 from jambs.drawings.layout.placed import Align, Lettering
-from jambs.drawings.layout.spacing import slot, spread
+from jambs.drawings.layout.spacing import slot, spread, spread_sizes
 from jambs.drawings.views.cover import is_inside, middle_of_largest, visible_area, visible_pieces
 from jambs.drawings.views.seen import hull
 
@@ -142,3 +142,10 @@ def test_a_text_turned_upright_takes_the_same_room_turned() -> None:
     turned = Lettering(lines=("W03-12",), at=(0.0, 0.0), height=1.0, align=Align.CENTER, upright=True)
     one, two = level.box, turned.box
     assert Box(-one.top, one.left, -one.bottom, one.right) == two
+
+
+def test_things_of_unlike_sizes_are_moved_apart_by_hand() -> None:
+    """2, 4 and 2 long, all wanted at 0: middles 3 apart, the sum of squares is least about 0; one far off stays."""
+    assert spread_sizes([0.0, 0.0, 0.0], sizes=[2.0, 4.0, 2.0]) == pytest.approx([-3.0, 0.0, 3.0])
+    assert spread_sizes([0.0, 1.0, 20.0], sizes=[2.0, 4.0, 2.0]) == pytest.approx([-1.0, 2.0, 20.0])
+    assert spread_sizes([0.0, 3.0], sizes=[2.0, 4.0]) == [0.0, 3.0]

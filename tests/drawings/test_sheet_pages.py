@@ -43,14 +43,14 @@ def test_every_text_of_every_view_stands_on_its_sheet(name: str) -> None:
 
 @EACH
 def test_texts_and_lines_keep_to_the_border_of_their_sheet(name: str) -> None:
-    """The border is 0.4 in, 10.16 mm, from the edge of the paper."""
+    """The border is 0.3 in, 7.62 mm, from the edge of the paper."""
     for page in pages_of(name):
         for text in page.texts:
-            assert 10.16 < text.x < page.width - 10.16
-            assert 10.16 < text.y < page.height - 10.16
+            assert 7.62 < text.x < page.width - 7.62
+            assert 7.62 < text.y < page.height - 7.62
         for x, y in points_of(page.svg):
-            assert 10.16 - HUNDREDTH_MM <= x <= page.width - 10.16 + HUNDREDTH_MM
-            assert 10.16 - HUNDREDTH_MM <= y <= page.height - 10.16 + HUNDREDTH_MM
+            assert 7.62 - HUNDREDTH_MM <= x <= page.width - 7.62 + HUNDREDTH_MM
+            assert 7.62 - HUNDREDTH_MM <= y <= page.height - 7.62 + HUNDREDTH_MM
 
 
 def points_of(svg: str) -> list[tuple[float, float]]:

@@ -1,4 +1,4 @@
-"""Solid areas in the flat file: as large as they are drawn, read back by a reader that shares no code with the writer."""
+"""Solid areas in the flat file: as large as drawn, read back by a reader that shares no code with the writer."""
 
 from __future__ import annotations
 

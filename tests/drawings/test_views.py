@@ -281,7 +281,7 @@ def test_views_on_a_page_do_not_overlap_and_stay_inside(name: str) -> None:
             boxes = [on_page.box for on_page in sheet.views]
             assert all(not one.overlaps(two) for one in boxes for two in boxes if one is not two)
             assert all(
-                box.left > 0.4 and box.right < page.width - 0.4 and box.bottom > 1.2 and box.top < page.height - 0.4
+                box.left > 0.3 and box.right < page.width - 0.3 and box.bottom > 1.2 and box.top < page.height - 0.3
                 for box in boxes
             )
 

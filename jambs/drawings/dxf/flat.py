@@ -27,7 +27,7 @@ DOT = 0.008
 
 
 def solids(polygon: Sequence[Point]) -> list[list[Point]]:
-    """Return the corners of the SOLIDs that fill a polygon; the last two of four stand crosswise (DXF reference, SOLID).
+    """Return the corners of the SOLIDs that fill a polygon; the last two of four stand crosswise (DXF reference).
 
     A SOLID has no more than four corners and no hollow: all else is parted into triangles.
     """

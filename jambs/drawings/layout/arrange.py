@@ -156,8 +156,8 @@ def _columns(
     on_right = [one for one in call_outs if not _is_left(one, middle)]
     near = core.left - 0.5 * sizes.corridor, core.right + 0.5 * sizes.corridor
     return (
-        column_call_outs(on_left, column=_column(near[0], -1, view, left), sizes=sizes),
-        column_call_outs(on_right, column=_column(near[1], 1, view, right), sizes=sizes),
+        column_call_outs(on_left, column=_column(near[0], -1, view, left), sizes=sizes, widest=view.widest_words),
+        column_call_outs(on_right, column=_column(near[1], 1, view, right), sizes=sizes, widest=view.widest_words),
     )
 
 

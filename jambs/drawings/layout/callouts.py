@@ -11,13 +11,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations
+from itertools import accumulate, combinations
 
 from jambs.drawings.layout.boxes import Segment, crossing
 from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.paper import DESCENDER, Sizes
 from jambs.drawings.layout.placed import Align, Head, Leader, Lettering
-from jambs.drawings.layout.spacing import spread
+from jambs.drawings.layout.spacing import spread, spread_sizes
 from jambs.drawings.views.view import CallOut, Ink, Stack, ViewSide
 from jambs.geometry import Point
 
@@ -45,18 +45,14 @@ class Column:
     away_from: ViewSide | None = None
 
 
-def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Sizes) -> PlacedCallout:
-    """Place call-outs in one column beside the view."""
+def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Sizes, widest: float) -> PlacedCallout:
+    """Place call-outs in one column beside the view, none wider than ``widest`` on paper [in]."""
     if not call_outs:
         return PlacedCallout()
-    call_outs = [_wrapped(one, sizes) for one in call_outs]
-    pitch = max(_tall(one, sizes) for one in call_outs) + sizes.text
-    ports = _levels(call_outs, pitch, column, sizes)
+    ordered, levels = _settled([_wrapped(one, sizes, widest) for one in call_outs], column, sizes)
     edge = column.edge
-    order = uncrossed([one.target for one in call_outs], [(edge, level) for level in ports])
     texts, leaders = [], []
-    for one, number in zip(call_outs, order, strict=True):
-        level = ports[number]
+    for one, level in zip(ordered, levels, strict=True):
         start = edge + column.outward * sizes.shoulder
         align = Align.LEFT if column.outward > 0 else Align.RIGHT
         at = (start + column.outward * sizes.gap, level)
@@ -66,9 +62,34 @@ def column_call_outs(call_outs: Sequence[CallOut], *, column: Column, sizes: Siz
     return PlacedCallout(texts=tuple(texts), leaders=tuple(leaders))
 
 
-def _wrapped(call_out: CallOut, sizes: Sizes) -> CallOut:
+def _settled(call_outs: Sequence[CallOut], column: Column, sizes: Sizes) -> tuple[list[CallOut], list[float]]:
+    """Return the call-outs from the lowest text up, and the levels of their texts; no two leaders cross.
+
+    A text that changes its place takes its height along, so levels are laid out anew until none has to change. Where
+    that does not end, all are given the height of the tallest: then it does.
+    """
+    ordered = sorted(call_outs, key=lambda one: (one.target[1], one.target[0]))
+    for _ in ordered:
+        levels = _levels(ordered, [_tall(one, sizes) + sizes.text for one in ordered], column, sizes.gap)
+        again = _uncrossed_order(ordered, levels, column)
+        if again == ordered:
+            return ordered, levels
+        ordered = again
+    tallest = max(_tall(one, sizes) for one in ordered) + sizes.text
+    levels = _levels(ordered, [tallest] * len(ordered), column, sizes.gap)
+    return _uncrossed_order(ordered, levels, column), levels
+
+
+def _uncrossed_order(ordered: Sequence[CallOut], levels: Sequence[float], column: Column) -> list[CallOut]:
+    ports = uncrossed([one.target for one in ordered], [(column.edge, level) for level in levels])
+    return [one for _, one in sorted(zip(ports, ordered, strict=True), key=lambda pair: pair[0])]
+
+
+def _wrapped(call_out: CallOut, sizes: Sizes, widest: float) -> CallOut:
     """Break lines that are too long for a column beside a view."""
-    lines = (piece for line in call_out.lines for piece in wrapped(line, width=sizes.call_out, height=sizes.text))
+    lines = (
+        piece for line in call_out.lines for piece in wrapped(line, width=widest * sizes.factor, height=sizes.text)
+    )
     return replace(call_out, lines=tuple(lines))
 
 
@@ -76,43 +97,42 @@ def _tall(call_out: CallOut, sizes: Sizes) -> float:
     return sizes.text + (len(call_out.lines) - 1) * sizes.pitch
 
 
-def _levels(call_outs: Sequence[CallOut], pitch: float, column: Column, sizes: Sizes) -> list[float]:
-    """Return the levels of the texts, lowest first, above and below the dimensions.
+def _levels(ordered: Sequence[CallOut], rooms: Sequence[float], column: Column, gap: float) -> list[float]:
+    """Return the levels of the texts, lowest first, above and below the dimensions; ``rooms``: what each takes up.
 
     The stretch away from the names of layers takes as many as there are and grows past the view; the other takes those
-    whose targets are nearest to it, as far as it has room. Without such names each goes to the side of its target.
+    that come first from its far end, as far as it has room. Without such names each goes to the side of its target.
     """
+    wanted = [one.target[1] for one in ordered]
     if column.taken is None:
-        return _ports(call_outs, pitch=pitch, low=column.low, high=column.high, grows=0)
-    below, above = column.taken[0] - 2 * sizes.gap, column.taken[1] + 2 * sizes.gap
-    ordered = sorted(call_outs, key=lambda one: one.target[1])
-    some = 0.6 * pitch
+        return _ports(wanted, rooms, low=column.low, high=column.high, grows=0)
+    some = 0.6 * max(rooms)
+    below, above = column.taken[0] - 2 * gap, column.taken[1] + 2 * gap
     room_below, room_above = below - column.low + some, column.high - above + some
     if column.away_from is None:
-        count = sum(one.target[1] < sum(column.taken) / 2 for one in ordered)
+        count = sum(level < sum(column.taken) / 2 for level in wanted)
     elif column.away_from is ViewSide.BOTTOM:
-        count = min(_holds(room_below, pitch), sum(one.target[1] < column.taken[1] for one in ordered))
+        count = min(_holds(room_below, rooms), sum(level < column.taken[1] for level in wanted))
     else:
-        spare = min(_holds(room_above, pitch), sum(one.target[1] > column.taken[0] for one in ordered))
+        spare = min(_holds(room_above, rooms[::-1]), sum(level > column.taken[0] for level in wanted))
         count = len(ordered) - spare
     low, high = min(column.low, below), max(column.high, above)
-    under = _ports(ordered[:count], pitch=pitch, low=low, high=below, grows=-1)
-    return under + _ports(ordered[count:], pitch=pitch, low=above, high=high, grows=1)
+    under = _ports(wanted[:count], rooms[:count], low=low, high=below, grows=-1)
+    return under + _ports(wanted[count:], rooms[count:], low=above, high=high, grows=1)
 
 
-def _holds(room: float, pitch: float) -> int:
-    return max(0, int(room / pitch))
+def _holds(room: float, rooms: Sequence[float]) -> int:
+    """Return how many of some things, in their order, a stretch has room for."""
+    return sum(total <= room for total in accumulate(rooms))
 
 
-def _ports(call_outs: Sequence[CallOut], *, pitch: float, low: float, high: float, grows: int) -> list[float]:
+def _ports(wanted: Sequence[float], rooms: Sequence[float], *, low: float, high: float, grows: int) -> list[float]:
     """Return the levels of the texts, lowest first; none outside low … high but at the end that may grow."""
-    if not call_outs:
+    if not wanted:
         return []
-    wanted = sorted(min(max(one.target[1], low), high) for one in call_outs)
-    levels = spread(wanted, pitch=pitch)
-    half = pitch / 2
-    over = levels[-1] + half - high
-    under = low - (levels[0] - half)
+    levels = spread_sizes([min(max(level, low), high) for level in wanted], sizes=rooms)
+    over = levels[-1] + rooms[-1] / 2 - high
+    under = low - (levels[0] - rooms[0] / 2)
     shift = 0.0
     if grows > 0:
         shift = max(under, min(0.0, -over))

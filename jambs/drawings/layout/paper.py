@@ -102,11 +102,6 @@ class Sizes:
         return 0.1 * self.factor
 
     @property
-    def call_out(self) -> float:
-        """Greatest width of a call-out; longer lines are broken."""
-        return 2.4 * self.factor
-
-    @property
     def remark(self) -> float:
         """Greatest width of what stands under a title; longer lines are broken."""
         return 3.0 * self.factor
@@ -124,7 +119,7 @@ class Page:
     name: str
     width: float
     height: float
-    margin: float = 0.4
+    margin: float = 0.3
 
     @property
     def corners(self) -> tuple[Point, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 
 from jambs.length import ROUND_OFF
@@ -25,20 +26,27 @@ def _is_free(place: float, half: float, low: float, high: float, lines: Sequence
 
 
 def spread(wanted: Sequence[float], *, pitch: float) -> list[float]:
-    """Move sorted places apart to at least ``pitch``, as little as possible, keeping their order.
+    """Move sorted places apart to at least ``pitch``, as little as possible, keeping their order."""
+    return spread_sizes(wanted, sizes=[pitch] * len(wanted))
+
+
+def spread_sizes(wanted: Sequence[float], *, sizes: Sequence[float]) -> list[float]:
+    """Move the middles of things of some sizes apart until none overlap, as little as possible, keeping their order.
 
     Least sum of squares: places that push each other share the mean of what they want (pool adjacent violators).
     """
+    steps = [(one + two) / 2 for one, two in itertools.pairwise(sizes)]
+    offsets = list(itertools.accumulate(steps, initial=0.0))
     pools: list[tuple[float, int]] = []
-    for index, place in enumerate(wanted):
-        mean, count = place - index * pitch, 1
+    for place, offset in zip(wanted, offsets, strict=False):
+        mean, count = place - offset, 1
         while pools and pools[-1][0] > mean:
             before, number = pools.pop()
             mean = (mean * count + before * number) / (count + number)
             count += number
         pools.append((mean, count))
     level = [mean for mean, count in pools for _ in range(count)]
-    return [place + index * pitch for index, place in enumerate(level)]
+    return [place + offset for place, offset in zip(level, offsets, strict=False)]
 
 
 def spread_clear(

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from jambs.drawings.layout.boxes import Box, box_around, segments_of
 from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
-from jambs.drawings.views.sections import HATCHES, ink_of
+from jambs.drawings.views.sections import HATCHES, WIDEST_WORDS, ink_of
 from jambs.drawings.views.view import CallOut, Chain, Fill, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
@@ -26,8 +27,26 @@ TITLES = {SectionCut.HEAD: "Detail at head, inside", SectionCut.SILL: "Detail at
 
 
 def corner_details(kit: Kit, sections: Iterable[Section], job: Job) -> list[View]:
-    """Make the details of head and sill."""
-    return [_corner(at_measured_depth(section, kit), kit, job) for section in sections if section.cut in TITLES]
+    """Make the details of head and sill; one for both where the sill is the head's mirror image."""
+    views = [_corner(at_measured_depth(section, kit), kit, job) for section in sections if section.cut in TITLES]
+    if len(views) == 2 and _form(views[0]) == _form(views[1], mirrored=True):
+        head, sill = views
+        marks = ", ".join(line for one in sill.call_outs for line in one.lines)
+        return [replace(head, remarks=(*head.remarks, f"at the sill the same in mirror image: {marks}"))]
+    return views
+
+
+def _form(view: View, *, mirrored: bool = False) -> tuple[object, ...]:
+    """Return what makes two details alike: parts, frame and reveals, not the wall behind; mirrored upside down."""
+    shapes = [shape for shape in view.shapes if shape.ink in (Ink.TRIM_INSIDE, Ink.WINDOW)]
+    box = box_around(point for shape in shapes for point in shape.points)
+
+    def corner(point: Point) -> tuple[int, int]:
+        up = box.top - point[1] if mirrored else point[1] - box.bottom
+        return round((point[0] - box.left) / HALF_64TH), round(up / HALF_64TH)
+
+    outlines = frozenset((shape.ink, frozenset(corner(point) for point in shape.points)) for shape in shapes)
+    return outlines, frozenset(chain.after for chain in view.chains)
 
 
 def _corner(section: Section, kit: Kit, job: Job) -> View:
@@ -44,6 +63,7 @@ def _corner(section: Section, kit: Kit, job: Job) -> View:
         call_outs=tuple(_names(regions, polygons, kit)),
         remarks=(f"jambs stand {length_text(job.shop.proud, units=job.units)} proud of the finished wall",),
         half_size=True,
+        widest_words=WIDEST_WORDS,
     )
 
 

@@ -74,6 +74,8 @@ TURNED = {
     )
 }
 """How a section is turned on paper, where it does not stand as it does in the wall."""
+WIDEST_WORDS = 1.25
+"""Lines of call-outs are broken here, so that two sections stand side by side on the smaller page [in on paper]."""
 GLASS_SHOWN = 2.0
 """How much glass is drawn past the furthest edge of the frame [in]."""
 INTO_WALL = 0.5
@@ -95,6 +97,7 @@ def section_view(section: Section, kit: Kit, job: Job) -> View:
         remarks=(*TURNED.get(section.cut, ()), _thickness(kit, job), *_state(section, kit, job)),
         stack=_stack(section, polygons, kit, job),
         share=(0.5, 0.5),
+        widest_words=WIDEST_WORDS,
     )
 
 

@@ -16,11 +16,12 @@ from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.glue_words import glue_words
 from jambs.parts.part import Part
 
-WIDTHS = (0.72, 2.05, 1.35, 1.9, 3.8)
+WIDTHS = (0.66, 2.14, 0.98, 1.82, 0.6)
 """Columns of the parts table [in on paper]."""
-HEADS = ("mark", "part", "stock", "thick x wide x long", "ends, work")
-SEE_DETAIL = "see its detail"
-PAD = 0.06
+HEADS = ("mark", "part", "stock", "thick x wide x long", "ends")
+SQUARE, DETAIL = "square", "detail"
+"""Both ends cut square off; see the detail of the part."""
+PAD = 0.04
 NOTE_WIDTH = 4.6
 
 
@@ -30,30 +31,50 @@ class _Cell:
     bold: bool = False
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Row:
+    """The cells of a part, and below them, across all columns but the first, what else is done to it."""
+
+    cells: tuple[_Cell, ...]
+    more: _Cell = _Cell(())
+
+    @property
+    def tall(self) -> float:
+        """Its height [in on paper]."""
+        return _tall(self.cells) + (_tall((self.more,)) if self.more.lines else 0.0)
+
+
 def parts_tables(parts: Sequence[Part], *, units: Units, scale: Scale, tallest: float) -> list[PlacedView]:
     """Make the parts table, broken into as many pieces as the ``tallest`` height on paper asks for."""
     rows = [_row(part, units) for part in parts]
-    pieces: list[list[list[_Cell]]] = []
+    pieces: list[list[_Row]] = []
     free = 0.0
     for row in rows:
-        tall = _tall(row)
-        if not pieces or free < tall:
+        if not pieces or free < row.tall:
             pieces.append([])
             free = tallest - 0.75
         pieces[-1].append(row)
-        free -= tall
+        free -= row.tall
     return [_table(piece, number, len(pieces), scale) for number, piece in enumerate(pieces, start=1)]
 
 
-def _row(part: Part, units: Units) -> list[_Cell]:
+def _row(part: Part, units: Units) -> _Row:
     size = size_words(part, units=units, with_length=True)
-    cut = [ends_words(part, units=units), *work_words(part, units=units)] if part.is_plain else [SEE_DETAIL]
-    done = [*cut, glue_words(part, units=units)]
-    texts = (part.mark, part.told, board_words(part, units=units), size, "; ".join(filter(None, done)))
-    return [
+    texts = (part.mark, part.told, board_words(part, units=units), size, SQUARE if part.is_plain else DETAIL)
+    cells = [
         _Cell(tuple(wrapped(text, width=width - 2 * PAD, height=TEXT_HEIGHT)), bold=number == 0)
         for number, (text, width) in enumerate(zip(texts, WIDTHS, strict=True))
     ]
+    ends = [] if part.is_wood else [ends_words(part, units=units)]
+    done = [*ends, *work_words(part, units=units)] if part.is_plain else []
+    words = "; ".join(filter(None, [*done, glue_words(part, units=units)]))
+    lines = wrapped(words, width=_beside_mark(), height=TEXT_HEIGHT) if words else []
+    return _Row(cells=tuple(cells), more=_Cell(tuple(lines)))
+
+
+def _beside_mark() -> float:
+    """Width of all columns but the first, for words [in on paper]."""
+    return sum(WIDTHS[1:]) - 2 * PAD
 
 
 def _tall(row: Sequence[_Cell]) -> float:
@@ -61,21 +82,23 @@ def _tall(row: Sequence[_Cell]) -> float:
     return TEXT_HEIGHT * (1 + LINE_PITCH * (lines - 1) + DESCENDER) + 2 * PAD
 
 
-def _table(rows: Sequence[Sequence[_Cell]], number: int, count: int, scale: Scale) -> PlacedView:
+def _table(rows: Sequence[_Row], number: int, count: int, scale: Scale) -> PlacedView:
     title = "Parts" if count == 1 else f"Parts {number} of {count}"
-    heads = [_Cell((head,), bold=True) for head in HEADS]
+    heads = _Row(cells=tuple(_Cell((head,), bold=True) for head in HEADS))
     texts = [_title(title)]
     width, top = sum(WIDTHS), -0.1
-    levels = [top]
-    for row in (heads, *rows):
-        left = 0.0
-        for cell, wide in zip(row, WIDTHS, strict=True):
-            texts.append(_cell_text(cell, left + PAD, levels[-1] - PAD))
-            left += wide
-        levels.append(levels[-1] - _tall(row))
-    lines = [((0.0, level), (width, level)) for level in levels]
     edges = [sum(WIDTHS[:column]) for column in range(len(WIDTHS) + 1)]
-    lines += [((edge, levels[0]), (edge, levels[-1])) for edge in edges]
+    levels = [top]
+    lines = []
+    for row in (heads, *rows):
+        level, low = levels[-1], levels[-1] - _tall(row.cells)
+        texts += [_cell_text(cell, left + PAD, level - PAD) for cell, left in zip(row.cells, edges, strict=False)]
+        levels.append(level - row.tall)
+        lines += [((edge, level), (edge, low if row.more.lines else levels[-1])) for edge in edges[2:-1]]
+        if row.more.lines:
+            texts.append(_cell_text(row.more, edges[1] + PAD, low - PAD))
+    lines += [((0.0, level), (width, level)) for level in levels]
+    lines += [((edge, levels[0]), (edge, levels[-1])) for edge in (*edges[:2], edges[-1])]
     name = "parts" if number == 1 else f"parts {number}"
     return _sheet(ViewKind.PARTS, name, title, texts, lines, scale)
 

@@ -178,6 +178,7 @@ class View:
     ``name`` is unique within a drawing; ``largest`` is the number of the largest standard scale it may have;
     ``widest`` is the greatest measure of the shapes on paper [in]; ``share`` of the smaller page's room, across and up,
     is what it may take, so that several stand on a page. ``half_size``: drawn half size whatever else it could be.
+    ``widest_words``: where lines of call-outs are broken [in on paper].
     """
 
     name: str
@@ -194,6 +195,7 @@ class View:
     widest: float = 12.0
     share: tuple[float, float] = (1.0, 1.0)
     half_size: bool = False
+    widest_words: float = 2.4
 
     def brief(self) -> View:
         """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""

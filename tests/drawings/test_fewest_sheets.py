@@ -1,0 +1,62 @@
+"""Sheets are few and full: as many as the room asks for, every view on one, elevations first."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from samples import SAMPLES, drawn
+
+import jambs
+from jambs.drawings.layout.boxes import Box
+from jambs.drawings.layout.fewest import fewest_sheets
+from jambs.drawings.layout.paper import Page, Scale
+from jambs.drawings.layout.placed import PlacedView
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+PAGE = Page(name="TRY", width=10.7, height=11.6)
+"""Its room is 10 x 10 in: 0.3 of margin and 0.05 all round, 0.9 of title block."""
+
+
+def view(name: str, width: float, height: float) -> PlacedView:
+    return PlacedView(
+        name=name, title=name, scale=Scale(factor=2.0, words="1:2"), box=Box(0.0, 0.0, 2 * width, 2 * height)
+    )
+
+
+def test_a_plain_opening_fits_four_letter_sheets_and_two_tabloid() -> None:
+    job = jambs.read_job(EXAMPLES / "garden-studio")
+    (kit,) = jambs.make_kits(job)
+    counts = {sheet.page.name: sheet.count for sheet in jambs.draw(kit, job).sheets}
+    assert counts == {"LETTER": 4, "TABLOID": 2}
+
+
+def test_views_stand_under_each_other_beside_a_tall_one() -> None:
+    """By hand: 4.9 x 9.9 and two of 4.9 x 4.8 with 0.15 between fill a page of 10 x 10."""
+    tall, one, two = view("tall", 4.9, 9.9), view("one", 4.9, 4.8), view("two", 4.9, 4.8)
+    _, (pages,) = fewest_sheets([[tall, one, two]], [PAGE])
+    assert [[on_page.view.name for on_page in page] for page in pages] == [["tall", "one", "two"]]
+    boxes = [on_page.box for on_page in pages[0]]
+    assert not any(a.overlaps(b) for a in boxes for b in boxes if a is not b)
+
+
+def test_a_smaller_scale_is_taken_only_where_it_saves_a_sheet() -> None:
+    large, small, other = view("large", 9.0, 6.0), view("small", 9.0, 4.0), view("other", 9.0, 5.0)
+    assert fewest_sheets([[large, other], [small, other]], [PAGE])[0] == [small, other]
+    assert fewest_sheets([[large], [small]], [PAGE])[0] == [large]
+
+
+def test_a_try_that_fits_no_page_is_passed_over_and_all_of_them_are_a_fault() -> None:
+    small, huge = view("small", 5.0, 5.0), view("huge", 11.0, 5.0)
+    assert fewest_sheets([[huge], [small]], [PAGE])[0] == [small]
+    with pytest.raises(ValueError, match="view 'huge' is larger than a TRY page"):
+        fewest_sheets([[huge]], [PAGE])
+
+
+@pytest.mark.parametrize("name", list(SAMPLES))
+def test_elevations_open_the_set_and_sections_are_of_one_scale(name: str) -> None:
+    drawing = drawn(name)
+    first = {sheet.page.name: sheet for sheet in reversed(drawing.sheets)}
+    for sheet in first.values():
+        assert "interior elevation" in [on_page.view.name for on_page in sheet.views]
+    assert len({view.scale.factor for view in drawing.views if view.name.startswith("section ")}) == 1
