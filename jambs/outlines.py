@@ -47,18 +47,21 @@ def _same_as(point: Point, known: Sequence[Point]) -> Point:
     return next((one for one in known if _is_same(point, one)), point)
 
 
-def kept(outline: Sequence[Point], toward: Point, at: Point) -> list[Point]:
-    """Keep what lies ahead of a line through ``at`` square to ``toward`` (Sutherland and Hodgman)."""
+def kept(outline: Sequence[Point], toward: Point, at: Point, *, slack: float = 0.0) -> list[Point]:
+    """Keep what lies ahead of a line through ``at`` square to ``toward`` (Sutherland and Hodgman).
+
+    A corner behind the line by no more than ``slack`` [in, times the length of ``toward``] counts as on it.
+    """
     found: list[Point] = []
     limit = toward[0] * at[0] + toward[1] * at[1]
     last = outline[-1]
     before = toward[0] * last[0] + toward[1] * last[1] - limit
     for point in outline:
         now = toward[0] * point[0] + toward[1] * point[1] - limit
-        if (before < 0) != (now < 0):
-            part = before / (before - now)
+        if (before < -slack) != (now < -slack):
+            part = min(max(before / (before - now), 0.0), 1.0)  # an edge along the line has its crossing at an end
             found.append((last[0] + part * (point[0] - last[0]), last[1] + part * (point[1] - last[1])))
-        if now >= 0:
+        if now >= -slack:
             found.append(point)
         last, before = point, now
     return found

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from shapely import Polygon, box
 
 from jambs.geometry import Point
-from jambs.outlines import area, common_area, cut_along, less_box, rectangle
+from jambs.outlines import area, common_area, cut_along, kept, less_box, rectangle
 
 SAME = 1e-7
 SIZES = st.integers(8, 800).map(lambda count: count / 16)
@@ -68,3 +68,18 @@ def test_cut_along_keeps_the_side_asked_for() -> None:
     left = cut_along(board, (0.0, 3.5), (3.5, 0.0), keep=(10.0, 3.5))
     assert area(left) == pytest.approx(20 * 3.5 - 3.5**2 / 2, abs=SAME)
     assert set(left) == {(3.5, 0.0), (20.0, 0.0), (20.0, 3.5), (0.0, 3.5)}
+
+
+def test_a_corner_a_hair_behind_the_line_is_on_it() -> None:
+    """With slack the corner stays as it is; without it the outline is cut at the line, a hair from that corner."""
+    square = [(0.0, 0.0), (1.0 + 5e-10, 0.0), (1.0, 1.0), (0.0, 1.0)]
+    assert kept(square, (-1.0, 0.0), (1.0, 0.0), slack=1e-9) == square
+    assert len(kept(square, (-1.0, 0.0), (1.0, 0.0))) == 5
+
+
+def test_an_edge_along_the_line_adds_no_corner_beyond_its_ends() -> None:
+    """One end 0.9 and one 1.1 thousand-millionths behind: the line meets that edge nowhere, the slack ends within."""
+    leaning = [(0.0, 0.0), (1.0 + 0.9e-9, 0.0), (1.0 + 1.1e-9, 1.0), (0.0, 1.0)]
+    found = kept(leaning, (-1.0, 0.0), (1.0, 0.0), slack=1e-9)
+    assert all(-1e-9 <= y <= 1 + 1e-9 for _, y in found)
+    assert [round(x, 6) for x, _ in found] == [0, 1, 1, 1, 0]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
+from jambs.outlines import kept
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
@@ -38,7 +39,8 @@ def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
 def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
     middle = part.length / 2
     low, high = _across_range(part, middle)
-    profile = clipped(clipped(part.profile, at=high, keep_below=True), at=low, keep_below=False)
+    below = kept(part.profile, (-1.0, 0.0), (high, 0.0), slack=ROUND_OFF)
+    profile = kept(below, (1.0, 0.0), (low, 0.0), slack=ROUND_OFF)
     name = f"{part.name} {part.position}" if part.where is not Where.BUCK else part.name
     shape = Region(
         name=name,
@@ -76,19 +78,6 @@ def _across_range(part: Part, u: float) -> tuple[float, float]:
         if u0 != u1 and min(u0, u1) <= u <= max(u0, u1):
             found.append(v0 + (v1 - v0) * (u - u0) / (u1 - u0))
     return min(found), max(found)
-
-
-def clipped(outline: tuple[Point, ...], *, at: float, keep_below: bool) -> tuple[Point, ...]:
-    """Clip a polygon (v, w) to one side of a line v = at."""
-    sign = 1.0 if keep_below else -1.0
-    kept: list[Point] = []
-    for (v0, w0), (v1, w1) in zip(outline, outline[1:] + outline[:1], strict=True):
-        inside0, inside1 = sign * (at - v0) >= -ROUND_OFF, sign * (at - v1) >= -ROUND_OFF
-        if inside0:
-            kept.append((v0, w0))
-        if inside0 != inside1 and abs(v1 - v0) > ROUND_OFF:
-            kept.append((at, w0 + (w1 - w0) * (at - v0) / (v1 - v0)))
-    return tuple(kept)
 
 
 def _flashing(part: Part, kit: Kit) -> list[Region]:

@@ -18,13 +18,14 @@ from jambs.stock.house.lot_words import least_drop, lot_notes, lumber_text
 from jambs.stock.house.lumber import Lumber, steps_up
 from jambs.stock.plan import PlannedBoard, PlannedStrip
 from jambs.stock.planfile import plan_to_dict
+from jambs.stock.problem import LotKind
 from jambs.stock.views import drops, near_equal_widths, rip_list
 from jambs.values import Record, size
 
 SCOPE = {
-    "lengths": "crosscut only",
-    "boards": "ripped first, each strip as wide as its pieces",
-    "sheets": "ripped along the grain first, each strip as wide as its pieces",
+    LotKind.LENGTHS: "crosscut only",
+    LotKind.BOARDS: "ripped first, each strip as wide as its pieces",
+    LotKind.SHEETS: "ripped along the grain first, each strip as wide as its pieces",
 }
 """The kinds of plan that the bounds hold for."""
 NEAR_WIDTH = 1 / 16

@@ -28,7 +28,6 @@ class SolidView:
 
 
 FROM_ROOM = SolidView(name="isometric from the room", eye=(1.0, 1.0, -1.0))
-FROM_OUTSIDE = SolidView(name="isometric from outside", eye=(1.0, 1.0, 1.0))
 EXPLODED = SolidView(name="exploded, from the room", eye=(1.0, 0.8, -1.0), is_exploded=True)
 
 SIDEWAYS: dict[Side, Vector] = {

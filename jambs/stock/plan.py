@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass
 
-from jambs.stock.problem import Stock, StockProblem
+from jambs.stock.problem import LotKind, Stock, StockProblem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,9 +126,9 @@ def _is_part(one: tuple[Hashable, tuple[int, ...]], other: tuple[Hashable, tuple
 
 
 _SCOPE = {
-    "lengths": "crosscut only",
-    "boards": "rip first, strip as wide as its piece",
-    "sheets": "rip along the grain first, strip as wide as its piece",
+    LotKind.LENGTHS: "crosscut only",
+    LotKind.BOARDS: "rip first, strip as wide as its piece",
+    LotKind.SHEETS: "rip along the grain first, strip as wide as its piece",
 }
 
 

@@ -6,7 +6,7 @@ from dataclasses import asdict
 from typing import Any
 
 from jambs.stock.plan import Bound, PlacedPiece, PlannedBoard, PlannedStrip, StockPlan
-from jambs.stock.problem import Piece, SawSettings, Stock, StockProblem
+from jambs.stock.problem import LotKind, Piece, SawSettings, Stock, StockProblem
 
 FORMAT = "stock plan"
 VERSION = 1
@@ -52,7 +52,7 @@ def problem_to_dict(problem: StockProblem) -> dict[str, Any]:
 def problem_from_dict(data: dict[str, Any]) -> StockProblem:
     """The problem written by `problem_to_dict`."""
     return StockProblem(
-        kind=data["kind"],
+        kind=LotKind(data["kind"]),
         pieces=tuple(Piece(**piece) for piece in data["pieces"]),
         stock=tuple(Stock(**stock) for stock in data["stock"]),
         saw=SawSettings(**data["saw"]),

@@ -6,11 +6,17 @@ All sizes are whole numbers of one unit (1/64 in or 0.1 mm), all prices whole ce
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from enum import StrEnum
 
 from jambs.findings import FindingsError, Subject
 
-Kind: TypeAlias = Literal["lengths", "boards", "sheets"]
+
+class LotKind(StrEnum):
+    """How boards of one material are cut: lengths are only crosscut, boards and sheets are ripped first."""
+
+    LENGTHS = "lengths"
+    BOARDS = "boards"
+    SHEETS = "sheets"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,9 +66,9 @@ class SawSettings:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StockProblem:
-    """One material and thickness: `lengths` are only crosscut, `boards` and `sheets` ripped first."""
+    """One material and thickness, to be cut one way."""
 
-    kind: Kind
+    kind: LotKind
     pieces: tuple[Piece, ...]
     stock: tuple[Stock, ...]
     saw: SawSettings
@@ -77,7 +83,7 @@ class StockProblem:
     @property
     def is_ripped(self) -> bool:
         """Whether boards are ripped into strips before they are crosscut."""
-        return self.kind != "lengths"
+        return self.kind is not LotKind.LENGTHS
 
     def strip_width(self, piece: Piece) -> int:
         """Width of the strip a piece comes from; the same for all when nothing is ripped."""

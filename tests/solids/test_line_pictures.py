@@ -16,8 +16,9 @@ from jambs.solids import kernel, picture, picture_svg
 from jambs.solids.hidden_lines import seen_edges
 from jambs.solids.model import stood
 from jambs.solids.picture import LinePicture
-from jambs.solids.views import EXPLODED, FROM_OUTSIDE, FROM_ROOM, SolidView
+from jambs.solids.views import EXPLODED, FROM_ROOM, SolidView
 
+FROM_OUTSIDE = SolidView(name="isometric from outside", eye=(1.0, 1.0, 1.0))
 VIEWS = [FROM_ROOM, FROM_OUTSIDE, EXPLODED]
 SAME = 1e-4
 

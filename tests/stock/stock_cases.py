@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from jambs.stock import Piece, SawSettings, Stock, StockProblem
+from jambs.stock.problem import LotKind
 
 FOLDER = Path(__file__).parents[1] / "authorities" / "cutting"
 
@@ -24,7 +25,7 @@ def bins(name: str) -> StockProblem:
     """A bin-packing instance: bins at one cent, no kerf."""
     record = records("bins_1d.jsonl")[name]
     return StockProblem(
-        kind="lengths",
+        kind=LotKind.LENGTHS,
         pieces=tuple(Piece(mark=f"{length}", length=length, count=count) for length, count in record["items"]),
         stock=(Stock(name="bin", length=record["capacity"], price_cents=1),),
         saw=SawSettings(crosscut_kerf=0),
@@ -35,7 +36,7 @@ def house(name: str) -> StockProblem:
     """Trim of a house, crosscut from priced lengths."""
     record = records("house_1d.jsonl")[name]
     return StockProblem(
-        kind="lengths",
+        kind=LotKind.LENGTHS,
         pieces=tuple(Piece(mark=f"{length}", length=length, count=count) for length, count in record["pieces"]),
         stock=tuple(_stock(number, entry) for number, entry in enumerate(record["stock"])),
         saw=SawSettings(crosscut_kerf=record["kerf"], end_trim=record["end_trim_each"]),
@@ -47,7 +48,7 @@ def jambs(name: str) -> StockProblem:
     """Extension jambs ripped from boards or plywood."""
     record = records("jambs_2d.jsonl")[name]
     return StockProblem(
-        kind="sheets" if name.startswith("ply") else "boards",
+        kind=LotKind.SHEETS if name.startswith("ply") else LotKind.BOARDS,
         pieces=tuple(
             Piece(mark=f"{width}x{length}", width=width, length=length, count=count)
             for width, length, count in record["pieces"]

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from jambs.stock.checker import STEPS, check_certificate, fill
+from jambs.stock.problem import LotKind
 
 
 def test_rooms_are_filled_with_the_most_worth() -> None:
@@ -94,7 +95,7 @@ def test_a_price_below_nothing_counts_as_nothing() -> None:
 
 def boards(width: int, price: int) -> dict[str, Any]:
     """Strips of 50 with a rip kerf of 7, 3 off one edge and 2 off the other: two want 3 + 50 + 7 + 50 + 2 = 112."""
-    plan = lengths(prices={(50, 300): price}, stock=stock(width=width), kind="boards")
+    plan = lengths(prices={(50, 300): price}, stock=stock(width=width), kind=LotKind.BOARDS)
     plan["problem"]["saw"] |= {"edge_loss": 3, "far_edge_loss": 2}
     return plan
 

@@ -18,6 +18,7 @@ from jambs.stock import (
     plan_stock,
 )
 from jambs.stock.planfile import plan_to_dict
+from jambs.stock.problem import LotKind
 from jambs.stock.verify import verify_plan
 
 
@@ -37,7 +38,7 @@ def lengths_case(seed: int) -> StockProblem:
         )
         for number in range(draw.randint(1, 3))
     )
-    return StockProblem(kind="lengths", pieces=pieces, stock=stock, saw=saw)
+    return StockProblem(kind=LotKind.LENGTHS, pieces=pieces, stock=stock, saw=saw)
 
 
 def boards_case(seed: int) -> StockProblem:
@@ -64,7 +65,7 @@ def boards_case(seed: int) -> StockProblem:
         )
         for number in range(draw.randint(1, 3))
     )
-    return StockProblem(kind="boards", pieces=pieces, stock=stock, saw=saw)
+    return StockProblem(kind=LotKind.BOARDS, pieces=pieces, stock=stock, saw=saw)
 
 
 @pytest.mark.parametrize("case", [lengths_case, boards_case])

@@ -5,13 +5,14 @@ from __future__ import annotations
 import pytest
 
 from jambs.stock import Piece, SawSettings, Stock, StockFault, StockProblem, plan_stock
+from jambs.stock.problem import LotKind
 
 SAW = SawSettings(crosscut_kerf=8, rip_kerf=8, end_trim=16, least_strip=48)
 
 
 def boards(*pieces: Piece, supply: int | None = None) -> StockProblem:
     stock = (Stock(name="1x8", length=6144, width=464, price_cents=1900, supply=supply),)
-    return StockProblem(kind="boards", pieces=pieces, stock=stock, saw=SAW)
+    return StockProblem(kind=LotKind.BOARDS, pieces=pieces, stock=stock, saw=SAW)
 
 
 def faults(problem: StockProblem) -> str:
@@ -63,7 +64,7 @@ def test_two_pieces_with_one_mark() -> None:
 
 def test_stock_and_saw_that_make_no_sense() -> None:
     problem = StockProblem(
-        kind="lengths",
+        kind=LotKind.LENGTHS,
         pieces=(Piece(mark="A", length=100),),
         stock=(Stock(name="casing", length=1000, price_cents=-1, supply=-2),),
         saw=SawSettings(crosscut_kerf=-8),

@@ -11,6 +11,7 @@ from finding_rows import Case, Row, codes_in, each
 
 from jambs.findings import Severity, Statement, Subject
 from jambs.stock import Piece, SawSettings, Stock, StockFault, StockProblem, plan_stock, problem_findings
+from jambs.stock.problem import LotKind
 
 SAW = SawSettings(crosscut_kerf=8, rip_kerf=8, end_trim=16, least_strip=48)
 BOARD = Stock(name="1x8", length=6144, width=464, price_cents=1900)
@@ -20,7 +21,7 @@ PIECE = Piece(mark="A", length=600, width=100)
 def case(
     *pieces: Piece, stock: tuple[Stock, ...] = (BOARD,), saw: SawSettings = SAW, seconds: float | None = 5
 ) -> Case:
-    problem = StockProblem(kind="boards", pieces=pieces or (PIECE,), stock=stock, saw=saw, group="poplar")
+    problem = StockProblem(kind=LotKind.BOARDS, pieces=pieces or (PIECE,), stock=stock, saw=saw, group="poplar")
 
     def told() -> tuple[Statement, ...]:
         try:

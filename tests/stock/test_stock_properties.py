@@ -9,14 +9,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jambs.stock import Piece, SawSettings, Stock, StockProblem, plan_stock
-from jambs.stock.problem import Kind
+from jambs.stock.problem import LotKind
 
 SAW = SawSettings(crosscut_kerf=2, rip_kerf=1, edge_loss=1, end_trim=3)
 
 
 @st.composite
 def problems(draw: st.DrawFn) -> StockProblem:
-    kinds: list[Kind] = ["lengths", "boards"]
+    kinds = [LotKind.LENGTHS, LotKind.BOARDS]
     kind = draw(st.sampled_from(kinds))
     sizes = draw(st.lists(st.tuples(st.integers(8, 90), st.sampled_from([6, 9, 14])), min_size=1, max_size=8))
     pieces = tuple(Piece(mark=f"P{n}", length=a, width=b) for n, (a, b) in enumerate(sizes))

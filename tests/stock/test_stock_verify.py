@@ -10,6 +10,7 @@ import pytest
 
 from jambs.stock import Piece, SawSettings, Stock, StockProblem, plan_stock
 from jambs.stock.plan import PlannedStrip, StockPlan
+from jambs.stock.problem import LotKind
 from jambs.stock.verify import verify_plan
 
 Change: TypeAlias = Callable[[PlannedStrip], PlannedStrip]
@@ -17,7 +18,7 @@ Change: TypeAlias = Callable[[PlannedStrip], PlannedStrip]
 
 def problem() -> StockProblem:
     return StockProblem(
-        kind="boards",
+        kind=LotKind.BOARDS,
         pieces=(
             Piece(mark="W01-1", length=300, width=50, count=3),
             Piece(mark="W01-2", length=200, width=40, count=2),

@@ -13,6 +13,7 @@ from jambs.stock import Piece, SawSettings, Stock, StockProblem, check_certifica
 from jambs.stock.patterns import fewer_patterns, pick_pattern
 from jambs.stock.plan import StockPlan
 from jambs.stock.planfile import plan_from_dict, plan_to_dict
+from jambs.stock.problem import LotKind
 from jambs.stock.remainder import drops_as_stock, remaining_problem
 from jambs.stock.verify import verify_plan
 from jambs.stock.views import (
@@ -31,7 +32,7 @@ def plan() -> StockPlan:
 def trim() -> StockPlan:
     """Two boards of 1000, trim 10, kerf 5: 400 + 400 + 100 leaves 60; 300 alone leaves 675."""
     problem = StockProblem(
-        kind="lengths",
+        kind=LotKind.LENGTHS,
         pieces=(
             Piece(mark="leg", length=400, count=2, is_mitered=True),
             Piece(mark="apron", length=100),
@@ -64,7 +65,7 @@ def test_rip_list_holds_every_strip_widest_first(plan: StockPlan) -> None:
 
 def test_near_equal_widths() -> None:
     pieces = tuple(Piece(mark=f"{w}", length=100, width=w) for w in (288, 292, 420, 88))
-    problem = StockProblem(kind="boards", pieces=pieces, stock=(), saw=SawSettings(crosscut_kerf=8))
+    problem = StockProblem(kind=LotKind.BOARDS, pieces=pieces, stock=(), saw=SawSettings(crosscut_kerf=8))
     assert near_equal_widths(problem, within=4) == ((292, 288),)
 
 

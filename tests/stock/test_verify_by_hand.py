@@ -9,6 +9,7 @@ import pytest
 
 from jambs.stock import Piece, SawSettings, Stock, StockProblem
 from jambs.stock.plan import Bound, PlacedPiece, PlannedBoard, PlannedStrip, StockPlan
+from jambs.stock.problem import LotKind
 from jambs.stock.verify import verify_plan
 
 SAW = SawSettings(crosscut_kerf=8, rip_kerf=6, edge_loss=4, far_edge_loss=3, end_trim=10, least_strip=20)
@@ -109,7 +110,7 @@ def test_the_narrowest_safe_strip_is_still_safe() -> None:
 
 def test_lengths_are_one_strip_and_their_width_is_not_asked() -> None:
     one = strip(0, 0, ("A", 10, 210), ("B", 218, 328))
-    whole = plan(one, kind="lengths")
+    whole = plan(one, kind=LotKind.LENGTHS)
     assert verify_plan(whole) == ("C: cut 0 times, but 1 are wanted.",)
     two = replace(whole.boards[0], strips=(one, strip(0, 0, ("C", 10, 328))))
     assert verify_plan(replace(whole, boards=(two,))) == ("board 1: 2 strips on a length that is only crosscut.",)

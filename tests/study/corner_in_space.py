@@ -110,7 +110,7 @@ def _painted(cut: HeatCut, grid: CutGrid) -> _Boxes:
     for block in cut.blocks:
         place = cells_inside(grid, block)
         found.conductivity[place] = block.conductivity
-        found.room_film[place], found.outdoor_film[place] = room.film(block.name), outdoors.film(block.name)
+        found.room_film[place], found.outdoor_film[place] = room.film(block.kind), outdoors.film(block.kind)
         found.is_room[place], found.is_glazing[place] = False, block.name == cut.glazing
     return found
 

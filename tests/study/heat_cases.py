@@ -7,7 +7,7 @@ from retired_cut import Detail, WallBuild
 
 from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.region import AirRegion, Block
-from jambs.study.wall.stack import HeatLayer, HeatStack, solid_layer
+from jambs.study.wall.stack import HeatLayer, HeatStack
 
 AUTHORITIES = Path(__file__).parent.parent / "authorities" / "study"
 
@@ -20,6 +20,26 @@ def read_authority(name: str) -> list[dict[str, str]]:
     """Rows of a table of published values, without its head comments."""
     lines = (AUTHORITIES / name).read_text().splitlines()
     return list(csv.DictReader(line for line in lines if not line.startswith("#")))
+
+
+def solid_layer(
+    name: str,
+    *,
+    thickness: float,
+    conductivity: float,
+    framing_conductivity: float | None = None,
+    framing_fraction: float = 0.0,
+    permeance: float | None = None,
+) -> HeatLayer:
+    """Layer of a material of known conductivity [W/(m K)], with framing of another one between. Lengths [m]."""
+    return HeatLayer(
+        name=name,
+        thickness=thickness,
+        resistance=thickness / conductivity,
+        framing_resistance=None if framing_conductivity is None else thickness / framing_conductivity,
+        framing_fraction=framing_fraction,
+        permeance=permeance,
+    )
 
 
 def layers(stud: float, rigid: float) -> tuple[HeatLayer, ...]:

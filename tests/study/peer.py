@@ -79,7 +79,7 @@ def _films(cut: HeatCut, mesh: MeshQuad, facets: NDArray[np.int64], filling: NDA
     film, temperature = np.zeros(len(facets)), np.zeros(len(facets))
     for each in cut.airs:
         for number in np.flatnonzero(holds(each, *beyond)):
-            film[number] = 1 / each.film(cut.blocks[filling[cells[number]]].name)
+            film[number] = 1 / each.film(cut.blocks[filling[cells[number]]].kind)
             temperature[number] = each.temperature
     return film, temperature
 

@@ -13,7 +13,7 @@ from jambs.study.heat.films import HEAT_FILMS, Films
 from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
 from jambs.study.heat.frame_alone import FROM_GLASS
 from jambs.study.heat.grid import SAME_EDGE, Fineness
-from jambs.study.heat.region import AirRegion, Block
+from jambs.study.heat.region import AirRegion, Block, BlockKind
 from jambs.study.wall.stack import HeatStack
 
 
@@ -140,11 +140,17 @@ def _layer_spans(wall: WallBuild) -> list[tuple[str, float, float, float]]:
     return spans
 
 
-def _block(name: str, conductivity: float, x: tuple[float, float], y: tuple[float, float]) -> list[Block]:
+def _block(
+    name: str,
+    conductivity: float,
+    x: tuple[float, float],
+    y: tuple[float, float],
+    kind: BlockKind = BlockKind.LAYER,
+) -> list[Block]:
     """One block, or none when it has no extent."""
     if x[1] - x[0] < SAME_EDGE or y[1] - y[0] < SAME_EDGE:
         return []
-    return [Block(name=name, conductivity=conductivity, x0=x[0], x1=x[1], y0=y[0], y1=y[1])]
+    return [Block(name=name, conductivity=conductivity, x0=x[0], x1=x[1], y0=y[0], y1=y[1], kind=kind)]
 
 
 def _buck_and_gap(wall: WallBuild, detail: Detail) -> list[Block]:
@@ -162,7 +168,13 @@ def _extension_jambs(wall: WallBuild, frame: FrameBlock, detail: Detail, outside
     inside_face = outside_face + frame.depth
     wood = detail.wood_conductivity
     return [
-        *_block("exterior jamb", wood, (-wall.cladding, outside_face), (0.0, detail.exterior_jamb)),
+        *_block(
+            "exterior jamb",
+            wood,
+            (-wall.cladding, outside_face),
+            (0.0, detail.exterior_jamb),
+            BlockKind.EXTERIOR_JAMB,
+        ),
         *_block("interior jamb", wood, (inside_face, wall.stack.thickness), (0.0, detail.interior_jamb)),
     ]
 
@@ -180,8 +192,8 @@ def _airs(wall: WallBuild, frame: FrameBlock, outside_face: float, films: Films)
     inner = wall.stack.thickness + AIR_MARGIN
     # The panel parts the two airs; taking its inside face as the border adds no line to the grid.
     border = outside_face + frame.panel_start + frame.panel_thickness
-    on_frame = (("frame", films.inside_frame), ("panel", films.inside_frame))
-    open_air = (("exterior jamb", films.outside), ("frame", films.outside))
+    on_frame = ((BlockKind.FRAME, films.inside_frame), (BlockKind.PANEL, films.inside_frame))
+    open_air = ((BlockKind.EXTERIOR_JAMB, films.outside), (BlockKind.FRAME, films.outside))
     behind_cladding = AirRegion(
         name="behind cladding",
         temperature=0.0,

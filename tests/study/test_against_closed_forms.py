@@ -5,7 +5,7 @@ from math import cos, cosh, log, pi, sinh, sqrt
 
 import pytest
 from cases import examples
-from heat_cases import WALLS, air, box, wall
+from heat_cases import WALLS, air, box, solid_layer, wall
 from hypothesis import given
 from hypothesis import strategies as st
 from retired_cut import wall_blocks
@@ -16,7 +16,7 @@ from jambs.study.heat.conduction import Coupling, coupling, solve
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import AirRegion
 from jambs.study.heat.vertex_scheme import vertex_field
-from jambs.study.wall.stack import HeatLayer, HeatStack, solid_layer
+from jambs.study.wall.stack import HeatLayer, HeatStack
 from jambs.study.wall.transmittance import wall_resistance
 
 COARSE = Fineness(first=0.01, growth=2, largest=0.2)

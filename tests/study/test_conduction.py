@@ -9,7 +9,7 @@ from retired_cut import build_cut
 
 from jambs.study import AirRegion, Block, HeatCut, coupling, solve
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import StudyError
+from jambs.study.heat.region import BlockKind, StudyError
 
 CUT: HeatCut = build_cut(WALLS["2x4 + 2 in"], FRAMES["PVC"], JAMB, 0.020)
 EVERYTHING: tuple[Block | AirRegion, ...] = (*CUT.blocks, *CUT.airs)
@@ -111,3 +111,13 @@ def test_no_surface_towards_an_air_is_an_error() -> None:
     field = solve(CUT.blocks, CUT.airs, fineness=COARSE)
     with pytest.raises(StudyError, match='no surface of the cut faces the air "attic"'):
         field.coldest("attic")
+
+
+def test_a_film_goes_by_what_a_block_is_not_by_its_name() -> None:
+    """A layer that is called frame has the film of a wall: 1 / (0.25 + 0.1 / 0.5 + 0.04), by hand."""
+    block = box("frame", 0.5, (0, 0.1), (0, 1))
+    room = replace(air("in", 1, 0.25, (0.1, 0.2), (0, 1)), films=((BlockKind.FRAME, 0.13),))
+    airs = [room, air("out", 0, 0.04, (-0.1, 0), (0, 1))]
+    assert coupling([block], airs, fineness=COARSE).mean == pytest.approx(1 / 0.49, rel=1e-9)
+    frame = replace(block, kind=BlockKind.FRAME)
+    assert coupling([frame], airs, fineness=COARSE).mean == pytest.approx(1 / 0.37, rel=1e-9)

@@ -7,7 +7,15 @@ import pytest
 from heat_cases import read_authority
 from pvlib.spa import solar_position
 
-from jambs.study.sun.sun_position import days_since_2000, sun_position
+from jambs.study.sun.sun_position import sun_position
+
+J2000 = datetime(2000, 1, 1, 12, tzinfo=UTC)
+"""The epoch from which days are counted."""
+
+
+def days_since_2000(moment: datetime) -> float:
+    """Days from noon of 1 January 2000, UTC, to a moment that carries its time zone."""
+    return (moment - J2000).total_seconds() / 86400
 
 
 def test_against_nrel() -> None:

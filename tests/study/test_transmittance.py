@@ -1,11 +1,11 @@
 """R and U of walls against published figures, in both unit systems. Tables: tests/authorities/study."""
 
 import pytest
-from heat_cases import WALLS, layers, read_authority
+from heat_cases import WALLS, layers, read_authority, solid_layer
 from retired_model import resistance_fraction_inside
 
 from jambs.study.heat.region import StudyError
-from jambs.study.wall.stack import US_RESISTANCE, HeatLayer, HeatStack, solid_layer
+from jambs.study.wall.stack import US_RESISTANCE, HeatLayer, HeatStack
 from jambs.study.wall.transmittance import (
     layer_temperatures,
     outboard_fraction,

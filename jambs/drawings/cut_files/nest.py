@@ -27,6 +27,7 @@ from jambs.parts.worked_faces import BoardFace, worked_face
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.plan import PlannedBoard
+from jambs.stock.problem import LotKind
 
 LETTERS, NOTES = 0.5, 0.6
 """Height of a mark and of the sheet's notes, at most [in]."""
@@ -38,7 +39,7 @@ LETTER = 0.95
 
 def sheet_figures(planned: PlannedLot, *, units: Units) -> tuple[CutFigure, ...]:
     """Return a cut file for each sheet of a lot; none of a lot that is sawn from boards."""
-    if planned.lot.problem.kind != "sheets":
+    if planned.lot.problem.kind is not LotKind.SHEETS:
         return ()
     return tuple(_Sheet(planned, board, units).figure() for board in planned.plan.boards)
 

@@ -10,6 +10,11 @@ from jambs.geometry import Point
 
 Segment = tuple[Point, Point]
 NEAR = 1e-9
+"""Edges nearer than this touch [in]."""
+NO_STEP = 1e-15
+"""A line piece that goes no farther one way runs square to it [in]."""
+NO_TURN = 1e-9
+"""Twice the area that three points enclose, under which they lie on one line [sq in]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +84,7 @@ class Box:
             (x0, x1 - x0, self.left + NEAR, self.right - NEAR),
             (y0, y1 - y0, self.bottom + NEAR, self.top - NEAR),
         ):
-            if abs(step) < 1e-15:
+            if abs(step) < NO_STEP:
                 if not low < start < high:
                     return False
                 continue
@@ -115,7 +120,7 @@ def crossing(first: Segment, second: Segment) -> bool:
     """Say whether two line pieces cross at a point inside both."""
     a, b = first
     c, d = second
-    return _turn(a, b, c) * _turn(a, b, d) < -1e-18 and _turn(c, d, a) * _turn(c, d, b) < -1e-18
+    return _turn(a, b, c) * _turn(a, b, d) < -(NO_TURN**2) and _turn(c, d, a) * _turn(c, d, b) < -(NO_TURN**2)
 
 
 def _turn(a: Point, b: Point, c: Point) -> float:

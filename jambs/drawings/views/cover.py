@@ -13,6 +13,8 @@ Polygon = tuple[Point, ...]
 Span = tuple[float, float]
 SLIVER = 1e-6
 """Pieces shorter or thinner than this are nothing [in]."""
+PARALLEL = 1e-12
+"""Two edges that enclose no more than this are parallel [sq in]."""
 
 
 def is_inside(point: Point, polygon: Polygon) -> bool:
@@ -85,7 +87,7 @@ def _shares(edge: Segment, side: Segment) -> list[float]:
     (a0, b0), (a1, b1) = side
     dx, dy, da, db = x1 - x0, y1 - y0, a1 - a0, b1 - b0
     cross = dx * db - dy * da
-    if abs(cross) < 1e-12:
+    if abs(cross) < PARALLEL:
         square = dx * dx + dy * dy or 1.0
         ends = [((a - x0) * dx + (b - y0) * dy) / square for a, b in side if _distance((a, b), edge) < SLIVER]
         return [share for share in ends if 0 < share < 1]

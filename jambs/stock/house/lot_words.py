@@ -20,6 +20,7 @@ from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lots import Lot
 from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LENGTHS, Lumber
 from jambs.stock.house.lumber_words import sold_text
+from jambs.stock.problem import LotKind
 
 PRACTICE = "common practice, no source; the job gives none"
 LEAST_DROP = {Units.INCH: (24.0, 1.5), Units.MM: (600 / MM_PER_INCH, 40 / MM_PER_INCH)}
@@ -92,7 +93,7 @@ def saw_cautions(lots: Sequence[Lot], units: Units) -> tuple[str, ...]:
             "keep the riving knife (or splitter) in. If a board pinches or springs as it is ripped: saw off, set it "
             "aside, joint a new straight edge.",
         ]
-    if any(lot.problem.kind == "sheets" for lot in lots):
+    if any(lot.problem.kind is LotKind.SHEETS for lot in lots):
         said.append("Sheets: grain along the strips. Break a sheet down with two people or a track saw.")
     if any(one.glued for lot in lots for one in lot.pieces):
         said.append(

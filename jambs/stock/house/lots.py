@@ -13,7 +13,7 @@ from jambs.stock.house.house_pieces import CutPiece, house_pieces
 from jambs.stock.house.lumber import Lumber, bought_lumber, lumber_on_hand, saw_settings
 from jambs.stock.house.lumber_words import lot_title, step_text
 from jambs.stock.house.material import SAME_SIZE, LotName, Material
-from jambs.stock.problem import Kind, Stock, StockProblem
+from jambs.stock.problem import LotKind, Stock, StockProblem
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
@@ -92,12 +92,13 @@ def _material_lots(material: Material, pieces: Sequence[CutPiece], job: Job) -> 
     whole = {width: some for width, some in whole.items() if some}
     for width, some in whole.items():
         lumber = [one for one in (*own, *boards) if _is_as_wide(one.width, width)]
-        yield _lot("lengths", material, some, lumber, job.shop, job.units)
+        yield _lot(LotKind.LENGTHS, material, some, lumber, job.shop, job.units)
     ripped = [one for one in mine if not any(one in some for some in whole.values())]
     if ripped:
         kept = [one for one in own if not any(_is_as_wide(one.width, width) for width in whole)]
         lumber = [*kept, *boards]
-        yield _lot("sheets" if _are_sheets(boards) else "boards", material, ripped, lumber, job.shop, job.units)
+        kind = LotKind.SHEETS if _are_sheets(boards) else LotKind.BOARDS
+        yield _lot(kind, material, ripped, lumber, job.shop, job.units)
 
 
 def _is_as_wide(one: float, other: float) -> bool:
@@ -109,7 +110,7 @@ def _are_sheets(boards: Sequence[Lumber]) -> bool:
 
 
 def _lot(
-    kind: Kind, material: Material, pieces: Sequence[CutPiece], lumber: Sequence[Lumber], shop: Shop, units: Units
+    kind: LotKind, material: Material, pieces: Sequence[CutPiece], lumber: Sequence[Lumber], shop: Shop, units: Units
 ) -> Lot:
     name = _name(kind, material, lumber)
     title = lot_title(name, units)
@@ -124,8 +125,8 @@ def _lot(
     return Lot(letter="", title=title, name=name, pieces=tuple(pieces), lumber=tuple(lumber), problem=problem)
 
 
-def _name(kind: Kind, material: Material, lumber: Sequence[Lumber]) -> LotName:
-    if kind != "lengths":
+def _name(kind: LotKind, material: Material, lumber: Sequence[Lumber]) -> LotName:
+    if kind is not LotKind.LENGTHS:
         return LotName(kind=kind, material=material)
     bought = next(one for one in lumber if not one.stock.on_hand)
     return LotName(kind=kind, material=material, nominal=bought.nominal, width=bought.width)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from jambs.length import Units, feet_text, length_text
 from jambs.stock.house.material import SAME_SIZE, LotName
+from jambs.stock.problem import LotKind
 
 LEAST_FEET = 72.0
 """Boards from this length on are sold by the foot [in]; common practice, no source."""
@@ -41,6 +42,6 @@ def step_text(units: Units) -> str:
 def lot_title(lot: LotName, units: Units) -> str:
     """Name a lot: ``poplar 3/4", ripped from boards``."""
     head = f"{lot.material.stock} {length_text(lot.material.thickness, units=units)}"
-    if lot.kind == "lengths":
+    if lot.kind is LotKind.LENGTHS:
         return f"{head}, crosscut from {lot.nominal or length_text(lot.width, units=units)}"
-    return f"{head}, {'sheets' if lot.kind == 'sheets' else 'ripped from boards'}"
+    return f"{head}, {'sheets' if lot.kind is LotKind.SHEETS else 'ripped from boards'}"

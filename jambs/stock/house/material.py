@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.length import HALF_64TH
-from jambs.stock.problem import Kind
+from jambs.stock.problem import LotKind
 
 SAME_SIZE = HALF_64TH
 """Two sizes nearer than this are one size [in]."""
@@ -27,7 +27,7 @@ class Material:
 class LotName:
     """What a lot is cut from, and how; ``nominal``, ``width`` [in]: of boards that are crosscut only."""
 
-    kind: Kind
+    kind: LotKind
     material: Material
     nominal: str | None = None
     width: float = 0.0

@@ -12,6 +12,10 @@ from jambs.stock.solver.knapsack import best_values
 
 PRICE_STEPS = 1_000_000
 """Piece prices are whole numbers of this part of a cent."""
+LAST_BITS = 1e-12
+"""Prices are shrunk by this part more than a quotient asks, so that its rounding leaves no board worth too much."""
+SOLVER_ROOM = 1e-4
+"""What a bound of the solver, which computes in floating point, may be over the true one, in price units."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +74,7 @@ def certify(core: Core, state: State, duals: Floats) -> Certificate:
         over = endless & (boards > price_steps)
         if not over.any():
             break
-        shrink = float((price_steps[over] / boards[over]).min()) * (1 - 1e-12)
+        shrink = float((price_steps[over] / boards[over]).min()) * (1 - LAST_BITS)
         prices, owed = _shrunk(prices, shrink), _shrunk(owed, shrink)
     excess = np.where(endless, 0, np.maximum(boards - price_steps, 0))
     steps = int((prices * state.demand).sum() + (strips * state.need).sum() - (excess * _left(state)).sum())
@@ -94,4 +98,4 @@ def ceil_div(number: int, by: int) -> int:
 
 def whole_bound(value: float) -> int:
     """Bound of a search rounded up to a whole price unit, with a little room for floating point."""
-    return ceil(value - 1e-4)
+    return ceil(value - SOLVER_ROOM)

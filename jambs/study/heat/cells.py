@@ -105,7 +105,7 @@ def _check_full(grid: CutGrid, filling: Integers) -> None:
 
 
 def _find_faces(grid: CutGrid, filling: Integers, blocks: Sequence[Block], airs: Sequence[AirRegion]) -> Faces:
-    films = np.array([[air.film(block.name) for block in blocks] for air in airs]).reshape(len(airs), -1)
+    films = np.array([[air.film(block.kind) for block in blocks] for air in airs]).reshape(len(airs), -1)
     widths, heights = np.diff(grid.x), np.diff(grid.y)
     upright = _upright_faces(filling, films, widths, heights)
     lying = _turned(_upright_faces(filling.T, films, heights, widths))

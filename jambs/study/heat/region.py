@@ -57,7 +57,7 @@ class AirRegion:
     """A rectangle of air at one temperature; blocks cover it where they overlap.
 
     `resistance` is that of the film between this air and any block it touches [m2 K/W]; 0 holds the surface at
-    the air's temperature. `films` names blocks that have another resistance, as ("frame", 0.13).
+    the air's temperature. `films`: kinds of blocks that have another resistance, as (BlockKind.FRAME, 0.13).
     Edges in the plane of the cut [m]. Airs of one name are counted as one boundary.
     Raises StudyError when an extent is not above zero or a resistance is below zero.
     """
@@ -69,7 +69,7 @@ class AirRegion:
     x1: float
     y0: float
     y1: float
-    films: tuple[tuple[str, float], ...] = ()
+    films: tuple[tuple[BlockKind, float], ...] = ()
 
     def __post_init__(self) -> None:
         _check_extent(self)
@@ -77,9 +77,9 @@ class AirRegion:
             if not resistance >= 0:
                 raise StudyError(FilmBelowZero(air=self.name, resistance=resistance))
 
-    def film(self, block_name: str) -> float:
-        """Film resistance between this air and the named block. [m2 K/W]"""
-        return dict(self.films).get(block_name, self.resistance)
+    def film(self, kind: BlockKind) -> float:
+        """Film resistance between this air and a block of a kind. [m2 K/W]"""
+        return dict(self.films).get(kind, self.resistance)
 
 
 def edges_x(rectangles: Sequence[Block | AirRegion]) -> list[float]:

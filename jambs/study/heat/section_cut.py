@@ -109,7 +109,7 @@ def section_cut(
     corner = _corner(blocks, inside, frame)
     return HeatCut(
         blocks=blocks,
-        airs=_airs(blocks, spaces, wall, films),
+        airs=_airs(spaces, wall, films),
         corner=corner,
         frame_face=(inside, max(corner[1], frame.face)),
     )
@@ -225,23 +225,22 @@ def _corner(blocks: Sequence[Block], inside: float, frame: FrameBlock) -> Point:
     return inside, min(max(meeting, default=0.0), frame.face)
 
 
-def _airs(blocks: Sequence[Block], spaces: AirSpaces, wall: HeatWall, films: Films) -> tuple[AirRegion, ...]:
+def _airs(spaces: AirSpaces, wall: HeatWall, films: Films) -> tuple[AirRegion, ...]:
     """Room and outdoor air at every surface they reach; the wall's own faces have their own film outside."""
     behind = wall.stack.outside_film
-    on_wall = {block.name for block in blocks if block.kind not in (*EXTERIOR_TRIM, *OPEN_AIR)}
-    outside = tuple((name, behind) for name in sorted(on_wall))
+    outside = tuple((kind, behind) for kind in BlockKind if kind not in (*EXTERIOR_TRIM, *OPEN_AIR))
     return (
         *(_air(OUTDOORS, 0.0, films.outside, outside, space) for space in spaces.outdoors),
         *(_air(ROOM, 1.0, films.inside, _room_films(films), space) for space in spaces.room),
     )
 
 
-def _room_films(films: Films) -> tuple[tuple[str, float], ...]:
-    return (("frame", films.inside_frame), ("panel", films.inside_frame))
+def _room_films(films: Films) -> tuple[tuple[BlockKind, float], ...]:
+    return ((BlockKind.FRAME, films.inside_frame), (BlockKind.PANEL, films.inside_frame))
 
 
 def _air(
-    name: str, temperature: float, resistance: float, films: tuple[tuple[str, float], ...], space: Rectangle
+    name: str, temperature: float, resistance: float, films: tuple[tuple[BlockKind, float], ...], space: Rectangle
 ) -> AirRegion:
     return AirRegion(
         name=name,

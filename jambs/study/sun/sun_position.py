@@ -1,14 +1,12 @@
 """Where the sun stands. Low-order formulas of Meeus, Astronomical Algorithms, as used by NOAA's solar calculator."""
 
 from dataclasses import dataclass
-from datetime import UTC, datetime
 
 import numpy as np
 
 from jambs.study.heat.grid import Floats
 
-# The epoch J2000.0 and the length of a Julian century in days.
-J2000 = datetime(2000, 1, 1, 12, tzinfo=UTC)
+# The length of a Julian century in days.
 CENTURY_DAYS = 36525.0
 
 
@@ -18,11 +16,6 @@ class SunPosition:
 
     altitude_deg: Floats
     azimuth_deg: Floats
-
-
-def days_since_2000(moment: datetime) -> float:
-    """Days from noon of 1 January 2000, UTC, to a moment that carries its time zone."""
-    return (moment - J2000).total_seconds() / 86400
 
 
 def sun_position(days: Floats | float, *, latitude_deg: float, longitude_deg: float) -> SunPosition:

@@ -70,26 +70,6 @@ class HeatLayer:
         )
 
 
-def solid_layer(
-    name: str,
-    *,
-    thickness: float,
-    conductivity: float,
-    framing_conductivity: float | None = None,
-    framing_fraction: float = 0.0,
-    permeance: float | None = None,
-) -> HeatLayer:
-    """Layer of a material of known conductivity [W/(m K)], with framing of another one between. Lengths [m]."""
-    return HeatLayer(
-        name=name,
-        thickness=thickness,
-        resistance=thickness / conductivity,
-        framing_resistance=None if framing_conductivity is None else thickness / framing_conductivity,
-        framing_fraction=framing_fraction,
-        permeance=permeance,
-    )
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HeatStack:
     """Layers of a wall, inside -> outside, between two air films [m2 K/W].

@@ -21,6 +21,8 @@ MONTH_SECONDS = 365.25 / 12 * 86400
 # Layers are split until no part has more resistance than this [m2 K/W], as ISO 13788 asks (from memory).
 PART_RESISTANCE = 0.25
 NANOGRAM = 1e-12
+# A wall that holds less water than this is dry [kg/m2].
+DRY = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +52,7 @@ class VaporYear:
     @property
     def dries_out(self) -> bool:
         """Whether nothing is left at the end of the year."""
-        return self.months[-1].total < 1e-6
+        return self.months[-1].total < DRY
 
 
 @dataclass(frozen=True, eq=False, slots=True, kw_only=True)
