@@ -1,13 +1,14 @@
 """The job that is open: its file, the draft that is not saved yet, and the house that was made of it.
 
-One thread makes the house at a time; everything it hands out is frozen. The file belongs to the user: it is read anew
-whenever it changed, as long as there is no draft.
+One thread works on it at a time; everything it hands out is frozen. The file belongs to the user: it is read anew
+whenever it changed, as long as there is no draft; with one, it is never overwritten unseen (``saving.py``).
 """
 
 from __future__ import annotations
 
 import threading
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from starlette.requests import HTTPConnection
@@ -16,13 +17,20 @@ from jambs.app.build import Asked as AskedOfBuild
 from jambs.app.build import ask
 from jambs.app.chain import Unbuildable
 from jambs.job import Job, JobFaults, read_job
+from jambs.job.editing.edit_yaml import edited
+from jambs.job.editing.edits import Edit
+from jambs.job.editing.file_text import EditRefused, FileText
+from jambs.job.editing.history import Draft
+from jambs.job.reading.faults import Fault
+from jambs.page.heat import HeatShelf
+from jambs.page.saving import read_file, save
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class House:
     """What was made of one state of the job. ``number`` grows with each; ``wrong``: why there is no job or no house.
 
-    ``text``: of the job file, saved or not.
+    ``text``: of the job file, saved or not. ``faults``: of the file, where it cannot be read as a job.
     """
 
     number: int
@@ -30,6 +38,15 @@ class House:
     job: Job | None = None
     asked: AskedOfBuild | None = None
     wrong: tuple[str, ...] = ()
+    faults: tuple[Fault, ...] = ()
+
+
+class CannotStand(Exception):
+    """A change after which there would be no house; ``sentences`` say why. The draft is as it was."""
+
+    def __init__(self, *sentences: str) -> None:
+        super().__init__(*sentences)
+        self.sentences = sentences
 
 
 class Desk:
@@ -38,27 +55,106 @@ class Desk:
     def __init__(self, *, file: Path, target: Path) -> None:
         self.file, self.target = file, target
         self.lock = threading.RLock()
+        self.heat = HeatShelf()
         self._house: House | None = None
         self._seen: tuple[object, ...] = ()
-        self.draft: str | None = None
+        self._draft: Draft | None = None
+        self._edits: tuple[tuple[str, tuple[Edit, ...]], ...] = ()
+
+    # ---- the draft
 
     @property
-    def text(self) -> str:
-        """The text of the job: the draft, or what the file holds."""
-        return self.file.read_text(encoding="utf-8") if self.draft is None else self.draft
+    def draft(self) -> Draft:
+        """The job file as it would be saved; where nothing is changed yet, as it stands on the disk now."""
+        with self.lock:
+            if self._draft is None or not self._draft.changed:
+                there = read_file(self.file) or FileText(name=self.file.name, content=b"")
+                if self._draft is None or self._draft.saved.get(there.name) != there:
+                    self._draft, self._edits = Draft.of(there), ()
+            return self._draft
+
+    @property
+    def is_changed_meanwhile(self) -> bool:
+        """Say whether somebody else changed the file since the draft was begun."""
+        with self.lock:
+            return bool(self.draft.changed) and read_file(self.file) != self.draft.saved.get(self.file.name)
+
+    def change(self, words: str, edits: Sequence[Edit], *, may_be_wrong: bool = False) -> House:
+        """Put edits into the draft as one step; ``may_be_wrong``: also where the job cannot be built after it.
+
+        Raises:
+            EditRefused: they cannot be written there; the draft is as it was.
+            CannotStand: there would be no house after it; the draft is as it was.
+        """
+        with self.lock:
+            before, edits_before = self.draft, self._edits
+            file = before.files[self.file.name]
+            for edit in edits:
+                file = edited(file, edit)
+            self._draft = before.with_step(words, file)
+            self._edits = (*edits_before[: len(before.done)], (words, tuple(edits)))
+            house = self.house()
+            if house.wrong and not may_be_wrong:
+                self._draft, self._edits = before, edits_before
+                self.house()
+                raise CannotStand(*house.wrong)
+            return house
+
+    def back(self) -> None:
+        """Take the last step of the draft back."""
+        with self.lock:
+            self._draft = self.draft.back()
+
+    def forth(self) -> None:
+        """Do again what was taken back last."""
+        with self.lock:
+            self._draft = self.draft.forth()
+
+    def save(self) -> None:
+        """Write the draft into the job file.
+
+        Raises:
+            ChangedMeanwhile: somebody else changed it; nothing was written.
+            OSError: it cannot be written; it stands as it stood.
+        """
+        with self.lock:
+            draft = self.draft
+            if draft.changed:
+                save(self.file.parent, draft.changed)
+                self._draft = draft.as_saved()
+
+    def take_theirs(self) -> None:
+        """Forget the draft, and take the file as it stands now."""
+        with self.lock:
+            self._draft, self._edits = None, ()
+
+    def put_onto_theirs(self) -> None:
+        """Do the steps of the draft once more, on the file as it stands now.
+
+        Raises:
+            EditRefused: one of them has no place there any more; the draft is as it was.
+        """
+        with self.lock:
+            steps = self._edits[: len(self.draft.done)]
+            there = read_file(self.file) or FileText(name=self.file.name, content=b"")
+            draft = Draft.of(there)
+            for words, edits in steps:
+                file = draft.files[there.name]
+                for edit in edits:
+                    file = edited(file, edit)
+                draft = draft.with_step(words, file)
+            self._draft, self._edits = draft, steps
+
+    # ---- the house
 
     def house(self) -> House:
         """Return the house as the job stands now; it is made anew only where something changed."""
         with self.lock:
-            try:
-                text = self.text
-            except (OSError, UnicodeDecodeError):
-                text = ""
-            seen = (text, self._tables())
+            seen = (self.draft.files[self.file.name], self._tables())
             if self._house is None or seen != self._seen:
                 number = self._house.number + 1 if self._house else 1
-                self._house = self._made(text, number)
-                self._seen = (text, self._tables())
+                self._house = replace(self._made(seen[0]), number=number)
+                self._seen = (seen[0], self._tables())
             return self._house
 
     def _tables(self) -> tuple[object, ...]:
@@ -66,16 +162,19 @@ class Desk:
         sources = self._house.job.sources if self._house and self._house.job else ()
         return tuple((one, one.stat().st_mtime_ns) for one in sources[1:] if one.exists())
 
-    def _made(self, text: str, number: int) -> House:
-        job = None
+    def _made(self, file: FileText) -> House:
+        job, text = None, ""
         try:
-            job = read_job(self.file, draft=text or None)
+            text = file.text
+            job = read_job(self.file, draft=text)
             asked = ask(job, only=(), target=self.target)
+        except EditRefused as error:
+            return House(number=0, text="", wrong=(str(error),), faults=(error.fault,))
         except JobFaults as error:
-            return House(number=number, text=text, job=job, wrong=tuple(map(str, error.faults)))
+            return House(number=0, text=text, wrong=tuple(map(str, error.faults)), faults=error.faults)
         except Unbuildable as error:
-            return House(number=number, text=text, job=job, wrong=error.sentences)
-        return House(number=number, text=text, job=job, asked=asked)
+            return House(number=0, text=text, job=job, wrong=error.sentences)
+        return House(number=0, text=text, job=job, asked=asked)
 
 
 def desk_of(connection: HTTPConnection) -> Desk:

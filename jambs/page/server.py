@@ -48,18 +48,22 @@ class _Server(uvicorn.Server):
 
 def serve(asked: Asked) -> None:
     """Serve the page until somebody stops it."""
-    with _listening(asked) as listening:
+    with listening_on(asked.port, everywhere=asked.telephone) as listening:
         port = listening.getsockname()[1]
+        desk = Desk(file=asked.file, target=asked.target)
         application = make_application(
-            Desk(file=asked.file, target=asked.target),
+            desk,
             hosts=hosts_at(port, telephone=asked.telephone),
             cookie=f"jambs-{port}",
             report=_report,
         )
-        server = _Server(_config(application))
+        server = _Server(config_of(application))
         application.stop = lambda: setattr(server, "should_exit", True)
         _say_links(application, asked, port)
-        server.run(sockets=[listening])
+        try:
+            server.run(sockets=[listening])
+        finally:
+            desk.heat.close()
     click.echo("The page is closed.")
 
 
@@ -79,11 +83,13 @@ def own_address() -> str:
         return str(asking.getsockname()[0])
 
 
-def _listening(asked: Asked) -> socket.socket:
-    return socket.create_server((EVERYWHERE if asked.telephone else LOOPBACK, asked.port))
+def listening_on(port: int, *, everywhere: bool) -> socket.socket:
+    """Listen on a port of this computer, 0 for any that is free; ``everywhere``: to its network too."""
+    return socket.create_server((EVERYWHERE if everywhere else LOOPBACK, port))
 
 
-def _config(application: Application) -> uvicorn.Config:
+def config_of(application: Application) -> uvicorn.Config:
+    """Return how the page is served: quiet, bounded, and without a word about itself."""
     return uvicorn.Config(
         application,
         log_level="critical",

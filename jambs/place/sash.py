@@ -9,7 +9,7 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.trim import InteriorStyle
 from jambs.job.models.windows import Sash
 from jambs.place.placement import Swing
-from jambs.place.swing import Leaf, Opened, open_sash
+from jambs.place.swing import Leaf, Opened, SwingPicture, open_sash, swing_picture
 from jambs.sides import Side
 
 SIDES = {
@@ -31,6 +31,12 @@ def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float) 
     else:
         clear = Size(width=opened.passage, height=clear.height)
     return Swing(greatest_deg=opened.degrees, stopped_by=opened.met, clear=clear)
+
+
+def swing_seen(opening: Opening, *, interior_depth: float, exterior_depth: float, degrees: float) -> SwingPicture:
+    """Show a sash that swings, open by an angle [degrees], between the trim at these depths [in]."""
+    sash = opening.window.sash
+    return swing_picture(_leaf(opening, sash, exterior_depth if sash.outward else interior_depth), degrees)
 
 
 def tilt_at(opening: Opening, *, interior_depth: float) -> Opened | None:

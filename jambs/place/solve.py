@@ -80,7 +80,7 @@ def _chosen(
             groups[asked_by(opening)].append(opening)
     chosen: dict[str, tuple[Chosen, Opening]] = {}
     for openings in groups.values():
-        lead = _lead(openings)
+        lead = lead_of(openings)
         try:
             wall = planes[lead.wall.name]
             one = flange_plane_for(lead.position, lead, openings, wall, job, least_heat_loss=least_heat_loss)
@@ -90,8 +90,8 @@ def _chosen(
     return chosen
 
 
-def _lead(openings: Sequence[Opening]) -> Opening:
-    """The first opening with the commonest window: the wall's position is worked out for it."""
+def lead_of(openings: Sequence[Opening]) -> Opening:
+    """Return the first opening with the commonest window: one position for several is worked out for that one."""
     commonest = Counter(opening.window_name for opening in openings).most_common(1)[0][0]
     return next(opening for opening in openings if opening.window_name == commonest)
 

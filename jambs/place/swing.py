@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 
+from jambs.geometry import Point
 from jambs.place.polygons import Polygon, overlap, rectangle, turned
 
 STEP_DEG = 2.0
@@ -122,6 +123,27 @@ def _narrowed(
         hit = _met(leaf, middle, obstacles)
         clear, blocked, met = (middle, blocked, met) if hit is None else (clear, middle, hit)
     return clear, met
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SwingPicture:
+    """What is seen along the hinge [in], points (a, e): what the sash can meet, and the sash shut and open."""
+
+    obstacles: tuple[tuple[Obstacle, Polygon], ...]
+    shut: Polygon
+    opened: Polygon
+    hinge: Point
+
+
+def swing_picture(leaf: Leaf, degrees: float) -> SwingPicture:
+    """Show a sash that is open by an angle [degrees]."""
+    hinge, shut = (leaf.hinge_edge, -leaf.set_back), _closed(leaf, leaf.thickness)
+    return SwingPicture(
+        obstacles=_obstacles(leaf),
+        shut=shut,
+        opened=turned(shut, about=hinge, degrees=degrees),
+        hinge=hinge,
+    )
 
 
 def passage_at(leaf: Leaf, degrees: float) -> float:

@@ -84,7 +84,7 @@ INTO_WALL = 0.5
 
 def section_view(section: Section, kit: Kit, job: Job) -> View:
     """Make the view of one section."""
-    section = _with_short_glass(seen_from_above(at_measured_depth(section, kit)))
+    section = with_short_glass(seen_from_above(at_measured_depth(section, kit)))
     polygons = [turned(region.outline) for region in section.regions]
     return View(
         name=f"section {section.cut.value}",
@@ -110,8 +110,8 @@ def _thickness(kit: Kit, job: Job) -> str:
     return f"wall {length_text(kit.placement.planes.cladding_face, units=job.units)} thick over all, as planned"
 
 
-def _with_short_glass(section: Section) -> Section:
-    """Let the glass reach from the frame only a little way into the opening."""
+def with_short_glass(section: Section) -> Section:
+    """Return a section, turned as on paper, with glass that reaches only a little way into the opening."""
     frames = [turned(region.outline) for region in section.regions if region.stuff is Stuff.FRAME]
     if not frames:
         return section

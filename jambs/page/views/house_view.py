@@ -22,7 +22,7 @@ def house_data(desk: Desk) -> Record:
 
 
 async def _house(request: Request) -> Response:
-    return page("house.html", **await run_in_threadpool(house_data, desk_of(request)))
+    return page("house.html", view="house", **await run_in_threadpool(house_data, desk_of(request)))
 
 
 ROUTES = [Route("/", _house)]

@@ -1,0 +1,147 @@
+"""What the page says of one opening, in the texts of its cut sheet: figures, boards, findings, limits, parts."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from jambs.job import Job
+from jambs.length import OFF_GRID
+from jambs.outside.register import Register
+from jambs.page.placing import Held, Named, Stood, depths_words, why_words
+from jambs.page.shapes import chain_records, layer_records, section_records, swing_record, window_box
+from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
+from jambs.parts.kinds import PartKind
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part
+from jambs.place.limits import FAR, Range
+from jambs.sheets.cut_sheet import GROUPS, about_words, exterior_text, interior_text, part_row
+from jambs.sheets.house import rip_text
+from jambs.sheets.record import finding_records, opening_record
+from jambs.values import Record
+
+NONE = "–"
+
+
+def stood_record(hand: Held, stood: Stood, *, with_parts: bool = True) -> Record:
+    """Return all that changes while a window is moved: shapes, chains, figures, findings.
+
+    ``with_parts``: the table of parts too, which takes as long as all the rest, for a hand that rests.
+    """
+    kit, job = stood.kit, hand.job
+    cut = kit if isinstance(kit, CutKit) else as_cut(kit, PlannedForKit())
+    record = opening_record(cut if with_parts else replace(cut, parts=_jambs(cut)), units=job.units)
+    return {
+        "plane": round(stood.plane, 6),
+        "named": stood.named.name if stood.named else "",
+        "sections": section_records(kit, job),
+        "chains": chain_records(kit, job),
+        "frame": window_box(kit),
+        "figures": figure_rows(record, kit, job),
+        "why": why_words(stood, hand),
+        "limits": limit_rows(hand, stood.plane),
+        "findings": finding_records((*kit.placement.findings, *kit.findings), units=job.units),
+        "swing": swing_record(kit),
+        "parts": part_groups(record) if with_parts else None,
+        "others": other_rows(hand, stood.plane),
+    }
+
+
+def _jambs(kit: Kit) -> tuple[Part, ...]:
+    return tuple(part for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB)
+
+
+def settled_record(hand: Held, kit: CutKit, register: Register) -> Record:
+    """Return an opening as it stands in the job, as the papers say it: reasons and findings are the register's own."""
+    stood = Stood(plane=kit.placement.flange_plane, named=None, kit=kit)
+    reasons = [one.sentence(hand.job.units) for one in kit.placement.reasons]
+    return {
+        **stood_record(hand, stood),
+        "why": " ".join(reasons),
+        "findings": [{"weight": one.severity.value, "text": one.sentence} for one in register.of_opening(kit.mark)],
+    }
+
+
+def fixed_record(hand: Held, kit: CutKit, places: tuple[Named, ...]) -> Record:
+    """Return what stays as it is while a window is moved: who it is, the wall, the places with a name."""
+    opening, planes, job = hand.opening, hand.planes, hand.job
+    record = opening_record(kit, units=job.units)
+    return {
+        "mark": opening.mark,
+        "room": opening.room,
+        "about": about_words(record),
+        "banner": record["state"]["banner"],
+        "measured": kit.is_measured or kit.placement.stands_as_measured,
+        "wall": opening.wall.name,
+        "layers": layer_records(kit, job),
+        "reach": [0.0, planes.cladding_face],
+        "places": [{"name": one.name, "plane": round(one.plane, 6)} for one in places],
+        "step": job.shop.grid.step,
+        "together": [one.mark for one in hand.together],
+        "own": opening.position_is_own,
+    }
+
+
+def figure_rows(record: Record, kit: Kit, job: Job) -> list[Record]:
+    """Return the row of large figures, always the same ones in the same places: name, figure, and what is under it."""
+    swing = kit.placement.swing
+    degrees = f"{math.floor(swing.greatest_deg + OFF_GRID)}°" if swing else NONE
+    met = f"stopped by {swing.stopped_by}" if swing else "the sash does not swing"
+    buck = kit.placement.buck
+    return [
+        _figure("interior depth", interior_text(record), "finished face to frame"),
+        _figure("exterior depth", exterior_text(record), "frame to trim plane"),
+        _figure("jamb rip", rip_text(record), _board_words(record)),
+        _figure("buck", job.units.text(buck.outer - buck.inner) if buck else "none", _buck_words(kit)),
+        _figure("sash opens", degrees, met),
+        _figure("clear between jambs", record["clear_opening"]["text"], "width × height"),
+    ]
+
+
+def _figure(name: str, text: str, under: str) -> Record:
+    return {"name": name, "text": text, "under": under}
+
+
+def _board_words(record: Record) -> str:
+    jambs = [one["board"] for one in record["parts"] if PartKind(one["name"]) is PartKind.EXTENSION_JAMB]
+    return "; ".join(dict.fromkeys(jambs)) or NONE
+
+
+def _buck_words(kit: Kit) -> str:
+    buck = kit.placement.buck
+    return f"{buck.kind}, {buck.stock}" if buck else "the flange lies on the sheathing"
+
+
+def limit_rows(hand: Held, plane: float) -> list[Record]:
+    """Return each limit as a range of the flange plane, and by how much it is missed; nothing where it is not."""
+    return [_limit(one, plane, hand) for one in hand.limits]
+
+
+def _limit(one: Range, plane: float, hand: Held) -> Record:
+    miss = one.miss(plane)
+    mark = f" ({one.mark})" if len(hand.together) > 1 else ""
+    return {
+        "name": f"{one.limit}{mark}",
+        "low": None if one.low <= -FAR else round(one.low, 4),
+        "high": None if one.high >= FAR else round(one.high, 4),
+        "miss": f"missed by {hand.job.units.text(miss)}" if miss > OFF_GRID else "",
+    }
+
+
+def part_groups(record: Record) -> list[Record]:
+    """Return the parts as the cut sheet lists them, in its order."""
+    groups = [
+        {"title": title, "parts": [part_row(one) for one in record["parts"] if one["where"] == where.value]}
+        for where, title in GROUPS
+    ]
+    return [group for group in groups if group["parts"]]
+
+
+def other_rows(hand: Held, plane: float) -> list[Record]:
+    """Return the openings that move along, with the depths they would have there."""
+    found = []
+    for one in hand.together:
+        if one.mark != hand.opening.mark:
+            inside, outside = depths_words(one, hand.planes, plane, hand.job.units)
+            found.append({"mark": one.mark, "room": one.room, "interior": inside, "exterior": outside})
+    return found

@@ -1,0 +1,96 @@
+// The strip at the top: the draft with its lines, back and forth, save, a file changed meanwhile; light and dark; close.
+
+import { ask, byId, draftChanged, el, say, setText } from "/static/page.js";
+
+const KEPT = "jambs-scheme";
+const WATCH = 4000;
+let number = null;
+
+function show(draft) {
+  const changed = draft.lines.length;
+  const [back, forth, save] = ["back", "forth", "save"].map((name) => document.querySelector(`[data-draft=${name}]`));
+  back.disabled = !draft.back;
+  forth.disabled = !draft.forth;
+  save.disabled = !changed;
+  back.title = draft.back ? `Take back: ${draft.back} (Ctrl+Z)` : "Nothing to take back";
+  forth.title = draft.forth ? `Do again: ${draft.forth} (Ctrl+Y)` : "Nothing to do again";
+  const lines = draft.lines.flat().filter((line) => line.kind === "new" || line.kind === "gone").length;
+  setText(byId("changes"), changed ? `${lines} line${lines > 1 ? "s" : ""} changed` : "No changes");
+  byId("changes").disabled = !changed && !draft.theirs;
+  fill(draft);
+  if (number !== null && draft.number !== number) document.dispatchEvent(new CustomEvent("house", { detail: draft }));
+  number = draft.number;
+}
+
+function fill(draft) {
+  const box = byId("lines");
+  const mine = el("div", {}, el("b", {}, "What saving changes in "), draft.file, ...draft.lines.map(group));
+  if (!draft.theirs) {
+    box.replaceChildren(mine);
+    if (!draft.lines.length) open(false);
+    return;
+  }
+  const theirs = el("div", {}, el("b", {}, "What somebody else changed in it meanwhile"), ...draft.theirs.map(group));
+  const choose = el("p", {},
+    button("Put my changes onto the file as it is now", "onto"), " ", button("Take the file as it is now, forget mine", "theirs"));
+  box.replaceChildren(el("p", {}, "The job file was changed by another program. Nothing is overwritten: choose."), el("div", { class: "two" }, mine, theirs), choose);
+  open(true);
+}
+
+const group = (lines) => el("pre", {}, ...lines.map((line) => el("span", { class: line.kind }, line.text || " ")));
+
+function button(words, act) {
+  const made = el("button", { type: "button" }, words);
+  made.addEventListener("click", () => post(act));
+  return made;
+}
+
+function open(is) {
+  byId("lines").hidden = !is;
+  byId("changes").setAttribute("aria-expanded", String(is));
+}
+
+async function post(act) {
+  const draft = await ask(`/draft/${act}`, {});
+  show(draft);
+  if (draft.said) say(draft.said, "stop");
+  else if (act === "save") { say("Saved."); open(false); }
+  else say("");
+}
+
+async function look() {
+  try { show(await ask("/draft")); } catch { say("The program does not answer. Start it again with: jambs open", "stop"); }
+}
+
+function scheme(wanted) {
+  document.documentElement.dataset.scheme = wanted;
+  setText(byId("scheme"), wanted === "dark" ? "Light" : "Dark");
+}
+
+const remembered = localStorage.getItem(KEPT);
+scheme(remembered || (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light"));
+byId("scheme").addEventListener("click", () => {
+  const next = document.documentElement.dataset.scheme === "dark" ? "light" : "dark";
+  localStorage.setItem(KEPT, next);
+  scheme(next);
+});
+byId("stop").addEventListener("click", async () => {
+  const unsaved = !document.querySelector("[data-draft=save]").disabled;
+  if (unsaved && !confirm("There are changes that are not saved. Close all the same?")) return;
+  const answer = await ask("/stop", {});
+  clearInterval(watching);
+  document.body.replaceChildren(el("main", { class: "sentence" }, el("h1", {}, "jambs"), el("p", {}, answer.said)));
+});
+for (const one of document.querySelectorAll("[data-draft]")) one.addEventListener("click", () => post(one.dataset.draft));
+byId("changes").addEventListener("click", () => open(byId("lines").hidden));
+document.addEventListener("keydown", (event) => {
+  if (!(event.ctrlKey || event.metaKey) || /^(INPUT|TEXTAREA|SELECT)$/.test(event.target.tagName)) return;
+  const act = { s: "save", z: event.shiftKey ? "forth" : "back", y: "forth" }[event.key.toLowerCase()];
+  if (!act) return;
+  event.preventDefault();
+  post(act);
+});
+document.addEventListener("draft", look);
+window.addEventListener("focus", look);
+const watching = setInterval(() => { if (!document.hidden) look(); }, WATCH);
+draftChanged();

@@ -1,0 +1,139 @@
+// One opening: the picture, the figures, the lists; and the window that is pushed through the wall.
+
+import { ask, byId, draftChanged, el, say, setText } from "/static/page.js";
+import { addHatches } from "/static/hatches.js";
+import { Hand } from "/static/hand.js";
+import { SectionPicture } from "/static/section.js";
+import { SpacePicture } from "/static/space.js";
+import { drawSwing } from "/static/swing.js";
+import { CurvesPicture } from "/static/curves.js";
+import { showFigures, showFindings, showOthers, showParts } from "/static/lists.js";
+
+const RESTS = 90;
+const MEASURED = "This opening was measured: its window stands where it was found. Move the plan at an opening of this wall that is planned.";
+let record = JSON.parse(byId("record").textContent);
+let isHeld = false, wanted = null, reach = 0, resting = 0;
+const mark = record.fixed.mark;
+
+addHatches();
+const picture = new SectionPicture(byId("section"), record.fixed, { start, to, end, step, named });
+const space = new SpacePicture(byId("space"));
+const curves = new CurvesPicture(byId("curves"), picture);
+const hand = new Hand(mark, (answer) => {
+  if (!isHeld) return;
+  say(answer.wrong ? answer.wrong[0] : "", answer.wrong ? "stop" : "");
+  if (answer.now) show(answer.now);
+});
+
+function show(now) {
+  picture.draw(now);
+  curves.draw(now, record.fixed);
+  showFigures(now.figures);
+  setText(byId("why"), now.why);
+  showFindings(now.findings);
+  showOthers(now.others);
+  drawSwing(byId("swing"), byId("swingsaid"), now.swing, now.figures);
+  if (now.parts) showParts(now.parts);
+}
+
+function showAll() {
+  const { fixed, now } = record;
+  picture.show(fixed);
+  byId("banner").replaceChildren(...fixed.banner.map((one) => el("span", {}, one.text)));
+  setText(byId("about"), fixed.about);
+  const others = fixed.together.length - 1;
+  setText(byId("together"), fixed.own ? `${mark} alone: it has a position of its own` : others ? `all of wall “${fixed.wall}”: ${fixed.together.join(", ")}` : `wall “${fixed.wall}”, which has this window only`);
+  for (const one of document.querySelectorAll("[name=alone]")) one.disabled = fixed.own || fixed.measured;
+  for (const one of document.querySelectorAll("[data-cut]")) one.hidden = !now.sections.some((section) => section.cut === one.dataset.cut);
+  show(now);
+  showSpace();
+}
+
+async function showSpace() {
+  const parts = await (await fetch(`/openings/${encodeURIComponent(mark)}/parts`)).json();
+  space.show(parts, record.now.frame);
+}
+
+const alone = () => document.querySelector("[name=alone][value=yes]").checked;
+
+// ---- the hand
+
+function start() {
+  if (record.fixed.measured) { say(MEASURED); return false; }
+  isHeld = true;
+  hand.take(alone());
+  return true;
+}
+
+function to(plane, near) {
+  [wanted, reach] = [plane, near];
+  hand.want(plane, near);
+  clearTimeout(resting);
+  resting = setTimeout(() => { if (isHeld) hand.want(wanted, reach, true); }, RESTS);
+}
+
+async function end(isMeant) {
+  clearTimeout(resting);
+  isHeld = false;
+  hand.let();
+  const put = wanted;
+  wanted = null;
+  if (isMeant && put !== null) await place(put, reach);
+  else show(record.now);
+}
+
+async function place(plane, near) {
+  const answer = await ask(`/openings/${encodeURIComponent(mark)}/position`, { plane, reach: near, alone: alone() });
+  if (!answer.ok) {
+    say(answer.wrong[0], "stop");
+    show(record.now);
+    return;
+  }
+  record = answer;
+  showAll();
+  const said = record.now.figures.slice(0, 2).map((one) => `${one.name} ${one.text}`).join(", ");
+  say(`${mark}: ${said}. Not saved yet.`);
+  draftChanged();
+}
+
+function step(count) {
+  if (record.fixed.measured) { say(MEASURED); return; }
+  place(record.now.plane + count * record.fixed.step, 0);
+}
+
+function named(way) {
+  if (record.fixed.measured) { say(MEASURED); return; }
+  const places = record.fixed.places, now = record.now.plane;
+  const next = way === Infinity ? places.at(-1) : way === -Infinity ? places[0]
+    : way > 0 ? places.find((one) => one.plane > now + 1e-4) : places.findLast((one) => one.plane < now - 1e-4);
+  if (next) place(next.plane, 1e-3);
+}
+
+// ---- what is chosen
+
+for (const button of document.querySelectorAll("[data-cut]")) {
+  button.addEventListener("click", () => {
+    for (const one of document.querySelectorAll("[data-cut]")) one.setAttribute("aria-pressed", String(one === button));
+    picture.cut = button.dataset.cut;
+    picture.draw(record.now);
+    curves.draw(record.now, record.fixed);
+  });
+}
+for (const one of document.querySelectorAll("[name=alone]")) one.addEventListener("change", refresh);
+
+async function refresh() {
+  if (isHeld) return;
+  const found = await ask(`/openings/${encodeURIComponent(mark)}/record?alone=${alone() ? "yes" : "no"}`);
+  if (!found.ok) { say(found.wrong?.[0] || "This opening is no longer in the job.", "stop"); return; }
+  record = found;
+  showAll();
+}
+
+document.addEventListener("house", refresh);
+document.addEventListener("keydown", (event) => {
+  if (event.target !== document.body || event.ctrlKey || event.metaKey) return;
+  const link = document.querySelector({ "[": "[rel=prev]", "]": "[rel=next]" }[event.key] || "none");
+  if (link) link.click();
+});
+showAll();
+curves.ask(mark);

@@ -1,0 +1,48 @@
+// What every view uses: elements, requests, what is said. Nothing of the trade is worked out here or anywhere in these modules.
+
+const SVG = "http://www.w3.org/2000/svg";
+
+export function el(name, attributes = {}, ...children) {
+  return filled(document.createElement(name), attributes, children);
+}
+
+export function svg(name, attributes = {}, ...children) {
+  return filled(document.createElementNS(SVG, name), attributes, children);
+}
+
+function filled(element, attributes, children) {
+  for (const [key, value] of Object.entries(attributes)) {
+    if (value !== null && value !== undefined && value !== false) element.setAttribute(key, value === true ? "" : value);
+  }
+  element.append(...children.filter((child) => child !== null && child !== undefined));
+  return element;
+}
+
+export const byId = (id) => document.getElementById(id);
+
+/** Put a text where it changed only, so that nothing blinks and nothing is read out twice. */
+export function setText(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}
+
+export function setAttribute(element, name, value) {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}
+
+export async function ask(path, body) {
+  const sent = body === undefined ? {} : { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) };
+  const answer = await fetch(path, sent);
+  let found = {};
+  try { found = await answer.json(); } catch { found = { wrong: ["The program does not answer. Is it still running?"] }; }
+  return { ok: answer.ok, status: answer.status, ...found };
+}
+
+/** Say a sentence under the strip, and to who listens to the page. */
+export function say(sentence, weight = "") {
+  const said = byId("said");
+  if (!said) return;
+  said.dataset.weight = weight;
+  setText(said, sentence);
+}
+
+export const draftChanged = () => document.dispatchEvent(new CustomEvent("draft"));

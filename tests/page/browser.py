@@ -1,0 +1,123 @@
+"""The page in a real browser: a server of its own on a copy of an example, and Chromium where there is one."""
+
+from __future__ import annotations
+
+import shutil
+import threading
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import pytest
+import uvicorn
+from pages import EXAMPLES
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from jambs.job import Job
+from jambs.job.models.openings import Opening
+from jambs.page.application import Application, make_application
+from jambs.page.desk import Desk
+from jambs.page.heat import HeatShelf
+from jambs.page.keys import Role
+from jambs.page.server import config_of, hosts_at, listening_on
+from jambs.values import Record
+
+CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
+ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"]
+NO_BROWSER = "no Chromium here: install the distribution's package `chromium` to try the page in a browser"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Served:
+    """A page that is served: where, for which job, and what it reported of faults of its own."""
+
+    base: str
+    file: Path
+    application: Application
+    desk: Desk
+    reported: list[Exception]
+
+    def link(self, role: Role = Role.DESK) -> str:
+        """Return the link that lets a role in."""
+        return f"{self.base}/enter/{self.application.keys.token(role)}"
+
+
+class CalmShelf(HeatShelf):
+    """A shelf on which no study is ever done."""
+
+    def curves(self, file: Path, draft: str, opening: Opening, job: Job) -> Record:
+        """Say that it is worked out."""
+        return {"said": "", "curves": [], "least": None}
+
+
+class CalmDesk(Desk):
+    """A desk without the study aside."""
+
+    def __init__(self, *, file: Path, target: Path) -> None:
+        super().__init__(file=file, target=target)
+        self.heat = CalmShelf()
+
+
+@contextmanager
+def served(folder: Path, example: str, *, with_heat: bool = False) -> Iterator[Served]:
+    """Serve a copy of an example on this computer; ``with_heat``: the study runs aside, which takes seconds."""
+    house = folder / example
+    shutil.copytree(EXAMPLES / example, house, ignore=shutil.ignore_patterns("output"))
+    desk = (Desk if with_heat else CalmDesk)(file=house / "job.yaml", target=folder / "output" / example)
+    reported: list[Exception] = []
+
+    def report(error: Exception) -> str:
+        reported.append(error)
+        return ""
+
+    with listening_on(0, everywhere=False) as listening:
+        port = listening.getsockname()[1]
+        application = make_application(
+            desk, hosts=hosts_at(port, telephone=False), cookie=f"jambs-{port}", report=report
+        )
+        server = uvicorn.Server(config_of(application))
+        thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)
+        thread.start()
+        while not server.started:
+            time.sleep(0.01)
+        try:
+            yield Served(
+                base=f"http://127.0.0.1:{port}", file=desk.file, application=application, desk=desk, reported=reported
+            )
+        finally:
+            server.should_exit = True
+            thread.join(5)
+            desk.heat.close()
+
+
+@contextmanager
+def chromium() -> Iterator[Browser]:
+    """Start Chromium, or skip with a sentence."""
+    if CHROMIUM is None:
+        pytest.skip(NO_BROWSER)
+    with sync_playwright() as started:
+        browser = started.chromium.launch(executable_path=CHROMIUM, args=ARGUMENTS)
+        try:
+            yield browser
+        finally:
+            browser.close()
+
+
+def page_at(browser: Browser, place: Served, path: str, **options: Any) -> Page:
+    """Open a view in a window of its own; whatever goes to another host, or wrong in a module, fails the test."""
+    context = browser.new_context(**{"viewport": {"width": 1440, "height": 900}, **options})
+    page = context.new_page()
+    page.on("pageerror", lambda error: place.reported.append(AssertionError(str(error))))
+    page.on("request", lambda request: _at_home(request.url, place))
+    page.goto(place.link())
+    page.goto(f"{place.base}{path}")
+    return page
+
+
+def _at_home(url: str, place: Served) -> None:
+    own = (place.base, place.base.replace("http", "ws", 1), "data:", "blob:")
+    if not url.startswith(own):
+        place.reported.append(AssertionError(f"asked another host: {url}"))
