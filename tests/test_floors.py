@@ -61,6 +61,7 @@ ONLY_IN = {
     "starlette": {"page"},
     "uvicorn": {"page"},
     "jinja2": {"page"},
+    "zxingcpp": {"page"},
     "websockets": {"page"},
     "anyio": {"page"},
 }

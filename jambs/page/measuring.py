@@ -86,7 +86,7 @@ class Measuring:
 
     def __init__(self, desk: Desk) -> None:
         self._desk = desk
-        self._folder = desk.file.parent
+        self.folder = desk.file.parent
         self._lock = threading.RLock()
         self._plan: Plan | None = None
         self._written: OrderedDict[str, None] = OrderedDict()
@@ -108,7 +108,7 @@ class Measuring:
         job = read_job(self._desk.file)
         named = read_tree(self._desk.file)[0].value.get(MEASURES)
         name = str(named) if named else self._table_beside()
-        table = read_file(self._folder / name) if named else None
+        table = read_file(self.folder / name) if named else None
         read = {one.mark for one in job.openings if one.readings is not None}
         return Plan(
             job=job,
@@ -122,11 +122,17 @@ class Measuring:
     def _table_beside(self) -> str:
         """Return the name of the table that `jambs measure` wrote and the job does not name yet, or of a new one."""
         names = (f"{TABLE}.csv", f"{TABLE}.xlsx")
-        return next((name for name in names if (self._folder / name).exists()), names[0])
+        return next((name for name in names if (self.folder / name).exists()), names[0])
 
     def _stamps(self, job: Job, table_name: str) -> tuple[object, ...]:
         others = [one for one in job.sources[1:] if one.name != table_name]
         return (read_file(self._desk.file), *((one, one.stat().st_mtime_ns) for one in others if one.exists()))
+
+    def mark(self, named: str) -> str | None:
+        """Return the mark of an opening that is named with capitals or without, or by the mark of a part of it."""
+        marks = {mark.lower(): mark for mark in self.plan().placements}
+        of_part, _, number = named.lower().rpartition("-")
+        return marks.get(named.lower()) or (marks.get(of_part) if number.isdecimal() else None)
 
     def rows(self) -> list[Record]:
         """Return every opening with how far it is measured."""
@@ -166,7 +172,7 @@ class Measuring:
             NotTaken: it cannot be written.
             ReadOtherwise: somebody else has read another length there meanwhile.
         """
-        with self._lock, job_folder_turn(self._folder):
+        with self._lock, job_folder_turn(self.folder):
             if entry.id not in self._written:
                 self._write(entry)
                 self._written[entry.id] = None
@@ -185,7 +191,7 @@ class Measuring:
         if place is None:
             raise NotTaken(f"{entry.mark} has no place {entry.place}.")
         text = _text(entry.text, place, plan.job.units)
-        there = read_file(self._folder / plan.table_name)
+        there = read_file(self.folder / plan.table_name)
         table = there or self._empty_table(plan)
         held = {cell.place: cell for cell in cells_of(table, entry.mark)}
         _hold_against_others(entry, text, held, plan.job.units)
@@ -201,7 +207,7 @@ class Measuring:
             raise NotTaken(str(error)) from None
         except JobFaults as error:
             raise NotTaken(" ".join(f"{fault.sentence}." for fault in error.faults)) from None
-        save_in_turn(self._folder, [(read, wanted) for read, wanted in files if read != wanted])
+        save_in_turn(self.folder, [(read, wanted) for read, wanted in files if read != wanted])
 
     def _with_name(self, plan: Plan) -> list[tuple[FileText | None, FileText | None]]:
         """Let the job file name its table, where it does not yet."""
@@ -215,7 +221,7 @@ class Measuring:
     # ---- the table
 
     def _table(self, plan: Plan) -> FileText | None:
-        return read_file(self._folder / plan.table_name) if plan.is_named else None
+        return read_file(self.folder / plan.table_name) if plan.is_named else None
 
     def _as_read(self, plan: Plan, table: FileText | None, mark: str) -> Placement:
         placement = plan.placements[mark]

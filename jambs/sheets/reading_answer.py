@@ -52,6 +52,8 @@ OF_READINGS = (
     WallTwistsTooMuch,
 )
 """Findings that a reading can bring about, told to whoever reads the tape."""
+MINUS, MINUS_PROUD = "−", "− proud"
+"""What a length below zero means: a frame that stands out past the face; or the lower, the left, the outer way."""
 LIKELY = 5
 """So many fractions around the planned one stand first."""
 
@@ -141,7 +143,7 @@ def place_rows(placement: Placement, job: Job) -> list[Record]:
             "is_inside": place.kind is Kind.INTERIOR_DEPTH,
             "is_corner": is_corner(place),
             "is_yes_or_no": place.kind is Kind.WALL_FINISH,
-            "may_be_less": place.kind in LEANS or place.kind is Kind.EXTERIOR_DEPTH,
+            "minus": MINUS_PROUD if place.kind in DEPTHS else MINUS if place.kind in LEANS else "",
             "likely": likely_fractions(planned_value(place, placement), job.shop.grid),
             "x": place.x,
             "y": place.y,

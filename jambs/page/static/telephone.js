@@ -1,0 +1,248 @@
+// One opening: enters a reading with thumbs, keeps it until it is written down, shows what is answered.
+// Nothing is worked out here: a reading goes out as it was typed, and what comes back is shown as it is printed.
+
+import { drop, insist, needsSomebody, put, sender, waiting } from "/static/telephone_queue.js";
+
+const $ = (id) => document.getElementById(id);
+const opening = $("opening");
+const { mark } = opening.dataset;
+const isStated = opening.dataset.stated !== "";
+const rows = [...document.querySelectorAll(".place-row")];
+const likely = document.createElement("div");
+let answer = JSON.parse($("first-answer").dataset.answer);
+let asked = rows[0];
+let typed = { sign: "", whole: "", fraction: "", word: "" };
+
+// ---- what is asked
+
+function own() {
+  return waiting().filter((one) => one.mark === mark && !needsSomebody(one));
+}
+
+function readAt(place) {
+  const kept = own().filter((one) => String(one.place) === place);
+  return kept.length ? kept[kept.length - 1].text : (answer.read[place] ?? "");
+}
+
+function next() {
+  return rows.find((row) => !readAt(row.dataset.place)) ?? rows[0];
+}
+
+function groupOf(place) {
+  return document.querySelector(`.picture .place[data-place="${place}"]`).dataset.group;
+}
+
+function ask(row) {
+  asked = row;
+  const { place, words, planned, kind, minus } = row.dataset;
+  $("asked").textContent = `${place} · ${words}`;
+  $("planned").textContent = planned ? `planned ${planned}` : "";
+  $("minus").textContent = minus;
+  $("minus").hidden = minus === "";
+  $("length").hidden = kind !== "";
+  $("yes-or-no").hidden = kind === "";
+  $("fractions")?.toggleAttribute("hidden", kind !== "");
+  likely.replaceChildren(...row.dataset.likely.split(" ").filter(Boolean).map(likelyButton));
+  likely.hidden = !likely.childElementCount;
+  clear();
+  show();
+}
+
+function likelyButton(fraction) {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.textContent = fraction;
+  button.dataset.fraction = fraction;
+  button.className = "is-likely";
+  return button;
+}
+
+function show() {
+  const group = groupOf(asked.dataset.place);
+  const odd = new Set(answer.questions.map((one) => String(one.place)));
+  for (const place of document.querySelectorAll(".picture .place")) {
+    place.classList.toggle("is-asked", place.dataset.place === asked.dataset.place);
+    place.classList.toggle("is-read", readAt(place.dataset.place) !== "");
+    place.classList.toggle("is-questioned", odd.has(place.dataset.place));
+    place.classList.toggle("is-aside", place.dataset.group !== group);
+  }
+  for (const row of rows) row.querySelector(".read").textContent = readAt(row.dataset.place);
+  const now = readAt(asked.dataset.place);
+  $("reads").textContent = now ? `reads ${now}` : "";
+  $("state").textContent = answer.state;
+  $("state").dataset.state = answer.state;
+}
+
+// ---- what is typed
+
+function text() {
+  if (typed.word) return typed.word;
+  const length = [typed.whole, typed.fraction].filter(Boolean).join(" ");
+  return length ? typed.sign + length : "";
+}
+
+function showTyped() {
+  $("entered").textContent = text() || "–";
+  $("minus").setAttribute("aria-pressed", String(typed.sign !== ""));
+  for (const button of document.querySelectorAll("[data-fraction]"))
+    button.classList.toggle("is-chosen", typed.fraction === button.dataset.fraction);
+  $("write").disabled = isStated || !text();
+}
+
+function clear() {
+  typed = { sign: "", whole: "", fraction: "", word: "" };
+  showTyped();
+}
+
+document.querySelector(".entry").addEventListener("click", (event) => {
+  const button = event.target.closest("button");
+  if (!button) return;
+  const { digit, fraction, word } = button.dataset;
+  if (digit && typed.whole.length < 6) typed.whole += digit;
+  if (fraction) typed.fraction = typed.fraction === fraction ? "" : fraction;
+  if (word) typed.word = word;
+  if (button.id === "minus") typed.sign = typed.sign ? "" : "-";
+  if (button.id === "clear") clear();
+  showTyped();
+  if (button.id === "write" && text() && !isStated) write(text(), asked.dataset.place, false);
+});
+
+// ---- what goes out, and what comes back
+
+function write(reading, place, sure) {
+  put({ mark, place: Number(place), text: reading, was: readAt(place), sure, day: $("day").value, by: $("by").value });
+  $("asks").replaceChildren();
+  ask(next());
+  send();
+}
+
+const send = sender((told) => {
+  if (told.network !== undefined) {
+    $("network").textContent = told.network;
+    $("network").hidden = !told.network;
+  }
+  if (told.answer && told.mark === mark) {
+    answer = told.answer;
+    showAnswer();
+    show();
+  }
+  if (told.asks) showAsks(told.asks);
+});
+
+function element(kind, words, name) {
+  const made = document.createElement(kind);
+  made.textContent = words;
+  if (name) made.className = name;
+  return made;
+}
+
+function box(words, ...choices) {
+  const made = element("div", "");
+  made.append(element("p", words));
+  const two = element("div", "", "two");
+  for (const [name, act] of choices) {
+    const button = element("button", name);
+    button.type = "button";
+    button.addEventListener("click", act);
+    two.append(button);
+  }
+  made.append(two);
+  return made;
+}
+
+function showAsks(kept) {
+  const others = kept.map((one) =>
+    one.there
+      ? box(
+          `${one.mark}, place ${one.place}: ${one.there} stands there already${one.by ? `, read by ${one.by}` : ""}. You read ${one.text}.`,
+          [`Keep ${one.there}`, () => settle(one, false)],
+          [`Write ${one.text}`, () => settle(one, true)],
+        )
+      : box(`${one.mark}, place ${one.place}, ${one.text}: ${one.said}`, ["Measure again", () => again(one)]),
+  );
+  const odd = answer.questions.map((one) =>
+    box(
+      one.text,
+      ["Measure again", () => ask(rows.find((row) => row.dataset.place === String(one.place)))],
+      ["It is right", () => write(answer.read[String(one.place)], String(one.place), true)],
+    ),
+  );
+  $("asks").replaceChildren(...others, ...odd);
+  if (others.length || odd.length) $("asks").scrollIntoView({ block: "nearest" });
+}
+
+function settle(entry, mine) {
+  if (mine) insist(entry.id);
+  else {
+    drop(entry.id);
+    if (entry.mark === mark) answer.read[String(entry.place)] = entry.there;
+  }
+  show();
+  send();
+}
+
+function again(entry) {
+  drop(entry.id);
+  const row = entry.mark === mark && rows.find((one) => one.dataset.place === String(entry.place));
+  if (row) ask(row);
+  send();
+}
+
+function showAnswer() {
+  const noWidth = answer.questions.length ? "No width until the question is answered" : "No width yet: read the corners";
+  const table = element("table", "");
+  const caption = element("caption", answer.boards.length ? "Width of the boards" : noWidth);
+  table.append(caption);
+  for (const board of answer.boards) {
+    const line = element("tr", "");
+    const name = element("th", board.words);
+    name.scope = "row";
+    line.append(name);
+    for (const end of board.ends) {
+      const cell = element("td", "");
+      cell.append(element("div", end.width, end.is_read ? "width" : "width is-planned"));
+      cell.append(element("div", end.is_read ? end.at : `${end.at}, planned`, "end"));
+      line.append(cell);
+    }
+    table.append(line);
+  }
+  $("answer").replaceChildren(table);
+  const edges = answer.boards.filter((board) => board.how).map((board) => element("p", `${board.words}: ${board.how}`));
+  $("told").replaceChildren(...edges, ...answer.told.map((sentence) => element("p", sentence)));
+}
+
+// ---- who, when, and the photo
+
+function today() {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((one) => String(one).padStart(2, "0")).join("-");
+}
+
+$("by").value = localStorage.getItem("jambs-by") ?? "";
+$("by").addEventListener("input", () => localStorage.setItem("jambs-by", $("by").value));
+$("day").value = today();
+
+$("picture").addEventListener("change", async (event) => {
+  const [picture] = event.target.files;
+  if (!picture) return;
+  $("said").textContent = "The photo is on its way …";
+  try {
+    const sent = await fetch(`/telephone/photo/${encodeURIComponent(mark)}`, { method: "POST", body: picture });
+    $("said").textContent = (await sent.json()).said;
+    if (sent.ok) {
+      $("photo").src = `/telephone/photo/${encodeURIComponent(mark)}?${Date.now()}`;
+      $("photo").hidden = false;
+    }
+  } catch {
+    $("said").textContent = "No network: the photo is in your telephone; send it again later.";
+  }
+  event.target.value = "";
+});
+
+for (const row of rows) row.addEventListener("click", () => { ask(row); opening.scrollIntoView(); });
+likely.className = "fractions";
+likely.id = "likely";
+$("write").before(likely);
+ask(next());
+showAnswer();
+send();

@@ -1,0 +1,75 @@
+"""Pictures that a telephone takes: a photo of an opening to keep, and a code on paper to find its opening by."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from urllib.parse import quote
+
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from jambs.app.whole_file import write_whole
+from jambs.page.answers import data
+from jambs.page.codes import NoCode, mark_in
+from jambs.page.guard import LARGER, TELEPHONE
+from jambs.page.measuring import Measuring
+from jambs.page.photos import LARGEST_PHOTO, NoPhoto, kept_photo, photo_file
+from jambs.page.views.telephone_view import measuring_of
+
+LARGER[f"{TELEPHONE}/photo/"] = LARGEST_PHOTO
+LARGER[f"{TELEPHONE}/code"] = LARGEST_PHOTO
+
+
+async def _photo(request: Request) -> Response:
+    """Show the photo of an opening."""
+    measuring = measuring_of(request)
+    mark = await run_in_threadpool(measuring.mark, request.path_params["mark"])
+    file = photo_file(measuring.folder, mark) if mark else None
+    if file is None or not file.is_file():
+        return Response("There is no photo.", status_code=404, media_type="text/plain")
+    return Response(await run_in_threadpool(file.read_bytes), media_type="image/jpeg")
+
+
+async def _keep(request: Request) -> Response:
+    """Keep a photo of an opening beside the job; the one before goes."""
+    return await run_in_threadpool(_kept, measuring_of(request), request.path_params["mark"], await request.body())
+
+
+def _kept(measuring: Measuring, named: str, content: bytes) -> Response:
+    mark = measuring.mark(named)
+    if mark is None:
+        return data({"said": f"There is no opening {named} in this job."}, status=404)
+    file = photo_file(measuring.folder, mark)
+    try:
+        photo = kept_photo(content)
+        file.parent.mkdir(exist_ok=True)
+        write_whole(file, photo)
+    except NoPhoto as error:
+        return data({"said": str(error)}, status=422)
+    except OSError as error:
+        return data({"said": f"{error.strerror}: the photo cannot be written beside the job."}, status=503)
+    return data({"said": f"Kept beside the job: {Path(file.parent.name) / file.name}"})
+
+
+async def _code(request: Request) -> Response:
+    """Say which opening the code on a measure sheet or a label is of."""
+    return await run_in_threadpool(_found, measuring_of(request), await request.body())
+
+
+def _found(measuring: Measuring, content: bytes) -> Response:
+    try:
+        mark = measuring.mark(mark_in(content, measuring.plan().job.name))
+    except NoCode as error:
+        return data({"said": str(error)}, status=422)
+    if mark is None:
+        return data({"said": "The opening of this code is not in the job any more."}, status=422)
+    return data({"path": f"{TELEPHONE}/opening/{quote(mark, safe='')}"})
+
+
+ROUTES = [
+    Route(f"{TELEPHONE}/photo/{{mark}}", _photo),
+    Route(f"{TELEPHONE}/photo/{{mark}}", _keep, methods=["POST"]),
+    Route(f"{TELEPHONE}/code", _code, methods=["POST"]),
+]

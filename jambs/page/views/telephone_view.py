@@ -1,0 +1,138 @@
+"""The telephone at the opening: the list, one opening large, readings in and answers out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TypeVar
+
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from jambs.app.chain import Unbuildable
+from jambs.job import JobFaults
+from jambs.length import Units
+from jambs.page.answers import body_of, data, page
+from jambs.page.desk import desk_of
+from jambs.page.guard import TELEPHONE
+from jambs.page.measuring import Entry, Measuring, NotTaken, ReadOtherwise
+from jambs.page.photos import has_photo
+from jambs.page.places_picture import places_picture
+from jambs.sheets.reading_answer import fractions, place_rows, reading_answer
+from jambs.values import Record
+
+LONGEST = 200
+"""Letters of any text that a telephone sends with a reading."""
+Made = TypeVar("Made")
+
+
+def measuring_of(request: Request) -> Measuring:
+    """Return the readings of the open job; they are made when the first telephone asks."""
+    state = request.app.state
+    if not hasattr(state, "measuring"):
+        state.measuring = Measuring(desk_of(request))
+    found = state.measuring
+    assert isinstance(found, Measuring)
+    return found
+
+
+async def _list(request: Request) -> Response:
+    measuring = measuring_of(request)
+    return await _shown(lambda: page("telephone_list.html", **list_data(measuring)))
+
+
+def list_data(measuring: Measuring) -> Record:
+    """Return what the list of openings shows."""
+    return {"job": measuring.plan().job.name, "rows": measuring.rows()}
+
+
+async def _opening(request: Request) -> Response:
+    measuring, mark = measuring_of(request), request.path_params["mark"]
+    return await _shown(lambda: _opening_page(measuring, mark))
+
+
+def _opening_page(measuring: Measuring, mark: str) -> Response:
+    shown = opening_data(measuring, mark)
+    if shown is None:
+        return page("telephone_sentence.html", status=404, said=[f"There is no opening {mark} in this job."])
+    return page("telephone_opening.html", **shown)
+
+
+def opening_data(measuring: Measuring, mark: str) -> Record | None:
+    """Return what the page of one opening shows; nothing where there is no such opening, capitals or not."""
+    known = measuring.mark(mark)
+    if known is None:
+        return None
+    placement, job = measuring.placement(known)
+    opening, places = placement.opening, place_rows(placement, job)
+    return {
+        "job": job.name,
+        "mark": opening.mark,
+        "room": opening.room,
+        "places": places,
+        "answer": reading_answer(placement, job),
+        "fractions": fractions(job.shop.grid),
+        "is_metric": job.units is Units.MM,
+        "stated": measuring.stated(opening.mark),
+        "picture": places_picture(places, opening.frame),
+        "has_photo": has_photo(measuring.folder, opening.mark),
+    }
+
+
+async def _reading(request: Request) -> Response:
+    entry = _entry(await body_of(request))
+    if entry is None:
+        return data({"said": "This is no reading."}, status=400)
+    measuring = measuring_of(request)
+    return await run_in_threadpool(_taken, measuring, entry)
+
+
+def _taken(measuring: Measuring, entry: Entry) -> Response:
+    """Write a reading down: 200 with the answer, 409 where another reading stands there, 422 where it is none."""
+    try:
+        return data({"id": entry.id, "answer": measuring.take(entry)})
+    except ReadOtherwise as error:
+        return data({"id": entry.id, "there": error.there, "by": error.by}, status=409)
+    except NotTaken as error:
+        return data({"id": entry.id, "said": str(error)}, status=422)
+    except JobFaults as error:
+        return data(
+            {"said": "The job has faults now, so this has to wait: " + "; ".join(map(str, error.faults))}, status=503
+        )
+    except Unbuildable as error:
+        return data(
+            {"said": "The job cannot be built now, so this has to wait: " + " ".join(error.sentences)}, status=503
+        )
+    except OSError as error:
+        return data(
+            {"said": f"{error.strerror}: the table cannot be written now; close it where it is open."}, status=503
+        )
+
+
+def _entry(said: Record) -> Entry | None:
+    """Return a reading as it was sent; nothing where it is none."""
+    texts = {name: said.get(name, "") for name in ("id", "mark", "text", "was", "day", "by")}
+    place = said.get("place")
+    if not all(isinstance(text, str) and len(text) <= LONGEST for text in texts.values()):
+        return None
+    if not isinstance(place, int) or isinstance(place, bool) or not texts["id"] or not texts["text"]:
+        return None
+    return Entry(place=place, is_sure=said.get("sure") is True, **texts)
+
+
+async def _shown(made: Callable[[], Response]) -> Response:
+    """Make a page aside; where there is no job to show, say why."""
+    try:
+        return await run_in_threadpool(made)
+    except JobFaults as error:
+        return page("telephone_sentence.html", said=[str(fault) for fault in error.faults])
+    except Unbuildable as error:
+        return page("telephone_sentence.html", said=list(error.sentences))
+
+
+ROUTES = [
+    Route(TELEPHONE, _list),
+    Route(f"{TELEPHONE}/opening/{{mark}}", _opening),
+    Route(f"{TELEPHONE}/reading", _reading, methods=["POST"]),
+]
