@@ -19,9 +19,16 @@ from jambs.page.answers import data, page, static
 from jambs.page.desk import Desk
 from jambs.page.guard import TELEPHONE, Guard, Report, unforeseen
 from jambs.page.keys import KeyRing, Role, TooManyWrong
-from jambs.page.views import draft_view, house_view, opening_view, telephone_pictures_view, telephone_view
+from jambs.page.views import (
+    draft_view,
+    house_view,
+    opening_view,
+    papers_view,
+    telephone_pictures_view,
+    telephone_view,
+)
 
-VIEWS = (house_view, opening_view, draft_view, telephone_view, telephone_pictures_view)
+VIEWS = (house_view, opening_view, papers_view, draft_view, telephone_view, telephone_pictures_view)
 FIRST_PAGE = {Role.DESK: "/", Role.TELEPHONE: TELEPHONE}
 
 

@@ -23,6 +23,7 @@ from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.editing.history import Draft
 from jambs.job.reading.faults import Fault
 from jambs.page.heat import HeatShelf
+from jambs.page.paper_work import PaperWork
 from jambs.page.saving import read_file, save
 
 
@@ -56,10 +57,16 @@ class Desk:
         self.file, self.target = file, target
         self.lock = threading.RLock()
         self.heat = HeatShelf()
+        self.papers = PaperWork(file=file, target=target)
         self._house: House | None = None
         self._seen: tuple[object, ...] = ()
         self._draft: Draft | None = None
         self._edits: tuple[tuple[str, tuple[Edit, ...]], ...] = ()
+
+    def close(self) -> None:
+        """End what works aside; papers that are being written stay as they were."""
+        self.heat.close()
+        self.papers.stop()
 
     # ---- the draft
 

@@ -63,7 +63,7 @@ def serve(asked: Asked) -> None:
         try:
             server.run(sockets=[listening])
         finally:
-            desk.heat.close()
+            desk.close()
     click.echo("The page is closed.")
 
 

@@ -90,7 +90,7 @@ def served(folder: Path, example: str, *, with_heat: bool = False) -> Iterator[S
         finally:
             server.should_exit = True
             thread.join(5)
-            desk.heat.close()
+            desk.close()
 
 
 @contextmanager

@@ -1,4 +1,4 @@
-"""The house: its openings as the summary prints them."""
+"""The house: its elevations with the openings where they stand, and the list of them."""
 
 from __future__ import annotations
 
@@ -8,17 +8,8 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from jambs.page.answers import page
-from jambs.page.desk import Desk, desk_of
-from jambs.sheets.house import summary_data
-from jambs.values import Record
-
-
-def house_data(desk: Desk) -> Record:
-    """Return what the first page shows of the house."""
-    house = desk.house()
-    summary = summary_data(house.asked.kits, house.asked.register, house.asked.job) if house.asked else None
-    name = house.job.name if house.job else desk.file.name
-    return {"name": name, "rows": summary["rows"] if summary else [], "wrong": house.wrong}
+from jambs.page.desk import desk_of
+from jambs.page.house_data import house_data
 
 
 async def _house(request: Request) -> Response:

@@ -1,0 +1,164 @@
+"""What the first page shows: every opening as the summary prints it, where it stands on its elevation, its state."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from itertools import groupby
+
+from jambs.app.basis import basis_of
+from jambs.app.build import Asked
+from jambs.app.issue_record import issue_record
+from jambs.app.stale_words import stale_line
+from jambs.app.table import summary_text
+from jambs.app.writing import suppress_record_faults
+from jambs.courses.elevation import SIDE_BY_SIDE, Elevation, elevation_of
+from jambs.drawings.views.sash import glass_boxes, opening_lines, sight_box
+from jambs.findings import Severity
+from jambs.issued.basis import Stale, stale_papers
+from jambs.issued.record import Record as PaperRecord
+from jambs.outside.register import Registered
+from jambs.page.desk import Desk
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.on_elevation import frame_over_floor
+from jambs.sheets.house import summary_data
+from jambs.sheets.told import told
+from jambs.values import Record
+
+AROUND = 18.0
+"""Of the drawing around an elevation [in]."""
+LEAST_HEIGHT = 96.0
+"""A wall without an eave is drawn so high over its floor [in]."""
+WORDS = {Severity.STOP: "to settle", Severity.CHECK: "to check"}
+"""States of an opening that somebody has to see to."""
+
+
+def house_data(desk: Desk) -> Record:
+    """Return what the first page shows of the house."""
+    house = desk.house()
+    if house.asked is None:
+        name = house.job.name if house.job else desk.file.name
+        return {"name": name, "wrong": house.wrong, "rows": [], "elevations": [], "count": "", "told": [], "stale": []}
+    asked = house.asked
+    stale = stale_of(asked)
+    states = {kit.mark: state_words(kit, asked.register.of_opening(kit.mark), stale) for kit in asked.kits}
+    summary = summary_data(asked.kits, asked.register, asked.job)
+    return {
+        "name": asked.job.name,
+        "wrong": (),
+        "rows": [{**row, "states": states[row["mark"]]} for row in summary["rows"]],
+        "elevations": elevation_records(asked, states),
+        "count": summary_text(asked.kits, asked.register, asked.job).splitlines()[-1],
+        "told": told(asked.register.of_the_rest),
+        "stale": [stale_line(one, job_words=str(desk.file.parent)).removeprefix("stale").strip() for one in stale],
+    }
+
+
+def stale_of(asked: Asked) -> list[Stale]:
+    """Return the papers on record that hold no longer, as `jambs check` names them."""
+    with suppress_record_faults():
+        record = PaperRecord.open(asked.target)
+        if record.latest:
+            basis = basis_of(asked.kits, asked.job, issue_record(asked.kits, asked.house.installing, asked.job))
+            return list(stale_papers(record, basis))
+    return []
+
+
+def state_words(kit: CutKit, found: Sequence[Registered], stale: Iterable[Stale]) -> list[Record]:
+    """Return the states of an opening, each as a kind for its color and a word: how it was got, what is to see to."""
+    kind = "measured" if kit.is_measured else "planned"
+    states = [{"kind": kind, "word": kind}]
+    worst = next((one.severity for one in found if one.severity in WORDS), None)
+    if worst is not None:
+        states.append({"kind": worst.value, "word": WORDS[worst]})
+    if any(_is_of(kit.mark, one) for one in stale):
+        states.append({"kind": "stale", "word": "stale sheets"})
+    return states
+
+
+def _is_of(mark: str, stale: Stale) -> bool:
+    return any(one == mark or (stale.is_of_parts and one.rpartition("-")[0] == mark) for one in stale.marks)
+
+
+# ---- elevations
+
+
+def elevation_records(asked: Asked, states: Mapping[str, list[Record]]) -> list[Record]:
+    """Return the sides of the house as seen from outside, openings where they stand; then those that are on none."""
+    kits = {kit.mark: kit for kit in asked.kits}
+    found, seen = [], set[str]()
+    for name, entry in asked.job.outside.elevations.items():
+        elevation = elevation_of(name, entry, asked.kits)
+        seen |= {one.mark for one in elevation.openings}
+        if elevation.openings:
+            found.append(_elevation(elevation, kits, states))
+    rest = sorted((kit for kit in asked.kits if kit.mark not in seen), key=_wall)
+    return found + [_side_by_side(wall, list(some), states) for wall, some in groupby(rest, key=_wall)]
+
+
+def _wall(kit: CutKit) -> str:
+    return kit.placement.opening.wall.name
+
+
+def _elevation(elevation: Elevation, kits: Mapping[str, CutKit], states: Mapping[str, list[Record]]) -> Record:
+    right = elevation.width or max(one.trim[2] for one in elevation.openings) + SIDE_BY_SIDE
+    top, bottom = elevation.eave, min(elevation.start_line, 0.0)
+    placed = all(one.is_placed for one in elevation.openings)
+    return {
+        "name": f"Elevation {elevation.name}",
+        "note": "" if placed else "where they stand along the wall is not said for all",
+        "box": [-AROUND, -AROUND, right + 2 * AROUND, top - bottom + 2 * AROUND],
+        "wall": [0.0, 0.0, right, top - elevation.start_line],
+        "floor": top,
+        "openings": [
+            _drawn(kits[one.mark], one.frame[0], top - one.frame[3], states, trim=_down(one.trim, top))
+            for one in elevation.openings
+        ],
+    }
+
+
+def _down(box: Sequence[float], top: float) -> list[float]:
+    """Turn left, bottom, right, top into left, top, width, height on a screen, where y runs down."""
+    left, bottom, right, high = box
+    return [left, top - high, right - left, high - bottom]
+
+
+def _side_by_side(wall: str, kits: Sequence[CutKit], states: Mapping[str, list[Record]]) -> Record:
+    """Draw openings that are on no elevation side by side, at their heights where they are said."""
+    heights = [frame_over_floor(kit.placement.opening) or 0.0 for kit in kits]
+    tops = [low + kit.placement.opening.frame.height for low, kit in zip(heights, kits, strict=True)]
+    top, across = max(LEAST_HEIGHT, *(one + AROUND for one in tops)), SIDE_BY_SIDE
+    drawn = []
+    for high, kit in zip(tops, kits, strict=True):
+        drawn.append(_drawn(kit, across, top - high, states, trim=None))
+        across += kit.placement.opening.frame.width + SIDE_BY_SIDE
+    return {
+        "name": f"Wall {wall}",
+        "note": "side by side: the job does not say where they stand",
+        "box": [-AROUND, -AROUND, across + 2 * AROUND, top + 2 * AROUND],
+        "wall": [0.0, 0.0, across, top],
+        "floor": top,
+        "openings": drawn,
+    }
+
+
+def _drawn(
+    kit: CutKit, left: float, top: float, states: Mapping[str, list[Record]], *, trim: list[float] | None
+) -> Record:
+    """Return one opening seen from outside: frame, glass, how it opens, as its elevation has it; y runs down."""
+    opening = kit.placement.opening
+    height = opening.frame.height
+    sight = sight_box(opening, from_outside=True)
+    lines = opening_lines(opening, sight, from_outside=True)
+    return {
+        "mark": kit.mark,
+        "room": opening.room,
+        "states": states[kit.mark],
+        "trim": trim,
+        "frame": [left, top, opening.frame.width, height],
+        "glass": [
+            [left + one.left, top + height - one.top, one.right - one.left, one.top - one.bottom]
+            for one in glass_boxes(opening, sight)
+        ],
+        "opens": [" ".join(f"{left + x:.2f},{top + height - y:.2f}" for x, y in line.points) for line in lines],
+        "middle": [left + opening.frame.width / 2, top + height / 2],
+    }

@@ -1,0 +1,46 @@
+// The list of openings: found by typing, walked by the keyboard; the one under the pointer stands out on its elevation.
+
+import { byId, setText } from "/static/page.js";
+
+const find = byId("find");
+const rows = [...document.querySelectorAll("#openings tbody tr")];
+const onWall = (mark) => document.querySelector(`.onwall[data-mark="${CSS.escape(mark)}"]`);
+
+function search() {
+  const words = find.value.toLowerCase().split(/\s+/).filter(Boolean);
+  let count = 0;
+  for (const row of rows) {
+    const is = words.every((word) => row.textContent.toLowerCase().includes(word));
+    row.hidden = !is;
+    onWall(row.dataset.mark)?.classList.toggle("dim", !is);
+    count += is;
+  }
+  setText(byId("foundcount"), words.length ? `${count} of ${rows.length}` : "");
+}
+
+function walk(event) {
+  const way = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+  if (!way) return;
+  const shown = rows.filter((row) => !row.hidden);
+  const at = shown.findIndex((row) => row.contains(document.activeElement));
+  const next = shown[at < 0 ? 0 : at + way];
+  if (!next) return;
+  event.preventDefault();
+  next.querySelector("a").focus();
+}
+
+if (find) {
+  find.addEventListener("input", search);
+  find.addEventListener("keydown", (event) => { if (event.key === "ArrowDown") walk(event); });
+  byId("openings").addEventListener("keydown", walk);
+  for (const row of rows) {
+    for (const [event, is] of [["pointerenter", true], ["pointerleave", false], ["focusin", true], ["focusout", false]]) {
+      row.addEventListener(event, () => onWall(row.dataset.mark)?.classList.toggle("near", is));
+    }
+    row.addEventListener("click", (event) => { if (event.target.tagName !== "A") row.querySelector("a").click(); });
+  }
+  document.addEventListener("keydown", (event) => {
+    if (event.key === "/" && event.target.tagName !== "INPUT") { event.preventDefault(); find.focus(); }
+  });
+}
+document.addEventListener("house", () => location.reload());

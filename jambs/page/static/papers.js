@@ -1,0 +1,78 @@
+// The papers: written by a verb with its progress, listed, looked at as they print.
+
+import { ask, byId, el, say, setText } from "/static/page.js";
+
+const EVERY = 400;
+let record = JSON.parse(byId("record").textContent);
+let chosen = null, lastVerb = "";
+
+function show() {
+  setText(byId("folder"), record.folder);
+  byId("verbs").replaceChildren(...record.verbs.map(verbButton));
+  byId("stale").replaceChildren(...record.stale.map((one) => el("li", {}, el("span", {}, el("span", { class: "state stale" }, "stale")), el("span", {}, `${one.count} paper${one.count > 1 ? "s" : ""} of ${one.verb}: ${one.why}`))));
+  byId("list").replaceChildren(...(record.groups.length ? record.groups.map(group) : [el("p", { class: "soft" }, "No papers yet: build them.")]));
+  if (record.wrong.length) say(record.wrong[0], "stop");
+  showWork(record.work);
+}
+
+function verbButton(one) {
+  const button = el("button", { type: "button", "data-verb": one.verb, title: one.writes, class: one.verb === "build" ? "main" : null, disabled: record.work.is_running }, one.words);
+  button.addEventListener("click", () => start(one.verb, false));
+  return button;
+}
+
+function group(one) {
+  return el("section", {}, el("h2", {}, one.words), ...one.folders.map((folder) =>
+    el("details", { open: folder.papers.length < 9 || !folder.name }, el("summary", {}, folder.name || "of the house", el("span", { class: "soft" }, ` ${folder.papers.length}`)), el("ul", {}, ...folder.papers.map(paper)))));
+}
+
+function paper(one) {
+  const link = el("a", { href: `/paper/${one.key}`, "data-key": one.key, ...(one.is_shown ? { target: "paper" } : { download: one.name }) }, one.name);
+  if (one.is_shown) link.addEventListener("click", (event) => { if (!event.ctrlKey && !event.metaKey) { event.preventDefault(); look(one); } });
+  return el("li", {}, link, one.why ? el("span", { class: "state stale", title: one.why }, "stale") : null, one.why ? el("span", { class: "soft" }, one.why) : null);
+}
+
+function look(one) {
+  chosen = one;
+  for (const link of document.querySelectorAll("[data-key]")) link.toggleAttribute("aria-current", link.dataset.key === one.key);
+  const open = el("a", { class: "button", href: `/paper/${one.key}`, target: "_blank", rel: "noopener" }, "Open in a window of its own, to print");
+  byId("viewer").replaceChildren(el("p", { class: "viewed" }, el("b", {}, one.name), " ", open), el("iframe", { src: `/paper/${one.key}`, title: one.name }));
+}
+
+async function start(verb, overwrite) {
+  lastVerb = verb;
+  say("");
+  const state = await ask("/papers/work", { verb, overwrite });
+  if (!state.ok) { say(state.said, "stop"); return; }
+  showWork(state);
+  follow();
+}
+
+function showWork(state) {
+  byId("work").hidden = !state.verb;
+  const failed = state.code !== null && state.code !== 0;
+  setText(byId("workwords"), state.is_running ? `${state.verb}: ${state.what || "working"}${state.of ? `, ${state.done} of ${state.of}` : " …"}` : state.verb ? `${state.verb}: ${failed ? "not written" : "done"}` : "");
+  const bar = byId("progress");
+  bar.hidden = !state.is_running;
+  if (state.of) { bar.max = state.of; bar.value = state.done; } else bar.removeAttribute("value");
+  byId("stopwork").hidden = !state.is_running;
+  byId("worklines").hidden = !state.lines.length;
+  setText(byId("worklines"), state.lines.join("\n"));
+  byId("overwrite").hidden = !(failed && state.lines.some((line) => line.includes("--overwrite")));
+  for (const button of document.querySelectorAll("[data-verb]")) button.disabled = state.is_running;
+}
+
+async function follow() {
+  const state = await ask("/papers/work");
+  showWork(state);
+  if (state.is_running) { setTimeout(follow, EVERY); return; }
+  record = { ...(await ask("/papers/list")) };
+  show();
+  if (chosen) look(chosen);
+}
+
+byId("stopwork").addEventListener("click", () => ask("/papers/stop", {}));
+byId("overwrite").addEventListener("click", () => start(lastVerb || record.work.verb, true));
+document.addEventListener("house", async () => { record = await ask("/papers/list"); show(); });
+show();
+if (record.work.is_running) follow();

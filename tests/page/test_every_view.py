@@ -1,0 +1,77 @@
+"""Every view in a browser: no rule of accessibility is broken, in both schemes; nothing goes to another host."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from browser import Served, chromium, page_at, served
+from playwright.sync_api import Browser, Page, expect
+
+VIEWS = ("/", "/openings/W01", "/openings/W04", "/papers")
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    with chromium() as started:
+        yield started
+
+
+@pytest.fixture(scope="module")
+def place(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    with served(tmp_path_factory.mktemp("views"), "harbour-house") as found:
+        yield found
+        assert found.reported == []
+
+
+def broken_rules(page: Page) -> list[str]:
+    """Return the rules that a view breaks, each with where."""
+    found = Axe().run(page).response["violations"]
+    return [f"{one['id']}: {node['target']} {node['failureSummary']}" for one in found for node in one["nodes"]]
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("path", VIEWS)
+def test_no_rule_of_accessibility_is_broken(path: str, scheme: str, browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, path, color_scheme=scheme)
+    expect(page.locator("#changes")).to_have_text("No changes")
+    assert broken_rules(page) == []
+    page.context.close()
+
+
+@pytest.mark.parametrize("width", [390, 1024, 3840])
+@pytest.mark.parametrize("path", VIEWS)
+def test_nothing_sticks_out_of_the_window(path: str, width: int, browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, path, viewport={"width": width, "height": 900})
+    expect(page.locator("#changes")).to_have_text("No changes")
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    page.context.close()
+
+
+def test_an_opening_is_found_by_typing_and_opened_by_the_keyboard(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/")
+    page.keyboard.press("/")
+    page.keyboard.type("stairs")
+    expect(page.locator("#foundcount")).to_have_text("1 of 15")
+    page.keyboard.press("ArrowDown")
+    page.keyboard.press("Enter")
+    expect(page.locator("h1")).to_contain_text("W14")
+    page.context.close()
+
+
+def test_a_script_within_the_page_does_not_run(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/")
+    page.evaluate(
+        """() => {
+            const script = document.createElement("script");
+            script.textContent = "window.ran = 1";
+            const image = document.createElement("img");
+            image.setAttribute("onerror", "window.ran = 1");
+            image.src = "/static/none.png";
+            document.body.append(script, image);
+        }"""
+    )
+    page.wait_for_timeout(100)
+    assert page.evaluate("window.ran") is None
+    page.context.close()

@@ -1,0 +1,93 @@
+"""The papers of the page: written aside, listed from the record, served by key, stopped, and called stale."""
+
+from __future__ import annotations
+
+import time
+from pathlib import Path
+from typing import Any
+
+import pytest
+from pages import OpenPage, open_page
+from starlette.testclient import TestClient
+
+from jambs.page.paper_work import PaperWork
+from jambs.page.views.papers_view import key_of
+
+PATIENCE = 120.0
+
+
+@pytest.fixture
+def opened(tmp_path: Path) -> OpenPage:
+    return open_page(tmp_path)
+
+
+def finished(client: TestClient) -> dict[str, Any]:
+    """Wait until a verb has ended, and return how."""
+    until = time.monotonic() + PATIENCE
+    while time.monotonic() < until:
+        state: dict[str, Any] = client.get("/papers/work").json()
+        if not state["is_running"]:
+            return state
+        time.sleep(0.05)
+    raise AssertionError("it never ended")
+
+
+def listed(client: TestClient) -> dict[str, dict[str, Any]]:
+    """Return all papers by name."""
+    found = client.get("/papers/list").json()
+    return {
+        paper["name"]: paper for group in found["groups"] for folder in group["folders"] for paper in folder["papers"]
+    }
+
+
+def test_papers_are_built_looked_at_and_called_stale(opened: OpenPage) -> None:
+    client = opened.client()
+    assert listed(client) == {}
+    assert client.post("/papers/work", json={"verb": "measure"}).status_code == 200
+    assert client.post("/papers/work", json={"verb": "measure"}).status_code == 409
+    state = finished(client)
+    assert (state["code"], state["verb"]) == (0, "measure")
+    paper = listed(client)["measure sheets.pdf"]
+    assert paper["why"] == ""
+    answer = client.get(f"/paper/{paper['key']}")
+    assert answer.content.startswith(b"%PDF")
+    assert answer.headers["content-disposition"] == 'inline; filename="measure sheets.pdf"'
+    text = opened.file.read_text(encoding="utf-8")
+    opened.file.write_text(text.replace("frame: 24 x 36", "frame: 24 x 40"), encoding="utf-8")
+    assert listed(client)["measure sheets.pdf"]["why"] == "W1 changed since"
+    assert client.get("/papers/list").json()["stale"] == [{"verb": "measure", "count": 2, "why": "W1 changed since"}]
+    assert "stale sheets" in client.get("/").text
+
+
+@pytest.mark.parametrize(
+    "key", ["../../job.yaml", "..%2F..%2Fjob.yaml", "job.yaml", key_of("job.yaml"), key_of("../job.yaml"), "0" * 24]
+)
+def test_a_paper_is_no_path(key: str, opened: OpenPage) -> None:
+    answer = opened.client().get(f"/paper/{key}")
+    assert answer.status_code == 404
+    assert "Garden studio" not in answer.text
+
+
+def test_papers_are_made_of_what_is_saved(opened: OpenPage) -> None:
+    client = opened.client()
+    moved = client.post("/openings/W1/position", json={"plane": 4.6, "reach": 0, "alone": False})
+    assert moved.status_code == 200
+    answer = client.post("/papers/work", json={"verb": "build"})
+    assert answer.status_code == 409
+    assert answer.json()["said"] == "Save first: papers are made from the job file."
+
+
+def test_a_verb_that_is_none_does_nothing(opened: OpenPage) -> None:
+    assert opened.client().post("/papers/work", json={"verb": "revisions"}).status_code == 409
+
+
+def test_work_is_stopped_and_nothing_is_half_written(opened: OpenPage) -> None:
+    work = PaperWork(file=opened.file, target=opened.file.parent / "papers")
+    assert work.start("build", overwrite=False)
+    time.sleep(0.4)
+    work.stop()
+    until = time.monotonic() + PATIENCE
+    while work.state["is_running"] and time.monotonic() < until:
+        time.sleep(0.02)
+    assert work.state["code"] not in (0, None)
+    assert not list((opened.file.parent / "papers").glob("*.pdf"))
