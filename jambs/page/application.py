@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from starlette.applications import Starlette
+from starlette.datastructures import State
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
@@ -19,6 +20,7 @@ from jambs.page.answers import data, page, static
 from jambs.page.desk import Desk
 from jambs.page.guard import TELEPHONE, Guard, Report, unforeseen
 from jambs.page.keys import KeyRing, Role, TooManyWrong
+from jambs.page.telephone_door import TelephoneDoor
 from jambs.page.views import (
     draft_view,
     house_view,
@@ -26,18 +28,31 @@ from jambs.page.views import (
     papers_view,
     telephone_pictures_view,
     telephone_view,
+    telephones_view,
 )
 
-VIEWS = (house_view, opening_view, papers_view, draft_view, telephone_view, telephone_pictures_view)
+VIEWS = (
+    house_view,
+    opening_view,
+    papers_view,
+    draft_view,
+    telephone_view,
+    telephone_pictures_view,
+    telephones_view,
+)
 FIRST_PAGE = {Role.DESK: "/", Role.TELEPHONE: TELEPHONE}
 
 
 class Application:
     """The page as an ASGI application; ``stop`` is called when the page says so."""
 
-    def __init__(self, guard: Guard, keys: KeyRing) -> None:
-        self._guard, self.keys = guard, keys
+    def __init__(self, guard: Guard, keys: KeyRing, state: State) -> None:
+        self._guard, self.keys, self._state = guard, keys, state
         self.stop: Callable[[], None] = lambda: None
+
+    def give_door(self, door: TelephoneDoor) -> None:
+        """Let the desk open and shut the door for telephones."""
+        self._state.door = door
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer one request."""
@@ -60,7 +75,7 @@ def make_application(desk: Desk, *, hosts: set[str], cookie: str, report: Report
     handlers = {404: _not_found, 405: _not_found, Exception: on_fault}
     inner = Starlette(routes=[*routes, *own], exception_handlers=handlers)
     inner.state.desk, inner.state.keys, inner.state.cookie, inner.state.hosts = desk, keys, cookie, hosts
-    application = Application(Guard(inner, keys=keys, hosts=hosts, cookie=cookie, report=report), keys)
+    application = Application(Guard(inner, keys=keys, hosts=hosts, cookie=cookie, report=report), keys, inner.state)
     inner.state.stop = lambda: application.stop()
     return application
 

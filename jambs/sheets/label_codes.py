@@ -1,4 +1,4 @@
-"""The square code of a label (QR, ISO/IEC 18004): the mark, the issue and the job, for a phone or a scanner to read."""
+"""The square code of a label or a measure sheet (QR, ISO/IEC 18004): mark, issue and job, for a telephone to read."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ import segno
 
 CORRECTION = "m"
 """Level M: the code is read with up to 15 % of it worn off (ISO/IEC 18004, from memory)."""
+NOT_ISSUED = "not issued"
+"""What a code says where nothing is known of an issue."""
 QUIET = 4
 """White modules round the code (ISO/IEC 18004)."""
 

@@ -13,7 +13,7 @@ from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
 from jambs.parts.kinds import Where, told_name, told_position
 from jambs.parts.part import Part
-from jambs.sheets.label_codes import code_text, label_code
+from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
 from jambs.values import Record
@@ -79,8 +79,6 @@ STOCK = {
 
 NO_ISSUES: Mapping[str, str] = MappingProxyType({})
 """Labels that say nothing of an issue."""
-NOT_ISSUED = "not issued"
-"""What the code of a label says where nothing is known of an issue."""
 LEAST_LABEL = 0.25
 """Nothing is read on a label that is lower or narrower [in]."""
 

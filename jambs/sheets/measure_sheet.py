@@ -13,6 +13,7 @@ from jambs.parts.as_built import planned_value
 from jambs.parts.tolerance import DepthRange, depth_range
 from jambs.place.placement import Placement
 from jambs.sheets.cut_sheet import page_data, stamped, wall_words
+from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
 from jambs.sheets.press import press
 from jambs.values import Record
 
@@ -21,7 +22,7 @@ FRAME = (Kind.FRAME_WIDTH, Kind.FRAME_HEIGHT, Kind.DIAGONAL)
 
 def measure_sheets_pdf(placements: Sequence[Placement], job: Job, *, stamp: str = "") -> bytes:
     """Return the measure sheets of some openings as PDF bytes, one page each."""
-    sheets = [measure_data(one, job) for one in placements]
+    sheets = [measure_data(one, job) | _code_data(one, job, stamp) for one in placements]
     return press("measure_sheet", {**stamped(page_data(job), stamp), "sheets": sheets})
 
 
@@ -29,6 +30,11 @@ def measure_list_pdf(placements: Sequence[Placement], job: Job, *, stamp: str = 
     """Return the compact list of depths to measure for the house as PDF bytes."""
     rows = [measure_data(one, job) for one in placements]
     return press("measure_list", {**stamped(page_data(job), stamp), "rows": rows})
+
+
+def _code_data(placement: Placement, job: Job, stamp: str) -> Record:
+    """Return the code by which a telephone finds the opening: it says what the code of a label says."""
+    return {"code": label_code(code_text(placement.opening.mark, stamp or NOT_ISSUED, job.name)).svg}
 
 
 def planned_texts(placement: Placement, *, units: Units) -> dict[int, str]:

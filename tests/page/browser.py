@@ -22,7 +22,7 @@ from jambs.page.application import Application, make_application
 from jambs.page.desk import Desk
 from jambs.page.heat import HeatShelf
 from jambs.page.keys import Role
-from jambs.page.server import config_of, hosts_at, listening_on
+from jambs.page.listening import config_of, hosts_at, listening_on
 from jambs.values import Record
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")

@@ -25,6 +25,7 @@ class OpenPage:
     application: Application
     file: Path
     reported: list[Exception] = field(default_factory=list)
+    hosts: set[str] = field(default_factory=set)
 
     def client(self, role: Role | None = Role.DESK) -> TestClient:
         """Return a browser that has come in by the link of a role; with none, one that has not."""
@@ -49,5 +50,6 @@ def open_page(folder: Path, example: str = "garden-studio") -> OpenPage:
         return "report.txt"
 
     desk = Desk(file=file, target=folder / "output" / example)
-    application = make_application(desk, hosts={HOST}, cookie=COOKIE, report=report)
-    return OpenPage(application=application, file=file, reported=reported)
+    hosts = {HOST}
+    application = make_application(desk, hosts=hosts, cookie=COOKIE, report=report)
+    return OpenPage(application=application, file=file, reported=reported, hosts=hosts)

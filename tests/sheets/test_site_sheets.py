@@ -27,6 +27,7 @@ from jambs.parts.cut_words import board_words
 from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
 from jambs.sheets.install_sheet import install_sheets_pdf
+from jambs.sheets.label_codes import code_text, label_code
 from jambs.sheets.labels import STOCK, LabelError, LabelStock, checked_stock, cutting_order, labels_pdf
 from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf, planned_texts
 
@@ -231,3 +232,21 @@ def test_diagonal_of_the_jamb_box() -> None:
     assert (kits[0].clear_width, kits[0].clear_height) == (30.75, 42.75)
     assert 'both diagonals 52 21/32"' in words(install_pdf("inch"))
     assert read_length("52 21/32", units=job.units) == pytest.approx((30.75**2 + 42.75**2) ** 0.5, abs=1 / 64)
+
+
+def test_a_telephone_finds_the_opening_by_the_code_on_its_sheet(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The code was also read back from a printed page, by a reader that shares no code with its writer."""
+    job, placements, _ = house("inch")
+    pressed: list[dict[str, Any]] = []
+
+    def caught(template: str, data: dict[str, Any]) -> bytes:
+        pressed.append(data)
+        return b""
+
+    monkeypatch.setattr("jambs.sheets.measure_sheet.press", caught)
+    measure_sheets_pdf(placements, job)
+    measure_sheets_pdf(placements, job, stamp="issue 3")
+    codes = [(sheet["mark"], sheet["code"]) for data in pressed for sheet in data["sheets"]]
+    marks = [one.opening.mark for one in placements]
+    wanted = [(mark, code_text(mark, issue, job.name)) for issue in ("not issued", "issue 3") for mark in marks]
+    assert codes == [(mark, label_code(text).svg) for mark, text in wanted]

@@ -1,0 +1,67 @@
+"""Where the page listens: this computer alone, or its network; and how it is served there."""
+
+from __future__ import annotations
+
+import hashlib
+import socket
+from pathlib import Path
+
+import uvicorn
+from starlette.types import ASGIApp
+
+from jambs.page.guard import LARGEST_BODY
+
+LOOPBACK, EVERYWHERE = "127.0.0.1", "0.0.0.0"
+GRACE = 2
+"""So long a connection may take to end when the page stops [s]."""
+FIRST_PORT, PORTS = 20_000, 12_000
+"""Ports for telephones: under those that systems hand out by themselves (RFC 6335 and common settings, from memory)."""
+
+
+def hosts_at(port: int, *, telephone: bool = False) -> set[str]:
+    """Return the addresses that a browser may call the page by."""
+    names = {LOOPBACK, "localhost", *([own_address()] if telephone else [])}
+    return {f"{name}:{port}" for name in names}
+
+
+def own_address() -> str:
+    """Return this computer's address in its network, or its own alone; nothing is sent for it."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as asking:
+        try:
+            asking.connect(("192.0.2.1", 9))  # an address of RFC 5737, which nobody has
+        except OSError:
+            return LOOPBACK
+        return str(asking.getsockname()[0])
+
+
+def listening_on(port: int, *, everywhere: bool) -> socket.socket:
+    """Listen on a port of this computer, 0 for any that is free; ``everywhere``: to its network too."""
+    return socket.create_server((EVERYWHERE if everywhere else LOOPBACK, port))
+
+
+def listening_for_telephones(file: Path) -> socket.socket:
+    """Listen to the network, on the same port for the same job every day, where nobody else has it.
+
+    What a telephone keeps until it is written down, it keeps for one address: only there it finds it again.
+    """
+    number = int(hashlib.sha256(str(file.resolve()).encode()).hexdigest()[:8], 16)
+    try:
+        return listening_on(FIRST_PORT + number % PORTS, everywhere=True)
+    except OSError:
+        return listening_on(0, everywhere=True)
+
+
+def config_of(application: ASGIApp) -> uvicorn.Config:
+    """Return how the page is served: quiet, bounded, and without a word about itself."""
+    return uvicorn.Config(
+        application,
+        log_level="critical",
+        access_log=False,
+        server_header=False,
+        date_header=False,
+        lifespan="off",
+        ws="websockets-sansio",
+        ws_max_size=LARGEST_BODY,
+        timeout_graceful_shutdown=GRACE,
+        proxy_headers=False,
+    )
