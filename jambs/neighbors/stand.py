@@ -69,7 +69,7 @@ def _boards(kit: Kit, where: Where) -> tuple[TrimBoard, ...]:
     return tuple(
         TrimBoard(piece=TrimPiece(kind=part.kind, side=part.side, where=where), box=seen_box(part))
         for part in kit.parts
-        if part.where is where and part.is_wood
+        if part.where is where and not part.is_bent
     )
 
 

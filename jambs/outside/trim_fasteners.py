@@ -153,6 +153,8 @@ def _buck(kit: Kit) -> tuple[Through, ...]:
 
 def _casing_lines(kit: Kit, units: Units) -> list[InstallFastener]:
     """Interior casing: its inner edge into the jamb, its outer edge through the wall finish into the framing."""
+    if not kit.placement.opening.interior.is_cased:
+        return []
     thickness = kit.placement.opening.interior.casing.thickness
     casing = Through(name="casing", thickness=thickness)
     finish = [

@@ -3,10 +3,16 @@
 from __future__ import annotations
 
 from jambs.findings import Finding, Subject
-from jambs.job.models.trim import InteriorStyle
+from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.length import MM_PER_INCH, Units
 from jambs.parts.boards import SAME_SIZE
-from jambs.parts.box_findings import BoxDoesNotFit, CasingLapsShort, RevealRounded, RevealWiderThanFace
+from jambs.parts.box_findings import (
+    BoxDoesNotFit,
+    CasingLapsShort,
+    ReturnDoesNotFit,
+    RevealRounded,
+    RevealWiderThanFace,
+)
 from jambs.parts.clear import ClearOpening
 from jambs.place.placement import Placement, Sides
 from jambs.sides import Side
@@ -15,25 +21,34 @@ from jambs.sides import Side
 def box_gaps(clear: ClearOpening, placement: Placement) -> Sides:
     """Back of each extension jamb → rough opening [in]; at a stool, its underside → the bottom of the opening."""
     opening, shims = placement.opening, placement.shims
-    thickness = opening.interior.jamb.thickness
-    stool = opening.interior.stool
-    frame = opening.frame
+    thickness, frame = opening.interior.lining_thickness, opening.frame
     return Sides(
         left=shims.left + clear.left - thickness,
         right=shims.right + frame.width - clear.right - thickness,
         head=shims.head + frame.height - clear.top - thickness,
-        sill=shims.sill + clear.bottom - (stool.thickness if stool else thickness),
+        sill=shims.sill + clear.bottom - _under(opening.interior),
     )
 
 
+def _under(trim: InteriorTrim) -> float:
+    """What lies under the clear opening at the sill [in]: a stool, a tile on its bed, or the lining."""
+    if trim.stool:
+        return trim.stool.thickness
+    return trim.tile_sill.thickness + trim.tile_sill.bed if trim.tile_sill else trim.lining_thickness
+
+
 def box_findings(gaps: Sides, placement: Placement, least: float) -> list[Finding]:
-    """Find every side where the box has less than the least shim space [in]."""
-    about = Subject.opening(placement.opening.mark)
+    """Find every side where the box has less than the least shim space [in]; a return may lie on the framing."""
+    about, returns = Subject.opening(placement.opening.mark), placement.opening.interior.returns
+    if returns:
+        least = 0.0
     sides = {Side.LEFT: gaps.left, Side.RIGHT: gaps.right, Side.HEAD: gaps.head}
     if placement.opening.interior.style is not InteriorStyle.THREE_SIDED:
         sides[Side.SILL] = gaps.sill
     return [
-        BoxDoesNotFit(subject=about, side=side, gap=gap, least=least)
+        ReturnDoesNotFit(subject=about, side=side, short=-gap)
+        if returns
+        else BoxDoesNotFit(subject=about, side=side, gap=gap, least=least)
         for side, gap in sides.items()
         if gap < least - SAME_SIZE
     ]
@@ -59,13 +74,15 @@ def casing_findings(clear: ClearOpening, placement: Placement, units: Units) -> 
     """Find where the casing does not reach over the gap onto the wall."""
     opening, shims = placement.opening, placement.shims
     about, trim = Subject.opening(opening.mark), opening.interior
+    if not trim.is_cased:
+        return []
     reach = trim.casing_reveal + trim.casing.width
     laps = {
         Side.LEFT: reach - clear.left - shims.left,
         Side.RIGHT: reach - (opening.frame.width - clear.right) - shims.right,
         Side.HEAD: reach - (opening.frame.height - clear.top) - shims.head,
     }
-    if trim.style is InteriorStyle.PICTURE_FRAMED:
+    if trim.style.has_bottom:
         laps[Side.SILL] = reach - clear.bottom - shims.sill
     return [
         CasingLapsShort(subject=about, side=side, lap=lap, least=LEAST_COVER[units])

@@ -62,6 +62,23 @@ class RevealRounded(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ReturnDoesNotFit(Finding):
+    """The boards that return the wall do not go between the clear opening and the framing, by so much [in]."""
+
+    code: ClassVar[str] = "return-does-not-fit"
+    severity: Severity = Severity.STOP
+    side: Side
+    short: float
+
+    def sentence(self, units: Units) -> str:
+        """Say by how much, and what to change."""
+        return (
+            f"The return does not fit at the {self.side.words}: board and coat reach {units.text(self.short)} into the "
+            "framing; frame a larger rough opening, or write a thinner board or a smaller frame_reveal."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CasingLapsShort(Finding):
     """The casing at a side covers too little of the wall past the rough opening, negative where none [in]."""
 

@@ -107,11 +107,12 @@ def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Ite
     outside = any(part.where is Where.EXTERIOR for part in parts)
     if outside:
         yield HEIGHT
-    if any(not part.is_wood for part in parts):
+    if any(part.is_bent for part in parts):
         yield METAL
     if _has_silica(placement) and outside:
         yield SILICA
-    yield CAVITY if _has_cavity(placement) else EDGE
+    if _has_cavity(placement) or placement.opening.interior.returns is None:
+        yield CAVITY if _has_cavity(placement) else EDGE
     yield FUMES
     if any(_is_foam(one.layer) or (one.layer.cavity and _is_foam(one.layer.cavity)) for one in placement.planes.layers):
         yield FOAM

@@ -31,7 +31,7 @@ from jambs.parts.cuts import (
     end_of,
     saw_angles,
 )
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kinds import Crew, PartKind, Where
 from jambs.parts.part import Part
 from jambs.sides import BoardEnd
 
@@ -47,6 +47,8 @@ def board_words(part: Part, *, units: Units) -> str:
     blank = part.blank
     if blank.is_metal:
         return blank.stock
+    if part.crew is not Crew.CARPENTER:
+        return f"{unlisted_words(part, units=units)}, by the {part.crew.value}"
     return blank.board.words if blank.board else f"{unlisted_words(part, units=units)} ({NOT_LISTED})"
 
 

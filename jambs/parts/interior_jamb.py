@@ -11,7 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.geometry import Point
-from jambs.job.models.trim import InteriorStyle, InteriorTrim, Joint
+from jambs.job.models.trim import InteriorTrim, Joint
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import Scribe
 from jambs.parts.kinds import PartKind, Where
@@ -69,7 +69,7 @@ def jamb_path(
     clear: ClearOpening, sides: dict[Side, FittedSide], trim: InteriorTrim, proud: float, flares: Flares
 ) -> tuple[PathEdge, ...]:
     """Return the path of a clear opening, clockwise from the bottom of the left leg."""
-    has_bottom = trim.style is InteriorStyle.PICTURE_FRAMED
+    has_bottom = trim.style.has_bottom
     corners: dict[Side, Point] = {
         Side.LEFT: (clear.left, clear.bottom),
         Side.HEAD: (clear.left, clear.top),
@@ -93,7 +93,7 @@ def jamb_path(
 
 def _is_at_floor(side: Side, trim: InteriorTrim) -> bool:
     """Say whether the corner where a side starts is at the foot of a leg that stands on a stool or a floor."""
-    return side in (Side.LEFT, Side.SILL) and trim.style is not InteriorStyle.PICTURE_FRAMED
+    return side in (Side.LEFT, Side.SILL) and not trim.style.has_bottom
 
 
 def _joint(side: Side, trim: InteriorTrim) -> CornerJoint:

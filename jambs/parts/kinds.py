@@ -18,11 +18,21 @@ class Where(Enum):
     BUCK = "buck"
 
 
+class Crew(Enum):
+    """Who makes a part, and leaves it to the carpenter to the sizes of the sheet where he does not."""
+
+    CARPENTER = "carpenter"
+    DRYWALL = "drywall crew"
+    TILER = "tiler"
+
+
 class PartKind(Enum):
     """The kinds of parts, by their trade words."""
 
     EXTENSION_JAMB = "extension jamb"
+    RETURN = "return"
     STOOL = "stool"
+    TILE_SILL = "tile sill"
     CASING = "casing"
     APRON = "apron"
     EXTERIOR_JAMB = "exterior extension jamb"
@@ -48,8 +58,8 @@ class PartKind(Enum):
 
     @property
     def is_jamb(self) -> bool:
-        """Say whether it is an extension jamb, inside or outside."""
-        return self in (PartKind.EXTENSION_JAMB, PartKind.EXTERIOR_JAMB)
+        """Say whether it is an extension jamb, inside or outside, or a return that lines the opening in its place."""
+        return self in (PartKind.EXTENSION_JAMB, PartKind.EXTERIOR_JAMB, PartKind.RETURN)
 
     @property
     def is_buck(self) -> bool:
@@ -59,7 +69,7 @@ class PartKind(Enum):
     @property
     def is_at_sill(self) -> bool:
         """Say whether it lies at the sill only, and is said to lie there; all others go round the opening."""
-        return self in (PartKind.STOOL, PartKind.APRON, PartKind.EXTERIOR_SILL)
+        return self in (PartKind.STOOL, PartKind.TILE_SILL, PartKind.APRON, PartKind.EXTERIOR_SILL)
 
 
 _BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.EXTERIOR_SILL: Side.SILL.value}

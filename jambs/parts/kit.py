@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 from jambs.findings import Finding
 from jambs.job.models.openings import Assumed
 from jambs.parts.cautions import Caution
 from jambs.parts.clear import ClearOpening
+from jambs.parts.drywall import DrywallWork
 from jambs.parts.part import Part
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -29,6 +30,10 @@ class FittedSide:
     def depth_at(self, corner: Side) -> float:
         """Depth at the end where another side of the opening is met [in]."""
         return self.start_depth if corner.is_start else self.finish_depth
+
+    def less(self, depth: float) -> FittedSide:
+        """The same side less a depth that something else takes [in]."""
+        return replace(self, start_depth=self.start_depth - depth, finish_depth=self.finish_depth - depth)
 
     @property
     def greatest(self) -> float:
@@ -93,6 +98,16 @@ class FigureKind(Enum):
     FRAME_AT_WINDOW = "jamb frame at the window"
     FRAME_BETWEEN = "jamb frame between"
     FRAME_AT_WALL = "jamb frame against the wall"
+    RETURN_COAT = "coat on the returns"
+    GAP_AT_FRAME = "gap between frame and return"
+    BOARDS_WIDTH = "between return boards, width"
+    BOARDS_HEIGHT = "between return boards, height"
+    WALL_BOARD_WIDTH = "opening in the wall board, width"
+    WALL_BOARD_HEIGHT = "opening in the wall board, height"
+    FURRING_LEFT = "furring behind the left return"
+    FURRING_RIGHT = "furring behind the right return"
+    FURRING_HEAD = "furring behind the head return"
+    FURRING_SILL = "furring under the sill"
     STACK_REVEAL = "reveal between jamb frames"
 
 
@@ -117,6 +132,7 @@ class Kit:
     ``is_measured``: the interior depths are from the wall, not from the plan. ``clear_width``, ``clear_height``:
     between the faces of the interior extension jambs [in]. ``sides``: depths by side; first → last runs left → right
     on head and sill, bottom → top on the legs. ``frames``: of interior extension jambs, from the window to the room.
+    ``drywall``: what the drywall crew leaves where there is no casing.
     """
 
     placement: Placement
@@ -130,6 +146,7 @@ class Kit:
     cautions: tuple[Caution, ...]
     sides: dict[Side, FittedSide] = field(default_factory=dict)
     frames: tuple[JambFrame, ...] = ()
+    drywall: DrywallWork | None = None
 
     @property
     def mark(self) -> str:

@@ -9,7 +9,6 @@ from dataclasses import replace
 from jambs.findings import Finding, FindingsError, Subject
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.shop import Board, Limits, Shop
-from jambs.job.models.trim import InteriorStyle
 from jambs.length import Units
 from jambs.parts.as_built import as_built, is_measured
 from jambs.parts.boards import from_boards
@@ -20,6 +19,7 @@ from jambs.parts.cuts import CannotBeCut
 from jambs.parts.findings import BoardsNotListed, GluedFromStrips, NosingTooShort, SillFallsShort
 from jambs.parts.glue_words import glue_assumed
 from jambs.parts.inside import Inside, make_inside
+from jambs.parts.inside_figures import gap_figures
 from jambs.parts.kit import Figure, FigureKind, FittedSide, Kit
 from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.parts.outside import Outside, make_outside
@@ -34,7 +34,7 @@ from jambs.parts.where_it_stands import where_it_stands
 from jambs.place.checks import depth_findings
 from jambs.place.findings import ExteriorTooShallow, FrameStandsProud, InteriorTooShallow, JambWiderThanBoards
 from jambs.place.limits import SAME_PLANE
-from jambs.place.placement import Placement, Sides
+from jambs.place.placement import Placement
 from jambs.place.weight_words import weight_text
 from jambs.sides import Side
 
@@ -95,6 +95,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         cautions=cautions(placement, parts, job.units, year_built=job.year_built),
         sides=inner,
         frames=inside.frames,
+        drywall=inside.drywall,
     )
 
 
@@ -177,18 +178,9 @@ def _figures(
         Figure(kind=FigureKind.EXTERIOR_DEPTH, value=placement.exterior_depth, note=f"frame to trim plane, {how}"),
         Figure(kind=FigureKind.FLANGE_PLANE, value=placement.flange_plane, note="from the finished face"),
         *inside.figures,
-        Figure(kind=FigureKind.SHIM_SPACE_LEFT, value=gaps.left, note="jamb box to rough opening"),
-        Figure(kind=FigureKind.SHIM_SPACE_RIGHT, value=gaps.right, note="jamb box to rough opening"),
-        Figure(kind=FigureKind.SHIM_SPACE_HEAD, value=gaps.head, note="jamb box to rough opening"),
-        *_sill_gap(placement, gaps),
+        *gap_figures(gaps, placement.opening.interior),
         *outside.figures,
     )
-
-
-def _sill_gap(placement: Placement, gaps: Sides) -> tuple[Figure, ...]:
-    if placement.opening.interior.style is InteriorStyle.THREE_SIDED:
-        return ()
-    return (Figure(kind=FigureKind.SHIM_SPACE_SILL, value=gaps.sill, note="jamb box or stool to rough opening"),)
 
 
 def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) -> list[Finding]:

@@ -13,7 +13,7 @@ from jambs.geometry import Outline, Plane, Vector, added, dot, minus
 from jambs.job.models.shop import Board
 from jambs.outlines import from_lowest
 from jambs.parts.cuts import Crosscut, Cut, Return, Rip, Scribe, Taper, Touch
-from jambs.parts.kinds import PartKind, Where, member_words, position_words, told_name
+from jambs.parts.kinds import Crew, PartKind, Where, member_words, position_words, told_name
 from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
 from jambs.sides import BoardEnd, Side
 
@@ -65,6 +65,7 @@ class PartBlank:
     ``board``: None where none of that stock and thickness is listed. ``strips``: widths to glue up where no board at
     hand is wide enough, else empty; as they are ripped, before ``jointing`` comes off each edge that is glued.
     ``strip_length``: of each, longer than the part [in]. ``is_metal``: a strip of sheet, which is bent.
+    ``crew``: who makes it.
     """
 
     stock: str
@@ -74,6 +75,7 @@ class PartBlank:
     strip_length: float = 0.0
     jointing: float = 0.0
     is_metal: bool = False
+    crew: Crew = Crew.CARPENTER
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -148,8 +150,18 @@ class Part:
 
     @property
     def is_wood(self) -> bool:
-        """Say whether it is sawn, not bent."""
-        return not self.blank.is_metal
+        """Say whether the carpenter saws it from wood: it is not bent, nor left by another crew."""
+        return not self.is_bent and self.crew is Crew.CARPENTER
+
+    @property
+    def is_bent(self) -> bool:
+        """Say whether it is a strip of metal, which is bent."""
+        return self.blank.is_metal
+
+    @property
+    def crew(self) -> Crew:
+        """Who makes it."""
+        return self.blank.crew
 
     @property
     def width(self) -> float:

@@ -14,7 +14,7 @@ from itertools import pairwise
 
 from jambs.findings import Subject, SubjectKind
 from jambs.job.models.shop import Board, Limits, Shop
-from jambs.job.models.trim import InteriorStyle, InteriorTrim
+from jambs.job.models.trim import InteriorTrim
 from jambs.length import ROUND_OFF, Grid
 from jambs.parts.boards import SAME_SIZE, comes_out
 from jambs.parts.clear import ClearOpening
@@ -133,7 +133,7 @@ def _stepped(clear: ClearOpening, trim: InteriorTrim, steps: int, grid: Grid) ->
     if not steps:
         return clear
     back = (grid.round(clear.width + 2 * steps * trim.stack_reveal) - clear.width) / 2
-    below = back if trim.style is InteriorStyle.PICTURE_FRAMED else 0.0
+    below = back if trim.style.has_bottom else 0.0
     return replace(
         clear,
         left=clear.left - back,
@@ -145,10 +145,7 @@ def _stepped(clear: ClearOpening, trim: InteriorTrim, steps: int, grid: Grid) ->
 
 def _less(sides: dict[Side, FittedSide], depth: float) -> dict[Side, FittedSide]:
     """Return the depths of the frame against the wall: less what lies between it and the window [in]."""
-    return {
-        side: replace(one, start_depth=one.start_depth - depth, finish_depth=one.finish_depth - depth)
-        for side, one in sides.items()
-    }
+    return {side: one.less(depth) for side, one in sides.items()}
 
 
 def steps_back(frames: Sequence[JambFrame]) -> tuple[float, ...]:

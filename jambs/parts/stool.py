@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from jambs.findings import Subject, SubjectKind
 from jambs.geometry import HALF_RIGHT_DEG
 from jambs.job.models.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntry
+from jambs.length import HALF_64TH
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import CannotBeCut, Crosscut, Cut, Edge, EdgeRabbet, End, EndBevel, Notch, Return, Rip, Taper
 from jambs.parts.findings import StoolCannotLap
@@ -15,6 +16,7 @@ from jambs.parts.kit import FittedSide
 from jambs.parts.part import Part, PartBlank, Seat
 from jambs.sides import Side
 
+SAME_SIZE = HALF_64TH
 RETURN_DEG = HALF_RIGHT_DEG
 LEAST_TONGUE = 1 / 8
 """The tongue that laps under the frame is at least this thick [in]; common practice, no source."""
@@ -38,8 +40,11 @@ class _Sizes:
 
 
 def stool_length(clear: ClearOpening, trim: InteriorTrim, stool: StoolEntry) -> float:
-    """Horn end → horn end: clear width, casing reveals, casings and the horns past them [in]."""
-    return clear.width + 2 * (trim.casing_reveal + trim.casing.width + stool.horn)
+    """Horn end → horn end: clear width, casing reveals, casings and the horns past them [in].
+
+    Without casing the horns go past the corners of the returns, or the backs of the jambs.
+    """
+    return clear.width + 2 * (trim.past_clear + stool.horn)
 
 
 def make_stool(
@@ -79,7 +84,7 @@ def _sizes(clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: Sto
         length=length,
         start_width=start + front,
         finish_width=finish + front,
-        notch=(length - clear.width - 2 * trim.jamb.thickness) / 2,
+        notch=(length - clear.width - 2 * trim.beside_stool) / 2,
         start_depth=start,
         finish_depth=finish,
         step=max(clear.bottom, 0.0),
@@ -92,7 +97,8 @@ def _cuts(sizes: _Sizes, stool: StoolEntry) -> tuple[Cut, ...]:
         cuts.append(Taper(start_width=sizes.start_width, finish_width=sizes.finish_width))
     cuts.append(Crosscut(length=sizes.length))
     for end, depth in ((End.START, sizes.start_depth), (End.FINISH, sizes.finish_depth)):
-        cuts.append(Notch(end=end, edge=Edge.NEAR, along=sizes.notch, across=depth))
+        if sizes.notch > SAME_SIZE:
+            cuts.append(Notch(end=end, edge=Edge.NEAR, along=sizes.notch, across=depth))
     if stool.rabbet:
         cuts.append(EdgeRabbet(edge=Edge.NEAR, across=stool.rabbet, depth=sizes.step))
     return tuple(cuts)
@@ -100,7 +106,7 @@ def _cuts(sizes: _Sizes, stool: StoolEntry) -> tuple[Cut, ...]:
 
 def make_apron(clear: ClearOpening, trim: InteriorTrim, apron: ApronEntry, stool: StoolEntry) -> Part:
     """Make the apron: casing outside → casing outside, under the stool."""
-    length = clear.width + 2 * (trim.casing_reveal + trim.casing.width)
+    length = clear.width + 2 * trim.past_clear
     returned = apron.ends is ApronEnds.RETURNED
     cuts: list[Cut] = [Rip(width=apron.width), Crosscut(length=length)]
     if returned:

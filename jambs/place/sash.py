@@ -6,7 +6,6 @@ import math
 
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
-from jambs.job.models.trim import InteriorStyle
 from jambs.job.models.windows import Sash
 from jambs.place.placement import Swing
 from jambs.place.swing import Leaf, Opened, SwingPicture, open_sash, swing_picture
@@ -93,7 +92,7 @@ def _trim_at(opening: Opening, sash: Sash) -> tuple[float, float, float]:
         trim = opening.exterior
         return (trim.frame_reveal, trim.casing_reveal, trim.casing.thickness) if trim else (0.0, 0.0, 0.0)
     inside = opening.interior
-    stool = inside.stool if inside.style is InteriorStyle.STOOL_AND_APRON else None
+    stool = inside.stool
     if sash is Sash.HOPPER and stool:
         return (inside.frame_reveal, 0.0, inside.casing.thickness + stool.nosing)
     return (inside.frame_reveal, inside.casing_reveal, inside.casing.thickness)

@@ -20,9 +20,13 @@ Edge = Callable[[float], float]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Edges:
-    """How far the opening reaches on one side [in, as s]: rough opening, framing, outboard layers, cladding."""
+    """How far the opening reaches on one side [in, as s]: rough opening, framing, outboard layers, cladding.
+
+    ``finish``: where the finish inside stops; without casing it is seen, and ends at a return or a bare jamb.
+    """
 
     rough_opening: float
+    finish: float
     framing: float
     behind_flange: float
     before_flange: Edge
@@ -42,6 +46,7 @@ def edges_at(kit: Kit, cut: SectionCut) -> Edges:
     before = _before_flange(kit, cut, rough)
     return Edges(
         rough_opening=rough,
+        finish=_finish(kit, cut, rough),
         framing=framing,
         behind_flange=behind,
         before_flange=before,
@@ -50,15 +55,30 @@ def edges_at(kit: Kit, cut: SectionCut) -> Edges:
 
 
 def layer_edge(edges: Edges, layer: Layer, *, is_outboard: bool, is_behind_flange: bool) -> Edge:
-    """Say where a layer stops: inside finish at the rough opening, framing at its opening, the rest at the box."""
+    """Say where a layer stops: inside finish and framing at their openings, the rest at the box."""
     if layer.role is Role.CLADDING:
         return edges.cladding
+    if layer.role is Role.FINISH:
+        return lambda depth: edges.finish
     if not is_outboard:
-        at = edges.rough_opening if layer.role in (Role.FINISH, Role.CAVITY) else edges.framing
+        at = edges.rough_opening if layer.role is Role.CAVITY else edges.framing
         return lambda depth: at
     if is_behind_flange:
         return lambda depth: edges.behind_flange
     return edges.before_flange
+
+
+def _finish(kit: Kit, cut: SectionCut, rough: float) -> float:
+    """Where the wall board stops: at the rough opening under casing, else where the drywall crew cuts it."""
+    if kit.drywall is None or (cut is SectionCut.SILL and not kit.placement.opening.interior.style.has_bottom):
+        return rough
+    board, frame = kit.drywall.wall_board, kit.placement.opening.frame
+    places = {
+        SectionCut.JAMB: board.right - frame.width,
+        SectionCut.HEAD: board.top - frame.height,
+        SectionCut.SILL: -board.bottom,
+    }
+    return places[cut]
 
 
 def part_at(kit: Kit, where: Where, kind: PartKind, cut: SectionCut) -> Part | None:

@@ -9,16 +9,22 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import Region, SectionCut, Stuff
+from jambs.section.return_regions import return_regions
 
 WOOD = 0.12
 """Conductivity of softwood across the grain [W/mK] (design value of EN ISO 10456, from memory)."""
+
+TILE = 1.3
+"""Conductivity of ceramic tile [W/mK] (design value of EN ISO 10456, from memory)."""
 
 STUFF_OF = {
     PartKind.EXTENSION_JAMB: Stuff.JAMB,
     PartKind.EXTERIOR_JAMB: Stuff.JAMB,
     PartKind.CASING: Stuff.CASING,
     PartKind.APRON: Stuff.CASING,
+    PartKind.RETURN: Stuff.RETURN,
     PartKind.STOOL: Stuff.SILL,
+    PartKind.TILE_SILL: Stuff.TILE,
     PartKind.EXTERIOR_SILL: Stuff.SILL,
     PartKind.LINER_BUCK: Stuff.BUCK,
     PartKind.OUTBOARD_BUCK: Stuff.BUCK,
@@ -32,7 +38,7 @@ def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     others = [part for part in parts if part.where is not Where.BUCK]
     regions: list[Region] = []
     for part in (*bucks, *others):
-        regions += _flashing(part, kit) if not part.is_wood else _cut(part, cut, kit)
+        regions += _flashing(part, kit) if part.is_bent else _cut(part, cut, kit)
     return regions
 
 
@@ -46,11 +52,18 @@ def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
         name=name,
         stuff=STUFF_OF[part.kind],
         outline=tuple(_placed(part, middle, point, cut, kit) for point in profile),
-        conductivity=WOOD,
+        conductivity=conductivity_of(part, kit),
         mark=part.mark,
         where=part.where,
     )
-    return [shape, *_pockets(part, middle, cut, kit)]
+    return [shape, *_pockets(part, middle, cut, kit), *return_regions(part, cut, kit)]
+
+
+def conductivity_of(part: Part, kit: Kit) -> float | None:
+    """Conductivity of a part [W/mK]: wood, tile, or what the wall is finished with, for its returns."""
+    if part.kind is PartKind.TILE_SILL:
+        return TILE
+    return kit.placement.opening.wall.layers[0].conductivity if part.kind is PartKind.RETURN else WOOD
 
 
 def _pockets(part: Part, middle: float, cut: SectionCut, kit: Kit) -> list[Region]:

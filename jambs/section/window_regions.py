@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from jambs.geometry import Point
+from jambs.parts.as_built import finish_thickness
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.section.edges import Edges, part_at
+from jambs.section.part_regions import WOOD
 from jambs.section.region import Region, SectionCut, Stuff
 
 GLASS_SHOWN = 4.0
@@ -63,15 +65,27 @@ def space_regions(kit: Kit, cut: SectionCut, edges: Edges) -> list[Region]:
         gap = box((0.0, max(start, 0.0)), (edges.rough_opening, flange))
         regions.append(Region(name="shim space", stuff=Stuff.SHIM, outline=gap))
     if back is not None and edges.rough_opening > back and start > 0:
-        gap = box((back, 0.0), (edges.rough_opening, start))
-        regions.append(Region(name="shim space", stuff=Stuff.SHIM, outline=gap))
+        gap = box((back, _room_end(kit, start)), (edges.rough_opening, start))
+        regions.append(_behind_lining(kit, gap))
     return [*regions, *_sealant(kit, cut)]
+
+
+def _room_end(kit: Kit, start: float) -> float:
+    """Where the space behind the lining ends toward the room [in]: at the wall's face, or at board that closes it."""
+    return 0.0 if kit.drywall is None else min(finish_thickness(kit.placement.opening.wall), start)
+
+
+def _behind_lining(kit: Kit, gap: tuple[Point, ...]) -> Region:
+    """Shims behind a jamb; furring of wood behind a return, over all of its depth."""
+    if kit.placement.opening.interior.returns is None:
+        return Region(name="shim space", stuff=Stuff.SHIM, outline=gap)
+    return Region(name="furring", stuff=Stuff.FURRING, outline=gap, conductivity=WOOD)
 
 
 def _jamb_back(kit: Kit, cut: SectionCut) -> float | None:
     """Distance s of the back of the interior jamb, or of the stool's underside [in]."""
-    stool = part_at(kit, Where.INTERIOR, PartKind.STOOL, cut)
-    part = stool or part_at(kit, Where.INTERIOR, PartKind.EXTENSION_JAMB, cut)
+    kinds = (PartKind.STOOL, PartKind.TILE_SILL, PartKind.EXTENSION_JAMB, PartKind.RETURN)
+    part = next((one for kind in kinds if (one := part_at(kit, Where.INTERIOR, kind, cut))), None)
     if part is None:
         return None
     x, y, _ = part.seat.at(0.0, 0.0, part.thickness)

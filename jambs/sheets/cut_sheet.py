@@ -21,7 +21,7 @@ from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedP
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
-from jambs.sheets.trim_lines import Line, joint_lines, line
+from jambs.sheets.trim_lines import Line, drywall_lines, joint_lines, line
 from jambs.sides import ACROSS, LEGS, BoardEnd
 from jambs.values import Record
 
@@ -114,12 +114,18 @@ def sheet_data(
         "more": _pictures(pictures.more, width),
         "figures": _strip(record),
         "why": " ".join(record["reasons"][:2]),
-        "groups": [group for group in (_group(record, *named, beside) for named in GROUPS) if group["parts"]],
+        "groups": _groups(record, beside),
         "lists": [one for one in _lists(record) if one["pairs"]],
         "notes": [one["text"] for one in findings if one["weight"] == "note"],
         "assumed": record["assumed"],
         "saw": record["cautions_beside"][Beside.SAW],
     }
+
+
+def _groups(record: Record, beside: Mapping[str, Record]) -> list[Record]:
+    """Return the parts of each set that the carpenter makes, then what other crews leave."""
+    groups = [*(_group(record, *named, beside) for named in GROUPS), _crew_group(record)]
+    return [group for group in groups if group["parts"]]
 
 
 def about_words(record: Record) -> str:
@@ -178,9 +184,13 @@ def _strip(record: Record) -> list[Line]:
         line("interior depth", interior_text(record)),
         line("exterior depth", exterior_text(record)),
         line("frame", record["window"]["frame"]["text"]),
-        line("clear between jambs", record["clear_opening"]["text"]),
+        line(_clear_words(record), record["clear_opening"]["text"]),
         line("inside face to flange", record["planes"]["flange_plane"]["text"]),
     ]
+
+
+def _clear_words(record: Record) -> str:
+    return "finished opening" if record["trim"]["interior"].get("returns") else "clear between jambs"
 
 
 def interior_text(record: Record) -> str:
@@ -218,14 +228,29 @@ def _group(record: Record, where: Where, title: str, beside: Mapping[str, Record
     inside, outside = record["state"]["is_measured"], record["state"]["exterior_is_measured"]
     half = inside is not outside and where is (Where.EXTERIOR if inside else Where.INTERIOR)
     parts = [
-        part_row(part, beside.get(part["mark"], PLAIN)) for part in record["parts"] if part["where"] == where.value
+        part_row(part, beside.get(part["mark"], PLAIN))
+        for part in record["parts"]
+        if part["where"] == where.value and "crew" not in part
     ]
     return {
         "title": f"{title} ({len(parts)})",
         "note": PLANNED if half else "",
         "parts": parts,
-        "joints": [*joint_lines(record["trim"], where), *(_proud_lines(record) if where is Where.INTERIOR else [])],
+        "joints": [*joint_lines(record["trim"], where), *(_wall_lines(record) if where is Where.INTERIOR else [])],
     }
+
+
+def _wall_lines(record: Record) -> list[Line]:
+    """Return how jambs end at the wall: how far they stand proud, and without casing what is left round them."""
+    is_bare = "wall_edge" in record["trim"]["interior"]
+    return [*_proud_lines(record), *(drywall_lines(record) if is_bare else [])]
+
+
+def _crew_group(record: Record) -> Record:
+    """Return what other crews make: their boards, and among its joints all that the drywall crew leaves."""
+    parts = [part_row(part) for part in record["parts"] if "crew" in part]
+    note = "by the drywall crew or the tiler, to the sizes and beads below; not sawn here"
+    return {"title": f"Returns ({len(parts)})", "note": note, "parts": parts, "joints": drywall_lines(record)}
 
 
 def _proud_lines(record: Record) -> list[Line]:

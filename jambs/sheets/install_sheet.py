@@ -21,7 +21,8 @@ from jambs.parts.kinds import PartKind
 from jambs.parts.stack import steps_back
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.fastener_words import assumed_fasteners
-from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts, marks_text
+from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts
+from jambs.sheets.kit_parts import marks_text
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, state_record
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
@@ -123,8 +124,8 @@ def _reveals(kit: CutKit, shop: Shop) -> list[Record]:
     rows = [
         ("frame reveal inside", interior.frame_reveal),
         *[("reveal between jamb frames", step) for step in steps_back(kit.frames)[:1]],
-        ("casing reveal inside", interior.casing_reveal),
-        ("jambs proud of the wall", shop.proud),
+        *([("casing reveal inside", interior.casing_reveal)] if interior.is_cased else []),
+        *([("jambs proud of the wall", shop.proud)] if interior.returns is None else []),
     ]
     if exterior:
         rows += [

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
 
 from jambs.flashing.laps import PARTS_OF, Lap
 from jambs.job.models.shop import Shop
@@ -14,22 +13,14 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
 from jambs.parts.part import Part
 from jambs.parts.stack import steps_back
+from jambs.sheets.kit_parts import marks_text, parts_of
+from jambs.sheets.return_steps import bare_edge_steps, returns_steps
 from jambs.sides import Side
 
 CORNER_WORDS = {
     Joint.RABBET: "glue and screw the rabbeted corners",
     Joint.MITER: "glue and screw the mitered corners",
 }
-
-
-def parts_of(kit: CutKit, kind: PartKind, where: Where) -> tuple[Part, ...]:
-    """Return the parts of a kind that a kit has in one of its sets."""
-    return tuple(part for part in kit.parts if part.kind is kind and part.where is where)
-
-
-def marks_text(parts: Iterable[Part]) -> str:
-    """Return the marks of parts, as they stand on their labels."""
-    return ", ".join(part.mark for part in parts)
 
 
 def buck_steps(kit: CutKit, grid: Grid) -> list[str]:
@@ -56,6 +47,8 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     steps = [
         "Lay out all parts and check their marks against this sheet; check that the frame is plumb, level, square."
     ]
+    if kit.placement.opening.interior.returns:
+        return [*steps, *returns_steps(kit, shop.grid)]
     jambs = parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)
     stool = parts_of(kit, PartKind.STOOL, Where.INTERIOR)
     if jambs:
@@ -69,7 +62,7 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
         )
     if jambs:
         steps += _setting(kit, shop)
-    return [*steps, *_casing(kit, shop.grid), *_apron(kit)]
+    return [*steps, *bare_edge_steps(kit, shop.grid), *_casing(kit, shop.grid), *_apron(kit)]
 
 
 def _box(frame: JambFrame, boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:

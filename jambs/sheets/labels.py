@@ -11,7 +11,7 @@ from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
-from jambs.parts.kinds import Where, told_name, told_position
+from jambs.parts.kinds import Crew, Where, told_name, told_position
 from jambs.parts.part import Part
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
 from jambs.sheets.press import press
@@ -109,7 +109,12 @@ def cutting_order(kits: Sequence[CutKit], *, units: Units) -> list[str]:
     def order(part: Part) -> tuple[str, float, float, str]:
         return (board_words(part, units=units), -part.width, -part.length, part.mark)
 
-    return [part.mark for part in sorted((part for kit in kits for part in kit.parts), key=order)]
+    return [part.mark for part in sorted((part for kit in kits for part in kit.parts if _is_labeled(part)), key=order)]
+
+
+def _is_labeled(part: Part) -> bool:
+    """Say whether a label goes on a part: what other crews make has none."""
+    return part.crew is Crew.CARPENTER
 
 
 def labels_pdf(
@@ -148,6 +153,7 @@ def labels_data(
         label_data(opening, part) | _code_data(part, job.name, issues.get(opening["mark"], ""))
         for opening in (opening_record(kit, units=job.units) for kit in kits)
         for part in opening["parts"]
+        if "crew" not in part
     ]
     if order:
         place = {mark: at for at, mark in enumerate(order)}

@@ -36,11 +36,12 @@ from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Taper
 from jambs.parts.glue_words import glue_words
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kinds import Crew, PartKind, Where
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Pocket
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
+from jambs.sheets.drywall_record import drywall_record
 from jambs.sheets.escape_record import escape_record
 from jambs.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
 
@@ -82,6 +83,7 @@ def opening_record(kit: CutKit, *, units: Units) -> Record:
         "planes": _planes_record(placement, units=units),
         "depths": _depths_record(kit, units=units),
         "buck": _buck_record(kit, units=units),
+        **drywall_record(kit, units=units),
         "swing": _swing_record(placement, units=units),
         "escape": escape_record(placement.escape, units=units),
         "glass": _glass_record(placement, units=units),
@@ -323,12 +325,19 @@ def _trim_record(opening: Opening, *, units: Units) -> Record:
     }
 
 
-LATER_KEYS = ("stack",)
+LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill")
 """Of interior trim, in the file only where a job gives them."""
 
 
 def _said(trim: Record) -> Record:
-    return {key: value for key, value in trim.items() if key not in LATER_KEYS or value is not None}
+    """Return trim without the keys that a job does not give: those of few jobs, jamb and casing of returns."""
+    without = {"jamb", "casing", "casing_reveal"} if trim["returns"] else {"casing", "casing_reveal"}
+    left_out = without if trim["returns"] or trim["wall_edge"] else set()
+    return {
+        key: value
+        for key, value in trim.items()
+        if key not in left_out and (key not in LATER_KEYS or value is not None)
+    }
 
 
 def part_record(part: Part, *, units: Units) -> Record:
@@ -349,6 +358,7 @@ def part_record(part: Part, *, units: Units) -> Record:
         "work": list(work_words(part, units=units)),
         "strips": dump(part.strips, units=units),
         **_glue_record(part, units=units),
+        **({} if part.crew is Crew.CARPENTER else {"crew": part.crew.value}),
         "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
         "outline": _points(part.outline, units=units),
         "profile": _points(part.profile, units=units),

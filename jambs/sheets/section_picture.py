@@ -30,6 +30,9 @@ FILLS = {
     Stuff.CASING: "#c4c4c4",
     Stuff.SILL: "#8a8a8a",
     Stuff.SHIM: "#ffffff",
+    Stuff.RETURN: "#d9d9d9",
+    Stuff.TILE: "#8a8a8a",
+    Stuff.FURRING: "url(#lumber)",
     Stuff.SEALANT: "#303030",
     Stuff.METAL: "#000000",
 }

@@ -27,22 +27,55 @@ def joint_lines(trim: Record, where: Where) -> list[Line]:
 
 def interior_lines(trim: Record) -> list[Line]:
     """Return joints and reveals of the interior trim."""
-    depth = trim["jamb"]["rabbet_depth"]
-    rabbet = f", {depth['text']} deep" if depth and trim["jamb"]["joint"] == "rabbet" else ""
+    reveal, jamb = trim.get("casing_reveal"), trim.get("jamb")
     lines = [
         line("trim", trim["style"]),
-        line("jamb corners", trim["jamb"]["joint"] + rabbet),
+        *(_jamb_lines(jamb) if jamb else []),
         line("frame reveal", trim["frame_reveal"]["text"]),
-        line("casing reveal", trim["casing_reveal"]["text"]),
+        *([line("casing reveal", reveal["text"])] if reveal else []),
         *_stack_lines(trim),
-        *_casing_lines(trim["casing"]),
+        *(_casing_lines(trim["casing"]) if reveal else []),
     ]
     if trim["stool"]:
-        names = (("horn", "stool horn past casing"), ("nosing", "stool nosing"), ("rabbet", "stool under frame"))
+        past = "stool horn past casing" if reveal else "stool horn"
+        names = (("horn", past), ("nosing", "stool nosing"), ("rabbet", "stool under frame"))
         lines += _lines_of(trim["stool"], names)
     if trim["apron"]:
         lines.append(line("apron ends", trim["apron"]["ends"]))
     return lines
+
+
+def _jamb_lines(jamb: Record) -> list[Line]:
+    depth = jamb["rabbet_depth"]
+    rabbet = f", {depth['text']} deep" if depth and jamb["joint"] == "rabbet" else ""
+    return [line("jamb corners", jamb["joint"] + rabbet)]
+
+
+def drywall_lines(record: Record) -> list[Line]:
+    """Return what the drywall crew leaves, line by line: openings, gaps, and beads of one kind and size together."""
+    work = record.get("drywall")
+    if not work:
+        return []
+    returns = record["trim"]["interior"].get("returns")
+    lines = [
+        line("finished opening", work["finished_opening"]["text"]),
+        line("opening in the wall board", work["wall_board_opening"]["text"]),
+    ]
+    if work["return_board_opening"]:
+        lines.append(line("between return boards", work["return_board_opening"]["text"]))
+    if returns:
+        lines += [line("wall board", returns["wall_board"]), line("gap at the frame", work["gap_at_frame"]["text"])]
+    return lines + _bead_lines(work["beads"])
+
+
+def _bead_lines(beads: list[Record]) -> list[Line]:
+    """Return beads of one kind and length in a line: ``corner bead, leg 30 mm, nose 1.5 mm``."""
+    found: dict[tuple[str, str], list[str]] = {}
+    for bead in beads:
+        nose = f", nose {bead['nose']['text']}" if bead["nose"]["value"] else ""
+        name = f"{bead['kind']}, leg {bead['leg']['text']}{nose}"
+        found.setdefault((name, bead["length"]["text"]), []).append(bead["side"])
+    return [line(name, f"{length} ({', '.join(sides)})") for (name, length), sides in found.items()]
 
 
 def _stack_lines(trim: Record) -> list[Line]:

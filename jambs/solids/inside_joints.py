@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from jambs.job.models.trim import ApronEnds, Corner, InteriorStyle, InteriorTrim, Joint
+from jambs.job.models.trim import ApronEnds, Corner, InteriorTrim, Joint
 from jambs.parts.clear import ClearOpening
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
@@ -15,6 +15,7 @@ from jambs.solids.joints import joint
 from jambs.solids.lookup import Framed, Set, corner_words, jambs_of, one_of, pick
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
+from jambs.solids.return_joints import return_joints
 
 
 def inside_joints(solids: KitSolids) -> list[JointCheck]:
@@ -24,12 +25,13 @@ def inside_joints(solids: KitSolids) -> list[JointCheck]:
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     trim = solids.kit.placement.opening.interior
     found = casing_corners(casing, trim.casing.corner, trim.casing.width, trim.casing.thickness)
+    found += return_joints(solids)
     for frame, jambs in frames:
         found += _jamb_corners(solids, frame, jambs, trim)
     found += [_frame_on_frame(one, two, trim) for one, two in pairwise(frames)]
     if frames:
         frame, jambs = frames[-1]
-        found += _casing_on_jambs(solids, frame.clear, jambs, casing, trim)
+        found += _casing_on_jambs(solids, frame.clear, jambs, casing, trim) if casing else []
     if stool and frames:
         found += _on_stool(solids, frames, casing, stool, trim)
     return found
@@ -81,7 +83,7 @@ def _meeting_thickness(trim: InteriorTrim) -> float:
 def _frame_on_frame(one: Framed, two: Framed, trim: InteriorTrim) -> JointCheck:
     """A stacked frame stands on the one before: from its own clear opening to the back of the other's boards."""
     (at_window, boards), (at_room, stacked) = one, two
-    backs = 2 if trim.style is InteriorStyle.PICTURE_FRAMED else 1
+    backs = 2 if trim.style.has_bottom else 1
     wide = at_window.clear.width + 2 * trim.jamb.thickness
     high = at_window.clear.height + backs * trim.jamb.thickness
     asked = wide * high - at_room.clear.width * at_room.clear.height
@@ -94,7 +96,7 @@ def _casing_on_jambs(
 ) -> list[JointCheck]:
     """Every piece of casing bears on the jambs' edges with what the casing reveal leaves of their thickness."""
     strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
-    picture = trim.style is InteriorStyle.PICTURE_FRAMED
+    picture = trim.style.has_bottom
     mitered = trim.casing.corner is Corner.MITER
     inner_width = clear.width + 2 * trim.casing_reveal
     inner_height = clear.height + trim.casing_reveal * (2 if picture else 1)
@@ -131,6 +133,8 @@ def _on_stool(
             name = f"the jamb's {leg.board_words} {jambs[leg].name} and the stool {stool.name}"
             asked = trim.jamb.thickness * (frame.sides[leg].start_depth + frame.proud)
             found.append(joint(name, [jambs[leg]], [stool], asked=asked, tolerance=near))
+        if leg not in casing:
+            continue
         name = f"the casing's {leg.board_words} {casing[leg].name} and the stool {stool.name}"
         asked = trim.casing.width * _casing_over_stool(trim, proud)
         near = TIGHT + trim.casing.width * slack.gap

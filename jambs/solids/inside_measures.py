@@ -15,6 +15,7 @@ from jambs.solids.measures import Reach, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
+from jambs.solids.return_measures import return_measures
 
 INSIDE_FRAME = 1 / 64
 """The frame is measured this far behind its inside edge [in]."""
@@ -24,7 +25,9 @@ def inside_measures(solids: KitSolids) -> list[Measure]:
     """Measure clear opening, reveals, depths, shim space, casing and stool."""
     frames = jambs_of(solids)
     casing = pick(solids, Where.INTERIOR, PartKind.CASING)
-    found = _casing(solids, casing)
+    found = _casing(solids, casing) if casing else []
+    if solids.kit.drywall:
+        found += return_measures(solids)
     if frames:
         found += _openings(solids, frames, casing)
         for framed in frames:
@@ -57,12 +60,12 @@ def _openings(solids: KitSolids, frames: Sequence[Framed], casing: Set) -> list[
         else:
             found += _stack_reveals(sides, last, trim, step)
         last = sides
-    return found + _casing_reveals(solids, casing, last)
+    return found + (_casing_reveals(solids, casing, last) if casing else [])
 
 
 def _stack_reveals(sides: Reach, last: Reach, trim: InteriorTrim, step: float) -> list[Measure]:
     """Stand each frame of a stack back by the reveal; legs on a stool or a floor all end at one height."""
-    upright = step / 4 + TIGHT if trim.style is InteriorStyle.PICTURE_FRAMED else None
+    upright = step / 4 + TIGHT if trim.style.has_bottom else None
     asked = trim.stack_reveal
     return reveals("reveal between frames", sides, last, asked=asked, across=step / 4 + TIGHT, upright=upright)
 
@@ -199,10 +202,10 @@ def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
     side = solids.kit.sides[Side.SILL]
     front = edge - stool.low[D] - max(side.start_depth, side.finish_depth)
     out = trim.casing.thickness + trim.stool.nosing
+    beside = [*_stool_ends(solids, stool, casing, trim.stool.horn), *_apron(solids, casing)] if casing else []
     return [
-        *_horns(stool, edge, side),
-        *_stool_ends(solids, stool, casing, trim.stool.horn),
-        *_apron(solids, casing),
+        *(_horns(stool, edge, side) if trim.past_clear + trim.stool.horn > trim.beside_stool else []),
+        *beside,
         against_figure(solids, FigureKind.STOOL_LENGTH, stool.high[X] - stool.low[X]),
         Measure(name="front of the stool to the finished wall", asked=out, found=front),
         Measure(name="stool under the frame", asked=trim.stool.rabbet, found=stool.high[D] - edge),

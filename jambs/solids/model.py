@@ -112,7 +112,7 @@ def model_kit(kit: Kit, job: Job) -> KitSolids:
 
 def _solid(part: Part, seat: Seat, kit: Kit) -> Solid:
     trim = kit.placement.opening.exterior
-    bench = board_shape(part.silhouettes) if part.is_wood or trim is None else bent_flashing(part, trim)
+    bench = board_shape(part.silhouettes) if not part.is_bent or trim is None else bent_flashing(part, trim)
     return stood(name=part.mark, material=part.stock, part=part, bench=bench, seat=seat)
 
 
@@ -196,7 +196,7 @@ def _ring(outer: Outline, low: Point, high: Point, near: float, far: float) -> k
 
 def _notes(kit: Kit) -> tuple[str, ...]:
     notes = []
-    if any(not part.is_wood for part in kit.parts):
+    if any(part.is_bent for part in kit.parts):
         notes.append(FLASHING_NOTE)
     if any(part.is_returned for part in kit.parts):
         notes.append(RETURNS_NOTE)

@@ -21,7 +21,7 @@ STRAIGHT = 0.99
 
 def bench_faults(solids: KitSolids) -> list[str]:
     """Say of every part what is wrong with it by itself."""
-    wood = [solid for solid in solids.parts if solid.part is not None and solid.part.is_wood]
+    wood = [solid for solid in solids.parts if solid.part is not None and not solid.part.is_bent]
     checks: tuple[Callable[[Solid, Part, Job], list[str]], ...] = (_seat, _grain, _size, _volume)
     return [
         sentence

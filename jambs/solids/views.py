@@ -42,6 +42,8 @@ LAYERS = {
     PartKind.CASING: 2.0,
     PartKind.APRON: 2.0,
     PartKind.EXTENSION_JAMB: 1.0,
+    PartKind.RETURN: 1.0,
+    PartKind.TILE_SILL: 1.0,
     PartKind.STOOL: 1.0,
     PartKind.EXTERIOR_JAMB: 1.0,
     PartKind.EXTERIOR_SILL: 1.0,

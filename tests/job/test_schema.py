@@ -31,8 +31,8 @@ def as_json(text: str, loader: Any) -> Any:
     return json.loads(json.dumps(yaml.load(text, Loader=loader), default=str))
 
 
-def test_there_are_three_examples() -> None:
-    assert len(EXAMPLES) == 3
+def test_there_are_four_examples() -> None:
+    assert len(EXAMPLES) == 4
 
 
 def test_the_schema_is_one() -> None:

@@ -9,6 +9,22 @@ from cases import STOOL, changed, job_of
 
 from jambs.job import JobFaults
 
+BOARDS: dict[str, Any] = {
+    "material": "gypsum board",
+    "thickness": "1/2",
+    "corner_bead": {"leg": "1 1/4", "nose": "1/16"},
+    "wall_board": "over the return",
+    "gap_at_frame": "1/4",
+}
+RETURNS: dict[str, Any] = {"style": "returns", "frame_reveal": "1/2", "returns": BOARDS}
+BARE: dict[str, Any] = {
+    "style": "returns",
+    "jamb": STOOL["jamb"],
+    "frame_reveal": "1/8",
+    "wall_edge": {"kind": "shadow gap", "gap": "3/8", "leg": "1"},
+}
+TILE = {"thickness": "3/8", "bed": "1/4", "joint": "1/8", "nosing": "1/4"}
+
 CASES: dict[str, tuple[dict[str, Any], str]] = {
     "short stool": (
         {
@@ -40,6 +56,47 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
     "four frames": (
         {"interior_trim__inside__stack": "4"},
         "is 4; write a whole number from 2 to 3",
+    ),
+    "returns with casing": (
+        {"interior_trim__inside__returns": BOARDS, "interior_trim__inside__jamb": None},
+        "gives casing over returns or a bare edge of the wall, which have none; write casing: none",
+    ),
+    "returns with jambs": (
+        {"interior_trim__inside": {**RETURNS, "jamb": STOOL["jamb"]}},
+        "gives returns and also jamb, wall_edge or stack, which are of wooden jambs; keep one of both",
+    ),
+    "returns in a style with casing": (
+        {"interior_trim__inside": {**RETURNS, "style": "picture framed"}},
+        "style 'picture framed' has casing; write style: returns, returns and stool, returns and tile sill or "
+        "three-sided",
+    ),
+    "returns of nothing": (
+        {"interior_trim__inside__style": "returns"},
+        "style is 'returns' and nothing says what is returned; give returns, or jamb and wall_edge",
+    ),
+    "stool left out": (
+        {"interior_trim__inside": {**RETURNS, "style": "returns and stool"}},
+        "style is 'returns and stool' and stool is missing; give it",
+    ),
+    "tile left out": (
+        {"interior_trim__inside": {**RETURNS, "style": "returns and tile sill"}},
+        "style: returns and tile sill goes with tile_sill; give both, or neither",
+    ),
+    "tile between jambs": (
+        {"interior_trim__inside": {**BARE, "style": "returns and tile sill", "tile_sill": TILE}},
+        "gives tile_sill between wooden jambs; give returns, or a stool",
+    ),
+    "shadow of no width": (
+        {"interior_trim__inside": {**BARE, "wall_edge": {"kind": "shadow gap", "leg": "1"}}},
+        "kind is shadow gap and gap is missing; write how wide it is, like 3/8 in or 10 mm",
+    ),
+    "bead that stands off": (
+        {"interior_trim__inside": {**BARE, "wall_edge": {"kind": "trimless bead", "leg": "1", "gap": "1/4"}}},
+        "kind is trimless bead, which butts to the jamb; remove gap or write kind: shadow gap",
+    ),
+    "a return over a threshold": (
+        {"interior_trim__inside": RETURNS, "openings__0__floor_below_frame": "0", "openings__0__sill_height": None},
+        "is returns, which puts a return across the threshold of a door; give it a trim of style: three-sided",
     ),
     "overhang over miters": (
         {"exterior_trim__outside__casing__corner": "miter"},

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import finding_rows
 from cases import STOOL
 from finding_rows import Row, codes_in, each
@@ -9,7 +11,31 @@ from part_cases import CHECK, NOTE, STOP, THREE_SIDED, W1, face
 
 from jambs.parts import box_findings
 
+RETURNED: dict[str, Any] = {
+    "style": "returns",
+    "frame_reveal": "2",
+    "returns": {
+        "material": "gypsum board",
+        "thickness": "1/2",
+        "corner_bead": {"leg": "1 1/4", "nose": "1/16"},
+        "wall_board": "over the return",
+        "gap_at_frame": "1/4",
+    },
+}
+
 ROWS = [
+    Row(
+        # 1/4 + face - 2 - 1/2 of board - 1/16 of coat: a face of 2 5/16 lays the board on the framing.
+        code="return-does-not-fit",
+        appears=face("left", "2 9/32", interior_trim__inside=RETURNED),
+        quiet=face("left", "2 5/16", interior_trim__inside=RETURNED),
+        inch='The return does not fit at the left: board and coat reach 1/32" into the framing; frame a larger rough '
+        "opening, or write a thinner board or a smaller frame_reveal.",
+        mm="The return does not fit at the left: board and coat reach 0.8 mm into the framing; frame a larger rough "
+        "opening, or write a thinner board or a smaller frame_reveal.",
+        severity=STOP,
+        about=W1,
+    ),
     Row(
         # 1/4 + face - 1/8 - 3/4: a face of 7/8 leaves the 1/4 the shop asks for.
         code="box-does-not-fit",

@@ -41,6 +41,18 @@ def report_of(**paths: Any) -> FitReport:
     return fit_report(model_kit(make_kit(place_windows(job)[0], job), job))
 
 
+HORNED = {"thickness": "1", "stock": "poplar", "horn": "1", "nosing": "3/4"}
+RETURNED: dict[str, Any] = {
+    "style": "returns",
+    "frame_reveal": "1/2",
+    "returns": {
+        "material": "gypsum board",
+        "thickness": "1/2",
+        "corner_bead": {"leg": "1 1/4", "nose": "1/16"},
+        "wall_board": "over the return",
+        "gap_at_frame": "1/4",
+    },
+}
 FITTING: dict[str, dict[str, Any]] = {
     "metric": METRIC,
     "two stacked frames, mitered": {
@@ -59,6 +71,45 @@ FITTING: dict[str, dict[str, Any]] = {
                 "sill_left": "7 7/16",
                 "sill_right": "7 5/16",
             },
+        },
+    },
+    "returns with a stool, measured": {
+        "interior_trim__inside": {**RETURNED, "style": "returns and stool", "stool": HORNED},
+        "openings__0__measured": {
+            "date": "2026-05-18",
+            "interior_depth": {
+                "head_left": "4 3/4",
+                "head_right": "4 5/8",
+                "sill_left": "4 11/16",
+                "sill_right": "4 9/16",
+            },
+        },
+    },
+    "returns with an apron": {
+        "interior_trim__inside": {
+            **RETURNED,
+            "style": "returns and stool",
+            "stool": HORNED,
+            "apron": {"width": "3", "thickness": "3/4", "stock": "poplar", "ends": "returned"},
+        },
+    },
+    "returns with tile": {
+        "interior_trim__inside": {
+            **RETURNED,
+            "style": "returns and tile sill",
+            "tile_sill": {"thickness": "3/8", "bed": "1/4", "joint": "1/8", "nosing": "1/4"},
+        },
+    },
+    "returned on four sides, over the wall board": {
+        "interior_trim__inside": {**RETURNED, "returns": {**RETURNED["returns"], "wall_board": "behind the return"}},
+    },
+    "shadow gap on a stool": {
+        "interior_trim__inside": {
+            "style": "returns and stool",
+            "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"},
+            "frame_reveal": "1/8",
+            "wall_edge": {"kind": "shadow gap", "gap": "3/8", "leg": "1"},
+            "stool": HORNED,
         },
     },
     "casing on the frame": {"windows__fixed__jamb_depth": "6 1/2", "position": {"share": "0"}},
@@ -122,6 +173,15 @@ def test_a_stacked_frame_that_does_not_reach_the_next_is_caught() -> None:
         "W1: depth of the head of frame 1 at the left is 3.438 in on the solids, it should be 3.500 in: 0.062 in less."
         in faults
     )
+
+
+def test_a_return_a_sixteenth_narrow_is_caught() -> None:
+    job = job_of(changed(interior_trim__inside=RETURNED))
+    kit = make_kit(place_windows(job)[0], job)
+    head = next(part for part in kit.parts if part.kind is PartKind.RETURN)
+    narrow = with_cuts(head, lambda one: Rip(width=one.width - SIXTEENTH) if isinstance(one, Rip) else one)
+    faults = faults_of(replace(kit, parts=(narrow, *kit.parts[1:])), job)
+    assert any("depth of the head return is 4.625 in on the solids, it should be 4.688 in" in one for one in faults)
 
 
 def test_a_leg_a_sixteenth_long_is_caught() -> None:

@@ -9,6 +9,7 @@ from jambs.drawings.layout.boxes import Box, box_around, segments_of
 from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
+from jambs.drawings.views.reveals import LINING
 from jambs.drawings.views.sections import HATCHES, WIDEST_WORDS, ink_of
 from jambs.drawings.views.view import CallOut, Chain, Fill, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
@@ -18,7 +19,10 @@ from jambs.outlines import within
 from jambs.parts.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
 
-SHOWN = (Stuff.GYPSUM, Stuff.FRAMING, Stuff.FRAME, Stuff.JAMB, Stuff.SILL, Stuff.CASING, Stuff.SHIM, Stuff.GLASS)
+SHOWN = (
+    Stuff.GYPSUM, Stuff.FRAMING, Stuff.FRAME, Stuff.JAMB, Stuff.SILL, Stuff.CASING, Stuff.SHIM, Stuff.GLASS,
+    Stuff.RETURN, Stuff.TILE, Stuff.FURRING, Stuff.SEALANT,
+)  # fmt: skip
 PAST_FRAME = 1.0
 """How much of the frame is shown behind the jamb [in]."""
 PAST_EDGE = 0.25
@@ -28,7 +32,9 @@ TITLES = {SectionCut.HEAD: "Detail at head, inside", SectionCut.SILL: "Detail at
 
 def corner_details(kit: Kit, sections: Iterable[Section], job: Job) -> list[View]:
     """Make the details of head and sill; one for both where the sill is the head's mirror image."""
-    views = [_corner(at_measured_depth(section, kit), kit, job) for section in sections if section.cut in TITLES]
+    measured = (at_measured_depth(section, kit) for section in sections if section.cut in TITLES)
+    shown = (one for one in measured if any(_is_shown_whole(region, kit) for region in one.regions))
+    views = [_corner(one, kit, job) for one in shown]
     if len(views) == 2 and _form(views[0]) == _form(views[1], mirrored=True):
         head, sill = views
         marks = ", ".join(line for one in sill.call_outs for line in one.lines)
@@ -61,10 +67,18 @@ def _corner(section: Section, kit: Kit, job: Job) -> View:
         fills=tuple(_fills(regions, polygons)),
         chains=tuple(_steps(section, kit)),
         call_outs=tuple(_names(regions, polygons, kit)),
-        remarks=(f"jambs stand {length_text(job.shop.proud, units=job.units)} proud of the finished wall",),
+        remarks=(_edge_words(kit, job),),
         half_size=True,
         widest_words=WIDEST_WORDS,
     )
+
+
+def _edge_words(kit: Kit, job: Job) -> str:
+    """Say how the lining ends at the wall."""
+    returns = kit.placement.opening.interior.returns
+    if returns is None:
+        return f"jambs stand {length_text(job.shop.proud, units=job.units)} proud of the finished wall"
+    return f"coat {length_text(returns.corner_bead.nose, units=job.units)} over the boards, to the nose of the bead"
 
 
 def _room(section: Section, kit: Kit) -> Box:
@@ -78,7 +92,7 @@ def _room(section: Section, kit: Kit) -> Box:
 
 
 def _is_shown_whole(region: Region, kit: Kit) -> bool:
-    return region.stuff in (Stuff.JAMB, Stuff.SILL, Stuff.CASING) and is_inside(region, kit)
+    return region.stuff in (*LINING, Stuff.CASING) and is_inside(region, kit)
 
 
 def clipped(polygon: Polygon, box: Box) -> Polygon:
@@ -128,12 +142,13 @@ def _fills(regions: Sequence[Region], polygons: Sequence[Polygon]) -> list[Fill]
 def _names(regions: Sequence[Region], polygons: Sequence[Polygon], kit: Kit) -> list[CallOut]:
     """Name every part once, at the right; pieces of the wall are named in the sections."""
     names = {part.mark: part.name for part in kit.parts}
-    found = []
+    found, told = [], set[str]()
     for number, region in enumerate(regions):
-        if not region.mark and region.stuff is not Stuff.FRAME:
+        if (not region.mark and region.stuff is not Stuff.FRAME) or (region.mark and region.mark in told):
             continue
         seen = middle_of_largest(polygons[number], polygons[number + 1 :])
         if seen:
+            told.add(region.mark)
             words = f"{region.mark}  {names[region.mark]}" if region.mark else region.name
             found.append(CallOut(target=seen[1], lines=(words,), side=ViewSide.RIGHT))
     return found
@@ -142,10 +157,10 @@ def _names(regions: Sequence[Region], polygons: Sequence[Polygon], kit: Kit) -> 
 def _steps(section: Section, kit: Kit) -> list[Chain]:
     """Dimension the reveals by name: casing back from the jamb, jamb or stool back from the edge of the frame."""
     is_sill = section.cut is SectionCut.SILL
-    casing, jamb, frame = (
-        _corner_of(section, kit, stuffs) for stuffs in ((Stuff.CASING,), (Stuff.JAMB, Stuff.SILL), (Stuff.FRAME,))
+    casing, jamb, frame = (_corner_of(section, kit, stuffs) for stuffs in ((Stuff.CASING,), LINING, (Stuff.FRAME,)))
+    has_stool = is_sill and any(
+        one.stuff in (Stuff.SILL, Stuff.TILE) and is_inside(one, kit) for one in section.regions
     )
-    has_stool = is_sill and any(one.stuff is Stuff.SILL and is_inside(one, kit) for one in section.regions)
     steps = [("frame reveal", jamb, frame)]
     if not has_stool:
         steps.insert(0, ("casing reveal", casing, jamb))

@@ -49,7 +49,7 @@ def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -
     ]
     pieces.sort(key=lambda one: (-one.nearness, one.part.mark))
     drawn = [_visible(one, pieces[:number]) for number, one in enumerate(pieces)]
-    covers = [one.polygon for one in pieces if one.part.is_wood]
+    covers = [one.polygon for one in pieces if not one.part.is_bent]
     return View(
         name=name,
         title=title,
@@ -90,9 +90,9 @@ def _jambs_first(pieces: Sequence[Seen]) -> list[int]:
 
 def _visible(one: Seen, nearer: Sequence[Seen]) -> list[Shape]:
     """Draw what nearer parts leave of a part's outline; metal goes up behind the cladding."""
-    if not one.part.is_wood:
+    if one.part.is_bent:
         return [Shape(points=one.polygon, ink=Ink.HIDDEN)]
-    nearer = [other for other in nearer if other.part.is_wood]
+    nearer = [other for other in nearer if not other.part.is_bent]
     return _uncovered(one.polygon, [other.polygon for other in nearer], INKS[one.part.where])
 
 
@@ -153,7 +153,7 @@ def _is_leg(part: Part) -> bool:
 
 def _seen_point(one: Seen, nearer: Sequence[Seen]) -> tuple[float, float]:
     """Return a point of what is seen of a part: toward its right end, low on a leg, where no jamb is marked."""
-    pieces = visible_area(one.polygon, [other.polygon for other in nearer if other.part.is_wood])
+    pieces = visible_area(one.polygon, [other.polygon for other in nearer if not other.part.is_bent])
     boxes = [box_around(piece) for piece in pieces] or [box_around(one.polygon)]
     box = max(boxes, key=lambda box: box.width * box.height)
     if _is_leg(one.part):
@@ -189,7 +189,7 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
     frame = frame_box(kit.placement.opening)
     rough = _rough_box(kit, from_outside=from_outside)
     casing = [box_around(one.polygon) for one in pieces if one.part.kind is PartKind.CASING]
-    trim = [box_around(one.polygon) for one in pieces if one.part.is_wood]
+    trim = [box_around(one.polygon) for one in pieces if not one.part.is_bent]
     named = [] if from_outside else [("clear opening", _clear_box(kit))]
     named += [("casing", boxes_joined(casing))] if casing else []
     named += [("all trim", boxes_joined(trim))] if trim else []

@@ -29,7 +29,7 @@ def note_paragraphs(kit: Kit, job: Job, *, issue: IssueStamp) -> list[str]:
         *depth_words(kit, job),
         _inside_words(opening.interior, job),
         *_outside_words(kit, job),
-        f"Jambs stand {_text(job.shop.proud, job)} proud of the finished wall. Sizes are finished sizes.",
+        f"{_proud_words(opening.interior, job)}Sizes are finished sizes.",
         *[one.sentence(job.units) for one in kit.findings if one.severity is not Severity.NOTE],
     ]
 
@@ -38,11 +38,27 @@ def _text(length: float, job: Job) -> str:
     return length_text(length, units=job.units)
 
 
+def _proud_words(trim: InteriorTrim, job: Job) -> str:
+    return "" if trim.returns else f"Jambs stand {_text(job.shop.proud, job)} proud of the finished wall. "
+
+
 def _size(width: float, height: float, job: Job) -> str:
     return f"{_text(width, job)} x {_text(height, job)}"
 
 
 def _inside_words(trim: InteriorTrim, job: Job) -> str:
+    if trim.returns:
+        return (
+            f"Inside: {trim.style.value}, {trim.returns.material} {_text(trim.returns.thickness, job)}, coat "
+            f"{_text(trim.returns.corner_bead.nose, job)}. Frame reveal {_text(trim.frame_reveal, job)} to the coat."
+        )
+    if trim.wall_edge:
+        edge = trim.wall_edge
+        gap = f" {_text(edge.gap, job)}" if edge.gap else ""
+        return (
+            f"Inside: {trim.style.value}, no casing: {edge.kind.value}{gap}. Jamb joint: {JOINTS[trim.jamb.joint]}. "
+            f"Frame reveal {_text(trim.frame_reveal, job)}."
+        )
     corner = "mitered" if trim.casing.corner is Corner.MITER else "butted"
     return (
         f"Inside: {trim.style.value}. Jamb joint: {JOINTS[trim.jamb.joint]}. Casing corners {corner}. "

@@ -12,6 +12,9 @@ from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.parts.kit import Kit
 from jambs.section.region import Region, Section, Stuff
 
+LINING = (Stuff.JAMB, Stuff.SILL, Stuff.RETURN, Stuff.TILE)
+"""What lines an opening."""
+
 
 def reveal_chains(section: Section, kit: Kit) -> list[Chain]:
     """Dimension the steps from frame to jamb to casing, and from the frame to the rough opening."""
@@ -36,8 +39,8 @@ def _rows(intervals: list[Interval]) -> list[list[Interval]]:
 
 def _steps(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
     """Frame → face of the jamb → edge of the casing, as far as they are there."""
-    has_stool = any(region.stuff is Stuff.SILL for region in section.regions)
-    jambs = _found(section, kit, (Stuff.JAMB, Stuff.SILL), inside=inside)
+    has_stool = any(region.stuff in (Stuff.SILL, Stuff.TILE) for region in section.regions)
+    jambs = _found(section, kit, LINING, inside=inside)
     rows = [_found(section, kit, (Stuff.FRAME,), inside=inside), *_by_mark(jambs)]
     if not has_stool:
         rows.append(_found(section, kit, (Stuff.CASING,), inside=inside))
@@ -76,7 +79,9 @@ def _nearest_corner(regions: list[Region], wall_below: bool, *, inside: bool) ->
 def _shim_spaces(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
     """Jamb box → rough opening inside, frame → rough opening outside."""
     edge = kit.placement.inside_edge
-    boxes = [box_around(turned(region.outline)) for region in section.regions if region.stuff is Stuff.SHIM]
+    boxes = [
+        box_around(turned(region.outline)) for region in section.regions if region.stuff in (Stuff.SHIM, Stuff.FURRING)
+    ]
     return [
         _height(box, inside=inside) for box in boxes if (box.center[0] < edge) == inside and box.height > HALF_64TH
     ][:1]

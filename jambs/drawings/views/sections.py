@@ -38,6 +38,7 @@ INKS = {
     Stuff.FRAME: Ink.WINDOW,
     Stuff.GLASS: Ink.GLASS,
     Stuff.SHIM: Ink.SHIM,
+    Stuff.FURRING: Ink.FRAMING,
     Stuff.SEALANT: Ink.SEALANT,
     Stuff.METAL: Ink.FLASHING,
 }
@@ -54,10 +55,13 @@ HATCHES = {
     Stuff.JAMB: Hatch.TRIM,
     Stuff.CASING: Hatch.TRIM_CROSSWISE,
     Stuff.SILL: Hatch.TRIM,
+    Stuff.RETURN: Hatch.GYPSUM,
+    Stuff.TILE: Hatch.FRAME,
+    Stuff.FURRING: Hatch.LUMBER,
     Stuff.SEALANT: Hatch.SEALANT,
     Stuff.METAL: Hatch.SOLID,
 }
-TRIM = (Stuff.JAMB, Stuff.CASING, Stuff.SILL)
+TRIM = (Stuff.JAMB, Stuff.CASING, Stuff.SILL, Stuff.RETURN, Stuff.TILE)
 WALL = (
     Stuff.GYPSUM, Stuff.FRAMING, Stuff.CAVITY, Stuff.AIR, Stuff.SHEATHING, Stuff.MEMBRANE,
     Stuff.RIGID, Stuff.FIBER, Stuff.STRAPPING, Stuff.COVER, Stuff.CLADDING,

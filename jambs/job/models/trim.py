@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from enum import StrEnum
-from typing import Annotated
+from typing import Annotated, Any
 
-from pydantic import BeforeValidator, WithJsonSchema, model_validator
+from pydantic import BeforeValidator, ConfigDict, WithJsonSchema, model_validator
 
 from jambs.job.models.fields import (
     NUMBER,
@@ -22,6 +22,7 @@ from jambs.job.models.fields import (
     Thickness,
     fault,
 )
+from jambs.job.models.returns import ReturnsEntry, TileSillEntry, WallEdgeEntry
 from jambs.job.models.stack import StackEntry
 
 
@@ -31,6 +32,22 @@ class InteriorStyle(StrEnum):
     PICTURE_FRAMED = "picture framed"
     STOOL_AND_APRON = "stool and apron"
     THREE_SIDED = "three-sided"
+    RETURNS = "returns"
+    RETURNS_AND_STOOL = "returns and stool"
+    RETURNS_AND_TILE_SILL = "returns and tile sill"
+
+    @property
+    def has_bottom(self) -> bool:
+        """Say whether the sill is lined as head and legs are."""
+        return self in (InteriorStyle.PICTURE_FRAMED, InteriorStyle.RETURNS)
+
+    @property
+    def is_returned(self) -> bool:
+        """Say whether it is named for having no casing; three-sided trim may have none either."""
+        return self in (InteriorStyle.RETURNS, InteriorStyle.RETURNS_AND_STOOL, InteriorStyle.RETURNS_AND_TILE_SILL)
+
+
+WITH_STOOL = (InteriorStyle.STOOL_AND_APRON, InteriorStyle.RETURNS_AND_STOOL)
 
 
 class Joint(StrEnum):
@@ -120,8 +137,25 @@ class ApronEntry(Model):
     ends: ApronEnds = ApronEnds.SQUARE
 
 
+def _let_out(schema: dict[str, Any]) -> None:
+    """Let an editor accept trim without casing: what it does without is asked for when the job is read."""
+    schema["required"] = ["style", "frame_reveal"]
+
+
+NO_JAMB = JambEntry.model_construct(thickness=0.0, stock="", joint=Joint.HEAD_OVER_LEGS, rabbet_depth=None)
+NO_CASING = CasingEntry.model_construct(
+    width=0.0, thickness=0.0, stock="", corner=Corner.BUTT, overhang=0.0, back_bevel_deg=0.0
+)
+"""A jamb and a casing that are not there: sums over them go on."""
+
+
 class InteriorTrim(Model):
-    """Interior trim: style, extension jambs, reveals, casing, stool and apron."""
+    """Interior trim: style, extension jambs or returns, reveals, casing, stool and apron.
+
+    Without casing ``casing`` is NO_CASING; where boards of the drywall crew return the wall, ``jamb`` is NO_JAMB.
+    """
+
+    model_config = ConfigDict(json_schema_extra=_let_out)
 
     style: InteriorStyle
     jamb: JambEntry
@@ -131,6 +165,40 @@ class InteriorTrim(Model):
     stool: StoolEntry | None = None
     apron: ApronEntry | None = None
     stack: StackEntry | None = None
+    returns: ReturnsEntry | None = None
+    wall_edge: WallEdgeEntry | None = None
+    tile_sill: TileSillEntry | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _without(cls, value: Any) -> Any:
+        """Let returns do without jamb and casing, and a bare edge of the wall without casing."""
+        if not isinstance(value, dict) or not (value.get("returns") or value.get("wall_edge")):
+            return value
+        left_out: dict[str, Any] = {"casing": NO_CASING, "casing_reveal": "0"}
+        if value.get("returns"):
+            left_out["jamb"] = NO_JAMB
+        return {**left_out, **value}
+
+    @property
+    def is_cased(self) -> bool:
+        """Say whether casing covers the joint of lining and wall."""
+        return self.returns is None and self.wall_edge is None
+
+    @property
+    def lining_thickness(self) -> float:
+        """Clear opening → back of what lines it [in]: a jamb, or the board of a return and its coat."""
+        return self.returns.thickness + self.returns.corner_bead.nose if self.returns else self.jamb.thickness
+
+    @property
+    def beside_stool(self) -> float:
+        """What stands on the stool at each side of the clear opening [in]: nothing where it lies between returns."""
+        return self.jamb.thickness
+
+    @property
+    def past_clear(self) -> float:
+        """Clear opening → where a horn begins to show, at each side [in]: outer edge of casing or of bare jamb."""
+        return self.casing_reveal + self.casing.width if self.is_cased else self.jamb.thickness
 
     @property
     def stack_reveal(self) -> float:
@@ -143,24 +211,47 @@ class InteriorTrim(Model):
     def _stack_bears(self) -> InteriorTrim:
         if self.stack and not self.stack_reveal:
             raise fault("stack gives no reveal and frame_reveal is 0; write stack: {frames: 2, reveal: 1/8}")
-        if self.stack_reveal >= self.jamb.thickness:
+        if self.stack and self.stack_reveal >= self.jamb.thickness:
             raise fault(
                 "the reveal of the stack is as wide as the jamb is thick, so the frames do not meet; write less"
             )
         return self
 
     @model_validator(mode="after")
+    def _returned(self) -> InteriorTrim:
+        if self.returns and (self.jamb is not NO_JAMB or self.wall_edge or self.stack):
+            raise fault("gives returns and also jamb, wall_edge or stack, which are of wooden jambs; keep one of both")
+        if not self.is_cased and self.casing is not NO_CASING:
+            raise fault("gives casing over returns or a bare edge of the wall, which have none; write casing: none")
+        if self.style.is_returned and self.is_cased:
+            raise fault(
+                f"style is {self.style.value!r} and nothing says what is returned; give returns, or jamb and wall_edge"
+            )
+        if not self.is_cased and not self.style.is_returned and self.style is not InteriorStyle.THREE_SIDED:
+            raise fault(
+                f"style {self.style.value!r} has casing; write style: returns, returns and stool, returns and tile "
+                "sill or three-sided"
+            )
+        if (self.style is InteriorStyle.RETURNS_AND_TILE_SILL) is not (self.tile_sill is not None):
+            raise fault("style: returns and tile sill goes with tile_sill; give both, or neither")
+        if self.tile_sill and self.returns is None:
+            raise fault("gives tile_sill between wooden jambs; give returns, or a stool")
+        return self
+
+    @model_validator(mode="after")
     def _whole(self) -> InteriorTrim:
-        stool = self.style is InteriorStyle.STOOL_AND_APRON
-        if stool and (self.stool is None or self.apron is None):
+        stool = self.style in WITH_STOOL
+        if self.style is InteriorStyle.STOOL_AND_APRON and (self.stool is None or self.apron is None):
             raise fault("style is 'stool and apron' and one of them is missing; give both stool and apron")
+        if stool and self.stool is None:
+            raise fault(f"style is {self.style.value!r} and stool is missing; give it")
         if not stool and (self.stool or self.apron):
             raise fault(
                 f"style {self.style.value!r} has no stool or apron; remove them or write style: stool and apron"
             )
-        if self.casing_reveal >= self.jamb.thickness:
+        if self.is_cased and self.casing_reveal >= self.jamb.thickness:
             raise fault("casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less")
-        if self.stool and self.casing_reveal + self.casing.width + self.stool.horn < self.jamb.thickness:
+        if self.stool and self.past_clear + self.stool.horn < self.beside_stool:
             raise fault("the stool would be shorter than the jamb box is wide; write a wider casing or a longer horn")
         return self
 

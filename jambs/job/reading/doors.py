@@ -35,7 +35,13 @@ def _missing(source: TextSource) -> str:
 
 
 def _crossed(interior: InteriorTrim) -> str:
-    bottom = "a jamb and a casing" if interior.style is InteriorStyle.PICTURE_FRAMED else "a stool and an apron"
+    bottom = {
+        InteriorStyle.PICTURE_FRAMED: "a jamb and a casing",
+        InteriorStyle.STOOL_AND_APRON: "a stool and an apron",
+        InteriorStyle.RETURNS: "a return",
+        InteriorStyle.RETURNS_AND_STOOL: "a stool",
+        InteriorStyle.RETURNS_AND_TILE_SILL: "a sill of tile",
+    }[interior.style]
     return (
         f"is {interior.style.value}, which puts {bottom} across the threshold of a door; "
         "give it a trim of style: three-sided"

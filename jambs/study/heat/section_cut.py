@@ -192,6 +192,10 @@ def _material(region: Region, wall: HeatWall, filling: CavityFilling) -> tuple[s
             return "sealant", filling.sealant, BlockKind.SEALANT
         case Stuff.BUCK:
             return "buck", wood, BlockKind.LAYER
+        case Stuff.FURRING:
+            return "furring", wood, BlockKind.LAYER
+        case Stuff.RETURN | Stuff.TILE:
+            return region.stuff.value, wood, BlockKind.INTERIOR_TRIM
         case Stuff.JAMB | Stuff.SILL:
             name, kind = _trim(region)
             return name, wood, kind

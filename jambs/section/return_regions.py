@@ -1,0 +1,41 @@
+"""What a return has beside its board: the coat to the nose of its bead, the sealant at the frame; (across, d) [in]."""
+
+from __future__ import annotations
+
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part
+from jambs.section.region import Region, SectionCut, Stuff
+
+
+def return_regions(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
+    """Return the coat over a return's board and round its corner, and what fills the gap at the frame."""
+    entry = kit.placement.opening.interior.returns
+    if part.kind is not PartKind.RETURN or entry is None:
+        return []
+    nose, leg, gap = entry.corner_bead.nose, entry.corner_bead.leg, entry.gap_at_frame
+    face, edge = _face(part, cut, kit), kit.placement.inside_edge
+    into_wall = -1.0 if cut is SectionCut.SILL else 1.0
+    seen, board, back = face - into_wall * nose, face, face + into_wall * entry.thickness
+    far = face + into_wall * leg
+    coat = Region(
+        name="coat",
+        stuff=Stuff.RETURN,
+        outline=((seen, edge - gap), (seen, -nose), (board, -nose), (far, 0.0), (board, 0.0), (board, edge - gap)),
+        conductivity=kit.placement.opening.wall.layers[0].conductivity,
+        mark=part.mark,
+        where=Where.INTERIOR,
+    )
+    sealant = Region(
+        name="bead at the frame" if entry.frame_bead else "sealant",
+        stuff=Stuff.SEALANT,
+        outline=((seen, edge - gap), (seen, edge), (back, edge), (back, edge - gap)),
+        where=Where.INTERIOR,
+    )
+    return [*([coat] if nose else []), *([sealant] if gap else [])]
+
+
+def _face(part: Part, cut: SectionCut, kit: Kit) -> float:
+    """Where the face of the board is, as the section has it [in]."""
+    x, y, _ = part.seat.at(0.0, 0.0, 0.0)
+    return x - kit.placement.opening.frame.width if cut is SectionCut.JAMB else y

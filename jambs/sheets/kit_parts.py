@@ -1,0 +1,19 @@
+"""Parts of a kit by what they are, and their marks as they stand on labels."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.part import Part
+
+
+def parts_of(kit: CutKit, kind: PartKind, where: Where) -> tuple[Part, ...]:
+    """Return the parts of a kind that a kit has in one of its sets."""
+    return tuple(part for part in kit.parts if part.kind is kind and part.where is where)
+
+
+def marks_text(parts: Iterable[Part]) -> str:
+    """Return the marks of parts, as they stand on their labels."""
+    return ", ".join(part.mark for part in parts)

@@ -1,0 +1,89 @@
+"""The order of work at an opening without casing: what the drywall crew does before and after the carpenter."""
+
+from __future__ import annotations
+
+from jambs.job.models.returns import ReturnsEntry
+from jambs.length import Grid
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.drywall import Bead, DrywallWork
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import FigureKind as Kind
+from jambs.sheets.kit_parts import marks_text, parts_of
+
+
+def returns_steps(kit: CutKit, grid: Grid) -> list[str]:
+    """Return the order of work where other crews line the opening, a sentence each."""
+    work, entry = kit.drywall, kit.placement.opening.interior.returns
+    if work is None or entry is None or work.boards is None:
+        return []
+    return [
+        _furring(kit, work, grid),
+        _boards(kit, entry, grid),
+        _beads(work.beads, grid),
+        f"Coat to the noses and sand: the finished opening is {grid.text(kit.clear_width)} × "
+        f"{grid.text(kit.clear_height)}, square and plumb; a sealant joint or bead at the frame, airtight.",
+        *_sill(kit),
+    ]
+
+
+def _furring(kit: CutKit, work: DrywallWork, grid: Grid) -> str:
+    boards, text = work.boards, grid.text
+    assert boards is not None
+    furring = {one.kind: text(one.value) for one in kit.figures}
+    left, right, head = (furring[kind] for kind in (Kind.FURRING_LEFT, Kind.FURRING_RIGHT, Kind.FURRING_HEAD))
+    return (
+        f"Fur out the framing {left} at the left, {right} at the right and {head} at the head over the whole depth, "
+        f"straight and square, so that bare boards come to {text(boards.width)} × {text(boards.height)}."
+    )
+
+
+def _boards(kit: CutKit, entry: ReturnsEntry, grid: Grid) -> str:
+    work = kit.drywall
+    assert work is not None
+    opening = f"{grid.text(work.wall_board.width)} × {grid.text(work.wall_board.height)}"
+    boards = parts_of(kit, PartKind.RETURN, Where.INTERIOR)
+    return (
+        f"Returns ({marks_text(boards)}): {grid.text(entry.gap_at_frame)} off the frame, the head over the sides; the "
+        f"wall board runs {entry.wall_board.value}, cut to {opening}."
+    )
+
+
+def _beads(beads: tuple[Bead, ...], grid: Grid) -> str:
+    kinds = dict.fromkeys((bead.kind, bead.leg, bead.nose) for bead in beads)
+    told = (
+        f"{kind.value}, leg {grid.text(leg)}" + (f", nose {grid.text(nose)}" if nose else "")
+        for kind, leg, nose in kinds
+    )
+    return f"Beads: {'; '.join(told)}; lengths are on the cut sheet, mitered at the corners."
+
+
+def _sill(kit: CutKit) -> list[str]:
+    stool, tile, apron = (
+        parts_of(kit, one, Where.INTERIOR) for one in (PartKind.STOOL, PartKind.TILE_SILL, PartKind.APRON)
+    )
+    steps = []
+    if stool:
+        steps.append(
+            f"Scribe the stool ({marks_text(stool)}) between the finished returns, horns to the wall, level, back edge "
+            "tight to the frame; shim under it, a thin joint of sealant at the returns."
+        )
+    if apron:
+        steps.append(f"Apron ({marks_text(apron)}) last: tight under the stool.")
+    if tile:
+        steps.append(
+            f"Tile ({marks_text(tile)}) in its bed between the returns, falling a hair to the room, joints soft."
+        )
+    return steps
+
+
+def bare_edge_steps(kit: CutKit, grid: Grid) -> list[str]:
+    """Return what the drywall crew does at wooden jambs without casing."""
+    edge, work = kit.placement.opening.interior.wall_edge, kit.drywall
+    if edge is None or work is None:
+        return []
+    opening = f"{grid.text(work.wall_board.width)} × {grid.text(work.wall_board.height)}"
+    gap = f", a gap of {grid.text(edge.gap)} to the back of the jamb" if edge.gap else ", tight to the back of the jamb"
+    return [
+        f"Wall board: cut to {opening}, its {work.beads[0].kind.value} (leg {grid.text(edge.leg)}) nailed to solid "
+        f"backing{gap}; mask the jambs, coat, sand; no casing follows."
+    ]

@@ -1,0 +1,129 @@
+"""Openings without casing on paper: what the drywall crew must leave, what the carpenter saws, the order of work."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+import pytest
+
+from jambs.app.chain import make_kits
+from jambs.job import Job, read_job
+from jambs.outside.house import PlannedHouse, plan_house
+from jambs.section.cut import cut_sections
+from jambs.section.region import SectionCut, Stuff
+from jambs.sheets.cut_sheet import sheet_data
+from jambs.sheets.install_sheet import install_data
+from jambs.sheets.labels import STOCK, labels_data
+from jambs.sheets.parts_file import parts_schema
+from jambs.sheets.pictures import Picture, SheetPictures
+from jambs.sheets.record import opening_record
+
+LOFT = Path(__file__).parents[2] / "examples" / "quarry-loft"
+BLANK = Picture(title="", svg='<svg xmlns="http://www.w3.org/2000/svg" width="72pt" height="72pt"/>', scale="")
+
+
+@cache
+def loft() -> tuple[PlannedHouse, Job]:
+    job = read_job(LOFT)
+    return plan_house(make_kits(job), job), job
+
+
+@cache
+def record(mark: str) -> dict[str, Any]:
+    house, job = loft()
+    (kit,) = (kit for kit in house.kits if kit.mark == mark)
+    return opening_record(kit, units=job.units)
+
+
+def install(mark: str) -> dict[str, Any]:
+    house, job = loft()
+    (kit,) = (kit for kit in house.kits if kit.mark == mark)
+    return install_data(kit, house.installing[mark], job)
+
+
+@pytest.mark.parametrize("mark", ["L1", "L2", "L3", "L4", "L5"])
+def test_the_record_keeps_to_its_schema(mark: str) -> None:
+    schema = parts_schema()
+    opening = {**schema["properties"]["openings"]["items"], "$defs": schema["$defs"]}
+    assert [one.message for one in jsonschema.Draft202012Validator(opening).iter_errors(record(mark))] == []
+
+
+def test_the_record_says_what_the_drywall_crew_leaves() -> None:
+    # 1180 - 116 + 24 = 1088 finished; boards 1.5 farther back on each side, down to the underside of a stool of 27.
+    work = record("L1")["drywall"]
+    assert work["finished_opening"]["text"] == "1088 mm × 1088 mm"
+    assert work["return_board_opening"]["text"] == "1091 mm × 1116.5 mm"
+    assert work["wall_board_opening"]["text"] == "1091 mm × 1116.5 mm"
+    assert {(bead["kind"], bead["side"]) for bead in work["beads"]} == {
+        (kind, side) for kind in ("corner bead", "bead at the frame") for side in ("head", "left", "right")
+    }
+    assert record("L4")["drywall"]["return_board_opening"] is None
+
+
+def test_trim_has_no_jamb_and_no_casing_where_there_is_none() -> None:
+    assert not {"jamb", "casing", "casing_reveal"} & set(record("L1")["trim"]["interior"])
+    assert "jamb" in record("L4")["trim"]["interior"] and "casing" not in record("L4")["trim"]["interior"]
+
+
+def sheet(mark: str) -> dict[str, Any]:
+    pictures = SheetPictures(elevation=BLANK, section=BLANK)
+    return sheet_data(record(mark), pictures, width=7.5)
+
+
+def test_boards_of_other_crews_stand_apart_on_the_cut_sheet() -> None:
+    groups = {re.sub(r" \(.*", "", group["title"]): group for group in sheet("L1")["groups"]}
+    assert [part["name"] for part in groups["Interior parts"]["parts"]] == ["stool"]
+    assert [part["name"] for part in groups["Returns"]["parts"]] == ["return"] * 3
+    lines = {one["name"]: one["value"] for one in groups["Returns"]["joints"]}
+    assert lines["corner bead, leg 32 mm, nose 1.5 mm"] == "1088 mm (head, left, right)"
+    assert lines["wall board"] == "over the return"
+
+
+def test_a_shadow_gap_stands_with_the_jambs() -> None:
+    (group,) = (group for group in sheet("L4")["groups"] if group["title"].startswith("Interior"))
+    lines = {one["name"]: one["value"] for one in group["joints"]}
+    # Clear 1180 - 116 + 8 = 1072, jambs of 20, a gap of 10.
+    assert lines["opening in the wall board"] == "1132 mm × 1132 mm"
+    assert "casing reveal" not in lines and "casing corners" not in lines
+
+
+def test_labels_go_on_our_own_boards_only() -> None:
+    house, job = loft()
+    data = labels_data(house.kits, job, STOCK["A4"])
+    names = {label["name"].split(",")[0] for cells in data["sheets"] for label in cells if label}
+    assert names == {"stool", "extension jamb", "outboard buck"} & names and "stool" in names
+
+
+def test_the_order_of_work() -> None:
+    steps = install("L1")["inside"]
+    # (1220 - 1088) / 2 - 12.5 - 1.5 = 52.
+    assert "Fur out the framing 52 mm at the left, 52 mm at the right and 52 mm at the head" in steps[1]
+    assert "wall board runs over the return, cut to 1091 mm × 1116.5 mm" in steps[2]
+    assert "the finished opening is 1088 mm × 1088 mm" in steps[4]
+    assert not any(word in " ".join(steps) for word in ("jamb box", "casing", "proud"))
+    assert [one["name"] for one in install("L1")["reveals"]] == ["frame reveal inside"]
+
+
+def test_the_wall_board_at_a_shadow_gap() -> None:
+    text = " ".join(install("L4")["inside"])
+    assert "Wall board: cut to 1132 mm × 1132 mm, its shadow gap bead (leg 25 mm)" in text
+    assert "a gap of 10 mm to the back of the jamb" in text
+
+
+def test_the_section_draws_board_coat_furring_and_sealant() -> None:
+    house, _ = loft()
+    (kit,) = (kit for kit in house.kits if kit.mark == "L1")
+    (jamb,) = (one for one in cut_sections(kit) if one.cut is SectionCut.JAMB)
+    stuffs = [region.stuff for region in jamb.regions]
+    assert stuffs.count(Stuff.RETURN) == 2 and Stuff.FURRING in stuffs and Stuff.JAMB not in stuffs
+    board, coat = (region for region in jamb.regions if region.stuff is Stuff.RETURN)
+    # Frame face 58, reveal 12: the coat is seen 46 from the frame's edge, the board lies 1.5 behind it, 12.5 thick.
+    across = [s * 25.4 for s, _ in board.outline]
+    assert [min(across), max(across)] == pytest.approx([-44.5, -32.0])
+    assert min(s * 25.4 for s, _ in coat.outline) == pytest.approx(-46)
+    wall_board = next(region for region in jamb.regions if region.stuff is Stuff.GYPSUM)
+    assert min(s * 25.4 for s, _ in wall_board.outline) == pytest.approx(-44.5)
