@@ -115,8 +115,12 @@ def weighing(task: Task, greatest: int, scale: CourseScale) -> Toll:
     return Toll(
         line=line,
         exposure=_barred(task, FAR, np.int64) + np.abs(shown - task.wanted) * scale.off,
-        gentle=1, steep=scale.seen + 1, unseen=task.unseen, greatest=greatest, far=FAR,
-    )  # fmt: skip
+        gentle=1,
+        steep=scale.seen + 1,
+        unseen=task.unseen,
+        greatest=greatest,
+        far=FAR,
+    )
 
 
 def skewed(costs: Costs, least: int, first: int, heights: int) -> Costs:

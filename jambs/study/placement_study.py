@@ -93,8 +93,8 @@ def _compared(group: Sequence[Placement], job: Job, site: Site) -> WindowCompari
     sweep = sweep_positions(studied := Studied(subject))
     own = _own(group, lead)
     within = _least_within(studied, [one.opening for one in group])
-    same = within is None or abs(within - sweep.least.flange_plane) < SAME_PLANE
-    wanted = wishes(subject, own=own, least=sweep.least.flange_plane, least_within=None if same else within)
+    least = sweep.least.flange_plane
+    wanted = wishes(subject, own=own, least=least, least_within=_another_plane(within, than=least))
     facings = _facings(group)
     candidates = weigh(subject, wanted, site, facings)
     planned = next(one for one in candidates if abs(one.flange_plane - lead.flange_plane) < SAME_PLANE)
@@ -128,6 +128,11 @@ def _own(group: Sequence[Placement], lead: Placement) -> list[Wish]:
             others.setdefault(round(one.flange_plane, 4), []).append(one.opening.mark)
     found += [Wish(name=f"{OWN} for {', '.join(marks)}", flange_plane=plane) for plane, marks in others.items()]
     return found
+
+
+def _another_plane(plane: float | None, *, than: float) -> float | None:
+    """Return a plane where it is not the same one as another [in]; nothing where there is none."""
+    return None if plane is None or abs(plane - than) < SAME_PLANE else plane
 
 
 def _least_within(studied: Studied, openings: Sequence[Opening]) -> float | None:

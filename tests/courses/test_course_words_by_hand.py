@@ -137,3 +137,21 @@ def test_a_pole_is_as_long_as_the_cladding_is_high() -> None:
     outline = pole_figure(pole).strokes[0]
     assert outline.is_closed and outline.points == ((0.0, 0.0), (2.5, 0.0), (2.5, 105.0), (0.0, 105.0))
     assert not any(stroke.is_closed for stroke in pole_figure(pole).strokes[1:])
+
+
+def test_texts_on_a_pole_stand_at_their_marks_or_just_clear_of_the_text_below() -> None:
+    """Letters 3/16 high, lines 9/32 apart. A head missed 1/8 over the mark at 85: its text stands 9/32 over that one.
+
+    Its leader runs from the mark at the edge of the stick, 2 1/2 from its other one, to the text 3/16 out and up.
+    """
+    pole = story_pole(plan(elevation(opening("W01", 30.0, 85.125), eave=105.0), FIVES))
+    figure = pole_figure(pole)
+    heights = {note.text.split()[0]: note.at for note in figure.notes[1:]}
+    assert figure.notes[0].at == (0.0, -0.375)
+    marks = [(mark.running, note.at) for mark, note in zip(pole.marks, figure.notes[1:], strict=True)]
+    assert all(x == 2.5 + 0.28125 for _, (x, _) in marks)
+    assert [(running, y) for running, (_, y) in marks if y != running] == [(85.125, 85.28125)]
+    assert len(heights) == len(pole.marks)
+    assert figure.strokes[-1].points == ((2.5, 105.0), (2.6875, 105.0))
+    assert ((2.5, 85.125), (2.6875, 85.28125)) in [stroke.points for stroke in figure.strokes]
+    assert ((0.0, 85.125), (2.5, 85.125)) in [stroke.points for stroke in figure.strokes]

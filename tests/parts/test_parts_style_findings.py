@@ -6,16 +6,21 @@ behind the trim plane; clear opening 2 1/2 - 1/4 in from the frame's edge, casin
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import finding_rows
+import pytest
 from cases import BASE, STOOL, changed, job_of, kit_of
 from finding_rows import Case, Row, codes_in, each
 
 from jambs.findings import FindingsError, Severity, Statement, Subject
 from jambs.parts import style_findings
+from jambs.parts.cuts import CannotBeCut
 from jambs.parts.kinds import PartKind
 from jambs.parts.make import make_kit
+from jambs.parts.outside import _hold_to_some_width
+from jambs.parts.sides import planned_sides
 from jambs.place.solve import place_windows
 from jambs.sides import Side
 
@@ -301,6 +306,21 @@ def test_without_a_stool_there_is_no_apron_under_it() -> None:
 
 def test_exterior_jambs_without_width_are_told_once() -> None:
     assert [one.code for one in joint("1 1/2")()] == ["exterior-jamb-has-no-width"]
+
+
+@pytest.mark.parametrize("side", [Side.HEAD, Side.LEFT, Side.RIGHT])
+def test_the_shallowest_end_of_the_shallowest_side_decides(side: Side) -> None:
+    """A joint of 1/4: 1/4 at one end of one board leaves it nothing there, 17/64 leaves 1/64; the sill is no jamb."""
+    sides = planned_sides(1.5)
+    for low, is_fault in ((0.25, True), (17 / 64, False)):
+        tapered = {**sides, side: replace(sides[side], finish_depth=low)}
+        try:
+            _hold_to_some_width(tapered, 0.25)
+        except CannotBeCut:
+            assert is_fault
+        else:
+            assert not is_fault
+    _hold_to_some_width({**sides, Side.SILL: replace(sides[Side.SILL], finish_depth=0.0)}, 0.25)
 
 
 def narrow(*boards: str) -> set[str]:

@@ -8,10 +8,12 @@ from typing import Any
 import pytest
 from cases import METRIC, STOOL, kit_of, part_of
 
-from jambs.geometry import Vector
-from jambs.parts.cuts import BoardSizes, Edge, EdgeBevel, Taper
+from jambs.geometry import Outline, Vector
+from jambs.outlines import area
+from jambs.parts.cuts import BoardSizes, Crosscut, Edge, EdgeBevel, EdgeRabbet, End, EndRabbet, Rip, Taper
 from jambs.parts.kinds import Where
 from jambs.parts.part import Part
+from jambs.parts.sawing import saw
 from jambs.parts.style_findings import NarrowerThanSafe
 
 NARROWER = NarrowerThanSafe.code
@@ -107,3 +109,37 @@ def test_the_back_of_an_apron_lies_on_the_finished_wall() -> None:
     apron = part_of(kit_of(interior_trim__inside=STOOL), "apron", "sill")
     depths = {apron.seat.at(u, v, w)[2] for u, v in apron.outline for w in (0.0, apron.thickness)}
     assert depths == {-0.75, 0.0}
+
+
+BOARD = (Rip(width=4.0), Crosscut(length=10.0))
+"""A board 10 x 4 and 3/4 thick."""
+
+
+@pytest.mark.parametrize(
+    ("end", "outline"),
+    [
+        (End.START, ((0.0, 0.375), (0.75, 0.375), (0.75, 0.0), (10.0, 0.0), (10.0, 0.75), (0.0, 0.75))),
+        (End.FINISH, ((0.0, 0.0), (9.25, 0.0), (9.25, 0.375), (10.0, 0.375), (10.0, 0.75), (0.0, 0.75))),
+    ],
+)
+def test_a_rabbet_is_taken_out_of_the_end_from_the_face(end: End, outline: Outline) -> None:
+    """Seen from the edge, 3/4 along and 3/8 deep: face up at w = 0."""
+    found = saw((*BOARD, EndRabbet(end=end, along=0.75, depth=0.375)), thickness=0.75)
+    assert area(found.edge) == 10 * 0.75 - 0.75 * 0.375
+    assert set(found.edge) == set(outline)
+
+
+@pytest.mark.parametrize(
+    ("edge", "from_back", "corner"),
+    [
+        (Edge.NEAR, False, ((0.5, 0.25), (0.5, 0.0), (0.0, 0.25))),
+        (Edge.FAR, False, ((3.5, 0.25), (3.5, 0.0), (4.0, 0.25))),
+        (Edge.NEAR, True, ((0.5, 0.5), (0.5, 0.75), (0.0, 0.5))),
+        (Edge.FAR, True, ((3.5, 0.5), (3.5, 0.75), (4.0, 0.5))),
+    ],
+)
+def test_a_rabbet_along_an_edge_by_hand(edge: Edge, from_back: bool, corner: Outline) -> None:
+    """Seen from the end, 1/2 across and 1/4 deep, out of the face or the back: one corner makes three."""
+    found = saw((*BOARD, EdgeRabbet(edge=edge, across=0.5, depth=0.25, from_back=from_back)), thickness=0.75)
+    gone = (0.0 if edge is Edge.NEAR else 4.0, 0.75 if from_back else 0.0)
+    assert set(found.end) == ({(0.0, 0.0), (4.0, 0.0), (4.0, 0.75), (0.0, 0.75)} - {gone}) | set(corner)

@@ -25,6 +25,7 @@ from jambs.study.details import compare_drawn_details
 from jambs.study.placement_study import (
     PlacementStudy,
     WindowComparison,
+    _another_plane,
     least_heat_loss,
     planned_effects,
     study_placements,
@@ -34,7 +35,7 @@ from jambs.study.record.figures import sentences
 from jambs.study.record.planned_positions import planned_positions
 from jambs.study.record.wall_record import perms
 from jambs.study.sun.sun_at import reveal_at, sun_at
-from jambs.study.sweep import BAND, Studied, least_plane
+from jambs.study.sweep import BAND, Studied, _rule_plane, least_plane
 from jambs.wall.planes import stack_wall
 
 MM = 0.0254
@@ -102,6 +103,26 @@ def test_every_honest_candidate_is_there(window: WindowComparison) -> None:
     assert any(name.startswith("best of one board") for name in names)
     planes = [one.flange_plane for one in window.candidates]
     assert planes == sorted(planes) and len(set(planes)) == len(planes)
+
+
+@pytest.mark.parametrize(("within", "weighed"), [(None, None), (9.0, None), (9.0625, 9.0625), (8.9375, 8.9375)])
+def test_the_least_within_the_limits_is_weighed_where_it_is_another_place(
+    within: float | None, weighed: float | None
+) -> None:
+    assert _another_plane(within, than=9.0) == weighed
+
+
+def test_the_rule_of_thumb_by_hand() -> None:
+    """Sixty hundredths of the resistance from the room, in the middle of a frame 5 13/16 deep, 1 1/4 past its flange.
+
+    Films of 0.13, 5 1/2 in of still air 0.18, board 0.1603, plywood 0.1163 and EPS 0.0361 W/mK; cladding left out.
+    """
+    read = job()
+    inner = 0.13 + 0.0254 * (0.5 / 0.1603 + 0.5 / 0.1163) + 0.18
+    whole = inner + 0.0254 * (5 / 0.0361 + 0.5 / 0.1163) + 0.13
+    middle = 6.5 + (0.6 * whole - inner) * 0.0361 / 0.0254
+    subject = subject_of(read.openings[0], stack_wall(read.openings[0].wall, grid=read.shop.grid), read)
+    assert _rule_plane(subject) == pytest.approx(middle + 5.8125 / 2 - 1.25, abs=1e-6)
 
 
 def test_the_least_place_against_every_position_of_the_grid(window: WindowComparison) -> None:

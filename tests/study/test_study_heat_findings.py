@@ -147,6 +147,15 @@ ROWS = [
         mm="frame with U_f 30.0 W/m2K, 68 mm deep: no solid block from 0.005 to 20.0 W/mK lets that much through. "
         "Check U_f (usual values are 0.7 to 3) and the frame's depth.",
     ),
+    Row(  # a frame that lets through hardly anything
+        code="frame-matches-no-block",
+        appears=refused(lambda: frame(transmittance=0.01).conductivity),
+        quiet=refused(lambda: frame(transmittance=0.5).conductivity),
+        inch='frame with U_f 0.01 W/m2K, 2 43/64" deep: no solid block from 0.005 to 20.0 W/mK lets that much through. '
+        "Check U_f (usual values are 0.7 to 3) and the frame's depth.",
+        mm="frame with U_f 0.01 W/m2K, 68 mm deep: no solid block from 0.005 to 20.0 W/mK lets that much through. "
+        "Check U_f (usual values are 0.7 to 3) and the frame's depth.",
+    ),
     Row(
         code="space-open-to-both",
         appears=refused(lambda: air_spaces(hollow(0.005), left_out=(), vented=())),

@@ -8,7 +8,7 @@ import pytest
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.humidity import Climate
 from jambs.study.wall.stack import HeatLayer, HeatStack
-from jambs.study.wall.vapor import VaporYear, _after_month, _month_pressures, _planes, vapor_year
+from jambs.study.wall.vapor import VaporMonth, VaporYear, _after_month, _month_pressures, _planes, _taut, vapor_year
 
 # Air in the hand case passes 2e-10 kg/(m s Pa): s_d meters of it have a permeance of 200/s_d ng/(s m2 Pa).
 PER_METER = 200.0
@@ -107,3 +107,37 @@ def test_a_missing_permeance_is_named() -> None:
 def test_a_year_has_twelve_months() -> None:
     with pytest.raises(StudyError, match="3 climates and 12 humidities, must be twelve of each"):
         vapor_year(wall(1, 1), [WINTER] * 3, [0.8] * 12)
+
+
+def test_a_layer_is_split_evenly_until_no_part_has_more_than_the_standard_allows() -> None:
+    """R 1.0 in parts of 0.25 and R 0.1 in one: heat from the film of 0.25 on, vapor in meters of air over 200."""
+    planes = _planes(
+        HeatStack(
+            layers=(
+                HeatLayer(name="wool", thickness=0.1, resistance=1.0, permeance=PER_METER / 2),
+                HeatLayer(name="board", thickness=0.02, resistance=0.1, permeance=PER_METER / 1),
+            ),
+            inside_film=0.25,
+            outside_film=0.04,
+        ),
+        0.25,
+    )
+    assert planes.names[1:] == ("in wool, 1/4", "in wool, 2/4", "in wool, 3/4", "outside of wool", "outside of board")
+    assert planes.heat.tolist() == pytest.approx([0.25, 0.5, 0.75, 1.0, 1.25, 1.35])
+    assert (planes.vapor * 2e-10).tolist() == pytest.approx([0, 0.5, 1, 1.5, 2, 3])
+    assert planes.total_heat == pytest.approx(1.39)
+
+
+def test_a_string_under_a_hollow_curve_touches_all_of_it() -> None:
+    """Squares lie hollow: every one is touched; raise one and the string passes under it."""
+    vapor, squares = np.arange(5.0), np.array([16.0, 9.0, 4.0, 1.0, 0.0])
+    assert _taut(vapor, squares, 0, 4) == [0, 1, 2, 3, 4]
+    assert _taut(vapor, squares + np.array([0, 0, 0, 2.0, 0]), 0, 4) == [0, 1, 2, 4]
+
+
+@pytest.mark.parametrize(
+    ("ends", "is_dry"), [((0.0, 0.5, 0.0), True), ((0.5, 0.0, 2e-6), False), ((0.0, 0.0, 1e-6), False)]
+)
+def test_a_wall_has_dried_out_by_what_the_last_month_leaves(ends: tuple[float, ...], is_dry: bool) -> None:
+    months = tuple(VaporMonth(month=at, water=(("board", amount),)) for at, amount in enumerate(ends, 1))
+    assert VaporYear(months=months).dries_out is is_dry
