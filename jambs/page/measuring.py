@@ -138,7 +138,7 @@ class Measuring:
         """Return every opening with how far it is measured."""
         plan = self.plan()
         table = self._table(plan)
-        now = {mark: self._as_read(plan, table, mark) for mark in plan.placements}
+        now = self._held(plan, {mark: self._opening(plan, table, mark) for mark in plan.placements})
         return [
             {"mark": mark, "room": one.opening.room, "state": state_of(one, plan.job.units).word}
             for mark, one in now.items()
@@ -151,7 +151,7 @@ class Measuring:
             KeyError: there is no such opening.
         """
         plan = self.plan()
-        return self._as_read(plan, self._table(plan), plan.placements[mark].opening.mark), plan.job
+        return self._held(plan, {mark: self._opening(plan, self._table(plan), mark)})[mark], plan.job
 
     def answer(self, mark: str) -> Record:
         """Return what is answered to the readings of an opening."""
@@ -223,18 +223,22 @@ class Measuring:
     def _table(self, plan: Plan) -> FileText | None:
         return read_file(self.folder / plan.table_name) if plan.is_named else None
 
-    def _as_read(self, plan: Plan, table: FileText | None, mark: str) -> Placement:
-        placement = plan.placements[mark]
-        cells = cells_of(table, mark) if table else ()
+    def _opening(self, plan: Plan, table: FileText | None, mark: str) -> Opening:
+        """Return an opening with what was read of it."""
+        opening = plan.placements[mark].opening
+        cells = cells_of(table, mark) if table and mark not in plan.stated else ()
         if mark in plan.stated:
-            opening = placement.opening
-        elif cells and table:
-            opening = measured_opening(_unread(placement.opening), cells, table.name, units=plan.job.units)
-        else:
-            opening = _unread(placement.opening)
-        now = [replace(one, opening=opening) if name == mark else one for name, one in plan.placements.items()]
+            return opening
+        if not cells or table is None:
+            return _unread(opening)
+        return measured_opening(_unread(opening), cells, table.name, units=plan.job.units)
+
+    def _held(self, plan: Plan, openings: Mapping[str, Opening]) -> dict[str, Placement]:
+        """Return the placements of a house with some openings as they were read, without readings that are void."""
+        now = [replace(one, opening=openings.get(mark, _unread(one.opening))) for mark, one in plan.placements.items()]
         job = replace(plan.job, openings=tuple(one.opening for one in now))
-        return first_reads(job, self._desk.target).held(now)[list(plan.placements).index(mark)]
+        held = first_reads(job, self._desk.target).held(now)
+        return dict(zip(plan.placements, held, strict=True))
 
     def _empty_table(self, plan: Plan) -> FileText:
         """Return the table that `jambs measure` would write."""

@@ -14,7 +14,7 @@ from openpyxl import Workbook, load_workbook
 from openpyxl.styles import Font
 
 from jambs.csv_text import guarded
-from jambs.job.editing.csv_cells import csv_rows, with_csv_cell, with_csv_rows
+from jambs.job.editing.csv_cells import csv_rows, with_csv_cells, with_csv_rows
 from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.editing.history import Draft
 from jambs.job.editing.xlsx_cells import with_xlsx_cells
@@ -51,15 +51,15 @@ def test_cells_are_found_where_they_stand() -> None:
 )
 def test_a_cell_is_written_in_its_place(place: tuple[int, int], value: str, was: str, now: str) -> None:
     file = table(TABLE)
-    new = with_csv_cell(file, csv_rows(file)[place[0]], place[1], value)
+    new = with_csv_cells(file, {place: value})
     assert new.text == TABLE.replace(was, now)
 
 
 def test_every_cell_of_an_example_changes_its_line_alone() -> None:
     file = FileText(name="bedrooms.csv", content=BEDROOMS.read_bytes())
-    for row in csv_rows(file):
+    for at, row in enumerate(csv_rows(file)):
         for column in range(len(row.cells)):
-            new = with_csv_cell(file, row, column, "7 3/8")
+            new = with_csv_cells(file, {(at, column): "7 3/8"})
             pairs = enumerate(zip(file.text.split("\n"), new.text.split("\n"), strict=True), start=1)
             assert [number for number, (one, other) in pairs if one != other] == [row.line]
 
@@ -82,7 +82,7 @@ def test_any_table_takes_any_cell(
     found = csv_rows(file)
     row = found[at[0] % len(found)]
     try:
-        new = with_csv_cell(file, row, at[1], value)
+        new = with_csv_cells(file, {(found.index(row), at[1]): value})
     except EditRefused:  # the new cell brings so many of another separator that the table would be read by that one
         assert row == found[0]
         return
@@ -92,6 +92,12 @@ def test_any_table_takes_any_cell(
     changed += [""] * (at[1] + 1 - len(changed))
     changed[at[1]] = str(guarded(value))
     assert [one for one in read if any(one) or len(one) > 1] == [one for one in wanted if any(one) or len(one) > 1]
+
+
+def test_several_cells_are_written_at_once() -> None:
+    cells = {(1, 0): "K1", (1, 2): "36 x 48", (2, 1): "Bed", (2, 4): "left", (2, 3): "in", (3, 2): ""}
+    new = with_csv_cells(table(TABLE), cells)
+    assert new.text == ('mark;room;frame\r\n\r\nK1; Kitchen ;"36 x 48"\r\nW02;"Bed";;in;left\r\nW03;Söller;')
 
 
 def test_rows_are_put_at_the_end_in_the_hand_of_the_table() -> None:

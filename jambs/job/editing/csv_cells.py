@@ -5,8 +5,9 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from jambs.csv_text import guarded
 from jambs.job.editing.file_text import EditRefused, FileText, refused
@@ -54,6 +55,11 @@ def separator_of(text: str) -> str:
     return max(SEPARATORS, key=head.count)
 
 
+KEPT = 8
+"""So many tables are remembered by their content: one reading looks at the same table several times."""
+
+
+@lru_cache(maxsize=KEPT)
 def csv_rows(file: FileText) -> tuple[CsvRow, ...]:
     """Return the rows of a table, empty lines left out.
 
@@ -61,11 +67,12 @@ def csv_rows(file: FileText) -> tuple[CsvRow, ...]:
         EditRefused: a quote is never closed.
     """
     text, separator = file.text, separator_of(file.text)
+    ends = re.compile(f"[{re.escape(separator)}\r\n]")
     rows: list[CsvRow] = []
     cells: list[CsvCell] = []
     at, line, first = 0, 1, 1
     while at < len(text):
-        cell = _cell(file, text, at, separator)
+        cell = _cell(file, text, at, ends)
         cells.append(cell)
         line += text.count("\n", cell.start, cell.end)
         at = cell.end
@@ -81,9 +88,9 @@ def csv_rows(file: FileText) -> tuple[CsvRow, ...]:
     return tuple(row for row in rows if len(row.cells) > 1 or row.values[0])
 
 
-def _cell(file: FileText, text: str, start: int, separator: str) -> CsvCell:
+def _cell(file: FileText, text: str, start: int, ends: re.Pattern[str]) -> CsvCell:
     if not text.startswith(QUOTE, start):
-        found = re.compile(f"[{re.escape(separator)}\r\n]").search(text, start)
+        found = ends.search(text, start)
         end = found.start() if found else len(text)
         return CsvCell(start=start, end=end, value=text[start:end])
     at = start + 1
@@ -97,24 +104,36 @@ def _cell(file: FileText, text: str, start: int, separator: str) -> CsvCell:
         at += 2
 
 
-def with_csv_cell(file: FileText, row: CsvRow, column: int, value: str) -> FileText:
-    """Write one cell anew; ``column`` counts from 0, and may lie past the last cell of its row.
+CellAt = tuple[int, int]
+"""A row, counted as ``csv_rows`` has them, and a column, both from 0; the column may lie past the last cell."""
+
+
+def with_csv_cells(file: FileText, cells: Mapping[CellAt, str]) -> FileText:
+    """Write some cells anew.
 
     Raises:
-        EditRefused: more than this cell would become another.
+        EditRefused: more than these cells would become another.
     """
+    rows, text = csv_rows(file), file.text
+    wanted = [list(row.values) for row in rows]
+    for (at, column), value in cells.items():
+        wanted[at] += [""] * (column + 1 - len(wanted[at]))
+        wanted[at][column] = str(guarded(value))
+    changed = [one for at in {at for at, _ in cells} for one in _changes(file, rows[at], wanted[at])]
+    for start, end, new in sorted(changed, key=lambda one: one[:2], reverse=True):
+        text = f"{text[:start]}{new}{text[end:]}"
+    return _held(file.with_text(text), wanted)
+
+
+def _changes(file: FileText, row: CsvRow, wanted: Sequence[str]) -> Iterator[tuple[int, int, str]]:
+    """Yield what is to be written in a row, from where to where; cells past its last one go behind it in one piece."""
     separator = separator_of(file.text)
-    if column < len(row.cells):
-        cell = row.cells[column]
-        was_quoted = file.text.startswith(QUOTE, cell.start)
-        new = file.spliced(cell.start, cell.end, _words(value, separator, was_quoted=was_quoted))
-    else:
-        lacking = separator * (column - len(row.cells) + 1)
-        new = file.spliced(row.end, row.end, f"{lacking}{_words(value, separator)}")
-    wanted = [_padded(one.values, column + 1 if one == row else 0) for one in csv_rows(file)]
-    place = next(at for at, one in enumerate(csv_rows(file)) if one == row)
-    wanted[place][column] = str(guarded(value))
-    return _held(new, wanted)
+    for cell, value in zip(row.cells, wanted, strict=False):
+        if cell.value != value:
+            was_quoted = file.text.startswith(QUOTE, cell.start)
+            yield cell.start, cell.end, _words(value, separator, was_quoted=was_quoted)
+    if added := wanted[len(row.cells) :]:
+        yield row.end, row.end, "".join(f"{separator}{_words(value, separator)}" for value in added)
 
 
 def with_csv_rows(file: FileText, rows: Sequence[Sequence[str]]) -> FileText:
@@ -128,10 +147,6 @@ def with_csv_rows(file: FileText, rows: Sequence[Sequence[str]]) -> FileText:
     start = "" if not file.text or file.text.endswith("\n") else end
     wanted = [list(row.values) for row in csv_rows(file)] + [[str(guarded(value)) for value in row] for row in rows]
     return _held(file.with_text(f"{file.text}{start}{lines}"), wanted)
-
-
-def _padded(values: Sequence[str], count: int) -> list[str]:
-    return [*values, *[""] * (count - len(values))]
 
 
 def _held(new: FileText, wanted: list[list[str]]) -> FileText:

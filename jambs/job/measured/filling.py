@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import datetime
 import io
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import PurePath
 
 from jambs.csv_text import unguarded
-from jambs.job.editing.csv_cells import csv_rows, with_csv_cell, with_csv_rows
+from jambs.job.editing.csv_cells import KEPT, CellAt, csv_rows, with_csv_cells, with_csv_rows
 from jambs.job.editing.file_text import FileText, refused
 from jambs.job.editing.xlsx_cells import with_xlsx_cells
 from jambs.job.measured.measures import COLUMNS, MeasuredCell
@@ -56,26 +57,31 @@ def filled_table(table: FileText, fillings: Sequence[Filled], rows_of: RowsOf) -
     lacking = dict.fromkeys(one.mark for one in fillings if one.mark.lower() not in known)
     if lacking:
         table = _with_rows(table, [row for mark in lacking for row in rows_of(mark)])
-    for one in fillings:
-        table = _filled(table, one)
-    return table
-
-
-def _filled(table: FileText, one: Filled) -> FileText:
     names = _names(table)
-    if SURE not in names and one.is_sure:
-        table = _with_cell(table, 0, len(names), SURE)
-        names = _names(table)
-    row = next((row for row in filled_rows(table) if row.is_of(one)), None)
-    if row is None:
-        rows = [[{"mark": one.mark, "place": one.place}.get(name, "") for name in COLUMNS]]
-        table = _with_rows(table, rows)
-        row = filled_rows(table)[-1]
-    table = _with_cell(table, row.at, names.index("measured"), one.text)
-    sure = YES if one.is_sure else ""
-    return _with_cell(table, row.at, names.index(SURE), sure) if SURE in names else table
+    if SURE not in names and any(one.is_sure for one in fillings):
+        table = _with_cells(table, {(0, len(names)): SURE})
+    table = _with_rows(table, [_new_row(one) for one in fillings if _row_of(table, one) is None])
+    return _with_cells(table, dict(cell for one in fillings for cell in _cells(table, one)))
 
 
+def _row_of(table: FileText, one: Filled) -> FilledRow | None:
+    return next((row for row in filled_rows(table) if row.is_of(one)), None)
+
+
+def _new_row(one: Filled) -> Sequence[str]:
+    return [{"mark": one.mark, "place": one.place}.get(name, "") for name in COLUMNS]
+
+
+def _cells(table: FileText, one: Filled) -> Iterator[tuple[CellAt, str]]:
+    """Yield the cells to write for one reading; a cell that holds this already stays as it is written."""
+    names, row = _names(table), _row_of(table, one)
+    assert row is not None
+    for name, text in (("measured", one.text), (SURE, YES if one.is_sure else "")):
+        if name in names and row.cells[name] != text:
+            yield (row.at, names.index(name)), text
+
+
+@lru_cache(maxsize=KEPT)
 def filled_rows(table: FileText) -> tuple[FilledRow, ...]:
     """Return the rows under the header of a table of measures."""
     names = _names(table)
@@ -131,18 +137,18 @@ def _text(cell: object) -> str:
     return "" if cell is None else str(int(cell) if whole and isinstance(cell, float) else cell).strip()
 
 
-def _with_cell(table: FileText, at: int, column: int, text: str) -> FileText:
-    """Fill in one cell; a cell that holds this already is left as it is written."""
-    values = _values(table)[at]
-    if (values[column] if column < len(values) else "") == text:
+def _with_cells(table: FileText, cells: Mapping[CellAt, str]) -> FileText:
+    if not cells:
         return table
     if is_spreadsheet(table):
-        return with_xlsx_cells(table, {(at + 1, column + 1): text})
-    return with_csv_cell(table, csv_rows(table)[at], column, text)
+        return with_xlsx_cells(table, {(row + 1, column + 1): text for (row, column), text in cells.items()})
+    return with_csv_cells(table, cells)
 
 
 def _with_rows(table: FileText, rows: Sequence[Sequence[str]]) -> FileText:
     """Put rows at the end, given in the order of ``COLUMNS``, written in the order of the table."""
+    if not rows:
+        return table
     names = _names(table)
     named = [dict(zip(COLUMNS, row, strict=True)) for row in rows]
     ordered = [[row.get(name, "") for name in names] for row in named]
