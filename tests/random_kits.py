@@ -37,6 +37,15 @@ def inches(low: float, high: float, *, step: float = 1 / 16) -> st.SearchStrateg
 
 
 @st.composite
+def flares(draw: st.DrawFn, *, has_sill: bool) -> dict[str, str]:
+    """Flares of some sides, by angles of whole degrees or by lengths; a stool and a floor lie level."""
+    keys = ["sides", "head"] + ["sill"] * has_sill
+    angle = st.integers(0, 45).map(lambda degrees: f"{degrees} deg")
+    length = inches(0, 2).map(lambda text: f'{text}"')
+    return {key: draw(angle | length) for key in keys if draw(st.booleans())}
+
+
+@st.composite
 def interior_trims(draw: st.DrawFn) -> dict[str, Any]:
     style = draw(st.sampled_from(["picture framed", "stool and apron", "three-sided"]))
     joint = draw(st.sampled_from(["head over legs", "legs through", "rabbet", "miter"]))
@@ -53,6 +62,8 @@ def interior_trims(draw: st.DrawFn) -> dict[str, Any]:
     }
     if stacked := draw(st.sampled_from([0, 0, 0, 2, 3])):
         trim["stack"] = {"frames": stacked, "reveal": draw(inches(1 / 16, thickness - 1 / 16))}
+    if "stack" not in trim and draw(st.integers(0, 3)) == 0:
+        trim["flare"] = draw(flares(has_sill=style == "picture framed"))
     if style == "stool and apron":
         trim["stool"] = {
             "thickness": draw(inches(3 / 4, 1.5)),

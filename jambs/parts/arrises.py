@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.geometry import Plane
+from jambs.geometry import Outline, Plane, Vector
 from jambs.parts.cuts import BoardSizes, Cut, Edge, EdgeBevel, End, EndBevel, Miter, PlaneCut, end_of
 
 OnePlane = Miter | EndBevel | EdgeBevel | PlaneCut
@@ -32,6 +32,25 @@ def arris_lengths(sizes: BoardSizes, cuts: tuple[Cut, ...]) -> dict[Arris, float
     }
 
 
+def arris_ends(sizes: BoardSizes, cuts: tuple[Cut, ...]) -> dict[Arris, tuple[Vector, Vector]]:
+    """Return where each arris begins and ends, in board coordinates [in]: the corners of a board of flat sides."""
+    start, finish = ([cut.plane(sizes) for cut in _planes(cuts, end)] for end in End)
+    found = {}
+    for arris in ARRISES:
+        line = _line(sizes, cuts, arris)
+        reach = (_reach(sizes, start, line, End.START), _reach(sizes, finish, line, End.FINISH))
+        first, last = ((u, line.at(u, sizes.length), line.through) for u in reach)
+        found[arris] = (first, last)
+    return found
+
+
+def edge_section(sizes: BoardSizes, cuts: tuple[Cut, ...], u: float) -> Outline:
+    """Return the section (v, w) of a board of flat sides at a place along it [in]: its four arrises there."""
+    ring = ((Edge.NEAR, False), (Edge.FAR, False), (Edge.FAR, True), (Edge.NEAR, True))
+    lines = (_line(sizes, cuts, Arris(edge=edge, on_back=on_back)) for edge, on_back in ring)
+    return tuple((line.at(u, sizes.length), line.through) for line in lines)
+
+
 def _planes(cuts: tuple[Cut, ...], end: End) -> list[OnePlane]:
     return [cut for cut in cuts if end_of(cut) is end and isinstance(cut, OnePlane)]
 
@@ -43,6 +62,10 @@ class _Line:
     start: float
     finish: float
     through: float
+
+    def at(self, u: float, length: float) -> float:
+        """Place across the board at a place along it [in]."""
+        return self.start + (self.finish - self.start) * u / length
 
 
 def _line(sizes: BoardSizes, cuts: tuple[Cut, ...], arris: Arris) -> _Line:

@@ -14,27 +14,32 @@ from jambs.parts.box_findings import (
     RevealWiderThanFace,
 )
 from jambs.parts.clear import ClearOpening
+from jambs.place.flares import flares_at
 from jambs.place.placement import Placement, Sides
 from jambs.sides import Side
 
 
 def box_gaps(clear: ClearOpening, placement: Placement) -> Sides:
-    """Back of each extension jamb → rough opening [in]; at a stool, its underside → the bottom of the opening."""
+    """Back of each extension jamb → rough opening [in]; at a stool, its underside → the bottom of the opening.
+
+    Along the wall, at the frame; the rough opening of flared jambs is framed along their backs, so it stays the same.
+    """
     opening, shims = placement.opening, placement.shims
-    thickness, frame = opening.interior.lining_thickness, opening.frame
+    flares, trim, frame = flares_at(opening.interior, placement.interior_depth), opening.interior, opening.frame
+    thick = {side: flares.across(side, trim.lining_thickness) for side in Side}
     return Sides(
-        left=shims.left + clear.left - thickness,
-        right=shims.right + frame.width - clear.right - thickness,
-        head=shims.head + frame.height - clear.top - thickness,
-        sill=shims.sill + clear.bottom - _under(opening.interior),
+        left=shims.left + clear.left - thick[Side.LEFT],
+        right=shims.right + frame.width - clear.right - thick[Side.RIGHT],
+        head=shims.head + frame.height - clear.top - thick[Side.HEAD],
+        sill=shims.sill + clear.bottom - _under(trim, thick[Side.SILL]),
     )
 
 
-def _under(trim: InteriorTrim) -> float:
+def _under(trim: InteriorTrim, lining: float) -> float:
     """What lies under the clear opening at the sill [in]: a stool, a tile on its bed, or the lining."""
     if trim.stool:
         return trim.stool.thickness
-    return trim.tile_sill.thickness + trim.tile_sill.bed if trim.tile_sill else trim.lining_thickness
+    return trim.tile_sill.thickness + trim.tile_sill.bed if trim.tile_sill else lining
 
 
 def box_findings(gaps: Sides, placement: Placement, least: float) -> list[Finding]:
@@ -77,6 +82,7 @@ def casing_findings(clear: ClearOpening, placement: Placement, units: Units) -> 
     if not trim.is_cased:
         return []
     reach = trim.casing_reveal + trim.casing.width
+    # Of flared jambs casing and rough opening move out together.
     laps = {
         Side.LEFT: reach - clear.left - shims.left,
         Side.RIGHT: reach - (opening.frame.width - clear.right) - shims.right,

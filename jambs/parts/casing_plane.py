@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.geometry import Vector, added, cross, dot, minus, unit
+from jambs.parts.cuts import Edge
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Seat
@@ -101,6 +102,9 @@ def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
 
 def outer_edge(part: Part) -> list[Vector]:
     """Corners of a jamb's far edge, face and back, at both ends (x, y, d) [in]."""
+    if part.is_leaned:
+        far = (ends for arris, ends in part.corners.items() if arris.edge is Edge.FAR)
+        return [part.seat.at(*point) for ends in far for point in ends]
     board = part.silhouettes.sizes
     ends = ((0.0, board.start_width), (board.length, board.finish_width))
     return [part.seat.at(u, v, w) for u, v in ends for w in (0.0, part.thickness)]

@@ -37,6 +37,10 @@ LEAD_UNTIL, ASBESTOS_UNTIL = 1978, 1990
 """Paint may hold lead, mastics and boards asbestos, in houses built before; North America, from memory."""
 
 SAW = "Saw: guard, riving knife (or splitter) and push block; cut short pieces off a long one."
+ANGLED = (
+    "Blade tilted: a beveled offcut can wedge under the blade and be thrown; keep the fence on the side the blade "
+    "leans away from, set the guard anew, try each setting in scrap:"
+)
 HARMFUL_DUST = {
     "cedar": "cedar dust can bring on asthma",
     "oak": "oak dust can cause cancer",
@@ -92,6 +96,8 @@ def _saw(parts: tuple[Part, ...]) -> Iterator[str]:
     yield SAW
     if tapered := [part.mark for part in wood if any(isinstance(cut, Taper) for cut in part.cuts)]:
         yield f"Taper jig with clamps, never freehand: {', '.join(tapered)}."
+    if angled := [part.mark for part in wood if part.is_compound]:
+        yield f"{ANGLED} {', '.join(angled)}."
     if narrow := [part.mark for part in wood if part.width < NARROW_RIP]:
         yield f"Narrow: rip from a wide blank and push it through with a block: {', '.join(narrow)}."
     yield f"Dust: extraction and a mask{_dust(wood)}."

@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator
 from typing import TypeVar
 
 from jambs.geometry import Plane, Vector, tangent
-from jambs.length import FINE, Units, decimal_text, length_text
+from jambs.length import FINE, Units, length_text
+from jambs.parts.angle_words import angle_text, both_ways
 from jambs.parts.arrises import OnePlane, arris_lengths
 from jambs.parts.cuts import (
     BackBevel,
@@ -25,12 +26,14 @@ from jambs.parts.cuts import (
     PlaneCut,
     Return,
     Scribe,
+    SlantedNotch,
     StripBend,
     Taper,
     WoodMoves,
     end_of,
     saw_angles,
 )
+from jambs.parts.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
 from jambs.parts.kinds import Crew, PartKind, Where
 from jambs.parts.part import Part
 from jambs.sides import BoardEnd
@@ -64,9 +67,15 @@ def ends_words(part: Part, *, units: Units) -> str:
     """Say how the two ends of a part are cut: ``square both ends``, ``miter 45° both ends; short point 31 1/8"``."""
     if part.kind is PartKind.HEAD_FLASHING and _of(part, StripBend):
         return f"{SQUARE} both ends; end dams as the cladding needs"
-    if any(end_of(cut) for cut in _of(part, PlaneCut)):
+    if _is_any_plane(part):
         return _plane_ends(part, units)
     return _ENDS.get(part.kind, _square_ends)(part, units)
+
+
+def _is_any_plane(part: Part) -> bool:
+    """Say whether an end may be cut by any plane: at a compound angle, or of a jamb that leans or meets one."""
+    is_mitered = part.kind is PartKind.EXTENSION_JAMB and bool(_of(part, Miter))
+    return is_mitered or part.is_leaned or any(end_of(cut) for cut in _of(part, PlaneCut))
 
 
 def _plane_ends(part: Part, units: Units) -> str:
@@ -78,6 +87,8 @@ def _plane_ends(part: Part, units: Units) -> str:
     if words[0] != words[1]:
         ends = [f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True)]
     long, short = max(lengths.values()), min(lengths.values())
+    if words == [SQUARE, SQUARE]:
+        return f"{SQUARE} both ends"
     return "; ".join([*ends, f"long point {_text(long, units)}, short point {_text(short, units)}"])
 
 
@@ -87,7 +98,9 @@ def _plane_end(part: Part, sizes: BoardSizes, end: End) -> str:
         return SQUARE
     plane = cut.plane(sizes)
     miter, bevel = saw_angles(plane)
-    settings = [f"miter {_angle(miter)}"] * (miter > SEEN_DEG) + [f"blade tilted {_angle(bevel)}"] * (bevel > SEEN_DEG)
+    settings = [f"miter {both_ways(miter)}"] * (miter > SEEN_DEG) + [f"blade tilted {both_ways(bevel)}"] * (
+        bevel > SEEN_DEG
+    )
     return f"{', '.join(settings) or SQUARE}, long point at {_long_point(plane, sizes, end)}"
 
 
@@ -119,7 +132,7 @@ def _jamb_end(cut: _EndCut | None, units: Units) -> str:
         along, depth = _text(cut.along, units), _text(cut.depth, units)
         return f"rabbet {along} wide, {depth} deep in the face"
     if isinstance(cut, EndBevel):
-        return f"bevel {_angle(cut.angle_deg)}, long point at the back"
+        return f"bevel {angle_text(cut.angle_deg)}, long point at the back"
     return SQUARE
 
 
@@ -135,14 +148,14 @@ def _casing_ends(part: Part, units: Units) -> str:
 
 
 def _miter_words(part: Part) -> str:
-    return f"miter {_angle(next(cut.angle_deg for cut in part.cuts if isinstance(cut, Miter)))}"
+    return f"miter {angle_text(next(cut.angle_deg for cut in part.cuts if isinstance(cut, Miter)))}"
 
 
 def _casing_end(cut: _EndCut | None, short: str) -> str:
     if isinstance(cut, Miter):
-        return f"miter {_angle(cut.angle_deg)}, short point {short}"
+        return f"miter {angle_text(cut.angle_deg)}, short point {short}"
     if isinstance(cut, EndBevel):
-        return f"bevel {_angle(cut.angle_deg)} to the sill, long point on the face"
+        return f"bevel {angle_text(cut.angle_deg)} to the sill, long point on the face"
     return SQUARE
 
 
@@ -151,7 +164,7 @@ def _exterior_jamb_ends(part: Part, units: Units) -> str:
     if sloped is None:
         return f"{SQUARE} both ends"
     short = _text(near_edge_length(part), units)
-    slope = _angle(sloped.angle_deg)
+    slope = angle_text(sloped.angle_deg)
     return f"top {SQUARE}; bottom miter {slope} to the sill, long point outside, {short} on the frame side"
 
 
@@ -159,7 +172,7 @@ def _apron_ends(part: Part, units: Units) -> str:
     bevel = next((cut for cut in part.cuts if isinstance(cut, EndBevel)), None)
     if bevel is None:
         return f"{SQUARE} both ends"
-    return f"bevel {_angle(bevel.angle_deg)} both ends, long point on the face"
+    return f"bevel {angle_text(bevel.angle_deg)} both ends, long point on the face"
 
 
 _ENDS: dict[PartKind, Callable[[Part, Units], str]] = {
@@ -192,27 +205,30 @@ def work_words(part: Part, *, units: Units) -> tuple[str, ...]:
 
 def _bevels(part: Part, units: Units) -> Iterator[str]:
     bevel = next(iter(_of(part, EdgeBevel)), None)
-    if bevel:
+    if bevel and not part.is_leaned:
         face = _text(part.width - part.thickness * tangent(bevel.angle_deg), units)
         yield (
-            f"bevel both long edges {_angle(bevel.angle_deg)}, parallel, to stand plumb: face {face} wide, "
+            f"bevel both long edges {angle_text(bevel.angle_deg)}, parallel, to stand plumb: face {face} wide, "
             f"{_text(part.width, units)} is the blank before the bevels"
         )
 
 
 def _plane_edges(part: Part, units: Units) -> Iterator[str]:
     for cut in _of(part, PlaneCut):
-        if isinstance(cut.at, Edge):
+        if isinstance(cut.at, Edge) and not part.is_leaned:
             along, across, through = cut.flat.normal
             off = math.degrees(math.atan2(abs(along), abs(across)))
             tilt = math.degrees(math.asin(min(abs(through), 1.0)))
-            yield f"rip the {cut.at.value} edge {_angle(off)} off the grain, blade tilted {_angle(tilt)}"
+            yield f"rip the {cut.at.value} edge {angle_text(off)} off the grain, blade tilted {both_ways(tilt)}"
 
 
 def _notches(part: Part, units: Units) -> Iterator[str]:
     start, finish = part.seat.ends
     notches = {start if notch.end is End.START else finish: notch for notch in _of(part, Notch)}
     if not notches:
+        return
+    if _of(part, SlantedNotch):
+        yield from slanted_notches(part, units)
         return
     along, between = (_text(size, units) for size in _notch_lengths(part))
     across = {name: _text(notch.across, units) for name, notch in notches.items()}
@@ -259,7 +275,7 @@ def _scribes(part: Part, units: Units) -> Iterator[str]:
 
 def _back_bevels(part: Part, units: Units) -> Iterator[str]:
     for bevel in _of(part, BackBevel):
-        yield f"back bevel the miters {_angle(bevel.angle_deg)}"
+        yield f"back bevel the miters {angle_text(bevel.angle_deg)}"
 
 
 def _returns(part: Part, units: Units) -> Iterator[str]:
@@ -314,7 +330,10 @@ def moves_words(moves: WoodMoves, *, units: Units) -> str:
 
 _WORK: tuple[Callable[[Part, Units], Iterator[str]], ...] = (
     _bevels,
+    leaned_edges,
     _plane_edges,
+    plane_rabbets,
+    saw_notes,
     _notches,
     _tapers,
     _rabbets,
@@ -335,7 +354,3 @@ def _of(part: Part, kind: type[Step]) -> list[Step]:
 
 def _text(length: float, units: Units) -> str:
     return length_text(length, units=units)
-
-
-def _angle(degrees: float) -> str:
-    return f"{decimal_text(degrees, 1)}°"

@@ -214,6 +214,13 @@ class Notch:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SlantedNotch(Notch):
+    """A notch whose inner end is not square to the edge: ``along`` at the edge, ``along_inside`` at its far side."""
+
+    along_inside: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Groove:
     """A kerf along the whole length in the back: its near side ``from_edge``, ``width`` wide, ``depth`` deep."""
 

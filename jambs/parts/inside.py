@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.findings import Subject
 from jambs.job.models.shop import Board, Limits, Shop
@@ -14,22 +14,25 @@ from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.cuts import CannotBeCut
 from jambs.parts.drywall import DrywallWork
 from jambs.parts.findings import NothingBetweenJambs
+from jambs.parts.flare_checks import hold_flares
 from jambs.parts.inside_figures import inside_figures
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Figure, FittedSide, JambFrame
 from jambs.parts.part import Part
 from jambs.parts.returns import bare_edge, make_returns
 from jambs.parts.stack import frame_parts, jamb_frames
-from jambs.parts.stool import make_apron, make_stool
+from jambs.parts.stool import LegBacks, make_apron, make_stool
+from jambs.place.flares import Flares
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inside:
-    """The interior parts of one opening, its clear opening at the window, its jamb frames and figures."""
+    """The interior parts of one opening, its clear opening at window and room, its jamb frames and figures."""
 
     clear: ClearOpening
+    room: ClearOpening
     frames: tuple[JambFrame, ...]
     parts: tuple[Part, ...]
     figures: tuple[Figure, ...]
@@ -68,11 +71,12 @@ def make_inside(
     ``planned_depth``: interior depth before anything was measured [in]; ``boards``: at hand.
 
     Raises:
-        CannotBeCut: nothing is left between the jambs, or the stool cannot lap under the frame.
+        CannotBeCut: nothing is left between the jambs, the stool cannot lap under the frame, or a flare is too steep.
     """
     trim = placement.opening.interior
     clear = interior_clear(placement, shop.grid)
     _hold_open(clear, placement)
+    flares = hold_flares(placement)
     parts: list[Part] = []
     frames: tuple[JambFrame, ...] = ()
     drywall: DrywallWork | None = None
@@ -87,21 +91,40 @@ def make_inside(
                 clear, sides, trim, placement.inside_edge, planned_depth, shop=shop, limits=limits, boards=boards
             )
             at_wall = frames[-1].clear
-            parts += frame_parts(frames, trim)
+            parts += frame_parts(frames, trim, flares)
             drywall = None if trim.is_cased else bare_edge(at_wall, trim)
-        if trim.stool:
-            parts.append(make_stool(at_wall, sides[Side.SILL], trim, trim.stool, placement.inside_edge))
-    cased = cased_opening(at_wall, trim, shop.proud)
+    room = room_clear(at_wall, sides, flares, shop.proud)
+    if has_lining and trim.stool:
+        legs = LegBacks.of(trim, flares, sides, shop.proud)
+        parts.append(make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs))
+    cased = cased_opening(room, trim, shop.proud)
     if trim.is_cased:
         parts += casing(cased, trim.casing, Where.INTERIOR)
     if has_lining and trim.stool and trim.apron:
-        parts.append(make_apron(at_wall, trim, trim.apron, trim.stool))
+        parts.append(make_apron(room, trim, trim.apron, trim.stool))
     return Inside(
         clear=clear,
+        room=room,
         frames=frames,
         parts=tuple(parts),
-        figures=inside_figures(clear, at_wall, cased, trim, shop.proud, frames=frames, drywall=drywall),
+        figures=inside_figures(
+            clear, at_wall, room, cased, trim, shop.proud, flares=flares, frames=frames, drywall=drywall
+        ),
         drywall=drywall,
+    )
+
+
+def room_clear(clear: ClearOpening, sides: dict[Side, FittedSide], flares: Flares, proud: float) -> ClearOpening:
+    """Return the faces of the jambs at their room edges, where each side is deepest; as at the frame without flare."""
+    if not flares:
+        return clear
+    out = {side: flares.out(side, sides[side].greatest + proud) if side in sides else 0.0 for side in Side}
+    return replace(
+        clear,
+        left=clear.left - out[Side.LEFT],
+        right=clear.right + out[Side.RIGHT],
+        bottom=clear.bottom - out[Side.SILL],
+        top=clear.top + out[Side.HEAD],
     )
 
 

@@ -12,37 +12,65 @@ from jambs.parts.drywall import DrywallWork
 from jambs.parts.kit import Figure, FigureKind, JambFrame
 from jambs.parts.stack import steps_back
 from jambs.parts.stool import stool_length
+from jambs.place.flares import Flares
 from jambs.place.placement import Sides
+from jambs.sides import LEGS
 
 
 def inside_figures(
     clear: ClearOpening,
     at_wall: ClearOpening,
+    room: ClearOpening,
     cased: CasedOpening,
     trim: InteriorTrim,
     proud: float,
     *,
+    flares: Flares,
     frames: Sequence[JambFrame],
     drywall: DrywallWork | None,
 ) -> tuple[Figure, ...]:
     """Return the figures of the inside: of jambs or returns, of casing or of what the drywall crew leaves."""
     figures = [
-        *(_return_figures(clear, trim, trim.returns) if trim.returns else _jamb_figures(clear, at_wall, trim, proud)),
+        *(
+            _return_figures(clear, trim, trim.returns)
+            if trim.returns
+            else _jamb_figures(clear, at_wall, trim, proud, flares)
+        ),
+        *(_flared_figures(room, trim, flares) if flares else ()),
         *(_casing_figures(cased, trim) if trim.is_cased else ()),
         *(_drywall_figures(drywall) if drywall else ()),
     ]
     if trim.stool:
-        length = stool_length(at_wall, trim, trim.stool)
+        length = stool_length(room, trim, trim.stool)
         figures.append(Figure(kind=FigureKind.STOOL_LENGTH, value=length, note="horn to horn"))
     return (*figures, *_stack_figures(frames))
 
 
-def _jamb_figures(clear: ClearOpening, at_wall: ClearOpening, trim: InteriorTrim, proud: float) -> tuple[Figure, ...]:
-    thickness = trim.jamb.thickness
+def _both_legs(trim: InteriorTrim, flares: Flares) -> float:
+    """Thickness of both legs as a cut along the wall finds it [in]."""
+    if not flares:
+        return 2 * trim.jamb.thickness
+    return sum(flares.across(leg, trim.jamb.thickness) for leg in LEGS)
+
+
+def _flared_figures(room: ClearOpening, trim: InteriorTrim, flares: Flares) -> tuple[Figure, ...]:
+    note = "between the jambs' room edges"
+    box = room.width + _both_legs(trim, flares)
+    return (
+        Figure(kind=FigureKind.FLARED_OPENING_WIDTH, value=room.width, note=note),
+        Figure(kind=FigureKind.FLARED_OPENING_HEIGHT, value=room.height, note=_HEIGHTS[trim.style]),
+        Figure(kind=FigureKind.FLARED_BOX_WIDTH, value=box, note="outside of the legs at the room"),
+    )
+
+
+def _jamb_figures(
+    clear: ClearOpening, at_wall: ClearOpening, trim: InteriorTrim, proud: float, flares: Flares
+) -> tuple[Figure, ...]:
+    box, note = at_wall.width + _both_legs(trim, flares), "outside of the legs"
     figures = (
         Figure(kind=FigureKind.CLEAR_OPENING_WIDTH, value=clear.width, note="between extension jambs"),
         Figure(kind=FigureKind.CLEAR_OPENING_HEIGHT, value=clear.height, note=_HEIGHTS[trim.style]),
-        Figure(kind=FigureKind.JAMB_BOX_WIDTH, value=at_wall.width + 2 * thickness, note="outside of the legs"),
+        Figure(kind=FigureKind.JAMB_BOX_WIDTH, value=box, note=f"{note} at the frame" if flares else note),
         Figure(kind=FigureKind.FRAME_REVEAL, value=clear.frame_reveal, note="frame to jamb face"),
         Figure(kind=FigureKind.CASING_REVEAL, value=trim.casing_reveal, note="jamb face to casing"),
         Figure(kind=FigureKind.PROUD, value=proud, note="jamb past the finished wall"),

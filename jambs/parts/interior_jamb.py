@@ -8,8 +8,6 @@ edge and no board.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from jambs.geometry import Point
 from jambs.job.models.trim import InteriorTrim, Joint
 from jambs.parts.clear import ClearOpening
@@ -19,34 +17,13 @@ from jambs.parts.kit import FittedSide
 from jambs.parts.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards
 from jambs.parts.part import Part, PartBlank
 from jambs.parts.path_cuts import sawn_board
+from jambs.place.flares import SQUARE, Flares
 from jambs.sides import Side
 
 PRINTED = (Side.HEAD, Side.LEFT, Side.RIGHT, Side.SILL)
 """The order in which the parts of an opening are listed."""
 TURNED = (Side.RIGHT, Side.SILL)
 """Boards that run against the way in which their side is measured."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Flares:
-    """How far the jamb of each side leans out from the frame to the room, off the window's normal [degrees]."""
-
-    head: float = 0.0
-    left: float = 0.0
-    right: float = 0.0
-    sill: float = 0.0
-
-    def at(self, side: Side) -> float:
-        """Flare of one side [degrees]."""
-        found: float = getattr(self, side.value)
-        return found
-
-    def __bool__(self) -> bool:
-        """Say whether any side is flared."""
-        return any(self.at(side) for side in Side)
-
-
-SQUARE = Flares()
 
 
 def interior_jambs(

@@ -11,6 +11,7 @@ from jambs.parts.cautions import Caution
 from jambs.parts.clear import ClearOpening
 from jambs.parts.drywall import DrywallWork
 from jambs.parts.part import Part
+from jambs.place.flares import Flares, flares_at
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -88,6 +89,9 @@ class FigureKind(Enum):
     CLEAR_OPENING_WIDTH = "clear opening width"
     CLEAR_OPENING_HEIGHT = "clear opening height"
     JAMB_BOX_WIDTH = "jamb box width"
+    FLARED_OPENING_WIDTH = "flared opening width"
+    FLARED_OPENING_HEIGHT = "flared opening height"
+    FLARED_BOX_WIDTH = "flared jamb box width"
     FRAME_REVEAL = "frame reveal"
     CASING_REVEAL = "casing reveal"
     PROUD = "proud"
@@ -130,9 +134,10 @@ class Kit:
     """All parts of one opening and the figures they were made from.
 
     ``is_measured``: the interior depths are from the wall, not from the plan. ``clear_width``, ``clear_height``:
-    between the faces of the interior extension jambs [in]. ``sides``: depths by side; first → last runs left → right
-    on head and sill, bottom → top on the legs. ``frames``: of interior extension jambs, from the window to the room.
-    ``drywall``: what the drywall crew leaves where there is no casing.
+    between the faces of the interior extension jambs at the frame [in]; ``room``: the faces at their room edges, which
+    stand farther apart where they flare. ``sides``: depths by side; first → last runs left → right on head and sill,
+    bottom → top on the legs. ``frames``: of interior extension jambs, from the window to the room. ``drywall``: what
+    the drywall crew leaves where there is no casing.
     """
 
     placement: Placement
@@ -140,6 +145,7 @@ class Kit:
     is_measured: bool
     clear_width: float
     clear_height: float
+    room: ClearOpening
     figures: tuple[Figure, ...]
     findings: tuple[Finding, ...]
     assumed: tuple[Assumed, ...]
@@ -152,6 +158,11 @@ class Kit:
     def mark(self) -> str:
         """The opening's mark."""
         return self.placement.opening.mark
+
+    @property
+    def flares(self) -> Flares:
+        """How far the interior jambs of each side lean out."""
+        return flares_at(self.placement.opening.interior, self.placement.interior_depth)
 
     @property
     def outside_is_measured(self) -> bool:

@@ -17,6 +17,7 @@ from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
 from jambs.parts.cuts import CannotBeCut
 from jambs.parts.findings import BoardsNotListed, GluedFromStrips, NosingTooShort, SillFallsShort
+from jambs.parts.flare_checks import flare_findings
 from jambs.parts.glue_words import glue_assumed
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.inside_figures import gap_figures
@@ -69,6 +70,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         is_measured=is_measured(placement.opening),
         clear_width=inside.clear.width,
         clear_height=inside.clear.height,
+        room=inside.room,
         figures=_figures(placement, inside, outside, inner),
         findings=(
             *placement.findings,
@@ -79,6 +81,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *box_findings(box_gaps(inside.at_wall, placement), placement, job.shop.shim_space),
             *reveal_findings(inside.clear, placement),
             *casing_findings(inside.at_wall, placement, job.units),
+            *flare_findings(placement, inner),
             *stack_findings(
                 inside.frames,
                 placement,

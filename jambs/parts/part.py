@@ -7,12 +7,14 @@ less boxes.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from jambs.geometry import Outline, Plane, Vector, added, dot, minus
 from jambs.job.models.shop import Board
 from jambs.outlines import from_lowest
-from jambs.parts.cuts import Crosscut, Cut, Return, Rip, Scribe, Taper, Touch
+from jambs.parts.arrises import Arris, arris_ends
+from jambs.parts.cuts import Crosscut, Cut, EdgeBevel, PlaneCut, Return, Rip, Scribe, Taper, Touch
 from jambs.parts.kinds import Crew, PartKind, Where, member_words, position_words, told_name
 from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
 from jambs.sides import BoardEnd, Side
@@ -46,6 +48,12 @@ class Seat:
         tip = added(plane.start, plane.way)
         start, finish, keep = (self.board_point(point) for point in (plane.start, plane.finish, plane.keep))
         return Plane(start=start, finish=finish, way=minus(self.board_point(tip), start), keep=keep)
+
+    @property
+    def outward(self) -> Vector:
+        """The side of the opening to which its back looks: up, down, left or right, leaned though it may be."""
+        x, y, _ = self.through
+        return (0.0, math.copysign(1.0, y), 0.0) if abs(y) > abs(x) else (math.copysign(1.0, x), 0.0, 0.0)
 
     @property
     def ends(self) -> tuple[BoardEnd, BoardEnd]:
@@ -189,6 +197,22 @@ class Part:
             return saw(self._shown, thickness=self.thickness)
         except CutListError as error:
             raise CutListError(f"{self.mark}: {error}") from None
+
+    @property
+    def is_leaned(self) -> bool:
+        """Say whether it is a jamb that leans: flared, its long edges beveled."""
+        return self.kind.is_jamb and any(isinstance(cut, EdgeBevel) for cut in self.cuts)
+
+    @property
+    def is_compound(self) -> bool:
+        """Say whether it is an interior jamb that leans or meets one that does: no outline shows all of it."""
+        is_jamb = self.kind is PartKind.EXTENSION_JAMB
+        return is_jamb and any(isinstance(cut, EdgeBevel | PlaneCut) for cut in self.cuts)
+
+    @property
+    def corners(self) -> dict[Arris, tuple[Vector, Vector]]:
+        """Both ends of each of its four arrises, as beveled and cut to length (u, v, w) [in]."""
+        return arris_ends(self.silhouettes.sizes, self.cuts)
 
     @property
     def outline(self) -> Outline:

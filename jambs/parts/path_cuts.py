@@ -30,7 +30,7 @@ from jambs.parts.part import Seat
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SawnBoard:
+class PathBoard:
     """A board of a path as sawn: its length from long point to long point, its blank's width, its cuts, its seat [in].
 
     ``slant``: width of its face at the start and at the finish [in].
@@ -43,7 +43,7 @@ class SawnBoard:
     seat: Seat
 
 
-def sawn_board(board: BoardPlanes, inside_edge: float) -> SawnBoard:
+def sawn_board(board: BoardPlanes, inside_edge: float) -> PathBoard:
     """Saw the board of one edge; ``inside_edge``: depth of the plane in which the path lies [in]."""
     edge = board.edge
     slant = tuple(depth / math.cos(math.radians(edge.flare_deg)) for depth in edge.depths)
@@ -55,7 +55,7 @@ def sawn_board(board: BoardPlanes, inside_edge: float) -> SawnBoard:
     ends = [cut for end in End for cut in _end_cuts(board, end, sizes)]
     x, y = edge.corner
     along = board.lie.along
-    return SawnBoard(
+    return PathBoard(
         length=length,
         width=width,
         slant=(slant[0], slant[1]),

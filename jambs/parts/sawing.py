@@ -34,6 +34,7 @@ from jambs.parts.cuts import (
     PlaneCut,
     PlaneRabbet,
     Rip,
+    SlantedNotch,
     Taper,
 )
 
@@ -217,6 +218,15 @@ def _notch(board: Silhouettes, cut: Notch) -> Silhouettes:
     return replace(board, face=less_box(board.face, (low, low_v), (high, high_v)))
 
 
+def _slanted_notch(board: Silhouettes, cut: SlantedNotch) -> Silhouettes:
+    """Notch it square as far as its inner side is long, then move the corner on the edge."""
+    square = _notch(board, Notch(end=cut.end, edge=cut.edge, along=cut.along_inside, across=cut.across))
+    v = 0.0 if cut.edge is Edge.NEAR else board.sizes.width_at(cut.end)
+    was, now = (board.sizes.in_from(cut.end, along) for along in (cut.along_inside, cut.along))
+    face = tuple((now, v) if corner == (was, v) else corner for corner in square.face)
+    return replace(square, face=face)
+
+
 def _groove(board: Silhouettes, cut: Groove) -> Silhouettes:
     low, high = _groove_span(cut, board.sizes)
     thick = board.sizes.thickness
@@ -239,5 +249,6 @@ _SAWN: dict[type, Callable[..., Silhouettes]] = {
     PlaneRabbet: _plane_rabbet,
     EdgeRabbet: _edge_rabbet,
     Notch: _notch,
+    SlantedNotch: _slanted_notch,
     Groove: _groove,
 }

@@ -23,6 +23,7 @@ from jambs.parts.interior_jamb import interior_jambs
 from jambs.parts.kit import FittedSide, JambFrame
 from jambs.parts.part import Part
 from jambs.parts.stack_findings import StackTooShallow
+from jambs.place.flares import SQUARE, Flares
 from jambs.sides import Side
 
 
@@ -65,12 +66,12 @@ def jamb_frames(
     return tuple(frames)
 
 
-def frame_parts(frames: Sequence[JambFrame], trim: InteriorTrim) -> tuple[Part, ...]:
-    """Make the boards of all jamb frames, those of the frame at the window first."""
+def frame_parts(frames: Sequence[JambFrame], trim: InteriorTrim, flares: Flares = SQUARE) -> tuple[Part, ...]:
+    """Make the boards of all jamb frames, those of the frame at the window first; stacked ones stand square."""
     return tuple(
         replace(part, member=one.member, members=len(frames))
         for one in frames
-        for part in interior_jambs(one.clear, one.sides, trim, one.edge, one.proud)
+        for part in interior_jambs(one.clear, one.sides, trim, one.edge, one.proud, flares)
     )
 
 

@@ -9,17 +9,67 @@ from jambs.geometry import HALF_RIGHT_DEG
 from jambs.job.models.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntry
 from jambs.length import HALF_64TH
 from jambs.parts.clear import ClearOpening
-from jambs.parts.cuts import CannotBeCut, Crosscut, Cut, Edge, EdgeRabbet, End, EndBevel, Notch, Return, Rip, Taper
+from jambs.parts.cuts import (
+    CannotBeCut,
+    Crosscut,
+    Cut,
+    Edge,
+    EdgeRabbet,
+    End,
+    EndBevel,
+    Notch,
+    Return,
+    Rip,
+    SlantedNotch,
+    Taper,
+)
 from jambs.parts.findings import StoolCannotLap
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FittedSide
 from jambs.parts.part import Part, PartBlank, Seat
-from jambs.sides import Side
+from jambs.place.flares import Flares
+from jambs.sides import LEGS, Side
 
 SAME_SIZE = HALF_64TH
 RETURN_DEG = HALF_RIGHT_DEG
 LEAST_TONGUE = 1 / 8
 """The tongue that laps under the frame is at least this thick [in]; common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotchLengths:
+    """How long a notch for a horn is, along the stool [in]: at the frame edge, and at the finished wall."""
+
+    at_frame: float
+    at_wall: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegBacks:
+    """What the legs on a stool take of it [in]: their thickness along the wall, and how they flare.
+
+    ``depths``: frame → room edge of the left and the right leg, where each is deepest.
+    """
+
+    flares: Flares
+    thickness: float
+    depths: dict[Side, float]
+
+    @classmethod
+    def of(cls, trim: InteriorTrim, flares: Flares, sides: dict[Side, FittedSide], proud: float) -> LegBacks:
+        """Return the backs of the legs of an opening; between returns nothing stands on the stool."""
+        depths = {leg: sides[leg].greatest + proud for leg in LEGS}
+        return cls(flares=flares, thickness=trim.beside_stool, depths=depths)
+
+    def notch(self, leg: Side, length: float, room_width: float, sill: FittedSide, rabbet: float) -> NotchLengths:
+        """Return the notch at one leg: it follows the leg's back, from the stool's edge under the frame to the horn."""
+        flare = self.flares.at(leg)
+        if not flare:
+            square = (length - room_width - 2 * self.thickness) / 2
+            return NotchLengths(at_frame=square, at_wall=square)
+        at_room = (length - room_width) / 2 - self.flares.across(leg, self.thickness)
+        at_edge = at_room + self.flares.out(leg, self.depths[leg] + rabbet)
+        return NotchLengths(at_frame=at_edge, at_wall=at_edge - self.flares.out(leg, sill.depth_at(leg) + rabbet))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +79,7 @@ class _Sizes:
     length: float
     start_width: float
     finish_width: float
-    notch: float
+    notches: tuple[NotchLengths, NotchLengths]
     start_depth: float
     finish_depth: float
     step: float
@@ -48,16 +98,17 @@ def stool_length(clear: ClearOpening, trim: InteriorTrim, stool: StoolEntry) -> 
 
 
 def make_stool(
-    clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: StoolEntry, inside_edge: float
+    clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: StoolEntry, inside_edge: float, legs: LegBacks
 ) -> Part:
     """Make the stool: its straight near edge at the frame, notched at both ends for the horns, its far edge the nosing.
 
-    Width = depth at the sill + rabbet under the frame + casing thickness + nosing.
+    Width = depth at the sill + rabbet under the frame + casing thickness + nosing. ``clear``: between the legs at the
+    room, ``inside_edge``: depth of the frame's inside edge [in].
 
     Raises:
         CannotBeCut: the rabbet cannot lap under the frame.
     """
-    sizes = _sizes(clear, sill, trim, stool)
+    sizes = _sizes(clear, sill, trim, stool, legs)
     if stool.rabbet and sizes.step > stool.thickness - LEAST_TONGUE:
         about = Subject(kind=SubjectKind.PART, name=PartKind.STOOL.words)
         raise CannotBeCut(StoolCannotLap(subject=about, step=sizes.step, thickness=stool.thickness))
@@ -76,7 +127,7 @@ def make_stool(
     )
 
 
-def _sizes(clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: StoolEntry) -> _Sizes:
+def _sizes(clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: StoolEntry, legs: LegBacks) -> _Sizes:
     length = stool_length(clear, trim, stool)
     front = trim.casing.thickness + stool.nosing
     start, finish = sill.finish_depth + stool.rabbet, sill.start_depth + stool.rabbet
@@ -84,7 +135,10 @@ def _sizes(clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: Sto
         length=length,
         start_width=start + front,
         finish_width=finish + front,
-        notch=(length - clear.width - 2 * trim.beside_stool) / 2,
+        notches=(
+            legs.notch(Side.RIGHT, length, clear.width, sill, stool.rabbet),
+            legs.notch(Side.LEFT, length, clear.width, sill, stool.rabbet),
+        ),
         start_depth=start,
         finish_depth=finish,
         step=max(clear.bottom, 0.0),
@@ -96,12 +150,19 @@ def _cuts(sizes: _Sizes, stool: StoolEntry) -> tuple[Cut, ...]:
     if sizes.is_tapered:
         cuts.append(Taper(start_width=sizes.start_width, finish_width=sizes.finish_width))
     cuts.append(Crosscut(length=sizes.length))
-    for end, depth in ((End.START, sizes.start_depth), (End.FINISH, sizes.finish_depth)):
-        if sizes.notch > SAME_SIZE:
-            cuts.append(Notch(end=end, edge=Edge.NEAR, along=sizes.notch, across=depth))
+    for end, depth, notch in zip(End, (sizes.start_depth, sizes.finish_depth), sizes.notches, strict=True):
+        if notch.at_wall > SAME_SIZE:
+            cuts.append(_notch(end, depth, notch))
     if stool.rabbet:
         cuts.append(EdgeRabbet(edge=Edge.NEAR, across=stool.rabbet, depth=sizes.step))
     return tuple(cuts)
+
+
+def _notch(end: End, depth: float, lengths: NotchLengths) -> Notch:
+    along, inner = lengths.at_frame, lengths.at_wall
+    if along == inner:
+        return Notch(end=end, edge=Edge.NEAR, along=along, across=depth)
+    return SlantedNotch(end=end, edge=Edge.NEAR, along=along, across=depth, along_inside=inner)
 
 
 def make_apron(clear: ClearOpening, trim: InteriorTrim, apron: ApronEntry, stool: StoolEntry) -> Part:

@@ -14,7 +14,18 @@ from enum import Enum
 
 from jambs.geometry import Outline, Plane, Point, tangent
 from jambs.outlines import SAME_POINT, area, from_lowest, kept, within, without_doubles
-from jambs.parts.cuts import BoardSizes, Cut, Edge, EdgeBevel, EdgeRabbet, EndBevel, EndRabbet, Groove, saw_angles
+from jambs.parts.cuts import (
+    BoardSizes,
+    Cut,
+    Edge,
+    EdgeBevel,
+    EdgeRabbet,
+    EndBevel,
+    EndRabbet,
+    Groove,
+    PlaneRabbet,
+    saw_angles,
+)
 from jambs.parts.part import Part
 
 
@@ -72,6 +83,7 @@ def worked_face(part: Part, face: BoardFace) -> WorkedFace:
             pockets.append(FlatPocket(outline=_within(outline, low, high), depth=depth))
         for low, high, angle in _bevels(cut, board, face):
             bevels.append(FlatBevel(outline=_within(outline, low, high), angle_deg=angle))
+    pockets += [pocket for cut in part.silhouettes.rabbets if (pocket := _rabbeted(cut, outline, board, face))]
     bevels += [one for plane in part.silhouettes.planes if (one := _past(plane, outline, board, face))]
     return WorkedFace(face=face, outline=outline, pockets=tuple(pockets), bevels=tuple(bevels))
 
@@ -88,8 +100,20 @@ def _within(outline: Outline, low: Point, high: Point) -> Outline:
     return from_lowest(clean)
 
 
+def _rabbeted(cut: PlaneRabbet, outline: Outline, board: BoardSizes, face: BoardFace) -> FlatPocket | None:
+    """Return what a rabbet at a compound angle takes out of the face, its shoulder as the face meets it."""
+    taken = _beyond(cut.flat, outline, board, face) if face is BoardFace.FACE else None
+    return FlatPocket(outline=taken, depth=cut.depth) if taken else None
+
+
 def _past(plane: Plane, outline: Outline, board: BoardSizes, face: BoardFace) -> FlatBevel | None:
     """Return what a cut at a compound angle takes off a face; nothing on the side it leaves whole."""
+    taken = _beyond(plane, outline, board, face)
+    return FlatBevel(outline=taken, angle_deg=saw_angles(plane)[1]) if taken else None
+
+
+def _beyond(plane: Plane, outline: Outline, board: BoardSizes, face: BoardFace) -> Outline | None:
+    """Return what of a face lies past a plane."""
     across = -plane.normal[1] if face is BoardFace.BACK else plane.normal[1]
     toward = (plane.normal[0], across)
     depth = 0.0 if face is BoardFace.FACE else board.thickness
@@ -97,9 +121,7 @@ def _past(plane: Plane, outline: Outline, board: BoardSizes, face: BoardFace) ->
     start_v = board.width - plane.start[1] if face is BoardFace.BACK else plane.start[1]
     at = (plane.start[0] + on_face * toward[0], start_v + on_face * toward[1])
     taken = without_doubles(kept(outline, toward, at))
-    if len(taken) < 3 or area(taken) < SAME_POINT:
-        return None
-    return FlatBevel(outline=from_lowest(taken), angle_deg=saw_angles(plane)[1])
+    return from_lowest(taken) if len(taken) >= 3 and area(taken) >= SAME_POINT else None
 
 
 def _pockets(cut: Cut, board: BoardSizes, face: BoardFace) -> Iterator[tuple[Point, Point, float]]:

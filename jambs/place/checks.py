@@ -19,6 +19,7 @@ from jambs.place.findings import (
     NothingCarries,
     PastLimit,
 )
+from jambs.place.flares import jamb_rip
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.limits import SAME_PLANE, widest_jamb
 from jambs.place.placement import Swing
@@ -75,7 +76,7 @@ def depth_findings(opening: Opening, inside: float, outside: float, job: Job) ->
     about, found = Subject.opening(opening.mark), list[Finding]()
     if outside < -SAME_PLANE and opening.exterior:
         found.append(FrameStandsProud(subject=about, proud=-outside))
-    widest, rip = widest_jamb(opening, job), inside + job.shop.proud
+    widest, rip = widest_jamb(opening, job), jamb_rip(opening, inside, job.shop.proud)
     if widest is not None and rip > widest + SAME_PLANE and opening.interior.stack is None:
         found.append(JambWiderThanBoards(subject=about, rip=rip))
     if opening.exterior and SAME_PLANE < outside < job.limits.least_exterior_depth - SAME_PLANE:

@@ -10,6 +10,7 @@ from jambs.job.models.openings import Job, Opening
 from jambs.job.models.shop import Escape, Limits
 from jambs.length import HALF_64TH
 from jambs.place.escape import EscapeFault, escape_faults
+from jambs.place.flares import deepest_of
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.reasons import LimitEnd
 from jambs.place.sash import swing_at
@@ -91,7 +92,7 @@ def _interior_ranges(opening: Opening, job: Job) -> list[Range]:
     ]
     widest = widest_jamb(opening, job)
     if widest is not None:
-        high = jamb_depth + widest - job.shop.proud
+        high = jamb_depth + deepest_of(opening, widest, job.shop.proud)
         found.append(Range(limit=LimitKind.ONE_BOARD, mark=mark, high=high))
     return found
 

@@ -7,6 +7,7 @@ import math
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import Sash
+from jambs.place.flares import SQUARE, flares_at
 from jambs.place.placement import Swing
 from jambs.place.swing import Leaf, Opened, SwingPicture, open_sash, swing_picture
 from jambs.sides import Side
@@ -70,6 +71,7 @@ def _leaf(opening: Opening, sash: Sash, depth: float) -> Leaf:
     hinge_face, latch_face = face.at(hinge), face.at(latch)
     reveal, casing_reveal, casing_thickness = _trim_at(opening, sash)
     has_jamb = opening.exterior is not None or not sash.outward
+    flares = SQUARE if sash.outward else flares_at(opening.interior, depth)
     return Leaf(
         span=opening.frame.height if sash in SIDES else opening.frame.width,
         hinge_face=hinge_face,
@@ -82,8 +84,10 @@ def _leaf(opening: Opening, sash: Sash, depth: float) -> Leaf:
         hinge_jamb_face=hinge_face - reveal,
         # An awning opens over the sloping sill, which falls out of its way.
         latch_jamb_face=-opening.frame.height if sash is Sash.AWNING else latch_face - reveal,
-        casing_face=hinge_face - reveal - casing_reveal,
+        casing_face=hinge_face - reveal - casing_reveal - flares.out(hinge, depth),
         casing_thickness=casing_thickness if depth > 0 else 0.0,
+        hinge_out=flares.out(hinge, depth),
+        latch_out=flares.out(latch, depth),
     )
 
 

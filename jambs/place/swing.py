@@ -36,6 +36,7 @@ class Leaf:
     ``jamb_depth``: frame's edge → outer end of the extension jamb (0: none).
     ``hinge_jamb_face``, ``latch_jamb_face``: frame's outer edge → opening face of the jamb.
     ``casing_face``: the same to the casing's inner edge at the hinge.
+    ``hinge_out``, ``latch_out``: how far a flared jamb has moved out at its end.
     """
 
     span: float
@@ -50,6 +51,8 @@ class Leaf:
     latch_jamb_face: float
     casing_face: float
     casing_thickness: float
+    hinge_out: float = 0.0
+    latch_out: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,13 +72,21 @@ def _obstacles(leaf: Leaf) -> tuple[tuple[Obstacle, Polygon], ...]:
     found = [(Obstacle.FRAME, rectangle((-1.0, -frame_depth), (leaf.hinge_face, 0.0)))]
     if jamb_end > 0:
         found += [
-            (Obstacle.JAMB, rectangle((-1.0, 0.0), (leaf.hinge_jamb_face, jamb_end))),
-            (Obstacle.JAMB, rectangle((far - leaf.latch_jamb_face, 0.0), (far + 1.0, jamb_end))),
+            (Obstacle.JAMB, _leaned(rectangle((-1.0, 0.0), (leaf.hinge_jamb_face, jamb_end)), -leaf.hinge_out)),
+            (
+                Obstacle.JAMB,
+                _leaned(rectangle((far - leaf.latch_jamb_face, 0.0), (far + 1.0, jamb_end)), leaf.latch_out),
+            ),
         ]
     if leaf.casing_thickness > 0:
         end = jamb_end + leaf.casing_thickness
         found += [(Obstacle.CASING, rectangle((-1.0 - leaf.span, jamb_end), (leaf.casing_face, end)))]
     return tuple(found)
+
+
+def _leaned(jamb: Polygon, out: float) -> Polygon:
+    """Move the outer end of a jamb along the wall: a flared one leans."""
+    return tuple((a + out if e > 0 else a, e) for a, e in jamb) if out else jamb
 
 
 def _closed(leaf: Leaf, thickness: float) -> Polygon:

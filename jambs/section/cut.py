@@ -31,6 +31,7 @@ def cut_sections(kit: Kit, *, wall_length: float = WALL_SHOWN) -> tuple[Section,
 def cut_section(kit: Kit, cut: SectionCut, *, wall_length: float) -> Section:
     """Cut one side of an opening: layers, then the spaces, then the window, then the parts over them."""
     edges = edges_at(kit, cut)
+    wall_length += edges.lean(0.0)
     flat = [*wall_regions(kit, cut, edges, wall_length), *space_regions(kit, cut, edges)]
     placed = [_across(region, cut, kit) for region in flat]
     window = [_across(region, cut, kit) for region in window_regions(kit, cut)]

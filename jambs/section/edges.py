@@ -23,12 +23,14 @@ class Edges:
     """How far the opening reaches on one side [in, as s]: rough opening, framing, outboard layers, cladding.
 
     ``finish``: where the finish inside stops; without casing it is seen, and ends at a return or a bare jamb.
+    ``lean``: how much farther it reaches at a depth than at the frame, along the backs of flared jambs.
     """
 
     rough_opening: float
     finish: float
     framing: float
     behind_flange: float
+    lean: Edge
     before_flange: Edge
     cladding: Edge
 
@@ -49,9 +51,15 @@ def edges_at(kit: Kit, cut: SectionCut) -> Edges:
         finish=_finish(kit, cut, rough),
         framing=framing,
         behind_flange=behind,
+        lean=_lean(kit, cut),
         before_flange=before,
         cladding=_cladding(kit, cut, before),
     )
+
+
+def _lean(kit: Kit, cut: SectionCut) -> Edge:
+    flares, start = kit.flares, kit.placement.inside_edge
+    return lambda depth: flares.out(cut.side, start - depth) if depth < start else 0.0
 
 
 def layer_edge(edges: Edges, layer: Layer, *, is_outboard: bool, is_behind_flange: bool) -> Edge:
@@ -59,12 +67,12 @@ def layer_edge(edges: Edges, layer: Layer, *, is_outboard: bool, is_behind_flang
     if layer.role is Role.CLADDING:
         return edges.cladding
     if layer.role is Role.FINISH:
-        return lambda depth: edges.finish
+        return lambda depth: edges.finish + edges.lean(depth)
     if not is_outboard:
         at = edges.rough_opening if layer.role is Role.CAVITY else edges.framing
-        return lambda depth: at
+        return lambda depth: at + edges.lean(depth)
     if is_behind_flange:
-        return lambda depth: edges.behind_flange
+        return lambda depth: edges.behind_flange + edges.lean(depth)
     return edges.before_flange
 
 

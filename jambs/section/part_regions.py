@@ -5,6 +5,7 @@ from __future__ import annotations
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 from jambs.outlines import kept
+from jambs.parts.arrises import edge_section
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
@@ -44,9 +45,7 @@ def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
 
 def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
     middle = part.length / 2
-    low, high = _across_range(part, middle)
-    below = kept(part.profile, (-1.0, 0.0), (high, 0.0), slack=ROUND_OFF)
-    profile = kept(below, (1.0, 0.0), (low, 0.0), slack=ROUND_OFF)
+    profile = _profile(part, middle)
     name = f"{part.name} {part.position}" if part.where is not Where.BUCK else part.name
     shape = Region(
         name=name,
@@ -64,6 +63,15 @@ def conductivity_of(part: Part, kit: Kit) -> float | None:
     if part.kind is PartKind.TILE_SILL:
         return TILE
     return kit.placement.opening.wall.layers[0].conductivity if part.kind is PartKind.RETURN else WOOD
+
+
+def _profile(part: Part, middle: float) -> tuple[Point, ...]:
+    """Return the part's section (v, w) at one place along it [in]."""
+    if part.is_leaned:
+        return edge_section(part.silhouettes.sizes, part.cuts, middle)
+    low, high = _across_range(part, middle)
+    below = kept(part.profile, (-1.0, 0.0), (high, 0.0), slack=ROUND_OFF)
+    return tuple(kept(below, (1.0, 0.0), (low, 0.0), slack=ROUND_OFF))
 
 
 def _pockets(part: Part, middle: float, cut: SectionCut, kit: Kit) -> list[Region]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from jambs.job.models.layers import Layer, MadeOf, Role
 from jambs.length import OFF_GRID
 from jambs.parts.kit import Kit
@@ -36,15 +38,20 @@ def wall_regions(kit: Kit, cut: SectionCut, edges: Edges, wall_length: float) ->
     """Cut all layers from the opening to ``wall_length`` into the wall; outlines in (s, d) [in]."""
     regions: list[Region] = []
     for placed in kit.placement.planes.layers:
-        for low, high in _split(placed, kit.placement.flange_plane):
+        for low, high in _split(placed, _planes(kit, cut)):
             regions += _layer(placed, low, high, kit, cut, edges, wall_length)
     return regions
 
 
-def _split(placed: PlacedLayer, flange_plane: float) -> list[tuple[float, float]]:
-    if placed.inner < flange_plane < placed.outer:
-        return [(placed.inner, flange_plane), (flange_plane, placed.outer)]
-    return [(placed.inner, placed.outer)]
+def _planes(kit: Kit, cut: SectionCut) -> tuple[float, ...]:
+    """Depths at which a layer may stop elsewhere [in]: the flange plane, and the frame where flared jambs begin."""
+    flange, start = kit.placement.flange_plane, kit.placement.inside_edge
+    return (start, flange) if kit.flares.at(cut.side) else (flange,)
+
+
+def _split(placed: PlacedLayer, planes: tuple[float, ...]) -> list[tuple[float, float]]:
+    stops = [placed.inner, *(plane for plane in planes if placed.inner < plane < placed.outer), placed.outer]
+    return list(pairwise(stops))
 
 
 def _layer(

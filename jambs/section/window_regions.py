@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.geometry import Point
+from jambs.geometry import Point, tangent
 from jambs.parts.as_built import finish_thickness
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
@@ -58,14 +58,18 @@ def window_regions(kit: Kit, cut: SectionCut) -> list[Region]:
 
 def space_regions(kit: Kit, cut: SectionCut, edges: Edges) -> list[Region]:
     """Shim space round frame and jamb box, and the sealant joint in front of the frame."""
-    placement, back = kit.placement, _jamb_back(kit, cut)
+    placement = kit.placement
     start, flange = placement.inside_edge, placement.flange_plane
     regions = []
     if edges.rough_opening > 0 and flange > start:
         gap = box((0.0, max(start, 0.0)), (edges.rough_opening, flange))
         regions.append(Region(name="shim space", stuff=Stuff.SHIM, outline=gap))
+    back = _jamb_back(kit, cut, start)
     if back is not None and edges.rough_opening > back and start > 0:
         gap = box((back, _room_end(kit, start)), (edges.rough_opening, start))
+        leans = _jamb_back(kit, cut, 0.0)
+        if leans is not None and leans != back:
+            gap = ((leans, 0.0), (edges.rough_opening + edges.lean(0.0), 0.0), gap[2], gap[3])
         regions.append(_behind_lining(kit, gap))
     return [*regions, *_sealant(kit, cut)]
 
@@ -82,15 +86,16 @@ def _behind_lining(kit: Kit, gap: tuple[Point, ...]) -> Region:
     return Region(name="furring", stuff=Stuff.FURRING, outline=gap, conductivity=WOOD)
 
 
-def _jamb_back(kit: Kit, cut: SectionCut) -> float | None:
-    """Distance s of the back of the interior jamb, or of the stool's underside [in]."""
+def _jamb_back(kit: Kit, cut: SectionCut, depth: float) -> float | None:
+    """Distance s of the back of the interior jamb at a depth, or of the stool's underside [in]."""
     kinds = (PartKind.STOOL, PartKind.TILE_SILL, PartKind.EXTENSION_JAMB, PartKind.RETURN)
     part = next((one for kind in kinds if (one := part_at(kit, Where.INTERIOR, kind, cut))), None)
     if part is None:
         return None
-    x, y, _ = part.seat.at(0.0, 0.0, part.thickness)
-    frame = kit.placement.opening.frame
-    return {SectionCut.JAMB: x - frame.width, SectionCut.HEAD: y - frame.height, SectionCut.SILL: -y}[cut]
+    x, y, d = part.seat.at(0.0, 0.0, part.thickness)
+    frame, flare = kit.placement.opening.frame, kit.flares.at(cut.side)
+    back = {SectionCut.JAMB: x - frame.width, SectionCut.HEAD: y - frame.height, SectionCut.SILL: -y}[cut]
+    return back + (d - depth) * tangent(flare) if flare and part.kind is PartKind.EXTENSION_JAMB else back
 
 
 def _sealant(kit: Kit, cut: SectionCut) -> list[Region]:

@@ -34,6 +34,7 @@ def interior_lines(trim: Record) -> list[Line]:
         line("frame reveal", trim["frame_reveal"]["text"]),
         *([line("casing reveal", reveal["text"])] if reveal else []),
         *_stack_lines(trim),
+        *_flare_lines(trim),
         *(_casing_lines(trim["casing"]) if reveal else []),
     ]
     if trim["stool"]:
@@ -85,6 +86,18 @@ def _stack_lines(trim: Record) -> list[Line]:
         return []
     reveal = (stack["reveal"] or trim["frame_reveal"])["text"]
     return [line("jamb frames stacked", str(stack["frames"])), line("reveal between frames", reveal)]
+
+
+def _flare_lines(trim: Record) -> list[Line]:
+    """Return how far the jambs of each side lean out: by an angle, or wider by a length at the finished face."""
+    flare = trim.get("flare") or {}
+    return [
+        line(
+            f"flare, {side}", stated["angle_deg"]["text"] if stated["angle_deg"] else f"{stated['wider']['text']} wider"
+        )
+        for side, stated in flare.items()
+        if stated and any(one and one["value"] for one in stated.values())
+    ]
 
 
 def _casing_lines(casing: Record) -> list[Line]:

@@ -6,8 +6,8 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
+from jambs.geometry import tangent
 from jambs.job.models.trim import ApronEnds, Corner, InteriorTrim, Joint
-from jambs.parts.clear import ClearOpening
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
@@ -31,7 +31,7 @@ def inside_joints(solids: KitSolids) -> list[JointCheck]:
     found += [_frame_on_frame(one, two, trim) for one, two in pairwise(frames)]
     if frames:
         frame, jambs = frames[-1]
-        found += _casing_on_jambs(solids, frame.clear, jambs, casing, trim) if casing else []
+        found += _casing_on_jambs(solids, jambs, casing, trim) if casing else []
     if stool and frames:
         found += _on_stool(solids, frames, casing, stool, trim)
     return found
@@ -53,13 +53,28 @@ def _jamb_corners(solids: KitSolids, frame: JambFrame, jambs: Set, trim: Interio
     found = []
     for across, leg in CORNERS:
         if across in jambs and leg in jambs:
-            sides = frame.sides
+            sides, flares = frame.sides, solids.kit.flares
             width = min(sides[across].depth_at(leg), sides[leg].depth_at(across)) + frame.proud
             asked = _meeting_thickness(trim) * width
+            if flares:
+                asked = flared_corner(trim, width, flares.at(leg), flares.at(across))
             name = corner_words("jamb", jambs, across, leg)
             tolerance = TIGHT + 2 * trim.jamb.thickness * _taper_over_a_board(solids, trim)
             found.append(joint(name, [jambs[across]], [jambs[leg]], asked=asked, tolerance=tolerance))
     return found
+
+
+def flared_corner(trim: InteriorTrim, depth: float, leg_deg: float, across_deg: float) -> float:
+    """Area over which two flared boards meet in a corner [sq in], by closed form.
+
+    Square to the corner's line the joint is as long as between square boards, or, mitered, by as much shorter as the
+    faces stand at a wider angle; the line is longer than the depth by the cosines of both flares.
+    """
+    leg, across = math.radians(leg_deg), math.radians(across_deg)
+    long = _meeting_thickness(trim)
+    if trim.jamb.joint is Joint.MITER:
+        long = trim.jamb.thickness * math.sqrt(2 - 2 * math.sin(leg) * math.sin(across))
+    return long * depth / (math.cos(leg) * math.cos(across))
 
 
 def _taper_over_a_board(solids: KitSolids, trim: InteriorTrim) -> float:
@@ -91,35 +106,48 @@ def _frame_on_frame(one: Framed, two: Framed, trim: InteriorTrim) -> JointCheck:
     return joint(name, stacked.all, boards.all, asked=asked)
 
 
-def _casing_on_jambs(
-    solids: KitSolids, clear: ClearOpening, jambs: Set, casing: Set, trim: InteriorTrim
-) -> list[JointCheck]:
+def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: InteriorTrim) -> list[JointCheck]:
     """Every piece of casing bears on the jambs' edges with what the casing reveal leaves of their thickness."""
-    strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
-    picture = trim.style.has_bottom
-    mitered = trim.casing.corner is Corner.MITER
-    inner_width = clear.width + 2 * trim.casing_reveal
-    inner_height = clear.height + trim.casing_reveal * (2 if picture else 1)
-    corners = (2 if picture else 1) if mitered else 0
-    areas = {
-        Side.HEAD: bearing(strip, inner_width + (0.0 if mitered else 2 * strip), 2 if mitered else 0),
-        Side.LEFT: bearing(strip, inner_height, corners),
-        Side.RIGHT: bearing(strip, inner_height, corners),
+    room, picture, flares = solids.kit.room, trim.style.has_bottom, solids.kit.flares
+    strips = {
+        side: min(flares.across(side, trim.jamb.thickness) - trim.casing_reveal, trim.casing.width) for side in Side
     }
-    areas[Side.SILL] = areas[Side.HEAD]
+    mitered = trim.casing.corner is Corner.MITER
+    inner_width = room.width + 2 * trim.casing_reveal
+    inner_height = room.height + trim.casing_reveal * (2 if picture else 1)
+    both_legs = 0.0 if mitered else strips[Side.LEFT] + strips[Side.RIGHT]
+    level = ((Side.LEFT, Side.RIGHT) if mitered else ()), inner_width + both_legs
+    upright = (((Side.HEAD, Side.SILL) if picture else (Side.HEAD,)) if mitered else ()), inner_height
+    areas = {side: _bearing(strips, side, *(upright if side.is_leg else level)) for side in Side}
     found = []
     for side, piece in casing.by_side.items():
         name = f"the casing's {side.board_words} {piece.name} and the edges of the jamb"
         slack = solids.inside_slack.gap
-        found.append(
-            joint(name, [piece], jambs.all, asked=areas[side], slack=slack, tolerance=TIGHT + slack * areas[side])
-        )
+        near = TIGHT + slack * areas[side] + _flared_taper(solids) * (inner_height if side.is_leg else inner_width)
+        found.append(joint(name, [piece], jambs.all, asked=areas[side], slack=slack, tolerance=near))
     return found
+
+
+def _flared_taper(solids: KitSolids) -> float:
+    """How much the casing reveal changes at most where flared jambs follow a wall that tapers [in]."""
+    deep = [fitted.greatest for fitted in solids.kit.sides.values()]
+    shallow = [min(fitted.start_depth, fitted.finish_depth) for fitted in solids.kit.sides.values()]
+    return (max(deep) - min(shallow)) * tangent(solids.kit.flares.greatest)
 
 
 def bearing(strip: float, inner: float, mitered_ends: int) -> float:
     """Area of a strip along a piece of casing; each mitered end makes it half a strip longer [sq in]."""
     return strip * (inner + mitered_ends * strip / 2)
+
+
+def _bearing(strips: dict[Side, float], side: Side, mitered_to: tuple[Side, ...], inner: float) -> float:
+    """Area of a strip along a piece of casing [sq in]; ``mitered_to``: the sides whose strips bound its mitered ends.
+
+    Where that strip is narrower, a triangle of the miter bears on nothing.
+    """
+    own = strips[side]
+    short = sum(max(own - strips[other], 0.0) ** 2 / 2 for other in mitered_to)
+    return bearing(own, inner, len(mitered_to)) - short
 
 
 def _on_stool(
@@ -128,10 +156,11 @@ def _on_stool(
     slack, proud = solids.inside_slack, solids.job.shop.proud
     found = []
     for leg in LEGS:
+        thick = solids.kit.flares.across(leg, trim.jamb.thickness)
         for frame, jambs in frames:
             near = TIGHT + trim.jamb.thickness * slack.lean
             name = f"the jamb's {leg.board_words} {jambs[leg].name} and the stool {stool.name}"
-            asked = trim.jamb.thickness * (frame.sides[leg].start_depth + frame.proud)
+            asked = thick * (frame.sides[leg].start_depth + frame.proud)
             found.append(joint(name, [jambs[leg]], [stool], asked=asked, tolerance=near))
         if leg not in casing:
             continue

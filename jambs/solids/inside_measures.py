@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.geometry import Vector, dot
-from jambs.job.models.trim import InteriorStyle, InteriorTrim
+from jambs.job.models.trim import InteriorStyle, InteriorTrim, StoolEntry
 from jambs.parts.edge import fit_edge
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind, FittedSide, JambFrame
-from jambs.sides import Side
+from jambs.sides import LEGS, Side
 from jambs.solids.lookup import D, Framed, Set, X, Y, jambs_of, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
@@ -60,7 +60,14 @@ def _openings(solids: KitSolids, frames: Sequence[Framed], casing: Set) -> list[
         else:
             found += _stack_reveals(sides, last, trim, step)
         last = sides
-    return found + (_casing_reveals(solids, casing, last) if casing else [])
+    to_room = {side: _out_at_room(solids, side) for side in Side}
+    return found + (_casing_reveals(solids, casing, last.moved(to_room, 1.0)) if casing else [])
+
+
+def _out_at_room(solids: KitSolids, side: Side) -> float:
+    """How far the face of a flared jamb stands out at its room edge [in]."""
+    fitted = solids.kit.sides.get(side)
+    return solids.kit.flares.out(side, fitted.greatest + solids.job.shop.proud) if fitted else 0.0
 
 
 def _stack_reveals(sides: Reach, last: Reach, trim: InteriorTrim, step: float) -> list[Measure]:
@@ -82,15 +89,18 @@ def _opening(solids: KitSolids, one: JambFrame, jambs: Set) -> tuple[list[Measur
     boards = Tape([*jambs.all, *([stool] if stool else [])])
     middle = (x, y, one.edge - one.least_depth / 2)
     sides = reach(boards, middle)
+    # Halfway to the room flared jambs stand out by half of what they flare.
+    out = {side: solids.kit.flares.out(side, one.least_depth / 2) for side in Side}
     has_floor = trim.style is InteriorStyle.THREE_SIDED
     bottom = y - jambs.low(Y) if has_floor else sides.sill
-    found = widths(f"clear opening width{of}", boards, middle, sides, asked=one.clear.width, bottom=bottom)
+    wide = one.clear.width + out[Side.LEFT] + out[Side.RIGHT]
+    high = one.clear.height + out[Side.HEAD] + out[Side.SILL]
+    found = widths(f"clear opening width{of}", boards, middle, sides, asked=wide, bottom=bottom)
     if has_floor:
-        asked = one.clear.height
-        found.append(Measure(name=f"clear opening height{of} over the floor", asked=asked, found=bottom + sides.head))
+        found.append(Measure(name=f"clear opening height{of} over the floor", asked=high, found=bottom + sides.head))
     else:
-        found += heights(f"clear opening height{of}", boards, middle, sides, asked=one.clear.height)
-    return found, sides
+        found += heights(f"clear opening height{of}", boards, middle, sides, asked=high)
+    return found, sides.moved(out, -1.0)
 
 
 def _casing_reveals(solids: KitSolids, casing: Set, sides: Reach) -> list[Measure]:
@@ -153,13 +163,23 @@ def _box(solids: KitSolids, jambs: Set) -> list[Measure]:
     """The jamb box and its shim space, against the sheet's figures."""
     placement = solids.kit.placement
     shims, frame = placement.shims, placement.opening.frame
+    low, high, top = _box_at_frame(jambs, solids.kit.frames[-1].edge)
     sizes = {
-        FigureKind.JAMB_BOX_WIDTH: jambs.high(X) - jambs.low(X),
-        FigureKind.SHIM_SPACE_LEFT: jambs.low(X) + shims.left,
-        FigureKind.SHIM_SPACE_RIGHT: frame.width + shims.right - jambs.high(X),
-        FigureKind.SHIM_SPACE_HEAD: frame.height + shims.head - jambs.high(Y),
+        FigureKind.JAMB_BOX_WIDTH: high - low,
+        FigureKind.SHIM_SPACE_LEFT: low + shims.left,
+        FigureKind.SHIM_SPACE_RIGHT: frame.width + shims.right - high,
+        FigureKind.SHIM_SPACE_HEAD: frame.height + shims.head - top,
     }
+    if solids.kit.flares:
+        sizes[FigureKind.FLARED_BOX_WIDTH] = jambs.high(X) - jambs.low(X)
     return [against_figure(solids, kind, found) for kind, found in sizes.items()]
+
+
+def _box_at_frame(jambs: Set, edge: float) -> tuple[float, float, float]:
+    """Backs of the left and the right leg and of the head where they meet the frame: x, x, y [in]."""
+    low = min(corner[X] for corner in corners_at(jambs[Side.LEFT], D, edge))
+    high = max(corner[X] for corner in corners_at(jambs[Side.RIGHT], D, edge))
+    return low, high, max(corner[Y] for corner in corners_at(jambs[Side.HEAD], D, edge))
 
 
 def against_figure(solids: KitSolids, kind: FigureKind, found: float) -> Measure:
@@ -202,7 +222,7 @@ def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
     side = solids.kit.sides[Side.SILL]
     front = edge - stool.low[D] - max(side.start_depth, side.finish_depth)
     out = trim.casing.thickness + trim.stool.nosing
-    beside = [*_stool_ends(solids, stool, casing, trim.stool.horn), *_apron(solids, casing)] if casing else []
+    beside = [*_stool_ends(solids, stool, casing, trim.stool), *_apron(solids, casing)] if casing else []
     return [
         *(_horns(stool, edge, side) if trim.past_clear + trim.stool.horn > trim.beside_stool else []),
         *beside,
@@ -212,18 +232,20 @@ def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
     ]
 
 
-def _stool_ends(solids: KitSolids, stool: Solid, casing: Set, horn: float) -> list[Measure]:
+def _stool_ends(solids: KitSolids, stool: Solid, casing: Set, asked: StoolEntry) -> list[Measure]:
     """Between its horns the stool is as wide as the jamb box; past the casing stands the horn."""
     loose = TIGHT + solids.inside_slack.lean
     inner = [corner[X] for corner in corners_at(stool, D, stool.high[D])]
     jambs = jambs_of(solids)[-1][1] if solids.kit.frames else None
     left, right = casing[Side.LEFT].low[X] - stool.low[X], stool.high[X] - casing[Side.RIGHT].high[X]
     found = [
-        Measure(name="stool past the casing at the left", asked=horn, found=left, tolerance=loose),
-        Measure(name="stool past the casing at the right", asked=horn, found=right, tolerance=loose),
+        Measure(name="stool past the casing at the left", asked=asked.horn, found=left, tolerance=loose),
+        Measure(name="stool past the casing at the right", asked=asked.horn, found=right, tolerance=loose),
     ]
     if jambs:
-        box, between = jambs.high(X) - jambs.low(X), max(inner) - min(inner)
+        low, high, _ = _box_at_frame(jambs, solids.kit.frames[-1].edge)
+        box = high - low - sum(solids.kit.flares.out(leg, asked.rabbet) for leg in LEGS)
+        between = max(inner) - min(inner)
         found.append(Measure(name="stool between its horns", asked=box, found=between))
     return found
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from jambs.geometry import Vector
@@ -27,6 +28,10 @@ class Reach:
         """How much farther each side is than another's: the reveal [in]."""
         sides = (*LEGS, *ACROSS)
         return {side: getattr(self, side.value) - getattr(other, side.value) for side in sides}
+
+    def moved(self, out: Mapping[Side, float], times: float) -> Reach:
+        """Return how far it is to sides that stand farther out, each by its own ``out`` × ``times`` [in]."""
+        return Reach(**{side.value: getattr(self, side.value) + times * out[side] for side in (*LEGS, *ACROSS)})
 
 
 def reach(tape: Tape, middle: Vector) -> Reach:

@@ -24,6 +24,7 @@ from jambs.parts.cuts import (
     PlaneCut,
     PlaneRabbet,
     Rip,
+    SlantedNotch,
     Taper,
 )
 from jambs.parts.part import Part
@@ -45,9 +46,9 @@ class SawnBoard:
         """Area of the wedge beveled off an edge [sq in]."""
         return _wedge(self.thickness, self.bevel_deg[edge])
 
-    def notched(self, edge: Edge) -> float:
-        """Length notched off an edge [in]."""
-        return sum(notch.along for notch in self.notches if notch.edge is edge)
+    def notched(self, edge: Edge, across: float) -> float:
+        """Length notched off a strip ``across`` wide along an edge, in the middle of the strip [in]."""
+        return sum(_length_at(notch, across / 2) for notch in self.notches if notch.edge is edge)
 
     def width_in_from(self, end: End, along: float) -> float:
         """Width at a distance from one end [in]."""
@@ -80,6 +81,13 @@ def _board(part: Part) -> SawnBoard:
         notches=tuple(cut for cut in part.cuts if isinstance(cut, Notch)),
         bevel_deg={edge: bevels.get(edge, 0.0) for edge in Edge},
     )
+
+
+def _length_at(notch: Notch, across: float) -> float:
+    """Length of a notch at a place in from its edge [in]."""
+    if not isinstance(notch, SlantedNotch):
+        return notch.along
+    return notch.along + (notch.along_inside - notch.along) * across / notch.across
 
 
 def _wedge(high: float, angle_deg: float) -> float:
@@ -124,7 +132,12 @@ def _end_rabbet(board: SawnBoard, cut: EndRabbet) -> float:
 
 
 def _edge_rabbet(board: SawnBoard, cut: EdgeRabbet) -> float:
-    return cut.across * cut.depth * (board.length - board.notched(cut.edge))
+    return cut.across * cut.depth * (board.length - board.notched(cut.edge, cut.across))
+
+
+def _slanted_notch(board: SawnBoard, cut: SlantedNotch) -> float:
+    """A prism over a trapezoid."""
+    return (cut.along + cut.along_inside) / 2 * cut.across * board.thickness
 
 
 def _notch(board: SawnBoard, cut: Notch) -> float:
@@ -163,5 +176,6 @@ _WASTE: dict[type, Callable[..., float]] = {
     EndRabbet: _end_rabbet,
     EdgeRabbet: _edge_rabbet,
     Notch: _notch,
+    SlantedNotch: _slanted_notch,
     Groove: _groove,
 }

@@ -98,6 +98,26 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
         {"interior_trim__inside": RETURNS, "openings__0__floor_below_frame": "0", "openings__0__sill_height": None},
         "is returns, which puts a return across the threshold of a door; give it a trim of style: three-sided",
     ),
+    "a flare over the greatest": (
+        {"interior_trim__inside__flare": {"sides": "61 deg"}},
+        "is 61°; write a flare from 0 deg to 60 deg, off square to the window",
+    ),
+    "a flare of no unit": (
+        {"interior_trim__inside__flare": {"head": "10"}},
+        "is 10: degrees or a length? Write 10 deg, or the length with its unit (10 in, 10 mm)",
+    ),
+    "a flare of both legs and of one": (
+        {"interior_trim__inside__flare": {"sides": "10 deg", "left": "5 deg"}},
+        "gives sides and left or right; keep sides for both legs, or left and right for each",
+    ),
+    "a stool that leans": (
+        {"interior_trim__inside": {**STOOL, "flare": {"sill": "5 deg"}}},
+        "flare leans the sill, but the legs stand on a stool, which lies level; write sill: 0",
+    ),
+    "stacked frames that flare": (
+        {"interior_trim__inside__flare": {"head": "5 deg"}, "interior_trim__inside__stack": "2"},
+        "gives flare and stack; stacked frames stand square, keep one of them",
+    ),
     "overhang over miters": (
         {"exterior_trim__outside__casing__corner": "miter"},
         "gives overhang for mitered corners, which have none; remove it or write corner: butt",

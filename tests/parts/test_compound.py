@@ -112,12 +112,12 @@ def test_a_plane_straight_through_is_the_plain_cut() -> None:
 def test_words_for_the_cut_sheet() -> None:
     part = board(crown(End.START), crown(End.FINISH))
     assert ends_words(part, units=Units.INCH) == (
-        "both ends miter 31.6°, blade tilted 33.9°, long point at the far edge on the face; "
+        "both ends miter 31.6° (58.4°), blade tilted 33.9° (56.1°), long point at the far edge on the face; "
         'long point 30", short point 22 21/32"'
     )
     turned = board(crown(End.START, face_short=True))
     assert ends_words(turned, units=Units.MM) == (
-        "left miter 31.6°, blade tilted 33.9°, long point at the far edge on the back; right square; "
+        "left miter 31.6° (58.4°), blade tilted 33.9° (56.1°), long point at the far edge on the back; right square; "
         "long point 762 mm, short point 668.8 mm"
     )
 
@@ -131,7 +131,7 @@ def test_an_edge_off_the_grain_and_tilted() -> None:
         flat=Plane(start=(0.0, 5.0, 0.0), finish=(30.0, 4.0, 0.0), way=way, keep=(15.0, 0.0, 0.0)),
     )
     (words,) = work_words(board(cut), units=Units.INCH)
-    assert words == "rip the far edge 1.9° off the grain, blade tilted 15°"
+    assert words == "rip the far edge 1.9° off the grain, blade tilted 15° (75°)"
     assert ends_words(board(cut), units=Units.INCH) == "square both ends"
 
 

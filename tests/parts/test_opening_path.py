@@ -12,7 +12,7 @@ from jambs.geometry import Plane, Point
 from jambs.parts.arrises import Arris, arris_lengths
 from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, EndRabbet, Miter, PlaneCut, Rip, saw_angles
 from jambs.parts.opening_path import CornerJoint, PathEdge, path_boards, path_fault, room_corners, turn_deg
-from jambs.parts.path_cuts import SawnBoard, sawn_board
+from jambs.parts.path_cuts import PathBoard, sawn_board
 from jambs.parts.sawing import board_sizes
 from jambs.sides import Side
 
@@ -55,11 +55,11 @@ def edge(corner: Point, flare_deg: float, joint: CornerJoint = CornerJoint.MITER
     )
 
 
-def sawn(path: tuple[PathEdge, ...]) -> list[SawnBoard]:
+def sawn(path: tuple[PathEdge, ...]) -> list[PathBoard]:
     return [sawn_board(board, 0.0) for board in path_boards(path)]
 
 
-def end_planes(board: SawnBoard) -> list[Plane]:
+def end_planes(board: PathBoard) -> list[Plane]:
     return [cut.flat for cut in board.cuts if isinstance(cut, PlaneCut) and isinstance(cut.at, End)]
 
 

@@ -18,6 +18,7 @@ from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
 from jambs.parts.cautions import Beside, Caution
+from jambs.parts.clear import ClearOpening
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kit import Figure, FigureKind, FittedSide
 from jambs.parts.part import Part
@@ -193,6 +194,9 @@ MEASURED = Measured(
 )
 
 
+ROOM = ClearOpening(left=2.375, right=33.125, bottom=2.375, top=44.625, frame_reveal=0.125)
+
+
 def make_kit(
     mark: str = "W01", *, parts: list[Part] | None = None, measured: bool = False, **changes: object
 ) -> CutKit:
@@ -204,6 +208,7 @@ def make_kit(
         parts=tuple(whole),
         is_measured=measured,
         clear_width=30.75,
+        room=ROOM,
         clear_height=42.25,
         figures=(
             Figure(kind=FigureKind.CLEAR_OPENING_WIDTH, value=30.75, note="between the faces of the jambs"),

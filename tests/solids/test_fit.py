@@ -112,6 +112,30 @@ FITTING: dict[str, dict[str, Any]] = {
             "stool": HORNED,
         },
     },
+    "flared, mitered": {
+        "interior_trim__inside__jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"},
+        "interior_trim__inside__flare": {"left": "30 deg", "right": '1"', "head": "45 deg", "sill": "10 deg"},
+    },
+    "flared and rabbeted, measured": {
+        "interior_trim__inside__flare": {"sides": "10 deg", "head": "15 deg"},
+        "openings__0__measured": {
+            "date": "2026-05-18",
+            "interior_depth": {
+                "head_left": "4 3/4",
+                "head_right": "4 7/8",
+                "sill_left": "4 5/8",
+                "sill_right": "4 3/4",
+            },
+        },
+    },
+    "flared legs on a stool under the frame": {
+        "windows__fixed__frame_face": "1/2",
+        "interior_trim__inside": {
+            **STOOL,
+            "stool": {**STOOL["stool"], "rabbet": "1/2", "thickness": "1 1/2"},
+            "flare": {"left": "25 deg", "right": "5 deg", "head": "60 deg"},
+        },
+    },
     "casing on the frame": {"windows__fixed__jamb_depth": "6 1/2", "position": {"share": "0"}},
     "frame proud outside": {"position": {"share": "1"}},
     "nothing outside": {"exterior_trim": None},

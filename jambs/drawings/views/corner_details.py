@@ -161,7 +161,8 @@ def _steps(section: Section, kit: Kit) -> list[Chain]:
     has_stool = is_sill and any(
         one.stuff in (Stuff.SILL, Stuff.TILE) and is_inside(one, kit) for one in section.regions
     )
-    steps = [("frame reveal", jamb, frame)]
+    at_frame = _corner_of(section, kit, LINING, at_frame=True)
+    steps = [("frame reveal", at_frame, frame)]
     if not has_stool:
         steps.insert(0, ("casing reveal", casing, jamb))
     return [
@@ -171,8 +172,8 @@ def _steps(section: Section, kit: Kit) -> list[Chain]:
     ]
 
 
-def _corner_of(section: Section, kit: Kit, stuffs: Sequence[Stuff]) -> Point | None:
-    """Return the corner of a part that is nearest to the room, on its edge toward the opening."""
+def _corner_of(section: Section, kit: Kit, stuffs: Sequence[Stuff], *, at_frame: bool = False) -> Point | None:
+    """Return the corner of a part that is nearest to the room, or to the frame, on its edge toward the opening."""
     regions = [one for one in section.regions if one.stuff in stuffs]
     polygons = [turned(one.outline) for one in regions if one.stuff is Stuff.FRAME or is_inside(one, kit)]
     if not polygons:
@@ -182,5 +183,14 @@ def _corner_of(section: Section, kit: Kit, stuffs: Sequence[Stuff]) -> Point | N
     if stuffs == (Stuff.FRAME,):
         levels = [y for polygon in polygons for x, y in polygon if abs(x - left) < HALF_64TH]
     else:
-        levels = [level for box in boxes for level in (box.bottom, box.top)]
+        levels = [level for polygon in polygons for level in _levels(polygon, section, kit, at_frame=at_frame)]
     return (left, max(levels) if section.cut is SectionCut.SILL else min(levels))
+
+
+def _levels(polygon: Polygon, section: Section, kit: Kit, *, at_frame: bool) -> list[float]:
+    """Return the levels of a part's corners; of a flared one those at its room edge, or at its frame edge."""
+    box = box_around(polygon)
+    if not kit.flares.at(section.cut.side):
+        return [box.bottom, box.top]
+    edge = box.right if at_frame else box.left
+    return [y for x, y in polygon if abs(x - edge) < HALF_64TH]

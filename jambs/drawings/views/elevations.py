@@ -170,8 +170,8 @@ def _furthest(edges: Sequence[Segment], way: tuple[float, float]) -> Segment:
 
 def _inward(part: Part, *, from_outside: bool) -> tuple[float, float]:
     """Return the way from a jamb's opening face into the opening, as it is seen."""
-    x, y, _ = part.seat.through
-    return (round(x) * (1.0 if from_outside else -1.0), -float(round(y)))
+    x, y, _ = part.seat.outward
+    return (x * (1.0 if from_outside else -1.0), -y)
 
 
 def _middle(edge: Segment) -> tuple[float, float]:
@@ -190,7 +190,7 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
     rough = _rough_box(kit, from_outside=from_outside)
     casing = [box_around(one.polygon) for one in pieces if one.part.kind is PartKind.CASING]
     trim = [box_around(one.polygon) for one in pieces if not one.part.is_bent]
-    named = [] if from_outside else [("clear opening", _clear_box(kit))]
+    named = [] if from_outside else [("clear opening", _clear_box(kit)), *_flared(kit)]
     named += [("casing", boxes_joined(casing))] if casing else []
     named += [("all trim", boxes_joined(trim))] if trim else []
     window = [("frame", frame), ("rough opening", rough)]
@@ -209,6 +209,12 @@ def _clear_box(kit: Kit) -> Box:
     middle = (face.left + opening.frame.width - face.right) / 2
     top = opening.frame.height - face.head + reveal
     return Box(middle - kit.clear_width / 2, top - kit.clear_height, middle + kit.clear_width / 2, top)
+
+
+def _flared(kit: Kit) -> list[Named]:
+    """Return the opening between the room edges of flared jambs."""
+    room = kit.room
+    return [("flared opening", Box(room.left, room.bottom, room.right, room.top))] if kit.flares else []
 
 
 Named = tuple[str, Box]

@@ -33,6 +33,8 @@ def seen(part: Part, *, from_outside: bool, width: float) -> Seen:
 
 def _corners(part: Part) -> list[tuple[float, float, float]]:
     """Return corners of the finished board: of its outline on face and back, or of its profile at both ends."""
+    if part.is_compound:
+        return [part.seat.at(*point) for ends in part.corners.values() for point in ends]
     is_square = {w for _, w in part.profile} == {0.0, part.thickness} and len(part.profile) == 4
     upright = is_square and all(
         one[0] == two[0] or one[1] == two[1]

@@ -22,8 +22,10 @@ from jambs.job.models.fields import (
     Thickness,
     fault,
 )
+from jambs.job.models.flare import FlareEntry
 from jambs.job.models.returns import ReturnsEntry, TileSillEntry, WallEdgeEntry
 from jambs.job.models.stack import StackEntry
+from jambs.sides import Side
 
 
 class InteriorStyle(StrEnum):
@@ -150,7 +152,7 @@ NO_CASING = CasingEntry.model_construct(
 
 
 class InteriorTrim(Model):
-    """Interior trim: style, extension jambs or returns, reveals, casing, stool and apron.
+    """Interior trim: style, extension jambs or returns, flare, reveals, casing, stool and apron.
 
     Without casing ``casing`` is NO_CASING; where boards of the drywall crew return the wall, ``jamb`` is NO_JAMB.
     """
@@ -165,6 +167,7 @@ class InteriorTrim(Model):
     stool: StoolEntry | None = None
     apron: ApronEntry | None = None
     stack: StackEntry | None = None
+    flare: FlareEntry | None = None
     returns: ReturnsEntry | None = None
     wall_edge: WallEdgeEntry | None = None
     tile_sill: TileSillEntry | None = None
@@ -236,6 +239,18 @@ class InteriorTrim(Model):
             raise fault("style: returns and tile sill goes with tile_sill; give both, or neither")
         if self.tile_sill and self.returns is None:
             raise fault("gives tile_sill between wooden jambs; give returns, or a stool")
+        return self
+
+    @model_validator(mode="after")
+    def _flare_stands(self) -> InteriorTrim:
+        if self.flare and self.stack:
+            raise fault("gives flare and stack; stacked frames stand square, keep one of them")
+        if self.flare and not self.is_cased:
+            raise fault("gives flare and no casing; only cased wooden jambs flare, remove flare or write casing")
+        sill = self.flare.at(Side.SILL) if self.flare else None
+        if sill and self.style is not InteriorStyle.PICTURE_FRAMED:
+            stands = "a stool" if self.style is InteriorStyle.STOOL_AND_APRON else "the floor"
+            raise fault(f"flare leans the sill, but the legs stand on {stands}, which lies level; write sill: 0")
         return self
 
     @model_validator(mode="after")

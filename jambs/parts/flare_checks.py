@@ -1,0 +1,67 @@
+"""Flared jambs held against the wall they stand in: how steep they come out, and what the framing must give them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jambs.findings import Finding, Subject
+from jambs.job.models.flare import GREATEST_FLARE_DEG
+from jambs.length import HALF_64TH, ROUND_OFF
+from jambs.parts.cuts import CannotBeCut
+from jambs.parts.flare_findings import FlaredWallTapers, FlareTooSteep, RoughOpeningFlares
+from jambs.parts.kit import FittedSide
+from jambs.place.flares import Flares, flares_at
+from jambs.place.placement import Placement
+from jambs.sides import Side
+
+
+def hold_flares(placement: Placement) -> Flares:
+    """Return the flares of an opening's jambs as they come out in its wall.
+
+    Raises:
+        CannotBeCut: one that was given by length is too steep at this depth.
+    """
+    flare, depth = placement.opening.interior.flare, placement.interior_depth
+    flares, about = flares_at(placement.opening.interior, depth), Subject.opening(placement.opening.mark)
+    for side in Side:
+        stated = flare.at(side) if flare else None
+        if stated and stated.wider and flares.at(side) > GREATEST_FLARE_DEG + ROUND_OFF:
+            raise CannotBeCut(
+                FlareTooSteep(
+                    subject=about,
+                    side=side,
+                    wider=stated.wider,
+                    depth=depth,
+                    flare_deg=flares.at(side),
+                    greatest_deg=GREATEST_FLARE_DEG,
+                )
+            )
+    return flares
+
+
+def flare_findings(placement: Placement, sides: dict[Side, FittedSide]) -> Iterator[Finding]:
+    """Find what framing and casing must know of flared jambs."""
+    flares, about = flares_at(placement.opening.interior, placement.interior_depth), placement.opening.mark
+    if not flares:
+        return
+    yield from _framing(placement, flares)
+    for side, fitted in sides.items():
+        more = flares.out(side, abs(fitted.start_depth - fitted.finish_depth))
+        if more >= HALF_64TH:
+            yield FlaredWallTapers(subject=Subject.opening(about), side=side, more=more)
+
+
+def _framing(placement: Placement, flares: Flares) -> Iterator[Finding]:
+    """The rough opening follows the jambs' backs from the frame on, as far as the framing reaches to the room."""
+    depth = placement.inside_edge - placement.planes.stud_face
+    if depth <= 0:
+        return
+    rough = placement.opening.rough_opening
+    yield RoughOpeningFlares(
+        subject=Subject.opening(placement.opening.mark),
+        width=rough.width,
+        height=rough.height,
+        room_width=rough.width + flares.out(Side.LEFT, depth) + flares.out(Side.RIGHT, depth),
+        room_height=rough.height + flares.out(Side.HEAD, depth) + flares.out(Side.SILL, depth),
+        depth=depth,
+    )

@@ -1,0 +1,75 @@
+"""What the reader must know of flared jambs: the hole they need, flares that are too steep, walls that taper."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from jambs.findings import Finding, Severity
+from jambs.length import Units, decimal_text
+from jambs.sides import Side
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoughOpeningFlares(Finding):
+    """The framing must give way to flared jambs: rough opening at the frame, and at the inside face of the framing.
+
+    ``width``, ``height``: at the frame's inside edge; ``room_width``, ``room_height``: at the inside face of the
+    framing, ``depth`` nearer the room [in].
+    """
+
+    code: ClassVar[str] = "rough-opening-flares"
+    severity: Severity = Severity.CHECK
+    width: float
+    height: float
+    room_width: float
+    room_height: float
+    depth: float
+
+    def sentence(self, units: Units) -> str:
+        """Say both openings and how to get from one to the other."""
+        frame = f"{units.text(self.width)} × {units.text(self.height)}"
+        room = f"{units.text(self.room_width)} × {units.text(self.room_height)}"
+        return (
+            f"The jambs flare, so the rough opening must too: {frame} at the inside edge of the frame, at least {room} "
+            f"at the inside face of the framing, {units.text(self.depth)} toward the room. Frame it flared, or frame "
+            "the larger hole and fur it out to the frame."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlareTooSteep(Finding):
+    """A flare that was given by length is steeper at this depth than a jamb may lean [in, degrees]."""
+
+    code: ClassVar[str] = "flare-too-steep"
+    severity: Severity = Severity.STOP
+    side: Side
+    wider: float
+    depth: float
+    flare_deg: float
+    greatest_deg: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what it comes to, what is allowed and both ways out."""
+        return (
+            f"{self.subject.name}: at the {self.side.words} the jamb flares by {units.text(self.wider)} over an "
+            f"interior depth of {units.text(self.depth)}, {decimal_text(self.flare_deg, 1)}°; the most is "
+            f"{self.greatest_deg:g}°: write a smaller flare, or set the window farther out."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlaredWallTapers(Finding):
+    """Along a side the measured wall is deeper at one end, so that the opening flares out more there [in]."""
+
+    code: ClassVar[str] = "flared-wall-tapers"
+    severity: Severity = Severity.NOTE
+    side: Side
+    more: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what it does to the casing's reveal."""
+        return (
+            f"The wall tapers along the flared {self.side.wall_words}: at its shallow end the casing reveal comes out "
+            f"{units.text(self.more)} wider than at its deep end."
+        )
