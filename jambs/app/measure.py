@@ -63,7 +63,7 @@ def _sheets(job: Job, placements: Sequence[Placement], stamp: str) -> dict[str, 
 
 def _write_table(job: Job, placements: Sequence[Placement], path: Path, kind: str) -> None:
     """Write the empty table beside the job file unless there is one."""
-    from jambs.app.whole_file import write_whole
+    from jambs.app.whole_file import write_new
     from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
     from jambs.job.reading.read import job_file
     from jambs.sheets.measure_sheet import planned_texts
@@ -77,7 +77,9 @@ def _write_table(job: Job, placements: Sequence[Placement], path: Path, kind: st
     unread = [one.opening for one in placements if one.opening.measured is None]
     rows = measures_rows(unread, planned, units=job.units)
     file = folder / f"{TABLE}.{kind}"
-    write_whole(file, measures_csv(rows) if kind == "csv" else measures_xlsx(rows))
+    if not write_new(file, measures_csv(rows) if kind == "csv" else measures_xlsx(rows)):
+        click.echo(f"{file} is there by now and is left as it is")
+        return
     click.echo(f"{file} is written. Fill it in, then add to the job file:  measures: {file.name}")
 
 

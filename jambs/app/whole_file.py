@@ -2,7 +2,36 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
+
+
+def write_new(path: Path, content: bytes) -> bool:
+    """Write a file in one step, unless one stands there by then; say whether it was written.
+
+    Raises:
+        OSError: it cannot be written; it names the file.
+    """
+    new = path.with_name(f".{path.name}.new-{os.getpid()}")
+    try:
+        new.write_bytes(content)
+        return _put_if_free(new, path)
+    except OSError as error:
+        raise OSError(error.errno, error.strerror, str(path)) from None
+    finally:
+        new.unlink(missing_ok=True)
+
+
+def _put_if_free(new: Path, path: Path) -> bool:
+    try:
+        os.link(new, path)  # unlike a rename, it never takes the place of another file
+    except FileExistsError:
+        return False
+    except OSError:  # a disk that knows no links
+        if path.exists():
+            return False
+        new.replace(path)
+    return True
 
 
 def write_whole(path: Path, content: bytes) -> None:

@@ -91,7 +91,11 @@ async def _enter(request: Request) -> Response:
         said = "This link holds no longer: it was for a page that is closed. Use the one that the program printed last."
         return page("sentence.html", status=403, said=said)
     value, role = found
-    answer = RedirectResponse(FIRST_PAGE[role], status_code=303)
+    answer: Response = RedirectResponse(FIRST_PAGE[role], status_code=303)
+    if (
+        role is Role.TELEPHONE
+    ):  # it comes from the camera's program: a strict cookie goes along only from our own page on
+        answer = page("telephone_enter.html", path=FIRST_PAGE[role])
     answer.set_cookie(state.cookie, value, httponly=True, samesite="strict", path="/")
     return answer
 

@@ -6,9 +6,10 @@ on the disk is read anew for each, held while it is changed, and checked by the 
 
 from __future__ import annotations
 
+import datetime
 import threading
 from collections import OrderedDict
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.app.chain import placed_by_rule
@@ -36,6 +37,8 @@ MEASURES = "measures"
 """The key of the job file that names its table of measures."""
 REMEMBERED = 5000
 """So many ids of readings that were written are kept, so that none is written twice."""
+ONE_DAY = datetime.timedelta(days=1)
+"""A telephone may live by the clock of another land."""
 LONGEST_NAME = 60
 """Letters of a name under *measured by*."""
 
@@ -84,8 +87,8 @@ class Plan:
 class Measuring:
     """The readings of the job at a desk."""
 
-    def __init__(self, desk: Desk) -> None:
-        self._desk = desk
+    def __init__(self, desk: Desk, *, today: Callable[[], datetime.date] = datetime.date.today) -> None:
+        self._desk, self._today = desk, today
         self.folder = desk.file.parent
         self._lock = threading.RLock()
         self._plan: Plan | None = None
@@ -186,6 +189,8 @@ class Measuring:
             raise NotTaken(f"There is no opening {entry.mark} in this job any more.")
         if said := self.stated(entry.mark):
             raise NotTaken(said)
+        if entry.day > (self._today() + ONE_DAY).isoformat():
+            raise NotTaken(f"{entry.day} is not yet: set the day of the telephone, or the day under the reading.")
         opening = _unread(plan.placements[entry.mark].opening)
         place = next((one for one in measure_places(opening) if one.number == entry.place), None)
         if place is None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import datetime
 import threading
 from pathlib import Path
 
@@ -11,10 +12,12 @@ from pages import EXAMPLES
 
 from jambs.app.chain import kits_as_cut
 from jambs.job import read_job
+from jambs.job.editing.edits import SetValue
 from jambs.job.editing.file_text import FileText
 from jambs.job.measured.measures import measures_csv, measures_rows
 from jambs.page.desk import Desk
 from jambs.page.measuring import Entry, Measuring, NotTaken, ReadOtherwise
+from jambs.page.saving import ChangedMeanwhile
 from jambs.sheets.record import opening_record
 
 CORNERS = {1: "3 3/8", 3: "3 1/2", 5: "3 5/8", 7: "3 1/2"}
@@ -25,7 +28,9 @@ CORNERS = {1: "3 3/8", 3: "3 1/2", 5: "3 5/8", 7: "3 1/2"}
 def measuring(tmp_path: Path) -> Measuring:
     text = (EXAMPLES / "garden-studio" / "job.yaml").read_text()
     (tmp_path / "job.yaml").write_text(text)
-    return Measuring(Desk(file=tmp_path / "job.yaml", target=tmp_path / "output"))
+    return Measuring(
+        Desk(file=tmp_path / "job.yaml", target=tmp_path / "output"), today=lambda: datetime.date(2026, 6, 3)
+    )
 
 
 def entry(place: int, text: str, *, was: str = "", sure: bool = False, **others: str) -> Entry:
@@ -142,6 +147,28 @@ def test_what_cannot_be_read_is_not_written(one: Entry, said: str, measuring: Me
         measuring.take(one)
     assert said in str(told.value)
     assert (tmp_path / "job.yaml").read_bytes() == before and not (tmp_path / "measures.csv").exists()
+
+
+def test_a_telephone_with_another_clock_may_be_a_day_ahead_and_no_more(measuring: Measuring, tmp_path: Path) -> None:
+    with pytest.raises(NotTaken, match="2026-06-05 is not yet"):
+        measuring.take(entry(1, "3 3/8", day="2026-06-05"))
+    measuring.take(entry(1, "3 3/8", day="2026-06-04"))
+    assert table(tmp_path)["W1", "date"][4] == "2026-06-04"
+
+
+def test_what_the_desk_has_not_saved_yet_and_what_a_telephone_reads_are_both_kept(tmp_path: Path) -> None:
+    (tmp_path / "job.yaml").write_text((EXAMPLES / "garden-studio" / "job.yaml").read_text())
+    desk = Desk(file=tmp_path / "job.yaml", target=tmp_path / "output")
+    desk.change("a sill lower", [SetValue(path=("openings", 0, "sill_height"), value="28")])
+    Measuring(desk).take(entry(1, "3 3/8"))
+    with pytest.raises(ChangedMeanwhile):
+        desk.save()
+    desk.put_onto_theirs()
+    desk.save()
+    text = (tmp_path / "job.yaml").read_text()
+    assert "measures: measures.csv\n" in text and "sill_height: 28}" in text
+    assert table(tmp_path)["W1", "1"][4] == "3 3/8"
+    desk.close()
 
 
 def test_a_name_that_starts_a_formula_starts_none(measuring: Measuring, tmp_path: Path) -> None:

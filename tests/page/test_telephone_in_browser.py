@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import csv
+import io
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
+import segno
 from axe_playwright_python.sync_playwright import Axe
 from browser import Served, chromium, served
+from PIL import Image
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from jambs.app.chain import kits_as_cut
@@ -17,6 +20,7 @@ from jambs.job import read_job
 from jambs.page.keys import Role
 from jambs.parts.kinds import PartKind
 from jambs.sheets.cut_sheet import part_row
+from jambs.sheets.label_codes import code_text
 from jambs.sheets.record import opening_record
 
 PIXEL_7: dict[str, Any] = {
@@ -52,6 +56,7 @@ def opened(context: BrowserContext, place: Served, path: str = "/telephone/openi
     page = context.new_page()
     page.on("pageerror", lambda error: place.reported.append(AssertionError(str(error))))
     page.goto(place.link(Role.TELEPHONE))
+    page.wait_for_url(f"{place.base}/telephone")
     if path != "/telephone":
         page.locator("#openings a").first.tap()
         expect(page.locator("#asked")).not_to_be_empty()
@@ -210,3 +215,16 @@ def test_a_view_breaks_no_rule_of_accessibility_and_has_targets_for_thumbs(
     ]
     assert targets and small == []
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_a_photographed_code_opens_its_opening_and_a_photo_of_it_is_kept(browser: Browser, place: Served) -> None:
+    page = opened(telephone(browser, place), place, "/telephone")
+    code, photo = io.BytesIO(), io.BytesIO()
+    segno.make(code_text("W1-3", "issue 3", "Garden studio"), micro=False).save(code, kind="png", scale=6)
+    Image.new("RGB", (300, 200), (30, 90, 30)).save(photo, "JPEG")
+    page.locator("#picture").set_input_files({"name": "1.png", "mimeType": "image/png", "buffer": code.getvalue()})
+    page.wait_for_url("**/telephone/opening/W1")
+    page.locator("#picture").set_input_files({"name": "2.jpg", "mimeType": "image/jpeg", "buffer": photo.getvalue()})
+    expect(page.locator("#said")).to_have_text("Kept beside the job: photos/W1.jpg")
+    expect(page.locator("#photo")).to_be_visible()
+    assert page.locator("#photo").evaluate("image => image.decode().then(() => image.naturalWidth)") == 300
