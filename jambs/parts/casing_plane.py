@@ -11,12 +11,12 @@ from dataclasses import dataclass, replace
 
 from jambs.geometry import Vector, added, cross, dot, minus, unit
 from jambs.parts.cuts import Edge
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Seat
 
 OUTWARD: Vector = (0.0, 0.0, 1.0)
-NAILED_ON = (PartKind.CASING, PartKind.APRON, PartKind.HEAD_FLASHING)
+NAILED_ON = (PartKind.CASING, PartKind.APRON, PartKind.HEAD_FLASHING, *BUILT_UP)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

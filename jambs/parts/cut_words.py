@@ -178,6 +178,7 @@ def _apron_ends(part: Part, units: Units) -> str:
 _ENDS: dict[PartKind, Callable[[Part, Units], str]] = {
     PartKind.EXTENSION_JAMB: _jamb_ends,
     PartKind.CASING: _casing_ends,
+    PartKind.BACKBAND: _casing_ends,
     PartKind.EXTERIOR_JAMB: _exterior_jamb_ends,
     PartKind.APRON: _apron_ends,
 }

@@ -9,14 +9,14 @@ from jambs.findings import Subject
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import InteriorTrim
 from jambs.length import Grid
-from jambs.parts.casing import CasedOpening, casing
+from jambs.parts.built_up import built_up_casing
+from jambs.parts.casing import CasedOpening
 from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.cuts import CannotBeCut
 from jambs.parts.drywall import DrywallWork
 from jambs.parts.findings import NothingBetweenJambs
 from jambs.parts.flare_checks import hold_flares
 from jambs.parts.inside_figures import inside_figures
-from jambs.parts.kinds import Where
 from jambs.parts.kit import Figure, FittedSide, JambFrame
 from jambs.parts.part import Part
 from jambs.parts.returns import bare_edge, make_returns
@@ -99,7 +99,7 @@ def make_inside(
         parts.append(make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs))
     cased = cased_opening(room, trim, shop.proud)
     if trim.is_cased:
-        parts += casing(cased, trim.casing, Where.INTERIOR)
+        parts += built_up_casing(cased, trim)
     if has_lining and trim.stool and trim.apron:
         parts.append(make_apron(room, trim, trim.apron, trim.stool))
     return Inside(

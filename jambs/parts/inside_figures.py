@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from jambs.job.models.returns import ReturnsEntry
 from jambs.job.models.trim import Corner, InteriorStyle, InteriorTrim
+from jambs.parts.built_up import over_all
 from jambs.parts.casing import CasedOpening, outside_width
 from jambs.parts.clear import ClearOpening
 from jambs.parts.drywall import DrywallWork
@@ -79,6 +80,12 @@ def _jamb_figures(
 
 
 def _casing_figures(cased: CasedOpening, trim: InteriorTrim) -> tuple[Figure, ...]:
+    if trim.built_up:
+        box = over_all(cased, trim)
+        return (
+            Figure(kind=FigureKind.BUILT_UP_WIDTH, value=box.right - box.left, note="edge to edge"),
+            Figure(kind=FigureKind.BUILT_UP_HEIGHT, value=box.top - box.bottom, note="foot of the legs to the top"),
+        )
     overhang = trim.casing.overhang if trim.casing.corner is Corner.BUTT else 0.0
     above = cased.height + trim.casing.width * (2 if cased.has_bottom else 1)
     figures = (

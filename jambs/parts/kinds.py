@@ -35,6 +35,12 @@ class PartKind(Enum):
     TILE_SILL = "tile sill"
     CASING = "casing"
     APRON = "apron"
+    BACKBAND = "backband"
+    ROSETTE = "rosette"
+    PLINTH = "plinth block"
+    FILLET = "fillet"
+    FRIEZE = "frieze"
+    CAP = "cap"
     EXTERIOR_JAMB = "exterior extension jamb"
     EXTERIOR_SILL = "exterior sill"
     HEAD_FLASHING = "head flashing"
@@ -62,6 +68,16 @@ class PartKind(Enum):
         return self in (PartKind.EXTENSION_JAMB, PartKind.EXTERIOR_JAMB, PartKind.RETURN)
 
     @property
+    def is_built_up(self) -> bool:
+        """Say whether it is a member that stands with the boards of a casing."""
+        return self in BUILT_UP
+
+    @property
+    def is_at_corner(self) -> bool:
+        """Say whether it is a block in a corner, which no section through the middle of a side meets."""
+        return self in (PartKind.ROSETTE, PartKind.PLINTH)
+
+    @property
     def is_buck(self) -> bool:
         """Say whether it is a board of a buck."""
         return self in (PartKind.LINER_BUCK, PartKind.OUTBOARD_BUCK)
@@ -72,16 +88,30 @@ class PartKind(Enum):
         return self in (PartKind.STOOL, PartKind.TILE_SILL, PartKind.APRON, PartKind.EXTERIOR_SILL)
 
 
+BUILT_UP = (
+    PartKind.BACKBAND,
+    PartKind.ROSETTE,
+    PartKind.PLINTH,
+    PartKind.FILLET,
+    PartKind.FRIEZE,
+    PartKind.CAP,
+)
 _BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.EXTERIOR_SILL: Side.SILL.value}
 
 
 def position_words(kind: PartKind, side: Side) -> str:
     """Say where a part is: ``left leg``, ``bottom`` of what goes round the opening, ``sill`` of what lies there."""
+    if kind.is_at_corner:
+        return side.words
     return side.words if kind.is_at_sill else side.board_words
 
 
 def member_words(kind: PartKind, member: int, members: int) -> str:
     """Say which of several on a side a part is: `` of frame 2``, from the window on; nothing where it is alone."""
+    if members > 1 and kind is PartKind.ROSETTE:
+        return " above" if member == 1 else " below"
+    if members > 1 and kind is PartKind.ROSETTE:
+        return " above" if member == 1 else " below"
     return f" of frame {member}" if members > 1 and kind is PartKind.EXTENSION_JAMB else ""
 
 

@@ -96,6 +96,8 @@ class FigureKind(Enum):
     CASING_REVEAL = "casing reveal"
     PROUD = "proud"
     CASING_OUTSIDE_WIDTH = "casing outside width"
+    BUILT_UP_WIDTH = "built-up casing width over all"
+    BUILT_UP_HEIGHT = "built-up casing height over all"
     CASING_OUTSIDE_HEIGHT = "casing outside height"
     HEAD_CASING_OVERHANG = "head casing overhang"
     STOOL_LENGTH = "stool length"

@@ -6,7 +6,7 @@ from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 from jambs.outlines import kept
 from jambs.parts.arrises import edge_section
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import Region, SectionCut, Stuff
@@ -23,6 +23,7 @@ STUFF_OF = {
     PartKind.EXTERIOR_JAMB: Stuff.JAMB,
     PartKind.CASING: Stuff.CASING,
     PartKind.APRON: Stuff.CASING,
+    **dict.fromkeys(BUILT_UP, Stuff.CASING),
     PartKind.RETURN: Stuff.RETURN,
     PartKind.STOOL: Stuff.SILL,
     PartKind.TILE_SILL: Stuff.TILE,
@@ -34,7 +35,7 @@ STUFF_OF = {
 
 def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Cut all parts on one side of the opening; buck first, so that trim lies over it."""
-    parts = [part for part in kit.parts if part.side is cut.side]
+    parts = [part for part in kit.parts if part.side is cut.side and not part.kind.is_at_corner]
     bucks = [part for part in parts if part.where is Where.BUCK]
     others = [part for part in parts if part.where is not Where.BUCK]
     regions: list[Region] = []

@@ -113,7 +113,26 @@ def _casing(kit: CutKit, grid: Grid) -> list[str]:
         return []
     reveal = grid.text(kit.placement.opening.interior.casing_reveal)
     order = "head first, then legs" + (", the bottom last" if any(part.side is Side.SILL for part in casing) else "")
-    return [f"Case ({marks_text(casing)}): mark the casing reveal of {reveal} at the corners; {order}."]
+    return [
+        f"Case ({marks_text(casing)}): mark the casing reveal of {reveal} at the corners; {order}.",
+        *_members(kit),
+    ]
+
+
+MEMBER_WORDS = {
+    PartKind.PLINTH: "Plinth blocks ({}) before the legs: on the floor, inner edges in line with the casing.",
+    PartKind.ROSETTE: "Rosettes ({}) between legs and head, centered on both; the boards end square against them.",
+    PartKind.FILLET: "Fillets ({}) level on what lies below, overhangs alike at both ends.",
+    PartKind.FRIEZE: "Frieze ({}) on the fillet or the legs, its ends plumb.",
+    PartKind.CAP: "Cap ({}) on top, overhangs alike; glue and pin down into the member below.",
+    PartKind.BACKBAND: "Backband ({}) round the outer edges last, tight to the casing.",
+}
+"""How members of a built-up casing go on, in the order of the work."""
+
+
+def _members(kit: CutKit) -> list[str]:
+    found = ((words, parts_of(kit, kind, Where.INTERIOR)) for kind, words in MEMBER_WORDS.items())
+    return [words.format(marks_text(parts)) for words, parts in found if parts]
 
 
 def _apron(kit: CutKit) -> list[str]:

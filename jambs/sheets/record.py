@@ -325,7 +325,7 @@ def _trim_record(opening: Opening, *, units: Units) -> Record:
     }
 
 
-LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare")
+LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare", "built_up")
 """Of interior trim, in the file only where a job gives them."""
 
 

@@ -36,6 +36,7 @@ def interior_lines(trim: Record) -> list[Line]:
         *_stack_lines(trim),
         *_flare_lines(trim),
         *(_casing_lines(trim["casing"]) if reveal else []),
+        *_built_up_lines(trim.get("built_up")),
     ]
     if trim["stool"]:
         past = "stool horn past casing" if reveal else "stool horn"
@@ -77,6 +78,20 @@ def _bead_lines(beads: list[Record]) -> list[Line]:
         name = f"{bead['kind']}, leg {bead['leg']['text']}{nose}"
         found.setdefault((name, bead["length"]["text"]), []).append(bead["side"])
     return [line(name, f"{length} ({', '.join(sides)})") for (name, length), sides in found.items()]
+
+
+def _built_up_lines(built: Record | None) -> list[Line]:
+    """Return the members of a casing: across the wall or up it, then out from it; the head from the bottom up."""
+    if not built:
+        return []
+    blocks = (("backband", "width"), ("rosettes", "size"), ("plinths", "width"))
+    lines = [
+        line(name, f"{built[name][across]['text']} × {built[name]['thickness']['text']}")
+        for name, across in blocks
+        if built[name]
+    ]
+    head = [f"{one['kind']} {one['height']['text']} × {one['projection']['text']}" for one in built["head"]]
+    return [*lines, *([line("head, from the bottom", ", ".join(head))] if head else [])]
 
 
 def _stack_lines(trim: Record) -> list[Line]:

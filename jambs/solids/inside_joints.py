@@ -11,6 +11,7 @@ from jambs.job.models.trim import ApronEnds, Corner, InteriorTrim, Joint
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
+from jambs.solids.built_up_joints import built_up_joints, is_bounded_by_boards
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Framed, Set, corner_words, jambs_of, one_of, pick
 from jambs.solids.model import KitSolids, Solid
@@ -25,13 +26,15 @@ def inside_joints(solids: KitSolids) -> list[JointCheck]:
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     trim = solids.kit.placement.opening.interior
     found = casing_corners(casing, trim.casing.corner, trim.casing.width, trim.casing.thickness)
+    found = [*(found if is_bounded_by_boards(trim) else []), *built_up_joints(solids, casing)]
     found += return_joints(solids)
     for frame, jambs in frames:
         found += _jamb_corners(solids, frame, jambs, trim)
     found += [_frame_on_frame(one, two, trim) for one, two in pairwise(frames)]
     if frames:
         frame, jambs = frames[-1]
-        found += _casing_on_jambs(solids, jambs, casing, trim) if casing else []
+        if casing and is_bounded_by_boards(trim):
+            found += _casing_on_jambs(solids, jambs, casing, trim)
     if stool and frames:
         found += _on_stool(solids, frames, casing, stool, trim)
     return found

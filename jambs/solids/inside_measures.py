@@ -10,6 +10,7 @@ from jambs.parts.edge import fit_edge
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind, FittedSide, JambFrame
 from jambs.sides import LEGS, Side
+from jambs.solids.built_up_joints import over_all_measured
 from jambs.solids.lookup import D, Framed, Set, X, Y, jambs_of, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
@@ -25,7 +26,11 @@ def inside_measures(solids: KitSolids) -> list[Measure]:
     """Measure clear opening, reveals, depths, shim space, casing and stool."""
     frames = jambs_of(solids)
     casing = pick(solids, Where.INTERIOR, PartKind.CASING)
-    found = _casing(solids, casing) if casing else []
+    built_up = _trim(solids).built_up
+    found = _casing(solids, casing) if casing and not built_up else []
+    if built_up:
+        measured = over_all_measured(solids)
+        found += [_loosened(against_figure(solids, kind, size), loose) for kind, size, loose in measured]
     if solids.kit.drywall:
         found += return_measures(solids)
     if frames:
@@ -35,7 +40,8 @@ def inside_measures(solids: KitSolids) -> list[Measure]:
         found += _wall_depths(solids, frames[-1][1])
         found += _box(solids, frames[-1][1])
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
-    return found + (_stool(solids, stool, casing) if stool else [])
+    outer = pick(solids, Where.INTERIOR, PartKind.BACKBAND) or casing
+    return found + (_stool(solids, stool, outer) if stool else [])
 
 
 def _trim(solids: KitSolids) -> InteriorTrim:

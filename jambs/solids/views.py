@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.geometry import Vector
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.part import Part
 from jambs.sides import Side
 from jambs.solids.model import KitSolids, Solid
@@ -41,6 +41,7 @@ APART = 0.14
 LAYERS = {
     PartKind.CASING: 2.0,
     PartKind.APRON: 2.0,
+    **dict.fromkeys(BUILT_UP, 2.0),
     PartKind.EXTENSION_JAMB: 1.0,
     PartKind.RETURN: 1.0,
     PartKind.TILE_SILL: 1.0,

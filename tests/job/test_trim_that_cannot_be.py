@@ -23,6 +23,15 @@ BARE: dict[str, Any] = {
     "frame_reveal": "1/8",
     "wall_edge": {"kind": "shadow gap", "gap": "3/8", "leg": "1"},
 }
+MITERED = {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "miter"}
+BUTTED: dict[str, Any] = {**STOOL, "casing": {**MITERED, "corner": "butt"}}
+ON_NOTHING = {key: value for key, value in BUTTED.items() if key not in ("stool", "apron")}
+FOUR_SIDED = {**ON_NOTHING, "style": "picture framed"}
+TO_FLOOR = {**FOUR_SIDED, "style": "three-sided"}
+ROSETTES = {"size": "3 3/4", "thickness": "1", "stock": "poplar"}
+BAND = {"width": "3/4", "thickness": "1 1/8", "stock": "poplar"}
+PLINTHS = {"width": "4", "height": "8", "thickness": "1", "stock": "poplar"}
+CAP = {"kind": "cap", "height": "3/4", "projection": "2", "overhang": "1", "stock": "poplar"}
 TILE = {"thickness": "3/8", "bed": "1/4", "joint": "1/8", "nosing": "1/4"}
 
 CASES: dict[str, tuple[dict[str, Any], str]] = {
@@ -117,6 +126,43 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
     "stacked frames that flare": (
         {"interior_trim__inside__flare": {"head": "5 deg"}, "interior_trim__inside__stack": "2"},
         "gives flare and stack; stacked frames stand square, keep one of them",
+    ),
+    "rosettes and a backband": (
+        {"interior_trim__inside": {**BUTTED, "built_up": {"rosettes": ROSETTES, "backband": BAND}}},
+        "rosettes stand in the corners, where backband or head would cross them; keep one of both",
+    ),
+    "built up of nothing": (
+        {"interior_trim__inside": {**BUTTED, "built_up": {}}},
+        "built_up names no member; give backband, rosettes, plinths or head, or remove it",
+    ),
+    "members without casing": (
+        {"interior_trim__inside": {**BARE, "built_up": {"backband": BAND}}},
+        "gives built_up without casing, whose members stand with it; remove it, or give casing",
+    ),
+    "members across an overhang": (
+        {"interior_trim__inside": {**STOOL, "built_up": {"backband": BAND}}},
+        "gives built_up and an overhang of the head casing, which would cross it; remove overhang",
+    ),
+    "rosettes in miters": (
+        {"interior_trim__inside": {**BUTTED, "casing": MITERED, "built_up": {"rosettes": ROSETTES}}},
+        "gives rosettes or head over mitered casing; write corner: butt",
+    ),
+    "a head round four sides": (
+        {"interior_trim__inside": {**FOUR_SIDED, "built_up": {"head": [CAP]}}},
+        "gives a head of members round four sides; write style: stool and apron, or three-sided",
+    ),
+    "plinths on a stool": (
+        {"interior_trim__inside": {**BUTTED, "built_up": {"plinths": PLINTHS}}},
+        "gives plinths, which stand on a floor; write style: three-sided, or remove them",
+    ),
+    "rosettes over the jamb": (
+        {"interior_trim__inside": {**BUTTED, "built_up": {"rosettes": {**ROSETTES, "size": "4"}}}},
+        "rosettes are narrower than the casing, or reach past its reveal over the jamb; write a size from the width of "
+        "the casing to that and two reveals",
+    ),
+    "plinths too narrow": (
+        {"interior_trim__inside": {**TO_FLOOR, "built_up": {"plinths": {**PLINTHS, "width": "3"}}}},
+        "plinths are narrower than the casing that stands on them; write at least its width",
     ),
     "overhang over miters": (
         {"exterior_trim__outside__casing__corner": "miter"},

@@ -41,6 +41,13 @@ def report_of(**paths: Any) -> FitReport:
     return fit_report(model_kit(make_kit(place_windows(job)[0], job), job))
 
 
+BUTTED = {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "butt"}
+BAND = {"width": "3/4", "thickness": "1 1/8", "stock": "poplar"}
+HEAD = [
+    {"kind": "fillet", "height": "1/2", "projection": "1 1/4", "overhang": "1/2", "stock": "poplar"},
+    {"kind": "frieze", "height": "5 1/2", "projection": "3/4", "overhang": "0", "stock": "poplar"},
+    {"kind": "cap", "height": "3/4", "projection": "2", "overhang": "1 1/4", "stock": "poplar"},
+]
 HORNED = {"thickness": "1", "stock": "poplar", "horn": "1", "nosing": "3/4"}
 RETURNED: dict[str, Any] = {
     "style": "returns",
@@ -135,6 +142,58 @@ FITTING: dict[str, dict[str, Any]] = {
             "stool": {**STOOL["stool"], "rabbet": "1/2", "thickness": "1 1/2"},
             "flare": {"left": "25 deg", "right": "5 deg", "head": "60 deg"},
         },
+    },
+    "head of members on a stool": {
+        "interior_trim__inside": {**STOOL, "casing": BUTTED, "built_up": {"head": HEAD}},
+    },
+    "head of members over backbands": {
+        "interior_trim__inside": {**STOOL, "casing": BUTTED, "built_up": {"head": HEAD, "backband": BAND}},
+    },
+    "backband round mitered casing": {"interior_trim__inside__built_up": {"backband": BAND}},
+    "backband round butted casing": {
+        "interior_trim__inside": {**STOOL, "casing": BUTTED, "built_up": {"backband": BAND}},
+    },
+    "backband, measured": {
+        "interior_trim__inside": {**STOOL, "casing": BUTTED, "built_up": {"backband": BAND}},
+        "openings__0__measured": {
+            "date": "2026-05-18",
+            "interior_depth": {
+                "head_left": "4 3/4",
+                "head_right": "4 5/8",
+                "sill_left": "4 11/16",
+                "sill_right": "4 9/16",
+            },
+        },
+    },
+    "head of members, measured": {
+        "interior_trim__inside": {**STOOL, "casing": BUTTED, "built_up": {"head": HEAD}},
+        "openings__0__measured": {
+            "date": "2026-05-18",
+            "interior_depth": {
+                "head_left": "4 3/4",
+                "head_right": "4 5/8",
+                "sill_left": "4 11/16",
+                "sill_right": "4 9/16",
+            },
+        },
+    },
+    "four rosettes": {
+        "interior_trim__inside__casing": BUTTED,
+        "interior_trim__inside__built_up": {"rosettes": {"size": "3 3/4", "thickness": "1", "stock": "poplar"}},
+    },
+    "plinths under a door's legs": {
+        "interior_trim__inside": {
+            **{key: value for key, value in STOOL.items() if key not in ("stool", "apron")},
+            "style": "three-sided",
+            "casing": BUTTED,
+            "built_up": {"plinths": {"width": "4", "height": "8", "thickness": "1", "stock": "poplar"}, "head": HEAD},
+        },
+        "windows__fixed__sash": "door out",
+        "windows__fixed__sash_thickness": "1 3/4",
+        "windows__fixed__sash_set_back": "0",
+        "openings__0__sill_height": None,
+        "openings__0__floor_below_frame": "3/4",
+        "exterior_trim": None,
     },
     "casing on the frame": {"windows__fixed__jamb_depth": "6 1/2", "position": {"share": "0"}},
     "frame proud outside": {"position": {"share": "1"}},

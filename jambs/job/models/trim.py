@@ -8,6 +8,7 @@ from typing import Annotated, Any
 
 from pydantic import BeforeValidator, ConfigDict, WithJsonSchema, model_validator
 
+from jambs.job.models.built_up import BuiltUpEntry
 from jambs.job.models.fields import (
     NUMBER,
     Amount,
@@ -171,6 +172,7 @@ class InteriorTrim(Model):
     returns: ReturnsEntry | None = None
     wall_edge: WallEdgeEntry | None = None
     tile_sill: TileSillEntry | None = None
+    built_up: BuiltUpEntry | None = None
 
     @model_validator(mode="before")
     @classmethod
@@ -201,7 +203,10 @@ class InteriorTrim(Model):
     @property
     def past_clear(self) -> float:
         """Clear opening → where a horn begins to show, at each side [in]: outer edge of casing or of bare jamb."""
-        return self.casing_reveal + self.casing.width if self.is_cased else self.jamb.thickness
+        if not self.is_cased:
+            return self.jamb.thickness
+        band = self.built_up.backband if self.built_up else None
+        return self.casing_reveal + self.casing.width + (band.width if band else 0.0)
 
     @property
     def stack_reveal(self) -> float:
@@ -251,6 +256,30 @@ class InteriorTrim(Model):
         if sill and self.style is not InteriorStyle.PICTURE_FRAMED:
             stands = "a stool" if self.style is InteriorStyle.STOOL_AND_APRON else "the floor"
             raise fault(f"flare leans the sill, but the legs stand on {stands}, which lies level; write sill: 0")
+        return self
+
+    @model_validator(mode="after")
+    def _built_up(self) -> InteriorTrim:
+        built = self.built_up
+        if built is None:
+            return self
+        if not self.is_cased:
+            raise fault("gives built_up without casing, whose members stand with it; remove it, or give casing")
+        if self.casing.overhang:
+            raise fault("gives built_up and an overhang of the head casing, which would cross it; remove overhang")
+        if (built.rosettes or built.head) and self.casing.corner is Corner.MITER:
+            raise fault("gives rosettes or head over mitered casing; write corner: butt")
+        if built.head and self.style.has_bottom:
+            raise fault("gives a head of members round four sides; write style: stool and apron, or three-sided")
+        if built.plinths and self.style is not InteriorStyle.THREE_SIDED:
+            raise fault("gives plinths, which stand on a floor; write style: three-sided, or remove them")
+        if built.rosettes and not 0 <= built.rosettes.size - self.casing.width <= 2 * self.casing_reveal:
+            raise fault(
+                "rosettes are narrower than the casing, or reach past its reveal over the jamb; write a size from the "
+                "width of the casing to that and two reveals"
+            )
+        if built.plinths and built.plinths.width < self.casing.width:
+            raise fault("plinths are narrower than the casing that stands on them; write at least its width")
         return self
 
     @model_validator(mode="after")
