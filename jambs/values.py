@@ -13,6 +13,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from jambs.geometry import Plane
 from jambs.job.models.fields import KG_PER_POUND
 from jambs.length import GRIDS, MM_PER_INCH, Units, decimal_text, length_text
 
@@ -102,9 +103,16 @@ def dump(thing: Any, *, units: Units, name: str = "") -> Any:
         return _dump_number(thing, units=units, name=name)
     if isinstance(thing, datetime.date):
         return thing.isoformat()
+    if isinstance(thing, Plane):
+        return _dump_plane(thing, units=units)
     if isinstance(thing, tuple | list):
         return [dump(one, units=units, name=name) for one in thing]
     return {key: dump(value, units=units, name=key) for key, value in _fields(thing).items()}
+
+
+def _dump_plane(plane: Plane, *, units: Units) -> Record:
+    """Return a plane of a cut as one of its points and the direction square to it, toward the waste."""
+    return {"point": [number(one, units=units) for one in plane.start], "normal": list(plane.normal)}
 
 
 def _dump_number(value: float, *, units: Units, name: str) -> Any:

@@ -44,20 +44,25 @@ def flare_findings(placement: Placement, sides: dict[Side, FittedSide]) -> Itera
     flares, about = flares_at(placement.opening.interior, placement.interior_depth), placement.opening.mark
     if not flares:
         return
-    yield from _framing(placement, flares)
+    if framing := flared_framing(placement):
+        yield framing
     for side, fitted in sides.items():
         more = flares.out(side, abs(fitted.start_depth - fitted.finish_depth))
         if more >= HALF_64TH:
             yield FlaredWallTapers(subject=Subject.opening(about), side=side, more=more)
 
 
-def _framing(placement: Placement, flares: Flares) -> Iterator[Finding]:
-    """The rough opening follows the jambs' backs from the frame on, as far as the framing reaches to the room."""
+def flared_framing(placement: Placement) -> RoughOpeningFlares | None:
+    """Say how the rough opening must give way: along the jambs' backs, from the frame on to the framing's inside face.
+
+    None where the jambs stand square, or where the frame stands inside of the framing's face.
+    """
+    flares = flares_at(placement.opening.interior, placement.interior_depth)
     depth = placement.inside_edge - placement.planes.stud_face
-    if depth <= 0:
-        return
+    if not flares or depth <= 0:
+        return None
     rough = placement.opening.rough_opening
-    yield RoughOpeningFlares(
+    return RoughOpeningFlares(
         subject=Subject.opening(placement.opening.mark),
         width=rough.width,
         height=rough.height,

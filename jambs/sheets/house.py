@@ -110,6 +110,7 @@ def _rough_row(opening: Record) -> Record:
         "buck_thickness": _text(buck and buck["thickness"]),
         "buck_parts": _mark_range(buck["parts"]) if buck else NONE,
         "assumed": any(one["what"] == "rough opening" for one in opening["assumed"]),
+        "flared": opening.get("flared_rough_opening", {"text": ""})["text"],
     }
 
 

@@ -10,7 +10,9 @@ from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units, length_text
 from jambs.parts.as_built import planned_value
+from jambs.parts.flare_checks import flared_framing
 from jambs.parts.tolerance import DepthRange, depth_range
+from jambs.place.flares import jamb_rip
 from jambs.place.placement import Placement
 from jambs.sheets.cut_sheet import page_data, stamped, wall_words
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
@@ -64,7 +66,8 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "outside": [data for place, data in places if place.kind is Kind.EXTERIOR_DEPTH],
         "frame": [data for place, data in places if place.kind in FRAME],
         "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS)],
-        "range": _range_data(depth_range(placement), job.shop),
+        "range": _range_data(depth_range(placement), placement, job.shop),
+        "flare": _flare_words(placement, job.units),
         "burn": "do not start at 100" if job.units is Units.MM else "do not burn an inch",
         "unit": "millimeters" if job.units is Units.MM else "inches",
         "finest": job.shop.grid.text(job.shop.grid.step),
@@ -85,7 +88,19 @@ def _place(place: Place, placement: Placement, planned: dict[int, str], units: U
     }
 
 
-def _range_data(found: DepthRange, shop: Shop) -> Record:
+def _flare_words(placement: Placement, units: Units) -> str:
+    """Say what to look at where jambs flare: the hole they need, and that depths are read square to the wall."""
+    found = flared_framing(placement)
+    if found is None:
+        return ""
+    room = " × ".join(length_text(side, units=units) for side in (found.room_width, found.room_height))
+    return (
+        f"Flared jambs: depths are read square to the wall, not along the slant. Is the rough opening at least {room} "
+        "at the inside face of the framing, and straight from there to the frame?"
+    )
+
+
+def _range_data(found: DepthRange, placement: Placement, shop: Shop) -> Record:
     """Return what the planned depth may turn out to be."""
     text, grid = shop.grid.text, shop.grid
     leave = found.width_to_leave(grid)
@@ -95,5 +110,5 @@ def _range_data(found: DepthRange, shop: Shop) -> Record:
         "greatest": text(found.planned + found.worst),
         "likely": text(found.likely),
         "leave": text(leave),
-        "rip": text(found.planned + shop.proud + leave),
+        "rip": text(jamb_rip(placement.opening, found.planned + leave, shop.proud)),
     }

@@ -35,6 +35,7 @@ from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Taper
+from jambs.parts.flare_checks import flared_framing
 from jambs.parts.glue_words import glue_words
 from jambs.parts.kinds import Crew, PartKind, Where
 from jambs.parts.part import Part, Seat
@@ -171,6 +172,7 @@ def _sizes_record(placement: Placement, *, units: Units) -> Record:
     return {
         "rough_opening": stated_size(rough.width, rough.height, units=units),
         "framing_opening": sized(framing.width, framing.height, units=units),
+        **_flared_record(placement, units=units),
         "shims": dump(placement.shims, units=units),
         "sill_height": size(opening.sill_height, units=units),
         "rough_sill_height": size(rough_sill_height(placement), units=units),
@@ -179,6 +181,12 @@ def _sizes_record(placement: Placement, *, units: Units) -> Record:
         "floor_below_frame": size(opening.floor_below_frame, units=units),
         "faces_deg": opening.faces_deg,
     }
+
+
+def _flared_record(placement: Placement, *, units: Units) -> Record:
+    """Return what the rough opening is at the inside face of the framing, where flared jambs need more there."""
+    found = flared_framing(placement)
+    return {"flared_rough_opening": sized(found.room_width, found.room_height, units=units)} if found else {}
 
 
 def rough_sill_height(placement: Placement) -> float | None:

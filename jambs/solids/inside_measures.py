@@ -177,7 +177,7 @@ def _box(solids: KitSolids, jambs: Set) -> list[Measure]:
         FigureKind.SHIM_SPACE_HEAD: frame.height + shims.head - top,
     }
     if solids.kit.flares:
-        sizes[FigureKind.FLARED_BOX_WIDTH] = jambs.high(X) - jambs.low(X)
+        sizes[FigureKind.FLARED_BOX_WIDTH] = jambs[Side.RIGHT].high[X] - jambs[Side.LEFT].low[X]
     return [against_figure(solids, kind, found) for kind, found in sizes.items()]
 
 

@@ -1,0 +1,76 @@
+"""What papers say of flared jambs: the framer's list, the measure sheet, the cut sheet's lines, parts.json."""
+
+from __future__ import annotations
+
+import json
+from functools import cache
+from typing import Any
+
+import jsonschema
+from cases import changed, job_of, strips
+
+from jambs.job import Job
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
+from jambs.sheets.house import rough_opening_data
+from jambs.sheets.measure_sheet import measure_data
+from jambs.sheets.parts_file import parts_schema
+from jambs.sheets.record import job_record
+from jambs.sheets.trim_lines import interior_lines
+
+FLARE = {"sides": "45 deg", "head": '1"'}
+
+
+def flared(**paths: Any) -> tuple[tuple[CutKit, ...], Job]:
+    return built(interior_trim__inside__flare=FLARE, **paths)
+
+
+@cache
+def plain() -> tuple[tuple[CutKit, ...], Job]:
+    return built()
+
+
+def built(**paths: Any) -> tuple[tuple[CutKit, ...], Job]:
+    job = job_of(changed(**paths))
+    return strips(make_kit(one, job) for one in place_windows(job)), job
+
+
+def test_the_framer_reads_how_far_the_hole_opens() -> None:
+    """4 11/16 less the board of 1/2: 4 3/16 at 45° on both sides, and at the head as much of 1 in: 57/64."""
+    kits, job = flared()
+    (row,) = rough_opening_data(kits, job)["rows"]
+    assert (row["window"], row["flared"]) == ('36" × 48"', '44 3/8" × 48 57/64"')
+    assert rough_opening_data(*plain())["rows"][0]["flared"] == ""
+
+
+def test_the_measure_sheet_asks_for_the_hole_and_reads_depths_square() -> None:
+    kits, job = flared()
+    data = measure_data(kits[0].placement, job)
+    assert data["flare"] == (
+        'Flared jambs: depths are read square to the wall, not along the slant. Is the rough opening at least 44 3/8" '
+        '× 48 57/64" at the inside face of the framing, and straight from there to the frame?'
+    )
+    (kit,), plain_job = plain()
+    square = measure_data(kit.placement, plain_job)
+    assert square["flare"] == ""
+    # (4 11/16 + 11/32 left on + 1/32 proud) / cos 45° = 7.1594, and 3/4 tan 45° for the bevels.
+    assert data["range"]["leave"] == square["range"]["leave"] == '11/32"'
+    assert data["range"]["rip"] == '7 29/32"'
+
+
+def test_parts_json_has_the_flare_and_the_larger_hole() -> None:
+    kits, job = flared()
+    record = json.loads(json.dumps(job_record(kits, job)))
+    jsonschema.validate(record, parts_schema())
+    (opening,) = record["openings"]
+    assert opening["flared_rough_opening"]["text"] == '44 3/8" × 48 57/64"'
+    assert opening["trim"]["interior"]["flare"]["sides"]["angle_deg"]["value"] == 45.0
+    lines = {one["name"]: one["value"] for one in interior_lines(opening["trim"]["interior"])}
+    assert (lines["flare, sides"], lines["flare, head"]) == ("45°", '1" wider')
+
+
+def test_the_blade_that_is_tilted_has_a_caution() -> None:
+    kits, _ = flared()
+    assert any(one.text.startswith("Blade tilted:") for one in kits[0].cautions)
+    assert not any(one.text.startswith("Blade tilted:") for one in plain()[0][0].cautions)
