@@ -19,32 +19,54 @@ from typing import TYPE_CHECKING, Any
 
 __version__ = "0.1.0"
 __all__ = [
+    "InTheWay",
     "Job",
     "JobFaults",
     "Kit",
     "Unbuildable",
     "build",
+    "buy",
+    "check",
     "compare",
+    "cut_files",
     "cut_sections",
     "draw",
+    "issues",
+    "labels",
     "make_kits",
+    "measure",
     "plan_stock",
     "read_job",
+    "summary",
+    "templates",
+    "withdraw",
+    "write_comparison",
 ]
 
 if TYPE_CHECKING:
     from jambs.face import (
+        InTheWay,
         Job,
         JobFaults,
         Kit,
         Unbuildable,
         build,
+        buy,
+        check,
         compare,
+        cut_files,
         cut_sections,
         draw,
+        issues,
+        labels,
         make_kits,
+        measure,
         plan_stock,
         read_job,
+        summary,
+        templates,
+        withdraw,
+        write_comparison,
     )
 
 

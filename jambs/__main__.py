@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from jambs.app.start import run as start
+from jambs.commands.start import run as start
 
 if TYPE_CHECKING:
     import click
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 def program() -> click.Group:
     """Return all verbs; neither room of the top floor knows the other, so they meet here."""
-    from jambs.app.command_line import main
+    from jambs.commands.command_line import main
     from jambs.page.open_command import open_page
 
     main.add_command(open_page)

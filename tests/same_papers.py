@@ -43,7 +43,7 @@ def build_example(example: str, folder: Path) -> str:
     """Build an example into ``papers`` of a folder on a fixed day, outside the repository; return what was said."""
     from click.testing import CliRunner
 
-    from jambs.app.command_line import main
+    from jambs.commands.command_line import main
 
     job = folder / example
     shutil.copytree(ROOT / "examples" / example, job)

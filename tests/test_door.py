@@ -13,8 +13,10 @@ import jambs
 
 MOST = 8
 """Names in one door: more are a sign of two rooms in one."""
-MOST_OF_THE_FACE = 12
+MOST_OF_THE_FACE = 24
 """The face for scripts has one name for each stage and each verb."""
+OPEN = {"jambs": MOST_OF_THE_FACE, "jambs.face": 80}
+"""And behind it everything that the command line is made of."""
 
 DOORS = ["jambs", *(f"jambs.{room.name}" for room in pkgutil.iter_modules(jambs.__path__) if room.ispkg)]
 
@@ -23,7 +25,7 @@ DOORS = ["jambs", *(f"jambs.{room.name}" for room in pkgutil.iter_modules(jambs.
 def test_a_door_is_small_and_leads_somewhere(name: str) -> None:
     door = importlib.import_module(name)
     names = list(getattr(door, "__all__", []))
-    assert len(names) <= (MOST_OF_THE_FACE if name == "jambs" else MOST)
+    assert len(names) <= OPEN.get(name, MOST)
     assert names == sorted(set(names))
     assert [one for one in names if not hasattr(door, one)] == []
 
@@ -40,7 +42,7 @@ def test_the_face_costs_nothing_until_it_is_used() -> None:
 
 
 def test_the_face_says_what_it_has() -> None:
-    with pytest.raises(AttributeError, match=r"^jambs has no 'make_kit'; it has Job, JobFaults, Kit, "):
+    with pytest.raises(AttributeError, match=r"^jambs has no 'make_kit'; it has InTheWay, Job, JobFaults, Kit, "):
         _ = jambs.make_kit
     assert set(jambs.__all__) <= set(dir(jambs))
 

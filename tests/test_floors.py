@@ -45,8 +45,9 @@ FLOORS = {
     "solids": 7,
     "app": 8,
     "face": 9,
-    "page": 10,
-    "__main__": 11,
+    "commands": 10,
+    "page": 11,
+    "__main__": 12,
 }
 ONLY_IN = {
     "ezdxf": {"drawings"},
@@ -57,7 +58,7 @@ ONLY_IN = {
     "pydantic_core": {"job"},
     "yaml": {"job"},
     "openpyxl": {"job"},
-    "click": {"app", "page", "__main__"},
+    "click": {"commands", "page", "__main__"},
     "starlette": {"page"},
     "uvicorn": {"page"},
     "jinja2": {"page"},

@@ -9,6 +9,7 @@ the casing legs, and two of 2-1/2: 27-1/8 over all.
 from __future__ import annotations
 
 import runpy
+import shutil
 import sys
 from pathlib import Path
 
@@ -19,8 +20,14 @@ SCRIPTS = ROOT / "examples" / "scripts"
 JOB = ROOT / "examples" / "garden-studio"
 SAYS = {
     "build_a_house": "all of them are there: True",
+    "buy_for_a_house": "with spares:",
+    "check_a_house": "1 opening; 1 planned: measure before cutting",
     "depths": 'W1 3 1/2" -3/4"',
     "faults": "1 faults; the first: :",
+    "files_for_the_router": "the first: W1-1.dxf",
+    "issues_so_far": "issue 1: W1",
+    "label_every_part": "labels are in labels.pdf",
+    "measure_a_house": "fill in measures.csv · is new: True",
     "parts_list": 'W1-8: casing, bottom: 3/4" × 2 1/2" × 27 1/8"',
     "sections": '6 3/4" deep',
     "shared_depth": 'W1 2 3/4" = 2 3/4"',
@@ -33,6 +40,8 @@ SAYS = {
 
 def test_no_script_is_forgotten() -> None:
     assert {path.stem for path in SCRIPTS.glob("*.py")} == set(SAYS)
+    page = (SCRIPTS / "README.md").read_text(encoding="utf-8")
+    assert {row.split("`")[1].removesuffix(".py") for row in page.splitlines() if row.startswith("| `")} == set(SAYS)
 
 
 @pytest.mark.parametrize("name", sorted(SAYS))
@@ -40,7 +49,8 @@ def test_a_script_runs_outside_the_repository(
     name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.chdir(tmp_path)
-    monkeypatch.setattr(sys, "argv", [name, str(JOB)])
+    shutil.copytree(JOB, tmp_path / "studio")  # the table of measures goes beside the job
+    monkeypatch.setattr(sys, "argv", [name, str(tmp_path / "studio")])
     runpy.run_path(str(SCRIPTS / f"{name}.py"), run_name="__main__")
     assert SAYS[name] in capsys.readouterr().out
 

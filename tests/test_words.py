@@ -157,7 +157,7 @@ OTHER_SPELLING = re.compile(
 BOTH_READ = {
     "CHANGELOG.md": "what is read in both",
     "DEVELOPERS.md": "the rule in words",
-    "jambs/app/verbs.py": "the verb `catalogue`",
+    "jambs/commands/verbs.py": "the verb `catalogue`",
     "jambs/data/layers.csv": "names that a layer is also sold by",
     "jambs/job/models/layers.py": "made_of: fibre",
     "jambs/job/models/position.py": "words for two places",

@@ -1,108 +1,65 @@
-"""``jambs labels``: one label a part, on label stock given by its own measures."""
+"""One label a part, on label stock given by its own measures."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-import click
+from jambs.app.basis import basis_of
+from jambs.app.build import with_boards_on_record
+from jambs.app.chain import Unbuildable, planned
+from jambs.app.issue_record import issue_record
+from jambs.app.label_issues import label_issues
+from jambs.app.marking import marked_kits
+from jambs.app.site_papers import write_site_papers
+from jambs.job import Job
+from jambs.sheets.labels import STOCK, LabelError, LabelStock, cutting_order, labels_pdf
 
-from jambs.app.job_argument import JOB
-
-if TYPE_CHECKING:
-    from jambs.length import Units
-    from jambs.sheets.labels import LabelStock
-
-SIZES = {
-    "label": ("width", "height"),
-    "corner": ("left", "top"),
-    "pitch": ("pitch_across", "pitch_down"),
-}
+VERB = "labels"
 
 
-@click.command(
-    epilog="\b\nExamples:\n  jambs labels house\n  jambs labels house --by cutting --first 7\n"
-    '  jambs labels house --count 2x6 --label "3 1/2 x 1 1/2" --corner "1/2 x 3/4" --pitch "4 x 1 5/8"'
-)
-@JOB
-@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Output folder [output/<job>].")
-@click.option("--by", type=click.Choice(["opening", "cutting"]), default="opening", show_default=True, help="Order.")
-@click.option("--paper", type=click.Choice(["letter", "A4"]), help="Of the label stock [the shop's].")
-@click.option("--count", metavar="ACROSSxDOWN", help="Labels on a sheet, like 3x10.")
-@click.option("--label", metavar="SIZE", help="Width x height of a label.")
-@click.option("--corner", metavar="SIZE", help="Margins to the first label: left x top.")
-@click.option("--pitch", metavar="SIZE", help="From one label to the next: across x down.")
-@click.option("--first", type=click.IntRange(1), default=1, show_default=True, help="First label still on the sheet.")
-@click.option("--overwrite", is_flag=True, help="Overwrite sheets that were changed since they were written.")
-def labels(
-    job: Path,
-    out: Path | None,
-    by: str,
-    paper: str | None,
-    count: str | None,
-    label: str | None,
-    corner: str | None,
-    pitch: str | None,
-    first: int,
-    overwrite: bool,
-) -> None:
-    """Print a label for every part of JOB."""
-    from jambs.app.basis import basis_of
-    from jambs.app.build import with_boards_on_record
-    from jambs.app.chain import planned
-    from jambs.app.errors import read, stop, told, write_site_papers
-    from jambs.app.issue_record import issue_record
-    from jambs.app.label_issues import label_issues
-    from jambs.app.marking import marked_kits
-    from jambs.app.output_folder import output_folder
-    from jambs.sheets.labels import STOCK, LabelError, cutting_order, labels_pdf
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WrittenLabels:
+    """Where the labels are, how many, and in ``sentences`` what is to be known of their issue."""
 
-    found = read(job)
-    stock = _stock(
-        STOCK[paper or found.shop.paper], count, found.units, {"label": label, "corner": corner, "pitch": pitch}
-    )
-    target = out or told(lambda: output_folder(job))
-    marked = told(lambda: marked_kits(found, target))
-    house = told(lambda: planned(marked.kits, found))
-    kits = with_boards_on_record(house.kits, found, target)
-    printed = issue_record(kits, house.installing, found)
-    issues = told(lambda: label_issues(printed, target))
-    order = cutting_order(kits, units=found.units) if by == "cutting" else ()
+    files: tuple[Path, ...]
+    count: int
+    sentences: Sequence[str]
+
+
+def usual_stock(job: Job, paper: str | None = None) -> LabelStock:
+    """Return the usual label stock of a paper, ``letter`` or ``A4``; the shop's if none is named."""
+    return STOCK[paper or job.shop.paper]
+
+
+def write_labels(
+    job: Job,
+    folder: Path,
+    *,
+    stock: LabelStock | None = None,
+    by_cutting: bool = False,
+    first: int = 1,
+    overwrite: bool = False,
+) -> WrittenLabels:
+    """Write a label for every part into the papers of a job: by opening, or in the order of cutting.
+
+    ``stock``: the sheets of labels, sizes in inches; the usual ones if left out. ``first``: label still on the sheet.
+
+    Raises:
+        Unbuildable: some opening cannot be made, or the stock has no such labels.
+        InTheWay: files of the user's would be overwritten.
+    """
+    marked = marked_kits(job, folder)
+    house = planned(marked.kits, job)
+    kits = with_boards_on_record(house.kits, job, folder)
+    printed = issue_record(kits, house.installing, job)
+    issues = label_issues(printed, folder)
+    order = cutting_order(kits, units=job.units) if by_cutting else ()
     try:
-        pdf = labels_pdf(kits, found, stock, order=order, first=first, issues=issues.words)
+        pdf = labels_pdf(kits, job, stock or usual_stock(job), order=order, first=first, issues=issues.words)
     except LabelError as error:
-        stop([str(error)])
-    papers, basis = {"labels.pdf": pdf}, basis_of(kits, found, printed)
-    write_site_papers(papers, target, found, basis, verb="labels", overwrite=overwrite, marked=marked)
-    click.echo("\n".join([f"{sum(len(kit.parts) for kit in kits)} labels", *issues.sentences]))
-
-
-def _stock(stock: LabelStock, count: str | None, units: Units, sizes: dict[str, str | None]) -> LabelStock:
-    from dataclasses import replace  # not needed for ``--help``
-
-    changes: dict[str, float] = {}
-    if count:
-        changes |= dict(zip(("across", "down"), _count(count), strict=True))
-    for option, names in SIZES.items():
-        if text := sizes[option]:
-            changes |= dict(zip(names, _size(text, option, units), strict=True))
-    return replace(stock, **changes)  # type: ignore[arg-type]
-
-
-def _count(text: str) -> tuple[int, int]:
-    across, _, down = text.lower().partition("x")
-    if not (across.strip().isdigit() and down.strip().isdigit() and int(across) and int(down)):
-        raise click.BadParameter(f"{text!r} is not a count; write across x down, like 3x10", param_hint="'--count'")
-    return int(across), int(down)
-
-
-def _size(text: str, option: str, units: Units) -> tuple[float, float]:
-    from jambs.length import LengthError, read_length
-
-    try:
-        halves = text.lower().replace("×", "x").split("x")
-        one, other = (read_length(half, units=units, is_taped=False) for half in halves)
-    except (LengthError, ValueError):
-        message = f"{text!r} is not a size; write it like 2 5/8 x 1 or 70 mm x 36 mm"
-        raise click.BadParameter(message, param_hint=f"'--{option}'") from None
-    return one, other
+        raise Unbuildable(str(error)) from None
+    basis = basis_of(kits, job, printed)
+    files = write_site_papers({"labels.pdf": pdf}, folder, job, basis, verb=VERB, overwrite=overwrite, marked=marked)
+    return WrittenLabels(files=files, count=sum(len(kit.parts) for kit in kits), sentences=issues.sentences)

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import datetime
 import os
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
-
-import click
 
 from jambs.app.chain import Unbuildable
 from jambs.app.in_the_way import InTheWay
@@ -99,7 +98,7 @@ def writing_turn(place: PaperFolder, job: Job, *, verb: str) -> Iterator[Writing
 
 def said(sentence: str) -> None:
     """Say something beside the work."""
-    click.echo(sentence, err=True)
+    print(sentence, file=sys.stderr, flush=True)
 
 
 @contextmanager

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from jambs.app.job_argument import JOB
+from jambs.commands.job_argument import JOB
 
 
 @click.command(
@@ -24,8 +24,8 @@ def open_page(job: Path, out: Path | None, telephone: bool, port: int, no_browse
 
     Ctrl-C stops it, or the page does.
     """
-    from jambs.app.errors import told
     from jambs.app.output_folder import output_folder
+    from jambs.commands.errors import told
     from jambs.job.reading.read import job_file
     from jambs.page.server import Asked, serve
 

@@ -27,7 +27,7 @@ def main(words: Sequence[str]) -> None:
     if verb == BUILD:
         _build(Path(file), Path(folder), may_overwrite=way == OVERWRITE)
         return
-    from jambs.app.command_line import main as program
+    from jambs.commands.command_line import main as program
 
     out = Path(folder) / INSIDE[verb] if verb in INSIDE else Path(folder)
     program.main([verb, file, "--out", str(out), *(["--overwrite"] if way == OVERWRITE else [])], prog_name="jambs")
@@ -35,8 +35,8 @@ def main(words: Sequence[str]) -> None:
 
 def _build(file: Path, folder: Path, *, may_overwrite: bool) -> None:
     from jambs.app.build import ask, build
-    from jambs.app.errors import read, told
     from jambs.app.papers import steps
+    from jambs.commands.errors import read, told
 
     job = read(file)
     asked = told(lambda: ask(job, only=(), target=folder))

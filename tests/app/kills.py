@@ -20,10 +20,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from jambs.app import build, buy, earlier_job, issue_text, positions  # noqa: F401 (loaded once, for all forks)
-from jambs.app.command_line import main
 from jambs.app.first_reads import DOCUMENT as READINGS
 from jambs.app.issuing import INDEX
 from jambs.app.old_labels import OLD_LABELS
+from jambs.commands.command_line import main
 from jambs.issued.durable import sha256_of
 from jambs.issued.marks import MARKS, recorded_marks
 from jambs.issued.record import Record

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-from jambs.app.command_line import main
+from jambs.commands.command_line import main
 
 WORKED = Path(__file__).with_name("worked.yaml")
 

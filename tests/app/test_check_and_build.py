@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from random_kits import RandomKit, kits
 from year import quick
 
-from jambs.app.command_line import main
+from jambs.commands.command_line import main
 
 COURSES = {
     "kind": "shingles",

@@ -54,7 +54,7 @@ def columns(line: str) -> list[str]:
 def test_help_comes_before_anything_heavy() -> None:
     heavy = "{'ezdxf', 'numpy', 'scipy', 'pydantic', 'yaml', 'typst', 'openpyxl', 'PIL'}"
     code = (
-        "import sys\nfrom jambs.app.command_line import main\n"
+        "import sys\nfrom jambs.commands.command_line import main\n"
         "try:\n    main(['--help'])\n"
         f"except SystemExit as end:\n    print('code', end.code, sorted({heavy} & set(sys.modules)))"
     )

@@ -241,7 +241,7 @@ def test_help_stays_light() -> None:
     import subprocess
 
     code = (
-        "import sys; from jambs.app.command_line import main\n"
+        "import sys; from jambs.commands.command_line import main\n"
         "print(sorted({'numpy', 'scipy', 'pydantic', 'typst'} & set(sys.modules)), 'compare' in main.commands)"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

@@ -18,9 +18,9 @@ from shops import Shop, shop
 
 from jambs.app import papers as papers_of_a_job
 from jambs.app.chain import Unbuildable
-from jambs.app.errors import os_sentence
-from jambs.app.stopped import INTERRUPTED, STOPPED
 from jambs.app.whole_file import write_whole
+from jambs.commands.errors import os_sentence
+from jambs.commands.stopped import INTERRUPTED, STOPPED
 from jambs.interrupts import held_back
 from jambs.solids import availability
 
@@ -29,7 +29,7 @@ VERBS = ("check", "build", "buy", "compare", "measure", "labels", "revisions")
 
 def run(shop: Shop, before: str, *words: str, encoding: str = "utf-8") -> subprocess.CompletedProcess[bytes]:
     """Run the program as its users do, after some lines of Python that set the scene."""
-    code = f"import os, signal, sys\nfrom jambs.app.start import run\n{before}\nrun()"
+    code = f"import os, signal, sys\nfrom jambs.__main__ import run\n{before}\nrun()"
     environment = {**os.environ, "PYTHONIOENCODING": encoding}
     return subprocess.run([sys.executable, "-c", code, *words], cwd=shop.folder, capture_output=True, env=environment)
 
@@ -162,7 +162,7 @@ def test_a_report_goes_elsewhere_where_the_folder_takes_none(
     elsewhere.mkdir()
     monkeypatch.setattr("jambs.job.read_job", broken)
     monkeypatch.setattr("tempfile.gettempdir", lambda: str(elsewhere))
-    monkeypatch.setattr("jambs.app.door.Path.cwd", gone)
+    monkeypatch.setattr("jambs.commands.door.Path.cwd", gone)
     result = shop.run("check", "house")
     assert result.exit_code == 1
     (report,) = elsewhere.glob("jambs-report-*.txt")

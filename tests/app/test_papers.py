@@ -106,7 +106,7 @@ def test_no_process_outlives_a_killed_build(shop: Shop) -> None:
         f"  - {{mark: X{number}, room: Attic, frame: 30 x 40, rough_opening: 31 x 41}}\n" for number in range(30)
     )
     shop.job.write_text(text + more, encoding="utf-8")
-    code = "from jambs.app.command_line import main; main(['build', 'house'])"
+    code = "from jambs.commands.command_line import main; main(['build', 'house'])"
     build = subprocess.Popen([sys.executable, "-c", code], cwd=shop.folder, stderr=subprocess.DEVNULL)
     until(lambda: len(workers_of(build.pid)) >= 2 and any(shop.folder.rglob("*.dxf")))
     helpers = workers_of(build.pid)

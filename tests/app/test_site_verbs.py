@@ -179,7 +179,7 @@ def test_no_such_issue(built: Shop) -> None:
 def test_a_build_killed_at_random_leaves_the_last_issue_whole(built: Shop, seed: int) -> None:
     """Whatever the moment: every issue that is recorded has all its files, and the next build puts the papers right."""
     built.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2")
-    code = "from jambs.app.command_line import main; main(['build', 'house'])"
+    code = "from jambs.commands.command_line import main; main(['build', 'house'])"
     process = subprocess.Popen(
         [sys.executable, "-c", code], cwd=built.folder, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
     )

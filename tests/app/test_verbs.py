@@ -13,8 +13,8 @@ from click.testing import CliRunner
 from shops import Shop, shop
 
 from jambs import __version__
-from jambs.app.command_line import main
-from jambs.app.verbs import MEANT
+from jambs.commands.command_line import main
+from jambs.commands.verbs import MEANT
 
 JOB_VERBS = ("check", "build", "measure", "compare", "buy", "labels", "revisions")
 

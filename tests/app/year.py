@@ -20,7 +20,7 @@ from ezdxf.filemanagement import readfile
 from pypdf import PdfReader
 
 from jambs.app import papers
-from jambs.app.command_line import main
+from jambs.commands.command_line import main
 from jambs.sheets.pictures import Picture, SheetPictures
 
 JOB = """job: Year

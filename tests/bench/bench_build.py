@@ -68,7 +68,7 @@ def forty(with_solids: bool) -> float:
 def cold() -> tuple[float, float]:
     """Return the time of one opening from a cold start, and of the imports alone [s]."""
     with tempfile.TemporaryDirectory() as folder:
-        code = "from jambs.app.command_line import main; main()"
+        code = "from jambs.commands.command_line import main; main()"
         words = ("build", str(SMALL), "--only", "W1", "--out", folder, "--overwrite", "--without-solids")
         return run("-c", code, *words), run("-c", IMPORTS)
 
@@ -79,7 +79,7 @@ def main() -> None:
     print(f"40 openings, DXF, flat DXF, cut and install sheets: {forty(with_solids):.1f} s (solids: {with_solids})")
     build, imports = cold()
     print(f"one opening from a cold start: {build:.2f} s, imports alone {imports:.2f} s, ratio {build / imports:.2f}")
-    helped, bare = run("-c", "from jambs.app.command_line import main; main()", "--help"), run("-c", "pass")
+    helped, bare = run("-c", "from jambs.commands.command_line import main; main()", "--help"), run("-c", "pass")
     print(f"--help: {helped:.3f} s, a bare interpreter {bare:.3f} s")
 
 

@@ -18,7 +18,7 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 HOUSE = Path("examples", "harbour-house")
 SCHEDULE, MORE, RUNS = "bedrooms.csv", 25, 3
-COMMAND = "from jambs.app.command_line import main; main()"
+COMMAND = "from jambs.commands.command_line import main; main()"
 FLOOR = (
     "from jambs.job import read_job; from jambs.app.chain import make_kits, planned; "
     "job = read_job('house'); planned(make_kits(job), job)"

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from jambs.app.command_line import main
+from jambs.commands.command_line import main
 from jambs.job import JobFaults, read_job
 from jambs.job.models.layers import MadeOf
 from jambs.job.reading.catalog import find_layer

@@ -9,7 +9,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from jambs.app.errors import os_sentence
+from jambs.commands.errors import os_sentence
 from jambs.job.editing.file_text import EditRefused, changed_lines
 from jambs.page.answers import data
 from jambs.page.desk import Desk, desk_of

@@ -10,20 +10,19 @@ from typing import TYPE_CHECKING
 import click
 
 from jambs import __version__
-from jambs.app.buy_command import buy
-from jambs.app.compare_command import compare
-from jambs.app.door import Door
-from jambs.app.errors import read, stop, told
-from jambs.app.job_argument import JOB
-from jambs.app.keys import keys
-from jambs.app.labels import labels
-from jambs.app.measure import measure
-from jambs.app.new_command import new
-from jambs.app.revisions import revisions
+from jambs.commands.buy_command import buy
+from jambs.commands.compare_command import compare
+from jambs.commands.door import Door
+from jambs.commands.errors import read, stop, told
+from jambs.commands.job_argument import JOB
+from jambs.commands.keys_command import keys
+from jambs.commands.labels_command import labels
+from jambs.commands.measure_command import measure
+from jambs.commands.new_command import new
+from jambs.commands.revisions_command import revisions
 
 if TYPE_CHECKING:
-    from jambs.app.build import Asked
-    from jambs.issued.writing import Conflict
+    from jambs.face import Asked, Conflict
 
 EXAMPLES = """\b
 Examples:
@@ -73,12 +72,11 @@ def check(job: Path, out: Path | None) -> None:
     The windows are placed and the parts are made, so that all faults are found; papers that were written earlier and
     hold no longer are named. Nothing is written.
     """
-    from jambs.app.output_folder import output_folder
-    from jambs.app.table import summary_text
+    from jambs.face import output_folder, summary
 
     target = out or told(lambda: output_folder(job))
     asked = _ask(job, only=(), target=target)
-    click.echo(summary_text(asked.kits, asked.register, asked.job))
+    click.echo(summary(asked))
     _tell_tables(asked)
     _tell_outside(asked)
     _tell_stale(asked, job)
@@ -101,13 +99,12 @@ def build(
 
     With --only, the lists of the whole house stay as they are.
     """
-    from jambs.app.output_folder import output_folder
-    from jambs.app.table import summary_text
+    from jambs.face import output_folder, summary
 
     target = out or told(lambda: output_folder(job))
     asked = _ask(job, only=only, target=target, with_solids=not without_solids, all_cut_files=all_cut_files)
     written = _write(asked, overwrite)
-    click.echo(summary_text(asked.chosen, asked.register, asked.job))
+    click.echo(summary(asked))
     _tell_tables(asked)
     _tell_outside(asked)
     if asked.with_solids:
@@ -128,8 +125,8 @@ def schema(file: Path | None) -> None:
     """
     import json
 
-    from jambs.app.whole_file import write_whole
-    from jambs.job.models.job_file import schema as job_schema
+    from jambs.face import schema as job_schema
+    from jambs.face import write_whole
 
     text = json.dumps(job_schema(), indent=2, ensure_ascii=False) + "\n"
     if file is None:
@@ -148,8 +145,7 @@ def catalog(word: str, units: str, sources: bool) -> None:
 
     With WORD, those that have it in their name.
     """
-    from jambs.app.lists import catalog_text
-    from jambs.length import Units
+    from jambs.face import Units, catalog_text
 
     text = catalog_text(word, units=Units(units), with_sources=sources)
     if not text:
@@ -165,11 +161,12 @@ main.add_command(revisions)
 def _ask(
     path: Path, *, only: Sequence[str], target: Path, with_solids: bool = True, all_cut_files: bool = False
 ) -> Asked:
-    from jambs.app.build import UnknownMark, ask
+    from jambs.face import UnknownMark
+    from jambs.face import check as check_job
 
     job = read(path)
     try:
-        return told(lambda: ask(job, only=only, target=target, with_solids=with_solids, all_cut_files=all_cut_files))
+        return told(lambda: check_job(job, target, only=only, with_solids=with_solids, all_cut_files=all_cut_files))
     except UnknownMark as error:
         raise click.BadParameter(str(error), param_hint="'--only'") from None
 
@@ -182,25 +179,22 @@ def _tell_tables(asked: Asked) -> None:
 
 def _tell_issue(asked: Asked) -> None:
     """Say what was issued; until that is done it is said again by every build."""
-    from jambs.app.issue_text import issued_text
-    from jambs.app.writing import PaperFolder, writing_turn
+    from jambs.face import tell_issue
 
-    with writing_turn(PaperFolder(root=asked.target), asked.job, verb="build") as writing:
-        click.echo(issued_text(writing.record, asked.job))
-        writing.mark_told()
+    click.echo(tell_issue(asked.job, asked.target))
 
 
 def _tell_stale(asked: Asked, path: Path) -> None:
     """Say in one line for each verb which of its papers hold no longer, and what to run."""
-    from jambs.app.stale_text import stale_lines
+    from jambs.face import stale
 
-    for line in stale_lines(asked.house, asked.job, asked.target, job_words=str(path)):
+    for line in stale(asked, job_words=str(path)):
         click.echo(line)
 
 
 def _tell_solids() -> None:
     """Say in one line what was left out where solids cannot be made, and how to get it."""
-    from jambs.app.solid_papers import left_out
+    from jambs.face import left_out
 
     reason = left_out()
     if reason:
@@ -209,21 +203,21 @@ def _tell_solids() -> None:
 
 def _tell_outside(asked: Asked) -> None:
     """Print a line for each elevation with courses, where the whole house is asked for."""
-    from jambs.app.outside_text import outside_text
+    from jambs.face import outside_summary
 
-    text = outside_text(asked.house.outside)
+    text = outside_summary(asked)
     if text and not asked.only:
         click.echo(f"\n{text}")
 
 
-def _write(asked: Asked, overwrite: bool) -> Sequence[str]:
-    from jambs.app.build import build
-    from jambs.app.papers import steps
+def _write(asked: Asked, overwrite: bool) -> Sequence[Path]:
+    from jambs.face import steps, write_papers
 
-    count = steps(asked.chosen, whole_house=not asked.only)
-    with click.progressbar(length=count, label="Drawing and printing", file=sys.stderr, item_show_func=str) as bar:
+    with click.progressbar(
+        length=steps(asked), label="Drawing and printing", file=sys.stderr, item_show_func=str
+    ) as bar:
         return told(
-            lambda: build(
+            lambda: write_papers(
                 asked,
                 may_overwrite=lambda files: overwrite or _may_overwrite(files, asked.target),
                 progress=lambda done: bar.update(1, done),

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 if TYPE_CHECKING:
-    from jambs.job.questions import Question
+    from jambs.face import Question
 
 
 @click.command(epilog="\b\nExamples:\n  jambs new house\n  jambs new house --ask\n  jambs new cabin --units mm")
@@ -18,10 +18,8 @@ if TYPE_CHECKING:
 @click.option("--ask", "is_asked", is_flag=True, help="Ask ten questions on the terminal, and write the job from them.")
 def new(folder: Path, units: str | None, is_asked: bool) -> None:
     """Write a commented job.yaml into FOLDER, to change."""
-    from jambs.app.errors import stop, told
-    from jambs.app.whole_file import write_whole
-    from jambs.job.starter import new_job_text
-    from jambs.length import Units
+    from jambs.commands.errors import stop, told
+    from jambs.face import Units, new_job_text, write_whole
 
     file = folder / "job.yaml"
     if file.exists():
@@ -34,8 +32,7 @@ def new(folder: Path, units: str | None, is_asked: bool) -> None:
 
 def _asked(units: str | None) -> str:
     """Ask the ten questions; each again until its answer can be read."""
-    from jambs.job.questions import begun, questions
-    from jambs.length import Units
+    from jambs.face import Units, begun, questions
 
     count = len(questions(Units.INCH)) + 2
     click.echo(
@@ -51,7 +48,7 @@ def _asked(units: str | None) -> str:
 
 
 def _answered(text: str, question: Question, number: int, count: int) -> str:
-    from jambs.job.questions import wrong_with
+    from jambs.face import wrong_with
 
     while True:
         answer = _prompt(number, count, question.ask, question.help)

@@ -7,7 +7,7 @@ import signal
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from jambs.app.stopped import INTERRUPTED, STOPPED
+from jambs.commands.stopped import INTERRUPTED, STOPPED
 
 if TYPE_CHECKING:
     import click

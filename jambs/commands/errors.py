@@ -4,19 +4,15 @@ from __future__ import annotations
 
 import errno
 import sys
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn, TypeVar
 
 import click
 
 if TYPE_CHECKING:
-    from jambs.app.marking import MarkedKits
-    from jambs.issued.basis import Basis
-    from jambs.job import Job
+    from jambs.face import Job
 
-SITE = "site"
-"""Papers that are asked for one by one stand apart from those of a build."""
 FULL = (errno.ENOSPC, errno.EDQUOT)
 """The disk has no room, or the user may take no more of it."""
 Found = TypeVar("Found")
@@ -24,8 +20,7 @@ Found = TypeVar("Found")
 
 def read(path: Path) -> Job:
     """Read a job, and tell what its papers cannot print; tell its faults, if it has any, and stop."""
-    from jambs.job import read_job
-    from jambs.sheets.letters import unprintable_sentences
+    from jambs.face import read_job, unprintable_sentences
 
     job = told(lambda: read_job(path))
     for sentence in unprintable_sentences(job):
@@ -35,9 +30,7 @@ def read(path: Path) -> Job:
 
 def told(work: Callable[[], Found]) -> Found:
     """Do some work; tell what is wrong with the job or its folders, if anything is, and stop."""
-    from jambs.app.chain import Unbuildable
-    from jambs.app.in_the_way import InTheWay
-    from jambs.job import JobFaults
+    from jambs.face import InTheWay, JobFaults, Unbuildable
 
     try:
         return work()
@@ -55,25 +48,6 @@ def os_sentence(error: OSError) -> str:
     if error.errno in FULL:
         return f"{file}: {why}; make room on the disk, or choose another folder with --out, and run this again"
     return f"{file}: {why}; close it or choose another folder with --out"
-
-
-def write_site_papers(
-    papers: Mapping[str, bytes],
-    target: Path,
-    job: Job,
-    basis: Basis,
-    *,
-    verb: str,
-    overwrite: bool,
-    marked: MarkedKits | None = None,
-) -> None:
-    """Write papers for the site into the folder ``site`` of a job's papers and name them, or stop."""
-    from jambs.app.marking import write_some
-    from jambs.app.writing import PaperFolder
-
-    place = PaperFolder(root=target, inside=SITE)
-    told(lambda: write_some(papers, place, job, basis, verb=verb, overwrite=overwrite, marked=marked))
-    click.echo("\n".join(f"{place.path / name}" for name in papers))
 
 
 def stop(sentences: Sequence[str]) -> NoReturn:

@@ -20,13 +20,11 @@ def keys(word: str, pdf: Path | None, units: str, overwrite: bool) -> None:
 
     With WORD, the keys and sections of that name; with depths, faces or heights, the picture of them.
     """
-    from jambs.app.errors import stop, told
-    from jambs.app.key_text import keys_text
-    from jambs.length import Units
+    from jambs.commands.errors import stop, told
+    from jambs.face import Units, keys_text
 
     if pdf is not None:
-        from jambs.app.whole_file import write_whole
-        from jambs.sheets.key_sheet import keys_pdf
+        from jambs.face import keys_pdf, write_whole
 
         if pdf.exists() and not overwrite:
             stop([f"{pdf} is there already; name another file, or give --overwrite"])

@@ -9,16 +9,10 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from jambs.app.job_argument import JOB
+from jambs.commands.job_argument import JOB
 
 if TYPE_CHECKING:
-    from jambs.app.writing import PaperFolder
-    from jambs.job import Job
-    from jambs.sheets.cutting_rest import Spoiled
-    from jambs.stock.house.house_plan import Effort, LotProgress
-    from jambs.stock.house.lots import Lot
-    from jambs.stock.planner import Progress
-    from jambs.values import Record
+    from jambs.face import Effort, Job, Lot, LotProgress, PaperFolder, Progress, Record, Spoiled
 
 
 class Seconds(click.FloatRange):
@@ -67,12 +61,9 @@ def buy(
     Writes the buying list and the cutting plan (PDF), lists (CSV), and the plan with its certificate (JSON).
     Prices, lengths and boards on hand are under shop: in the job file; what is missing is assumed and says so.
     """
-    from jambs.app.buy import plan_text, spoiled_of
-    from jambs.app.errors import read, told
-    from jambs.app.output_folder import output_folder
-    from jambs.app.stopped import INTERRUPTED
-    from jambs.app.writing import place_of
-    from jambs.stock.house.house_plan import Effort
+    from jambs.commands.errors import read, told
+    from jambs.commands.stopped import INTERRUPTED
+    from jambs.face import Effort, output_folder, place_of, plan_text, spoiled_of, stale_after_buying
 
     if (cut or saved) and not spoiled:
         raise click.UsageError("--cut and --saved go with --spoiled; name the spoiled board")
@@ -83,38 +74,18 @@ def buy(
     record = told(lambda: _planned(found, place, effort, waste, overwrite))
     click.echo(plan_text(record))
     click.echo(f"\nThe buying list, the cutting plan and their lists are in {place.path}")
-    for line in told(lambda: _stale(found, place, job)):
+    for line in told(lambda: stale_after_buying(found, place.root, job_words=str(job))):
         click.echo(line)
     if record["is_interrupted"]:
         sys.exit(INTERRUPTED)
 
 
-def _stale(job: Job, place: PaperFolder, path: Path) -> list[str]:
-    """Say which other papers hold no longer, as the boards of the plan are now known."""
-    from dataclasses import replace
-
-    from jambs.app.build import with_boards_on_record
-    from jambs.app.chain import Unbuildable, planned
-    from jambs.app.marking import marked_kits
-    from jambs.app.stale_text import stale_lines
-
-    try:
-        house = planned(marked_kits(job, place.root).kits, job)
-        house = replace(house, kits=with_boards_on_record(house.kits, job, place.root))
-    except Unbuildable:  # boards can be bought before the outside can be planned
-        return []
-    return stale_lines(house, job, place.root, job_words=str(path))
-
-
 def _planned(job: Job, place: PaperFolder, effort: Effort, waste: Spoiled, overwrite: bool) -> Record:
-    from jambs.app.buy import buy as buy_job
-    from jambs.app.buy import buy_rest
+    from jambs.face import buy as buy_job
 
     progress = _progress()
     try:
-        if waste.boards:
-            return buy_rest(job, place, effort, waste, overwrite=overwrite, progress=progress)
-        return buy_job(job, place, effort, overwrite=overwrite, progress=progress)
+        return buy_job(job, place, effort=effort, spoiled=waste, overwrite=overwrite, progress=progress)
     finally:
         if progress:
             click.echo("\r\x1b[K", nl=False, err=True)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from jambs.app.job_argument import JOB
+from jambs.commands.job_argument import JOB
 
 
 @click.command(
@@ -21,14 +21,11 @@ def compare(job: Path, out: Path | None, overwrite: bool) -> None:
 
     Writes pages to pin up (PDF), all figures (JSON), and a table of the candidates (CSV).
     """
-    from jambs.app.errors import read, told
-    from jambs.app.output_folder import output_folder
-    from jambs.app.positions import compare as compare_job
-    from jambs.app.positions import comparison_text
-    from jambs.app.writing import place_of
+    from jambs.commands.errors import read, told
+    from jambs.face import comparison_text, output_folder, place_of, write_comparison
 
     found = read(job)
     place = told(lambda: place_of(found, out, output_folder(job), inside="placement"))
-    record = told(lambda: compare_job(found, place, overwrite=overwrite))
+    record = told(lambda: write_comparison(found, place, overwrite=overwrite))
     click.echo(comparison_text(record))
     click.echo(f"\nThe pages, all figures and the table are in {place.path}")

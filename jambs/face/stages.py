@@ -1,20 +1,15 @@
-"""The face for scripts: what the command line does, as functions from one stage to the next.
-
-``read_job → Job``, ``make_kits → Kit``; from kits ``cut_sections``, ``draw``, ``plan_stock``; from a job ``compare``
-and ``build``. Every stage is frozen, lengths are inches, depth grows outward from the finished face inside. What loads
-slowly (drawing, the heat study, the search of cutting plans) is loaded when it is first asked for.
-"""
+"""From one stage to the next: job, kits, sections, drawing, templates, cut files, cutting plan, comparison."""
 
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from jambs.app.chain import Unbuildable, kits_as_cut
 from jambs.issue_stamp import IssueStamp
-from jambs.job import Job, JobFaults, read_job
+from jambs.job import Job
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kit import Kit
 
@@ -23,20 +18,6 @@ if TYPE_CHECKING:
     from jambs.section.region import Section
     from jambs.stock.house.house_plan import PlannedLot
     from jambs.study.placement_study import PlacementStudy
-
-__all__ = [
-    "Job",
-    "JobFaults",
-    "Kit",
-    "Unbuildable",
-    "build",
-    "compare",
-    "cut_sections",
-    "draw",
-    "make_kits",
-    "plan_stock",
-    "read_job",
-]
 
 
 def make_kits(job: Job, *, papers: str | Path | None = None) -> tuple[CutKit, ...]:
@@ -53,9 +34,9 @@ def make_kits(job: Job, *, papers: str | Path | None = None) -> tuple[CutKit, ..
     """
     if papers is None:
         return kits_as_cut(job)
-    from jambs.app.build import ask
+    from jambs.face.papers import check
 
-    return ask(job, only=(), target=Path(papers)).kits
+    return check(job, papers).kits
 
 
 def cut_sections(kit: Kit) -> tuple[Section, ...]:
@@ -118,20 +99,25 @@ def compare(job: Job) -> PlacementStudy:
     return study_placements(placed(job, least_heat_loss(job)), job)
 
 
-def build(
-    job: Job, folder: str | Path, *, only: Sequence[str] = (), with_solids: bool = True, overwrite: bool = False
-) -> tuple[Path, ...]:
-    """Write all papers of a job into a folder, as ``jambs build`` does; return their paths.
+def templates(kit: CutKit, job: Job, path: str | Path) -> Path | None:
+    """Write the full-scale templates of an opening (horns, notches, arcs, sill ends) as a PDF, and return its path.
 
-    ``only``: marks of openings; empty for the whole house. ``overwrite``: also files that somebody changed.
-
-    Raises:
-        Unbuildable: some paper cannot be made; nothing was written.
-        InTheWay: files of the user's are in the way; nothing was written.
+    Nothing where no part of it needs one. The paper is the shop's; a bar on each page shows whether it was printed 1:1.
     """
-    from jambs.app.build import ask
-    from jambs.app.build import build as build_papers
+    from jambs.sheets.full_scale import write_templates
 
-    asked = ask(job, only=only, target=Path(folder), with_solids=with_solids)
-    written = build_papers(asked, may_overwrite=lambda _: overwrite, progress=lambda _: None)
-    return tuple(Path(folder) / name for name in written)
+    write_templates(kit, job, Path(path))
+    return Path(path) if Path(path).exists() else None
+
+
+def cut_files(kit: CutKit, job: Job, folder: str | Path, *, all_parts: bool = False) -> tuple[Path, ...]:
+    """Write the cut files (DXF, 1:1, in the job's units) of an opening into ``folder/cut files``; return their paths.
+
+    Of the parts that have a shape; ``all_parts``: of all parts of wood.
+    """
+    from jambs.app.cut_file_papers import FOLDER, write_cut_files
+
+    place = Path(folder) / FOLDER
+    before = {*place.glob("*.dxf")}
+    write_cut_files(kit, job, Path(folder), all_parts=all_parts)
+    return tuple(sorted({*place.glob("*.dxf")} - before))

@@ -22,8 +22,8 @@ from typing import Any, NoReturn
 import click
 
 from jambs import __version__
-from jambs.app.stopped import INTERRUPTED, STOPPED
-from jambs.app.verbs import Verbs
+from jambs.commands.stopped import INTERRUPTED, STOPPED
+from jambs.commands.verbs import Verbs
 from jambs.interrupts import is_interrupted, watch
 
 AGAIN = 0.05
