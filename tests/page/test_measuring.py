@@ -14,7 +14,8 @@ from jambs.app.chain import kits_as_cut
 from jambs.job import read_job
 from jambs.job.editing.edits import SetValue
 from jambs.job.editing.file_text import FileText
-from jambs.job.measured.measures import measures_csv, measures_rows
+from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
+from jambs.length import Units
 from jambs.page.desk import Desk
 from jambs.page.measuring import Entry, Measuring, NotTaken, ReadOtherwise
 from jambs.page.saving import ChangedMeanwhile
@@ -187,6 +188,20 @@ def test_readings_of_the_job_file_are_left_alone(tmp_path: Path) -> None:
         found.take(entry(1, "3 3/8"))
     assert (tmp_path / "job.yaml").read_text() == text
     assert found.rows() == [{"mark": "W1", "room": "Studio", "state": "measured"}]
+
+
+def test_a_table_in_a_spreadsheet_is_filled_in_too(tmp_path: Path) -> None:
+    text = (EXAMPLES / "garden-studio" / "job.yaml").read_text()
+    (tmp_path / "job.yaml").write_text(text.replace("units: inch\n", "units: inch\nmeasures: site.xlsx\n"))
+    rows = measures_rows(read_job(EXAMPLES / "garden-studio").openings, {}, units=Units.INCH)
+    (tmp_path / "site.xlsx").write_bytes(measures_xlsx(rows))
+    found = Measuring(Desk(file=tmp_path / "job.yaml", target=tmp_path / "output"))
+    for place, reading in CORNERS.items():
+        answer = found.take(entry(place, reading))
+    assert answer["state"] == "measured"
+    readings = read_job(tmp_path).openings[0].readings
+    assert readings and readings.by == "Ann" and readings.interior_depth
+    assert readings.interior_depth.head == (3.375, None, 3.5)
 
 
 def test_many_telephones_and_an_editor_lose_nothing(measuring: Measuring, tmp_path: Path) -> None:

@@ -112,6 +112,17 @@ def test_another_telephones_reading_is_handed_back(telephone: TestClient, opened
     assert answer.json() == {"id": "b", "there": "3 3/8", "by": "Ann"}
 
 
+def test_where_the_job_is_at_fault_the_telephone_waits_and_says_why(telephone: TestClient, opened: OpenPage) -> None:
+    text = opened.file.read_text()
+    opened.file.write_text(text.replace("kerf: 1/8", "kerf: wide"))
+    assert "wide" in telephone.get("/telephone").text
+    answer = telephone.post("/telephone/reading", json=READING)
+    assert answer.status_code == 503 and "has to wait" in answer.text and "wide" in answer.text
+    opened.file.write_text(text)
+    assert telephone.post("/telephone/reading", json=READING).status_code == 200
+    assert opened.reported == []
+
+
 # ---- attacks
 
 
