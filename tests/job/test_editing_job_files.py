@@ -243,6 +243,7 @@ def test_a_layer_stack_that_is_new_stands_on_lines_of_its_own() -> None:
         ),
         ("a: 5\n", SetValue(path=("a",), value="\ud800"), "half a letter"),
         ("a: 5\n", SetValue(path=("a",), value="bell \a"), ""),
+        ("a: 1\na: 2\nb: 3\n", RemoveKey(path=("a",)), "more than this value would become another"),
     ],
 )
 def test_what_cannot_be_changed_alone_is_refused(text: str, edit: Edit, said: str) -> None:

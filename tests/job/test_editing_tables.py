@@ -94,6 +94,11 @@ def test_any_table_takes_any_cell(
     assert [one for one in read if any(one) or len(one) > 1] == [one for one in wanted if any(one) or len(one) > 1]
 
 
+def test_a_cell_by_which_the_table_would_be_read_otherwise_is_refused() -> None:
+    with pytest.raises(EditRefused, match="more than this cell would become another"):
+        with_csv_cells(table("a,b\n1,2\n"), {(0, 0): "x;y;z"})
+
+
 def test_several_cells_are_written_at_once() -> None:
     cells = {(1, 0): "K1", (1, 2): "36 x 48", (2, 1): "Bed", (2, 4): "left", (2, 3): "in", (3, 2): ""}
     new = with_csv_cells(table(TABLE), cells)

@@ -57,6 +57,8 @@ def test_the_first_reading_writes_the_table_that_a_measure_sheet_comes_with(
     assert rows["W1", "date"][4] == "2026-06-01" and rows["W1", "by"][4] == "Ann"
     assert answer["state"] == "half measured" and answer["next"] == 3
     assert answer["read"]["1"] == "3 3/8"
+    left = next(one for one in answer["boards"] if one["words"] == "left leg")
+    assert {end["at"]: end["is_read"] for end in left["ends"]} == {"top": True, "bottom": False}
 
 
 def test_four_corners_are_answered_with_the_widths_that_the_cut_sheet_prints(
