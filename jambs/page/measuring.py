@@ -44,7 +44,7 @@ LONGEST_NAME = 60
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
+class SentReading:
     """A reading as a telephone sends it. ``was``: what it saw at that place before; ``day``: ``2026-06-01``."""
 
     id: str
@@ -168,7 +168,7 @@ class Measuring:
 
     # ---- what is entered
 
-    def take(self, entry: Entry) -> Record:
+    def take(self, entry: SentReading) -> Record:
         """Write a reading down, unless it was written already; return the answer.
 
         Raises:
@@ -183,7 +183,7 @@ class Measuring:
                     self._written.popitem(last=False)
             return self.answer(entry.mark)
 
-    def _write(self, entry: Entry) -> None:
+    def _write(self, entry: SentReading) -> None:
         plan = self.plan()
         if entry.mark not in plan.placements:
             raise NotTaken(f"There is no opening {entry.mark} in this job any more.")
@@ -279,7 +279,7 @@ def _text(text: str, place: Place, units: Units) -> str:
     return plain if abs(read_length(plain, units=units) - length) < OFF_GRID else text
 
 
-def _hold_against_others(entry: Entry, text: str, held: Mapping[str, object], units: Units) -> None:
+def _hold_against_others(entry: SentReading, text: str, held: Mapping[str, object], units: Units) -> None:
     """Let a reading in where its telephone saw what stands there, or where the same stands there."""
     cell = held.get(str(entry.place))
     there = getattr(cell, "text", "")
@@ -296,7 +296,7 @@ def _is_same(one: str, other: str, units: Units) -> bool:
         return False
 
 
-def _day_and_name(entry: Entry, held: Mapping[str, str]) -> list[Filled]:
+def _day_and_name(entry: SentReading, held: Mapping[str, str]) -> list[Filled]:
     """Fill in the day, the last one that something was read on, and who read it."""
     found = []
     if entry.day > held.get(DATE, ""):

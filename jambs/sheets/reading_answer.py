@@ -59,7 +59,7 @@ LIKELY = 5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class State:
+class HowFar:
     """How far an opening is measured: a word, and whether boards may be cut by it."""
 
     word: str
@@ -67,10 +67,10 @@ class State:
 
 
 PLANNED, HALF, MEASURED, TO_CHECK = (
-    State(word="planned"),
-    State(word="half measured"),
-    State(word="measured", is_measured=True),
-    State(word="to check"),
+    HowFar(word="planned"),
+    HowFar(word="half measured"),
+    HowFar(word="measured", is_measured=True),
+    HowFar(word="to check"),
 )
 
 
@@ -96,7 +96,7 @@ def reading_answer(placement: Placement, job: Job) -> Record:
     }
 
 
-def state_of(placement: Placement, units: Units) -> State:
+def state_of(placement: Placement, units: Units) -> HowFar:
     """Say how far an opening is measured."""
     opening = placement.opening
     if opening.readings is None:

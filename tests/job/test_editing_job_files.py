@@ -24,7 +24,7 @@ from jambs.job.editing.edits import (
     edited_value,
     location_of,
 )
-from jambs.job.editing.file_text import ChangedLine, EditRefused, FileText, LineKind, changed_lines
+from jambs.job.editing.file_text import ChangedLine, EditRefused, FileText, LineFate, changed_lines
 from jambs.job.reading.faults import Location
 from jambs.job.reading.tree import TreePiece, composed, grown
 
@@ -276,8 +276,8 @@ def test_what_changed_is_shown_with_two_lines_around_it() -> None:
     new = edited(file, SetValue(path=("units",), value="mm"))
     (shown,) = changed_lines(file.content, new.content)
     assert shown[2:4] == (
-        ChangedLine(kind=LineKind.GONE, number=3, text="units: inch"),
-        ChangedLine(kind=LineKind.NEW, number=3, text="units: mm"),
+        ChangedLine(kind=LineFate.GONE, number=3, text="units: inch"),
+        ChangedLine(kind=LineFate.NEW, number=3, text="units: mm"),
     )
-    assert [line.kind for line in shown] == [LineKind.KEPT] * 2 + [LineKind.GONE, LineKind.NEW] + [LineKind.KEPT] * 2
+    assert [line.kind for line in shown] == [LineFate.KEPT] * 2 + [LineFate.GONE, LineFate.NEW] + [LineFate.KEPT] * 2
     assert list(changed_lines(file.content, file.content)) == []

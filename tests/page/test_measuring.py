@@ -17,7 +17,7 @@ from jambs.job.editing.file_text import FileText
 from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
 from jambs.length import Units
 from jambs.page.desk import Desk
-from jambs.page.measuring import Entry, Measuring, NotTaken, ReadOtherwise
+from jambs.page.measuring import Measuring, NotTaken, ReadOtherwise, SentReading
 from jambs.page.saving import ChangedMeanwhile
 from jambs.sheets.record import opening_record
 
@@ -34,9 +34,9 @@ def measuring(tmp_path: Path) -> Measuring:
     )
 
 
-def entry(place: int, text: str, *, was: str = "", sure: bool = False, **others: str) -> Entry:
+def entry(place: int, text: str, *, was: str = "", sure: bool = False, **others: str) -> SentReading:
     said = {"id": f"{place} {text} {sure}", "mark": "W1", "day": "2026-06-01", "by": "Ann"} | others
-    return Entry(place=place, text=text, was=was, is_sure=sure, **said)
+    return SentReading(place=place, text=text, was=was, is_sure=sure, **said)
 
 
 def table(folder: Path) -> dict[tuple[str, str], list[str]]:
@@ -144,7 +144,7 @@ def test_a_day_never_goes_back(measuring: Measuring, tmp_path: Path) -> None:
         (entry(23, "maybe"), "Say yes or no"),
     ],
 )
-def test_what_cannot_be_read_is_not_written(one: Entry, said: str, measuring: Measuring, tmp_path: Path) -> None:
+def test_what_cannot_be_read_is_not_written(one: SentReading, said: str, measuring: Measuring, tmp_path: Path) -> None:
     before = (tmp_path / "job.yaml").read_bytes()
     with pytest.raises(NotTaken) as told:
         measuring.take(one)

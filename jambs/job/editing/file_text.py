@@ -70,7 +70,7 @@ class FileText:
         return self.with_text(f"{self.text[:start]}{new}{self.text[end:]}")
 
 
-class LineKind(StrEnum):
+class LineFate(StrEnum):
     """What became of a line."""
 
     KEPT = "kept"
@@ -82,7 +82,7 @@ class LineKind(StrEnum):
 class ChangedLine:
     """A line to show: what became of it, its number in the file it stands in (from 1), its text."""
 
-    kind: LineKind
+    kind: LineFate
     number: int
     text: str
 
@@ -98,13 +98,13 @@ def changed_lines(before: bytes, after: bytes, *, neighbors: int = NEIGHBORS) ->
         found: list[ChangedLine] = []
         for tag, first, last, start, end in group:
             if tag == "equal":
-                found += _shown(LineKind.KEPT, new, start, end)
+                found += _shown(LineFate.KEPT, new, start, end)
             else:
-                found += [*_shown(LineKind.GONE, old, first, last), *_shown(LineKind.NEW, new, start, end)]
+                found += [*_shown(LineFate.GONE, old, first, last), *_shown(LineFate.NEW, new, start, end)]
         yield tuple(found)
 
 
-def _shown(kind: LineKind, lines: list[str], first: int, last: int) -> list[ChangedLine]:
+def _shown(kind: LineFate, lines: list[str], first: int, last: int) -> list[ChangedLine]:
     return [ChangedLine(kind=kind, number=at + 1, text=lines[at].rstrip("\r\n")) for at in range(first, last)]
 
 

@@ -16,7 +16,7 @@ from jambs.length import Units
 from jambs.page.answers import body_of, data, page
 from jambs.page.desk import desk_of
 from jambs.page.guard import TELEPHONE
-from jambs.page.measuring import Entry, Measuring, NotTaken, ReadOtherwise
+from jambs.page.measuring import Measuring, NotTaken, ReadOtherwise, SentReading
 from jambs.page.photos import has_photo
 from jambs.page.places_picture import places_picture
 from jambs.sheets.reading_answer import fractions, place_rows, reading_answer
@@ -88,7 +88,7 @@ async def _reading(request: Request) -> Response:
     return await run_in_threadpool(_taken, measuring, entry)
 
 
-def _taken(measuring: Measuring, entry: Entry) -> Response:
+def _taken(measuring: Measuring, entry: SentReading) -> Response:
     """Write a reading down: 200 with the answer, 409 where another reading stands there, 422 where it is none."""
     try:
         return data({"id": entry.id, "answer": measuring.take(entry)})
@@ -110,7 +110,7 @@ def _taken(measuring: Measuring, entry: Entry) -> Response:
         )
 
 
-def _entry(said: Record) -> Entry | None:
+def _entry(said: Record) -> SentReading | None:
     """Return a reading as it was sent; nothing where it is none."""
     texts = {name: said.get(name, "") for name in ("id", "mark", "text", "was", "day", "by")}
     place = said.get("place")
@@ -118,7 +118,7 @@ def _entry(said: Record) -> Entry | None:
         return None
     if not isinstance(place, int) or isinstance(place, bool) or not texts["id"] or not texts["text"]:
         return None
-    return Entry(place=place, is_sure=said.get("sure") is True, **texts)
+    return SentReading(place=place, is_sure=said.get("sure") is True, **texts)
 
 
 async def _shown(made: Callable[[], Response]) -> Response:
