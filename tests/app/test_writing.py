@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 from shops import Shop, built, papers, shop
 
-from jambs.app import command_line
+from jambs.commands import command_line
 from jambs.issued.record import Record
 
 SHEET = "cut sheets/W01.pdf"
