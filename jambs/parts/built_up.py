@@ -8,11 +8,13 @@ runs up at the left and down at the right, what lies runs from left to right.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from jambs.geometry import Vector
-from jambs.job.models.built_up import BackbandEntry, HeadMember, MemberKind, PlinthEntry, RosetteEntry
+from jambs.job.models.built_up import BackbandEntry, BuiltUpEntry, HeadMember, MemberKind, PlinthEntry, RosetteEntry
 from jambs.job.models.trim import CasingEntry, Corner, InteriorTrim
 from jambs.parts.casing import CasedOpening, casing
+from jambs.parts.crown import FriezeFace, crown_parts, crown_sizes
 from jambs.parts.cuts import Crosscut, Rip
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
@@ -52,7 +54,7 @@ def built_up_casing(opening: CasedOpening, trim: InteriorTrim) -> tuple[Part, ..
         parts += _rosettes(opening, entry, built.rosettes)
     if built.plinths:
         parts += _plinths(opening, built.plinths)
-    return (*parts, *_head(opening, trim, built.head))
+    return (*parts, *_head(opening, trim, built))
 
 
 def past_inner(trim: InteriorTrim) -> float:
@@ -163,18 +165,43 @@ def _legs_outside(opening: CasedOpening, trim: InteriorTrim) -> tuple[float, flo
     return opening.left - out, opening.right + out
 
 
-def _head(opening: CasedOpening, trim: InteriorTrim, members: tuple[HeadMember, ...]) -> tuple[Part, ...]:
+def _head(opening: CasedOpening, trim: InteriorTrim, built: BuiltUpEntry) -> tuple[Part, ...]:
     """Lay the members of a head on the legs, one on the other; marks of a kind count from the bottom."""
     left, right = _legs_outside(opening, trim)
     parts: list[Part] = []
     level, seen = opening.top, dict[MemberKind, int]()
-    for member in members:
+    for member in built.head:
         seen[member.kind] = seen.get(member.kind, 0) + 1
         make = _lying if member.kind.lies else _standing
         found = make(member, left - member.overhang, right + member.overhang, level, opening.back)
         parts.append(replace(found, member=seen[member.kind]))
         level += member.height
+        if built.crown and member is crowned(built):
+            face = FriezeFace(
+                left=left - member.overhang,
+                right=right + member.overhang,
+                top=level,
+                height=member.height,
+                face=opening.back - member.projection,
+                back=opening.back,
+            )
+            parts += crown_parts(face, built.crown)
     return tuple(parts)
+
+
+def crowned(built: BuiltUpEntry) -> HeadMember:
+    """Return the frieze that a crown stands on: the first that has a cap on it."""
+    kinds = (MemberKind.FRIEZE, MemberKind.CAP)
+    return next(one for one, above in pairwise(built.head) if (one.kind, above.kind) == kinds)
+
+
+def crown_past_cap(built: BuiltUpEntry) -> float:
+    """How far a crown stands out past the cap on it, at the front or at an end [in]; negative: the cap covers it."""
+    if built.crown is None:
+        return 0.0
+    frieze, out = crowned(built), crown_sizes(built.crown).projection
+    cap = built.head[built.head.index(frieze) + 1]
+    return max(frieze.projection + out - cap.projection, frieze.overhang + out - cap.overhang)
 
 
 def _lying(member: HeadMember, left: float, right: float, level: float, back: float) -> Part:
@@ -219,7 +246,8 @@ def over_all(opening: CasedOpening, trim: InteriorTrim) -> OverAll:
     band = built.backband.width if built.backband else 0.0
     beside = max(width + past + band, built.plinths.width if built.plinths else 0.0)
     if built.head:
-        out = max(width + band + max(member.overhang for member in built.head), beside)
+        past_cap = max(crown_past_cap(built), 0.0)
+        out = max(width + band + max(member.overhang for member in built.head) + past_cap, beside)
         top = opening.top + sum(member.height for member in built.head)
     else:
         out, top = beside, opening.top + width + past + band

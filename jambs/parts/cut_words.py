@@ -204,8 +204,17 @@ def work_words(part: Part, *, units: Units) -> tuple[str, ...]:
     return tuple(line for words in _WORK for line in words(part, units))
 
 
+_LIES = {Edge.NEAR: "to lie on the frieze", Edge.FAR: "to lie under the cap"}
+
+
 def _bevels(part: Part, units: Units) -> Iterator[str]:
     bevel = next(iter(_of(part, EdgeBevel)), None)
+    if part.kind is PartKind.CROWN:
+        yield from (
+            f"bevel the {one.edge.value} edge {angle_text(one.angle_deg)}, the back short, {_LIES[one.edge]}"
+            for one in _of(part, EdgeBevel)
+        )
+        return
     if bevel and not part.is_leaned:
         face = _text(part.width - part.thickness * tangent(bevel.angle_deg), units)
         yield (

@@ -41,6 +41,7 @@ class PartKind(Enum):
     FILLET = "fillet"
     FRIEZE = "frieze"
     CAP = "cap"
+    CROWN = "crown"
     EXTERIOR_JAMB = "exterior extension jamb"
     EXTERIOR_SILL = "exterior sill"
     HEAD_FLASHING = "head flashing"
@@ -95,6 +96,7 @@ BUILT_UP = (
     PartKind.FILLET,
     PartKind.FRIEZE,
     PartKind.CAP,
+    PartKind.CROWN,
 )
 _BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.EXTERIOR_SILL: Side.SILL.value}
 
@@ -108,6 +110,8 @@ def position_words(kind: PartKind, side: Side) -> str:
 
 def member_words(kind: PartKind, member: int, members: int) -> str:
     """Say which of several on a side a part is: `` of frame 2``, from the window on; nothing where it is alone."""
+    if kind is PartKind.CROWN:
+        return ("", ", left return", ", right return")[member - 1]
     if members > 1 and kind is PartKind.ROSETTE:
         return " above" if member == 1 else " below"
     if members > 1 and kind is PartKind.ROSETTE:

@@ -14,6 +14,8 @@ from jambs.job.models.trim import InteriorStyle
 from jambs.length import MM_PER_INCH, Units
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.box import LEAST_COVER
+from jambs.parts.built_up import crown_past_cap
+from jambs.parts.built_up_findings import CrownPastCap
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.on_elevation import seen_box
 from jambs.parts.part import Part
@@ -47,6 +49,9 @@ def style_findings(
         yield NothingUnderFrame(subject=about)
     if PartKind.EXTERIOR_SILL in kinds:
         yield from _kerf(opening, about)
+    built = opening.interior.built_up
+    if built and (past := crown_past_cap(built)) > SAME_SIZE:
+        yield CrownPastCap(subject=about, past=past)
     yield from _nailer(placement, about, is_casing_fastened=Fixed.CASING in fastened)
     yield from _outer_laps(placement, parts, about, LEAST_COVER[units])
     yield from _narrow(parts, about, shop)

@@ -35,13 +35,18 @@ STUFF_OF = {
 
 def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Cut all parts on one side of the opening; buck first, so that trim lies over it."""
-    parts = [part for part in kit.parts if part.side is cut.side and not part.kind.is_at_corner]
+    parts = [part for part in kit.parts if part.side is cut.side and not _is_at_corner(part)]
     bucks = [part for part in parts if part.where is Where.BUCK]
     others = [part for part in parts if part.where is not Where.BUCK]
     regions: list[Region] = []
     for part in (*bucks, *others):
         regions += _flashing(part, kit) if part.is_bent else _cut(part, cut, kit)
     return regions
+
+
+def _is_at_corner(part: Part) -> bool:
+    """Say whether a part ends in a corner, so that no section through the middle of its side meets it."""
+    return part.kind.is_at_corner or (part.kind is PartKind.CROWN and part.member > 1)
 
 
 def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:

@@ -125,6 +125,7 @@ MEMBER_WORDS = {
     PartKind.FILLET: "Fillets ({}) level on what lies below, overhangs alike at both ends.",
     PartKind.FRIEZE: "Frieze ({}) on the fillet or the legs, its ends plumb.",
     PartKind.CAP: "Cap ({}) on top, overhangs alike; glue and pin down into the member below.",
+    PartKind.CROWN: "Crown ({}): glue the returns to their miters first, then the whole to frieze and cap.",
     PartKind.BACKBAND: "Backband ({}) round the outer edges last, tight to the casing.",
 }
 """How members of a built-up casing go on, in the order of the work."""

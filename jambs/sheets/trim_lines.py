@@ -91,6 +91,9 @@ def _built_up_lines(built: Record | None) -> list[Line]:
         if built[name]
     ]
     head = [f"{one['kind']} {one['height']['text']} × {one['projection']['text']}" for one in built["head"]]
+    if crown := built["crown"]:
+        size = f"{crown['width']['text']} × {crown['thickness']['text']}"
+        lines.append(line("crown, spring angle", f"{size}, {crown['spring_deg']['text']}"))
     return [*lines, *([line("head, from the bottom", ", ".join(head))] if head else [])]
 
 

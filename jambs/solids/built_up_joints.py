@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from itertools import pairwise
 
 from jambs.job.models.trim import InteriorTrim
 from jambs.length import ROUND_OFF
+from jambs.parts.crown import crown_sizes
 from jambs.parts.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.kit import FigureKind
 from jambs.parts.part import Part
@@ -37,6 +39,7 @@ def built_up_joints(solids: KitSolids, casing: Set) -> list[JointCheck]:
         *_blocks(solids, casing, PartKind.PLINTH),
         *(_on_legs(casing, head[0]) if head else []),
         *(_on_each_other(one, two) for one, two in pairwise(head)),
+        *_crown(solids, head),
     ]
 
 
@@ -145,6 +148,37 @@ def _on_each_other(lower: Solid, upper: Solid) -> JointCheck:
     deep = min(_projection(lower.part), _projection(upper.part))
     name = f"the {upper.part.kind.words} {upper.name} and the {lower.part.kind.words} {lower.name}"
     return joint(name, [upper], [lower], asked=long * deep)
+
+
+def _crown(solids: KitSolids, head: Sequence[Solid]) -> list[JointCheck]:
+    """A crown lies on frieze and cap over the flats of its bevels, and meets its returns over its miters."""
+    built = solids.kit.placement.opening.interior.built_up
+    boards = [one for one in solids.parts if one.part and one.part.kind is PartKind.CROWN]
+    if built is None or built.crown is None or not boards:
+        return []
+    sizes, crown = crown_sizes(built.crown), built.crown
+    at = next(place for place, one in enumerate(head) if _is_frieze(one) and place + 1 < len(head))
+    frieze, cap = head[at], head[at + 1]
+    assert frieze.part is not None
+    long, deep = frieze.part.length, frieze.part.thickness
+    narrower = crown.width - math.hypot(sizes.height - sizes.foot, sizes.projection - sizes.top)
+    section = crown.thickness * (crown.width - narrower / 2) * math.sqrt(2)
+    under = sizes.projection - sizes.top / 2
+    front, *returns = boards
+    found = [
+        joint(f"the crown {front.name} and the frieze {frieze.name}", [front], [frieze], asked=sizes.foot * long),
+        joint(f"the crown {front.name} and the cap {cap.name}", [front], [cap], asked=sizes.top * (long + 2 * under)),
+    ]
+    for one in returns:
+        name = f"the return {one.name} of the crown and"
+        found.append(joint(f"{name} the frieze {frieze.name}", [one], [frieze], asked=sizes.foot * deep))
+        found.append(joint(f"{name} the cap {cap.name}", [one], [cap], asked=sizes.top * (deep + under)))
+        found.append(joint(f"{name} the crown {front.name}", [one], [front], asked=section))
+    return found
+
+
+def _is_frieze(solid: Solid) -> bool:
+    return solid.part is not None and solid.part.kind is PartKind.FRIEZE
 
 
 def over_all_measured(solids: KitSolids) -> list[tuple[FigureKind, float, float]]:

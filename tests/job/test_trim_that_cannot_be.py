@@ -31,6 +31,7 @@ TO_FLOOR = {**FOUR_SIDED, "style": "three-sided"}
 ROSETTES = {"size": "3 3/4", "thickness": "1", "stock": "poplar"}
 BAND = {"width": "3/4", "thickness": "1 1/8", "stock": "poplar"}
 PLINTHS = {"width": "4", "height": "8", "thickness": "1", "stock": "poplar"}
+CROWN = {"width": "4", "thickness": "1/2", "spring_deg": "45", "stock": "poplar"}
 CAP = {"kind": "cap", "height": "3/4", "projection": "2", "overhang": "1", "stock": "poplar"}
 TILE = {"thickness": "3/8", "bed": "1/4", "joint": "1/8", "nosing": "1/4"}
 
@@ -150,6 +151,10 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
     "a head round four sides": (
         {"interior_trim__inside": {**FOUR_SIDED, "built_up": {"head": [CAP]}}},
         "gives a head of members round four sides; write style: stool and apron, or three-sided",
+    ),
+    "a crown without a cap": (
+        {"interior_trim__inside": {**BUTTED, "built_up": {"head": [CAP], "crown": CROWN}}},
+        "crown stands on a frieze under a cap, and head has none on the other; give both in head",
     ),
     "plinths on a stool": (
         {"interior_trim__inside": {**BUTTED, "built_up": {"plinths": PLINTHS}}},

@@ -146,6 +146,16 @@ FITTING: dict[str, dict[str, Any]] = {
     "head of members on a stool": {
         "interior_trim__inside": {**STOOL, "casing": BUTTED, "built_up": {"head": HEAD}},
     },
+    "crown under a cap": {
+        "interior_trim__inside": {
+            **STOOL,
+            "casing": BUTTED,
+            "built_up": {
+                "head": [HEAD[0], HEAD[1], {**HEAD[2], "projection": "4", "overhang": "3 1/4"}],
+                "crown": {"width": "3 1/2", "thickness": "5/8", "spring_deg": "38", "stock": "poplar"},
+            },
+        },
+    },
     "head of members over backbands": {
         "interior_trim__inside": {**STOOL, "casing": BUTTED, "built_up": {"head": HEAD, "backband": BAND}},
     },

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from enum import StrEnum
+from itertools import pairwise
+from typing import Annotated
 
-from pydantic import model_validator
+from pydantic import BeforeValidator, model_validator
 
-from jambs.job.models.fields import BoardWidth, Model, Small, Text, Thickness, fault
+from jambs.job.models.fields import NUMBER, Amount, BoardWidth, Model, Small, Text, Thickness, fault
 
 
 class MemberKind(StrEnum):
@@ -32,6 +34,18 @@ class HeadMember(Model):
     height: BoardWidth
     projection: Thickness
     overhang: Small
+    stock: Text
+
+
+class CrownEntry(Model):
+    """A crown on the face of the frieze, under the cap, its ends returned to the wall [in].
+
+    ``width``: across its face. ``spring_deg``: between its back and the wall.
+    """
+
+    width: BoardWidth
+    thickness: Thickness
+    spring_deg: Annotated[float, BeforeValidator(Amount(20, 70)), NUMBER]
     stock: Text
 
 
@@ -67,6 +81,14 @@ class BuiltUpEntry(Model):
     rosettes: RosetteEntry | None = None
     plinths: PlinthEntry | None = None
     head: tuple[HeadMember, ...] = ()
+    crown: CrownEntry | None = None
+
+    @model_validator(mode="after")
+    def _crown_has_its_place(self) -> BuiltUpEntry:
+        kinds = [member.kind for member in self.head]
+        if self.crown and (MemberKind.FRIEZE, MemberKind.CAP) not in pairwise(kinds):
+            raise fault("crown stands on a frieze under a cap, and head has none on the other; give both in head")
+        return self
 
     @model_validator(mode="after")
     def _go_together(self) -> BuiltUpEntry:
