@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from jambs.geometry import Plane, Vector, tangent
 from jambs.length import FINE, Units, length_text
-from jambs.parts.angle_words import angle_text, both_ways
+from jambs.parts.angle_words import angle_text, both_ways, setting_words
 from jambs.parts.arrises import OnePlane, arris_lengths
 from jambs.parts.cuts import (
     BackBevel,
@@ -39,8 +39,6 @@ from jambs.parts.part import Part
 from jambs.sides import BoardEnd
 
 SQUARE = "square"
-SEEN_DEG = 0.05
-"""A saw is set to tenths of a degree; less is square [degrees]."""
 NOT_LISTED = "no such board listed"
 Step = TypeVar("Step")
 
@@ -97,11 +95,7 @@ def _plane_end(part: Part, sizes: BoardSizes, end: End) -> str:
     if cut is None:
         return SQUARE
     plane = cut.plane(sizes)
-    miter, bevel = saw_angles(plane)
-    settings = [f"miter {both_ways(miter)}"] * (miter > SEEN_DEG) + [f"blade tilted {both_ways(bevel)}"] * (
-        bevel > SEEN_DEG
-    )
-    return f"{', '.join(settings) or SQUARE}, long point at {_long_point(plane, sizes, end)}"
+    return f"{setting_words(*saw_angles(plane)) or SQUARE}, long point at {_long_point(plane, sizes, end)}"
 
 
 def _long_point(plane: Plane, sizes: BoardSizes, end: End) -> str:

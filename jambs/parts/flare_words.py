@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 
 from jambs.geometry import Vector
 from jambs.length import Units, length_text
-from jambs.parts.angle_words import angle_text, both_ways
+from jambs.parts.angle_words import angle_text, both_ways, setting_words
 from jambs.parts.arrises import Arris
 from jambs.parts.cuts import (
     BoardSizes,
@@ -62,12 +62,11 @@ def plane_rabbets(part: Part, units: Units) -> Iterator[str]:
         if not isinstance(rabbet, PlaneRabbet):
             continue
         name = part.seat.ends[0 if rabbet.end is End.START else 1].words
-        miter, bevel = saw_angles(rabbet.flat)
         at = _crossing(rabbet, part.silhouettes.sizes)
         yield (
-            f"rabbet the {name} end {_text(rabbet.depth, units)} deep in the face, its shoulder at miter "
-            f"{both_ways(miter)}, blade tilted {both_ways(bevel)}, {_text(at, units)} in from the end of the "
-            "blank, at the frame edge"
+            f"rabbet the {name} end {_text(rabbet.depth, units)} deep in the face, its shoulder at "
+            f"{setting_words(*saw_angles(rabbet.flat))}, {_text(at, units)} in from the end of the blank, at the frame "
+            "edge"
         )
 
 

@@ -52,8 +52,7 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     jambs = parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)
     stool = parts_of(kit, PartKind.STOOL, Where.INTERIOR)
     if jambs:
-        proud = shop.grid.text(shop.proud)
-        steps.append(f"Check the depth again at the four corners: part width = depth + {proud} proud.")
+        steps.append(_depth_again(kit, shop))
         steps += [_box(frame, jambs, kit, shop.grid) for frame in kit.frames]
     if stool:
         steps.append(
@@ -63,6 +62,17 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     if jambs:
         steps += _setting(kit, shop)
     return [*steps, *bare_edge_steps(kit, shop.grid), *_casing(kit, shop.grid), *_apron(kit)]
+
+
+def _depth_again(kit: CutKit, shop: Shop) -> str:
+    """Say how the depths are checked: the width of a square jamb is one, that of a flared one a slant."""
+    proud = shop.grid.text(shop.proud)
+    if kit.flares:
+        return (
+            "Check the depth again at the four corners, square to the wall: faces of flared jambs are cut to the slant "
+            f"of depth + {proud} proud. Check that the rough opening gives way to the backs of the jambs."
+        )
+    return f"Check the depth again at the four corners: part width = depth + {proud} proud."
 
 
 def _box(frame: JambFrame, boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
@@ -75,15 +85,19 @@ def _box(frame: JambFrame, boards: tuple[Part, ...], kit: CutKit, grid: Grid) ->
         f"Build the jamb box{which} ({marks_text(jambs)}) on the bench: {corners}; clear inside {text(clear.width)} × "
         f"{text(clear.height)}, both diagonals {diagonal}."
     )
+    if kit.flares:
+        room, at = kit.room, "All of this at the frame edge; at the room edge"
+        box = f"{box} {at} {text(room.width)} × {text(room.height)}: the box opens toward the room."
     has_bottom = any(part.side is Side.SILL for part in jambs)
     return box if has_bottom else f"{box} Tack a spreader across the open end."
 
 
 def _setting(kit: CutKit, shop: Shop) -> list[str]:
     trim, text = kit.placement.opening.interior, shop.grid.text
+    stand = "at their flare, the backs shimmed over their whole slant" if kit.flares else "square to the frame"
     return [
         f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all round; wedge it.",
-        "Shim in pairs at the marked places, jambs straight and square to the frame; no shim past the wall.",
+        f"Shim in pairs at the marked places, jambs straight and {stand}; no shim past the wall.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
         *_stacking(kit, shop.grid),
         f"Check with a straightedge: jambs stand {text(shop.proud)} proud of the wall, nowhere shy.",

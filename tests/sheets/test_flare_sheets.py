@@ -14,6 +14,7 @@ from jambs.parts.cut_kit import CutKit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sheets.house import rough_opening_data
+from jambs.sheets.install_steps import inside_steps
 from jambs.sheets.measure_sheet import measure_data
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.record import job_record
@@ -74,3 +75,14 @@ def test_the_blade_that_is_tilted_has_a_caution() -> None:
     kits, _ = flared()
     assert any(one.text.startswith("Blade tilted:") for one in kits[0].cautions)
     assert not any(one.text.startswith("Blade tilted:") for one in plain()[0][0].cautions)
+
+
+def test_the_install_sheet_builds_a_box_that_opens() -> None:
+    """At the frame 30 3/4, at the room edge 2 x (4 11/16 + 1/32) wider at 45°: 40 3/16."""
+    kits, job = flared()
+    steps = " ".join(inside_steps(kits[0], job.shop))
+    assert 'square to the wall: faces of flared jambs are cut to the slant of depth + 1/32" proud' in steps
+    assert 'clear inside 30 3/4" × 42 3/4"' in steps and 'at the room edge 40 3/16" ×' in steps
+    assert "jambs straight and at their flare" in steps
+    square = " ".join(inside_steps(plain()[0][0], job.shop))
+    assert "flare" not in square and "slant" not in square and "square to the frame" in square
