@@ -6,9 +6,13 @@ from collections.abc import Iterator
 
 from jambs.findings import Finding, Subject
 from jambs.job.models.flare import GREATEST_FLARE_DEG
+from jambs.job.models.layers import BuckKind
 from jambs.length import HALF_64TH, ROUND_OFF
+from jambs.parts.boards import SAME_SIZE
+from jambs.parts.box import box_gaps
+from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import CannotBeCut
-from jambs.parts.flare_findings import FlaredWallTapers, FlareTooSteep, RoughOpeningFlares
+from jambs.parts.flare_findings import FlaredWallTapers, FlareMeetsBuck, FlareTooSteep, RoughOpeningFlares
 from jambs.parts.kit import FittedSide
 from jambs.place.flares import Flares, flares_at
 from jambs.place.placement import Placement
@@ -39,6 +43,22 @@ def hold_flares(placement: Placement) -> Flares:
     return flares
 
 
+def hold_clear_of_buck(clear: ClearOpening, placement: Placement) -> None:
+    """Hold the backs of flared jambs to the buck, which stands square round the rough opening.
+
+    Raises:
+        CannotBeCut: one runs into it.
+    """
+    flares, buck = flares_at(placement.opening.interior, placement.interior_depth), placement.buck
+    if not flares or buck is None or buck.inner >= placement.inside_edge:
+        return
+    gaps, about = box_gaps(clear, placement), Subject.opening(placement.opening.mark)
+    for side in Side:
+        into = flares.out(side, placement.inside_edge - buck.inner) - float(getattr(gaps, side.value)) - buck.set_back
+        if flares.at(side) and into > SAME_SIZE:
+            raise CannotBeCut(FlareMeetsBuck(subject=about, side=side, overlap=into))
+
+
 def flare_findings(placement: Placement, sides: dict[Side, FittedSide]) -> Iterator[Finding]:
     """Find what framing and casing must know of flared jambs."""
     flares, about = flares_at(placement.opening.interior, placement.interior_depth), placement.opening.mark
@@ -55,11 +75,12 @@ def flare_findings(placement: Placement, sides: dict[Side, FittedSide]) -> Itera
 def flared_framing(placement: Placement) -> RoughOpeningFlares | None:
     """Say how the rough opening must give way: along the jambs' backs, from the frame on to the framing's inside face.
 
-    None where the jambs stand square, or where the frame stands inside of the framing's face.
+    None where the jambs stand square, where they go through a liner buck, or where the frame stands inside the framing.
     """
     flares = flares_at(placement.opening.interior, placement.interior_depth)
     depth = placement.inside_edge - placement.planes.stud_face
-    if not flares or depth <= 0:
+    buck = placement.buck
+    if not flares or depth <= 0 or (buck and buck.kind is BuckKind.LINER):
         return None
     rough = placement.opening.rough_opening
     return RoughOpeningFlares(

@@ -59,6 +59,24 @@ class FlareTooSteep(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FlareMeetsBuck(Finding):
+    """At a side a flared jamb runs into the buck, which stands square: by so much at the buck's inside edge [in]."""
+
+    code: ClassVar[str] = "flare-meets-buck"
+    severity: Severity = Severity.STOP
+    side: Side
+    overlap: float
+
+    def sentence(self, units: Units) -> str:
+        """Say where, by how much, and the ways out."""
+        return (
+            f"{self.subject.name}: at the {self.side.words} the flared jamb runs {units.text(self.overlap)} into the "
+            "buck, which stands square; write a smaller flare, a buck that does not line the opening, or a larger "
+            "rough_opening."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FlaredWallTapers(Finding):
     """Along a side the measured wall is deeper at one end, so that the opening flares out more there [in]."""
 

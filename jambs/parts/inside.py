@@ -15,7 +15,7 @@ from jambs.parts.clear import ClearOpening, clear_opening
 from jambs.parts.cuts import CannotBeCut
 from jambs.parts.drywall import DrywallWork
 from jambs.parts.findings import NothingBetweenJambs
-from jambs.parts.flare_checks import hold_flares
+from jambs.parts.flare_checks import hold_clear_of_buck, hold_flares
 from jambs.parts.inside_figures import inside_figures
 from jambs.parts.kit import Figure, FittedSide, JambFrame
 from jambs.parts.part import Part
@@ -77,6 +77,7 @@ def make_inside(
     clear = interior_clear(placement, shop.grid)
     _hold_open(clear, placement)
     flares = hold_flares(placement)
+    hold_clear_of_buck(clear, placement)
     parts: list[Part] = []
     frames: tuple[JambFrame, ...] = ()
     drywall: DrywallWork | None = None

@@ -58,7 +58,9 @@ def edges_at(kit: Kit, cut: SectionCut) -> Edges:
 
 
 def _lean(kit: Kit, cut: SectionCut) -> Edge:
-    flares, start = kit.flares, kit.placement.inside_edge
+    flares, start, buck = kit.flares, kit.placement.inside_edge, kit.placement.buck
+    if buck and buck.kind is BuckKind.LINER:
+        return lambda depth: 0.0
     return lambda depth: flares.out(cut.side, start - depth) if depth < start else 0.0
 
 

@@ -9,11 +9,13 @@ from dataclasses import dataclass
 
 from jambs.geometry import Vector, cross, dot, minus
 from jambs.parts.cuts import (
+    BoardSizes,
     Crosscut,
     Edge,
     EdgeBevel,
     End,
     EndBevel,
+    EndRabbet,
     Miter,
     PlaneCut,
     PlaneRabbet,
@@ -23,7 +25,7 @@ from jambs.parts.cuts import (
 )
 from jambs.parts.part import Part
 
-FLAT_CUTS = (Rip, Taper, Crosscut, Miter, EndBevel, EdgeBevel, PlaneCut, PlaneRabbet)
+FLAT_CUTS = (Rip, Taper, Crosscut, Miter, EndBevel, EdgeBevel, PlaneCut, PlaneRabbet, EndRabbet)
 """The cuts of a board that keeps six flat sides, less its rabbets."""
 
 
@@ -42,11 +44,16 @@ def flat_sided_volume(part: Part) -> float:
     """Volume of a part that has a plane at most at each end and each edge, less its rabbets [cu in]."""
     ends, edges, flats = _ends(part), _edges(part), _flats(part.thickness)
     whole = _volume(ends, edges, flats)
-    return whole - sum(_rabbet(cut, ends, edges) for cut in part.cuts if isinstance(cut, PlaneRabbet))
+    sizes = part.silhouettes.sizes
+    rabbets = [cut for cut in part.cuts if isinstance(cut, PlaneRabbet | EndRabbet)]
+    return whole - sum(_rabbet(cut, sizes, ends, edges) for cut in rabbets)
 
 
-def _rabbet(cut: PlaneRabbet, ends: Pair, edges: Pair) -> float:
-    shoulder = _Side(at=cut.flat.start, normal=cut.flat.normal)
+def _rabbet(cut: PlaneRabbet | EndRabbet, sizes: BoardSizes, ends: Pair, edges: Pair) -> float:
+    if isinstance(cut, EndRabbet):
+        shoulder = _Side(at=(sizes.in_from(cut.end, cut.along), 0.0, 0.0), normal=(1.0, 0.0, 0.0))
+    else:
+        shoulder = _Side(at=cut.flat.start, normal=cut.flat.normal)
     between = (ends[0], shoulder) if cut.end is End.START else (shoulder, ends[1])
     return _volume(between, edges, _flats(cut.depth))
 

@@ -60,9 +60,8 @@ class SawnBoard:
 
 def board_less_cuts(part: Part) -> float:
     """Volume of the stock board less all cuts of its list [cu in]."""
-    if any(isinstance(cut, PlaneCut | PlaneRabbet) for cut in part.cuts) and all(
-        isinstance(cut, FLAT_CUTS) for cut in part.cuts
-    ):
+    is_flared = part.is_leaned or any(isinstance(cut, PlaneCut | PlaneRabbet) for cut in part.cuts)
+    if is_flared and all(isinstance(cut, FLAT_CUTS) for cut in part.cuts):
         return flat_sided_volume(part)
     board = _board(part)
     whole = board.thickness * board.length * (board.start_width + board.finish_width) / 2

@@ -20,6 +20,8 @@ def tapered(low: str, flare: str) -> Case:
     return case(openings__0__measured={"date": "2026-03-20", "interior_depth": read}, **flared(sides=flare))
 
 
+LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
+
 ROWS = [
     Row(
         # 36 x 48 at the frame; 4 11/16 less the gypsum board of 1/2 is 4 3/16, at 45° as much wider on each side.
@@ -44,6 +46,19 @@ ROWS = [
         "write a smaller flare, or set the window farther out.",
         mm="W1: at the head the jamb flares by 208 mm over an interior depth of 119.1 mm, 60.2°; the most is 60°: "
         "write a smaller flare, or set the window farther out.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
+        # From the studs' face at 1/2 to the frame 4 3/16, at 24° 1.8644; behind the leg 1/4 + 2 3/8 - 3/4 / cos 24° are
+        # 1.8040. At 23° 1.7775 against 1.8102.
+        code="flare-meets-buck",
+        appears=case(walls__main__buck=LINER, **flared(left="24 deg")),
+        quiet=case(walls__main__buck=LINER, **flared(left="23 deg")),
+        inch='W1: at the left the flared jamb runs 1/16" into the buck, which stands square; write a smaller flare, a '
+        "buck that does not line the opening, or a larger rough_opening.",
+        mm="W1: at the left the flared jamb runs 1.5 mm into the buck, which stands square; write a smaller flare, a "
+        "buck that does not line the opening, or a larger rough_opening.",
         severity=STOP,
         about=W1,
     ),
