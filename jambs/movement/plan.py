@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from jambs.findings import Finding, Severity, Subject
 from jambs.job.models.outside import ClimateEntry, WoodEntry
@@ -90,30 +90,3 @@ def _findings(kit: Kit, boards: Sequence[BoardMovement], joints: Sequence[JointM
 def _finding(joint: JointMovement, about: Subject) -> Finding:
     """A joint that fails has to be looked at; the others are mended at the bench."""
     return JointMoves(subject=about, severity=Severity.CHECK if joint.fails else Severity.NOTE, joint=joint)
-
-
-def said_once(movements: Sequence[KitMovement]) -> tuple[KitMovement, ...]:
-    """Let all openings say the same of joints that are alike: what the one that moves most has to say.
-
-    A joint that fails keeps its own words.
-    """
-    worst: dict[Alike, JointMovement] = {}
-    for joint in (joint for one in movements for joint in one.joints if not joint.takes_it and not joint.fails):
-        if (found := worst.get(_alike(joint))) is None or joint.change > found.change:
-            worst[_alike(joint)] = joint
-    return tuple(_saying(one, worst) for one in movements)
-
-
-Alike = tuple[JointKind, Where | None, float]
-
-
-def _alike(joint: JointMovement) -> Alike:
-    return joint.kind, joint.where, joint.size
-
-
-def _saying(movement: KitMovement, worst: Mapping[Alike, JointMovement]) -> KitMovement:
-    findings = (
-        replace(one, joint=worst[_alike(one.joint)]) if isinstance(one, JointMoves) and not one.joint.fails else one
-        for one in movement.findings
-    )
-    return replace(movement, findings=tuple(findings))

@@ -18,7 +18,7 @@ from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings
 from jambs.job import Job
 from jambs.length import Grid
-from jambs.movement.plan import KitMovement, moves_to_say, plan_movement, said_once
+from jambs.movement.plan import KitMovement, moves_to_say, plan_movement
 from jambs.movement.woods import WoodError
 from jambs.neighbors.compare import neighbor_findings
 from jambs.neighbors.unsaid import not_compared
@@ -77,7 +77,7 @@ def plan_outside(kits: Sequence[Kit], job: Job) -> PlannedOutside:
         courses=tuple(plan for plan in courses if plan),
         flashings=tuple(one.flashings for one in fittings if one.flashings.blanks),
         fasteners=_fasteners(kits, job),
-        movements=said_once([one for one in movements if one]),
+        movements=tuple(one for one in movements if one),
         neighbors=neighbor_findings(kits, job),
         fittings=fittings,
         findings=(*unplaced_openings(kits, job), *not_compared(kits, job)),

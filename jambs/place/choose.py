@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.findings import FindingsError, Reason, Subject
 from jambs.job.models.openings import Job, Opening
@@ -12,7 +12,7 @@ from jambs.length import Grid
 from jambs.place.depths import flange_at_share
 from jambs.place.findings import NoPosition
 from jambs.place.limits import SAME_PLANE, Range, jamb_boards, ranges
-from jambs.place.reasons import BoundByLimit, MovedForBoard, SharedEqually
+from jambs.place.reasons import BindingLimit, BoundByLimit, LeastHeat, MovedForBoard, SharedEqually
 from jambs.wall.planes import WallPlanes
 
 
@@ -59,6 +59,23 @@ def asked_by(opening: Opening) -> Subject:
     return Subject.opening(opening.mark) if opening.position_is_own else Subject.wall(opening.wall.name)
 
 
+def as_told_by(opening: Opening, chosen: Chosen, planes: WallPlanes, job: Job) -> tuple[Reason, ...]:
+    """Return the reasons of a wall's position as the sheet of one opening tells them: no other opening's limits."""
+    if not any(isinstance(one, BoundByLimit | LeastHeat) for one in chosen.reasons):
+        return chosen.reasons
+    own = [one for proud in (False, True) for one in ranges(opening, planes, job, proud_outside=proud)]
+    return tuple(_told(one, own) for one in chosen.reasons)
+
+
+def _told(reason: Reason, own: Sequence[Range]) -> Reason:
+    def seen(bound: BindingLimit) -> BindingLimit:
+        return bound if any(one.allows(bound) for one in own) else replace(bound, plane=None)
+
+    if isinstance(reason, BoundByLimit):
+        return replace(reason, bound=seen(reason.bound))
+    return replace(reason, low=seen(reason.low), high=seen(reason.high)) if isinstance(reason, LeastHeat) else reason
+
+
 def _all_ranges(openings: Sequence[Opening], planes: WallPlanes, job: Job, *, proud_outside: bool) -> list[Range]:
     return [one for opening in openings for one in ranges(opening, planes, job, proud_outside=proud_outside)]
 
@@ -98,7 +115,7 @@ def _why(plane: float, wanted: float, low: Range, high: Range, step: float) -> R
     if abs(plane - wanted) <= step:
         return SharedEqually()
     is_out = plane > wanted
-    bound = low.low_end if is_out else high.high_end
+    bound = low.low_bound if is_out else high.high_bound
     return BoundByLimit(bound=bound, moved=abs(plane - wanted), is_moved_out=is_out)
 
 

@@ -12,7 +12,7 @@ from jambs.length import HALF_64TH
 from jambs.place.escape import EscapeFault, escape_faults
 from jambs.place.flares import deepest_of
 from jambs.place.limit_kinds import LimitKind
-from jambs.place.reasons import LimitEnd
+from jambs.place.reasons import BindingLimit, LimitEnd
 from jambs.place.sash import swing_at
 from jambs.wall.planes import WallPlanes
 
@@ -44,6 +44,21 @@ class Range:
     def high_end(self) -> LimitEnd:
         """The end that asks for a plane further in."""
         return LimitEnd(limit=self.limit, mark=self.mark, plane=self.high)
+
+    @property
+    def low_bound(self) -> BindingLimit:
+        """That end, as its own opening tells it."""
+        return BindingLimit(limit=self.limit, plane=self.low)
+
+    @property
+    def high_bound(self) -> BindingLimit:
+        """That end, as its own opening tells it."""
+        return BindingLimit(limit=self.limit, plane=self.high)
+
+    def allows(self, bound: BindingLimit) -> bool:
+        """Say whether a limit that binds is this one, or one that is just the same."""
+        ends = (self.low, self.high)
+        return bound.limit is self.limit and any(abs(end - (bound.plane or 0.0)) <= SAME_PLANE for end in ends)
 
 
 def widest_jamb(opening: Opening, job: Job) -> float | None:

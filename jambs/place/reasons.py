@@ -48,6 +48,24 @@ class LimitEnd:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class BindingLimit:
+    """A limit that binds the position of a wall, as the sheet of one opening tells it.
+
+    ``plane``: the flange plane that it allows [in]; None where it is of another opening: what a sheet prints
+    changes with its own opening, not with another's mark or limit.
+    """
+
+    limit: LimitKind
+    plane: float | None
+
+    def words(self, units: Units) -> str:
+        """Say what it allows: ``9 1/2" (greatest overhang)``."""
+        if self.plane is None:
+            return f"what another opening of this wall allows ({self.limit})"
+        return f"{units.text(self.plane)} ({self.limit})"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BrokenLimit(Reason):
     """A limit that a position misses by a length [in]."""
 
@@ -76,16 +94,18 @@ class BoundByLimit(Reason):
     """*Choose for me* went as near to an equal share as one limit lets it; ``moved`` from there [in]."""
 
     code: ClassVar[str] = "bound-by-limit"
-    bound: LimitEnd
+    bound: BindingLimit
     moved: float
     is_moved_out: bool
 
     def sentence(self, units: Units) -> str:
         """Name the limit that bound, and how far from the equal share."""
-        side = "out" if self.is_moved_out else "in"
+        side, plane = "out" if self.is_moved_out else "in", self.bound.plane
+        of = " of another opening of this wall" if plane is None else ""
+        where = f"a flange plane at {units.text(plane)} or" if plane is not None else "a flange plane"
         return (
-            f"Nearest to an equal share: '{self.bound.name}' asks for a flange plane at "
-            f"{units.text(self.bound.plane)} or further {side}, {units.text(self.moved)} {side} from the equal share."
+            f"Nearest to an equal share: the limit '{self.bound.limit}'{of} asks for {where} further {side}, "
+            f"{units.text(self.moved)} {side} from the equal share."
         )
 
 
@@ -172,12 +192,12 @@ class LeastHeat(Reason):
 
     code: ClassVar[str] = "least-heat"
     interior_depth: float
-    low: LimitEnd
-    high: LimitEnd
+    low: BindingLimit
+    high: BindingLimit
 
     def sentence(self, units: Units) -> str:
         """Say the depth and what the limits leave."""
-        low, high = (f"{units.text(end.plane)} ({end.name})" for end in (self.low, self.high))
+        low, high = (end.words(units) for end in (self.low, self.high))
         return (
             "Least heat through the joint of window and wall: interior depth "
             f"{units.text(self.interior_depth)}. Limits leave the flange plane from {low} to {high}."

@@ -64,7 +64,7 @@ def _least_heat_loss(
     low, high = within_limits(openings, planes, job)
     plane = study(lead, planes, low.low, high.high)
     depth = plane - lead.window.jamb_depth
-    reason = LeastHeat(interior_depth=depth, low=low.low_end, high=high.high_end)
+    reason = LeastHeat(interior_depth=depth, low=low.low_bound, high=high.high_bound)
     return Chosen(flange_plane=plane, reasons=(reason,))
 
 

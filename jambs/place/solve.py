@@ -9,7 +9,7 @@ from jambs.findings import Finding, FindingsError, Reason, Subject
 from jambs.job.models.openings import Job, Opening
 from jambs.place.alternatives import alternatives, next_best
 from jambs.place.checks import depth_findings, impossible, other_limits, sash_findings, tilt_findings
-from jambs.place.choose import Chosen, LimitClash, asked_by
+from jambs.place.choose import Chosen, LimitClash, as_told_by, asked_by
 from jambs.place.depths import exterior_depth, interior_depth, share_at
 from jambs.place.escape import escape_check
 from jambs.place.glass import glass_asked, glass_findings
@@ -120,7 +120,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         weight=weight,
         weight_is_assumed=assumed,
         swing=swing,
-        reasons=(*chosen.reasons, _own_or_shared(opening, lead), next_best(plane, weighed)),
+        reasons=(*as_told_by(opening, chosen, planes, job), _own_or_shared(opening, lead), next_best(plane, weighed)),
         alternatives=weighed,
         findings=(
             *depth_findings(opening, inside, outside, job),

@@ -16,9 +16,10 @@ from jambs.length import Units
 from jambs.movement.joint_words import joint_name, joint_words
 from jambs.movement.joints import JointKind, JointMovement, miter_gap, shear_stretch
 from jambs.movement.moisture import equilibrium_moisture
-from jambs.movement.plan import KitMovement, plan_movement, said_once
+from jambs.movement.plan import KitMovement, plan_movement
 from jambs.movement.wood_words import assumed_of
 from jambs.movement.woods import WoodError
+from jambs.outside.plan import plan_outside
 from jambs.parts.cut_words import moves_words
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
@@ -205,15 +206,13 @@ def test_sides_that_slide_hardly_stretch_a_joint() -> None:
     assert shear_stretch(0.3, 0.4) == pytest.approx(0.2, abs=1e-12)
 
 
-def test_the_house_says_of_joints_that_are_alike_what_the_worst_says() -> None:
+def test_an_opening_says_what_its_own_wood_does_whatever_others_do() -> None:
+    """A sheet that took the house's worst board would change with a window that it is not about."""
     job, kits = harbour_house()
-    own = [plan_movement(kits[mark], climate(), {}, job.shop) for mark in ("W08", "W01")]
-    texts = {text for one in own for text in sentences(one.findings) if "stool" in text}
-    once = {text for one in said_once(own) for text in sentences(one.findings) if "stool" in text}
-    assert len(once) == 1 < len(texts)
-    worst = max((joint(one, "stool at the wall") for one in own), key=lambda one: one.change)
-    assert joint_words(worst, Units.INCH) in next(iter(once))
-    assert [len(one.findings) for one in said_once(own)] == [len(one.findings) for one in own]
+    together = plan_outside([kits["W08"], kits["W01"]], job).movements
+    alone = [plan_outside([kits[mark]], job).movements[0] for mark in ("W08", "W01")]
+    assert [one.findings for one in together] == [one.findings for one in alone]
+    assert len({text for one in alone for text in sentences(one.findings) if "stool" in text}) == 2
 
 
 def test_stacked_frames_shrink_one_after_the_other() -> None:

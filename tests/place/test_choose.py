@@ -25,7 +25,7 @@ def test_the_overhang_binds() -> None:
     found = placed(position=CHOOSE, limits={"overhang": "2", "shift_for_board": "0"})
     assert (found.flange_plane, found.interior_depth) == (8.5, 3 + 15 / 16)
     assert found.reasons[0].sentence(Units.INCH) == (
-        "Nearest to an equal share: 'greatest overhang (W1)' asks for a flange plane at 8 1/2\" or further in, "
+        "Nearest to an equal share: the limit 'greatest overhang' asks for a flange plane at 8 1/2\" or further in, "
         '3/4" in from the equal share.'
     )
     shifted = placed(position=CHOOSE, limits={"overhang": "2"})
@@ -39,7 +39,7 @@ def test_the_widest_board_at_hand_binds() -> None:
     # Only 1x4: 3-1/2 - 1/8 edge - 1/32 proud = 3-11/32 of interior depth.
     found = placed(position=CHOOSE, shop__boards=[{"nominal": "1x4", "stock": "poplar"}])
     assert found.interior_depth == 3 + 11 / 32
-    assert "'interior jamb out of one board (W1)'" in found.reasons[0].sentence(Units.INCH)
+    assert "'interior jamb out of one board'" in found.reasons[0].sentence(Units.INCH)
 
 
 def test_without_a_buck_the_flange_stays_on_the_sheathing() -> None:

@@ -10,6 +10,7 @@ from finding_rows import Row, codes_in, each
 from position_cases import CHOOSE, case, inside
 
 from jambs.findings import Statement
+from jambs.length import Units
 from jambs.place import reasons
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.solve import place_windows
@@ -36,19 +37,19 @@ ROWS = [
         code="bound-by-limit",
         appears=case(position=CHOOSE, limits={"overhang": "2 11/16"}),
         quiet=case(position=CHOOSE, limits={"overhang": "2 23/32"}),
-        inch="Nearest to an equal share: 'greatest overhang (W1)' asks for a flange plane at 9 3/16\" or further in, "
-        '1/16" in from the equal share.',
-        mm="Nearest to an equal share: 'greatest overhang (W1)' asks for a flange plane at 233.4 mm or further in, "
-        "1.6 mm in from the equal share.",
+        inch="Nearest to an equal share: the limit 'greatest overhang' asks for a flange plane at 9 3/16\" or "
+        'further in, 1/16" in from the equal share.',
+        mm="Nearest to an equal share: the limit 'greatest overhang' asks for a flange plane at 233.4 mm or "
+        "further in, 1.6 mm in from the equal share.",
     ),
     Row(
         code="bound-by-limit",
         appears=case(position=CHOOSE, limits={"least_interior_depth": "4 3/4"}),
         quiet=case(position=CHOOSE, limits={"least_interior_depth": "4 23/32"}),
-        inch="Nearest to an equal share: 'least interior depth (W1)' asks for a flange plane at 9 5/16\" or further "
-        'out, 1/16" out from the equal share.',
-        mm="Nearest to an equal share: 'least interior depth (W1)' asks for a flange plane at 236.5 mm or further "
-        "out, 1.6 mm out from the equal share.",
+        inch="Nearest to an equal share: the limit 'least interior depth' asks for a flange plane at 9 5/16\" or "
+        'further out, 1/16" out from the equal share.',
+        mm="Nearest to an equal share: the limit 'least interior depth' asks for a flange plane at 236.5 mm or "
+        "further out, 1.6 mm out from the equal share.",
     ),
     Row(
         # Overhang 2: depth 3 15/16 out of a 1x6; out of a 1x4 (3 1/2 - 1/8 - 1/32) 3 11/32, which is 19/32 further in.
@@ -155,14 +156,40 @@ def test_a_position_of_least_heat_says_what_the_limits_leave() -> None:
     job = job_of(changed(position={"least_heat_loss": "yes"}))
     (placement,) = place_windows(job, least_heat_loss=lambda opening, planes, low, high: low)
     assert placement.flange_plane == 6.5
-    low = reasons.LimitEnd(limit=LimitKind.WALL, mark="W1", plane=6.5)
-    high = reasons.LimitEnd(limit=LimitKind.OVERHANG, mark="W1", plane=9.5)
+    low = reasons.BindingLimit(limit=LimitKind.WALL, plane=6.5)
+    high = reasons.BindingLimit(limit=LimitKind.OVERHANG, plane=9.5)
     (why, *_) = placement.reasons
     assert why == reasons.LeastHeat(interior_depth=1.9375, low=low, high=high)
     assert why.sentence(job.units) == (
         'Least heat through the joint of window and wall: interior depth 1 15/16". Limits leave the flange plane '
-        'from 6 1/2" (between sheathing and trim plane (W1)) to 9 1/2" (greatest overhang (W1)).'
+        'from 6 1/2" (between sheathing and trim plane) to 9 1/2" (greatest overhang).'
     )
+
+
+def test_a_limit_of_another_opening_is_told_without_its_mark_and_figure() -> None:
+    """A's deep frame must not stand less than 4 3/4 into the wall, at 8 3/4; B's shallow one would allow 9 5/16."""
+    data = changed(position=CHOOSE, limits={"least_interior_depth": "4 3/4"})
+    data["windows"]["shallow"] = {**data["windows"]["fixed"], "jamb_depth": "4"}
+    data["openings"] = [
+        {**data["openings"][0], "mark": mark, "window": window} for mark, window in (("A", "fixed"), ("B", "shallow"))
+    ]
+    own, told = (next(iter(one.reasons)).sentence(Units.INCH) for one in place_windows(job_of(data)))
+    assert own.startswith(
+        "Nearest to an equal share: the limit 'least interior depth' asks for a flange plane at 9 5/16"
+    )
+    assert told == (
+        "Nearest to an equal share: the limit 'least interior depth' of another opening of this wall asks for "
+        'a flange plane further out, 1/16" out from the equal share.'
+    )
+    data["openings"][0]["mark"] = "Z"
+    assert next(iter(place_windows(job_of(data))[1].reasons)).sentence(Units.INCH) == told
+
+
+def test_openings_that_are_alike_are_each_bound_by_a_limit_of_their_own() -> None:
+    data = changed(position=CHOOSE, limits={"least_interior_depth": "4 3/4"})
+    data["openings"] = [{**data["openings"][0], "mark": mark} for mark in "AB"]
+    first, second = place_windows(job_of(data))
+    assert first.reasons[0] == second.reasons[0]
 
 
 def test_the_other_window_is_named_where_a_position_was_worked_out_for_it() -> None:
