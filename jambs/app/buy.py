@@ -124,7 +124,7 @@ def _hand_in(
         try:
             stamp = paper_stamp(writing.record, VERB, basis, day=today())
             write_cutting_papers({**record, "issue": stamp}, job, folder, stamp=stamp)
-            write_sheet_files(planned, job, folder)
+            write_sheet_files(planned, job, folder, stamp=stamp)
         except PressError as error:
             raise Unbuildable(str(error)) from error
         for name, content in (kept or {}).items():

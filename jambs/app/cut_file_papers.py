@@ -38,10 +38,10 @@ def write_cut_files(
             _write(figure, job.units, folder / FOLDER)
 
 
-def write_sheet_files(planned: Sequence[PlannedLot], job: Job, folder: Path) -> None:
-    """Write a cut file for each sheet of a cutting plan."""
+def write_sheet_files(planned: Sequence[PlannedLot], job: Job, folder: Path, *, stamp: str) -> None:
+    """Write a cut file for each sheet of a cutting plan; ``stamp``: what the plan says of its issue."""
     for lot in planned:
-        for figure in sheet_figures(lot, units=job.units):
+        for figure in sheet_figures(lot, units=job.units, stamp=stamp):
             _write(figure, job.units, folder / SHEETS)
 
 

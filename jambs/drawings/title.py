@@ -61,7 +61,7 @@ def values_of(title: TitleBlock, *, sheet: str) -> dict[str, str]:
         "UNITS": "inches" if title.units is Units.INCH else "mm",
         "SIZES": title.sizes,
         "SHEET": sheet,
-        "DRAWN": "",
+        "DRAWN": "" if title.issue.number else title.issue.day,
         "CHECKED": "",
         **_issue_values(title.issue),
     }
@@ -72,6 +72,6 @@ def _issue_values(issue: IssueStamp) -> dict[str, str]:
         "ISSUE": str(issue.number) if issue.number else "none",
         "REPLACES": "" if issue.replaces is None else f"replaces issue {issue.replaces}",
         "CODE": issue.code,
-        "DATE": issue.day,
+        "DATE": issue.day if issue.number else "",
         "MEASURED": f"measured {issue.measured}" if issue.measured else "planned",
     }

@@ -47,6 +47,15 @@ def shapes(document: Document, layer: str) -> list[Polygon]:
     return [Polygon(one) for one in outlines(document)[layer]]
 
 
+@pytest.mark.parametrize("release", list(Release))
+def test_every_sheet_says_its_issue_in_letters_that_every_reader_has(release: Release) -> None:
+    job, lot, _ = planned()
+    for figure in sheet_figures(lot, units=job.units, stamp="issue 4 · 2026-05-18 · 7F3A"):
+        space = opened(cut_file(figure, units=job.units, release=release)).modelspace()
+        assert [one.dxf.text for one in space.query("TEXT")][-1] == "issue 4 - 2026-05-18 - 7F3A"
+    assert not any("issue" in one.text for figure in sheet_figures(lot, units=job.units) for one in figure.words)
+
+
 def test_parts_lie_as_planned() -> None:
     _, lot, _ = planned()
     for board, document in zip(lot.plan.boards, documents(Release.R2010), strict=True):

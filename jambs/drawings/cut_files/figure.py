@@ -117,9 +117,14 @@ def part_figures(part: Part, *, units: Units, notes: Sequence[str] = ()) -> tupl
     ``notes``: what stands first among the notes in the file.
     """
     face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
-    plain = [note.translate(_PLAIN) for note in notes]
+    plain = [plain_letters(note) for note in notes]
     shown = (face, back) if back.is_worked else (face,)
     return tuple(_figure(part, one, units, [*plain, *_note_lines(part, one, units, back)]) for one in shown)
+
+
+def plain_letters(text: str) -> str:
+    """Return a text in letters that every reader has."""
+    return text.translate(_PLAIN)
 
 
 def has_shape(part: Part) -> bool:

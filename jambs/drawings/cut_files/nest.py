@@ -19,6 +19,7 @@ from jambs.drawings.cut_files.figure import (
     drawn_in,
     face_strokes,
     grain_arrow,
+    plain_letters,
 )
 from jambs.geometry import Point
 from jambs.length import FINE, Units, length_text
@@ -37,18 +38,21 @@ LETTER = 0.95
 """Width of a letter as a share of its height, at most."""
 
 
-def sheet_figures(planned: PlannedLot, *, units: Units) -> tuple[CutFigure, ...]:
-    """Return a cut file for each sheet of a lot; none of a lot that is sawn from boards."""
+def sheet_figures(planned: PlannedLot, *, units: Units, stamp: str = "") -> tuple[CutFigure, ...]:
+    """Return a cut file for each sheet of a lot; none of a lot that is sawn from boards.
+
+    ``stamp``: what the plan says of its issue, which every sheet says too.
+    """
     if planned.lot.problem.kind is not LotKind.SHEETS:
         return ()
-    return tuple(_Sheet(planned, board, units).figure() for board in planned.plan.boards)
+    return tuple(_Sheet(planned, board, units, stamp).figure() for board in planned.plan.boards)
 
 
 class _Sheet:
     """One sheet of a plan: whole steps of the planner become inches."""
 
-    def __init__(self, planned: PlannedLot, board: PlannedBoard, units: Units) -> None:
-        self.lot, self.board, self.units = planned.lot, board, units
+    def __init__(self, planned: PlannedLot, board: PlannedBoard, units: Units, stamp: str) -> None:
+        self.lot, self.board, self.units, self.stamp = planned.lot, board, units, plain_letters(stamp)
         self.own = {one.piece.mark: one for one in planned.lot.pieces}
         self.at = FINE[units].at
         lumber = planned.lot.lumber_of(board.stock)
@@ -90,6 +94,7 @@ class _Sheet:
         ]
         if any(_is_left_wide(self.own[mark]) for mark, _ in self._places()):
             lines.append("+ : wider than the part, to be ripped when the wall is measured")
+        lines += [self.stamp] if self.stamp else []
         height = min(NOTES, self.size[0] / 2 / (LETTER * max(map(len, lines))))
         return [
             Words(layer=NOTE, text=line, at=(height, self.size[1] - (number + 1.5) * 1.7 * height), height=height)
