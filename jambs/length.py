@@ -144,6 +144,10 @@ class Grid:
         """Return the least grid length that is not shorter than a length [in]."""
         return self.at(math.ceil(_in_units(length, self.units) * self.denominator / self.numerator - OFF_GRID))
 
+    def down(self, length: float) -> float:
+        """Return the greatest grid length that is not longer than a length [in]."""
+        return -self.up(-length)
+
     def holds(self, length: float) -> bool:
         """Say whether a length [in] lies on the grid."""
         return abs(self.round(length) - length) < OFF_GRID
@@ -177,6 +181,8 @@ FRAMING_GRIDS = {
     "10 mm": Grid(Units.MM, 10, 1),
 }
 """What framing is sawn to; openings are rounded up to it."""
+TAPE_GRIDS = {Units.INCH: FRAMING_GRIDS["1/16"], Units.MM: FRAMING_GRIDS["1 mm"]}
+"""What is marked on a framer's tape."""
 
 
 def _in_units(length: float, units: Units) -> float:

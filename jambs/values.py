@@ -66,7 +66,16 @@ def stated(length: float, *, units: Units) -> Record:
 
 def stated_size(width: float, height: float, *, units: Units) -> Record:
     """Return a stated width × height [in] with the text of both."""
-    both = {"width": stated(width, units=units), "height": stated(height, units=units)}
+    other = Units.MM if units is Units.INCH else Units.INCH
+    is_foreign = any(stated_text(one, units=units) != length_text(one, units=units) for one in (width, height))
+    if is_foreign and all(STATED_GRIDS[other].holds(one) for one in (width, height)):
+        texts = [f"{length_text(one, units=other)} ({length_text(one, units=units)})" for one in (width, height)]
+    else:
+        texts = [stated_text(one, units=units) for one in (width, height)]
+    sizes = [
+        {"value": number(one, units=units), "text": text} for one, text in zip((width, height), texts, strict=True)
+    ]
+    both = {"width": sizes[0], "height": sizes[1]}
     return {**both, "text": f"{both['width']['text']} × {both['height']['text']}"}
 
 

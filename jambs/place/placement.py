@@ -79,6 +79,7 @@ class Placement:
 
     ``interior_depth``: finished face → inside edge of the frame. ``exterior_depth``: outside edge of the frame →
     trim plane, negative where the frame stands proud. ``framing_opening``: width × height of the hole in the framing.
+    ``framing_sill``: finished floor → bottom of that hole; None where nobody gave a height, and for a door.
     ``shims``: frame → rough opening on each side. ``overhang``: sheathing → flange plane. ``weight`` [lb].
     ``asked``: what the job should say before the window is ordered.
     ``stands_as_measured``: it was found elsewhere than it was planned, and this is where it was found.
@@ -102,6 +103,7 @@ class Placement:
     escape: EscapeCheck | None = None
     asked: tuple[Finding, ...] = ()
     stands_as_measured: bool = False
+    framing_sill: float | None = None
 
     @property
     def inside_edge(self) -> float:

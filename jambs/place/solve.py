@@ -17,7 +17,7 @@ from jambs.place.placement import Placement
 from jambs.place.reasons import OwnPosition, SharedPosition
 from jambs.place.rules import LeastHeatLoss, RuleError, flange_plane_for
 from jambs.place.sash import swing_at
-from jambs.place.support import buck_at, carrying_findings, framing_opening, shims, weight_of
+from jambs.place.support import buck_at, carrying_findings, framing_opening, framing_sill, shims, weight_of
 from jambs.wall.planes import WallError, WallPlanes, stack_wall
 
 
@@ -116,7 +116,8 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         share=share_at(planes, plane),
         buck=buck,
         framing_opening=framing_opening(opening, buck, job.shop.framing_grid),
-        shims=shims(opening),
+        framing_sill=framing_sill(opening, buck, job.shop.framing_grid),
+        shims=shims(opening, job.shop.framing_grid),
         weight=weight,
         weight_is_assumed=assumed,
         swing=swing,
@@ -124,7 +125,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         alternatives=weighed,
         findings=(
             *depth_findings(opening, inside, outside, job),
-            *carrying_findings(opening, planes, plane, buck, job.shop.shim_space, job.limits),
+            *carrying_findings(opening, planes, plane, buck, job.shop, job.limits),
             *sash_findings(opening, swing, job.limits),
             *tilt_findings(opening, inside),
             *glass_findings(opening),

@@ -6,8 +6,8 @@ from jambs.findings import Finding, Subject
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
-from jambs.job.models.shop import Limits
-from jambs.length import Grid
+from jambs.job.models.shop import Limits, Shop
+from jambs.length import TAPE_GRIDS, Grid
 from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Buck, Sides
 from jambs.place.support_findings import (
@@ -16,6 +16,7 @@ from jambs.place.support_findings import (
     LinerStandsOut,
     NeedsEngineer,
     NoRoomForShims,
+    OffTheTape,
     OutboardBuckDepth,
     ThresholdStandsOut,
 )
@@ -63,11 +64,34 @@ def framing_opening(opening: Opening, buck: Buck | None, grid: Grid | None = Non
     """The hole in the framing, width × height [in]: the window's rough opening and the liner around it.
 
     A door's reaches from the finished floor to the head; its buck has no bottom. A liner's is rounded up to the grid of
-    the framing, where the shop has one: the rest is shimmed behind the liner, over its head and beside it.
+    the framing, where the shop has one, its sill down and its head up: the rest is shimmed behind the liner.
     """
     hole = _hole(opening, buck)
-    is_lined = buck is not None and buck.kind is BuckKind.LINER
-    return Size(width=grid.up(hole.width), height=grid.up(hole.height)) if grid and is_lined else hole
+    if grid is None or not _is_lined(buck):
+        return hole
+    sill, rough = framing_sill(opening, buck, grid), _rough_sill(opening, grid)
+    below = rough - sill - buck.thickness if buck and sill is not None and rough is not None else 0.0
+    return Size(width=grid.up(hole.width), height=grid.up(hole.height + below))
+
+
+def framing_sill(opening: Opening, buck: Buck | None, grid: Grid | None = None) -> float | None:
+    """From the finished floor up to the bottom of the hole in the framing [in]: the rough sill, under a liner.
+
+    None where no sill height is given, and for a door, whose hole begins at the finished floor.
+    """
+    rough = _rough_sill(opening, grid)
+    if rough is None or opening.floor_below_frame is not None:
+        return None
+    sill = rough - (buck.thickness if buck and _is_lined(buck) else 0.0)
+    return grid.down(sill) if grid else sill
+
+
+def _is_lined(buck: Buck | None) -> bool:
+    return buck is not None and buck.kind is BuckKind.LINER
+
+
+def _rough_sill(opening: Opening, grid: Grid | None) -> float | None:
+    return None if opening.sill_height is None else opening.sill_height - shims(opening, grid).sill
 
 
 def _hole(opening: Opening, buck: Buck | None) -> Size:
@@ -77,13 +101,19 @@ def _hole(opening: Opening, buck: Buck | None) -> Size:
     return Size(width=rough.width + 2 * lining, height=rough.height + 2 * lining)
 
 
-def shims(opening: Opening) -> Sides:
-    """Frame → rough opening on each side, the frame in the middle [in]; a door's frame stands on the sill."""
+def shims(opening: Opening, grid: Grid | None = None) -> Sides:
+    """Frame → rough opening on each side, the frame in the middle [in]; a door's frame stands on the sill.
+
+    With a grid of the framing the rough sill lies on it, as near to that middle as it can.
+    """
     side = (opening.rough_opening.width - opening.frame.width) / 2
     spare = opening.rough_opening.height - opening.frame.height
     if opening.floor_below_frame is not None:
         return Sides(left=side, right=side, head=spare, sill=0.0)
-    return Sides(left=side, right=side, head=spare / 2, sill=spare / 2)
+    sill = spare / 2
+    if grid and opening.sill_height is not None:
+        sill = min(max(opening.sill_height - grid.round(opening.sill_height - sill), 0.0), spare)
+    return Sides(left=side, right=side, head=spare - sill, sill=sill)
 
 
 def weight_of(opening: Opening) -> tuple[float, bool]:
@@ -101,22 +131,34 @@ def weight_of(opening: Opening) -> tuple[float, bool]:
 
 
 def carrying_findings(
-    opening: Opening, planes: WallPlanes, flange_plane: float, buck: Buck | None, shim_space: float, limits: Limits
+    opening: Opening, planes: WallPlanes, flange_plane: float, buck: Buck | None, shop: Shop, limits: Limits
 ) -> list[Finding]:
-    """How the window is carried, where that needs a word; ``shim_space``: what the shop wants round a frame [in]."""
+    """How the window is carried, where that needs a word; the shop says what it wants round a frame."""
     about, overhang = Subject.opening(opening.mark), flange_plane - planes.sheathing_plane
     pounds, _ = weight_of(opening)
     found = _engineer(about, pounds, overhang if buck else 0.0, limits)
     if buck:
-        found += [*_bearing(opening, buck), _fasteners(opening, buck, overhang)]
+        found += [*_bearing(opening, buck, shop.framing_grid), _fasteners(opening, buck, overhang)]
     if opening.floor_below_frame is not None and overhang > SAME_PLANE:
         found.append(ThresholdStandsOut(subject=about, overhang=overhang))
-    return [*found, *_space(opening, shim_space)]
+    return [*found, *_space(opening, shop), *_off_the_tape(opening, buck, shop)]
 
 
-def _space(opening: Opening, wanted: float) -> list[Finding]:
+def _off_the_tape(opening: Opening, buck: Buck | None, shop: Shop) -> list[Finding]:
+    """Find a hole in the framing that no framer can mark, where the shop does not say what he saws to."""
+    tape = TAPE_GRIDS[shop.grid.units]
+    if shop.framing_grid:
+        return []
+    hole, sill = framing_opening(opening, buck), framing_sill(opening, buck)
+    if all(tape.holds(one) for one in (hole.width, hole.height, sill or 0.0)):
+        return []
+    about = Subject.opening(opening.mark)
+    return [OffTheTape(subject=about, width=hole.width, height=hole.height, sill=sill, step=tape.step)]
+
+
+def _space(opening: Opening, shop: Shop) -> list[Finding]:
     """Find where the frame has less room in its rough opening than the shop wants for shims."""
-    around, about = shims(opening), Subject.opening(opening.mark)
+    around, about, wanted = shims(opening, shop.framing_grid), Subject.opening(opening.mark), shop.shim_space
     sides: dict[Side | None, float] = {None: min(around.left, around.right), Side.HEAD: around.head}
     if opening.floor_below_frame is None:
         sides[Side.SILL] = around.sill
@@ -142,14 +184,14 @@ def _engineer(about: Subject, pounds: float, overhang: float, limits: Limits) ->
     ]
 
 
-def _bearing(opening: Opening, buck: Buck) -> list[Finding]:
+def _bearing(opening: Opening, buck: Buck, grid: Grid | None) -> list[Finding]:
     flange = opening.window.flange_width
     if not opening.window.nailing_flange or flange is None:
         return []
     about = Subject.opening(opening.mark)
     if "flange_width" in opening.unstated:
         return [FlangeWidthAssumed(subject=about, flange=flange)]
-    around = shims(opening)
+    around = shims(opening, grid)
     gap = max(around.left, around.right, around.head, around.sill) + buck.set_back
     past_gap = flange - gap
     bears = max(min(buck.thickness, past_gap), 0.0)

@@ -35,6 +35,28 @@ class NeedsEngineer(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OffTheTape(Finding):
+    """A hole in the framing, and its sill over the floor, that a framer cannot mark to ``step`` of his tape [in]."""
+
+    code: ClassVar[str] = "off-the-tape"
+    severity: Severity = Severity.NOTE
+    width: float
+    height: float
+    sill: float | None
+    step: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what he would have to mark, and which setting mends it."""
+        sill = "" if self.sill is None else f", its sill {units.text(self.sill)} over the floor"
+        wanted = "framing_grid: 1/8" if units is Units.INCH else "framing_grid: 5 mm"
+        return (
+            f"The hole in the framing is {units.text(self.width)} × {units.text(self.height)}{sill}: framing is marked "
+            f"to {units.text(self.step)} at the finest. Write {wanted} under shop: and it is rounded up, shims take "
+            "the rest."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FlangeBearsPartly(Finding):
     """A nailing flange bears on too little: its width, the gap under it, what bears, what lies past the gap [in]."""
 

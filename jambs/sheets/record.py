@@ -24,7 +24,6 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from jambs.findings import Finding
-from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import SIDES, Assumed, Job, Measured, Opening, SideDepths
 from jambs.job.models.site import SiteEntry
 from jambs.length import Units
@@ -176,7 +175,7 @@ def _sizes_record(placement: Placement, *, units: Units) -> Record:
         "shims": dump(placement.shims, units=units),
         "sill_height": size(opening.sill_height, units=units),
         "rough_sill_height": size(rough_sill_height(placement), units=units),
-        "framing_sill_height": size(framing_sill_height(placement), units=units),
+        "framing_sill_height": size(placement.framing_sill, units=units),
         "framing_head_height": size(framing_head_height(placement), units=units),
         "floor_below_frame": size(opening.floor_below_frame, units=units),
         "faces_deg": opening.faces_deg,
@@ -198,18 +197,6 @@ def rough_sill_height(placement: Placement) -> float | None:
     return None if height is None else height - placement.shims.sill
 
 
-def framing_sill_height(placement: Placement) -> float | None:
-    """Height of the rough sill in the framing, outside a liner buck.
-
-    From the finished floor up to the bottom of the hole in the framing [in]; None where no sill height is given, and
-    for a door, whose hole begins at the finished floor.
-    """
-    height, buck = rough_sill_height(placement), placement.buck
-    if height is None or placement.opening.floor_below_frame is not None:
-        return None
-    return height - (buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0)
-
-
 def framing_head_height(placement: Placement) -> float | None:
     """Height of the head in the framing: from the finished floor up to the top of the hole in the framing [in].
 
@@ -217,7 +204,7 @@ def framing_head_height(placement: Placement) -> float | None:
     """
     if placement.opening.floor_below_frame is not None:
         return placement.framing_opening.height
-    sill = framing_sill_height(placement)
+    sill = placement.framing_sill
     return None if sill is None else sill + placement.framing_opening.height
 
 

@@ -155,6 +155,17 @@ ROWS = [
         severity=CHECK,
         about=W1,
     ),
+    Row(
+        # 36 1/32 is off a tape that is marked to 1/16; 36 1/16 is on it. 3/4 of spare height, half of it under a frame
+        # at 42 1/32, puts the rough sill at 41 21/32.
+        code="off-the-tape",
+        appears=case(openings__0__rough_opening="36 1/32 x 48 1/4", openings__0__sill_height="42 1/32"),
+        quiet=case(openings__0__rough_opening="36 1/16 x 48 1/4", openings__0__sill_height="42"),
+        inch='The hole in the framing is 36 1/32" × 48 1/4", its sill 41 21/32" over the floor: framing is marked to '
+        '1/16" at the finest. Write framing_grid: 1/8 under shop: and it is rounded up, shims take the rest.',
+        mm="The hole in the framing is 915.2 mm × 1225.6 mm, its sill 1058.1 mm over the floor: framing is marked to "
+        "1.6 mm at the finest. Write framing_grid: 5 mm under shop: and it is rounded up, shims take the rest.",
+    ),
 ]
 
 

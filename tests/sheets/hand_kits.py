@@ -160,6 +160,7 @@ def make_placement(opening: Opening, **changes: object) -> Placement:
         buck=Buck(kind=BuckKind.OUTBOARD, inner=6.5, outer=9.25, thickness=1.5, stock="framing lumber", set_back=0.0),
         framing_opening=Size(36.0, 48.0),
         shims=Sides(left=0.25, right=0.25, head=0.25, sill=0.25),
+        framing_sill=None if opening.sill_height is None else opening.sill_height - 0.25,
         weight=68.0,
         weight_is_assumed=True,
         swing=Swing(greatest_deg=90.0, stopped_by=Obstacle.FRAME, clear=Size(28.75, 41.5)),

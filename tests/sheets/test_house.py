@@ -25,6 +25,7 @@ from jambs.outside.plan import PlannedOutside
 from jambs.outside.register import Register, make_register
 from jambs.parts.cut_kit import CutKit
 from jambs.place.placement import Buck
+from jambs.place.support import framing_sill
 from jambs.sheets.house import (
     order_data,
     rough_opening_data,
@@ -137,7 +138,8 @@ def test_rough_sill_is_the_shim_space_under_the_frame() -> None:
 def lined(opening: Opening, framing: Size) -> CutKit:
     """Return a kit in a liner buck 3/4 in thick."""
     buck = Buck(kind=BuckKind.LINER, inner=0.5, outer=9.25, thickness=0.75, stock="plywood", set_back=0.0)
-    placement = hand.make_placement(opening, buck=buck, framing_opening=framing)
+    sill = framing_sill(opening, buck)
+    placement = hand.make_placement(opening, buck=buck, framing_opening=framing, framing_sill=sill)
     return replace(hand.make_kit(opening.mark), placement=placement)
 
 
@@ -163,6 +165,7 @@ def test_door_is_framed_from_the_finished_floor() -> None:
         (Units.INCH, Size(610 / 25.4, 35.5), '610 mm (24 1/64") × 35 1/2"'),
         (Units.INCH, Size(635 / 25.4, 24 + 1 / 64), '25" × 24 1/64"'),
         (Units.MM, Size(610 / 25.4, 35.5), '610 mm × 35 1/2" (901.7 mm)'),
+        (Units.INCH, Size(635 / 25.4, 940 / 25.4), '635 mm (25") × 940 mm (37 1/64")'),
         (Units.MM, Size(1200.5 / 25.4, 25), "1200.5 mm × 635 mm"),
     ],
 )

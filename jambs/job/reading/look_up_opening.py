@@ -20,7 +20,7 @@ from jambs.job.reading.look_up import Found, Shelf, find
 from jambs.job.reading.tree import TextSource
 from jambs.job.reading.unstated import ask_for, unstated, with_usual
 from jambs.job.reading.walls import look_up_wall
-from jambs.length import Units, length_text
+from jambs.length import TAPE_GRIDS, Units, length_text
 
 SHEATHING, TRIM_PLANE = "sheathing", "trim plane"
 """Faces that every wall has."""
@@ -161,6 +161,22 @@ def _rough_opening(frame: Size, shop: Shop) -> Size:
     return Size(width=grid.up(size.width), height=grid.up(size.height)) if grid else size
 
 
+def _as_given(size: Size, units: Units) -> str:
+    """Print a size that no tape of this job's unit holds, in the other unit where its tape does."""
+    other = Units.MM if units is Units.INCH else Units.INCH
+    is_foreign = all(TAPE_GRIDS[other].holds(one) for one in (size.width, size.height))
+    return _size_text(size, other if is_foreign else units)
+
+
+def _framed(given: Size, shop: Shop) -> Size:
+    """Return a rough opening that the job gives [in], what a framer cannot mark on his tape rounded up to his grid."""
+    grid, tape = shop.framing_grid, TAPE_GRIDS[shop.grid.units]
+    if grid is None:
+        return given
+    width, height = (one if tape.holds(one) else grid.up(one) for one in (given.width, given.height))
+    return Size(width=width, height=height)
+
+
 def _assumed(
     entry: OpeningEntry, window: WindowType, has_exterior: bool, shop: Shop, units: Units
 ) -> tuple[Assumed, ...]:
@@ -170,6 +186,10 @@ def _assumed(
         why = f"frame and the shop's shim space of {length_text(shop.shim_space, units=units)} on each side"
         why += f", rounded up to {shop.framing_grid.text(shop.framing_grid.step)}" if shop.framing_grid else ""
         assumed.append(Assumed(what="rough opening", value=size, why=why))
+    elif shop.framing_grid and (framed := _framed(entry.rough_opening, shop)) != entry.rough_opening:
+        given, step = _as_given(entry.rough_opening, units), shop.framing_grid.text(shop.framing_grid.step)
+        why = f"the job gives {given}; rounded up to {step}, what framing is sawn to"
+        assumed.append(Assumed(what="rough opening", value=_size_text(framed, units), why=why))
     if has_exterior and window.exterior_frame_face is None:
         why = "the job gives no exterior_frame_face; check the frame outside"
         assumed.append(Assumed(what="frame face outside", value="as inside", why=why))
@@ -194,7 +214,7 @@ def _opening(
         window_name=window.name,
         window=window.entry,
         frame=entry.frame,
-        rough_opening=entry.rough_opening or _rough_opening(entry.frame, shop),
+        rough_opening=_framed(entry.rough_opening, shop) if entry.rough_opening else _rough_opening(entry.frame, shop),
         sill_height=entry.height,
         head_with=entry.head_with,
         sill_with=entry.sill_with,
