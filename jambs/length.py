@@ -220,3 +220,14 @@ def decimal_text(value: float, digits: int) -> str:
     text = f"{value:.{digits}f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text in ("-0", "") else text
+
+
+def least_text(millimeters: float, *, units: Units) -> str:
+    """Print a least length that a standard gives in millimeters, in the job's units: ``13/64" (5 mm)``.
+
+    In inches it is rounded up, never below what the standard asks.
+    """
+    there = f"{millimeters:g} mm"
+    if units is Units.MM:
+        return there
+    return f"{length_text(FINE[units].up(millimeters / MM_PER_INCH), units=units)} ({there})"

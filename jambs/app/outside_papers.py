@@ -91,7 +91,7 @@ def _write_flashing(house: PlannedHouse, job: Job, folder: Path, stamp: str) -> 
 
 def _blank_papers(flashings: Sequence[Flashings], job: Job) -> list[BlankPaper]:
     groups: dict[object, list[Blank]] = {}
-    for blank in (blank for one in flashings for blank in one.blanks):
+    for blank in (blank.on(job.shop.grid) for one in flashings for blank in one.blanks):
         groups.setdefault(bent_alike(blank, units=job.units), []).append(blank)
     return [_blank_paper(some, job) for _, some in sorted(groups.items(), key=lambda group: group[1][0].name)]
 

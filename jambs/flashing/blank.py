@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from itertools import accumulate, pairwise
+
+from jambs.length import Grid
 
 
 class LegKind(Enum):
@@ -106,6 +108,13 @@ class Blank:
     def profile(self) -> tuple[tuple[float, float], ...]:
         """The bent blank as a line (d, y) in wall coordinates [in]."""
         return traced(self.start, self.legs)
+
+    def on(self, grid: Grid) -> Blank:
+        """Return the blank as it is marked out: bends to the nearest step of a grid, the girth up to it."""
+        ends = [grid.round(bend.at) for bend in self.bends]
+        marks = [0.0, *ends, grid.up(self.girth)]
+        legs = (replace(leg, width=end - start) for leg, (start, end) in zip(self.legs, pairwise(marks), strict=True))
+        return replace(self, legs=tuple(legs))
 
     def leg(self, kind: LegKind) -> Leg | None:
         """Return the leg of a kind; nothing where it has none."""

@@ -9,6 +9,7 @@ from jambs.findings import Finding, Subject
 from jambs.flashing.bending import PASCALS_PER_MM, Bending
 from jambs.flashing.blank import Blank, LegKind
 from jambs.flashing.findings import (
+    LEAST_UPSTAND,
     BlankDripsShort,
     BlankFallsShort,
     BlankLapsShort,
@@ -25,7 +26,6 @@ from jambs.parts.kit import Kit
 from jambs.parts.water import LEAST_DRIP, LEAST_FALL
 from jambs.wall.planes import WallPlanes
 
-LEAST_UPSTAND = 50 / MM_PER_INCH
 LEAST_CLEAR = {Units.INCH: 1 / 4, Units.MM: 6 / MM_PER_INCH}
 """Shingles stay at least 1/4 in above a horizontal flashing (read in an installation guide) [in].
 

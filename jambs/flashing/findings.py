@@ -6,9 +6,17 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.findings import Finding, Severity
-from jambs.length import Units
+from jambs.flashing.membrane import LEAST_FLASHING_LAP
+from jambs.length import MM_PER_INCH, Units, least_text
+from jambs.parts.water import LEAST_DRIP
 
 CODE = "National Building Code of Canada 9.27.3.8; the local code decides"
+LEAST_UPSTAND = 50 / MM_PER_INCH
+
+
+def _asked(least: float, units: Units) -> str:
+    """Say what the code asks at least [in], in the job's units with its own figure behind."""
+    return f"at least {least_text(least * MM_PER_INCH, units=units)} is required ({CODE})"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +44,7 @@ class BlankDripsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say how far it stands out."""
-        return f"The {self.blank} drips {units.text(self.out)} out, at least 5 mm is required ({CODE})."
+        return f"The {self.blank} drips {units.text(self.out)} out, {_asked(LEAST_DRIP, units)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +59,7 @@ class BlankLapsShort(Finding):
     def sentence(self, units: Units) -> str:
         """Say how far it laps."""
         lap = units.text(self.lap)
-        return f"The {self.blank} laps {lap} over what is under it, at least 10 mm is required ({CODE})."
+        return f"The {self.blank} laps {lap} over what is under it, {_asked(LEAST_FLASHING_LAP, units)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +73,7 @@ class BlankStandsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say how high it stands."""
-        return f"The {self.blank} stands up {units.text(self.upstand)}, at least 50 mm is required ({CODE})."
+        return f"The {self.blank} stands up {units.text(self.upstand)}, {_asked(LEAST_UPSTAND, units)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,7 +16,7 @@ def flat_head(kit: Kit, flashings: Flashings, grid: Grid) -> FlatBlank | None:
         return None
     bend = BlankBend(
         bends=len(blank.bends),
-        first_at=blank.bends[0].at,
+        first_at=blank.on(grid).bends[0].at,
         end_dam=blank.end_dam,
         past_casing=trim.head_flashing.past_casing,
         gap_to_cladding=trim.head_flashing.gap_to_cladding,

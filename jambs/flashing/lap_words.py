@@ -50,7 +50,7 @@ def _under(behind: float | None, units: Units) -> str:
     if behind is None:
         return "the layer that sheds the water under the opening"
     if is_behind(behind):
-        return f"a strip of membrane under the opening, brought out {units.text(behind)} from the wall's"
+        return f"a strip under the opening that comes {units.text(behind)} out from the wall's membrane"
     return "the membrane under the opening"
 
 

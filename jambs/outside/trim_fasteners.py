@@ -13,7 +13,7 @@ from jambs.findings import Finding, Subject
 from jambs.job.models.layers import BuckKind, Role
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import FastenerEntry, Fixed
-from jambs.length import MM_PER_INCH, ROUND_OFF, Grid, Units, whole_up
+from jambs.length import FRAMING_GRIDS, MM_PER_INCH, ROUND_OFF, Grid, Units, whole_up
 from jambs.parts.box import box_gaps
 from jambs.parts.kit import JambFrame, Kit
 from jambs.place.placement import Sides
@@ -28,6 +28,8 @@ JAMB_FASTENER, CASING_FASTENER = "trim screw", "casing nail"
 FROM_END = {Units.INCH: 4.0, Units.MM: 100 / MM_PER_INCH}
 SHIM_SPACING = {Units.INCH: 16.0, Units.MM: 400 / MM_PER_INCH}
 """First shims from a corner, and the most between two pairs [in]; common practice, no source."""
+SHIM_GRID = {Units.INCH: FRAMING_GRIDS["1/2"], Units.MM: FRAMING_GRIDS["10 mm"]}
+"""Nobody reads a place for shims finer."""
 ASSUMED_OUTSIDE = {
     Units.INCH: {"fastener": "long wood screw", "penetration": "1 1/2", "spacing": "16"},
     Units.MM: {"fastener": "long wood screw", "penetration": "40 mm", "spacing": "400 mm"},
@@ -59,9 +61,10 @@ def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
     """Return where shims go along a side, from its first end [in]: near the ends, between them evenly."""
     end, spacing = FROM_END[grid.units], SHIM_SPACING[grid.units]
     if length <= 2 * end:
-        return (grid.round(length / 2),)
+        return (SHIM_GRID[grid.units].round(length / 2),)
     steps = max(1, whole_up((length - 2 * end) / spacing))
-    return tuple(grid.round(end + at * (length - 2 * end) / steps) for at in range(steps + 1))
+    coarse = SHIM_GRID[grid.units]
+    return tuple(coarse.round(end + at * (length - 2 * end) / steps) for at in range(steps + 1))
 
 
 def shim_gaps(kit: Kit) -> Sides:

@@ -25,10 +25,16 @@ class Beside(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Caution:
-    """One line of caution, and the work that it stands beside."""
+    """One line of caution, the work that it stands beside, and the parts that it names at its end, by mark."""
 
     beside: Beside
-    text: str
+    words: str
+    marks: tuple[str, ...] = ()
+
+    @property
+    def text(self) -> str:
+        """The whole line."""
+        return f"{self.words}: {', '.join(self.marks)}." if self.marks else self.words
 
 
 NARROW_RIP = 2.0
@@ -39,8 +45,11 @@ LEAD_UNTIL, ASBESTOS_UNTIL = 1978, 1990
 SAW = "Saw: guard, riving knife (or splitter) and push block; cut short pieces off a long one."
 ANGLED = (
     "Blade tilted: a beveled offcut can wedge under the blade and be thrown; keep the fence on the side the blade "
-    "leans away from, set the guard anew, try each setting in scrap:"
+    "leans away from, set the guard anew, try each setting in scrap"
 )
+TAPERED = "Taper jig with clamps, never freehand"
+NARROW = "Narrow: rip from a wide blank and push it through with a block"
+"""Before the marks of the parts that they are said of."""
 HARMFUL_DUST = {
     "cedar": "cedar dust can bring on asthma",
     "oak": "oak dust can cause cancer",
@@ -85,22 +94,23 @@ def cautions(
 ) -> tuple[Caution, ...]:
     """List the cautions that fit this opening, work by work."""
     install = (*_install(placement, parts, units), *_old_house(year_built))
-    lines = ((Beside.SAW, _saw(parts)), (Beside.INSTALL, install), (Beside.FRAMING, _framing(placement)))
-    return tuple(Caution(beside=beside, text=text) for beside, texts in lines for text in texts)
+    lines = ((Beside.INSTALL, install), (Beside.FRAMING, _framing(placement)))
+    said = (Caution(beside=beside, words=words) for beside, some in lines for words in some)
+    return (*_saw(parts), *said)
 
 
-def _saw(parts: tuple[Part, ...]) -> Iterator[str]:
+def _saw(parts: tuple[Part, ...]) -> Iterator[Caution]:
     wood = [part for part in parts if part.is_wood]
     if not wood:
         return
-    yield SAW
+    yield Caution(beside=Beside.SAW, words=SAW)
     if tapered := [part.mark for part in wood if any(isinstance(cut, Taper) for cut in part.cuts)]:
-        yield f"Taper jig with clamps, never freehand: {', '.join(tapered)}."
+        yield Caution(beside=Beside.SAW, words=TAPERED, marks=tuple(tapered))
     if angled := [part.mark for part in wood if part.is_compound]:
-        yield f"{ANGLED} {', '.join(angled)}."
+        yield Caution(beside=Beside.SAW, words=ANGLED, marks=tuple(angled))
     if narrow := [part.mark for part in wood if part.width < NARROW_RIP]:
-        yield f"Narrow: rip from a wide blank and push it through with a block: {', '.join(narrow)}."
-    yield f"Dust: extraction and a mask{_dust(wood)}."
+        yield Caution(beside=Beside.SAW, words=NARROW, marks=tuple(narrow))
+    yield Caution(beside=Beside.SAW, words=f"Dust: extraction and a mask{_dust(wood)}.")
 
 
 def _dust(wood: list[Part]) -> str:

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.findings import Finding, Severity
-from jambs.length import Units
+from jambs.length import MM_PER_INCH, Units, least_text
+from jambs.parts.water import LEAST_DRIP
 
 # ---- parts that cannot be made
 
@@ -89,7 +90,8 @@ class NosingTooShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say how far, and what a drip wants."""
-        return f'The nosing stands {units.text(self.nosing)} past the cladding; a drip needs at least 5 mm (13/64").'
+        least = least_text(LEAST_DRIP * MM_PER_INCH, units=units)
+        return f"The nosing stands {units.text(self.nosing)} past the cladding; a drip needs at least {least}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

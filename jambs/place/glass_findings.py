@@ -62,6 +62,15 @@ class SafetyGlass(GlassFinding):
         }[place]
 
 
+ASKED = {
+    "sill_height": "how high over the floor it begins",
+    "near_door": "whether a door is beside it",
+    "wet_room": "whether a tub or shower is near",
+    "near_stairs": "whether stairs or a landing are beside it",
+}
+"""What must be known of a window, by the key that says it."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SafetyGlassAsked(GlassFinding):
     """Whether glass needs to be safety glass rests on keys that the job does not give."""
@@ -75,9 +84,12 @@ class SafetyGlassAsked(GlassFinding):
         decides = (
             "the local rules decide" if units is Units.MM else "IRC 2018 R308.4, from memory; the local code decides"
         )
+        asked = [ASKED[key] for key in self.keys]
+        what = asked[0] if len(asked) == 1 else f"{', '.join(asked[:-1])} and {asked[-1]}"
+        keys = ", ".join(self.keys)
         return (
-            f"Safety glass or not depends on {', '.join(self.keys)}, the glass being low or large: give "
-            f"{'it' if len(self.keys) == 1 else 'them'} in the job before the window is ordered ({decides})."
+            f"Low or large enough that it may have to be safety glass: settle {what} before the window is ordered "
+            f"(in the job: {keys}; {decides})."
         )
 
 

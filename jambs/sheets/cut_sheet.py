@@ -149,11 +149,15 @@ def sash_words(record: Record) -> str:
 
 
 def _as_planned(pictures: list[Record], record: Record) -> list[Record]:
-    """Let the section, the last of the pictures, say that it does not show the depths that were measured."""
+    """Let the section, the last of the pictures, say which depths it shows: parts are cut to those of the table."""
     *others, section = pictures
-    if not (record["state"]["is_measured"] or record["state"]["exterior_is_measured"]):
+    if record["state"]["is_measured"]:
+        shown = "inside as measured half way up"
+    elif record["state"]["exterior_is_measured"]:
+        shown = "depths as planned: cut to the measured ones"
+    else:
         return pictures
-    note = " · ".join(filter(None, (section["note"], "depths as planned: cut to the measured ones")))
+    note = " · ".join(filter(None, (section["note"], shown)))
     return [*others, {**section, "note": note}]
 
 

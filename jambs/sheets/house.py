@@ -77,7 +77,7 @@ def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
     return {
         **page_data(job),
         "is_last": True,
-        "cautions": _cautions(openings, Beside.FRAMING),
+        "cautions": _cautions(kits, Beside.FRAMING),
         "rows": [_rough_row(one) for one in openings],
         "bucks": [one for one in bucks if one["parts"]],
     }
@@ -248,13 +248,19 @@ def summary_data(kits: Sequence[CutKit], register: Register, job: Job) -> Record
         "measured": sum(one["state"]["is_measured"] for one in openings),
         "assumed": record["assumed"],
         "own_assumed": [{**one, "marks": marks} for one, marks in _gathered(openings, "assumed")],
-        "cautions": _cautions(openings, *Beside),
+        "cautions": _cautions(kits, *Beside),
     }
 
 
-def _cautions(openings: Sequence[Record], *beside: Beside) -> list[str]:
-    """Return the lines of caution of some work, each once."""
-    return list(dict.fromkeys(line for one in openings for work in beside for line in one["cautions_beside"][work]))
+def _cautions(kits: Sequence[CutKit], *beside: Beside) -> list[str]:
+    """Return the lines of caution of some work, each once, with all the parts that it is said of."""
+    found: dict[str, list[str]] = {}
+    for kit in kits:
+        for work in beside:
+            for one in kit.cautions:
+                if one.beside is work:
+                    found.setdefault(one.words, []).extend(one.marks)
+    return [f"{words}: {', '.join(marks)}." if marks else words for words, marks in found.items()]
 
 
 def _weightiest(openings: Sequence[Record], key: str) -> list[Record]:
@@ -282,7 +288,7 @@ def _summary_row(opening: Record, register: Register) -> Record:
         "frame": opening["window"]["frame"]["text"],
         "state": "measured" if opening["state"]["is_measured"] else "planned",
         "flange_plane": opening["planes"]["flange_plane"]["text"],
-        "share": f"share {share:.0%}" if share is not None and 0 <= share <= 1 else "",
+        "share": f"share {share * 100:.0f} %" if share is not None and 0 <= share <= 1 else "",
         "interior": interior_text(opening),
         "rip": rip_text(opening),
         "exterior": exterior_text(opening),

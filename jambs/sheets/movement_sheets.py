@@ -79,17 +79,21 @@ def _air(words: str, air: Air, units: Units) -> Record:
 def _boards(movements: Sequence[KitMovement], grid: Grid) -> list[Record]:
     """Return boards that move alike in one row: same part, width, wood and movement, as printed."""
     rows: dict[tuple[str, ...], list[str]] = {}
-    for movement in movements:
-        for board in movement.boards:
-            rows.setdefault(_board_key(board, grid), []).append(board.part.mark)
+    boards = [board for movement in movements for board in movement.boards]
+    for board in sorted(boards, key=lambda one: (_board_name(one), grid.fine.count(one.part.width))):
+        rows.setdefault(_board_key(board, grid), []).append(board.part.mark)
     names = ("name", "wood", "width", "winter", "summer")
-    return [{**dict(zip(names, key, strict=True)), "marks": some} for key, some in sorted(rows.items())]
+    return [{**dict(zip(names, key, strict=True)), "marks": some} for key, some in rows.items()]
+
+
+def _board_name(board: BoardMovement) -> str:
+    return f"{board.part.where.value} {board.part.kind.bare_words}"
 
 
 def _board_key(board: BoardMovement, grid: Grid) -> tuple[str, ...]:
     fine = grid.fine
     return (
-        f"{board.part.where.value} {board.part.kind.bare_words}",
+        _board_name(board),
         f"{board.wood.wood.species}, {board.wood.sawn.value} sawn",
         grid.text(board.part.width),
         *(_change(fine.count(change), fine.text(abs(change))) for change in (board.winter, board.summer)),
@@ -102,7 +106,7 @@ def _change(steps: int, text: str) -> str:
 
 def _joints(movements: Iterable[KitMovement], grid: Grid, units: Units) -> list[Record]:
     """Return joints of which the same is said in one row, those that fail first, those that take it last."""
-    rows: dict[tuple[int, str, str, str], list[str]] = {}
+    rows: dict[tuple[int, str, str], list[str]] = {}
     for movement in movements:
         for joint in movement.joints:
             rows.setdefault(_joint_key(joint, grid, units), []).append(movement.mark)
@@ -110,15 +114,13 @@ def _joints(movements: Iterable[KitMovement], grid: Grid, units: Units) -> list[
         {
             "standing": STANDING[key[0]],
             "name": key[1],
-            "wanted": key[2],
-            "words": key[3],
+            "words": key[2],
             "marks": list(dict.fromkeys(some)),
         }
         for key, some in sorted(rows.items(), key=lambda row: row[0][:2])
     ]
 
 
-def _joint_key(joint: JointMovement, grid: Grid, units: Units) -> tuple[int, str, str, str]:
+def _joint_key(joint: JointMovement, grid: Grid, units: Units) -> tuple[int, str, str]:
     standing = STANDING.index("check" if joint.fails else "OK" if joint.takes_it else "note")
-    wanted = grid.fine.text(joint.wanted)
-    return standing, joint_name(joint), wanted, joint_words(joint, units)
+    return standing, joint_name(joint), joint_words(joint, units)

@@ -45,9 +45,9 @@ def test_just_as_the_code_asks() -> None:
     ("entry", "flashing", "message"),
     [
         ({**SOUND, "fall": "5.9 %"}, {}, "falls 5.9 %, at least 6 % is required"),
-        ({**SOUND, "drip_out": "4.8 mm"}, {}, 'drips 3/16" out, at least 5 mm is required'),
-        (SOUND, {"drip": 9.8 / MM_PER_INCH}, 'laps 25/64" over what is under it, at least 10 mm'),
-        (SOUND, {"upstand": 49.5 / MM_PER_INCH}, 'stands up 1 61/64", at least 50 mm is required'),
+        ({**SOUND, "drip_out": "4.8 mm"}, {}, 'drips 3/16" out, at least 13/64" (5 mm) is required'),
+        (SOUND, {"drip": 9.8 / MM_PER_INCH}, 'laps 25/64" over what is under it, at least 13/32" (10 mm)'),
+        (SOUND, {"upstand": 49.5 / MM_PER_INCH}, 'stands up 1 61/64", at least 1 31/32" (50 mm) is required'),
     ],
 )
 def test_just_less_than_the_code_asks(entry: Mapping[str, object], flashing: Mapping[str, float], message: str) -> None:

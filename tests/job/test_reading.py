@@ -155,7 +155,8 @@ def test_what_nobody_stated_is_assumed_in_so_many_words(tmp_path: Path) -> None:
     assert first == ["frame face outside", "edge of the sash"]
     assert second == ["spacing of stud 2x4", "rough opening"]
     limits = [one.what for one in job.assumed]
-    assert "limit: weight" in limits and "limit: overhang" not in limits
+    assert "heaviest window without an engineer" in limits
+    assert "farthest past the framing without an engineer" not in limits
     assert "escape opening" not in limits
 
 
@@ -298,8 +299,8 @@ def test_assumed_limits_speak_the_jobs_units(tmp_path: Path) -> None:
         text=METRIC,
     )
     values = {one.what: one.value for one in read_text(metric, tmp_path).assumed}
-    assert values["limit: weight"] == "70 kg"
-    assert values["limit: overhang"] == "75 mm"
+    assert values["heaviest window without an engineer"] == "70 kg"
+    assert values["farthest past the framing without an engineer"] == "75 mm"
     assert values["escape opening"] == (
         "0.53 m², at least 508 mm wide and 610 mm high, sill at most 1118 mm over the floor"
     )

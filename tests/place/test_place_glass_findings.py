@@ -38,8 +38,10 @@ def case(**keys: Any) -> Case:
 IRC = "Order it tempered or laminated, and say safety_glass: yes (IRC 2018 {}, from memory); the local code decides."
 LOCAL = "Ask what the local rules want before the glass is ordered; they decide."
 ASK = (
-    "Safety glass or not depends on {}, the glass being low or large: give {} in the job before the window is ordered "
+    "Low or large enough that it may have to be safety glass: settle {} before the window is ordered (in the job: {}; "
 )
+DOOR_AND_WET = "whether a door is beside it and whether a tub or shower is near"
+STAIRS = "whether stairs or a landing are beside it"
 
 ROWS = [
     Row(
@@ -115,8 +117,8 @@ ROWS = [
         code="safety-glass-asked",
         appears=case(near_door="", wet_room="", near_stairs="", sill_height="57 15/32"),
         quiet=case(near_door="", wet_room="", near_stairs="", sill_height="57 1/2"),
-        inch=ASK.format("near_door, wet_room", "them") + "(IRC 2018 R308.4, from memory; the local code decides).",
-        mm=ASK.format("near_door, wet_room", "them") + "(the local rules decide).",
+        inch=ASK.format(DOOR_AND_WET, "near_door, wet_room") + "IRC 2018 R308.4, from memory; the local code decides).",
+        mm=ASK.format(DOOR_AND_WET, "near_door, wet_room") + "the local rules decide).",
         severity=Severity.NOTE,
         about=W1,
     ),
@@ -124,16 +126,17 @@ ROWS = [
         code="safety-glass-asked",
         appears=case(near_stairs="", sill_height="33 15/32"),
         quiet=case(near_stairs="", sill_height="33 1/2"),
-        inch=ASK.format("near_stairs", "it") + "(IRC 2018 R308.4, from memory; the local code decides).",
-        mm=ASK.format("near_stairs", "it") + "(the local rules decide).",
+        inch=ASK.format(STAIRS, "near_stairs") + "IRC 2018 R308.4, from memory; the local code decides).",
+        mm=ASK.format(STAIRS, "near_stairs") + "the local rules decide).",
     ),
     Row(
         # Without a height only a large pane matters.
         code="safety-glass-asked",
         appears=case(frame="41 x 41 1/32", sill_height=None),
         quiet=case(frame="41 x 41", sill_height=None),
-        inch=ASK.format("sill_height", "it") + "(IRC 2018 R308.4, from memory; the local code decides).",
-        mm=ASK.format("sill_height", "it") + "(the local rules decide).",
+        inch=ASK.format("how high over the floor it begins", "sill_height")
+        + "IRC 2018 R308.4, from memory; the local code decides).",
+        mm=ASK.format("how high over the floor it begins", "sill_height") + "the local rules decide).",
     ),
     Row(
         # 21 15/32 + 2 1/2 = 23 31/32 over the floor, 70 + 2 1/2 over the ground.

@@ -230,8 +230,8 @@ def make_kit(
         ),
         assumed=(Assumed(what="window weight", value="68 lb", why="from the glass make-up and the frame"),),
         cautions=(
-            Caution(beside=Beside.SAW, text="Bench: dry-fit the jamb box before gluing."),
-            Caution(beside=Beside.INSTALL, text="Reveals: cut casing after the jambs are in; check each first."),
+            Caution(beside=Beside.SAW, words="Bench: dry-fit the jamb box before gluing."),
+            Caution(beside=Beside.INSTALL, words="Reveals: cut casing after the jambs are in; check each first."),
         ),
         sides={name: FittedSide(start_depth=4.71875, finish_depth=4.71875, is_tapered=False) for name in Side},
     )

@@ -207,7 +207,7 @@ def test_summary_shows_depth_and_rip_of_every_opening() -> None:
     ]
 
 
-@pytest.mark.parametrize(("share", "said"), [(0.5, "share 50%"), (-1.05, ""), (None, "")])
+@pytest.mark.parametrize(("share", "said"), [(0.5, "share 50 %"), (-1.05, ""), (None, "")])
 def test_share_is_told_only_between_sheathing_and_trim_plane(share: float | None, said: str) -> None:
     kit = hand.make_kit()
     placed = replace(kit, placement=replace(kit.placement, share=share))

@@ -87,6 +87,24 @@ def test_missed_lines_are_named_with_their_cure(name: str) -> None:
 
 
 @EACH
+def test_a_blank_has_one_girth_and_its_bends_add_up_to_it(name: str) -> None:
+    """What is drawn is marked out on the shop's grid, within a step of the exact metal; nothing is left over."""
+    job, _, outside = house(name)
+    grid = job.shop.grid
+    for blank in (blank for made in outside.flashings for blank in made.blanks):
+        marked = blank.on(grid)
+        assert marked.girth == pytest.approx(grid.up(blank.girth), abs=1e-9)
+        assert all(grid.holds(leg.width) for leg in marked.legs)
+        for exact, bend in zip(blank.bends, marked.bends, strict=True):
+            assert bend.at == pytest.approx(exact.at, abs=grid.step / 2 + 1e-9)
+            assert bend.turn_deg == exact.turn_deg
+    text = words(flashing_pdf(name))
+    for made in outside.flashings:
+        for blank in made.blanks:
+            assert text.count(grid.text(grid.up(blank.girth))) >= 2  # to cut, and beside the drawing
+
+
+@EACH
 def test_the_cut_list_holds_every_blank_once(name: str) -> None:
     """As many blanks as the openings have; no blank is cut smaller than its legs and dams."""
     job, _, outside = house(name)
@@ -130,6 +148,18 @@ def test_the_edition_stands_there_and_who_decides(name: str) -> None:
     text = words(fasteners_pdf(name))
     assert EDITION in text and "the local code decides" in EDITION
     assert "needs design" in text
+
+
+@EACH
+def test_boards_that_move_stand_in_the_order_of_their_width_and_joints_are_told_once(name: str) -> None:
+    """By width, not by letters: 4 23/32, 4 3/4, 4 25/32."""
+    job, _, outside = house(name)
+    assert job.outside.climate is not None
+    data = movement_data(outside.movements, job.outside.climate, planned(name)[1].register, job)
+    found = [(one["name"], read_length(one["width"], units=job.units)) for one in data["boards"]]
+    assert found == sorted(found)
+    told = [(one["name"], one["words"]) for one in data["joints"]]
+    assert len(told) == len(set(told))
 
 
 def test_wood_that_moves_says_the_moisture_of_the_handbook() -> None:

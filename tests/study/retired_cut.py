@@ -92,7 +92,7 @@ def reference_of(wall: WallBuild, frame: FrameBlock) -> Reference:
         frame_flow=frame.flow_alone,
         films=(
             f"Films {HEAT_FILMS.inside:.2f} inside, {HEAT_FILMS.outside:.2f} outside, {stack.outside_film:.2f} on the "
-            "wall (m2K/W)"
+            "wall (m²K/W)"
         ),
     )
 

@@ -204,8 +204,8 @@ def test_framing_share_without_framing_is_nothing() -> None:
 
 def test_the_convention_is_in_words() -> None:
     words = install(WALLS["2x6 + 4 in"], FRAMES["wood"], JAMB, 0.060).transmittance.reference.words
-    assert words.endswith("Films 0.13 inside, 0.04 outside, 0.13 on the wall (m2K/W).")
-    assert words.startswith("Counted beyond the clear wall (0.1407 W/m2K) up to the outer edge of the window frame")
+    assert words.endswith("Films 0.13 inside, 0.04 outside, 0.13 on the wall (m²K/W).")
+    assert words.startswith("Counted beyond the clear wall (0.1407 W/m²K) up to the outer edge of the window frame")
 
 
 def test_positions_run_from_the_cladding_to_the_finished_face() -> None:

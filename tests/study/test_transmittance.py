@@ -134,8 +134,8 @@ def test_the_lines_name_films_and_convention_in_both_systems() -> None:
     stack = HeatStack(layers=layers(0.1397, 0.1016))
     lines = wall_resistance(stack).lines
     assert lines[0] == (
-        "clear wall, no framing: U 0.141 W/m2K (R 7.11 m2K/W); U 0.0248 Btu/h ft2 F (R 40.4); "
-        "films 0.13 inside, 0.13 outside (m2K/W)"
+        "clear wall, no framing: U 0.141 W/m²K (R 7.11 m²K/W); U 0.0248 Btu/h ft² °F (R 40.4); "
+        "films 0.13 inside, 0.13 outside (m²K/W)"
     )
     assert "ISO 6946 combined method" in lines[1]
     assert lines[3].endswith("films R 0.68 inside, R 0.17 outside")

@@ -7,7 +7,21 @@ from jambs.job.models.openings import Assumed, Opening
 from jambs.job.models.shop import Escape, Limits
 from jambs.length import Units, decimal_text, length_text
 
-WHY = "common practice, no source; the job gives no limit of its own"
+WHY = "common practice, no source; another goes under limits: {key}"
+WORDS = {
+    "least_interior_depth": "shallowest interior jamb",
+    "greatest_interior_depth": "deepest interior jamb",
+    "least_exterior_depth": "shallowest exterior jamb",
+    "greatest_exterior_depth": "deepest exterior jamb",
+    "overhang": "farthest past the framing without an engineer",
+    "weight": "heaviest window without an engineer",
+    "sash_opening_deg": "a sash has to open to",
+    "handle_clearance": "room wanted round a handle",
+    "taper": "greatest taper of one board; more is an error in the wall",
+    "twist": "greatest twist of four corners; more is an error in the wall",
+    "shift_for_board": "farthest a window is moved in to save a wider board",
+}
+"""What each limit is, to somebody who has not read the job file."""
 SQUARE_METERS = 0.3048**2
 """In a square foot."""
 
@@ -17,14 +31,10 @@ WHY_ESCAPE = "International Residential Code R310; the local code decides"
 def assumed_limits(limits: Limits, openings: tuple[Opening, ...], *, units: Units) -> tuple[Assumed, ...]:
     """List the limits that the job does not give; those of the escape opening only where one is asked for."""
     plain = [key for key in Limits.model_fields if key not in limits.model_fields_set and key != "escape"]
-    assumed = [Assumed(what=_words(key), value=_value(key, limits, units), why=WHY) for key in plain]
+    assumed = [Assumed(what=WORDS[key], value=_value(key, limits, units), why=WHY.format(key=key)) for key in plain]
     if "escape" not in limits.model_fields_set and any(opening.escape for opening in openings):
         assumed.append(Assumed(what="escape opening", value=_escape(limits.escape, units), why=WHY_ESCAPE))
     return tuple(assumed)
-
-
-def _words(key: str) -> str:
-    return f"limit: {key.removesuffix('_deg').replace('_', ' ')}"
 
 
 def _value(key: str, limits: Limits, units: Units) -> str:

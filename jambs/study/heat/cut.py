@@ -59,7 +59,7 @@ class Reference:
     def words(self) -> str:
         """The convention, to be printed with every linear transmittance."""
         return (
-            f"Counted beyond the clear wall ({self.wall_transmittance:.4f} W/m2K) up to the outer edge of the window "
+            f"Counted beyond the clear wall ({self.wall_transmittance:.4f} W/m²K) up to the outer edge of the window "
             "frame, and the frame by U_f: gap, buck and framing at the opening are in the figure. Use it with the "
             "clear wall's U and the frame-size area of the window; with a wall U that has framing in it, the "
             f"framing share would be counted twice. {self.films}."
@@ -127,7 +127,7 @@ def surface_factors(cut: HeatCut, *, fineness: Fineness | None = None) -> Surfac
 
 IN_THE_CORNER = 0.065
 """How much colder than both sides together explain a corner is, at most: of nine computed in three dimensions, ones
-with U_f 0.8 to 2.5 W/m2K, the least was 0.033 and the greatest 0.058."""
+with U_f 0.8 to 2.5 W/m²K, the least was 0.033 and the greatest 0.058."""
 CORNER_SPREAD = 0.035
 """How much colder than those nine the estimate came out, at most."""
 

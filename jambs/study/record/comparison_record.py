@@ -74,7 +74,7 @@ def _conventions() -> list[str]:
         f"{filling.sealant:.2f}, empty spaces in the wall {filling.empty:.2f} W/mK.",
         "The frame is a block that lets through what its U_f says, the glazing a panel of 0.035 W/mK (the way of "
         "ISO 10077-2).",
-        f"Inside surfaces: {SURFACE_FILMS.inside:.2f} m2K/W on wall and jambs, {SURFACE_FILMS.inside_frame:.2f} on "
+        f"Inside surfaces: {SURFACE_FILMS.inside:.2f} m²K/W on wall and jambs, {SURFACE_FILMS.inside_frame:.2f} on "
         "frame and glazing (ISO 13788, from memory). Condensation: surface at the dew point of the air, at the design "
         "temperature. Mold: monthly mean over 80 % at the surface in the worst month, with the humidity of the "
         "room in that month. The corner of jamb and sill is an estimate from both sides, on the cold side: it lay "

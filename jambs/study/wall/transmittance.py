@@ -41,26 +41,26 @@ class WallResistance:
     @property
     def lines(self) -> tuple[str, ...]:
         """Every figure in both unit systems, with its films and convention."""
-        films = f"films {self.inside_film:.2f} inside, {self.outside_film:.2f} outside (m2K/W)"
+        films = f"films {self.inside_film:.2f} inside, {self.outside_film:.2f} outside (m²K/W)"
         us_films = (
             f"films R {US_INSIDE_FILM / US_RESISTANCE:.2f} inside, R {US_OUTSIDE_FILM / US_RESISTANCE:.2f} outside"
         )
         return (
             _line("clear wall, no framing", self.clear, films),
             _line("with framing, ISO 6946 combined method", self.combined, films),
-            f"  its limits R {self.lower_limit:.2f} and {self.upper_limit:.2f} m2K/W: "
+            f"  its limits R {self.lower_limit:.2f} and {self.upper_limit:.2f} m²K/W: "
             f"greatest error {100 * self.greatest_error:.0f} %",
             _line("with framing, US parallel path", self.parallel_path, us_films),
         )
 
 
 def us_resistance(resistance: float) -> float:
-    """R-value in h ft2 F/Btu of a resistance in m2 K/W."""
+    """R-value in h ft² °F/Btu of a resistance in m2 K/W."""
     return resistance / US_RESISTANCE
 
 
 def us_transmittance(transmittance: float) -> float:
-    """U-factor in Btu/(h ft2 F) of a transmittance in W/(m2 K)."""
+    """U-factor in Btu/(h ft² °F) of a transmittance in W/(m2 K)."""
     return transmittance * US_RESISTANCE
 
 
@@ -128,6 +128,6 @@ def _side_by_side(parts: tuple[tuple[float, float], ...]) -> float:
 def _line(words: str, resistance: float, films: str) -> str:
     transmittance = 1 / resistance
     return (
-        f"{words}: U {transmittance:.3f} W/m2K (R {resistance:.2f} m2K/W); "
-        f"U {us_transmittance(transmittance):.4f} Btu/h ft2 F (R {us_resistance(resistance):.1f}); {films}"
+        f"{words}: U {transmittance:.3f} W/m²K (R {resistance:.2f} m²K/W); "
+        f"U {us_transmittance(transmittance):.4f} Btu/h ft² °F (R {us_resistance(resistance):.1f}); {films}"
     )
