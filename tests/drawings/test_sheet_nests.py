@@ -13,6 +13,7 @@ from ezdxf.document import Drawing as Document
 from reading_cut_files import opened, outlines
 from shapely.geometry import Polygon
 
+from jambs.drawings.cut_files.figure import CUT, NOTE
 from jambs.drawings.cut_files.nest import sheet_figures
 from jambs.drawings.cut_files.write import Release, cut_file
 from jambs.face import make_kits, read_job
@@ -53,6 +54,8 @@ def test_every_sheet_says_its_issue_in_letters_that_every_reader_has(release: Re
     for figure in sheet_figures(lot, units=job.units, stamp="issue 4 · 2026-05-18 · 7F3A"):
         space = opened(cut_file(figure, units=job.units, release=release)).modelspace()
         assert [one.dxf.text for one in space.query("TEXT")][-1] == "issue 4 - 2026-05-18 - 7F3A"
+        parts = max(y for one in figure.strokes if one.layer is CUT for _, y in one.points)
+        assert all(one.at[1] > parts for one in figure.words if one.layer is NOTE)  # no note lies on a part
     assert not any("issue" in one.text for figure in sheet_figures(lot, units=job.units) for one in figure.words)
 
 

@@ -34,6 +34,8 @@ LETTERS, NOTES = 0.5, 0.6
 """Height of a mark and of the sheet's notes, at most [in]."""
 MARK_SHARE = 0.3
 """Height of a mark as a share of the width of its part."""
+LINE, LEAST = 1.7, 0.1
+"""From one line of the notes to the next, in heights; letters under this [in] are not read: they go over the parts."""
 LETTER = 0.95
 """Width of a letter as a share of its height, at most."""
 
@@ -95,9 +97,10 @@ class _Sheet:
         if any(_is_left_wide(self.own[mark]) for mark, _ in self._places()):
             lines.append("+ : wider than the part, to be ripped when the wall is measured")
         lines += [self.stamp] if self.stamp else []
-        height = min(NOTES, self.size[0] / 2 / (LETTER * max(map(len, lines))))
+        fits = self._free() / (LINE * len(lines) + 1) if self._free() > LEAST * LINE * len(lines) else NOTES
+        height = min(NOTES, self.size[0] / 2 / (LETTER * max(map(len, lines))), fits)
         return [
-            Words(layer=NOTE, text=line, at=(height, self.size[1] - (number + 1.5) * 1.7 * height), height=height)
+            Words(layer=NOTE, text=line, at=(height, self.size[1] - (number + 1) * LINE * height), height=height)
             for number, line in enumerate(lines)
         ]
 
