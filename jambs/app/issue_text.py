@@ -10,7 +10,7 @@ from jambs.app.paper_names import SHEET_TO_CUT
 from jambs.issued.compare import NOT_NEEDED, RECUT, OpeningChanges, compare_openings
 from jambs.issued.entry import Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
-from jambs.issued.plan import ADDED, OTHER_SHAPE, renamed_to
+from jambs.issued.plan import ADDED, EXCHANGED, OTHER_SHAPE, renamed_to
 from jambs.issued.record import Record
 from jambs.job import Job
 
@@ -81,7 +81,9 @@ def _changed_line(record: Record, told: Entry | None, last: Entry, mark: str, jo
     recut = _in_order({one.mark for one in found.changes if one.verdict.startswith(RECUT)})
     dropped = _in_order({one.mark for one in found.changes if one.verdict == NOT_NEEDED})
     count = len(found.changes)
-    counted = f"  {mark}: {found.why}, {count} {'figure' if count == 1 else 'figures'} changed"
+    why = last.why.get(mark, "")
+    why = why if why.startswith(EXCHANGED) else found.why
+    counted = f"  {mark}: {why}, {count} {'figure' if count == 1 else 'figures'} changed"
     cut = [f"recut {', '.join(recut)}"] * bool(recut) + [f"throw away {', '.join(dropped)}"] * bool(dropped)
     return f"{counted}{_again(record, last, mark)}" + (f"; if cut already, {', '.join(cut)}" if cut else "")
 

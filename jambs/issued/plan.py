@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +14,7 @@ from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
 from jambs.issued.record import Record
-from jambs.issued.renaming import renamed_openings
+from jambs.issued.renaming import exchanged_openings, renamed_openings
 from jambs.issued.writing import NewIssue
 
 Printed = Mapping[str, Any]
@@ -24,6 +24,7 @@ OTHER_SHAPE = (KeyError, TypeError, ValueError, AttributeError)
 NOT_COMPARED = "what it was before is not on record"
 ADDED, REMOVED = "added", "removed"
 RENAMED = "renamed, now"
+EXCHANGED = "marks exchanged: it is what"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +34,8 @@ class IssuePlan:
     ``last``: the issue that holds. ``sheets``: by mark, unchanged ones as they were issued. ``changes``: of openings
     that were issued before. ``changed``: marks whose sheets are printed anew, the new ones among them. ``gone``: marks
     no longer in the job. ``back``: marks that were gone, with the last issue that had them. ``renamed``: new mark → the
-    mark that is gone. ``not_compared``: marks of changed openings whose former figures cannot be read.
+    mark that is gone. ``exchanged``: mark → the mark that was what
+    it is now. ``not_compared``: marks of changed openings whose former figures cannot be read.
     """
 
     last: Entry | None
@@ -47,6 +49,7 @@ class IssuePlan:
     back: Mapping[str, int]
     renamed: Mapping[str, str]
     not_compared: tuple[str, ...]
+    exchanged: Mapping[str, str]
 
     @property
     def unchanged(self) -> tuple[str, ...]:
@@ -65,6 +68,7 @@ class IssuePlan:
             **{mark: back_since(number) for mark, number in self.back.items()},
             **{mark: one.why for mark, one in self.changes.items()},
             **dict.fromkeys(self.not_compared, NOT_COMPARED),
+            **{mark: exchanged_with(other) for mark, other in self.exchanged.items()},
             **{mark: renamed_to(now[mark]) if mark in now else REMOVED for mark in self.gone},
         }
 
@@ -96,6 +100,7 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     found = {
         mark: _compared(record, was[old], old, after[mark], tolerance) for mark, old in before.items() if old in was
     }
+    exchanged = exchanged_openings(record, whole, [mark for mark in changed if mark not in renamed])
     held = {mark: sheet for mark, sheet in was.items() if mark in after or not is_whole}
     left_alone = [mark for mark in held if mark not in after]
     return IssuePlan(
@@ -104,13 +109,24 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
         day=day,
         printed=whole,
         sheets={mark: new.get(mark) or was[mark] for mark in (*after, *left_alone)},
-        changes={mark: one for mark, one in found.items() if one},
+        changes={mark: _told(one, exchanged) for mark, one in found.items() if one},
         changed=changed,
         gone=tuple(mark for mark in was if mark not in held),
         back=_back([mark for mark, old in before.items() if old not in was], record),
         renamed=renamed,
         not_compared=tuple(mark for mark, one in found.items() if one is None),
+        exchanged=exchanged,
     )
+
+
+def _told(one: OpeningChanges, exchanged: Mapping[str, str]) -> OpeningChanges:
+    """Let an opening that took another's mark say so first, whatever figures then differ."""
+    return replace(one, why=exchanged_with(exchanged[one.mark])) if one.mark in exchanged else one
+
+
+def exchanged_with(mark: str) -> str:
+    """Say of an opening that it is now what another mark was."""
+    return f"{EXCHANGED} {mark} was; boards labeled {mark}-… were cut for it, give them new labels before you recut any"
 
 
 def renamed_to(mark: str) -> str:

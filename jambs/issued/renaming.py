@@ -42,6 +42,37 @@ def renamed_openings(record: Record, printed: Printed) -> dict[str, str]:
     return _pairs(_gone(record, last, marks), new)
 
 
+def exchanged_openings(record: Record, printed: Printed, changed: Collection[str]) -> dict[str, str]:
+    """Return openings that now are what another mark was until now, by their marks: marks that were exchanged.
+
+    ``changed``: marks whose sheets changed; an opening that only became like one that stays as it is was not exchanged.
+    """
+    last = record.latest_issue
+    if last is None or len(changed) <= 1:
+        return {}
+    was = {mark: found for mark in changed if (found := _printed_then(record, last, mark))}
+    found: dict[str, str] = {}
+    for one in printed["openings"]:
+        if one["mark"] in changed and not _agree(one, was.get(one["mark"])):
+            other = next((mark for mark, then in was.items() if mark not in found.values() and _agree(one, then)), None)
+            found |= {one["mark"]: other} if other else {}
+    return found
+
+
+def _agree(one: Printed, other: Printed | None) -> bool:
+    if other is None:
+        return False
+    keys = frozenset(one.keys() & other.keys() - FOLLOWS)
+    return _evidence(one, keys) == _evidence(other, keys)
+
+
+def _printed_then(record: Record, last: Entry, mark: str) -> Printed | None:
+    try:
+        return record.printed_opening(last.sheets[mark], mark) if mark in last.sheets else None
+    except Unreadable:
+        return None
+
+
 def _pairs(gone: Mapping[str, Printed], new: Iterable[Printed]) -> dict[str, str]:
     """Return the former mark of each new opening that agrees with one that is gone; each of those is found once."""
     found: dict[str, str] = {}
@@ -60,14 +91,8 @@ def _pairs(gone: Mapping[str, Printed], new: Iterable[Printed]) -> dict[str, str
 
 def _gone(record: Record, last: Entry, marks: Collection[str]) -> dict[str, Printed]:
     """Return what is on record of the openings that the job has no more."""
-    gone = {}
-    for mark in last.sheets:
-        if mark not in marks:
-            try:
-                gone[mark] = record.printed_opening(last.sheets[mark], mark)
-            except Unreadable:
-                continue
-    return gone
+    found = {mark: _printed_then(record, last, mark) for mark in last.sheets if mark not in marks}
+    return {mark: one for mark, one in found.items() if one is not None}
 
 
 def _evidence(opening: Printed, keys: Iterable[str]) -> str:

@@ -155,6 +155,24 @@ def test_an_opening_is_renamed(trimmed: Shop) -> None:
     assert marks_of(trimmed) == {mark.replace("W02", "B2"): part for mark, part in before.items()}
 
 
+def test_two_openings_that_exchange_their_marks_say_so_before_anything_is_recut(trimmed: Shop) -> None:
+    for old, new in (("mark: W01", "mark: X"), ("mark: W02", "mark: W01"), ("mark: X", "mark: W02")):
+        trimmed.change(old, new)
+    said = built_again(trimmed)
+    for mark, other in (("W01", "W02"), ("W02", "W01")):
+        told = f"marks exchanged: it is what {other} was; boards labeled {other}-… were cut for it"
+        assert f"  {mark}: {told}" in said
+        assert told in text_of(trimmed.output / "changes.pdf")
+        assert told in text_of(trimmed.output / "changed cut sheets.pdf")
+
+
+def test_an_opening_that_becomes_like_another_is_not_exchanged(trimmed: Shop) -> None:
+    """Both rooms are Bath: nobody's mark moved."""
+    trimmed.change("room: Bath", "room: Attic")
+    trimmed.change("weight: 60 lb", "weight: 61 lb")
+    assert "exchanged" not in built_again(trimmed)
+
+
 def test_an_opening_that_takes_a_former_mark_begins_behind_it(trimmed: Shop) -> None:
     before = marks_of(trimmed)
     trimmed.change("mark: W02", "mark: B2")
