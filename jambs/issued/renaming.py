@@ -50,11 +50,11 @@ def exchanged_openings(record: Record, printed: Printed, changed: Collection[str
     last = record.latest_issue
     if last is None or len(changed) <= 1:
         return {}
-    was = {mark: found for mark in changed if (found := _printed_then(record, last, mark))}
+    was = {mark: then for mark in changed if (then := _printed_then(record, last, mark))}
     found: dict[str, str] = {}
     for one in printed["openings"]:
         if one["mark"] in changed and not _agree(one, was.get(one["mark"])):
-            other = next((mark for mark, then in was.items() if mark not in found.values() and _agree(one, then)), None)
+            other = next((mark for mark in was if mark not in found.values() and _agree(one, was[mark])), None)
             found |= {one["mark"]: other} if other else {}
     return found
 
