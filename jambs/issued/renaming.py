@@ -50,18 +50,14 @@ def exchanged_openings(record: Record, printed: Printed, changed: Collection[str
     last = record.latest_issue
     if last is None or len(changed) <= 1:
         return {}
+    those = set(changed)
     was = {mark: then for mark in changed if (then := _printed_then(record, last, mark))}
-    found: dict[str, str] = {}
-    for one in printed["openings"]:
-        if one["mark"] in changed and not _agree(one, was.get(one["mark"])):
-            other = next((mark for mark in was if mark not in found.values() and _agree(one, was[mark])), None)
-            found |= {one["mark"]: other} if other else {}
-    return found
+    moved = (one for one in printed["openings"] if one["mark"] in was and not _agree(one, was[one["mark"]]))
+    new = (one for one in printed["openings"] if one["mark"] in those and one["mark"] not in was)
+    return _pairs(was, [*moved, *new])
 
 
-def _agree(one: Printed, other: Printed | None) -> bool:
-    if other is None:
-        return False
+def _agree(one: Printed, other: Printed) -> bool:
     keys = frozenset(one.keys() & other.keys() - FOLLOWS)
     return _evidence(one, keys) == _evidence(other, keys)
 
