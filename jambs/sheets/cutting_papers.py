@@ -20,7 +20,7 @@ CHECK = 'python -m jambs.stock.check_file "plan.json"'
 
 BOARD_ROOM = {"letter": (720.0, 205.0), "A4": (770.0, 205.0)}
 """What the drawing of one board may take, along and across [pt]."""
-LEAST_STRIP_HEIGHT = 17.0
+LEAST_STRIP_HEIGHT = 16.0
 """A strip is drawn at least so high, for its mark to stand in it [pt]."""
 RATIOS = (2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 36, 40, 50)
 """Scales boards are drawn at: 1 : 20."""

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from paper import collisions, runs, words
+from paper import collisions, pages, runs, words
 
 from jambs.app.chain import make_kits
 from jambs.job import Job, read_job
@@ -153,6 +153,11 @@ def test_the_pdf_says_what_the_file_says(printed: Printed) -> None:
         assert line.replace(" ", "") in bare
     for one in printed.record["assumed"]:
         assert f"{one['what']}: {one['value']} ({one['why']})".replace(" ", "") in bare
+
+
+def test_pages_are_full(printed: Printed) -> None:
+    """Four boards to a page, drawing, rips and crosscuts counted in, and two for the head of the plan and its drops."""
+    assert 4 * len(pages(printed.pdf("cutting plan"))) <= len(printed.boards) + 4 * 2
 
 
 def test_the_buying_list_says_what_the_file_says(printed: Printed) -> None:
