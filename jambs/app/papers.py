@@ -37,7 +37,7 @@ from jambs.job import Job
 from jambs.outside.house import Installing, PlannedHouse
 from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
-from jambs.section.cut import cut_sections
+from jambs.section.cut import sections_to_draw
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.drawing_sheets import write_all_drawings, write_drawing_sheets
 from jambs.sheets.full_scale import write_templates
@@ -180,7 +180,9 @@ def write_opening(
     """
     try:
         views = write_solids(kit, job, folder, issue=stamps.of(kit.mark)) if with_solids else ()
-        drawing = draw_opening(kit, cut_sections(kit), job, issue=stamps.of(kit.mark) or NEVER_ISSUED, pictures=views)
+        drawing = draw_opening(
+            kit, sections_to_draw(kit), job, issue=stamps.of(kit.mark) or NEVER_ISSUED, pictures=views
+        )
         write_dxf(drawing, folder / SHOP_DRAWING.path(kit.mark))
         write_flat_dxf(drawing, folder / FLAT_DRAWING.path(kit.mark))
         write_drawing_sheets(

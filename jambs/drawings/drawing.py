@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Iterator, Sequence
+from collections.abc import Container, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from jambs.drawings.layout.arrange import arrange
@@ -17,7 +17,7 @@ from jambs.drawings.views.elevations import exterior_elevation, interior_elevati
 from jambs.drawings.views.measured import warning_of
 from jambs.drawings.views.notes import note_paragraphs
 from jambs.drawings.views.sections import section_view
-from jambs.drawings.views.table import notes_view, parts_tables
+from jambs.drawings.views.table import NOTE_WIDTHS, notes_view, parts_tables
 from jambs.drawings.views.view import View, ViewKind
 from jambs.geometry import Point
 from jambs.issue_stamp import IssueStamp
@@ -26,7 +26,7 @@ from jambs.length import Units
 from jambs.parts.cut_kit import CutKit
 from jambs.section.region import Section, SectionCut
 
-DOWNWARD = (SectionCut.HEAD, SectionCut.JAMB, SectionCut.SILL)
+DOWNWARD = (SectionCut.HEAD, SectionCut.LEFT_JAMB, SectionCut.JAMB, SectionCut.SILL)
 """The sections in the order in which they stand on the sheets."""
 ELEVATIONS = (ViewKind.INTERIOR, ViewKind.EXTERIOR)
 SECTIONS = (ViewKind.SECTION,)
@@ -103,9 +103,11 @@ def draw_opening(
     asked = (*_asked(kit, sections, job), *pictures)
     pages = PAGES[job.units]
     plain = replace(scales_of(job.units)[0], words="")
-    notes = notes_view(note_paragraphs(kit, job, issue=issue), warning=warning_of(kit), scale=plain)
+    told, warning = note_paragraphs(kit, job, issue=issue), warning_of(kit)
+    notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
     tables = parts_tables(kit.parts, units=job.units, scale=plain, tallest=room_on(pages[0]).height)
-    tries = (_ordered(views, [notes, *tables]) for views in _at_scales(asked, job.units, pages[0]))
+    views = _at_scales(asked, job.units, pages[0])
+    tries = (_ordered(views, [note, *tables]) for note in notes)
     ordered, laid_out = fewest_sheets(tries, pages)
     return Drawing(
         units=job.units,
@@ -123,29 +125,19 @@ def _ordered(views: Sequence[PlacedView], tables: Sequence[PlacedView]) -> list[
     return [*whole, *tables, *(view for view in views if view.kind.is_of_part)]
 
 
-def _at_scales(asked: Sequence[View], units: Units, page: Page) -> Iterator[list[PlacedView]]:
-    """Arrange all views at their best scales, then the sections one scale smaller: that may save a sheet."""
+def _at_scales(asked: Sequence[View], units: Units, page: Page) -> list[PlacedView]:
+    """Arrange all views at their best scales, elevations at one and sections at one."""
     views = [_at_best_scale(view, units, page) for view in asked]
-    views = _alike(views, asked, units, ELEVATIONS)
-    views = _alike(views, asked, units, SECTIONS)
-    yield views
-    smaller = _next_smaller(views, units)
-    if smaller:
-        yield _at_scale(views, asked, units, SECTIONS, smaller)
-
-
-def _next_smaller(views: Sequence[PlacedView], units: Units) -> Scale | None:
-    """Return the standard scale after that of the sections; None where there is none."""
-    now = max((view.scale.factor for view in views if view.kind in SECTIONS), default=0.0)
-    return next((scale for scale in scales_of(units) if now and scale.factor > now), None)
+    return _alike(_alike(views, asked, units, ELEVATIONS), asked, units, SECTIONS)
 
 
 def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
     cuts = sorted(sections, key=lambda section: DOWNWARD.index(section.cut))
+    is_both = not any(section.cut is SectionCut.LEFT_JAMB for section in cuts)
     return (
         interior_elevation(kit, job.units),
         exterior_elevation(kit, job.units),
-        *(section_view(section, kit, job) for section in cuts),
+        *(section_view(section, kit, job, is_both_jambs=is_both) for section in cuts),
         *corner_details(kit, cuts, job),
         *details(kit, units=job.units),
     )
@@ -170,16 +162,7 @@ def _alike(
     placed: list[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind]
 ) -> list[PlacedView]:
     """Draw the views of some kinds at one scale, the smallest of theirs."""
-    scales = [view.scale for view in placed if view.kind in kinds]
-    if not scales:
-        return placed
-    return _at_scale(placed, asked, units, kinds, max(scales, key=lambda scale: scale.factor))
-
-
-def _at_scale(
-    placed: Sequence[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind], scale: Scale
-) -> list[PlacedView]:
-    """Draw the views of some kinds at a scale."""
+    scale = max((view.scale for view in placed if view.kind in kinds), key=lambda scale: scale.factor)
     return [
         arrange(view, scale=scale, units=units) if one.kind in kinds and one.scale != scale else one
         for one, view in zip(placed, asked, strict=True)

@@ -57,9 +57,10 @@ def draw(kit: CutKit, job: Job, *, day: datetime.date | None = None) -> Drawing:
     ``jambs.drawings`` writes it as DXF (``write_dxf``, ``write_flat_dxf``) or shows a page as SVG (``page_svg``).
     """
     from jambs.drawings import draw_opening
+    from jambs.section.cut import sections_to_draw
 
     dated = day or job.date or datetime.date.today()
-    return draw_opening(kit, cut_sections(kit), job, issue=IssueStamp(number=0, day=dated.isoformat(), code=""))
+    return draw_opening(kit, sections_to_draw(kit), job, issue=IssueStamp(number=0, day=dated.isoformat(), code=""))
 
 
 def plan_stock(kits: Iterable[Kit], job: Job, *, seconds: float = 10.0) -> tuple[PlannedLot, ...]:

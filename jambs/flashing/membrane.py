@@ -20,6 +20,16 @@ def weather_membrane(planes: WallPlanes) -> float | None:
     return max(membranes, default=None)
 
 
+def air_control_plane(planes: WallPlanes) -> float:
+    """Depth of the layer that keeps air back [in]: the weather membrane, else one further in, else the sheathing plane.
+
+    Common practice, no source: which layer it is, the job does not say; whoever builds the wall decides.
+    """
+    inner = [one.outer for one in planes.layers if one.layer.role is Role.MEMBRANE]
+    weather = weather_membrane(planes)
+    return weather if weather is not None else max(inner, default=planes.sheathing_plane)
+
+
 def is_behind(behind: float) -> bool:
     """Say whether a membrane lies too far behind a plane to lap over what stands there [in]."""
     return behind > LEAST_FLASHING_LAP

@@ -44,13 +44,18 @@ def plan_fittings(kits: Sequence[Kit], job: Job) -> tuple[Fitting, ...]:
     return tuple(_fitting(kit, job) for kit in kits)
 
 
-def _fitting(kit: Kit, job: Job) -> Fitting:
+def flashings_of(kit: Kit, job: Job) -> Flashings:
+    """Make the bent metal of one opening; without a section of the job for it the head flashing is a plain strip."""
     entry = job.outside.flashing if FLASHING in job.outside.model_fields_set else None
+    return make_flashings(kit, entry, job.units)
+
+
+def _fitting(kit: Kit, job: Job) -> Fitting:
     fasteners, outboard = trim_fasteners(kit, job), buck_and_casing(kit, job)
     found = [finding for line in outboard for finding in line.findings]
     return Fitting(
         mark=kit.mark,
-        flashings=make_flashings(kit, entry, job.units),
+        flashings=flashings_of(kit, job),
         fasteners=fasteners,
         outboard=outboard,
         findings=(*found, *too_short(fasteners, Subject.opening(kit.mark), job.units)),

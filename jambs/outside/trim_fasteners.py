@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from enum import Enum
 
 from jambs.fasten.findings import NoTrimFastenerLongEnough
 from jambs.fasten.furring import Verdict
@@ -37,13 +38,24 @@ ASSUMED_OUTSIDE = {
 """Where the job does not say how casing and buck are fastened; common practice, no source."""
 
 
+class Fastened(Enum):
+    """What a line of fasteners holds."""
+
+    JAMB = "extension jamb"
+    INTERIOR_CASING = "interior casing"
+    EXTERIOR_CASING = "exterior casing"
+    BUCK = "buck"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class InstallFastener:
     """One kind of fastener of one opening [in]: what it goes through, ``needed`` and sold ``length``, its way in.
 
-    ``verdict``: what the published table says of it, where it says anything.
+    ``sides``: those it is for, none where it is for all. ``verdict``: what the published table says of it, where it
+    says anything.
     """
 
+    kind: Fastened
     what: str
     where: str
     fastener: str
@@ -53,6 +65,7 @@ class InstallFastener:
     penetration: float
     is_assumed: bool
     is_inside: bool
+    sides: tuple[Side, ...] = ()
     note: str = ""
     verdict: Verdict | None = None
 
@@ -108,11 +121,22 @@ def _assumed_entry(units: Units) -> FastenerEntry:
 
 
 def _line(
-    what: str, where: str, fastener: str, through: tuple[Through, ...], *, into: Penetration, units: Units, note: str
+    what: str,
+    where: str,
+    fastener: str,
+    through: tuple[Through, ...],
+    *,
+    kind: Fastened,
+    into: Penetration,
+    units: Units,
+    note: str,
+    sides: tuple[Side, ...] = (),
 ) -> InstallFastener:
     sold, penetration = find_sold(fastener, units), into[units]
     needed = sum(one.thickness for one in through) + penetration
     return InstallFastener(
+        kind=kind,
+        sides=sides,
         what=what,
         where=where,
         fastener=fastener,
@@ -133,16 +157,27 @@ def _jamb_lines(kit: Kit, job: Job) -> list[InstallFastener]:
 
 def _frame_lines(frame: JambFrame, kit: Kit, job: Job) -> list[InstallFastener]:
     gaps, thickness = box_gaps(frame.clear, kit.placement), kit.placement.opening.interior.jamb.thickness
-    what = "extension jamb" + (f", frame {frame.member}" if len(kit.frames) > 1 else "")
-    by_gap: dict[float, list[str]] = {}
+    what = Fastened.JAMB.value + (f", frame {frame.member}" if len(kit.frames) > 1 else "")
+    by_gap: dict[float, list[Side]] = {}
     for side, gap in ((Side.LEFT, gaps.left), (Side.RIGHT, gaps.right), (Side.HEAD, gaps.head)):
-        by_gap.setdefault(round(max(gap, 0.0), 6), []).append(side.board_words)
+        by_gap.setdefault(round(max(gap, 0.0), 6), []).append(side)
     lines = []
     for gap, sides in by_gap.items():
         through = (Through(name="jamb", thickness=thickness), Through(name="shims", thickness=gap), *_buck(kit))
         note = "a pair at every shim, near each edge; at the head only where the span is long"
-        where = ", ".join(sides)
-        lines.append(_line(what, where, JAMB_FASTENER, through, into=JAMB_PENETRATION, units=job.units, note=note))
+        lines.append(
+            _line(
+                what,
+                ", ".join(side.board_words for side in sides),
+                JAMB_FASTENER,
+                through,
+                kind=Fastened.JAMB,
+                into=JAMB_PENETRATION,
+                units=job.units,
+                note=note,
+                sides=tuple(sides),
+            )
+        )
     return lines
 
 
@@ -171,15 +206,23 @@ def _casing_lines(kit: Kit, units: Units) -> list[InstallFastener]:
     through = (casing, *finish)
     return [
         _line(
-            "interior casing", "outer edge", CASING_FASTENER, through, into=CASING_PENETRATION, units=units, note=note
+            Fastened.INTERIOR_CASING.value,
+            "outer edge",
+            CASING_FASTENER,
+            through,
+            kind=Fastened.INTERIOR_CASING,
+            into=CASING_PENETRATION,
+            units=units,
+            note=note,
         )
     ]
 
 
 def _outside_line(line: FastenerLine, is_assumed: bool) -> InstallFastener:
-    what = "exterior casing" if line.fixed is Fixed.CASING else "buck"
+    kind = Fastened.EXTERIOR_CASING if line.fixed is Fixed.CASING else Fastened.BUCK
     return InstallFastener(
-        what=what,
+        kind=kind,
+        what=kind.value,
         where=f"{line.count} in all" if line.count else "",
         fastener=line.fastener,
         through=line.through,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 from jambs.geometry import Point
@@ -13,6 +14,8 @@ from jambs.section.region import Region, Section, SectionCut
 from jambs.section.wall_regions import wall_regions
 from jambs.section.window_regions import space_regions, window_regions
 
+SAME = 1 / 64
+"""What is nearer than this is one and the same on a drawing [in]."""
 WALL_SHOWN = 7.5
 """How much wall is drawn past the frame [in]."""
 
@@ -26,6 +29,27 @@ def cut_sections(kit: Kit, *, wall_length: float = WALL_SHOWN) -> tuple[Section,
     if kit.placement.opening.floor_below_frame is None:
         cuts.append(SectionCut.SILL)
     return tuple(cut_section(kit, cut, wall_length=wall_length) for cut in cuts)
+
+
+def sections_to_draw(kit: Kit) -> tuple[Section, ...]:
+    """Cut a kit as it is drawn: the left jamb too, where it is not the right one's mirror image."""
+    head, right, *others = cut_sections(kit)
+    left = cut_section(kit, SectionCut.LEFT_JAMB, wall_length=WALL_SHOWN)
+    return (head, right, *others) if _are_mirrored(left, right) else (head, left, right, *others)
+
+
+def _are_mirrored(left: Section, right: Section) -> bool:
+    """Say whether two sections of jambs have the same materials in the same outlines, whatever the marks."""
+    pairs = zip(left.regions, right.regions, strict=False)
+    return len(left.regions) == len(right.regions) and all(_is_same(one, two) for one, two in pairs)
+
+
+def _is_same(one: Region, two: Region) -> bool:
+    return (one.stuff, one.where) == (two.stuff, two.where) and all(
+        any(math.dist(point, other) < SAME for other in others.outline)
+        for points, others in ((one, two), (two, one))
+        for point in points.outline
+    )
 
 
 def cut_section(kit: Kit, cut: SectionCut, *, wall_length: float) -> Section:
@@ -48,7 +72,7 @@ def _across(region: Region, cut: SectionCut, kit: Kit) -> Region:
 
     def moved(point: Point) -> Point:
         s, depth = point
-        return ({SectionCut.JAMB: s, SectionCut.HEAD: height + s, SectionCut.SILL: -s}[cut], depth)
+        return (s if cut.is_level else height + s if cut is SectionCut.HEAD else -s, depth)
 
     return replace(region, outline=tuple(moved(point) for point in region.outline))
 

@@ -85,6 +85,7 @@ def _finish(kit: Kit, cut: SectionCut, rough: float) -> float:
     board, frame = kit.drywall.wall_board, kit.placement.opening.frame
     places = {
         SectionCut.JAMB: board.right - frame.width,
+        SectionCut.LEFT_JAMB: -board.left,
         SectionCut.HEAD: board.top - frame.height,
         SectionCut.SILL: -board.bottom,
     }
@@ -108,7 +109,7 @@ def _before_flange(kit: Kit, cut: SectionCut, rough: float) -> Edge:
     if jamb is None:
         return lambda depth: rough
     x, y, _ = jamb.seat.at(0.0, 0.0, jamb.thickness)
-    back = x - frame.width if cut is SectionCut.JAMB else y - frame.height
+    back = cut.into_wall(x, y, width=frame.width, height=frame.height)
     return lambda depth: back
 
 
@@ -127,14 +128,7 @@ def _cladding(kit: Kit, cut: SectionCut, before: Edge) -> Edge:
     piece = part_at(kit, Where.EXTERIOR, PartKind.CASING, cut)
     if piece is None:
         return before
-    far = _far_edge(piece, cut)
-    if cut is SectionCut.SILL:
-        return lambda depth: -far
-    if cut is SectionCut.JAMB:
-        return lambda depth: far - opening.frame.width
-    return lambda depth: far - opening.frame.height + trim.head_flashing.gap_to_cladding
-
-
-def _far_edge(piece: Part, cut: SectionCut) -> float:
     x, y, _ = piece.seat.at(0.0, piece.width, 0.0)
-    return x if cut is SectionCut.JAMB else y
+    gap = trim.head_flashing.gap_to_cladding if cut is SectionCut.HEAD else 0.0
+    far = cut.into_wall(x, y, width=opening.frame.width, height=opening.frame.height) + gap
+    return lambda depth: far

@@ -94,7 +94,8 @@ def _pockets(part: Part, middle: float, cut: SectionCut, kit: Kit) -> list[Regio
 
 def _placed(part: Part, u: float, point: Point, cut: SectionCut, kit: Kit) -> Point:
     x, y, depth = part.seat.at(u, *point)
-    return (x - kit.placement.opening.frame.width if cut is SectionCut.JAMB else y, depth)
+    frame = kit.placement.opening.frame
+    return (cut.into_wall(x, y, width=frame.width, height=frame.height) if cut.is_level else y, depth)
 
 
 def _across_range(part: Part, u: float) -> tuple[float, float]:

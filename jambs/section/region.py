@@ -42,7 +42,7 @@ class Stuff(StrEnum):
 class Region:
     """A polygon of one material in the plane of the cut, points (across, depth) [in].
 
-    ``across``: in a jamb section from the frame's outer edge into the wall; in head and sill sections the height y.
+    ``across``: in sections of jambs from the frame's outer edge into the wall; at head and sill the height y.
     ``conductivity`` [W/mK] where known. ``mark``, ``where``: the part's, where the region is a part.
     """
 
@@ -58,16 +58,34 @@ class SectionCut(StrEnum):
     """Through which side of the opening the section is cut."""
 
     JAMB = "jamb"
+    LEFT_JAMB = "left jamb"
     HEAD = "head"
     SILL = "sill"
 
     @property
     def side(self) -> Side:
-        """The side of the opening that is cut; of the legs, the right one."""
+        """The side of the opening that is cut; of the legs, the right one unless it says left."""
         return _SIDES[self]
 
+    @property
+    def is_level(self) -> bool:
+        """Say whether it is a plan: cut level through a jamb."""
+        return self.side.is_leg
 
-_SIDES = {SectionCut.JAMB: Side.RIGHT, SectionCut.HEAD: Side.HEAD, SectionCut.SILL: Side.SILL}
+    def into_wall(self, x: float, y: float, *, width: float, height: float) -> float:
+        """Return how far a point of the opening lies from the frame's edge, square to the side and into the wall [in].
+
+        ``width``, ``height``: of the frame.
+        """
+        return {Side.RIGHT: x - width, Side.LEFT: -x, Side.HEAD: y - height, Side.SILL: -y}[self.side]
+
+
+_SIDES = {
+    SectionCut.JAMB: Side.RIGHT,
+    SectionCut.LEFT_JAMB: Side.LEFT,
+    SectionCut.HEAD: Side.HEAD,
+    SectionCut.SILL: Side.SILL,
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -38,4 +38,5 @@ def return_regions(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
 def _face(part: Part, cut: SectionCut, kit: Kit) -> float:
     """Where the face of the board is, as the section has it [in]."""
     x, y, _ = part.seat.at(0.0, 0.0, 0.0)
-    return x - kit.placement.opening.frame.width if cut is SectionCut.JAMB else y
+    frame = kit.placement.opening.frame
+    return cut.into_wall(x, y, width=frame.width, height=frame.height) if cut.is_level else y

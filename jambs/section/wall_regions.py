@@ -11,7 +11,7 @@ from jambs.section.edges import Edge, Edges, layer_edge
 from jambs.section.region import Region, SectionCut, Stuff
 from jambs.wall.planes import PlacedLayer
 
-FRAMED = {SectionCut.JAMB: 2.0, SectionCut.HEAD: 5.0, SectionCut.SILL: 1.0}
+FRAMED = {SectionCut.JAMB: 2.0, SectionCut.LEFT_JAMB: 2.0, SectionCut.HEAD: 5.0, SectionCut.SILL: 1.0}
 """Members of framing beside the opening: jack and king stud, a header, a rough sill; common practice, no source."""
 MEMBER = 1.5
 """Thickness of a framing member where the layer does not say [in]: nominal 2 (PS 20, dry)."""

@@ -94,7 +94,7 @@ def _jamb_back(kit: Kit, cut: SectionCut, depth: float) -> float | None:
         return None
     x, y, d = part.seat.at(0.0, 0.0, part.thickness)
     frame, flare = kit.placement.opening.frame, kit.flares.at(cut.side)
-    back = {SectionCut.JAMB: x - frame.width, SectionCut.HEAD: y - frame.height, SectionCut.SILL: -y}[cut]
+    back = cut.into_wall(x, y, width=frame.width, height=frame.height)
     return back + (d - depth) * tangent(flare) if flare and part.kind is PartKind.EXTENSION_JAMB else back
 
 
@@ -105,7 +105,7 @@ def _sealant(kit: Kit, cut: SectionCut) -> list[Region]:
         return []
     frame, end = kit.placement.opening.frame, kit.placement.outside_edge
     x, y, _ = jamb.seat.at(0.0, 0.0, 0.0)
-    face = x - frame.width if cut is SectionCut.JAMB else y - frame.height
+    face = cut.into_wall(x, y, width=frame.width, height=frame.height)
     joint = box((face, end), (min(face + jamb.thickness, 0.0), end + trim.sealant_joint))
     if joint[0][0] >= joint[1][0]:
         return []

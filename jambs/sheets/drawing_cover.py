@@ -22,6 +22,7 @@ LINES = (
     (0.35, False, "what is cut: the wall and its layers"),
     (0.25, False, "edges that are seen"),
     (0.2, True, "hidden edges; how a sash opens"),
+    (0.5, True, "air-control line, round every opening without a break"),
     (0.15, False, "dimensions and leaders"),
 )
 """Weights [mm], broken or not, and what they stand for, as the drawings have them."""
@@ -64,6 +65,9 @@ def _notes(shop: Shop) -> list[str]:
         f"Boards are straight and flat, boxes square and plumb. Interior jambs stand {proud} proud of the finished "
         "wall, so that the casing bears.",
         "A part has one mark on every paper: drawing, cut sheet, label, list.",
+        "The air-control line runs round every opening without a break. It is drawn on the wall's membrane, else on "
+        "its sheathing: who builds the wall decides which layer it is.",
+        "In the sections fasteners are drawn at their lengths; joints of boards of insulation are an example.",
         "What carries a window, escape, safety glass, fire and weather barriers: the local code and licensed practice "
         "decide.",
     ]

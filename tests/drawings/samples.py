@@ -13,7 +13,7 @@ from jambs.job import Job
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
-from jambs.section.cut import cut_sections
+from jambs.section.cut import sections_to_draw
 from jambs.section.region import Section
 
 THIN_LAYERS = [
@@ -68,7 +68,7 @@ ISSUE = IssueStamp(number=4, day=DATE, code="7F3A", measured="2026-05-18", repla
 def made(name: str) -> tuple[CutKit, tuple[Section, ...], Job]:
     job = job_of(changed(**SAMPLES[name]))
     (kit,) = strips([make_kit(place_windows(job)[0], job)])
-    return kit, cut_sections(kit), job
+    return kit, sections_to_draw(kit), job
 
 
 @cache

@@ -26,7 +26,7 @@ HEAD_AND_A_HALF = 0.045
 ROOM = (3.0, 2.7)
 """About what a cut sheet leaves an elevation [in]."""
 EACH = pytest.mark.parametrize("name", list(SAMPLES))
-SECTIONS = pytest.mark.parametrize("cut", list(SectionCut))
+SECTIONS = pytest.mark.parametrize("cut", [SectionCut.HEAD, SectionCut.JAMB, SectionCut.SILL])
 
 
 def values(view: PlacedView, *, vertical: bool) -> list[float]:

@@ -18,7 +18,7 @@ from jambs.findings import Severity, Subject
 from jambs.job.models.layers import MadeOf
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
-from jambs.outside.trim_fasteners import InstallFastener, too_short
+from jambs.outside.trim_fasteners import Fastened, InstallFastener, too_short
 from jambs.wall.planes import WallPlanes, stack_wall
 
 W01, HOUSE = Subject.opening("W01"), Subject.house("house")
@@ -69,6 +69,7 @@ def trim_screw(needed: float) -> Case:
     sold = find_sold("trim screw")
     assert sold is not None and max(sold.lengths) == 4.0
     line = InstallFastener(
+        kind=Fastened.INTERIOR_CASING,
         what="extension jamb",
         where="head",
         fastener="trim screw",

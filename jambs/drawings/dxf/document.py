@@ -48,6 +48,8 @@ LAYERS: dict[str, tuple[int, int]] = {
     Ink.COURSE: (8, 18),
     Ink.MISSED: (1, 35),
     Ink.MEMBRANE: (7, 50),
+    Ink.AIR_CONTROL: (1, 50),
+    Ink.FASTENER: (8, 25),
     BORDER: (7, 70),
     VIEWPORTS: (9, 9),
 }
@@ -56,9 +58,10 @@ LAYERS: dict[str, tuple[int, int]] = {
 The order of weights tells what is what where all is plotted in black: what is cut (0.5 wood and frame, 0.35 wall),
 edges that are seen (0.25), hidden ones (0.2), dimensions (0.15), hatches (0.13 mm).
 """
-BROKEN = {Ink.HIDDEN: "HIDDEN", Ink.MISSED: "HIDDEN", Ink.MEMBRANE: "HIDDEN"}
+BROKEN = {Ink.HIDDEN: "HIDDEN", Ink.MISSED: "HIDDEN", Ink.MEMBRANE: "HIDDEN", Ink.AIR_CONTROL: "AIR"}
 LINE_TYPES = {
     "HIDDEN": ("hidden _ _ _ _", [0.15, 0.1, -0.05]),
+    "AIR": ("air control __ . __ .", [0.22, 0.12, -0.04, 0.02, -0.04]),
     "CENTER": ("center ____ _ ____", [0.7, 0.45, -0.08, 0.09, -0.08]),
     "PHANTOM": ("phantom ____ _ _ ____", [0.85, 0.45, -0.08, 0.08, -0.08, 0.08, -0.08]),
 }

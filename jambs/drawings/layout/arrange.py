@@ -15,15 +15,13 @@ from jambs.drawings.layout.callouts import Column, PlacedCallout, column_call_ou
 from jambs.drawings.layout.chains import LengthText, Rows, level_rows, upright_rows
 from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.marks import broken_for, place_marks
-from jambs.drawings.layout.paper import DESCENDER, TITLE_HEIGHT, Scale, Sizes
+from jambs.drawings.layout.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, Scale, Sizes
 from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedView, Rule
 from jambs.drawings.views.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.length import Units, length_text
 
 TITLE_ROOM = 3.8
 """Width on paper at which a title is broken, where the view is no wider [in]."""
-BOLD_IS_WIDER = 1.1
-"""Bold letters over plain ones of the same height."""
 
 
 def dimension_text(units: Units) -> LengthText:

@@ -1,4 +1,4 @@
-"""The fewest sheets: the same views at some scales and in some orders, and the try that takes the least paper."""
+"""The fewest sheets: the same views in some shapes and orders, and the try that takes the least paper."""
 
 from __future__ import annotations
 

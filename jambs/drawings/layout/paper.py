@@ -16,6 +16,8 @@ MARK_HEIGHT = 1 / 8
 TITLE_HEIGHT = 5 / 32
 DESCENDER = 0.32
 """How far letters reach below the line, as a share of the capital height (Liberation Sans: 434 / 1409 units)."""
+BOLD_IS_WIDER = 1.1
+"""Bold letters over plain ones of the same height."""
 LINE_PITCH = 1.6
 """From one line of a text to the next, as a share of the capital height."""
 

@@ -31,6 +31,8 @@ BEYOND = 3.5
 UP_MEMBRANE = 1.5
 """How far the membrane is drawn past the top of the upstand it laps [in]."""
 HATCHED = (Ink.HATCH_TRIM,)
+LEFT_OUT = (Ink.AIR_CONTROL, Ink.FASTENER)
+"""What the order of laps does not speak of."""
 
 
 def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
@@ -44,7 +46,7 @@ def laps_view(kit: Kit, flashings: Flashings, job: Job) -> View:
     }
     down = _down(views, kit)
     moved = _mover(down, kit)
-    shapes = [shape for cut, view in views.items() for shape in _moved(view.shapes, moved)]
+    shapes = [shape for view in views.values() for shape in _moved(view.shapes, moved) if shape.ink not in LEFT_OUT]
     lines = [_line(points, ink, moved) for points, ink in _strips(kit, flashings)]
     fills = tuple(
         replace(fill, pieces=tuple(tuple(map(moved, piece)) for piece in fill.pieces))

@@ -30,7 +30,7 @@ def seen_from_above(section: Section) -> Section:
 
 def is_wall_below(cut: SectionCut) -> bool:
     """Say whether the wall lies below the opening on paper: at the sill, and at the right jamb seen from above."""
-    return cut is not SectionCut.HEAD
+    return cut in (SectionCut.SILL, SectionCut.JAMB)
 
 
 def is_inside(region: Region, kit: Kit) -> bool:

@@ -12,6 +12,7 @@ from jambs.drawings.views.measured import is_any_measured
 from jambs.drawings.views.measured_section import at_measured_depth, face_of, measured_words
 from jambs.drawings.views.outlines import is_inside, is_wall_below, seen_from_above, turned
 from jambs.drawings.views.reveals import reveal_chains
+from jambs.drawings.views.section_works import section_works
 from jambs.drawings.views.symbols import batt, crossed
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, Stack, View, ViewKind, ViewSide
 from jambs.drawings.views.words import layer_words, size_words
@@ -69,15 +70,16 @@ WALL = (
 UNNAMED = (*WALL, Stuff.GLASS)
 TITLES = {
     SectionCut.HEAD: "Section at head",
+    SectionCut.LEFT_JAMB: "Plan section at left jamb",
     SectionCut.JAMB: "Plan section at right jamb",
     SectionCut.SILL: "Section at sill",
 }
 TURNED = {
-    SectionCut.JAMB: (
-        "seen from above, inside at the left, wall below; left jamb is its mirror image but for the faces of the frame",
-    )
+    SectionCut.LEFT_JAMB: "seen from above, inside at the left, wall above",
+    SectionCut.JAMB: "seen from above, inside at the left, wall below",
 }
 """How a section is turned on paper, where it does not stand as it does in the wall."""
+MIRRORED = "; left jamb is its mirror image"
 WIDEST_WORDS = 1.25
 """Lines of call-outs are broken here, so that two sections stand side by side on the smaller page [in on paper]."""
 GLASS_SHOWN = 2.0
@@ -86,23 +88,29 @@ INTO_WALL = 0.5
 """How far inside the end of the wall a leader of a layer's name ends [in]."""
 
 
-def section_view(section: Section, kit: Kit, job: Job) -> View:
-    """Make the view of one section."""
+def section_view(section: Section, kit: Kit, job: Job, *, is_both_jambs: bool = False) -> View:
+    """Make the view of one section; ``is_both_jambs``: the left jamb is the right one's mirror image."""
     section = with_short_glass(seen_from_above(at_measured_depth(section, kit)))
+    works = section_works(section, kit, job)
+    section = works.section
     polygons = [turned(region.outline) for region in section.regions]
     return View(
         name=f"section {section.cut.value}",
         kind=ViewKind.SECTION,
         title=TITLES[section.cut],
-        shapes=(*_shapes(section.regions, polygons, kit), *symbols_of(section)),
+        shapes=(*_shapes(section.regions, polygons, kit), *symbols_of(section), *works.shapes),
         fills=tuple(_fills(section.regions, polygons, kit)),
         chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
-        call_outs=tuple(_call_outs(section, polygons, kit, job)),
-        remarks=(*TURNED.get(section.cut, ()), _thickness(kit, job), *_state(section, kit, job)),
+        call_outs=(*_call_outs(section, polygons, kit, job), *works.call_outs),
+        remarks=(*_turned(section.cut, is_both_jambs), _thickness(kit, job), *_state(section, kit, job)),
         stack=_stack(section, polygons, kit, job),
         share=(0.5, 0.5),
         widest_words=WIDEST_WORDS,
     )
+
+
+def _turned(cut: SectionCut, is_both_jambs: bool) -> tuple[str, ...]:
+    return (TURNED[cut] + MIRRORED * is_both_jambs,) if cut in TURNED else ()
 
 
 def _state(section: Section, kit: Kit, job: Job) -> tuple[str, ...]:

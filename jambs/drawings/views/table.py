@@ -7,7 +7,15 @@ from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import Box, boxes_joined
 from jambs.drawings.layout.lettering import wrapped
-from jambs.drawings.layout.paper import DESCENDER, LINE_PITCH, MARK_HEIGHT, TEXT_HEIGHT, TITLE_HEIGHT, Scale
+from jambs.drawings.layout.paper import (
+    BOLD_IS_WIDER,
+    DESCENDER,
+    LINE_PITCH,
+    MARK_HEIGHT,
+    TEXT_HEIGHT,
+    TITLE_HEIGHT,
+    Scale,
+)
 from jambs.drawings.layout.placed import Align, Lettering, PlacedView, Rule
 from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import size_words
@@ -16,13 +24,14 @@ from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.glue_words import glue_words
 from jambs.parts.part import Part
 
-WIDTHS = (0.66, 2.14, 0.98, 1.82, 0.6)
+WIDTHS = (0.6, 2.12, 0.9, 1.8, 0.5)
 """Columns of the parts table [in on paper]."""
 HEADS = ("mark", "part", "stock", "thick x wide x long", "ends")
 SQUARE, DETAIL = "square", "detail"
 """Both ends cut square off; see the detail of the part."""
 PAD = 0.04
-NOTE_WIDTH = 4.6
+NOTE_WIDTHS = (4.6, 3.1)
+"""Of the notes [in on paper]: wide they are low, narrow they stand beside a section."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,19 +124,20 @@ def _cell_text(cell: _Cell, left: float, top: float) -> Lettering:
     return Lettering(lines=lines, at=(left, top - tall / 2), height=TEXT_HEIGHT, align=Align.LEFT, bold=cell.bold)
 
 
-def notes_view(paragraphs: Sequence[str], *, warning: str, scale: Scale) -> PlacedView:
-    """Make the notes: a warning in a frame where there is one, then one paragraph each."""
+def notes_view(paragraphs: Sequence[str], *, warning: str, scale: Scale, width: float = NOTE_WIDTHS[0]) -> PlacedView:
+    """Make the notes, so wide on paper: a warning in a frame where there is one, then one paragraph each."""
     texts = [_title("Notes")]
     lines = []
     level = -0.12
     if warning:
-        box = Box(0.0, level - 0.34, NOTE_WIDTH, level)
-        texts.append(Lettering(lines=(warning,), at=box.center, height=MARK_HEIGHT, bold=True))
+        said = tuple(wrapped(warning, width=(width - 4 * PAD) / BOLD_IS_WIDER, height=MARK_HEIGHT))
+        box = Box(0.0, level - 0.34 - (len(said) - 1) * LINE_PITCH * MARK_HEIGHT, width, level)
+        texts.append(Lettering(lines=said, at=box.center, height=MARK_HEIGHT, bold=True))
         corners = ((box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top))
         lines = list(zip(corners, (*corners[1:], corners[0]), strict=True))
         level = box.bottom - 0.1
     for paragraph in paragraphs:
-        cell = _Cell(tuple(wrapped(paragraph, width=NOTE_WIDTH, height=TEXT_HEIGHT)))
+        cell = _Cell(tuple(wrapped(paragraph, width=width, height=TEXT_HEIGHT)))
         text = _cell_text(cell, 0.0, level)
         texts.append(text)
         level = text.at[1] - text.tall / 2 - 0.1

@@ -40,6 +40,8 @@ class Ink(StrEnum):
     COURSE = "COURSES"
     MISSED = "COURSES-MISSED"
     MEMBRANE = "MEMBRANE"
+    AIR_CONTROL = "AIR-CONTROL"
+    FASTENER = "FASTENERS"
 
 
 class Hatch(StrEnum):
