@@ -47,7 +47,7 @@ def key_sections() -> tuple[KeySection, ...]:
 def _sections(model: type[Model], path: str, seen: set[type[Model]]) -> Iterator[KeySection]:
     seen.add(model)
     fields = sorted(model.model_fields.items(), key=lambda one: _place(model, one[0]))
-    yield KeySection(path=path or TOP, lines=tuple(_line(model, *one) for one in fields))
+    yield KeySection(path=path or TOP, lines=tuple(key_line(model, *one) for one in fields))
     for key, field in fields:
         for inner in models_in(field.annotation):
             if inner not in seen:
@@ -65,7 +65,8 @@ def _steps(annotation: Any) -> str:
     return ": NAME" if dict in origins else ": -" if tuple in origins else ""
 
 
-def _line(model: type[Model], key: str, field: FieldInfo) -> KeyLine:
+def key_line(model: type[Model], key: str, field: FieldInfo) -> KeyLine:
+    """Return what is told of one key of a model."""
     found = words_of(model.__name__, key)
     words, choices = found.words if found else "", _choices(field.annotation)
     return KeyLine(

@@ -24,6 +24,7 @@ from jambs.page.telephone_door import TelephoneDoor
 from jambs.page.views import (
     draft_view,
     house_view,
+    job_view,
     opening_view,
     papers_view,
     telephone_pictures_view,
@@ -34,6 +35,7 @@ from jambs.page.views import (
 VIEWS = (
     house_view,
     opening_view,
+    job_view,
     papers_view,
     draft_view,
     telephone_view,

@@ -51,15 +51,20 @@ class CannotStand(Exception):
 
 
 class Desk:
-    """The job file at ``file`` with its papers in ``target``."""
+    """The job file at ``file`` with its papers in ``target``.
 
-    def __init__(self, *, file: Path, target: Path) -> None:
+    ``begin``: where there is no such file yet, the text that a new job begins with; it is a draft until it is saved.
+    """
+
+    def __init__(self, *, file: Path, target: Path, begin: str | None = None) -> None:
         self.file, self.target = file, target
+        self._begin = begin
         self.lock = threading.RLock()
         self.heat = HeatShelf()
         self.papers = PaperWork(file=file, target=target)
         self._house: House | None = None
         self._seen: tuple[object, ...] = ()
+        self._name = file.parent.name
         self._draft: Draft | None = None
         self._edits: tuple[tuple[str, tuple[Edit, ...]], ...] = ()
 
@@ -75,7 +80,13 @@ class Desk:
         """The job file as it would be saved; where nothing is changed yet, as it stands on the disk now."""
         with self.lock:
             if self._draft is None or not self._draft.changed:
-                there = read_file(self.file) or FileText(name=self.file.name, content=b"")
+                there = read_file(self.file)
+                if there is None and self._begin is not None:
+                    begun = FileText(name=self.file.name, content=self._begin.encode())
+                    if self._draft is None:
+                        self._draft = Draft(saved={}, files={begun.name: begun})
+                    return self._draft
+                there = there or FileText(name=self.file.name, content=b"")
                 if self._draft is None or self._draft.saved.get(there.name) != there:
                     self._draft, self._edits = Draft.of(there), ()
             return self._draft
@@ -127,6 +138,7 @@ class Desk:
         with self.lock:
             draft = self.draft
             if draft.changed:
+                self.file.parent.mkdir(parents=True, exist_ok=True)
                 save(self.file.parent, draft.changed)
                 self._draft = draft.as_saved()
 
@@ -153,6 +165,14 @@ class Desk:
             self._draft, self._edits = draft, steps
 
     # ---- the house
+
+    @property
+    def name(self) -> str:
+        """The name of the job; while it cannot be read, the one it had."""
+        house = self.house()
+        if house.job is not None:
+            self._name = house.job.name
+        return self._name
 
     def house(self) -> House:
         """Return the house as the job stands now; it is made anew only where something changed."""

@@ -36,8 +36,15 @@ def house_data(desk: Desk) -> Record:
     """Return what the first page shows of the house."""
     house = desk.house()
     if house.asked is None:
-        name = house.job.name if house.job else desk.file.name
-        return {"name": name, "wrong": house.wrong, "rows": [], "elevations": [], "count": "", "told": [], "stale": []}
+        return {
+            "name": desk.name,
+            "wrong": house.wrong,
+            "rows": [],
+            "elevations": [],
+            "count": "",
+            "told": [],
+            "stale": [],
+        }
     asked = house.asked
     stale = stale_of(asked)
     states = {kit.mark: state_words(kit, asked.register.of_opening(kit.mark), stale) for kit in asked.kits}

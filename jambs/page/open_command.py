@@ -6,29 +6,43 @@ from pathlib import Path
 
 import click
 
-from jambs.commands.job_argument import JOB
+from jambs.commands.job_argument import JOB_NAMES
 
 
 @click.command(
     "open",
-    epilog="\b\nExamples:\n  jambs open house\n  jambs open examples/harbour-house\n  jambs open house --telephone\n\n"
+    epilog="\b\nExamples:\n  jambs open house\n  jambs open examples/harbour-house\n  jambs open my-house --units mm\n"
+    "  jambs open house --telephone\n\n"
     "The page is for this computer alone, unless --telephone lets telephones of the same network in to measure.",
 )
-@JOB
+@click.argument("job", required=False, default=Path(), type=click.Path(path_type=Path))
+@click.option("--units", type=click.Choice(["inch", "mm"]), default="inch", help="Units of a new job [inch].")
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder of the papers [output/<job>].")
 @click.option("--telephone", is_flag=True, help="Let telephones in the same network read and enter measures.")
 @click.option("--port", type=click.IntRange(0, 65535), default=0, help="Port to listen on [any that is free].")
 @click.option("--no-browser", is_flag=True, help="Print the link only; do not open the browser.")
-def open_page(job: Path, out: Path | None, telephone: bool, port: int, no_browser: bool) -> None:
+def open_page(job: Path, units: str, out: Path | None, telephone: bool, port: int, no_browser: bool) -> None:
     """Show JOB in the browser: place the windows by hand, see every figure, print the papers.
 
-    Ctrl-C stops it, or the page does.
+    A folder that holds no job yet begins with a small house, to be changed; it is written when you save. Ctrl-C stops
+    the page, or its own button does.
     """
     from jambs.app.output_folder import output_folder
     from jambs.commands.errors import told
     from jambs.job.reading.read import job_file
+    from jambs.job.starter import new_job_text
+    from jambs.length import Units
     from jambs.page.server import Asked, serve
 
-    file = told(lambda: job_file(job))
+    begin = None if _holds_job(job) else new_job_text(Units(units))
+    file = told(lambda: job_file(job)) if begin is None else job / "job.yaml"
     target = out or told(lambda: output_folder(file))
-    told(lambda: serve(Asked(file=file, target=target, telephone=telephone, port=port, browser=not no_browser)))
+    asked = Asked(file=file, target=target, telephone=telephone, port=port, browser=not no_browser, begin=begin)
+    told(lambda: serve(asked))
+
+
+def _holds_job(job: Path) -> bool:
+    """Say whether a path is a job file, or a folder that holds one; else a new job begins there."""
+    if job.suffix in (".yaml", ".yml") or job.is_file():
+        return True
+    return any(file for pattern in JOB_NAMES for file in job.glob(pattern))

@@ -23,13 +23,17 @@ from jambs.page.telephone_door import NoNetwork, TelephoneDoor, code_lines
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """What the verb is asked for. ``telephone``: telephones of the same network may come in and measure."""
+    """What the verb is asked for. ``telephone``: telephones of the same network may come in and measure.
+
+    ``begin``: the text that a new job begins with, where there is no job file yet.
+    """
 
     file: Path
     target: Path
     telephone: bool = False
     port: int = 0
     browser: bool = True
+    begin: str | None = None
 
 
 class _Server(uvicorn.Server):
@@ -46,7 +50,7 @@ def serve(asked: Asked) -> None:
     """Serve the page until somebody stops it."""
     with listening_on(asked.port, everywhere=False) as listening:
         port = listening.getsockname()[1]
-        desk, hosts = Desk(file=asked.file, target=asked.target), hosts_at(port)
+        desk, hosts = Desk(file=asked.file, target=asked.target, begin=asked.begin), hosts_at(port)
         application = make_application(desk, hosts=hosts, cookie=f"jambs-{port}", report=_report)
         door = TelephoneDoor(application, file=asked.file, keys=application.keys, hosts=hosts)
         application.give_door(door)

@@ -13,11 +13,14 @@ from typing import Any
 
 import pytest
 import uvicorn
+from axe_playwright_python.sync_playwright import Axe
 from pages import EXAMPLES
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from jambs.job import Job
 from jambs.job.models.openings import Opening
+from jambs.job.starter import new_job_text
+from jambs.length import Units
 from jambs.page.application import Application, make_application
 from jambs.page.desk import Desk
 from jambs.page.heat import HeatShelf
@@ -56,17 +59,22 @@ class CalmShelf(HeatShelf):
 class CalmDesk(Desk):
     """A desk without the study aside."""
 
-    def __init__(self, *, file: Path, target: Path) -> None:
-        super().__init__(file=file, target=target)
+    def __init__(self, *, file: Path, target: Path, begin: str | None = None) -> None:
+        super().__init__(file=file, target=target, begin=begin)
         self.heat = CalmShelf()
 
 
 @contextmanager
-def served(folder: Path, example: str, *, with_heat: bool = False) -> Iterator[Served]:
-    """Serve a copy of an example on this computer; ``with_heat``: the study runs aside, which takes seconds."""
-    house = folder / example
-    shutil.copytree(EXAMPLES / example, house, ignore=shutil.ignore_patterns("output"))
-    desk = (Desk if with_heat else CalmDesk)(file=house / "job.yaml", target=folder / "output" / example)
+def served(folder: Path, example: str | None, *, with_heat: bool = False) -> Iterator[Served]:
+    """Serve a copy of an example on this computer, or a job from nothing.
+
+    ``with_heat``: the study runs aside, which takes seconds.
+    """
+    house = folder / (example or "new house")
+    if example:
+        shutil.copytree(EXAMPLES / example, house, ignore=shutil.ignore_patterns("output"))
+    begin = None if example else new_job_text(Units.INCH)
+    desk = (Desk if with_heat else CalmDesk)(file=house / "job.yaml", target=folder / "output", begin=begin)
     reported: list[Exception] = []
 
     def report(error: Exception) -> str:
@@ -121,3 +129,9 @@ def _at_home(url: str, place: Served) -> None:
     own = (place.base, place.base.replace("http", "ws", 1), "data:", "blob:")
     if not url.startswith(own):
         place.reported.append(AssertionError(f"asked another host: {url}"))
+
+
+def broken_rules(page: Page) -> list[str]:
+    """Return the rules of accessibility that a view breaks, each with where."""
+    found = Axe().run(page).response["violations"]
+    return [f"{one['id']}: {node['target']} {node['failureSummary']}" for one in found for node in one["nodes"]]

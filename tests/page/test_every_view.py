@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
-from browser import Served, chromium, page_at, served
-from playwright.sync_api import Browser, Page, expect
+from browser import Served, broken_rules, chromium, page_at, served
+from playwright.sync_api import Browser, expect
 
-VIEWS = ("/", "/openings/W01", "/openings/W04", "/papers")
+VIEWS = ("/", "/openings/W01", "/openings/W04", "/job", "/job#openings", "/papers")
 
 
 @pytest.fixture(scope="module")
@@ -23,12 +22,6 @@ def place(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     with served(tmp_path_factory.mktemp("views"), "harbour-house") as found:
         yield found
         assert found.reported == []
-
-
-def broken_rules(page: Page) -> list[str]:
-    """Return the rules that a view breaks, each with where."""
-    found = Axe().run(page).response["violations"]
-    return [f"{one['id']}: {node['target']} {node['failureSummary']}" for one in found for node in one["nodes"]]
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -21,7 +21,7 @@ def draft_record(desk: Desk) -> Record:
     """Return what is not saved yet, and what can be taken back or done again."""
     with desk.lock:
         draft, house = desk.draft, desk.house()
-        mine = [_lines(before.content, after.content) for before, after in draft.changed if before and after]
+        mine = [_lines(before.content if before else b"", after.content) for before, after in draft.changed if after]
         return {
             "number": house.number,
             "file": str(desk.file),
@@ -36,8 +36,8 @@ def draft_record(desk: Desk) -> Record:
 
 def _theirs(desk: Desk) -> list[list[Record]]:
     """Return what somebody else changed in the file since the draft was begun."""
-    there, saved = read_file(desk.file), desk.draft.saved[desk.file.name]
-    return _lines(saved.content, there.content if there else b"")
+    there, saved = read_file(desk.file), desk.draft.saved.get(desk.file.name)
+    return _lines(saved.content if saved else b"", there.content if there else b"")
 
 
 def _lines(before: bytes, after: bytes) -> list[list[Record]]:

@@ -108,8 +108,7 @@ def paper_file(desk: Desk, key: str) -> tuple[bytes, str] | None:
 
 async def _papers(request: Request) -> Response:
     desk = desk_of(request)
-    house = await run_in_threadpool(desk.house)
-    name = house.job.name if house.job else desk.file.name
+    name = await run_in_threadpool(lambda: desk.name)
     return page("papers.html", view="papers", name=name, record=await run_in_threadpool(papers_record, desk))
 
 

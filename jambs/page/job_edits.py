@@ -1,0 +1,111 @@
+"""What a field asks for, as edits of the job file; whatever a browser sends is held to what edits can be."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from jambs.job.editing.edits import Edit, InsertItem, InsertKey, MoveItem, Plain, RemoveItem, RemoveKey, SetValue
+from jambs.job.editing.file_text import FileText, refused
+from jambs.job.editing.yaml_nodes import nodes_of
+from jambs.job.reading.faults import Location
+from jambs.job.reading.tree import grown
+
+DEEPEST, LONGEST = 12, 400
+"""Steps of a path, letters of a value."""
+
+
+def asked_edits(file: FileText, asked: Mapping[str, Any]) -> tuple[str, list[Edit]]:
+    """Return the words of a step and its edits.
+
+    Raises:
+        EditRefused: it is not something that can be asked for.
+    """
+    path, act = _path(asked.get("path"), file), asked.get("act")
+    root = grown(nodes_of(file), file.name)[0].root
+    words = " ".join(str(step) for step in path)
+    if act == "set":
+        return f"change {words}", [_set(root, path, _text(asked.get("value"), file))]
+    if act == "add":
+        key = _text(asked.get("key"), file)
+        value: Plain = _text(asked.get("value") or "", file)
+        return f"add {words} {key}", [InsertKey(path=path, key=key, value=value)]
+    if act == "remove":
+        *above, last = path
+        edit: Edit = RemoveItem(path=tuple(above), at=last) if isinstance(last, int) else RemoveKey(path=path)
+        return f"remove {words}", [edit]
+    if act == "move":
+        *above, last = path
+        to = asked.get("to")
+        if isinstance(last, int) and isinstance(to, int):
+            return f"move {words}", [MoveItem(path=tuple(above), at=last, to=to)]
+    if act == "insert":
+        at = asked.get("at")
+        if isinstance(at, int):
+            return f"add to {words}", [InsertItem(path=path, at=at, value=_text(asked.get("value"), file))]
+    if act == "copy":
+        return f"copy {words}", [_copy(root, path, asked.get("name"), file)]
+    raise refused(file.name, "this cannot be done here; change it in an editor")
+
+
+def _path(value: Any, file: FileText) -> Location:
+    steps = value if isinstance(value, list) else None
+    if steps is None or not 0 < len(steps) <= DEEPEST or not all(_is_step(one) for one in steps):
+        raise refused(file.name, "this names no place in the file")
+    return tuple(steps)
+
+
+def _is_step(value: Any) -> bool:
+    is_place = isinstance(value, int) and not isinstance(value, bool)
+    return is_place or (isinstance(value, str) and 0 < len(value) <= LONGEST)
+
+
+def _text(value: Any, file: FileText) -> str:
+    if not isinstance(value, str) or len(value) > LONGEST or not value.isprintable():
+        raise refused(file.name, f"a value is one line of at most {LONGEST} letters")
+    return value.strip()
+
+
+def _set(root: Any, path: Location, text: str) -> Edit:
+    """Write a value; in the place of a list of values a list, and in that of nothing nothing."""
+    value = root
+    for step in path:
+        value = value[step] if _has(value, step) else None
+    if not text and not isinstance(path[-1], int):
+        return RemoveKey(path=path)
+    if isinstance(value, list):
+        return SetValue(path=path, value=[one.strip() for one in text.split(",") if one.strip()])
+    return SetValue(path=path, value=text)
+
+
+def _has(value: Any, step: str | int) -> bool:
+    if isinstance(value, list):
+        return isinstance(step, int) and 0 <= step < len(value)
+    return isinstance(value, dict) and step in value
+
+
+def _copy(root: Any, path: Location, name: Any, file: FileText) -> Edit:
+    *above, last = path
+    value = root
+    for step in path:
+        if not _has(value, step):
+            raise refused(file.name, f"there is no {step}")
+        value = value[step]
+    if isinstance(last, int):
+        marks = [one.get("mark") for one in root.get("openings", ()) if isinstance(one, dict)]
+        copied = {key: one for key, one in value.items() if key != "measured"} if isinstance(value, dict) else value
+        if isinstance(copied, dict) and "mark" in copied:
+            copied = {**copied, "mark": next_mark(str(copied["mark"]), [str(mark) for mark in marks])}
+        return InsertItem(path=tuple(above), at=last + 1, value=copied)
+    return InsertKey(path=tuple(above), key=_text(name, file) or f"{last} 2", value=value, after=str(last))
+
+
+def next_mark(mark: str, marks: list[str]) -> str:
+    """Return the next free mark after one: ``W07`` after ``W06``; ``Bath 2`` after ``Bath``."""
+    found = re.fullmatch(r"(.*?)(\d+)", mark)
+    start, digits = (found[1], found[2]) if found else (f"{mark} ", "1")
+    number = int(digits) + 1
+    while (new := f"{start}{number:0{len(digits)}}") in marks:
+        number += 1
+    return new

@@ -1,0 +1,241 @@
+"""The job as fields: every value of the job file with what its key means and what is wrong with it, beside it.
+
+The form is the file: its sections, names and keys in its own order, so that what one learns here holds in an editor
+too. Meanings, choices and complaints are the command line's own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any, get_args, get_origin
+
+from jambs.job import Job
+from jambs.job.editing.file_text import EditRefused
+from jambs.job.editing.yaml_nodes import nodes_of
+from jambs.job.key_list import KeyLine, key_line
+from jambs.job.models.fields import Model
+from jambs.job.models.job_file import JobFile, models_in
+from jambs.job.models.layers import Role
+from jambs.job.reading.catalog import catalog_layers
+from jambs.job.reading.faults import Fault, JobFaults, Location
+from jambs.job.reading.tree import NAMING_KEYS, TreePiece, grown
+from jambs.page.desk import Desk, House
+from jambs.sheets.key_pictures import PICTURES
+from jambs.values import Record
+from jambs.wall.planes import WallError, stack_wall
+
+SECTIONS = (
+    ("walls", "Walls"),
+    ("windows", "Windows"),
+    ("openings", "Openings"),
+    ("position", "Where the windows stand"),
+    ("interior_trim", "Trim inside"),
+    ("exterior_trim", "Trim outside"),
+    ("shop", "Shop and boards"),
+    ("limits", "Limits"),
+    ("site", "Site"),
+)
+"""Sections of the file in the order in which a job is thought out; all others follow as they stand."""
+YES_NO = ("yes", "no")
+STUFF = {
+    Role.FINISH: "gypsum",
+    Role.FRAMING: "framing",
+    Role.SHEATHING: "sheathing",
+    Role.MEMBRANE: "membrane",
+    Role.INSULATION: "rigid",
+    Role.COVER: "cover",
+    Role.STRAPPING: "strapping",
+    Role.CLADDING: "cladding",
+}
+"""How a layer is drawn, by its role, where no section says it better."""
+
+
+def form_record(desk: Desk) -> Record:
+    """Return the whole job as fields."""
+    with desk.lock:
+        house, file = desk.house(), desk.draft.files[desk.file.name]
+        try:
+            piece, _ = grown(nodes_of(file), file.name)
+        except (JobFaults, EditRefused) as error:
+            return {"number": house.number, "sections": [], "wrong": str(error).splitlines(), "pictures": {}}
+        form = _Form(piece, house.faults)
+        known = [name for name, _ in SECTIONS]
+        rest = [(key, key.replace("_", " ").capitalize()) for key in piece.root if key not in known]
+        plain = [key for key, _ in rest if isinstance(piece.root[key], str)]
+        named = [(key, title) for key, title in (*SECTIONS, *rest) if key in piece.root and key not in plain]
+        return {
+            "number": house.number,
+            "top": [form.field((key,)) for key in plain],
+            "sections": [form.section(key, title) for key, title in named],
+            "wrong": [*form.unplaced(), *(() if house.faults else house.wrong)],
+            "walls": wall_pictures(house),
+            "materials": [layer.name for layer in catalog_layers()],
+            "is_new": not desk.draft.saved,
+        }
+
+
+def key_pictures() -> dict[str, str]:
+    """Return the pictures of the keys as SVG, by name."""
+    return {name: draw() for name, draw in PICTURES.items()}
+
+
+class _Form:
+    """Fields and groups of one state of the job file; each complaint is taken by the field that it is about."""
+
+    def __init__(self, piece: TreePiece, faults: Sequence[Fault]) -> None:
+        self.piece = piece
+        self.faults = list(faults)
+        self.used: set[Fault] = set()
+
+    def section(self, key: str, title: str) -> Record:
+        """Return one section of the file: its groups by name or number, or its fields alone."""
+        value, found = self.piece.root[key], self.complaints((key,))
+        has_names = isinstance(value, dict) and dict in _origins(JobFile, key)
+        names = list(value) if has_names else list(range(len(value))) if isinstance(value, list) else []
+        groups = [self.group((key, name), _title(value[name], name)) for name in names]
+        groups = groups or ([self.group((key,), "")] if isinstance(value, dict) else [])
+        fields = [] if groups else [self.field((key,))]
+        line = key_line(JobFile, key, JobFile.model_fields[key]) if key in JobFile.model_fields else None
+        return {
+            "key": key, "title": title, "words": line.words if line else "", "wrong": found,
+            "groups": groups, "fields": fields, "can_copy": bool(names),
+        }  # fmt: skip
+
+    def group(self, path: Location, title: str) -> Record:
+        """Return the keys under one name: values, then what holds keys of its own, then what may be added."""
+        value, model = _at(self.piece.root, path), _model_at(path)
+        wrong = self.complaints(path)
+        if not isinstance(value, dict):
+            return {
+                "path": list(path),
+                "title": title,
+                "wrong": wrong,
+                "fields": [self.field(path)],
+                "groups": [],
+                "more": [],
+            }
+        fields, groups = [], []
+        for key, one in value.items():
+            inner = (*path, key)
+            if isinstance(one, dict):
+                groups.append(self.group(inner, key))
+            elif isinstance(one, list) and (key == "layers" or any(not isinstance(item, str) for item in one)):
+                groups.append(self._list(inner, key))
+            else:
+                fields.append(self.field(inner))
+        more = _more(model, value) if model else []
+        return {"path": list(path), "title": title, "wrong": wrong, "fields": fields, "groups": groups, "more": more}
+
+    def _list(self, path: Location, title: str) -> Record:
+        items = _at(self.piece.root, path)
+        groups = [self.group((*path, place), _title(one, place)) for place, one in enumerate(items)]
+        return {"path": list(path), "title": title, "wrong": self.complaints(path), "fields": [], "groups": groups,
+                "more": [], "is_list": True}  # fmt: skip
+
+    def field(self, path: Location) -> Record:
+        """Return one value as it is written, with its meaning, its choices, and what is wrong with it."""
+        value, line = _at(self.piece.root, path), _line_at(path)
+        return {
+            "path": list(path),
+            "key": str(path[-1]),
+            "value": value if isinstance(value, str) else ", ".join(map(str, value or ())),
+            "words": line.words if line else "",
+            "picture": line.picture if line else "",
+            "choices": _choices(line, value),
+            "wrong": self.complaints(path),
+        }
+
+    def complaints(self, path: Location) -> list[str]:
+        """Return what the command line says of the value at a path."""
+        where = self.piece.fault(path, "").where
+        found = [one for one in self.faults if one.where == where and one.file == self.piece.file]
+        self.used |= set(found)
+        return [one.sentence for one in found]
+
+    def unplaced(self) -> list[str]:
+        """Return the complaints that no field has taken, whole."""
+        return [str(one) for one in self.faults if one not in self.used]
+
+
+def _at(root: Any, path: Location) -> Any:
+    for step in path:
+        root = root[step]
+    return root
+
+
+def _title(value: Any, name: str | int) -> str:
+    if isinstance(name, str):
+        return name
+    named = [value[key] for key in NAMING_KEYS if isinstance(value, dict) and isinstance(value.get(key), str)]
+    return named[0] if named else value if isinstance(value, str) else str(name + 1)
+
+
+def _origins(model: type[Model], key: str) -> set[Any]:
+    if key not in model.model_fields:
+        return set()
+    annotation = model.model_fields[key].annotation
+    return {get_origin(one) for one in (annotation, *get_args(annotation))}
+
+
+def _model_at(path: Location) -> type[Model] | None:
+    """Return the model that the keys at a path are of; nothing where the file has what no model knows."""
+    model: type[Model] | None = JobFile
+    is_name = False
+    for step in path:
+        if is_name or isinstance(step, int):
+            is_name = False
+            continue
+        if model is None or step not in model.model_fields:
+            return None
+        inner = models_in(model.model_fields[step].annotation)
+        is_name = dict in _origins(model, step)
+        model = inner[0] if inner else None
+    return model
+
+
+def _line_at(path: Location) -> KeyLine | None:
+    *above, key = path
+    model = _model_at(tuple(above))
+    if model is None or not isinstance(key, str) or key not in model.model_fields:
+        return None
+    return key_line(model, key, model.model_fields[key])
+
+
+def _choices(line: KeyLine | None, value: Any) -> list[str]:
+    if line is not None and line.choices:
+        return list(line.choices)
+    return list(YES_NO) if isinstance(value, str) and value in YES_NO else []
+
+
+def _more(model: type[Model], value: Any) -> list[Record]:
+    lines = [key_line(model, key, field) for key, field in model.model_fields.items() if key not in value]
+    lines.sort(key=lambda line: not line.is_required)
+    return [{"key": line.key, "words": line.words} for line in lines]
+
+
+def wall_pictures(house: House) -> dict[str, list[Record]]:
+    """Return each wall of the job as its layers lie, inside → outside; none that cannot be stacked."""
+    if house.job is None:
+        return {}
+    return {name: found for name, found in _stacks(house.job) if found}
+
+
+def _stacks(job: Job) -> list[tuple[str, list[Record]]]:
+    found = []
+    for wall in {one.wall.name: one.wall for one in job.openings}.values():
+        try:
+            planes = stack_wall(wall, grid=job.shop.grid)
+        except WallError:
+            continue
+        layers = [
+            {
+                "from": one.inner,
+                "to": one.outer,
+                "name": one.layer.name,
+                "text": job.units.text(one.layer.thickness),
+                "stuff": STUFF.get(one.layer.role, "air"),
+            }
+            for one in planes.layers
+        ]
+        found.append((wall.name, layers))
+    return found

@@ -1,0 +1,147 @@
+// The job as fields. A field is written when it is left; what is wrong with it stands beside it, as the command line says it.
+
+import { ask, byId, draftChanged, el, say, setText, svg } from "/static/page.js";
+import { addHatches } from "/static/hatches.js";
+
+const OPEN = 2;  // so many groups of a section stand open at first
+let record = JSON.parse(byId("record").textContent);
+let section = location.hash.slice(1) || "walls";
+const opened = new Map();
+
+function show() {
+  byId("materials").replaceChildren(...(record.materials || []).map((name) => el("option", { value: name })));
+  byId("wrong").replaceChildren(...record.wrong.map((sentence) => el("li", {}, el("span", {}, el("span", { class: "state stop" }, "to settle")), el("span", {}, sentence))));
+  if (!record.sections.length) return;
+  const known = record.sections.map((one) => one.key);
+  if (!known.includes(section) && section !== "job") section = known[0];
+  const tab = (key, title, wrong) => el("a", { href: `#${key}`, "aria-current": key === section ? "true" : null }, title, wrong ? el("span", { class: "state stop" }, String(wrong)) : null);
+  byId("sections").replaceChildren(tab("job", "Job", count(record.top)), ...record.sections.map((one) => tab(one.key, one.title, counted(one))));
+  const focused = document.activeElement?.dataset?.path;
+  const one = record.sections.find((each) => each.key === section);
+  byId("fields").replaceChildren(...(one ? whole(one) : [el("h2", {}, "Job"), ...record.top.map(field)]));
+  if (focused) document.querySelector(`[data-path='${CSS.escape(focused)}']`)?.focus();
+}
+
+const count = (fields) => fields.reduce((sum, one) => sum + one.wrong.length, 0);
+const counted = (one) => (one.wrong?.length || 0) + count(one.fields || []) + (one.groups || []).reduce((sum, each) => sum + counted(each), 0);
+
+function whole(one) {
+  return [el("h2", {}, one.title), el("p", { class: "soft" }, one.words), ...complaints(one.wrong), ...one.fields.map(field),
+    ...one.groups.map((each, at) => group(each, 0, one, at))];
+}
+
+function group(one, depth, above, at) {
+  const key = JSON.stringify(one.path), wrong = counted(one);
+  const isOpen = opened.get(key) ?? (depth > 0 || above.groups.length <= OPEN || wrong > 0);
+  const name = one.title || above.title;
+  const box = el("details", { class: `group depth${depth}`, open: isOpen }, el("summary", {}, name.replaceAll("_", " "), wrong ? el("span", { class: "state stop" }, `${wrong} to settle`) : null));
+  box.addEventListener("toggle", () => opened.set(key, box.open));
+  box.append(...complaints(one.wrong));
+  if (record.walls?.[name] && one.path[0] === "walls" && depth === 0) box.append(wallPicture(record.walls[name], name));
+  box.append(el("div", { class: "row" }, ...one.fields.map(field)));
+  if (one.path.at(-1) === "layers") box.append(layers(one));
+  else box.append(...one.groups.map((each, place) => group(each, depth + 1, one, place)));
+  box.append(el("div", { class: "acts" }, adder(one), ...(depth === 0 && above.can_copy ? [act("Copy", "copy", one.path, name), act("Remove", "remove", one.path, name)] : []),
+    ...(above.is_list ? [act("Remove", "remove", one.path, `${above.title} ${at + 1}`), act("Copy", "copy", one.path, `${above.title} ${at + 1}`)] : [])));
+  return box;
+}
+
+function act(words, what, path, name) {
+  const button = el("button", { type: "button", class: "small", "aria-label": `${words} ${name}` }, words);
+  button.addEventListener("click", () => change({ act: what, path }));
+  return button;
+}
+
+function adder(one) {
+  if (!one.more?.length) return null;
+  const choose = el("select", { "aria-label": `Add to ${one.title || "this"}` }, el("option", { value: "" }, "add …"), ...one.more.map((each) => el("option", { value: each.key, title: each.words }, each.key.replaceAll("_", " "))));
+  choose.addEventListener("change", () => {
+    const more = one.more.find((each) => each.key === choose.value);
+    const made = field({ path: [...one.path, more.key], key: more.key, value: "", words: more.words, picture: "", choices: [], wrong: [], isNew: true });
+    choose.closest(".group").querySelector(".row").append(made);
+    made.querySelector("input").focus();
+    choose.value = "";
+  });
+  return choose;
+}
+
+// ---- one value
+
+function field(one) {
+  const path = JSON.stringify(one.path), id = `f${path.replace(/[^\w]+/g, "-")}`, told = `${id}-told`;
+  const attributes = { id, "data-path": path, "aria-describedby": told, "aria-invalid": one.wrong.length ? "true" : null };
+  const input = one.choices.length ? el("select", attributes, ...unlisted(one).map((choice) => el("option", { value: choice, selected: choice === one.value }, choice)))
+    : el("input", { ...attributes, type: "text", value: one.value, autocomplete: "off", spellcheck: "false", list: one.key === "material" ? "materials" : null });
+  input.addEventListener("change", () => put(one, input.value.trim()));
+  input.addEventListener("focus", () => explain(one));
+  input.addEventListener("keydown", (event) => { if (event.key === "Enter") input.blur(); });
+  return el("div", { class: "field" }, el("label", { for: id }, one.key.replaceAll("_", " ")), input, el("p", { class: "told", id: told }, ...complaints(one.wrong), el("span", { class: "soft" }, one.words)));
+}
+
+const unlisted = (one) => one.choices.includes(one.value) ? one.choices : [one.value, ...one.choices];
+
+function put(one, value) {
+  if (value === one.value) return;
+  change(one.isNew ? { act: "add", path: one.path.slice(0, -1), key: one.path.at(-1), value } : { act: "set", path: one.path, value });
+}
+
+const complaints = (wrong) => wrong.map((sentence) => el("span", { class: "complaint" }, sentence));
+
+function explain(one) {
+  setText(byId("meaning"), one.words ? `${one.key.replaceAll("_", " ")}: ${one.words}` : "");
+  for (const word of document.querySelectorAll(".keypicture text")) {
+    const is = word.textContent === one.key || (one.key === "flange_set_back" && word.textContent === "= flange_set_back");
+    word.classList.toggle("meant", is);
+    if (is) word.closest(".keypicture").scrollIntoView({ block: "nearest" });
+  }
+}
+
+// ---- layers
+
+function layers(one) {
+  const list = el("ol", { class: "layers", "aria-label": "Layers, inside to outside" }, ...one.groups.map((layer, at) => layerRow(layer, at, one)));
+  const add = el("input", { type: "text", list: "materials", placeholder: "a layer of the catalog, like plywood 1/2", "aria-label": "Add a layer outside" });
+  add.addEventListener("change", () => { if (add.value.trim()) change({ act: "insert", path: one.path, at: one.groups.length, value: add.value.trim() }); });
+  return el("div", {}, list, el("div", { class: "acts" }, add));
+}
+
+function layerRow(layer, at, one) {
+  const move = (to) => change({ act: "move", path: layer.path, to });
+  const button = (words, says, to) => { const made = el("button", { type: "button", class: "small", "aria-label": `${says}: ${layer.title}`, disabled: to < 0 || to >= one.groups.length }, words); made.addEventListener("click", () => move(to)); return made; };
+  const row = el("li", { draggable: "true", class: "layer" }, el("span", { class: "handle", "aria-hidden": "true" }, "⠿"),
+    el("div", { class: "row" }, ...layer.fields.map((each) => field(each.key === String(at) ? { ...each, key: "material" } : each)), ...layer.groups.flatMap((inner) => inner.fields.map(field))),
+    button("↑", "Further in", at - 1), button("↓", "Further out", at + 1), act("Remove", "remove", layer.path, layer.title));
+  row.addEventListener("dragstart", (event) => { event.dataTransfer.setData("text/plain", String(at)); event.dataTransfer.effectAllowed = "move"; row.classList.add("moved"); });
+  row.addEventListener("dragend", () => row.classList.remove("moved"));
+  row.addEventListener("dragover", (event) => event.preventDefault());
+  row.addEventListener("drop", (event) => {
+    event.preventDefault();
+    const from = Number(event.dataTransfer.getData("text/plain"));
+    if (from !== at) change({ act: "move", path: one.groups[from].path, to: at });
+  });
+  return row;
+}
+
+function wallPicture(stack, name) {
+  const deep = stack.at(-1).to, scale = 100 / deep;
+  const boxes = stack.map((layer) => svg("rect", { class: `s ${layer.stuff}`, x: layer.from * 60, y: 0, width: Math.max((layer.to - layer.from) * 60, 3), height: 150 }, svg("title", {}, `${layer.name} ${layer.text}`)));
+  return el("figure", { class: "wallpicture" }, svg("svg", { viewBox: `0 0 ${deep * 60} 150`, role: "img", "aria-label": `Wall ${name}, inside at the left: ${stack.map((layer) => layer.name).join(", ")}`, "data-scale": scale.toFixed(2) }, ...boxes), el("figcaption", { class: "soft" }, el("span", {}, "INSIDE"), el("span", {}, "OUTSIDE")));
+}
+
+// ---- to the program and back
+
+async function change(asked) {
+  const answer = await ask("/job/change", asked);
+  if (answer.sections) record = answer;
+  say(answer.said || "", answer.said ? "stop" : "");
+  show();
+  draftChanged();
+}
+
+window.addEventListener("hashchange", () => { section = location.hash.slice(1); show(); });
+document.addEventListener("house", async () => {
+  const found = await ask("/job/form");
+  if (found.ok && found.number !== record.number) { record = found; show(); }
+});
+addHatches();
+show();

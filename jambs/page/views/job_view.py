@@ -1,0 +1,52 @@
+"""Walls, windows, openings, trim and shop as fields and pictures, and a new job from nothing."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from jambs.job.editing.file_text import EditRefused
+from jambs.job.reading.faults import JobFaults
+from jambs.page.answers import body_of, data, page
+from jambs.page.desk import Desk, desk_of
+from jambs.page.job_edits import asked_edits
+from jambs.page.job_form import form_record, key_pictures
+from jambs.values import Record
+
+
+def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
+    """Put what a field asks for into the draft, right or wrong: what is wrong is told beside the field."""
+    with desk.lock:
+        try:
+            words, edits = asked_edits(desk.draft.files[desk.file.name], asked)
+            desk.change(words, edits, may_be_wrong=True)
+        except (EditRefused, JobFaults) as error:
+            return {**form_record(desk), "said": str(error)}, 409
+        return form_record(desk), 200
+
+
+async def _job(request: Request) -> Response:
+    desk = desk_of(request)
+    name = await run_in_threadpool(lambda: desk.name)
+    record = await run_in_threadpool(form_record, desk)
+    return page("job.html", view="job", name=name, record=record, pictures=key_pictures())
+
+
+async def _form(request: Request) -> Response:
+    return data(await run_in_threadpool(form_record, desk_of(request)))
+
+
+async def _change(request: Request) -> Response:
+    found, status = await run_in_threadpool(change, desk_of(request), await body_of(request))
+    return data(found, status=status)
+
+
+ROUTES = [
+    Route("/job", _job),
+    Route("/job/form", _form),
+    Route("/job/change", _change, methods=["POST"]),
+]

@@ -1,0 +1,153 @@
+"""The job as fields: every value of the file, its meaning, and the command line's own sentence beside what is wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from pages import OpenPage, open_page
+from starlette.testclient import TestClient
+
+from jambs.job import JobFaults, read_job
+from jambs.job.starter import new_job_text
+from jambs.length import Units
+from jambs.page.desk import Desk
+from jambs.page.job_edits import next_mark
+from jambs.page.job_form import form_record
+
+
+@pytest.fixture
+def opened(tmp_path: Path) -> OpenPage:
+    return open_page(tmp_path)
+
+
+def fields(record: dict[str, Any]) -> Iterator[dict[str, Any]]:
+    """Yield all fields of a form."""
+    yield from record.get("top", ())
+    for one in (*record.get("sections", ()), *record.get("groups", ())):
+        yield from one.get("fields", ())
+        yield from fields({"groups": one.get("groups", ())})
+
+
+def field(record: dict[str, Any], *path: str | int) -> dict[str, Any]:
+    return next(one for one in fields(record) if one["path"] == list(path))
+
+
+def change(client: TestClient, **asked: Any) -> dict[str, Any]:
+    answer: dict[str, Any] = client.post("/job/change", json=asked).json()
+    return answer
+
+
+def test_a_complaint_stands_beside_its_field_in_the_words_of_check(opened: OpenPage) -> None:
+    client, path = opened.client(), ["windows", "fixed", "jamb_depth"]
+    assert field(client.get("/job/form").json(), *path)["wrong"] == []
+    record = change(client, act="set", path=path, value="3 1/5")
+    opened.file.write_text(
+        opened.file.read_text(encoding="utf-8").replace("jamb_depth: 3 1/4", "jamb_depth: 3 1/5"), encoding="utf-8"
+    )
+    with pytest.raises(JobFaults) as told:
+        read_job(opened.file)
+    assert field(record, *path)["wrong"] == [fault.sentence for fault in told.value.faults]
+    assert [one["wrong"] for one in fields(record) if one["path"] != path and one["wrong"]] == []
+    assert record["wrong"] == []
+
+
+def test_what_no_field_is_about_is_told_above(opened: OpenPage) -> None:
+    client = opened.client()
+    record = change(client, act="remove", path=["position"])
+    assert len(record["wrong"]) == 1
+    assert "position is missing" in record["wrong"][0]
+
+
+@pytest.mark.parametrize("units", list(Units))
+def test_every_value_of_the_starter_job_has_a_meaning(units: Units, tmp_path: Path) -> None:
+    desk = Desk(file=tmp_path / "new" / "job.yaml", target=tmp_path / "papers", begin=new_job_text(units))
+    record = form_record(desk)
+    assert record["is_new"]
+    assert record["wrong"] == []
+    bare = [one["path"] for one in fields(record) if not one["words"] and not isinstance(one["path"][-1], int)]
+    assert [path for path in bare if path[-1] != "like"] == []
+    assert not (tmp_path / "new").exists()
+
+
+def test_layers_are_moved_added_and_removed(opened: OpenPage) -> None:
+    client, layers = opened.client(), ["walls", "wall", "layers"]
+    before = opened.file.read_text(encoding="utf-8")
+    names = [layer["name"] for layer in client.get("/job/form").json()["walls"]["wall"]]
+    record = change(client, act="insert", path=layers, at=2, value="housewrap")
+    assert [layer["name"] for layer in record["walls"]["wall"]] == [*names[:2], "housewrap", *names[2:]]
+    record = change(client, act="move", path=[*layers, 2], to=3)
+    assert [layer["name"] for layer in record["walls"]["wall"]] == [*names[:3], "housewrap", *names[3:]]
+    record = change(client, act="remove", path=[*layers, 3])
+    assert [layer["name"] for layer in record["walls"]["wall"]] == names
+    assert opened.file.read_text(encoding="utf-8") == before
+
+
+def test_an_opening_is_copied_under_the_next_mark(opened: OpenPage) -> None:
+    client = opened.client()
+    record = change(client, act="copy", path=["openings", 0])
+    assert [field(record, "openings", place, "mark")["value"] for place in (0, 1)] == ["W1", "W2"]
+    assert "W2" in client.get("/").text
+
+
+def test_a_window_is_copied_under_another_name(opened: OpenPage) -> None:
+    record = change(opened.client(), act="copy", path=["windows", "fixed"], name="wide")
+    assert field(record, "windows", "wide", "jamb_depth")["value"] == "3 1/4"
+
+
+@pytest.mark.parametrize(
+    ("mark", "marks", "new"),
+    [("W1", ["W1"], "W2"), ("W09", ["W09", "W10"], "W11"), ("Bath", ["Bath"], "Bath 2"), ("L3", ["L3"], "L4")],
+)
+def test_the_next_free_mark(mark: str, marks: list[str], new: str) -> None:
+    assert next_mark(mark, marks) == new
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        {},
+        {"act": "set", "path": [], "value": "1"},
+        {"act": "set", "path": "windows", "value": "1"},
+        {"act": "set", "path": ["windows", "none", "jamb_depth"], "value": "1"},
+        {"act": "set", "path": ["windows", "fixed", "jamb_depth"], "value": {"a": "b"}},
+        {"act": "set", "path": ["windows", "fixed", "jamb_depth"], "value": "1\n2: 3"},
+        {"act": "set", "path": ["windows", "fixed", "jamb_depth"], "value": "1" * 500},
+        {"act": "move", "path": ["walls", "wall", "layers", 0], "to": 99},
+        {"act": "move", "path": ["walls", "wall", "layers", True], "to": 1},
+        {"act": "insert", "path": ["walls", "wall", "layers"], "at": -1, "value": "housewrap"},
+        {"act": "copy", "path": ["openings", 7]},
+        {"act": "remove", "path": ["openings", 0]},
+        {"act": "write", "path": ["job"], "value": "x"},
+        {"act": "set", "path": [None], "value": "x"},
+    ],
+)
+def test_what_is_no_edit_changes_nothing(asked: dict[str, Any], opened: OpenPage) -> None:
+    client = opened.client()
+    answer = client.post("/job/change", json=asked)
+    assert answer.status_code == 409
+    assert answer.json()["said"]
+    assert client.get("/draft").json()["lines"] == []
+    assert opened.reported == []
+
+
+def test_two_tabs_work_on_one_draft(opened: OpenPage) -> None:
+    one, two = opened.client(), opened.client()
+    change(one, act="set", path=["openings", 0, "room"], value="Loft")
+    change(two, act="set", path=["openings", 0, "frame"], value="24 x 40")
+    assert two.post("/draft/save", json={}).status_code == 200
+    saved = opened.file.read_text(encoding="utf-8")
+    assert "room: Loft" in saved and "frame: 24 x 40" in saved
+
+
+def test_only_the_lines_that_changed_change(opened: OpenPage) -> None:
+    client = opened.client()
+    before = opened.file.read_text(encoding="utf-8").splitlines()
+    change(client, act="set", path=["shop", "proud"], value="1/32")
+    client.post("/draft/save", json={})
+    after = opened.file.read_text(encoding="utf-8").splitlines()
+    assert [(old, new) for old, new in zip(before, after, strict=True) if old != new] == [
+        ("  proud: 1/16", "  proud: 1/32")
+    ]

@@ -1,0 +1,63 @@
+"""A newcomer, in a browser: from an empty folder to a cut sheet, without ever seeing the job file."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from browser import Served, broken_rules, chromium, page_at, served
+from playwright.sync_api import Browser, expect
+
+from jambs.job import read_job
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    with chromium() as started:
+        yield started
+
+
+@pytest.fixture
+def place(tmp_path: Path) -> Iterator[Served]:
+    with served(tmp_path, None) as found:
+        yield found
+        assert found.reported == []
+
+
+def test_from_an_empty_folder_to_a_cut_sheet(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/job#job")
+    assert not place.file.exists()
+    page.get_by_label("job", exact=True).fill("Lake cabin")
+    page.get_by_label("job", exact=True).press("Enter")
+    expect(page.locator(".strip #changes")).to_contain_text("changed")
+    page.goto(f"{place.base}/job#windows")
+    depth = page.locator("""[data-path='["windows","casement","jamb_depth"]']""")
+    depth.fill("4 9/17")
+    depth.press("Enter")
+    expect(page.locator(".complaint").first).to_contain_text("'4 9/17' is not a length (a tape is divided in halves")
+    assert broken_rules(page) == []
+    depth.fill("5")
+    depth.press("Enter")
+    expect(page.locator(".complaint")).to_have_count(0)
+    page.get_by_role("button", name="Save").click()
+    expect(page.locator("#said")).to_have_text("Saved.")
+    job = read_job(place.file)
+    assert (job.name, job.openings[0].window.jamb_depth) == ("Lake cabin", 5)
+    page.get_by_role("link", name="Papers").click()
+    page.get_by_role("button", name="Build").click()
+    expect(page.locator("#workwords")).to_have_text("build: done", timeout=120_000)
+    link = page.locator("details", has_text="cut sheets").get_by_role("link", name="W01.pdf")
+    key = link.get_attribute("data-key")
+    assert page.request.get(f"{place.base}/paper/{key}").body().startswith(b"%PDF")
+
+
+def test_a_layer_is_moved_by_the_keyboard_and_taken_back(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/job#walls")
+    first = page.locator(".layer").nth(3).locator("input").first
+    expect(first).to_have_value("housewrap")
+    page.get_by_role("button", name="Further out: housewrap").press("Enter")
+    expect(page.locator(".layer").nth(4).locator("input").first).to_have_value("housewrap")
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator(".layer").nth(3).locator("input").first).to_have_value("housewrap")
+    assert broken_rules(page) == []
