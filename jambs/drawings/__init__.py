@@ -1,8 +1,11 @@
-"""Shop drawings of openings: DXF for CAD, SVG for the cut sheet. The only room that knows ezdxf."""
+"""Shop drawings of openings: DXF for CAD, SVG for the cut sheet. The only room that knows ezdxf.
 
-from jambs.drawings.drawing import Drawing, draw_opening
-from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
-from jambs.drawings.dxf.picture import page_svg, page_svgs, view_picture, view_svg
+Each name is loaded when it is first asked for: who wants a view alone waits for no CAD library.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
 
 __all__ = [
     "Drawing",
@@ -14,3 +17,17 @@ __all__ = [
     "write_dxf",
     "write_flat_dxf",
 ]
+
+if TYPE_CHECKING:
+    from jambs.drawings.drawing import Drawing, draw_opening
+    from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
+    from jambs.drawings.dxf.picture import page_svg, page_svgs, view_picture, view_svg
+
+
+def __getattr__(name: str) -> Any:
+    if name not in __all__:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    from jambs.drawings import drawing
+    from jambs.drawings.dxf import model, picture
+
+    return next(getattr(home, name) for home in (drawing, model, picture) if hasattr(home, name))

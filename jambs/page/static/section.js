@@ -9,6 +9,7 @@ const ROW = 17;
 const TOP = { places: 46, chain: 62 };
 const OVER = { low: 1.1, high: 2.1 };  // of the drawing's depth that is shown past the wall [in]
 const LETTER = 8.6;
+const LAYER_LETTER = 6.2;
 
 export class SectionPicture {
   /** moves: { start(), to(plane, reach), end(), step(count, far), named(way) } */
@@ -124,6 +125,12 @@ export class SectionPicture {
     layers.forEach((layer, at) => {
       const inner = at < half, row = inner ? at : layers.length - 1 - at;
       const x = this.x((layer.from + layer.to) / 2), y = end + way * (14 + row * ROW);
+      if (this.side === NARROW_SIDE) {
+        const words = layer.name.length * LAYER_LETTER, near = inner ? Math.min(words, x) : Math.max(this.width - words, x);
+        drawn.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y - 6}H${near}` }));
+        drawn.push(text(layer.name, inner ? 4 : this.width - 4, y + 6, "layer-name", inner ? "start" : "end"));
+        return;
+      }
       const edge = inner ? this.x(0) - 14 : this.x(this.fixed.reach[1]) + 14;
       drawn.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y}H${edge}` }));
       drawn.push(text(layer.name, edge + (inner ? -5 : 5), y + 4, "layer-name", inner ? "end" : "start"));
