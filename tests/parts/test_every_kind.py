@@ -1,0 +1,18 @@
+"""Tables by kind of part know every kind: one that is missing would end a build."""
+
+from __future__ import annotations
+
+import pytest
+
+from jambs.parts.kinds import PartKind
+from jambs.section.part_regions import STUFF_OF
+from jambs.solids.views import LAYERS
+
+UNCUT = {PartKind.HEAD_FLASHING, *(kind for kind in PartKind if kind.is_at_corner)}
+"""Bent metal has a region of its own, and no section through the middle of a side meets a block in a corner."""
+
+
+@pytest.mark.parametrize("kind", PartKind, ids=lambda kind: kind.name)
+def test_it_is_known_of_what_stuff_it_is_and_where_the_exploded_picture_puts_it(kind: PartKind) -> None:
+    assert kind in LAYERS
+    assert (kind in STUFF_OF) or kind in UNCUT
