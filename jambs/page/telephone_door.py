@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import threading
 import time
 from dataclasses import dataclass
@@ -92,8 +93,6 @@ def code_picture(link: str) -> str:
 
 def code_lines(link: str) -> str:
     """Return the square code of a link as lines for a terminal, two modules in a letter's height."""
-    import io
-
     out = io.StringIO()
     segno.make(link, error="m", micro=False).terminal(out, compact=True)
     return out.getvalue()
