@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
+from typing import Any
 
 from jambs.app.chain import planned
 from jambs.app.in_the_way import InTheWay
@@ -22,6 +23,7 @@ from jambs.job.reading.faults import advice
 from jambs.outside.house import PlannedHouse
 from jambs.outside.register import Register
 from jambs.parts.cut_kit import CutKit
+from jambs.sheets.record import job_record
 
 Progress = Callable[[str], None]
 """Is told the name of each thing that is done."""
@@ -38,7 +40,7 @@ class Asked:
     """What a build is asked for: the job, its house as planned, which openings (none: all of it), where to.
 
     ``marked``: the kits before the outside was planned, and the marks that they have in that folder. ``all_cut_files``:
-    plain boards have cut files too.
+    plain boards have cut files too. ``kept``: the record, once it is made.
     """
 
     job: Job
@@ -48,6 +50,14 @@ class Asked:
     marked: MarkedKits
     with_solids: bool = True
     all_cut_files: bool = False
+    kept: list[Mapping[str, Any]] = field(default_factory=list, compare=False, repr=False)
+
+    @property
+    def record(self) -> Mapping[str, Any]:
+        """The record of all parts of the house, made once: it is most of what a check does."""
+        if not self.kept:
+            self.kept.append(job_record(self.kits, self.job))
+        return self.kept[0]
 
     @property
     def kits(self) -> tuple[CutKit, ...]:

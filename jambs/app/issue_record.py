@@ -12,8 +12,13 @@ from jambs.sheets.install_sheet import install_data
 from jambs.sheets.record import job_record
 
 
-def issue_record(kits: Sequence[CutKit], installing: Mapping[str, Installing], job: Job) -> Mapping[str, Any]:
-    """Return what is printed of each opening: the record of ``parts.json`` and what the install sheet adds."""
-    record = job_record(kits, job)
+def issue_record(
+    kits: Sequence[CutKit], installing: Mapping[str, Installing], job: Job, record: Mapping[str, Any] | None = None
+) -> Mapping[str, Any]:
+    """Return what is printed of each opening: the record of ``parts.json`` and what the install sheet adds.
+
+    ``record``: the former, where it is made already.
+    """
+    record = record or job_record(kits, job)
     install = {kit.mark: install_data(kit, installing[kit.mark], job) for kit in kits}
     return {**record, "openings": [{**one, "install": install[one["mark"]]} for one in record["openings"]]}

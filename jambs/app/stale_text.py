@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 from jambs.app.basis import basis_of
 from jambs.app.issue_record import issue_record
@@ -14,12 +16,17 @@ from jambs.job import Job
 from jambs.outside.house import PlannedHouse
 
 
-def stale_lines(house: PlannedHouse, job: Job, folder: Path, *, job_words: str) -> list[str]:
-    """Return a line for the papers of each verb that are stale; ``job_words``: the job as it is typed."""
+def stale_lines(
+    house: PlannedHouse, job: Job, folder: Path, *, job_words: str, parts: Mapping[str, Any] | None = None
+) -> list[str]:
+    """Return a line for the papers of each verb that are stale; ``job_words``: the job as it is typed.
+
+    ``parts``: the record of the job's parts, where it is made already.
+    """
     with suppress_record_faults():
         record = Record.open(folder)
         if record.latest:
-            basis = basis_of(house.kits, job, issue_record(house.kits, house.installing, job))
+            basis = basis_of(house.kits, job, issue_record(house.kits, house.installing, job, parts))
             found = stale_papers(record, basis)
             return [stale_line(one, job_words=job_words) for one in found]
     return []

@@ -24,9 +24,12 @@ TOLD = ("stop", "check")
 """Findings that are told in full; notes are on the sheets."""
 
 
-def summary_text(kits: Sequence[CutKit], register: Register, job: Job) -> str:
-    """Return the summary of a job: depths, rips and findings of every opening, as on its printed summary."""
-    summary = summary_data(kits, register, job)
+def summary_text(kits: Sequence[CutKit], register: Register, job: Job, record: Record | None = None) -> str:
+    """Return the summary of a job: depths, rips and findings of every opening, as on its printed summary.
+
+    ``record``: that of the job, where it is made already.
+    """
+    summary = summary_data(kits, register, job, record)
     parts = [_table([_cells(row) for row in summary["rows"]]), _findings(summary), _count(summary, len(kits))]
     return "\n\n".join(part for part in parts if part)
 

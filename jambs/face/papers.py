@@ -49,7 +49,7 @@ def summary(asked: Asked) -> str:
     """Return what a check says: depths [job's units], rips and findings, a line for each opening."""
     from jambs.app.table import summary_text
 
-    return summary_text(asked.chosen, asked.register, asked.job)
+    return summary_text(asked.chosen, asked.register, asked.job, None if asked.only else dict(asked.record))
 
 
 def outside_summary(asked: Asked) -> str:
@@ -63,7 +63,7 @@ def stale(asked: Asked, *, job_words: str) -> list[str]:
     """Return a line for the papers of each verb that hold no longer; ``job_words``: the job as one types it."""
     from jambs.app.stale_text import stale_lines
 
-    return stale_lines(asked.house, asked.job, asked.target, job_words=job_words)
+    return stale_lines(asked.house, asked.job, asked.target, job_words=job_words, parts=asked.record)
 
 
 def _nothing(_: object) -> None:

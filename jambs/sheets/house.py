@@ -235,9 +235,12 @@ def _depth_rows(openings: Iterable[Record]) -> list[Record]:
     ]
 
 
-def summary_data(kits: Sequence[CutKit], register: Register, job: Job) -> Record:
-    """Return what the summary of the house prints; its findings and their counts are those of the register."""
-    record = job_record(kits, job)
+def summary_data(kits: Sequence[CutKit], register: Register, job: Job, record: Record | None = None) -> Record:
+    """Return what the summary of the house prints; its findings and their counts are those of the register.
+
+    ``record``: that of the job, where it is made already.
+    """
+    record = record or job_record(kits, job)
     openings = record["openings"]
     return {
         **page_data(job),

@@ -14,6 +14,10 @@ from shops import Shop, built, papers, shop
 from jambs.app.stale_words import papers_words, stale_line, things_words
 from jambs.issued.basis import NOT_KNOWN, Stale, differing
 from jambs.issued.record import Record
+from jambs.length import Units
+from jambs.parts.cut_kit import CutKit
+from jambs.sheets import record
+from jambs.sheets.record import opening_record
 
 WIDE, NARROW = "frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2"
 BUILD = ("build", "house", "--without-solids")
@@ -41,6 +45,19 @@ def everything(built: Shop) -> Shop:
         assert built.run(*verb).exit_code == 0
     assert built.run("labels", "house").exit_code == 0
     return built
+
+
+def test_check_looks_at_every_part_once(built: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The summary and the question which papers are stale draw from one record: it is most of what a check does."""
+    seen: list[str] = []
+
+    def counted(kit: CutKit, *, units: Units) -> dict[str, object]:
+        seen.append(kit.mark)
+        return opening_record(kit, units=units)
+
+    monkeypatch.setattr(record, "opening_record", counted)
+    assert built.run("check", "house").exit_code == 0
+    assert seen == ["W01", "W02"]
 
 
 def test_nothing_is_stale_while_nothing_changes(everything: Shop) -> None:
