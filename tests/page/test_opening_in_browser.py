@@ -77,8 +77,9 @@ def test_what_is_not_saved_is_taken_back(browser: Browser, place: Served) -> Non
 def test_the_keyboard_moves_it_by_a_step_of_the_grid(browser: Browser, place: Served) -> None:
     page = page_at(browser, place, "/openings/W01")
     page.locator(".grip").focus()
-    page.keyboard.press("ArrowLeft")
-    expect(page.locator('[data-figure="interior depth"] .figure')).to_have_text('4 21/32"')
+    for _ in range(3):  # faster than the program answers
+        page.keyboard.press("ArrowLeft")
+    expect(page.locator('[data-figure="interior depth"] .figure')).to_have_text('4 19/32"')
     page.keyboard.press("Home")
     expect(page.locator('[data-figure="interior depth"] .figure')).to_have_text('1 15/16"')
     expect(page.locator(".place-name")).to_have_text("flange on the sheathing")

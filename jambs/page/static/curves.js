@@ -17,11 +17,12 @@ export class CurvesPicture {
     box.append(this.root, this.said);
   }
 
-  async ask(mark) {
+  async ask(mark, whenFound) {
     const answer = await (await fetch(`/openings/${encodeURIComponent(mark)}/heat`)).json();
-    if (answer.working) { setText(this.said, answer.said); setTimeout(() => this.ask(mark), ASK_AGAIN); return; }
+    if (answer.working) { setText(this.said, answer.said); setTimeout(() => this.ask(mark, whenFound), ASK_AGAIN); return; }
     setText(this.said, answer.said || "");
     if (answer.curves) { this.heat = answer; if (this.now) this.draw(this.now, this.fixed); }
+    if (answer.curves?.length) whenFound();
   }
 
   draw(now, fixed) {

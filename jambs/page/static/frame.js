@@ -1,6 +1,6 @@
 // The strip at the top: the draft with its lines, back and forth, save, a file changed meanwhile; light and dark; close.
 
-import { ask, byId, draftChanged, el, say, setText } from "/static/page.js";
+import { ask, byId, draftChanged, el, inTurn, say, setText } from "/static/page.js";
 
 const KEPT = "jambs-scheme";
 const WATCH = 4000;
@@ -50,13 +50,13 @@ function open(is) {
   byId("changes").setAttribute("aria-expanded", String(is));
 }
 
-async function post(act) {
+const post = inTurn(async (act) => {
   const draft = await ask(`/draft/${act}`, {});
   show(draft);
   if (draft.said) say(draft.said, "stop");
   else if (act === "save") { say("Saved."); open(false); }
   else say("");
-}
+});
 
 async function look() {
   try { show(await ask("/draft")); } catch { say("The program does not answer. Start it again with: jambs open", "stop"); }

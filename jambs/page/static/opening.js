@@ -1,6 +1,6 @@
 // One opening: the picture, the figures, the lists; and the window that is pushed through the wall.
 
-import { ask, byId, draftChanged, el, say, setText } from "/static/page.js";
+import { ask, byId, draftChanged, el, inTurn, say, setText } from "/static/page.js";
 import { addHatches } from "/static/hatches.js";
 import { Hand } from "/static/hand.js";
 import { SectionPicture } from "/static/section.js";
@@ -96,17 +96,22 @@ async function place(plane, near) {
   draftChanged();
 }
 
+const stepInTurn = inTurn((count) => place(record.now.plane + count * record.fixed.step, 0));
+const namedInTurn = inTurn(placeNamed);
+
 function step(count) {
-  if (record.fixed.measured) { say(MEASURED); return; }
-  place(record.now.plane + count * record.fixed.step, 0);
+  if (record.fixed.measured) say(MEASURED); else stepInTurn(count);
 }
 
 function named(way) {
-  if (record.fixed.measured) { say(MEASURED); return; }
+  if (record.fixed.measured) say(MEASURED); else namedInTurn(way);
+}
+
+function placeNamed(way) {
   const places = record.fixed.places, now = record.now.plane;
   const next = way === Infinity ? places.at(-1) : way === -Infinity ? places[0]
     : way > 0 ? places.find((one) => one.plane > now + 1e-4) : places.findLast((one) => one.plane < now - 1e-4);
-  if (next) place(next.plane, 1e-3);
+  return next ? place(next.plane, 1e-3) : null;
 }
 
 // ---- what is chosen
@@ -136,4 +141,4 @@ document.addEventListener("keydown", (event) => {
   if (link) link.click();
 });
 showAll();
-curves.ask(mark);
+curves.ask(mark, refresh);  // the place of least heat is known then

@@ -37,6 +37,12 @@ export async function ask(path, body) {
   return { ok: answer.ok, status: answer.status, ...found };
 }
 
+/** Return a function that does one thing after the other, however fast they are asked for. */
+export function inTurn(work) {
+  let last = Promise.resolve();
+  return (...asked) => { last = last.then(() => work(...asked)).catch(() => say("The program does not answer. Is it still running?", "stop")); return last; };
+}
+
 /** Say a sentence under the strip, and to who listens to the page. */
 export function say(sentence, weight = "") {
   const said = byId("said");
