@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Iterator
 from functools import cache
 from io import BytesIO
+from itertools import combinations
 from typing import Any
 
 import pytest
@@ -18,6 +20,8 @@ from jambs.length import read_length
 from jambs.sheets.drawing_sheets import drawing_sheets_pdf
 from jambs.sheets.record import opening_record
 
+LENGTH = re.compile(r"(?:\d+ )?\d+(?:/\d+)?\"|\d+(?:\.\d)? mm")
+"""A length and nothing else, in the letters of a dimension."""
 SIXTY_FOURTH, TENTH_MM = 1 / 64, 0.1 / 25.4
 CASES: dict[str, dict[str, Any]] = {"stool": {"interior_trim__inside": STOOL}, "picture framed": {}, "metric": METRIC}
 """Printed lengths are rounded to 1/64 in or 0.1 mm: half of that is the most they differ."""
@@ -72,3 +76,74 @@ def test_openings_in_the_elevations_are_those_of_parts_json(name: str) -> None:
     for key in ("clear_opening", "rough_opening"):
         for side in ("width", "height"):
             assert opening[key][side]["text"] in text, (key, side)
+
+
+def values_in(record: Any) -> Iterator[float]:
+    """Return every exact value of a record, as it stands there."""
+    if isinstance(record, dict):
+        if "text" in record and isinstance(record.get("value"), int | float):
+            yield float(record["value"])
+        for part in record.values():
+            yield from values_in(part)
+    elif isinstance(record, list):
+        for part in record:
+            yield from values_in(part)
+
+
+def apart(places: Iterable[float]) -> set[float]:
+    """Return how far places lie from each other."""
+    return {abs(one - two) for one, two in combinations(set(places), 2)}
+
+
+def in_wall(part: dict[str, Any]) -> list[tuple[float, float]]:
+    """Return the corners of a part on the wall (x, y), by the seat that parts.json gives it."""
+    seat, corners = part["seat"], []
+    for u, v in part["outline"]:
+        for v1, w in [(v, 0.0), *part["profile"]]:
+            x, y = (
+                seat["origin"][i] + u * seat["along"][i] + v1 * seat["across"][i] + w * seat["through"][i]
+                for i in (0, 1)
+            )
+            corners.append((x, y))
+    return corners
+
+
+def sizes_in(opening: dict[str, Any], unit: float) -> set[float]:
+    """Return every size that follows from the record of an opening, in its unit: figures, planes, corners, cuts."""
+    found = set(values_in(opening))
+    if opening["sill_height"]:
+        found.add(opening["sill_height"]["value"] + opening["window"]["frame"]["height"]["value"])  # its head
+    found |= apart(plane["value"] for plane in opening["planes"].values())
+    for part in opening["parts"]:
+        for axis in (0, 1):
+            edges = [corner[axis] for corner in (part["outline"], part["profile"])[axis]]
+            found |= apart(edges) | apart(corner[axis] for corner in part["outline"])
+        for axis, flat in ((0, "outline"), (1, "outline"), (2, "profile")):
+            ends = [pocket[end][axis] for pocket in part["pockets"] for end in ("low", "high")]
+            across = [corner[0] for corner in part["profile"]] if axis == 1 else []
+            found |= apart([*ends, *across, 0.0, *(corner[axis % 2] for corner in part[flat])])
+        found |= apart(corner[0] for corner in part["profile"])
+    for where in ("interior", "exterior"):
+        wood = [part for part in opening["parts"] if part["where"] == where and part["is_wood"]]
+        for parts in (wood, [part for part in wood if part["name"] == "casing"]):
+            for axis in (0, 1):
+                places = [corner[axis] for part in parts for corner in in_wall(part)]
+                found |= {max(places) - min(places)} if places else set()
+    return {size / unit for size in found}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_every_dimension_on_the_sheets_follows_from_parts_json(name: str) -> None:
+    """A line of text that is a length and nothing else is a dimension: each is a size of the record, as printed."""
+    lines, opening = printed(name)
+    units = "mm" if name == "metric" else "inch"
+    unit, tolerance = (25.4, TENTH_MM / 2) if units == "mm" else (1.0, SIXTY_FOURTH / 2)
+    sizes = sizes_in(opening, unit)
+    said = [line for line in lines if LENGTH.fullmatch(line)]
+    assert len(said) > 40
+    unknown = [line for line in said if not any(abs(size_of(line, units) - one) <= tolerance + 1e-9 for one in sizes)]
+    assert unknown == []
+
+
+def size_of(line: str, units: str) -> float:
+    return number(line.removesuffix(" mm"), " mm" if units == "mm" else "")
