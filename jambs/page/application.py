@@ -19,7 +19,7 @@ from starlette.types import Receive, Scope, Send
 from jambs.page.answers import data, page, static
 from jambs.page.desk import Desk
 from jambs.page.guard import TELEPHONE, Guard, Report, unforeseen
-from jambs.page.keys import KeyRing, Role, TooManyWrong
+from jambs.page.keys import KeyRing, KeyRole, TooManyWrong
 from jambs.page.telephone_door import TelephoneDoor
 from jambs.page.views import (
     draft_view,
@@ -42,7 +42,7 @@ VIEWS = (
     telephone_pictures_view,
     telephones_view,
 )
-FIRST_PAGE = {Role.DESK: "/", Role.TELEPHONE: TELEPHONE}
+FIRST_PAGE = {KeyRole.DESK: "/", KeyRole.TELEPHONE: TELEPHONE}
 
 
 class Application:
@@ -95,7 +95,7 @@ async def _enter(request: Request) -> Response:
     value, role = found
     answer: Response = RedirectResponse(FIRST_PAGE[role], status_code=303)
     if (
-        role is Role.TELEPHONE
+        role is KeyRole.TELEPHONE
     ):  # it comes from the camera's program: a strict cookie goes along only from our own page on
         answer = page("telephone_enter.html", path=FIRST_PAGE[role])
     answer.set_cookie(state.cookie, value, httponly=True, samesite="strict", path="/")

@@ -17,7 +17,7 @@ from starlette.responses import HTMLResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from starlette.websockets import WebSocketClose
 
-from jambs.page.keys import KeyRing, Role
+from jambs.page.keys import KeyRing, KeyRole
 
 LARGEST_BODY = 1_000_000
 """Of what a browser may send at once [bytes]; a view that takes photos says so in ``LARGER``."""
@@ -120,11 +120,11 @@ def largest(path: str) -> int:
     return next((size for start, size in LARGER.items() if path.startswith(start)), LARGEST_BODY)
 
 
-def _role_refused(role: Role | None, path: str) -> tuple[int, str] | None:
+def _role_refused(role: KeyRole | None, path: str) -> tuple[int, str] | None:
     if role is None:
         return 403, "Open the page with the link that the program printed: this browser has not come in by it."
     is_for_telephones = path == TELEPHONE or path.startswith(f"{TELEPHONE}/")
-    if role is Role.TELEPHONE and not is_for_telephones:
+    if role is KeyRole.TELEPHONE and not is_for_telephones:
         return 403, "A telephone may read and enter measures, nothing else."
     return None
 

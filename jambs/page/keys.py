@@ -13,7 +13,7 @@ MOST_WRONG, WITHIN = 10, 60.0
 """So many wrong tokens in so many seconds [s], and nobody may try for a while."""
 
 
-class Role(StrEnum):
+class KeyRole(StrEnum):
     """What somebody may do: everything at the desk; read and enter measures on a telephone."""
 
     DESK = "desk"
@@ -29,11 +29,11 @@ class KeyRing:
 
     def __init__(self, *, clock: Callable[[], float] = time.monotonic) -> None:
         self._clock = clock
-        self._tokens: dict[str, Role] = {}
-        self._cookies: dict[str, Role] = {}
+        self._tokens: dict[str, KeyRole] = {}
+        self._cookies: dict[str, KeyRole] = {}
         self._wrong: list[float] = []
 
-    def token(self, role: Role) -> str:
+    def token(self, role: KeyRole) -> str:
         """Return the token of a role's link; the first call makes it."""
         found = next((token for token, own in self._tokens.items() if own is role), None)
         if found is None:
@@ -41,13 +41,13 @@ class KeyRing:
             self._tokens[found] = role
         return found
 
-    def renew(self, role: Role) -> str:
+    def renew(self, role: KeyRole) -> str:
         """Make a new token for a role; the old link and all cookies of that role hold no longer."""
         self._tokens = {token: own for token, own in self._tokens.items() if own is not role}
         self._cookies = {cookie: own for cookie, own in self._cookies.items() if own is not role}
         return self.token(role)
 
-    def exchange(self, token: str) -> tuple[str, Role] | None:
+    def exchange(self, token: str) -> tuple[str, KeyRole] | None:
         """Return a new cookie and its role for a token; nothing for a wrong one.
 
         Raises:
@@ -67,6 +67,6 @@ class KeyRing:
         self._cookies[cookie] = role
         return cookie, role
 
-    def role_of(self, cookie: str | None) -> Role | None:
+    def role_of(self, cookie: str | None) -> KeyRole | None:
         """Return the role a cookie was given for."""
         return self._cookies.get(cookie) if cookie else None

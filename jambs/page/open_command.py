@@ -32,12 +32,12 @@ def open_page(job: Path, units: str, out: Path | None, telephone: bool, port: in
     from jambs.job.reading.read import job_file
     from jambs.job.starter import new_job_text
     from jambs.length import Units
-    from jambs.page.server import Asked, serve
+    from jambs.page.server import PageAsked, serve
 
     begin = None if _holds_job(job) else new_job_text(Units(units))
     file = told(lambda: job_file(job)) if begin is None else job / "job.yaml"
     target = out or told(lambda: output_folder(file))
-    asked = Asked(file=file, target=target, telephone=telephone, port=port, browser=not no_browser, begin=begin)
+    asked = PageAsked(file=file, target=target, telephone=telephone, port=port, browser=not no_browser, begin=begin)
     told(lambda: serve(asked))
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from jambs.job import Job
 from jambs.length import OFF_GRID
 from jambs.outside.register import Register
-from jambs.page.placing import Held, Named, Stood, depths_words, why_words
+from jambs.page.placing import HeldWindow, Named, Stood, depths_words, why_words
 from jambs.page.shapes import chain_records, layer_records, section_records, swing_record, window_box
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kinds import PartKind
@@ -23,7 +23,7 @@ from jambs.values import Record
 NONE = "–"
 
 
-def stood_record(hand: Held, stood: Stood, *, with_parts: bool = True) -> Record:
+def stood_record(hand: HeldWindow, stood: Stood, *, with_parts: bool = True) -> Record:
     """Return all that changes while a window is moved: shapes, chains, figures, findings.
 
     ``with_parts``: the table of parts too, which takes as long as all the rest, for a hand that rests.
@@ -51,7 +51,7 @@ def _jambs(kit: Kit) -> tuple[Part, ...]:
     return tuple(part for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB)
 
 
-def settled_record(hand: Held, kit: CutKit, register: Register) -> Record:
+def settled_record(hand: HeldWindow, kit: CutKit, register: Register) -> Record:
     """Return an opening as it stands in the job, as the papers say it: reasons and findings are the register's own."""
     stood = Stood(plane=kit.placement.flange_plane, named=None, kit=kit)
     reasons = [one.sentence(hand.job.units) for one in kit.placement.reasons]
@@ -62,7 +62,7 @@ def settled_record(hand: Held, kit: CutKit, register: Register) -> Record:
     }
 
 
-def fixed_record(hand: Held, kit: CutKit, places: tuple[Named, ...]) -> Record:
+def fixed_record(hand: HeldWindow, kit: CutKit, places: tuple[Named, ...]) -> Record:
     """Return what stays as it is while a window is moved: who it is, the wall, the places with a name."""
     opening, planes, job = hand.opening, hand.planes, hand.job
     record = opening_record(kit, units=job.units)
@@ -112,12 +112,12 @@ def _buck_words(kit: Kit) -> str:
     return f"{buck.kind}, {buck.stock}" if buck else "the flange lies on the sheathing"
 
 
-def limit_rows(hand: Held, plane: float) -> list[Record]:
+def limit_rows(hand: HeldWindow, plane: float) -> list[Record]:
     """Return each limit as a range of the flange plane, and by how much it is missed; nothing where it is not."""
     return [_limit(one, plane, hand) for one in hand.limits]
 
 
-def _limit(one: Range, plane: float, hand: Held) -> Record:
+def _limit(one: Range, plane: float, hand: HeldWindow) -> Record:
     miss = one.miss(plane)
     mark = f" ({one.mark})" if len(hand.together) > 1 else ""
     return {
@@ -137,7 +137,7 @@ def part_groups(record: Record) -> list[Record]:
     return [group for group in groups if group["parts"]]
 
 
-def other_rows(hand: Held, plane: float) -> list[Record]:
+def other_rows(hand: HeldWindow, plane: float) -> list[Record]:
     """Return the openings that move along, with the depths they would have there."""
     found = []
     for one in hand.together:

@@ -41,7 +41,7 @@ class Named:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Held:
+class HeldWindow:
     """The openings that move together, the one that is looked at, and the one that the plane is worked out for.
 
     ``limits``: of the flange plane of all that move together, the narrowest of each kind; ``book``: marks of the parts.
@@ -69,11 +69,11 @@ class Stood:
     kit: Kit
 
 
-def held(opening: Opening, placement: Placement, job: Job, *, alone: bool, book: MarkBook = NO_MARKS) -> Held:
+def held(opening: Opening, placement: Placement, job: Job, *, alone: bool, book: MarkBook = NO_MARKS) -> HeldWindow:
     """Take hold of an opening, alone or with all that share its position; ``book``: the marks its parts have."""
     group = tuple(one for one in job.openings if asked_by(one) == asked_by(opening))
     together = (opening,) if alone else group
-    return Held(
+    return HeldWindow(
         opening=opening,
         lead=opening if alone else lead_of(together),
         together=together,
@@ -84,7 +84,7 @@ def held(opening: Opening, placement: Placement, job: Job, *, alone: bool, book:
     )
 
 
-def named_places(hand: Held, *, now: float | None = None, least_heat: float | None = None) -> tuple[Named, ...]:
+def named_places(hand: HeldWindow, *, now: float | None = None, least_heat: float | None = None) -> tuple[Named, ...]:
     """Return the places that a window settles on, inside → outside; ``now``: where it stands in the job [in]."""
     units = hand.job.units
     found = []
@@ -102,7 +102,7 @@ def _is_near(plane: float, found: Sequence[Named]) -> bool:
     return any(abs(one.plane - plane) < SAME_PLANE for one in found)
 
 
-def _rule_of(kind: PositionKind, plane: float, hand: Held) -> tuple[Rule, Reason]:
+def _rule_of(kind: PositionKind, plane: float, hand: HeldWindow) -> tuple[Rule, Reason]:
     if kind is PositionKind.ON_SHEATHING:
         return {"flange_on": "sheathing"}, OnFace(face="sheathing")
     if kind is PositionKind.ON_TRIM_PLANE:
@@ -115,7 +115,7 @@ def _rule_of(kind: PositionKind, plane: float, hand: Held) -> tuple[Rule, Reason
     return by_depth.rule, by_depth.reason
 
 
-def _by_depth(name: str, plane: float, hand: Held) -> Named:
+def _by_depth(name: str, plane: float, hand: HeldWindow) -> Named:
     depth = hand.depth(plane)
     return Named(
         name=name,
@@ -140,7 +140,7 @@ def _limits_of(together: Sequence[Opening], planes: WallPlanes, job: Job) -> tup
     return tuple(found.values())
 
 
-def settle(hand: Held, wanted: float, places: Sequence[Named], *, reach: float) -> tuple[float, Named | None]:
+def settle(hand: HeldWindow, wanted: float, places: Sequence[Named], *, reach: float) -> tuple[float, Named | None]:
     """Return the plane on which a window settles that is wanted near a plane [in], and the name of the place.
 
     ``reach``: how near a named place takes it [in].
@@ -158,7 +158,7 @@ def settle(hand: Held, wanted: float, places: Sequence[Named], *, reach: float) 
     return (there.plane if there else plane), there
 
 
-def stand(hand: Held, plane: float, named: Named | None = None) -> Stood:
+def stand(hand: HeldWindow, plane: float, named: Named | None = None) -> Stood:
     """Make the parts of the opening that is looked at, with its flange on a plane [in].
 
     Raises:
@@ -168,7 +168,7 @@ def stand(hand: Held, plane: float, named: Named | None = None) -> Stood:
     return Stood(plane=plane, named=named, kit=kit)
 
 
-def others_wrong(hand: Held, plane: float) -> tuple[str, ...]:
+def others_wrong(hand: HeldWindow, plane: float) -> tuple[str, ...]:
     """Say what keeps one of the others that move along from standing with its flange on a plane [in]."""
     said: list[str] = []
     for one in hand.together:
@@ -180,7 +180,7 @@ def others_wrong(hand: Held, plane: float) -> tuple[str, ...]:
     return tuple(said)
 
 
-def why_words(stood: Stood, hand: Held) -> str:
+def why_words(stood: Stood, hand: HeldWindow) -> str:
     """Say why it stands there, in the sentences of the papers."""
     units = hand.job.units
     reason = stood.named.reason if stood.named else AskedInteriorDepth(depth=hand.depth(stood.plane))

@@ -8,12 +8,12 @@ from jambs.job.editing.edits import Edit, InsertKey, SetValue
 from jambs.job.editing.file_text import FileText, refused
 from jambs.job.editing.yaml_nodes import nodes_of
 from jambs.job.reading.tree import grown
-from jambs.page.placing import Held, Named, Rule, rule_text
+from jambs.page.placing import HeldWindow, Named, Rule, rule_text
 
 POSITION = "position"
 
 
-def position_edits(file: FileText, hand: Held, plane: float, named: Named | None, *, alone: bool) -> list[Edit]:
+def position_edits(file: FileText, hand: HeldWindow, plane: float, named: Named | None, *, alone: bool) -> list[Edit]:
     """Return what puts a window at a plane [in], by the name of the place or by its interior depth.
 
     ``alone``: this opening gets a position of its own; else its wall gets one, or the job where it has one wall only.

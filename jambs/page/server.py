@@ -16,13 +16,13 @@ import uvicorn
 
 from jambs.page.application import Application, make_application
 from jambs.page.desk import Desk
-from jambs.page.keys import Role
+from jambs.page.keys import KeyRole
 from jambs.page.listening import LOOPBACK, config_of, hosts_at, listening_on
 from jambs.page.telephone_door import NoNetwork, TelephoneDoor, code_lines
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class PageAsked:
     """What the verb is asked for. ``telephone``: telephones of the same network may come in and measure.
 
     ``begin``: the text that a new job begins with, where there is no job file yet.
@@ -46,7 +46,7 @@ class _Server(uvicorn.Server):
             self._captured_signals.clear()
 
 
-def serve(asked: Asked) -> None:
+def serve(asked: PageAsked) -> None:
     """Serve the page until somebody stops it."""
     with listening_on(asked.port, everywhere=False) as listening:
         port = listening.getsockname()[1]
@@ -65,8 +65,8 @@ def serve(asked: Asked) -> None:
     click.echo("The page is closed.")
 
 
-def _say_links(application: Application, asked: Asked, port: int, door: TelephoneDoor) -> None:
-    link = f"http://{LOOPBACK}:{port}/enter/{application.keys.token(Role.DESK)}"
+def _say_links(application: Application, asked: PageAsked, port: int, door: TelephoneDoor) -> None:
+    link = f"http://{LOOPBACK}:{port}/enter/{application.keys.token(KeyRole.DESK)}"
     click.echo(
         f"{asked.file} is open at\n\n  {link}\n\nCtrl-C closes the page; the job file changes only when you save."
     )

@@ -12,7 +12,7 @@ import segno
 import uvicorn
 from starlette.types import ASGIApp
 
-from jambs.page.keys import KeyRing, Role
+from jambs.page.keys import KeyRing, KeyRole
 from jambs.page.listening import GRACE, LOOPBACK, config_of, listening_for_telephones, own_address
 
 PATIENCE = 0.01
@@ -44,7 +44,7 @@ class TelephoneDoor:
     def link(self) -> str | None:
         """The link that lets a telephone in; nothing where the door is shut."""
         ear = self._ear
-        return f"http://{ear.host}/enter/{self._keys.token(Role.TELEPHONE)}" if ear else None
+        return f"http://{ear.host}/enter/{self._keys.token(KeyRole.TELEPHONE)}" if ear else None
 
     def open(self) -> str:
         """Let telephones in; return the link.
@@ -67,7 +67,7 @@ class TelephoneDoor:
             if ear is None:
                 return
             self._hosts.discard(ear.host)
-            self._keys.renew(Role.TELEPHONE)
+            self._keys.renew(KeyRole.TELEPHONE)
             ear.server.should_exit = True
             ear.thread.join(GRACE + 1)
 

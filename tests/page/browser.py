@@ -24,7 +24,7 @@ from jambs.length import Units
 from jambs.page.application import Application, make_application
 from jambs.page.desk import Desk
 from jambs.page.heat import HeatShelf
-from jambs.page.keys import Role
+from jambs.page.keys import KeyRole
 from jambs.page.listening import config_of, hosts_at, listening_on
 from jambs.values import Record
 
@@ -43,7 +43,7 @@ class Served:
     desk: Desk
     reported: list[Exception]
 
-    def link(self, role: Role = Role.DESK) -> str:
+    def link(self, role: KeyRole = KeyRole.DESK) -> str:
         """Return the link that lets a role in."""
         return f"{self.base}/enter/{self.application.keys.token(role)}"
 

@@ -10,7 +10,7 @@ from starlette.testclient import TestClient
 
 from jambs.page.application import Application, make_application
 from jambs.page.desk import Desk
-from jambs.page.keys import Role
+from jambs.page.keys import KeyRole
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 HOST = "127.0.0.1:8123"
@@ -27,14 +27,14 @@ class OpenPage:
     reported: list[Exception] = field(default_factory=list)
     hosts: set[str] = field(default_factory=set)
 
-    def client(self, role: Role | None = Role.DESK) -> TestClient:
+    def client(self, role: KeyRole | None = KeyRole.DESK) -> TestClient:
         """Return a browser that has come in by the link of a role; with none, one that has not."""
         client = TestClient(
             self.application, base_url=ORIGIN, headers={"origin": ORIGIN}, raise_server_exceptions=False
         )
         if role is not None:
             answer = client.get(f"/enter/{self.application.keys.token(role)}", follow_redirects=False)
-            assert answer.status_code == (200 if role is Role.TELEPHONE else 303)
+            assert answer.status_code == (200 if role is KeyRole.TELEPHONE else 303)
         return client
 
 

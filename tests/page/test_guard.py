@@ -10,7 +10,7 @@ from starlette.testclient import TestClient
 from starlette.websockets import WebSocketDisconnect
 
 from jambs.page import guard
-from jambs.page.keys import MOST_WRONG, WITHIN, KeyRing, Role, TooManyWrong
+from jambs.page.keys import MOST_WRONG, WITHIN, KeyRing, KeyRole, TooManyWrong
 from jambs.page.views import house_view
 
 
@@ -27,11 +27,11 @@ def test_the_link_lets_in(opened: OpenPage) -> None:
 
 def test_the_cookie_is_for_the_browser_alone(opened: OpenPage) -> None:
     client = TestClient(opened.application, base_url=ORIGIN)
-    answer = client.get(f"/enter/{opened.application.keys.token(Role.DESK)}", follow_redirects=False)
+    answer = client.get(f"/enter/{opened.application.keys.token(KeyRole.DESK)}", follow_redirects=False)
     said = answer.headers["set-cookie"].lower()
     assert said.startswith(f"{COOKIE}=")
     assert "httponly" in said and "samesite=strict" in said
-    assert opened.application.keys.token(Role.DESK) not in said
+    assert opened.application.keys.token(KeyRole.DESK) not in said
 
 
 @pytest.mark.parametrize("host", ["evil.example", "evil.example:8123", "127.0.0.1", "127.0.0.1:80", "[::1]:8123", ""])
@@ -69,13 +69,13 @@ def test_a_cookie_of_another_day_is_none(opened: OpenPage) -> None:
 
 @pytest.mark.parametrize("path", ["/", "/nowhere", "/telephones", "/telephone/../"])
 def test_a_telephone_does_nothing_but_measure(path: str, opened: OpenPage) -> None:
-    assert opened.client(Role.TELEPHONE).get(path).status_code == 403
+    assert opened.client(KeyRole.TELEPHONE).get(path).status_code == 403
 
 
 def test_ten_wrong_links_in_a_minute_and_everybody_waits() -> None:
     now = [0.0]
     keys = KeyRing(clock=lambda: now[0])
-    right = keys.token(Role.DESK)
+    right = keys.token(KeyRole.DESK)
     assert [keys.exchange(f"wrong {count}") for count in range(MOST_WRONG)] == [None] * MOST_WRONG
     with pytest.raises(TooManyWrong):
         keys.exchange(right)
@@ -87,19 +87,19 @@ def test_nine_wrong_links_keep_nobody_out() -> None:
     keys = KeyRing(clock=lambda: 0.0)
     for count in range(MOST_WRONG - 1):
         keys.exchange(f"wrong {count}")
-    assert keys.exchange(keys.token(Role.DESK)) is not None
+    assert keys.exchange(keys.token(KeyRole.DESK)) is not None
 
 
 def test_a_new_link_of_a_role_ends_the_old_one_and_its_cookies() -> None:
     keys = KeyRing()
-    old, desk = keys.token(Role.TELEPHONE), keys.exchange(keys.token(Role.DESK))
+    old, desk = keys.token(KeyRole.TELEPHONE), keys.exchange(keys.token(KeyRole.DESK))
     came_in = keys.exchange(old)
-    assert came_in and desk and keys.role_of(came_in[0]) is Role.TELEPHONE
-    new = keys.renew(Role.TELEPHONE)
+    assert came_in and desk and keys.role_of(came_in[0]) is KeyRole.TELEPHONE
+    new = keys.renew(KeyRole.TELEPHONE)
     assert keys.exchange(old) is None
     assert keys.role_of(came_in[0]) is None
     assert keys.exchange(new) is not None
-    assert keys.role_of(desk[0]) is Role.DESK
+    assert keys.role_of(desk[0]) is KeyRole.DESK
 
 
 @pytest.mark.parametrize(

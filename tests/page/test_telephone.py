@@ -13,7 +13,7 @@ from starlette.testclient import TestClient
 
 from jambs.page import guard
 from jambs.page.guard import LARGEST_BODY
-from jambs.page.keys import Role
+from jambs.page.keys import KeyRole
 from jambs.sheets.label_codes import code_text
 
 READING = {
@@ -35,7 +35,7 @@ def opened(tmp_path: Path) -> OpenPage:
 
 @pytest.fixture
 def telephone(opened: OpenPage) -> TestClient:
-    return opened.client(Role.TELEPHONE)
+    return opened.client(KeyRole.TELEPHONE)
 
 
 def picture(text: str = "", *, size: tuple[int, int] = (60, 40), exif: bool = False) -> bytes:
@@ -56,7 +56,7 @@ def picture(text: str = "", *, size: tuple[int, int] = (60, 40), exif: bool = Fa
 
 def test_the_link_of_a_telephone_leads_to_the_list(opened: OpenPage) -> None:
     client = opened.client(None)
-    answer = client.get(f"/enter/{opened.application.keys.token(Role.TELEPHONE)}")
+    answer = client.get(f"/enter/{opened.application.keys.token(KeyRole.TELEPHONE)}")
     assert 'content="0;url=/telephone"' in answer.text
     answer = client.get("/telephone")
     assert "W1" in answer.text and "Studio" in answer.text
@@ -75,7 +75,7 @@ def test_a_reading_is_answered_and_sent_twice_is_written_once(telephone: TestCli
 def test_the_desk_sees_what_was_measured(telephone: TestClient, opened: OpenPage) -> None:
     for place, text in {1: "3 3/8", 3: "3 1/2", 5: "3 5/8", 7: "3 1/2"}.items():
         telephone.post("/telephone/reading", json={**READING, "id": f"{place}", "place": place, "text": text})
-    assert "measured" in opened.client(Role.DESK).get("/").text
+    assert "measured" in opened.client(KeyRole.DESK).get("/").text
 
 
 @pytest.mark.parametrize(
@@ -106,7 +106,7 @@ def test_what_is_no_reading_is_said_to_be_none(
 
 def test_another_telephones_reading_is_handed_back(telephone: TestClient, opened: OpenPage) -> None:
     telephone.post("/telephone/reading", json=READING)
-    other = opened.client(Role.TELEPHONE)
+    other = opened.client(KeyRole.TELEPHONE)
     answer = other.post("/telephone/reading", json=READING | {"id": "b", "text": "3 1/2", "by": "Bert"})
     assert answer.status_code == 409
     assert answer.json() == {"id": "b", "there": "3 3/8", "by": "Ann"}
@@ -146,7 +146,7 @@ def test_ten_wrong_links_and_telephones_wait(opened: OpenPage) -> None:
     client = opened.client(None)
     answers = [client.get(f"/enter/wrong{count}").status_code for count in range(11)]
     assert answers == [403] * 10 + [429]
-    assert client.get(f"/enter/{opened.application.keys.token(Role.TELEPHONE)}").status_code == 429
+    assert client.get(f"/enter/{opened.application.keys.token(KeyRole.TELEPHONE)}").status_code == 429
 
 
 def test_another_sites_page_writes_no_reading(telephone: TestClient, opened: OpenPage) -> None:

@@ -15,7 +15,7 @@ from pages import OpenPage, open_page
 from PIL import Image
 
 from jambs.page import telephone_door
-from jambs.page.keys import Role
+from jambs.page.keys import KeyRole
 from jambs.page.listening import LOOPBACK, listening_for_telephones
 from jambs.page.telephone_door import NoNetwork, TelephoneDoor, code_lines, code_picture
 
@@ -57,7 +57,7 @@ def test_the_link_lets_a_telephone_in_until_the_door_is_shut(door: TelephoneDoor
 
 
 def test_the_desk_opens_and_shuts_the_door(door: TelephoneDoor, opened: OpenPage) -> None:
-    desk = opened.client(Role.DESK)
+    desk = opened.client(KeyRole.DESK)
     assert "Let telephones in" in desk.get("/telephones").text
     shown = desk.post("/telephones/open").text
     assert door.link and door.link in shown and "<svg" in shown
@@ -65,7 +65,7 @@ def test_the_desk_opens_and_shuts_the_door(door: TelephoneDoor, opened: OpenPage
 
 
 def test_a_telephone_opens_no_door(door: TelephoneDoor, opened: OpenPage) -> None:
-    assert opened.client(Role.TELEPHONE).post("/telephones/open").status_code == 403
+    assert opened.client(KeyRole.TELEPHONE).post("/telephones/open").status_code == 403
     assert door.link is None
 
 
@@ -75,7 +75,7 @@ def test_without_a_network_it_says_so(opened: OpenPage, monkeypatch: pytest.Monk
     opened.application.give_door(made)
     with pytest.raises(NoNetwork, match="in no network"):
         made.open()
-    assert "in no network" in opened.client(Role.DESK).post("/telephones/open").text
+    assert "in no network" in opened.client(KeyRole.DESK).post("/telephones/open").text
 
 
 def test_the_port_is_the_same_every_day_and_another_where_that_is_taken(tmp_path: Path) -> None:

@@ -17,7 +17,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from jambs.app.chain import kits_as_cut
 from jambs.job import read_job
-from jambs.page.keys import Role
+from jambs.page.keys import KeyRole
 from jambs.parts.kinds import PartKind
 from jambs.sheets.cut_sheet import part_row
 from jambs.sheets.label_codes import code_text
@@ -55,7 +55,7 @@ def opened(context: BrowserContext, place: Served, path: str = "/telephone/openi
     """Come in by the link, as the code on the screen has it, and go to one opening."""
     page = context.new_page()
     page.on("pageerror", lambda error: place.reported.append(AssertionError(str(error))))
-    page.goto(place.link(Role.TELEPHONE))
+    page.goto(place.link(KeyRole.TELEPHONE))
     page.wait_for_url(f"{place.base}/telephone")
     if path != "/telephone":
         page.locator("#openings a").first.tap()

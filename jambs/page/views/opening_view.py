@@ -23,7 +23,7 @@ from jambs.job.editing.file_text import EditRefused
 from jambs.page.answers import as_json, body_of, data, page
 from jambs.page.desk import CannotStand, Desk, House, desk_of
 from jambs.page.opening_data import fixed_record, settled_record, stood_record
-from jambs.page.placing import Held, Named, held, named_places, settle, stand
+from jambs.page.placing import HeldWindow, Named, held, named_places, settle, stand
 from jambs.page.position_edits import position_edits
 from jambs.page.shapes import part_records
 from jambs.parts.cut_kit import CutKit
@@ -38,7 +38,7 @@ class InHand:
     """An opening that is looked at: the house it stands in, what is held, its kit as printed, the named places."""
 
     house: House
-    hand: Held
+    hand: HeldWindow
     kit: CutKit
     places: tuple[Named, ...]
 
