@@ -32,18 +32,14 @@ from jambs.parts.as_built import PLANNED
 from jambs.parts.casing_plane import hung
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
-from jambs.parts.cut_words import board_words, ends_words, work_words
-from jambs.parts.cuts import Taper
 from jambs.parts.flare_checks import flared_framing
-from jambs.parts.glue_words import glue_words
-from jambs.parts.kinds import Crew, PartKind, Where
-from jambs.parts.part import Part, Seat
-from jambs.parts.sawing import Pocket
+from jambs.parts.kinds import PartKind, Where
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
 from jambs.sheets.drywall_record import drywall_record
 from jambs.sheets.escape_record import escape_record
-from jambs.values import Record, dump, kind_of, number, size, sized, stated, stated_size, weight
+from jambs.sheets.part_record import part_record
+from jambs.values import Record, dump, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
 VERSION = 2
@@ -332,77 +328,6 @@ def _said(trim: Record) -> Record:
         key: value
         for key, value in trim.items()
         if key not in left_out and (key not in LATER_KEYS or value is not None)
-    }
-
-
-def part_record(part: Part, *, units: Units) -> Record:
-    """Return the record of one part; a tapered one carries the width at both ends, said as left, right, top, bottom."""
-    return {
-        "mark": part.mark,
-        "name": part.name,
-        "position": part.position,
-        "where": part.where.value,
-        "stock": part.stock,
-        "board": board_words(part, units=units),
-        "is_wood": part.is_wood,
-        "thickness": size(part.thickness, units=units),
-        "width": size(part.width, units=units),
-        "length": size(part.length, units=units),
-        "taper": _taper_record(part, units=units),
-        "ends": ends_words(part, units=units),
-        "work": list(work_words(part, units=units)),
-        "strips": dump(part.strips, units=units),
-        **_glue_record(part, units=units),
-        **({} if part.crew is Crew.CARPENTER else {"crew": part.crew.value}),
-        "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
-        "outline": _points(part.outline, units=units),
-        "profile": _points(part.profile, units=units),
-        "pockets": [_pocket_record(one, units=units) for one in part.pockets],
-        "seat": _seat_record(part.seat, units=units),
-    }
-
-
-def _glue_record(part: Part, *, units: Units) -> Record:
-    """Return how a part is glued up, where it is."""
-    if not part.strips:
-        return {}
-    return {
-        "glue_up": {
-            "strip_length": size(part.blank.strip_length, units=units),
-            "jointing": size(part.blank.jointing, units=units),
-            "text": glue_words(part, units=units),
-        }
-    }
-
-
-def _points(points: Iterable[Sequence[float]], *, units: Units) -> list[list[float]]:
-    return [[number(value, units=units) for value in point] for point in points]
-
-
-def _pocket_record(pocket: Pocket, *, units: Units) -> Record:
-    low, high = _points([pocket.low, pocket.high], units=units)
-    return {"low": low, "high": high}
-
-
-def _seat_record(seat: Seat, *, units: Units) -> Record:
-    return {
-        "origin": _points([seat.origin], units=units)[0],
-        "along": list(seat.along),
-        "across": list(seat.across),
-        "through": list(seat.through),
-    }
-
-
-def _taper_record(part: Part, *, units: Units) -> Record | None:
-    taper = next((cut for cut in part.cuts if isinstance(cut, Taper)), None)
-    if taper is None:
-        return None
-    start, finish = (end.words for end in part.seat.ends)
-    return {
-        "start": start,
-        "start_width": size(taper.start_width, units=units),
-        "finish": finish,
-        "finish_width": size(taper.finish_width, units=units),
     }
 
 

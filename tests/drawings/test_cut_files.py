@@ -25,7 +25,7 @@ from jambs.parts.cuts import BoardSizes, Crosscut, Edge, End, Rip, compound_mite
 from jambs.parts.kinds import PartKind
 from jambs.parts.part import Part
 from jambs.parts.worked_faces import BoardFace, worked_face
-from jambs.sheets.record import part_record
+from jambs.sheets.part_record import part_record
 from jambs.sides import Side
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
