@@ -78,41 +78,57 @@ def make_inside(
     _hold_open(clear, placement)
     flares = hold_flares(placement)
     hold_clear_of_buck(clear, placement)
-    parts: list[Part] = []
-    frames: tuple[JambFrame, ...] = ()
-    drywall: DrywallWork | None = None
-    at_wall, has_lining = clear, max(side.start_depth for side in sides.values()) > 0
-    if has_lining:
-        if trim.returns:
-            returned = make_returns(clear, sides, placement, trim.returns)
-            drywall = returned.work
-            parts += returned.parts
-        else:
-            frames = jamb_frames(
-                clear, sides, trim, placement.inside_edge, planned_depth, shop=shop, limits=limits, boards=boards
-            )
-            at_wall = frames[-1].clear
-            parts += frame_parts(frames, trim, flares)
-            drywall = None if trim.is_cased else bare_edge(at_wall, trim)
+    lining = _Lining()
+    if max(side.start_depth for side in sides.values()) > 0:
+        lining = _lining(clear, sides, placement, planned_depth, flares, shop=shop, limits=limits, boards=boards)
+    at_wall = lining.frames[-1].clear if lining.frames else clear
     room = room_clear(at_wall, sides, flares, shop.proud)
-    if has_lining and trim.stool:
+    cased = cased_opening(room, trim, shop.proud)
+    parts = [*lining.parts]
+    if lining.parts and trim.stool:
         legs = LegBacks.of(trim, flares, sides, shop.proud)
         parts.append(make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs))
-    cased = cased_opening(room, trim, shop.proud)
     if trim.is_cased:
         parts += built_up_casing(cased, trim)
-    if has_lining and trim.stool and trim.apron:
+    if lining.parts and trim.stool and trim.apron:
         parts.append(make_apron(room, trim, trim.apron, trim.stool))
-    return Inside(
-        clear=clear,
-        room=room,
-        frames=frames,
-        parts=tuple(parts),
-        figures=inside_figures(
-            clear, at_wall, room, cased, trim, shop.proud, flares=flares, frames=frames, drywall=drywall
-        ),
-        drywall=drywall,
+    figures = inside_figures(
+        clear, at_wall, room, cased, trim, shop.proud, flares=flares, frames=lining.frames, drywall=lining.drywall
     )
+    return Inside(
+        clear=clear, room=room, frames=lining.frames, parts=tuple(parts), figures=figures, drywall=lining.drywall
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Lining:
+    """What closes the depth from frame to finished wall: jamb frames, or returns of the drywall crew; or nothing."""
+
+    parts: tuple[Part, ...] = ()
+    frames: tuple[JambFrame, ...] = ()
+    drywall: DrywallWork | None = None
+
+
+def _lining(
+    clear: ClearOpening,
+    sides: dict[Side, FittedSide],
+    placement: Placement,
+    planned_depth: float,
+    flares: Flares,
+    *,
+    shop: Shop,
+    limits: Limits,
+    boards: Sequence[Board],
+) -> _Lining:
+    trim = placement.opening.interior
+    if trim.returns:
+        returned = make_returns(clear, sides, placement, trim.returns)
+        return _Lining(parts=tuple(returned.parts), drywall=returned.work)
+    frames = jamb_frames(
+        clear, sides, trim, placement.inside_edge, planned_depth, shop=shop, limits=limits, boards=boards
+    )
+    drywall = None if trim.is_cased else bare_edge(frames[-1].clear, trim)
+    return _Lining(parts=tuple(frame_parts(frames, trim, flares)), frames=frames, drywall=drywall)
 
 
 def room_clear(clear: ClearOpening, sides: dict[Side, FittedSide], flares: Flares, proud: float) -> ClearOpening:

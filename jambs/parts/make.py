@@ -78,18 +78,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *built_findings,
             *inner_findings,
             *outer_findings,
-            *box_findings(box_gaps(inside.at_wall, placement), placement, job.shop.shim_space),
-            *reveal_findings(inside.clear, placement),
-            *casing_findings(inside.at_wall, placement, job.units),
-            *flare_findings(placement, inner),
-            *stack_findings(
-                inside.frames,
-                placement,
-                parts,
-                boards=job.boards,
-                shop=job.shop,
-                least=job.limits.least_interior_depth,
-            ),
+            *_inside_findings(inside, placement, inner, parts, job),
             *_fall_findings(placement, deepest(outer), about),
             *style_findings(placement, parts, job.shop, job.units, fastened=job.outside.fasteners),
             *_board_findings(parts, about),
@@ -183,6 +172,19 @@ def _figures(
         *inside.figures,
         *gap_figures(gaps, placement.opening.interior),
         *outside.figures,
+    )
+
+
+def _inside_findings(
+    inside: Inside, placement: Placement, sides: dict[Side, FittedSide], parts: Sequence[Part], job: Job
+) -> tuple[Finding, ...]:
+    least = job.limits.least_interior_depth
+    return (
+        *box_findings(box_gaps(inside.at_wall, placement), placement, job.shop.shim_space),
+        *reveal_findings(inside.clear, placement),
+        *casing_findings(inside.at_wall, placement, job.units),
+        *flare_findings(placement, sides),
+        *stack_findings(inside.frames, placement, parts, boards=job.boards, shop=job.shop, least=least),
     )
 
 
