@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from pathlib import Path
 
 
@@ -34,8 +35,10 @@ def _put_if_free(new: Path, path: Path) -> bool:
     return True
 
 
-def write_whole(path: Path, content: bytes) -> None:
+def write_whole(path: Path, content: bytes, *, keeps_mode: bool = False) -> None:
     """Write a file in one step: beside its place first, then into it.
+
+    ``keeps_mode``: the system goes on letting people do with it what they could do with the file that stood there.
 
     Raises:
         OSError: it cannot be written; it names the file, and what stood there stands.
@@ -43,6 +46,8 @@ def write_whole(path: Path, content: bytes) -> None:
     new = path.with_name(f".{path.name}.new")
     try:
         new.write_bytes(content)
+        if keeps_mode and path.exists():
+            shutil.copymode(path, new)
         new.replace(path)
     except OSError as error:
         new.unlink(missing_ok=True)

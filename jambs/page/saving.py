@@ -6,11 +6,11 @@ An editor knows no locks, so what stands on the disk is held against what was re
 from __future__ import annotations
 
 import contextlib
-import shutil
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from jambs.app.whole_file import write_whole
 from jambs.issued.lock import writers_turn
 from jambs.job.editing.file_text import FileText
 
@@ -82,26 +82,10 @@ def save_in_turn(folder: Path, files: Sequence[tuple[FileText | None, FileText |
         if wanted is None:
             path.unlink()
         else:
-            _put(path, wanted.content)
+            write_whole(path, wanted.content, keeps_mode=True)
 
 
 def _name(read: FileText | None, wanted: FileText | None) -> str:
     found = read or wanted
     assert found is not None
     return found.name
-
-
-def _put(path: Path, content: bytes) -> None:
-    """Write beside the file, then into its place; it keeps what the system lets people do with it."""
-    new = path.with_name(f".{path.name}.new")
-    try:
-        new.write_bytes(content)
-        with contextlib.suppress(FileNotFoundError):
-            shutil.copymode(path, new)
-        new.replace(path)
-    except OSError as error:
-        new.unlink(missing_ok=True)
-        raise OSError(error.errno, error.strerror, str(path)) from None
-    except BaseException:
-        new.unlink(missing_ok=True)
-        raise

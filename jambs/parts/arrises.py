@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.geometry import Outline, Plane, Vector
-from jambs.parts.cuts import BoardSizes, Cut, Edge, EdgeBevel, End, EndBevel, Miter, PlaneCut, end_of
+from jambs.parts.cuts import BoardSizes, Cut, Edge, EdgeBevel, End, EndBevel, Miter, PlaneCut, edge_of, end_of
 
 OnePlane = Miter | EndBevel | EdgeBevel | PlaneCut
 
@@ -72,18 +72,12 @@ def _line(sizes: BoardSizes, cuts: tuple[Cut, ...], arris: Arris) -> _Line:
     """Return where an arris lies: on the edge as ripped and tapered, or where a cut along the edge leaves it."""
     w = sizes.thickness if arris.on_back else 0.0
     for cut in cuts:
-        if _edge_of(cut) is arris.edge and isinstance(cut, EdgeBevel | PlaneCut):
+        if edge_of(cut) is arris.edge and isinstance(cut, EdgeBevel | PlaneCut):
             plane = cut.plane(sizes)
             return _Line(start=_across(plane, 0.0, w), finish=_across(plane, sizes.length, w), through=w)
     if arris.edge is Edge.NEAR:
         return _Line(start=0.0, finish=0.0, through=w)
     return _Line(start=sizes.start_width, finish=sizes.finish_width, through=w)
-
-
-def _edge_of(cut: Cut) -> Edge | None:
-    if isinstance(cut, EdgeBevel):
-        return cut.edge
-    return cut.at if isinstance(cut, PlaneCut) and isinstance(cut.at, Edge) else None
 
 
 def _across(plane: Plane, u: float, w: float) -> float:

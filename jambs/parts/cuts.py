@@ -253,6 +253,15 @@ def end_of(cut: Cut) -> End | None:
     return cut.at if isinstance(cut, PlaneCut) and isinstance(cut.at, End) else None
 
 
+def edge_of(cut: Cut) -> Edge | None:
+    """Return the edge along which a cut leaves a plane other than the blank's; nothing for any other cut."""
+    if isinstance(cut, EdgeBevel):
+        return cut.edge
+    if isinstance(cut, Taper):
+        return Edge.FAR
+    return cut.at if isinstance(cut, PlaneCut) and isinstance(cut.at, Edge) else None
+
+
 def saw_angles(plane: Plane) -> tuple[float, float]:
     """Return how a saw is set for a plane across a board that lies on its back: miter and bevel, off square [degrees].
 

@@ -21,6 +21,7 @@ from jambs.parts.cuts import (
     PlaneRabbet,
     Rip,
     Taper,
+    edge_of,
     end_of,
 )
 from jambs.parts.part import Part
@@ -75,21 +76,13 @@ def _edges(part: Part) -> Pair:
     sizes = part.silhouettes.sizes
     planes = {}
     for cut in part.cuts:
-        edge = _edge_of(cut)
+        edge = edge_of(cut)
         if edge is not None and isinstance(cut, EdgeBevel | Taper | PlaneCut):
             plane = cut.plane(sizes)
             planes[edge] = _Side(at=plane.start, normal=plane.normal)
     across = (0.0, 1.0, 0.0)
     near = planes.get(Edge.NEAR, _Side(at=(0.0, 0.0, 0.0), normal=across))
     return near, planes.get(Edge.FAR, _Side(at=(0.0, sizes.width, 0.0), normal=across))
-
-
-def _edge_of(cut: object) -> Edge | None:
-    if isinstance(cut, EdgeBevel):
-        return cut.edge
-    if isinstance(cut, Taper):
-        return Edge.FAR
-    return cut.at if isinstance(cut, PlaneCut) and isinstance(cut.at, Edge) else None
 
 
 def _flats(thickness: float) -> Pair:

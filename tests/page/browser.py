@@ -15,7 +15,7 @@ import pytest
 import uvicorn
 from axe_playwright_python.sync_playwright import Axe
 from pages import EXAMPLES
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 
 from jambs.job import Job
 from jambs.job.models.openings import Opening
@@ -31,6 +31,8 @@ from jambs.values import Record
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"]
 NO_BROWSER = "no Chromium here: install the distribution's package `chromium` to try the page in a browser"
+expect.set_options(timeout=20_000)
+"""A busy machine is no fault of the page: what is waited for may take so long [ms]."""
 
 
 @dataclass(frozen=True, kw_only=True)

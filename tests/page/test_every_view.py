@@ -5,16 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from browser import Served, broken_rules, chromium, page_at, served
+from browser import Served, broken_rules, page_at, served
 from playwright.sync_api import Browser, expect
 
 VIEWS = ("/", "/openings/W01", "/openings/W04", "/job", "/job#openings", "/papers")
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with chromium() as started:
-        yield started
 
 
 @pytest.fixture(scope="module")

@@ -6,16 +6,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from browser import Served, broken_rules, chromium, page_at, served
+from browser import Served, broken_rules, page_at, served
 from playwright.sync_api import Browser, expect
 
 from jambs.job import read_job
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with chromium() as started:
-        yield started
 
 
 @pytest.fixture

@@ -6,17 +6,11 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from browser import Served, chromium, page_at, served
+from browser import Served, page_at, served
 from playwright.sync_api import Browser, Page, expect
 
 from jambs.app.chain import make_kits
 from jambs.job import read_job
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with chromium() as started:
-        yield started
 
 
 @pytest.fixture

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 import segno
 from axe_playwright_python.sync_playwright import Axe
-from browser import Served, chromium, served
+from browser import Served, served
 from PIL import Image
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
@@ -32,12 +32,6 @@ PIXEL_7: dict[str, Any] = {
 """As the browser's own list of devices has that telephone."""
 LEAST_TARGET = 48
 """Of what a thumb is to meet [pixels]; the brief of the page asks for it."""
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with chromium() as started:
-        yield started
 
 
 @pytest.fixture
