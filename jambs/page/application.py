@@ -18,7 +18,7 @@ from starlette.types import Receive, Scope, Send
 
 from jambs.page.answers import data, page, static
 from jambs.page.desk import Desk
-from jambs.page.guard import TELEPHONE, Guard, Report, unforeseen
+from jambs.page.guard import TELEPHONE, Guard, Report, TooLarge, unforeseen
 from jambs.page.keys import KeyRing, KeyRole, TooManyWrong
 from jambs.page.telephone_door import TelephoneDoor
 from jambs.page.views import (
@@ -74,7 +74,7 @@ def make_application(desk: Desk, *, hosts: set[str], cookie: str, report: Report
     async def on_fault(request: Request, error: Exception) -> Response:
         return page("sentence.html", status=500, said=unforeseen(report(error)))
 
-    handlers = {404: _not_found, 405: _not_found, Exception: on_fault}
+    handlers = {404: _not_found, 405: _not_found, TooLarge: _too_large, Exception: on_fault}
     inner = Starlette(routes=[*routes, *own], exception_handlers=handlers)
     inner.state.desk, inner.state.keys, inner.state.cookie, inner.state.hosts = desk, keys, cookie, hosts
     application = Application(Guard(inner, keys=keys, hosts=hosts, cookie=cookie, report=report), keys, inner.state)
@@ -106,6 +106,10 @@ async def _stop(request: Request) -> Response:
     """Close the page, as Ctrl-C does."""
     request.app.state.stop()
     return data({"said": "The page is closed; you may close this window. Start it again with `jambs open`."})
+
+
+async def _too_large(request: Request, error: Exception) -> Response:
+    return page("sentence.html", status=413, said="That is too much at once.")
 
 
 async def _not_found(request: Request, error: Exception) -> Response:

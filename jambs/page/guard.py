@@ -51,7 +51,7 @@ Report = Callable[[Exception], str]
 
 
 class TooLarge(Exception):
-    """A body is larger than it may be."""
+    """A body is larger than it may be; the application says so where it is read."""
 
 
 class Guard:
@@ -99,9 +99,6 @@ class Guard:
 
         try:
             await self._inner(scope, _bounded(receive, largest(scope["path"])), answered)
-        except TooLarge:
-            if not started:
-                await _refuse((413, "That is too much at once."), scope, receive, send)
         except Exception as error:
             if not started:  # else it was told and written down where the answer was made
                 said = unforeseen(self._report(error))
