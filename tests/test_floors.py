@@ -44,10 +44,11 @@ FLOORS = {
     "issued": 7,
     "solids": 7,
     "app": 8,
-    "face": 9,
-    "commands": 10,
-    "page": 11,
-    "__main__": 12,
+    "screen": 9,
+    "face": 10,
+    "commands": 11,
+    "page": 12,
+    "__main__": 13,
 }
 ONLY_IN = {
     "ezdxf": {"drawings"},

@@ -1,4 +1,4 @@
-"""The command line is made of the face alone, and what the face has is there, typed and told of."""
+"""Command line and page are made of the face alone, and what the face has is there, typed and told of."""
 
 from __future__ import annotations
 
@@ -19,6 +19,8 @@ from jambs import face
 COMMANDS = sorted((PACKAGE / "commands").glob("*.py"))
 OPEN_TO_COMMANDS = ("jambs", "jambs.face", "jambs.commands", "jambs.interrupts")
 """Beside the face only the version, and Ctrl-C, which is of the process and not of any work."""
+PAGE = sorted((PACKAGE / "page").rglob("*.py"))
+OPEN_TO_THE_PAGE = (*OPEN_TO_COMMANDS, "jambs.face.screen")
 VERBS = {
     "build": "build",
     "buy": "buy",
@@ -46,6 +48,19 @@ def test_the_command_line_uses_the_face_and_nothing_behind_it(path: Path) -> Non
         name for name in imported(path) if name not in OPEN_TO_COMMANDS and not name.startswith("jambs.commands.")
     }
     assert behind == set()
+
+
+@pytest.mark.parametrize("path", PAGE, ids=lambda path: path.name)
+def test_the_page_uses_the_face_and_nothing_behind_it(path: Path) -> None:
+    of_above = ("jambs.commands.", "jambs.page.")
+    assert {name for name in imported(path) if name not in OPEN_TO_THE_PAGE and not name.startswith(of_above)} == set()
+
+
+def test_every_name_for_the_page_is_listed_and_found() -> None:
+    screen = import_module("jambs.face.screen")
+    assert sorted(screen.__all__) == sorted(
+        name for name in vars(screen) if not name.startswith("_") and name != "annotations"
+    )
 
 
 def test_every_name_of_the_face_is_listed_and_found() -> None:

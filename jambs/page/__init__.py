@@ -8,11 +8,9 @@ computes nothing of the trade. Who reads the room reads it in this order:
 ``application.py``    all routes together; **a new view adds its module to ``VIEWS`` there**
 ``guard.py``          who may come in, what a request may be, what a browser may do; stands before every route
 ``keys.py``           tokens, cookies and the two roles, desk and telephone
-``desk.py``           the job that is open: its file, the draft, what was made of it
-``saving.py``         files of the user's written back, one writer at a time, only over what was seen
+``open_job.py``       the open job of a request; all that is shown of it comes from ``jambs.face.screen``
 ``answers.py``        templates and JSON
 ``telephone_door.py`` lets telephones of the network in and out again; ``listening.py`` where the page listens
-``measuring.py``      readings that telephones send, written into the job's table of measures, each once
 ``photos.py``         photos of openings; ``codes.py`` the square code on a paper, read from a photo
 ``views/``            one file for each view: its routes and the data it shows
 ``templates/``        pages (jinja2, autoescaped)

@@ -16,8 +16,8 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 from starlette.types import Receive, Scope, Send
 
+from jambs.face.screen import Desk
 from jambs.page.answers import data, page, static
-from jambs.page.desk import Desk
 from jambs.page.guard import TELEPHONE, Guard, Report, TooLarge, unforeseen
 from jambs.page.keys import KeyRing, KeyRole, TooManyWrong
 from jambs.page.telephone_door import TelephoneDoor

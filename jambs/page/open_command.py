@@ -27,11 +27,8 @@ def open_page(job: Path, units: str, out: Path | None, telephone: bool, port: in
     A folder that holds no job yet begins with a small house, to be changed; it is written when you save. Ctrl-C stops
     the page, or its own button does.
     """
-    from jambs.app.output_folder import output_folder
     from jambs.commands.errors import told
-    from jambs.job.reading.read import job_file
-    from jambs.job.starter import new_job_text
-    from jambs.length import Units
+    from jambs.face import Units, job_file, new_job_text, output_folder
     from jambs.page.server import PageAsked, serve
 
     begin = None if _holds_job(job) else new_job_text(Units(units))

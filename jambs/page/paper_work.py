@@ -9,8 +9,8 @@ import sys
 import threading
 from pathlib import Path
 
+from jambs.face import Record
 from jambs.page.work_aside import CAREFUL, OVERWRITE
-from jambs.values import Record
 
 VERBS = ("build", "buy", "compare", "measure", "labels")
 MOST_LINES = 400

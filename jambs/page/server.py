@@ -14,8 +14,8 @@ from pathlib import Path
 import click
 import uvicorn
 
+from jambs.face.screen import Desk
 from jambs.page.application import Application, make_application
-from jambs.page.desk import Desk
 from jambs.page.keys import KeyRole
 from jambs.page.listening import LOOPBACK, config_of, hosts_at, listening_on
 from jambs.page.telephone_door import NoNetwork, TelephoneDoor, code_lines

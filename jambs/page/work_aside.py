@@ -34,16 +34,13 @@ def main(words: Sequence[str]) -> None:
 
 
 def _build(file: Path, folder: Path, *, may_overwrite: bool) -> None:
-    from jambs.app.build import ask, build
-    from jambs.app.papers import steps
     from jambs.commands.errors import read, told
+    from jambs.face import check, steps, write_papers
 
     job = read(file)
-    asked = told(lambda: ask(job, only=(), target=folder))
-    of = steps(asked.chosen, whole_house=True)
-    written = told(
-        lambda: build(asked, may_overwrite=lambda _: may_overwrite, progress=_teller(of)),
-    )
+    asked = told(lambda: check(job, folder))
+    progress = _teller(steps(asked))
+    written = told(lambda: write_papers(asked, may_overwrite=lambda _: may_overwrite, progress=progress))
     click.echo(f"{len(written)} files are in {folder}")
 
 

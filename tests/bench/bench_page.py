@@ -46,7 +46,7 @@ MEASURE = """async (moves) => {
 }"""
 FIRST_VIEW = (
     "from pathlib import Path; from starlette.testclient import TestClient; "
-    "from jambs.page.application import make_application; from jambs.page.desk import Desk; "
+    "from jambs.page.application import make_application; from jambs.screen.desk import Desk; "
     "from jambs.page.keys import Role; "
     "app = make_application(Desk(file=Path('house/job.yaml'), target=Path('output/house')), "
     "hosts={'127.0.0.1:80'}, cookie='c', report=str); "

@@ -22,10 +22,10 @@ from jambs.job.models.openings import Opening
 from jambs.job.starter import new_job_text
 from jambs.length import Units
 from jambs.page.application import Application, make_application
-from jambs.page.desk import Desk
-from jambs.page.heat import HeatShelf
 from jambs.page.keys import KeyRole
 from jambs.page.listening import config_of, hosts_at, listening_on
+from jambs.screen.desk import Desk
+from jambs.screen.heat import HeatShelf
 from jambs.values import Record
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")

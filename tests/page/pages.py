@@ -9,8 +9,8 @@ from pathlib import Path
 from starlette.testclient import TestClient
 
 from jambs.page.application import Application, make_application
-from jambs.page.desk import Desk
 from jambs.page.keys import KeyRole
+from jambs.screen.desk import Desk
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 HOST = "127.0.0.1:8123"

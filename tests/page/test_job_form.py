@@ -13,9 +13,9 @@ from starlette.testclient import TestClient
 from jambs.job import JobFaults, read_job
 from jambs.job.starter import new_job_text
 from jambs.length import Units
-from jambs.page.desk import Desk
-from jambs.page.job_edits import next_mark
-from jambs.page.job_form import form_record
+from jambs.screen.desk import Desk
+from jambs.screen.job_edits import next_mark
+from jambs.screen.job_form import form_record
 
 
 @pytest.fixture

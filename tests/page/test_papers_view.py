@@ -11,7 +11,7 @@ from pages import OpenPage, open_page
 from starlette.testclient import TestClient
 
 from jambs.page.paper_work import PaperWork
-from jambs.page.views.papers_view import key_of
+from jambs.screen.papers_data import key_of
 
 PATIENCE = 120.0
 

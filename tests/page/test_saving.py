@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from jambs.job.editing.file_text import FileText
-from jambs.page.saving import LOCK, ChangedMeanwhile, job_folder_turn, read_file, save, save_in_turn
+from jambs.screen.saving import LOCK, ChangedMeanwhile, job_folder_turn, read_file, save, save_in_turn
 
 
 def file(name: str, text: str) -> FileText:

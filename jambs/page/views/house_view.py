@@ -7,9 +7,9 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from jambs.face.screen import house_data
 from jambs.page.answers import page
-from jambs.page.desk import desk_of
-from jambs.page.house_data import house_data
+from jambs.page.open_job import desk_of
 
 
 async def _house(request: Request) -> Response:

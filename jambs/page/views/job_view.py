@@ -9,13 +9,10 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from jambs.job.editing.file_text import EditRefused
-from jambs.job.reading.faults import JobFaults
+from jambs.face import JobFaults, Record
+from jambs.face.screen import Desk, EditRefused, asked_edits, form_record, key_pictures
 from jambs.page.answers import body_of, data, page
-from jambs.page.desk import Desk, desk_of
-from jambs.page.job_edits import asked_edits
-from jambs.page.job_form import form_record, key_pictures
-from jambs.values import Record
+from jambs.page.open_job import desk_of
 
 
 def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:

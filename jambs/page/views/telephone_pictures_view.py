@@ -10,11 +10,11 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from jambs.app.whole_file import write_whole
+from jambs.face import write_whole
+from jambs.face.screen import Measuring
 from jambs.page.answers import data
 from jambs.page.codes import NoCode, mark_in
 from jambs.page.guard import LARGER, TELEPHONE
-from jambs.page.measuring import Measuring
 from jambs.page.photos import LARGEST_PHOTO, NoPhoto, kept_photo, photo_file
 from jambs.page.views.telephone_view import measuring_of
 

@@ -10,17 +10,12 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from jambs.app.chain import Unbuildable
-from jambs.job import JobFaults
-from jambs.length import Units
+from jambs.face import JobFaults, Record, Unbuildable
+from jambs.face.screen import Measuring, NotTaken, ReadOtherwise, SentReading, list_data, measured_opening_data
 from jambs.page.answers import body_of, data, page
-from jambs.page.desk import desk_of
 from jambs.page.guard import TELEPHONE
-from jambs.page.measuring import Measuring, NotTaken, ReadOtherwise, SentReading
+from jambs.page.open_job import desk_of
 from jambs.page.photos import has_photo
-from jambs.page.places_picture import places_picture
-from jambs.sheets.reading_answer import fractions, place_rows, reading_answer
-from jambs.values import Record
 
 LONGEST = 200
 """Letters of any text that a telephone sends with a reading."""
@@ -42,42 +37,16 @@ async def _list(request: Request) -> Response:
     return await _shown(lambda: page("telephone_list.html", **list_data(measuring)))
 
 
-def list_data(measuring: Measuring) -> Record:
-    """Return what the list of openings shows."""
-    return {"job": measuring.plan().job.name, "rows": measuring.rows()}
-
-
 async def _opening(request: Request) -> Response:
     measuring, mark = measuring_of(request), request.path_params["mark"]
     return await _shown(lambda: _opening_page(measuring, mark))
 
 
 def _opening_page(measuring: Measuring, mark: str) -> Response:
-    shown = opening_data(measuring, mark)
+    shown = measured_opening_data(measuring, mark)
     if shown is None:
         return page("telephone_sentence.html", status=404, said=[f"There is no opening {mark} in this job."])
-    return page("telephone_opening.html", **shown)
-
-
-def opening_data(measuring: Measuring, mark: str) -> Record | None:
-    """Return what the page of one opening shows; nothing where there is no such opening, capitals or not."""
-    known = measuring.mark(mark)
-    if known is None:
-        return None
-    placement, job = measuring.placement(known)
-    opening, places = placement.opening, place_rows(placement, job)
-    return {
-        "job": job.name,
-        "mark": opening.mark,
-        "room": opening.room,
-        "places": places,
-        "answer": reading_answer(placement, job),
-        "fractions": fractions(job.shop.grid),
-        "is_metric": job.units is Units.MM,
-        "stated": measuring.stated(opening.mark),
-        "picture": places_picture(places, opening.frame),
-        "has_photo": has_photo(measuring.folder, opening.mark),
-    }
+    return page("telephone_opening.html", **shown, has_photo=has_photo(measuring.folder, shown["mark"]))
 
 
 async def _reading(request: Request) -> Response:

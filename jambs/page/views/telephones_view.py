@@ -10,7 +10,7 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
 from jambs.page.answers import page
-from jambs.page.desk import desk_of
+from jambs.page.open_job import desk_of
 from jambs.page.telephone_door import NoNetwork, TelephoneDoor, code_picture
 
 PATH = "/telephones"

@@ -19,7 +19,7 @@ from jambs.job.models.layers import Role
 from jambs.job.reading.catalog import catalog_layers
 from jambs.job.reading.faults import Fault, JobFaults, Location
 from jambs.job.reading.tree import NAMING_KEYS, TreePiece, grown
-from jambs.page.desk import Desk, House
+from jambs.screen.desk import Desk, House
 from jambs.sheets.key_pictures import PICTURES
 from jambs.values import Record
 from jambs.wall.planes import WallError, stack_wall

@@ -8,13 +8,13 @@ from dataclasses import replace
 from jambs.job import Job
 from jambs.length import OFF_GRID
 from jambs.outside.register import Register
-from jambs.page.placing import HeldWindow, Named, Stood, depths_words, why_words
-from jambs.page.shapes import chain_records, layer_records, section_records, swing_record, window_box
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.place.limits import FAR, Range
+from jambs.screen.placing import HeldWindow, Named, Stood, depths_words, why_words
+from jambs.screen.shapes import chain_records, layer_records, section_records, swing_record, window_box
 from jambs.sheets.cut_sheet import GROUPS, about_words, exterior_text, interior_text, part_row
 from jambs.sheets.house import rip_text
 from jambs.sheets.record import finding_records, opening_record

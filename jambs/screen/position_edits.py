@@ -8,7 +8,7 @@ from jambs.job.editing.edits import Edit, InsertKey, SetValue
 from jambs.job.editing.file_text import FileText, refused
 from jambs.job.editing.yaml_nodes import nodes_of
 from jambs.job.reading.tree import grown
-from jambs.page.placing import HeldWindow, Named, Rule, rule_text
+from jambs.screen.placing import HeldWindow, Named, Rule, rule_text
 
 POSITION = "position"
 

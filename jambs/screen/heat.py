@@ -26,7 +26,7 @@ FAILED: Record = {"said": "The curves of heat could not be worked out.", "curves
 
 def work(file: Path, draft: str, mark: str) -> Record:
     """Work curves out, in the process aside; what loads slowly is loaded there."""
-    from jambs.page.heat_curves import curves_of
+    from jambs.screen.heat_curves import curves_of
 
     return curves_of(file, draft, mark)
 

@@ -26,9 +26,9 @@ from jambs.job.measured.measuring_points import Kind, Place, measure_places
 from jambs.job.models.openings import Opening
 from jambs.job.reading.tree import read_tree
 from jambs.length import OFF_GRID, LengthError, Units, length_text, read_length
-from jambs.page.desk import Desk
-from jambs.page.saving import job_folder_turn, read_file, save_in_turn
 from jambs.place.placement import Placement
+from jambs.screen.desk import Desk
+from jambs.screen.saving import job_folder_turn, read_file, save_in_turn
 from jambs.sheets.measure_sheet import planned_texts
 from jambs.sheets.reading_answer import reading_answer, state_of
 from jambs.values import Record

@@ -17,9 +17,9 @@ from jambs.findings import Severity
 from jambs.issued.basis import Stale, stale_papers
 from jambs.issued.record import Record as PaperRecord
 from jambs.outside.register import Registered
-from jambs.page.desk import Desk
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.on_elevation import frame_over_floor
+from jambs.screen.desk import Desk
 from jambs.sheets.house import summary_data
 from jambs.sheets.told import told
 from jambs.values import Record
@@ -65,7 +65,9 @@ def stale_of(asked: Asked) -> list[Stale]:
     with suppress_record_faults():
         record = PaperRecord.open(asked.target)
         if record.latest:
-            basis = basis_of(asked.kits, asked.job, issue_record(asked.kits, asked.house.installing, asked.job))
+            basis = basis_of(
+                asked.kits, asked.job, issue_record(asked.kits, asked.house.installing, asked.job, asked.record)
+            )
             return list(stale_papers(record, basis))
     return []
 

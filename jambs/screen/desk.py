@@ -11,8 +11,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from starlette.requests import HTTPConnection
-
 from jambs.app.build import Asked as AskedOfBuild
 from jambs.app.build import ask
 from jambs.app.chain import Unbuildable
@@ -22,9 +20,8 @@ from jambs.job.editing.edits import Edit
 from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.editing.history import Draft
 from jambs.job.reading.faults import Fault
-from jambs.page.heat import HeatShelf
-from jambs.page.paper_work import PaperWork
-from jambs.page.saving import read_file, save
+from jambs.screen.heat import HeatShelf
+from jambs.screen.saving import read_file, save
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +58,6 @@ class Desk:
         self._begin = begin
         self.lock = threading.RLock()
         self.heat = HeatShelf()
-        self.papers = PaperWork(file=file, target=target)
         self._house: House | None = None
         self._seen: tuple[object, ...] = ()
         self._name = file.parent.name
@@ -69,9 +65,8 @@ class Desk:
         self._edits: tuple[tuple[str, tuple[Edit, ...]], ...] = ()
 
     def close(self) -> None:
-        """End what works aside; papers that are being written stay as they were."""
+        """End what works aside."""
         self.heat.close()
-        self.papers.stop()
 
     # ---- the draft
 
@@ -202,10 +197,3 @@ class Desk:
         except Unbuildable as error:
             return House(number=0, text=text, job=job, wrong=error.sentences)
         return House(number=0, text=text, job=job, asked=asked)
-
-
-def desk_of(connection: HTTPConnection) -> Desk:
-    """Return the open job of a request or a web socket."""
-    found = connection.app.state.desk
-    assert isinstance(found, Desk)
-    return found

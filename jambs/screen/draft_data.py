@@ -1,0 +1,38 @@
+"""What is not saved yet, line by line, and what somebody else changed in the file meanwhile."""
+
+from __future__ import annotations
+
+from jambs.job.editing.file_text import changed_lines
+from jambs.screen.desk import Desk
+from jambs.screen.saving import read_file
+from jambs.values import Record
+
+
+def draft_record(desk: Desk) -> Record:
+    """Return what is not saved yet, and what can be taken back or done again."""
+    with desk.lock:
+        draft, house = desk.draft, desk.house()
+        mine = [_lines(before.content if before else b"", after.content) for before, after in draft.changed if after]
+        return {
+            "number": house.number,
+            "file": str(desk.file),
+            "lines": [group for groups in mine for group in groups],
+            "back": draft.done[-1].words if draft.done else "",
+            "forth": draft.undone[-1].words if draft.undone else "",
+            "steps": [step.words for step in draft.done],
+            "theirs": _theirs(desk) if desk.is_changed_meanwhile else None,
+            "wrong": list(house.wrong),
+        }
+
+
+def _theirs(desk: Desk) -> list[list[Record]]:
+    """Return what somebody else changed in the file since the draft was begun."""
+    there, saved = read_file(desk.file), desk.draft.saved.get(desk.file.name)
+    return _lines(saved.content if saved else b"", there.content if there else b"")
+
+
+def _lines(before: bytes, after: bytes) -> list[list[Record]]:
+    return [
+        [{"kind": line.kind.value, "number": line.number, "text": line.text} for line in group]
+        for group in changed_lines(before, after)
+    ]
