@@ -36,6 +36,7 @@ from jambs.job.models.on_hand import OnHand
 from jambs.job.models.outside import OutsideEntry
 from jambs.job.models.position import PositionRule
 from jambs.job.models.readings import Readings, SideReadings
+from jambs.job.models.shape import ShapeEntry
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.site import SiteEntry
 from jambs.job.models.tables import TableRead
@@ -235,7 +236,7 @@ class Opening:
     of the frame. ``floor_below_frame``: bottom of a door's frame → finished floor. ``readings``: what was read off the
     tape, whole or not; ``measured``: the same where it is whole. ``unstated``: sizes of the window that were assumed.
     ``near_door``, ``wet_room``, ``near_stairs``: as the codes for safety glass ask; None: nobody said.
-    ``drop_outside``: ground outside → bottom of the frame [in].
+    ``drop_outside``: ground outside → bottom of the frame [in]. ``shape``: the frame's outline; None: a rectangle.
     """
 
     mark: str
@@ -270,6 +271,7 @@ class Opening:
     wet_room: bool | None = None
     near_stairs: bool | None = None
     drop_outside: float | None = None
+    shape: ShapeEntry | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

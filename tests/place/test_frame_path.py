@@ -1,0 +1,118 @@
+"""The outline of a frame against school geometry: corners, turns, areas, and paths that lie off it."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from jambs.job.models.fields import Size
+from jambs.job.models.shape import ShapeEntry, ShapeKind
+from jambs.length import Units
+from jambs.place.frame_path import (
+    FramePath,
+    area_of,
+    corner_turn_deg,
+    corners_of,
+    has_collapsed,
+    outset,
+    shaped_path,
+)
+from jambs.sides import Side
+
+
+def path_of(width: float, height: float, **shape: object) -> FramePath:
+    entry = ShapeEntry.model_validate(shape) if shape else None
+    return shaped_path(Size(width=width, height=height), entry)
+
+
+def turns(path: FramePath) -> list[float]:
+    return [corner_turn_deg(path, i) for i in range(len(path))]
+
+
+def even(out: float) -> dict[Side, float]:
+    return dict.fromkeys(Side, out)
+
+
+def test_a_frame_without_a_shape_is_a_rectangle() -> None:
+    path = path_of(30.0, 40.0)
+    assert corners_of(path) == ((0.0, 0.0), (0.0, 40.0), (30.0, 40.0), (30.0, 0.0))
+    assert [edge.side for edge in path] == [Side.LEFT, Side.HEAD, Side.RIGHT, Side.SILL]
+    assert turns(path) == [90.0] * 4
+    grown = outset(path, {Side.LEFT: 1.0, Side.HEAD: 2.0, Side.RIGHT: 3.0, Side.SILL: 4.0})
+    assert corners_of(grown) == ((-1.0, -4.0), (-1.0, 42.0), (33.0, 42.0), (33.0, -4.0))
+
+
+def test_a_raked_head_turns_by_a_right_angle_less_and_more_its_slope() -> None:
+    path = path_of(24.0, 48.0, kind="raked", left=30, right=48)
+    slope = math.degrees(math.atan2(18, 24))
+    assert turns(path) == pytest.approx([90, 90 - slope, 90 + slope, 90])
+    assert area_of(path) == pytest.approx(24 * (30 + 48) / 2)
+    assert path[1].length == 30.0  # 3-4-5
+
+
+def test_a_gable_of_twelve_in_twelve_is_square_at_its_peak() -> None:
+    path = path_of(32.0, 40.0, kind="gable", sides=24)
+    assert turns(path) == pytest.approx([90, 45, 90, 45, 90])
+    assert [(edge.side, edge.run, edge.runs) for edge in path[1:3]] == [(Side.HEAD, 1, 2), (Side.HEAD, 2, 2)]
+
+
+def test_a_regular_octagon_has_eight_equal_edges_that_turn_by_45_degrees() -> None:
+    path = path_of(24.0, 24.0, kind="octagon")
+    assert turns(path) == pytest.approx([45.0] * 8)
+    # The side of a regular octagon is its width over 1 + √2 (geometry).
+    assert [edge.length for edge in path] == pytest.approx([24 / (1 + math.sqrt(2))] * 8)
+    assert [edge.run for edge in path if edge.side is Side.SILL] == [3, 2, 1]  # counted from the left
+
+
+@given(st.floats(10, 60), st.floats(10, 60), st.floats(0.1, 4.0))
+def test_a_path_all_round_is_as_much_larger_as_its_edges_and_corners_say(low: float, more: float, out: float) -> None:
+    """Offset by ``out`` an area grows by perimeter × out and, at each corner, out² × tan(turn/2) (geometry)."""
+    path = path_of(36.0, low + more, kind="raked", left=low, right=low + more)
+    grown = outset(path, even(out))
+    around = sum(edge.length for edge in path)
+    corners = sum(math.tan(math.radians(turn) / 2) for turn in turns(path))
+    assert area_of(grown) == pytest.approx(area_of(path) + around * out + corners * out**2)
+    assert turns(grown) == pytest.approx(turns(path))
+    back = outset(grown, even(-out))
+    assert [corner for point in corners_of(back) for corner in point] == pytest.approx(
+        [corner for point in corners_of(path) for corner in point], abs=1e-9
+    )
+
+
+def test_a_path_moved_in_too_far_has_collapsed() -> None:
+    path = path_of(24.0, 24.0, kind="octagon", cut=4)
+    assert not has_collapsed(outset(path, even(-2.0)), path)
+    assert has_collapsed(outset(path, even(-12.0)), path)
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "shape", "said"),
+    [
+        (
+            24,
+            48,
+            {"kind": "raked", "left": 30, "right": 46},
+            'raked to 46" at its high side, but the frame is 48" high',
+        ),
+        (24, 48, {"kind": "raked", "left": 48, "right": 48}, "which is a rectangle; leave shape out"),
+        (24, 48, {"kind": "raked", "left": 2, "right": 48}, 'its low side comes out 2" long; jamb and casing need 4"'),
+        (24, 48, {"kind": "gable", "sides": 48}, "write sides lower than the frame"),
+        (24, 48, {"kind": "gable", "sides": 30, "peak_from_left": 24}, "write a place between its sides, or raked"),
+        (24, 30, {"kind": "octagon"}, 'a regular octagon is as wide as high, the frame is 24" x 30"'),
+        (24, 24, {"kind": "octagon", "cut": 11}, 'an edge comes out 2" long; jamb and casing need 4"'),
+    ],
+)
+def test_a_shape_that_cannot_be_is_told_with_what_would_do(
+    width: float, height: float, shape: dict[str, object], said: str
+) -> None:
+    entry = ShapeEntry.model_validate(shape)
+    assert said in entry.misfit(Size(width=width, height=height), Units.INCH)
+
+
+@pytest.mark.parametrize("shape", [{"kind": "raked", "left": 30, "right": 48}, {"kind": "gable", "sides": 30}])
+def test_a_shape_that_can_be_is_not_complained_of(shape: dict[str, object]) -> None:
+    assert not ShapeEntry.model_validate(shape).misfit(Size(width=24, height=48), Units.INCH)
+    assert ShapeEntry.model_validate("octagon").kind is ShapeKind.OCTAGON
