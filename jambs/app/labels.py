@@ -59,7 +59,7 @@ def write_labels(
     try:
         pdf = labels_pdf(kits, job, stock or usual_stock(job), order=order, first=first, issues=issues.words)
     except LabelError as error:
-        raise Unbuildable(str(error)) from None
+        raise Unbuildable(*error.sentences(job.units)) from None
     basis = basis_of(kits, job, printed)
     files = write_site_papers({"labels.pdf": pdf}, folder, job, basis, verb=VERB, overwrite=overwrite, marked=marked)
     return WrittenLabels(files=files, count=sum(len(kit.parts) for kit in kits), sentences=issues.sentences)

@@ -20,11 +20,11 @@ Found = TypeVar("Found")
 
 def read(path: Path) -> Job:
     """Read a job, and tell what its papers cannot print; tell its faults, if it has any, and stop."""
-    from jambs.face import read_job, unprintable_sentences
+    from jambs.face import read_job, unprintable
 
     job = told(lambda: read_job(path))
-    for sentence in unprintable_sentences(job):
-        click.echo(sentence, err=True)
+    for finding in unprintable(job):
+        click.echo(f"{finding.severity}  {finding.sentence(job.units)}", err=True)
     return job
 
 

@@ -82,7 +82,7 @@ __all__ = [
     "summary",
     "tell_issue",
     "templates",
-    "unprintable_sentences",
+    "unprintable",
     "usual_stock",
     "withdraw",
     "write_comparison",
@@ -145,7 +145,7 @@ if TYPE_CHECKING:
     from jambs.sheets.cutting_rest import Spoiled
     from jambs.sheets.key_sheet import keys_pdf
     from jambs.sheets.labels import LabelStock
-    from jambs.sheets.letters import unprintable_sentences
+    from jambs.sheets.letters import unprintable
     from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot
     from jambs.stock.house.lots import Lot
     from jambs.stock.planner import Progress
@@ -220,7 +220,7 @@ WHERE: Mapping[str, str] = {
     "summary": "face.papers",
     "tell_issue": "app.revisions",
     "templates": "face.stages",
-    "unprintable_sentences": "sheets.letters",
+    "unprintable": "sheets.letters",
     "usual_stock": "app.labels",
     "withdraw": "app.revisions",
     "write_comparison": "face.papers",

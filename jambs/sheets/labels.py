@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from jambs.findings import FindingsError
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
 from jambs.parts.as_built import PLANNED
@@ -14,6 +15,7 @@ from jambs.parts.cut_words import board_words
 from jambs.parts.kinds import Crew, Where, told_name, told_position
 from jambs.parts.part import Part
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
+from jambs.sheets.label_findings import LabelsOverEachOther, LabelsPastPaper, LabelTooSmall, NoSuchLabel
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
 from jambs.values import Record
@@ -22,8 +24,8 @@ PAPER = {"letter": (8.5, 11.0), "A4": (210 / MM_PER_INCH, 297 / MM_PER_INCH)}
 """Width × height [in]."""
 
 
-class LabelError(ValueError):
-    """Label stock that does not fit its paper; the message says by how much."""
+class LabelError(FindingsError):
+    """Label stock that does not fit its paper; the finding says by how much."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,6 +81,8 @@ STOCK = {
 
 NO_ISSUES: Mapping[str, str] = MappingProxyType({})
 """Labels that say nothing of an issue."""
+PAST_PAPER = 1 / 64
+"""Sizes of label stock are given in rounded figures: so far past the paper a label is not [in]."""
 LEAST_LABEL = 0.25
 """Nothing is read on a label that is lower or narrower [in]."""
 
@@ -91,16 +95,26 @@ def checked_stock(stock: LabelStock) -> LabelStock:
     """
     wide, high = PAPER[stock.paper]
     if min(stock.width, stock.height) < LEAST_LABEL:
-        raise LabelError("a label is less than a quarter inch; write width x height of one label")
+        raise LabelError(LabelTooSmall())
     right = stock.left + (stock.across - 1) * stock.pitch_across + stock.width
     bottom = stock.top + (stock.down - 1) * stock.pitch_down + stock.height
-    for end, room, way in ((right, wide, "right"), (bottom, high, "lower")):
-        if end > room + 1 / 64:
-            past = f"{end - room:.2f} in past the {way} edge of {stock.paper} paper"
-            raise LabelError(f"the labels reach {past}; check how many there are, their size, margins and pitch")
+    for end, room, way in ((right, wide, "width"), (bottom, high, "height")):
+        if end > room + PAST_PAPER:
+            raise LabelError(LabelsPastPaper(past=end - room, way=way, paper=stock.paper))
     if stock.width > stock.pitch_across + ROUND_OFF or stock.height > stock.pitch_down + ROUND_OFF:
-        raise LabelError("the labels lie over each other: the pitch is less than a label; it includes the gap")
+        raise LabelError(LabelsOverEachOther())
     return stock
+
+
+def checked_first(first: int, stock: LabelStock) -> int:
+    """Return the label to start at, counted from 1.
+
+    Raises:
+        LabelError: a sheet has no such label.
+    """
+    if not 1 <= first <= stock.count:
+        raise LabelError(NoSuchLabel(first=first, count=stock.count))
+    return first
 
 
 def cutting_order(kits: Sequence[CutKit], *, units: Units) -> list[str]:
@@ -134,8 +148,7 @@ def labels_pdf(
         LabelError: the stock does not fit its paper, or has no such first label.
     """
     stock = checked_stock(stock)
-    if not 1 <= first <= stock.count:
-        raise LabelError(f"there is no label {first} on a sheet of {stock.count}; start at 1 to {stock.count}")
+    checked_first(first, stock)
     return press("labels", labels_data(kits, job, stock, order=order, first=first, issues=issues))
 
 

@@ -9,20 +9,20 @@ from importlib.resources import files
 
 from pydantic import BaseModel
 
+from jambs.findings import Subject
 from jambs.job.models.openings import Job
+from jambs.sheets.letter_findings import LettersLacking
 
 FILES = ("LiberationSans-Regular.ttf", "LiberationSans-Bold.ttf")
 ALWAYS = "\u0180"
 """The font has every printable letter before this one: Latin with its accents."""
 
 
-def unprintable_sentences(job: Job) -> list[str]:
-    """Say of each text of a job that the papers cannot print which letters they lack."""
+def unprintable(job: Job) -> list[LettersLacking]:
+    """Find each text of a job that the papers cannot print, with the letters that they lack."""
     found = {text: lacking for text in dict.fromkeys(_texts(job)) if (lacking := letters_lacking(text))}
     return [
-        f"check  {text!r}: the letters of the papers have no {', '.join(lacking)}, a box is printed instead; "
-        "write it in Latin, Greek or Cyrillic letters"
-        for text, lacking in found.items()
+        LettersLacking(subject=Subject.house(job.name), text=text, letters=lacking) for text, lacking in found.items()
     ]
 
 
