@@ -20,6 +20,7 @@ from jambs.job import Job
 from jambs.parts.kit import Kit
 
 if TYPE_CHECKING:
+    from jambs.solids.findings import SolidsLeftOut
     from jambs.solids.fit import FitReport
     from jambs.solids.model import KitSolids
 
@@ -27,8 +28,8 @@ EXPLODED = "exploded view"
 ISOMETRIC = "isometric view"
 
 
-def left_out() -> str | None:
-    """Say in one line why there are no solids here and how to get them; None where there are."""
+def left_out() -> SolidsLeftOut | None:
+    """Return why there are no solids here and how to get them; None where there are."""
     from jambs.solids import availability
 
     return availability()
@@ -50,7 +51,7 @@ def write_solids(kit: Kit, job: Job, folder: Path, *, issue: IssueStamp | None =
     solids = model_kit(kit, job)
     report = fit_report(solids)
     if not report.fits:
-        faults = (fault.removeprefix(f"{kit.mark}: ") for fault in report.faults)
+        faults = (fault.sentence(job.units) for fault in report.faults)
         raise Unbuildable(*(f"{kit.mark}: the parts do not fit: {fault}" for fault in faults))
     write_step(solids, folder / STEP.path(kit.mark), issue=issue)
     write_glb(solids, folder / GLB.path(kit.mark), issue=issue)
@@ -87,7 +88,7 @@ def _rows(report: FitReport, job: Job) -> tuple[tuple[str, ...], ...]:
         (report.mark, "joint", one.name, sized_area(one.asked, units), sized_area(one.found, units))
         for one in report.joints
     )
-    notes = ((report.mark, "note", note, "", "") for note in report.notes)
+    notes = ((report.mark, "note", note.sentence(units), "", "") for note in report.notes)
     return (*measures, *joints, *notes)
 
 
@@ -114,7 +115,7 @@ def write_elevations(kits: Sequence[Kit], job: Job, folder: Path, *, issue: Issu
             solids = [model_kit(kit, job) for kit in members]
             write_elevation_step(solids, folder / elevation_solid(name), elevation=name, issue=issue)
         except ElevationError as error:
-            raise Unbuildable(str(error)) from error
+            raise Unbuildable(*error.sentences(job.units)) from error
 
 
 def elevation_facts(kits: Sequence[Kit], job: Job) -> dict[str, PaperFacts]:

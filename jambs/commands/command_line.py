@@ -194,11 +194,11 @@ def _tell_stale(asked: Asked, path: Path) -> None:
 
 def _tell_solids() -> None:
     """Say in one line what was left out where solids cannot be made, and how to get it."""
-    from jambs.face import left_out
+    from jambs.face import Units, left_out
 
     reason = left_out()
     if reason:
-        click.echo(f"\n{reason}")
+        click.echo(f"\n{reason.sentence(Units.INCH)}")
 
 
 def _tell_outside(asked: Asked) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from jambs.findings import Finding, Subject
 from jambs.geometry import Outline, Plane, Point, Vector, added, cross, minus, unit
 from jambs.job.models.openings import Job
 from jambs.outlines import rectangle
@@ -16,12 +17,10 @@ from jambs.parts.sawing import Silhouettes
 from jambs.solids import kernel
 from jambs.solids.bent import bent_flashing
 from jambs.solids.facets import Facet, facets_of
+from jambs.solids.findings import BackBevelNotSawn, FlashingDrawnBent, ReturnsNotShown
 
-FLASHING_NOTE = "The head flashing is shown as bent sheet of drawn thickness; its volume is not checked."
 STANDING = Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0))
 """The seat of what is made in the wall's own axes."""
-RETURNS_NOTE = "The apron's returns are cut from its own board and are not shown."
-BACK_BEVEL_NOTE = "The back bevel of the casing miters is a touch with the plane: it is not sawn here."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +74,7 @@ class KitSolids:
     frame: tuple[Solid, ...]
     inside_slack: Slack
     outside_slack: Slack
-    notes: tuple[str, ...]
+    notes: tuple[Finding, ...]
 
     @property
     def mark(self) -> str:
@@ -194,12 +193,12 @@ def _ring(outer: Outline, low: Point, high: Point, near: float, far: float) -> k
     )
 
 
-def _notes(kit: Kit) -> tuple[str, ...]:
-    notes = []
+def _notes(kit: Kit) -> tuple[Finding, ...]:
+    about, notes = Subject.opening(kit.mark), list[Finding]()
     if any(part.is_bent for part in kit.parts):
-        notes.append(FLASHING_NOTE)
+        notes.append(FlashingDrawnBent(subject=about))
     if any(part.is_returned for part in kit.parts):
-        notes.append(RETURNS_NOTE)
+        notes.append(ReturnsNotShown(subject=about))
     if any(isinstance(touch, BackBevel) for part in kit.parts for touch in part.touches):
-        notes.append(BACK_BEVEL_NOTE)
+        notes.append(BackBevelNotSawn(subject=about))
     return tuple(notes)

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Iterator
 
+from jambs.findings import Finding, Subject, SubjectKind
 from jambs.geometry import Vector, cross, dot, minus
-from jambs.job.models.openings import Job
 from jambs.parts.part import Part
 from jambs.solids import kernel
+from jambs.solids.findings import GrainRunsWrong, SeatMirrors, SeatNotSquare, SolidSizeOff, SolidVolumeOff
 from jambs.solids.model import KitSolids, Solid
-from jambs.solids.report import TIGHT, sized, sized_volume
+from jambs.solids.report import TIGHT
 from jambs.solids.waste import board_less_cuts
 
 SAME_VOLUME = 1e-4
@@ -19,53 +20,43 @@ STRAIGHT = 0.99
 """Cosine of the angle up to which a leg counts as upright and a head as level."""
 
 
-def bench_faults(solids: KitSolids) -> list[str]:
-    """Say of every part what is wrong with it by itself."""
-    wood = [solid for solid in solids.parts if solid.part is not None and not solid.part.is_bent]
-    checks: tuple[Callable[[Solid, Part, Job], list[str]], ...] = (_seat, _grain, _size, _volume)
-    return [
-        sentence
-        for solid in wood
-        for check in checks
-        if solid.part is not None
-        for sentence in check(solid, solid.part, solids.job)
-    ]
+def bench_faults(solids: KitSolids) -> list[Finding]:
+    """Find of every part what is wrong with it by itself."""
+    wood = [(solid, solid.part) for solid in solids.parts if solid.part is not None and not solid.part.is_bent]
+    checks = (_seat, _grain, _size, _volume)
+    return [fault for solid, part in wood for check in checks for fault in check(solid, part)]
 
 
-def _seat(solid: Solid, part: Part, job: Job) -> list[str]:
+def _about(solid: Solid) -> Subject:
+    return Subject(kind=SubjectKind.PART, name=solid.name)
+
+
+def _seat(solid: Solid, part: Part) -> Iterator[Finding]:
     seat = solid.seat
     ways = (seat.along, seat.across, seat.through)
     off = [abs(dot(one, one) - 1) for one in ways] + [abs(dot(ways[i], ways[(i + 1) % 3])) for i in range(3)]
     if max(off) > SQUARE:
-        return [f"{solid.words}: the directions of its seat are not square to each other."]
-    if dot(cross(seat.along, seat.across), seat.through) < 0:
-        return [f"{solid.words}: its seat mirrors it; a board cannot be turned to lie like that."]
-    return []
+        yield SeatNotSquare(subject=_about(solid), part=solid.words)
+    elif dot(cross(seat.along, seat.across), seat.through) < 0:
+        yield SeatMirrors(subject=_about(solid), part=solid.words)
 
 
-def _grain(solid: Solid, part: Part, job: Job) -> list[str]:
+def _grain(solid: Solid, part: Part) -> Iterator[Finding]:
     """Legs have their grain upright, all others level."""
-    upright = part.side.is_leg
-    lies = abs(solid.seat.along[1]) > STRAIGHT
-    if upright == lies:
-        return []
-    wanted, found = ("upright", "level") if upright else ("level", "upright")
-    return [f"{solid.words}: its grain runs {found}, it should run {wanted}."]
+    if part.side.is_leg != (abs(solid.seat.along[1]) > STRAIGHT):
+        yield GrainRunsWrong(subject=_about(solid), part=solid.words, is_leg=part.side.is_leg)
 
 
-def _size(solid: Solid, part: Part, job: Job) -> list[str]:
+def _size(solid: Solid, part: Part) -> Iterator[Finding]:
     """The solid's measures along its own directions are the parts list's."""
     sizes = {
         "length along the grain": (part.length, _extent(solid, solid.seat.along)),
         "width": (part.width, _extent(solid, solid.seat.across)),
         "thickness": (part.thickness, _extent(solid, solid.seat.through)),
     }
-    return [
-        f"{solid.words}: the solid's {name} is {sized(found, job.units)}, "
-        f"the parts list has {sized(asked, job.units)}: {sized(abs(found - asked), job.units)} off."
-        for name, (asked, found) in sizes.items()
-        if abs(found - asked) > TIGHT
-    ]
+    for name, (asked, found) in sizes.items():
+        if abs(found - asked) > TIGHT:
+            yield SolidSizeOff(subject=_about(solid), part=solid.words, name=name, asked=asked, found=found)
 
 
 def _extent(solid: Solid, way: Vector) -> float:
@@ -73,11 +64,7 @@ def _extent(solid: Solid, way: Vector) -> float:
     return max(along) - min(along)
 
 
-def _volume(solid: Solid, part: Part, job: Job) -> list[str]:
+def _volume(solid: Solid, part: Part) -> Iterator[Finding]:
     found, asked = kernel.volume(solid.bench), board_less_cuts(part)
-    if abs(found - asked) <= SAME_VOLUME:
-        return []
-    return [
-        f"{solid.words}: the solid has {sized_volume(found, job.units)}, the board less its cuts "
-        f"{sized_volume(asked, job.units)}: {sized_volume(abs(found - asked), job.units)} off."
-    ]
+    if abs(found - asked) > SAME_VOLUME:
+        yield SolidVolumeOff(subject=_about(solid), part=solid.words, asked=asked, found=found)

@@ -6,17 +6,19 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jambs.courses.elevation import Elevation, elevation_of
+from jambs.findings import FindingsError, Subject
 from jambs.geometry import Vector
 from jambs.issue_stamp import IssueStamp
 from jambs.parts.on_elevation import Box
 from jambs.solids.assembly import assembly
 from jambs.solids.colors import color_of
+from jambs.solids.findings import ElevationFault, NoOpeningsToWrite, NoSuchElevation, NotOnElevation, PlaceNotGiven
 from jambs.solids.model import KitSolids
 from jambs.solids.step_text import reproducible
 
 
-class ElevationError(ValueError):
-    """Openings that cannot be put on one elevation; the message says which and why."""
+class ElevationError(FindingsError):
+    """Openings that cannot be put on one elevation; the findings say which and why."""
 
 
 def write_step(solids: KitSolids, path: Path, *, issue: IssueStamp | None = None) -> None:
@@ -38,17 +40,17 @@ def write_elevation_step(
     Raises:
         ElevationError: the job has no such elevation, or an opening is not on it or states no place; all are named.
     """
+    about = Subject.elevation(elevation)
     if not openings:
-        raise ElevationError(f"elevation {elevation!r}: there are no openings to write; give at least one")
+        raise ElevationError(NoOpeningsToWrite(subject=about))
     entry = openings[0].job.outside.elevations.get(elevation)
     if entry is None:
-        names = ", ".join(openings[0].job.outside.elevations) or "none"
-        raise ElevationError(f"no elevation is called {elevation!r}; the job has {names}")
+        raise ElevationError(NoSuchElevation(subject=about, known=tuple(openings[0].job.outside.elevations)))
     placed = elevation_of(elevation, entry, [one.kit for one in openings])
     frames = {one.mark: one.frame for one in placed.openings if one.is_placed}
     faults = [_fault(one, placed) for one in openings if one.mark not in frames]
     if faults:
-        raise ElevationError("\n".join(faults))
+        raise ElevationError(*faults)
     _write([(one, _corner(frames[one.mark])) for one in openings], path, name=elevation, issue=issue)
 
 
@@ -58,12 +60,13 @@ def _corner(frame: Box) -> Vector:
     return (-right, bottom, 0.0)
 
 
-def _fault(solids: KitSolids, placed: Elevation) -> str:
+def _fault(solids: KitSolids, placed: Elevation) -> ElevationFault:
+    about = Subject.elevation(placed.name)
     if solids.mark in placed.unplaced:
-        return f"{solids.mark}: sill_height is not given; elevation {placed.name!r} needs it for every opening"
+        return PlaceNotGiven(subject=about, mark=solids.mark, key="sill_height")
     if any(one.mark == solids.mark for one in placed.openings):
-        return f"{solids.mark}: from_left is not given; elevation {placed.name!r} needs it for every opening"
-    return f"{solids.mark} is not on elevation {placed.name!r}; leave it out or name that elevation in its entry"
+        return PlaceNotGiven(subject=about, mark=solids.mark, key="from_left")
+    return NotOnElevation(subject=about, mark=solids.mark)
 
 
 def _write(openings: Sequence[tuple[KitSolids, Vector]], path: Path, *, name: str, issue: IssueStamp | None) -> None:

@@ -17,7 +17,7 @@ from jambs.solids.model import KitSolids, model_kit
 HARBOUR_HOUSE = Path(__file__).parents[2] / "examples" / "harbour-house"
 
 if missing := availability():
-    pytest.skip(missing, allow_module_level=True)
+    pytest.skip(missing.code, allow_module_level=True)
 
 
 @cache

@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from jambs.length import Units
 from jambs.solids import availability
 
 
@@ -22,13 +23,19 @@ def refuse(monkeypatch: pytest.MonkeyPatch, error: Exception) -> None:
     monkeypatch.setattr(importlib, "import_module", refused)
 
 
+def said() -> str:
+    found = availability()
+    assert found is not None
+    return found.sentence(Units.INCH)
+
+
 def test_nothing_is_left_out_here() -> None:
     assert availability() is None
 
 
 def test_without_the_package_one_line_says_how_to_get_it(monkeypatch: pytest.MonkeyPatch) -> None:
     refuse(monkeypatch, ModuleNotFoundError("No module named 'OCP'"))
-    assert availability() == (
+    assert said() == (
         "Left out: solids, STEP, GLB, 3D pictures and the fit report; cadquery is not installed. "
         "To have them: pip install -e '.[solids]'."
     )
@@ -38,7 +45,7 @@ def test_without_a_system_library_one_line_names_it(monkeypatch: pytest.MonkeyPa
     """The text is the loader's, as a bare Debian 12 gives it (study of drawing, section 5)."""
     loader = "libGL.so.1: cannot open shared object file: No such file or directory\nmore"
     refuse(monkeypatch, ImportError(loader))
-    assert availability() == (
+    assert said() == (
         "Left out: solids, STEP, GLB, 3D pictures and the fit report; cadquery is installed and a system library is "
         "missing (libGL.so.1: cannot open shared object file: No such file or directory). "
         "To have them on Debian or Ubuntu: apt-get install --no-install-recommends libgl1."

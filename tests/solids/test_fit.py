@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 from cases import METRIC, STOOL, changed, job_of, kit_of
 from harbour import harbour_job, harbour_kits, harbour_solids
+from said import sentences
 
 from jambs.job import Job
 from jambs.parts.cuts import Crosscut, Cut, Edge, End, EndBevel, EndRabbet, Groove, Miter, Notch, Rip, Taper
@@ -20,8 +21,9 @@ from jambs.parts.make import make_kit
 from jambs.parts.part import Part
 from jambs.place.solve import place_windows
 from jambs.solids import fit_report
+from jambs.solids.findings import ReturnsNotShown
 from jambs.solids.fit import FitReport
-from jambs.solids.model import RETURNS_NOTE, board_shape, model_kit
+from jambs.solids.model import board_shape, model_kit
 
 SIXTEENTH = 1 / 16
 MARKS = ["W01", "W02", "W03", "W04", "W05", "W06", "W07", "D01", *(f"W{number:02d}" for number in range(8, 15))]
@@ -238,7 +240,7 @@ def planted(mark: str, name: str, position: str, change: Callable[[Part], Part])
 
 
 def faults_of(kit: Kit, job: Job) -> tuple[str, ...]:
-    return fit_report(model_kit(kit, job)).faults
+    return tuple(sentences(fit_report(model_kit(kit, job)).faults, job.units))
 
 
 def with_cuts(part: Part, change: Callable[[Any], Cut | None]) -> Part:
@@ -261,9 +263,9 @@ def test_a_stacked_frame_that_does_not_reach_the_next_is_caught() -> None:
         return with_cuts(part, lambda one: Rip(width=one.width - SIXTEENTH) if isinstance(one, Rip) else one)
 
     faults = faults_of(replace(kit, parts=tuple(narrower(part) for part in kit.parts)), job)
-    assert any(one.startswith("W1: jamb frame 2 and jamb frame 1 should touch over") for one in faults)
+    assert any(one.startswith("jamb frame 2 and jamb frame 1 should touch over") for one in faults)
     assert (
-        "W1: depth of the head of frame 1 at the left is 3.438 in on the solids, it should be 3.500 in: 0.062 in less."
+        "depth of the head of frame 1 at the left is 3.438 in on the solids, it should be 3.500 in: 0.062 in less."
         in faults
     )
 
@@ -285,7 +287,7 @@ def test_a_leg_a_sixteenth_long_is_caught() -> None:
         "0.2212 cu in in a box of 0.062 in x 0.750 in x 4.719 in."
     ) in faults
     assert (
-        "W11: the jamb's head and left leg, W11-1 and W11-2, should touch over 5.309 sq in but touch over 1.770 sq in."
+        "the jamb's head and left leg, W11-1 and W11-2, should touch over 5.309 sq in but touch over 1.770 sq in."
     ) in faults
 
 
@@ -306,7 +308,7 @@ def test_a_mirrored_miter_is_caught() -> None:
         "2.2969 cu in in a box of 0.750 in x 1.750 in x 3.500 in."
     ) in faults
     assert (
-        "W11: the casing's head and left leg, W11-5 and W11-6, should touch over 3.712 sq in but touch over "
+        "the casing's head and left leg, W11-5 and W11-6, should touch over 3.712 sq in but touch over "
         "0.000 sq in; no faces meet there."
     ) in faults
 
@@ -322,10 +324,8 @@ def test_a_swapped_taper_is_caught() -> None:
         return with_cuts(part, swapped)
 
     faults = planted("W02", "extension jamb", "head", change)
-    assert (
-        "W02: depth of the head at the left is 4.750 in on the solids, it should be 4.688 in: 0.062 in more." in faults
-    )
-    assert any(text.startswith("W02: the jamb's head and right leg, W02-1 and W02-3, should touch") for text in faults)
+    assert "depth of the head at the left is 4.750 in on the solids, it should be 4.688 in: 0.062 in more." in faults
+    assert any(text.startswith("the jamb's head and right leg, W02-1 and W02-3, should touch") for text in faults)
 
 
 def test_a_lost_rabbet_is_caught() -> None:
@@ -335,7 +335,7 @@ def test_a_lost_rabbet_is_caught() -> None:
     assert planted("W02", "extension jamb", "head", change) == (
         "W02-1 (extension jamb, head) and W02-2 (extension jamb, left leg) take the same room: "
         "1.3271 cu in in a box of 0.375 in x 0.750 in x 4.719 in.",
-        "W02: the jamb's head and left leg, W02-1 and W02-2, should touch over 5.309 sq in but touch over "
+        "the jamb's head and left leg, W02-1 and W02-2, should touch over 5.309 sq in but touch over "
         "0.000 sq in; they stand 0.375 in into each other.",
     )
 
@@ -347,7 +347,7 @@ def test_a_lost_drip_kerf_is_caught() -> None:
         "sill",
         lambda part: with_cuts(part, lambda one: None if isinstance(one, Groove) else one),
     )
-    assert faults == ("W01: depth of the drip kerf is 0.000 in on the solids, it should be 0.250 in: 0.250 in less.",)
+    assert faults == ("depth of the drip kerf is 0.000 in on the solids, it should be 0.250 in: 0.250 in less.",)
 
 
 def test_an_apron_beveled_the_wrong_way_is_caught() -> None:
@@ -357,9 +357,8 @@ def test_an_apron_beveled_the_wrong_way_is_caught() -> None:
         return with_cuts(part, lambda one: replace(one, face_short=True) if isinstance(one, EndBevel) else one)
 
     assert planted("W01", "apron", "sill", change) == (
-        "W01: face of the apron is 50.125 in on the solids, it should be 51.625 in: 1.500 in less.",
-        "W01: left end of the apron to the casing's edge is 0.750 in on the solids, it should be 0.000 in: 0.750 in "
-        "more.",
+        "face of the apron is 50.125 in on the solids, it should be 51.625 in: 1.500 in less.",
+        "left end of the apron to the casing's edge is 0.750 in on the solids, it should be 0.000 in: 0.750 in more.",
     )
 
 
@@ -381,7 +380,7 @@ def test_a_shallow_notch_is_caught() -> None:
 
     faults = planted("W01", "stool", "sill", change)
     assert (
-        "W01: back of the stool's left horn to the frame is 4.625 in on the solids, it should be 4.688 in: 0.062 in "
+        "back of the stool's left horn to the frame is 4.625 in on the solids, it should be 4.688 in: 0.062 in "
         "less." in faults
     )
 
@@ -394,7 +393,7 @@ def test_a_solid_that_lacks_a_cut_is_caught() -> None:
     plain = replace(casing.part, cuts=tuple(cut for cut in casing.part.cuts if not isinstance(cut, Miter)))
     whole = replace(casing, bench=board_shape(plain.silhouettes))
     parts = tuple(whole if one is casing else one for one in solids.parts)
-    assert fit_report(replace(solids, parts=parts)).faults == (
+    assert tuple(sentences(fit_report(replace(solids, parts=parts)).faults)) == (
         "W11-5 (casing, head): the solid has 88.2656 cu in, the board less its cuts 79.0781 cu in: 9.1875 cu in off.",
     )
 
@@ -424,9 +423,9 @@ def test_a_shifted_seat_is_caught() -> None:
         return replace(part, seat=replace(part.seat, origin=(x - SIXTEENTH, y, d)))
 
     faults = planted("W05", "extension jamb", "left leg", change)
-    assert "W05: frame reveal at the left is 0.188 in on the solids, it should be 0.125 in: 0.062 in more." in faults
-    assert any(text.startswith("W05: shim space left is ") and text.endswith(": 0.062 in less.") for text in faults)
-    assert any(text.startswith("W05: clear opening width in the middle is ") for text in faults)
+    assert "frame reveal at the left is 0.188 in on the solids, it should be 0.125 in: 0.062 in more." in faults
+    assert any(text.startswith("shim space left is ") and text.endswith(": 0.062 in less.") for text in faults)
+    assert any(text.startswith("clear opening width in the middle is ") for text in faults)
 
 
 def test_a_stool_laps_under_a_shallow_frame() -> None:
@@ -457,7 +456,7 @@ def test_a_twisted_wall_says_what_tolerance_it_was_given() -> None:
     assert (
         "The measured wall is out of plane inside: casing joints are held to 0.071 in, not to a thousandth; "
         "the casing is flat and lies on the highest edges, plane or shim the rest."
-    ) in fit_report(solids).notes
+    ) in sentences(fit_report(solids).notes)
 
 
 def test_an_even_wall_is_given_nothing() -> None:
@@ -473,7 +472,7 @@ def test_an_even_wall_is_given_nothing() -> None:
 def test_returns_that_are_not_shown_are_said_where_there_are_some(ends: str, is_said: bool) -> None:
     apron = {**STOOL["apron"], "ends": ends}
     report = report_of(interior_trim__inside={**STOOL, "apron": apron})
-    assert (RETURNS_NOTE in report.notes) is is_said
+    assert any(isinstance(one, ReturnsNotShown) for one in report.notes) is is_said
 
 
 LEANING = {

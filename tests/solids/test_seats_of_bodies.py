@@ -22,7 +22,7 @@ from jambs.solids import availability, kernel
 from jambs.solids.model import KitSolids, Solid, model_kit
 
 if missing := availability():
-    pytest.skip(missing, allow_module_level=True)
+    pytest.skip(missing.code, allow_module_level=True)
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 SAME = 1e-6
