@@ -13,6 +13,8 @@ from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.place.limits import FAR, Range
+from jambs.screen.boards_needed import boards_record
+from jambs.screen.elevation_shapes import view_records
 from jambs.screen.placing import HeldWindow, Named, Stood, depths_words, why_words
 from jambs.screen.shapes import chain_records, layer_records, section_records, swing_record, window_box
 from jambs.sheets.cut_sheet import GROUPS, about_words, exterior_text, interior_text, part_row
@@ -26,7 +28,7 @@ NONE = "–"
 def stood_record(hand: HeldWindow, stood: Stood, *, with_parts: bool = True) -> Record:
     """Return all that changes while a window is moved: shapes, chains, figures, findings.
 
-    ``with_parts``: the table of parts too, which takes as long as all the rest, for a hand that rests.
+    ``with_parts``: parts, boards and elevations too, which take longer than all the rest, for a hand that rests.
     """
     kit, job = stood.kit, hand.job
     cut = kit if isinstance(kit, CutKit) else as_cut(kit, PlannedForKit())
@@ -43,6 +45,8 @@ def stood_record(hand: HeldWindow, stood: Stood, *, with_parts: bool = True) -> 
         "findings": finding_records((*kit.placement.findings, *kit.findings), units=job.units),
         "swing": swing_record(kit),
         "parts": part_groups(record) if with_parts else None,
+        "boards": boards_record(kit, job) if with_parts else None,
+        "views": view_records(kit) if with_parts else None,
         "others": other_rows(hand, stood.plane),
     }
 

@@ -5,27 +5,26 @@ Points are inches of the drawing: x right, y up. The browser puts them on the sc
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from itertools import pairwise
 
 from jambs.drawings.views.outlines import is_wall_below, seen_from_above, turned
 from jambs.drawings.views.sections import TITLES, with_short_glass
 from jambs.drawings.views.words import layer_words
-from jambs.geometry import Vector, added, cross
 from jambs.job import Job
 from jambs.length import HALF_64TH
 from jambs.parts.casing_plane import hung
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Seat
 from jambs.place.sash import swing_seen
+from jambs.screen.board_shapes import board_faces
+from jambs.screen.flat import DIGITS, flat, part_kind
 from jambs.section.cut import cut_sections
 from jambs.section.region import Section, Stuff
 from jambs.values import Record
 
 OF_WINDOW = (Stuff.FRAME, Stuff.GLASS)
 """What the hand takes hold of."""
-DIGITS = 4
-"""Of an inch on the screen: a ten-thousandth is far under a pixel."""
 
 
 def section_records(kit: Kit, job: Job) -> list[Record]:
@@ -52,11 +51,6 @@ def _section(section: Section, kit: Kit, job: Job) -> Record:
         "high": max(ys),
         "shapes": shapes,
     }
-
-
-def flat(points: Iterable[Sequence[float]]) -> list[float]:
-    """Return points as one list of numbers."""
-    return [round(value, DIGITS) for point in points for value in point]
 
 
 def chain_records(kit: Kit, job: Job) -> Record:
@@ -121,43 +115,15 @@ def swing_record(kit: Kit) -> Record | None:
 
 
 def part_records(kit: Kit) -> list[Record]:
-    """Return every part as flat faces in the wall: x right, y up, depth outward [in].
-
-    Each is its outline on the face, the same on its back, and the edges between; notches are in the outline, what is
-    worked into the thickness is not.
-    """
+    """Return every part as flat faces in the wall: x right, y up, depth outward [in]."""
     return [
-        {"mark": part.mark, "name": part.told, "where": part.where.value, "faces": _faces(part, seat)}
+        {"mark": part.mark, "name": part.told, "where": part_kind(part), "faces": _faces(part, seat)}
         for part, seat in zip(kit.parts, hung(kit).seats, strict=True)
     ]
 
 
 def _faces(part: Part, seat: Seat) -> list[list[float]]:
-    near = [seat.at(u, v, 0.0) for u, v in part.outline]
-    far = [seat.at(u, v, part.thickness) for u, v in part.outline]
-    edges = [(near[at], near[(at + 1) % len(near)], far[(at + 1) % len(far)], far[at]) for at in range(len(near))]
-    return [flat(_outward(face, near, far)) for face in (tuple(near), tuple(far), *edges)]
-
-
-def _outward(face: Sequence[Vector], near: Sequence[Vector], far: Sequence[Vector]) -> list[Vector]:
-    """Return a face so that its corners run counter-clockwise seen from outside the board."""
-    middle = _middle([*near, *far])
-    normal = _normal(face)
-    away = added(_middle(face), (-middle[0], -middle[1], -middle[2]))
-    return list(face) if sum(n * a for n, a in zip(normal, away, strict=True)) >= 0 else list(reversed(face))
-
-
-def _middle(points: Sequence[Vector]) -> Vector:
-    count = len(points)
-    x, y, z = (sum(point[axis] for point in points) / count for axis in range(3))
-    return (x, y, z)
-
-
-def _normal(face: Sequence[Vector]) -> Vector:
-    total: Vector = (0.0, 0.0, 0.0)
-    for one, two in zip(face, [*face[1:], face[0]], strict=True):
-        total = added(total, cross(one, two))
-    return total
+    return [flat(seat.at(*point) for point in face) for face in board_faces(part)]
 
 
 def window_box(kit: Kit) -> list[float]:

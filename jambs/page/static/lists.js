@@ -39,6 +39,24 @@ export function showOthers(others) {
   });
 }
 
+/** While the hand moves nothing is sent: what stands there is of the place before, and says so until the hand rests. */
+export function showBoards(box, boards) {
+  box.classList.toggle("older", !boards);
+  if (!boards) return;
+  if (boards.wrong.length) {
+    box.replaceChildren(...boards.wrong.map((sentence) => el("p", { class: "complaint" }, sentence)));
+    return;
+  }
+  if (!boards.lines.length) {
+    box.replaceChildren(el("p", { class: "soft" }, "No boards: nothing of it is sawn."));
+    return;
+  }
+  box.replaceChildren(
+    el("p", {}, el("b", { class: "cost", id: "cost" }, boards.cost), " ", el("span", { class: "soft" }, boards.note)),
+    el("div", { class: "scroll", tabindex: 0, role: "region", "aria-label": "Boards" }, el("table", {}, el("tbody", {}, ...boards.lines.map((line) =>
+      el("tr", {}, el("td", { class: "number" }, `${line.count} ×`), el("th", { scope: "row" }, line.board), el("td", { class: "number" }, line.cost), el("td", { class: "soft" }, line.for)))))));
+}
+
 const HEADS = ["mark", "part", "board", "thick", "rip", "length", "work"];
 
 export function showParts(groups) {

@@ -7,7 +7,8 @@ import { SectionPicture } from "/static/section.js";
 import { SpacePicture } from "/static/space.js";
 import { drawSwing } from "/static/swing.js";
 import { CurvesPicture } from "/static/curves.js";
-import { showFigures, showFindings, showOthers, showParts } from "/static/lists.js";
+import { showBoards, showFigures, showFindings, showOthers, showParts } from "/static/lists.js";
+import { showViews } from "/static/views.js";
 
 const RESTS = 90;
 const MEASURED = "This opening was measured: its window stands where it was found. Move the plan at an opening of this wall that is planned.";
@@ -34,6 +35,8 @@ function show(now) {
   showOthers(now.others);
   drawSwing(byId("swing"), byId("swingsaid"), now.swing, now.figures);
   if (now.parts) showParts(now.parts);
+  showBoards(byId("boards"), now.boards);
+  if (now.views) showViews(byId("views"), now.views);
 }
 
 function showAll() {

@@ -131,7 +131,8 @@ export class SectionPicture {
         drawn.push(text(layer.name, inner ? 4 : this.width - 4, y + 6, "layer-name", inner ? "start" : "end"));
         return;
       }
-      const edge = inner ? this.x(0) - 14 : this.x(this.fixed.reach[1]) + 14;
+      const words = layer.name.length * LAYER_LETTER + 9;
+      const edge = inner ? Math.max(this.x(0) - 14, words) : Math.min(this.x(this.fixed.reach[1]) + 14, this.width - words);
       drawn.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y}H${edge}` }));
       drawn.push(text(layer.name, edge + (inner ? -5 : 5), y + 4, "layer-name", inner ? "end" : "start"));
     });
