@@ -45,7 +45,9 @@ def write_whole(path: Path, content: bytes, *, keeps_mode: bool = False) -> None
     """
     new = path.with_name(f".{path.name}.new")
     try:
-        new.write_bytes(content)
+        new.unlink(missing_ok=True)  # what is left of an earlier time; a link that somebody put there leads nowhere
+        with new.open("xb") as file:
+            file.write(content)
         if keeps_mode and path.exists():
             shutil.copymode(path, new)
         new.replace(path)

@@ -45,7 +45,7 @@ async def body_of(request: Request) -> dict[str, Any]:
     """Return the JSON object that a request brings; an empty one where it brings none."""
     try:
         found = json.loads(await request.body() or b"{}")
-    except ValueError:
+    except (ValueError, RecursionError):
         return {}
     return found if isinstance(found, dict) else {}
 

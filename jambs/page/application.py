@@ -16,9 +16,10 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 from starlette.types import Receive, Scope, Send
 
+from jambs.commands.errors import os_sentence
 from jambs.face.screen import Desk
 from jambs.page.answers import data, page, static
-from jambs.page.guard import TELEPHONE, Guard, Report, TooLarge, unforeseen
+from jambs.page.guard import TELEPHONE, Guard, Report, TooLarge, TooSlow, unforeseen
 from jambs.page.keys import KeyRing, KeyRole, TooManyWrong
 from jambs.page.telephone_door import TelephoneDoor
 from jambs.page.views import (
@@ -74,8 +75,8 @@ def make_application(desk: Desk, *, hosts: set[str], cookie: str, report: Report
     async def on_fault(request: Request, error: Exception) -> Response:
         return page("sentence.html", status=500, said=unforeseen(report(error)))
 
-    handlers = {404: _not_found, 405: _not_found, TooLarge: _too_large, Exception: on_fault}
-    inner = Starlette(routes=[*routes, *own], exception_handlers=handlers)
+    handlers = {404: _not_found, 405: _not_found, TooLarge: _too_large, TooSlow: _too_slow, OSError: _unreadable}
+    inner = Starlette(routes=[*routes, *own], exception_handlers={**handlers, Exception: on_fault})
     inner.state.desk, inner.state.keys, inner.state.cookie, inner.state.hosts = desk, keys, cookie, hosts
     application = Application(Guard(inner, keys=keys, hosts=hosts, cookie=cookie, report=report), keys, inner.state)
     inner.state.stop = lambda: application.stop()
@@ -110,6 +111,16 @@ async def _stop(request: Request) -> Response:
 
 async def _too_large(request: Request, error: Exception) -> Response:
     return page("sentence.html", status=413, said="That is too much at once.")
+
+
+async def _too_slow(request: Request, error: Exception) -> Response:
+    return page("sentence.html", status=408, said="Nothing came any more of what was sent; send it again.")
+
+
+async def _unreadable(request: Request, error: Exception) -> Response:
+    """Say which file of the job the system does not let us read, and why."""
+    assert isinstance(error, OSError)
+    return page("sentence.html", status=503, said=f"{os_sentence(error)}.")
 
 
 async def _not_found(request: Request, error: Exception) -> Response:

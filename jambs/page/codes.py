@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import io
 
-from jambs.page.photos import MOST_PIXELS, NoPhoto
+from jambs.page.photos import MOST_PIXELS, ONE_AT_A_TIME, NoPhoto
 
 LINES = 3
 """Mark, issue and job (``sheets/label_codes.py``)."""
@@ -42,7 +42,7 @@ def _texts(content: bytes) -> list[str]:
     from PIL import Image, ImageOps, UnidentifiedImageError
 
     try:
-        with Image.open(io.BytesIO(content), formats=("JPEG", "PNG", "WEBP")) as sent:
+        with ONE_AT_A_TIME, Image.open(io.BytesIO(content), formats=("JPEG", "PNG", "WEBP")) as sent:
             if sent.width * sent.height > MOST_PIXELS:
                 raise NoPhoto
             picture = ImageOps.exif_transpose(sent).convert("L")

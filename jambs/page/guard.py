@@ -7,6 +7,7 @@ the user's browser (so ``Origin`` is checked on everything that changes somethin
 
 from __future__ import annotations
 
+import asyncio
 import html
 from collections.abc import Callable
 from contextlib import suppress
@@ -23,6 +24,8 @@ LARGEST_BODY = 1_000_000
 """Of what a browser may send at once [bytes]; a view that takes photos says so in ``LARGER``."""
 LARGER: dict[str, int] = {}
 """Paths that may take more, and how much [bytes]."""
+PATIENCE = 30.0
+"""So long nothing may come of a body that is not whole yet [s]."""
 SAFE = ("GET", "HEAD")
 OPEN = ("/enter/", "/static/")
 """Where one comes without a cookie: the exchange of a token, and what is the same for everybody."""
@@ -54,6 +57,10 @@ class TooLarge(Exception):
     """A body is larger than it may be; the application says so where it is read."""
 
 
+class TooSlow(Exception):
+    """Nothing came of a body for too long; the application says so where it is read."""
+
+
 class Guard:
     """The application behind its checks. ``hosts``: the addresses it listens on, with their ports, as browsers send
     them.
@@ -76,7 +83,7 @@ class Guard:
         """Return the status and the sentence with which a request is refused; nothing where it may come in."""
         headers = Headers(scope=scope)
         host = headers.get("host", "")
-        if host not in self._hosts:
+        if host not in self._hosts or len(headers.getlist("host")) != 1:
             return 421, f"{host or 'No address'} is not an address of this page. Use the link that the program printed."
         changes = scope["type"] == "websocket" or scope["method"] not in SAFE
         if changes and headers.get("origin") != f"http://{host}":
@@ -98,7 +105,8 @@ class Guard:
             await send(message)
 
         try:
-            await self._inner(scope, _bounded(receive, largest(scope["path"])), answered)
+            bounded = receive if scope["type"] == "websocket" else _bounded(receive, largest(scope["path"]))
+            await self._inner(scope, bounded, answered)
         except Exception as error:
             if not started:  # else it was told and written down where the answer was made
                 said = unforeseen(self._report(error))
@@ -139,13 +147,17 @@ def _cookie_in(headers: Headers, name: str) -> str | None:
 
 
 def _bounded(receive: Receive, most: int) -> Receive:
-    """Count what comes in, also where nobody said how much it will be."""
-    taken = 0
+    """Count what comes in, also where nobody said how much it will be, and wait for it only so long."""
+    taken, is_whole = 0, False
 
     async def bounded() -> Message:
-        nonlocal taken
-        message = await receive()
-        taken += len(message.get("body", b"")) if message["type"] == "http.request" else 0
+        nonlocal taken, is_whole
+        try:
+            message = await (receive() if is_whole else asyncio.wait_for(receive(), PATIENCE))
+        except TimeoutError:
+            raise TooSlow from None
+        is_whole = not message.get("more_body", False)
+        taken += len(message.get("body", b""))
         if taken > most:
             raise TooLarge
         return message

@@ -5,13 +5,19 @@ A telephone writes place and time into its photos; nothing of the file that was 
 
 from __future__ import annotations
 
+import errno
 import io
+import threading
 from pathlib import Path
+
+from jambs.face import write_whole
 
 FOLDER = "photos"
 LARGEST_PHOTO = 20_000_000
 """Of a photo as a telephone sends it [bytes]."""
-MOST_PIXELS = 80_000_000
+MOST_PIXELS = 50_000_000
+"""More than telephones take today; a picture is whole in memory while it is made smaller, and only one at a time is."""
+ONE_AT_A_TIME = threading.Lock()
 LONGEST_SIDE = 1600
 """Of a photo as it is kept [pixels]."""
 QUALITY = 82
@@ -28,7 +34,27 @@ def photo_file(folder: Path, mark: str) -> Path:
 
 def has_photo(folder: Path, mark: str) -> bool:
     """Say whether there is one."""
-    return photo_file(folder, mark).is_file()
+    return kept_file(folder, mark) is not None
+
+
+def kept_file(folder: Path, mark: str) -> Path | None:
+    """Return the photo of an opening; nothing where there is none, or where a link leads out of its folder."""
+    file = photo_file(folder, mark)
+    return file if file.is_file() and file.resolve() == folder.resolve() / FOLDER / file.name else None
+
+
+def keep_photo(folder: Path, mark: str, photo: bytes) -> Path:
+    """Write the photo of an opening into the folder of photos, and return where it is.
+
+    Raises:
+        OSError: it cannot be written; a link in the place of the folder is not followed.
+    """
+    file = photo_file(folder, mark)
+    if file.parent.is_symlink():
+        raise OSError(errno.ELOOP, "is a link to another folder", str(file.parent))
+    file.parent.mkdir(exist_ok=True)
+    write_whole(file, photo)
+    return file
 
 
 def kept_photo(content: bytes) -> bytes:
@@ -40,13 +66,13 @@ def kept_photo(content: bytes) -> bytes:
     from PIL import Image, ImageOps, UnidentifiedImageError
 
     try:
-        with Image.open(io.BytesIO(content), formats=("JPEG", "PNG", "WEBP")) as sent:
+        with ONE_AT_A_TIME, Image.open(io.BytesIO(content), formats=("JPEG", "PNG", "WEBP")) as sent:
             if sent.width * sent.height > MOST_PIXELS:
                 raise NoPhoto(f"The photo has more than {MOST_PIXELS // 1_000_000} million pixels; take a smaller one.")
+            sent.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
             upright = ImageOps.exif_transpose(sent).convert("RGB")
     except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError):
         raise NoPhoto("This is no photo that can be read; send a JPEG, PNG or WebP picture.") from None
-    upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
     plain = Image.new("RGB", upright.size)
     plain.paste(upright)
     out = io.BytesIO()

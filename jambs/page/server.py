@@ -89,11 +89,11 @@ def _say_code(door: TelephoneDoor) -> None:
 
 def _report(error: Exception) -> str:
     """Write what nobody foresaw into a file among the temporary ones, and return its name."""
-    name = Path(tempfile.gettempdir()) / f"jambs-report-{datetime.datetime.now():%Y-%m-%d-%H%M%S}.txt"
+    text = "A fault of jambs, in the page.\n\n" + "".join(traceback.format_exception(error))
     with contextlib.suppress(OSError):
-        name.write_text(
-            "A fault of jambs, in the page.\n\n" + "".join(traceback.format_exception(error)), encoding="utf-8"
-        )
+        number, name = tempfile.mkstemp(prefix=f"jambs-report-{datetime.date.today()}-", suffix=".txt")
+        with open(number, "w", encoding="utf-8") as file:
+            file.write(text)
         click.echo(f"Something unexpected happened; {name} says what. The page goes on.", err=True)
-        return str(name)
+        return name
     return ""

@@ -53,7 +53,7 @@ def _leaned(part: Part) -> list[Face]:
     rings = [[start for start, _ in ends], [finish for _, finish in ends]]
     faces: list[Face] = []
     for cut in (one for one in part.cuts if isinstance(one, PlaneRabbet)):
-        shoulder = [_between(*line, cut.flat) for line in zip(*rings, strict=True)]
+        shoulder = [_between(one, two, cut.flat) for one, two in zip(rings[0], rings[1], strict=True)]
         at, share = int(cut.end is End.FINISH), cut.depth / part.thickness
         stepped = [_stepped(shoulder, share), _stepped(rings[at], share)]
         faces += _drawn(*(stepped if at else reversed(stepped)))

@@ -6,6 +6,7 @@ An editor knows no locks, so what stands on the disk is held against what was re
 from __future__ import annotations
 
 import contextlib
+import errno
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -38,7 +39,15 @@ class ChangedMeanwhile(Exception):
 
 
 def read_file(path: Path) -> FileText | None:
-    """Return a file as it stands; nothing where there is none."""
+    """Return a file as it stands; nothing where there is none.
+
+    Raises:
+        OSError: it cannot be read, or is a folder, or what else is no file.
+    """
+    if not path.exists():
+        return None
+    if not path.is_file():  # a pipe would never end
+        raise OSError(errno.EINVAL, "is no file", str(path))
     try:
         return FileText(name=path.name, content=path.read_bytes())
     except FileNotFoundError:

@@ -92,15 +92,24 @@ async def _listen(socket: WebSocket, newest: asyncio.Queue[dict[str, Any]]) -> N
     """Keep the newest message; those in between are never worked out."""
     try:
         while True:
-            asked = json.loads(await socket.receive_text())
-            if not isinstance(asked, dict):
+            asked = _read(await socket.receive_text())
+            if asked is None:
                 continue
             if newest.full():
                 dropped = newest.get_nowait()
                 asked["first"] = asked.get("first") or dropped.get("first")
             newest.put_nowait(asked)
-    except (WebSocketDisconnect, ValueError, KeyError):
+    except (WebSocketDisconnect, KeyError):
         return
+
+
+def _read(text: str) -> dict[str, Any] | None:
+    """Return a message of the hand; nothing where it is none."""
+    try:
+        found = json.loads(text)
+    except (ValueError, RecursionError):
+        return None
+    return found if isinstance(found, dict) else None
 
 
 async def _put(request: Request) -> Response:

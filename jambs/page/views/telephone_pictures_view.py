@@ -10,12 +10,11 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from jambs.face import write_whole
 from jambs.face.screen import Measuring
 from jambs.page.answers import data
 from jambs.page.codes import NoCode, mark_in
 from jambs.page.guard import LARGER, TELEPHONE
-from jambs.page.photos import LARGEST_PHOTO, NoPhoto, kept_photo, photo_file
+from jambs.page.photos import LARGEST_PHOTO, NoPhoto, keep_photo, kept_file, kept_photo
 from jambs.page.views.telephone_view import measuring_of
 
 LARGER[f"{TELEPHONE}/photo/"] = LARGEST_PHOTO
@@ -26,8 +25,8 @@ async def _photo(request: Request) -> Response:
     """Show the photo of an opening."""
     measuring = measuring_of(request)
     mark = await run_in_threadpool(measuring.mark, request.path_params["mark"])
-    file = photo_file(measuring.folder, mark) if mark else None
-    if file is None or not file.is_file():
+    file = await run_in_threadpool(kept_file, measuring.folder, mark) if mark else None
+    if file is None:
         return Response("There is no photo.", status_code=404, media_type="text/plain")
     return Response(await run_in_threadpool(file.read_bytes), media_type="image/jpeg")
 
@@ -41,15 +40,14 @@ def _kept(measuring: Measuring, named: str, content: bytes) -> Response:
     mark = measuring.mark(named)
     if mark is None:
         return data({"said": f"There is no opening {named} in this job."}, status=404)
-    file = photo_file(measuring.folder, mark)
     try:
-        photo = kept_photo(content)
-        file.parent.mkdir(exist_ok=True)
-        write_whole(file, photo)
+        file = keep_photo(measuring.folder, mark, kept_photo(content))
     except NoPhoto as error:
         return data({"said": str(error)}, status=422)
     except OSError as error:
-        return data({"said": f"{error.strerror}: the photo cannot be written beside the job."}, status=503)
+        return data(
+            {"said": f"{error.filename}: {error.strerror}; the photo cannot be written beside the job."}, status=503
+        )
     return data({"said": f"Kept beside the job: {Path(file.parent.name) / file.name}"})
 
 
