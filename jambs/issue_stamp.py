@@ -6,6 +6,15 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Revision:
+    """One issue of an opening as the table of issues has it: its number, its day, what changed then in words."""
+
+    number: int
+    day: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class IssueStamp:
     """The issue of a paper. ``day``: date of issue; ``measured``: day of its readings, empty where it is planned.
 

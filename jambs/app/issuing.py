@@ -41,6 +41,7 @@ from jambs.issued.plan import (
     withdrawn,
 )
 from jambs.issued.record import Record
+from jambs.issued.revisions import revisions_of
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
 from jambs.outside.house import Installing, PlannedHouse
@@ -99,6 +100,7 @@ class Issuing:
     def _stamp(self, mark: str, measured: str) -> Stamp:
         sheet, changes = self.plan.sheets[mark], self.plan.changes.get(mark)
         plain = plain_stamp(self.record, mark, sheet, measured=measured)
+        plain = replace(plain, revisions=revisions_of(self.record, self.plan, mark))
         if changes is None or self.plan.last is None:
             return plain
         since = self.plan.last.sheets[changes.was].number

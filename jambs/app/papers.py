@@ -181,7 +181,12 @@ def write_opening(
     try:
         views = write_solids(kit, job, folder, issue=stamps.of(kit.mark)) if with_solids else ()
         drawing = draw_opening(
-            kit, sections_to_draw(kit), job, issue=stamps.of(kit.mark) or NEVER_ISSUED, pictures=views
+            kit,
+            sections_to_draw(kit),
+            job,
+            issue=stamps.of(kit.mark) or NEVER_ISSUED,
+            revisions=stamps.revisions(kit.mark),
+            pictures=views,
         )
         write_dxf(drawing, folder / SHOP_DRAWING.path(kit.mark))
         write_flat_dxf(drawing, folder / FLAT_DRAWING.path(kit.mark))

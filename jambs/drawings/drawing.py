@@ -20,7 +20,7 @@ from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.table import NOTE_WIDTHS, notes_view, parts_tables
 from jambs.drawings.views.view import View, ViewKind
 from jambs.geometry import Point
-from jambs.issue_stamp import IssueStamp
+from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.cut_kit import CutKit
@@ -93,12 +93,18 @@ class Drawing:
 
 
 def draw_opening(
-    kit: CutKit, sections: Iterable[Section], job: Job, *, issue: IssueStamp, pictures: Iterable[View] = ()
+    kit: CutKit,
+    sections: Iterable[Section],
+    job: Job,
+    *,
+    issue: IssueStamp,
+    revisions: Sequence[Revision] = (),
+    pictures: Iterable[View] = (),
 ) -> Drawing:
     """Draw one opening: elevations, sections, details, parts table and notes, on both sizes of paper.
 
-    ``issue``: what its title block says of it. ``pictures``: further views that are made elsewhere, such as the kit in
-    three dimensions.
+    ``issue``: what its title block says of it, ``revisions``: of it and those before.
+    ``pictures``: further views that are made elsewhere, such as the kit in three dimensions.
     """
     asked = (*_asked(kit, sections, job), *pictures)
     pages = PAGES[job.units]
@@ -111,7 +117,7 @@ def draw_opening(
     ordered, laid_out = fewest_sheets(tries, pages)
     return Drawing(
         units=job.units,
-        title=title_block(kit, job, issue),
+        title=title_block(kit, job, issue, revisions),
         asked=asked,
         views=tuple(ordered),
         shifts=_shifts(ordered),

@@ -2,21 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.views.key_plan import KeyPlan, key_plan, side_of_house
 from jambs.drawings.views.measured import caution_of, state_of
-from jambs.issue_stamp import IssueStamp
+from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job.models.openings import Job
-from jambs.length import Units
+from jambs.length import Units, length_text
 from jambs.parts.cut_kit import CutKit
+
+UNIT_WORDS = {Units.INCH: "inches", Units.MM: "mm"}
+"""What the title block says of the units."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TitleBlock:
-    """What the title block says besides the number of the sheet; ``sizes``: what the shop rounds them to."""
+    """What the title block says besides the number of the sheet.
+
+    ``sizes``: what the shop rounds them to; ``taper``: up to this a taper is ripped parallel.
+    """
 
     job: str
+    address: tuple[str, ...]
     opening: str
     room: str
     wall: str
@@ -24,16 +32,19 @@ class TitleBlock:
     state: str
     caution: str
     sizes: str
+    taper: str
     units: Units
     issue: IssueStamp
+    revisions: tuple[Revision, ...]
     key: KeyPlan | None
 
 
-def title_block(kit: CutKit, job: Job, issue: IssueStamp) -> TitleBlock:
+def title_block(kit: CutKit, job: Job, issue: IssueStamp, revisions: Sequence[Revision] = ()) -> TitleBlock:
     """Return what the title block of an opening says."""
     opening = kit.placement.opening
     return TitleBlock(
         job=job.name,
+        address=job.address,
         opening=opening.mark,
         room=opening.room,
         wall=kit.placement.planes.wall.name,
@@ -41,8 +52,10 @@ def title_block(kit: CutKit, job: Job, issue: IssueStamp) -> TitleBlock:
         state=state_of(kit),
         caution=caution_of(kit),
         sizes=job.shop.grid.text(job.shop.grid.step),
+        taper=length_text(job.shop.taper_tolerance, units=job.units),
         units=job.units,
         issue=issue,
+        revisions=tuple(revisions),
         key=key_plan(opening, job),
     )
 
@@ -51,6 +64,7 @@ def values_of(title: TitleBlock, *, sheet: str) -> dict[str, str]:
     """Return what the title block of a sheet says, by tag; ``sheet``: its number and how many there are."""
     return {
         "JOB": title.job,
+        "ADDRESS": "\n".join(title.address),
         "OPENING": title.opening,
         "ROOM": title.room,
         "WALL": title.wall,
@@ -58,8 +72,8 @@ def values_of(title: TitleBlock, *, sheet: str) -> dict[str, str]:
         "STATE": title.state,
         "CAUTION": title.caution,
         "SCALE": "as noted",
-        "UNITS": "inches" if title.units is Units.INCH else "mm",
-        "SIZES": title.sizes,
+        "UNITS": UNIT_WORDS[title.units],
+        "TOLERANCE": f"sizes to {title.sizes}, tapers {title.taper}",
         "SHEET": sheet,
         "DRAWN": "" if title.issue.number else title.issue.day,
         "CHECKED": "",

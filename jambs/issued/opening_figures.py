@@ -109,7 +109,7 @@ def other_why(old: Record, new: Record) -> str:
         return "settings of the shop changed"
     keys = [key for key in dict.fromkeys((*new, *old)) if old.get(key) != new.get(key)]
     found = [FOLLOWING.get(key, key.replace("_", " ")) for key in keys]
-    return f"changed on the sheets: {', '.join(found)}" if found else "name, units or grid of the job changed"
+    return f"changed on the sheets: {', '.join(found)}" if found else "name, address, units or grid of the job changed"
 
 
 def _measured_why(old: Record, new: Record) -> str:

@@ -174,6 +174,7 @@ def _filled(printed: Printed, record: Record, last: Entry) -> Printed:
 def opening_keys(printed: Printed) -> dict[str, str]:
     """Return what tells two states of an opening apart, all that its sheets print, by mark."""
     job = {"job": printed["job"]["name"], "units": printed["units"], "grid": printed["grid"]}
+    job |= {"address": printed["job"]["address"]} if "address" in printed["job"] else {}
     return {one["mark"]: _key({**job, "opening": one}) for one in printed["openings"]}
 
 

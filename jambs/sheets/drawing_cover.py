@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from jambs.job.models.openings import Job
-from jambs.job.models.shop import Shop
+from jambs.length import length_text
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
 from jambs.sheets.cut_sheet import page_data, stamped
@@ -47,18 +47,22 @@ def drawing_cover_data(
         **stamped(page_data(job), stamps.house_foot),
         "title": title,
         "author": AUTHOR,
-        "notes": _notes(job.shop),
-        "woods": _woods(kits),
+        "address": [*job.address],
+        "notes": _notes(job),
+        "woods": _woods(kits, job),
         "grade": GRADE,
         "lines": [{"weight": weight, "dashed": dashed, "words": words} for weight, dashed, words in LINES],
         "rows": [_row(kit, sheets[kit.mark], stamps) for kit in kits],
     }
 
 
-def _notes(shop: Shop) -> list[str]:
+def _notes(job: Job) -> list[str]:
+    shop = job.shop
     step, proud = shop.grid.text(shop.grid.step), shop.grid.text(shop.proud)
+    taper = length_text(shop.taper_tolerance, units=job.units)
     return [
         f"Sizes are finished sizes, to {step}. Never measure from the drawing; print it at 100\u00a0%.",
+        f"A board that tapers by no more than {taper} is ripped parallel; what is left is planed at the wall.",
         "Left and right are as seen from inside, on every sheet. Sections have the inside at the left; the section at "
         "the jamb is a plan seen from above.",
         "PLANNED depths are from the plan: measure before cutting. MEASURED ones name the day they were read.",
@@ -73,13 +77,19 @@ def _notes(shop: Shop) -> list[str]:
     ]
 
 
-def _woods(kits: Sequence[CutKit]) -> list[Record]:
+def _woods(kits: Sequence[CutKit], job: Job) -> list[Record]:
     found = []
     for where, words in PLACES.items():
         stocks = {part.stock for kit in kits for part in kit.parts if part.where is where and part.is_wood}
         if stocks:
-            found.append({"where": words, "stocks": ", ".join(sorted(stocks))})
+            found.append({"where": words, "stocks": ", ".join(_stock(one, job) for one in sorted(stocks))})
     return found
+
+
+def _stock(stock: str, job: Job) -> str:
+    """Name a stock, with its species where the job says which it is."""
+    wood = job.outside.woods.get(stock)
+    return f"{stock} ({wood.species}, {wood.sawn.value} sawn)" if wood else stock
 
 
 def _row(kit: CutKit, sheets: int, stamps: Stamps) -> Record:

@@ -56,11 +56,22 @@ def job_record(kits: Sequence[CutKit], job: Job) -> Record:
     return {
         "format": FORMAT,
         "version": VERSION,
-        "job": {"name": job.name, "date": job.date.isoformat() if job.date else None, "site": _site(job.site)},
+        "job": _job(job),
         "units": job.units.value,
         "grid": size(job.shop.grid.step, units=job.units),
         "assumed": assumed_records(job.assumed),
         "openings": [opening_record(kit, units=job.units) for kit in kits],
+    }
+
+
+def _job(job: Job) -> Record:
+    """Return what is told of the job itself; its address only where there is one."""
+    address = {"address": [*job.address]} if job.address else {}
+    return {
+        "name": job.name,
+        **address,
+        "date": job.date.isoformat() if job.date else None,
+        "site": _site(job.site),
     }
 
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
-from jambs.issue_stamp import IssueStamp
+from jambs.issue_stamp import IssueStamp, Revision
 from jambs.values import Record
 
 
@@ -38,7 +38,8 @@ class ChangeLine(Protocol):
 class Stamp:
     """The issue of one sheet: ``number`` counts issues of the job; ``code`` is short and differs for other figures.
 
-    ``measured``, ``replaces``: as ``IssueStamp`` has them. ``since``: the issue that the ``changes`` are told from.
+    ``measured``, ``replaces``: as ``IssueStamp`` has them. ``revisions``: this issue and those before it.
+    ``since``: the issue that the ``changes`` are told from.
     """
 
     number: int
@@ -46,6 +47,7 @@ class Stamp:
     code: str
     measured: str = ""
     replaces: int | None = None
+    revisions: tuple[Revision, ...] = ()
     since: int | None = None
     why: str = ""
     changes: Sequence[ChangeLine] = ()
@@ -69,6 +71,11 @@ class Stamps:
         """Return what every paper of an opening says of its issue."""
         stamp = self.by_mark.get(mark)
         return stamp.issue if stamp else None
+
+    def revisions(self, mark: str) -> tuple[Revision, ...]:
+        """Return the issues of an opening, the first one first; none where it is not issued."""
+        stamp = self.by_mark.get(mark)
+        return stamp.revisions if stamp else ()
 
     @property
     def house_foot(self) -> str:

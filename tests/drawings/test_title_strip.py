@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
 from cases import changed, job_of
-from samples import drawn
+from samples import ISSUE, drawn, made
 
+from jambs.drawings.drawing import draw_opening
 from jambs.drawings.layout.boxes import Box
+from jambs.drawings.layout.issue_table import SHOWN, issue_texts
 from jambs.drawings.layout.key_box import fitted_key
 from jambs.drawings.layout.lettering import text_width
 from jambs.drawings.layout.paper import PAGES, Page
@@ -16,19 +19,20 @@ from jambs.drawings.layout.title_strip import (
     FIELDS,
     LABEL_HEIGHT,
     SHARES,
-    cell_of,
+    field_cell,
     key_room,
     label_at,
-    value_at,
-    value_height,
+    value_lines,
 )
 from jambs.drawings.svg.sheets import sheet_pages
 from jambs.drawings.views.key_plan import key_plan, side_of_house
+from jambs.issue_stamp import Revision
 from jambs.job import Job
 from jambs.length import Units
 
 EVERY_PAGE = pytest.mark.parametrize("page", [page for pages in PAGES.values() for page in pages])
 LONGEST = "A name that is far longer than any field of a title block is wide"
+REVISION = Revision(number=12, day="2026-05-18", words=LONGEST)
 WEST = {"start_line": "-8", "eave": "9'", "width": "20'", "faces": 270}
 TWO = {
     "elevations": {"west": WEST},
@@ -44,8 +48,13 @@ def words_of(page: Page) -> list[Box]:
     for field in FIELDS:
         x, y = label_at(page, field)
         found.append(Box(x, y, x + text_width(field.label, height=LABEL_HEIGHT), y + LABEL_HEIGHT))
-        (x, y), height = value_at(page, field), value_height(LONGEST, page, field)
-        found.append(Box(x, y, x + text_width(LONGEST, height=height, bold=True), y + height))
+        for line in value_lines("\n".join([LONGEST] * field.lines), page, field):
+            (x, y), wide = line.at, text_width(LONGEST, height=line.height, bold=True)
+            found.append(Box(x, y, x + wide, y + line.height))
+    found += [
+        Box(*text.at, text.at[0] + text_width(text.words, height=text.height), text.at[1] + text.height)
+        for text in issue_texts(page, [REVISION] * 9)
+    ]
     return [box for box in found if box.width > 0]
 
 
@@ -56,7 +65,7 @@ def test_no_words_of_the_strip_meet_even_the_longest(page: Page) -> None:
     for field in FIELDS:
         x, y = label_at(page, field)
         label = Box(x, y, x + text_width(field.label, height=LABEL_HEIGHT), y + LABEL_HEIGHT)
-        assert cell_of(page, field.column, field.row).holds(label), field.tag
+        assert field_cell(page, field).holds(label), field.tag
 
 
 def west(**more: object) -> Job:
@@ -107,4 +116,46 @@ def test_the_printed_sheet_says_what_the_title_block_says(name: str) -> None:
         assert {title.job, title.opening, title.room, title.wall, title.state} <= said
         assert {title.issue.day, title.issue.code, f"{number} of {len(pages)}"} <= said
         assert ("inches" if drawing.units is Units.INCH else "mm") in said
-        assert {"DRAWN", "CHECKED", "SIZES TO"} <= said
+        assert {"DRAWN", "CHECKED", "TOLERANCE"} <= said
+
+
+def words_in_table(page: Page, revisions: list[Revision]) -> list[str]:
+    return [text.words for text in issue_texts(page, revisions)][1:]
+
+
+@EVERY_PAGE
+def test_the_table_of_issues_has_the_latest_at_the_top(page: Page) -> None:
+    first = Revision(number=1, day="2026-05-04", words="first issue")
+    second = Revision(number=3, day="2026-05-18", words="measured")
+    assert words_in_table(page, [first, second]) == ["3", "2026-05-18", "measured", "1", "2026-05-04", "first issue"]
+    assert words_in_table(page, []) == []
+
+
+@EVERY_PAGE
+def test_of_many_issues_the_earliest_go_and_long_words_are_cut_at_a_space(page: Page) -> None:
+    many = [Revision(number=number, day="2026-05-04", words=LONGEST) for number in range(1, 10)]
+    numbers = words_in_table(page, many)[::3]
+    assert numbers == ["9", "8", "7", "6"][:SHOWN]
+    (told,) = {*words_in_table(page, many)[2::3]}
+    assert told.endswith("…") and LONGEST.startswith(told[:-1] + " ")
+
+
+def test_the_address_stands_line_by_line_and_only_where_it_is_given() -> None:
+    (opening,) = job_of(changed()).openings
+    assert opening.mark and job_of(changed()).address == ()
+    kit, sections, job = made("stool")
+    lines = ("Long Lane 12", "Small Town")
+    told = draw_opening(kit, sections, replace(job, address=lines), issue=ISSUE)
+    for drawing, there in ((told, True), (drawn("stool"), False)):
+        for page in sheet_pages(drawing, PAGES[drawing.units][0]):
+            at = {text.words: text for text in page.texts}
+            assert all((line in at) is there for line in lines)
+            if there:
+                assert at[lines[0]].x == at[lines[1]].x and at[lines[0]].y < at[lines[1]].y
+
+
+def test_the_tolerance_is_that_of_the_shop() -> None:
+    """The base job: sizes to 1/32 in; a taper up to 1/32 in is ripped parallel."""
+    (page, *_) = sheet_pages(drawn("stool"), PAGES[drawn("stool").units][0])
+    step = drawn("stool").title.sizes
+    assert f"sizes to {step}, tapers {drawn('stool').title.taper}" in {text.words for text in page.texts}

@@ -14,6 +14,7 @@ from jambs.issued.entry import BUILD, PRINTED, Entry
 from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.plan import IssuePlan, lay_out, new_issue, papers_that_stay, plan_issue, put_back, withdrawn
 from jambs.issued.record import Record
+from jambs.issued.revisions import revisions_of
 from jambs.issued.writing import Commit, PaperFacts, begin
 
 DAY = "2026-06-02"
@@ -225,3 +226,22 @@ def planning(folder: Path, count: int, **changes: str) -> float:
 def test_four_times_as_many_openings_take_about_four_times_as_long(changes: dict[str, str], tmp_path: Path) -> None:
     """Where each opening looks at all others they take sixteen times as long."""
     assert planning(tmp_path, 800, **changes) < 8 * planning(tmp_path, 200, **changes)
+
+
+def told(folder: Path, printed: dict[str, object], mark: str) -> list[tuple[int, str]]:
+    record = Record.open(folder)
+    plan = plan_issue(record, printed, day=DAY, tolerance=1 / 32)
+    return [(one.number, one.words) for one in revisions_of(record, plan, mark)]
+
+
+def test_the_table_of_issues_has_those_in_which_the_opening_changed(folder: Path) -> None:
+    """W2 stays as it was issued: issue 2 is no issue of it; and it is alike when nothing changed since."""
+    assert told(folder, two_openings(), "W1") == [(1, "first issue")]
+    issued(folder, two_openings(), W1="first", W2="first")
+    changed = two_openings(**CHANGED)
+    before = told(folder, changed, "W1")
+    assert [number for number, _ in before] == [1, 2] and before[0][1] == "first issue"
+    assert "measured" in before[1][1]
+    issued(folder, changed, W1="second", W2="first")
+    assert told(folder, changed, "W1") == before
+    assert told(folder, changed, "W2") == [(1, "first issue")]

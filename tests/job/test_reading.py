@@ -7,6 +7,7 @@ import datetime
 from pathlib import Path
 
 import pytest
+from cases import changed, job_of
 from houses import HOUSE, METRIC, faults_of, read_text, spoiled
 
 from jambs.job import JobFaults, read_job
@@ -323,3 +324,21 @@ def test_a_meeting_rail_is_assumed_only_where_an_escape_rests_on_it(
     assert [one.value for one in opening.assumed if one.what == "meeting rail"] == expected
     given = text.replace("sash: double hung", "sash: double hung, meeting_rail: 40")
     assert [one.what for one in read_text(given, tmp_path).openings[0].assumed if one.what == "meeting rail"] == []
+
+
+@pytest.mark.parametrize(
+    ("written", "lines"),
+    [
+        ("Long Lane 12", ("Long Lane 12",)),
+        ("Long Lane 12\nSmall Town\n", ("Long Lane 12", "Small Town")),
+        (["Long Lane 12", "Small Town"], ("Long Lane 12", "Small Town")),
+        (None, ()),
+    ],
+)
+def test_an_address_is_one_line_or_a_few(written: object, lines: tuple[str, ...]) -> None:
+    assert job_of(changed(**({"address": written} if written else {}))).address == lines
+
+
+def test_an_address_of_too_many_lines_is_refused() -> None:
+    with pytest.raises(JobFaults, match="address: has 5 lines; write 1 to 4"):
+        job_of(changed(address="a\nb\nc\nd\ne"))

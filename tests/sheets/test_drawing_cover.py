@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -10,6 +11,7 @@ import pytest
 from hand_kits import make_job, make_kit
 from pypdf import PdfReader
 
+from jambs.job.models.outside import OutsideEntry, WoodEntry
 from jambs.sheets.drawing_cover import LINES, drawing_cover_pdf
 from jambs.sheets.drawing_sheets import write_all_drawings, write_drawing_sheets
 from jambs.sheets.issue_sheet import IndexRow, index_pdf
@@ -45,6 +47,20 @@ def test_the_general_notes_name_woods_and_what_nobody_stated() -> None:
     assert all(stock in said for stock in stocks)
     assert "Grade, grain and finish are not stated in the job" in said
     assert "the local code and licensed practice decide" in said
+
+
+def test_the_address_and_the_species_are_told_only_where_the_job_gives_them() -> None:
+    job = make_job()
+    (stock, *_) = sorted(part.stock for part in make_kit("W01").parts if part.is_wood)
+    woods = {stock: WoodEntry(species="poplar, yellow")}
+    full = replace(job, address=("Long Lane 12", "Small Town"), outside=replace_woods(job.outside, woods))
+    told = words(drawing_cover_pdf([make_kit("W01")], full, {"W01": 1}, title="x", stamps=NOT_ISSUED))
+    assert "Long Lane 12, Small Town" in told and f"{stock} (poplar, yellow, flat sawn)" in told
+    assert "Long Lane" not in cover() and "sawn" not in cover()
+
+
+def replace_woods(outside: OutsideEntry, woods: dict[str, WoodEntry]) -> OutsideEntry:
+    return outside.model_copy(update={"woods": woods})
 
 
 def test_weights_told_on_the_first_sheet_fall() -> None:

@@ -9,16 +9,18 @@ from ezdxf.layouts.layout import Paperspace
 from jambs.drawings.drawing import Drawing, Sheet
 from jambs.drawings.dxf.document import BOLD_STYLE, STYLE
 from jambs.drawings.layout.boxes import Box
+from jambs.drawings.layout.issue_table import issue_rules, issue_texts
 from jambs.drawings.layout.key_box import fitted_key
 from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.title_strip import (
     FIELDS,
     LABEL_HEIGHT,
+    TitleField,
     key_room,
     label_at,
     strip_rules,
     value_at,
-    value_height,
+    value_lines,
 )
 from jambs.drawings.title import values_of
 from jambs.drawings.views.sash import corners
@@ -33,8 +35,9 @@ def block_name(page: Page) -> str:
 def define_title_block(document: Document, page: Page, unit: float) -> None:
     """Define the block of one size of page: rules, labels, attributes."""
     block = document.blocks.new(block_name(page))
-    for (x0, y0), (x1, y1) in strip_rules(page):
-        block.add_line((x0 * unit, y0 * unit), (x1 * unit, y1 * unit), dxfattribs={"layer": Ink.TITLE})
+    for rules, layer in ((strip_rules(page), Ink.TITLE), (issue_rules(page), Ink.DIMENSION)):
+        for (x0, y0), (x1, y1) in rules:
+            block.add_line((x0 * unit, y0 * unit), (x1 * unit, y1 * unit), dxfattribs={"layer": layer})
     for field in FIELDS:
         x, y = label_at(page, field)
         if field.label:
@@ -42,17 +45,23 @@ def define_title_block(document: Document, page: Page, unit: float) -> None:
                 field.label, height=LABEL_HEIGHT * unit, dxfattribs={"layer": Ink.TITLE, "style": STYLE}
             )
             label.set_placement((x * unit, y * unit))
-        x, y = value_at(page, field)
-        block.add_attdef(
-            field.tag,
-            dxfattribs={
-                "prompt": field.label or field.tag,
-                "height": field.height * unit,
-                "insert": (x * unit, y * unit),
-                "layer": Ink.TITLE,
-                "style": BOLD_STYLE,
-            },
-        )
+        for tag in tags_of(field):
+            x, y = value_at(page, field)
+            block.add_attdef(
+                tag,
+                dxfattribs={
+                    "prompt": field.label or field.tag,
+                    "height": field.height * unit,
+                    "insert": (x * unit, y * unit),
+                    "layer": Ink.TITLE,
+                    "style": BOLD_STYLE,
+                },
+            )
+
+
+def tags_of(field: TitleField) -> list[str]:
+    """Return the tags of a field: an attribute holds one line, so each line after the first has a tag of its own."""
+    return [field.tag, *(f"{field.tag}-{line}" for line in range(2, field.lines + 1))]
 
 
 def insert_title_block(layout: Paperspace, drawing: Drawing, sheet: Sheet, unit: float) -> None:
@@ -61,14 +70,18 @@ def insert_title_block(layout: Paperspace, drawing: Drawing, sheet: Sheet, unit:
     insert = layout.add_blockref(block_name(page), (corner * unit, corner * unit), dxfattribs={"layer": Ink.TITLE})
     values = values_of(drawing.title, sheet=sheet.words)
     for field in FIELDS:
-        value = values[field.tag]
-        x, y = value_at(page, field)
-        attribute = insert.add_attrib(
-            field.tag,
-            value,
-            dxfattribs={"layer": Ink.TITLE, "style": BOLD_STYLE, "height": value_height(value, page, field) * unit},
+        lines = value_lines(values[field.tag], page, field)
+        for tag, line in zip(tags_of(field), lines, strict=False):
+            attribute = insert.add_attrib(
+                tag, line.words, dxfattribs={"layer": Ink.TITLE, "style": BOLD_STYLE, "height": line.height * unit}
+            )
+            at = ((line.at[0] + corner) * unit, (line.at[1] + corner) * unit)
+            attribute.set_placement(at, align=TextEntityAlignment.LEFT)
+    for text in issue_texts(page, drawing.title.revisions):
+        written = layout.add_text(
+            text.words, height=text.height * unit, dxfattribs={"layer": Ink.TITLE, "style": STYLE}
         )
-        attribute.set_placement(((x + corner) * unit, (y + corner) * unit), align=TextEntityAlignment.LEFT)
+        written.set_placement(((text.at[0] + corner) * unit, (text.at[1] + corner) * unit))
     _insert_key(layout, drawing, sheet, unit)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from jambs.drawings.drawing import Drawing, Sheet
 from jambs.drawings.dxf.document import BORDER, repeatable
+from jambs.drawings.layout.issue_table import issue_rules, issue_texts
 from jambs.drawings.layout.key_box import fitted_key
 from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.placed import Align, Lettering
@@ -13,8 +14,7 @@ from jambs.drawings.layout.title_strip import (
     key_room,
     label_at,
     strip_rules,
-    value_at,
-    value_height,
+    value_lines,
 )
 from jambs.drawings.svg.pen import SvgPage, SvgPen
 from jambs.drawings.title import values_of
@@ -56,10 +56,14 @@ def _write_strip(pen: SvgPen, drawing: Drawing, sheet: Sheet) -> None:
     page, values = sheet.page, values_of(drawing.title, sheet=sheet.words)
     for segment in strip_rules(page):
         pen.line(segment, Ink.TITLE)
+    for segment in issue_rules(page):
+        pen.line(segment, Ink.DIMENSION)
     for field in FIELDS:
         _write_words(pen, field.label, label_at(page, field), LABEL_HEIGHT)
-        value = values[field.tag]
-        _write_words(pen, value, value_at(page, field), value_height(value, page, field), bold=True)
+        for line in value_lines(values[field.tag], page, field):
+            _write_words(pen, line.words, line.at, line.height, bold=True)
+    for text in issue_texts(page, drawing.title.revisions):
+        _write_words(pen, text.words, text.at, text.height)
     if drawing.title.key is not None:
         key = fitted_key(drawing.title.key, key_room(page))
         for box in (key.wall, key.own, *key.others):

@@ -280,6 +280,29 @@ def _read_text(value: Any) -> str:
 
 Text = Annotated[str, BeforeValidator(_read_text), _written("one line of text")]
 
+MOST_LINES = 4
+"""Lines that a title block has room for."""
+
+
+def _read_lines(value: Any) -> tuple[str, ...]:
+    lines = value.strip().splitlines() if isinstance(value, str) else value if isinstance(value, list) else [value]
+    if not 0 < len(lines) <= MOST_LINES:
+        raise fault(f"has {len(lines)} lines; write 1 to {MOST_LINES}")
+    return tuple(_read_text(line) for line in lines)
+
+
+Lines = Annotated[
+    tuple[str, ...],
+    BeforeValidator(_read_lines),
+    WithJsonSchema(
+        {
+            "anyOf": [{"type": ["string", "number"]}, {"type": "array", "items": {"type": ["string", "number"]}}],
+            "description": f"a text of up to {MOST_LINES} lines, or a list of lines",
+        }
+    ),
+]
+"""A text of a few lines, such as an address."""
+
 
 def _read_choice(value: Any) -> str | dict[str, Any]:
     return value if isinstance(value, dict) else _read_text(value)

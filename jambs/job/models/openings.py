@@ -19,6 +19,7 @@ from jambs.job.models.fields import (
     Distance,
     FrameSize,
     Height,
+    Lines,
     Mark,
     Marks,
     Model,
@@ -135,10 +136,11 @@ def _whole(read: SideReadings | None) -> SideDepths | None:
 
 
 class JobEntry(Model):
-    """The top of a job file: its name, units, date, schedule of openings, and where the house stands."""
+    """The top of a job file: its name, address, units, date, schedule of openings, and where the house stands."""
 
     job: Text
     units: Units
+    address: Lines | None = None
     date: Date | None = None
     schedule: Text | None = None
     measures: Text | None = None
@@ -276,7 +278,9 @@ class Opening:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
-    """A whole job, checked and looked up. ``sources``: the files it was read from, the job file first."""
+    """A whole job, checked and looked up. ``address``: its lines, none where nobody gave it. ``sources``: the files it
+    was read from, the job file first.
+    """
 
     name: str
     units: Units
@@ -285,6 +289,7 @@ class Job:
     boards: tuple[Board, ...]
     openings: tuple[Opening, ...]
     date: datetime.date | None = None
+    address: tuple[str, ...] = ()
     assumed: tuple[Assumed, ...] = ()
     site: SiteEntry | None = None
     year_built: int | None = None

@@ -66,6 +66,7 @@ def read_job(path: str | Path, *, draft: str | None = None) -> Job:
         boards=boards,
         openings=openings,
         date=entry.date,
+        address=entry.address or (),
         assumed=assumed_limits(limits, openings, units=entry.units),
         site=entry.site,
         year_built=entry.year_built,
