@@ -7,7 +7,7 @@ whenever it changed, as long as there is no draft; with one, it is never overwri
 from __future__ import annotations
 
 import threading
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -17,8 +17,9 @@ from jambs.app.chain import Unbuildable
 from jambs.job import Job, JobFaults, read_job
 from jambs.job.editing.edit_yaml import edited
 from jambs.job.editing.edits import Edit
-from jambs.job.editing.file_text import EditRefused, FileText
+from jambs.job.editing.file_text import EditRefused, FileText, refused
 from jambs.job.editing.history import Draft
+from jambs.job.editing.row_cells import SetRowCell, with_row_cell
 from jambs.job.reading.faults import Fault
 from jambs.screen.heat import HeatShelf
 from jambs.screen.saving import read_file, save
@@ -37,6 +38,10 @@ class House:
     asked: AskedOfBuild | None = None
     wrong: tuple[str, ...] = ()
     faults: tuple[Fault, ...] = ()
+
+
+DraftEdit = Edit | SetRowCell
+"""A change of the job file, or of one cell of its schedule."""
 
 
 class CannotStand(Exception):
@@ -62,7 +67,7 @@ class Desk:
         self._seen: tuple[object, ...] = ()
         self._name = file.parent.name
         self._draft: Draft | None = None
-        self._edits: tuple[tuple[str, tuple[Edit, ...]], ...] = ()
+        self._edits: tuple[tuple[str, tuple[DraftEdit, ...]], ...] = ()
 
     def close(self) -> None:
         """End what works aside."""
@@ -72,7 +77,7 @@ class Desk:
 
     @property
     def draft(self) -> Draft:
-        """The job file as it would be saved; where nothing is changed yet, as it stands on the disk now."""
+        """The job file, and its schedule where that is changed, as they would be saved; else as they stand now."""
         with self.lock:
             if self._draft is None or not self._draft.changed:
                 there = read_file(self.file)
@@ -82,17 +87,22 @@ class Desk:
                         self._draft = Draft(saved={}, files={begun.name: begun})
                     return self._draft
                 there = there or FileText(name=self.file.name, content=b"")
-                if self._draft is None or self._draft.saved.get(there.name) != there:
+                if self._draft is None or self._draft.saved != {**self._on_disk(self._draft), there.name: there}:
                     self._draft, self._edits = Draft.of(there), ()
             return self._draft
 
     @property
     def is_changed_meanwhile(self) -> bool:
-        """Say whether somebody else changed the file since the draft was begun."""
+        """Say whether somebody else changed a file since the draft was begun."""
         with self.lock:
-            return bool(self.draft.changed) and read_file(self.file) != self.draft.saved.get(self.file.name)
+            return bool(self.draft.changed) and self.draft.saved != self._on_disk(self.draft)
 
-    def change(self, words: str, edits: Sequence[Edit], *, may_be_wrong: bool = False) -> House:
+    def _on_disk(self, draft: Draft) -> dict[str, FileText]:
+        """Return the files of a draft as they stand on the disk."""
+        found = (read_file(self.file.with_name(name)) for name in draft.files)
+        return {file.name: file for file in found if file is not None}
+
+    def change(self, words: str, edits: Sequence[DraftEdit], *, may_be_wrong: bool = False) -> House:
         """Put edits into the draft as one step; ``may_be_wrong``: also where the job cannot be built after it.
 
         Raises:
@@ -101,10 +111,7 @@ class Desk:
         """
         with self.lock:
             before, edits_before = self.draft, self._edits
-            file = before.files[self.file.name]
-            for edit in edits:
-                file = edited(file, edit)
-            self._draft = before.with_step(words, file)
+            self._draft = self._stepped(before, words, edits)
             self._edits = (*edits_before[: len(before.done)], (words, tuple(edits)))
             house = self.house()
             if house.wrong and not may_be_wrong:
@@ -112,6 +119,23 @@ class Desk:
                 self.house()
                 raise CannotStand(*house.wrong)
             return house
+
+    def _stepped(self, draft: Draft, words: str, edits: Sequence[DraftEdit]) -> Draft:
+        """Put edits into a draft as one step; a schedule that is touched for the first time is read first."""
+        touched: dict[str, FileText] = {}
+        for edit in edits:
+            name = edit.file if isinstance(edit, SetRowCell) else self.file.name
+            if name not in draft.files:
+                draft = self._with_table(draft, name)
+            file = touched.get(name, draft.files[name])
+            touched[name] = with_row_cell(file, edit) if isinstance(edit, SetRowCell) else edited(file, edit)
+        return draft.with_step(words, *touched.values())
+
+    def _with_table(self, draft: Draft, name: str) -> Draft:
+        file = read_file(self.file.with_name(name))
+        if file is None:
+            raise refused(name, "is not beside the job file; put it there")
+        return replace(draft, saved={**draft.saved, name: file}, files={**draft.files, name: file})
 
     def back(self) -> None:
         """Take the last step of the draft back."""
@@ -150,13 +174,9 @@ class Desk:
         """
         with self.lock:
             steps = self._edits[: len(self.draft.done)]
-            there = read_file(self.file) or FileText(name=self.file.name, content=b"")
-            draft = Draft.of(there)
+            draft = Draft.of(read_file(self.file) or FileText(name=self.file.name, content=b""))
             for words, edits in steps:
-                file = draft.files[there.name]
-                for edit in edits:
-                    file = edited(file, edit)
-                draft = draft.with_step(words, file)
+                draft = self._stepped(draft, words, edits)
             self._draft, self._edits = draft, steps
 
     # ---- the house
@@ -172,10 +192,11 @@ class Desk:
     def house(self) -> House:
         """Return the house as the job stands now; it is made anew only where something changed."""
         with self.lock:
-            seen = (self.draft.files[self.file.name], self._tables())
+            files = self.draft.files
+            seen = (tuple(files.items()), self._tables())
             if self._house is None or seen != self._seen:
                 number = self._house.number + 1 if self._house else 1
-                self._house = replace(self._made(seen[0]), number=number)
+                self._house = replace(self._made(files), number=number)
                 self._seen = (seen[0], self._tables())
             return self._house
 
@@ -184,11 +205,12 @@ class Desk:
         sources = self._house.job.sources if self._house and self._house.job else ()
         return tuple((one, one.stat().st_mtime_ns) for one in sources[1:] if one.exists())
 
-    def _made(self, file: FileText) -> House:
-        job, text = None, ""
+    def _made(self, files: Mapping[str, FileText]) -> House:
+        file, job, text = files[self.file.name], None, ""
+        drafts = {one.name: one.content for one in files.values() if one is not file}
         try:
             text = file.text
-            job = read_job(self.file, draft=text)
+            job = read_job(self.file, draft=text, drafts=drafts)
             asked = ask(job, only=(), target=self.target)
         except EditRefused as error:
             return House(number=0, text="", wrong=(str(error),), faults=(error.fault,))

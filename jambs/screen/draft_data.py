@@ -12,10 +12,12 @@ def draft_record(desk: Desk) -> Record:
     """Return what is not saved yet, and what can be taken back or done again."""
     with desk.lock:
         draft, house = desk.draft, desk.house()
-        mine = [_lines(before.content if before else b"", after.content) for before, after in draft.changed if after]
+        pairs = [(before, after) for before, after in draft.changed if after]
+        mine = [_lines(before.content if before else b"", after.content) for before, after in pairs]
         return {
             "number": house.number,
             "file": str(desk.file),
+            "tables": [after.name for _, after in pairs if after.name != desk.file.name],
             "lines": [group for groups in mine for group in groups],
             "back": draft.done[-1].words if draft.done else "",
             "forth": draft.undone[-1].words if draft.undone else "",
@@ -26,9 +28,12 @@ def draft_record(desk: Desk) -> Record:
 
 
 def _theirs(desk: Desk) -> list[list[Record]]:
-    """Return what somebody else changed in the file since the draft was begun."""
-    there, saved = read_file(desk.file), desk.draft.saved.get(desk.file.name)
-    return _lines(saved.content if saved else b"", there.content if there else b"")
+    """Return what somebody else changed in the files since the draft was begun."""
+    found: list[list[Record]] = []
+    for name in desk.draft.files:
+        there, saved = read_file(desk.file.with_name(name)), desk.draft.saved.get(name)
+        found += _lines(saved.content if saved else b"", there.content if there else b"")
+    return found
 
 
 def _lines(before: bytes, after: bytes) -> list[list[Record]]:

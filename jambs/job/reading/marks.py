@@ -45,6 +45,20 @@ def each_mark(source: Repeatable, complaints: Complaints) -> list[Repeatable]:
     return [source.replaced(("mark",), mark) for mark in marks]
 
 
+def marks_of(written: object) -> list[str]:
+    """Return the marks that an entry is given, first to last; none where it is given none that can be told."""
+    if isinstance(written, list):
+        return [str(one) for one in written]
+    found = RANGE.fullmatch(written) if isinstance(written, str) else None
+    if found and found[3] in ("", found[1]) and 0 <= int(found[4]) - int(found[2]) < MOST:
+        return _counted(found[1], found[2], found[4])
+    return [written] if isinstance(written, str) else []
+
+
+def _counted(start: str, first: str, last: str) -> list[str]:
+    return [f"{start}{number:0{len(first)}d}" for number in range(int(first), int(last) + 1)]
+
+
 def _range(source: TextSource, written: object, complaints: Complaints) -> list[str] | None:
     """Return the marks of a range, first to last; none where it leads nowhere; nothing where there is no range."""
     found = RANGE.fullmatch(written) if isinstance(written, str) else None
@@ -58,4 +72,4 @@ def _range(source: TextSource, written: object, complaints: Complaints) -> list[
         )
         complaints.say(source, ("mark",), f"{message}{MOST}, or a list of marks in [ ]")
         return []
-    return [f"{start}{number:0{len(first)}d}" for number in range(int(first), int(last) + 1)]
+    return _counted(start, first, last)

@@ -37,10 +37,11 @@ from jambs.job.reading.walls import look_up_board, look_up_wall
 from jambs.length import Units
 
 
-def read_job(path: str | Path, *, draft: str | None = None) -> Job:
+def read_job(path: str | Path, *, draft: str | None = None, drafts: Mapping[str, bytes] | None = None) -> Job:
     """Read and check a whole job: a YAML file, or a folder that holds one.
 
-    ``draft``: a text that is read in the place of what the file holds; its tables are still those beside the file.
+    ``draft``: a text that is read in the place of what the file holds; ``drafts``: the same for its schedule in CSV, by
+    name. All other tables are those beside the file.
 
     Raises:
         JobFaults: the job has faults; all of them are told.
@@ -54,7 +55,7 @@ def read_job(path: str | Path, *, draft: str | None = None) -> Job:
     boards = _boards(shop, top, complaints)
     on_hand = _on_hand(shop, top, file.parent, complaints)
     shelves = _shelves(top, shop, complaints)
-    openings = _measured(file, top, _openings(file, top, shelves, complaints), complaints)
+    openings = _measured(file, top, _openings(file, top, shelves, complaints, drafts or {}), complaints)
     outside = _outside(top, openings, boards, complaints)
     complaints.settle()
     assert entry and shop
@@ -202,8 +203,10 @@ def _shelves(top: TreePiece, shop: Shop | None, complaints: Complaints) -> Shelv
     )
 
 
-def _openings(file: Path, top: TreePiece, shelves: Shelves, complaints: Complaints) -> tuple[Opening, ...]:
-    entries: list[Repeatable] = [*_listed(top, complaints), *_scheduled(file, top, complaints)]
+def _openings(
+    file: Path, top: TreePiece, shelves: Shelves, complaints: Complaints, drafts: Mapping[str, bytes]
+) -> tuple[Opening, ...]:
+    entries: list[Repeatable] = [*_listed(top, complaints), *_scheduled(file, top, complaints, drafts)]
     sources = [source for entry in entries for source in each_mark(entry, complaints)]
     if not {"openings", "schedule"} & set(top.value):
         complaints.say(top, (), "openings is missing; list the openings, or name a schedule: openings.csv")
@@ -224,7 +227,9 @@ def _listed(top: TreePiece, complaints: Complaints) -> Iterator[TreePiece]:
     yield from (top.within(("openings", place)) for place in range(len(written)))
 
 
-def _scheduled(file: Path, top: TreePiece, complaints: Complaints) -> Sequence[ScheduleRow]:
+def _scheduled(
+    file: Path, top: TreePiece, complaints: Complaints, drafts: Mapping[str, bytes]
+) -> Sequence[ScheduleRow]:
     name = top.value.get("schedule")
     if not isinstance(name, str):
         return []
@@ -237,7 +242,7 @@ def _scheduled(file: Path, top: TreePiece, complaints: Complaints) -> Sequence[S
         complaints.say(top, ("schedule",), f"there is no file {name!r} beside the job file; {near}")
         return []
     try:
-        rows, faults = read_schedule(path)
+        rows, faults = read_schedule(path, drafts.get(name))
     except JobFaults as error:
         complaints.faults += error.faults
         return []

@@ -15,15 +15,15 @@ from jambs.job.reading.table_limits import MOST_BYTES, MOST_LETTERS, Row, check_
 TABLES = (".csv", ".xlsx")
 
 
-def table_rows(path: Path) -> Iterator[Row]:
-    """Yield the line number and the cells of each row of a table.
+def table_rows(path: Path, draft: bytes | None = None) -> Iterator[Row]:
+    """Yield the line number and the cells of each row of a table; ``draft``: of a CSV, in the place of what it holds.
 
     Raises:
         JobFaults: the file cannot be read as a table.
     """
     try:
         check_size(path, path.stat().st_size, MOST_BYTES, "holds")
-        rows = spreadsheet_rows(path) if path.suffix.lower() == ".xlsx" else _csv_rows(path)
+        rows = spreadsheet_rows(path) if path.suffix.lower() == ".xlsx" else _csv_rows(path, draft)
         yield from within_limits(path, rows)
     except OSError as error:
         raise JobFaults([table_fault(path, 0, _shut(error))]) from None
@@ -37,8 +37,8 @@ def turned(text: str) -> str:
     )
 
 
-def _csv_rows(path: Path) -> Iterator[Row]:
-    text = _csv_text(path)
+def _csv_rows(path: Path, draft: bytes | None) -> Iterator[Row]:
+    text = _csv_text(path, draft)
     lines = text.splitlines()
     head = re.sub(r'"[^"]*"', "", next((line for line in lines if line.strip()), ""))
     separator = max((",", ";", "\t"), key=head.count)
@@ -58,9 +58,9 @@ def _csv_rows(path: Path) -> Iterator[Row]:
         raise JobFaults([table_fault(path, reader.line_num, message)]) from None
 
 
-def _csv_text(path: Path) -> str:
+def _csv_text(path: Path, draft: bytes | None) -> str:
     try:
-        return path.read_text(encoding="utf-8-sig")
+        return path.read_text(encoding="utf-8-sig") if draft is None else draft.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise JobFaults([table_fault(path, 0, "is not UTF-8 text; save it as CSV UTF-8")]) from None
 

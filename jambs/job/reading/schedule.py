@@ -84,13 +84,15 @@ def _told_mark(row: Mapping[str, Any]) -> str:
     return f'opening "{row["mark"]}"' if "mark" in row else "opening"
 
 
-def read_schedule(path: Path) -> tuple[list[ScheduleRow], list[Fault]]:
+def read_schedule(path: Path, draft: bytes | None = None) -> tuple[list[ScheduleRow], list[Fault]]:
     """Read the openings of a schedule; also return the faults of its header and its cells.
+
+    ``draft``: of a CSV, read in the place of what it holds.
 
     Raises:
         JobFaults: the file cannot be read as a schedule at all.
     """
-    filled = ((line, cells) for line, cells in table_rows(path) if any(cell not in (None, "") for cell in cells))
+    filled = ((line, cells) for line, cells in table_rows(path, draft) if any(cell not in (None, "") for cell in cells))
     header = next(filled, None)
     if header is None:
         raise JobFaults([table_fault(path, 0, "is empty; write a row of column names, then one row for each opening")])

@@ -24,7 +24,7 @@ function show(draft) {
 
 function fill(draft) {
   const box = byId("lines");
-  const mine = el("div", {}, el("b", {}, "What saving changes in "), draft.file, ...draft.lines.map(group));
+  const mine = el("div", {}, el("b", {}, "What saving changes in "), [draft.file, ...draft.tables].join(", "), ...draft.lines.map(group));
   if (!draft.theirs) {
     box.replaceChildren(mine);
     if (!draft.lines.length) open(false);
