@@ -16,6 +16,7 @@ from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.measured import warning_of
 from jambs.drawings.views.notes import note_paragraphs
+from jambs.drawings.views.section_tags import with_tags
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.table import NOTE_WIDTHS, notes_view, parts_tables
 from jambs.drawings.views.view import View, ViewKind
@@ -106,7 +107,8 @@ def draw_opening(
     ``issue``: what its title block says of it, ``revisions``: of it and those before.
     ``pictures``: further views that are made elsewhere, such as the kit in three dimensions.
     """
-    asked = (*_asked(kit, sections, job), *pictures)
+    wanted = (*_asked(kit, sections, job), *pictures)
+    asked = tuple(replace(view, number=number) for number, view in enumerate(wanted, start=1))
     pages = PAGES[job.units]
     plain = replace(scales_of(job.units)[0], words="")
     told, warning = note_paragraphs(kit, job, issue=issue), warning_of(kit)
@@ -140,9 +142,10 @@ def _at_scales(asked: Sequence[View], units: Units, page: Page) -> list[PlacedVi
 def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
     cuts = sorted(sections, key=lambda section: DOWNWARD.index(section.cut))
     is_both = not any(section.cut is SectionCut.LEFT_JAMB for section in cuts)
+    cut = [section.cut for section in cuts]
     return (
-        interior_elevation(kit, job.units),
-        exterior_elevation(kit, job.units),
+        with_tags(interior_elevation(kit, job.units), kit, cut),
+        with_tags(exterior_elevation(kit, job.units), kit, cut),
         *(section_view(section, kit, job, is_both_jambs=is_both) for section in cuts),
         *corner_details(kit, cuts, job),
         *details(kit, units=job.units),
@@ -215,6 +218,14 @@ def _shifts(views: Iterable[PlacedView]) -> dict[str, Point]:
             top -= view.box.height + APART
         left = max(shifts[view.name][0] + view.box.right for view in column) + APART
     return shifts
+
+
+def numbers_on(drawing: Drawing, page: Page) -> dict[str, tuple[int, int]]:
+    """Return the number of every view and the sheet it is on, by name; for one size of paper."""
+    numbers = {view.name: view.number for view in drawing.asked}
+    sheets = [sheet for sheet in drawing.sheets if sheet.page == page]
+    on = {one.view.name: sheet.number for sheet in sheets for one in sheet.views}
+    return {name: (numbers[name], sheet) for name, sheet in on.items() if name in numbers}
 
 
 def used_scales(drawing: Drawing) -> list[Scale]:

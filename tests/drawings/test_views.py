@@ -190,8 +190,8 @@ def test_mirror_images_share_a_detail() -> None:
 
 def test_planned_is_said_loudly_for_what_is_not_measured() -> None:
     """Brief of the trade: a planned depth is marked so on every paper."""
-    planned = [text.lines for text in drawn("picture framed").view("notes").texts]
-    assert ("PLANNED - MEASURE BEFORE CUTTING",) in planned
+    planned = [" ".join(text.lines) for text in drawn("picture framed").view("notes").texts]
+    assert "PLANNED - MEASURE BEFORE CUTTING" in planned
 
 
 def notes_of(name: str) -> str:

@@ -7,14 +7,15 @@ from pathlib import Path
 from ezdxf.document import Drawing as Document
 from ezdxf.layouts.layout import Paperspace
 
-from jambs.drawings.drawing import Drawing, Sheet, used_scales
+from jambs.drawings.drawing import Drawing, Sheet, numbers_on, used_scales
 from jambs.drawings.dxf.document import BORDER, VIEWPORTS, new_document, repeatable, save, tell_issue, unit_factor
 from jambs.drawings.dxf.finishing import finish
 from jambs.drawings.dxf.flat import FlatPen
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.space import ObjectSpace, Space, TextSpace
-from jambs.drawings.dxf.title_block import define_title_block, insert_title_block
+from jambs.drawings.dxf.title_block import add_bubble, define_title_block, insert_title_block
 from jambs.drawings.layout.boxes import Box, boxes_joined
+from jambs.drawings.layout.bubbles import bubbles_of
 from jambs.drawings.layout.packing import OnPage
 from jambs.drawings.layout.placed import PlacedView
 from jambs.geometry import Point
@@ -113,6 +114,8 @@ def _add_layout(document: Document, drawing: Drawing, sheet: Sheet) -> None:
     insert_title_block(layout, drawing, sheet, unit)
     for on_page in sheet.views:
         _add_viewport(layout, on_page, drawing.shifts[on_page.view.name], unit)
+        for bubble in bubbles_of(on_page, numbers_on(drawing, sheet.page)):
+            add_bubble(layout, bubble, unit)
 
 
 def _add_viewport(layout: Paperspace, on_page: OnPage, shift: Point, unit: float) -> None:

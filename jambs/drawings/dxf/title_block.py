@@ -9,6 +9,7 @@ from ezdxf.layouts.layout import Paperspace
 from jambs.drawings.drawing import Drawing, Sheet
 from jambs.drawings.dxf.document import BOLD_STYLE, STYLE
 from jambs.drawings.layout.boxes import Box
+from jambs.drawings.layout.bubbles import Bubble
 from jambs.drawings.layout.issue_table import issue_rules, issue_texts
 from jambs.drawings.layout.key_box import fitted_key
 from jambs.drawings.layout.paper import Page
@@ -83,6 +84,20 @@ def insert_title_block(layout: Paperspace, drawing: Drawing, sheet: Sheet, unit:
         )
         written.set_placement(((text.at[0] + corner) * unit, (text.at[1] + corner) * unit))
     _insert_key(layout, drawing, sheet, unit)
+
+
+def add_bubble(layout: Paperspace, bubble: Bubble, unit: float) -> None:
+    """Put a circle with its number and its sheet onto a layout."""
+    attributes = {"layer": Ink.TITLE}
+    x, y = bubble.center
+    layout.add_circle((x * unit, y * unit), bubble.radius * unit, dxfattribs=attributes)
+    for (x0, y0), (x1, y1) in bubble.lines:
+        layout.add_line((x0 * unit, y0 * unit), (x1 * unit, y1 * unit), dxfattribs=attributes)
+    for text in bubble.texts:
+        (word,) = text.lines
+        written = layout.add_text(word, height=text.height * unit, dxfattribs={**attributes, "style": BOLD_STYLE})
+        at = text.base_line(0)
+        written.set_placement((at[0] * unit, at[1] * unit), align=TextEntityAlignment.CENTER)
 
 
 def _insert_key(layout: Paperspace, drawing: Drawing, sheet: Sheet, unit: float) -> None:

@@ -16,7 +16,8 @@ from jambs.drawings.layout.chains import LengthText, Rows, level_rows, upright_r
 from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.marks import broken_for, place_marks
 from jambs.drawings.layout.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, Scale, Sizes
-from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedView, Rule
+from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedTag, PlacedView, Rule
+from jambs.drawings.layout.tags import place_tags
 from jambs.drawings.views.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.length import Units, length_text
 
@@ -41,20 +42,27 @@ def arrange(view: View, *, scale: Scale, units: Units) -> PlacedView:
     dimensions = (*sides.dimensions, *level.dimensions)
     texts = (*sides.texts, *level.texts)
     leaders = (*sides.leaders, *level.leaders)
-    body = boxes_joined([view.core, *_boxes(dimensions, texts, leaders)])
-    title, rules = _title(view, scale=scale, body=body, sizes=sizes)
-    box = boxes_joined([body, *(text.box for text in title)]).grown(sizes.gap)
+    words = [*(one.text.box for one in dimensions), *(text.box for text in texts)]
+    lines = [line for one in dimensions for line in one.segments]
+    lines += [line for one in leaders for line in one.segments]
+    tags = place_tags(view.tags, view.shapes, boxes=[view.core, *words], lines=lines, sizes=sizes)
+    body = boxes_joined([view.core, *words, *map(_segment_box, lines), *(tag.box for tag in tags)])
+    number_at, title, rules = _title(view, scale=scale, body=body, sizes=sizes)
+    circles = [number_at.box] if number_at else []
+    box = boxes_joined([body, *circles, *(text.box for text in title)]).grown(sizes.gap)
     return PlacedView(
         name=view.name,
         title=view.title,
         kind=view.kind,
         scale=scale,
-        shapes=broken_for(view.shapes, sides.marks),
+        shapes=broken_for(view.shapes, [*(mark.box for mark in sides.marks), *(tag.box for tag in tags)]),
         fills=view.fills,
         dimensions=dimensions,
         texts=(*texts, *title),
         leaders=leaders,
         rules=rules,
+        tags=tags,
+        number_at=number_at,
         box=box,
     )
 
@@ -201,14 +209,20 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthTex
     return _Part(dimensions=tuple(dimensions), texts=tuple(texts), leaders=tuple(leaders))
 
 
-def _title(view: View, *, scale: Scale, body: Box, sizes: Sizes) -> tuple[tuple[Lettering, ...], tuple[Rule, ...]]:
-    """Place the title, where there is one, under the view with a rule below it, then the scale and the remarks."""
+def _title(
+    view: View, *, scale: Scale, body: Box, sizes: Sizes
+) -> tuple[PlacedTag | None, tuple[Lettering, ...], tuple[Rule, ...]]:
+    """Place the title, where there is one, under the view with a rule below it, then the scale and the remarks.
+
+    Before it stands the circle with the number of the view, where it has one.
+    """
     if not view.title:
-        return (), ()
+        return None, (), ()
     height = TITLE_HEIGHT * sizes.factor
     room = max(TITLE_ROOM * sizes.factor, view.core.width)
     lines = tuple(wrapped(view.title, width=room / BOLD_IS_WIDER, height=height))
-    left = view.core.left
+    first = view.core.left
+    left = first + (2 * sizes.tag + 2 * sizes.gap if view.number else 0.0)
     title = Lettering(lines=lines, at=(left, 0.0), height=height, align=Align.LEFT, bold=True, ink=Ink.TITLE)
     title_y = body.bottom - 0.14 * sizes.factor - title.tall / 2
     title = replace(title, at=(left, title_y))
@@ -220,4 +234,6 @@ def _title(view: View, *, scale: Scale, body: Box, sizes: Sizes) -> tuple[tuple[
     small_y = rule_y - sizes.gap - 0.05 * sizes.text - small.tall / 2
     small = Lettering(lines=below, at=(left, small_y), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
     rule = Rule(segment=((left, rule_y), (left + max(title.width, small.width), rule_y)))
-    return (title, small), (rule,)
+    middle = (first + sizes.tag, min(rule_y, body.bottom - sizes.gap - sizes.tag))
+    circle = PlacedTag(of=view.name, center=middle, radius=sizes.tag, line=(middle, middle))
+    return circle if view.number else None, (title, small), (rule,)

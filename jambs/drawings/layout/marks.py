@@ -100,13 +100,13 @@ def _beside(mark: Mark, edge: Segment, inward: Point, share: float, away: float,
     return PlacedMark(text=text, leader=Leader(points=(end, foot)))
 
 
-def broken_for(shapes: Sequence[Shape], marks: Sequence[Lettering]) -> tuple[Shape, ...]:
-    """Break hidden lines where a mark stands on them."""
-    covers = [_corners(mark.box) for mark in marks]
+def broken_for(shapes: Sequence[Shape], marks: Sequence[Box]) -> tuple[Shape, ...]:
+    """Break hidden lines where something stands on them."""
+    covers = [_corners(mark) for mark in marks]
     broken: list[Shape] = []
     for shape in shapes:
         edges = segments_of(shape.points, closed=shape.closed)
-        if shape.ink is not Ink.HIDDEN or not any(mark.box.is_hit_by(edge) for mark in marks for edge in edges):
+        if shape.ink is not Ink.HIDDEN or not any(mark.is_hit_by(edge) for mark in marks for edge in edges):
             broken.append(shape)
             continue
         pieces = [piece for edge in edges for piece in visible_pieces(edge, covers)]

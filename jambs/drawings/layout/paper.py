@@ -109,6 +109,11 @@ class Sizes:
         return 3.0 * self.factor
 
     @property
+    def tag(self) -> float:
+        """Radius of a circle with a number."""
+        return 0.14 * self.factor
+
+    @property
     def head(self) -> float:
         """Length of a leader's arrow head; a third of it is its width."""
         return 0.09 * self.factor

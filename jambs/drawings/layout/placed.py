@@ -105,6 +105,22 @@ class Dimension:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PlacedTag:
+    """Room for a circle with a number: its middle and radius, and the line of a section tag; ``of``: which view's."""
+
+    of: str
+    center: Point
+    radius: float
+    line: Segment
+
+    @property
+    def box(self) -> Box:
+        """The room of the circle."""
+        (x, y), r = self.center, self.radius
+        return Box(x - r, y - r, x + r, y + r)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Rule:
     """A plain line of a table or a title."""
 
@@ -114,7 +130,10 @@ class Rule:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlacedView:
-    """A view at one scale with every text in its place; ``box`` holds all of it."""
+    """A view at one scale with every text in its place; ``box`` holds all of it.
+
+    ``tags``: of the sections that cut it; ``number_at``: the circle before its title. Both are drawn on paper.
+    """
 
     name: str
     title: str
@@ -126,6 +145,8 @@ class PlacedView:
     texts: tuple[Lettering, ...] = ()
     leaders: tuple[Leader, ...] = ()
     rules: tuple[Rule, ...] = ()
+    tags: tuple[PlacedTag, ...] = ()
+    number_at: PlacedTag | None = None
     box: Box
 
     @property

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from jambs.drawings.drawing import Drawing, Sheet
+from jambs.drawings.drawing import Drawing, Sheet, numbers_on
 from jambs.drawings.dxf.document import BORDER, repeatable
+from jambs.drawings.layout.bubbles import Bubble, bubbles_of
 from jambs.drawings.layout.issue_table import issue_rules, issue_texts
 from jambs.drawings.layout.key_box import fitted_key
 from jambs.drawings.layout.paper import Page
@@ -37,7 +38,7 @@ def drawing_title(drawing: Drawing) -> str:
 
 
 def _sheet_page(drawing: Drawing, sheet: Sheet) -> VectorPage:
-    page = sheet.page
+    page, numbers = sheet.page, numbers_on(drawing, sheet.page)
     written = SvgPage(page.width * MM_PER_INCH, page.height * MM_PER_INCH)
     pen = SvgPen(page=written)
     for start, end in page.border:
@@ -47,8 +48,20 @@ def _sheet_page(drawing: Drawing, sheet: Sheet) -> VectorPage:
         view, factor = on_page.view, on_page.view.scale.factor
         left, bottom = on_page.box.left - view.box.left / factor, on_page.box.bottom - view.box.bottom / factor
         SvgPen(page=written, factor=factor, origin=(left, bottom)).view(view)
+        for bubble in bubbles_of(on_page, numbers):
+            _write_bubble(pen, bubble)
     titles = [on_page.view.title for on_page in sheet.views]
     return written.done(f"{drawing.title.opening}, sheet {sheet.words}: {', '.join(titles)}")
+
+
+def _write_bubble(pen: SvgPen, bubble: Bubble) -> None:
+    (x, y), radius = bubble.center, bubble.radius
+    ends = ((x - radius, y), (x + radius, y))
+    pen.shape(Shape(points=ends, bulges=(1.0, 1.0), ink=Ink.TITLE))
+    for line in bubble.lines:
+        pen.line(line, Ink.TITLE)
+    for text in bubble.texts:
+        pen.text(text)
 
 
 def _write_strip(pen: SvgPen, drawing: Drawing, sheet: Sheet) -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import Enum, StrEnum
 
-from jambs.drawings.layout.boxes import Box, Segment, box_around
+from jambs.drawings.layout.boxes import Box, Segment, box_around, segments_of
 from jambs.geometry import Point
 
 
@@ -77,6 +77,11 @@ class Shape:
     ink: Ink
     closed: bool = True
     bulges: tuple[float, ...] = ()
+
+    @property
+    def segments(self) -> list[Segment]:
+        """Its straight pieces; of a bulged one the chords."""
+        return segments_of(self.points, closed=self.closed)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,6 +152,15 @@ class Mark:
     inward: Point | None = None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tag:
+    """A section tag: the name of the view it leads to, the edge that is cut there, the way from it into the opening."""
+
+    of: str
+    edge: Segment
+    inward: Point
+
+
 class ViewKind(Enum):
     """What a view shows, as far as its place on the sheets goes by it."""
 
@@ -180,7 +194,8 @@ class View:
     ``name`` is unique within a drawing; ``largest`` is the number of the largest standard scale it may have;
     ``widest`` is the greatest measure of the shapes on paper [in]; ``share`` of the smaller page's room, across and up,
     is what it may take, so that several stand on a page. ``half_size``: drawn half size whatever else it could be.
-    ``widest_words``: where lines of call-outs are broken [in on paper].
+    ``widest_words``: where lines of call-outs are broken [in on paper]. ``number``: within its drawing, before its
+    title; none where it is 0.
     """
 
     name: str
@@ -192,12 +207,14 @@ class View:
     call_outs: tuple[CallOut, ...] = ()
     stack: Stack | None = None
     marks: tuple[Mark, ...] = ()
+    tags: tuple[Tag, ...] = ()
     remarks: tuple[str, ...] = ()
     largest: int = 0
     widest: float = 12.0
     share: tuple[float, float] = (1.0, 1.0)
     half_size: bool = False
     widest_words: float = 2.4
+    number: int = 0
 
     def brief(self) -> View:
         """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""
@@ -206,6 +223,8 @@ class View:
             title="",
             remarks=(),
             stack=None,
+            tags=(),
+            number=0,
             chains=tuple(chain for chain in self.chains if chain.is_main),
             call_outs=tuple(replace(one, lines=(one.short,)) for one in self.call_outs if one.short),
             marks=tuple(

@@ -1,0 +1,80 @@
+"""Section tags: every section has one on both elevations, with its own number and the sheet that it stands on."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from ezdxf.filemanagement import readfile
+from samples import SAMPLES, drawn
+
+from jambs.drawings.drawing import numbers_on
+from jambs.drawings.dxf.model import write_dxf
+from jambs.drawings.layout.boxes import Box
+from jambs.drawings.layout.bubbles import bubbles_of
+from jambs.drawings.layout.paper import PAGES, Sizes
+from jambs.drawings.layout.tags import place_tags
+from jambs.drawings.svg.sheets import sheet_pages
+from jambs.drawings.views.view import Ink, Shape, Tag, ViewKind
+
+EACH = pytest.mark.parametrize("name", list(SAMPLES))
+GLASS = Box(0.0, 0.0, 20.0, 30.0)
+HEAD = Tag(of="section head", edge=((0.0, 30.0), (20.0, 30.0)), inward=(0.0, -1.0))
+OUTLINE = Shape(points=((0.0, 0.0), (20.0, 0.0), (20.0, 30.0), (0.0, 30.0)), ink=Ink.GLASS)
+SIZES = Sizes(4.0)
+
+
+@EACH
+def test_every_section_has_a_tag_on_both_elevations_with_the_sheet_it_is_on(name: str) -> None:
+    drawing = drawn(name)
+    sections = {view.name for view in drawing.views if view.kind is ViewKind.SECTION}
+    for page in PAGES[drawing.units]:
+        numbers = numbers_on(drawing, page)
+        for sheet in (sheet for sheet in drawing.sheets if sheet.page == page):
+            assert all(numbers[one.view.name][1] == sheet.number for one in sheet.views if one.view.name in numbers)
+        for view in (view for view in drawing.views if view.kind.is_elevation):
+            assert {tag.of for tag in view.tags} == sections
+    assert len({number for number, _ in numbers.values()}) == len(numbers)
+
+
+@EACH
+def test_tags_touch_no_text_and_keep_within_their_view(name: str) -> None:
+    for view in (view for view in drawn(name).views if view.kind.is_elevation):
+        boxes = [tag.box for tag in view.tags]
+        assert not [text for text in view.lettering for box in boxes if box.overlaps(text.box)]
+        assert not [1 for one in boxes for two in boxes if one is not two and one.overlaps(two)]
+        assert all(view.box.holds(box) for box in boxes)
+
+
+@pytest.mark.parametrize("name", ["stool", "metric"])
+def test_page_and_layout_say_number_over_sheet(name: str, tmp_path: Path) -> None:
+    drawing = drawn(name)
+    write_dxf(drawing, tmp_path / "one.dxf")
+    document = readfile(tmp_path / "one.dxf")
+    page = PAGES[drawing.units][0]
+    for sheet, made in zip(
+        (one for one in drawing.sheets if one.page == page), sheet_pages(drawing, page), strict=True
+    ):
+        wanted = [word for one in sheet.views for bubble in bubbles_of(one, numbers_on(drawing, page))
+                  for text in bubble.texts for word in text.lines]  # fmt: skip
+        layout = document.layouts.get(sheet.name)
+        written = [text.dxf.text for text in layout.query("TEXT")]
+        printed = [text.words for text in made.texts]
+        assert len(layout.query("CIRCLE")) * 2 == len(wanted)
+        assert all(wanted.count(word) <= min(written.count(word), printed.count(word)) for word in wanted)
+
+
+def test_a_tag_stands_inside_where_it_has_room_and_past_everything_where_it_has_none() -> None:
+    """By hand: at 1:4 the circle is 1.12 in wide, 0.48 in under the head; a word of the whole glass leaves no room."""
+    (inside,) = place_tags([HEAD], [OUTLINE], boxes=[GLASS], lines=[], sizes=SIZES)
+    assert inside.center == pytest.approx((10.0, 30.0 - 0.48 - 0.56))
+    (outside,) = place_tags([HEAD], [OUTLINE], boxes=[GLASS, GLASS], lines=[], sizes=SIZES)
+    assert outside.box.bottom > 30.0
+    hidden = Shape(points=((0.0, 29.0), (20.0, 29.0)), ink=Ink.HIDDEN, closed=False)
+    (over,) = place_tags([HEAD], [OUTLINE, hidden], boxes=[GLASS], lines=[], sizes=SIZES)
+    assert over == inside  # a hidden line is broken for it
+
+
+def test_a_tag_stands_on_no_line_of_a_leader() -> None:
+    (inside,) = place_tags([HEAD], [OUTLINE], boxes=[GLASS], lines=[((10.0, 30.0), (10.0, 20.0))], sizes=SIZES)
+    assert inside.center[0] != pytest.approx(10.0) and GLASS.holds(inside.box)
