@@ -7,11 +7,14 @@ from collections.abc import Iterable, Sequence
 from jambs.app.issuing import CHANGED_CUT, INDEX
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance
 from jambs.app.paper_names import SHEET_TO_CUT
-from jambs.issued.compare import NOT_NEEDED, RECUT, OpeningChanges, compare_openings
+from jambs.issued.compare import OpeningChanges, compare_openings
 from jambs.issued.entry import Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
-from jambs.issued.plan import ADDED, EXCHANGED, OTHER_SHAPE, renamed_to
+from jambs.issued.plan import OTHER_SHAPE
+from jambs.issued.reasons import Added, MarksExchanged, why_text
 from jambs.issued.record import Record
+from jambs.issued.remarked import remarked_in
+from jambs.issued.verdict_reasons import NoLongerNeeded, Recut
 from jambs.job import Job
 
 
@@ -71,19 +74,19 @@ def _changed_line(record: Record, told: Entry | None, last: Entry, mark: str, jo
         return (
             f"  {mark}: {why}; its sheets and labels are void" if told and mark in told.sheets else f"  {mark}: {why}"
         )
-    was = _mark_then(told, last, mark)
+    was = _mark_then(record, told, last, mark)
     if told is None or was not in told.sheets:
-        return f"  {mark}: {last.why.get(mark) or ADDED}{_again(record, last, mark)}"
+        return f"  {mark}: {last.why.get(mark) or Added().sentence(job.units)}{_again(record, last, mark)}"
     try:
         found = _compared(record, told.sheets[was], was, last.sheets[mark], mark, job)
     except (Unreadable, *OTHER_SHAPE):
         return f"  {mark}: {last.why.get(mark) or 'changed'}; compare the sheets, its figures then are not on record"
-    recut = _in_order({one.mark for one in found.changes if one.verdict.startswith(RECUT)})
-    dropped = _in_order({one.mark for one in found.changes if one.verdict == NOT_NEEDED})
+    recut = _in_order({one.mark for one in found.changes if isinstance(one.verdict, Recut)})
+    dropped = _in_order({one.mark for one in found.changes if isinstance(one.verdict, NoLongerNeeded)})
     count = len(found.changes)
-    why = last.why.get(mark, "")
-    why = why if why.startswith(EXCHANGED) else found.why
-    counted = f"  {mark}: {why}, {count} {'figure' if count == 1 else 'figures'} changed"
+    exchanged = remarked_in(record, last).exchanged.get(mark)
+    whys = (MarksExchanged(mark=exchanged),) if exchanged else found.why
+    counted = f"  {mark}: {why_text(whys, job.units)}, {count} {'figure' if count == 1 else 'figures'} changed"
     cut = [f"recut {', '.join(recut)}"] * bool(recut) + [f"throw away {', '.join(dropped)}"] * bool(dropped)
     return f"{counted}{_again(record, last, mark)}" + (f"; if cut already, {', '.join(cut)}" if cut else "")
 
@@ -97,11 +100,11 @@ def _last_why(record: Record, mark: str) -> str:
     return next((one.why[mark] for one in reversed(record.issues.values()) if mark in one.why), "")
 
 
-def _mark_then(told: Entry | None, last: Entry, mark: str) -> str:
+def _mark_then(record: Record, told: Entry | None, last: Entry, mark: str) -> str:
     """Return the mark that an opening had when it was told last."""
     if told is None or mark in told.sheets:
         return mark
-    return next((old for old, why in last.why.items() if why == renamed_to(mark)), mark)
+    return remarked_in(record, last).renamed.get(mark, mark)
 
 
 def _compared(record: Record, then: IssuedSheet, was: str, now: IssuedSheet, mark: str, job: Job) -> OpeningChanges:

@@ -40,6 +40,7 @@ from jambs.issued.plan import (
     replaced_issue,
     withdrawn,
 )
+from jambs.issued.reasons import why_text
 from jambs.issued.record import Record
 from jambs.issued.revisions import revisions_of
 from jambs.issued.writing import Commit, PaperFacts, Writing
@@ -104,7 +105,7 @@ class Issuing:
         if changes is None or self.plan.last is None:
             return plain
         since = self.plan.last.sheets[changes.was].number
-        return replace(plain, since=since, why=changes.why, changes=changes.changes)
+        return replace(plain, since=since, why=why_text(changes.why, self.job.units), changes=changes.changes)
 
 
 def plain_stamp(record: Record, mark: str, sheet: IssuedSheet, *, measured: str) -> Stamp:
@@ -153,7 +154,7 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
     _write_changes(issuing, stamps, pictures, folder)
     labels_now = now_of(plan.sheets, plan.printed, issuing.former, job)
     write_old_labels(record, labels_now, job, folder, number=plan.number, day=plan.day)
-    rows = index_rows(record, plan.printed, stamps, plan.why)
+    rows = index_rows(record, plan.printed, stamps, _why_texts(plan))
     drawings = {row.mark: DRAWING_SHEETS.path(row.mark) for row in rows}
     stale = stale_rows(record, issuing.basis)
     index = index_pdf(rows, job, number=plan.number, day=plan.day, stale=stale, drawings=drawings)
@@ -167,7 +168,7 @@ def _write_changes(issuing: Issuing, stamps: Stamps, pictures: Mapping[str, Shee
     if changed or plan.gone:
         rooms = {kit.mark: kit.placement.opening.room for kit in changed}
         void = void_sheets(issuing.record, plan)
-        page = changes_pdf(stamps, plan.why, rooms, void, job, number=plan.number, day=plan.day)
+        page = changes_pdf(stamps, _why_texts(plan), rooms, void, job, number=plan.number, day=plan.day)
         (folder / CHANGES).write_bytes(page)
     if changed and pictures:
         (folder / CHANGED_CUT).write_bytes(cut_sheets_pdf(changed, job, pictures, stamps=stamps))
@@ -177,6 +178,10 @@ def _write_changes(issuing: Issuing, stamps: Stamps, pictures: Mapping[str, Shee
             join_pdfs([folder / paper.path(kit.mark) for kit in changed], folder / name)
 
 
+def _why_texts(plan: IssuePlan) -> dict[str, str]:
+    return {mark: why_text(reasons, plan.units) for mark, reasons in plan.why.items()}
+
+
 def void_sheets(record: Record, plan: IssuePlan) -> list[VoidSheets]:
     """Return the openings that the job has no more, with their papers until now."""
     last = plan.last.sheets if plan.last else {}
@@ -184,7 +189,7 @@ def void_sheets(record: Record, plan: IssuePlan) -> list[VoidSheets]:
     return [
         VoidSheets(
             mark=mark,
-            why=plan.why[mark],
+            why=why_text(plan.why[mark], plan.units),
             issue=last[mark].number if mark in last else None,
             papers=_named(record, [path for path, paper in papers if paper.marks == (mark,)]),
         )

@@ -11,12 +11,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from jambs.issued.opening_figures import following_rows, opening_rows, opening_whys, other_why
+from jambs.issued.reasons import IssueReason
+from jambs.issued.verdict_reasons import CutIt, CutPartVerdict, NoLongerNeeded, Recut, RecutWhy, StillGood, Trim
 from jambs.parts.cuts import Crosscut, EdgeBevel, EndBevel, Groove, Miter, PlaneCut, Rip, Taper
 from jambs.parts.kinds import told_name, told_position
 from jambs.values import type_words
 
 Record = Mapping[str, Any]
-RECUT, STILL_GOOD, NOT_NEEDED, NEW = "recut", "still good", "no longer needed", "cut it"
 TRIM_CUTS = tuple(map(type_words, (Rip, Taper, Crosscut)))
 """Cuts that only make a board smaller: whoever has a larger one can trim it."""
 CROSSCUT_TAKES = tuple(map(type_words, (Miter, EndBevel, EdgeBevel, PlaneCut, Groove)))
@@ -27,14 +28,14 @@ CROSSCUT_TAKES = tuple(map(type_words, (Miter, EndBevel, EdgeBevel, PlaneCut, Gr
 class Change:
     """One changed figure: mark of the part (empty for one of the opening), its name, old and new as printed.
 
-    ``verdict``: what to do with a part that is cut already; empty for a figure of the opening.
+    ``verdict``: what to do with a part that is cut already; None for a figure of the opening.
     """
 
     mark: str
     what: str
     old: str
     new: str
-    verdict: str = ""
+    verdict: CutPartVerdict | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,7 +43,7 @@ class OpeningChanges:
     """All changes of one opening since its last issue, and why; ``was``: its mark then."""
 
     mark: str
-    why: str
+    why: tuple[IssueReason, ...]
     changes: tuple[Change, ...]
     was: str
 
@@ -50,7 +51,7 @@ class OpeningChanges:
 def compare_openings(old: Record, new: Record, *, tolerance: float) -> OpeningChanges:
     """Compare two records of one opening; ``tolerance``: a cut part this near is still good [units of the job]."""
     changes = [*_figures(opening_rows(old, new)), *_part_changes(old, new, tolerance)]
-    why = "; ".join(one for one in opening_whys(old, new) if one) or other_why(old, new)
+    why = tuple(opening_whys(old, new)) or (other_why(old, new),)
     return OpeningChanges(
         mark=new["mark"], why=why, changes=tuple(changes or _figures(following_rows(old, new))), was=old["mark"]
     )
@@ -75,13 +76,13 @@ def _part_changes(old: Record, new: Record, tolerance: float) -> Iterator[Change
     before, after = parts_by_place(old), parts_by_place(new)
     for place, part in after.items():
         if place not in before:
-            yield Change(mark=part["mark"], what=named(part), old="none", new=size_words(part), verdict=NEW)
+            yield Change(mark=part["mark"], what=named(part), old="none", new=size_words(part), verdict=CutIt())
         else:
             yield from _changed_part(before[place], part, tolerance)
     for place, part in before.items():
         if place not in after:
             what = f"{named(part)} (was {part['mark']})"
-            yield Change(mark=part["mark"], what=what, old=size_words(part), new="none", verdict=NOT_NEEDED)
+            yield Change(mark=part["mark"], what=what, old=size_words(part), new="none", verdict=NoLongerNeeded())
 
 
 def named(part: Record) -> str:
@@ -138,33 +139,33 @@ def _work_rows(old: Record, new: Record) -> Iterator[tuple[str, str, str]]:
         yield "work", was, now
 
 
-def verdict(old: Record, new: Record, *, tolerance: float) -> str:
-    """Say of a part cut by the old figures whether it is *still good* for the new ones, or has to be *recut*.
+def verdict(old: Record, new: Record, *, tolerance: float) -> Recut | StillGood:
+    """Find of a part cut by the old figures whether it is *still good* for the new ones, or has to be *recut*.
 
     Still good: every measure within ``tolerance`` [units of the job], or larger where only ripping and crosscutting
     make it smaller.
     """
     if old["stock"] != new["stock"]:
-        return f"{RECUT}: other stock"
+        return Recut(why=RecutWhy.STOCK)
     thickness = new["thickness"]["value"] - old["thickness"]["value"]
     if abs(thickness) > tolerance:
-        return f"{RECUT}: other thickness"
+        return Recut(why=RecutWhy.THICKNESS)
     if _shaped(old, tolerance) != _shaped(new, tolerance) and not _same_shape(old, new, tolerance):
-        return f"{RECUT}: cut otherwise"
+        return Recut(why=RecutWhy.SHAPE)
     return _trimmed(old, new, tolerance)
 
 
-def _trimmed(old: Record, new: Record, tolerance: float) -> str:
+def _trimmed(old: Record, new: Record, tolerance: float) -> Recut | StillGood:
     widths = [new_width - old_width for old_width, new_width in zip(_widths(old), _widths(new), strict=True)]
     length = new["length"]["value"] - old["length"]["value"]
     if max(widths) > tolerance:
-        return f"{RECUT}: too narrow"
+        return Recut(why=RecutWhy.NARROW)
     if length > tolerance:
-        return f"{RECUT}: too short"
+        return Recut(why=RecutWhy.SHORT)
     if length < -tolerance and _is_shaped(old):
-        return f"{RECUT}: its ends are cut for another length"
-    trims = ["rip"] * (min(widths) < -tolerance) + ["crosscut"] * (length < -tolerance)
-    return f"{STILL_GOOD}: {' and '.join(trims)} to the new size" if trims else STILL_GOOD
+        return Recut(why=RecutWhy.ENDS)
+    is_larger = {Trim.RIP: min(widths) < -tolerance, Trim.CROSSCUT: length < -tolerance}
+    return StillGood(trims=tuple(trim for trim, needed in is_larger.items() if needed))
 
 
 def _widths(part: Record) -> tuple[float, float]:

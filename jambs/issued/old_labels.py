@@ -6,13 +6,15 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from jambs.issued.compare import STILL_GOOD, named, parts_by_place, size_words, verdict
+from jambs.issued.compare import named, parts_by_place, size_words, verdict
 from jambs.issued.entry import IssuedSheet
 from jambs.issued.errors import Unreadable
 from jambs.issued.record import Record
+from jambs.issued.verdict_reasons import CutPartVerdict, Recut, StillGood, ThrowAway, TrimIt
 
 Opening = Mapping[str, Any]
-THROW_AWAY = "throw away"
+Row = tuple[str, str, str, str, str, CutPartVerdict]
+"""Mark, name and size of an old part, its mark and size today, what to do."""
 OTHER_SHAPE = (KeyError, TypeError, ValueError, AttributeError)
 
 
@@ -28,12 +30,12 @@ class OldLabel:
     old: str
     now: str
     new: str
-    verdict: str
+    verdict: CutPartVerdict
 
     @property
     def holds(self) -> bool:
         """Say whether the label is right as it is."""
-        return self.verdict == STILL_GOOD and self.mark == self.now and self.old == self.new
+        return self.verdict == StillGood() and self.mark == self.now and self.old == self.new
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,7 +96,7 @@ def _renamed_to(mark: str, then: Iterable[str], now: LabelsNow, today: Mapping[s
 
 
 def _opening_labels(record: Record, now: LabelsNow, mark: str, sheets: list[tuple[str, IssuedSheet]]) -> OpeningLabels:
-    opening, found, unread = now.openings.get(mark), dict[tuple[str, ...], list[int]](), []
+    opening, found, unread = now.openings.get(mark), dict[Row, list[int]](), []
     known: set[str] = set()
     room = opening["room"] if opening else ""
     for old_mark, sheet in sheets:
@@ -118,7 +120,7 @@ def _opening_labels(record: Record, now: LabelsNow, mark: str, sheets: list[tupl
     )
 
 
-def _labels(found: Mapping[tuple[str, ...], list[int]]) -> Iterator[OldLabel]:
+def _labels(found: Mapping[Row, list[int]]) -> Iterator[OldLabel]:
     for (mark, what, old, now, new, told), issues in found.items():
         yield OldLabel(mark=mark, issues=tuple(sorted(issues)), what=what, old=old, now=now, new=new, verdict=told)
 
@@ -128,17 +130,17 @@ def _order(label: OldLabel) -> tuple[str, int, tuple[int, ...]]:
     return (opening, int(number) if number.isdigit() else 0, label.issues)
 
 
-def _rows(was: Opening, opening: Opening | None, tolerance: float) -> Iterator[tuple[str, ...]]:
+def _rows(was: Opening, opening: Opening | None, tolerance: float) -> Iterator[Row]:
     """Yield what each old part is: its mark, its name, its size, then mark and size today and what to do."""
     after = parts_by_place(opening) if opening else {}
     for place, part in parts_by_place(was).items():
         row, now = (part["mark"], named(part), size_words(part)), after.get(place)
         if now is None:
-            yield (*row, "", "", THROW_AWAY)
+            yield (*row, "", "", ThrowAway())
         else:
             yield (*row, now["mark"], size_words(now), to_do(verdict(part, now, tolerance=tolerance)))
 
 
-def to_do(told: str) -> str:
+def to_do(told: Recut | StillGood) -> CutPartVerdict:
     """Return a verdict as it is told of a label: ``still good``, ``rip to the new size``, ``recut: too narrow``."""
-    return told.removeprefix(f"{STILL_GOOD}: ")
+    return TrimIt(trims=told.trims) if isinstance(told, StillGood) and told.trims else told

@@ -9,6 +9,24 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from jambs.issued.reasons import (
+    FOLLOWING,
+    STATED_WORDS,
+    WINDOW_WORDS,
+    HeadOfJobChanged,
+    IssueReason,
+    MeasuresWithdrawn,
+    MovedInWall,
+    NowHalfMeasured,
+    NowMeasured,
+    RenamedFrom,
+    SheetsSayOtherwise,
+    ShopChanged,
+    StatedChanged,
+    WindowChanged,
+    WindowDetailChanged,
+)
+
 Record = Mapping[str, Any]
 Row = tuple[str, str, str]
 """A value in words, as it was, as it is."""
@@ -32,42 +50,9 @@ FIGURES: tuple[tuple[str, tuple[str, ...]], ...] = (
 """Values that are told first, in this order."""
 STATED = ("window", "wall", "buck", "trim")
 """Records whose every other value is told."""
-WHY = (
-    ("room", "room changed"),
-    ("rough_opening", "rough opening changed"),
-    ("sill_height", "sill height changed"),
-    ("floor_below_frame", "height over the floor changed"),
-    ("faces_deg", "compass direction changed"),
-    ("wall", "layers of the wall changed"),
-    ("buck", "buck changed"),
-    ("trim", "trim changed"),
-)
-"""What was decided, in the order of the pipeline, behind the window and before its place in the wall."""
-WINDOW_WHY = {
-    "hinge": "hinge changed",
-    "escape": "escape opening changed",
-    "weight": "weight changed",
-    "name": "window has another name",
-}
-"""What of a window leaves its frame as it is."""
 PARTS = ("parts", "figures", "clear_opening", "depths")
 HEADS = ("mark", "state", "parts", *STATED, *(way[0] for _, way in FIGURES if len(way) == 1))
 """What is told otherwise: never among the values that follow."""
-FOLLOWING = {
-    "findings": "findings",
-    "assumed": "assumed",
-    "cautions": "cautions",
-    "reasons": "why it stands there",
-    "alternatives": "other positions",
-    "install": "install sheet",
-    "figures": "figures",
-    "swing": "swing of the sash",
-    "shims": "shim space",
-    "planes": "planes",
-    "depths": "depths",
-    "framing_opening": "framing opening",
-}
-"""What follows from what is stated, in words."""
 
 
 def opening_rows(old: Record, new: Record) -> Iterator[Row]:
@@ -89,43 +74,46 @@ def following_rows(old: Record, new: Record) -> Iterator[Row]:
                 yield from _row(_words(way), was, now)
 
 
-def opening_whys(old: Record, new: Record) -> Iterator[str]:
+def opening_whys(old: Record, new: Record) -> Iterator[IssueReason]:
     """Yield what was decided or found between the two; what comes first in the pipeline is named first."""
     if old["mark"] != new["mark"]:
-        yield f"renamed, was {old['mark']}"
-    yield _measured_why(old, new)
-    yield _window_why(old["window"], new["window"])
-    for key, words in WHY:
+        yield RenamedFrom(mark=old["mark"])
+    yield from _measured_why(old, new)
+    yield from _window_why(old["window"], new["window"])
+    for key in STATED_WORDS:
         if _without_marks(old.get(key)) != _without_marks(new.get(key)):
-            yield words
+            yield StatedChanged(key=key)
     was, now = (one["planes"]["flange_plane"]["text"] for one in (old, new))
     if was != now:
-        yield f"window moved in the wall, flange from {was} to {now}"
+        yield MovedInWall(was=was, now=now)
 
 
-def other_why(old: Record, new: Record) -> str:
-    """Say why where nobody stated anything else: by the shop, or in what the sheets say."""
+def other_why(old: Record, new: Record) -> IssueReason:
+    """Find why where nobody stated anything else: by the shop, or in what the sheets say."""
     if any(_without_marks(old.get(key)) != _without_marks(new.get(key)) for key in PARTS):
-        return "settings of the shop changed"
-    keys = [key for key in dict.fromkeys((*new, *old)) if old.get(key) != new.get(key)]
-    found = [FOLLOWING.get(key, key.replace("_", " ")) for key in keys]
-    return f"changed on the sheets: {', '.join(found)}" if found else "name, address, units or grid of the job changed"
+        return ShopChanged()
+    keys = tuple(key for key in dict.fromkeys((*new, *old)) if old.get(key) != new.get(key))
+    return SheetsSayOtherwise(keys=keys) if keys else HeadOfJobChanged()
 
 
-def _measured_why(old: Record, new: Record) -> str:
+def _measured_why(old: Record, new: Record) -> Iterator[IssueReason]:
     was, now = old["state"]["date"], new["state"]["date"]
     if old["depths"]["measured"] == new["depths"]["measured"]:
-        return ""
-    if now is None:
-        return "half measured" if new["depths"]["measured"] else "measured depths withdrawn, as planned again"
-    return f"measured {now}" if was is None else f"measured again {now}"
+        return
+    if now is not None:
+        yield NowMeasured(day=now, is_again=was is not None)
+    elif new["depths"]["measured"]:
+        yield NowHalfMeasured()
+    else:
+        yield MeasuresWithdrawn()
 
 
-def _window_why(old: Record, new: Record) -> str:
+def _window_why(old: Record, new: Record) -> Iterator[IssueReason]:
     changed = [key for key in new if old.get(key) != new[key]]
-    if all(key in WINDOW_WHY for key in changed):
-        return "; ".join(WINDOW_WHY[key] for key in changed)
-    return "window or its frame changed"
+    if all(key in WINDOW_WORDS for key in changed):
+        yield from (WindowDetailChanged(key=key) for key in changed)
+    else:
+        yield WindowChanged()
 
 
 def _without_marks(value: Any) -> Any:

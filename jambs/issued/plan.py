@@ -13,18 +13,27 @@ from jambs.issued.compare import OpeningChanges, compare_openings
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
+from jambs.issued.reasons import (
+    Added,
+    BackAgain,
+    BeforeNotOnRecord,
+    IssueReason,
+    MarksExchanged,
+    Removed,
+    RenamedTo,
+    WithdrawnTo,
+    why_text,
+)
 from jambs.issued.record import Record
+from jambs.issued.remarked import REMARKED, Remarked, remarked_document, remarked_in
 from jambs.issued.renaming import exchanged_openings, renamed_openings
 from jambs.issued.writing import NewIssue
+from jambs.length import Units
 
 Printed = Mapping[str, Any]
 """What the sheets print, opening by opening, as ``parts.json`` has it."""
 OTHER_SHAPE = (KeyError, TypeError, ValueError, AttributeError)
 """What comes of a record of parts that is not of today's shape, as an earlier version kept it."""
-NOT_COMPARED = "what it was before is not on record"
-ADDED, REMOVED = "added", "removed"
-RENAMED = "renamed, now"
-EXCHANGED = "marks exchanged: it is what"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,19 +67,24 @@ class IssuePlan:
         return tuple(mark for mark in self.sheets if mark not in changed)
 
     @property
-    def why(self) -> dict[str, str]:
+    def why(self) -> dict[str, tuple[IssueReason, ...]]:
         """Why the sheets of each opening changed, came or went, by mark; nothing of a first issue."""
         if self.last is None:
             return {}
         now = {old: new for new, old in self.renamed.items()}
         return {
-            **dict.fromkeys(self.changed, ADDED),
-            **{mark: back_since(number) for mark, number in self.back.items()},
+            **dict.fromkeys(self.changed, (Added(),)),
+            **{mark: (BackAgain(number=number),) for mark, number in self.back.items()},
             **{mark: one.why for mark, one in self.changes.items()},
-            **dict.fromkeys(self.not_compared, NOT_COMPARED),
-            **{mark: exchanged_with(other) for mark, other in self.exchanged.items()},
-            **{mark: renamed_to(now[mark]) if mark in now else REMOVED for mark in self.gone},
+            **dict.fromkeys(self.not_compared, (BeforeNotOnRecord(),)),
+            **{mark: (MarksExchanged(mark=other),) for mark, other in self.exchanged.items()},
+            **{mark: (RenamedTo(mark=now[mark]) if mark in now else Removed(),) for mark in self.gone},
         }
+
+    @property
+    def units(self) -> Units:
+        """The units of what is printed."""
+        return Units(self.printed["units"])
 
     @property
     def is_same(self) -> bool:
@@ -79,7 +93,9 @@ class IssuePlan:
 
     def documents(self) -> dict[str, bytes]:
         """Return what the issue keeps of what it printed."""
-        return {PRINTED: json.dumps(self.printed, ensure_ascii=False).encode("utf-8")}
+        kept = {PRINTED: json.dumps(self.printed, ensure_ascii=False).encode("utf-8")}
+        remarked = Remarked(renamed=self.renamed, exchanged=self.exchanged)
+        return kept if remarked == Remarked() else {**kept, REMARKED: remarked_document(remarked)}
 
 
 def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, is_whole: bool = True) -> IssuePlan:
@@ -121,22 +137,7 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
 
 def _told(one: OpeningChanges, exchanged: Mapping[str, str]) -> OpeningChanges:
     """Let an opening that took another's mark say so first, whatever figures then differ."""
-    return replace(one, why=exchanged_with(exchanged[one.mark])) if one.mark in exchanged else one
-
-
-def exchanged_with(mark: str) -> str:
-    """Say of an opening that it is now what another mark was."""
-    return f"{EXCHANGED} {mark} was; boards labeled {mark}-… were cut for it, give them new labels before you recut any"
-
-
-def renamed_to(mark: str) -> str:
-    """Say of an opening that is gone what it is called now."""
-    return f"{RENAMED} {mark}"
-
-
-def back_since(number: int) -> str:
-    """Say of an opening that it was gone; ``number``: the last issue that had it."""
-    return f"back again, last in issue {number}; its parts have their old marks"
+    return replace(one, why=(MarksExchanged(mark=exchanged[one.mark]),)) if one.mark in exchanged else one
 
 
 def _back(new: Iterable[str], record: Record) -> dict[str, int]:
@@ -147,7 +148,8 @@ def _back(new: Iterable[str], record: Record) -> dict[str, int]:
     last: dict[str, int] = {}
     for issue in record.issues.values():
         last |= dict.fromkeys(issue.sheets, issue.issue)
-        last = {mark: one for mark, one in last.items() if not issue.why.get(mark, "").startswith(RENAMED)}
+        free = {*remarked_in(record, issue).renamed.values()}
+        last = {mark: one for mark, one in last.items() if mark not in free}
     return {mark: last[mark] for mark in new if mark in last}
 
 
@@ -196,7 +198,8 @@ def new_issue(record: Record, plan: IssuePlan, staged: Path) -> NewIssue | None:
     """Return what makes the staged papers an issue; nothing where not a file differs from what holds."""
     if plan.is_same and _covers(record, staged):
         return None
-    return NewIssue(sheets=plan.sheets, changed=(*plan.changed, *plan.gone), why=plan.why)
+    why = {mark: why_text(reasons, plan.units) for mark, reasons in plan.why.items()}
+    return NewIssue(sheets=plan.sheets, changed=(*plan.changed, *plan.gone), why=why)
 
 
 def _covers(record: Record, staged: Path) -> bool:
@@ -255,5 +258,5 @@ def withdrawn(record: Record, earlier: Entry) -> NewIssue:
     now = last.sheets if last else {}
     marks = dict.fromkeys((*earlier.sheets, *now))
     differs = tuple(mark for mark in marks if now.get(mark) != earlier.sheets.get(mark))
-    why = dict.fromkeys(differs, f"withdrawn to issue {earlier.issue}")
+    why = dict.fromkeys(differs, WithdrawnTo(number=earlier.issue).sentence(Units.INCH))
     return NewIssue(sheets=earlier.sheets, changed=differs, why=why, same_as=earlier.issue)

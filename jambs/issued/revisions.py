@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from jambs.issue_stamp import Revision
-from jambs.issued.plan import ADDED, IssuePlan
+from jambs.issued.plan import IssuePlan
+from jambs.issued.reasons import Added, why_text
 from jambs.issued.record import Record
+from jambs.length import Units
 
 FIRST_ISSUE = "first issue"
 
@@ -21,10 +23,10 @@ def revisions_of(record: Record, plan: IssuePlan, mark: str) -> tuple[Revision, 
             found[sheet.number] = Revision(number=sheet.number, day=sheet.day, words=_words(entry.why.get(mark, "")))
     sheet = plan.sheets[mark]
     if sheet.number not in found:
-        words = _words(plan.why.get(mark, ""))
+        words = _words(why_text(plan.why.get(mark, ()), plan.units))
         found[sheet.number] = Revision(number=sheet.number, day=sheet.day, words=words)
     return tuple(found[number] for number in sorted(found) if number <= sheet.number)
 
 
 def _words(why: str) -> str:
-    return FIRST_ISSUE if why in ("", ADDED) else why
+    return FIRST_ISSUE if why in ("", Added().sentence(Units.INCH)) else why

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol
 
+from jambs.findings import Statement
 from jambs.job.models.openings import Job
+from jambs.length import Units
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.press import press
 from jambs.values import Record
@@ -39,7 +41,7 @@ class Label(Protocol):
         """Its size today."""
 
     @property
-    def verdict(self) -> str:
+    def verdict(self) -> Statement:
         """What to do with the board."""
 
     @property
@@ -100,4 +102,5 @@ def _opening(one: Labels) -> Record:
 def _label(one: Label) -> Record:
     issues = ", ".join(map(str, one.issues))
     now = "" if not one.now else one.new if one.now == one.mark else f"{one.now}: {one.new}"
-    return {"mark": one.mark, "issues": issues, "what": one.what, "old": one.old, "now": now, "verdict": one.verdict}
+    verdict = one.verdict.sentence(Units.INCH)
+    return {"mark": one.mark, "issues": issues, "what": one.what, "old": one.old, "now": now, "verdict": verdict}

@@ -6,7 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Protocol
 
+from jambs.findings import Statement
 from jambs.issue_stamp import IssueStamp, Revision
+from jambs.length import Units
 from jambs.values import Record
 
 
@@ -30,8 +32,8 @@ class ChangeLine(Protocol):
         """As it is."""
 
     @property
-    def verdict(self) -> str:
-        """What to do with a part that is cut already."""
+    def verdict(self) -> Statement | None:
+        """What to do with a part that is cut already; None for a figure of the opening."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,7 +104,8 @@ class Stamps:
 
 def change_row(one: ChangeLine) -> Record:
     """Return one changed figure as it is printed."""
-    return {"mark": one.mark, "what": one.what, "old": one.old, "new": one.new, "verdict": one.verdict}
+    verdict = one.verdict.sentence(Units.INCH) if one.verdict else ""
+    return {"mark": one.mark, "what": one.what, "old": one.old, "new": one.new, "verdict": verdict}
 
 
 NOT_ISSUED = Stamps()

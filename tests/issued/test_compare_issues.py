@@ -9,13 +9,20 @@ import pytest
 from issued_records import measured, opening_of
 
 from jambs.issued.compare import Change, compare_openings, verdict
+from jambs.issued.reasons import why_text
+from jambs.issued.verdict_reasons import Recut, RecutWhy
+from jambs.length import Units
 
 TOLERANCE = 1 / 32 + 1e-9
 
 
 def compared(old: dict[str, Any], new: dict[str, Any]) -> tuple[str, list[Change]]:
     found = compare_openings(old, new, tolerance=TOLERANCE)
-    return found.why, list(found.changes)
+    return why_text(found.why, Units.INCH), list(found.changes)
+
+
+def to_do(change: Change) -> str:
+    return change.verdict.sentence(Units.INCH) if change.verdict else ""
 
 
 def test_nothing_changed() -> None:
@@ -27,33 +34,37 @@ def test_measured_a_sixteenth_deeper_is_recut() -> None:
     why, changes = compared(opening_of(), opening_of(**measured(*["4 3/4"] * 4)))
     assert why == "measured 2026-06-01"
     assert changes[0] == Change(
-        mark="W1-1", what="extension jamb, head, width", old='4 23/32"', new='4 25/32"', verdict="recut: too narrow"
+        mark="W1-1",
+        what="extension jamb, head, width",
+        old='4 23/32"',
+        new='4 25/32"',
+        verdict=Recut(why=RecutWhy.NARROW),
     )
     assert {change.mark for change in changes} == {"W1-1", "W1-2", "W1-3", "W1-4"}
 
 
 def test_measured_less_deep_is_ripped_down() -> None:
     changes = compared(opening_of(), opening_of(**measured(*["4 5/8"] * 4)))[1]
-    assert {change.verdict for change in changes} == {"still good: rip to the new size"}
+    assert {to_do(change) for change in changes} == {"still good: rip to the new size"}
 
 
 def test_a_thirty_second_is_within_the_tolerance() -> None:
     changes = compared(opening_of(), opening_of(**measured(*["4 23/32"] * 4)))[1]
-    assert {change.verdict for change in changes} == {"still good"}
+    assert {to_do(change) for change in changes} == {"still good"}
 
 
 def test_other_stock_is_recut() -> None:
     jamb = {"thickness": "3/4", "stock": "oak", "joint": "rabbet", "rabbet_depth": "3/8"}
     why, changes = compared(opening_of(), opening_of(interior_trim__inside__jamb=jamb))
     assert why == "trim changed"
-    assert {c.verdict for c in changes if c.mark == "W1-1"} == {"recut: other stock"}
+    assert {to_do(c) for c in changes if c.mark == "W1-1"} == {"recut: other stock"}
 
 
 def test_a_rabbeted_head_cannot_be_shortened_but_a_square_leg_can() -> None:
     # A frame 1 in less wide and high: the head carries its rabbets at both ends, the legs are cut square.
     smaller = opening_of(openings__0__frame="34 1/2 x 46 1/2", openings__0__rough_opening="35 x 47")
     why, changes = compared(opening_of(), smaller)
-    told = {(c.what, c.verdict) for c in changes}
+    told = {(c.what, to_do(c)) for c in changes}
     assert "window or its frame changed" in why
     assert ("extension jamb, head, length", "recut: its ends are cut for another length") in told
     assert ("extension jamb, left leg, length", "still good: crosscut to the new size") in told
@@ -62,10 +73,10 @@ def test_a_rabbeted_head_cannot_be_shortened_but_a_square_leg_can() -> None:
 
 def test_mitered_casing_is_cut_shorter_but_never_longer() -> None:
     larger = opening_of(openings__0__frame="36 1/2 x 48 1/2", openings__0__rough_opening="37 x 49")
-    assert {c.verdict for c in compared(opening_of(), larger)[1] if c.what == "interior casing, head, length"} == {
+    assert {to_do(c) for c in compared(opening_of(), larger)[1] if c.what == "interior casing, head, length"} == {
         "recut: too short"
     }
-    assert {c.verdict for c in compared(larger, opening_of())[1] if c.what == "interior casing, head, length"} == {
+    assert {to_do(c) for c in compared(larger, opening_of())[1] if c.what == "interior casing, head, length"} == {
         "still good: crosscut to the new size"
     }
 
@@ -73,8 +84,8 @@ def test_mitered_casing_is_cut_shorter_but_never_longer() -> None:
 def test_parts_that_come_and_go() -> None:
     bare = opening_of(openings__0__exterior_trim="none")
     gone, come = compared(opening_of(), bare)[1], compared(bare, opening_of())[1]
-    assert ("exterior sill (was W1-12)", "no longer needed") in {(c.what, c.verdict) for c in gone}
-    assert ("exterior sill", "cut it") in {(c.what, c.verdict) for c in come}
+    assert ("exterior sill (was W1-12)", "no longer needed") in {(c.what, to_do(c)) for c in gone}
+    assert ("exterior sill", "cut it") in {(c.what, to_do(c)) for c in come}
 
 
 def test_a_window_that_was_moved() -> None:
@@ -100,4 +111,4 @@ def test_a_plain_board(width: float, length: float, said: str) -> None:
     new = copy.deepcopy(old)
     new["width"]["value"] += width
     new["length"]["value"] += length
-    assert verdict(old, new, tolerance=TOLERANCE) == said
+    assert verdict(old, new, tolerance=TOLERANCE).sentence(Units.INCH) == said

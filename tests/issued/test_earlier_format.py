@@ -18,6 +18,7 @@ from jambs.issued.earlier_format import MIGRATED
 from jambs.issued.entry import BUILD, JobIdentity
 from jambs.issued.errors import RecordError
 from jambs.issued.plan import new_issue, papers_that_stay, plan_issue, put_back
+from jambs.issued.reasons import WindowChanged
 from jambs.issued.record import Record
 from jambs.issued.writing import Commit, PaperFacts, begin
 
@@ -68,7 +69,7 @@ def test_the_next_build_prints_it(folder: Path) -> None:
         issue = new_issue(writing.record, plan, fresh)
         writing.commit(Commit(staged=fresh, day=DAY, facts=facts, stays=stays, issue=issue))
     assert (plan.changed, plan.number) == (("W1.2",), 3)
-    assert plan.changes["W1.2"].why == "window or its frame changed"
+    assert plan.changes["W1.2"].why == (WindowChanged(),)
     there = texts(folder)
     assert (there["cut sheets/W1.pdf"], there["cut sheets/W1.2.pdf"]) == ("W1, issue 1", "new")
 
