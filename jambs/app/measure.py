@@ -35,10 +35,12 @@ class MeasureTable:
 def openings_to_measure(job: Job, folder: Path) -> tuple[Placement, ...]:
     """Place every window; ``folder``: of the papers, whose record knows what readings were taken of.
 
+    Depths are read at the corners of rectangles: a shape keeps its planned ones.
+
     Raises:
         Unbuildable: some opening cannot be placed.
     """
-    return tuple(first_reads(job, folder).held(placed(job)))
+    return tuple(one for one in first_reads(job, folder).held(placed(job)) if one.opening.shape is None)
 
 
 def write_measure_sheets(

@@ -7,6 +7,7 @@ from jambs.job.models.layers import BuckKind
 from jambs.parts.cuts import Crosscut, Rip
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
+from jambs.parts.shaped_jambs import shaped_buck
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -18,6 +19,8 @@ def buck_parts(placement: Placement) -> tuple[Part, ...]:
     buck = placement.buck
     if buck is None:
         return ()
+    if placement.opening.shape:
+        return shaped_buck(placement)
     shims, frame = placement.shims, placement.opening.frame
     left, right = -shims.left - buck.set_back, frame.width + shims.right + buck.set_back
     bottom, top = -shims.sill - buck.set_back, frame.height + shims.head + buck.set_back

@@ -72,7 +72,7 @@ def ends_words(part: Part, *, units: Units) -> str:
 
 def _is_any_plane(part: Part) -> bool:
     """Say whether an end may be cut by any plane: at a compound angle, or of a jamb that leans or meets one."""
-    is_mitered = part.kind is PartKind.EXTENSION_JAMB and bool(_of(part, Miter))
+    is_mitered = (part.kind is PartKind.EXTENSION_JAMB and bool(_of(part, Miter))) or part.runs is not None
     return is_mitered or part.is_leaned or any(end_of(cut) for cut in _of(part, PlaneCut))
 
 
@@ -80,7 +80,7 @@ def _plane_ends(part: Part, units: Units) -> str:
     """Say how a saw is set for ends cut by any plane: ``left compound, miter 31.6°, blade tilted 33.9°, …``."""
     sizes = part.silhouettes.sizes
     lengths = arris_lengths(sizes, part.cuts)
-    words = [_plane_end(part, sizes, end) for end in End]
+    words = [_plane_end(part, sizes, end, units) for end in End]
     ends = [f"both ends {words[0]}"]
     if words[0] != words[1]:
         ends = [f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True)]
@@ -90,10 +90,10 @@ def _plane_ends(part: Part, units: Units) -> str:
     return "; ".join([*ends, f"long point {_text(long, units)}, short point {_text(short, units)}"])
 
 
-def _plane_end(part: Part, sizes: BoardSizes, end: End) -> str:
+def _plane_end(part: Part, sizes: BoardSizes, end: End, units: Units) -> str:
     cut = next((cut for cut in part.cuts if end_of(cut) is end and isinstance(cut, OnePlane)), None)
     if cut is None:
-        return SQUARE
+        return _jamb_end(_end_cut(part, end), units)
     plane = cut.plane(sizes)
     return f"{setting_words(*saw_angles(plane)) or SQUARE}, long point at {_long_point(plane, sizes, end)}"
 

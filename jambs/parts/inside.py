@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from jambs.findings import Subject
+from jambs.job.models.path import has_collapsed
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import InteriorTrim
 from jambs.length import Grid
@@ -17,12 +18,17 @@ from jambs.parts.drywall import DrywallWork
 from jambs.parts.findings import NothingBetweenJambs
 from jambs.parts.flare_checks import hold_clear_of_buck, hold_flares
 from jambs.parts.inside_figures import inside_figures
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Figure, FittedSide, JambFrame
 from jambs.parts.part import Part
 from jambs.parts.returns import bare_edge, make_returns
+from jambs.parts.shaped_casing import shaped_casing
+from jambs.parts.shaped_figures import shaped_figures
+from jambs.parts.shaped_jambs import clear_path, shaped_jambs
 from jambs.parts.stack import frame_parts, jamb_frames
 from jambs.parts.stool import LegBacks, make_apron, make_stool
 from jambs.place.flares import Flares
+from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -88,13 +94,17 @@ def make_inside(
     if lining.parts and trim.stool:
         legs = LegBacks.of(trim, flares, sides, shop.proud)
         parts.append(make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs))
-    if trim.is_cased:
+    if trim.is_cased and placement.opening.shape:
+        parts += shaped_casing(placement.opening, cased, trim.casing, Where.INTERIOR)
+    elif trim.is_cased:
         parts += built_up_casing(cased, trim)
     if lining.parts and trim.stool and trim.apron:
         parts.append(make_apron(room, trim, trim.apron, trim.stool))
     figures = inside_figures(
         clear, at_wall, room, cased, trim, shop.proud, flares=flares, frames=lining.frames, drywall=lining.drywall
     )
+    if placement.opening.shape:
+        figures = shaped_figures(figures, placement.opening, clear, cased, trim)
     return Inside(
         clear=clear, room=room, frames=lining.frames, parts=tuple(parts), figures=figures, drywall=lining.drywall
     )
@@ -128,6 +138,8 @@ def _lining(
         clear, sides, trim, placement.inside_edge, planned_depth, shop=shop, limits=limits, boards=boards
     )
     drywall = None if trim.is_cased else bare_edge(frames[-1].clear, trim)
+    if placement.opening.shape:
+        return _Lining(parts=shaped_jambs(placement, frames[0], trim, flares), frames=frames)
     return _Lining(parts=tuple(frame_parts(frames, trim, flares)), frames=frames, drywall=drywall)
 
 
@@ -146,7 +158,8 @@ def room_clear(clear: ClearOpening, sides: dict[Side, FittedSide], flares: Flare
 
 
 def _hold_open(clear: ClearOpening, placement: Placement) -> None:
-    if clear.width <= 0 or clear.height <= 0:
+    path = clear_path(placement.opening, clear) if placement.opening.shape else None
+    if clear.width <= 0 or clear.height <= 0 or (path and has_collapsed(path, frame_path(placement.opening))):
         frame, about = placement.opening.frame, Subject.opening(placement.opening.mark)
         raise CannotBeCut(NothingBetweenJambs(subject=about, width=frame.width, height=frame.height))
 

@@ -119,6 +119,18 @@ def member_words(kind: PartKind, member: int, members: int) -> str:
     return f" of frame {member}" if members > 1 and kind is PartKind.EXTENSION_JAMB else ""
 
 
+def run_words(run: int, runs: int) -> str:
+    """Say which of the edges a side is parted into a board lies along: ``, left``; nothing where it is the only one."""
+    if runs == 1:
+        return ""
+    if runs <= len(_RUNS):
+        return f", {_RUNS[runs - 1][run - 1]}"
+    return f", {run} of {runs} from the left"
+
+
+_RUNS = (("",), ("left", "right"), ("left", "middle", "right"))
+
+
 def told_position(name: str, position: str) -> str:
     """Return where a part is, in words, or nothing where its name tells it: a stool is at the sill."""
     return "" if name in _SAYS_SIDE else position

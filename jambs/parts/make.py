@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from jambs.findings import Finding, FindingsError, Subject
 from jambs.job.models.openings import Assumed, Job
+from jambs.job.models.path import size_over_all
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.length import Units
 from jambs.parts.as_built import as_built, is_measured
@@ -26,6 +27,8 @@ from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.planned import width_left_on
+from jambs.parts.shape_checks import shape_findings
+from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_findings
 from jambs.parts.stack_checks import stack_findings
 from jambs.parts.style_checks import style_findings
@@ -69,7 +72,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         parts=parts,
         is_measured=is_measured(placement.opening),
         clear_width=inside.clear.width,
-        clear_height=inside.clear.height,
+        clear_height=_clear_height(inside, placement),
         room=inside.room,
         figures=_figures(placement, inside, outside, inner),
         findings=(
@@ -81,6 +84,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *_inside_findings(inside, placement, inner, parts, job),
             *_fall_findings(placement, deepest(outer), about),
             *style_findings(placement, parts, job.shop, job.units, fastened=job.outside.fasteners),
+            *shape_findings(placement, parts),
             *_board_findings(parts, about),
         ),
         assumed=_assumed(placement, parts, job.shop, job.units),
@@ -89,6 +93,13 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         frames=inside.frames,
         drywall=inside.drywall,
     )
+
+
+def _clear_height(inside: Inside, placement: Placement) -> float:
+    """Height between the interior jambs [in]: of a shape from its lowest to its highest corner."""
+    if placement.opening.shape is None:
+        return inside.clear.height
+    return size_over_all(clear_path(placement.opening, inside.clear)).height
 
 
 Sided = tuple[dict[Side, FittedSide], tuple[Finding, ...]]

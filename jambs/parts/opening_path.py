@@ -40,6 +40,7 @@ class PathEdge:
     ``joint``: of the corner where it starts; ``rabbet``: how far the stopped board runs into the other's face there
     [in]. ``thickness``: of its board [in]. ``depths``: frame's inside edge → room edge of the board at its start and
     at its finish [in]. ``is_board``: False where the others stand on something else: a stool, a floor.
+    ``run``, ``runs``: which edge of its side it is, from the left, in a shape that is no rectangle.
     """
 
     side: Side
@@ -50,6 +51,8 @@ class PathEdge:
     thickness: float
     depths: Point
     is_board: bool = True
+    run: int = 1
+    runs: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.findings import Subject, SubjectKind
-from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Limits
 from jambs.job.models.trim import Corner, ExteriorTrim
 from jambs.length import Grid
@@ -20,6 +19,8 @@ from jambs.parts.flashing import make_flashing
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Figure, FigureKind, FittedSide
 from jambs.parts.part import Part
+from jambs.parts.shaped_casing import shaped_casing
+from jambs.parts.shaped_jambs import shaped_exterior_jambs
 from jambs.parts.sides import deepest
 from jambs.parts.style_findings import ExteriorJambHasNoWidth
 from jambs.place.placement import Placement
@@ -57,7 +58,7 @@ def _proud(placement: Placement, trim: ExteriorTrim) -> Outside:
         back=placement.planes.trim_plane,
         has_bottom=not is_door,
     )
-    parts = (*casing(cased, trim.casing, Where.EXTERIOR), _flashing(cased, placement, trim))
+    parts = (*_casing(cased, placement, trim), *_flashing(cased, placement, trim))
     figures = (
         Figure(kind=FigureKind.SEALANT_JOINT, value=joint, note="frame to casing, backer behind"),
         Figure(
@@ -81,17 +82,16 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
         frame_reveal=trim.frame_reveal,
         grid=grid,
         # The joint is left where the sloping sill is highest: at its edge under the frame.
-        bottom=-joint - sill_fall(under, slope) if trim.sill else _without_sill(opening, joint),
+        bottom=-joint - sill_fall(under, slope) if trim.sill else _without_sill(placement, trim),
     )
-    parts = list(exterior_jambs(clear, sides, trim, placement.outside_edge, slope))
+    parts = _jambs(clear, sides, placement, trim, slope)
     depth = max(sides[Side.SILL].start_depth, sides[Side.SILL].finish_depth)
     cased = _cased(clear, placement, trim, sides, slope)
     place = None
     if trim.sill:
         place = _sill_place(clear, cased, placement, trim, depth)
         parts.append(make_sill(place, trim.sill, grid))
-    parts += casing(cased, trim.casing, Where.EXTERIOR)
-    parts.append(_flashing(cased, placement, trim))
+    parts += [*_casing(cased, placement, trim), *_flashing(cased, placement, trim)]
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
 
 
@@ -110,8 +110,20 @@ def _hold_clear_of_the_flange(under_frame: float, frame_projection: float) -> No
         raise CannotBeCut(SillRunsIntoFlange(subject=about, under_frame=under_frame, greatest=frame_projection))
 
 
-def _without_sill(opening: Opening, joint: float) -> float:
-    """Height at which legs end that stand on no sill: a door's at the bottom of its frame, on the threshold or deck."""
+def _is_cut_below(placement: Placement) -> bool:
+    """Say whether jambs and casing go all round, as they do where the lower corners are cut."""
+    shape = placement.opening.shape
+    return shape is not None and shape.is_cut_below
+
+
+def _without_sill(placement: Placement, trim: ExteriorTrim) -> float | None:
+    """Height at which legs end that stand on no sill: a door's at the bottom of its frame, on the threshold or deck.
+
+    None where a board lies along the sill as along the head.
+    """
+    opening, joint = placement.opening, trim.sealant_joint
+    if _is_cut_below(placement):
+        return None
     return 0.0 if opening.floor_below_frame is not None else -joint
 
 
@@ -119,14 +131,15 @@ def _cased(
     clear: ClearOpening, placement: Placement, trim: ExteriorTrim, sides: dict[Side, FittedSide], slope: float
 ) -> CasedOpening:
     """Each leg stands where the sill has fallen to at its own side: a measured trim plane may be deeper at one."""
+    below = trim.casing_reveal if _is_cut_below(placement) else 0.0
     return CasedOpening(
         left=clear.left - trim.casing_reveal,
         right=clear.right + trim.casing_reveal,
-        bottom=clear.bottom - sill_fall(sides[Side.LEFT].start_depth, slope),
+        bottom=clear.bottom - (below if below else sill_fall(sides[Side.LEFT].start_depth, slope)),
         right_bottom=clear.bottom - sill_fall(sides[Side.RIGHT].start_depth, slope),
         top=clear.top + trim.casing_reveal,
         back=placement.planes.trim_plane,
-        has_bottom=False,
+        has_bottom=_is_cut_below(placement),
         slope_deg=slope,
     )
 
@@ -146,15 +159,34 @@ def _sill_place(
     )
 
 
-def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> Part:
+def _jambs(
+    clear: ClearOpening, sides: dict[Side, FittedSide], placement: Placement, trim: ExteriorTrim, slope: float
+) -> list[Part]:
+    if placement.opening.shape:
+        return [*shaped_exterior_jambs(placement, clear, sides, trim, slope)]
+    return [*exterior_jambs(clear, sides, trim, placement.outside_edge, slope)]
+
+
+def _casing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> tuple[Part, ...]:
+    if placement.opening.shape:
+        return shaped_casing(placement.opening, cased, trim.casing, Where.EXTERIOR)
+    return casing(cased, trim.casing, Where.EXTERIOR)
+
+
+def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> tuple[Part, ...]:
+    """Make the head flashing; over a head that is not one level edge it is laid out on site (a finding says so)."""
+    if placement.opening.shape:
+        return ()
     overhang = trim.casing.overhang if trim.casing.corner is Corner.BUTT else 0.0
-    return make_flashing(
-        middle=(cased.left + cased.right) / 2,
-        top=cased.top + trim.casing.width,
-        back=placement.planes.trim_plane,
-        casing_length=outside_width(cased, trim.casing) + 2 * overhang,
-        casing_thickness=trim.casing.thickness,
-        flashing=trim.head_flashing,
+    return (
+        make_flashing(
+            middle=(cased.left + cased.right) / 2,
+            top=cased.top + trim.casing.width,
+            back=placement.planes.trim_plane,
+            casing_length=outside_width(cased, trim.casing) + 2 * overhang,
+            casing_thickness=trim.casing.thickness,
+            flashing=trim.head_flashing,
+        ),
     )
 
 

@@ -15,7 +15,7 @@ from jambs.job.models.shop import Board
 from jambs.outlines import from_lowest
 from jambs.parts.arrises import Arris, arris_ends
 from jambs.parts.cuts import Crosscut, Cut, EdgeBevel, PlaneCut, Return, Rip, Scribe, Taper, Touch
-from jambs.parts.kinds import Crew, PartKind, Where, member_words, position_words, told_name
+from jambs.parts.kinds import Crew, PartKind, Where, member_words, position_words, run_words, told_name
 from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
 from jambs.sides import BoardEnd, Side
 
@@ -102,9 +102,10 @@ class Part:
     """One board of an opening's kit.
 
     ``mark``: opening mark and a running number, given when the kit is complete, as is ``opening``. ``member``: which
-    one, where a side has several of a kind, and ``members`` how many. ``touches``: what is done by hand and leaves the
-    modeled shape as it is. ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make the flat blank
-    of bent metal.
+    one, where a side has several of a kind, and ``members`` how many. ``runs``: into how many edges its side is parted
+    in a shape that is no rectangle; ``member`` then counts them from left to right. ``touches``: what is done by hand
+    and leaves the modeled shape as it is. ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make
+    the flat blank of bent metal.
     """
 
     mark: str = ""
@@ -114,6 +115,7 @@ class Part:
     where: Where
     member: int = 1
     members: int = 1
+    runs: int | None = None
     blank: PartBlank
     cuts: tuple[Cut, ...]
     touches: tuple[Touch, ...] = ()
@@ -133,7 +135,8 @@ class Part:
     @property
     def position(self) -> str:
         """Head, left leg, …, for printing."""
-        return position_words(self.kind, self.side) + member_words(self.kind, self.member, self.members)
+        where = position_words(self.kind, self.side) + member_words(self.kind, self.member, self.members)
+        return where + run_words(self.member, self.runs) if self.runs else where
 
     @property
     def told(self) -> str:

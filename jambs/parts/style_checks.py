@@ -28,6 +28,7 @@ from jambs.parts.style_findings import (
     OuterCasingLapsShort,
     StoolHasNoDepth,
 )
+from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -45,7 +46,8 @@ def style_findings(
         yield LegsEndInAir(subject=about)
     if opening.interior.stool and PartKind.STOOL not in kinds:
         yield StoolHasNoDepth(subject=about)
-    if PartKind.EXTERIOR_JAMB in kinds and PartKind.EXTERIOR_SILL not in kinds and not _is_door(opening):
+    is_closed_below = _is_door(opening) or (opening.shape is not None and opening.shape.is_cut_below)
+    if PartKind.EXTERIOR_JAMB in kinds and PartKind.EXTERIOR_SILL not in kinds and not is_closed_below:
         yield NothingUnderFrame(subject=about)
     if PartKind.EXTERIOR_SILL in kinds:
         yield from _kerf(opening, about)
@@ -95,8 +97,18 @@ def _outer_laps(placement: Placement, parts: Sequence[Part], about: Subject, lea
             Side.HEAD: top - frame.height - shims.head,
             Side.SILL: -shims.sill - bottom,
         }[part.side]
+        if placement.opening.shape:
+            lap = _lap_along_edge(part, placement)
         if lap < least - SAME_SIZE:
             yield OuterCasingLapsShort(subject=about, side=part.side, lap=lap, least=least)
+
+
+def _lap_along_edge(part: Part, placement: Placement) -> float:
+    """How far a piece round a shape reaches past the rough opening, square to its edge [in]."""
+    path = frame_path(placement.opening)
+    edge = next(one for one in path if (one.side, one.run) == (part.side, part.member))
+    x, y, _ = part.seat.at(0.0, part.width, 0.0)
+    return edge.out((x, y)) - float(getattr(placement.shims, part.side.value))
 
 
 def _narrow(parts: Sequence[Part], about: Subject, shop: Shop) -> Iterator[Finding]:

@@ -6,6 +6,7 @@ from jambs.findings import Finding, Subject
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
+from jambs.job.models.path import area_of, outset, shaped_path, size_over_all
 from jambs.job.models.shop import Limits, Shop
 from jambs.length import TAPE_GRIDS, Grid
 from jambs.place.limits import SAME_PLANE
@@ -67,7 +68,7 @@ def framing_opening(opening: Opening, buck: Buck | None, grid: Grid | None = Non
     the framing, where the shop has one, its sill down and its head up: the rest is shimmed behind the liner.
     """
     hole = _hole(opening, buck)
-    if grid is None or not _is_lined(buck):
+    if grid is None or not _is_lined(buck) or opening.shape:
         return hole
     sill, rough = framing_sill(opening, buck, grid), _rough_sill(opening, grid)
     below = rough - sill - buck.thickness if buck and sill is not None and rough is not None else 0.0
@@ -95,6 +96,9 @@ def _rough_sill(opening: Opening, grid: Grid | None) -> float | None:
 
 
 def _hole(opening: Opening, buck: Buck | None) -> Size:
+    if opening.shape and buck and _is_lined(buck):
+        out = shims(opening).left + buck.thickness
+        return size_over_all(outset(shaped_path(opening.frame, opening.shape), dict.fromkeys(Side, out)))
     rough, lining = opening.rough_opening, buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0
     if opening.floor_below_frame is not None:
         return Size(width=rough.width + 2 * lining, height=rough.height + opening.floor_below_frame + lining)
@@ -107,6 +111,8 @@ def shims(opening: Opening, grid: Grid | None = None) -> Sides:
     With a grid of the framing the rough sill lies on it, as near to that middle as it can.
     """
     side = (opening.rough_opening.width - opening.frame.width) / 2
+    if opening.shape:
+        return Sides(left=side, right=side, head=side, sill=side)
     spare = opening.rough_opening.height - opening.frame.height
     if opening.floor_below_frame is not None:
         return Sides(left=side, right=side, head=spare, sill=0.0)
@@ -127,6 +133,9 @@ def weight_of(opening: Opening) -> tuple[float, bool]:
     thickness = glass.pane_thickness if glass else ASSUMED_PANE_THICKNESS
     area = opening.frame.width * opening.frame.height / 144
     around = 2 * (opening.frame.width + opening.frame.height) / 12
+    if opening.shape:
+        path = shaped_path(opening.frame, opening.shape)
+        area, around = area_of(path) / 144, sum(edge.length for edge in path) / 12
     return area * panes * thickness * GLASS_POUNDS_PER_SQUARE_FOOT_INCH + around * FRAME_POUNDS_PER_FOOT, True
 
 

@@ -12,6 +12,7 @@ from jambs.job.models.layers import BuckKind, Layer, Role
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
+from jambs.section.cut_edge import into_wall, is_cut
 from jambs.section.region import SectionCut
 
 Edge = Callable[[float], float]
@@ -94,22 +95,19 @@ def _finish(kit: Kit, cut: SectionCut, rough: float) -> float:
 
 def part_at(kit: Kit, where: Where, kind: PartKind, cut: SectionCut) -> Part | None:
     """Find the part of a kind that a section cuts."""
-    found = (part for part in kit.parts if part.where is where and part.kind is kind and part.side is cut.side)
+    found = (part for part in kit.parts if part.where is where and part.kind is kind and is_cut(part, cut))
     return next(found, None)
 
 
 def _before_flange(kit: Kit, cut: SectionCut, rough: float) -> Edge:
-    frame = kit.placement.opening.frame
-    if cut is SectionCut.SILL:
-        sill = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_SILL, cut)
-        if sill is None:
-            return lambda depth: rough
+    sill = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_SILL, cut) if cut is SectionCut.SILL else None
+    if sill:
         return lambda depth: -_underside(sill, depth)
     jamb = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, cut)
     if jamb is None:
         return lambda depth: rough
     x, y, _ = jamb.seat.at(0.0, 0.0, jamb.thickness)
-    back = cut.into_wall(x, y, width=frame.width, height=frame.height)
+    back = into_wall(kit, cut, x, y)
     return lambda depth: back
 
 
@@ -130,5 +128,5 @@ def _cladding(kit: Kit, cut: SectionCut, before: Edge) -> Edge:
         return before
     x, y, _ = piece.seat.at(0.0, piece.width, 0.0)
     gap = trim.head_flashing.gap_to_cladding if cut is SectionCut.HEAD else 0.0
-    far = cut.into_wall(x, y, width=opening.frame.width, height=opening.frame.height) + gap
+    far = into_wall(kit, cut, x, y) + gap
     return lambda depth: far

@@ -9,6 +9,7 @@ from jambs.parts.arrises import edge_section
 from jambs.parts.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
+from jambs.section.cut_edge import across, is_cut
 from jambs.section.region import Region, SectionCut, Stuff
 from jambs.section.return_regions import return_regions
 
@@ -35,7 +36,7 @@ STUFF_OF = {
 
 def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Cut all parts on one side of the opening; buck first, so that trim lies over it."""
-    parts = [part for part in kit.parts if part.side is cut.side and not _is_at_corner(part)]
+    parts = [part for part in kit.parts if is_cut(part, cut) and not _is_at_corner(part)]
     bucks = [part for part in parts if part.where is Where.BUCK]
     others = [part for part in parts if part.where is not Where.BUCK]
     regions: list[Region] = []
@@ -94,8 +95,7 @@ def _pockets(part: Part, middle: float, cut: SectionCut, kit: Kit) -> list[Regio
 
 def _placed(part: Part, u: float, point: Point, cut: SectionCut, kit: Kit) -> Point:
     x, y, depth = part.seat.at(u, *point)
-    frame = kit.placement.opening.frame
-    return (cut.into_wall(x, y, width=frame.width, height=frame.height) if cut.is_level else y, depth)
+    return (across(kit, cut, x, y), depth)
 
 
 def _across_range(part: Part, u: float) -> tuple[float, float]:

@@ -6,6 +6,7 @@ from jambs.geometry import Point, tangent
 from jambs.parts.as_built import finish_thickness
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
+from jambs.section.cut_edge import into_wall
 from jambs.section.edges import Edges, part_at
 from jambs.section.part_regions import WOOD
 from jambs.section.region import Region, SectionCut, Stuff
@@ -93,8 +94,8 @@ def _jamb_back(kit: Kit, cut: SectionCut, depth: float) -> float | None:
     if part is None:
         return None
     x, y, d = part.seat.at(0.0, 0.0, part.thickness)
-    frame, flare = kit.placement.opening.frame, kit.flares.at(cut.side)
-    back = cut.into_wall(x, y, width=frame.width, height=frame.height)
+    flare = kit.flares.at(cut.side)
+    back = into_wall(kit, cut, x, y)
     return back + (d - depth) * tangent(flare) if flare and part.kind is PartKind.EXTENSION_JAMB else back
 
 
@@ -103,9 +104,9 @@ def _sealant(kit: Kit, cut: SectionCut) -> list[Region]:
     jamb = part_at(kit, Where.EXTERIOR, PartKind.EXTERIOR_JAMB, cut)
     if trim is None or jamb is None or not trim.sealant_joint:
         return []
-    frame, end = kit.placement.opening.frame, kit.placement.outside_edge
+    end = kit.placement.outside_edge
     x, y, _ = jamb.seat.at(0.0, 0.0, 0.0)
-    face = cut.into_wall(x, y, width=frame.width, height=frame.height)
+    face = into_wall(kit, cut, x, y)
     joint = box((face, end), (min(face + jamb.thickness, 0.0), end + trim.sealant_joint))
     if joint[0][0] >= joint[1][0]:
         return []

@@ -134,6 +134,7 @@ def about_words(record: Record) -> str:
     told = [window["sash"]] if window["sash"] != window["name"] else []
     told += [f"hinge {window['hinge']}"] if window["hinge"] else []
     kind = f'window type "{window["name"]}"' + (f" ({', '.join(told)})" if told else "")
+    kind += f", {window['shape']['text']}" if "shape" in window else ""
     wall = wall_words(record["wall"]["name"])
     return f"{kind} · {wall} · rough opening for the window {record['rough_opening']['text']}"
 

@@ -111,6 +111,7 @@ def _rough_row(opening: Record) -> Record:
         "buck_parts": _mark_range(buck["parts"]) if buck else NONE,
         "assumed": any(one["what"] == "rough opening" for one in opening["assumed"]),
         "flared": opening.get("flared_rough_opening", {"text": ""})["text"],
+        "outline": opening.get("rough_outline", {"text": ""})["text"],
     }
 
 
@@ -145,8 +146,9 @@ def order_data(kits: Sequence[CutKit], job: Job) -> Record:
 def _order_key(opening: Record) -> tuple[str, ...]:
     """Return what makes two windows the same to order, as printed."""
     window = opening["window"]
+    shape = window.get("shape")
     return (
-        window["name"],
+        f"{window['name']}: {shape['text']}, seen from inside" if shape else window["name"],
         window["frame"]["text"],
         window["sash"] + (", safety glass" if window["safety_glass"] else ""),
         hinge_words(window),

@@ -25,6 +25,7 @@ from dataclasses import replace
 
 from jambs.findings import Finding
 from jambs.job.models.openings import SIDES, Assumed, Job, Measured, Opening, SideDepths
+from jambs.job.models.path import FramePath, corners_of
 from jambs.job.models.site import SiteEntry
 from jambs.length import Units
 from jambs.outside.register import ORDER
@@ -34,12 +35,14 @@ from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.flare_checks import flared_framing
 from jambs.parts.kinds import PartKind, Where
+from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
+from jambs.place.shape_words import outline_words
 from jambs.sheets.drywall_record import drywall_record
 from jambs.sheets.escape_record import escape_record
 from jambs.sheets.part_record import part_record
-from jambs.values import Record, dump, size, sized, stated, stated_size, weight
+from jambs.values import Record, dump, number, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
 VERSION = 2
@@ -154,6 +157,7 @@ def _window_record(placement: Placement, *, units: Units) -> Record:
         "hinge": opening.hinge,
         "escape": opening.escape,
         "safety_glass": opening.safety_glass,
+        **_shape_record(placement, frame_path(opening), units=units),
         "weight": weight(placement.weight, units=units),
         "weight_is_assumed": placement.weight_is_assumed,
     }
@@ -179,6 +183,7 @@ def _sizes_record(placement: Placement, *, units: Units) -> Record:
         "rough_opening": stated_size(rough.width, rough.height, units=units),
         "framing_opening": sized(framing.width, framing.height, units=units),
         **_flared_record(placement, units=units),
+        **_shape_record(placement, rough_path(placement), units=units, key="rough_outline"),
         "shims": dump(placement.shims, units=units),
         "sill_height": size(opening.sill_height, units=units),
         "rough_sill_height": size(rough_sill_height(placement), units=units),
@@ -187,6 +192,15 @@ def _sizes_record(placement: Placement, *, units: Units) -> Record:
         "floor_below_frame": size(opening.floor_below_frame, units=units),
         "faces_deg": opening.faces_deg,
     }
+
+
+def _shape_record(placement: Placement, path: FramePath, *, units: Units, key: str = "shape") -> Record:
+    """Return the outline of an opening that is no rectangle, its corners clockwise; else nothing."""
+    shape = placement.opening.shape
+    if shape is None:
+        return {}
+    corners = [[number(one, units=units) for one in corner] for corner in corners_of(path)]
+    return {key: {"kind": shape.kind.value, "corners": corners, "text": outline_words(path, shape.kind, units)}}
 
 
 def _flared_record(placement: Placement, *, units: Units) -> Record:

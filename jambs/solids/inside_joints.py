@@ -17,6 +17,7 @@ from jambs.solids.lookup import Framed, Set, corner_words, jambs_of, one_of, pic
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 from jambs.solids.return_joints import return_joints
+from jambs.solids.shape_joints import inside_corners
 
 
 def inside_joints(solids: KitSolids) -> list[JointCheck]:
@@ -25,6 +26,8 @@ def inside_joints(solids: KitSolids) -> list[JointCheck]:
     casing = pick(solids, Where.INTERIOR, PartKind.CASING)
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     trim = solids.kit.placement.opening.interior
+    if solids.kit.placement.opening.shape:
+        return [*inside_corners(solids), *(_on_stool(solids, frames, casing, stool, trim) if stool and frames else [])]
     found = casing_corners(casing, trim.casing.corner, trim.casing.width, trim.casing.thickness)
     found = [*(found if is_bounded_by_boards(trim) else []), *built_up_joints(solids, casing)]
     found += return_joints(solids)

@@ -17,6 +17,7 @@ from jambs.solids.model import KitSolids, Solid
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
 from jambs.solids.return_measures import return_measures
+from jambs.solids.shape_measures import inside_of_shape
 
 INSIDE_FRAME = 1 / 64
 """The frame is measured this far behind its inside edge [in]."""
@@ -26,6 +27,9 @@ def inside_measures(solids: KitSolids) -> list[Measure]:
     """Measure clear opening, reveals, depths, shim space, casing and stool."""
     frames = jambs_of(solids)
     casing = pick(solids, Where.INTERIOR, PartKind.CASING)
+    if solids.kit.placement.opening.shape:
+        stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
+        return [*inside_of_shape(solids), *(_stool(solids, stool, casing) if stool else [])]
     built_up = _trim(solids).built_up
     found = _casing(solids, casing) if casing and not built_up else []
     if built_up:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.findings import Finding, Subject
-from jambs.geometry import Outline, Plane, Point, Vector, added, cross, minus, unit
-from jambs.job.models.openings import Job
+from jambs.geometry import Plane, Vector, added, cross, minus, unit
+from jambs.job.models.openings import Job, Opening
+from jambs.job.models.path import corners_of, outset
+from jambs.job.models.windows import FrameFace
 from jambs.outlines import rectangle
 from jambs.parts.casing_plane import Slack, hung
 from jambs.parts.cuts import BackBevel
@@ -14,6 +16,8 @@ from jambs.parts.kinds import told_position
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Silhouettes
+from jambs.place.frame_path import frame_path
+from jambs.sides import Side
 from jambs.solids import kernel
 from jambs.solids.bent import bent_flashing
 from jambs.solids.facets import Facet, facets_of
@@ -169,8 +173,7 @@ def past_plane(plane: Plane) -> kernel.Shape:
 def _frame(kit: Kit) -> tuple[Solid, ...]:
     """The window's frame as a ring; where its face differs outside, another ring from the flange plane on."""
     placement = kit.placement
-    frame, window = placement.opening.frame, placement.opening.window
-    outer = rectangle(frame.width, frame.height)
+    window = placement.opening.window
     start, finish = placement.inside_edge, placement.outside_edge
     step = min(max(placement.flange_plane, start), finish)
     name = f"{kit.mark} window frame"
@@ -180,16 +183,18 @@ def _frame(kit: Kit) -> tuple[Solid, ...]:
     rings = []
     for words, near, far, face in zones:
         if far - near > 0:
-            low, high = (face.left, face.sill), (frame.width - face.right, frame.height - face.head)
-            bench = _ring(outer, low, high, near, far)
+            bench = _ring(placement.opening, face, near, far)
             rings.append(stood(name=words, material="window frame", part=None, bench=bench, seat=STANDING))
     return tuple(rings)
 
 
-def _ring(outer: Outline, low: Point, high: Point, near: float, far: float) -> kernel.Shape:
-    hole = [(low[0], low[1]), (low[0], high[1]), (high[0], high[1]), (high[0], low[1])]
+def _ring(opening: Opening, face: FrameFace, near: float, far: float) -> kernel.Shape:
+    path = frame_path(opening)
+    outer, hole = corners_of(path), corners_of(outset(path, {side: -face.at(side) for side in Side}))
     return kernel.prism(
-        [(x, y, near) for x, y in outer], (0.0, 0.0, far - near), holes=[[(x, y, near) for x, y in hole]]
+        [(x, y, near) for x, y in (outer[0], *outer[:0:-1])],
+        (0.0, 0.0, far - near),
+        holes=[[(x, y, near) for x, y in hole]],
     )
 
 

@@ -15,10 +15,13 @@ from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, Y, corner_words, one_of, pick
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
+from jambs.solids.shape_joints import outside_corners
 
 
 def outside_joints(solids: KitSolids) -> list[JointCheck]:
     """Measure all joints of the exterior trim and of the buck."""
+    if solids.kit.placement.opening.shape:
+        return _of_shape(solids)
     found = _buck_corners(solids)
     trim = solids.kit.placement.opening.exterior
     casing = pick(solids, Where.EXTERIOR, PartKind.CASING)
@@ -33,6 +36,16 @@ def outside_joints(solids: KitSolids) -> list[JointCheck]:
     found += _casing_on_jambs(solids, jambs, casing, trim)
     sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
     return found + (_on_sill(solids, jambs, casing, sill, trim) if sill else [])
+
+
+def _of_shape(solids: KitSolids) -> list[JointCheck]:
+    """Measure the corners of an opening that is no rectangle, and what stands on its sill."""
+    trim = solids.kit.placement.opening.exterior
+    sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
+    if trim is None or sill is None:
+        return outside_corners(solids)
+    jambs, casing = (pick(solids, Where.EXTERIOR, kind) for kind in (PartKind.EXTERIOR_JAMB, PartKind.CASING))
+    return [*outside_corners(solids), *_on_sill(solids, jambs, casing, sill, trim)]
 
 
 def exterior_sides(solids: KitSolids) -> dict[Side, FittedSide]:

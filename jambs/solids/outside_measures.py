@@ -17,21 +17,24 @@ from jambs.solids.model import KitSolids, Solid
 from jambs.solids.outside_joints import exterior_sides
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
+from jambs.solids.shape_measures import outside_of_shape
 
 
 def outside_measures(solids: KitSolids) -> list[Measure]:
     """Measure exterior opening, reveals, sealant joint, sill, casing, flashing and buck."""
-    found = _buck(solids)
+    is_shaped = solids.kit.placement.opening.shape is not None
+    found = outside_of_shape(solids) if is_shaped else _buck(solids)
     trim = solids.kit.placement.opening.exterior
     casing = pick(solids, Where.EXTERIOR, PartKind.CASING)
     if trim is None or not casing:
         return found
     jambs = pick(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     found += _casing(solids, casing, trim)
-    if not jambs:
+    if not jambs and not is_shaped:
         return found + _proud(solids, casing, trim)
-    found += _opening(solids, jambs, casing, trim)
-    found += _edges(solids, jambs, trim)
+    if not is_shaped:
+        found += _opening(solids, jambs, casing, trim)
+        found += _edges(solids, jambs, trim)
     sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
     return found + (_sill(solids, sill, casing, trim.sill) if sill and trim.sill else [])
 

@@ -43,7 +43,8 @@ def _seat(solid: Solid, part: Part) -> Iterator[Finding]:
 
 def _grain(solid: Solid, part: Part) -> Iterator[Finding]:
     """Legs have their grain upright, all others level."""
-    if part.side.is_leg != (abs(solid.seat.along[1]) > STRAIGHT):
+    # Round a shape the corners tell: a board that does not lie along its edge does not close.
+    if part.runs is None and part.side.is_leg != (abs(solid.seat.along[1]) > STRAIGHT):
         yield GrainRunsWrong(subject=_about(solid), part=solid.words, is_leg=part.side.is_leg)
 
 

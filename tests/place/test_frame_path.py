@@ -9,17 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jambs.job.models.fields import Size
+from jambs.job.models.path import FramePath, area_of, corner_turn_deg, corners_of, has_collapsed, outset, shaped_path
 from jambs.job.models.shape import ShapeEntry, ShapeKind
 from jambs.length import Units
-from jambs.place.frame_path import (
-    FramePath,
-    area_of,
-    corner_turn_deg,
-    corners_of,
-    has_collapsed,
-    outset,
-    shaped_path,
-)
 from jambs.sides import Side
 
 

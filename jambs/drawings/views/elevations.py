@@ -15,13 +15,16 @@ from jambs.drawings.views.sash import (
     sight_box,
 )
 from jambs.drawings.views.seen import Seen, seen
+from jambs.drawings.views.shaped_window import outlines_seen, rough_outline_seen, side_heights
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
 from jambs.job.models.openings import Opening
+from jambs.job.models.path import corners_of
 from jambs.length import HALF_64TH, Units, length_text
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import frame_over_floor
 from jambs.parts.part import Part
+from jambs.parts.shaped_jambs import clear_path
 
 INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
 IN_FROM_END = 3.0
@@ -107,6 +110,8 @@ def _uncovered(polygon: Polygon, covers: Sequence[Polygon], ink: Ink) -> list[Sh
 
 def _window(kit: Kit, covers: Sequence[Polygon], *, from_outside: bool) -> list[Shape]:
     opening = kit.placement.opening
+    if opening.shape:
+        return _shaped_window(opening, covers, from_outside=from_outside)
     frame, sight = frame_box(opening), sight_box(opening, from_outside=from_outside)
     panes = glass_boxes(opening, sight)
     shapes = _uncovered(corners(frame), covers, Ink.SEEN_WINDOW) + _uncovered(corners(sight), covers, Ink.SEEN_WINDOW)
@@ -115,8 +120,20 @@ def _window(kit: Kit, covers: Sequence[Polygon], *, from_outside: bool) -> list[
     return shapes + opening_lines(opening, sight, from_outside=from_outside)
 
 
+def _shaped_window(opening: Opening, covers: Sequence[Polygon], *, from_outside: bool) -> list[Shape]:
+    """Draw the outline of a frame that is no rectangle, and its sight line; its glass is fixed."""
+    frame, sight = outlines_seen(opening, from_outside=from_outside)
+    return [
+        *_uncovered(frame, covers, Ink.SEEN_WINDOW),
+        *_uncovered(sight, covers, Ink.SEEN_WINDOW),
+        *_uncovered(sight, covers, Ink.GLASS),
+    ]
+
+
 def _rough_opening(kit: Kit, *, from_outside: bool) -> list[Shape]:
     """Draw the rough opening behind the trim."""
+    if kit.placement.opening.shape:
+        return [Shape(points=rough_outline_seen(kit.placement, from_outside=from_outside), ink=Ink.HIDDEN)]
     box = _rough_box(kit, from_outside=from_outside)
     return [Shape(points=corners(box), ink=Ink.HIDDEN)]
 
@@ -187,7 +204,10 @@ def _length(edge: Segment) -> float:
 def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Chain]:
     """Dimension clear opening and trim below and at the left, frame and rough opening above and at the right."""
     frame = frame_box(kit.placement.opening)
+    is_shaped = kit.placement.opening.shape is not None
     rough = _rough_box(kit, from_outside=from_outside)
+    if is_shaped:
+        rough = box_around(rough_outline_seen(kit.placement, from_outside=from_outside))
     casing = [box_around(one.polygon) for one in pieces if one.part.kind is PartKind.CASING]
     trim = [box_around(one.polygon) for one in pieces if not one.part.is_bent]
     named = [] if from_outside else [("clear opening", _clear_box(kit)), *_flared(kit)]
@@ -197,6 +217,7 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
     return [
         *_widths(named, ViewSide.BOTTOM),
         *_heights(named, ViewSide.LEFT),
+        *(side_heights(kit.placement.opening, from_outside=from_outside) if is_shaped else ()),
         *_widths(window, ViewSide.TOP),
         *_heights(window, ViewSide.RIGHT),
     ]
@@ -204,6 +225,8 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
 
 def _clear_box(kit: Kit) -> Box:
     """Return the clear opening between the extension jambs, measured from the jambs themselves."""
+    if kit.placement.opening.shape:
+        return box_around(corners_of(clear_path(kit.placement.opening, kit.room)))
     opening = kit.placement.opening
     face, reveal = opening.window.frame_face, opening.interior.frame_reveal
     middle = (face.left + opening.frame.width - face.right) / 2

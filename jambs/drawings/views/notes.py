@@ -10,6 +10,8 @@ from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner, InteriorTrim, Joint
 from jambs.length import length_text
 from jambs.parts.kit import Kit
+from jambs.place.frame_path import rough_path
+from jambs.place.shape_words import outline_words
 
 JOINTS = {
     Joint.HEAD_OVER_LEGS: "butt, head over legs",
@@ -25,13 +27,23 @@ def note_paragraphs(kit: Kit, job: Job, *, issue: IssueStamp) -> list[str]:
     return [
         f"{job.name}: {opening.mark}, {opening.room}. {state_words(kit, issue)}",
         f"Frame {_size(opening.frame.width, opening.frame.height, job)}, {sash_words(opening)}. Rough opening "
-        f"{_size(opening.rough_opening.width, opening.rough_opening.height, job)}.",
+        f"{_size(opening.rough_opening.width, opening.rough_opening.height, job)}{_outline_words(kit, job)}.",
         *depth_words(kit, job),
         _inside_words(opening.interior, job),
         *_outside_words(kit, job),
         f"{_proud_words(opening.interior, job)}Sizes are finished sizes.",
         *[one.sentence(job.units) for one in kit.findings if one.severity is not Severity.NOTE],
     ]
+
+
+def _outline_words(kit: Kit, job: Job) -> str:
+    """Say what the rough opening is where it is no rectangle, and that sections are square to a head that slopes."""
+    shape = kit.placement.opening.shape
+    if shape is None:
+        return ""
+    return (
+        f", {outline_words(rough_path(kit.placement), shape.kind, job.units)}; the section at the head is square to it"
+    )
 
 
 def _text(length: float, job: Job) -> str:

@@ -181,6 +181,7 @@ class OpeningEntry(Model):
     wall: Choice | None = None
     window: Choice | None = None
     frame: FrameSize
+    shape: ShapeEntry | None = None
     rough_opening: FrameSize | None = None
     sill_height: Height | None = None
     head_height: Height | None = None

@@ -8,7 +8,9 @@ from dataclasses import dataclass, replace
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import Wall, WallEntry
 from jambs.job.models.openings import Assumed, Opening, OpeningEntry, whole_measured
+from jambs.job.models.path import outset, shaped_path, size_over_all
 from jambs.job.models.position import RULES, PositionRule
+from jambs.job.models.shape import ShapeEntry
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
 from jambs.job.models.windows import Sash, WindowType
@@ -17,10 +19,12 @@ from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.doors import ask_door
 from jambs.job.reading.faults import advice
 from jambs.job.reading.look_up import Found, Shelf, find
+from jambs.job.reading.shapes import ask_shape
 from jambs.job.reading.tree import TextSource
 from jambs.job.reading.unstated import ask_for, unstated, with_usual
 from jambs.job.reading.walls import look_up_wall
 from jambs.length import TAPE_GRIDS, Units, length_text
+from jambs.sides import Side
 
 SHEATHING, TRIM_PLANE = "sheathing", "trim plane"
 """Faces that every wall has."""
@@ -58,6 +62,7 @@ def look_up_opening(source: TextSource, shelves: Shelves, complaints: Complaints
     wrong = not _fits(entry, window.entry, source, complaints)
     wrong |= not _opens(entry, window.entry, source, complaints)
     wrong |= ask_door(entry, window.entry, interior.entry, source, complaints)
+    wrong |= ask_shape(entry, window.entry, interior.entry, exterior.entry if exterior else None, source, complaints)
     if wrong or ask_for(window.entry, entry, rule, source, complaints):
         return None
     missing = unstated(window.entry)
@@ -154,8 +159,13 @@ def _size_text(size: Size, units: Units) -> str:
     return f"{length_text(size.width, units=units)} x {length_text(size.height, units=units)}"
 
 
-def _rough_opening(frame: Size, shop: Shop) -> Size:
-    """Frame and shim space on each side [in], rounded up to what a framer saws: the shims take the rest."""
+def _rough_opening(frame: Size, shop: Shop, shape: ShapeEntry | None) -> Size:
+    """Frame and shim space on each side [in], rounded up to what a framer saws: the shims take the rest.
+
+    Round a shape that is no rectangle the space is the same along every edge, and nothing is rounded.
+    """
+    if shape:
+        return size_over_all(outset(shaped_path(frame, shape), dict.fromkeys(Side, shop.shim_space)))
     size = Size(width=frame.width + 2 * shop.shim_space, height=frame.height + 2 * shop.shim_space)
     grid = shop.framing_grid
     return Size(width=grid.up(size.width), height=grid.up(size.height)) if grid else size
@@ -182,9 +192,10 @@ def _assumed(
 ) -> tuple[Assumed, ...]:
     assumed = []
     if entry.rough_opening is None:
-        size = _size_text(_rough_opening(entry.frame, shop), units)
+        size = _size_text(_rough_opening(entry.frame, shop, entry.shape), units)
         why = f"frame and the shop's shim space of {length_text(shop.shim_space, units=units)} on each side"
-        why += f", rounded up to {shop.framing_grid.text(shop.framing_grid.step)}" if shop.framing_grid else ""
+        if shop.framing_grid and entry.shape is None:
+            why += f", rounded up to {shop.framing_grid.text(shop.framing_grid.step)}"
         assumed.append(Assumed(what="rough opening", value=size, why=why))
     elif shop.framing_grid and (framed := _framed(entry.rough_opening, shop)) != entry.rough_opening:
         given, step = _as_given(entry.rough_opening, units), shop.framing_grid.text(shop.framing_grid.step)
@@ -214,7 +225,9 @@ def _opening(
         window_name=window.name,
         window=window.entry,
         frame=entry.frame,
-        rough_opening=_framed(entry.rough_opening, shop) if entry.rough_opening else _rough_opening(entry.frame, shop),
+        rough_opening=_framed(entry.rough_opening, shop)
+        if entry.rough_opening
+        else _rough_opening(entry.frame, shop, entry.shape),
         sill_height=entry.height,
         head_with=entry.head_with,
         sill_with=entry.sill_with,
@@ -240,4 +253,5 @@ def _opening(
         readings=entry.measured,
         assumed=assumed,
         unstated=unstated,
+        shape=entry.shape,
     )

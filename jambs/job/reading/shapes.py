@@ -1,0 +1,66 @@
+"""What a frame that is no rectangle asks of its opening: sizes that make the shape, trim that is laid out for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from jambs.job.models.openings import OpeningEntry
+from jambs.job.models.shape import ShapeEntry
+from jambs.job.models.trim import ExteriorTrim, InteriorStyle, InteriorTrim
+from jambs.job.models.windows import Sash, WindowType
+from jambs.job.reading.complaints import Complaints
+from jambs.job.reading.tree import TextSource
+
+
+def ask_shape(
+    entry: OpeningEntry,
+    window: WindowType,
+    interior: InteriorTrim,
+    exterior: ExteriorTrim | None,
+    source: TextSource,
+    complaints: Complaints,
+) -> bool:
+    """Hold an opening with a shape to what is made for it; say whether something was wrong."""
+    shape = entry.shape
+    if shape is None:
+        return False
+    wrong = [*_of_opening(entry, shape, window, complaints), *_of_trim(shape, interior, exterior)]
+    for key, message in wrong:
+        complaints.say(source, (key,), message)
+    return bool(wrong)
+
+
+def _of_opening(
+    entry: OpeningEntry, shape: ShapeEntry, window: WindowType, complaints: Complaints
+) -> Iterator[tuple[str, str]]:
+    kind = shape.kind.value
+    if misfit := shape.misfit(entry.frame, complaints.units):
+        yield "shape", misfit
+    if window.sash is not Sash.FIXED:
+        yield "window", f"is a {window.sash.value} in the {kind} frame, which opens nowhere here; give sash: fixed"
+    if entry.floor_below_frame is not None:
+        yield "shape", f"is {kind}, which no door is made with here; leave shape out, or floor_below_frame"
+    if entry.rough_opening is not None:
+        yield (
+            "rough_opening",
+            f"is a width x height, but the hole round the {kind} frame follows its edges; leave it out: it comes out "
+            "the shop's shim_space larger on every side",
+        )
+    if entry.measured is not None:
+        yield "measured", f"is read at the corners of a rectangle, and the frame is {kind}; leave it out"
+
+
+def _of_trim(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
+    kind = shape.kind.value
+    for key in ("flare", "stack", "returns", "wall_edge", "built_up"):
+        if getattr(interior, key) is not None:
+            yield (
+                "interior_trim",
+                f"gives {key}, which is made round rectangles only, and the frame is {kind}; remove it",
+            )
+    if not shape.is_cut_below:
+        return
+    if interior.style is not InteriorStyle.PICTURE_FRAMED:
+        yield "interior_trim", f"is {interior.style.value}, but the {kind} has no sill to stand on; give picture framed"
+    if exterior and exterior.sill:
+        yield "exterior_trim", f"gives a sill, which the {kind} has no room for between its lower edges; remove sill"

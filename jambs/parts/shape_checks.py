@@ -1,0 +1,43 @@
+"""An opening that is no rectangle held against saws and weather."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from jambs.findings import Finding, Subject
+from jambs.length import ROUND_OFF
+from jambs.parts.cuts import EndBevel, Miter
+from jambs.parts.kinds import PartKind
+from jambs.parts.part import Part
+from jambs.parts.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, SteeperThanSaws
+from jambs.place.placement import Placement
+from jambs.sides import Side
+
+MOST_MITER_DEG = 50.0
+"""A miter saw turns this far off square; common practice, no source."""
+MOST_TILT_DEG = 45.0
+"""A blade tilts this far off square; common practice, no source."""
+
+
+def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Finding]:
+    """Find what has to be known of a shape; nothing of a rectangle."""
+    opening = placement.opening
+    if opening.shape is None:
+        return
+    about = Subject.opening(opening.mark)
+    for is_tilt, most in ((False, MOST_MITER_DEG), (True, MOST_TILT_DEG)):
+        steep = {part.mark: angle for part in parts if (angle := _steepest(part, is_tilt=is_tilt)) > most + ROUND_OFF}
+        if steep:
+            angle = max(steep.values())
+            yield SteeperThanSaws(subject=about, marks=tuple(steep), angle_deg=angle, most_deg=most, is_tilt=is_tilt)
+    if opening.exterior is None:
+        return
+    yield HeadOutsideNotLaidOut(subject=about, shape=opening.shape.kind.value)
+    jambs = [part for part in parts if part.kind is PartKind.EXTERIOR_JAMB and part.side is Side.SILL]
+    if jambs:
+        yield LowerEdgesHoldWater(subject=about, marks=tuple(part.mark for part in jambs))
+
+
+def _steepest(part: Part, *, is_tilt: bool) -> float:
+    kind = EndBevel if is_tilt else Miter
+    return max((cut.angle_deg for cut in part.cuts if isinstance(cut, kind)), default=0.0)

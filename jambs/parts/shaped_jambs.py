@@ -1,0 +1,194 @@
+"""The boards round an opening that is no rectangle: extension jambs inside and outside, and its buck.
+
+Each lies along an edge of the opening's path, between the planes of its corners (``opening_path.py``). Outside the same
+path is walked the other way round, seen from outside; so no board is mirrored.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from jambs.geometry import Point, Vector
+from jambs.job.models.layers import BuckKind
+from jambs.job.models.openings import Opening
+from jambs.job.models.path import FrameEdge, FramePath, corner_turn_deg
+from jambs.job.models.trim import ExteriorTrim, InteriorTrim, Joint
+from jambs.length import ROUND_OFF
+from jambs.parts.clear import ClearOpening
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import FittedSide, JambFrame
+from jambs.parts.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards
+from jambs.parts.part import Part, PartBlank, Seat
+from jambs.parts.path_cuts import sawn_board
+from jambs.place.flares import Flares
+from jambs.place.frame_path import path_at, rough_path
+from jambs.place.placement import Placement
+from jambs.sides import Side
+
+SQUARE_DEG = 90.0
+MITERED_UNDER_DEG = 60.0
+"""A corner that turns by less takes less tilt of the blade mitered than butted, turn/2 against 90° less turn."""
+PRINTED = (Side.HEAD, Side.LEFT, Side.RIGHT, Side.SILL)
+"""The order in which the parts of an opening are listed; the boards of one side from left to right."""
+
+
+def clear_path(opening: Opening, clear: ClearOpening) -> FramePath:
+    """Return the path of an opening's clear opening."""
+    return path_at(opening, left=clear.left, right=clear.right, bottom=clear.bottom, top=clear.top)
+
+
+def shaped_jambs(placement: Placement, frame: JambFrame, trim: InteriorTrim, flares: Flares) -> tuple[Part, ...]:
+    """Make the interior extension jambs, one along every edge; on a stool or a floor there is none at the sill."""
+    opening, has_bottom = placement.opening, trim.style.has_bottom
+    path = clear_path(opening, frame.clear)
+    edges = tuple(
+        PathEdge(
+            side=edge.side,
+            run=edge.run,
+            runs=edge.runs,
+            corner=edge.start,
+            flare_deg=flares.at(edge.side),
+            joint=_joint(path, i, trim.jamb.joint, has_bottom=has_bottom),
+            rabbet=_rabbet(path, i, trim, has_bottom=has_bottom),
+            thickness=trim.jamb.thickness,
+            depths=_depths(frame.sides[edge.side], frame.proud),
+            is_board=edge.side is not Side.SILL or has_bottom,
+        )
+        for i, edge in enumerate(path)
+    )
+    blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
+    return _in_order(
+        [_part(board, frame.edge, PartKind.EXTENSION_JAMB, Where.INTERIOR, blank) for board in path_boards(edges)]
+    )
+
+
+def _depths(fitted: FittedSide, proud: float) -> Point:
+    return (fitted.start_depth + proud, fitted.finish_depth + proud)
+
+
+def _joint(path: FramePath, i: int, joint: Joint, *, has_bottom: bool) -> CornerJoint:
+    """How the boards meet where edge ``i`` starts: as the trim says where a butt takes less tilt than a miter."""
+    before, after = path[i - 1], path[i]
+    if not has_bottom and Side.SILL in (before.side, after.side):
+        return _level_runs_through(after)
+    if joint is Joint.MITER or before.side is after.side or corner_turn_deg(path, i) < MITERED_UNDER_DEG:
+        return CornerJoint.MITER
+    if joint is Joint.LEGS_THROUGH:
+        return CornerJoint.AFTER_RUNS_THROUGH if after.side.is_leg else CornerJoint.BEFORE_RUNS_THROUGH
+    return _level_runs_through(after)
+
+
+def _level_runs_through(after: FrameEdge) -> CornerJoint:
+    """The board of head or sill covers the end of the leg."""
+    return CornerJoint.BEFORE_RUNS_THROUGH if after.side.is_leg else CornerJoint.AFTER_RUNS_THROUGH
+
+
+def _rabbet(path: FramePath, i: int, trim: InteriorTrim, *, has_bottom: bool) -> float:
+    """Depth of the rabbet where edge ``i`` starts [in]: in square corners only; on a slant it would take the point."""
+    before, after = path[i - 1], path[i]
+    at_floor = not has_bottom and Side.SILL in (before.side, after.side)
+    is_square = before.side is not after.side and abs(corner_turn_deg(path, i) - SQUARE_DEG) < ROUND_OFF
+    if trim.jamb.joint is not Joint.RABBET or at_floor or not is_square:
+        return 0.0
+    return trim.jamb.rabbet_depth or 0.0
+
+
+def _part(board: BoardPlanes, edge_depth: float, kind: PartKind, where: Where, blank: PartBlank) -> Part:
+    sawn = sawn_board(board, edge_depth)
+    return Part(
+        kind=kind,
+        side=board.edge.side,
+        where=where,
+        member=board.edge.run,
+        runs=board.edge.runs,
+        blank=blank,
+        cuts=sawn.cuts,
+        seat=sawn.seat,
+    )
+
+
+def _in_order(parts: list[Part]) -> tuple[Part, ...]:
+    return tuple(sorted(parts, key=lambda part: (PRINTED.index(part.side), part.member)))
+
+
+# ---- outside, and what carries the window
+
+
+def shaped_exterior_jambs(
+    placement: Placement, clear: ClearOpening, sides: dict[Side, FittedSide], trim: ExteriorTrim, slope_deg: float
+) -> tuple[Part, ...]:
+    """Make the exterior extension jambs; ``clear.bottom``: top of the sill at the frame's outside edge [in].
+
+    The sill is an edge without a board that leans out by its slope; without a sill the boards go all round where the
+    lower corners are cut, and else end at the bottom of the clear opening, as legs do.
+    """
+    shape, joint = placement.opening.shape, trim.sealant_joint
+    all_round = shape is not None and shape.is_cut_below
+    start = placement.outside_edge + joint
+    fallen = replace(clear, bottom=clear.bottom - joint * math.tan(math.radians(slope_deg)))
+    path = clear_path(placement.opening, fallen)
+    edges = tuple(
+        PathEdge(
+            side=edge.side,
+            run=edge.run,
+            runs=edge.runs,
+            corner=_seen_from_outside(edge.finish),
+            flare_deg=slope_deg if edge.side is Side.SILL else 0.0,
+            # Walked the other way round, the edge starts at the corner where the next one does.
+            joint=_turned(_joint(path, (i + 1) % len(path), Joint.HEAD_OVER_LEGS, has_bottom=all_round)),
+            thickness=trim.jamb.thickness,
+            depths=(sides[edge.side].finish_depth - joint, sides[edge.side].start_depth - joint),
+            is_board=edge.side is not Side.SILL or all_round,
+        )
+        for i, edge in reversed([*enumerate(path)])
+    )
+    blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
+    boards = [_part(board, -start, PartKind.EXTERIOR_JAMB, Where.EXTERIOR, blank) for board in path_boards(edges)]
+    return _in_order([replace(part, seat=_turned_seat(part.seat)) for part in boards])
+
+
+def _seen_from_outside(point: Point) -> Point:
+    return (-point[0], point[1])
+
+
+def _turned(joint: CornerJoint) -> CornerJoint:
+    """The same joint of a corner, walked the other way round."""
+    return {
+        CornerJoint.MITER: CornerJoint.MITER,
+        CornerJoint.BEFORE_RUNS_THROUGH: CornerJoint.AFTER_RUNS_THROUGH,
+        CornerJoint.AFTER_RUNS_THROUGH: CornerJoint.BEFORE_RUNS_THROUGH,
+    }[joint]
+
+
+def _turned_seat(seat: Seat) -> Seat:
+    """Turn a seat half round about the upright: from the wall seen from outside to the wall seen from inside."""
+
+    def turn(way: Vector) -> Vector:
+        return (-way[0] + 0.0, way[1], -way[2] + 0.0)
+
+    return Seat(origin=turn(seat.origin), along=turn(seat.along), across=turn(seat.across), through=turn(seat.through))
+
+
+def shaped_buck(placement: Placement) -> tuple[Part, ...]:
+    """Make the boards of the buck round the rough opening, opening faces inward, edges at the flange plane."""
+    buck = placement.buck
+    if buck is None:
+        return ()
+    path = rough_path(placement, buck.set_back)
+    depth = buck.outer - buck.inner
+    edges = tuple(
+        PathEdge(
+            side=edge.side,
+            run=edge.run,
+            runs=edge.runs,
+            corner=edge.start,
+            joint=_joint(path, i, Joint.HEAD_OVER_LEGS, has_bottom=True),
+            thickness=buck.thickness,
+            depths=(depth, depth),
+        )
+        for i, edge in enumerate(path)
+    )
+    kind = PartKind.LINER_BUCK if buck.kind is BuckKind.LINER else PartKind.OUTBOARD_BUCK
+    blank = PartBlank(stock=buck.stock, thickness=buck.thickness)
+    return _in_order([_part(board, buck.outer, kind, Where.BUCK, blank) for board in path_boards(edges)])

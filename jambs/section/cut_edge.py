@@ -1,0 +1,46 @@
+"""Which edge of an opening's path a section cuts, and how places of the wall lie to it.
+
+A side that is parted into several edges is cut through the middle one, square to it: of a gable through its left slope,
+of an octagon through its level head.
+"""
+
+from __future__ import annotations
+
+from jambs.job.models.path import FrameEdge
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part
+from jambs.place.frame_path import frame_path
+from jambs.section.region import SectionCut
+
+
+def cut_edge(kit: Kit, cut: SectionCut) -> FrameEdge:
+    """Return the edge of the frame's path that a section cuts."""
+    path = frame_path(kit.placement.opening)
+    return next(edge for edge in path if edge.side is cut.side and edge.is_middle)
+
+
+def into_wall(kit: Kit, cut: SectionCut, x: float, y: float) -> float:
+    """Return how far a place of the wall lies from the frame's edge, square to the edge that is cut [in]."""
+    opening = kit.placement.opening
+    if opening.shape is None:
+        return cut.into_wall(x, y, width=opening.frame.width, height=opening.frame.height)
+    return cut_edge(kit, cut).out((x, y))
+
+
+def across(kit: Kit, cut: SectionCut, x: float, y: float) -> float:
+    """Return where a place of the wall lies in a section: into the wall, or at head and sill its height y [in].
+
+    A head that slopes is drawn as if it were level at the top of the frame.
+    """
+    opening = kit.placement.opening
+    if cut.is_level or opening.shape is None:
+        return into_wall(kit, cut, x, y) if cut.is_level else y
+    out = cut_edge(kit, cut).out((x, y))
+    return opening.frame.height + out if cut is SectionCut.HEAD else -out
+
+
+def is_cut(part: Part, cut: SectionCut) -> bool:
+    """Say whether a part lies on the edge that is cut."""
+    if part.side is not cut.side:
+        return False
+    return part.runs is None or part.member == (part.runs + 1) // 2

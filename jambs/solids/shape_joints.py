@@ -1,0 +1,135 @@
+"""Which boards round an opening that is no rectangle touch, and over what area, by closed form."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from jambs.geometry import tangent
+from jambs.job.models.path import FrameEdge, corner_turn_deg
+from jambs.job.models.trim import CasingEntry, Corner, Joint
+from jambs.length import ROUND_OFF
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.shaped_jambs import MITERED_UNDER_DEG, SQUARE_DEG
+from jambs.solids.joints import joint
+from jambs.solids.lookup import D, X, Y
+from jambs.solids.model import KitSolids, Solid
+from jambs.solids.report import TIGHT, JointCheck
+from jambs.solids.shape_lookup import BoardsRound, boards_round
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Box:
+    """Boards that close a box: their joint where they do not miter, thickness, width and rabbet [in]."""
+
+    what: str
+    joint: Joint
+    thickness: float
+    width: float
+    rabbet: float = 0.0
+
+
+def inside_corners(solids: KitSolids) -> list[JointCheck]:
+    """Measure the corners of extension jambs and casing inside, and the casing on the jambs' edges."""
+    trim, kit = solids.kit.placement.opening.interior, solids.kit
+    jambs = boards_round(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    casing = boards_round(solids, Where.INTERIOR, PartKind.CASING)
+    found = casing_corners("casing", casing, trim.casing)
+    if not jambs:
+        return found
+    box = _Box(
+        what="jamb",
+        joint=trim.jamb.joint,
+        thickness=trim.jamb.thickness,
+        width=kit.frames[0].width,
+        rabbet=trim.jamb.rabbet_depth or 0.0 if trim.jamb.joint is Joint.RABBET else 0.0,
+    )
+    strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
+    return [*found, *_box_corners(box, jambs), *on_edges("casing", casing, jambs, trim.casing, strip)]
+
+
+def outside_corners(solids: KitSolids) -> list[JointCheck]:
+    """Measure the corners of exterior jambs, casing and buck, and the casing on the jambs' edges."""
+    placement = solids.kit.placement
+    trim, buck = placement.opening.exterior, placement.buck
+    found = []
+    if buck:
+        box = _Box(what="buck", joint=Joint.HEAD_OVER_LEGS, thickness=buck.thickness, width=buck.outer - buck.inner)
+        found += _box_corners(box, boards_round(solids, Where.BUCK, PartKind.LINER_BUCK, PartKind.OUTBOARD_BUCK))
+    if trim is None:
+        return found
+    casing = boards_round(solids, Where.EXTERIOR, PartKind.CASING)
+    found += casing_corners("exterior casing", casing, trim.casing)
+    jambs = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
+    if not jambs:
+        return found
+    width = placement.exterior_depth - trim.sealant_joint
+    box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=trim.jamb.thickness, width=width)
+    strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
+    return [*found, *_box_corners(box, jambs), *on_edges("exterior casing", casing, jambs, trim.casing, strip)]
+
+
+def _box_corners(box: _Box, boards: BoardsRound) -> list[JointCheck]:
+    """Square to the path a miter is as long as the thickness over the cosine of half the turn, a butt over its sine."""
+    found = []
+    for turn, one, two, before, after in boards.corners():
+        is_mitered = box.joint is Joint.MITER or before.side is after.side or turn < MITERED_UNDER_DEG
+        long = box.thickness / math.cos(math.radians(turn / 2))
+        if not is_mitered:
+            rabbet = box.rabbet if _is_square(turn, before, after) else 0.0
+            long = (box.thickness + rabbet) / math.sin(math.radians(turn))
+        found.append(joint(_names(box.what, one, two), [one], [two], asked=long * box.width))
+    return found
+
+
+def casing_corners(what: str, casing: BoardsRound, entry: CasingEntry) -> list[JointCheck]:
+    """Measure the corners of casing: mitered as long as width over cosine of half the turn, butted over the leg."""
+    found = []
+    for turn, one, two, before, after in casing.corners():
+        is_butted = entry.corner is Corner.BUTT and _is_square(turn, before, after)
+        long = entry.width if is_butted else entry.width / math.cos(math.radians(turn / 2))
+        found.append(joint(_names(what, one, two), [one], [two], asked=long * entry.thickness))
+    return found
+
+
+def on_edges(what: str, casing: BoardsRound, jambs: BoardsRound, entry: CasingEntry, strip: float) -> list[JointCheck]:
+    """Every piece of casing bears on the jambs' edges with a strip along its inner edge [in]."""
+    if strip <= 0:
+        return []
+    found = []
+    for i, edge, piece in casing.by_edge():
+        ends = (_strip_end(casing, i, corner, entry, strip) for corner in (i, (i + 1) % len(casing.path)))
+        asked = strip * (inner_length(piece, edge) + sum(ends))
+        assert piece.part is not None
+        name = f"the {what}'s {piece.part.position} {piece.name} and the edges of the jamb"
+        found.append(joint(name, [piece], jambs.all, asked=asked))
+    return found
+
+
+def inner_length(piece: Solid, edge: FrameEdge) -> float:
+    """Length of the inner edge of a piece of casing on its back [in]."""
+    looking = [facet for facet in piece.facets if facet.faces((-edge.outward[0], -edge.outward[1], 0.0))]
+    back = piece.seat.at(0.0, 0.0, piece.part.thickness if piece.part else 0.0)[D]
+    corners = [corner for facet in looking for corner in facet.loops[0] if abs(corner[D] - back) < TIGHT]
+    along = [corner[X] * edge.way[0] + corner[Y] * edge.way[1] for corner in corners]
+    return max(along) - min(along)
+
+
+def _strip_end(casing: BoardsRound, i: int, corner: int, entry: CasingEntry, strip: float) -> float:
+    """How much farther than the inner edge a strip reaches at one end, in the mean of its width [in]."""
+    if not (casing.boards[corner - 1] and casing.boards[corner]):
+        return 0.0  # it stands on a stool, a sill or a floor
+    turn = corner_turn_deg(casing.path, corner)
+    if entry.corner is not Corner.BUTT or not _is_square(turn, casing.path[corner - 1], casing.path[corner]):
+        return strip / 2 * tangent(turn / 2)
+    return 0.0 if casing.path[i].side.is_leg else strip - entry.width - entry.overhang
+
+
+def _is_square(turn: float, before: FrameEdge, after: FrameEdge) -> bool:
+    """Say whether a leg and a level board meet square; a peak may be square too, and is none."""
+    return before.side is not after.side and abs(turn - SQUARE_DEG) < ROUND_OFF
+
+
+def _names(what: str, one: Solid, two: Solid) -> str:
+    assert one.part is not None and two.part is not None
+    return f"the {what}'s {one.part.position} and {two.part.position}, {one.name} and {two.name},"

@@ -1,0 +1,82 @@
+"""The boards round an opening that is no rectangle, found along its path, and where their faces lie."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from jambs.geometry import Vector, dot
+from jambs.job.models.path import FrameEdge, FramePath, corner_turn_deg
+from jambs.parts.kinds import PartKind, Where
+from jambs.place.frame_path import frame_path
+from jambs.solids.model import KitSolids, Solid
+
+ALONG_THE_EDGE = 1e-9
+"""Directions are the same within this."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardsRound:
+    """The boards of one kind round an opening, along the edges of its path; an edge may have none."""
+
+    path: FramePath
+    boards: tuple[Solid | None, ...]
+
+    def __bool__(self) -> bool:
+        """Say whether there are any."""
+        return any(self.boards)
+
+    @property
+    def all(self) -> tuple[Solid, ...]:
+        """All boards."""
+        return tuple(solid for solid in self.boards if solid)
+
+    def by_edge(self) -> Iterator[tuple[int, FrameEdge, Solid]]:
+        """Yield every board with its edge of the path and the number of that edge."""
+        for i, (edge, solid) in enumerate(zip(self.path, self.boards, strict=True)):
+            if solid:
+                yield i, edge, solid
+
+    def corners(self) -> Iterator[tuple[float, Solid, Solid, FrameEdge, FrameEdge]]:
+        """Yield how far the path turns at every corner where two boards meet, the boards and their edges [degrees]."""
+        for i, (one, two) in enumerate(zip(self.boards[-1:] + self.boards[:-1], self.boards, strict=True)):
+            if one and two:
+                yield corner_turn_deg(self.path, i), one, two, self.path[i - 1], self.path[i]
+
+
+def boards_round(solids: KitSolids, where: Where, *kinds: PartKind) -> BoardsRound:
+    """Find the boards of a kind along the frame's path."""
+    found = {
+        (solid.part.side, solid.part.member): solid
+        for solid in solids.parts
+        if solid.part and solid.part.where is where and solid.part.kind in kinds
+    }
+    path = frame_path(solids.kit.placement.opening)
+    return BoardsRound(path=path, boards=tuple(found.get((edge.side, edge.run)) for edge in path))
+
+
+def faces_in(solid: Solid, edge: FrameEdge) -> float:
+    """How far outside an edge of the path the face lies that looks into the opening along it [in]."""
+    return _at(solid, edge, -1.0)
+
+
+def faces_out(solid: Solid, edge: FrameEdge) -> float:
+    """How far outside an edge of the path the face lies that looks out of the opening along it [in]."""
+    return _at(solid, edge, 1.0)
+
+
+def _at(solid: Solid, edge: FrameEdge, sign: float) -> float:
+    out: Vector = (*edge.outward, 0.0)
+    looking = (facet for facet in solid.facets if sign * dot(facet.normal, out) > 1.0 - ALONG_THE_EDGE)
+    corners = [corner for facet in looking for corner in facet.loops[0]]
+    if not corners:
+        return float("nan")
+    return max((edge.out((x, y)) for x, y, _ in corners), key=lambda at: sign * at)
+
+
+def hole_faces(frame: Solid, edge: FrameEdge) -> float:
+    """How far outside an edge of the path the inner edge of the window's frame lies along it: negative [in]."""
+    out: Vector = (*edge.outward, 0.0)
+    looking = [facet for facet in frame.facets if dot(facet.normal, out) < ALONG_THE_EDGE - 1.0]
+    # The frame looks into the opening with its inner edge alone, on the side that is farther out.
+    return max(edge.out((x, y)) for facet in looking for x, y, _ in facet.loops[0])

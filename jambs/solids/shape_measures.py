@@ -1,0 +1,107 @@
+"""An opening that is no rectangle measured on the solids: every edge of its path against what the job asked for.
+
+Everything is measured square to an edge of the frame's path, from the frame's own faces on: frame reveal, casing
+reveal, shim space, depth, sealant joint. That the edges are as long as they should be is told by the joints of their
+corners.
+"""
+
+from __future__ import annotations
+
+from jambs.job.models.path import FrameEdge
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import FigureKind
+from jambs.sides import Side
+from jambs.solids.lookup import D, X
+from jambs.solids.model import KitSolids, Solid
+from jambs.solids.report import TIGHT, Measure
+from jambs.solids.shape_lookup import BoardsRound, boards_round, faces_in, faces_out, hole_faces
+
+
+def inside_of_shape(solids: KitSolids) -> list[Measure]:
+    """Measure reveals, shim space and depths inside, edge by edge, and the clear width between upright legs."""
+    placement, trim = solids.kit.placement, solids.kit.placement.opening.interior
+    jambs = boards_round(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    casing = boards_round(solids, Where.INTERIOR, PartKind.CASING)
+    found = _clear_width(solids, jambs) if jambs else []
+    rounding = solids.job.shop.grid.step / 4 + TIGHT
+    for _, edge, board in jambs.by_edge():
+        name = _words(board)
+        reveal = faces_in(board, edge) - hole_faces(solids.frame[0], edge)
+        found.append(Measure(name=f"frame reveal at {name}", asked=trim.frame_reveal, found=reveal, tolerance=rounding))
+        gap = _shim(solids, edge.side) - faces_out(board, edge)
+        found.append(Measure(name=f"shim space behind {name}", asked=_asked_gap(solids, edge.side), found=gap))
+        depth, asked = board.high[D] - board.low[D], placement.interior_depth + solids.job.shop.proud
+        found.append(Measure(name=f"depth of {name}", asked=asked, found=depth))
+        at_frame = placement.inside_edge - board.high[D]
+        found.append(Measure(name=f"near edge of {name} to the frame", asked=0.0, found=at_frame))
+    return [*found, *_casing_reveals("casing reveal", casing, jambs, trim.casing_reveal)]
+
+
+def outside_of_shape(solids: KitSolids) -> list[Measure]:
+    """Measure reveals, sealant joint and trim plane outside, edge by edge."""
+    placement, trim = solids.kit.placement, solids.kit.placement.opening.exterior
+    if trim is None:
+        return []
+    jambs = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
+    casing = boards_round(solids, Where.EXTERIOR, PartKind.CASING)
+    found, rounding = list[Measure](), solids.job.shop.grid.step / 4 + TIGHT
+    for _, edge, board in jambs.by_edge():
+        name = f"exterior {_words(board)}"
+        # Where a board lies along a sill that is level, the frame stands over it by the reveal too.
+        reveal = faces_in(board, edge) - hole_faces(solids.frame[-1], edge)
+        asked = trim.frame_reveal
+        found.append(Measure(name=f"frame reveal at {name}", asked=asked, found=reveal, tolerance=rounding))
+        joint = board.low[D] - placement.outside_edge
+        found.append(Measure(name=f"sealant joint at {name}", asked=trim.sealant_joint, found=joint))
+        off = placement.planes.trim_plane - board.high[D]
+        found.append(Measure(name=f"outer edge of {name} to the trim plane", asked=0.0, found=off))
+    if not jambs:
+        for _, edge, board in casing.by_edge():
+            name = f"sealant joint at the exterior casing, {_words(board)}"
+            found.append(Measure(name=name, asked=trim.sealant_joint, found=faces_in(board, edge)))
+    return [*found, *_casing_reveals("exterior casing reveal", casing, jambs, trim.casing_reveal)]
+
+
+def _words(board: Solid) -> str:
+    assert board.part is not None
+    return f"the {board.part.position} {board.name}"
+
+
+def _clear_width(solids: KitSolids, jambs: BoardsRound) -> list[Measure]:
+    legs = {edge.side: board for _, edge, board in jambs.by_edge() if edge.side.is_leg}
+    left = max(faces_x(legs[Side.LEFT]))
+    right = min(faces_x(legs[Side.RIGHT]))
+    asked = next(one.value for one in solids.kit.figures if one.kind is FigureKind.CLEAR_OPENING_WIDTH)
+    return [Measure(name="clear opening width", asked=asked, found=right - left)]
+
+
+def faces_x(leg: Solid) -> tuple[float, ...]:
+    """X of the corners of a leg's opening face [in]."""
+    across = (-leg.seat.through[0], 0.0, 0.0)
+    return tuple(corner[X] for facet in leg.facets if facet.faces(across) for corner in facet.loops[0])
+
+
+def _shim(solids: KitSolids, side: Side) -> float:
+    return float(getattr(solids.kit.placement.shims, side.value))
+
+
+def _asked_gap(solids: KitSolids, side: Side) -> float:
+    """Shim space as the sheet has it [in]."""
+    kinds = {
+        Side.LEFT: FigureKind.SHIM_SPACE_LEFT,
+        Side.RIGHT: FigureKind.SHIM_SPACE_RIGHT,
+        Side.HEAD: FigureKind.SHIM_SPACE_HEAD,
+        Side.SILL: FigureKind.SHIM_SPACE_SILL,
+    }
+    return next(one.value for one in solids.kit.figures if one.kind is kinds[side])
+
+
+def _casing_reveals(what: str, casing: BoardsRound, jambs: BoardsRound, asked: float) -> list[Measure]:
+    by_edge: dict[FrameEdge, Solid] = {edge: board for _, edge, board in jambs.by_edge()}
+    return [
+        Measure(
+            name=f"{what} at {_words(piece)}", asked=asked, found=faces_in(piece, edge) - faces_in(by_edge[edge], edge)
+        )
+        for _, edge, piece in casing.by_edge()
+        if edge in by_edge
+    ]

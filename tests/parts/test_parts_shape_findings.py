@@ -1,0 +1,74 @@
+"""Every finding of openings that are no rectangle on both sides of its limit, with its sentence."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import finding_rows
+from finding_rows import Case, Row, codes_in, each
+from part_cases import CHECK, W1, case
+
+from jambs.parts import shape_findings
+
+
+def shaped(shape: Any, frame: str, **more: Any) -> Case:
+    changes = {"openings__0__rough_opening": None, "openings__0__shape": shape, "openings__0__frame": frame}
+    return case(**{**changes, **more})
+
+
+def raked(low: str, joint: str = "head over legs") -> Case:
+    jamb = {"thickness": "3/4", "stock": "poplar", "joint": joint}
+    return shaped({"kind": "raked", "left": low, "right": "48"}, "30 x 48", interior_trim__inside__jamb=jamb)
+
+
+ROWS = [
+    Row(
+        # 30 - 48 over 30 slopes by 30.96°: the high corner is mitered at 45° and half of that, 60.48°. With 42 15/16 it
+        # slopes by 9.57°, so 49.8°; with 42 5/8 by 10.16°, 50.1°.
+        code="steeper-than-saws",
+        appears=raked("42 5/8"),
+        quiet=raked("42 15/16"),
+        inch="Ends of W1-5, W1-7, W1-13, W1-15 are cut at up to 50.1° off square, and most saws turn no farther than "
+        "50°: clamp the board square to the fence in a jig and set what is left to 90°, hands well away.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        # Mitered the jambs tilt the blade by as much: more than 45° at any high corner; butted by the slope.
+        code="steeper-than-saws",
+        appears=raked("46", "miter"),
+        quiet=raked("46", "head over legs"),
+        inch="Ends of W1-1, W1-3 are cut at up to 46.9° off square, and most blades tilt no farther than 45°: clamp "
+        "the board square to the fence in a jig and set what is left to 90°, hands well away.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="head-outside-not-laid-out",
+        appears=raked("46"),
+        quiet=case(openings__0__frame="30 x 48", openings__0__rough_opening=None),
+        inch="No head flashing is laid out over the raked head: bend it on site along every edge of the casing, the "
+        "upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane. Courses of "
+        "cladding are planned to the highest and lowest edge of the trim: cut them along it on the wall.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="lower-edges-hold-water",
+        appears=shaped("octagon", "30 x 30", exterior_trim__outside__sill=None),
+        quiet=raked("46"),
+        inch="Water stands on the exterior jambs below the frame (W1-22, W1-23, W1-24), which have no fall: lay a "
+        "flashing under them that drains out over the casing, or plane a fall on them.",
+        severity=CHECK,
+        about=W1,
+    ),
+]
+
+
+@each(ROWS)
+def test_it_is_said_on_one_side_of_its_limit_only(row: Row) -> None:
+    finding_rows.check(row)
+
+
+def test_every_finding_has_a_row() -> None:
+    assert codes_in(shape_findings) == {row.code for row in ROWS}

@@ -1,0 +1,154 @@
+"""Boards round openings that are no rectangle, against facts of the trade and school trigonometry.
+
+That the miters of a regular octagon are 22 1/2° and those of any corner half of what the edges turn there are facts of
+the trade; lengths are worked by hand beside each test.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+from cases import STOOL, kit_of, part_of
+
+from jambs.parts.cuts import EndBevel, EndRabbet, Miter, PlaneRabbet, Rip
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import Kit
+from jambs.parts.part import Part
+
+MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
+BUTTED = {"thickness": "3/4", "stock": "poplar", "joint": "head over legs"}
+
+
+def shaped(shape: Any, frame: str, **more: Any) -> Kit:
+    changes = {"openings__0__rough_opening": None, "openings__0__shape": shape, "openings__0__frame": frame}
+    return kit_of(**{**changes, **more})
+
+
+def octagon(**more: Any) -> Kit:
+    return shaped("octagon", "30 x 30", exterior_trim__outside__sill=None, **more)
+
+
+def raked(**more: Any) -> Kit:
+    """3-4-5: the head rises 18 over 24, so its slope is 36.87° and it is 30 long."""
+    return shaped({"kind": "raked", "left": "30", "right": "48"}, "24 x 48", **more)
+
+
+def of(kit: Kit, kind: PartKind, where: Where = Where.INTERIOR) -> list[Part]:
+    return [part for part in kit.parts if part.kind is kind and part.where is where]
+
+
+def angles(part: Part) -> list[float]:
+    return [cut.angle_deg for cut in part.cuts if isinstance(cut, Miter | EndBevel)]
+
+
+@pytest.mark.parametrize(
+    ("kind", "where"),
+    [
+        (PartKind.EXTENSION_JAMB, Where.INTERIOR),
+        (PartKind.CASING, Where.INTERIOR),
+        (PartKind.EXTERIOR_JAMB, Where.EXTERIOR),
+        (PartKind.CASING, Where.EXTERIOR),
+        (PartKind.OUTBOARD_BUCK, Where.BUCK),
+    ],
+)
+def test_a_regular_octagon_is_mitered_at_22_and_a_half_degrees(kind: PartKind, where: Where) -> None:
+    boards = of(octagon(), kind, where)
+    assert len(boards) == 8
+    assert all(angles(board) == pytest.approx([22.5, 22.5]) for board in boards)
+    assert len({round(board.length, 9) for board in boards}) == 1
+
+
+def test_the_casing_of_an_octagon_is_as_long_as_its_own_octagon_says() -> None:
+    """Frame 30, faces 2 1/2, reveals 1/8 and 3/16: the inner edges are 25 5/8 apart, the outer ones 7 more.
+
+    The side of an octagon is the distance across its flats times tan 22 1/2° (geometry).
+    """
+    head = part_of(octagon(), "casing", "head, middle")
+    assert head.length == pytest.approx((25.625 + 7) * math.tan(math.radians(22.5)))
+    u = [u for u, v in head.outline if v == 0.0]
+    assert max(u) - min(u) == pytest.approx(25.625 * math.tan(math.radians(22.5)))
+
+
+def test_a_raked_head_is_mitered_at_half_of_each_turn() -> None:
+    """The corners turn by 90° less and more 36.87°, so the miters are 26.57° and 63.43°."""
+    slope = math.degrees(math.atan2(18, 24))
+    for part in (
+        part_of(raked(), "casing", "head"),
+        part_of(raked(interior_trim__inside__jamb=MITERED), "extension jamb", "head"),
+    ):
+        assert angles(part) == pytest.approx([(90 - slope) / 2, (90 + slope) / 2])
+
+
+def test_a_raked_head_jamb_is_as_long_as_its_slope() -> None:
+    """Clear width 24 - 2 × 2 3/8 = 19 1/4, along a 3-4-5 slope 5/4 of it; mitered, both long points lie on the back."""
+    kit = raked(interior_trim__inside__jamb=MITERED)
+    head = part_of(kit, "extension jamb", "head")
+    low, high = (0.75 * math.tan(math.radians(angle)) for angle in angles(head))
+    assert head.length == pytest.approx(19.25 * 5 / 4 + low + high)
+    left, right = (part_of(kit, "extension jamb", f"{side} leg") for side in ("left", "right"))
+    # Both legs end in the same plane at the foot; the right one is longer by 3/4 of the clear width, less what the
+    # long point at the back of its upper miter gains over the other's.
+    assert right.length - left.length == pytest.approx(19.25 * 3 / 4 + high - low)
+
+
+def test_a_butted_head_runs_over_the_leg_whose_end_is_beveled_to_its_slope() -> None:
+    """At the high side the corner turns by 126.87°: butted the leg is beveled 36.87°, mitered both would be 63.43°."""
+    kit = raked(interior_trim__inside__jamb=BUTTED)
+    slope = math.degrees(math.atan2(18, 24))
+    leg, head = part_of(kit, "extension jamb", "right leg"), part_of(kit, "extension jamb", "head")
+    assert angles(leg) == pytest.approx([slope])
+    # At the low side a miter takes less tilt than a butt: 26.57° against 36.87°.
+    assert angles(head) == pytest.approx([(90 - slope) / 2, slope])
+    assert angles(part_of(kit, "extension jamb", "bottom")) == []
+
+
+def test_a_rabbet_is_cut_in_square_corners_only() -> None:
+    """Across a slant it would take off the long point."""
+    head, foot = (part_of(raked(), "extension jamb", side).cuts for side in ("head", "bottom"))
+    assert not any(isinstance(cut, EndRabbet | PlaneRabbet) for cut in head)
+    assert [cut.along for cut in foot if isinstance(cut, EndRabbet)] == pytest.approx([0.75, 0.75])
+
+
+def test_a_gable_has_two_boards_at_the_head_that_meet_plumb() -> None:
+    """12 in 12: the peak is square, so its miters are 45°; at the eaves the path turns by 45°."""
+    kit = shaped({"kind": "gable", "sides": "30"}, "36 x 48")
+    left, right = part_of(kit, "casing", "head, left"), part_of(kit, "casing", "head, right")
+    assert angles(left) == pytest.approx([22.5, 45.0])
+    assert angles(right) == pytest.approx([45.0, 22.5])
+    assert left.length == pytest.approx(right.length)
+    normals = [part.seat.across for part in (left, right)]
+    assert normals[0][0] == pytest.approx(-normals[1][0])
+
+
+def test_on_a_stool_the_legs_of_a_shape_stand_square_and_nothing_lies_at_the_sill() -> None:
+    kit = raked(interior_trim__inside=STOOL)
+    assert [part.position for part in of(kit, PartKind.EXTENSION_JAMB)] == ["head", "left leg", "right leg"]
+    plain = kit_of(interior_trim__inside=STOOL, openings__0__frame="24 x 48", openings__0__rough_opening=None)
+    stools = [part_of(one, "stool", "sill") for one in (kit, plain)]
+    assert stools[0].cuts == stools[1].cuts
+
+
+def test_exterior_legs_of_a_shape_are_cut_to_the_slope_of_the_sill_like_any() -> None:
+    kit, plain = raked(), kit_of(openings__0__frame="24 x 48", openings__0__rough_opening=None)
+    for side in ("left leg", "right leg"):
+        mine, other = (part_of(one, "exterior extension jamb", side, Where.EXTERIOR) for one in (kit, plain))
+        foot = [cut.angle_deg for cut in mine.cuts if isinstance(cut, Miter)]
+        assert foot == pytest.approx([10.0])
+        assert [cut for cut in mine.cuts if isinstance(cut, Rip)] == [cut for cut in other.cuts if isinstance(cut, Rip)]
+        # Their feet stand at one height: where the board touches the sill at the frame.
+        low = min(mine.seat.at(*point)[1] for ends in mine.corners.values() for point in ends)
+        assert low == pytest.approx(min(other.seat.at(*point)[1] for ends in other.corners.values() for point in ends))
+
+
+def test_the_rough_opening_of_a_shape_is_as_far_outside_every_edge() -> None:
+    """1/4 outside: at the high side the corner lies 1/4 (1 + sin slope) / cos slope above the frame's (geometry)."""
+    opening = raked().placement.opening
+    assert opening.rough_opening.width == 24.5
+    assert opening.rough_opening.height == pytest.approx(48 + 0.25 + 0.25 * (1 + 0.6) / 0.8)
+
+
+def test_the_weight_of_a_shape_goes_by_its_own_area() -> None:
+    rectangle = kit_of(openings__0__frame="24 x 48", openings__0__rough_opening=None).placement
+    assert raked().placement.weight < rectangle.weight * 0.9
