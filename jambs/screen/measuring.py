@@ -29,6 +29,7 @@ from jambs.length import OFF_GRID, LengthError, Units, length_text, read_length
 from jambs.place.placement import Placement
 from jambs.screen.desk import Desk
 from jambs.screen.saving import job_folder_turn, read_file, save_in_turn
+from jambs.screen.stated_readings import where_stated
 from jambs.sheets.measure_sheet import planned_texts
 from jambs.sheets.reading_answer import reading_answer, state_of
 from jambs.values import Record
@@ -164,7 +165,10 @@ class Measuring:
         """Say why an opening's readings cannot be changed here; nothing where they can."""
         if mark not in self.plan().stated:
             return ""
-        return f"The readings of {mark} stand in the job file itself: change them at the desk, or take them out there."
+        return (
+            f"The readings of {mark} stand in {where_stated(self._desk.file, mark)}, and an opening has its readings "
+            "in one place alone: change them at the desk, or take them out there and measure it anew."
+        )
 
     # ---- what is entered
 

@@ -218,7 +218,11 @@ def test_a_photographed_code_opens_its_opening_and_a_photo_of_it_is_kept(browser
     Image.new("RGB", (300, 200), (30, 90, 30)).save(photo, "JPEG")
     page.locator("#picture").set_input_files({"name": "1.png", "mimeType": "image/png", "buffer": code.getvalue()})
     page.wait_for_url("**/telephone/opening/W1")
+    page.context.set_offline(True)
     page.locator("#picture").set_input_files({"name": "2.jpg", "mimeType": "image/jpeg", "buffer": photo.getvalue()})
+    expect(page.locator("#said")).to_contain_text("the photo is kept in this telephone")
+    assert not (place.file.parent / "photos").exists()
+    page.context.set_offline(False)
     expect(page.locator("#said")).to_have_text("Kept beside the job: photos/W1.jpg")
     expect(page.locator("#photo")).to_be_visible()
     assert page.locator("#photo").evaluate("image => image.decode().then(() => image.naturalWidth)") == 300

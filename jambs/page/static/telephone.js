@@ -1,6 +1,7 @@
 // One opening: enters a reading with thumbs, keeps it until it is written down, shows what is answered.
 // Nothing is worked out here: a reading goes out as it was typed, and what comes back is shown as it is printed.
 
+import { keepPhoto, photoSender } from "/static/telephone_photos.js";
 import { drop, insist, needsSomebody, put, sender, waiting } from "/static/telephone_queue.js";
 
 const $ = (id) => document.getElementById(id);
@@ -222,19 +223,23 @@ $("by").value = localStorage.getItem("jambs-by") ?? "";
 $("by").addEventListener("input", () => localStorage.setItem("jambs-by", $("by").value));
 $("day").value = today();
 
+const sendPhotos = photoSender((of, said, isThere) => {
+  if (of !== mark) return;
+  $("said").textContent = said;
+  if (!isThere) return;
+  $("photo").src = `/telephone/photo/${encodeURIComponent(mark)}?${Date.now()}`;
+  $("photo").hidden = false;
+});
+
 $("picture").addEventListener("change", async (event) => {
   const [picture] = event.target.files;
   if (!picture) return;
   $("said").textContent = "The photo is on its way …";
   try {
-    const sent = await fetch(`/telephone/photo/${encodeURIComponent(mark)}`, { method: "POST", body: picture });
-    $("said").textContent = (await sent.json()).said;
-    if (sent.ok) {
-      $("photo").src = `/telephone/photo/${encodeURIComponent(mark)}?${Date.now()}`;
-      $("photo").hidden = false;
-    }
+    await keepPhoto(mark, picture);
+    sendPhotos();
   } catch {
-    $("said").textContent = "No network: the photo is in your telephone; send it again later.";
+    $("said").textContent = "This telephone has no room for the photo: free some, and take it again.";
   }
   event.target.value = "";
 });
@@ -246,3 +251,4 @@ $("write").before(likely);
 ask(next());
 showAnswer();
 send();
+sendPhotos();

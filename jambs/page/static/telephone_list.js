@@ -1,5 +1,6 @@
 // The list of openings: finds one by mark or room, sends what waits, reads the code of a paper from a photo.
 
+import { photoSender } from "/static/telephone_photos.js";
 import { sender } from "/static/telephone_queue.js";
 
 const network = document.getElementById("network");
@@ -16,6 +17,8 @@ sender((told) => {
     network.hidden = !told.network;
   }
 })();
+
+photoSender(() => {})();
 
 const by = document.getElementById("by");
 by.value = localStorage.getItem("jambs-by") ?? "";

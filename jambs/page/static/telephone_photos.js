@@ -1,0 +1,70 @@
+// Photos that wait in the telephone until the program has them, in the browser's own store, under mark and moment.
+
+const STORE = "photos";
+const AGAIN = 5000; // after this it is tried again [ms]
+const PATIENCE = 60000; // so long an answer is waited for [ms]
+
+function opened() {
+  return new Promise((done, failed) => {
+    const asked = indexedDB.open("jambs", 1);
+    asked.onupgradeneeded = () => asked.result.createObjectStore(STORE);
+    asked.onsuccess = () => done(asked.result);
+    asked.onerror = () => failed(asked.error);
+  });
+}
+
+async function inStore(how, act) {
+  const store = await opened();
+  try {
+    return await new Promise((done, failed) => {
+      const asked = act(store.transaction(STORE, how).objectStore(STORE));
+      asked.onsuccess = () => done(asked.result);
+      asked.onerror = () => failed(asked.error);
+    });
+  } finally {
+    store.close();
+  }
+}
+
+export const keepPhoto = async (mark, picture) => {
+  const content = await picture.arrayBuffer();  // a file that is taken with the camera may be gone later
+  return inStore("readwrite", (store) => store.put(content, `${mark}\n${Date.now()}`));
+};
+
+/** Keeps sending what waits. `tell(mark, said, isThere)` is called with what became of a photo. */
+export function photoSender(tell) {
+  let busy = false, timer = 0;
+
+  async function send() {
+    if (busy) return;
+    busy = true;
+    clearTimeout(timer);
+    try {
+      for (const key of await inStore("readonly", (store) => store.getAllKeys())) await one(key, key.split("\n")[0]);
+    } catch {
+      timer = setTimeout(send, AGAIN);
+    }
+    busy = false;
+  }
+
+  async function one(key, mark) {
+    const content = await inStore("readonly", (store) => store.get(key));
+    let answer;
+    try {
+      answer = await fetch(`/telephone/photo/${encodeURIComponent(mark)}`, { method: "POST", body: content, signal: AbortSignal.timeout(PATIENCE) });
+    } catch (error) {
+      tell(mark, "No network: the photo is kept in this telephone and goes out by itself.", false);
+      throw error;
+    }
+    const found = await answer.json().catch(() => ({ said: "The program does not take the photo now; it is kept in this telephone." }));
+    if (answer.status >= 500 || answer.status === 403) {
+      tell(mark, found.said, false);
+      throw new Error("later");
+    }
+    await inStore("readwrite", (store) => store.delete(key));
+    tell(mark, found.said, answer.ok);
+  }
+
+  addEventListener("online", send);
+  return send;
+}
