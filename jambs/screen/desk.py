@@ -131,10 +131,22 @@ class Desk:
             touched[name] = with_row_cell(file, edit) if isinstance(edit, SetRowCell) else edited(file, edit)
         return draft.with_step(words, *touched.values())
 
-    def _with_table(self, draft: Draft, name: str) -> Draft:
-        file = read_file(self.file.with_name(name))
-        if file is None:
+    def table(self, name: str) -> FileText:
+        """Return a table beside the job file as it stands in the draft.
+
+        Raises:
+            EditRefused: there is none.
+        """
+        return self.draft.files.get(name) or self._table_on_disk(name)
+
+    def _table_on_disk(self, name: str) -> FileText:
+        found = read_file(self.file.with_name(name))
+        if found is None:
             raise refused(name, "is not beside the job file; put it there")
+        return found
+
+    def _with_table(self, draft: Draft, name: str) -> Draft:
+        file = self._table_on_disk(name)
         return replace(draft, saved={**draft.saved, name: file}, files={**draft.files, name: file})
 
     def back(self) -> None:

@@ -11,13 +11,15 @@ from jambs.job.editing.file_text import FileText, refused
 from jambs.job.editing.yaml_nodes import nodes_of
 from jambs.job.reading.faults import Location
 from jambs.job.reading.tree import grown
+from jambs.screen.desk import DraftEdit
+from jambs.screen.renaming import TableOf, rename_edits
 
 DEEPEST, LONGEST = 12, 400
 """Steps of a path, letters of a value."""
 
 
-def asked_edits(file: FileText, asked: Mapping[str, Any]) -> tuple[str, list[Edit]]:
-    """Return the words of a step and its edits.
+def asked_edits(file: FileText, asked: Mapping[str, Any], table_of: TableOf) -> tuple[str, list[DraftEdit]]:
+    """Return the words of a step and its edits; ``table_of``: a schedule by its name, as it stands in the draft.
 
     Raises:
         EditRefused: it is not something that can be asked for.
@@ -44,6 +46,9 @@ def asked_edits(file: FileText, asked: Mapping[str, Any]) -> tuple[str, list[Edi
         at = asked.get("at")
         if isinstance(at, int):
             return f"add to {words}", [InsertItem(path=path, at=at, value=_text(asked.get("value"), file))]
+    if act == "rename":
+        name = _text(asked.get("name"), file)
+        return f"rename {words} to {name}", rename_edits(root, path, name, file, table_of)
     if act == "copy":
         return f"copy {words}", [_copy(root, path, asked.get("name"), file)]
     raise refused(file.name, "this cannot be done here; change it in an editor")

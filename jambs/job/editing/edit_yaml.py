@@ -17,6 +17,7 @@ from jambs.job.editing.edits import (
     Plain,
     RemoveItem,
     RemoveKey,
+    RenameKey,
     SetValue,
     edited_value,
 )
@@ -69,6 +70,8 @@ def _carried_out(file: FileText, top: yaml.MappingNode, edit: Edit) -> FileText:
         return _set(file, top, edit)
     if isinstance(edit, RemoveKey):
         return _without_key(file, node_at(top, edit.path[:-1]), str(edit.path[-1]))
+    if isinstance(edit, RenameKey):
+        return _with_name(file, top, edit)
     node = node_at(top, edit.path)
     if isinstance(edit, InsertKey):
         return _with_key(file, node, edit)
@@ -116,6 +119,15 @@ def _with_key(file: FileText, node: yaml.Node, edit: InsertKey) -> FileText:
     at = lines.end(lines.span(_behind(node, edit.after))[1])
     new = "".join(f"{file.line_end}{indent}{line}" for line in key_lines(edit.key, edit.value))
     return file.spliced(at, at, new)
+
+
+def _with_name(file: FileText, top: yaml.MappingNode, edit: RenameKey) -> FileText:
+    node = node_at(top, edit.path[:-1])
+    assert isinstance(node, yaml.MappingNode)
+    key, _ = pair_at(node, str(edit.path[-1]))
+    quote = key.style if isinstance(key, yaml.ScalarNode) and key.style in ("'", '"') else None
+    words = _words(edit.name, in_flow=_in_flow(top, edit.path), quote=quote)
+    return file.spliced(key.start_mark.index, key.end_mark.index, words)
 
 
 def _behind(node: yaml.MappingNode, name: str | None) -> yaml.Node:

@@ -44,6 +44,14 @@ class RemoveKey:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RenameKey:
+    """Give a key another name, its value stays; ``path`` ends in the key."""
+
+    path: Location
+    name: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class InsertItem:
     """Give the list at a path one more item, which then is number ``at`` (from 0)."""
 
@@ -69,7 +77,7 @@ class MoveItem:
     to: int
 
 
-Edit = SetValue | InsertKey | RemoveKey | InsertItem | RemoveItem | MoveItem
+Edit = SetValue | InsertKey | RemoveKey | RenameKey | InsertItem | RemoveItem | MoveItem
 
 
 class NoSuchPlace(Exception):
@@ -88,6 +96,8 @@ def edited_value(tree: Any, edit: Edit) -> Any:
         return _at(tree, edit.path, lambda keys: _with_key(keys, edit))
     if isinstance(edit, RemoveKey):
         return _at(tree, edit.path[:-1], lambda keys: _without_key(keys, edit.path[-1]))
+    if isinstance(edit, RenameKey):
+        return _at(tree, edit.path[:-1], lambda keys: _renamed(keys, edit))
     return _at(tree, edit.path, lambda items: _items(items, edit))
 
 
@@ -132,6 +142,15 @@ def _without_key(keys: Any, key: str | int) -> Any:
     if not isinstance(keys, dict) or key not in keys:
         raise NoSuchPlace(f"there is no {key}{_has(keys if isinstance(keys, dict) else ())}")
     return {name: one for name, one in keys.items() if name != key}
+
+
+def _renamed(keys: Any, edit: RenameKey) -> Any:
+    old = edit.path[-1]
+    if not isinstance(keys, dict) or old not in keys:
+        raise NoSuchPlace(f"there is no {old}{_has(keys if isinstance(keys, dict) else ())}")
+    if edit.name in keys:
+        raise NoSuchPlace(f"{edit.name} is there already; take another name")
+    return {edit.name if name == old else name: one for name, one in keys.items()}
 
 
 def _items(items: Any, edit: InsertItem | RemoveItem | MoveItem) -> Any:

@@ -27,7 +27,7 @@ def with_row_cell(file: FileText, edit: SetRowCell) -> FileText:
         EditRefused: the opening has no row of its own, or more than the cell would become another.
     """
     head, *rows = [row for row in csv_rows(file) if row.is_filled]
-    names = _names(head)
+    names = column_names(head)
     marks = [row.values[names.index(MARK)].strip() for row in rows]
     if edit.mark not in marks:
         sentence = f"{edit.mark} has no row of its own: its row stands for several openings; give it one of its own"
@@ -41,6 +41,6 @@ def with_row_cell(file: FileText, edit: SetRowCell) -> FileText:
     return with_csv_cells(file, cells)
 
 
-def _names(head: CsvRow) -> list[str]:
+def column_names(head: CsvRow) -> list[str]:
     """Return the names of the columns; capitals and spaces count for nothing."""
     return ["_".join(value.lower().split()) for value in head.values]

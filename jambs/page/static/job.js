@@ -3,6 +3,7 @@
 import { ask, byId, draftChanged, el, say, setText, svg } from "/static/page.js";
 import { addHatches } from "/static/hatches.js";
 
+const RENAMED = ["walls", "windows", "interior_trim", "exterior_trim"];
 const OPEN = 2;  // so many groups of a section stand open at first
 let record = JSON.parse(byId("record").textContent);
 let section = location.hash.slice(1) || "walls";
@@ -41,7 +42,7 @@ function group(one, depth, above, at) {
   box.append(el("div", { class: "row" }, ...one.fields.map(field)));
   if (one.path.at(-1) === "layers") box.append(layers(one));
   else box.append(...one.groups.map((each, place) => group(each, depth + 1, one, place)));
-  box.append(el("div", { class: "acts" }, adder(one), ...(depth === 0 && above.can_copy ? [act("Copy", "copy", one.path, name), act("Remove", "remove", one.path, name)] : []),
+  box.append(el("div", { class: "acts" }, adder(one), ...(depth === 0 && above.can_copy && RENAMED.includes(one.path[0]) ? [renamer(one, name)] : []), ...(depth === 0 && above.can_copy ? [act("Copy", "copy", one.path, name), act("Remove", "remove", one.path, name)] : []),
     ...(above.is_list ? [act("Remove", "remove", one.path, `${above.title} ${at + 1}`), act("Copy", "copy", one.path, `${above.title} ${at + 1}`)] : [])));
   return box;
 }
@@ -49,6 +50,23 @@ function group(one, depth, above, at) {
 function act(words, what, path, name) {
   const button = el("button", { type: "button", class: "small", "aria-label": `${words} ${name}` }, words);
   button.addEventListener("click", () => change({ act: what, path }));
+  return button;
+}
+
+/** Another name, everywhere it is said: the field appears where the button was. */
+function renamer(one, name) {
+  const button = el("button", { type: "button", class: "small", "aria-label": `Rename ${name}` }, "Rename");
+  button.addEventListener("click", () => {
+    const input = el("input", { type: "text", class: "small", value: name, "aria-label": `New name of ${name}`, autocomplete: "off", spellcheck: "false" });
+    const done = (is) => {
+      if (is && input.value.trim() && input.value.trim() !== name) change({ act: "rename", path: one.path, name: input.value.trim() });
+      else input.replaceWith(button);
+    };
+    input.addEventListener("keydown", (event) => { if (event.key === "Enter") done(true); if (event.key === "Escape") done(false); });
+    button.replaceWith(input);
+    input.select();
+    input.focus();
+  });
   return button;
 }
 

@@ -10,7 +10,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from jambs.face import JobFaults, Record
-from jambs.face.screen import Desk, EditRefused, asked_edits, form_record, key_pictures
+from jambs.face.screen import CannotStand, Desk, EditRefused, asked_edits, form_record, key_pictures
 from jambs.page.answers import body_of, data, page
 from jambs.page.open_job import desk_of
 
@@ -19,10 +19,12 @@ def change(desk: Desk, asked: dict[str, Any]) -> tuple[Record, int]:
     """Put what a field asks for into the draft, right or wrong: what is wrong is told beside the field."""
     with desk.lock:
         try:
-            words, edits = asked_edits(desk.draft.files[desk.file.name], asked)
-            desk.change(words, edits, may_be_wrong=True)
+            words, edits = asked_edits(desk.draft.files[desk.file.name], asked, desk.table)
+            desk.change(words, edits, may_be_wrong=asked.get("act") != "rename" or bool(desk.house().wrong))
         except (EditRefused, JobFaults) as error:
             return {**form_record(desk), "said": str(error)}, 409
+        except CannotStand as error:
+            return {**form_record(desk), "said": " ".join(error.sentences)}, 409
         return form_record(desk), 200
 
 
