@@ -15,6 +15,7 @@ from typing import Any, get_args
 import pytest
 
 from jambs.job.models.fields import Model
+from jambs.job.models.gang import GANG_KEYS
 from jambs.job.models.job_file import JobFile
 from jambs.job.models.openings import Opening, OpeningEntry
 from jambs.job.starter import new_job_text
@@ -116,6 +117,7 @@ LOOKED_UP = {
     "faces": "faces_deg",
     "interior_trim": "interior",
     "exterior_trim": "exterior",
+    **dict.fromkeys(GANG_KEYS, "gang"),
 }
 """Keys of an opening that lead to a whole object, or to an angle."""
 

@@ -20,6 +20,7 @@ from jambs.parts.flare_checks import hold_clear_of_buck, hold_flares
 from jambs.parts.inside_figures import inside_figures
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Figure, FittedSide, JambFrame
+from jambs.parts.mull import Cover, cover_figures, inside_covers, mull_covers
 from jambs.parts.part import Part
 from jambs.parts.returns import bare_edge, make_returns
 from jambs.parts.shaped_casing import shaped_casing
@@ -27,7 +28,7 @@ from jambs.parts.shaped_figures import shaped_figures
 from jambs.parts.shaped_jambs import clear_path, shaped_jambs
 from jambs.parts.stack import frame_parts, jamb_frames
 from jambs.parts.stool import LegBacks, make_apron, make_stool
-from jambs.place.flares import Flares
+from jambs.place.flares import SQUARE, Flares
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
@@ -43,6 +44,7 @@ class Inside:
     parts: tuple[Part, ...]
     figures: tuple[Figure, ...]
     drywall: DrywallWork | None = None
+    covers: tuple[Cover, ...] = ()
 
     @property
     def at_wall(self) -> ClearOpening:
@@ -94,6 +96,9 @@ def make_inside(
     if lining.parts and trim.stool:
         legs = LegBacks.of(trim, flares, sides, shop.proud)
         parts.append(make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs))
+    covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)
+    if trim.mull_casing:
+        parts += inside_covers(covers, trim.mull_casing, placement.inside_edge, flares if lining.parts else SQUARE)
     if trim.is_cased and placement.opening.shape:
         parts += shaped_casing(placement.opening, cased, trim.casing, Where.INTERIOR)
     elif trim.is_cased:
@@ -106,7 +111,13 @@ def make_inside(
     if placement.opening.shape:
         figures = shaped_figures(figures, placement.opening, clear, cased, trim)
     return Inside(
-        clear=clear, room=room, frames=lining.frames, parts=tuple(parts), figures=figures, drywall=lining.drywall
+        clear=clear,
+        room=room,
+        frames=lining.frames,
+        parts=tuple(parts),
+        figures=(*figures, *cover_figures(covers, clear)),
+        drywall=lining.drywall,
+        covers=covers,
     )
 
 

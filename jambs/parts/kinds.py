@@ -42,6 +42,8 @@ class PartKind(Enum):
     FRIEZE = "frieze"
     CAP = "cap"
     CROWN = "crown"
+    MULL_CASING = "mull casing"
+    TRANSOM_BAR_CASING = "transom bar casing"
     EXTERIOR_JAMB = "exterior extension jamb"
     EXTERIOR_SILL = "exterior sill"
     HEAD_FLASHING = "head flashing"
@@ -61,7 +63,7 @@ class PartKind(Enum):
     @property
     def says_side(self) -> bool:
         """Say whether the words alone tell where it is: a stool is at the sill, a head flashing at the head."""
-        return self.is_at_sill or self is PartKind.HEAD_FLASHING
+        return self.is_at_sill or self in (PartKind.HEAD_FLASHING, PartKind.TRANSOM_BAR_CASING)
 
     @property
     def is_jamb(self) -> bool:
@@ -77,6 +79,11 @@ class PartKind(Enum):
     def is_at_corner(self) -> bool:
         """Say whether it is a block in a corner, which no section through the middle of a side meets."""
         return self in (PartKind.ROSETTE, PartKind.PLINTH)
+
+    @property
+    def is_between_units(self) -> bool:
+        """Say whether it lies on the frames between ganged units, at no side of the opening."""
+        return self in (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
 
     @property
     def is_buck(self) -> bool:
@@ -103,6 +110,8 @@ _BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.E
 
 def position_words(kind: PartKind, side: Side) -> str:
     """Say where a part is: ``left leg``, ``bottom`` of what goes round the opening, ``sill`` of what lies there."""
+    if kind.is_between_units:
+        return "between units" if kind is PartKind.MULL_CASING else "under the transom"
     if kind.is_at_corner:
         return side.words
     return side.words if kind.is_at_sill else side.board_words
@@ -114,8 +123,8 @@ def member_words(kind: PartKind, member: int, members: int) -> str:
         return ("", ", left return", ", right return")[member - 1]
     if members > 1 and kind is PartKind.ROSETTE:
         return " above" if member == 1 else " below"
-    if members > 1 and kind is PartKind.ROSETTE:
-        return " above" if member == 1 else " below"
+    if members > 1 and kind is PartKind.MULL_CASING:
+        return f", mull {member}"
     return f" of frame {member}" if members > 1 and kind is PartKind.EXTENSION_JAMB else ""
 
 
@@ -138,7 +147,8 @@ def told_position(name: str, position: str) -> str:
 
 def told_name(name: str, where: str) -> str:
     """Return what a part is called where boards of both sides lie in one stack: ``interior casing``."""
-    return f"{where} {name}" if name == PartKind.CASING.words else name
+    return f"{where} {name}" if name in _OF_BOTH_SIDES else name
 
 
+_OF_BOTH_SIDES = {kind.words for kind in (PartKind.CASING, PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)}
 _SAYS_SIDE = {kind.words for kind in PartKind if kind.says_side}

@@ -115,6 +115,8 @@ class FigureKind(Enum):
     FURRING_HEAD = "furring behind the head return"
     FURRING_SILL = "furring under the sill"
     STACK_REVEAL = "reveal between jamb frames"
+    MULL_ACROSS = "mull casing from the left"
+    TRANSOM_BAR_UP = "transom bar casing from below"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

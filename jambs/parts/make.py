@@ -24,6 +24,7 @@ from jambs.parts.inside import Inside, make_inside
 from jambs.parts.inside_figures import gap_figures
 from jambs.parts.kit import Figure, FigureKind, FittedSide, Kit
 from jambs.parts.marks import NO_MARKS, MarkBook
+from jambs.parts.mull import cover_findings
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.planned import width_left_on
@@ -196,6 +197,7 @@ def _inside_findings(
         *casing_findings(inside.at_wall, placement, job.units),
         *flare_findings(placement, sides),
         *stack_findings(inside.frames, placement, parts, boards=job.boards, shop=job.shop, least=least),
+        *cover_findings(inside.covers, placement.opening.mark),
     )
 
 

@@ -18,6 +18,7 @@ from jambs.parts.findings import SillRunsIntoFlange
 from jambs.parts.flashing import make_flashing
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Figure, FigureKind, FittedSide
+from jambs.parts.mull import mull_covers, outside_covers
 from jambs.parts.part import Part
 from jambs.parts.shaped_casing import shaped_casing
 from jambs.parts.shaped_jambs import shaped_exterior_jambs
@@ -42,11 +43,11 @@ def make_outside(placement: Placement, sides: dict[Side, FittedSide], grid: Grid
     if trim is None:
         return Outside(clear=None, parts=(), figures=())
     if deepest(sides) < limits.least_exterior_depth - SAME_SIZE:
-        return _proud(placement, trim)
+        return _proud(placement, trim, grid)
     return _deep(placement, sides, trim, grid)
 
 
-def _proud(placement: Placement, trim: ExteriorTrim) -> Outside:
+def _proud(placement: Placement, trim: ExteriorTrim, grid: Grid) -> Outside:
     """The frame stands at the trim plane or proud of it: only casing round it, with a sealant joint."""
     opening, joint = placement.opening, trim.sealant_joint
     is_door = opening.floor_below_frame is not None
@@ -58,7 +59,12 @@ def _proud(placement: Placement, trim: ExteriorTrim) -> Outside:
         back=placement.planes.trim_plane,
         has_bottom=not is_door,
     )
-    parts = (*_casing(cased, placement, trim), *_flashing(cased, placement, trim))
+    over = ClearOpening(left=0.0, right=opening.frame.width, bottom=0.0, top=opening.frame.height, frame_reveal=0.0)
+    parts = (
+        *_covers(placement, trim, over, 0.0, grid),
+        *_casing(cased, placement, trim),
+        *_flashing(cased, placement, trim),
+    )
     figures = (
         Figure(kind=FigureKind.SEALANT_JOINT, value=joint, note="frame to casing, backer behind"),
         Figure(
@@ -91,8 +97,17 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
     if trim.sill:
         place = _sill_place(clear, cased, placement, trim, depth)
         parts.append(make_sill(place, trim.sill, grid))
+    parts += _covers(placement, trim, clear, slope, grid)
     parts += [*_casing(cased, placement, trim), *_flashing(cased, placement, trim)]
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
+
+
+def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, slope_deg: float, grid: Grid) -> list[Part]:
+    """Cover the mulls of ganged units: the boards lie on the outside edges of the frames, in sealant."""
+    if trim.mull_casing is None:
+        return []
+    covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=grid, from_outside=True)
+    return outside_covers(covers, trim.mull_casing, placement.outside_edge, slope_deg)
 
 
 def _hold_to_some_width(sides: dict[Side, FittedSide], joint: float) -> None:

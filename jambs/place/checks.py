@@ -33,6 +33,7 @@ from jambs.place.sash_findings import (
     TiltStopsShort,
 )
 from jambs.place.support import carrying_layer
+from jambs.sides import Side
 from jambs.wall.planes import WallPlanes
 
 LEAST_OPENING_DEG = 0.5
@@ -85,7 +86,7 @@ def depth_findings(opening: Opening, inside: float, outside: float, job: Job) ->
 
 
 def sash_findings(opening: Opening, swing: Swing | None, limits: Limits) -> list[Finding]:
-    """Hold sash, handle and escape opening against what the job asks of them."""
+    """Hold sash and handle against what the job asks of them."""
     about, found = Subject.opening(opening.mark), list[Finding]()
     asked = limits.sash_opening_deg
     if swing and swing.greatest_deg < LEAST_OPENING_DEG:
@@ -97,10 +98,13 @@ def sash_findings(opening: Opening, swing: Swing | None, limits: Limits) -> list
     found += _handle_findings(opening, limits.handle_clearance)
     if opening.window.sash.is_side_hung and opening.hinge is None:
         found.append(NoHingeSide(subject=about))
-    faults = escape_faults(opening, swing, limits.escape) if opening.escape else ()
-    if faults:
-        found.append(NotAnEscapeOpening(subject=about, faults=faults))
     return found
+
+
+def escape_findings(opening: Opening, swing: Swing | None, limits: Limits) -> list[Finding]:
+    """Find in which ways an escape opening is none."""
+    faults = escape_faults(opening, swing, limits.escape) if opening.escape else ()
+    return [NotAnEscapeOpening(subject=Subject.opening(opening.mark), faults=faults)] if faults else []
 
 
 def _assumed_sizes(opening: Opening) -> list[Finding]:
@@ -120,7 +124,7 @@ def tilt_findings(opening: Opening, inside: float) -> list[Finding]:
 
 def _handle_findings(opening: Opening, asked: float) -> list[Finding]:
     handle, stool = opening.window.handle, opening.interior.stool
-    if handle is None or stool is None:
+    if handle is None or stool is None or Side.SILL in opening.at_mull:
         return []
     space = opening.interior.frame_reveal - handle.below_sill_face
     return [] if space >= asked else [HandleOverStool(subject=Subject.opening(opening.mark), space=space, asked=asked)]

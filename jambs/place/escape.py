@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -9,7 +10,7 @@ from jambs.job.models.fields import Size
 from jambs.job.models.openings import Job, Opening
 from jambs.job.models.shop import Escape
 from jambs.job.models.windows import Sash
-from jambs.place.placement import EscapeCheck, Swing
+from jambs.place.placement import EscapeCheck, Swing, UnitPlaced
 from jambs.place.sash import daylight
 
 SQUARE_INCHES_PER_FOOT = 144.0
@@ -69,6 +70,16 @@ def escape_check(opening: Opening, swing: Swing | None, job: Job) -> EscapeCheck
         needed=job.limits.escape,
         is_of_the_job="escape" in job.limits.model_fields_set,
     )
+
+
+def best_escape(units: Sequence[UnitPlaced], escape: Escape) -> UnitPlaced:
+    """Return the unit that somebody gets out by: the one that falls short in the fewest ways, of these the widest."""
+
+    def short(unit: UnitPlaced) -> tuple[int, float]:
+        clear = clear_opening(unit.opening, unit.swing)
+        return len(escape_faults(unit.opening, unit.swing, escape)), -clear.width * clear.height
+
+    return units[0] if len(units) == 1 else min(units, key=short)
 
 
 def escape_faults(opening: Opening, swing: Swing | None, escape: Escape) -> tuple[EscapeFault, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Job, Opening
@@ -14,6 +14,7 @@ from jambs.place.flares import deepest_of
 from jambs.place.limit_kinds import LimitKind
 from jambs.place.reasons import BindingLimit, LimitEnd
 from jambs.place.sash import swing_at
+from jambs.place.units import unit_openings
 from jambs.wall.planes import WallPlanes
 
 FAR = 1e6
@@ -133,6 +134,14 @@ def _carrying_range(opening: Opening, planes: WallPlanes, limits: Limits) -> Ran
 
 
 def _sash_ranges(opening: Opening, planes: WallPlanes, limits: Limits) -> list[Range]:
+    if opening.gang is None:
+        return _ranges_of_sash(opening, planes, limits)
+    # Any one unit is the way out, so a limit of one of them alone would be too narrow: what is chosen is checked.
+    units = (replace(one, escape=False) for one in unit_openings(opening))
+    return [found for unit in units for found in _ranges_of_sash(unit, planes, limits)]
+
+
+def _ranges_of_sash(opening: Opening, planes: WallPlanes, limits: Limits) -> list[Range]:
     if not opening.window.sash.swings:
         return []
     asked: list[tuple[LimitKind, Callable[[float], bool]]] = [

@@ -63,6 +63,18 @@ class EscapeCheck:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UnitPlaced:
+    """One unit of an opening, by its number, as an opening of its own: how it swings, what it weighs [lb]."""
+
+    number: int
+    opening: Opening
+    swing: Swing | None
+    weight: float
+    weight_is_assumed: bool
+    escape: EscapeCheck | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Alternative:
     """A position that was weighed: its name, flange plane and depths [in], and what speaks against it."""
 
@@ -82,6 +94,7 @@ class Placement:
     ``framing_sill``: finished floor → bottom of that hole; None where nobody gave a height, and for a door.
     ``shims``: frame → rough opening on each side. ``overhang``: sheathing → flange plane. ``weight`` [lb].
     ``asked``: what the job should say before the window is ordered.
+    ``units``: of a ganged opening, each by itself; ``weight`` is that of all, ``swing`` stands with the units.
     ``stands_as_measured``: it was found elsewhere than it was planned, and this is where it was found.
     """
 
@@ -104,6 +117,15 @@ class Placement:
     asked: tuple[Finding, ...] = ()
     stands_as_measured: bool = False
     framing_sill: float | None = None
+    units: tuple[UnitPlaced, ...] = ()
+
+    @property
+    def tightest(self) -> tuple[Opening, Swing] | None:
+        """The sash that opens the least, with its opening: the only one, or one of several units; None without any."""
+        found = [(unit.opening, unit.swing) for unit in self.units if unit.swing]
+        if self.swing:
+            return self.opening, self.swing
+        return min(found, key=lambda one: one[1].greatest_deg) if found else None
 
     @property
     def inside_edge(self) -> float:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import Sash
 from jambs.place.flares import SQUARE, flares_at
 from jambs.place.placement import Swing
-from jambs.place.swing import Leaf, Opened, SwingPicture, open_sash, swing_picture
+from jambs.place.swing import Leaf, Obstacle, Opened, SwingPicture, open_sash, swing_picture
 from jambs.sides import Side
 
 SIDES = {
@@ -72,7 +73,7 @@ def _leaf(opening: Opening, sash: Sash, depth: float) -> Leaf:
     reveal, casing_reveal, casing_thickness = _trim_at(opening, sash)
     has_jamb = opening.exterior is not None or not sash.outward
     flares = SQUARE if sash.outward else flares_at(opening.interior, depth)
-    return Leaf(
+    leaf = Leaf(
         span=opening.frame.height if sash in SIDES else opening.frame.width,
         hinge_face=hinge_face,
         latch_face=latch_face,
@@ -89,6 +90,25 @@ def _leaf(opening: Opening, sash: Sash, depth: float) -> Leaf:
         hinge_out=flares.out(hinge, depth),
         latch_out=flares.out(latch, depth),
     )
+    return _beside_mull(leaf, opening, hinge, latch) if opening.at_mull else leaf
+
+
+def _beside_mull(leaf: Leaf, opening: Opening, hinge: Side, latch: Side) -> Leaf:
+    """Let the sash of one of several units meet, at a mull, only the casing that lies on both frames."""
+    trim = opening.exterior if opening.window.sash.outward else opening.interior
+    cover = trim.mull_casing.thickness if trim and trim.mull_casing else 0.0
+    if hinge in opening.at_mull:
+        leaf = replace(
+            leaf,
+            latch_depth=leaf.jamb_depth,
+            jamb_depth=cover,
+            casing_thickness=0.0,
+            hinge_out=0.0,
+            hinge_met=Obstacle.MULL_CASING,
+        )
+    if latch in opening.at_mull:
+        leaf = replace(leaf, latch_depth=cover, latch_out=0.0, latch_met=Obstacle.MULL_CASING)
+    return leaf
 
 
 def _trim_at(opening: Opening, sash: Sash) -> tuple[float, float, float]:

@@ -8,16 +8,15 @@ from collections.abc import Sequence
 from jambs.findings import Finding, FindingsError, Reason, Subject
 from jambs.job.models.openings import Job, Opening
 from jambs.place.alternatives import alternatives, next_best
-from jambs.place.checks import depth_findings, impossible, other_limits, sash_findings, tilt_findings
+from jambs.place.checks import depth_findings, impossible, other_limits
 from jambs.place.choose import Chosen, LimitClash, as_told_by, asked_by
 from jambs.place.depths import exterior_depth, interior_depth, share_at
-from jambs.place.escape import escape_check
-from jambs.place.glass import glass_asked, glass_findings
+from jambs.place.escape import best_escape
 from jambs.place.placement import Placement
 from jambs.place.reasons import OwnPosition, SharedPosition
 from jambs.place.rules import LeastHeatLoss, RuleError, flange_plane_for
-from jambs.place.sash import swing_at
-from jambs.place.support import buck_at, carrying_findings, framing_opening, framing_sill, shims, weight_of
+from jambs.place.support import buck_at, carrying_findings, framing_opening, framing_sill, shims
+from jambs.place.unit_checks import gang_findings, glass_questions, glass_told, placed_units, sashes_told
 from jambs.wall.planes import WallError, WallPlanes, stack_wall
 
 
@@ -104,8 +103,8 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
     if faults:
         return faults
     buck = buck_at(planes, plane)
-    swing = swing_at(opening, interior_depth=inside, exterior_depth=outside)
-    weight, assumed = weight_of(opening)
+    units = placed_units(opening, inside, outside, job)
+    hole = framing_opening(opening, buck, job.shop.framing_grid)
     weighed = alternatives(opening, planes, job)
     return Placement(
         opening=opening,
@@ -115,24 +114,25 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         exterior_depth=outside,
         share=share_at(planes, plane),
         buck=buck,
-        framing_opening=framing_opening(opening, buck, job.shop.framing_grid),
+        framing_opening=hole,
         framing_sill=framing_sill(opening, buck, job.shop.framing_grid),
         shims=shims(opening, job.shop.framing_grid),
-        weight=weight,
-        weight_is_assumed=assumed,
-        swing=swing,
+        weight=sum(unit.weight for unit in units),
+        weight_is_assumed=any(unit.weight_is_assumed for unit in units),
+        swing=None if opening.gang else units[0].swing,
         reasons=(*as_told_by(opening, chosen, planes, job), _own_or_shared(opening, lead), next_best(plane, weighed)),
         alternatives=weighed,
         findings=(
             *depth_findings(opening, inside, outside, job),
             *carrying_findings(opening, planes, plane, buck, job.shop, job.limits),
-            *sash_findings(opening, swing, job.limits),
-            *tilt_findings(opening, inside),
-            *glass_findings(opening),
+            *sashes_told(units, inside, job),
+            *glass_told(units),
             *other_limits(opening, planes, plane, job),
+            *gang_findings(opening, hole),
         ),
-        escape=escape_check(opening, swing, job),
-        asked=glass_asked(opening),
+        escape=best_escape(units, job.limits.escape).escape,
+        asked=glass_questions(units),
+        units=units if opening.gang else (),
     )
 
 

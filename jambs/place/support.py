@@ -21,6 +21,7 @@ from jambs.place.support_findings import (
     OutboardBuckDepth,
     ThresholdStandsOut,
 )
+from jambs.place.units import unit_openings
 from jambs.sides import Side
 from jambs.wall.planes import WallPlanes
 
@@ -123,7 +124,10 @@ def shims(opening: Opening, grid: Grid | None = None) -> Sides:
 
 
 def weight_of(opening: Opening) -> tuple[float, bool]:
-    """Weight of the unit [lb] and whether it is only estimated from glass and frame."""
+    """Weight of the unit [lb] and whether it is only estimated from glass and frame; of ganged units of them all."""
+    if opening.gang:
+        each = [weight_of(one) for one in unit_openings(opening)]
+        return sum(pounds for pounds, _ in each), any(assumed for _, assumed in each)
     if opening.weight is not None:
         return opening.weight, False
     if opening.window.weight is not None:

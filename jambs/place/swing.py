@@ -23,6 +23,7 @@ class Obstacle(StrEnum):
     FRAME = "the frame"
     JAMB = "the extension jamb"
     CASING = "the casing"
+    MULL_CASING = "the mull casing"
     NOTHING = "nothing"
 
 
@@ -37,6 +38,8 @@ class Leaf:
     ``hinge_jamb_face``, ``latch_jamb_face``: frame's outer edge → opening face of the jamb.
     ``casing_face``: the same to the casing's inner edge at the hinge.
     ``hinge_out``, ``latch_out``: how far a flared jamb has moved out at its end.
+    ``latch_depth``: as ``jamb_depth``, of what stands at the latch, where it is another depth. ``hinge_met``,
+    ``latch_met``: what stands there, a jamb or the casing of a mull.
     """
 
     span: float
@@ -53,6 +56,9 @@ class Leaf:
     casing_thickness: float
     hinge_out: float = 0.0
     latch_out: float = 0.0
+    latch_depth: float | None = None
+    hinge_met: Obstacle = Obstacle.JAMB
+    latch_met: Obstacle = Obstacle.JAMB
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,17 +73,16 @@ class Opened:
 def _obstacles(leaf: Leaf) -> tuple[tuple[Obstacle, Polygon], ...]:
     frame_depth = abs(leaf.set_back) + leaf.thickness
     jamb_end = max(leaf.jamb_depth, 0.0)
+    latch_end = jamb_end if leaf.latch_depth is None else max(leaf.latch_depth, 0.0)
     far = leaf.span
     # At the latch the frame is made for its sash; at the hinge a sash behind the frame's edge stops against it.
     found = [(Obstacle.FRAME, rectangle((-1.0, -frame_depth), (leaf.hinge_face, 0.0)))]
     if jamb_end > 0:
-        found += [
-            (Obstacle.JAMB, _leaned(rectangle((-1.0, 0.0), (leaf.hinge_jamb_face, jamb_end)), -leaf.hinge_out)),
-            (
-                Obstacle.JAMB,
-                _leaned(rectangle((far - leaf.latch_jamb_face, 0.0), (far + 1.0, jamb_end)), leaf.latch_out),
-            ),
-        ]
+        jamb = rectangle((-1.0, 0.0), (leaf.hinge_jamb_face, jamb_end))
+        found.append((leaf.hinge_met, _leaned(jamb, -leaf.hinge_out)))
+    if latch_end > 0:
+        jamb = rectangle((far - leaf.latch_jamb_face, 0.0), (far + 1.0, latch_end))
+        found.append((leaf.latch_met, _leaned(jamb, leaf.latch_out)))
     if leaf.casing_thickness > 0:
         end = jamb_end + leaf.casing_thickness
         found += [(Obstacle.CASING, rectangle((-1.0 - leaf.span, jamb_end), (leaf.casing_face, end)))]

@@ -12,7 +12,7 @@ from jambs.app.stale_words import stale_line
 from jambs.app.table import summary_text
 from jambs.app.writing import suppress_record_faults
 from jambs.courses.elevation import SIDE_BY_SIDE, Elevation, elevation_of
-from jambs.drawings.views.sash import glass_boxes, opening_lines, sight_box
+from jambs.drawings.views.sash import glass_boxes, opening_lines, unit_boxes
 from jambs.findings import Severity
 from jambs.issued.basis import Stale, stale_papers
 from jambs.issued.record import Record as PaperRecord
@@ -156,8 +156,8 @@ def _drawn(
     """Return one opening seen from outside: frame, glass, how it opens, as its elevation has it; y runs down."""
     opening = kit.placement.opening
     height = opening.frame.height
-    sight = sight_box(opening, from_outside=True)
-    lines = opening_lines(opening, sight, from_outside=True)
+    units = [(one, sight) for one, _, sight in unit_boxes(opening, from_outside=True)]
+    lines = [line for one, sight in units for line in opening_lines(one, sight, from_outside=True)]
     return {
         "mark": kit.mark,
         "room": opening.room,
@@ -166,7 +166,8 @@ def _drawn(
         "frame": [left, top, opening.frame.width, height],
         "glass": [
             [left + one.left, top + height - one.top, one.right - one.left, one.top - one.bottom]
-            for one in glass_boxes(opening, sight)
+            for unit, sight in units
+            for one in glass_boxes(unit, sight)
         ],
         "opens": [" ".join(f"{left + x:.2f},{top + height - y:.2f}" for x, y in line.points) for line in lines],
         "middle": [left + opening.frame.width / 2, top + height / 2],

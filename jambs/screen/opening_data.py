@@ -88,9 +88,11 @@ def fixed_record(hand: HeldWindow, kit: CutKit, places: tuple[Named, ...]) -> Re
 
 def figure_rows(record: Record, kit: Kit, job: Job) -> list[Record]:
     """Return the row of large figures, always the same ones in the same places: name, figure, and what is under it."""
-    swing = kit.placement.swing
+    tightest = kit.placement.tightest
+    swing = tightest[1] if tightest else None
     degrees = f"{math.floor(swing.greatest_deg + OFF_GRID)}°" if swing else NONE
     met = f"stopped by {swing.stopped_by}" if swing else "the sash does not swing"
+    met += ", the unit that opens least" if swing and kit.placement.units else ""
     buck = kit.placement.buck
     return [
         _figure("interior depth", interior_text(record), "finished face to frame"),

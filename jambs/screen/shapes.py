@@ -91,23 +91,23 @@ def layer_records(kit: Kit, job: Job) -> list[Record]:
 def swing_record(kit: Kit) -> Record | None:
     """Return the sash seen along its hinge, shut and as far open as it goes, with what it can meet."""
     placement = kit.placement
-    if placement.swing is None:
+    if placement.tightest is None:
         return None
+    opening, swing = placement.tightest
     seen = swing_seen(
-        placement.opening,
+        opening,
         interior_depth=placement.interior_depth,
         exterior_depth=placement.exterior_depth,
-        degrees=min(placement.swing.greatest_deg, 180.0),
+        degrees=min(swing.greatest_deg, 180.0),
     )
-    window = placement.opening.window
     return {
-        "outward": window.sash.outward,
-        "met": placement.swing.stopped_by.name.lower(),
+        "outward": opening.window.sash.outward,
+        "met": swing.stopped_by.name.lower(),
         "obstacles": [{"what": what.name.lower(), "points": flat(shape)} for what, shape in seen.obstacles],
         "shut": flat(seen.shut),
         "open": flat(seen.opened),
         "hinge": flat([seen.hinge]),
-        "span": placement.opening.frame.width,
+        "span": opening.frame.width,
     }
 
 

@@ -24,6 +24,8 @@ STUFF_OF = {
     PartKind.EXTERIOR_JAMB: Stuff.JAMB,
     PartKind.CASING: Stuff.CASING,
     PartKind.APRON: Stuff.CASING,
+    PartKind.MULL_CASING: Stuff.CASING,
+    PartKind.TRANSOM_BAR_CASING: Stuff.CASING,
     **dict.fromkeys(BUILT_UP, Stuff.CASING),
     PartKind.RETURN: Stuff.RETURN,
     PartKind.STOOL: Stuff.SILL,
@@ -46,8 +48,8 @@ def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
 
 
 def _is_at_corner(part: Part) -> bool:
-    """Say whether a part ends in a corner, so that no section through the middle of its side meets it."""
-    return part.kind.is_at_corner or (part.kind is PartKind.CROWN and part.member > 1)
+    """Say whether a part ends in a corner or lies between units, so that no section at a side meets it."""
+    return part.kind.is_at_corner or part.kind.is_between_units or (part.kind is PartKind.CROWN and part.member > 1)
 
 
 def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:

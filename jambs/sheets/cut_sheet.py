@@ -130,17 +130,34 @@ def _groups(record: Record, beside: Mapping[str, Record]) -> list[Record]:
 
 def about_words(record: Record) -> str:
     """Return window, wall and rough opening in one line."""
+    if record.get("units"):
+        return f"{units_words(record)} · {_in_wall(record)}"
     window = record["window"]
     told = [window["sash"]] if window["sash"] != window["name"] else []
     told += [f"hinge {window['hinge']}"] if window["hinge"] else []
     kind = f'window type "{window["name"]}"' + (f" ({', '.join(told)})" if told else "")
     kind += f", {window['shape']['text']}" if "shape" in window else ""
-    wall = wall_words(record["wall"]["name"])
-    return f"{kind} · {wall} · rough opening for the window {record['rough_opening']['text']}"
+    return f"{kind} · {_in_wall(record)}"
+
+
+def _in_wall(record: Record) -> str:
+    wall, which = wall_words(record["wall"]["name"]), "all units" if record.get("units") else "the window"
+    return f"{wall} · rough opening for {which} {record['rough_opening']['text']}"
+
+
+def units_words(record: Record) -> str:
+    """Return each unit of an opening by its number, left to right as seen from inside, the lower row first."""
+    return "; ".join(f"unit {unit['number']} {unit['name']} {unit['frame']['text']}" for unit in record["units"])
 
 
 def sash_words(record: Record) -> str:
     """Return how far the sash opens and what stops it."""
+    if record.get("units"):
+        return "; ".join(f"unit {one['number']}: {_sash_words(one)}" for one in record["units"] if one["swing"])
+    return _sash_words(record)
+
+
+def _sash_words(record: Record) -> str:
     swing = record["swing"]
     if swing is None:
         return ""

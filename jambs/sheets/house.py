@@ -131,16 +131,36 @@ def _mark_range(marks: Sequence[str]) -> str:
 def order_data(kits: Sequence[CutKit], job: Job) -> Record:
     """Return what the order sheet prints."""
     openings = job_record(kits, job)["openings"]
+    ordered = [unit for one in openings for unit in as_ordered(one)]
     return {
         **page_data(job),
-        "kinds": _order_kinds(openings),
-        "rows": [_order_row(one) for one in openings],
+        "kinds": _order_kinds(ordered),
+        "rows": [_order_row(one) for one in ordered],
         "glass": _weightiest(openings, "glass"),
         "escapes": [_escape_row(one) for one in openings if one["escape"]],
         "escape_limits": next((one["escape"]["limits_of"] for one in openings if one["escape"]), ""),
         "depths": _depth_rows(openings),
         "count": len(openings),
     }
+
+
+OF_UNIT = ("name", "frame", "sash", "hinge", "safety_glass", "weight", "weight_is_assumed")
+"""What a unit says in the place of its opening's window."""
+
+
+def as_ordered(opening: Record) -> list[Record]:
+    """Return an opening once for every unit that is ordered for it, each with its own window."""
+    units = opening.get("units")
+    if not units:
+        return [opening]
+    return [
+        {
+            **opening,
+            "mark": f"{opening['mark']}, unit {unit['number']}",
+            "window": {**opening["window"], **{key: unit[key] for key in OF_UNIT}},
+        }
+        for unit in units
+    ]
 
 
 def _order_key(opening: Record) -> tuple[str, ...]:

@@ -15,6 +15,7 @@ from jambs.parts.part import Part
 from jambs.parts.stack import steps_back
 from jambs.sheets.kit_parts import marks_text, parts_of
 from jambs.sheets.return_steps import bare_edge_steps, returns_steps
+from jambs.sheets.unit_steps import mull_casing_steps, units_steps
 from jambs.sides import Side
 
 CORNER_WORDS = {
@@ -47,8 +48,9 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     steps = [
         "Lay out all parts and check their marks against this sheet; check that the frame is plumb, level, square."
     ]
+    steps += units_steps(kit, shop.grid)
     if kit.placement.opening.interior.returns:
-        return [*steps, *returns_steps(kit, shop.grid)]
+        return [*steps, *returns_steps(kit, shop.grid), *mull_casing_steps(kit, Where.INTERIOR, shop.grid)]
     jambs = parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)
     stool = parts_of(kit, PartKind.STOOL, Where.INTERIOR)
     if jambs:
@@ -61,6 +63,7 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
         )
     if jambs:
         steps += _setting(kit, shop)
+    steps += mull_casing_steps(kit, Where.INTERIOR, shop.grid)
     return [*steps, *bare_edge_steps(kit, shop.grid), *_casing(kit, shop.grid), *_apron(kit)]
 
 

@@ -10,8 +10,8 @@ Layout (``parts_schema.json`` says it in full)::
     issue     of its lists, and of each opening: number, code, date, measured, replaces; where it is issued
     assumed   values of the whole job that nobody stated
     findings  what is to be known of walls, elevations and the house (in the file only)
-    openings  one record each: state, sizes, window, wall, planes, depths, buck, swing, escape, glass, trim,
-              figures, parts, findings, assumed, cautions
+    openings  one record each: state, sizes, window (of ganged units also units and mulls), wall, planes, depths, buck,
+              swing, escape, glass, trim, figures, parts, findings, assumed, cautions
 
 A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``: the exact number in the job's units, and the text that
 stands on every paper. ``outline``, ``profile``, ``pockets`` and ``seat`` hold bare numbers in the job's units. The seat
@@ -42,6 +42,7 @@ from jambs.place.shape_words import outline_words
 from jambs.sheets.drywall_record import drywall_record
 from jambs.sheets.escape_record import escape_record
 from jambs.sheets.part_record import part_record
+from jambs.sheets.unit_record import gang_record
 from jambs.values import Record, dump, number, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
@@ -87,6 +88,7 @@ def opening_record(kit: CutKit, *, units: Units) -> Record:
         "room": opening.room,
         "state": state_record(kit),
         "window": _window_record(placement, units=units),
+        **gang_record(kit, units=units),
         "wall": _wall_record(placement, units=units),
         **_sizes_record(placement, units=units),
         "clear_opening": sized(kit.clear_width, kit.clear_height, units=units),
@@ -337,11 +339,12 @@ def _glass_record(placement: Placement, *, units: Units) -> list[Record]:
 def _trim_record(opening: Opening, *, units: Units) -> Record:
     return {
         "interior": {"name": opening.interior_name, **_said(dump(opening.interior, units=units))},
-        "exterior": opening.exterior and {"name": opening.exterior_name, **dump(opening.exterior, units=units)},
+        "exterior": opening.exterior
+        and {"name": opening.exterior_name, **_stated(dump(opening.exterior, units=units))},
     }
 
 
-LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare", "built_up")
+LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare", "built_up", "mull_casing")
 """Of interior trim, in the file only where a job gives them."""
 
 
@@ -354,6 +357,11 @@ def _said(trim: Record) -> Record:
         for key, value in trim.items()
         if key not in left_out and (key not in LATER_KEYS or value is not None)
     }
+
+
+def _stated(trim: Record) -> Record:
+    """Return exterior trim without the key that a job does not give."""
+    return {key: value for key, value in trim.items() if key not in LATER_KEYS or value is not None}
 
 
 def finding_records(findings: Iterable[Finding], *, units: Units) -> list[Record]:

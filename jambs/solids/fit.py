@@ -13,6 +13,7 @@ from jambs.solids.findings import CasingJointsLoose, JointDoesNotClose, MeasureI
 from jambs.solids.inside_joints import inside_joints
 from jambs.solids.inside_measures import inside_measures
 from jambs.solids.model import KitSolids, Solid
+from jambs.solids.mull_checks import mull_joints, mull_measures
 from jambs.solids.outside_joints import outside_joints
 from jambs.solids.outside_measures import outside_measures
 from jambs.solids.part_checks import bench_faults
@@ -50,8 +51,8 @@ def fit_report(solids: KitSolids) -> FitReport:
     what the wall is out of plane: four straight boards cannot follow a twisted wall, the rest is planed or shimmed.
     """
     found = clashes(solids.solids, tolerance=lambda one, two: TIGHT + max(_lean(one, solids), _lean(two, solids)))
-    joints = (*inside_joints(solids), *outside_joints(solids))
-    measures = (*inside_measures(solids), *outside_measures(solids))
+    joints = (*inside_joints(solids), *outside_joints(solids), *mull_joints(solids))
+    measures = (*inside_measures(solids), *outside_measures(solids), *mull_measures(solids))
     about = Subject.opening(solids.mark)
     faults = (
         *bench_faults(solids),

@@ -17,6 +17,7 @@ from jambs.parts.kit import Kit
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Silhouettes
 from jambs.place.frame_path import frame_path
+from jambs.place.units import mull_frames
 from jambs.sides import Side
 from jambs.solids import kernel
 from jambs.solids.bent import bent_flashing
@@ -67,7 +68,8 @@ class Solid:
 class KitSolids:
     """A kit in three dimensions.
 
-    ``parts``: one solid for each part, in order; ``frame``: the window's, two where its face differs outside.
+    ``parts``: one solid for each part, in order; ``frame``: the window's, two where its face differs outside; of ganged
+    units their outer edges, and ``between`` what of their frames lies at mulls.
     ``inside_slack``, ``outside_slack``: how far joints of the casing can be off because the measured wall is out of
     plane. ``notes``: what is not shown as it will be made.
     """
@@ -79,6 +81,7 @@ class KitSolids:
     inside_slack: Slack
     outside_slack: Slack
     notes: tuple[Finding, ...]
+    between: tuple[Solid, ...] = ()
 
     @property
     def mark(self) -> str:
@@ -88,7 +91,7 @@ class KitSolids:
     @property
     def solids(self) -> tuple[Solid, ...]:
         """All solids: the window's frame, then the parts."""
-        return (*self.frame, *self.parts)
+        return (*self.frame, *self.between, *self.parts)
 
 
 def model_kit(kit: Kit, job: Job) -> KitSolids:
@@ -107,6 +110,7 @@ def model_kit(kit: Kit, job: Job) -> KitSolids:
         job=job,
         parts=parts,
         frame=_frame(kit),
+        between=_between(kit),
         inside_slack=placed.inside,
         outside_slack=placed.outside,
         notes=_notes(kit),
@@ -186,6 +190,23 @@ def _frame(kit: Kit) -> tuple[Solid, ...]:
             bench = _ring(placement.opening, face, near, far)
             rings.append(stood(name=words, material="window frame", part=None, bench=bench, seat=STANDING))
     return tuple(rings)
+
+
+def _between(kit: Kit) -> tuple[Solid, ...]:
+    """The edges of ganged frames at their mulls, inside the ring of the outer ones."""
+    placement = kit.placement
+    start, finish = placement.inside_edge, placement.outside_edge
+    step = min(max(placement.flange_plane, start), finish)
+    inside, outside = mull_frames(placement.opening), mull_frames(placement.opening, from_outside=True)
+    zones = [(start, finish, inside)] if inside == outside else [(start, step, inside), (step, finish, outside)]
+    found = []
+    for near, far, boxes in zones:
+        for number, (left, bottom, right, top) in boxes if far > near else ():
+            corners = [(left, bottom, near), (right, bottom, near), (right, top, near), (left, top, near)]
+            bench = kernel.prism(corners, (0.0, 0.0, far - near))
+            name = f"{kit.mark} frame of unit {number} at a mull"
+            found.append(stood(name=name, material="window frame", part=None, bench=bench, seat=STANDING))
+    return tuple(found)
 
 
 def _ring(opening: Opening, face: FrameFace, near: float, far: float) -> kernel.Shape:

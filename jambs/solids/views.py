@@ -42,6 +42,8 @@ LAYERS = {
     PartKind.CASING: 2.0,
     PartKind.APRON: 2.0,
     **dict.fromkeys(BUILT_UP, 2.0),
+    PartKind.MULL_CASING: 0.6,
+    PartKind.TRANSOM_BAR_CASING: 0.6,
     PartKind.EXTENSION_JAMB: 1.0,
     PartKind.RETURN: 1.0,
     PartKind.TILE_SILL: 1.0,

@@ -12,7 +12,7 @@ from jambs.drawings.views.sash import (
     glass_boxes,
     opening_lines,
     sash_words,
-    sight_box,
+    unit_boxes,
 )
 from jambs.drawings.views.seen import Seen, seen
 from jambs.drawings.views.shaped_window import outlines_seen, rough_outline_seen, side_heights
@@ -112,12 +112,19 @@ def _window(kit: Kit, covers: Sequence[Polygon], *, from_outside: bool) -> list[
     opening = kit.placement.opening
     if opening.shape:
         return _shaped_window(opening, covers, from_outside=from_outside)
-    frame, sight = frame_box(opening), sight_box(opening, from_outside=from_outside)
-    panes = glass_boxes(opening, sight)
+    return [
+        shape
+        for unit, frame, sight in unit_boxes(opening, from_outside=from_outside)
+        for shape in _unit(unit, frame, sight, covers, from_outside=from_outside)
+    ]
+
+
+def _unit(unit: Opening, frame: Box, sight: Box, covers: Sequence[Polygon], *, from_outside: bool) -> list[Shape]:
+    """Draw one window: its frame, panes, and how it opens."""
     shapes = _uncovered(corners(frame), covers, Ink.SEEN_WINDOW) + _uncovered(corners(sight), covers, Ink.SEEN_WINDOW)
-    for pane in panes:
+    for pane in glass_boxes(unit, sight):
         shapes += _uncovered(corners(pane), covers, Ink.GLASS)
-    return shapes + opening_lines(opening, sight, from_outside=from_outside)
+    return shapes + opening_lines(unit, sight, from_outside=from_outside)
 
 
 def _shaped_window(opening: Opening, covers: Sequence[Polygon], *, from_outside: bool) -> list[Shape]:

@@ -8,6 +8,7 @@ from jambs.drawings.views.view import Ink, Shape
 from jambs.geometry import Point
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import FrameFace, Sash
+from jambs.place.units import unit_openings
 from jambs.sides import Side
 
 
@@ -26,6 +27,21 @@ def sight_box(opening: Opening, *, from_outside: bool) -> Box:
     face = opening.window.outside_face if from_outside else opening.window.frame_face
     box = _inset(frame_box(opening), face)
     return turned_round(box, opening.frame.width) if from_outside else box
+
+
+def unit_boxes(opening: Opening, *, from_outside: bool) -> list[tuple[Opening, Box, Box]]:
+    """Return each unit as an opening of its own, with the outer and inner edges of its frame as seen from one side."""
+    if opening.gang is None:
+        return [(opening, frame_box(opening), sight_box(opening, from_outside=from_outside))]
+    found = []
+    for unit, one in zip(opening.gang.units, unit_openings(opening), strict=True):
+        face = one.window.outside_face if from_outside else one.window.frame_face
+        box = Box(unit.x, unit.y, unit.x + unit.frame.width, unit.y + unit.frame.height)
+        sight = _inset(box, face)
+        if from_outside:
+            box, sight = (turned_round(edges, opening.frame.width) for edges in (box, sight))
+        found.append((one, box, sight))
+    return found
 
 
 def _inset(box: Box, face: FrameFace) -> Box:
@@ -79,7 +95,10 @@ def _apex(opening: Opening, pane: Box, *, from_outside: bool) -> Point | None:
 
 
 def sash_words(opening: Opening) -> str:
-    """Say how the sash opens."""
+    """Say how the sash opens, or how each of several units does."""
+    if opening.gang:
+        each = zip(opening.gang.units, unit_openings(opening), strict=True)
+        return "; ".join(f"unit {unit.number}: {sash_words(one)}" for unit, one in each)
     sash = opening.window.sash
     words = sash.value
     if sash.is_side_hung and opening.hinge:

@@ -10,7 +10,7 @@ from enum import StrEnum
 from pathlib import Path
 from typing import Any, Literal
 
-from pydantic import model_validator
+from pydantic import ValidationInfo, model_validator
 
 from jambs.job.models.fields import (
     Bearing,
@@ -32,6 +32,7 @@ from jambs.job.models.fields import (
     YesNo,
     fault,
 )
+from jambs.job.models.gang import GANG_KEYS, Gang, MullEntry, UnitEntry, with_frame
 from jambs.job.models.layers import Wall
 from jambs.job.models.on_hand import OnHand
 from jambs.job.models.outside import OutsideEntry
@@ -174,6 +175,7 @@ class InLine(ModelOrText):
 class OpeningEntry(Model):
     """One opening as the job file or the schedule lists it. Its height is said in one way: ``sill_height``, finished
     floor → bottom of the frame; ``head_height``, finished floor → top of the frame; or in line with another opening.
+    Of ganged units (``units``, and ``transom`` over them) the frame is the box round them all.
     """
 
     mark: Marks
@@ -182,6 +184,10 @@ class OpeningEntry(Model):
     window: Choice | None = None
     frame: FrameSize
     shape: ShapeEntry | None = None
+    units: tuple[UnitEntry, ...] | None = None
+    transom: tuple[UnitEntry, ...] | None = None
+    mull: MullEntry | None = None
+    transom_bar: MullEntry | None = None
     rough_opening: FrameSize | None = None
     sill_height: Height | None = None
     head_height: Height | None = None
@@ -203,6 +209,26 @@ class OpeningEntry(Model):
     elevation: Text | None = None
     from_left: Distance | None = None
     measured: Readings | None = None
+
+    @classmethod
+    def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
+        """Let an editor accept units in the place of a frame."""
+        whole = dict(handler.resolve_ref_schema(handler(core_schema)))
+        whole["required"] = [key for key in whole["required"] if key != "frame"]
+        whole["anyOf"] = [{"required": ["frame"]}, {"required": ["units"]}]
+        return whole
+
+    @model_validator(mode="before")
+    @classmethod
+    def _whole_frame(cls, value: Any, info: ValidationInfo) -> Any:
+        return with_frame(value, info)
+
+    @model_validator(mode="after")
+    def _no_gang_of_one(self) -> OpeningEntry:
+        told = [key for key in GANG_KEYS if getattr(self, key) is not None]
+        if told and self.units is None:
+            raise fault(f"gives {' and '.join(told)} and no units; list the units, or remove {' and '.join(told)}")
+        return self
 
     @model_validator(mode="after")
     def _one_height(self) -> OpeningEntry:
@@ -240,6 +266,8 @@ class Opening:
     tape, whole or not; ``measured``: the same where it is whole. ``unstated``: sizes of the window that were assumed.
     ``near_door``, ``wet_room``, ``near_stairs``: as the codes for safety glass ask; None: nobody said.
     ``drop_outside``: ground outside → bottom of the frame [in]. ``shape``: the frame's outline; None: a rectangle.
+    ``gang``: of ganged units, each in its place; ``window`` then is what they make together, with the faces along the
+    outer edges. ``at_mull``: of one unit of a gang, the sides that lie at a mull.
     """
 
     mark: str
@@ -275,6 +303,8 @@ class Opening:
     near_stairs: bool | None = None
     drop_outside: float | None = None
     shape: ShapeEntry | None = None
+    gang: Gang | None = None
+    at_mull: tuple[Side, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

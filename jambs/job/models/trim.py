@@ -24,6 +24,7 @@ from jambs.job.models.fields import (
     fault,
 )
 from jambs.job.models.flare import FlareEntry
+from jambs.job.models.gang import MullCasingEntry
 from jambs.job.models.returns import ReturnsEntry, TileSillEntry, WallEdgeEntry
 from jambs.job.models.stack import StackEntry
 from jambs.sides import Side
@@ -173,6 +174,7 @@ class InteriorTrim(Model):
     wall_edge: WallEdgeEntry | None = None
     tile_sill: TileSillEntry | None = None
     built_up: BuiltUpEntry | None = None
+    mull_casing: MullCasingEntry | None = None
 
     @model_validator(mode="before")
     @classmethod
@@ -366,6 +368,7 @@ class ExteriorTrim(Model):
     casing: CasingEntry
     sill: SillEntry | None = None
     head_flashing: HeadFlashing
+    mull_casing: MullCasingEntry | None = None
 
     @model_validator(mode="after")
     def _bears(self) -> ExteriorTrim:

@@ -18,6 +18,7 @@ from jambs.job.reading.catalog import find_layer, material_name
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.doors import ask_door
 from jambs.job.reading.faults import advice
+from jambs.job.reading.gangs import FoundGang, ask_units, find_gang, hold_trim, placed_gang
 from jambs.job.reading.look_up import Found, Shelf, find
 from jambs.job.reading.shapes import ask_shape
 from jambs.job.reading.tree import TextSource
@@ -51,7 +52,8 @@ def look_up_opening(source: TextSource, shelves: Shelves, complaints: Complaints
         return None
     mark = str(source.value.get("mark", "its own"))
     wall = find(shelves.walls, source, mark, complaints)
-    window = find(shelves.windows, source, mark, complaints)
+    gang = _gang(entry, source, shelves, mark, complaints)
+    window = gang.whole if gang else None if _is_ganged(source) else find(shelves.windows, source, mark, complaints)
     interior = find(shelves.interior, source, mark, complaints)
     bare = source.value.get("exterior_trim") == "none"
     exterior = None if bare else find(shelves.exterior, source, mark, complaints)
@@ -60,16 +62,35 @@ def look_up_opening(source: TextSource, shelves: Shelves, complaints: Complaints
     if not (entry and built and window and interior and rule and shelves.shop):
         return None
     wrong = not _fits(entry, window.entry, source, complaints)
-    wrong |= not _opens(entry, window.entry, source, complaints)
+    wrong |= not gang and not _opens(entry, window.entry, source, complaints)
     wrong |= ask_door(entry, window.entry, interior.entry, source, complaints)
     wrong |= ask_shape(entry, window.entry, interior.entry, exterior.entry if exterior else None, source, complaints)
-    if wrong or ask_for(window.entry, entry, rule, source, complaints):
+    if gang:
+        wrong |= hold_trim(interior.entry, exterior.entry if exterior else None, source, complaints)
+        wrong |= ask_units(gang, entry, rule, source, complaints)
+    elif not wrong:
+        wrong = ask_for(window.entry, entry, rule, source, complaints)
+    if wrong:
         return None
     missing = unstated(window.entry)
     whole, usual = with_usual(window.entry, complaints.units, is_escape=entry.escape)
+    placed, usual = placed_gang(gang, entry, complaints) if gang else (None, usual)
     assumed += (*_assumed(entry, whole, exterior is not None, shelves.shop, complaints.units), *usual)
     found = replace(window, entry=whole)
-    return _opening(entry, built, found, interior, exterior, rule, assumed, shelves.shop, missing)
+    opening = _opening(entry, built, found, interior, exterior, rule, assumed, shelves.shop, missing)
+    return replace(opening, gang=placed) if placed else opening
+
+
+def _is_ganged(source: TextSource) -> bool:
+    return "units" in source.value
+
+
+def _gang(
+    entry: OpeningEntry | None, source: TextSource, shelves: Shelves, mark: str, complaints: Complaints
+) -> FoundGang | None:
+    if entry is None or entry.units is None:
+        return None
+    return find_gang(entry, source, shelves.windows, mark, complaints)
 
 
 def _wall(found: Found[WallEntry], shelves: Shelves, complaints: Complaints) -> tuple[Wall | None, tuple[Assumed, ...]]:

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from jambs.csv_text import unguarded
+from jambs.job.models.gang import GANG_KEYS
 from jambs.job.models.openings import OpeningEntry
 from jambs.job.reading.faults import Fault, JobFaults, Location, advice
 from jambs.job.reading.rows import table_rows, turned
@@ -33,7 +34,9 @@ MEASURED: Mapping[str, Location] = {
 }
 """Columns of a measured opening: its interior depths at the four corners."""
 
-COLUMNS = [key for key in OpeningEntry.model_fields if key != "measured"] + [*HALVES, *MEASURED]
+IN_THE_JOB_FILE = ("measured", *GANG_KEYS)
+"""Keys with keys under them, which no cell holds; readings have columns of their own."""
+COLUMNS = [key for key in OpeningEntry.model_fields if key not in IN_THE_JOB_FILE] + [*HALVES, *MEASURED]
 MONTH = re.compile(r"\d{1,2}-[A-Za-z]{3}(-\d{2,4})?|[A-Za-z]{3}-\d{2}")
 
 

@@ -1,0 +1,43 @@
+"""What is to be known of the boards that cover the mulls between ganged units."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from jambs.findings import Finding, Severity
+from jambs.length import Units
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MullCasingHasNoLap(Finding):
+    """The cover of a mull would not reach the frames: the frame reveal takes all of a face [in]."""
+
+    code: ClassVar[str] = "mull-casing-has-no-lap"
+    severity: Severity = Severity.STOP
+    reveal: float
+    face: float
+
+    def sentence(self, units: Units) -> str:
+        """Say both figures and what to change."""
+        return (
+            f"{self.subject.name}: the casing of a mull would not reach over the frames: their faces are "
+            f"{units.text(self.face)} and the frame_reveal {units.text(self.reveal)}; write a smaller frame_reveal."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MullCasingLapsShort(Finding):
+    """The cover of a mull reaches over a frame by less than it should [in]."""
+
+    code: ClassVar[str] = "mull-casing-laps-short"
+    severity: Severity = Severity.CHECK
+    lap: float
+    least: float
+
+    def sentence(self, units: Units) -> str:
+        """Say how far, and what to change."""
+        return (
+            f"The casing of a mull laps over the frame by {units.text(self.lap)}, at least {units.text(self.least)} "
+            "hides a joint that moves; write a smaller frame_reveal."
+        )

@@ -1,0 +1,61 @@
+"""The record of ganged units: each unit in its place, and what lies between them; nothing of a plain opening."""
+
+from __future__ import annotations
+
+from jambs.job.models.fields import Size
+from jambs.job.models.gang import Mull, MullKind, Unit
+from jambs.length import Units
+from jambs.parts.kinds import PartKind
+from jambs.parts.kit import Kit
+from jambs.place.escape import clear_opening
+from jambs.place.placement import UnitPlaced
+from jambs.values import Record, dump, size, sized, stated, stated_size, weight
+
+
+def gang_record(kit: Kit, *, units: Units) -> Record:
+    """Return the units and the mulls of an opening; an empty record where it is one unit."""
+    placement = kit.placement
+    gang = placement.opening.gang
+    if gang is None:
+        return {}
+    return {
+        "units": [
+            _unit_record(unit, placed, units=units) for unit, placed in zip(gang.units, placement.units, strict=True)
+        ],
+        "mulls": [_mull_record(mull, kit, units=units) for mull in gang.mulls],
+    }
+
+
+def _unit_record(unit: Unit, placed: UnitPlaced, *, units: Units) -> Record:
+    opening, swing = placed.opening, placed.swing
+    clear = clear_opening(opening, swing)
+    return {
+        "number": unit.number,
+        "name": unit.window_name,
+        "frame": stated_size(unit.frame.width, unit.frame.height, units=units),
+        "from_left": stated(unit.x, units=units),
+        "from_bottom": stated(unit.y, units=units),
+        "sash": unit.window.sash.value,
+        "hinge": unit.hinge,
+        "safety_glass": opening.safety_glass,
+        "weight": weight(placed.weight, units=units),
+        "weight_is_assumed": placed.weight_is_assumed,
+        "swing": swing and {**dump(swing, units=units), "clear": sized(*_sides(swing.clear), units=units)},
+        "passage": sized(*_sides(clear), units=units),
+    }
+
+
+def _sides(clear: Size) -> tuple[float, float]:
+    return clear.width, clear.height
+
+
+def _mull_record(mull: Mull, kit: Kit, *, units: Units) -> Record:
+    kind = PartKind.MULL_CASING if mull.kind is MullKind.MULL else PartKind.TRANSOM_BAR_CASING
+    return {
+        "kind": mull.kind.value,
+        "units": [*mull.before, *mull.after],
+        "from": stated(mull.low, units=units),
+        "between_frames": stated(mull.between, units=units),
+        "post": None if mull.post is None else size(mull.post, units=units),
+        "parts": [part.mark for part in kit.parts if part.kind is kind and part.member == mull.member],
+    }

@@ -1,0 +1,46 @@
+"""The steps of an install sheet that only ganged units have: setting and joining them, and covering their mulls."""
+
+from __future__ import annotations
+
+from jambs.job.models.gang import Mull
+from jambs.length import Grid
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.kinds import PartKind, Where
+from jambs.sheets.kit_parts import marks_text, parts_of
+
+
+def units_steps(kit: CutKit, grid: Grid) -> list[str]:
+    """Return how the units are checked before anything is trimmed; none where there is but one."""
+    gang = kit.placement.opening.gang
+    if gang is None:
+        return []
+    gaps = "; ".join(_gap_words(mull, grid) for mull in gang.mulls)
+    return [
+        "The units are joined as their maker's instructions say, heads in one line and frames in one plane: check with "
+        f"a straightedge across every mull, inside and outside. Between frames: {gaps}.",
+    ]
+
+
+def _gap_words(mull: Mull, grid: Grid) -> str:
+    post = "" if mull.post is None else f", a post of {grid.text(mull.post)} in it"
+    before, after = (" and ".join(str(one) for one in numbers) for numbers in (mull.before, mull.after))
+    return f"units {before} | {after}: {grid.text(mull.between)}{post}"
+
+
+def mull_casing_steps(kit: CutKit, where: Where, grid: Grid) -> list[str]:
+    """Return how the boards over mulls and bars go on, on one side of the wall; none where there are none."""
+    bar = parts_of(kit, PartKind.TRANSOM_BAR_CASING, where)
+    mulls = parts_of(kit, PartKind.MULL_CASING, where)
+    if not bar and not mulls:
+        return []
+    opening = kit.placement.opening
+    trim = opening.interior if where is Where.INTERIOR else opening.exterior
+    reveal = grid.text(trim.frame_reveal) if trim else ""
+    bed = "in a bed of sealant, " if where is Where.EXTERIOR else ""
+    first = f"the transom bar ({marks_text(bar)}) first, from leg to leg; then " if bar else ""
+    upright = f"the mulls ({marks_text(mulls)}), tight at head and foot" if mulls else ""
+    order = f"{first}{upright}" if upright else f"the transom bar ({marks_text(bar)}), from leg to leg"
+    return [
+        f"Mull casings on the frames, {bed}{reveal} back from their faces on both sides: {order}. Fasten into the post "
+        "or as the maker allows; no screw into a sash, a drain or a seal."
+    ]

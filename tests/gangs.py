@@ -1,0 +1,35 @@
+"""Ganged openings in the wall of the base job, for tests of every room."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from cases import changed, kit_of
+
+from jambs.parts.kit import Kit
+
+OVER = {"thickness": "3/4", "stock": "poplar"}
+
+
+def unit(frame: str, **more: str) -> dict[str, str]:
+    return {"window": "fixed", "frame": frame, **more}
+
+
+def ganged(**paths: Any) -> dict[str, Any]:
+    """Two fixed units of 30 x 48, a gap of 1/2, a transom of 60 1/2 x 16 over a bar of 1/2: frame 60 1/2 x 64 1/2."""
+    opening = changed()["openings"][0]
+    without = {key: value for key, value in opening.items() if key not in ("window", "frame", "rough_opening")}
+    whole = {
+        **without,
+        "units": [unit("30 x 48"), unit("30 x 48")],
+        "mull": {"gap": "1/2"},
+        "transom": [unit("60 1/2 x 16")],
+        "transom_bar": {"gap": "1/2"},
+    }
+    exterior = changed().get("exterior_trim", {})
+    covered = {f"exterior_trim__{name}__mull_casing": dict(OVER) for name in exterior}
+    return {"openings__0": whole, "interior_trim__inside__mull_casing": dict(OVER), **covered, **paths}
+
+
+def ganged_kit(**paths: Any) -> Kit:
+    return kit_of(**ganged(**paths))

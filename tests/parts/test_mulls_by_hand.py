@@ -1,0 +1,54 @@
+"""The boards between ganged units, by hand: faces 2 1/2, gaps 1/2, a frame reveal of 1/8 inside, 1/4 outside."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from cases import part_of
+from gangs import ganged_kit
+
+from jambs.parts.kinds import Where
+from jambs.parts.kit import FigureKind, Kit
+
+
+@pytest.fixture(scope="module")
+def kit() -> Kit:
+    return ganged_kit()
+
+
+def test_one_box_goes_round_all_units(kit: Kit) -> None:
+    # 60 1/2 less two faces of 2 1/2 and two reveals of 1/8 more: 55 3/4; 48 + 1/2 + 16 = 64 1/2 the same: 59 3/4.
+    assert (kit.clear_width, kit.clear_height) == (55.75, 59.75)
+    # The shop's shim space of 1/4 on each side.
+    assert (kit.placement.opening.rough_opening.width, kit.placement.opening.rough_opening.height) == (61.0, 65.0)
+
+
+def test_a_mull_casing_laps_over_both_frames_to_the_reveal(kit: Kit) -> None:
+    mull = part_of(kit, "mull casing", "between units")
+    # 2 1/2 + 1/2 + 2 1/2 less two reveals of 1/8.
+    assert mull.width == 5.25
+    # Bottom jamb at 2 3/8 up to the bar: 48 - 2 1/2 + 1/8 = 45 5/8: 43 1/4.
+    assert mull.length == 43.25
+    # From the left jamb at 2 3/8: 30 - 2 1/2 + 1/8 = 27 5/8, so 25 1/4.
+    assert next(one.value for one in kit.figures if one.kind is FigureKind.MULL_ACROSS) == 25.25
+
+
+def test_a_transom_bar_runs_from_leg_to_leg(kit: Kit) -> None:
+    bar = part_of(kit, "transom bar casing", "under the transom")
+    assert (bar.width, bar.length) == (5.25, 55.75)
+    # From the bottom jamb's face at 2 3/8 to 45 5/8.
+    assert next(one.value for one in kit.figures if one.kind is FigureKind.TRANSOM_BAR_UP) == 43.25
+
+
+def test_outside_the_foot_is_beveled_to_the_sill(kit: Kit) -> None:
+    mull = part_of(kit, "mull casing", "between units", Where.EXTERIOR)
+    # 5 1/2 less two reveals of 1/4; joint 1/4 under the frame, up to 48 - 2 1/2 + 1/4, and the slope over 3/4.
+    assert mull.width == 5.0
+    assert mull.length == pytest.approx(0.25 + 45.75 + 0.75 * math.tan(math.radians(10)), abs=1 / 64)
+
+
+def test_parts_of_a_plain_opening_have_no_mull() -> None:
+    from cases import kit_of
+
+    assert not [part for part in kit_of().parts if part.kind.is_between_units]
