@@ -19,9 +19,9 @@ def mull_joints(solids: KitSolids) -> list[JointCheck]:
     found = []
     for where in (Where.INTERIOR, Where.EXTERIOR):
         covers = _covers(solids, where)
-        rects = [rect for _, rect in _frames(solids, where)]
+        edges = [edge for _, edge in _frames(solids, where)]
         for cover in covers:
-            asked = sum(_shared(cover, rect) for rect in rects)
+            asked = sum(_shared(cover, edge) for edge in edges)
             found.append(joint(f"{cover.words} and the frames at the mull", [cover], solids.between, asked=asked))
         bars = [one for one in covers if one.part and one.part.kind is PartKind.TRANSOM_BAR_CASING]
         for cover in (one for one in covers if one not in bars) if bars else ():
@@ -39,14 +39,14 @@ def _covers(solids: KitSolids, where: Where) -> list[Solid]:
     return [one for one in solids.parts if one.part and one.part.where is where and one.part.kind.is_between_units]
 
 
-def _shared(cover: Solid, rect: tuple[float, float, float, float]) -> float:
+def _shared(cover: Solid, edge: tuple[float, float, float, float]) -> float:
     """Area that the back of a cover and the edge of a frame share [sq in].
 
     A beveled end is longer at the face than at the back, which is what lies on the frame.
     """
     part = cover.part
     assert part is not None
-    left, bottom, right, top = rect
+    left, bottom, right, top = edge
     low, high = list(cover.low[:2]), list(cover.high[:2])
     ends = part.silhouettes.edge
     along = X if part.kind is PartKind.TRANSOM_BAR_CASING else Y
