@@ -205,9 +205,12 @@ def length_text(length: float, *, units: Units, mark: bool = True) -> str:
     return sign + " ".join(parts) + ('"' if mark else "")
 
 
-def feet_text(length: float, *, units: Units) -> str:
-    """Print a long length: ``2'-11 1/2"`` from three feet up, as ``length_text`` below that and in millimeters."""
-    if units is Units.MM or abs(length) < 36:
+def feet_text(length: float, *, units: Units, least: float = 36.0) -> str:
+    """Print a long length: ``2'-11 1/2"`` from three feet up, as ``length_text`` below that and in millimeters.
+
+    ``least``: another length from which feet are printed; 0 in a column of heights, which are in one style [in].
+    """
+    if units is Units.MM or abs(length) < least:
         return length_text(length, units=units)
     count = FINE[units].count(abs(length))
     feet, rest = divmod(count, 12 * 64)

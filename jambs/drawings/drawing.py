@@ -155,7 +155,7 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
 def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
     """Arrange a view at the largest standard scale at which it keeps to its share of the page, else fits the page."""
     if view.half_size:
-        placed = arrange(view, scale=HALF_SIZE[units], units=units)
+        placed = arrange(view, scale=HALF_SIZE[units], units=units, with_unit=False)
         if placed.paper_width <= room_on(page).width and placed.paper_height <= room_on(page).height:
             return placed
     whole = (1.0, 1.0)
@@ -173,7 +173,7 @@ def _alike(
     """Draw the views of some kinds at one scale, the smallest of theirs."""
     scale = max((view.scale for view in placed if view.kind in kinds), key=lambda scale: scale.factor)
     return [
-        arrange(view, scale=scale, units=units) if one.kind in kinds and one.scale != scale else one
+        arrange(view, scale=scale, units=units, with_unit=False) if one.kind in kinds and one.scale != scale else one
         for one, view in zip(placed, asked, strict=True)
     ]
 
@@ -186,7 +186,7 @@ def _fitting(view: View, units: Units, page: Page, share: tuple[float, float]) -
         least = max(view.core.width, view.core.height) / scale.factor
         if least > view.widest and scale is not scales[-1]:
             continue
-        placed = arrange(view, scale=scale, units=units)
+        placed = arrange(view, scale=scale, units=units, with_unit=False)
         if placed.paper_width <= width and placed.paper_height <= height:
             return placed
     return None

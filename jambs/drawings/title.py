@@ -12,7 +12,7 @@ from jambs.job.models.openings import Job
 from jambs.length import Units, length_text
 from jambs.parts.cut_kit import CutKit
 
-UNIT_WORDS = {Units.INCH: "inches", Units.MM: "mm"}
+UNIT_WORDS = {Units.INCH: "inches", Units.MM: "dimensions in millimeters"}
 """What the title block says of the units."""
 
 

@@ -13,6 +13,8 @@ import pytest
 from cases import METRIC, STOOL, changed, job_of
 from pypdf import PdfReader
 
+from jambs.drawings.drawing import numbers_on
+from jambs.drawings.layout.bubbles import bubbles_of
 from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.svg.sheets import sheet_pages
 from jambs.face import draw, make_kits
@@ -20,8 +22,8 @@ from jambs.length import read_length
 from jambs.sheets.drawing_sheets import drawing_sheets_pdf
 from jambs.sheets.record import opening_record
 
-LENGTH = re.compile(r"(?:\d+ )?\d+(?:/\d+)?\"|\d+(?:\.\d)? mm")
-"""A length and nothing else, in the letters of a dimension."""
+LENGTH = {"inch": re.compile(r"(?:\d+ )?\d+(?:/\d+)?\""), "mm": re.compile(r"\d+(?:\.\d)?")}
+"""A length and nothing else, in the letters of a dimension; the title block says once that all are millimeters."""
 SIXTY_FOURTH, TENTH_MM = 1 / 64, 0.1 / 25.4
 CASES: dict[str, dict[str, Any]] = {"stool": {"interior_trim__inside": STOOL}, "picture framed": {}, "metric": METRIC}
 """Printed lengths are rounded to 1/64 in or 0.1 mm: half of that is the most they differ."""
@@ -75,7 +77,7 @@ def test_openings_in_the_elevations_are_those_of_parts_json(name: str) -> None:
     text = " ".join(lines)
     for key in ("clear_opening", "rough_opening"):
         for side in ("width", "height"):
-            assert opening[key][side]["text"] in text, (key, side)
+            assert opening[key][side]["text"].removesuffix(" mm") in (lines if name == "metric" else text), (key, side)
 
 
 def values_in(record: Any) -> Iterator[float]:
@@ -139,11 +141,33 @@ def test_every_dimension_on_the_sheets_follows_from_parts_json(name: str) -> Non
     units = "mm" if name == "metric" else "inch"
     unit, tolerance = (25.4, TENTH_MM / 2) if units == "mm" else (1.0, SIXTY_FOURTH / 2)
     sizes = sizes_in(opening, unit)
-    said = [line for line in lines if LENGTH.fullmatch(line)]
+    said = [line for line in lines if LENGTH[units].fullmatch(line)]
+    for word in numbers_of_views(name) if units == "mm" else ():
+        said.remove(word)
     assert len(said) > 40
     unknown = [line for line in said if not any(abs(size_of(line, units) - one) <= tolerance + 1e-9 for one in sizes)]
     assert unknown == []
 
 
+def numbers_of_views(name: str) -> list[str]:
+    """Return the words of all circles on the sheets, which are numbers of views and sheets and no dimensions."""
+    job = job_of(changed(**CASES[name]))
+    (kit, *_) = make_kits(job)
+    drawing, page = draw(kit, job), PAGES[job.units][0]
+    numbers = numbers_on(drawing, page)
+    on_pages = [one for sheet in drawing.sheets if sheet.page == page for one in sheet.views]
+    circles = [circle for one in on_pages for circle in bubbles_of(one, numbers)]
+    return [line for circle in circles for text in circle.texts for line in text.lines]
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_millimeters_are_said_once_and_inches_at_every_dimension(name: str) -> None:
+    """Dimensions in one unit do not repeat its symbol, if the drawing states the unit (ISO 129-1, from memory)."""
+    lines, _ = printed(name)
+    assert ("dimensions in millimeters" in lines) is (name == "metric")
+    assert not [line for line in lines if re.fullmatch(r"\d+(?:\.\d)? mm", line)]
+    assert any(line.endswith('"') for line in lines) is (name != "metric")
+
+
 def size_of(line: str, units: str) -> float:
-    return number(line.removesuffix(" mm"), " mm" if units == "mm" else "")
+    return number(line, " mm" if units == "mm" else "")

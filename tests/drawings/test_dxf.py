@@ -95,7 +95,7 @@ def test_the_picture_of_a_dimension_says_its_value(name: str, files: dict[str, P
         (text,) = document.blocks.get(one.dxf.geometry).query("MTEXT")
         assert isinstance(text, MText)
         inches = one.dxf.actual_measurement / (1.0 if units is Units.INCH else MM_PER_INCH)
-        assert text.text == length_text(FINE[units].round(inches), units=units)
+        assert text.text == length_text(FINE[units].round(inches), units=units, mark=units is Units.INCH)
         assert "\\" not in text.text
 
 
@@ -139,7 +139,7 @@ def test_the_title_block_has_its_attributes(name: str, files: dict[str, Path]) -
         assert said["SHEET"] == f"{sheet.number} of {sheet.count}"
         assert (said["ISSUE"], said["REPLACES"], said["CODE"]) == ("4", "replaces issue 2", "7F3A")
         assert (said["DATE"], said["MEASURED"]) == (DATE, "measured 2026-05-18")
-        assert said["UNITS"] == ("inches" if job.units is Units.INCH else "mm")
+        assert said["UNITS"] == ("inches" if job.units is Units.INCH else "dimensions in millimeters")
 
 
 @EACH
@@ -196,7 +196,11 @@ def test_the_flat_file_holds_simple_entities_and_all_texts(name: str, files: dic
     model = [one for one in entities if one.kind != "VIEWPORT"]
     assert {one.kind for one in model} <= SIMPLE
     said = Counter(one.text(1) for one in model if one.kind == "TEXT")
-    assert said == Counter(line for view in drawing.views for text in view.lettering for line in text.lines)
+    wanted = Counter(line for view in drawing.views for text in view.lettering for line in text.lines)
+    scales = {line for line in wanted if line.startswith("Scale ")}
+    title = said - wanted
+    assert wanted - said == Counter({line: wanted[line] for line in scales})  # the file is at true size
+    assert title.total() == 5 and f"{drawing.title.opening}  {drawing.title.room}" in title
 
 
 @BOTH

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from ezdxf.entities.lwpolyline import LWPolyline
+from ezdxf.entities.mtext import MText
 from ezdxf.filemanagement import readfile
 from samples import drawn
 
@@ -38,7 +39,7 @@ def test_a_dimension_style_keeps_its_suffix_in_the_file(name: str, files: dict[s
     """DIMPOST, group 3 of DIMSTYLE (DXF reference): read from the text of the file; one style for each scale."""
     document = readfile(files[name])
     styles = [style for style in document.dimstyles if style.dxf.name != "Standard"]
-    suffix = '<>"' if document.header["$INSUNITS"] == 1 else "<> mm"
+    suffix = '<>"' if document.header["$INSUNITS"] == 1 else "<>"
     assert {style.dxf.dimpost for style in styles} == {suffix}
     assert len(styles) == len({view.scale.factor for view in drawn(name).views})
 
@@ -111,3 +112,18 @@ def test_metric_scales_are_those_of_iso_5455(name: str) -> None:
     listed = {2, 5, 10, 20, 50, 100, 200, 500, 1000}
     assert {scale.factor for scale in scales_of(Units.MM)} <= listed
     assert {view.scale.factor for view in drawn(name).views} <= listed
+
+
+@pytest.mark.parametrize("name", FULL)
+def test_a_flat_file_has_a_title_over_all_of_it_and_no_scale(name: str, files: dict[str, Path]) -> None:
+    """A file at true size has no scale; what it is of stands over its views, its unit beside it."""
+    document, drawing = readfile(files[f"{name}, flat"]), drawn(name)
+    texts = {text.dxf.text: text for text in document.modelspace().query("TEXT")}
+    assert not [word for word in texts if word.startswith("Scale ")]
+    title = texts[f"{drawing.title.opening}  {drawing.title.room}"]
+    assert max(text.dxf.insert.y for text in texts.values()) == title.dxf.insert.y
+    unit = "inches" if drawing.units is Units.INCH else "millimeters"
+    assert f"true size, dimensions in {unit}" in texts
+    assert any(word.startswith(drawing.title.state) for word in texts)
+    full = [text.text for text in readfile(files[name]).modelspace() if isinstance(text, MText)]
+    assert any(word.startswith("Scale ") for word in full)  # on paper each view has one

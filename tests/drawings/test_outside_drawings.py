@@ -135,6 +135,33 @@ def test_an_elevation_names_its_openings_and_every_missed_line_with_its_cure(
 
 
 @EACH
+def test_where_frames_stand_is_dimensioned_from_the_corner(name: str, side: str) -> None:
+    """The row adds up to the width of the wall; every frame's width is in it."""
+    plan = plan_of(name, side)
+    placed = fitted(course_elevation(plan), units=plan.grid.units, width=10.0, height=6.5)
+    rows: dict[float, list[float]] = {}
+    for one in placed.dimensions:
+        rows.setdefault(one.line[0][1], []).append(one.value)
+    assert {round(sum(row), 6) for row in rows.values()} == {round(plan.elevation.width or 0.0, 6)}
+    values = [value for row in rows.values() for value in row]
+    for opening in plan.elevation.openings:
+        assert any(value == pytest.approx(opening.frame[2] - opening.frame[0]) for value in values), opening.mark
+
+
+@EACH
+def test_every_height_is_called_out_in_one_style_and_every_missed_one_once(name: str, side: str) -> None:
+    plan = plan_of(name, side)
+    called = course_elevation(plan).call_outs
+    missed = [one for one in called if "missed" in one.lines[0]]
+    assert len(missed) == len({one.wanted.height for one in plan.missed})
+    heights = [one.lines[0].split(",")[0] for one in called if "top of" in one.lines[0]]
+    assert heights
+    assert all(
+        re.fullmatch(r"\d+'-\d[\d /]*\"" if plan.grid.units is Units.INCH else r"[\d.]+ mm", one) for one in heights
+    )
+
+
+@EACH
 def test_the_mark_of_an_opening_stands_in_it(name: str, side: str) -> None:
     """A leader to a missed line may cross an opening, its mark then keeps to the larger part beside the leader."""
     plan = plan_of(name, side)

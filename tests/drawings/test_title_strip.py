@@ -115,7 +115,7 @@ def test_the_printed_sheet_says_what_the_title_block_says(name: str) -> None:
         title = drawing.title
         assert {title.job, title.opening, title.room, title.wall, title.state} <= said
         assert {title.issue.day, title.issue.code, f"{number} of {len(pages)}"} <= said
-        assert ("inches" if drawing.units is Units.INCH else "mm") in said
+        assert ("inches" if drawing.units is Units.INCH else "dimensions in millimeters") in said
         assert {"DRAWN", "CHECKED", "TOLERANCE"} <= said
 
 

@@ -178,8 +178,8 @@ def test_texts_of_dimensions_are_their_values(name: str) -> None:
     for view in drawn(name).views:
         for dimension in view.dimensions:
             (text,) = dimension.text.lines
-            assert text == length_text(dimension.value, units=units)
-            assert text.endswith('"' if units is Units.INCH else " mm")
+            assert text == length_text(dimension.value, units=units, mark=units is Units.INCH)
+            assert text.endswith('"') is (units is Units.INCH)  # millimeters are said once, in the title block
             assert read_length(text, units=units) == pytest.approx(dimension.value, abs=FINE[units].step / 2 + 1e-9)
 
 

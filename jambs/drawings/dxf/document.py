@@ -139,7 +139,7 @@ def _add_dimension_style(document: Document, scale: Scale, units: Units) -> None
             "dimdec": 6 if is_inch else 1,
             "dimfrac": 2,
             "dimzin": 0 if is_inch else 8,
-            "dimpost": '<>"' if is_inch else "<> mm",
+            "dimpost": '<>"' if is_inch else "<>",
             "dimdsep": 46,
             "dimtad": 1,
             "dimtih": 1,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.math import Vec2
@@ -12,6 +12,7 @@ from ezdxf.math.triangulation import mapbox_earcut_2d
 from jambs.drawings.dxf.hatching import pattern_lines
 from jambs.drawings.dxf.pen import Pen, ticks
 from jambs.drawings.dxf.space import TextSpace
+from jambs.drawings.layout.paper import LINE_PITCH, scale_line
 from jambs.drawings.layout.placed import Align, Dimension, Lettering, PlacedView
 from jambs.drawings.views.view import Fill, Hatch
 from jambs.geometry import Point
@@ -38,6 +39,14 @@ def solids(polygon: Sequence[Point]) -> list[list[Point]]:
     return [[(one.x, one.y) for one in triangle] for triangle in mapbox_earcut_2d(corners)]
 
 
+def without_scale(text: Lettering, view: PlacedView) -> Lettering:
+    """Return what stands under a title without its scale: a file at true size has none."""
+    if text.lines[0] != scale_line(view.scale):
+        return text
+    x, y = text.at
+    return replace(text, lines=text.lines[1:], at=(x, y - LINE_PITCH * text.height / 2))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FlatPen:
     """Writes a view at a scale with simple entities only."""
@@ -59,7 +68,7 @@ class FlatPen:
         for leader in view.leaders:
             self.pen.leader(leader, self.factor)
         for text in view.texts:
-            self._text(text)
+            self.text(without_scale(text, view))
 
     def _dimension(self, dimension: Dimension) -> None:
         layer = dimension.text.ink
@@ -67,9 +76,9 @@ class FlatPen:
             self.pen.line(segment, layer)
         if dimension.leader:
             self.pen.leader(dimension.leader, self.factor)
-        self._text(dimension.text)
+        self.text(dimension.text)
 
-    def _text(self, text: Lettering) -> None:
+    def text(self, text: Lettering) -> None:
         """Write one TEXT per line."""
         for number, line in enumerate(text.lines):
             at = self.pen.at(text.base_line(number))

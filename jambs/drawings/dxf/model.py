@@ -11,6 +11,7 @@ from jambs.drawings.drawing import Drawing, Sheet, numbers_on, used_scales
 from jambs.drawings.dxf.document import BORDER, VIEWPORTS, new_document, repeatable, save, tell_issue, unit_factor
 from jambs.drawings.dxf.finishing import finish
 from jambs.drawings.dxf.flat import FlatPen
+from jambs.drawings.dxf.flat_title import flat_title
 from jambs.drawings.dxf.pen import Pen
 from jambs.drawings.dxf.space import ObjectSpace, Space, TextSpace
 from jambs.drawings.dxf.title_block import add_bubble, define_title_block, insert_title_block
@@ -66,7 +67,13 @@ def make_flat_document(drawing: Drawing) -> Document:
     for view in drawing.views:
         pen = _pen(document, drawing, view, space)
         FlatPen(pen=pen, space=space, factor=view.scale.factor).view(view)
-    finish(document, drawing.units, _drawn_on(drawing))
+    box = _drawn_on(drawing)
+    factor = used_scales(drawing)[0].factor
+    pen = Pen(document=document, space=space, unit=1.0, dash=factor)
+    title = flat_title(drawing.title, over=box, factor=factor * unit_factor(drawing.units))
+    for text in title:
+        FlatPen(pen=pen, space=space, factor=factor).text(text)
+    finish(document, drawing.units, boxes_joined([box, *(text.box for text in title)]))
     return document
 
 

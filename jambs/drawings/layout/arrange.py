@@ -15,7 +15,7 @@ from jambs.drawings.layout.callouts import Column, PlacedCallout, column_call_ou
 from jambs.drawings.layout.chains import LengthText, Rows, level_rows, upright_rows
 from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.marks import broken_for, place_marks
-from jambs.drawings.layout.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, Scale, Sizes
+from jambs.drawings.layout.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, Scale, Sizes, scale_line
 from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedTag, PlacedView, Rule
 from jambs.drawings.layout.tags import place_tags
 from jambs.drawings.views.view import CallOut, Chain, Ink, View, ViewSide
@@ -25,20 +25,23 @@ TITLE_ROOM = 3.8
 """Width on paper at which a title is broken, where the view is no wider [in]."""
 
 
-def dimension_text(units: Units) -> LengthText:
-    """Return how a job prints the text of a dimension: ``5 1/2"``, ``139.7 mm``."""
+def dimension_text(units: Units, *, with_unit: bool = True) -> LengthText:
+    """Return how a job prints the text of a dimension: ``5 1/2"``, ``139.7 mm``; inches always have their mark."""
 
     def text_of(value: float) -> str:
-        return length_text(value, units=units)
+        return length_text(value, units=units, mark=with_unit or units is Units.INCH)
 
     return text_of
 
 
-def arrange(view: View, *, scale: Scale, units: Units) -> PlacedView:
-    """Put every text and line of a view in its place at one scale."""
-    sizes = Sizes(scale.factor)
-    sides = _arrange_sides(view, sizes=sizes, text_of=dimension_text(units))
-    level = _arrange_level(view, sides, sizes=sizes, text_of=dimension_text(units))
+def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -> PlacedView:
+    """Put every text and line of a view in its place at one scale.
+
+    ``with_unit``: dimensions say their unit; where a title block says it for all of them they need not.
+    """
+    sizes, text_of = Sizes(scale.factor), dimension_text(units, with_unit=with_unit)
+    sides = _arrange_sides(view, sizes=sizes, text_of=text_of)
+    level = _arrange_level(view, sides, sizes=sizes, text_of=text_of)
     dimensions = (*sides.dimensions, *level.dimensions)
     texts = (*sides.texts, *level.texts)
     leaders = (*sides.leaders, *level.leaders)
@@ -229,7 +232,7 @@ def _title(
     rule_y = title_y - title.tall / 2 - height * DESCENDER - 0.02 * sizes.factor
     wide = max(sizes.remark, body.right - left)
     remarks = (line for one in view.remarks for line in wrapped(one, width=wide, height=sizes.text))
-    below = (f"Scale {scale.words}", *remarks)
+    below = (scale_line(scale), *remarks)
     small = Lettering(lines=below, at=(left, 0.0), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
     small_y = rule_y - sizes.gap - 0.05 * sizes.text - small.tall / 2
     small = Lettering(lines=below, at=(left, small_y), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)

@@ -30,6 +30,11 @@ class Scale:
     words: str
 
 
+def scale_line(scale: Scale) -> str:
+    """Return what stands under the title of a view at a scale."""
+    return f"Scale {scale.words}"
+
+
 INCH_SCALES = (
     Scale(factor=4, words='3" = 1\'-0"'),
     Scale(factor=8, words='1 1/2" = 1\'-0"'),

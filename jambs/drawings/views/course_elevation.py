@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
+from itertools import groupby, pairwise
 from pathlib import Path
 
 from jambs.courses.cladding_words import cladding_words, limit_words
@@ -15,9 +15,9 @@ from jambs.drawings.layout.lettering import wrapped
 from jambs.drawings.layout.packing import room_on
 from jambs.drawings.layout.paper import PAGES, TEXT_HEIGHT
 from jambs.drawings.plates import fitted, write_plate
-from jambs.drawings.views.view import CallOut, Ink, Mark, Shape, View, ViewSide
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
 from jambs.issue_stamp import IssueStamp
-from jambs.length import feet_text
+from jambs.length import HALF_64TH, feet_text
 from jambs.parts.on_elevation import Box as Corners
 
 EVERY = 5
@@ -35,6 +35,7 @@ def course_elevation(plan: CoursePlan) -> View:
         name=f"elevation {elevation.name}",
         title=f"Elevation {elevation.name}",
         shapes=(_outline(wall, Ink.SEEN_OUTSIDE), *_courses(plan, left, right), *_openings(plan), *_missed(plan)),
+        chains=tuple(_positions(plan, left, right)),
         call_outs=(*_course_call_outs(plan, right), *_missed_call_outs(plan), _floor(left)),
         marks=tuple(_mark(plan, one) for one in elevation.openings),
         remarks=_remark_lines(plan),
@@ -97,6 +98,25 @@ def _openings(plan: CoursePlan) -> list[Shape]:
     return shapes + [_outline(one.frame, Ink.WINDOW) for one in plan.elevation.openings]
 
 
+def _positions(plan: CoursePlan, left: float, right: float) -> list[Chain]:
+    """Dimension where frames stand, from the left corner to the end of the wall; those over each other in rows."""
+    rows: list[list[tuple[float, float]]] = []
+    for start, end in sorted({(one.frame[0], one.frame[2]) for one in plan.elevation.openings}):
+        row = next((row for row in rows if row[-1][1] <= start), None)
+        if row is None:
+            rows.append([(start, end)])
+        else:
+            row.append((start, end))
+    level = plan.elevation.start_line
+    chains = []
+    for row in rows:
+        stops = [left, *(x for span in row for x in span), right]
+        pairs = [(one, two) for one, two in pairwise(stops) if two - one > HALF_64TH]
+        intervals = tuple(Interval(start=(one, level), finish=(two, level)) for one, two in pairs)
+        chains.append(Chain(side=ViewSide.BOTTOM, intervals=intervals, after="frames"))
+    return chains
+
+
 def _missed(plan: CoursePlan) -> list[Shape]:
     shapes = []
     for one in plan.missed:
@@ -125,16 +145,24 @@ def _course_call_outs(plan: CoursePlan, right: float) -> list[CallOut]:
 
 def _course_words(plan: CoursePlan, line: CourseLine) -> str:
     """Call a course line by the course under it, as the story pole does."""
-    running = feet_text(line.running, units=plan.grid.units)
+    running = feet_text(line.running, units=plan.grid.units, least=0.0)
     name = f"top of {line.number - 1}" if line.exposure is not None else "start line"
     return ", ".join([running, name, *(wanted.words for wanted in line.meets)])
 
 
 def _missed_call_outs(plan: CoursePlan) -> list[CallOut]:
-    return [
-        _call_out((_missed_ends(plan, one)[0], one.wanted.height), f"{one.wanted.words} missed", ViewSide.LEFT)
-        for one in plan.missed
-    ]
+    """Call out every height that is missed once, at its leftmost line: a leader to the next would strike that one."""
+    found: list[CallOut] = []
+    for height, alike in groupby(sorted(plan.missed, key=_height), key=_height):
+        some = [*alike]
+        left = min(_missed_ends(plan, one)[0] for one in some)
+        words = "\n".join(f"{one.wanted.words} missed" for one in some)
+        found.append(_call_out((left, height), words, ViewSide.LEFT))
+    return found
+
+
+def _height(missed: Missed) -> float:
+    return missed.wanted.height
 
 
 def _floor(left: float) -> CallOut:
@@ -142,7 +170,7 @@ def _floor(left: float) -> CallOut:
 
 
 def _call_out(target: tuple[float, float], words: str, side: ViewSide) -> CallOut:
-    return CallOut(target=target, lines=(words,), side=side, short=words)
+    return CallOut(target=target, lines=tuple(words.split("\n")), side=side, short=words)
 
 
 def _mark(plan: CoursePlan, one: OpeningOnElevation) -> Mark:

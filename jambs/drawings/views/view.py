@@ -226,7 +226,7 @@ class View:
             tags=(),
             number=0,
             chains=tuple(chain for chain in self.chains if chain.is_main),
-            call_outs=tuple(replace(one, lines=(one.short,)) for one in self.call_outs if one.short),
+            call_outs=tuple(replace(one, lines=tuple(one.short.split("\n"))) for one in self.call_outs if one.short),
             marks=tuple(
                 replace(mark, call_out=replace(mark.call_out, lines=(mark.text,), side=None)) for mark in self.marks
             ),
