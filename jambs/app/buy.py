@@ -153,5 +153,6 @@ def plan_text(record: Record) -> str:
 
 def _lot_line(lot: Record) -> str:
     state = "optimal" if lot["is_optimal"] else f"none under {lot['solver_proved']['text']}"
-    boards = f"{len(lot['boards'])} boards"
+    count = len(lot["boards"])
+    boards = f"{count} board" + "s" * (count > 1)
     return f"{lot['letter']:<2} {lot['title']:<42} {boards:>10}  {lot['cost']['text']:>12}  {state}"

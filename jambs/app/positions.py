@@ -121,7 +121,9 @@ def comparison_text(record: Record) -> str:
 
 def _line(candidate: Record) -> str:
     head = f"  {candidate['letter']}  {', '.join(candidate['names'])}: interior {candidate['interior_depth']['text']}"
-    head += f", exterior {candidate['exterior_depth']['text']}"
+    exterior = candidate["exterior_depth"]
+    proud = " proud" if exterior["value"] < 0 else ""
+    head += f", exterior {exterior['text'].removeprefix('-')}{proud}"
     if "heat" not in candidate:
         return f"{head}; {'no figures' if candidate['refused'] else 'cannot be built'}"
     kept = "" if not candidate["against"] else f"; past {len(candidate['against'])} of the limits"

@@ -40,7 +40,7 @@ def _cells(row: Record) -> list[str]:
 
 
 def _counted(count: int, weight: str) -> str:
-    return f"{count} {weight}" + ("s" if weight == "note" and count > 1 else "")
+    return f"{count} {weight}" + "s" * (count > 1)
 
 
 def _table(rows: list[list[str]]) -> str:

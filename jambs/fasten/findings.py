@@ -96,8 +96,9 @@ class WidthsOfWallsNotGiven(Finding):
     def sentence(self, units: Units) -> str:
         """Name the walls and the key that gives their widths."""
         keys = ", ".join(f"{wall}: …" for wall in self.walls)
+        are = "are" if len(self.missing) > 1 else "is"
         return (
-            f"It has the walls {' and '.join(self.walls)}, and the job does not say how wide "
-            f"{' and '.join(self.missing)} is there: give the elevation walls: {{{keys}}} with the width of each; "
+            f"Several walls stand in it, {' and '.join(self.walls)}, and the job does not say how wide "
+            f"{' and '.join(self.missing)} {are} there: give the elevation walls: {{{keys}}} with the width of each; "
             "until then these are not counted."
         )

@@ -89,8 +89,10 @@ class EndDamsTooLow(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say what they hold and how high they should be."""
-        held = f"{self.held:.0f} Pa of {self.pressure:.0f} Pa"
-        return f"The end dams of the {self.blank} hold back {held}; {units.text(self.needed)} high holds it ({CODE})."
+        return (
+            f"The end dams of the {self.blank} hold back {self.held:.0f} Pa, {self.pressure:.0f} Pa is required: make "
+            f"them {units.text(self.needed)} high ({CODE})."
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,8 +108,9 @@ class CladdingTooNear(Finding):
     def sentence(self, units: Units) -> str:
         """Say what is left and what to write."""
         return (
-            f"The cladding stays {units.text(self.clear)} over the head flashing, which rises {units.text(self.rise)} "
-            f"to the wall; at least {units.text(self.least)}: write a wider gap_to_cladding."
+            f"The cladding clears the head flashing by {units.text(self.clear)}; the flashing rises "
+            f"{units.text(self.rise)} to the wall, so it has to clear it by {units.text(self.least)}: write a wider "
+            "gap_to_cladding."
         )
 
 

@@ -243,7 +243,7 @@ class ShopChanged(IssueReason):
 
     def sentence(self, units: Units) -> str:
         """Say what else there is."""
-        return "settings of the shop changed"
+        return "settings of the shop or the cutting plan changed"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -48,7 +48,7 @@ def _miter(joint: JointMovement, units: Units) -> str:
 def _sealant(joint: JointMovement, units: Units) -> str:
     share = 100 * joint.change / joint.size
     size, change = units.text(joint.size), units.text(joint.change)
-    works = f"the joint of {size} works by up to {change}, ±{whole_up(share)} %"
+    works = f"the joint of {size} moves by up to {change}, ±{whole_up(share)} %"
     if joint.takes_it:
         return f"{works}: within a sealant rated ±{joint.percent:g} %"
     wide = units.text(joint.wanted)

@@ -196,7 +196,7 @@ def _casing_lines(kit: Kit, units: Units) -> list[InstallFastener]:
     thickness = kit.placement.opening.interior.casing.thickness
     casing = Through(name="casing", thickness=thickness)
     finish = [
-        Through(name=one.layer.name, thickness=one.outer - one.inner)
+        Through(name=one.layer.name, thickness=one.layer.thickness)
         for one in kit.placement.planes.layers
         if one.outer <= kit.placement.planes.stud_face + ROUND_OFF and one.outer > one.inner
     ]

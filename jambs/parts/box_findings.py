@@ -22,9 +22,9 @@ class BoxDoesNotFit(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say the gap and what is short of the least."""
-        gap = f"{units.text(self.gap)} of space" if self.gap >= 0 else f"{units.text(-self.gap)} too large"
+        gap = f"{units.text(self.gap)} of space to" if self.gap >= 0 else f"{units.text(-self.gap)} too large for"
         return (
-            f"The jamb box does not fit at the {self.side.words}: {gap} to the rough opening, "
+            f"The jamb box does not fit at the {self.side.words}: {gap} the rough opening, "
             f"{units.text(self.least)} is the least; short by {units.text(self.least - self.gap)}."
         )
 

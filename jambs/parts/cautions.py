@@ -25,11 +25,15 @@ class Beside(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Caution:
-    """One line of caution, the work that it stands beside, and the parts that it names at its end, by mark."""
+    """One line of caution, the work that it stands beside, and the parts that it names at its end, by mark.
+
+    ``is_of_lifting``: it goes by the weight of this window.
+    """
 
     beside: Beside
     words: str
     marks: tuple[str, ...] = ()
+    is_of_lifting: bool = False
 
     @property
     def text(self) -> str:
@@ -61,7 +65,7 @@ HARMFUL_DUST = {
 HEIGHT = "Height: work from staging with rails, not from a ladder with a window in your hands."
 METAL = "Metal: the edges of flashing cut; gloves, and hem what can be touched."
 SILICA = "Silica: cut cement board, stucco and masonry wet or with extraction, and wear a mask."
-FUMES = "Sealant, spray foam and glue: open the windows, gloves and goggles; do what the can says."
+FUMES = "Sealant, spray foam and glue: open the windows, gloves and goggles; do what the label says."
 FOAM = (
     "Foam and fire: foam plastic needs a thermal barrier toward the room, often gypsum board (IRC R316.4); "
     "the local code decides."
@@ -96,7 +100,8 @@ def cautions(
     install = (*_install(placement, parts, units), *_old_house(year_built))
     lines = ((Beside.INSTALL, install), (Beside.FRAMING, _framing(placement)))
     said = (Caution(beside=beside, words=words) for beside, some in lines for words in some)
-    return (*_saw(parts), *said)
+    lifting = lifting_words(placement.weight, units)
+    return (*_saw(parts), Caution(beside=Beside.INSTALL, words=lifting, is_of_lifting=True), *said)
 
 
 def _saw(parts: tuple[Part, ...]) -> Iterator[Caution]:
@@ -119,7 +124,6 @@ def _dust(wood: list[Part]) -> str:
 
 
 def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Iterator[str]:
-    yield lifting_words(placement.weight, units)
     outside = any(part.where is Where.EXTERIOR for part in parts)
     if outside:
         yield HEIGHT

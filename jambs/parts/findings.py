@@ -77,7 +77,7 @@ class SillFallsShort(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say its fall in percent."""
-        return f"The sill falls {self.fall * 100:.1f} %, less than the 6 % that building codes ask for."
+        return f"The sill falls {self.fall * 100:.1f} %, less than the 6 % that building codes require."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from jambs.length import Units
 from jambs.place.weight_words import weight_text
 
@@ -13,14 +15,24 @@ TWO_PEOPLE = 100.0
 MORE_PEOPLE = 200.0
 """Most for four people [lb]: 90 kg; past it lifting gear; common practice, no source."""
 
+HANDLING = "gloves; never lean on a sash that is only tacked"
+
 
 def lifting_words(pounds: float, units: Units) -> str:
     """Say who lifts a window of a weight [lb], and how."""
-    weight = weight_text(pounds, units)
-    return f"Glass: about {weight}: {_hands(pounds)}; gloves; never lean on a sash that is only tacked."
+    return f"Glass: about {weight_text(pounds, units)}: {hands_words(pounds)}; {HANDLING}."
 
 
-def _hands(pounds: float) -> str:
+def lifting_of_house(pounds: Mapping[str, float], units: Units) -> list[str]:
+    """Say who lifts the windows of a house, by mark and weight [lb]: one line for windows that take as many hands."""
+    by_hands: dict[str, list[str]] = {}
+    for mark, weight in sorted(pounds.items(), key=lambda one: one[1]):
+        by_hands.setdefault(hands_words(weight), []).append(f"{mark} about {weight_text(weight, units)}")
+    return [f"Glass: {hands}; {HANDLING}: {', '.join(marks)}." for hands, marks in by_hands.items()]
+
+
+def hands_words(pounds: float) -> str:
+    """Say how many hands a weight [lb] takes."""
     if pounds <= ONE_PERSON:
         return "one person can lift it, two set it"
     if pounds <= TWO_PEOPLE:

@@ -23,7 +23,7 @@ class StackTooShallow(Finding):
         """Say how deep it has to be, and what to write."""
         return (
             f"{self.subject.name}: {self.frames} stacked jamb frames do not go into an interior depth of "
-            f"{units.text(self.depth)}: the shop mills none under {units.text(self.least)}, so that "
+            f"{units.text(self.depth)}: the shop minimum is {units.text(self.least)}, so that "
             f"{units.text(self.frames * self.least)} is the least; leave stack out, or stack fewer."
         )
 
@@ -59,8 +59,9 @@ class StackStillGlued(Finding):
     def sentence(self, units: Units) -> str:
         """Name the boards, and what would do without glue."""
         more = "write stack: 3, or " if self.frames == 2 else ""
+        are = "are" if len(self.marks) > 1 else "is"
         return (
-            f"{self.frames} stacked jamb frames do not save the glue-up: {', '.join(self.marks)} is still up to "
+            f"{self.frames} stacked jamb frames do not save the glue-up: {', '.join(self.marks)} {are} still up to "
             f"{units.text(self.width)} wide, wider than any board in stock; {more}list a wider board."
         )
 
@@ -79,7 +80,7 @@ class WallFrameTooShallow(Finding):
         """Say what to do before the frames at the window are ripped."""
         return (
             f"Jamb frame {self.member}, against the wall, is left {units.text(self.depth)} deep at its shallowest as "
-            f"measured, the shop mills none under {units.text(self.least)}: stack fewer frames, or none."
+            f"measured, the shop minimum is {units.text(self.least)}: stack fewer frames, or none."
         )
 
 

@@ -39,7 +39,7 @@ class WallTapers(WallFinding):
         return self.placed(
             f"Wall fault: the depth along the {self.side.wall_words} changes by "
             f"{units.text(self.taper)}, more than the limit of {units.text(self.limit)}; "
-            "put the wall right or agree on it before cutting."
+            "true up the wall, or settle it before cutting."
         )
 
 
@@ -91,7 +91,7 @@ class WallTwistsTooMuch(WallFinding):
         """Say by how much."""
         return self.placed(
             f"Wall fault: the four corners are {units.text(self.twist)} out of one plane (twist), more than the limit "
-            f"of {units.text(self.limit)}; put the wall right or agree on it before cutting."
+            f"of {units.text(self.limit)}; true up the wall, or settle it before cutting."
         )
 
 

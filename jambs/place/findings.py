@@ -24,7 +24,7 @@ class NoPosition(Finding):
     def sentence(self, units: Units) -> str:
         """Name both limits and by how much they clash."""
         return (
-            f"{self.subject.words}: no position respects all limits: '{self.low.name}' asks for a flange plane at "
+            f"{self.subject.words}: no position respects all limits: '{self.low.name}' needs a flange plane at "
             f"{units.text(self.low.plane)} or further out, '{self.high.name}' for {units.text(self.high.plane)} "
             f"or further in; they clash by {units.text(self.low.plane - self.high.plane)}."
         )

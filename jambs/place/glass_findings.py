@@ -44,7 +44,7 @@ class SafetyGlass(GlassFinding):
         """Give the reasons, and say what to order."""
         why = "; ".join(self._reason(place, units) for place in self.places)
         if units is Units.MM:
-            return f"Safety glass: {why}. Ask what the local rules want before the glass is ordered; they decide."
+            return f"Safety glass: {why}. Ask what the local rules require before the glass is ordered; they decide."
         sections = ", ".join(self.places)
         return (
             f"Safety glass: {why}. Order it tempered or laminated, and say safety_glass: yes (IRC 2018 {sections}, "

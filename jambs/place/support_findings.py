@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity
 from jambs.length import Units
-from jambs.place.weight_words import weight_text
+from jambs.place.weight_words import weight_over_text, weight_text
 from jambs.sides import Side
 
 
@@ -27,10 +27,10 @@ class NeedsEngineer(Finding):
         past = []
         if self.overhang is not None:
             limit = units.text(self.overhang_limit)
-            past.append(f"stands {units.text(self.overhang)} past the framing, the limit is {limit}")
+            past.append(f"stands {units.text(self.overhang)} past the framing (limit {limit})")
         if self.pounds is not None:
             limit = weight_text(self.pounds_limit, units)
-            past.append(f"weighs about {weight_text(self.pounds, units)}, the limit is {limit}")
+            past.append(f"weighs about {weight_over_text(self.pounds, self.pounds_limit, units)} (limit {limit})")
         return f"Needs an engineer: the window {' and '.join(past)}."
 
 
@@ -127,7 +127,7 @@ class OutboardBuckDepth(Finding):
         """Say what its screws must reach."""
         return (
             f"The outboard buck is {units.text(self.depth)} deep: screws through it must reach the framing behind the "
-            "sheathing with the penetration the local code or an engineer asks for."
+            "sheathing with the penetration the local code or an engineer requires."
         )
 
 

@@ -123,16 +123,17 @@ def sentences(
     """Return cost and bounds in words: what was planned, what is certified, what the solver proves, what is left."""
     own = f", {boards - bought} on hand" if boards > bought else ""
     certified_text = money_text(certified, currency)
+    is_proved = cost <= max(certified, solver)
+    left = "" if is_proved else f"; at most {percent_text(cost - certified, cost)} is left to save"
     said = [
         f"{_count(boards, 'board')} for {money_text(cost, currency)}: {bought} {'to buy' if first else 'bought'}{own}.",
         f"{scope}: at these prices, kerfs and trims no such plan costs less than {certified_text} (certified: prices "
-        f"in plan.json, checked with whole numbers)"
-        + ("." if cost <= certified else f"; at most {percent_text(cost - certified, cost)} is left to save."),
+        f"in plan.json, checked with whole numbers){left}.",
     ]
     if solver > certified:
-        left = "" if cost <= solver else f"; at most {percent_text(cost - solver, cost)} is left"
-        said.append(f"Solver-proved: none under {money_text(solver, currency)}{left}.")
-    if cost <= max(solver, certified):
+        less = "" if is_proved else f"; at most {percent_text(cost - solver, cost)} is left"
+        said.append(f"Solver-proved: none under {money_text(solver, currency)}{less}.")
+    if is_proved:
         said.append("Optimal for this kind of plan.")
     return said
 

@@ -12,6 +12,7 @@ from jambs.job.models.windows import Sash
 from jambs.outside.register import ORDER, Register
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
+from jambs.parts.lifting import lifting_of_house
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, stamped, wall_words
 from jambs.sheets.press import press, press_in_pieces, press_large
 from jambs.sheets.record import job_record
@@ -109,10 +110,14 @@ def _rough_row(opening: Record) -> Record:
         "buck_depth": _text(buck and buck["depth"]),
         "buck_thickness": _text(buck and buck["thickness"]),
         "buck_parts": _mark_range(buck["parts"]) if buck else NONE,
-        "assumed": any(one["what"] == "rough opening" for one in opening["assumed"]),
+        "state": next((_state(one) for one in opening["assumed"] if one["what"] == "rough opening"), ""),
         "flared": opening.get("flared_rough_opening", {"text": ""})["text"],
         "outline": opening.get("rough_outline", {"text": ""})["text"],
     }
+
+
+def _state(assumed: Record) -> str:
+    return "rounded up" if assumed.get("is_rounded") else "assumed"
 
 
 def _sill_words(opening: Record) -> str:
@@ -264,6 +269,7 @@ def summary_data(kits: Sequence[CutKit], register: Register, job: Job, record: R
     """
     record = record or job_record(kits, job)
     openings = record["openings"]
+    weights = {kit.mark: kit.placement.weight for kit in kits}
     return {
         **page_data(job),
         "rows": [_summary_row(one, register) for one in openings],
@@ -273,17 +279,20 @@ def summary_data(kits: Sequence[CutKit], register: Register, job: Job, record: R
         "measured": sum(one["state"]["is_measured"] for one in openings),
         "assumed": record["assumed"],
         "own_assumed": [{**one, "marks": marks} for one, marks in _gathered(openings, "assumed")],
-        "cautions": _cautions(kits, *Beside),
+        "cautions": [*lifting_of_house(weights, job.units), *_cautions(kits, *Beside)],
     }
 
 
 def _cautions(kits: Sequence[CutKit], *beside: Beside) -> list[str]:
-    """Return the lines of caution of some work, each once, with all the parts that it is said of."""
+    """Return the lines of caution of some work, each once, with all the parts that it is said of.
+
+    Who lifts the windows is said for the whole house.
+    """
     found: dict[str, list[str]] = {}
     for kit in kits:
         for work in beside:
             for one in kit.cautions:
-                if one.beside is work:
+                if one.beside is work and not one.is_of_lifting:
                     found.setdefault(one.words, []).extend(one.marks)
     return [f"{words}: {', '.join(marks)}." if marks else words for words, marks in found.items()]
 

@@ -383,4 +383,10 @@ def _alternative_record(one: Alternative, *, units: Units) -> Record:
 
 def assumed_records(assumed: Iterable[Assumed]) -> list[Record]:
     """Return assumed values, each once."""
-    return [{"what": one.what, "value": one.value, "why": one.why} for one in dict.fromkeys(assumed)]
+    return [_assumed_record(one) for one in dict.fromkeys(assumed)]
+
+
+def _assumed_record(one: Assumed) -> Record:
+    """Return an assumed value; what the job gives and is rounded up says so."""
+    said = {"what": one.what, "value": one.value, "why": one.why}
+    return {**said, "is_rounded": True} if one.is_rounded else said

@@ -73,7 +73,7 @@ class TransmittanceNotToBeTrusted(Finding):
         low, high = (decimal_text(end, 2) for end in self.plausible)
         return (
             f"with the flange plane at {units.text(self.flange_plane)} the {self.side.value} would have a linear "
-            f"thermal transmittance of {decimal_text(self.value, 3)} W/mK, outside of {low} to {high}: neither printed "
+            f"thermal transmittance of {decimal_text(self.value, 3)} W/mK, outside {low} to {high}: neither printed "
             "nor chosen by. Look at the section there"
         )
 

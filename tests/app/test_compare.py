@@ -16,6 +16,7 @@ from pypdf import PdfReader
 from shops import Shop, shop
 
 from jambs.app.chain import make_kits
+from jambs.app.positions import comparison_text
 from jambs.job import read_job
 from jambs.sheets.comparison_charts import charts
 from jambs.study.record.figures import figure, share, signed
@@ -253,3 +254,12 @@ def test_pages_name_every_opening(compared: tuple[Shop, str]) -> None:
     text = " ".join(page_texts(compared))
     assert all(opening.mark in text for opening in read_job(run.job).openings)
     assert Path(run.folder / FOLDER).is_dir()
+
+
+@pytest.mark.parametrize(("value", "text", "said"), [(-0.75, '-3/4"', '3/4" proud'), (0.75, '3/4"', '3/4"')])
+def test_a_frame_that_stands_proud_is_said_as_everywhere(value: float, text: str, said: str) -> None:
+    depth = {"value": value, "text": text}
+    one = {"letter": "A", "names": ["there"], "interior_depth": {"text": '4"'}, "exterior_depth": depth, "refused": ""}
+    window = {"window": "fixed", "wall": "main", "marks": ["W1"], "candidates": [one]}
+    told = comparison_text({"windows": [window], "left_out": [], "cautions": []})
+    assert told.splitlines()[1] == f'  A  there: interior 4", exterior {said}; cannot be built'

@@ -119,8 +119,8 @@ ROWS = [
         code="widths-of-walls-not-given",
         appears=two_walls(walls={"sea side": "10'"}),
         quiet=two_walls(walls={"sea side": "10'", "garden side": "12'"}),
-        inch="It has the walls sea side and garden side, and the job does not say how wide garden side is there: "
-        "give the elevation walls: {sea side: …, garden side: …} with the width of each; "
+        inch="Several walls stand in it, sea side and garden side, and the job does not say how wide garden side is "
+        "there: give the elevation walls: {sea side: …, garden side: …} with the width of each; "
         "until then these are not counted.",
         severity=Severity.CHECK,
         about=Subject.elevation("corner"),

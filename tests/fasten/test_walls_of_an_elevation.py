@@ -56,8 +56,8 @@ def test_widths_of_walls_are_asked_once() -> None:
     (asked,) = [one for line in lines for one in line.findings]
     assert asked.severity is Severity.CHECK
     assert sentences([asked]) == [
-        "It has the walls thick and thin, and the job does not say how wide thick and thin is there: give the "
-        "elevation walls: {thick: …, thin: …} with the width of each; until then these are not counted."
+        "Several walls stand in it, thick and thin, and the job does not say how wide thick and thin are there: "
+        "give the elevation walls: {thick: …, thin: …} with the width of each; until then these are not counted."
     ]
 
 

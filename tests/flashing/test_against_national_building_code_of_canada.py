@@ -61,7 +61,7 @@ def test_end_dams_hold_driven_rain() -> None:
     assert complaints({**SOUND, "end_dam": "25 mm", "driving_pressure": "249"}) == []
     found = complaints({**SOUND, "end_dam": "3/4", "driving_pressure": "250"})
     assert found == [
-        'The end dams of the head flashing hold back 190 Pa of 250 Pa; 63/64" high holds it '
+        'The end dams of the head flashing hold back 190 Pa, 250 Pa is required: make them 63/64" high '
         "(National Building Code of Canada 9.27.3.8; the local code decides)."
     ]
 
@@ -73,8 +73,8 @@ def test_cladding_stays_a_quarter_inch_clear() -> None:
     head = head_blank(kit, bending)
     near = [finding.sentence(Units.INCH) for finding in clearance_findings(kit, head, 0.3, Units.INCH)]
     clear = [finding.sentence(Units.INCH) for finding in clearance_findings(kit, head, 0.36, Units.INCH)]
-    assert 'The cladding stays 13/64" over the head flashing' in near[0]
-    assert not any("cladding stays" in text for text in clear)
+    assert 'The cladding clears the head flashing by 13/64"' in near[0]
+    assert not any("cladding clears" in text for text in clear)
 
 
 def test_a_membrane_deep_in_the_wall_is_told() -> None:

@@ -111,8 +111,8 @@ ROWS = [
         code="end-dams-too-low",
         appears=head({**SOUND, "end_dam": "25 mm", "driving_pressure": "251"}),
         quiet=head({**SOUND, "end_dam": "25 mm", "driving_pressure": "249"}),
-        inch=f'The end dams of the head flashing hold back 250 Pa of 251 Pa; 63/64" high holds it {ASKED}',
-        mm=f"The end dams of the head flashing hold back 250 Pa of 251 Pa; 25.1 mm high holds it {ASKED}",
+        inch=f'The end dams of the head flashing hold back 250 Pa, 251 Pa is required: make them 63/64" high {ASKED}',
+        mm=f"The end dams of the head flashing hold back 250 Pa, 251 Pa is required: make them 25.1 mm high {ASKED}",
         severity=CHECK,
         about=W01,
     ),
@@ -120,10 +120,10 @@ ROWS = [
         code="cladding-too-near",
         appears=near(0.3),
         quiet=near(0.36),
-        inch='The cladding stays 13/64" over the head flashing, which rises 3/32" to the wall; at least 1/4": '
-        "write a wider gap_to_cladding.",
-        mm="The cladding stays 5.1 mm over the head flashing, which rises 2.5 mm to the wall; at least 6.4 mm: "
-        "write a wider gap_to_cladding.",
+        inch='The cladding clears the head flashing by 13/64"; the flashing rises 3/32" to the wall, so it has to '
+        'clear it by 1/4": write a wider gap_to_cladding.',
+        mm="The cladding clears the head flashing by 5.1 mm; the flashing rises 2.5 mm to the wall, so it has to "
+        "clear it by 6.4 mm: write a wider gap_to_cladding.",
         severity=CHECK,
         about=W01,
     ),

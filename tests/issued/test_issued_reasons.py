@@ -208,7 +208,7 @@ ROWS = [
         code="shop-changed",
         appears=why(wider),
         quiet=why(wider_in_another_room),  # something was stated: that is why
-        inch="settings of the shop changed",
+        inch="settings of the shop or the cutting plan changed",
     ),
     Row(
         code="sheets-say-otherwise",

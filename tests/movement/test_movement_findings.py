@@ -50,9 +50,9 @@ ROWS = [
         code="joint-moves",
         appears=sealant(1 / 4),
         quiet=sealant(1 / 2),
-        inch='Wood movement, sealant joint: the joint of 1/4" works by up to 7/64", ±47 %: a sealant rated ±50 %, or a '
+        inch='Wood movement, sealant joint: the joint of 1/4" moves by up to 7/64", ±47 %: a sealant rated ±50 %, or a '
         'joint of 15/32".',
-        mm="Wood movement, sealant joint: the joint of 6.4 mm works by up to 2.9 mm, ±47 %: a sealant rated ±50 %, "
+        mm="Wood movement, sealant joint: the joint of 6.4 mm moves by up to 2.9 mm, ±47 %: a sealant rated ±50 %, "
         "or a joint of 11.9 mm.",
         severity=Severity.NOTE,
         about=W06,
@@ -61,9 +61,9 @@ ROWS = [
         code="joint-moves",
         appears=sealant(1 / 8),
         quiet=sealant(15 / 32),
-        inch='Wood movement, sealant joint: the joint of 1/8" works by up to 1/8", ±98 %, more than any sealant is '
+        inch='Wood movement, sealant joint: the joint of 1/8" moves by up to 1/8", ±98 %, more than any sealant is '
         'rated for: write sealant_joint: 1/2" in the job.',
-        mm="Wood movement, sealant joint: the joint of 3.2 mm works by up to 3.1 mm, ±98 %, more than any sealant is "
+        mm="Wood movement, sealant joint: the joint of 3.2 mm moves by up to 3.1 mm, ±98 %, more than any sealant is "
         "rated for: write sealant_joint: 12.7 mm in the job.",
         severity=Severity.CHECK,
     ),

@@ -10,7 +10,7 @@ from cases import changed, job_of, kit_of
 from jambs.job.models.layers import MadeOf
 from jambs.length import Units
 from jambs.parts.cautions import Beside
-from jambs.parts.lifting import lifting_words
+from jambs.parts.lifting import lifting_of_house, lifting_words
 
 
 def layers(one: Any) -> list[Any]:
@@ -208,3 +208,14 @@ def test_a_service_cavity_is_told_before_nails_go_through_it() -> None:
 def test_old_paint_and_asbestos_only_in_old_houses(year: str | None, expected: list[str]) -> None:
     built = {"year_built": year} if year else {}
     assert [one for one in lines(Beside.INSTALL, **built) if one in ("Old paint", "Asbestos")] == expected
+
+
+def test_the_windows_of_a_house_are_lifted_line_by_line_of_hands_the_lightest_first() -> None:
+    """23, 40, 43 and 100 kg."""
+    pounds = {"F3": 100 / 0.45359237, "F1": 43 / 0.45359237, "F2": 40 / 0.45359237, "F7": 23 / 0.45359237}
+    kept = "gloves; never lean on a sash that is only tacked"
+    assert lifting_of_house(pounds, Units.MM) == [
+        f"Glass: one person can lift it, two set it; {kept}: F7 about 23 kg.",
+        f"Glass: two people to lift it; {kept}: F2 about 40 kg, F1 about 43 kg.",
+        f"Glass: lifting gear, and people who know how to use it; never by hand alone; {kept}: F3 about 100 kg.",
+    ]

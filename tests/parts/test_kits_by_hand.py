@@ -197,7 +197,7 @@ def test_a_box_that_does_not_fit_says_where_and_by_how_much() -> None:
     # Faces 1/2: clear width 35-1/2 - 1 + 1/4 = 34-3/4, box 36-1/4 in an opening of 36: 1/8 too large on each side.
     kit = kit_of(windows__fixed__frame_face="1/2")
     assert (
-        'The jamb box does not fit at the left: 1/8" too large to the rough opening, 1/4" is the least; short by 3/8".'
+        'The jamb box does not fit at the left: 1/8" too large for the rough opening, 1/4" is the least; short by 3/8".'
     ) in texts(kit)
 
 
@@ -206,7 +206,7 @@ def test_a_wall_out_of_plane_past_the_limit_is_a_fault() -> None:
     kit = kit_of(openings__0__measured=measured)
     assert (
         'Wall fault: the depth along the left leg changes by 23/32", more than the limit of 1/2"; '
-        "put the wall right or agree on it before cutting."
+        "true up the wall, or settle it before cutting."
     ) in texts(kit)
     assert 'Wall fault: the four corners are 11/16" out of one plane (twist)' in texts(kit)
 
@@ -239,7 +239,7 @@ def test_wider_than_any_board_is_glued_up() -> None:
 def test_a_sill_too_flat_is_told() -> None:
     # National Building Code of Canada 9.27.3.8 (read): fall at least 6 %.
     kit = kit_of(exterior_trim__outside__sill__slope="3 deg")
-    assert "The sill falls 5.2 %, less than the 6 % that building codes ask for." in texts(kit)
+    assert "The sill falls 5.2 %, less than the 6 % that building codes require." in texts(kit)
     assert "less than the 6 %" not in texts(kit_of(exterior_trim__outside__sill__slope="4 deg"))
 
 

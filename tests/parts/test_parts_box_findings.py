@@ -52,9 +52,9 @@ ROWS = [
         code="box-does-not-fit",
         appears=face("head", "1/2"),
         quiet=face("head", "7/8"),
-        inch='The jamb box does not fit at the head: 1/8" too large to the rough opening, 1/4" is the least; '
+        inch='The jamb box does not fit at the head: 1/8" too large for the rough opening, 1/4" is the least; '
         'short by 3/8".',
-        mm="The jamb box does not fit at the head: 3.2 mm too large to the rough opening, 6.4 mm is the least; "
+        mm="The jamb box does not fit at the head: 3.2 mm too large for the rough opening, 6.4 mm is the least; "
         "short by 9.5 mm.",
     ),
     Row(

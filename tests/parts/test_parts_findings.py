@@ -53,7 +53,7 @@ SILL_AND_BOARDS = [
         code="sill-falls-short",
         appears=case(exterior_trim__outside__sill__slope="3.4 deg"),
         quiet=case(exterior_trim__outside__sill__slope="3.5 deg"),
-        inch="The sill falls 5.9 %, less than the 6 % that building codes ask for.",
+        inch="The sill falls 5.9 %, less than the 6 % that building codes require.",
         severity=CHECK,
         about=W1,
     ),
@@ -62,14 +62,14 @@ SILL_AND_BOARDS = [
         code="sill-falls-short",
         appears=case(exterior_trim__outside__sill__slope="3.4 deg"),
         quiet=case(exterior_trim__outside__sill__slope="3.4 deg", position={"flange_on": "trim plane"}),
-        inch="The sill falls 5.9 %, less than the 6 % that building codes ask for.",
+        inch="The sill falls 5.9 %, less than the 6 % that building codes require.",
     ),
     Row(
         # However short the sill is.
         code="sill-falls-short",
         appears=case(exterior_trim__outside__sill__slope="3.4 deg", position={"exterior_depth": "1"}),
         quiet=case(exterior_trim__outside__sill__slope="3.5 deg", position={"exterior_depth": "1"}),
-        inch="The sill falls 5.9 %, less than the 6 % that building codes ask for.",
+        inch="The sill falls 5.9 %, less than the 6 % that building codes require.",
     ),
     Row(
         # 5 mm are 12.6/64 of an inch.

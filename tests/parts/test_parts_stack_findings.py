@@ -40,9 +40,9 @@ ROWS = [
         code="stack-too-shallow",
         appears=shallow("5 1/32"),
         quiet=shallow("5"),
-        inch='W1: 2 stacked jamb frames do not go into an interior depth of 1 15/32": the shop mills none under 3/4", '
+        inch='W1: 2 stacked jamb frames do not go into an interior depth of 1 15/32": the shop minimum is 3/4", '
         'so that 1 1/2" is the least; leave stack out, or stack fewer.',
-        mm="W1: 2 stacked jamb frames do not go into an interior depth of 37.3 mm: the shop mills none under 19.1 mm, "
+        mm="W1: 2 stacked jamb frames do not go into an interior depth of 37.3 mm: the shop minimum is 19.1 mm, "
         "so that 38.1 mm is the least; leave stack out, or stack fewer.",
         severity=STOP,
         about=W1,
@@ -62,9 +62,9 @@ ROWS = [
         code="stack-still-glued",
         appears=stacked("7", **ONLY_1X4),
         quiet=stacked("6 31/32", **ONLY_1X4),
-        inch='2 stacked jamb frames do not save the glue-up: W1-5, W1-6, W1-7, W1-8 is still up to 3 17/32" wide, '
+        inch='2 stacked jamb frames do not save the glue-up: W1-5, W1-6, W1-7, W1-8 are still up to 3 17/32" wide, '
         "wider than any board in stock; write stack: 3, or list a wider board.",
-        mm="2 stacked jamb frames do not save the glue-up: W1-5, W1-6, W1-7, W1-8 is still up to 89.7 mm wide, "
+        mm="2 stacked jamb frames do not save the glue-up: W1-5, W1-6, W1-7, W1-8 are still up to 89.7 mm wide, "
         "wider than any board in stock; write stack: 3, or list a wider board.",
         severity=CHECK,
         about=W1,
@@ -74,10 +74,10 @@ ROWS = [
         code="wall-frame-too-shallow",
         appears=stacked("7 7/16", openings__0__measured={"date": "2026-06-01", "interior_depth": level("4 7/32")}),
         quiet=stacked("7 7/16", openings__0__measured={"date": "2026-06-01", "interior_depth": level("4 1/4")}),
-        inch='Jamb frame 2, against the wall, is left 23/32" deep at its shallowest as measured, the shop mills none '
-        'under 3/4": stack fewer frames, or none.',
-        mm="Jamb frame 2, against the wall, is left 18.3 mm deep at its shallowest as measured, the shop mills none "
-        "under 19.1 mm: stack fewer frames, or none.",
+        inch='Jamb frame 2, against the wall, is left 23/32" deep at its shallowest as measured, the shop minimum is '
+        '3/4": stack fewer frames, or none.',
+        mm="Jamb frame 2, against the wall, is left 18.3 mm deep at its shallowest as measured, the shop minimum is "
+        "19.1 mm: stack fewer frames, or none.",
         severity=CHECK,
         about=W1,
     ),

@@ -19,9 +19,9 @@ ROWS = [
         appears=measured(Side.LEFT, interior_depth=deeper_above("5 7/32")),
         quiet=measured(Side.LEFT, interior_depth=deeper_above("5 3/16")),
         inch='Wall fault: the depth along the left leg changes by 17/32", more than the limit of 1/2"; '
-        "put the wall right or agree on it before cutting.",
+        "true up the wall, or settle it before cutting.",
         mm="Wall fault: the depth along the left leg changes by 13.5 mm, more than the limit of 12.7 mm; "
-        "put the wall right or agree on it before cutting.",
+        "true up the wall, or settle it before cutting.",
         severity=STOP,
         about=W1,
     ),
@@ -30,9 +30,9 @@ ROWS = [
         appears=measured(Side.HEAD, interior_depth=corners("5 7/32", PLANNED, "5 7/32", PLANNED)),
         quiet=measured(Side.HEAD, interior_depth=deeper_above("5 7/32")),
         inch='Wall fault: the depth along the head changes by 17/32", more than the limit of 1/2"; '
-        "put the wall right or agree on it before cutting.",
+        "true up the wall, or settle it before cutting.",
         mm="Wall fault: the depth along the head changes by 13.5 mm, more than the limit of 12.7 mm; "
-        "put the wall right or agree on it before cutting.",
+        "true up the wall, or settle it before cutting.",
     ),
     Row(
         code="side-ripped-parallel",
@@ -89,9 +89,9 @@ ROWS = [
         appears=measured(interior_depth=corners("4 31/32", PLANNED, PLANNED, PLANNED)),
         quiet=measured(interior_depth=corners("4 15/16", PLANNED, PLANNED, PLANNED)),
         inch='Wall fault: the four corners are 9/32" out of one plane (twist), more than the limit of 1/4"; '
-        "put the wall right or agree on it before cutting.",
+        "true up the wall, or settle it before cutting.",
         mm="Wall fault: the four corners are 7.1 mm out of one plane (twist), more than the limit of 6.4 mm; "
-        "put the wall right or agree on it before cutting.",
+        "true up the wall, or settle it before cutting.",
         severity=STOP,
         about=W1,
     ),

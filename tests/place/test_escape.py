@@ -61,8 +61,7 @@ def test_a_double_hung_window_opens_half_less_half_its_meeting_rail() -> None:
 def test_a_window_too_heavy_or_too_far_out_needs_an_engineer() -> None:
     found = placed(limits={"overhang": "2", "weight": "50 lb"}, openings__0__weight="95 lb")
     assert (
-        'Needs an engineer: the window stands 2 3/4" past the framing, the limit is 2" '
-        "and weighs about 95 lb, the limit is 50 lb."
+        'Needs an engineer: the window stands 2 3/4" past the framing (limit 2") and weighs about 95 lb (limit 50 lb).'
     ) in [one.sentence(Units.INCH) for one in found.findings]
 
 

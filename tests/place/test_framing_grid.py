@@ -28,7 +28,8 @@ def test_an_opening_in_the_other_unit_is_rounded_up_and_says_what_was_given() ->
     assert (found.framing_opening.width, found.framing_opening.height) == (37.125, 49.125)
     (said,) = [one for one in found.opening.assumed if one.what == "rough opening"]
     assert said.value == '37 1/8" x 49 1/8"'
-    assert said.why == 'the job gives 940 mm x 1245 mm; rounded up to 1/8", what framing is sawn to'
+    assert said.why == 'the job gives 940 mm x 1245 mm; framing is sawn to 1/8", the shims take the rest'
+    assert said.is_rounded
     exact = placed(**metric)
     assert exact.framing_opening.width == pytest.approx(940 / 25.4)
 

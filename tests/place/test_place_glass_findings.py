@@ -36,7 +36,7 @@ def case(**keys: Any) -> Case:
 
 
 IRC = "Order it tempered or laminated, and say safety_glass: yes (IRC 2018 {}, from memory); the local code decides."
-LOCAL = "Ask what the local rules want before the glass is ordered; they decide."
+LOCAL = "Ask what the local rules require before the glass is ordered; they decide."
 ASK = (
     "Low or large enough that it may have to be safety glass: settle {} before the window is ordered (in the job: {}; "
 )

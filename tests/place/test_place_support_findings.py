@@ -17,8 +17,8 @@ ROWS = [
         code="needs-engineer",
         appears=case(limits={"overhang": "2 23/32"}),
         quiet=case(limits={"overhang": "2 3/4"}),
-        inch='Needs an engineer: the window stands 2 3/4" past the framing, the limit is 2 23/32".',
-        mm="Needs an engineer: the window stands 69.9 mm past the framing, the limit is 69.1 mm.",
+        inch='Needs an engineer: the window stands 2 3/4" past the framing (limit 2 23/32").',
+        mm="Needs an engineer: the window stands 69.9 mm past the framing (limit 69.1 mm).",
         severity=CHECK,
         about=W1,
     ),
@@ -26,17 +26,17 @@ ROWS = [
         code="needs-engineer",
         appears=case(openings__0__weight="151 lb"),
         quiet=case(openings__0__weight="150 lb"),
-        inch="Needs an engineer: the window weighs about 151 lb, the limit is 150 lb.",
-        mm="Needs an engineer: the window weighs about 68 kg, the limit is 68 kg.",
+        inch="Needs an engineer: the window weighs about 151 lb (limit 150 lb).",
+        mm="Needs an engineer: the window weighs about 68.5 kg (limit 68 kg).",
     ),
     Row(
         code="needs-engineer",
         appears=case(limits={"overhang": "2", "weight": "50 lb"}, openings__0__weight="95 lb"),
         quiet=case(limits={"overhang": "2 3/4", "weight": "95 lb"}, openings__0__weight="95 lb"),
-        inch='Needs an engineer: the window stands 2 3/4" past the framing, the limit is 2" '
-        "and weighs about 95 lb, the limit is 50 lb.",
-        mm="Needs an engineer: the window stands 69.9 mm past the framing, the limit is 50.8 mm "
-        "and weighs about 43 kg, the limit is 23 kg.",
+        inch='Needs an engineer: the window stands 2 3/4" past the framing (limit 2") '
+        "and weighs about 95 lb (limit 50 lb).",
+        mm="Needs an engineer: the window stands 69.9 mm past the framing (limit 50.8 mm) "
+        "and weighs about 43 kg (limit 23 kg).",
     ),
     Row(
         # Gap 21/32 and 1 1/4 of flange: 19/32 bears, less than half of it, 5/8.
@@ -101,9 +101,9 @@ ROWS = [
         appears=case(),
         quiet=case(walls__main__buck=LINER),
         inch='The outboard buck is 2 3/4" deep: screws through it must reach the framing behind the sheathing with '
-        "the penetration the local code or an engineer asks for.",
+        "the penetration the local code or an engineer requires.",
         mm="The outboard buck is 69.9 mm deep: screws through it must reach the framing behind the sheathing with "
-        "the penetration the local code or an engineer asks for.",
+        "the penetration the local code or an engineer requires.",
         severity=NOTE,
         about=W1,
     ),

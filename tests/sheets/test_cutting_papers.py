@@ -14,6 +14,7 @@ from paper import collisions, pages, runs, words
 
 from jambs.app.chain import make_kits
 from jambs.job import Job, read_job
+from jambs.sheets.cutting_lot import sentences
 from jambs.sheets.cutting_papers import (
     BOARD_ROOM,
     POINTS_PER_UNIT,
@@ -238,3 +239,20 @@ def test_marks_in_short() -> None:
 def test_part_marks_in_short_opening_by_opening() -> None:
     assert part_runs(["W2-1", "W1-9", "W1-10", "W1-1", "W1-9", "W1-11"]) == "W1-1, W1-9 to W1-11, W2-1"
     assert part_runs([]) == ""
+
+
+@pytest.mark.parametrize(
+    ("cost", "certified", "solver", "left"),
+    [
+        (3660, 3340, 3660, []),
+        (3660, 3340, 3500, ["at most 8.75 % is left to save", "at most 4.38 % is left"]),
+        (3660, 3660, 3660, []),
+    ],
+)
+def test_what_is_proved_optimal_has_nothing_left_to_save(
+    cost: int, certified: int, solver: int, left: list[str]
+) -> None:
+    """320 of 3660 are 8.744 %, 160 are 4.372 %, rounded up."""
+    said = " ".join(sentences("Here", 3, 3, cost, certified, solver, currency="$"))
+    assert re.findall(r"at most [\d.]+ % is left(?: to save)?", said) == left
+    assert ("Optimal for this kind of plan." in said) == (not left)

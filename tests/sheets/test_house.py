@@ -18,7 +18,7 @@ import jambs.sheets.house as house_lists
 from jambs.findings import Severity, Subject
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
-from jambs.job.models.openings import Job, Opening
+from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.job.models.windows import Sash
 from jambs.length import Units
 from jambs.outside.plan import PlannedOutside
@@ -230,7 +230,7 @@ def test_the_schedule_of_a_large_house_is_set_in_pieces_with_its_pages_numbered_
     write_rough_opening_schedule(kits, job, tmp_path / "pieces.pdf")
     one, pieces = (PdfReader(tmp_path / name).pages for name in ("one.pdf", "pieces.pdf"))
     said_in_one, said_in_pieces = ([page.extract_text() for page in pages] for pages in (one, pieces))
-    assert [text.count("Framers: use the first three columns") for text in said_in_pieces] == [
+    assert [text.count("Framers: use the three columns in the framing") for text in said_in_pieces] == [
         0,
         0,
         1,
@@ -240,3 +240,23 @@ def test_the_schedule_of_a_large_house_is_set_in_pieces_with_its_pages_numbered_
     assert len(pieces) > len(one)
     of_one, of_pieces = (paper.lengths(" ".join(texts)) for texts in (said_in_one, said_in_pieces))
     assert of_one == of_pieces
+
+
+def test_the_summary_says_once_for_each_number_of_hands_who_lifts() -> None:
+    glass = [line for line in summary(house(4))["cautions"] if line.startswith("Glass")]
+    assert glass and len({line.partition(";")[0] for line in glass}) == len(glass)
+    assert all(sum(f"{kit.mark} about" in line for line in glass) == 1 for kit in house(4))
+
+
+@pytest.mark.parametrize(("is_rounded", "state"), [(True, "rounded up"), (False, "assumed")])
+def test_a_rough_opening_that_is_given_and_rounded_is_not_called_assumed(
+    is_rounded: bool, state: str, tmp_path: Path
+) -> None:
+    kit = hand.make_kit()
+    said = Assumed(what="rough opening", value='36" x 48"', why="why", is_rounded=is_rounded)
+    opening = replace(kit.placement.opening, assumed=(said,))
+    write_rough_opening_schedule(
+        [replace(kit, placement=replace(kit.placement, opening=opening))], hand.make_job(), tmp_path / "one.pdf"
+    )
+    text = PdfReader(tmp_path / "one.pdf").pages[0].extract_text()
+    assert [word in text for word in ("rounded up", "assumed")] == [state == "rounded up", state == "assumed"]

@@ -11,7 +11,7 @@ from test_wall_report import FILLED, MONTHS, report
 
 from jambs.job.models.site import Site, site_of
 from jambs.job.reading.faults import JobFaults
-from jambs.study.wall.indoor_air import class_humidity, indoor_climates, mold_limit
+from jambs.study.wall.indoor_air import CLASS_EXCESS, class_humidity, indoor_climates, mold_limit
 
 
 def site_with(**keys: Any) -> Site:
@@ -29,6 +29,13 @@ def test_the_excess_of_each_class_by_hand(humidity_class: int, outside: float, e
     pressure = 0.8 * psychrolib.GetSatVapPres(outside) + excess
     by_hand = min(1.0, pressure / psychrolib.GetSatVapPres(20))
     assert class_humidity(site, outside, 0.8) == pytest.approx(by_hand, rel=5e-3)
+
+
+@pytest.mark.parametrize("humidity_class", [1, 2, 3, 4, 5])
+def test_the_classes_are_steps_of_two_grams_in_a_cubic_meter(humidity_class: int) -> None:
+    """Gas constant of water vapor 461.5 J/(kg K) at 293.15 K: 2 g/m3 are 270.6 Pa; the standard rounds to 10 Pa."""
+    pressure = 0.002 * humidity_class * 461.5 * 293.15
+    assert CLASS_EXCESS[humidity_class] == pytest.approx(pressure, abs=10)
 
 
 def test_summer_air_is_not_as_dry_as_winter_air() -> None:

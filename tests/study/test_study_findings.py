@@ -107,9 +107,9 @@ ROWS = [
         appears=refused(lambda: at(8.0, least=0.05)),
         quiet=refused(lambda: at(8.0, least=-0.05)),
         inch='with the flange plane at 8" the head would have a linear thermal transmittance of -0.007 W/mK, outside '
-        "of 0.05 to 0.3: neither printed nor chosen by. Look at the section there",
+        "0.05 to 0.3: neither printed nor chosen by. Look at the section there",
         mm="with the flange plane at 203.2 mm the head would have a linear thermal transmittance of -0.007 W/mK, "
-        "outside of 0.05 to 0.3: neither printed nor chosen by. Look at the section there",
+        "outside 0.05 to 0.3: neither printed nor chosen by. Look at the section there",
         about=Subject.opening("W1"),
     ),
     Row(

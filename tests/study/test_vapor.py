@@ -40,7 +40,7 @@ def test_condensation_at_one_interface_by_hand() -> None:
     by_hand = 2e-10 * ((indoors - saturated) / 1 - (saturated - outdoors) / 50) * 30.4375 * 86400
     assert by_hand == pytest.approx(0.461535, abs=5e-5)
     found = year(wall(1, 50), [WINTER] * 12)
-    assert [name for name, _ in found.months[0].water] == ["outside of insulation"]
+    assert [name for name, _ in found.months[0].water] == ["outside insulation"]
     assert found.months[0].total == pytest.approx(by_hand, rel=1e-5)
     assert found.months[11].total == pytest.approx(12 * by_hand, rel=1e-5)
     assert not found.dries_out
@@ -122,7 +122,7 @@ def test_a_layer_is_split_evenly_until_no_part_has_more_than_the_standard_allows
         ),
         0.25,
     )
-    assert planes.names[1:] == ("in wool, 1/4", "in wool, 2/4", "in wool, 3/4", "outside of wool", "outside of board")
+    assert planes.names[1:] == ("in wool, 1/4", "in wool, 2/4", "in wool, 3/4", "outside wool", "outside board")
     assert planes.heat.tolist() == pytest.approx([0.25, 0.5, 0.75, 1.0, 1.25, 1.35])
     assert (planes.vapor * 2e-10).tolist() == pytest.approx([0, 0.5, 1, 1.5, 2, 3])
     assert planes.total_heat == pytest.approx(1.39)

@@ -7,7 +7,7 @@ from jambs.job.models.openings import Assumed, Opening
 from jambs.job.models.shop import Escape, Limits
 from jambs.length import Units, decimal_text, length_text
 
-WHY = "common practice, no source; another goes under limits: {key}"
+WHY = "common practice, no source; change it under limits: {key}"
 WORDS = {
     "least_interior_depth": "shallowest interior jamb",
     "greatest_interior_depth": "deepest interior jamb",
@@ -16,7 +16,7 @@ WORDS = {
     "overhang": "farthest past the framing without an engineer",
     "weight": "heaviest window without an engineer",
     "sash_opening_deg": "a sash has to open to",
-    "handle_clearance": "room wanted round a handle",
+    "handle_clearance": "room needed around a handle",
     "taper": "greatest taper of one board; more is an error in the wall",
     "twist": "greatest twist of four corners; more is an error in the wall",
     "shift_for_board": "farthest a window is moved in to save a wider board",

@@ -250,11 +250,15 @@ HEIGHTS = ("sill_height", "head_height", "head_with", "sill_with")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Assumed:
-    """A value that nobody stated: what, how much, and why this much."""
+    """A value that the job does not state as it is printed: what, how much, and why this much.
+
+    ``is_rounded``: the job states it, and it is rounded up to what can be marked.
+    """
 
     what: str
     value: str
     why: str
+    is_rounded: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -220,8 +220,8 @@ def _assumed(
         assumed.append(Assumed(what="rough opening", value=size, why=why))
     elif shop.framing_grid and (framed := _framed(entry.rough_opening, shop)) != entry.rough_opening:
         given, step = _as_given(entry.rough_opening, units), shop.framing_grid.text(shop.framing_grid.step)
-        why = f"the job gives {given}; rounded up to {step}, what framing is sawn to"
-        assumed.append(Assumed(what="rough opening", value=_size_text(framed, units), why=why))
+        why = f"the job gives {given}; framing is sawn to {step}, the shims take the rest"
+        assumed.append(Assumed(what="rough opening", value=_size_text(framed, units), why=why, is_rounded=True))
     if has_exterior and window.exterior_frame_face is None:
         why = "the job gives no exterior_frame_face; check the frame outside"
         assumed.append(Assumed(what="frame face outside", value="as inside", why=why))

@@ -32,5 +32,5 @@ def conductivity_assumed(layer: str, conductivity: float) -> Assumed:
 
 def left_out_assumed(layers: tuple[str, ...]) -> Assumed:
     """Return the layers that count for neither heat nor damp."""
-    why = "ventilated, or outside of the ventilated space: film of 0.13 m²K/W before what stays"
+    why = "ventilated, or outside the ventilated space: film of 0.13 m²K/W before what stays"
     return Assumed(what="left out of heat and damp", value=", ".join(layers), why=why)

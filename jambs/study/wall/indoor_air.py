@@ -1,7 +1,8 @@
 """Indoor humidity month by month: as the job gives it, else by the humidity classes of ISO 13788.
 
 The classes say how much more vapor the room's air holds than the air outdoors: most in frost, nothing from 20 degC on.
-Edition of 2012, annex A, from memory.
+Edition of 2012, annex A, from memory; the limits are those of 2, 4, 6, 8 and 10 g of vapor in a cubic meter of air at
+20 degC, by the law of gases, which a test holds them against.
 """
 
 from __future__ import annotations

@@ -153,7 +153,7 @@ def _planes(stack: HeatStack, part_resistance: float) -> _Planes:
     for layer in stack.layers:
         parts = max(1, ceil(layer.resistance / part_resistance))
         for part in range(1, parts + 1):
-            names.append(f"outside of {layer.name}" if part == parts else f"in {layer.name}, {part}/{parts}")
+            names.append(f"outside {layer.name}" if part == parts else f"in {layer.name}, {part}/{parts}")
             heat.append(heat[-1] + layer.resistance / parts)
             vapor.append(vapor[-1] + _vapor_resistance(layer) / parts)
     return _Planes(
