@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from jambs.issued.basis import COMPARED, DIGITS, HOUSE, LABELS, PARTS, PLACES, SHEETS, SHOP, SITE, Basis, digest
-from jambs.issued.plan import opening_keys
+from jambs.issued.basis import COMPARED, DIGITS, HOUSE, LABELS, PARTS, PLACES, SHAPES, SHEETS, SHOP, SITE, Basis, digest
+from jambs.issued.plan import opening_keys, shape_keys
 from jambs.job import Job
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
@@ -39,6 +39,7 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
     return {
         **placed_basis([kit.placement for kit in kits], job),
         SHEETS: {mark: key[:DIGITS] for mark, key in opening_keys(printed).items()},
+        SHAPES: {mark: key[:DIGITS] for mark, key in shape_keys(printed).items()},
         HOUSE: {OF_THE_JOB: digest(_house(job))},
         PARTS: parts_basis(openings),
         LABELS: {part["mark"]: digest([job.name, label_data(one, part)]) for one, part in _parts(openings)},

@@ -6,12 +6,12 @@ Their issue is the last one in which anything that they print changed; it is kep
 from __future__ import annotations
 
 import json
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from pathlib import Path
 
 from jambs.app.writing import record_faults, today
 from jambs.issue_stamp import IssueStamp
-from jambs.issued.basis import DEPENDS, HOUSE, SHEETS, Basis, differing, digest
+from jambs.issued.basis import DEPENDS, HOUSE, SHAPES, SHEETS, Basis, differing, digest, of_shapes
 from jambs.issued.errors import Unreadable
 from jambs.issued.record import Record
 
@@ -26,18 +26,29 @@ def code_of(thing: object) -> str:
     return digest(thing)[:CODE].upper()
 
 
-def house_stamp(record: Record, basis: Basis, *, number: int, day: str) -> IssueStamp:
-    """Return the stamp of the lists of the next issue: that of the last one where nothing they print changed."""
+def house_stamp(record: Record, basis: Basis, *, number: int, day: str, names_boards: bool = False) -> IssueStamp:
+    """Return the stamp of the lists of the next issue: that of the last one where nothing they print changed.
+
+    ``names_boards``: of those that say which board a part comes out of.
+    """
     last = last_house(record)
-    if last and not differing(last[1], basis, (SHEETS, HOUSE)):
-        return last[0]
-    code = code_of([basis.get(SHEETS), basis.get(HOUSE)])
-    return IssueStamp(number=number, day=day, code=code, replaces=last[0].number if last else None)
+    if last is None:
+        return IssueStamp(number=number, day=day, code=_house_code(basis))
+    stamp = last.boards if names_boards else last.stamp
+    was, now = (last.basis, basis) if names_boards or SHAPES not in last.basis else map(of_shapes, (last.basis, basis))
+    if not differing(was, now, (SHEETS, HOUSE)):
+        return stamp
+    return IssueStamp(number=number, day=day, code=_house_code(basis), replaces=stamp.number)
 
 
-def house_document(stamp: IssueStamp, basis: Basis) -> dict[str, bytes]:
-    """Return the document that is kept of the lists of an issue."""
-    return {HOUSE_ISSUE: json.dumps({"stamp": asdict(stamp), "basis": basis}, sort_keys=True).encode()}
+def _house_code(basis: Basis) -> str:
+    return code_of([basis.get(SHEETS), basis.get(HOUSE)])
+
+
+def house_document(stamp: IssueStamp, boards: IssueStamp, basis: Basis) -> dict[str, bytes]:
+    """Return the document that is kept of the lists of an issue; ``boards``: the stamp of those that name boards."""
+    kept = {"stamp": asdict(stamp), "boards": asdict(boards), "basis": basis}
+    return {HOUSE_ISSUE: json.dumps(kept, sort_keys=True).encode()}
 
 
 def kept_document(record: Record) -> dict[str, bytes]:
@@ -49,12 +60,25 @@ def kept_document(record: Record) -> dict[str, bytes]:
         return {}
 
 
-def last_house(record: Record) -> tuple[IssueStamp, Basis] | None:
-    """Return the stamp of the lists of the issue that holds, and what they were made from."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HouseIssue:
+    """The stamp of the lists of an issue, that of those which name boards, and what all of them were made from."""
+
+    stamp: IssueStamp
+    boards: IssueStamp
+    basis: Basis
+
+
+def last_house(record: Record) -> HouseIssue | None:
+    """Return what is kept of the lists of the issue that holds; an earlier one has one stamp for all."""
     content = kept_document(record).get(HOUSE_ISSUE)
     try:
         found = json.loads(content or b"")
-        return IssueStamp(**found["stamp"]), {name: dict(group) for name, group in found["basis"].items()}
+        return HouseIssue(
+            stamp=IssueStamp(**found["stamp"]),
+            boards=IssueStamp(**found.get("boards", found["stamp"])),
+            basis={name: dict(group) for name, group in found["basis"].items()},
+        )
     except (ValueError, KeyError, TypeError, AttributeError):
         return None
 
@@ -65,8 +89,8 @@ def paper_stamp(record: Record, verb: str, basis: Basis, *, day: str) -> str:
     Where the job changed since, it says so; its code then is its own.
     """
     last, groups = last_house(record), DEPENDS[verb][:1]
-    if last and not differing(last[1], basis, groups):
-        return last[0].text
+    if last and not differing(last.basis, basis, groups):
+        return last.stamp.text
     code = code_of([basis.get(group) for group in groups])
     number = record.latest_issue.issue if record.latest_issue else None
     return f"{f'changed since issue {number}' if number else 'not issued'} · {day} · {code}"

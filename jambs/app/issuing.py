@@ -17,6 +17,7 @@ from jambs.app.paper_names import (
     ALL_CUT,
     ALL_DRAWINGS,
     DRAWING_SHEETS,
+    NAMING_BOARDS,
     SHEET_TO_CUT,
     SHEET_TO_INSTALL,
     SOLID,
@@ -86,7 +87,7 @@ class Issuing:
         """What the sheets of each opening say of their issue."""
         days = {one["mark"]: one["state"]["date"] or "" for one in self.plan.printed["openings"]}
         by_mark = {mark: self._stamp(mark, days.get(mark, "")) for mark in self.plan.sheets}
-        return Stamps(by_mark=by_mark, house=self.house)
+        return Stamps(by_mark=by_mark, house=self.house, boards=self.boards)
 
     @property
     def house(self) -> IssueStamp:
@@ -94,9 +95,14 @@ class Issuing:
         return house_stamp(self.record, self.basis, number=self.plan.number, day=self.plan.day)
 
     @property
+    def boards(self) -> IssueStamp:
+        """What those of them say that name the boards of parts."""
+        return house_stamp(self.record, self.basis, number=self.plan.number, day=self.plan.day, names_boards=True)
+
+    @property
     def house_document(self) -> dict[str, bytes]:
         """What is kept of the lists of the whole house; those of the issue before where they are not written."""
-        return house_document(self.house, self.basis) if self.is_whole else kept_document(self.record)
+        return house_document(self.house, self.boards, self.basis) if self.is_whole else kept_document(self.record)
 
     def _stamp(self, mark: str, measured: str) -> Stamp:
         sheet, changes = self.plan.sheets[mark], self.plan.changes.get(mark)
@@ -199,7 +205,7 @@ def void_sheets(record: Record, plan: IssuePlan) -> list[VoidSheets]:
 
 def stale_rows(record: Record, basis: Basis) -> list[tuple[str, str, str]]:
     """Return the rows of the index about papers of other verbs that are stale with this issue."""
-    found = [one for one in stale_papers(record, basis) if one.verb != BUILD]
+    found = [one for one in stale_papers(record, basis, naming_boards=NAMING_BOARDS) if one.verb != BUILD]
     return [(papers_words(one, in_full=True), things_words(one, in_full=True), run_words(one, "")) for one in found]
 
 

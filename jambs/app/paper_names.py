@@ -11,6 +11,11 @@ CUT_SHEET, INSTALL_SHEET, DRAWING, SOLID = "cut sheet", "install sheet", "drawin
 TEMPLATE = "template"
 ALL_CUT, ALL_DRAWINGS = "all cut sheets.pdf", "all drawings.pdf"
 """The sheets of every opening in one file; they say what changed in their own issue."""
+PARTS_JSON, PARTS_CSV = "parts.json", "parts.csv"
+NAMING_BOARDS = frozenset(
+    (CUT_SHEET, DRAWING, *(name.rpartition(".")[0] for name in (ALL_CUT, ALL_DRAWINGS, PARTS_JSON, PARTS_CSV)))
+)
+"""Kinds of papers of a build that say which board a part comes out of."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -20,6 +20,8 @@ from jambs.app.paper_names import (
     ALL_DRAWINGS,
     DRAWING_SHEETS,
     FLAT_DRAWING,
+    PARTS_CSV,
+    PARTS_JSON,
     SHEET_TO_CUT,
     SHEET_TO_INSTALL,
     SHOP_DRAWING,
@@ -223,5 +225,5 @@ def _write_house(
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf", stamp=foot)
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job), stamp=foot)
     write_summary(kits, register, job, folder / "summary.pdf", stamp=foot)
-    write_parts_json(kits, register, job, folder / "parts.json", stamps=stamps)
-    write_parts_csv(kits, job, folder / "parts.csv")
+    write_parts_json(kits, register, job, folder / PARTS_JSON, stamps=stamps)
+    write_parts_csv(kits, job, folder / PARTS_CSV)

@@ -8,6 +8,7 @@ from typing import Any
 
 from jambs.app.basis import basis_of
 from jambs.app.issue_record import issue_record
+from jambs.app.paper_names import NAMING_BOARDS
 from jambs.app.stale_words import stale_line
 from jambs.app.writing import suppress_record_faults
 from jambs.issued.basis import stale_papers
@@ -27,6 +28,6 @@ def stale_lines(
         record = Record.open(folder)
         if record.latest:
             basis = basis_of(house.kits, job, issue_record(house.kits, house.installing, job, parts))
-            found = stale_papers(record, basis)
+            found = stale_papers(record, basis, naming_boards=NAMING_BOARDS)
             return [stale_line(one, job_words=job_words) for one in found]
     return []

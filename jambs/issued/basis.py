@@ -20,6 +20,8 @@ Basis = Mapping[str, Mapping[str, str]]
 DIGITS = 16
 """Of a digest: enough to tell the states of one job apart."""
 SHEETS, HOUSE, PARTS, LABELS, SHOP = "sheets", "house", "parts", "labels", "shop"
+SHAPES = "shapes"
+"""What the sheets print of an opening but the boards that its parts come out of, which a cutting plan decides."""
 PLACES, COMPARED, SITE = "places", "compared", "site"
 DEPENDS: Mapping[str, tuple[str, ...]] = {
     BUILD: (SHEETS, HOUSE),
@@ -28,7 +30,8 @@ DEPENDS: Mapping[str, tuple[str, ...]] = {
     "measure": (PLACES,),
     "compare": (COMPARED, SITE),
 }
-"""The groups that the papers of a verb depend on; those of one opening depend on its sheets alone."""
+"""The groups that the papers of a verb depend on; those of one opening depend on its sheets alone, and what names no
+board on their shapes."""
 OF_PARTS, IN_WORDS = (PARTS, LABELS), (HOUSE, SHOP, SITE)
 """Groups whose things are marks of parts, and those whose things are words; in all others they are of openings."""
 NOT_KNOWN = "what they were made from is not on record"
@@ -88,15 +91,27 @@ def differing(old: Basis, new: Basis, groups: Iterable[str], only: Collection[st
     return tuple(found)
 
 
-def stale_papers(record: Record, present: Basis) -> list[Stale]:
-    """Return the papers on record that hold no longer, those of each verb together."""
+def of_shapes(basis: Basis) -> Basis:
+    """Return a basis as what names no board depends on it; one that was kept before shapes were has none."""
+    return {**basis, SHEETS: basis.get(SHAPES, basis.get(SHEETS, {}))}
+
+
+def stale_papers(record: Record, present: Basis, *, naming_boards: Collection[str]) -> list[Stale]:
+    """Return the papers on record that hold no longer, those of each verb together.
+
+    ``naming_boards``: kinds of papers of a build that say which board a part comes out of; others hold for any board.
+    """
     known: dict[str, Basis | None] = {}
     worded = {thing for group in IN_WORDS for thing in present.get(group, {})}
     found: dict[str, dict[str, tuple[str, ...]]] = {}
     for path, paper in record.papers.items():
         if paper.basis and paper.basis not in known:
             known[paper.basis] = read_basis(record.blobs.found(paper.basis))
-        things = _stale_things(paper, known.get(paper.basis), present, record)
+        basis = known.get(paper.basis)
+        if paper.verb == BUILD:
+            things = _stale_of_build(paper, basis, present, record, names_boards=paper.kind in naming_boards)
+        else:
+            things = _stale_things(paper, basis, present)
         if things:
             found.setdefault(paper.verb, {})[path] = things
     each = sorted(found.items(), key=lambda one: list(DEPENDS).index(one[0]))
@@ -114,19 +129,21 @@ def _stale(verb: str, papers: Mapping[str, tuple[str, ...]], worded: Collection[
     )
 
 
-def _stale_things(paper: WrittenPaper, basis: Basis | None, present: Basis, record: Record) -> tuple[str, ...]:
+def _stale_things(paper: WrittenPaper, basis: Basis | None, present: Basis) -> tuple[str, ...]:
     if paper.verb not in DEPENDS:
         return ()
-    if paper.verb == BUILD:
-        return _stale_of_build(paper, basis, present, record)
     return (NOT_KNOWN,) if basis is None else differing(basis, present, DEPENDS[paper.verb])
 
 
-def _stale_of_build(paper: WrittenPaper, basis: Basis | None, present: Basis, record: Record) -> tuple[str, ...]:
+def _stale_of_build(
+    paper: WrittenPaper, basis: Basis | None, present: Basis, record: Record, *, names_boards: bool
+) -> tuple[str, ...]:
     """The index and the lists of changes, which have no basis, are of their issue and stay so."""
     if basis is None and paper.marks:
         sheets = record.latest.sheets if record.latest else {}
         basis = {SHEETS: {mark: sheets[mark].key[:DIGITS] for mark in paper.marks if mark in sheets}}
     if basis is None:
         return ()
+    if not names_boards and SHAPES in basis:
+        basis, present = of_shapes(basis), of_shapes(present)
     return differing(basis, present, DEPENDS[BUILD][: 1 if paper.marks else None], paper.marks)

@@ -19,6 +19,7 @@ from jambs.issued.reasons import (
     MovedInWall,
     NowHalfMeasured,
     NowMeasured,
+    OtherBoards,
     RenamedFrom,
     SheetsSayOtherwise,
     ShopChanged,
@@ -90,10 +91,16 @@ def opening_whys(old: Record, new: Record) -> Iterator[IssueReason]:
 
 def other_why(old: Record, new: Record) -> IssueReason:
     """Find why where nobody stated anything else: by the shop, or in what the sheets say."""
+    if old["parts"] != new["parts"] and _all_but_boards(old) == _all_but_boards(new):
+        return OtherBoards()
     if any(_without_marks(old.get(key)) != _without_marks(new.get(key)) for key in PARTS):
         return ShopChanged()
     keys = tuple(key for key in dict.fromkeys((*new, *old)) if old.get(key) != new.get(key))
     return SheetsSayOtherwise(keys=keys) if keys else HeadOfJobChanged()
+
+
+def _all_but_boards(record: Record) -> Record:
+    return {**record, "parts": [{**part, "board": ""} for part in record["parts"]]}
 
 
 def _measured_why(old: Record, new: Record) -> Iterator[IssueReason]:

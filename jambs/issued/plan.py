@@ -180,6 +180,15 @@ def opening_keys(printed: Printed) -> dict[str, str]:
     return {one["mark"]: _key({**job, "opening": one}) for one in printed["openings"]}
 
 
+def shape_keys(printed: Printed) -> dict[str, str]:
+    """Return what tells two states of an opening apart whatever boards its parts come out of, by mark."""
+    return opening_keys({**printed, "openings": [_without_boards(one) for one in printed["openings"]]})
+
+
+def _without_boards(opening: Printed) -> Printed:
+    return {**opening, "parts": [{**part, "board": ""} for part in opening["parts"]]}
+
+
 def _key(told: Printed) -> str:
     return hashlib.sha256(json.dumps(told, sort_keys=True, ensure_ascii=False).encode("utf-8")).hexdigest()
 

@@ -236,6 +236,17 @@ class MovedInWall(IssueReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OtherBoards(IssueReason):
+    """A cutting plan, or the shop, names other boards, and all else is as it was."""
+
+    code: ClassVar[str] = "other-boards"
+
+    def sentence(self, units: Units) -> str:
+        """Say so."""
+        return "comes out of other boards"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShopChanged(IssueReason):
     """Its parts changed although nobody stated anything else of it."""
 

@@ -8,6 +8,7 @@ from itertools import groupby
 from jambs.app.basis import basis_of
 from jambs.app.build import Asked
 from jambs.app.issue_record import issue_record
+from jambs.app.paper_names import NAMING_BOARDS
 from jambs.app.stale_words import stale_line
 from jambs.app.table import summary_text
 from jambs.app.writing import suppress_record_faults
@@ -68,7 +69,7 @@ def stale_of(asked: Asked) -> list[Stale]:
             basis = basis_of(
                 asked.kits, asked.job, issue_record(asked.kits, asked.house.installing, asked.job, asked.record)
             )
-            return list(stale_papers(record, basis))
+            return list(stale_papers(record, basis, naming_boards=NAMING_BOARDS))
     return []
 
 

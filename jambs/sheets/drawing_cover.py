@@ -44,7 +44,7 @@ def drawing_cover_data(
 ) -> Record:
     """Return what the first sheet of all drawings prints."""
     return {
-        **stamped(page_data(job), stamps.house_foot),
+        **stamped(page_data(job), stamps.boards_foot),
         "title": title,
         "author": AUTHOR,
         "address": [*job.address],

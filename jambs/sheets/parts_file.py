@@ -41,7 +41,7 @@ def write_parts_json(
 def with_issues(record: Record, stamps: Stamps) -> Record:
     """Return the record of a job with the issue of its lists and that of each opening, where they are issued."""
     openings = [{**one, **_issue(stamps.of(one["mark"]))} for one in record["openings"]]
-    return {**record, **_issue(stamps.house), "openings": openings}
+    return {**record, **_issue(stamps.boards), "openings": openings}
 
 
 def _issue(stamp: IssueStamp | None) -> Record:

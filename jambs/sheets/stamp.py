@@ -64,10 +64,14 @@ class Stamp:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stamps:
-    """Stamps by opening mark; sheets of openings without one are not issued. ``house``: of lists of the whole house."""
+    """Stamps by opening mark; sheets of openings without one are not issued. ``house``: of lists of the whole house.
+
+    ``boards``: of those lists that name the boards of parts, which a cutting plan may change.
+    """
 
     by_mark: Mapping[str, Stamp] = field(default_factory=dict)
     house: IssueStamp | None = None
+    boards: IssueStamp | None = None
 
     def of(self, mark: str) -> IssueStamp | None:
         """Return what every paper of an opening says of its issue."""
@@ -83,6 +87,11 @@ class Stamps:
     def house_foot(self) -> str:
         """What stands at the foot of a list of the whole house, empty where nothing is issued."""
         return self.house.text if self.house else ""
+
+    @property
+    def boards_foot(self) -> str:
+        """What stands at the foot of a list that names boards, empty where nothing is issued."""
+        return self.boards.text if self.boards else ""
 
     def foot(self, mark: str) -> str:
         """Return what stands at the foot of a sheet: ``issue 4 · 2026-05-18 · 7F3A``; empty where nothing is issued."""

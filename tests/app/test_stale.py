@@ -6,11 +6,13 @@ from __future__ import annotations
 
 import json
 import re
+from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
 from shops import Shop, built, papers, shop
 
+from jambs.app.paper_names import DRAWING, NAMING_BOARDS, SOLID
 from jambs.app.stale_words import papers_words, stale_line, things_words
 from jambs.issued.basis import NOT_KNOWN, Stale, differing
 from jambs.issued.record import Record
@@ -33,6 +35,9 @@ def stale(shop: Shop, *words: str) -> list[str]:
 
 SIX = "    - {nominal: 1x6, stock: poplar}"
 """The board that the jambs, 4 23/32 wide, come out of where nothing is planned."""
+CLIMATE = """climate: {shop: "65 F, 45 %", inside_winter: "70 F, 30 %", inside_summer: "76 F, 60 %",
+          outside_winter: "30 F, 80 %", outside_summer: "70 F, 75 %"}
+"""
 SPRUCE = "\n    - {nominal: 2x8, stock: spruce, price_per_foot: 2}"
 CHEAP_EIGHT = "\n    - {nominal: 1x8, stock: poplar, price_per_foot: 0.10}"
 
@@ -95,20 +100,55 @@ def boards(shop: Shop) -> set[str]:
     return {part["board"] for one in openings for part in one["parts"] if part["name"] == "extension jamb"}
 
 
-def test_a_plan_with_other_boards_makes_the_sheets_stale(built: Shop) -> None:
+def read(file: Path) -> str:
+    """Return what a paper says but for its issue."""
+    if file.suffix == ".pdf":
+        text = "\n".join(page.extract_text() for page in PdfReader(file).pages)
+    else:
+        text = file.read_text(encoding="utf-8-sig")
+    text = re.sub(r'"issue": \{[^}]*\}|issue \d+, [0-9A-F]{4}, of [^\n]*', "", text)
+    return re.sub(r"(replaces )?issue \d+( · [-\d]+ · [0-9A-F]{4})?|\b[0-9A-F]{4}\b", "", text)
+
+
+def all_read(shop: Shop) -> dict[str, tuple[str, str]]:
+    """Return kind and text of every paper of a build that tells of more than its own issue; of drawings the PDF."""
+    papers = Record.open(shop.output).papers_of("build").items()
+    return {
+        path: (paper.kind, read(shop.output / path))
+        for path, paper in papers
+        if paper.kind not in ("issue", SOLID) and not (paper.kind == DRAWING and path.endswith(".dxf"))
+    }
+
+
+def assert_told_stale_is_what_reads_otherwise(line: str, before: dict[str, tuple[str, str]], shop: Shop) -> None:
+    """Both ways: of each family of papers one is named if the build makes it otherwise, and only then."""
+    named = set(line.removeprefix("stale  ").partition(": ")[0].split(", "))
+    after = all_read(shop)
+    assert after.keys() == before.keys()
+    other = {kind for path, (kind, text) in before.items() if after[path][1] != text}
+    assert named == other == NAMING_BOARDS
+    assert {kind for kind, _ in before.values()} > NAMING_BOARDS | {"install sheet", "cut file", "wood that moves"}
+
+
+def test_a_plan_with_other_boards_makes_stale_what_names_boards_and_nothing_else(built: Shop) -> None:
     """The sheet names the narrowest board; once there is a plan it names that of the plan, and so do the labels."""
     built.change(SIX, SIX + SPRUCE + CHEAP_EIGHT)
+    built.change("openings:", CLIMATE + "openings:")
     assert (stale(built, *BUILD), stale(built, "labels", "house")) == ([], [])
     assert boards(built) == {"1x6 poplar"}
+    before = all_read(built)
     lines = stale(built, *BUY)
     assert [line.rpartition("; run ")[2] for line in lines] == ["`jambs build house`", "`jambs labels house`"]
-    stale(built, *BUILD)
-    assert boards(built) == {"1x8 poplar"}
-    assert [line.rpartition("; run ")[2] for line in stale(built)] == ["`jambs labels house`"]
-    built.run("labels", "house")
-    assert stale(built) == []
+    said = built.run("labels", "house").stdout
+    assert "not issued" not in said  # the parts are as they were issued
+    assert [line.rpartition("; run ")[2] for line in stale(built)] == ["`jambs build house`"]
     printed = "".join(page.extract_text() for page in PdfReader(built.output / "site" / "labels.pdf").pages)
-    assert "1x8 poplar" in printed and "1x6 poplar" not in printed
+    assert "1x8 poplar" in printed and "1x6 poplar" not in printed and "not issued" not in printed
+    told = built.run(*BUILD).stdout
+    assert "W01: comes out of other boards, " in told and "recut" not in told, told
+    assert boards(built) == {"1x8 poplar"}
+    assert stale(built) == []
+    assert_told_stale_is_what_reads_otherwise(lines[0], before, built)
 
 
 def test_a_part_that_changed_names_the_narrowest_board_again(built: Shop) -> None:

@@ -130,6 +130,15 @@ def wider_with_a_caution(one: Opening) -> None:
     one["cautions"] = ["x"]
 
 
+def other_board(one: Opening) -> None:
+    one["parts"][0]["board"] = "1x12 pine"
+
+
+def other_board_and_wider(one: Opening) -> None:
+    other_board(one)
+    wider(one)
+
+
 SAME = why(nothing)
 W1, BOTH = house(marks=["W1"]), house()
 SWAPPED = house(("W1", room("room of W2")), ("W2", room("room of W1")))
@@ -203,6 +212,12 @@ ROWS = [
         appears=why(flange('7 7/8"')),
         quiet=SAME,
         inch='window moved in the wall, flange from 9 1/4" to 7 7/8"',
+    ),
+    Row(
+        code="other-boards",
+        appears=why(other_board),
+        quiet=why(other_board_and_wider),  # the part itself is another
+        inch="comes out of other boards",
     ),
     Row(
         code="shop-changed",
