@@ -15,6 +15,7 @@ from jambs.job.models.openings import Measured, Opening, Origin, SideDepths
 from jambs.job.models.readings import MEETING, Readings, SideReadings
 from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units
+from jambs.parts.mulls_as_built import mull_depth_findings, with_mulls
 from jambs.parts.reading_findings import (
     FrameHigherAtOneSide,
     FrameRacked,
@@ -40,9 +41,13 @@ def planned_value(place: Place, placement: Placement) -> float | None:
     frame = opening.frame
     if place.kind is Kind.FRAME_FACE:
         return opening.window.frame_face.at(Side(place.keys[0][1]))
+    if place.kind in (Kind.MULL_EDGE, Kind.MULL_GAP) and opening.gang:
+        mull = opening.gang.mulls[int(place.keys[0][1])]
+        return mull.low if place.kind is Kind.MULL_EDGE else mull.between
     return {
         Kind.INTERIOR_DEPTH: placement.interior_depth,
         Kind.EXTERIOR_DEPTH: placement.exterior_depth,
+        Kind.MULL_DEPTH: placement.interior_depth,
         Kind.FRAME_WIDTH: frame.width,
         Kind.FRAME_HEIGHT: frame.height,
         Kind.DIAGONAL: math.hypot(frame.width, frame.height),
@@ -68,7 +73,7 @@ def held_readings(placement: Placement) -> tuple[Held, ...]:
     for place in measure_places(placement.opening):
         value, planned = reading_at(place, readings), planned_value(place, placement)
         if isinstance(value, float) and planned is not None:
-            planned -= bare if place.kind is Kind.INTERIOR_DEPTH else 0.0
+            planned -= bare if place.kind in (Kind.INTERIOR_DEPTH, Kind.MULL_DEPTH) else 0.0
             found.append(Held(place=place, value=value, planned=planned))
     return tuple(found)
 
@@ -90,7 +95,12 @@ def as_built(placement: Placement) -> tuple[Placement, tuple[Finding, ...]]:
     about, measured = Subject.opening(opening.mark), _filled(placement, readings)
     built = _with_frame(placement, readings)
     built = replace(built, opening=replace(built.opening, measured=measured))
-    return built, (*_lacking_findings(opening, measured, about), *_frame_findings(readings, about))
+    bare = 0.0 if readings.wall_finish else finish_thickness(opening.wall)
+    return built, (
+        *_lacking_findings(opening, measured, about),
+        *_frame_findings(readings, about),
+        *mull_depth_findings(built.opening, readings, measured.interior_depth if measured else None, bare),
+    )
 
 
 def without_odd_readings(placement: Placement, *, units: Units) -> Placement:
@@ -124,7 +134,7 @@ def _with_frame(placement: Placement, readings: Readings) -> Placement:
     window = opening.window.model_copy(update={"frame_face": FrameFace.model_construct(**{**dict(face), **known})})
     return replace(
         placement,
-        opening=replace(opening, frame=Size(width=width, height=height), window=window),
+        opening=with_mulls(replace(opening, frame=Size(width=width, height=height), window=window), readings),
         shims=Sides(
             left=shims.left - aside, right=shims.right - aside, head=shims.head - above, sill=shims.sill - above
         ),

@@ -41,3 +41,23 @@ class MullCasingLapsShort(Finding):
             f"The casing of a mull laps over the frame by {units.text(self.lap)}, at least {units.text(self.least)} "
             "hides a joint that moves; write a smaller frame_reveal."
         )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MullDepthOff(Finding):
+    """The frames at a mull stand off the plane of the outer jambs, toward the outside (+) or the room [in]."""
+
+    code: ClassVar[str] = "mull-depth-off"
+    severity: Severity = Severity.CHECK
+    off: float
+    units: tuple[int, ...]
+    is_head: bool
+
+    def sentence(self, units: Units) -> str:
+        """Say by how much and which way, and what to do before it is cased."""
+        at, way = "head" if self.is_head else "foot", "outside" if self.off > 0 else "room"
+        between = " and ".join(str(one) for one in self.units)
+        return (
+            f"At the {at} of the mull between units {between} the frames stand {units.text(abs(self.off))} toward the "
+            f"{way}, off the plane of the outer jambs: set the units in one plane before the mull is cased."
+        )

@@ -86,4 +86,7 @@ class MullNotComputed(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say what the figures leave out."""
-        return "Sections and figures of heat are at the outer jambs; joints at mulls and transom bars are not computed."
+        return (
+            f"{self.subject.name}: sections and figures of heat are at the outer jambs; joints at mulls and transom "
+            "bars are not computed, and sun and daylight take the units as one pane."
+        )

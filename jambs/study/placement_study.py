@@ -16,6 +16,7 @@ from jambs.place.limits import SAME_PLANE
 from jambs.place.placement import Placement
 from jambs.place.rules import LeastHeatLoss, RuleError
 from jambs.place.solve import PlaceError
+from jambs.place.unit_findings import MullNotComputed
 from jambs.study.at_position import WindowInWall, study_at, subject_of
 from jambs.study.candidates import OWN, Candidate, Effects, Wish, effects_of, weigh, wishes
 from jambs.study.details import DetailChange, compare_drawn_details
@@ -62,7 +63,7 @@ class PlacementStudy:
 def study_placements(placements: Sequence[Placement], job: Job) -> PlacementStudy:
     """Compare the positions of every window type in every wall of a job."""
     site = site_of(job.site, units=job.units)
-    left_out: list[Finding] = []
+    left_out: list[Finding] = [*_at_mulls(placements)]
     walls, windows = [], []
     for planes in {one.planes.wall.name: one.planes for one in placements}.values():
         about = Subject.wall(planes.wall.name)
@@ -77,6 +78,11 @@ def study_placements(placements: Sequence[Placement], job: Job) -> PlacementStud
             except StudyError as error:
                 left_out.append(WindowNotStudied(subject=about, window=name, why=error.findings))
     return PlacementStudy(job=job, site=site, walls=tuple(walls), windows=tuple(windows), left_out=tuple(left_out))
+
+
+def _at_mulls(placements: Sequence[Placement]) -> Iterator[Finding]:
+    for placement in placements:
+        yield from (one for one in placement.findings if isinstance(one, MullNotComputed))
 
 
 def _by_window(placements: Sequence[Placement], wall: str) -> Iterator[tuple[str, list[Placement]]]:

@@ -5,11 +5,15 @@ from __future__ import annotations
 import math
 
 import pytest
-from cases import part_of
+from cases import kit_of, part_of
 from gangs import ganged_kit
 
+from jambs.job.measured.measuring_points import measure_places
+from jambs.parts.as_built import planned_value
 from jambs.parts.kinds import Where
 from jambs.parts.kit import FigureKind, Kit
+
+MULL_KEYS = ("mull_edges", "mull_gaps", "mull_depths")
 
 
 @pytest.fixture(scope="module")
@@ -48,7 +52,25 @@ def test_outside_the_foot_is_beveled_to_the_sill(kit: Kit) -> None:
     assert mull.length == pytest.approx(0.25 + 45.75 + 0.75 * math.tan(math.radians(10)), abs=1 / 64)
 
 
-def test_parts_of_a_plain_opening_have_no_mull() -> None:
-    from cases import kit_of
+def test_a_mull_is_covered_where_it_was_read() -> None:
+    readings = {"date": "2026-06-01", "mull_edges": ["30 1/16", "-"], "mull_gaps": ["5/8", "-"]}
+    kit = ganged_kit(openings__0__measured=readings)
+    mull = part_of(kit, "mull casing", "between units")
+    # 2 1/2 + 5/8 + 2 1/2 less two reveals of 1/8; 1/16 further from the left jamb than planned.
+    assert mull.width == 5.375
+    assert next(one.value for one in kit.figures if one.kind is FigureKind.MULL_ACROSS) == 25.3125
+    # The bar was not read: it stays as planned.
+    assert part_of(kit, "transom bar casing", "under the transom").width == 5.25
 
+
+def test_the_measure_sheet_asks_for_every_mull() -> None:
+    placement = ganged_kit().placement
+    places = [place for place in measure_places(placement.opening) if place.keys[0][0] in MULL_KEYS]
+    planned = [planned_value(place, placement) for place in places]
+    # Mull at 30 with its gap, bar at 48 with its gap, interior depth 4 11/16 at head and foot of the mull.
+    assert planned == [30.0, 0.5, 48.0, 0.5, 4.6875, 4.6875]
+    assert not [place for place in measure_places(kit_of().placement.opening) if place.keys[0][0] in MULL_KEYS]
+
+
+def test_parts_of_a_plain_opening_have_no_mull() -> None:
     assert not [part for part in kit_of().parts if part.kind.is_between_units]

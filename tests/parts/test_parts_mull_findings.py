@@ -3,13 +3,22 @@
 from __future__ import annotations
 
 import finding_rows
-from finding_rows import Row, codes_in, each
+from finding_rows import Case, Row, codes_in, each
 from gangs import ganged
-from part_cases import CHECK, STOP, W1, case
+from part_cases import CHECK, PLANNED, STOP, W1, case, level
 
 from jambs.parts import mull_findings
 
 FACE = "2"
+
+
+def deep(foot: str) -> Case:
+    """All corners read as planned, 4 11/16; at the foot of the mull another depth; no transom."""
+    readings = {"date": "2026-06-01", "interior_depth": level(PLANNED), "mull_depths": [PLANNED, foot]}
+    pair = {"openings__0__transom": None, "openings__0__transom_bar": None}
+    return case(**ganged(**pair, openings__0__measured=readings))
+
+
 ROWS = [
     Row(
         # A face of 2 1/2 less the reveal: nothing is left to lap over.
@@ -32,6 +41,18 @@ ROWS = [
         "write a smaller frame_reveal.",
         mm="The casing of a mull laps over the frame by 5.6 mm, at least 6.4 mm hides a joint that moves; "
         "write a smaller frame_reveal.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        # 1/16 is what a straightedge shows; half of 1/64 of room for the rounding of what was read.
+        code="mull-depth-off",
+        appears=deep("4 25/32"),
+        quiet=deep("4 3/4"),
+        inch='At the foot of the mull between units 1 and 2 the frames stand 3/32" toward the outside, off the plane '
+        "of the outer jambs: set the units in one plane before the mull is cased.",
+        mm="At the foot of the mull between units 1 and 2 the frames stand 2.4 mm toward the outside, off the plane of "
+        "the outer jambs: set the units in one plane before the mull is cased.",
         severity=CHECK,
         about=W1,
     ),

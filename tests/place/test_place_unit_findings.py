@@ -68,7 +68,7 @@ ROWS = [
         inch='Unit 2: Safety glass: near a tub or shower, and the glass begins 59 15/16" over the floor. Order it '
         "tempered or laminated, and say safety_glass: yes (IRC 2018 R308.4.5, from memory); the local code decides.",
         mm="Unit 2: Safety glass: near a tub or shower, and the glass begins 1522.4 mm over the floor. Ask what the "
-        "local rules want before the glass is ordered; they decide.",
+        "local rules require before the glass is ordered; they decide.",
         severity=Severity.CHECK,
     ),
     Row(
@@ -106,7 +106,8 @@ ROWS = [
         code="mull-not-computed",
         appears=case(**ganged()),
         quiet=case(),
-        inch="Sections and figures of heat are at the outer jambs; joints at mulls and transom bars are not computed.",
+        inch="W1: sections and figures of heat are at the outer jambs; joints at mulls and transom bars are not "
+        "computed, and sun and daylight take the units as one pane.",
         severity=Severity.NOTE,
     ),
 ]

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from jambs.job.models.fields import Model
+from jambs.job.models.gang import MullKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.readings import Readings, SideReadings
 from jambs.job.models.trim import InteriorStyle
@@ -35,6 +36,9 @@ class Kind(StrEnum):
     OUT_OF_LEVEL = "out of level"
     FRAME_FACE = "frame face"
     WALL_FINISH = "wall finish"
+    MULL_EDGE = "mull edge"
+    MULL_GAP = "mull gap"
+    MULL_DEPTH = "depth at mull"
 
 
 DEPTHS = (Kind.INTERIOR_DEPTH, Kind.EXTERIOR_DEPTH)
@@ -64,7 +68,7 @@ def measure_places(opening: Opening) -> tuple[Place, ...]:
     if opening.exterior is not None:
         counts = dict.fromkeys(_sides(opening), 2)
         found += _around(Kind.EXTERIOR_DEPTH, counts, readings.exterior_depth if readings else None)
-    found += _frame_places(opening)
+    found += [*_frame_places(opening), *_mull_places(opening)]
     return tuple(replace(place, number=number) for number, place in enumerate(found, start=1))
 
 
@@ -153,6 +157,28 @@ def _frame_places(opening: Opening) -> list[Place]:
         for kind, words, key, x, y in rows
         if y > 0 or Side.SILL in _sides(opening)
     ]
+
+
+def _mull_places(opening: Opening) -> Iterator[Place]:
+    """Yield where the mulls of ganged units begin, how wide their gaps are, and the depths at head and foot."""
+    gang, frame = opening.gang, opening.frame
+    if gang is None:
+        return
+    for at, mull in enumerate(gang.mulls):
+        is_bar = mull.kind is MullKind.TRANSOM_BAR
+        across = (mull.low + mull.high) / 2
+        x, y = (0.5, across / frame.height) if is_bar else (across / frame.width, 0.75 if mull.row else 0.25)
+        name = "transom bar" if is_bar else f"mull of units {mull.before[0]} | {mull.after[0]}"
+        start = "bottom of the frames" if is_bar else "left edge of the frames"
+        yield Place(number=0, kind=Kind.MULL_EDGE, words=f"{start} to {name}", keys=(("mull_edges", at),), x=x, y=y)
+        yield Place(number=0, kind=Kind.MULL_GAP, words=f"{name}, frame to frame", keys=(("mull_gaps", at),), x=x, y=y)
+    uprights = [mull for mull in gang.mulls if mull.kind is MullKind.MULL and not mull.row]
+    for at, mull in enumerate(uprights):
+        x = (mull.low + mull.high) / 2 / frame.width
+        ends = (("head", 1.0), ("foot", 0.0)) if Side.SILL in _sides(opening) else (("head", 1.0),)
+        for end, (words, y) in enumerate(ends):
+            told = f"depth at the {words} of the mull {mull.before[0]} | {mull.after[0]}"
+            yield Place(number=0, kind=Kind.MULL_DEPTH, words=told, keys=(("mull_depths", 2 * at + end),), x=x, y=y)
 
 
 Reading = float | bool

@@ -60,6 +60,8 @@ def _place_number(value: Any) -> int:
 
 PlaceNumber = Annotated[int, BeforeValidator(_place_number)]
 Depths = Annotated[tuple[DepthPoint, ...], Field(min_length=2), BeforeValidator(_not_too_many)]
+LongPoints = Annotated[tuple[LongPoint, ...], Field(min_length=1), BeforeValidator(_not_too_many)]
+FacePoints = Annotated[tuple[FacePoint, ...], Field(min_length=1), BeforeValidator(_not_too_many)]
 Pair = Annotated[tuple[LongPoint, ...], Field(min_length=2, max_length=2)]
 Leans = Annotated[tuple[LeanPoint, ...], Field(min_length=2, max_length=2)]
 
@@ -148,7 +150,10 @@ class Readings(Model):
     ``frame_width``: at the head, at the sill. ``frame_height``: at the left, at the right. ``diagonals``: from the
     lower left corner up, from the lower right corner up. ``out_of_plumb``: of the wall beside the left and the right
     leg, over the height of the frame, + where the top leans into the room. ``out_of_level``: of the frame's head and
-    sill, + where the right end is higher. ``wall_finish``: whether the inside finish was on when the depths were taken.
+    sill, + where the right end is higher. Of ganged units, in the order of the mulls: ``mull_edges``, left edge of all
+    frames → where the gap begins, of a transom bar from their bottom; ``mull_gaps``, frame → frame; ``mull_depths``,
+    interior depth at head and at foot of each mull of the lower row.
+    ``wall_finish``: whether the inside finish was on when the depths were taken.
     ``sure``: numbers of places whose odd reading was taken again and is right.
     """
 
@@ -162,5 +167,8 @@ class Readings(Model):
     out_of_plumb: Leans | None = None
     out_of_level: Leans | None = None
     frame_face: FaceReadings | None = None
+    mull_edges: LongPoints | None = None
+    mull_gaps: FacePoints | None = None
+    mull_depths: Depths | None = None
     wall_finish: YesNo = True
     sure: tuple[PlaceNumber, ...] = ()
