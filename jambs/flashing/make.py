@@ -16,6 +16,9 @@ from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.parts.water import LEAST_FALL
+from jambs.place.frame_path import rough_path
+from jambs.place.placement import Placement
+from jambs.sides import Side
 
 DOWN, KICK = -90.0, -45.0
 BACK_LEG = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
@@ -53,7 +56,8 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flash
     pan = None if kit.placement.opening.floor_below_frame is not None else pan_blank(kit, bending, units)
     blanks = tuple(blank for blank in (pan, sill_blank(kit, bending), head) if blank)
     findings = [finding for blank in blanks for finding in blank_findings(blank, bending, Subject.opening(kit.mark))]
-    findings += clearance_findings(kit, head, trim.head_flashing.gap_to_cladding, units)
+    if head:
+        findings += clearance_findings(kit, head, trim.head_flashing.gap_to_cladding, units)
     findings += membrane
     if pan:
         findings += pan_findings(kit, pan)
@@ -82,11 +86,15 @@ def _drip(bending: Bending) -> tuple[Leg, ...]:
     return (Leg(kind=LegKind.DRIP, width=kick, direction_deg=KICK), *hem)
 
 
-def head_blank(kit: Kit, bending: Bending) -> Blank:
-    """Make the head flashing over the head casing: upstand, top with its fall, front leg over the casing, drip."""
+def head_blank(kit: Kit, bending: Bending) -> Blank | None:
+    """Make the head flashing over the head casing: upstand, top with its fall, front leg over the casing, drip.
+
+    Nothing over a head that is not one level edge.
+    """
     trim = kit.placement.opening.exterior
     part = _part(kit, PartKind.HEAD_FLASHING)
-    assert trim is not None and part is not None
+    if trim is None or part is None:
+        return None
     flashing, run = trim.head_flashing, trim.casing.thickness
     rise = run * math.tan(math.radians(bending.fall_deg))
     legs = (
@@ -124,10 +132,17 @@ def pan_blank(kit: Kit, bending: Bending, units: Units) -> Blank:
         mark=kit.mark,
         kind=BlankKind.SILL_PAN,
         legs=legs,
-        between=placement.opening.rough_opening.width,
+        between=_bottom_length(placement),
         end_dam=bending.end_dam,
         start=(placement.inside_edge, -placement.shims.sill + rise + back),
     )
+
+
+def _bottom_length(placement: Placement) -> float:
+    """Length of the level bottom of the rough opening [in]."""
+    if placement.opening.shape is None:
+        return placement.opening.rough_opening.width
+    return next(edge.length for edge in rough_path(placement) if edge.side is Side.SILL and edge.is_middle)
 
 
 def sill_blank(kit: Kit, bending: Bending) -> Blank | None:

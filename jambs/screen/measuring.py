@@ -116,7 +116,8 @@ class Measuring:
         read = {one.mark for one in job.openings if one.readings is not None}
         return Plan(
             job=job,
-            placements={one.opening.mark: one for one in placed_by_rule(job)},
+            # Depths are read at the corners of rectangles: an opening of another shape keeps its planned ones.
+            placements={one.opening.mark: one for one in placed_by_rule(job) if one.opening.shape is None},
             table_name=name,
             is_named=bool(named),
             stated=frozenset(mark for mark in read if table is None or not cells_of(table, mark)),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from jambs.flashing.laps import PARTS_OF, Lap
+from jambs.job.models.path import corners_of
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Joint
 from jambs.length import Grid
@@ -12,6 +13,7 @@ from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
 from jambs.parts.part import Part
+from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.stack import steps_back
 from jambs.sheets.kit_parts import marks_text, parts_of
 from jambs.sheets.return_steps import bare_edge_steps, returns_steps
@@ -78,7 +80,24 @@ def _depth_again(kit: CutKit, shop: Shop) -> str:
     return f"Check the depth again at the four corners: part width = depth + {proud} proud."
 
 
+def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
+    """Build a box that is no rectangle over its outline, drawn full size; what its diagonals check its corners tell."""
+    path = clear_path(kit.placement.opening, kit.room)
+    first, corners = path[0].start, corners_of(path)
+    across = ", ".join(grid.text(math.dist(first, corner)) for corner in corners[2:-1])
+    edges = ", ".join(grid.text(edge.length) for edge in path)
+    box = (
+        f"Build the jamb box ({marks_text(boards)}) on the bench over its clear outline drawn full size: inside edges "
+        f"{edges}, clockwise seen from the room from the left leg on; from that leg's lower inside corner across to the "
+        f"corners beyond the next {across}. Glue and screw the corners; mitered ones clamped with blocks."
+    )
+    has_bottom = any(part.side is Side.SILL for part in boards)
+    return box if has_bottom else f"{box} Tack a spreader across the open end."
+
+
 def _box(frame: JambFrame, boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
+    if kit.placement.opening.shape:
+        return _shaped_box(boards, kit, grid)
     trim, text, clear = kit.placement.opening.interior, grid.text, frame.clear
     jambs = tuple(part for part in boards if part.member == frame.member)
     corners = CORNER_WORDS.get(trim.jamb.joint, f"glue and screw the corners, {trim.jamb.joint.value}")
