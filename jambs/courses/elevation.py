@@ -9,10 +9,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from jambs.geometry import Outline
 from jambs.job.models.outside import ElevationEntry
-from jambs.parts.kinds import Where
+from jambs.job.models.path import FramePath, corners_of, outset
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import Box, floors_of, frame_over_floor, kits_on, seen_box
+from jambs.place.frame_path import frame_path
+from jambs.sides import Side
 
 
 class LineKind(StrEnum):
@@ -42,7 +46,8 @@ class OpeningOnElevation:
     """An opening as seen from outside [in]: its frame, all that its trim covers, and the heights courses should meet.
 
     ``head``: butts above the head flashing, its gap counted. ``sill``: lower front edge of the sill or of the casing at
-    the bottom, None for a door. ``is_placed``: the job says how far it is from the left corner.
+    the bottom, None for a door. ``is_placed``: the job says how far it is from the left corner. ``outlines``: of frame
+    and trim, where they are no rectangles.
     """
 
     mark: str
@@ -51,6 +56,24 @@ class OpeningOnElevation:
     head: float
     sill: float | None
     is_placed: bool
+    outlines: tuple[Outline, Outline] | None = None
+
+    def covered(self, height: float) -> tuple[float, float] | None:
+        """Return the part of a level line at a height that its trim covers [in]; nothing where it misses it."""
+        left, bottom, right, top = self.trim
+        if not bottom < height < top:
+            return None
+        return across_at(self.outlines[1], height) if self.outlines else (left, right)
+
+
+def across_at(outline: Outline, height: float) -> tuple[float, float] | None:
+    """Return where a level line enters and leaves an outline without hollows [in]; nothing where it misses it."""
+    found = [
+        x0 + (x1 - x0) * (height - y0) / (y1 - y0)
+        for (x0, y0), (x1, y1) in zip(outline, (*outline[1:], outline[0]), strict=True)
+        if y0 != y1 and min(y0, y1) <= height <= max(y0, y1)
+    ]
+    return (min(found), max(found)) if found else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -123,7 +146,26 @@ def _opening(kit: Kit, bottom: float, across: float, gap: float | None) -> Openi
         head=trim[3] + gap,
         sill=None if opening.floor_below_frame is not None else trim[1],
         is_placed=opening.from_left is not None,
+        outlines=_outlines(kit, left, bottom) if opening.shape else None,
     )
+
+
+def _outlines(kit: Kit, left: float, bottom: float) -> tuple[Outline, Outline]:
+    """Return the outlines of frame and trim as seen from outside: mirrored, on the elevation [in]."""
+    opening = kit.placement.opening
+    path = frame_path(opening)
+    out = {edge.side: 0.0 for edge in path}
+    for part in kit.parts:
+        if part.where is Where.EXTERIOR and part.runs is not None:
+            edge = next(one for one in path if (one.side, one.run) == (part.side, part.member))
+            x, y, _ = part.seat.at(0.0, part.width if part.kind is PartKind.CASING else 0.0, part.thickness)
+            out[part.side] = max(out[part.side], edge.out((x, y)))
+    out[Side.SILL] = max(out[Side.SILL], -_trim(kit)[1])
+
+    def seen(one: FramePath) -> Outline:
+        return tuple((left + opening.frame.width - x, bottom + y) for x, y in corners_of(one))
+
+    return seen(path), seen(outset(path, out))
 
 
 def _trim(kit: Kit) -> Box:

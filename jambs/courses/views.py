@@ -82,11 +82,10 @@ def clear_runs(
 ) -> list[tuple[float, float]]:
     """Return the parts of a level line at a height that no opening's trim covers, left → right [in]."""
     runs, start = [], ends[0]
-    for left, bottom, right, top in sorted(one.trim for one in openings):
-        if bottom < height < top:
-            if left > start:
-                runs.append((start, left))
-            start = max(start, right)
+    for left, right in sorted(covered for one in openings if (covered := one.covered(height))):
+        if left > start:
+            runs.append((start, left))
+        start = max(start, right)
     if start < ends[1]:
         runs.append((start, ends[1]))
     return runs

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from jambs.drawings.views.sash import corners, frame_box, glass_boxes, opening_lines, sash_words, sight_box
 from jambs.drawings.views.seen import Seen, seen
+from jambs.drawings.views.shaped_window import outlines_seen
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.screen.flat import flat, part_kind
@@ -22,12 +23,16 @@ def _view(kit: Kit, where: Where) -> Record:
     parts = [seen(part, from_outside=from_outside, width=width) for part in kit.parts if part.where is where]
     parts.sort(key=lambda one: one.nearness)
     lines = opening_lines(opening, sight, from_outside=from_outside)
+    frame, panes = corners(frame_box(opening)), [corners(one) for one in glass_boxes(opening, sight)]
+    if opening.shape:
+        frame, pane = outlines_seen(opening, from_outside=from_outside)
+        panes = [pane]
     return {
         "title": "From outside" if from_outside else "From the room",
         "words": sash_words(opening),
         "shapes": [
-            {"kind": "frame", "points": flat(corners(frame_box(opening))), "mark": ""},
-            *({"kind": "pane", "points": flat(corners(one)), "mark": ""} for one in glass_boxes(opening, sight)),
+            {"kind": "frame", "points": flat(frame), "mark": ""},
+            *({"kind": "pane", "points": flat(one), "mark": ""} for one in panes),
             *({"kind": "opens", "points": flat(line.points), "mark": ""} for line in lines),
             *map(_part, parts),
         ],

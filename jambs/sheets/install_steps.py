@@ -88,8 +88,8 @@ def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
     edges = ", ".join(grid.text(edge.length) for edge in path)
     box = (
         f"Build the jamb box ({marks_text(boards)}) on the bench over its clear outline drawn full size: inside edges "
-        f"{edges}, clockwise seen from the room from the left leg on; from that leg's lower inside corner across to the "
-        f"corners beyond the next {across}. Glue and screw the corners; mitered ones clamped with blocks."
+        f"{edges}, clockwise seen from the room from the left leg on; from that leg's lower inside corner across to "
+        f"the corners beyond the next {across}. Glue and screw the corners; mitered ones clamped with blocks."
     )
     has_bottom = any(part.side is Side.SILL for part in boards)
     return box if has_bottom else f"{box} Tack a spreader across the open end."

@@ -94,8 +94,15 @@ def _courses(plan: CoursePlan, left: float, right: float) -> list[Shape]:
 
 
 def _openings(plan: CoursePlan) -> list[Shape]:
-    shapes = [_outline(one.trim, Ink.TRIM_OUTSIDE) for one in plan.elevation.openings]
-    return shapes + [_outline(one.frame, Ink.WINDOW) for one in plan.elevation.openings]
+    trims = [_seen(one, one.trim, Ink.TRIM_OUTSIDE) for one in plan.elevation.openings]
+    return trims + [_seen(one, one.frame, Ink.WINDOW) for one in plan.elevation.openings]
+
+
+def _seen(one: OpeningOnElevation, box: Corners, ink: Ink) -> Shape:
+    """Draw the frame or the trim of an opening: a rectangle, or the outline it has."""
+    if one.outlines is None:
+        return _outline(box, ink)
+    return Shape(points=one.outlines[ink is Ink.TRIM_OUTSIDE], ink=ink)
 
 
 def _positions(plan: CoursePlan, left: float, right: float) -> list[Chain]:
