@@ -52,7 +52,8 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flash
     if entry is None:
         return Flashings(mark=kit.mark, blanks=(), laps=lap_order(kit, ()), findings=membrane, bending=None)
     bending = resolve_bending(entry, units=units)
-    head = head_blank(kit, bending)
+    # Over a head that is not one level edge no strip is laid out.
+    head = head_blank(kit, bending) if _part(kit, PartKind.HEAD_FLASHING) else None
     pan = None if kit.placement.opening.floor_below_frame is not None else pan_blank(kit, bending, units)
     blanks = tuple(blank for blank in (pan, sill_blank(kit, bending), head) if blank)
     findings = [finding for blank in blanks for finding in blank_findings(blank, bending, Subject.opening(kit.mark))]
@@ -86,15 +87,11 @@ def _drip(bending: Bending) -> tuple[Leg, ...]:
     return (Leg(kind=LegKind.DRIP, width=kick, direction_deg=KICK), *hem)
 
 
-def head_blank(kit: Kit, bending: Bending) -> Blank | None:
-    """Make the head flashing over the head casing: upstand, top with its fall, front leg over the casing, drip.
-
-    Nothing over a head that is not one level edge.
-    """
+def head_blank(kit: Kit, bending: Bending) -> Blank:
+    """Make the head flashing over the head casing: upstand, top with its fall, front leg over the casing, drip."""
     trim = kit.placement.opening.exterior
     part = _part(kit, PartKind.HEAD_FLASHING)
-    if trim is None or part is None:
-        return None
+    assert trim is not None and part is not None
     flashing, run = trim.head_flashing, trim.casing.thickness
     rise = run * math.tan(math.radians(bending.fall_deg))
     legs = (
