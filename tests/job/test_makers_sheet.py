@@ -187,6 +187,8 @@ RULE = "position: {share: 1/2}"
         ("sheathing", "sheathing"),
         ("plywood 1/2", "plywood 1/2"),
         ("1/2 plywood", "plywood 1/2"),
+        ("on the plywood", "plywood 1/2"),
+        ("on the gypsum board", "gypsum board 1/2"),
         ("{flange_on: 1/2 plywood}", "plywood 1/2"),
         ("expanded polystyrene", "EPS"),
         ("on the insulation", "insulation"),
@@ -197,6 +199,20 @@ def test_a_position_in_plain_words_is_the_face_the_flange_lies_on(written: str, 
     garage = ("    wall: garage", "    wall: main")
     opening = job_with(wall, garage, (RULE, f"position: {written}"), folder=tmp_path).openings[0]
     assert (opening.position.rule, opening.position.flange_on) == ("flange_on", face)
+
+
+@pytest.mark.parametrize("written", ["on the plywoo", "on the ply", "on the board"])
+def test_a_part_of_a_name_is_no_face(written: str, tmp_path: Path) -> None:
+    assert "is not a rule, and no face of wall" in faults_of(spoiled((RULE, f"position: {written}")), tmp_path)[0]
+
+
+def test_a_material_of_two_layers_of_unlike_size_is_no_face(tmp_path: Path) -> None:
+    wall = (
+        "      - {material: plywood 1/2, role: outer sheathing}\n",
+        "      - {material: plywood 3/4, role: outer sheathing}\n",
+    )
+    job = spoiled(wall, ("    wall: garage", "    wall: main"), (RULE, "position: on the plywood"))
+    assert any("is not a rule, and no face of wall main" in said for said in faults_of(job, tmp_path))
 
 
 @pytest.mark.parametrize(

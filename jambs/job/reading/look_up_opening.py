@@ -131,7 +131,7 @@ def _on_face(
     faces = list(dict.fromkeys([SHEATHING, TRIM_PLANE, *layers, *(layer.role.value for layer in wall.layers)]))
     known = find_layer(named)
     names = {material_name(named), *([material_name(known.name)] if known else [])}
-    match = next((face for face in faces if material_name(face) in names), None)
+    match = next((face for face in faces if material_name(face) in names), None) or _only_layer_of(named, layers)
     if match is None:
         complaints.say(place, ("flange_on",), _no_face(named, wall, faces, is_plain=isinstance(place.value, str)))
         return None
@@ -140,6 +140,12 @@ def _on_face(
         complaints.say(place, ("flange_on",), f"{message}write sheathing, trim plane, interior_depth or exterior_depth")
         return None
     return rule.model_copy(update={"flange_on": match})
+
+
+def _only_layer_of(named: str, layers: list[str]) -> str | None:
+    """Return the layer that is meant by its material without a size: ``plywood``, where one layer is of it."""
+    begun = {layer for layer in layers if material_name(layer).startswith(f"{material_name(named)} ")}
+    return begun.pop() if len(begun) == 1 else None
 
 
 def _no_face(named: str, wall: Wall, faces: list[str], *, is_plain: bool) -> str:
