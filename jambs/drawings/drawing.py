@@ -35,6 +35,10 @@ CLEAR_OF_PAPER = 24.0
 """Model views stand this far from the origin: simple readers lay the paper over the model there [in]."""
 LEAST_LEGIBLE = 24.0
 """A detail that could only share a page at a smaller scale than this takes the width it needs."""
+FEW = 4
+"""So many sheets of the smaller size a plain opening takes; one that takes more may have smaller sections."""
+NARROW_WORDS = 1.0
+"""Lines of call-outs beside smaller sections are broken here [in on paper]."""
 APART = 6.0
 """Least space between two views in model space [in]."""
 
@@ -115,8 +119,11 @@ def draw_opening(
     notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
     tables = parts_tables(kit.parts, units=job.units, scale=plain, tallest=room_on(pages[0]).height)
     views = _at_scales(asked, job.units, pages[0])
-    tries = (_ordered(views, [note, *tables]) for note in notes)
-    ordered, laid_out = fewest_sheets(tries, pages)
+    ordered, laid_out = fewest_sheets((_ordered(views, [note, *tables]) for note in notes), pages)
+    if len(laid_out[0]) > FEW:
+        smaller = _with_smaller_sections(views, asked, job.units)
+        tries = (ordered, *(_ordered(smaller, [note, *tables]) for note in notes))
+        ordered, laid_out = fewest_sheets(tries, pages)
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue, revisions),
@@ -125,6 +132,19 @@ def draw_opening(
         shifts=_shifts(ordered),
         sheets=tuple(sheet for page, some in zip(pages, laid_out, strict=True) for sheet in _sheets(some, page)),
     )
+
+
+def _with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], units: Units) -> list[PlacedView]:
+    """Draw the sections at the next smaller scale, with narrower words beside them; the corners have their details."""
+    scales = scales_of(units)
+    scale = next(view.scale for view in views if view.kind is ViewKind.SECTION)
+    smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
+    return [
+        arrange(replace(view, widest_words=NARROW_WORDS), scale=smaller, units=units, with_unit=False)
+        if view.kind is ViewKind.SECTION
+        else one
+        for one, view in zip(views, asked, strict=True)
+    ]
 
 
 def _ordered(views: Sequence[PlacedView], tables: Sequence[PlacedView]) -> list[PlacedView]:

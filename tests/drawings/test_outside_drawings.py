@@ -163,7 +163,6 @@ def test_every_height_is_called_out_in_one_style_and_every_missed_one_once(name:
 
 @EACH
 def test_the_mark_of_an_opening_stands_in_it(name: str, side: str) -> None:
-    """A leader to a missed line may cross an opening, its mark then keeps to the larger part beside the leader."""
     plan = plan_of(name, side)
     placed = fitted(course_elevation(plan).brief(), units=plan.grid.units, width=10.0, height=5.0)
     for one in plan.elevation.openings:

@@ -13,7 +13,7 @@ from jambs.drawings.views.view import ViewKind
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
 
-STRIP = 0.96
+STRIP = 0.9
 """Height of the title block along the lower edge of a page [in]."""
 CLEAR = 0.05
 """Least space between a view and the border [in]."""

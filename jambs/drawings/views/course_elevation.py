@@ -37,7 +37,7 @@ def course_elevation(plan: CoursePlan) -> View:
         shapes=(_outline(wall, Ink.SEEN_OUTSIDE), *_courses(plan, left, right), *_openings(plan), *_missed(plan)),
         chains=tuple(_positions(plan, left, right)),
         call_outs=(*_course_call_outs(plan, right), *_missed_call_outs(plan), _floor(left)),
-        marks=tuple(_mark(plan, one) for one in elevation.openings),
+        marks=tuple(_mark(one) for one in elevation.openings),
         remarks=_remark_lines(plan),
     )
 
@@ -158,12 +158,11 @@ def _course_words(plan: CoursePlan, line: CourseLine) -> str:
 
 
 def _missed_call_outs(plan: CoursePlan) -> list[CallOut]:
-    """Call out every height that is missed once, at its leftmost line: a leader to the next would strike that one."""
+    """Call out every height that is missed once, at the end of the wall: a leader into it would strike openings."""
     found: list[CallOut] = []
+    left, _ = ends_of(plan)
     for height, alike in groupby(sorted(plan.missed, key=_height), key=_height):
-        some = [*alike]
-        left = min(_missed_ends(plan, one)[0] for one in some)
-        words = "\n".join(f"{one.wanted.words} missed" for one in some)
+        words = "\n".join(f"{one.wanted.words} missed" for one in alike)
         found.append(_call_out((left, height), words, ViewSide.LEFT))
     return found
 
@@ -180,20 +179,7 @@ def _call_out(target: tuple[float, float], words: str, side: ViewSide) -> CallOu
     return CallOut(target=target, lines=tuple(words.split("\n")), side=side, short=words)
 
 
-def _mark(plan: CoursePlan, one: OpeningOnElevation) -> Mark:
+def _mark(one: OpeningOnElevation) -> Mark:
     left, bottom, right, top = one.frame
-    low, high = _clear_of_leaders(plan, one)
     call_out = _call_out(((left + right) / 2, (bottom + top) / 2), one.mark, ViewSide.RIGHT)
-    return Mark(text=one.mark, room=Box(left, low, right, high), call_out=call_out)
-
-
-def _clear_of_leaders(plan: CoursePlan, one: OpeningOnElevation) -> tuple[float, float]:
-    """Return the largest part of an opening's height that no leader crosses on its way from the left [in]."""
-    left, bottom, _, top = one.frame
-    crossing = [
-        missed.wanted.height
-        for missed in plan.missed
-        if bottom < missed.wanted.height < top and _missed_ends(plan, missed)[0] > left
-    ]
-    stops = [bottom, *sorted(crossing), top]
-    return max(pairwise(stops), key=lambda part: part[1] - part[0])
+    return Mark(text=one.mark, room=Box(left, bottom, right, top), call_out=call_out)
