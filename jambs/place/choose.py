@@ -11,6 +11,8 @@ from jambs.job.models.openings import Job, Opening
 from jambs.length import Grid
 from jambs.place.depths import flange_at_share
 from jambs.place.findings import NoPosition
+from jambs.place.flares import deepest_of, jamb_rip
+from jambs.place.limit_kinds import LimitKind
 from jambs.place.limits import SAME_PLANE, Range, jamb_boards, ranges
 from jambs.place.reasons import BindingLimit, BoundByLimit, LeastHeat, MovedForBoard, SharedEqually
 from jambs.wall.planes import WallPlanes
@@ -34,8 +36,30 @@ def choose(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> Chosen:
     Raises:
         LimitClash: no position respects all limits.
     """
-    low, high = within_limits(openings, planes, job)
+    low, high = carried_within_limits(openings, planes, job)
     return _within(low, high, openings[0], planes, job)
+
+
+def carried_within_limits(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> tuple[Range, Range]:
+    """Return the limits between which every flange plane can be built.
+
+    Without a buck a window stands only where a layer ends that carries it: of those planes the one nearest to an
+    equal share, which then is both limits.
+
+    Raises:
+        LimitClash: no position respects all limits, or no layer that carries ends between them.
+    """
+    low, high = within_limits(openings, planes, job)
+    if planes.wall.buck is not None:
+        return low, high
+    ends = sorted(planes.carrying, key=lambda plane: abs(plane - flange_at_share(planes, 0.5)))
+    marked = [Range(limit=LimitKind.CARRIED, mark=openings[0].mark, low=plane, high=plane) for plane in ends]
+    found = next((one for one in marked if not _clash(low, one) and not _clash(one, high)), None)
+    if found is None:
+        end = marked[0]
+        pair = (low, end) if _clash(low, end) else (end, high)
+        raise LimitClash(NoPosition(subject=asked_by(openings[0]), low=pair[0].low_end, high=pair[1].high_end))
+    return found, found
 
 
 def within_limits(openings: Sequence[Opening], planes: WallPlanes, job: Job) -> tuple[Range, Range]:
@@ -69,7 +93,8 @@ def as_told_by(opening: Opening, chosen: Chosen, planes: WallPlanes, job: Job) -
 
 def _told(reason: Reason, own: Sequence[Range]) -> Reason:
     def seen(bound: BindingLimit) -> BindingLimit:
-        return bound if any(one.allows(bound) for one in own) else replace(bound, plane=None)
+        is_own = bound.limit is LimitKind.CARRIED or any(one.allows(bound) for one in own)
+        return bound if is_own else replace(bound, plane=None)
 
     if isinstance(reason, BoundByLimit):
         return replace(reason, bound=seen(reason.bound))
@@ -104,11 +129,8 @@ def _on_grid(plane: float, low: float, high: float, lead: Opening, grid: Grid) -
     """Put the interior depth of the leading window on the shop's grid, inside the limits where the grid allows."""
     jamb_depth = lead.window.jamb_depth
     snapped = jamb_depth + grid.round(plane - jamb_depth)
-    if snapped < low - SAME_PLANE:
-        return snapped + grid.step
-    if snapped > high + SAME_PLANE:
-        return snapped - grid.step
-    return snapped
+    near = (snapped, snapped + grid.step, snapped - grid.step)
+    return next((one for one in near if low - SAME_PLANE <= one <= high + SAME_PLANE), plane)
 
 
 def _why(plane: float, wanted: float, low: Range, high: Range, step: float) -> Reason:
@@ -122,14 +144,15 @@ def _why(plane: float, wanted: float, low: Range, high: Range, step: float) -> R
 def _saved_board(plane: float, low: float, lead: Opening, job: Job) -> tuple[float, MovedForBoard] | None:
     """Move in a little where the interior jamb then comes out of the next narrower board."""
     shop, jamb_depth = job.shop, lead.window.jamb_depth
-    rip = plane - jamb_depth + shop.proud
+    rip = jamb_rip(lead, plane - jamb_depth, shop.proud)
     widths = jamb_boards(lead, job)
     now = next((width for width in widths if width - shop.edge_allowance >= rip - SAME_PLANE), math.inf)
     narrower = [width for width in widths if width < now]
     if not narrower or lead.interior.stack:
         return None  # of stacked frames none is the jamb that a narrower board would save
-    depth = shop.grid.at(shop.grid.count(narrower[-1] - shop.edge_allowance - shop.proud - shop.grid.step / 2))
+    deepest = deepest_of(lead, narrower[-1] - shop.edge_allowance, shop.proud)
+    depth = shop.grid.at(shop.grid.count(deepest - shop.grid.step / 2))
     moved = plane - jamb_depth - depth
-    if not 0 < moved <= job.limits.shift_for_board or jamb_depth + depth < low - SAME_PLANE:
+    if moved > job.limits.shift_for_board or jamb_depth + depth < low - SAME_PLANE:
         return None
     return jamb_depth + depth, MovedForBoard(moved=moved, board=narrower[-1])

@@ -78,7 +78,7 @@ def deepest_of(opening: Opening, widest: float, proud: float) -> float:
     """The interior depth at which the widest jamb takes all of a board of this width [in]."""
     if opening.interior.flare is None:
         return widest - proud
-    low, high = 0.0, max(widest - proud, 0.0)
+    low, high = 0.0, widest
     while high - low > NARROWED:
         middle = (low + high) / 2
         low, high = (middle, high) if jamb_rip(opening, middle, proud) <= widest else (low, middle)

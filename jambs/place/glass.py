@@ -66,7 +66,9 @@ def pane_area(opening: Opening) -> float:
 
 
 def _is_door(opening: Opening) -> bool:
-    return opening.window.sash.is_door or opening.floor_below_frame is not None
+    """Say whether people pass here: a door, or a sash that opens down to the floor. A fixed light there is no door."""
+    sash = opening.window.sash
+    return sash.is_door or (opening.floor_below_frame is not None and sash is not Sash.FIXED)
 
 
 def _hazards(opening: Opening) -> tuple[Finding, ...]:

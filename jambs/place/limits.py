@@ -126,10 +126,9 @@ def _exterior_ranges(opening: Opening, planes: WallPlanes, limits: Limits, proud
 
 
 def _carrying_range(opening: Opening, planes: WallPlanes, limits: Limits) -> Range:
-    carrying = [one.outer for one in planes.layers if one.layer.carries]
     buck = planes.wall.buck
     if buck is None or buck.kind is BuckKind.NONE:
-        return Range(limit=LimitKind.CARRIED, mark=opening.mark, high=max([planes.sheathing_plane, *carrying]))
+        return Range(limit=LimitKind.CARRIED, mark=opening.mark, high=planes.carrying[-1])
     return Range(limit=LimitKind.OVERHANG, mark=opening.mark, high=planes.sheathing_plane + limits.overhang)
 
 

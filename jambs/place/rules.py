@@ -8,9 +8,10 @@ from jambs.findings import FindingsError, Reason
 from jambs.job.models.openings import Job, Opening
 from jambs.job.models.position import PositionRule
 from jambs.length import Grid
-from jambs.place.choose import Chosen, asked_by, choose, within_limits
+from jambs.place.choose import Chosen, asked_by, carried_within_limits, choose
 from jambs.place.depths import flange_at_equal_depths, flange_at_share
 from jambs.place.findings import NoHeatStudy, NoSuchFace
+from jambs.place.limits import SAME_PLANE
 from jambs.place.reasons import (
     AskedExteriorDepth,
     AskedInteriorDepth,
@@ -61,8 +62,8 @@ def _least_heat_loss(
 ) -> Chosen:
     if study is None:
         raise RuleError(NoHeatStudy(subject=asked_by(lead)))
-    low, high = within_limits(openings, planes, job)
-    plane = study(lead, planes, low.low, high.high)
+    low, high = carried_within_limits(openings, planes, job)
+    plane = low.low if high.high - low.low < SAME_PLANE else study(lead, planes, low.low, high.high)
     depth = plane - lead.window.jamb_depth
     reason = LeastHeat(interior_depth=depth, low=low.low_bound, high=high.high_bound)
     return Chosen(flange_plane=plane, reasons=(reason,))

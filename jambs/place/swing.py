@@ -54,8 +54,8 @@ class Leaf:
     latch_jamb_face: float
     casing_face: float
     casing_thickness: float
-    hinge_out: float = 0.0
-    latch_out: float = 0.0
+    hinge_out: float
+    latch_out: float
     latch_depth: float | None = None
     hinge_met: Obstacle = Obstacle.JAMB
     latch_met: Obstacle = Obstacle.JAMB

@@ -45,6 +45,12 @@ class WallPlanes:
         """From the trim plane to the cladding face [in]."""
         return self.cladding_face - self.trim_plane
 
+    @property
+    def carrying(self) -> tuple[float, ...]:
+        """Planes at which the wall carries a window's flange without a buck, from the sheathing plane outward [in]."""
+        carry = {one.outer for one in self.layers if one.layer.carries and one.outer > self.sheathing_plane}
+        return tuple(sorted({self.sheathing_plane, *carry}))
+
 
 class WallError(FindingsError):
     """A stack that makes no wall."""

@@ -10,7 +10,9 @@ from typing import Any
 
 import pytest
 from cases import METRIC, placed
+from said import sentences
 
+from jambs.findings import FindingsError
 from jambs.length import MM_PER_INCH, Units
 from jambs.place.reasons import MovedForBoard
 from jambs.place.swing import FINE_DEG, Leaf, Obstacle, open_sash
@@ -126,7 +128,53 @@ def test_a_sash_turns_until_it_meets_the_jamb_beside_its_hinge(jamb_face: float,
     leaf = Leaf(
         span=30.0, hinge_face=0.75, latch_face=0.75, hinge_edge=0.5, latch_edge=0.5, thickness=1.0, set_back=0.0,
         jamb_depth=4.0, hinge_jamb_face=jamb_face, latch_jamb_face=-30.0, casing_face=-9.0, casing_thickness=0.0,
+        hinge_out=0.0,
+        latch_out=0.0,
     )  # fmt: skip
     found = open_sash(leaf)
     assert found.degrees == pytest.approx(degrees, abs=FINE_DEG + 1e-9)
     assert found.met is Obstacle.JAMB
+
+
+COVER = {"material": "plywood 1/2", "role": "outer sheathing"}
+
+
+@pytest.mark.parametrize(
+    ("jamb_depth", "carries", "plane"),
+    [
+        # Nothing but the sheathing, 6 1/2, carries; off the grid the plane stays, for there is no other.
+        ("4 9/16", "no", 6.5),
+        ("4 35/64", "no", 6.5),
+        # The cover's outer face, 12, carries too; equal share is 9 1/4, as far from both: the inner one.
+        ("4 9/16", "yes", 6.5),
+        ("4 35/64", "yes", 6.5),
+    ],
+)
+def test_without_a_buck_a_window_is_put_where_the_wall_carries_it(jamb_depth: str, carries: str, plane: float) -> None:
+    found = placed(
+        position=CHOOSE, walls__main__buck=None, limits={"overhang": "6"}, windows__fixed__jamb_depth=jamb_depth,
+        walls__main__layers__5={**COVER, "carries": carries},
+    )  # fmt: skip
+    assert (found.flange_plane, found.buck) == (plane, None)
+    assert "another opening" not in " ".join(sentences(found.reasons))
+
+
+def test_a_layer_that_carries_is_chosen_where_the_sheathing_lies_too_far_in() -> None:
+    """At least 2 inside: 6 1/2 leaves 1 15/16, so the cover at 12 with 7 7/16 inside."""
+    found = placed(
+        position=CHOOSE, walls__main__buck=None, limits={"least_interior_depth": "2"},
+        walls__main__layers__5={**COVER, "carries": "yes"}, exterior_trim=None,
+        shop__boards=[{"nominal": "1x10", "stock": "poplar"}],
+    )  # fmt: skip
+    assert (found.flange_plane, found.interior_depth) == (12.0, 7 + 7 / 16)
+
+
+def test_no_place_between_two_layers_that_carry_is_told() -> None:
+    with pytest.raises(FindingsError) as error:
+        placed(
+            position=CHOOSE, walls__main__buck=None, limits={"least_interior_depth": "2"},
+            walls__main__layers__5={**COVER, "carries": "yes"},
+        )  # fmt: skip
+    (words,) = error.value.sentences(Units.INCH)
+    assert "'least interior depth (W1)' asks for a flange plane at 6 9/16\" or further out" in words
+    assert "'what carries the flange (W1)' for 6 1/2\" or further in" in words

@@ -36,6 +36,7 @@ def case(**keys: Any) -> Case:
 
 
 IRC = "Order it tempered or laminated, and say safety_glass: yes (IRC 2018 {}, from memory); the local code decides."
+LOW = {**DOOR, "openings__0__frame": "35 1/2 x 33 1/2", "openings__0__rough_opening": "36 x 34"}
 LOCAL = "Ask what the local rules require before the glass is ordered; they decide."
 ASK = (
     "Low or large enough that it may have to be safety glass: settle {} before the window is ordered (in the job: {}; "
@@ -100,6 +101,14 @@ ROWS = [
         code="safety-glass",
         appears=case(sash="door in", hinge="left", **{"paths": DOOR, "sill_height": ""}),
         quiet=case(sash="door in", hinge="left", safety_glass="yes", **{"paths": DOOR, "sill_height": ""}),
+        inch="Safety glass: any glass in a door. " + IRC.format("R308.4.1"),
+        mm="Safety glass: any glass in a door. " + LOCAL,
+    ),
+    Row(
+        # A slider down to the floor is a door; a fixed light there is none, and this one is no large pane.
+        code="safety-glass",
+        appears=case(sash="slider", paths={"windows__fixed__meeting_rail": "2", **LOW}, sill_height=""),
+        quiet=case(sash="fixed", paths=LOW, sill_height=""),
         inch="Safety glass: any glass in a door. " + IRC.format("R308.4.1"),
         mm="Safety glass: any glass in a door. " + LOCAL,
     ),

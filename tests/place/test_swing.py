@@ -27,6 +27,8 @@ PROUD = Leaf(
     latch_jamb_face=1.75,
     casing_face=1.5,
     casing_thickness=0.0,
+    hinge_out=0.0,
+    latch_out=0.0,
 )
 
 
