@@ -1,4 +1,4 @@
-"""Flared jambs at a depth, by hand: the blank of the widest, the deepest a board takes, where a leaned jamb stops a sash.
+"""Flared jambs at a depth, by hand: the blank of the widest, how deep a board goes, where a leaned jamb stops a sash.
 
 A jamb that leans by f from a depth d and stands p proud is (d + p) / cos f wide on its face; each of its two bevels
 takes half of its thickness t in tan f more on the other face, so that the blank is t tan f wider (trigonometry).
