@@ -9,7 +9,7 @@ import pytest
 from pydantic import ValidationError
 
 from jambs.courses.cladding import CourseError, exposure_table, greatest_exposure, resolve_cladding
-from jambs.courses.cladding_words import assumed_of
+from jambs.courses.cladding_words import assumed_of, limit_words
 from jambs.job.models.outside import CladdingEntry, CladdingKind, Coursing
 from jambs.length import GRIDS, Units
 
@@ -72,6 +72,13 @@ def test_clapboards_lap_an_inch_at_least() -> None:
     """The minimum lap for bevel siding is 1 inch: naval training manual NAVEDTRA 14044, chapter 4."""
     with pytest.raises(CourseError, match=r'least_lap is 3/4"; clapboards lap at least 1"'):
         resolve_cladding(cladding(kind="clapboards", widths=["5 1/2"], least_lap="3/4"), units=Units.INCH)
+
+
+def test_where_the_greatest_exposure_is_from_is_said() -> None:
+    boards = resolve_cladding(cladding(kind="boards", widths=["5 1/2"], least_lap="3/8"), units=Units.INCH)
+    assert limit_words(boards, Units.INCH) == "board widths and laps of the job"
+    shingles = resolve_cladding(cladding(kind="shingles", length="18", least_exposure="5"), units=Units.INCH)
+    assert limit_words(shingles, Units.INCH).startswith('at most 8 1/2": ')
 
 
 def test_what_the_job_leaves_out_is_said() -> None:

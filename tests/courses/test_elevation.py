@@ -52,3 +52,10 @@ def test_lines_from_below_and_a_gap_for_all() -> None:
     assert place.wanted[-1].kind is LineKind.EAVE
     usual = elevation_of("west", elevation_entry(faces="west"), kits)
     assert place.openings[0].head == pytest.approx(usual.openings[0].head - 0.125, abs=1e-9)
+
+
+def test_the_frame_stands_on_its_sill_height_and_is_as_high_as_it_is() -> None:
+    """W01: 42 over the floor and 41 1/2 high."""
+    _, kits = harbour_house()
+    found = {one.mark: one for one in elevation_of("north", elevation_entry(faces="north"), kits).openings}
+    assert (found["W01"].frame[1], found["W01"].frame[3]) == (42.0, 83.5)

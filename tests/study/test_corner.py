@@ -57,6 +57,11 @@ def test_the_estimate_of_a_drawn_window_against_three_dimensions(paths: dict[str
     subject = case_of({"exterior_trim": None, **paths})
     found = study_at(subject, plane)
     in_space = sill_corner_factor(*_sides(found), GRID)
+    jamb, sill = (found.side(side) for side in (Side.JAMB, Side.SILL))
+    assert jamb and sill
+    alone = factors_alone(subject.window.blocks[Side.JAMB]).coldest
+    ends = (jamb.factors.coldest.temperature, sill.factors.coldest.temperature)
+    assert _estimate(subject, found) == corner_estimate(*ends, alone)
     assert _estimate(subject, found) < in_space < _estimate(subject, found) + CORNER_SPREAD + 0.006
 
 

@@ -30,8 +30,9 @@ from jambs.study.placement_study import (
     planned_effects,
     study_placements,
 )
+from jambs.study.record import wall_record
 from jambs.study.record.comparison_record import comparison_record
-from jambs.study.record.figures import sentences
+from jambs.study.record.figures import figure, sentences, signed
 from jambs.study.record.planned_positions import planned_positions
 from jambs.study.record.wall_record import perms
 from jambs.study.sun.sun_at import reveal_at, sun_at
@@ -367,6 +368,38 @@ def test_the_record_of_a_detail_says_why_there_is_no_figure_where_there_is_none(
     for one, told in zip(study.windows[0].details, details, strict=True):
         assert told["why_not"] == (sentences(one.why_not, study.job.units) if one.heat is None else None)
         assert (told["heat"] is None) is bool(told["why_not"])
+
+
+def test_the_record_of_a_wall_tells_its_outside_and_its_dew_point(study: PlacementStudy) -> None:
+    for wall, told in zip(study.walls, comparison_record(study)["walls"], strict=True):
+        assert told["outside_temperature"]["value"] == min(wall.temperatures) == wall.temperatures[-1]
+        assert wall.dew_check is not None
+        assert told["dew_check"]["temperature"]["value"] == wall.dew_check.temperature
+        assert wall.dew_check.layer in told["dew_check"]["words"]
+
+
+def test_figures_of_records_have_a_sign_and_no_more_digits_than_asked() -> None:
+    assert [signed(one, "W/K", 3)["text"] for one in (1.0, -0.0031, 0.0001, 0.0006)] == [
+        "+1.000",
+        "−0.003",
+        "0",
+        "+0.001",
+    ]
+    assert figure(0.12345, "W/K", 3)["text"] == "0.123"
+
+
+def test_a_change_of_a_detail_is_told_to_a_thousandth(study: PlacementStudy) -> None:
+    told = [one for one in comparison_record(study)["windows"][0]["details"] if one["change"]]
+    assert told
+    for one in told:
+        assert one["change"]["text"] in ("0", f"{one['change']['value']:+.3f}".replace("-", "−"))
+        assert one["heat"]["text"] == f"{one['heat']['value']:.3f}"
+
+
+def test_a_layer_as_tight_as_the_limit_blocks() -> None:
+    """Class II vapor retarders end at 1 perm (International Residential Code, definitions, from memory)."""
+    assert wall_record._way(57.2, 57.2) == "blocked, 1 perm"
+    assert wall_record._way(57.3, 57.2) == "yes, 1 perm"
 
 
 def test_a_row_of_the_window_order_prints_heat_to_a_thousandth(study: PlacementStudy, window: WindowComparison) -> None:

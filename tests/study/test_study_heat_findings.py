@@ -132,10 +132,20 @@ ROWS = [
     Row(
         code="frame-holds-no-panel",
         appears=refused(lambda: frame(depth=3 * 0.0254, panel_thickness=0.75 * 0.0254, panel_setback=2.5 * 0.0254)),
-        quiet=refused(lambda: frame(depth=3 * 0.0254, panel_thickness=0.75 * 0.0254, panel_setback=2.2 * 0.0254)),
+        quiet=refused(lambda: frame(depth=3.0, panel_thickness=0.75, panel_setback=2.25)),  # just as deep as it is
         inch='frame 3" deep with a face of 4 21/64": glazing 3/4" thick, set back 2 1/2", must lie inside its depth, '
         "and the face be over 19/32\". Check the frame's depth and the glazing's thickness.",
         mm="frame 76.2 mm deep with a face of 110 mm: glazing 19.1 mm thick, set back 63.5 mm, must lie inside its "
+        "depth, and the face be over 15 mm. Check the frame's depth and the glazing's thickness.",
+    ),
+    Row(
+        # The glass stands 15 mm deep in its rebate: a face just as wide has no rebate.
+        code="frame-holds-no-panel",
+        appears=refused(lambda: frame(face=0.015)),
+        quiet=refused(lambda: frame(face=0.0151)),
+        inch='frame 2 43/64" deep with a face of 19/32": glazing 1 7/64" thick, set back 45/64", must lie inside its '
+        "depth, and the face be over 19/32\". Check the frame's depth and the glazing's thickness.",
+        mm="frame 68 mm deep with a face of 15 mm: glazing 28 mm thick, set back 18 mm, must lie inside its "
         "depth, and the face be over 15 mm. Check the frame's depth and the glazing's thickness.",
     ),
     Row(
