@@ -56,7 +56,8 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         "banner": state_record(kit)["banner"],
         "width": kit.clear_width,
         "height": kit.clear_height,
-        "shims": _shim_data(kit, job.shop.grid) if has_jambs else None,
+        # Round a shape the steps name the places edge by edge: the sketch is of a rectangle.
+        "shims": _shim_data(kit, job.shop.grid) if has_jambs and not kit.placement.opening.shape else None,
         "buck": buck_steps(kit, job.shop.grid),
         "inside": inside_steps(kit, job.shop),
         "outside": [_lap_record(lap, kit, job.units) for lap in fitting.flashings.laps],

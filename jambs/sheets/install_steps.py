@@ -9,6 +9,7 @@ from jambs.job.models.path import corners_of
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Joint
 from jambs.length import Grid
+from jambs.outside.trim_fasteners import shim_places
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
@@ -119,13 +120,26 @@ def _setting(kit: CutKit, shop: Shop) -> list[str]:
     stand = "at their flare, the backs shimmed over their whole slant" if kit.flares else "square to the frame"
     return [
         f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all round; wedge it.",
-        f"Shim in pairs at the marked places, jambs straight and {stand}; no shim past the wall.",
+        f"Shim in pairs at {_shimmed(kit, shop.grid)}, jambs straight and {stand}; no shim past the wall.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
         *_stacking(kit, shop.grid),
         f"Check with a straightedge: jambs stand {text(shop.proud)} proud of the wall, nowhere shy.",
         *_scribe(kit),
         "Close the gap between jamb and rough opening airtight: backer and sealant, or low-expansion foam.",
     ]
+
+
+def _shimmed(kit: CutKit, grid: Grid) -> str:
+    """Say where shims go: where the sketch marks them, or, round a shape, along each jamb from its first corner."""
+    if not kit.placement.opening.shape:
+        return "the marked places"
+    boards = {(part.side, part.member): part for part in parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)}
+    places = [
+        f"{boards[edge.side, edge.run].mark} {', '.join(grid.text(at) for at in shim_places(edge.length, grid))}"
+        for edge in clear_path(kit.placement.opening, kit.room)
+        if (edge.side, edge.run) in boards
+    ]
+    return f"these places, clockwise seen from the room, from each jamb's first inside corner: {'; '.join(places)}"
 
 
 def _stacking(kit: CutKit, grid: Grid) -> list[str]:

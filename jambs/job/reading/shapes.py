@@ -38,6 +38,11 @@ def _of_opening(
         yield "shape", misfit
     if window.sash is not Sash.FIXED:
         yield "window", f"is a {window.sash.value} in the {kind} frame, which opens nowhere here; give sash: fixed"
+    if entry.units is not None:
+        yield (
+            "shape",
+            f"is {kind}, and the opening has units, which are rectangles; give each its own opening, or no shape",
+        )
     if entry.floor_below_frame is not None:
         yield "shape", f"is {kind}, which no door is made with here; leave shape out, or floor_below_frame"
     if entry.rough_opening is not None:

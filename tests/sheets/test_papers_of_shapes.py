@@ -1,0 +1,97 @@
+"""What papers say of openings that are no rectangle: their outline, and nothing that holds for a rectangle alone."""
+
+from __future__ import annotations
+
+import math
+from functools import cache
+from typing import Any
+
+import jsonschema
+import pytest
+from cases import changed, job_of, strips
+
+from jambs.job import Job
+from jambs.parts.cut_kit import CutKit
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
+from jambs.sheets.house import order_data, rough_opening_data
+from jambs.sheets.install_steps import inside_steps
+from jambs.sheets.parts_file import parts_schema
+from jambs.sheets.record import job_record
+
+SHAPES: dict[str, tuple[Any, str]] = {
+    "raked": ({"kind": "raked", "left": "30", "right": "48"}, "24 x 48"),
+    "gable": ({"kind": "gable", "sides": "30"}, "36 x 48"),
+    "octagon": ({"kind": "octagon", "cut": "8"}, "30 x 30"),
+}
+
+
+@cache
+def built(shape: str) -> tuple[tuple[CutKit, ...], Job]:
+    given, frame = SHAPES[shape]
+    changes = {"openings__0__rough_opening": None, "openings__0__shape": given, "openings__0__frame": frame}
+    if shape == "octagon":
+        changes["exterior_trim__outside__sill"] = None
+    job = job_of(changed(**changes))
+    return strips(make_kit(one, job) for one in place_windows(job)), job
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_the_record_of_a_shape_keeps_to_its_schema(shape: str) -> None:
+    record = job_record(*built(shape))
+    assert not [*jsonschema.Draft202012Validator(parts_schema()).iter_errors(record)]
+    outline = record["openings"][0]["window"]["shape"]
+    assert outline["kind"] == shape
+    assert len(outline["corners"]) == {"raked": 4, "gable": 5, "octagon": 8}[shape]
+
+
+@pytest.mark.parametrize(
+    ("shape", "ordered", "framed"),
+    [
+        # 3-4-5: 1/4 outside, the low corner lies 1/4 (1 - 3/5) / (4/5) = 1/8 higher than the frame's, the high one
+        # 1/4 (1 + 3/5) / (4/5) = 1/2; both 1/4 more over the rough sill.
+        (
+            "raked",
+            'raked, 30" high at the left, 48" at the right',
+            'raked, 30 3/8" high at the left, 48 3/4" at the right',
+        ),
+        # 12 in 12: at 45° the corner at the eaves lies 1/4 tan 22 1/2° = 0.1036 higher, the peak 1/4 √2 = 0.3536.
+        (
+            "gable",
+            'gable, sides 30" high, peak 48" high, 18" from the left',
+            'gable, sides 30 23/64" high, peak 48 39/64" high, 18 1/4" from the left',
+        ),
+        # Cut back 8 and 1/4 (1 - tan 22 1/2°) = 0.1464 more.
+        ("octagon", 'octagon, corners cut back 8"', 'octagon, corners cut back 8 9/64"'),
+    ],
+)
+def test_the_window_is_ordered_and_its_hole_framed_by_the_outline(shape: str, ordered: str, framed: str) -> None:
+    assert order_data(*built(shape))["kinds"][0]["type"] == f"fixed: {ordered}, seen from inside"
+    assert rough_opening_data(*built(shape))["rows"][0]["outline"] == framed
+
+
+def test_a_rectangle_is_ordered_and_framed_without_an_outline() -> None:
+    job = job_of(changed())
+    kits = strips(make_kit(one, job) for one in place_windows(job))
+    assert order_data(kits, job)["kinds"][0]["type"] == "fixed"
+    assert rough_opening_data(kits, job)["rows"][0]["outline"] == ""
+    assert "shape" not in job_record(kits, job)["openings"][0]["window"]
+
+
+def test_the_box_of_a_shape_is_built_over_its_outline() -> None:
+    """Every board is named; the diagonals of a rectangle are not, which would rack it."""
+    (kit,), job = built("gable")
+    (box,) = (step for step in inside_steps(kit, job.shop) if step.startswith("Build the jamb box"))
+    assert "diagonal" not in box and all(f"W1-{number}" in box or "W1-1" in box for number in range(1, 6))
+    # Clear width 36 - 5 + 1/4; each slope over half of it at 45°.
+    assert job.shop.grid.text(31.25 / 2 * math.sqrt(2)) in box
+
+
+def test_shims_go_along_every_jamb_and_none_past_its_end() -> None:
+    (kit,), job = built("raked")
+    (shims,) = (step for step in inside_steps(kit, job.shop) if step.startswith("Shim in pairs"))
+    for part in kit.parts:
+        if part.mark in ("W1-1", "W1-2", "W1-3", "W1-4"):
+            (at,) = (words for words in shims.split("; ") if f"{part.mark} " in words)
+            last = at.split(", ")[-1] if part.mark != "W1-4" else at.split(", jambs")[0].split(", ")[-1]
+            assert float(last.split('"')[0].split(" ")[0]) < part.length
