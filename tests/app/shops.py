@@ -1,12 +1,14 @@
-"""A small job that is built once, and a folder to work in."""
+"""A small job that is built once, a folder to work in, and states of it that are reached once."""
 
 from __future__ import annotations
 
 import shutil
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
+from quick_papers import quick
 
 from jambs.commands.command_line import main
 
@@ -70,3 +72,29 @@ def built(shop: Shop, papers: Path) -> Shop:
     """The fresh folder with the papers in it."""
     shutil.copytree(papers, shop.output)
     return shop
+
+
+@pytest.fixture
+def undrawn(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Builds without drawings, pictures and solids: for what is read in words, tables and the record alone."""
+    quick(monkeypatch, drawings=False)
+
+
+Reach = Callable[[str, Callable[[], object]], None]
+"""Brings the shop to a state of that name: by the work that is given the first time, then by a copy."""
+_states: dict[str, Path] = {}
+
+
+@pytest.fixture
+def reach(shop: Shop, tmp_path_factory: pytest.TempPathFactory) -> Reach:
+    """Work that several tests begin with is done once."""
+
+    def reached(name: str, work: Callable[[], object]) -> None:
+        if name in _states:
+            shutil.rmtree(shop.folder)
+            shutil.copytree(_states[name], shop.folder)
+        else:
+            work()
+            _states[name] = Path(shutil.copytree(shop.folder, tmp_path_factory.mktemp("state") / "shop"))
+
+    return reached

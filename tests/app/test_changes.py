@@ -8,13 +8,14 @@ import json
 import re
 
 import pytest
-from shops import Shop, built, papers, shop
+from shops import Reach, Shop, built, papers, reach, shop, undrawn
 from test_site_verbs import text_of
 
 from jambs.app.old_labels import OLD_LABELS
 from jambs.issued.marks import MARKS, recorded_marks
 from jambs.issued.record import Record
 
+pytestmark = pytest.mark.usefixtures("undrawn")
 OUTSIDE = """exterior_trim:
   outside:
     jamb: {thickness: 3/4, stock: cedar}
@@ -49,10 +50,14 @@ def marks_of(shop: Shop) -> dict[str, tuple[str, str, str]]:
 
 
 @pytest.fixture
-def trimmed(shop: Shop) -> Shop:
+def trimmed(shop: Shop, reach: Reach) -> Shop:
     """The worked case with trim outside, issued once."""
-    shop.change("position: {share: 1/2}\n", OUTSIDE)
-    built_again(shop)
+
+    def issue() -> None:
+        shop.change("position: {share: 1/2}\n", OUTSIDE)
+        built_again(shop)
+
+    reach("trimmed", issue)
     return shop
 
 

@@ -14,8 +14,8 @@ from cases import changed, examples
 from click.testing import CliRunner
 from hypothesis import event, given
 from hypothesis import strategies as st
+from quick_papers import quick
 from random_kits import RandomKit, kits
-from year import quick
 
 from jambs.commands.command_line import main
 

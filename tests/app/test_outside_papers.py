@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from outside_houses import EXAMPLES, house
 from pypdf import PdfReader
-from shops import Shop, shop
+from shops import Shop, shop, undrawn
 
 from jambs.app.chain import make_kits
 from jambs.flashing.blank import BlankKind
@@ -22,6 +22,7 @@ from jambs.outside.plan import OutsideError, PlannedOutside, plan_outside, with_
 from jambs.parts.cuts import WoodMoves
 from jambs.parts.kinds import PartKind
 
+pytestmark = pytest.mark.usefixtures("undrawn")
 SECTIONS = """
 elevations:
   north:

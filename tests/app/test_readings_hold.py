@@ -13,10 +13,11 @@ from typing import Any
 
 import pytest
 from pypdf import PdfReader
-from shops import Shop, shop
+from shops import Shop, shop, undrawn
 
 from jambs.issued.record import Record
 
+pytestmark = pytest.mark.usefixtures("undrawn")
 W01 = "  - mark: W01\n    room: Kitchen\n"
 READ = "head_left: 4 11/16, head_right: 4 3/4, sill_left: 4 5/8, sill_right: 4 23/32"
 OUTSIDE = "head_left: 1 1/2, head_right: 1 1/2, sill_left: 1 1/2, sill_right: 1 1/2"

@@ -8,7 +8,7 @@ import shutil
 from pathlib import Path
 
 import pytest
-from shops import Shop, built, papers, shop
+from shops import Reach, Shop, built, papers, reach, shop, undrawn
 
 from jambs.app.earlier_job import earlier_job
 from jambs.issued.entry import BUILD, JobIdentity
@@ -16,14 +16,19 @@ from jambs.issued.errors import Unreadable
 from jambs.issued.record import Record
 from jambs.issued.writing import Commit, NewIssue, begin
 
+pytestmark = pytest.mark.usefixtures("undrawn")
 WIDE, NARROW = "frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2"
 
 
 @pytest.fixture
-def narrowed(built: Shop) -> Shop:
+def narrowed(built: Shop, reach: Reach) -> Shop:
     """The worked case issued twice: the second time with a narrower frame."""
-    built.change(WIDE, NARROW)
-    assert built.run("build", "house", "--without-solids").exit_code == 0
+
+    def issue() -> None:
+        built.change(WIDE, NARROW)
+        assert built.run("build", "house", "--without-solids").exit_code == 0
+
+    reach("narrowed", issue)
     return built
 
 

@@ -9,12 +9,13 @@ from pathlib import Path
 
 import pytest
 from openpyxl import load_workbook
-from shops import Shop, shop
+from shops import Shop, shop, undrawn
 from test_buy import priced
 
 from jambs.csv_text import guarded
 from jambs.sheets.letters import letters_lacking
 
+pytestmark = pytest.mark.usefixtures("undrawn")
 FORMULA = "=1+1"
 
 

@@ -14,7 +14,8 @@ import pytest
 from cases import examples
 from hypothesis import given
 from hypothesis import strategies as st
-from year import LINING, House, Wishes, assert_true, quick, reading
+from quick_papers import quick
+from year import LINING, House, Wishes, assert_true, reading
 
 from jambs.app.old_labels import OLD_LABELS
 from jambs.parts.as_built import PLANNED

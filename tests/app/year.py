@@ -14,14 +14,11 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-import pytest
 from click.testing import CliRunner
 from ezdxf.filemanagement import readfile
 from pypdf import PdfReader
 
-from jambs.app import papers
 from jambs.commands.command_line import main
-from jambs.sheets.pictures import Picture, SheetPictures
 
 JOB = """job: Year
 units: inch
@@ -253,21 +250,3 @@ def _assert_old_labels_told(house: House, parts: Sizes) -> None:
     for mark, sizes in house.labeled:
         if parts.get(mark) != sizes:
             assert re.search(rf"^{re.escape(mark)} [\d, ]+", page, re.M), f"{mark} {sizes} is not on the page"
-
-
-# ---- quick papers
-
-
-def quick(patch: pytest.MonkeyPatch, *, drawings: bool) -> None:
-    """Leave out what these tests do not read: hatching, pictures and, unless asked for, the drawings."""
-    nothing = Picture(title="", svg='<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="9mm"/>', scale="")
-    patch.setattr(papers, "sheet_pictures", lambda *_, **__: SheetPictures(elevation=nothing, section=nothing))
-    patch.setattr(papers, "write_flat_dxf", lambda _, path: path.write_bytes(b""))
-    patch.setattr(papers, "sheet_pages", lambda *_: [])
-    patch.setattr(papers, "write_drawing_sheets", lambda _, __, path: path.write_bytes(b""))
-    patch.setattr(papers, "write_cut_files", lambda *_, **__: None)
-    patch.setattr(papers, "write_all_drawings", lambda *_, **__: None)
-    if not drawings:
-        patch.setattr(papers, "draw_opening", lambda *_, **__: None)
-        patch.setattr(papers, "drawing_title", lambda _: "")
-        patch.setattr(papers, "write_dxf", lambda _, path: path.write_bytes(b""))
