@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
-from shops import Shop, built, papers, shop
+from shops import Shop, built, papers, shop, undrawn
 
 from jambs.issued.durable import sha256_of
 from jambs.issued.record import Record
@@ -145,6 +145,7 @@ def test_building_again_issues_nothing(built: Shop) -> None:
     assert {path: path.read_bytes() for path in built.output.rglob("*.pdf")} == before
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_building_again_after_a_change_issues_nothing_either(built: Shop) -> None:
     built.run("measure", "house")
     fill(built, "W01", DEPTHS)
@@ -175,6 +176,7 @@ def test_no_such_issue(built: Shop) -> None:
     assert result.stderr.strip() == "there is no issue 9 on record; issued so far: 1"
 
 
+@pytest.mark.usefixtures("undrawn")
 @pytest.mark.parametrize("seed", [1])
 def test_a_build_killed_at_random_leaves_the_last_issue_whole(built: Shop, seed: int) -> None:
     """Whatever the moment: every issue that is recorded has all its files, and the next build puts the papers right."""

@@ -11,7 +11,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from shops import Shop, built, papers, shop
+from shops import Shop, built, papers, shop, undrawn
 
 from jambs.commands import command_line
 from jambs.issued.record import Record
@@ -25,6 +25,7 @@ def contents(folder: Path) -> dict[str, bytes]:
     return {name: path.read_bytes() for name, path in files.items() if not name.startswith("issued/")}
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_our_own_papers_are_overwritten_unasked(built: Shop) -> None:
     assert built.run("build", "house", "--only", "W01").exit_code == 0
 
@@ -52,12 +53,14 @@ def test_a_file_of_the_users_own_is_not_overwritten(shop: Shop) -> None:
     assert contents(shop.output) == {"drawings/W01.dxf": b"drawn by hand"}
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_overwrite_overwrites(built: Shop) -> None:
     (built.output / SHEET).write_bytes(b"with notes in pencil")
     assert built.run("build", "house", "--only", "W01", "--overwrite").exit_code == 0
     assert (built.output / SHEET).read_bytes().startswith(b"%PDF")
 
 
+@pytest.mark.usefixtures("undrawn")
 @pytest.mark.parametrize(("answer", "code"), [("y\n", 0), ("n\n", 1), ("\n", 1)])
 def test_a_terminal_is_asked(answer: str, code: int, built: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(command_line, "_on_terminal", lambda: True)
@@ -68,12 +71,14 @@ def test_a_terminal_is_asked(answer: str, code: int, built: Shop, monkeypatch: p
     assert (built.output / SHEET).read_bytes().startswith(b"%PDF") is (code == 0)
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_files_the_user_put_beside_ours_stay(built: Shop) -> None:
     (built.output / "notes.txt").write_text("measure twice", encoding="utf-8")
     assert built.run("build", "house", "--only", "W02").exit_code == 0
     assert (built.output / "notes.txt").read_text(encoding="utf-8") == "measure twice"
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_an_opening_that_is_gone_takes_its_papers_with_it(built: Shop) -> None:
     text = built.job.read_text(encoding="utf-8")
     built.job.write_text(text[: text.index("  - mark: W02")], encoding="utf-8")
@@ -181,6 +186,7 @@ def test_a_paper_knows_its_opening(built: Shop) -> None:
 # ---- what was issued is said until it was
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_the_recut_list_is_said_again_until_it_was_shown(built: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
     """The build is stopped after its papers moved in and before it could say what to recut."""
     built.change("frame: 35 1/2 x 47 1/2", "frame: 35 1/4 x 47 1/2")
