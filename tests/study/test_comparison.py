@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-import psychrolib
 import pytest
 from heat_cases import FRAMES, HEAD, JAMB, SILL, WALLS
+from moist_air import psychrolib
 from retired_comparison import PositionRow, Site, Window, compare_positions, reveal_of
 
 WINDOW = Window(width=0.9144, height=1.524, frame=FRAMES["wood"], jamb=JAMB, sill=SILL, head=HEAD)
@@ -42,7 +42,6 @@ def test_the_coldest_of_the_sides_is_the_one_named(rows: tuple[PositionRow, ...]
 
 def test_humidity_against_psychrolib(rows: tuple[PositionRow, ...]) -> None:
     """At the humidity found, the dew point is the corner's temperature."""
-    psychrolib.SetUnitSystem(psychrolib.SI)
     for row in rows:
         surface = -18 + row.coldest_corner * 38
         assert psychrolib.GetTDewPointFromRelHum(20, row.sweats_above) == pytest.approx(surface, abs=0.05)

@@ -1,8 +1,8 @@
 """Saturation, dew point and temperature factors, against psychrolib (ASHRAE) and tables."""
 
-import psychrolib
 import pytest
 from heat_cases import layers, read_authority
+from moist_air import psychrolib
 
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.humidity import (
@@ -17,11 +17,6 @@ from jambs.study.wall.humidity import (
     saturation_temperature,
 )
 from jambs.study.wall.stack import HeatStack
-
-
-@pytest.fixture(autouse=True)
-def metric_psychrolib() -> None:
-    psychrolib.SetUnitSystem(psychrolib.SI)
 
 
 @pytest.mark.parametrize("row", read_authority("saturation.csv"), ids=lambda row: row["T_degC"])

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-import psychrolib
 import pytest
 from cases import changed, job_of
+from moist_air import psychrolib
 from test_wall_report import FILLED, MONTHS, report
 
 from jambs.job.models.site import Site, site_of
@@ -24,7 +24,6 @@ def site_with(**keys: Any) -> Site:
 )
 def test_the_excess_of_each_class_by_hand(humidity_class: int, outside: float, excess: float) -> None:
     """270, 540, 810, 1080, 1360 Pa up to 0 degC, straight to nothing at 20 degC, times 1.10 (from memory)."""
-    psychrolib.SetUnitSystem(psychrolib.SI)
     site = site_with(humidity_class=str(humidity_class))
     pressure = 0.8 * psychrolib.GetSatVapPres(outside) + excess
     by_hand = min(1.0, pressure / psychrolib.GetSatVapPres(20))
@@ -66,7 +65,6 @@ def test_the_year_of_vapor_knows_the_indoor_air_of_its_months() -> None:
 
 def test_the_mold_limit_is_that_of_the_worst_month() -> None:
     """By psychrolib: the surface whose saturation is the room's vapor pressure over 0.8, as a factor; the greatest."""
-    psychrolib.SetUnitSystem(psychrolib.SI)
     site = site_with()
     factors = []
     for climate in indoor_climates(site):

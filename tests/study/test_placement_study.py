@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-import psychrolib
 import pytest
 from cases import changed, job_of, kit_of
+from moist_air import psychrolib
 
 from jambs.job import Job
 from jambs.job.models.site import site_of
@@ -210,7 +210,6 @@ def test_heat_of_the_whole_window_by_hand(window: WindowComparison, study: Place
 
 def test_humidity_against_psychrolib(window: WindowComparison) -> None:
     """At the humidity found the dew point of the room is the temperature of the coldest place."""
-    psychrolib.SetUnitSystem(psychrolib.SI)
     for one in window.candidates:
         assert one.effects is not None
         surfaces = one.effects.surfaces

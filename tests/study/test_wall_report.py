@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-import psychrolib
 import pytest
 from cases import changed, job_of
+from moist_air import psychrolib
 
 from jambs.job.models.site import site_of
 from jambs.study.heat.region import StudyError
@@ -45,7 +45,6 @@ def test_both_unit_systems_are_the_same_wall() -> None:
 
 
 def test_sheathing_temperature_by_hand_and_dew_point_by_psychrolib() -> None:
-    psychrolib.SetUnitSystem(psychrolib.SI)
     found = report(site={"design_outdoor_temperature": "-10 C", "indoor_humidity": "30 %"})
     inside = 0.13 + 0.0254 * (0.5 / 0.1603 + 5.5 / 0.0459)
     assert found.dew_check is not None
