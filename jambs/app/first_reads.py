@@ -34,15 +34,15 @@ class FirstReads:
 
     def held(self, placements: Sequence[Placement]) -> tuple[Placement, ...]:
         """Return the openings without the readings that are void."""
-        marks = {one.opening.mark for one in placements}
-        return tuple(without_void_readings(one, self._taken_of(one, marks)) for one in placements)
+        held = _held(placements)
+        return tuple(without_void_readings(one, self._taken_of(one, held)) for one in placements)
 
     def with_new(self, placements: Sequence[Placement]) -> FirstReads:
         """Note what the readings that are read now for the first time are taken of."""
         found = dict(self.known)
-        marks = {one.opening.mark for one in placements}
+        held = _held(placements)
         for one in placements:
-            before, against = self._taken_of(one, marks), MeasuredAgainst.of(one)
+            before, against = self._taken_of(one, held), MeasuredAgainst.of(one)
             for taken, sum_ in _digests(one):
                 found.setdefault((one.opening.mark, taken, sum_), before.get(taken, against))
         return FirstReads(known=found)
@@ -51,19 +51,24 @@ class FirstReads:
         """Add what others were taken of; what is known here was first."""
         return FirstReads(known={**other.known, **self.known})
 
-    def _taken_of(self, placement: Placement, marks: set[str]) -> dict[Taken, MeasuredAgainst]:
+    def _taken_of(self, placement: Placement, held: set[Key]) -> dict[Taken, MeasuredAgainst]:
         """Look the readings of an opening up; an opening that was renamed brings its readings along."""
         mark = placement.opening.mark
         found = {}
         for taken, sum_ in _digests(placement):
-            against = self.known.get((mark, taken, sum_)) or self._of_renamed(taken, sum_, marks)
+            against = self.known.get((mark, taken, sum_)) or self._of_renamed(taken, sum_, held)
             if against:
                 found[taken] = against
         return found
 
-    def _of_renamed(self, taken: Taken, sum_: str, marks: set[str]) -> MeasuredAgainst | None:
-        keys = (key for key in self.known if key[0] not in marks and key[1:] == (taken, sum_))
+    def _of_renamed(self, taken: Taken, sum_: str, held: set[Key]) -> MeasuredAgainst | None:
+        keys = (key for key in self.known if key not in held and key[1:] == (taken, sum_))
         return next((self.known[key] for key in keys), None)
+
+
+def _held(placements: Sequence[Placement]) -> set[Key]:
+    """Return the readings that stand under each mark now; what another mark had is of an opening that moved."""
+    return {(one.opening.mark, taken, sum_) for one in placements for taken, sum_ in _digests(one)}
 
 
 def _digests(placement: Placement) -> Iterator[tuple[Taken, str]]:

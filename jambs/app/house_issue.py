@@ -12,6 +12,7 @@ from pathlib import Path
 from jambs.app.writing import record_faults, today
 from jambs.issue_stamp import IssueStamp
 from jambs.issued.basis import DEPENDS, HOUSE, SHAPES, SHEETS, Basis, differing, digest, of_shapes
+from jambs.issued.entry import Entry
 from jambs.issued.errors import Unreadable
 from jambs.issued.record import Record
 
@@ -51,10 +52,10 @@ def house_document(stamp: IssueStamp, boards: IssueStamp, basis: Basis) -> dict[
     return {HOUSE_ISSUE: json.dumps(kept, sort_keys=True).encode()}
 
 
-def kept_document(record: Record) -> dict[str, bytes]:
-    """Return the document of the last issue, for an issue that writes no lists."""
+def kept_document(record: Record, issue: Entry | None = None) -> dict[str, bytes]:
+    """Return the document of an issue, the last one if none is named, for an issue that writes no lists."""
     try:
-        issue = record.latest_issue
+        issue = issue or record.latest_issue
         return {HOUSE_ISSUE: record.document(issue, HOUSE_ISSUE)} if issue else {}
     except Unreadable:
         return {}
@@ -69,9 +70,12 @@ class HouseIssue:
     basis: Basis
 
 
-def last_house(record: Record) -> HouseIssue | None:
-    """Return what is kept of the lists of the issue that holds; an earlier one has one stamp for all."""
-    content = kept_document(record).get(HOUSE_ISSUE)
+def last_house(record: Record, issue: Entry | None = None) -> HouseIssue | None:
+    """Return what is kept of the lists of an issue, of the one that holds if none is named.
+
+    What an earlier version kept has one stamp for all.
+    """
+    content = kept_document(record, issue).get(HOUSE_ISSUE)
     try:
         found = json.loads(content or b"")
         return HouseIssue(

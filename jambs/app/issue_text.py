@@ -10,6 +10,7 @@ from jambs.app.paper_names import SHEET_TO_CUT
 from jambs.issued.compare import OpeningChanges, compare_openings
 from jambs.issued.entry import Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
+from jambs.issued.moves import walked_back
 from jambs.issued.plan import OTHER_SHAPE
 from jambs.issued.reasons import Added, MarksExchanged, why_text
 from jambs.issued.record import Record
@@ -74,8 +75,8 @@ def _changed_line(record: Record, told: Entry | None, last: Entry, mark: str, jo
         return (
             f"  {mark}: {why}; its sheets and labels are void" if told and mark in told.sheets else f"  {mark}: {why}"
         )
-    was = _mark_then(record, told, last, mark)
-    if told is None or was not in told.sheets:
+    was = _mark_then(record, told, mark)
+    if told is None or was is None:
         return f"  {mark}: {last.why.get(mark) or Added().sentence(job.units)}{_again(record, last, mark)}"
     try:
         found = _compared(record, told.sheets[was], was, last.sheets[mark], mark, job)
@@ -100,11 +101,12 @@ def _last_why(record: Record, mark: str) -> str:
     return next((one.why[mark] for one in reversed(record.issues.values()) if mark in one.why), "")
 
 
-def _mark_then(record: Record, told: Entry | None, last: Entry, mark: str) -> str:
-    """Return the mark that an opening had when it was told last."""
-    if told is None or mark in told.sheets:
-        return mark
-    return remarked_in(record, last).renamed.get(mark, mark)
+def _mark_then(record: Record, told: Entry | None, mark: str) -> str | None:
+    """Return the mark that an opening had when it was told last, None where it was not there."""
+    for issue, today in walked_back(record, [mark], {}):
+        if told and issue.number == told.number:
+            return next((then for then in today if then in issue.sheets), None)
+    return None
 
 
 def _compared(record: Record, then: IssuedSheet, was: str, now: IssuedSheet, mark: str, job: Job) -> OpeningChanges:

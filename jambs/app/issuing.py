@@ -10,7 +10,7 @@ from typing import Any
 
 from jambs.app.basis import basis_of
 from jambs.app.cut_file_papers import CUT_FILE, cut_file_facts
-from jambs.app.house_issue import house_document, house_stamp, kept_document
+from jambs.app.house_issue import house_document, house_stamp, kept_document, last_house
 from jambs.app.issue_record import issue_record
 from jambs.app.old_labels import OLD_LABELS, cut_tolerance, now_of, write_old_labels
 from jambs.app.paper_names import (
@@ -27,10 +27,11 @@ from jambs.app.solid_papers import elevation_facts
 from jambs.app.stale_words import papers_words, run_words, things_words
 from jambs.app.writing import said
 from jambs.issue_stamp import IssueStamp
-from jambs.issued.basis import Basis, basis_bytes, stale_papers
+from jambs.issued.basis import Basis, Stale, basis_bytes, stale_papers
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, JOB_FILES, Entry, IssuedSheet
-from jambs.issued.marks import MARKS, book_back_in, marks_document, recorded_marks
+from jambs.issued.marks import MARKS, book_back_in, marks_document
+from jambs.issued.moves import moves_back
 from jambs.issued.plan import (
     IssuePlan,
     lay_out,
@@ -76,11 +77,6 @@ class Issuing:
     def record(self) -> Record:
         """What is on record until now."""
         return self.writing.record
-
-    @property
-    def former(self) -> dict[str, str]:
-        """The marks that openings had before they were renamed, by their new ones."""
-        return {**recorded_marks(self.record).former, **self.plan.renamed}
 
     @property
     def stamps(self) -> Stamps:
@@ -158,7 +154,7 @@ def write_issue_papers(issuing: Issuing, pictures: Mapping[str, SheetPictures], 
             return
     stamps = issuing.stamps
     _write_changes(issuing, stamps, pictures, folder)
-    labels_now = now_of(plan.sheets, plan.printed, issuing.former, job)
+    labels_now = now_of(plan.sheets, plan.printed, plan.moves, job)
     write_old_labels(record, labels_now, job, folder, number=plan.number, day=plan.day)
     rows = index_rows(record, plan.printed, stamps, _why_texts(plan))
     drawings = {row.mark: DRAWING_SHEETS.path(row.mark) for row in rows}
@@ -207,6 +203,18 @@ def stale_rows(record: Record, basis: Basis) -> list[tuple[str, str, str]]:
     """Return the rows of the index about papers of other verbs that are stale with this issue."""
     found = [one for one in stale_papers(record, basis, naming_boards=NAMING_BOARDS) if one.verb != BUILD]
     return [(papers_words(one, in_full=True), things_words(one, in_full=True), run_words(one, "")) for one in found]
+
+
+def stale_then(record: Record, earlier: Entry) -> list[Stale]:
+    """Return the papers of other verbs that are of later parts or places than an issue that comes back."""
+    then = last_house(record, earlier)
+    found = stale_papers(record, then.basis, naming_boards=NAMING_BOARDS) if then else []
+    return [one for one in found if one.verb != BUILD and one.marks]
+
+
+def run_then(stale: Stale, earlier: Entry) -> str:
+    """Say how to make papers anew once an earlier issue holds: they are made from the job, which is as it was."""
+    return f"{run_words(stale, '')}, once the job is as in issue {earlier.issue}"
 
 
 def _put_back_one(record: Record, path: str, folder: Path) -> None:
@@ -320,12 +328,17 @@ def withdrawal(writing: Writing, earlier: Entry, job: Job, folder: Path, *, day:
     lay_out(record, earlier, folder)
     sheets = earlier.sheets.items()
     stamps = Stamps(by_mark={mark: Stamp(number=one.number, day=one.day, code=one.code) for mark, one in sheets})
-    printed, former = record.printed(earlier), recorded_marks(record).former
+    printed, moves = record.printed(earlier), moves_back(record, earlier)
     rows = index_rows(record, printed, stamps, withdrawn(record, earlier).why)
     paths = {row.mark: DRAWING_SHEETS.path(row.mark) for row in rows}
     drawings = {mark: path for mark, path in paths.items() if (folder / path).exists()}
-    (folder / INDEX).write_bytes(index_pdf(rows, job, number=record.next_issue, day=day, drawings=drawings))
-    labels_now = now_of(earlier.sheets, printed, former, job)
+    stale = [
+        (papers_words(one, in_full=True), things_words(one, in_full=True), run_then(one, earlier))
+        for one in stale_then(record, earlier)
+    ]
+    index = index_pdf(rows, job, number=record.next_issue, day=day, stale=stale, drawings=drawings)
+    (folder / INDEX).write_bytes(index)
+    labels_now = now_of(earlier.sheets, printed, moves, job)
     write_old_labels(record, labels_now, job, folder, number=record.next_issue, day=day)
     papers = earlier.papers_of(writing.verb)
     facts = {

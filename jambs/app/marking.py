@@ -12,7 +12,8 @@ from jambs.app.writing import PaperFolder, hand_in, record_faults, today, writin
 from jambs.issued.basis import Basis, basis_bytes
 from jambs.issued.marks import MARKS, marks_document, recorded_marks
 from jambs.issued.record import Record
-from jambs.issued.renaming import renamed_openings
+from jambs.issued.remarked import Moves
+from jambs.issued.renaming import moved_openings
 from jambs.issued.writing import Commit, PaperFacts
 from jambs.job import Job
 from jambs.parts.cut_kit import PlannedForKit, as_cut
@@ -23,14 +24,14 @@ from jambs.sheets.record import job_record
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MarkedKits:
-    """Kits, the book that their marks are in, and openings that were renamed since the last issue: new mark → old.
+    """Kits, the book that their marks are in, and the openings that have another mark since the last issue.
 
     ``reads``: what every reading that was found in the job was taken of; those that are void are not in the kits.
     """
 
     kits: tuple[Kit, ...]
     book: MarkBook
-    renamed: dict[str, str]
+    moves: Moves
     reads: FirstReads
 
 
@@ -46,19 +47,18 @@ def marked_kits(job: Job, folder: Path) -> MarkedKits:
     placements, reads = placed_by_rule(job), first_reads(job, folder)
     held = reads.held(placements)
     kits = kits_at(held, job, book)
-    renamed = _renamed(kits, job, record)
-    for new, old in renamed.items():
-        book = book.renamed(old, new)
-    if renamed:
+    moves = _moves(kits, job, record)
+    if moves:
+        book = book.moved(moves)
         kits = kits_at(held, job, book)
-    return MarkedKits(kits=kits, book=with_kits(book, kits), renamed=renamed, reads=reads.with_new(placements))
+    return MarkedKits(kits=kits, book=with_kits(book, kits), moves=moves, reads=reads.with_new(placements))
 
 
-def _renamed(kits: Sequence[Kit], job: Job, record: Record) -> dict[str, str]:
-    last = record.latest_issue
-    if last is None or {kit.mark for kit in kits} >= set(last.sheets):
+def _moves(kits: Sequence[Kit], job: Job, record: Record) -> Moves:
+    """Return the openings that have another mark since the last issue; no part is evidence of that."""
+    if record.latest_issue is None:
         return {}
-    return renamed_openings(record, job_record([as_cut(kit, PlannedForKit()) for kit in kits], job))
+    return moved_openings(record, job_record([as_cut(replace(kit, parts=()), PlannedForKit()) for kit in kits], job))
 
 
 def with_kits(book: MarkBook, kits: Sequence[Kit]) -> MarkBook:
@@ -77,12 +77,9 @@ def with_marks(work: Commit, marked: MarkedKits, record: Record, *, has_renamed:
         Unbuildable: other papers gave some of these marks to other parts since the kits were made.
     """
     work = with_readings(work, marked.reads, record)
-    if marked.renamed and not has_renamed:
+    if marked.moves and not has_renamed:
         return work
-    book = recorded_marks(record)
-    for new, old in marked.renamed.items():
-        book = book.renamed(old, new)
-    book = with_kits(book, marked.kits)
+    book = with_kits(recorded_marks(record).moved(marked.moves), marked.kits)
     if any(part.mark != book.mark(part.identity) for kit in marked.kits for part in kit.parts):
         raise Unbuildable(f"{record.folder}: another command gave marks there while this one ran; run it again")
     return replace(work, documents={**work.documents, MARKS: marks_document(book)})

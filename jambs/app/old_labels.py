@@ -9,6 +9,7 @@ from typing import Any
 from jambs.issued.entry import IssuedSheet
 from jambs.issued.old_labels import LabelsNow, old_labels
 from jambs.issued.record import Record
+from jambs.issued.remarked import Moves
 from jambs.job import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units
 from jambs.sheets.old_labels import old_labels_pdf
@@ -22,12 +23,10 @@ def cut_tolerance(job: Job) -> float:
     return fit * MM_PER_INCH if job.units is Units.MM else fit
 
 
-def now_of(
-    sheets: Mapping[str, IssuedSheet], printed: Mapping[str, Any], former: Mapping[str, str], job: Job
-) -> LabelsNow:
+def now_of(sheets: Mapping[str, IssuedSheet], printed: Mapping[str, Any], moves: Moves, job: Job) -> LabelsNow:
     """Return what holds now, for labels to be held against."""
     openings = {one["mark"]: one for one in printed["openings"] if one["mark"] in sheets}
-    return LabelsNow(sheets=sheets, openings=openings, former=former, tolerance=cut_tolerance(job))
+    return LabelsNow(sheets=sheets, openings=openings, moves=moves, tolerance=cut_tolerance(job))
 
 
 def write_old_labels(record: Record, now: LabelsNow, job: Job, folder: Path, *, number: int, day: str) -> None:

@@ -9,7 +9,8 @@ from pathlib import Path
 
 from jambs.app.earlier_job import JobFiles, earlier_job, job_differences, write_beside, write_over
 from jambs.app.issue_text import changed_lines, issued_text
-from jambs.app.issuing import withdrawal
+from jambs.app.issuing import run_then, stale_then, withdrawal
+from jambs.app.stale_words import papers_words, things_words
 from jambs.app.writing import PaperFolder, hand_in, writing_turn
 from jambs.issued.entry import BUILD
 from jambs.issued.record import Record
@@ -43,14 +44,19 @@ def withdraw(job: Job, folder: str | Path, number: int, *, overwrite: bool = Fal
     today = datetime.date.today().isoformat()
     place = PaperFolder(root=Path(folder))
     with writing_turn(place, job, verb=BUILD) as writing, writing.fresh_folder() as staged:
-        work = withdrawal(writing, writing.record.issue(number), job, staged, day=today)
+        earlier = writing.record.issue(number)
+        stale = [
+            f"stale  {papers_words(one)}: {things_words(one)}; run {run_then(one, earlier)}"
+            for one in stale_then(writing.record, earlier)
+        ]
+        work = withdrawal(writing, earlier, job, staged, day=today)
         hand_in(writing, work, overwrite=overwrite)
         issue = writing.record.latest_issue
         assert issue
         said = f"issue {issue.issue} is the same as issue {number}; papers of other issues are void"
         lines = changed_lines(writing.record, job)
         writing.mark_told()
-    return (said, *lines)
+    return (said, *lines, *stale)
 
 
 def tell_issue(job: Job, folder: Path) -> str:

@@ -9,8 +9,9 @@ from dataclasses import replace
 from typing import Any
 
 from jambs.issued.entry import PRINTED, Entry
-from jambs.issued.entry_file import item, read_plain, texts
+from jambs.issued.entry_file import item, read_plain
 from jambs.issued.errors import Unreadable
+from jambs.issued.moves import moves_back
 from jambs.issued.record import Record
 from jambs.parts.kinds import PartKind, Where, position_words
 from jambs.parts.marks import NO_MARKS, MarkBook
@@ -45,22 +46,9 @@ def book_back_in(earlier: Entry, record: Record) -> MarkBook:
     """Return the book as it is once an earlier issue holds again: openings have the marks, and parts the numbers, that
     they had then; what was given since is never given again.
     """
-    book, last = recorded_marks(record), record.latest_issue
-    for mark in [mark for mark in (last.sheets if last else ()) if mark not in earlier.sheets]:
-        then = _mark_in(earlier, mark, book.former)
-        if then and last and then not in last.sheets:
-            book = book.renamed(mark, then)
-    return book
-
-
-def _mark_in(earlier: Entry, mark: str, former: Mapping[str, str]) -> str:
-    """Return the mark that an opening had in an earlier issue, by the marks it had one after the other."""
-    seen = {mark}
-    while (mark := former.get(mark, "")) and mark not in seen:
-        if mark in earlier.sheets:
-            return mark
-        seen.add(mark)
-    return ""
+    book = recorded_marks(record).moved(moves_back(record, earlier))
+    then = _read(record, earlier) or _with_printed(NO_MARKS, record, earlier)
+    return book.back_at(then, earlier.sheets)
 
 
 def _past_lost(book: MarkBook, record: Record, *, after: int) -> MarkBook:
@@ -82,7 +70,7 @@ def marks_document(book: MarkBook) -> bytes:
         }
         for part, number in book.numbers.items()
     ]
-    plain = {"highest": dict(book.highest), "former": dict(book.former), "parts": parts}
+    plain = {"highest": dict(book.highest), "parts": parts}
     return json.dumps(plain, ensure_ascii=False, indent=1).encode("utf-8")
 
 
@@ -93,7 +81,6 @@ def _read(record: Record, entry: Entry) -> MarkBook | None:
         return MarkBook(
             numbers={part: item(one, "number", int) for part, one in parts.items()},
             highest=_numbers(plain, "highest"),
-            former=texts(plain, "former"),
             under={part: _numbers(one, "under") for part, one in parts.items() if one["under"]},
         )
     except (Unreadable, KeyError, TypeError, ValueError, AttributeError):

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from jambs.issued.compare import named, parts_by_place, size_words, verdict
 from jambs.issued.entry import IssuedSheet
 from jambs.issued.errors import Unreadable
+from jambs.issued.moves import walked_back
 from jambs.issued.record import Record
+from jambs.issued.remarked import Moves
 from jambs.issued.verdict_reasons import CutPartVerdict, Recut, StillGood, ThrowAway, TrimIt
 
 Opening = Mapping[str, Any]
@@ -55,48 +57,38 @@ class OpeningLabels:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LabelsNow:
-    """What holds now: sheets and records of the openings, by mark; former marks of openings by their new ones."""
+    """What holds now: sheets and records of the openings, by mark; what moved since the last issue."""
 
     sheets: Mapping[str, IssuedSheet]
     openings: Mapping[str, Opening]
-    former: Mapping[str, str]
+    moves: Moves
     tolerance: float
 
 
 def old_labels(record: Record, now: LabelsNow) -> list[OpeningLabels]:
     """Return the old labels of every opening whose sheets changed since its first issue, or that is gone."""
-    sheets: dict[str, list[tuple[str, IssuedSheet]]] = {}
-    for mark, opening_mark, sheet in _earlier_sheets(record, now):
-        sheets.setdefault(opening_mark, []).append((mark, sheet))
-    return [_opening_labels(record, now, mark, found) for mark, found in sheets.items()]
+    sheets: dict[tuple[str, str | None], list[tuple[str, IssuedSheet]]] = {}
+    for mark, today, sheet in _earlier_sheets(record, now):
+        sheets.setdefault((today or mark, today), []).append((mark, sheet))
+    return [_opening_labels(record, now, mark, today, found) for (mark, today), found in sheets.items()]
 
 
-def _earlier_sheets(record: Record, now: LabelsNow) -> Iterator[tuple[str, str, IssuedSheet]]:
+def _earlier_sheets(record: Record, now: LabelsNow) -> Iterator[tuple[str, str | None, IssuedSheet]]:
     """Yield the sheets that hold no longer, the newest first: their mark, the mark of that opening today, the sheet."""
-    today = {mark: mark for mark in now.openings}
     seen: set[tuple[str, int]] = set()
-    for issue in reversed(record.issues.values()):
+    for issue, here in walked_back(record, now.openings, now.moves):
         for mark, sheet in issue.sheets.items():
-            if mark not in today:
-                today[mark] = _renamed_to(mark, issue.sheets, now, today)
-            here, current = today[mark], now.sheets.get(today[mark])
-            is_current = current is not None and here in now.openings and current.key == sheet.key
+            today = here.get(mark)
+            is_current = today is not None and now.sheets[today].key == sheet.key
             if not is_current and (mark, sheet.number) not in seen:
                 seen.add((mark, sheet.number))
-                yield mark, here, sheet
+                yield mark, today, sheet
 
 
-def _renamed_to(mark: str, then: Iterable[str], now: LabelsNow, today: Mapping[str, str]) -> str:
-    """Return today's mark of an opening: the one that it was renamed to or from, if that was not there then."""
-    for new, old in now.former.items():
-        other = new if old == mark else old if new == mark else None
-        if other and other in today and other not in then:
-            return today[other]
-    return mark
-
-
-def _opening_labels(record: Record, now: LabelsNow, mark: str, sheets: list[tuple[str, IssuedSheet]]) -> OpeningLabels:
-    opening, found, unread = now.openings.get(mark), dict[Row, list[int]](), []
+def _opening_labels(
+    record: Record, now: LabelsNow, mark: str, today: str | None, sheets: list[tuple[str, IssuedSheet]]
+) -> OpeningLabels:
+    opening, found, unread = now.openings[today] if today else None, dict[Row, list[int]](), []
     known: set[str] = set()
     room = opening["room"] if opening else ""
     for old_mark, sheet in sheets:

@@ -25,8 +25,8 @@ from jambs.issued.reasons import (
     why_text,
 )
 from jambs.issued.record import Record
-from jambs.issued.remarked import REMARKED, Remarked, remarked_document, remarked_in
-from jambs.issued.renaming import exchanged_openings, renamed_openings
+from jambs.issued.remarked import REMARKED, Moves, Remarked, remarked_document, remarked_in
+from jambs.issued.renaming import moved_openings
 from jambs.issued.writing import NewIssue
 from jambs.length import Units
 
@@ -42,9 +42,9 @@ class IssuePlan:
 
     ``last``: the issue that holds. ``sheets``: by mark, unchanged ones as they were issued. ``changes``: of openings
     that were issued before. ``changed``: marks whose sheets are printed anew, the new ones among them. ``gone``: marks
-    no longer in the job. ``back``: marks that were gone, with the last issue that had them. ``renamed``: new mark → the
-    mark that is gone. ``exchanged``: mark → the mark that was what
-    it is now. ``not_compared``: marks of changed openings whose former figures cannot be read.
+    no longer in the job. ``back``: marks that were gone, with the last issue that had them. ``moves``: mark → the mark
+    until now, of openings that have another one. ``not_compared``: marks of changed openings whose former figures
+    cannot be read.
     """
 
     last: Entry | None
@@ -56,9 +56,8 @@ class IssuePlan:
     changed: tuple[str, ...]
     gone: tuple[str, ...]
     back: Mapping[str, int]
-    renamed: Mapping[str, str]
     not_compared: tuple[str, ...]
-    exchanged: Mapping[str, str]
+    moves: Moves
 
     @property
     def unchanged(self) -> tuple[str, ...]:
@@ -71,15 +70,23 @@ class IssuePlan:
         """Why the sheets of each opening changed, came or went, by mark; nothing of a first issue."""
         if self.last is None:
             return {}
-        now = {old: new for new, old in self.renamed.items()}
+        now = {old: new for new, old in self.moves.items()}
         return {
             **dict.fromkeys(self.changed, (Added(),)),
             **{mark: (BackAgain(number=number),) for mark, number in self.back.items()},
             **{mark: one.why for mark, one in self.changes.items()},
             **dict.fromkeys(self.not_compared, (BeforeNotOnRecord(),)),
-            **{mark: (MarksExchanged(mark=other),) for mark, other in self.exchanged.items()},
+            **{mark: (MarksExchanged(mark=other),) for mark, other in self.remarked.exchanged.items()},
             **{mark: (RenamedTo(mark=now[mark]) if mark in now else Removed(),) for mark in self.gone},
         }
+
+    @property
+    def remarked(self) -> Remarked:
+        """The openings that have another mark: renamed where the one until now is gone, else exchanged."""
+        return Remarked(
+            renamed={mark: old for mark, old in self.moves.items() if old not in self.sheets},
+            exchanged={mark: old for mark, old in self.moves.items() if old in self.sheets},
+        )
 
     @property
     def units(self) -> Units:
@@ -94,8 +101,7 @@ class IssuePlan:
     def documents(self) -> dict[str, bytes]:
         """Return what the issue keeps of what it printed."""
         kept = {PRINTED: json.dumps(self.printed, ensure_ascii=False).encode("utf-8")}
-        remarked = Remarked(renamed=self.renamed, exchanged=self.exchanged)
-        return kept if remarked == Remarked() else {**kept, REMARKED: remarked_document(remarked)}
+        return {**kept, REMARKED: remarked_document(self.remarked)} if self.moves else kept
 
 
 def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, is_whole: bool = True) -> IssuePlan:
@@ -111,12 +117,12 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     changed = tuple(mark for mark in after if mark not in was or was[mark].key != keys[mark])
     number = record.next_issue
     new = {mark: IssuedSheet(number=number, day=day, code=_code(keys[mark]), key=keys[mark]) for mark in changed}
-    renamed = renamed_openings(record, whole) if is_whole else {}
-    before = {mark: renamed.get(mark, mark) for mark in changed}
+    moves = moved_openings(record, whole) if is_whole else {}
+    before = {mark: moves.get(mark, mark) for mark in changed}
     found = {
         mark: _compared(record, was[old], old, after[mark], tolerance) for mark, old in before.items() if old in was
     }
-    exchanged = exchanged_openings(record, whole, [mark for mark in changed if mark not in renamed])
+    exchanged = {mark: old for mark, old in moves.items() if old in after}
     held = {mark: sheet for mark, sheet in was.items() if mark in after or not is_whole}
     left_alone = [mark for mark in held if mark not in after]
     return IssuePlan(
@@ -129,9 +135,8 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
         changed=changed,
         gone=tuple(mark for mark in was if mark not in held),
         back=_back([mark for mark, old in before.items() if old not in was], record),
-        renamed=renamed,
         not_compared=tuple(mark for mark, one in found.items() if one is None),
-        exchanged=exchanged,
+        moves=moves,
     )
 
 

@@ -15,6 +15,8 @@ from jambs.length import Units
 
 REMARKED = "remarked.json"
 """The document that holds them."""
+Moves = Mapping[str, str]
+"""The mark of an opening → its mark in the issue before; all at once."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,6 +25,11 @@ class Remarked:
 
     renamed: Mapping[str, str] = field(default_factory=dict)
     exchanged: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def moves(self) -> Moves:
+        """Both together."""
+        return {**self.renamed, **self.exchanged}
 
 
 def remarked_document(remarked: Remarked) -> bytes:

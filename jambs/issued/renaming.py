@@ -1,13 +1,14 @@
-"""Openings with another mark since the last issue: one is gone, one is new, and all else on record agrees."""
+"""Openings with another mark since the last issue: what had it is gone or has moved itself, and all else agrees."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from jambs.issued.entry import Entry
 from jambs.issued.errors import Unreadable
+from jambs.issued.moves import whole
 from jambs.issued.record import Record
 
 Printed = Mapping[str, Any]
@@ -29,32 +30,22 @@ FOLLOWS = frozenset(
 """What of an opening's record is no evidence: it follows from the rest, and may name marks."""
 
 
-def renamed_openings(record: Record, printed: Printed) -> dict[str, str]:
-    """Return the former marks of renamed openings by their new ones, as the job has them now.
+def moved_openings(record: Record, printed: Printed) -> dict[str, str]:
+    """Return the marks until now of openings that have another one, by the marks that they have in the job as it is.
 
-    Openings that are alike are told apart by their order. A job without openings that came or went has none.
+    One or several were renamed, two exchanged their marks, or several in a ring. An opening that agrees with what its
+    mark was stays where it is, and what only became like it did not move. Openings that are alike are told apart by
+    their order.
     """
     last = record.latest_issue
-    marks = {one["mark"] for one in printed["openings"]}
-    if last is None or all(mark in last.sheets for mark in marks) or all(mark in marks for mark in last.sheets):
+    if last is None:
         return {}
-    new = [one for one in printed["openings"] if one["mark"] not in last.sheets]
-    return _pairs(_gone(record, last, marks), new)
-
-
-def exchanged_openings(record: Record, printed: Printed, changed: Collection[str]) -> dict[str, str]:
-    """Return openings that now are what another mark was until now, by their marks: marks that were exchanged.
-
-    ``changed``: marks whose sheets changed; an opening that only became like one that stays as it is was not exchanged.
-    """
-    last = record.latest_issue
-    if last is None or len(changed) <= 1:
-        return {}
-    those = set(changed)
-    was = {mark: then for mark in changed if (then := _printed_then(record, last, mark))}
-    moved = (one for one in printed["openings"] if one["mark"] in was and not _agree(one, was[one["mark"]]))
-    new = (one for one in printed["openings"] if one["mark"] in those and one["mark"] not in was)
-    return _pairs(was, [*moved, *new])
+    now = {one["mark"]: one for one in printed["openings"]}
+    was = {mark: then for mark in last.sheets if (then := _printed_then(record, last, mark)) is not None}
+    stay = {mark for mark, then in was.items() if mark in now and _agree(now[mark], then)}
+    left = {mark: then for mark, then in was.items() if mark not in stay}
+    found = _pairs(left, [one for mark, one in now.items() if mark not in stay])
+    return whole(found, now)
 
 
 def _agree(one: Printed, other: Printed) -> bool:
@@ -83,12 +74,6 @@ def _pairs(gone: Mapping[str, Printed], new: Iterable[Printed]) -> dict[str, str
             if alike and one["mark"] not in found:
                 found[one["mark"]] = alike.pop(0)
     return found
-
-
-def _gone(record: Record, last: Entry, marks: Collection[str]) -> dict[str, Printed]:
-    """Return what is on record of the openings that the job has no more."""
-    found = {mark: _printed_then(record, last, mark) for mark in last.sheets if mark not in marks}
-    return {mark: one for mark, one in found.items() if one is not None}
 
 
 def _evidence(opening: Printed, keys: Iterable[str]) -> str:

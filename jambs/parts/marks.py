@@ -17,14 +17,12 @@ from jambs.parts.part import PartIdentity
 class MarkBook:
     """All numbers that were given.
 
-    ``numbers``: of each part, within its opening. ``highest``: the highest ever given, by opening mark. ``former``:
-    the mark that an opening had before it was renamed, by its new mark. ``under``: numbers that a part had under other
-    marks of its opening, by that mark.
+    ``numbers``: of each part, within its opening. ``highest``: the highest ever given, by opening mark. ``under``:
+    numbers that a part had under other marks of its opening, by that mark.
     """
 
     numbers: Mapping[PartIdentity, int] = field(default_factory=dict)
     highest: Mapping[str, int] = field(default_factory=dict)
-    former: Mapping[str, str] = field(default_factory=dict)
     under: Mapping[PartIdentity, Mapping[str, int]] = field(default_factory=dict)
 
     def mark(self, part: PartIdentity) -> str:
@@ -39,27 +37,36 @@ class MarkBook:
                 highest[part.opening] = numbers[part] = highest.get(part.opening, 0) + 1
         return replace(self, numbers=numbers, highest=highest)
 
-    def renamed(self, old: str, new: str) -> MarkBook:
-        """Return the book once an opening has another mark: its parts keep their numbers where those are free there.
+    def moved(self, moves: Mapping[str, str]) -> MarkBook:
+        """Return the book once openings have other marks, all at once: their parts keep their numbers where those are
+        free there.
 
-        Numbers of the old mark are never given again, also not to an opening that takes that mark later.
+        Numbers of a former mark are never given again, also not to an opening that takes that mark.
+
+        ``moves``: mark → the mark until now.
         """
-        moving = [part for part in self.numbers if part.opening == old]
-        if not moving:
-            return self
-        gone, highest = (old, new), dict(self.highest)
+        to = {old: new for new, old in moves.items()}
+        moving = [part for part in self.numbers if part.opening in to]
+        gone, highest = {*to} | {to[part.opening] for part in moving}, dict(self.highest)
         stay = {part: number for part, number in self.numbers.items() if part.opening not in gone}
         under = {part: numbers for part, numbers in self.under.items() if part.opening not in gone}
         for part in moving:
+            new = to[part.opening]
             had, number, moved = self.under.get(part, {}), self.numbers[part], replace(part, opening=new)
             if new in had:
                 stay[moved] = had[new]
             elif number > self.highest.get(new, 0):
                 stay[moved] = number
                 highest[new] = max(number, highest.get(new, 0))
-            under[moved] = {**had, old: number}
-        book = MarkBook(numbers=stay, highest=highest, former={**self.former, new: old}, under=under)
-        return book.with_parts(replace(part, opening=new) for part in moving)
+            under[moved] = {**had, part.opening: number}
+        book = MarkBook(numbers=stay, highest=highest, under=under)
+        return book.with_parts(replace(part, opening=to[part.opening]) for part in moving)
+
+    def back_at(self, earlier: MarkBook, openings: Iterable[str]) -> MarkBook:
+        """Return the book once some openings are again as in an earlier one: their parts have their numbers of then."""
+        then = {part: number for part, number in earlier.numbers.items() if part.opening in {*openings}}
+        highest = {mark: max(self.highest.get(mark, 0), number) for mark, number in earlier.highest.items()}
+        return replace(self, numbers={**self.numbers, **then}, highest={**self.highest, **highest})
 
 
 NO_MARKS = MarkBook()

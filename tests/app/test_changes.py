@@ -49,6 +49,15 @@ def marks_of(shop: Shop) -> dict[str, tuple[str, str, str]]:
     return {part["mark"]: (part["where"], part["name"], part["position"]) for part in parts}
 
 
+BATH = "room: Bath\n    frame: 23 1/2 x 23 1/2\n    rough_opening: 24 x 24"
+
+
+def sizes_of(shop: Shop) -> dict[str, list[str]]:
+    printed = json.loads((shop.output / "parts.json").read_text(encoding="utf-8"))
+    parts = [part for opening in printed["openings"] for part in opening["parts"]]
+    return {part["mark"]: [part[name]["text"] for name in ("thickness", "width", "length")] for part in parts}
+
+
 @pytest.fixture
 def trimmed(shop: Shop, reach: Reach) -> Shop:
     """The worked case with trim outside, issued once."""
@@ -169,6 +178,43 @@ def test_two_openings_that_exchange_their_marks_say_so_before_anything_is_recut(
         assert f"  {mark}: {told}" in said
         assert told in text_of(trimmed.output / "changes.pdf")
         assert told in text_of(trimmed.output / "changed cut sheets.pdf")
+    assert "if cut already" not in said
+
+
+def test_parts_keep_their_identity_when_openings_exchange_their_marks(trimmed: Shop) -> None:
+    """Every old label is told the new mark of its own board, and going back the boards have the labels they had."""
+    before, sizes = marks_of(trimmed), sizes_of(trimmed)
+    for old, new in (("mark: W01", "mark: X"), ("mark: W02", "mark: W01"), ("mark: X", "mark: W02")):
+        trimmed.change(old, new)
+    built_again(trimmed)
+    assert not before.keys() & marks_of(trimmed).keys()
+    page = text_of(trimmed.output / OLD_LABELS)
+    assert "throw away" not in page and "recut" not in page
+    rows = re.findall(r"(W0\d-\d+) 1 .*? (W0\d-\d+): ", page)
+    assert {old for old, _ in rows} == before.keys()
+    after = sizes_of(trimmed)
+    assert all(sizes[old] == after[new] and old[:3] != new[:3] for old, new in rows)
+    assert trimmed.run("revisions", "house", "--withdraw-to", "1").exit_code == 0
+    assert marks_of(trimmed) == before
+    page = text_of(trimmed.output / OLD_LABELS)
+    assert "throw away" not in page and "recut" not in page
+    assert re.search(r"W02-21 2 [^:]* W01-1: ", page)  # a label of the issue between
+    assert "marks exchanged" in built_again(trimmed)
+    assert sizes_of(trimmed) == after
+
+
+def test_windows_of_a_room_that_are_raised_keep_their_marks(trimmed: Shop) -> None:
+    """One then stands where the other stood; neither has the other's mark."""
+    trimmed.change("rough_opening: 24 x 24", "rough_opening: 24 x 24\n    sill_height: 36")
+    trimmed.change(
+        "room: Kitchen\n    frame: 35 1/2 x 47 1/2\n    rough_opening: 36 x 48", BATH + "\n    sill_height: 30"
+    )
+    built_again(trimmed)
+    before = marks_of(trimmed)
+    trimmed.change("sill_height: 36", "sill_height: 42")
+    trimmed.change("sill_height: 30", "sill_height: 36")
+    assert "exchanged" not in built_again(trimmed)
+    assert marks_of(trimmed) == before
 
 
 def test_an_opening_that_becomes_like_another_is_not_exchanged(trimmed: Shop) -> None:

@@ -61,7 +61,8 @@ def test_check_looks_at_every_part_once(built: Shop, monkeypatch: pytest.MonkeyP
     seen: list[str] = []
 
     def counted(kit: CutKit, *, units: Units) -> dict[str, object]:
-        seen.append(kit.mark)
+        if kit.parts:  # without them it is asked which openings have another mark
+            seen.append(kit.mark)
         return opening_record(kit, units=units)
 
     monkeypatch.setattr(record, "opening_record", counted)

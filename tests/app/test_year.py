@@ -150,6 +150,7 @@ STEPS = (
     "bath goes or comes",
     "bath has another mark",
     "kitchen has another mark",
+    "marks exchanged",
     "labels",
     "buy",
     "back",
@@ -178,6 +179,8 @@ def step(house: House, number: int, kind: str) -> None:
         if room in wishes.marks:
             free = [mark for mark in ("K1", "F2", "W7") if mark not in wishes.marks.values()]
             wishes.marks[room] = free[number % len(free)]
+    elif kind == "marks exchanged":
+        wishes.marks = dict(zip(wishes.marks, reversed(wishes.marks.values()), strict=True))
 
 
 def walk(house: House, kinds: list[str]) -> Iterator[str]:
@@ -190,7 +193,8 @@ def walk(house: House, kinds: list[str]) -> Iterator[str]:
         elif kind == "buy":
             house.run(*BUY)
         elif kind == "back":
-            house.run("revisions", "--withdraw-to", "1")
+            house.run("revisions", "--withdraw-to", "1", "--job-file", "over")
+            house.wishes = Wishes()
         else:
             house.build()
         yield kind

@@ -17,7 +17,7 @@ from jambs.issued.chain import Damage
 from jambs.issued.entry import PRINTED
 from jambs.issued.marks import MARKS, PASSED_OVER, marks_document, recorded_marks
 from jambs.issued.record import Record
-from jambs.issued.renaming import renamed_openings
+from jambs.issued.renaming import moved_openings
 from jambs.issued.writing import Commit, begin
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.marks import NO_MARKS, MarkBook
@@ -28,7 +28,7 @@ HEAD, LEFT = (
     PartIdentity(opening="W1", kind=PartKind.CASING, where=Where.INTERIOR, side=side, member=1)
     for side in (Side.HEAD, Side.LEFT)
 )
-BOOK = NO_MARKS.with_parts([LEFT, HEAD]).renamed("W1", "W01")
+BOOK = NO_MARKS.with_parts([LEFT, HEAD]).moved({"W01": "W1"})
 
 
 def kept(folder: Path, content: bytes, paper: str = "a") -> Record:
@@ -42,7 +42,7 @@ def test_a_book_is_read_as_it_was_kept(tmp_path: Path) -> None:
     assert recorded_marks(kept(tmp_path, marks_document(BOOK))) == BOOK
 
 
-@pytest.mark.parametrize("content", [b"", b"[]", b"{}", b'{"highest": {"W1": "2"}, "former": {}, "parts": []}'])
+@pytest.mark.parametrize("content", [b"", b"[]", b"{}", b'{"highest": {"W1": "2"}, "parts": []}'])
 def test_a_book_that_cannot_be_read_leaves_the_one_before(tmp_path: Path, content: bytes) -> None:
     kept(tmp_path, marks_document(BOOK))
     assert recorded_marks(kept(tmp_path, content, "b")) == BOOK
@@ -71,9 +71,9 @@ def test_an_earlier_version_reused_numbers_and_the_newest_boards_keep_theirs(tmp
 def test_only_what_agrees_is_renamed(tmp_path: Path) -> None:
     issued(tmp_path, record_of(), W1="first")
     record = Record.open(tmp_path)
-    assert renamed_openings(record, record_of(openings__0__mark="A")) == {"A": "W1"}
-    assert renamed_openings(record, record_of()) == {}
-    assert renamed_openings(record, record_of(openings__0__mark="A", openings__0__room="Hall")) == {}
+    assert moved_openings(record, record_of(openings__0__mark="A")) == {"A": "W1"}
+    assert moved_openings(record, record_of()) == {}
+    assert moved_openings(record, record_of(openings__0__mark="A", openings__0__room="Hall")) == {}
 
 
 def test_marks_that_another_command_gave_meanwhile_are_not_given_again(tmp_path: Path) -> None:
@@ -85,4 +85,4 @@ def test_marks_that_another_command_gave_meanwhile_are_not_given_again(tmp_path:
     other = kept(tmp_path / "old", marks_document(MarkBook(highest={"W1": 3})))
     with pytest.raises(Unbuildable, match="another command gave marks there while this one ran; run it again"):
         with_marks(work, marked, other)
-    assert MARKS not in with_marks(work, replace(marked, renamed={"A": "B"}), other).documents
+    assert MARKS not in with_marks(work, replace(marked, moves={"A": "B"}), other).documents

@@ -55,33 +55,43 @@ def test_new_parts_take_numbers_that_were_never_given_and_those_that_come_back_t
 
 
 def test_numbers_go_with_an_opening_that_is_renamed() -> None:
-    book = NO_MARKS.with_parts([HEAD, LEFT]).renamed("W1", "W01")
+    book = NO_MARKS.with_parts([HEAD, LEFT]).moved({"W01": "W1"})
     assert [book.mark(replace(one, opening="W01")) for one in (HEAD, LEFT)] == ["W01-1", "W01-2"]
-    assert book.former == {"W01": "W1"}
-    assert book.renamed("W1", "W01") == book
+    assert book.moved({"W01": "W1"}) == book
 
 
 def test_an_opening_that_takes_a_mark_which_another_had_begins_behind_it() -> None:
-    book = NO_MARKS.with_parts([HEAD, LEFT]).renamed("W1", "W01").with_parts([HEAD])
+    book = NO_MARKS.with_parts([HEAD, LEFT]).moved({"W01": "W1"}).with_parts([HEAD])
     assert book.mark(HEAD) == "W1-3"
 
 
 def test_a_mark_that_was_used_keeps_its_numbers_from_the_opening_that_takes_it() -> None:
     there = replace(HEAD, opening="W01")
-    book = NO_MARKS.with_parts([there, HEAD, LEFT]).renamed("W1", "W01")
+    book = NO_MARKS.with_parts([there, HEAD, LEFT]).moved({"W01": "W1"})
     assert [book.mark(replace(one, opening="W01")) for one in (HEAD, LEFT)] == ["W01-3", "W01-2"]
 
 
 def test_renamed_and_back_again() -> None:
-    book = NO_MARKS.with_parts([HEAD, LEFT]).renamed("W1", "W01")
-    book = book.with_parts([replace(SILL, opening="W01")]).renamed("W01", "W1")
+    book = NO_MARKS.with_parts([HEAD, LEFT]).moved({"W01": "W1"})
+    book = book.with_parts([replace(SILL, opening="W01")]).moved({"W1": "W01"})
     assert [book.mark(one) for one in (HEAD, LEFT, SILL)] == ["W1-1", "W1-2", "W1-3"]
+
+
+def test_numbers_go_with_openings_that_exchange_their_marks_and_come_back_with_them() -> None:
+    there = replace(HEAD, opening="W2")
+    before = NO_MARKS.with_parts([HEAD, LEFT, there])
+    book = before.moved({"W1": "W2", "W2": "W1"})
+    assert [book.mark(replace(one, opening="W2")) for one in (HEAD, LEFT)] == ["W2-3", "W2-2"]
+    assert book.mark(HEAD) == "W1-3" and LEFT not in book.numbers  # it was W2-1, and W1-1 is on another board
+    back = book.moved({"W1": "W2", "W2": "W1"})
+    assert back.numbers == before.numbers
 
 
 OPENINGS = ("A", "B", "C")
 STEPS = st.one_of(
     st.tuples(st.just("parts"), st.sampled_from(OPENINGS), st.lists(st.sampled_from(list(Side)), unique=True)),
     st.tuples(st.just("rename"), st.sampled_from(OPENINGS), st.sampled_from(OPENINGS)),
+    st.tuples(st.just("exchange"), st.just(""), st.permutations(OPENINGS)),
 )
 
 
@@ -94,8 +104,12 @@ def test_no_mark_ever_means_two_parts(steps: list[tuple[str, str, object]]) -> N
     meant: dict[str, tuple[int, Side]] = {}
     for what, mark, other in steps:
         if what == "rename" and other != mark and any(one.opening == mark for one in book.numbers):
-            book = book.renamed(mark, str(other))
+            book = book.moved({str(other): mark})
             thing[str(other)], thing[mark] = thing[mark], max(thing.values()) + 1
+        elif what == "exchange":
+            moves = dict(zip(OPENINGS, other, strict=True))  # type: ignore[call-overload]
+            book = book.moved({new: old for new, old in moves.items() if new != old})
+            thing = {new: thing[old] for new, old in moves.items()}
         elif what == "parts":
             book = book.with_parts(part(side, opening=mark) for side in other)  # type: ignore[attr-defined]
         for one in book.numbers:
