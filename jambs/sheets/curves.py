@@ -43,8 +43,12 @@ class Chart:
     from_zero: bool = False
 
 
-LEFT, RIGHT, TOP, BOTTOM = 34.0, 8.0, 30.0, 22.0
+LEFT, RIGHT, TOP, BOTTOM = 34.0, 8.0, 33.0, 22.0
 """Margins of a chart. [pt]"""
+CIRCLE = 4.6
+"""Radius round a letter. [pt]"""
+CLEAR = CIRCLE + 1.5
+"""From an axis to the words beside it: a letter on the axis touches none. [pt]"""
 NEAR = 10.5
 """Letters nearer than this would lie on each other. [pt]"""
 
@@ -103,7 +107,7 @@ def _grid(chart: Chart, at: At, low: float, high: float, step: float) -> list[st
         value = low + count * step
         (left, y), (right, _) = at(x0, value), at(x1, value)
         parts.append(f'<path d="M{left:.1f},{y:.1f} H{right:.1f}" stroke="#bbb" stroke-width="0.5"/>')
-        parts.append(_text(left - 3, y + 2.5, chart.value_text(value), size=7, anchor="end"))
+        parts.append(_text(left - CLEAR, y + 2.5, chart.value_text(value), size=7, anchor="end"))
     position = whole_up(x0 / chart.step) * chart.step
     while position <= x1 + ROUND_OFF:
         x, y = at(position, low)
@@ -121,7 +125,9 @@ def _grid(chart: Chart, at: At, low: float, high: float, step: float) -> list[st
                 f'<path d="M{x:.1f},{y:.1f} V{top:.1f}" stroke="#000" stroke-width="0.4" stroke-dasharray="2,2"/>'
             )
             late = place > (x0 + x1) / 2
-            parts.append(_text(x + 3 if late else x - 3, top - 2, name, size=6.5, anchor="end" if late else "start"))
+            parts.append(
+                _text(x + 3 if late else x - 3, top - CLEAR, name, size=6.5, anchor="end" if late else "start")
+            )
     return parts
 
 
@@ -164,7 +170,7 @@ def _candidates(chart: Chart, at: At, low: float) -> list[str]:
         y = _free_height(x, on_curve, placed)
         if y != on_curve:
             parts.insert(0, f'<path d="M{x:.1f},{on_curve:.1f} V{y:.1f}" stroke="#000" stroke-width="0.6"/>')
-        parts.append(f'<circle cx="{x:.1f}" cy="{y:.1f}" r="4.6" fill="#fff" stroke="#000" stroke-width="0.9"/>')
+        parts.append(f'<circle cx="{x:.1f}" cy="{y:.1f}" r="{CIRCLE}" fill="#fff" stroke="#000" stroke-width="0.9"/>')
         parts.append(_text(x, y + 2.5, letter, size=7, anchor="middle", weight="bold"))
         placed.append((x, y))
     return parts

@@ -43,6 +43,14 @@ def test_letters_never_lie_on_each_other(places: tuple[float, ...]) -> None:
     assert all(0 < x < 230 and 0 < y < 160 for x, y in found)
 
 
+def test_a_letter_on_the_axis_touches_no_value_beside_it() -> None:
+    """Values end to the left of the circle, whose radius is 4.6."""
+    svg = chart_svg(chart(("A", 0.0)), width=230, height=160)
+    ((x, _),) = circles(svg)
+    ends = [float(end) for end in re.findall(r'<text x="([\d.]+)"[^>]*text-anchor="end"[^>]*>0\.\d{3}<', svg)]
+    assert len(ends) == 5 and max(ends) <= x - 4.6 - 1
+
+
 def test_a_letter_stands_on_its_curve() -> None:
     """At place 1 the curve is at its least value, 0.01: on the lowest line, for the values run from 0.01 to 0.05."""
     svg = chart_svg(chart(("A", 1.0)), width=230, height=160)
