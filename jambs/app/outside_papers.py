@@ -133,4 +133,4 @@ def _write_fasteners(outside: PlannedOutside, register: Register, job: Job, fold
 def _write_movement(outside: PlannedOutside, register: Register, job: Job, folder: Path, stamp: str) -> None:
     climate = job.outside.climate
     if outside.movements and climate:
-        write_movement_sheet(outside.movements, climate, register, job, folder / "wood that moves.pdf", stamp=stamp)
+        write_movement_sheet(outside.movements, climate, register, job, folder / "wood movement.pdf", stamp=stamp)

@@ -30,7 +30,7 @@ class Paper(Enum):
     COURSES = "courses and story poles"
     FLASHING = "flashing"
     FASTENERS = "fasteners"
-    MOVEMENT = "wood that moves"
+    MOVEMENT = "wood movement"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

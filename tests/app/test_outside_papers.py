@@ -54,7 +54,7 @@ WRITTEN = [
     "flashing blanks.csv",
     "flashing.pdf",
     "story pole north.dxf",
-    "wood that moves.pdf",
+    "wood movement.pdf",
 ]
 
 

@@ -22,7 +22,7 @@ PAPERS = {
     Paper.COURSES: "outside/courses and story poles.pdf",
     Paper.FLASHING: "outside/flashing.pdf",
     Paper.FASTENERS: "outside/fasteners.pdf",
-    Paper.MOVEMENT: "outside/wood that moves.pdf",
+    Paper.MOVEMENT: "outside/wood movement.pdf",
 }
 
 
@@ -64,7 +64,7 @@ def test_the_summary_prints_each_finding_and_counts_as_the_register_does(papers:
     _, house = planned("harbour-house")
     printed, register = text(papers[0] / "summary.pdf"), house.register
     found = counts(register.entries)
-    assert f"Findings: {found[Severity.CHECK]} CHECK, {found[Severity.NOTE]} NOTES, of these" in printed
+    assert f"Findings: {found[Severity.CHECK]} CHECKS, {found[Severity.NOTE]} NOTES, of these" in printed
     assert [one.sentence for one in register.entries if squeezed(one.sentence) not in squeezed(printed)] == []
 
 

@@ -132,7 +132,7 @@ def assert_told_stale_is_what_reads_otherwise(line: str, before: dict[str, tuple
     assert after.keys() == before.keys()
     other = {kind for path, (kind, text) in before.items() if after[path][1] != text}
     assert named == other == NAMING_BOARDS
-    assert {kind for kind, _ in before.values()} > NAMING_BOARDS | {"install sheet", "cut file", "wood that moves"}
+    assert {kind for kind, _ in before.values()} > NAMING_BOARDS | {"install sheet", "cut file", "wood movement"}
 
 
 def test_a_plan_with_other_boards_makes_stale_what_names_boards_and_nothing_else(built: Shop) -> None:
