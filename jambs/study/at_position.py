@@ -11,6 +11,7 @@ from jambs.job.models.openings import Job, Opening
 from jambs.length import METERS_PER_INCH
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
+from jambs.place.frame_path import frame_path
 from jambs.place.solve import place_at
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
@@ -168,6 +169,8 @@ def drawn_sides(
     """Compute the sections of a kit; ``change`` may alter what is solid on a side."""
     frame = subject.opening.frame
     lengths = {SectionCut.JAMB: 2 * frame.height, SectionCut.HEAD: frame.width, SectionCut.SILL: frame.width}
+    if subject.opening.shape:
+        lengths = edge_lengths(subject.opening)
     found = []
     for section in cut_sections(kit, wall_length=WALL_LENGTH):
         block = subject.window.blocks[section.cut]
@@ -184,6 +187,15 @@ def drawn_sides(
             )
         )
     return tuple(found)
+
+
+def edge_lengths(opening: Opening) -> dict[SectionCut, float]:
+    """Return how long the frame's edge is on each side of a shape, both legs together [in]."""
+    lengths = dict.fromkeys((SectionCut.JAMB, SectionCut.HEAD, SectionCut.SILL), 0.0)
+    for edge in frame_path(opening):
+        cut = SectionCut.JAMB if edge.side.is_leg else SectionCut(edge.side.value)
+        lengths[cut] += edge.length
+    return lengths
 
 
 def coldest_side(sides: Sequence[DrawnSide]) -> DrawnSide:

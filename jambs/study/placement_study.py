@@ -22,6 +22,7 @@ from jambs.study.candidates import OWN, Candidate, Effects, Wish, effects_of, we
 from jambs.study.details import DetailChange, compare_drawn_details
 from jambs.study.findings import PositionNotStudied, WindowNotStudied
 from jambs.study.heat.region import StudyError
+from jambs.study.shape_findings import StudiedByItsBox
 from jambs.study.sweep import PositionSweep, Studied, least_plane, sweep_positions
 from jambs.study.wall.wall_report import WallReport, wall_report
 from jambs.wall.planes import WallPlanes
@@ -63,7 +64,7 @@ class PlacementStudy:
 def study_placements(placements: Sequence[Placement], job: Job) -> PlacementStudy:
     """Compare the positions of every window type in every wall of a job."""
     site = site_of(job.site, units=job.units)
-    left_out: list[Finding] = [*_at_mulls(placements)]
+    left_out: list[Finding] = [*_at_mulls(placements), *of_shapes(placements)]
     walls, windows = [], []
     for planes in {one.planes.wall.name: one.planes for one in placements}.values():
         about = Subject.wall(planes.wall.name)
@@ -83,6 +84,13 @@ def study_placements(placements: Sequence[Placement], job: Job) -> PlacementStud
 def _at_mulls(placements: Sequence[Placement]) -> Iterator[Finding]:
     for placement in placements:
         yield from (one for one in placement.findings if isinstance(one, MullNotComputed))
+
+
+def of_shapes(placements: Sequence[Placement]) -> Iterator[Finding]:
+    """Name every opening that is no rectangle, and what is computed for its box."""
+    for placement in placements:
+        if shape := placement.opening.shape:
+            yield StudiedByItsBox(subject=Subject.opening(placement.opening.mark), shape=shape.kind.value)
 
 
 def _by_window(placements: Sequence[Placement], wall: str) -> Iterator[tuple[str, list[Placement]]]:
