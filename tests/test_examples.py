@@ -30,7 +30,7 @@ BY_HAND = {
     # membrane, 173 on the grid; jamb depth 72: 101 mm.
     "quarry-loft": ("L1", 1088.0, 101.0),
 }
-LEAST = {"gable-house": 3, "garden-studio": 1, "harbour-house": 14, "hillside-house": 8, "quarry-loft": 5}
+LEAST = {"gable-house": 3, "garden-studio": 1, "harbour-house": 14, "hillside-house": 8, "quarry-loft": 6}
 
 
 def test_no_example_is_forgotten() -> None:

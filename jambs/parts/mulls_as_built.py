@@ -60,11 +60,10 @@ def mull_depth_findings(opening: Opening, readings: Readings, depths: SideDepths
     if gang is None or depths is None or not read:
         return []
     about, found = Subject.opening(opening.mark), list[Finding]()
-    uprights = [mull for mull in gang.mulls if mull.kind is MullKind.MULL and not mull.row]
-    for place, mull in enumerate(uprights):
+    for place, mull in enumerate(gang.uprights):
         for end, points in enumerate((depths.head, depths.sill)):
             value = _at(read, 2 * place + end)
-            if value is None or not points or (end == 0 and gang.rows > 1):
+            if value is None or not points:
                 continue
             off = value + bare - _along(points, (mull.low + mull.high) / 2 / opening.frame.width)
             if abs(off) > OUT_OF_PLANE:

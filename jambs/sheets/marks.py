@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 
@@ -19,8 +20,14 @@ def runs(marks: Sequence[str]) -> str:
 
 
 def part_runs(marks: Iterable[str]) -> str:
-    """Return part marks in short, each once: ``W1-1 to W1-4, W2-9``; opening by opening, by number."""
-    return runs(sorted(set(marks), key=_opening_and_number))
+    """Return part marks in short, each once: ``W1-1 to W1-4, W2-9``; opening by opening, by number.
+
+    The strips of a part that is glued up, ``W1-5a`` and ``W1-5b``, are that part.
+    """
+    return runs(sorted({STRIP.sub(r"\1", mark) for mark in marks}, key=_opening_and_number))
+
+
+STRIP = re.compile(r"(\d)[a-z]+$")
 
 
 def _opening_and_number(mark: str) -> tuple[str, int]:

@@ -67,8 +67,8 @@ def test_the_measure_sheet_asks_for_every_mull() -> None:
     placement = ganged_kit().placement
     places = [place for place in measure_places(placement.opening) if place.keys[0][0] in MULL_KEYS]
     planned = [planned_value(place, placement) for place in places]
-    # Mull at 30 with its gap, bar at 48 with its gap, interior depth 4 11/16 at head and foot of the mull.
-    assert planned == [30.0, 0.5, 48.0, 0.5, 4.6875, 4.6875]
+    # Mull at 30 with its gap, bar at 48 with its gap; interior depth 4 11/16 at the foot, the head is at the bar.
+    assert planned == [30.0, 0.5, 48.0, 0.5, 4.6875]
     assert not [place for place in measure_places(kit_of().placement.opening) if place.keys[0][0] in MULL_KEYS]
 
 

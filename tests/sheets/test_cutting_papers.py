@@ -239,6 +239,8 @@ def test_marks_in_short() -> None:
 def test_part_marks_in_short_opening_by_opening() -> None:
     assert part_runs(["W2-1", "W1-9", "W1-10", "W1-1", "W1-9", "W1-11"]) == "W1-1, W1-9 to W1-11, W2-1"
     assert part_runs([]) == ""
+    # Strips of a part that is glued up are that part.
+    assert part_runs(["W1-5b", "W1-4", "W1-5a"]) == "W1-4, W1-5"
 
 
 @pytest.mark.parametrize(

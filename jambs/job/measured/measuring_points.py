@@ -172,13 +172,16 @@ def _mull_places(opening: Opening) -> Iterator[Place]:
         start = "bottom of the frames" if is_bar else "left edge of the frames"
         yield Place(number=0, kind=Kind.MULL_EDGE, words=f"{start} to {name}", keys=(("mull_edges", at),), x=x, y=y)
         yield Place(number=0, kind=Kind.MULL_GAP, words=f"{name}, frame to frame", keys=(("mull_gaps", at),), x=x, y=y)
-    uprights = [mull for mull in gang.mulls if mull.kind is MullKind.MULL and not mull.row]
-    for at, mull in enumerate(uprights):
+    for at, mull in enumerate(gang.uprights):
         x = (mull.low + mull.high) / 2 / frame.width
-        ends = (("head", 1.0), ("foot", 0.0)) if Side.SILL in _sides(opening) else (("head", 1.0),)
-        for end, (words, y) in enumerate(ends):
-            told = f"depth at the {words} of the mull {mull.before[0]} | {mull.after[0]}"
-            yield Place(number=0, kind=Kind.MULL_DEPTH, words=told, keys=(("mull_depths", 2 * at + end),), x=x, y=y)
+        told = f"of the mull {mull.before[0]} | {mull.after[0]}"
+        # Head and foot where they are the opening's own: at a transom bar there is no wall to measure to.
+        if mull.row == gang.rows - 1:
+            keys = (("mull_depths", 2 * at),)
+            yield Place(number=0, kind=Kind.MULL_DEPTH, words=f"depth at the head {told}", keys=keys, x=x, y=1.0)
+        if not mull.row and Side.SILL in _sides(opening):
+            keys = (("mull_depths", 2 * at + 1),)
+            yield Place(number=0, kind=Kind.MULL_DEPTH, words=f"depth at the foot {told}", keys=keys, x=x, y=0.0)
 
 
 Reading = float | bool

@@ -232,6 +232,6 @@ class Gang:
         return self.units[-1].row + 1
 
     @property
-    def has_post(self) -> bool:
-        """Say whether a post stands or lies between frames."""
-        return any(mull.post is not None for mull in self.mulls)
+    def uprights(self) -> tuple[Mull, ...]:
+        """The mulls between units side by side, the lower row first."""
+        return tuple(mull for mull in self.mulls if mull.kind is MullKind.MULL)

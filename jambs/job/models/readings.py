@@ -61,6 +61,7 @@ def _place_number(value: Any) -> int:
 PlaceNumber = Annotated[int, BeforeValidator(_place_number)]
 Depths = Annotated[tuple[DepthPoint, ...], Field(min_length=2), BeforeValidator(_not_too_many)]
 LongPoints = Annotated[tuple[LongPoint, ...], Field(min_length=1), BeforeValidator(_not_too_many)]
+MullDepths = Annotated[tuple[DepthPoint, ...], Field(min_length=1), BeforeValidator(_not_too_many)]
 FacePoints = Annotated[tuple[FacePoint, ...], Field(min_length=1), BeforeValidator(_not_too_many)]
 Pair = Annotated[tuple[LongPoint, ...], Field(min_length=2, max_length=2)]
 Leans = Annotated[tuple[LeanPoint, ...], Field(min_length=2, max_length=2)]
@@ -152,7 +153,7 @@ class Readings(Model):
     leg, over the height of the frame, + where the top leans into the room. ``out_of_level``: of the frame's head and
     sill, + where the right end is higher. Of ganged units, in the order of the mulls: ``mull_edges``, left edge of all
     frames → where the gap begins, of a transom bar from their bottom; ``mull_gaps``, frame → frame; ``mull_depths``,
-    interior depth at head and at foot of each mull of the lower row.
+    interior depth at head and at foot of each mull, where the wall is.
     ``wall_finish``: whether the inside finish was on when the depths were taken.
     ``sure``: numbers of places whose odd reading was taken again and is right.
     """
@@ -169,6 +170,6 @@ class Readings(Model):
     frame_face: FaceReadings | None = None
     mull_edges: LongPoints | None = None
     mull_gaps: FacePoints | None = None
-    mull_depths: Depths | None = None
+    mull_depths: MullDepths | None = None
     wall_finish: YesNo = True
     sure: tuple[PlaceNumber, ...] = ()

@@ -1,0 +1,97 @@
+"""Ganged units on paper: each in the record and on the window order, the order of work; nothing of a plain opening."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import jsonschema
+
+from jambs.app.chain import make_kits
+from jambs.job import Job, read_job
+from jambs.outside.house import PlannedHouse, plan_house
+from jambs.sheets.cut_sheet import about_words
+from jambs.sheets.house import order_data
+from jambs.sheets.install_sheet import install_data
+from jambs.sheets.measure_sheet import measure_data
+from jambs.sheets.parts_file import parts_schema
+from jambs.sheets.record import opening_record
+
+LOFT = Path(__file__).parents[2] / "examples" / "quarry-loft"
+
+
+@cache
+def loft() -> tuple[PlannedHouse, Job]:
+    job = read_job(LOFT)
+    return plan_house(make_kits(job), job), job
+
+
+@cache
+def record(mark: str) -> dict[str, Any]:
+    house, job = loft()
+    (kit,) = (kit for kit in house.kits if kit.mark == mark)
+    return opening_record(kit, units=job.units)
+
+
+def test_the_record_has_every_unit_and_mull_and_keeps_to_its_schema() -> None:
+    found = record("L6")
+    schema = parts_schema()
+    jsonschema.validate(found, {**schema["properties"]["openings"]["items"], "$defs": schema["$defs"]})
+    assert [(one["number"], one["name"], one["hinge"]) for one in found["units"]] == [
+        (1, "terrace leaf", "left"),
+        (2, "terrace leaf", "right"),
+        (3, "transom light", None),
+    ]
+    # 880 + 10 = 890; 2080 + 5 + 90 + 5 = 2180.
+    places = [(one["from_left"]["text"], one["from_bottom"]["text"]) for one in found["units"]]
+    assert places == [("0 mm", "0 mm"), ("890 mm", "0 mm"), ("0 mm", "2180 mm")]
+    assert [(one["kind"], one["units"], one["parts"]) for one in found["mulls"]] == [
+        ("mull", [1, 2], ["L6-4"]),
+        ("transom bar", [1, 2, 3], ["L6-5"]),
+    ]
+
+
+def test_weights_are_told_one_by_one_and_together() -> None:
+    found = record("L6")
+    assert [one["weight"]["text"] for one in found["units"]] == ["88 kg", "88 kg", "46 kg"]
+    assert found["window"]["weight"]["text"] == "222 kg"
+
+
+def test_a_plain_opening_has_no_units() -> None:
+    assert not {"units", "mulls"} & set(record("L5"))
+
+
+def test_every_unit_is_ordered() -> None:
+    house, job = loft()
+    found = order_data(house.kits, job)
+    assert [row["mark"] for row in found["rows"]][-3:] == ["L6, unit 1", "L6, unit 2", "L6, unit 3"]
+    assert [(row["frame"], row["hinge"]) for row in found["rows"]][-3:-1] == [
+        ("880 mm × 2080 mm", "left"),
+        ("880 mm × 2080 mm", "right"),
+    ]
+
+
+def test_the_cut_sheet_names_every_unit() -> None:
+    assert about_words(record("L6")).startswith("unit 1 terrace leaf 880 mm × 2080 mm; unit 2 terrace leaf 880 mm")
+
+
+def test_units_are_set_before_trim_and_mulls_are_cased_after_the_box() -> None:
+    house, job = loft()
+    (kit,) = (kit for kit in house.kits if kit.mark == "L6")
+    steps = install_data(kit, house.installing["L6"], job)["inside"]
+    assert "joined as their maker's instructions say" in steps[1]
+    assert "units 1 | 2: 10 mm; units 1 and 2 | 3: 100 mm, a post of 90 mm in it" in steps[1]
+    assert steps[-1].startswith("Mull casings on the frames, 12 mm back from their faces on both sides")
+    (plain,) = (kit for kit in house.kits if kit.mark == "L5")
+    assert not [step for step in install_data(plain, house.installing["L5"], job)["inside"] if "units" in step]
+
+
+def test_the_measure_sheet_asks_for_the_mulls() -> None:
+    house, job = loft()
+    (kit,) = (kit for kit in house.kits if kit.mark == "L6")
+    asked = [one["words"] for one in measure_data(kit.placement, job)["single"]]
+    assert "left edge of the frames to mull of units 1 | 2" in asked
+    assert "transom bar, frame to frame" in asked
+    # The mull stands on the floor and ends under the transom bar: there is no wall to measure to.
+    assert [one for one in asked if one.startswith("depth at")] == []
