@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 from pathlib import Path
 
 import pytest
@@ -13,7 +14,7 @@ from samples import drawn
 
 from jambs.drawings import write_dxf, write_flat_dxf
 from jambs.drawings.dxf.document import LAYERS
-from jambs.drawings.dxf.hatching import PATTERNS
+from jambs.drawings.dxf.hatching import PATTERNS, pattern_lines
 from jambs.drawings.layout.paper import scales_of
 from jambs.drawings.views.view import Hatch, Ink
 from jambs.length import Units
@@ -104,6 +105,16 @@ def test_no_two_materials_share_a_hatch() -> None:
     assert len(set(patterns)) == len(patterns)
     rigid, frame = PATTERNS[Hatch.RIGID], PATTERNS[Hatch.FRAME]
     assert rigid.name != frame.name
+
+
+def test_insulation_is_not_the_loudest_thing_on_a_sheet() -> None:
+    """Length of strokes on 50 x 50 mm of paper: layers that fill half a section have at most half of what wood has."""
+    square = [[(0.0, 0.0), (50.0, 0.0), (50.0, 50.0), (0.0, 50.0)]]
+    ink = {
+        hatch: sum(math.dist(start, end) for start, end in pattern_lines(hatch, square, scale=1.0))
+        for hatch in (Hatch.RIGID, Hatch.FIBER, Hatch.TRIM)
+    }
+    assert max(ink[Hatch.RIGID], ink[Hatch.FIBER]) < ink[Hatch.TRIM] / 2
 
 
 @pytest.mark.parametrize("name", ["metric"])

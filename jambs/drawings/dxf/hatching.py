@@ -27,7 +27,7 @@ PATTERNS = {
     Hatch.GYPSUM: Pattern(name="AR-SAND", spread=0.05),
     Hatch.SHEET: Pattern(name="ANSI31", spread=0.4, angle_deg=90),
     Hatch.RIGID: Pattern(name="ANSI37", spread=2.2),
-    Hatch.FIBER: Pattern(name="HONEY", spread=0.7),
+    Hatch.FIBER: Pattern(name="HONEY", spread=1.3),
     Hatch.CLADDING: Pattern(name="ANSI32", spread=0.4, angle_deg=90),
     Hatch.TRIM: Pattern(name="ANSI31", spread=0.45),
     Hatch.TRIM_CROSSWISE: Pattern(name="ANSI31", spread=0.45, angle_deg=90),
