@@ -60,7 +60,9 @@ def moved_record(found: InHand, asked: dict[str, Any]) -> Record:
         stood = stand(found.hand, plane, named)
     except FindingsError as error:
         return {"n": number, "wrong": list(error.sentences(found.hand.job.units))}
-    return {"n": number, "now": stood_record(found.hand, stood, with_parts=bool(asked.get("rests")))}
+    rests = bool(asked.get("rests"))
+    only = "" if rests else str(asked.get("cut") or "")
+    return {"n": number, "now": stood_record(found.hand, stood, with_parts=rests, only=only)}
 
 
 def _number(value: Any) -> float:

@@ -25,8 +25,10 @@ from jambs.values import Record
 NONE = "–"
 
 
-def stood_record(hand: HeldWindow, stood: Stood, *, with_parts: bool = True) -> Record:
+def stood_record(hand: HeldWindow, stood: Stood, *, with_parts: bool = True, only: str = "") -> Record:
     """Return all that changes while a window is moved: shapes, chains, figures, findings.
+
+    ``only``: the section that is looked at, by its name; empty for all of them.
 
     ``with_parts``: parts, boards and elevations too, which take longer than all the rest, for a hand that rests.
     """
@@ -36,7 +38,7 @@ def stood_record(hand: HeldWindow, stood: Stood, *, with_parts: bool = True) -> 
     return {
         "plane": round(stood.plane, 6),
         "named": stood.named.name if stood.named else "",
-        "sections": section_records(kit, job),
+        "sections": section_records(kit, job, only=only),
         "chains": chain_records(kit, job),
         "frame": window_box(kit),
         "figures": figure_rows(record, kit, job),

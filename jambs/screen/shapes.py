@@ -19,17 +19,20 @@ from jambs.parts.part import Part, Seat
 from jambs.place.sash import swing_seen
 from jambs.screen.board_shapes import board_faces
 from jambs.screen.flat import DIGITS, flat, part_kind
-from jambs.section.cut import cut_sections
-from jambs.section.region import Section, Stuff
+from jambs.section.cut import WALL_SHOWN, cut_section, sections_to_draw
+from jambs.section.region import Section, SectionCut, Stuff
 from jambs.values import Record
 
 OF_WINDOW = (Stuff.FRAME, Stuff.GLASS)
 """What the hand takes hold of."""
+CUTS = tuple(one.value for one in SectionCut)
 
 
-def section_records(kit: Kit, job: Job) -> list[Record]:
-    """Return the sections of a kit as they stand on paper, regions back to front."""
-    return [_section(with_short_glass(seen_from_above(one)), kit, job) for one in cut_sections(kit)]
+def section_records(kit: Kit, job: Job, *, only: str = "") -> list[Record]:
+    """Return the sections of a kit as they stand on paper, regions back to front; ``only``: the one through a side."""
+    is_there = only in CUTS and (only != SectionCut.SILL or kit.placement.opening.floor_below_frame is None)
+    found = [cut_section(kit, SectionCut(only), wall_length=WALL_SHOWN)] if is_there else sections_to_draw(kit)
+    return [_section(with_short_glass(seen_from_above(one)), kit, job) for one in found]
 
 
 def _section(section: Section, kit: Kit, job: Job) -> Record:

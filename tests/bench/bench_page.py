@@ -47,11 +47,11 @@ MEASURE = """async (moves) => {
 FIRST_VIEW = (
     "from pathlib import Path; from starlette.testclient import TestClient; "
     "from jambs.page.application import make_application; from jambs.screen.desk import Desk; "
-    "from jambs.page.keys import Role; "
+    "from jambs.page.keys import KeyRole; "
     "app = make_application(Desk(file=Path('house/job.yaml'), target=Path('output/house')), "
     "hosts={'127.0.0.1:80'}, cookie='c', report=str); "
     "client = TestClient(app, base_url='http://127.0.0.1:80'); "
-    "client.get('/enter/' + app.keys.token(Role.DESK), headers={'host': '127.0.0.1:80'}); "
+    "client.get('/enter/' + app.keys.token(KeyRole.DESK), headers={'host': '127.0.0.1:80'}); "
 )
 ASKED = "assert client.get('/', headers={'host': '127.0.0.1:80'}).status_code == 200"
 

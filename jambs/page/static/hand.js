@@ -22,8 +22,8 @@ export class Hand {
   }
 
   /** Say where the window is wanted; what was not sent yet is forgotten. */
-  want(plane, reach, rests = false) {
-    this.waiting = { plane, reach, rests };
+  want(plane, reach, cut, rests = false) {
+    this.waiting = { plane, reach, cut, rests };
     this.#send();
   }
 

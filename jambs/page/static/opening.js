@@ -70,9 +70,9 @@ function start() {
 
 function to(plane, near) {
   [wanted, reach] = [plane, near];
-  hand.want(plane, near);
+  hand.want(plane, near, picture.cut);
   clearTimeout(resting);
-  resting = setTimeout(() => { if (isHeld) hand.want(wanted, reach, true); }, RESTS);
+  resting = setTimeout(() => { if (isHeld) hand.want(wanted, reach, picture.cut, true); }, RESTS);
 }
 
 async function end(isMeant) {
