@@ -8,17 +8,27 @@ both in processor time, the house as in ``bench_check.py``.
 
 from __future__ import annotations
 
+import json
+import shutil
 import statistics
 import sys
 import tempfile
+import threading
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from urllib.request import HTTPCookieProcessor, Request, build_opener
 
 ROOT = Path(__file__).parents[2]
 sys.path += [str(ROOT / "tests" / "page"), str(ROOT / "tests" / "bench")]
 
 from bench_check import COMMAND, FLOOR, house_of_forty, once  # noqa: E402
-from browser import chromium, page_at, served  # noqa: E402
+from browser import CalmDesk, Served, chromium, page_at, served  # noqa: E402
+
+from jambs.face.screen import in_hand, moved_record  # noqa: E402
+from jambs.page.answers import as_json  # noqa: E402
+from jambs.page.keys import KeyRole  # noqa: E402
 
 MOVES = 60
 FRAME = 1000 / 60
@@ -29,7 +39,8 @@ MEASURE = """async (moves) => {
   const send = (kind, at) => (kind === "pointerdown" ? grip : window).dispatchEvent(
     new PointerEvent(kind, { bubbles: true, clientX: at, clientY: y, button: 0, pointerId: 1, cancelable: true }));
   const frame = () => new Promise((done) => requestAnimationFrame(done));
-  const shown = () => grip.getAttribute("transform") + document.querySelector(".figures").textContent;
+  const shown = () => grip.getAttribute("transform") + document.querySelector(".figures").textContent
+    + (document.querySelector(".curves .now")?.getAttribute("d") || "");
   const idle = [];
   for (let n = 0; n < 30; n += 1) { const t = performance.now(); await frame(); idle.push(performance.now() - t); }
   send("pointerdown", x);
@@ -56,19 +67,81 @@ FIRST_VIEW = (
 ASKED = "assert client.get('/', headers={'host': '127.0.0.1:80'}).status_code == 200"
 
 
-def hand() -> None:
-    """Print how long a movement of the pointer takes until it is seen."""
-    with tempfile.TemporaryDirectory() as folder, served(Path(folder), "harbour-house") as place, chromium() as browser:
+def desk_on(folder: Path, example: str) -> CalmDesk:
+    """Open a copy of an example, without the study aside."""
+    shutil.copytree(ROOT / "examples" / example, folder / "house", ignore=shutil.ignore_patterns("output"))
+    return CalmDesk(file=folder / "house" / "job.yaml", target=folder / "output")
+
+
+def answers() -> None:
+    """Print what the program's answer to one movement costs in processor time, and how large it is."""
+    with tempfile.TemporaryDirectory() as folder:
+        desk = desk_on(Path(folder), "harbour-house")
+        found = in_hand(desk, "W01", alone=False)
+        assert found is not None
+        asked = [{"n": n, "plane": 9.5 - n % 24 / 32, "reach": 0, "cut": "jamb"} for n in range(4 * MOVES)]
+        took, letters = [], 0
+        for one in asked:
+            start = time.process_time()
+            letters = len(as_json(moved_record(found, one)))
+            took.append(1000 * (time.process_time() - start))
+    took.sort()
+    print(
+        f"answer to a movement: median {statistics.median(took):.1f} ms, 95 % {took[int(len(took) * 0.95)]:.1f} ms of "
+        f"processor time, {letters} letters"
+    )
+
+
+def hand(*, heat: bool = False, telephones: int = 0) -> None:
+    """Print how long a movement takes until it is seen; ``heat``: its mark on the curves too; others measure."""
+    with (
+        tempfile.TemporaryDirectory() as folder,
+        served(Path(folder), "harbour-house", with_heat=heat) as place,
+        chromium() as browser,
+    ):
         page = page_at(browser, place, "/openings/W01")
+        if heat:
+            page.locator(".curve-dot").first.wait_for(timeout=120_000)
         page.wait_for_timeout(500)
-        found = page.evaluate(MEASURE, MOVES)
+        with measuring(place, telephones) as written:
+            found = page.evaluate(MEASURE, MOVES)
     took, idle = sorted(found["took"]), statistics.median(found["idle"])
     middle, late = statistics.median(took), took[int(len(took) * 0.95)]
+    with_whom = f", {telephones} telephones wrote {len(written)} readings meanwhile" if telephones else ""
     print(
-        f"pointer to figures: median {middle:.0f} ms = {middle / FRAME:.1f} frames of 60 Hz, 95 % {late:.0f} ms = "
-        f"{late / FRAME:.1f} frames; a frame of nothing takes {idle:.1f} ms here, ratios {middle / idle:.1f} and "
-        f"{late / idle:.1f}"
+        f"pointer to figures{' and heat mark' if heat else ''}: median {middle:.0f} ms = {middle / FRAME:.1f} frames "
+        f"of 60 Hz, 95 % {late:.0f} ms = {late / FRAME:.1f} frames; a frame of nothing {idle:.1f} ms, ratios "
+        f"{middle / idle:.1f} and {late / idle:.1f}{with_whom}"
     )
+
+
+@contextmanager
+def measuring(place: Served, count: int) -> Iterator[list[int]]:
+    """Let telephones send a reading every half second, each at an opening of its own, until the block ends."""
+    stop, written = threading.Event(), list[int]()
+
+    def measure(mark: str) -> None:
+        opener = build_opener(HTTPCookieProcessor())
+        opener.open(place.link(KeyRole.TELEPHONE)).read()
+        for place_number in range(1, 9):
+            reading = {"id": f"{mark} {place_number}", "mark": mark, "place": place_number, "text": "4", "was": "",
+                       "sure": True, "day": "2026-06-01", "by": ""}  # fmt: skip
+            sent = Request(
+                f"{place.base}/telephone/reading", data=json.dumps(reading).encode(), headers={"origin": place.base}
+            )
+            written.append(opener.open(sent).status)
+            if stop.wait(0.5):
+                return
+
+    threads = [threading.Thread(target=measure, args=(mark,)) for mark in ("W05", "W06", "W12", "W13", "W14")[:count]]
+    for one in threads:
+        one.start()
+    try:
+        yield written
+    finally:
+        stop.set()
+        for one in threads:
+            one.join()
 
 
 def first_view() -> None:
@@ -92,6 +165,9 @@ def first_view() -> None:
 
 if __name__ == "__main__":
     started = time.monotonic()
+    answers()
     hand()
+    hand(heat=True)
+    hand(telephones=5)
     first_view()
     print(f"{time.monotonic() - started:.0f} s in all")
