@@ -20,6 +20,7 @@ from jambs.job.reading.catalog import catalog_layers
 from jambs.job.reading.faults import Fault, JobFaults, Location
 from jambs.job.reading.tree import NAMING_KEYS, TreePiece, grown
 from jambs.screen.desk import Desk, House
+from jambs.screen.elevation_shapes import view_records
 from jambs.sheets.key_pictures import PICTURES
 from jambs.values import Record
 from jambs.wall.planes import WallError, stack_wall
@@ -69,6 +70,7 @@ def form_record(desk: Desk) -> Record:
             "sections": [form.section(key, title) for key, title in named],
             "wrong": [*form.unplaced(), *(() if house.faults else house.wrong)],
             "walls": wall_pictures(house),
+            "trims": trim_pictures(house),
             "materials": [layer.name for layer in catalog_layers()],
             "is_new": not desk.draft.saved,
         }
@@ -211,6 +213,17 @@ def _more(model: type[Model], value: Any) -> list[Record]:
     lines = [key_line(model, key, field) for key, field in model.model_fields.items() if key not in value]
     lines.sort(key=lambda line: not line.is_required)
     return [{"key": line.key, "words": line.words} for line in lines]
+
+
+def trim_pictures(house: House) -> dict[str, dict[str, Record]]:
+    """Return each trim as it is seen at the first opening that has it, by section and name; none that nobody has."""
+    found: dict[str, dict[str, Record]] = {"interior_trim": {}, "exterior_trim": {}}
+    for kit in house.asked.kits if house.asked else ():
+        opening, (inside, outside) = kit.placement.opening, view_records(kit)
+        found["interior_trim"].setdefault(opening.interior_name, inside)
+        if opening.exterior_name:
+            found["exterior_trim"].setdefault(opening.exterior_name, outside)
+    return found
 
 
 def wall_pictures(house: House) -> dict[str, list[Record]]:

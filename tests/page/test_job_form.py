@@ -151,3 +151,11 @@ def test_only_the_lines_that_changed_change(opened: OpenPage) -> None:
     assert [(old, new) for old, new in zip(before, after, strict=True) if old != new] == [
         ("  proud: 1/16", "  proud: 1/32")
     ]
+
+
+def test_each_trim_is_seen_as_at_the_first_opening_that_has_it(opened: OpenPage) -> None:
+    trims = opened.client().get("/job/form").json()["trims"]
+    assert list(trims["interior_trim"]) == ["plain"]
+    marks = {one["mark"] for one in trims["interior_trim"]["plain"]["shapes"] if one["kind"] == "interior"}
+    assert marks == {f"W1-{number}" for number in range(1, 9)}  # four jambs, four casings
+    assert trims["exterior_trim"] == {}

@@ -2,6 +2,7 @@
 
 import { ask, byId, draftChanged, el, say, setText, svg } from "/static/page.js";
 import { addHatches } from "/static/hatches.js";
+import { picture } from "/static/views.js";
 
 const RENAMED = ["walls", "windows", "interior_trim", "exterior_trim"];
 const OPEN = 2;  // so many groups of a section stand open at first
@@ -35,7 +36,8 @@ function group(one, depth, above, at) {
   const key = JSON.stringify(one.path), wrong = counted(one);
   const isOpen = opened.get(key) ?? (depth > 0 || above.groups.length <= OPEN || wrong > 0);
   const name = one.title || above.title;
-  const box = el("details", { class: `group depth${depth}`, open: isOpen }, el("summary", {}, name.replaceAll("_", " "), wrong ? el("span", { class: "state stop" }, `${wrong} to settle`) : null));
+  const trim = depth === 0 && record.trims?.[one.path[0]]?.[name];
+  const box = el("details", { class: `group depth${depth}`, open: isOpen }, el("summary", {}, trim ? el("span", { class: "trimpicture" }, picture(trim)) : null, name.replaceAll("_", " "), wrong ? el("span", { class: "state stop" }, `${wrong} to settle`) : null));
   box.addEventListener("toggle", () => opened.set(key, box.open));
   box.append(...complaints(one.wrong));
   if (record.walls?.[name] && one.path[0] === "walls" && depth === 0) box.append(wallPicture(record.walls[name], name));

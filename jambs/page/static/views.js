@@ -8,7 +8,7 @@ export function showViews(box, views) {
   box.replaceChildren(...views.map((view) => el("figure", {}, el("div", { class: "sheet" }, picture(view)), el("figcaption", {}, el("b", {}, view.title), ` ${view.words}`))));
 }
 
-function picture(view) {
+export function picture(view) {
   const across = view.shapes.flatMap((shape) => shape.points.filter((_, at) => at % 2 === 0));
   const up = view.shapes.flatMap((shape) => shape.points.filter((_, at) => at % 2));
   const [left, right, low, high] = [Math.min(...across), Math.max(...across), Math.min(...up), Math.max(...up)];
