@@ -69,9 +69,10 @@ def _is_assumed(lot: Lot, plan: StockPlan) -> bool:
 def _lines(lot: Lot, plan: StockPlan, currency: str) -> list[Record]:
     """Return a line for each kind of board that a plan takes, with the parts that come out of it."""
     counts = Counter(board.stock for board in plan.boards)
+    part_of = {one.piece.mark: one.part.mark for one in lot.pieces}  # a strip to glue up is a piece of its own
     marks = {
         stock: [
-            piece.mark
+            part_of[piece.mark]
             for board in plan.boards
             if board.stock == stock
             for strip in board.strips
@@ -84,7 +85,7 @@ def _lines(lot: Lot, plan: StockPlan, currency: str) -> list[Record]:
             "board": stock.name,
             "count": count,
             "cost": "on hand" if stock.on_hand else money_text(count * stock.price_cents, currency),
-            "for": part_runs(marks[stock]),
+            "for": part_runs(list(dict.fromkeys(marks[stock]))),
         }
         for stock, count in counts.items()
     ]

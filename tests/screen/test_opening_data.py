@@ -6,8 +6,10 @@ import re
 from pathlib import Path
 
 import jambs
+from jambs.app.chain import placed_by_rule
 from jambs.screen.boards_needed import boards_record
 from jambs.screen.elevation_shapes import view_records
+from jambs.screen.placing import held, stand
 from jambs.section.region import Stuff
 
 ROOT = Path(__file__).parents[2]
@@ -57,3 +59,13 @@ def test_an_opening_is_seen_from_the_room_and_from_outside() -> None:
 def test_the_page_draws_every_stuff_of_a_section() -> None:
     style = (ROOT / "jambs" / "page" / "static" / "page.css").read_text(encoding="utf-8")
     assert [one.name for one in Stuff if not re.search(rf"\.{one.name.lower()}\b[^{{]*{{[^}}]*fill:", style)] == []
+
+
+def test_boards_of_a_jamb_that_is_glued_up_name_the_part() -> None:
+    """The flange of W01 so far out that its jambs are wider than any board: each is glued up of strips."""
+    job = jambs.read_job(EXAMPLES / "harbour-house")
+    (placement,) = (one for one in placed_by_rule(job) if one.opening.mark == "W01")
+    kit = stand(held(placement.opening, placement, job, alone=True), 10.4).kit
+    assert any(part.strips for part in kit.parts)
+    found = boards_record(kit, job)
+    assert found["wrong"] == [] and any("1" in one["for"] for one in found["lines"])
