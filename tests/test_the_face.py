@@ -111,3 +111,11 @@ def test_help_loads_nothing_of_the_face() -> None:
 def test_an_unknown_name_says_what_there_is() -> None:
     with pytest.raises(AttributeError, match="the face of jambs has no 'sheet'; it has Asked, Conflict, "):
         getattr(import_module("jambs.face"), "sheet")  # noqa: B009
+
+
+@pytest.mark.parametrize("name", [one for one in jambs.__all__ if inspect.isfunction(getattr(jambs, one))])
+def test_a_path_may_be_text_at_the_border(name: str) -> None:
+    """Whoever calls gives ``Path`` or text, whichever is at hand."""
+    given = {key: str(one) for key, one in getattr(jambs, name).__annotations__.items() if key != "return"}
+    paths = {key: set(one.split(" | ")) for key, one in given.items() if "Path" in one.split(" | ")}
+    assert [key for key, kinds in paths.items() if "str" not in kinds] == []

@@ -59,13 +59,13 @@ def withdraw(job: Job, folder: str | Path, number: int, *, overwrite: bool = Fal
     return (said, *lines, *stale)
 
 
-def tell_issue(job: Job, folder: Path) -> str:
+def tell_issue(job: Job, folder: str | Path) -> str:
     """Say what was issued and nobody has told yet; from then on it counts as told.
 
     Raises:
         Unbuildable: the record of the folder cannot be read or written.
     """
-    with writing_turn(PaperFolder(root=folder), job, verb=BUILD) as writing:
+    with writing_turn(PaperFolder(root=Path(folder)), job, verb=BUILD) as writing:
         said = issued_text(writing.record, job)
         writing.mark_told()
     return said

@@ -8,11 +8,13 @@ import pytest
 from cases import STOOL, figure, kit_of, part_of
 
 from jambs.length import Units
+from jambs.parts.arrises import Arris
 from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.cuts import Crosscut, EdgeBevel, End, PlaneCut, PlaneRabbet, Rip, SlantedNotch, saw_angles
+from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, PlaneCut, PlaneRabbet, Rip, SlantedNotch, saw_angles
 from jambs.parts.flare_words import FROM_SQUARE
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
+from jambs.parts.worked_faces import BoardFace, worked_face
 
 SIN10, COS10, TAN10 = (way(math.radians(10)) for way in (math.sin, math.cos, math.tan))
 SIN15, COS15, TAN15 = (way(math.radians(15)) for way in (math.sin, math.cos, math.tan))
@@ -149,3 +151,48 @@ def test_no_flare_is_the_plain_case(flare: dict[str, str]) -> None:
     plain = kit_of(interior_trim__inside__jamb=MITERED)
     same = kit_of(interior_trim__inside__jamb=MITERED, interior_trim__inside__flare=flare)
     assert same.parts == plain.parts and same.figures == plain.figures and same.findings == plain.findings
+
+
+def test_rabbets_of_two_unlike_flares_say_their_ends() -> None:
+    """In from the end of the blank: 4.71875 tan + 0.75 / cos of each leg: 1.5936 at 10°, 2.5156 at 20°."""
+    kit = flared({**MITERED, "joint": "rabbet", "rabbet_depth": "3/8"}, left="10 deg", right="20 deg", head="15 deg")
+    words = [one for one in work_words(head(kit), units=Units.INCH) if one.startswith("rabbet")]
+    assert [(one[:21], one.split(", ")[-2]) for one in words] == [
+        ("rabbet the left end 3", '1 19/32" in from the end of the blank'),
+        ("rabbet the right end ", '2 33/64" in from the end of the blank'),
+    ]
+
+
+def test_notches_of_two_unlike_flares_say_their_ends() -> None:
+    """Horn 3/4, casing 3 1/2, reveal 3/16 from the face at the room edge; a leg's back lies 3/4 / cos behind it.
+
+    At the wall 4.4375 + tan / 32 - 0.75 / cos: 3.6245 at 25°, 3.6874 at 5°; at the frame 4.6875 tan more.
+    """
+    kit = kit_of(interior_trim__inside={**STOOL, "flare": {"left": "25 deg", "right": "5 deg", "head": "10 deg"}})
+    words = [one for one in work_words(part_of(kit, "stool", "sill"), units=Units.INCH) if one.startswith("notch")]
+    assert [one[:63] for one in words] == [
+        'notch the right end 4 3/32" long at the frame edge, 3 11/16" lo',
+        'notch the left end 5 13/16" long at the frame edge, 3 5/8" long',
+    ]
+
+
+@pytest.mark.parametrize("joint", [MITERED, {**MITERED, "joint": "rabbet", "rabbet_depth": "3/8"}])
+def test_compound_cuts_are_laid_out_on_the_longer_face(joint: dict[str, str]) -> None:
+    """From the line across the board on which it is longest the plane leads inward, toward the middle of the board."""
+    kit = flared(joint, left="10 deg", right="50 deg", head="60 deg", sill="5 deg")
+    cuts = [cut for part in kit.parts for cut in part.cuts if isinstance(cut, PlaneCut | PlaneRabbet)]
+    assert cuts
+    for cut in cuts:
+        end = cut.at if isinstance(cut, PlaneCut) else cut.end
+        if isinstance(end, End):
+            assert (cut.flat.way[0] > 0) is (end is End.START)
+
+
+def test_a_compound_end_is_drawn_on_the_face_from_arris_to_arris() -> None:
+    """What the face loses past the plane of each end begins where its near arris ends."""
+    part = head(flared(left="10 deg", right="30 deg", head="15 deg"))
+    corners = [corner for one in worked_face(part, BoardFace.FACE).bevels for corner in one.outline]
+    near = part.corners[Arris(edge=Edge.NEAR, on_back=False)]
+    assert [u for u, _, _ in near] == pytest.approx([DEPTH * TAN10 + 0.75 / COS10, part.length - 3.5904], abs=1e-4)
+    for u, v, _ in near:
+        assert min(math.dist((u, v), corner) for corner in corners) < 1e-6

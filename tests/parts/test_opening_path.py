@@ -231,3 +231,9 @@ def test_paths_that_are_none(corners: tuple[Point, ...], words: str) -> None:
 
 def test_a_good_path_has_no_fault() -> None:
     assert path_fault(((0.0, 0.0), (0.0, 2.0), (2.0, 2.0), (2.0, 0.0))) == ""
+
+
+@pytest.mark.parametrize(("corner", "turn"), [(0, 90.0), (1, 126.8699), (2, 143.1301)])
+def test_turns_of_a_three_four_five_triangle(corner: int, turn: float) -> None:
+    """Up 3, down to 4 across, back: 90°, 180° - atan(4/3), 180° - atan(3/4); together once round."""
+    assert turn_deg(((0.0, 0.0), (0.0, 3.0), (4.0, 0.0)), corner) == pytest.approx(turn, abs=1e-4)

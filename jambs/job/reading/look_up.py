@@ -75,15 +75,16 @@ def check_names(source: TextSource, key: str, names: Sequence[str], complaints: 
     first: dict[str, str] = {}
     for name in names:
         if not name.strip() or name != name.strip() or not name.isprintable() or len(name) > MOST_LETTERS:
-            message = (
-                f"{name!r} is not a name for a {key.replace('_', ' ')}; write 1 to {MOST_LETTERS} letters on one line"
-            )
+            what = key.replace("_", " ")
+            article = "an" if what[0] in VOWELS else "a"
+            message = f"{name!r} is not a name for {article} {what}; write 1 to {MOST_LETTERS} letters on one line"
             complaints.say(source, (name,), message)
         elif (there := first.setdefault(plain_name(name), name)) != name:
             message = f"{name!r} and {there!r} differ only in capitals, spaces or inch marks; give each its own name"
             complaints.say(source, (name,), message)
 
 
+VOWELS = "aeiou"
 MOST_LETTERS = 60
 """Of a name: it stands in tables and on sheets."""
 
