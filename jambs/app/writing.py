@@ -19,6 +19,7 @@ from jambs.issued.paths import FOLDER, WITNESS
 from jambs.issued.record import Record
 from jambs.issued.writing import Commit, Writing, begin, refuse_other_job
 from jambs.job import Job
+from jambs.length import Units
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,7 +108,7 @@ def record_faults() -> Iterator[None]:
     try:
         yield
     except (RecordError, Unreadable) as error:
-        raise Unbuildable(str(error)) from None
+        raise Unbuildable(*error.sentences(Units.INCH)) from None
 
 
 def hand_in(writing: Writing, work: Commit, *, overwrite: bool) -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from jambs.issued.durable import file_sha256, sha256_of, sync_folder, write_durably
 from jambs.issued.errors import Unreadable
+from jambs.issued.findings import ContentDamaged, ContentGone
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,9 +40,9 @@ class Blobs:
         try:
             content = self._file(name).read_bytes()
         except OSError as error:
-            raise Unreadable(f"its content is gone ({error.strerror})") from None
+            raise Unreadable(ContentGone(why=str(error.strerror))) from None
         if sha256_of(content) != name:
-            raise Unreadable("its kept content is damaged")
+            raise Unreadable(ContentDamaged())
         return content
 
     def found(self, name: str) -> bytes | None:

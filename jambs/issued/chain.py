@@ -6,18 +6,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from jambs.findings import Finding
 from jambs.issued.blobs import Blobs
 from jambs.issued.durable import sha256_of
 from jambs.issued.entry import Entry
 from jambs.issued.entry_file import entry_bytes, read_entry
 from jambs.issued.errors import Unreadable
+from jambs.issued.findings import EntryChanged, EntryMissing, EntryUnreadable
 from jambs.issued.witness import Witness
 
 ASIDE = "set aside"
 DIGITS = 5
 """Digits in the name of an entry's file."""
-MISSING = "missing"
-CHANGED = "changed since it was written"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,7 +25,7 @@ class Damage:
     """An entry that is not there, or not as it was written. ``why``: in a few words, like *cut short*."""
 
     number: int
-    why: str
+    why: Finding
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,7 +86,7 @@ def read_chain(folder: Path, blobs: Blobs, witness: Witness | None) -> EntryChai
                 entry = _checked(content, number, wanted.get(number))
             except Unreadable:
                 if number not in lost:
-                    damaged.append(Damage(number=number, why=str(error)))
+                    damaged.append(Damage(number=number, why=error.findings[0]))
                 continue
             healed[number] = content
         entries[number] = entry
@@ -106,15 +106,15 @@ def _content(file: Path) -> bytes:
     try:
         return file.read_bytes()
     except FileNotFoundError:
-        raise Unreadable(MISSING) from None
+        raise Unreadable(EntryMissing()) from None
     except OSError as error:
-        raise Unreadable(f"not to be read ({error.strerror})") from None
+        raise Unreadable(EntryUnreadable(why=str(error.strerror))) from None
 
 
 def _checked(content: bytes, number: int, wanted: str | None) -> Entry:
     entry = read_entry(content)
     if entry.number != number or (wanted and sha256_of(content) != wanted):
-        raise Unreadable(CHANGED)
+        raise Unreadable(EntryChanged())
     return entry
 
 

@@ -20,6 +20,7 @@ from jambs.issued.durable import file_sha256, sha256_of
 from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet, JobIdentity, WrittenPaper
 from jambs.issued.entry_file import entry_bytes, item, items, read_plain, sha256_item, sheet_of, sums, texts
 from jambs.issued.errors import Unreadable
+from jambs.issued.findings import EntryUnreadable, NumberOfAnother
 from jambs.issued.paths import EARLIER_LOG, FOLDER, WITNESS, safe_path
 
 MIGRATED = "earlier format"
@@ -84,8 +85,10 @@ def read_earlier(folder: Path, blobs: Blobs) -> EarlierRecord | None:
     for file in numbered:
         try:
             issues.append(_read_issue(file.read_bytes(), int(file.stem)))
-        except (OSError, Unreadable) as error:
-            damaged.append(Damage(number=int(file.stem), why=str(error)))
+        except OSError as error:
+            damaged.append(Damage(number=int(file.stem), why=EntryUnreadable(why=str(error.strerror))))
+        except Unreadable as error:
+            damaged.append(Damage(number=int(file.stem), why=error.findings[0]))
     last = max((int(file.stem) for file in numbered), default=0)
     entries = _issued(issues, blobs)
     entries = _chained([*entries, _taken_over(folder, entries, listed, last=last, damaged=damaged)])
@@ -142,7 +145,7 @@ def _listed(file: Path) -> dict[str, str]:
 def _read_issue(content: bytes, number: int) -> _Issue:
     plain = read_plain(content)
     if item(plain, "number", int) != number:
-        raise Unreadable("damaged: its number is another one")
+        raise Unreadable(NumberOfAnother())
     return _Issue(
         number=number,
         day=item(plain, "day", str),

@@ -11,6 +11,7 @@ from typing import Any, TypeVar
 from jambs.issued.durable import is_blank
 from jambs.issued.entry import Entry, IssuedSheet, JobIdentity, WrittenPaper
 from jambs.issued.errors import RecordError, Unreadable
+from jambs.issued.findings import FileCutShort, FileEmpty, ItemOfAnotherKind, LaterFormat, NoEntry, NoRecordText
 from jambs.issued.paths import safe_path
 
 FORMAT, VERSION = "jambs record", 2
@@ -43,10 +44,10 @@ def read_entry(content: bytes) -> Entry:
     """
     plain = read_plain(content)
     if plain.get("format") != FORMAT:
-        raise Unreadable("no entry of a record")
+        raise Unreadable(NoEntry())
     version = item(plain, "version", int)
     if version > VERSION:
-        raise RecordError(f"the record was written by a later jambs (format {version}); use that one")
+        raise RecordError(LaterFormat(version=version))
     return Entry(
         number=_number(plain),
         previous=item(plain, "previous", str),
@@ -72,14 +73,14 @@ def read_plain(content: bytes) -> dict[str, Any]:
         Unreadable: it is empty, full of zeros, cut short or otherwise no set of names.
     """
     if is_blank(content):
-        raise Unreadable("full of zeros" if content else "empty")
+        raise Unreadable(FileEmpty(zeros=bool(content)))
     try:
         plain = json.loads(content.decode("utf-8"))
     except (ValueError, RecursionError):
         is_short = content.lstrip()[:1] == b"{" and not content.rstrip().endswith(b"}")
-        raise Unreadable("cut short" if is_short else "no text of a record") from None
+        raise Unreadable(FileCutShort() if is_short else NoRecordText()) from None
     if not isinstance(plain, dict):
-        raise Unreadable("no text of a record")
+        raise Unreadable(NoRecordText())
     return plain
 
 
@@ -91,7 +92,7 @@ def item(plain: Mapping[str, Any], name: str, kind: type[Kind]) -> Kind:
     """
     found = plain.get(name)
     if not isinstance(found, kind) or (kind is int and isinstance(found, bool)):
-        raise Unreadable(f"damaged: {name} is not {KINDS[kind]}")
+        raise Unreadable(ItemOfAnotherKind(name=name, wanted=KINDS[kind]))
     return found
 
 
@@ -114,7 +115,7 @@ def sha256_item(plain: Mapping[str, Any], name: str) -> str:
     """Return a value that names kept content; it can name nothing else, so that it leads nowhere."""
     found = item(plain, name, str)
     if len(found) != SHA256 or not set(found) <= set("0123456789abcdef"):
-        raise Unreadable(f"damaged: {name} is not a sha256")
+        raise Unreadable(ItemOfAnotherKind(name=name, wanted="a sha256"))
     return found
 
 
@@ -132,7 +133,7 @@ def sheet_of(plain: object) -> IssuedSheet:
 def _number(plain: Mapping[str, Any]) -> int:
     number = item(plain, "number", int)
     if not 0 < number < MOST_ENTRIES:
-        raise Unreadable(f"damaged: {number} is not a number of an entry")
+        raise Unreadable(ItemOfAnotherKind(name=str(number), wanted="a number of an entry"))
     return number
 
 
@@ -148,7 +149,7 @@ def _paper(path: str, plain: object) -> WrittenPaper:
         values = (one.get(name) for name in ("sha256", "kind", "verb", "issue", "basis"))
         return _known_paper(path, *values, marks=tuple(marks) if isinstance(marks, list) else marks)
     except TypeError:  # a value that is no text and no number
-        raise Unreadable(f"damaged: {path} is not a paper") from None
+        raise Unreadable(ItemOfAnotherKind(name=path, wanted="a paper")) from None
 
 
 @lru_cache(maxsize=KEPT_PAPERS, typed=True)

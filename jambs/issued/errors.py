@@ -1,11 +1,13 @@
-"""Faults of the record, each a whole sentence."""
+"""Faults of the record; their findings say what is wrong."""
 
 from __future__ import annotations
 
-
-class RecordError(Exception):
-    """The record cannot be read or written, or the folder is another job's; the message says what to do."""
+from jambs.findings import FindingsError
 
 
-class Unreadable(Exception):
-    """One file of the record is no good; the message says in a few words why, like *cut short*."""
+class RecordError(FindingsError):
+    """The record cannot be read or written, or the folder is another job's; the findings say what to do."""
+
+
+class Unreadable(FindingsError):
+    """One file of the record is no good; the findings say in a few words why, like *cut short*."""

@@ -19,6 +19,7 @@ from jambs.issued.durable import file_sha256, is_blank, sync_folder, write_durab
 from jambs.issued.entry import Entry
 from jambs.issued.entry_file import entry_bytes, item, read_entry, read_plain, sha256_item
 from jambs.issued.errors import RecordError, Unreadable
+from jambs.issued.findings import FileInTheWay, FolderInTheWay, PaperNotPutBack
 from jambs.issued.paths import FOLDER, paper_file, safe_path
 
 LOG = "moving.json"
@@ -85,12 +86,12 @@ def try_replacements(folder: Path, paths: Iterable[str]) -> None:
 
 def _free(folder: Path, file: Path) -> None:
     if file.is_dir():
-        raise RecordError(f"{file} is a folder, and a paper goes there; move it away")
+        raise RecordError(FolderInTheWay(file=str(file)))
     for parent in file.parents:
         if parent == folder:
             return
         if parent.exists() and not parent.is_dir():
-            raise RecordError(f"{parent} is a file, and a folder of papers goes there; move it away")
+            raise RecordError(FileInTheWay(file=str(parent)))
 
 
 def move(folder: Path, ready: Mapping[str, Path], log: MoveIn) -> None:
@@ -149,7 +150,7 @@ def _kept(blobs: Blobs, name: str, path: str) -> bytes:
     try:
         return blobs.kept(name)
     except Unreadable as error:
-        raise RecordError(f"{path}: {error}; put {FOLDER}/files/{name} back from a copy") from None
+        raise RecordError(PaperNotPutBack(path=path, why=error.findings, kept=f"{FOLDER}/files/{name}")) from None
 
 
 def _settle(folder: Path, paths: Iterable[str]) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from jambs.issued.errors import RecordError, Unreadable
+from jambs.issued.findings import LinkLeadsOut, NoPath, PathLeadsOut
 
 FOLDER = "issued"
 WITNESS = ".written.json"
@@ -20,11 +21,11 @@ def safe_path(path: object) -> str:
         Unreadable: it is not a path, leads out of the folder, or names a file of the record itself.
     """
     if not isinstance(path, str):
-        raise Unreadable(f"{path!r} is not a path")
+        raise Unreadable(NoPath(text=repr(path)))
     parts = path.split("/")
     leads_out = any(part in ("", ".", "..") for part in parts) or path[1:2] == ":" or "\\" in path or "\0" in path
     if leads_out or parts[0].lower() in OURS:
-        raise Unreadable(f"{path!r} leads out of the folder of papers")
+        raise Unreadable(PathLeadsOut(path=path))
     return path
 
 
@@ -36,5 +37,5 @@ def paper_file(folder: Path, path: str) -> Path:
     """
     file = folder / path
     if not file.parent.resolve().is_relative_to(folder.resolve()):
-        raise RecordError(f"{file.parent} is a link that leads out of {folder}; put a folder of its own there")
+        raise RecordError(LinkLeadsOut(link=str(file.parent), folder=str(folder)))
     return file

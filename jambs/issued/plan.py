@@ -13,6 +13,7 @@ from jambs.issued.compare import OpeningChanges, compare_openings
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, PRINTED, Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
+from jambs.issued.findings import PaperUnreadable
 from jambs.issued.reasons import (
     Added,
     BackAgain,
@@ -263,7 +264,7 @@ def lay_out(record: Record, issue: Entry, folder: Path) -> None:
         try:
             (folder / path).write_bytes(record.blobs.kept(digest))
         except Unreadable as error:
-            raise Unreadable(f"{path}: {error}") from None
+            raise Unreadable(PaperUnreadable(path=path, why=error.findings)) from None
 
 
 def withdrawn(record: Record, earlier: Entry) -> NewIssue:

@@ -7,12 +7,13 @@ from collections.abc import Iterable, Sequence
 from contextlib import suppress
 from pathlib import Path
 
-from jambs.issued.chain import ASIDE, MISSING, Damage, entry_file
+from jambs.issued.chain import ASIDE, Damage, entry_file
 from jambs.issued.durable import clear_new, file_sha256, usual_mode, write_durably
 from jambs.issued.earlier_format import EarlierRecord
 from jambs.issued.entry import Entry
 from jambs.issued.entry_file import entry_bytes
 from jambs.issued.errors import RecordError
+from jambs.issued.findings import EntryMissing, told
 from jambs.issued.lock import Say
 from jambs.issued.move_in import MoveIn, complete, log_file, undo
 from jambs.issued.paths import FOLDER, paper_file
@@ -66,7 +67,7 @@ def _taken_over(record: Record, earlier: EarlierRecord, say: Say) -> Record:
         write_durably(entry_file(folder / "entries", entry.number), content)
     for one in earlier.chain.damaged:
         aside = _set_aside(folder / f"{one.number:04}.json", folder / ASIDE)
-        say(f"the record of issue {one.number} is {one.why}{aside}; what it changed is not known any more")
+        say(f"the record of issue {one.number} is {told((one.why,))}{aside}; what it changed is not known any more")
     for file in earlier.files:
         if file.exists():
             _set_aside(file, folder / EARLIER)
@@ -101,10 +102,10 @@ def _set_aside_damaged(record: Record, say: Say) -> None:
     """Set damaged entries aside by name; say what is known without them and what is not."""
     folder = record.folder / FOLDER
     for one in record.chain.damaged:
-        if one.why != MISSING:
+        if not isinstance(one.why, EntryMissing):
             aside = _set_aside(entry_file(folder / "entries", one.number), folder / ASIDE)
-            say(f"{FOLDER}/entries/{one.number:05}.json is {one.why}{aside}")
-    missing = [one.number for one in record.chain.damaged if one.why == MISSING]
+            say(f"{FOLDER}/entries/{one.number:05}.json is {told((one.why,))}{aside}")
+    missing = [one.number for one in record.chain.damaged if isinstance(one.why, EntryMissing)]
     if missing:
         say(f"entry {_numbers(missing)} of the record is missing")
     issues = ", ".join(map(str, record.issues)) or "none"

@@ -13,6 +13,7 @@ from jambs.issued.chain import EntryChain, read_chain
 from jambs.issued.earlier_format import MIGRATED, EarlierRecord, read_earlier
 from jambs.issued.entry import PRINTED, Entry, IssuedSheet, WrittenPaper
 from jambs.issued.errors import RecordError, Unreadable
+from jambs.issued.findings import IssueNotOnRecord, NoRecordOfParts, NoSuchIssue, NotKept, OpeningNotKept
 from jambs.issued.move_in import MoveIn, read_log
 from jambs.issued.paths import FOLDER
 from jambs.issued.witness import Witness, read_witness
@@ -111,8 +112,7 @@ class Record:
         try:
             return self.issues[number]
         except KeyError:
-            there = ", ".join(map(str, self.issues)) or "none yet"
-            raise RecordError(f"there is no issue {number} on record; issued so far: {there}") from None
+            raise RecordError(NoSuchIssue(number=number, known=tuple(self.issues))) from None
 
     def document(self, entry: Entry, name: str) -> bytes:
         """Return a document of an entry.
@@ -121,7 +121,7 @@ class Record:
             Unreadable: it has none of this name, or its content is damaged.
         """
         if name not in entry.documents:
-            raise Unreadable(f"no {name} was kept")
+            raise Unreadable(NotKept(name=name))
         return self.blobs.kept(entry.documents[name])
 
     def printed(self, entry: Entry) -> dict[str, Any]:
@@ -133,9 +133,9 @@ class Record:
         try:
             read = json.loads(self.document(entry, PRINTED))
         except ValueError:
-            raise Unreadable("what it printed is not a record of parts") from None
+            raise Unreadable(NoRecordOfParts()) from None
         if not isinstance(read, dict) or not isinstance(read.get("openings"), list):
-            raise Unreadable("what it printed is not a record of parts")
+            raise Unreadable(NoRecordOfParts())
         return read
 
     def printed_opening(self, sheet: IssuedSheet, mark: str) -> Mapping[str, Any]:
@@ -145,14 +145,14 @@ class Record:
             Unreadable: it was not kept, or is damaged.
         """
         if sheet.number not in self.issues:
-            raise Unreadable(f"issue {sheet.number} is not on record")
+            raise Unreadable(IssueNotOnRecord(number=sheet.number))
         if sheet.number not in self._openings:
             openings = self.printed(self.issues[sheet.number])["openings"]
             self._openings[sheet.number] = {str(one.get("mark")): one for one in openings if isinstance(one, dict)}
         try:
             return self._openings[sheet.number][mark]
         except KeyError:
-            raise Unreadable(f"what {mark} printed in issue {sheet.number} was not kept") from None
+            raise Unreadable(OpeningNotKept(mark=mark, number=sheet.number)) from None
 
     def known_sums(self, path: str) -> set[str]:
         """Return the sha256 of everything that was ever written at a path."""

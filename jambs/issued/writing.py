@@ -16,6 +16,7 @@ from jambs.issued.earlier_format import written_list
 from jambs.issued.entry import BUILD, Entry, IssuedSheet, JobIdentity, WrittenPaper
 from jambs.issued.entry_file import entry_bytes
 from jambs.issued.errors import RecordError, Unreadable
+from jambs.issued.findings import FolderOfAnotherJob, NotWritten, PaperUnreadable
 from jambs.issued.lock import Say, writers_turn
 from jambs.issued.move_in import MoveIn, log_file, move, try_replacements, undo, write_log
 from jambs.issued.paths import EARLIER_LOG, FOLDER, WITNESS, paper_file, safe_path
@@ -148,8 +149,7 @@ class Writing:
         try:
             return self._committed(work)
         except OSError as error:
-            advice = "; make room on the disk, and run this again" if error.errno in FULL else ""
-            raise RecordError(f"{_named(error, self.folder)}; {self._as_it_was()}{advice}") from error
+            raise RecordError(self._not_written(error)) from error
 
     def mark_told(self) -> None:
         """Remember that the changes of the issue that holds were shown."""
@@ -158,9 +158,14 @@ class Writing:
             write_witness(self.folder, Witness(entry=latest, told=latest.issue))
             self.record = Record.open(self.folder)
 
-    def _as_it_was(self) -> str:
+    def _not_written(self, error: OSError) -> NotWritten:
         latest = self.record.latest
-        return f"the papers are as they were{f', of issue {latest.issue}' if latest and latest.issue else ''}"
+        return NotWritten(
+            file=str(error.filename or self.folder),
+            why=str(error.strerror or error),
+            issue=latest.issue if latest else 0,
+            is_full=error.errno in FULL,
+        )
 
     def _committed(self, work: Commit) -> Entry:
         number = self.record.next_issue if work.issue else self.record.latest.issue if self.record.latest else 0
@@ -287,10 +292,6 @@ def publish(folder: Path, new: Path, entry: Entry, *, told: int) -> None:
     log_file(folder).unlink(missing_ok=True)
 
 
-def _named(error: OSError, folder: Path) -> str:
-    return f"{error.filename or folder}: {error.strerror or error}"
-
-
 def _state(file: Path, wanted: str) -> str:
     there = file_sha256(file)
     if there is None:
@@ -307,7 +308,7 @@ def _put_back(record: Record, paper: WrittenPaper, staged: Path, path: str) -> P
     try:
         file.write_bytes(record.blobs.kept(paper.sha256))
     except Unreadable as error:
-        raise RecordError(f"{path}: {error}") from None
+        raise RecordError(PaperUnreadable(path=path, why=error.findings)) from None
     return file
 
 
@@ -347,10 +348,14 @@ def refuse_other_job(record: Record, job: JobIdentity) -> None:
     """
     latest = record.latest
     if latest and latest.job.name and not latest.job.is_same(job, record.folder):
-        theirs = f"{latest.job.name!r}{f' ({latest.job.file})' if latest.job.file else ''}"
         raise RecordError(
-            f"{record.folder} holds the papers of the job {theirs}; those of {job.name!r} ({job.file}) do not go "
-            "there. Choose another folder with --out, or move that one away."
+            FolderOfAnotherJob(
+                folder=str(record.folder),
+                theirs=latest.job.name,
+                their_file=latest.job.file,
+                ours=job.name,
+                our_file=job.file,
+            )
         )
 
 

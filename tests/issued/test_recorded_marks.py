@@ -15,6 +15,7 @@ from jambs.app.chain import Unbuildable
 from jambs.app.marking import marked_kits, with_marks
 from jambs.issued.chain import Damage
 from jambs.issued.entry import PRINTED
+from jambs.issued.findings import EntryMissing
 from jambs.issued.marks import MARKS, PASSED_OVER, marks_document, recorded_marks
 from jambs.issued.record import Record
 from jambs.issued.renaming import moved_openings
@@ -50,7 +51,7 @@ def test_a_book_that_cannot_be_read_leaves_the_one_before(tmp_path: Path, conten
 
 def test_numbers_that_a_lost_entry_may_have_given_are_passed_over(tmp_path: Path) -> None:
     record = kept(tmp_path, marks_document(BOOK))
-    lost = replace(record, chain=replace(record.chain, damaged=(Damage(number=2, why="missing"),)))
+    lost = replace(record, chain=replace(record.chain, damaged=(Damage(number=2, why=EntryMissing()),)))
     assert recorded_marks(lost).highest == {mark: number + PASSED_OVER for mark, number in BOOK.highest.items()}
     assert recorded_marks(lost).numbers == BOOK.numbers
 
