@@ -66,15 +66,16 @@ def test_the_year_of_vapor_knows_the_indoor_air_of_its_months() -> None:
 def test_the_mold_limit_is_that_of_the_worst_month() -> None:
     """By psychrolib: the surface whose saturation is the room's vapor pressure over 0.8, as a factor; the greatest."""
     site = site_with()
-    factors = []
-    for climate in indoor_climates(site):
+    factors = {}
+    for month, climate in enumerate(indoor_climates(site), start=1):
         if climate.inside - climate.outside > 1:
             pressure = climate.inside_humidity * psychrolib.GetSatVapPres(20) / 0.8
             surface = psychrolib.GetTDewPointFromVapPres(20, min(pressure, psychrolib.GetSatVapPres(20)))
-            factors.append((surface - climate.outside) / (20 - climate.outside))
+            factors[month] = (surface - climate.outside) / (20 - climate.outside)
     found = mold_limit(site)
     assert found is not None
-    assert found.factor == pytest.approx(max(factors), abs=0.02)
+    assert found.factor == pytest.approx(max(factors.values()), abs=0.02)
+    assert found.month == max(factors, key=factors.__getitem__)
 
 
 def test_without_monthly_means_nothing_is_said_of_mold() -> None:

@@ -1,0 +1,80 @@
+"""Figures of the study at their limits, by hand: signs, permeance, bands of a curve, a panel that just fits."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+from test_wall_heat import STRAPPED, wall_of
+
+from jambs.study.heat.frame import PANEL_IN_REBATE, FrameBlock
+from jambs.study.heat.region import StudyError
+from jambs.study.record.figures import figure, signed
+from jambs.study.record.wall_record import _way, perms
+from jambs.study.sweep import _crossing
+from jambs.study.wall.stack import US_PERM
+
+
+@pytest.mark.parametrize(
+    ("value", "text"), [(0.0123, "+0.012"), (-0.0123, "−0.012"), (-0.0004, "0"), (0.0004, "0"), (0.0005001, "+0.001")]
+)
+def test_a_difference_has_its_sign_and_nothing_has_none(value: float, text: str) -> None:
+    assert signed(value, "W/K", 3)["text"] == text
+
+
+@pytest.mark.parametrize(("value", "text"), [(-0.0004, "0.000"), (-0.0006, "-0.001"), (1.25, "1.250")])
+def test_a_figure_that_rounds_to_nothing_is_not_negative(value: float, text: str) -> None:
+    assert figure(value, "W/K", 3)["text"] == text
+
+
+@pytest.mark.parametrize(
+    ("permeance", "words"),
+    [(1.0, "blocked, 1 perm"), (1.01, "yes, 1 perm"), (float("inf"), "freely"), (None, "unknown")],
+)
+def test_a_layer_blocks_up_to_a_limit_and_at_it(permeance: float | None, words: str) -> None:
+    """Class II of the building codes ends at 1 perm, 1 included."""
+    value = None if permeance is None else permeance * US_PERM
+    assert _way(value, US_PERM) == words
+
+
+def test_perms_have_two_digits() -> None:
+    assert perms(12.34 * US_PERM)["text"] == "12 perm"
+
+
+def curve(*heat: float) -> Any:
+    return tuple(SimpleNamespace(flange_plane=float(at), mean_transmittance=one) for at, one in enumerate(heat))
+
+
+@pytest.mark.parametrize(
+    ("heat", "plane"),
+    [((0.0, 1.0, 3.0, 5.0), 1.5), ((0.0, 1.0, 2.0, 2.0), 3.0), ((0.0, 2.0, 4.0, 1.0), 1.0)],
+)
+def test_where_a_curve_first_passes_two(heat: tuple[float, ...], plane: float) -> None:
+    """Straight between positions an inch apart; where it never does, the last one."""
+    assert _crossing(curve(*heat), 2.0) == plane
+
+
+@pytest.mark.parametrize("depth", [0.0, 0.25, 0.5])
+def test_the_first_layer_reaches_from_the_room_on(depth: float) -> None:
+    """1/2 of gypsum board from 0 to 1/2, both faces its own."""
+    layer = wall_of(STRAPPED).layer_at(depth)
+    assert layer is not None and layer.name.startswith("gypsum board")
+
+
+PANEL = FrameBlock(depth=0.06, face=0.1, transmittance=1.6, panel_thickness=0.03, panel_setback=0.0)
+
+
+def test_a_panel_may_be_flush_with_either_face_of_its_frame() -> None:
+    assert replace(PANEL, panel_setback=0.03).panel_start == 0.03
+    with pytest.raises(StudyError):
+        replace(PANEL, panel_setback=0.0301)
+    with pytest.raises(StudyError):
+        replace(PANEL, panel_setback=-0.0001)
+
+
+def test_a_frame_is_wider_than_the_rebate_of_its_panel() -> None:
+    assert replace(PANEL, face=PANEL_IN_REBATE + 1e-6).face > PANEL_IN_REBATE
+    with pytest.raises(StudyError):
+        replace(PANEL, face=PANEL_IN_REBATE)
