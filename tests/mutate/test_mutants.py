@@ -8,7 +8,9 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parent))
 
 from mutants import mutants
+from run import equivalents
 
+ROOT = Path(__file__).parents[2]
 SOURCE = """
 from __future__ import annotations
 Point = tuple[float, float]
@@ -44,3 +46,14 @@ def test_the_rest_of_the_source_stays() -> None:
 def test_a_limit_with_a_tolerance_is_not_asked_for_itself() -> None:
     found = mutants("limits.py", b"ok = gap < least - ROUND_OFF")
     assert {one.after for one in found} == {"gap >= least - ROUND_OFF", "least + ROUND_OFF"}
+
+
+def test_every_mutant_that_is_named_as_changing_nothing_can_be_made() -> None:
+    """A line that was rewritten since names nothing any more."""
+    made = {
+        (path, source.split("\n")[one.line - 1].strip(), one.before, one.after)
+        for path in {path for path, *_ in equivalents()}
+        for source in [(ROOT / path).read_text(encoding="utf-8")]
+        for one in mutants(path, source.encode())
+    }
+    assert set(equivalents()) - made == set()
