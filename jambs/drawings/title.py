@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.drawings.views.key_plan import KeyPlan, key_plan, side_of_house
 from jambs.drawings.views.measured import caution_of, state_of
@@ -54,10 +54,16 @@ def title_block(kit: CutKit, job: Job, issue: IssueStamp, revisions: Sequence[Re
         sizes=job.shop.grid.text(job.shop.grid.step),
         taper=length_text(job.shop.taper_tolerance, units=job.units),
         units=job.units,
-        issue=issue,
+        issue=issue if issue.number else replace(issue, measured=_read_on(kit)),
         revisions=tuple(revisions),
         key=key_plan(opening, job),
     )
+
+
+def _read_on(kit: CutKit) -> str:
+    """Return the day of the readings that a kit is made from, empty where it is planned; an issue keeps its own."""
+    measured, is_read = kit.placement.opening.measured, kit.is_measured or kit.outside_is_measured
+    return measured.date.isoformat() if measured and is_read else ""
 
 
 def values_of(title: TitleBlock, *, sheet: str) -> dict[str, str]:

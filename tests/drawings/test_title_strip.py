@@ -25,8 +25,9 @@ from jambs.drawings.layout.title_strip import (
     value_lines,
 )
 from jambs.drawings.svg.sheets import sheet_pages
+from jambs.drawings.title import title_block, values_of
 from jambs.drawings.views.key_plan import key_plan, side_of_house
-from jambs.issue_stamp import Revision
+from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job import Job
 from jambs.length import Units
 
@@ -159,3 +160,12 @@ def test_the_tolerance_is_that_of_the_shop() -> None:
     (page, *_) = sheet_pages(drawn("stool"), PAGES[drawn("stool").units][0])
     step = drawn("stool").title.sizes
     assert f"sizes to {step}, tapers {drawn('stool').title.taper}" in {text.words for text in page.texts}
+
+
+@pytest.mark.parametrize(("name", "says"), [("measured", "measured 2026-05-18"), ("picture framed", "planned")])
+def test_a_drawing_that_is_not_issued_says_when_its_depths_were_read(name: str, says: str) -> None:
+    kit, _, job = made(name)
+    unissued = IssueStamp(number=0, day="2026-06-01", code="")
+    assert values_of(title_block(kit, job, unissued), sheet="1 of 1")["MEASURED"] == says
+    planned = replace(ISSUE, measured="")
+    assert values_of(title_block(kit, job, planned), sheet="1 of 1")["MEASURED"] == "planned"  # an issue keeps its own
