@@ -206,6 +206,8 @@ def _fitting(view: View, units: Units, page: Page, share: tuple[float, float]) -
         least = max(view.core.width, view.core.height) / scale.factor
         if least > view.widest and scale is not scales[-1]:
             continue
+        if view.core.width > width * scale.factor or view.core.height > height * scale.factor:
+            continue  # the bare shapes are too large already
         placed = arrange(view, scale=scale, units=units, with_unit=False)
         if placed.paper_width <= width and placed.paper_height <= height:
             return placed

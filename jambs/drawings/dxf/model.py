@@ -119,9 +119,10 @@ def _add_layout(document: Document, drawing: Drawing, sheet: Sheet) -> None:
     border = [(x * unit, y * unit) for x, y in corners]
     layout.add_lwpolyline(border, close=True, dxfattribs={"layer": BORDER})
     insert_title_block(layout, drawing, sheet, unit)
+    numbers = numbers_on(drawing, sheet.page)
     for on_page in sheet.views:
         _add_viewport(layout, on_page, drawing.shifts[on_page.view.name], unit)
-        for bubble in bubbles_of(on_page, numbers_on(drawing, sheet.page)):
+        for bubble in bubbles_of(on_page, numbers):
             add_bubble(layout, bubble, unit)
 
 
