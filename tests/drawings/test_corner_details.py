@@ -7,7 +7,8 @@ from cases import changed, job_of
 from samples import SAMPLES, drawn, made
 
 from jambs.drawings.layout.boxes import Box
-from jambs.drawings.views.corner_details import clipped, corner_details
+from jambs.drawings.views.close_ups import clipped
+from jambs.drawings.views.corner_details import corner_details
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.section.cut import cut_sections

@@ -33,11 +33,11 @@ def test_a_plain_opening_fits_four_letter_sheets_and_two_tabloid() -> None:
 
 
 def test_an_opening_of_many_sheets_has_its_sections_one_scale_smaller_where_that_saves_one() -> None:
-    """Harbour house: 7 letter sheets with sections at 3\" = 1'-0\", 6 at 1 1/2\"; the studio has no need of it."""
+    """Harbour house: 7 letter sheets with sections at 1 1/2\" = 1'-0\", more at 3\"; the studio has no need of it."""
     job = jambs.read_job(EXAMPLES / "harbour-house")
     kit = next(kit for kit in jambs.make_kits(job) if kit.mark == "W01")
     drawing = jambs.draw(kit, job)
-    assert {sheet.page.name: sheet.count for sheet in drawing.sheets} == {"LETTER": 6, "TABLOID": 3}
+    assert {sheet.page.name: sheet.count for sheet in drawing.sheets} == {"LETTER": 7, "TABLOID": 4}
     assert {view.scale.factor for view in drawing.views if view.name.startswith("section ")} == {8}
 
 

@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from jambs.drawings.layout.boxes import Box, box_around, segments_of
-from jambs.drawings.views.cover import Polygon, apart_from, middle_of_largest, nearby, visible_area, visible_pieces
+from jambs.drawings.layout.boxes import Box, box_around
+from jambs.drawings.views.close_ups import PAST_EDGE, PAST_FRAME, close_up, hatches, names, outlines
+from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.reveals import LINING
-from jambs.drawings.views.sections import HATCHES, WIDEST_WORDS, ink_of
-from jambs.drawings.views.view import CallOut, Chain, Fill, Ink, Interval, Shape, View, ViewKind, ViewSide
+from jambs.drawings.views.sections import WIDEST_WORDS
+from jambs.drawings.views.view import Chain, Ink, Interval, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
-from jambs.length import HALF_64TH, ROUND_OFF, length_text
-from jambs.outlines import within
+from jambs.length import HALF_64TH, length_text
 from jambs.parts.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
 
@@ -23,10 +23,6 @@ SHOWN = (
     Stuff.GYPSUM, Stuff.FRAMING, Stuff.FRAME, Stuff.JAMB, Stuff.SILL, Stuff.CASING, Stuff.SHIM, Stuff.GLASS,
     Stuff.RETURN, Stuff.TILE, Stuff.FURRING, Stuff.SEALANT,
 )  # fmt: skip
-PAST_FRAME = 1.0
-"""How much of the frame is shown behind the jamb [in]."""
-PAST_EDGE = 0.25
-"""How much is shown past the parts, in every direction [in]."""
 TITLES = {SectionCut.HEAD: "Detail at head, inside", SectionCut.SILL: "Detail at sill, inside"}
 
 
@@ -56,21 +52,23 @@ def _form(view: View, *, mirrored: bool = False) -> tuple[object, ...]:
 
 
 def _corner(section: Section, kit: Kit, job: Job) -> View:
-    box = _room(section, kit)
-    regions = [one for one in section.regions if one.stuff in SHOWN and clipped(turned(one.outline), box)]
-    polygons = [clipped(turned(one.outline), box) for one in regions]
+    detail = close_up(section, _room(section, kit), SHOWN)
     return View(
         name=f"corner {section.cut.value}",
         kind=ViewKind.CORNER,
         title=TITLES[section.cut],
-        shapes=tuple(_shapes(regions, polygons, kit, box)),
-        fills=tuple(_fills(regions, polygons)),
+        shapes=tuple(outlines(detail, kit)),
+        fills=tuple(hatches(detail)),
         chains=tuple(_steps(section, kit)),
-        call_outs=tuple(_names(regions, polygons, kit)),
+        call_outs=tuple(names(detail, kit, side=ViewSide.RIGHT, wanted=_is_named)),
         remarks=(_edge_words(kit, job),),
         half_size=True,
         widest_words=WIDEST_WORDS,
     )
+
+
+def _is_named(region: Region) -> bool:
+    return bool(region.mark) or region.stuff is Stuff.FRAME
 
 
 def _edge_words(kit: Kit, job: Job) -> str:
@@ -93,65 +91,6 @@ def _room(section: Section, kit: Kit) -> Box:
 
 def _is_shown_whole(region: Region, kit: Kit) -> bool:
     return region.stuff in (*LINING, Stuff.CASING) and is_inside(region, kit)
-
-
-def clipped(polygon: Polygon, box: Box) -> Polygon:
-    """Return what of a polygon lies in a box; nothing where they share no area."""
-    points = within(polygon, (box.left, box.bottom), (box.right, box.top))
-    return tuple(points) if len(points) > 2 and _has_area(points) else ()
-
-
-def _has_area(points: Sequence[Point]) -> bool:
-    box = box_around(points)
-    return box.width > HALF_64TH / 8 and box.height > HALF_64TH / 8
-
-
-def _shapes(regions: Sequence[Region], polygons: Sequence[Polygon], kit: Kit, box: Box) -> list[Shape]:
-    """Outline every region where no later one lies over it, but not where the detail is broken off."""
-    shapes = []
-    for number, (region, polygon) in enumerate(zip(regions, polygons, strict=True)):
-        covers = nearby(polygon, polygons[number + 1 :])
-        for edge in segments_of(polygon, closed=True):
-            if _is_on(edge, box):
-                continue
-            pieces = apart_from(visible_pieces(edge, covers), [])
-            shapes += [Shape(points=piece, ink=ink_of(region, kit), closed=False) for piece in pieces]
-    corners = ((box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top))
-    return [*shapes, Shape(points=corners, ink=Ink.HIDDEN)]
-
-
-def _is_on(edge: tuple[Point, Point], box: Box) -> bool:
-    (x0, y0), (x1, y1) = edge
-    uprights, levels = (box.left, box.right), (box.bottom, box.top)
-    return any(abs(x0 - x) + abs(x1 - x) < ROUND_OFF for x in uprights) or any(
-        abs(y0 - y) + abs(y1 - y) < ROUND_OFF for y in levels
-    )
-
-
-def _fills(regions: Sequence[Region], polygons: Sequence[Polygon]) -> list[Fill]:
-    fills = []
-    for number, (region, polygon) in enumerate(zip(regions, polygons, strict=True)):
-        hatch = HATCHES.get(region.stuff)
-        pieces = tuple(visible_area(polygon, polygons[number + 1 :])) if hatch else ()
-        if hatch and pieces:
-            ink = Ink.HATCH_WALL if region.stuff is Stuff.GYPSUM else Ink.HATCH_TRIM
-            fills.append(Fill(pieces=pieces, hatch=hatch, ink=ink))
-    return fills
-
-
-def _names(regions: Sequence[Region], polygons: Sequence[Polygon], kit: Kit) -> list[CallOut]:
-    """Name every part once, at the right; pieces of the wall are named in the sections."""
-    names = {part.mark: part.name for part in kit.parts}
-    found, told = [], set[str]()
-    for number, region in enumerate(regions):
-        if (not region.mark and region.stuff is not Stuff.FRAME) or (region.mark and region.mark in told):
-            continue
-        seen = middle_of_largest(polygons[number], polygons[number + 1 :])
-        if seen:
-            told.add(region.mark)
-            words = f"{region.mark}  {names[region.mark]}" if region.mark else region.name
-            found.append(CallOut(target=seen[1], lines=(words,), side=ViewSide.RIGHT))
-    return found
 
 
 def _steps(section: Section, kit: Kit) -> list[Chain]:

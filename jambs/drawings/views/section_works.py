@@ -61,12 +61,7 @@ class _Side:
 
 def section_works(section: Section, kit: Kit, job: Job) -> Works:
     """Return what is drawn into a section that stands as it is seen on paper."""
-    cut = section.cut
-    side = _Side(
-        edge=kit.placement.opening.frame.height if cut is SectionCut.HEAD else 0.0,
-        way=-1.0 if is_wall_below(cut) else 1.0,
-    )
-    metal = [blank for blank in flashings_of(kit, job).blanks if BLANKS.get(blank.kind, SectionCut.HEAD) is cut]
+    metal, side = _metal_at(section, kit, job), _side_of(section, kit)
     with_rods, rods = _with_backer_rods(_without_strip(section, metal), side)
     air = _air_control(section, kit, side)
     shapes = [*map(_bent, metal), air, *rods, *_joints(section, kit, side), *_fasteners(section, kit, job, side)]
@@ -77,6 +72,25 @@ def section_works(section: Section, kit: Kit, job: Job) -> Works:
         shapes=tuple(shapes),
         call_outs=(*_named(metal, kit), named),
     )
+
+
+def metal_and_sealant(section: Section, kit: Kit, job: Job) -> Works:
+    """Return the metal as it is bent and the backer rods alone, for details."""
+    metal, side = _metal_at(section, kit, job), _side_of(section, kit)
+    with_rods, rods = _with_backer_rods(_without_strip(section, metal), side)
+    return Works(section=with_rods, shapes=(*map(_bent, metal), *rods), call_outs=tuple(_named(metal, kit)))
+
+
+def _side_of(section: Section, kit: Kit) -> _Side:
+    return _Side(
+        edge=kit.placement.opening.frame.height if section.cut is SectionCut.HEAD else 0.0,
+        way=-1.0 if is_wall_below(section.cut) else 1.0,
+    )
+
+
+def _metal_at(section: Section, kit: Kit, job: Job) -> list[Blank]:
+    blanks = flashings_of(kit, job).blanks
+    return [blank for blank in blanks if BLANKS.get(blank.kind, SectionCut.HEAD) is section.cut]
 
 
 # ---- metal
