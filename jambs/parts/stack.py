@@ -130,10 +130,10 @@ def at_hand(trim: InteriorTrim, boards: Sequence[Board]) -> list[Board]:
 
 
 def _stepped(clear: ClearOpening, trim: InteriorTrim, steps: int, grid: Grid) -> ClearOpening:
-    """Return the clear opening some steps nearer the room, rounded to the grid: each step as far as the one before."""
+    """Return the clear opening some steps nearer the room: each step as far as the one before, and on the grid."""
     if not steps:
         return clear
-    back = (grid.round(clear.width + 2 * steps * trim.stack_reveal) - clear.width) / 2
+    back = steps * (grid.round(clear.width + 2 * trim.stack_reveal) - clear.width) / 2
     below = back if trim.style.has_bottom else 0.0
     return replace(
         clear,

@@ -65,6 +65,14 @@ def test_each_frame_steps_back_by_the_frame_reveal() -> None:
     assert figure(kit, "shim space left") == 1.75
 
 
+def test_a_reveal_between_two_marks_of_the_tape_is_the_same_at_every_step() -> None:
+    # 1/16 in is 1.5875 mm: on a grid of half millimeters a step widens the clear opening by 3 mm, two steps by 6.
+    kit = stacked({"frames": "3", "reveal": "1/16"}, shop__grid="0.5 mm")
+    first, second, third = (frame.clear.width * 25.4 for frame in kit.frames)
+    assert second - first == pytest.approx(3.0, abs=0.26)  # the first is as wide as the window says, off the grid
+    assert third - second == pytest.approx(second - first)
+
+
 def test_casing_goes_by_the_frame_against_the_wall() -> None:
     plain, kit = kit_of(**DEEP), stacked()
     assert figure(kit, "casing outside width") == figure(plain, "casing outside width") + 1 / 4
