@@ -276,9 +276,9 @@ def _horns(stool: Solid, edge: float, side: FittedSide) -> list[Measure]:
 def _apron(solids: KitSolids, casing: Set) -> list[Measure]:
     """The apron's face runs from one outer edge of the casing to the other."""
     apron = one_of(solids, Where.INTERIOR, PartKind.APRON)
-    if apron is None:
+    if apron is None or apron.part is None:
         return []
-    loose = TIGHT + solids.inside_slack.lean
+    loose = TIGHT + solids.inside_slack.lean_of(apron.part)
     across, through = apron.seat.along, apron.seat.through
     face = next(facet for facet in apron.facets if facet.faces(_turned(through)))
     along = [dot(across, corner) for corner in face.loops[0]]

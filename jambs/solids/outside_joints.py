@@ -17,6 +17,9 @@ from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 from jambs.solids.shape_joints import outside_corners
 
+AT_MOST_ASTRIDE = 1 / 8
+"""Of what a head falls over a leg, so much is missing on the average where its middle is as wide as the leg."""
+
 
 def outside_joints(solids: KitSolids) -> list[JointCheck]:
     """Measure all joints of the exterior trim and of the buck."""
@@ -69,11 +72,20 @@ def _jamb_corners(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[Joi
     found, thick = [], trim.jamb.thickness
     for across, leg in CORNERS:
         if across is Side.HEAD:
-            width = min(_width(solids, across, leg), _width(solids, leg, across))
+            # A tapered head is not as wide in the middle of the leg under it as at its own end.
+            narrower = _fall_of_head(solids, jambs[across], leg, thick)
+            width = min(_width(solids, across, leg) - narrower / 2, _width(solids, leg, across))
             name = corner_words("exterior jamb", jambs, across, leg)
-            near = TIGHT + thick * solids.outside_slack.lean
+            near = TIGHT + thick * abs(narrower) * AT_MOST_ASTRIDE
             found.append(joint(name, [jambs[across]], [jambs[leg]], asked=thick * width, tolerance=near))
     return found
+
+
+def _fall_of_head(solids: KitSolids, head: Solid, leg: Side, thick: float) -> float:
+    """How much narrower a head is than at its end, as far in as its leg is thick [in]; negative where it widens."""
+    assert head.part is not None
+    fitted, (other,) = exterior_sides(solids)[Side.HEAD], set(LEGS) - {leg}
+    return (fitted.depth_at(leg) - fitted.depth_at(other)) * thick / head.part.length
 
 
 def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> list[JointCheck]:

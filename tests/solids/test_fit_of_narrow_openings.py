@@ -1,0 +1,50 @@
+"""The fit report where an opening is narrow and its wall out of plane: boards that taper and lean by much, none wrong."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from cases import STOOL, changed, job_of
+
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
+from jambs.solids import fit_report
+from jambs.solids.model import model_kit
+
+NARROW = {"openings__0__frame": "16 x 48", "openings__0__rough_opening": "16 1/2 x 48 1/2"}
+
+
+def faults(**paths: Any) -> tuple[object, ...]:
+    job = job_of(changed(**NARROW, **paths))
+    return fit_report(model_kit(make_kit(place_windows(job)[0], job), job)).faults
+
+
+def depths(left: str, right: str) -> dict[str, str]:
+    return {"head_left": left, "head_right": right, "sill_left": left, "sill_right": right}
+
+
+def test_a_tapered_head_outside_falls_off_over_the_thickness_of_its_leg() -> None:
+    """3/16 over 14 1/2: over a leg of 1 in the head falls 1/77 in, so on the average half of it is missing.
+
+    The wall is twisted, so that its mean plane is plumb and explains nothing.
+    """
+    measured = {
+        "date": "2026-05-18",
+        "interior_depth": depths("4 11/16", "4 11/16"),
+        "exterior_depth": {**depths("1 11/16", "1 1/2"), "sill_left": "1 1/2", "sill_right": "1 11/16"},
+    }
+    trim = {
+        "exterior_trim__outside__jamb__thickness": "1",
+        "exterior_trim__outside__casing__thickness": "1/2",
+    }
+    assert faults(**trim, openings__0__measured=measured) == ()
+
+
+def test_an_apron_thicker_than_the_casing_leans_by_more() -> None:
+    measured = {"date": "2026-05-18", "interior_depth": depths("4 3/4", "4 9/16")}
+    trim = {
+        **STOOL,
+        "casing": {"width": "3 1/2", "thickness": "1/2", "stock": "poplar", "corner": "miter"},
+        "apron": {"width": "3 1/2", "thickness": "1 1/4", "stock": "poplar"},
+    }
+    assert faults(interior_trim__inside=trim, openings__0__measured=measured) == ()
