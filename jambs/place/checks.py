@@ -36,8 +36,8 @@ from jambs.place.support import carrying_layer
 from jambs.sides import Side
 from jambs.wall.planes import WallPlanes
 
-LEAST_OPENING_DEG = 0.5
-"""A sash that opens less is shut: it would be printed as 0 degrees."""
+LEAST_OPENING_DEG = 5.0
+"""A sash that opens less is as good as shut: one 24 in wide comes out by 2 in. Common practice, no source."""
 TOLD_ELSEWHERE = (
     LimitKind.ONE_BOARD,
     LimitKind.LEAST_EXTERIOR_DEPTH,
@@ -90,7 +90,7 @@ def sash_findings(opening: Opening, swing: Swing | None, limits: Limits) -> list
     about, found = Subject.opening(opening.mark), list[Finding]()
     asked = limits.sash_opening_deg
     if swing and swing.greatest_deg < LEAST_OPENING_DEG:
-        found.append(SashCannotOpen(subject=about, met=swing.stopped_by))
+        found.append(SashCannotOpen(subject=about, opens_deg=swing.greatest_deg, met=swing.stopped_by))
         found += _assumed_sizes(opening)
     elif swing and swing.greatest_deg < asked:
         found.append(SashStopsShort(subject=about, opens_deg=swing.greatest_deg, asked_deg=asked, met=swing.stopped_by))

@@ -12,16 +12,18 @@ from jambs.place.swing import Obstacle
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SashCannotOpen(Finding):
-    """The sash meets something before it has opened by a degree."""
+    """The sash meets something before it has opened by any angle that is of use [degrees]."""
 
     code: ClassVar[str] = "sash-cannot-open"
     severity: Severity = Severity.STOP
+    opens_deg: float
     met: Obstacle
 
     def sentence(self, units: Units) -> str:
         """Say what it meets, and what to change."""
+        where = f"at {self.opens_deg:.0f}°" if round(self.opens_deg) else "at once"
         return (
-            f"The sash cannot open: it meets {self.met} at once; write a greater frame_reveal or casing_reveal, or set "
+            f"The sash cannot open: it meets {self.met} {where}; write a greater frame_reveal or casing_reveal, or set "
             "the window nearer to the side it opens to."
         )
 
