@@ -6,7 +6,7 @@ import csv
 import re
 from dataclasses import replace
 from functools import cache
-from itertools import pairwise
+from itertools import combinations, pairwise
 from pathlib import Path
 from typing import Any
 
@@ -69,6 +69,19 @@ def test_no_two_texts_of_a_measure_sheet_lie_over_each_other(name: str) -> None:
     job, placements, _ = house(name)
     assert collisions(runs(measure_sheets_pdf(placements, job))) == []
     assert collisions(runs(measure_list_pdf(placements, job))) == []
+
+
+def test_boxes_of_a_tall_opening_do_not_lie_over_each_other() -> None:
+    """Every reading has its planned value under a box of at least 18 pt: a box and its value take 27."""
+    job, placements, _ = house("tall")
+    planned = [run for run in runs(measure_sheets_pdf(placements, job)) if run.text.startswith("plan")]
+    assert len(planned) > 10
+    close = [
+        (one.y, other.y)
+        for one, other in combinations(planned, 2)
+        if one.page == other.page and abs(one.x - other.x) < 63 and abs(one.y - other.y) < 28.5
+    ]
+    assert close == []
 
 
 def test_the_table_says_what_the_sheet_says() -> None:
