@@ -100,7 +100,8 @@ def cautions(
     install = (*_install(placement, parts, units), *_old_house(year_built))
     lines = ((Beside.INSTALL, install), (Beside.FRAMING, _framing(placement)))
     said = (Caution(beside=beside, words=words) for beside, some in lines for words in some)
-    lifting = lifting_words(placement.weight, units)
+    heaviest = max((one.weight for one in placement.units), default=None)
+    lifting = lifting_words(placement.weight, units, heaviest=heaviest)
     return (*_saw(parts), Caution(beside=Beside.INSTALL, words=lifting, is_of_lifting=True), *said)
 
 

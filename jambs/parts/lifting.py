@@ -18,9 +18,14 @@ MORE_PEOPLE = 200.0
 HANDLING = "gloves; never lean on a sash that is only tacked"
 
 
-def lifting_words(pounds: float, units: Units) -> str:
-    """Say who lifts a window of a weight [lb], and how."""
-    return f"Glass: about {weight_text(pounds, units)}: {hands_words(pounds)}; {HANDLING}."
+def lifting_words(pounds: float, units: Units, *, heaviest: float | None = None) -> str:
+    """Say who lifts a window of a weight [lb], and how; ``heaviest`` [lb]: the heaviest of several units."""
+    if heaviest is None:
+        return f"Glass: about {weight_text(pounds, units)}: {hands_words(pounds)}; {HANDLING}."
+    return (
+        f"Glass: the units joined about {weight_text(pounds, units)}: {hands_words(pounds)}; the heaviest alone about "
+        f"{weight_text(heaviest, units)}: {hands_words(heaviest)}; {HANDLING}."
+    )
 
 
 def lifting_of_house(pounds: Mapping[str, float], units: Units) -> list[str]:

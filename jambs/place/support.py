@@ -149,7 +149,7 @@ def carrying_findings(
     """How the window is carried, where that needs a word; the shop says what it wants round a frame."""
     about, overhang = Subject.opening(opening.mark), flange_plane - planes.sheathing_plane
     pounds, _ = weight_of(opening)
-    found = _engineer(about, pounds, overhang if buck else 0.0, limits)
+    found = _engineer(opening, pounds, overhang if buck else 0.0, limits)
     if buck:
         found += [*_bearing(opening, buck, shop.framing_grid), _fasteners(opening, buck, overhang)]
     if opening.floor_below_frame is not None and overhang > SAME_PLANE:
@@ -182,17 +182,18 @@ def _space(opening: Opening, shop: Shop) -> list[Finding]:
     ]
 
 
-def _engineer(about: Subject, pounds: float, overhang: float, limits: Limits) -> list[Finding]:
+def _engineer(opening: Opening, pounds: float, overhang: float, limits: Limits) -> list[Finding]:
     is_far, is_heavy = overhang > limits.overhang + SAME_PLANE, pounds > limits.weight
     if not is_far and not is_heavy:
         return []
     return [
         NeedsEngineer(
-            subject=about,
+            subject=Subject.opening(opening.mark),
             overhang=overhang if is_far else None,
             overhang_limit=limits.overhang,
             pounds=pounds if is_heavy else None,
             pounds_limit=limits.weight,
+            units=len(unit_openings(opening)),
         )
     ]
 

@@ -13,7 +13,10 @@ from jambs.sides import Side
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NeedsEngineer(Finding):
-    """The window stands too far past the framing [in], or weighs too much [lb]; None where that is within its limit."""
+    """The window stands too far past the framing [in], or weighs too much [lb]; None where that is within its limit.
+
+    ``units``: how many frames there are in the opening; they are weighed together.
+    """
 
     code: ClassVar[str] = "needs-engineer"
     severity: Severity = Severity.CHECK
@@ -21,17 +24,20 @@ class NeedsEngineer(Finding):
     overhang_limit: float
     pounds: float | None
     pounds_limit: float
+    units: int = 1
 
     def sentence(self, units: Units) -> str:
         """Say what is past which limit."""
-        past = []
+        past, is_one = [], self.units == 1
+        stands, weighs = ("stands", "weighs") if is_one else ("stand", "weigh")
         if self.overhang is not None:
             limit = units.text(self.overhang_limit)
-            past.append(f"stands {units.text(self.overhang)} past the framing (limit {limit})")
+            past.append(f"{stands} {units.text(self.overhang)} past the framing (limit {limit})")
         if self.pounds is not None:
             limit = weight_text(self.pounds_limit, units)
-            past.append(f"weighs about {weight_over_text(self.pounds, self.pounds_limit, units)} (limit {limit})")
-        return f"Needs an engineer: the window {' and '.join(past)}."
+            past.append(f"{weighs} about {weight_over_text(self.pounds, self.pounds_limit, units)} (limit {limit})")
+        what = "the window" if is_one else f"the {self.units} units together"
+        return f"Needs an engineer: {what} {' and '.join(past)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -67,7 +67,7 @@ class MullForEngineer(Finding):
     def sentence(self, units: Units) -> str:
         """Say what has to be settled, and by whom."""
         what = (
-            f"frames joined, a gap of no post, {units.text(self.span)} long"
+            f"frames joined, no post between them, {units.text(self.span)} long"
             if self.post is None
             else f"a post of {units.text(self.post)}, {units.text(self.span)} long"
         )

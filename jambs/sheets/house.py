@@ -145,7 +145,7 @@ def order_data(kits: Sequence[CutKit], job: Job) -> Record:
         "escapes": [_escape_row(one) for one in openings if one["escape"]],
         "escape_limits": next((one["escape"]["limits_of"] for one in openings if one["escape"]), ""),
         "depths": _depth_rows(openings),
-        "count": len(openings),
+        "count": len(ordered),
     }
 
 

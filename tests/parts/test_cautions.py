@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 from cases import changed, job_of, kit_of
+from gangs import ganged_kit, unit
 
 from jambs.job.models.layers import MadeOf
 from jambs.length import Units
@@ -115,6 +116,19 @@ def test_a_heavy_window_is_not_for_two_people() -> None:
     )
     assert has("383 lb: lifting gear", openings__0__weight="383 lb")
     assert not has("two people", openings__0__weight="383 lb")
+
+
+def test_units_are_lifted_joined_or_one_by_one() -> None:
+    """60 + 60 + 31 lb: three or four people for all, two for the heaviest."""
+    each = {"openings__0__units": [unit("30 x 48", weight="60 lb"), unit("30 x 48", weight="60 lb")]}
+    said = [
+        one.words for one in ganged_kit(**each, openings__0__transom=[unit("60 1/2 x 16", weight="31 lb")]).cautions
+    ]
+    assert (
+        "Glass: the units joined about 151 lb: three or four people to lift it, or lifting gear; the heaviest alone "
+        "about 60 lb: two people to lift it; gloves; never lean on a sash that is only tacked."
+    ) in said
+    assert not has("the heaviest alone")
 
 
 def test_a_plain_opening_is_told_no_more_than_it_needs() -> None:

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import finding_rows
 from finding_rows import Row, codes_in, each
+from gangs import ganged, unit
 from position_cases import CASEMENT, DOOR, LINER, W1, case, inside
 
 from jambs.findings import Severity
 from jambs.place import support_findings
 
 NOTE, CHECK = Severity.NOTE, Severity.CHECK
+THREE = ganged(
+    openings__0__units=[unit("30 x 48", weight="60 lb"), unit("30 x 48", weight="60 lb")],
+    openings__0__transom=[unit("60 1/2 x 16", weight="31 lb")],
+)
 FLANGED = {key: value for key, value in CASEMENT.items() if key != "flange_width"}
 
 ROWS = [
@@ -28,6 +33,13 @@ ROWS = [
         quiet=case(openings__0__weight="150 lb"),
         inch="Needs an engineer: the window weighs about 151 lb (limit 150 lb).",
         mm="Needs an engineer: the window weighs about 68.5 kg (limit 68 kg).",
+    ),
+    Row(  # 60 + 60 + 31
+        code="needs-engineer",
+        appears=case(**THREE),
+        quiet=case(**THREE, limits={"weight": "151 lb"}),
+        inch="Needs an engineer: the 3 units together weigh about 151 lb (limit 150 lb).",
+        mm="Needs an engineer: the 3 units together weigh about 68.5 kg (limit 68 kg).",
     ),
     Row(
         code="needs-engineer",

@@ -87,10 +87,10 @@ ROWS = [
         code="mull-for-engineer",
         appears=pair(hinge="left"),
         quiet=case(),
-        inch='The mull (frames joined, a gap of no post, 48" long) takes the wind of the units on both sides: let '
+        inch='The mull (frames joined, no post between them, 48" long) takes the wind of the units on both sides: let '
         "their maker say how they are joined and stiffened, or an engineer size it.",
-        mm="The mull (frames joined, a gap of no post, 1219.2 mm long) takes the wind of the units on both sides: let "
-        "their maker say how they are joined and stiffened, or an engineer size it.",
+        mm="The mull (frames joined, no post between them, 1219.2 mm long) takes the wind of the units on both sides: "
+        "let their maker say how they are joined and stiffened, or an engineer size it.",
         severity=Severity.CHECK,
     ),
     Row(

@@ -65,6 +65,7 @@ def test_a_plain_opening_has_no_units() -> None:
 def test_every_unit_is_ordered() -> None:
     house, job = loft()
     found = order_data(house.kits, job)
+    assert found["count"] == sum(kind["count"] for kind in found["kinds"]) == 8  # five windows and doors, three units
     assert [row["mark"] for row in found["rows"]][-3:] == ["L6, unit 1", "L6, unit 2", "L6, unit 3"]
     assert [(row["frame"], row["hinge"]) for row in found["rows"]][-3:-1] == [
         ("880 mm × 2080 mm", "left"),
