@@ -71,9 +71,12 @@ class InstallFastener:
 
 
 def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
-    """Return where shims go along a side, from its first end [in]: near the ends, between them evenly."""
+    """Return where shims go along a side, from its first end [in]: near the ends, between them evenly.
+
+    A short side has one place in its middle: two would stand nearer to each other than to the ends.
+    """
     end, spacing = FROM_END[grid.units], SHIM_SPACING[grid.units]
-    if length <= 2 * end:
+    if length <= 3 * end:
         return (SHIM_GRID[grid.units].round(length / 2),)
     steps = max(1, whole_up((length - 2 * end) / spacing))
     coarse = SHIM_GRID[grid.units]

@@ -48,9 +48,10 @@ def lap_parts(lap: Lap, kit: CutKit) -> tuple[Part, ...]:
 
 def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     """Return the order of work inside, a sentence each."""
-    steps = [
-        "Lay out all parts and check their marks against this sheet; check that the frame is plumb, level, square."
-    ]
+    opening = kit.placement.opening
+    stand = "all frames are" if opening.gang else "the frame is"
+    how = "plumb and level" if opening.shape else "plumb, level, square"
+    steps = [f"Lay out all parts and check their marks against this sheet; check that {stand} {how}."]
     steps += units_steps(kit, shop.grid)
     if kit.placement.opening.interior.returns:
         return [*steps, *returns_steps(kit, shop.grid), *mull_casing_steps(kit, Where.INTERIOR, shop.grid)]
@@ -78,19 +79,21 @@ def _depth_again(kit: CutKit, shop: Shop) -> str:
             "Check the depth again at the four corners, square to the wall: faces of flared jambs are cut to the slant "
             f"of depth + {proud} proud. Check that the rough opening gives way to the backs of the jambs."
         )
-    return f"Check the depth again at the four corners: part width = depth + {proud} proud."
+    corners = "at every corner" if kit.placement.opening.shape else "at the four corners"
+    return f"Check the depth again {corners}: part width = depth + {proud} proud."
 
 
 def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
     """Build a box that is no rectangle over its outline, drawn full size; what its diagonals check its corners tell."""
     path = clear_path(kit.placement.opening, kit.room)
     first, corners = path[0].start, corners_of(path)
-    across = ", ".join(grid.text(math.dist(first, corner)) for corner in corners[2:-1])
+    across = [grid.text(math.dist(first, corner)) for corner in corners[2:-1]]
+    onward = "the corners that come after the next, in the same order" if len(across) > 1 else "the opposite corner"
     edges = ", ".join(grid.text(edge.length) for edge in path)
     box = (
         f"Build the jamb box ({marks_text(boards)}) on the bench over its clear outline drawn full size: inside edges "
-        f"{edges}, clockwise seen from the room from the left leg on; from that leg's lower inside corner across to "
-        f"the corners beyond the next {across}. Glue and screw the corners; mitered ones clamped with blocks."
+        f"{edges}, clockwise seen from the room from the left leg on; from that leg's lower inside corner to "
+        f"{onward}, {', '.join(across)}. Glue and screw the corners; mitered ones clamped with blocks."
     )
     has_bottom = any(part.side is Side.SILL for part in boards)
     return box if has_bottom else f"{box} Tack a spreader across the open end."

@@ -58,6 +58,7 @@ def test_measure_writes_sheets_and_the_table_once(shop: Shop) -> None:
     assert result.exit_code == 0, result.stderr
     site = shop.output / "site"
     assert len(PdfReader(site / "measure sheets.pdf").pages) == 2
+    assert "no measure sheet" not in result.stdout
     assert "Depths to measure" in text_of(site / "depths to measure.pdf")
     table = shop.folder / "house" / "measures.csv"
     table.write_text("mine", encoding="utf-8")
@@ -65,6 +66,16 @@ def test_measure_writes_sheets_and_the_table_once(shop: Shop) -> None:
     assert again.exit_code == 0
     assert "house/measures.csv is there already and is left as it is" in again.stdout
     assert table.read_text(encoding="utf-8") == "mine"
+
+
+def test_an_opening_without_a_measure_sheet_is_named(shop: Shop) -> None:
+    shop.change("    rough_opening: 36 x 48", "    shape: octagon")
+    result = shop.run("measure", "house")
+    assert result.exit_code == 0, result.stderr
+    assert len(PdfReader(shop.output / "site" / "measure sheets.pdf").pages) == 1
+    assert (
+        "W01: no measure sheet, as depths of shapes are not read from a table; measure at every corner" in result.stdout
+    )
 
 
 def test_a_sheet_somebody_wrote_on_is_left(shop: Shop) -> None:

@@ -11,6 +11,8 @@ import pytest
 from cases import changed, job_of, strips
 
 from jambs.job import Job
+from jambs.length import GRIDS
+from jambs.outside.trim_fasteners import shim_places
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
@@ -85,6 +87,27 @@ def test_the_box_of_a_shape_is_built_over_its_outline() -> None:
     assert "diagonal" not in box and all(f"W1-{number}" in box or "W1-1" in box for number in range(1, 6))
     # Clear width 36 - 5 + 1/4; each slope over half of it at 45°.
     assert job.shop.grid.text(31.25 / 2 * math.sqrt(2)) in box
+    assert "to the corners that come after the next, in the same order, " in box
+
+
+def test_a_shape_is_not_checked_for_what_it_is_not() -> None:
+    """It has no four corners, is not square, and a raked one has a single diagonal from its first corner."""
+    (kit,), job = built("octagon")
+    steps = inside_steps(kit, job.shop)
+    assert steps[0].endswith("check that the frame is plumb and level.") and "at every corner: " in steps[1]
+    (kit,), job = built("raked")
+    (box,) = (step for step in inside_steps(kit, job.shop) if step.startswith("Build the jamb box"))
+    assert "to the opposite corner, " in box
+    job = job_of(changed())
+    (kit,) = strips(make_kit(one, job) for one in place_windows(job))
+    plain = inside_steps(kit, job.shop)
+    assert plain[0].endswith("plumb, level, square.") and "at the four corners: " in plain[1]
+
+
+def test_a_short_side_is_shimmed_in_its_middle() -> None:
+    """4 in from both ends of 12 leaves 4 between; a side of 12 1/8 gets two places, at 4 and 8."""
+    assert shim_places(12.0, GRIDS["1/32"]) == (6.0,)
+    assert shim_places(12.125, GRIDS["1/32"]) == (4.0, 8.0)
 
 
 def test_shims_go_along_every_jamb_and_none_past_its_end() -> None:
