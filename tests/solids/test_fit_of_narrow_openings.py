@@ -1,4 +1,4 @@
-"""The fit report where an opening is narrow and its wall out of plane: boards that taper and lean by much, none wrong."""
+"""The fit report where an opening is narrow and its wall out of plane: boards that taper and lean, none wrong."""
 
 from __future__ import annotations
 
