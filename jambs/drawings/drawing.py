@@ -15,6 +15,7 @@ from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.measured import warning_of
+from jambs.drawings.views.miter_details import miter_details
 from jambs.drawings.views.notes import note_paragraphs
 from jambs.drawings.views.outside_details import outside_details
 from jambs.drawings.views.section_tags import with_tags
@@ -169,6 +170,7 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
         with_tags(exterior_elevation(kit, job.units), kit, cut),
         *(section_view(section, kit, job, is_both_jambs=is_both) for section in cuts),
         *corner_details(kit, cuts, job),
+        *miter_details(kit),
         *outside_details(kit, cuts, job),
         *details(kit, units=job.units),
     )

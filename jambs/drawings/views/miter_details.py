@@ -1,0 +1,183 @@
+"""Details of mitered corners of casing, half size, square to the wall: the joint, its angle, the reveals by name."""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from jambs.drawings.layout.boxes import Box, Segment, box_around, segments_of
+from jambs.drawings.views.close_ups import PAST_EDGE, broken_line, clipped, clipped_lines
+from jambs.drawings.views.cover import Polygon, nearby, visible_pieces
+from jambs.drawings.views.elevations import INKS
+from jambs.drawings.views.sash import corners, unit_boxes
+from jambs.drawings.views.seen import Seen, seen
+from jambs.drawings.views.shaped_window import outlines_seen
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
+from jambs.geometry import Point
+from jambs.length import HALF_64TH, decimal_text
+from jambs.parts.cuts import BackBevel, Miter
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import Kit
+
+ALONG_BOARDS = 1.0
+"""How much is shown past the inner corner of the casing, along both boards [in]."""
+WORDS = {Where.INTERIOR: ("inside", "seen from the room"), Where.EXTERIOR: ("outside", "seen from outside")}
+NARROW_WORDS = 0.75
+"""Lines of call-outs are broken here [in on paper]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Corner:
+    """Two boards that meet in a miter: the joint from its inner to its outer end, as seen [in]."""
+
+    boards: tuple[Seen, Seen]
+    joint: Segment
+    angle_deg: float
+
+
+def miter_details(kit: Kit) -> list[View]:
+    """Make one detail for each set of casing and each angle its corners are mitered at."""
+    return [view for where in (Where.INTERIOR, Where.EXTERIOR) for view in _details(kit, where)]
+
+
+def _details(kit: Kit, where: Where) -> Iterator[View]:
+    width = kit.placement.opening.frame.width
+    pieces = [
+        seen(part, from_outside=where is Where.EXTERIOR, width=width) for part in kit.parts if part.where is where
+    ]
+    casing = [one for one in pieces if one.part.kind is PartKind.CASING and _miters(one)]
+    found: dict[float, list[_Corner]] = {}
+    for one, two in itertools.combinations(casing, 2):
+        corner = _corner(one, two)
+        if corner:
+            found.setdefault(round(corner.angle_deg, 1), []).append(corner)
+    for number, corners_alike in enumerate(found.values(), start=1):
+        chosen = min(corners_alike, key=_upper_left)
+        yield _view(chosen, pieces, kit, where, number, len(corners_alike))
+
+
+def _miters(one: Seen) -> list[Miter]:
+    return [cut for cut in one.part.cuts if isinstance(cut, Miter)]
+
+
+def _upper_left(corner: _Corner) -> tuple[float, float]:
+    """Order corners: the upper ones first, of these the left one."""
+    (x, y), _ = corner.joint
+    return (-round(y, 3), x)
+
+
+def _corner(one: Seen, two: Seen) -> _Corner | None:
+    """Return the corner of two boards, where an edge of one lies on an edge of the other; inner end first."""
+    for edge in segments_of(one.polygon, closed=True):
+        for other in segments_of(two.polygon, closed=True):
+            if _is_same(edge, other):
+                middle = box_around((*one.polygon, *two.polygon)).center
+                inner, outer = sorted(edge, key=lambda point: math.dist(point, middle))
+                return _Corner(boards=(one, two), joint=(inner, outer), angle_deg=_angle(one, edge))
+    return None
+
+
+def _is_same(one: Segment, two: Segment) -> bool:
+    return max(math.dist(one[0], two[1]), math.dist(one[1], two[0])) < HALF_64TH or (
+        max(math.dist(one[0], two[0]), math.dist(one[1], two[1])) < HALF_64TH
+    )
+
+
+def _angle(one: Seen, edge: Segment) -> float:
+    """Return how far the joint is off square to a board [degrees]."""
+    along = one.part.seat.along
+    joint = (edge[1][0] - edge[0][0], edge[1][1] - edge[0][1])
+    share = abs(joint[0] * along[0] + joint[1] * along[1]) / math.dist(*edge) / math.hypot(along[0], along[1])
+    return math.degrees(math.asin(min(1.0, share)))
+
+
+def _view(corner: _Corner, pieces: Sequence[Seen], kit: Kit, where: Where, number: int, count: int) -> View:
+    box, boards = _room(corner), [one.polygon for one in corner.boards]
+    jambs = [one for one in pieces if one.part.kind.is_jamb]
+    behind = [one.polygon for one in jambs]
+    frames = _frames(kit, where)
+    shapes = [
+        *_seen_behind(boards, (), INKS[where]),
+        *_seen_behind(behind, boards, INKS[where]),
+        *_seen_behind(frames, (*boards, *behind), Ink.SEEN_WINDOW),
+    ]
+    return View(
+        name=f"miter {where.value} {number}",
+        kind=ViewKind.CORNER,
+        title=f"Mitered corner, {WORDS[where][0]}",
+        shapes=(*clipped_lines(shapes, box), broken_line(box)),
+        chains=() if kit.flares else tuple(_chains(corner, box, jambs, frames)),
+        call_outs=tuple(_names(corner, box)),
+        remarks=(WORDS[where][1], *_alike(count), *_back_bevels(corner)),
+        half_size=True,
+        widest_words=NARROW_WORDS,
+    )
+
+
+def _inward(corner: _Corner) -> Point:
+    """Return which way the opening lies from the corner, across and up."""
+    (x, y), (x_out, y_out) = corner.joint
+    return (math.copysign(1.0, x - x_out), math.copysign(1.0, y - y_out))
+
+
+def _room(corner: _Corner) -> Box:
+    """Return what is shown: the corner of the casing and a piece of both boards."""
+    (x, y), (x_out, y_out), (across, up) = *corner.joint, _inward(corner)
+    past = (x_out - across * PAST_EDGE, y_out - up * PAST_EDGE)
+    return box_around((past, (x + across * ALONG_BOARDS, y + up * ALONG_BOARDS)))
+
+
+def _seen_behind(polygons: Iterable[Polygon], covers: Sequence[Polygon], ink: Ink) -> Iterator[Shape]:
+    """Draw what nearer things leave of outlines."""
+    for polygon in polygons:
+        near = nearby(polygon, covers)
+        for edge in segments_of(polygon, closed=True):
+            for piece in visible_pieces(edge, near):
+                yield Shape(points=piece, ink=ink, closed=False)
+
+
+def _frames(kit: Kit, where: Where) -> list[Polygon]:
+    """Return the inner edges of the frame, of every unit."""
+    opening, from_outside = kit.placement.opening, where is Where.EXTERIOR
+    if opening.shape:
+        return [outlines_seen(opening, from_outside=from_outside)[1]]
+    return [corners(sight) for _, _, sight in unit_boxes(opening, from_outside=from_outside)]
+
+
+def _chains(corner: _Corner, box: Box, jambs: Sequence[Seen], frames: Sequence[Polygon]) -> Iterator[Chain]:
+    """Dimension the reveals inside of an upright board by name."""
+    upright = next((one for one in corner.boards if one.part.side.is_leg), None)
+    own = [one for one in jambs if upright and one.part.side is upright.part.side]
+    if upright is None or not own:
+        return
+    (inner, y), (across, up) = corner.joint[0], _inward(corner)
+    nearest = box_around(max(own, key=lambda one: one.nearness).polygon)
+    face = nearest.right if across > 0 else nearest.left
+    frame = min((point for polygon in frames for point in polygon), key=lambda point: math.dist(point, (face, y)))[0]
+    side, level = (ViewSide.BOTTOM, box.bottom) if up < 0 else (ViewSide.TOP, box.top)
+    for name, one, two in (("frame reveal", face, frame), ("casing reveal", inner, face)):
+        if abs(one - two) > HALF_64TH:
+            low, high = sorted((one, two))
+            yield Chain(side=side, intervals=(Interval(start=(low, level), finish=(high, level)),), after=name)
+
+
+def _names(corner: _Corner, box: Box) -> Iterator[CallOut]:
+    """Name both boards and the angle of the joint."""
+    for one in corner.boards:
+        middle = box_around(clipped(one.polygon, box)).center
+        yield CallOut(target=middle, lines=(f"{one.part.mark}  {one.part.name}",), side=ViewSide.RIGHT)
+    (x0, y0), (x1, y1) = corner.joint
+    words = f"miter {decimal_text(corner.angle_deg, 1)}°"
+    target = ((x0 + x1) / 2, (y0 + y1) / 2)
+    yield CallOut(target=target, lines=(words,), side=ViewSide.RIGHT, on_edge=True)
+
+
+def _alike(count: int) -> tuple[str, ...]:
+    return (f"{count} corners alike",) if count > 1 else ()
+
+
+def _back_bevels(corner: _Corner) -> Iterator[str]:
+    bevels = [touch for touch in corner.boards[0].part.touches if isinstance(touch, BackBevel)]
+    return (f"back bevel the miters {decimal_text(bevel.angle_deg, 1)}°" for bevel in bevels)

@@ -1,0 +1,79 @@
+"""Details of mitered corners: half of each turn, reveals as the job states them; none where casing is butted."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from cases import changed, job_of
+from samples import drawn, made
+
+import jambs
+from jambs.drawings.views.miter_details import miter_details
+from jambs.drawings.views.view import View
+from jambs.parts.cuts import Miter
+from jambs.parts.make import make_kit
+from jambs.parts.part import Part
+from jambs.place.solve import place_windows
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+TINY = 1e-6
+
+
+def miters(view: View) -> list[str]:
+    return [line for one in view.call_outs for line in one.lines if line.startswith("miter ")]
+
+
+def test_a_rectangle_has_one_detail_for_its_four_corners() -> None:
+    """Half of a right angle; reveals by name, as stated, at half size."""
+    kit, _, job = made("picture framed")
+    view, trim = drawn("picture framed").view("miter interior 1"), kit.placement.opening.interior
+    (asked,) = miter_details(kit)
+    assert miters(asked) == ["miter 45°"]
+    assert asked.remarks == ("seen from the room", "4 corners alike")
+    wanted = sorted((trim.casing_reveal, trim.frame_reveal))
+    assert sorted(one.value for one in view.dimensions) == pytest.approx(wanted, abs=job.shop.grid.step / 2 + TINY)
+    assert {"casing reveal", "frame reveal"} <= {line for text in view.texts for line in text.lines}
+    assert view.scale.factor == 2
+
+
+def test_angles_of_a_shape_are_those_its_boards_are_sawn_at() -> None:
+    """Half of each turn of the outline, and each angle once."""
+    kit = _kit("gable-house", "G5")
+    found = [words for view in miter_details(kit) for words in miters(view)]
+    sawn = {f"miter {cut.angle_deg:.1f}°".replace(".0°", "°") for part in _casing(kit.parts) for cut in _miters(part)}
+    assert len(found) == len(set(found)) == len(sawn) > 1
+    assert set(found) == sawn
+
+
+def _kit(example: str, mark: str) -> jambs.Kit:
+    job = jambs.read_job(EXAMPLES / example)
+    return next(kit for kit in jambs.make_kits(job) if kit.mark == mark)
+
+
+def _casing(parts: tuple[Part, ...]) -> list[Part]:
+    return [part for part in parts if part.kind.words == "casing"]
+
+
+def _miters(part: Part) -> list[Miter]:
+    return [cut for cut in part.cuts if isinstance(cut, Miter)]
+
+
+def test_butted_casing_has_no_such_detail() -> None:
+    butted = {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "butt", "overhang": "1/2"}
+    assert _views(interior_trim__inside__casing=butted) == []
+
+
+def test_a_back_bevel_is_told_and_casing_outside_is_seen_from_outside() -> None:
+    mitered = {"width": "4 1/2", "thickness": "1", "stock": "cedar", "corner": "miter", "back_bevel_deg": 2}
+    outside = [
+        view for view in _views(exterior_trim__outside__casing=mitered) if view.name.startswith("miter exterior")
+    ]
+    assert [view.title for view in outside] == ["Mitered corner, outside"]
+    assert outside[0].remarks[0] == "seen from outside"
+    assert outside[0].remarks[-1] == "back bevel the miters 2°"
+
+
+def _views(**changes: object) -> list[View]:
+    job = job_of(changed(**changes))
+    return miter_details(make_kit(place_windows(job)[0], job))
