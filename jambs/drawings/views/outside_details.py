@@ -170,8 +170,9 @@ def _sill_words(section: Section, kit: Kit, units: Units) -> Iterator[CallOut]:
     middle = ((start + 2 * right) / 3, (top + 2 * nose) / 3)
     slope = f"slope {decimal_text(trim.sill.slope, 1)}°"
     yield CallOut(target=middle, lines=(slope,), side=ViewSide.RIGHT, on_edge=True)
-    for one in section.regions:
-        if one.stuff is Stuff.AIR and one.name == "groove" and _lies_in(turned(one.outline), sill):
+    place = next(number for number, one in enumerate(section.regions) if turned(one.outline) == sill)
+    for one in section.regions[place:]:  # what is sawn out of a part comes after it
+        if one.stuff is Stuff.AIR and _lies_in(turned(one.outline), sill):
             box = box_around(turned(one.outline))
             yield CallOut(target=box.center, lines=(_kerf_words(trim.sill, units),), side=ViewSide.RIGHT)
 
