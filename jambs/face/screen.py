@@ -14,6 +14,7 @@ from jambs.screen.in_hand import InHand, heat_record, in_hand, moved_record, ope
 from jambs.screen.job_edits import asked_edits
 from jambs.screen.job_form import form_record, key_pictures
 from jambs.screen.measuring import Measuring, NotTaken, ReadOtherwise, SentReading
+from jambs.screen.measuring_aside import MeasuringAside
 from jambs.screen.papers_data import SHOWN, paper_file, papers_record
 from jambs.screen.saving import ChangedMeanwhile
 from jambs.screen.shapes import part_records
@@ -27,6 +28,7 @@ __all__ = [
     "EditRefused",
     "InHand",
     "Measuring",
+    "MeasuringAside",
     "NotTaken",
     "ReadOtherwise",
     "SentReading",

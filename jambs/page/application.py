@@ -17,7 +17,7 @@ from starlette.routing import Route
 from starlette.types import Receive, Scope, Send
 
 from jambs.commands.errors import os_sentence
-from jambs.face.screen import Desk
+from jambs.face.screen import Desk, Measuring, MeasuringAside
 from jambs.page.answers import data, page, static
 from jambs.page.guard import TELEPHONE, Guard, Report, TooLarge, TooSlow, unforeseen
 from jambs.page.keys import KeyRing, KeyRole, TooManyWrong
@@ -62,8 +62,14 @@ class Application:
         await self._guard(scope, receive, send)
 
 
-def make_application(desk: Desk, *, hosts: set[str], cookie: str, report: Report) -> Application:
-    """Put the views together for one job; ``hosts``: addresses it is called by, ``cookie``: the name of its cookie."""
+def make_application(
+    desk: Desk, *, hosts: set[str], cookie: str, report: Report, measuring: MeasuringAside | None = None
+) -> Application:
+    """Put the views together for one job.
+
+    ``hosts``: addresses it is called by, ``cookie``: the name of its cookie, ``measuring``: where readings are taken
+    down, if not in this process.
+    """
     keys = KeyRing()
     routes = [route for view in VIEWS for route in view.ROUTES]
     own = [
@@ -78,6 +84,7 @@ def make_application(desk: Desk, *, hosts: set[str], cookie: str, report: Report
     handlers = {404: _not_found, 405: _not_found, TooLarge: _too_large, TooSlow: _too_slow, OSError: _unreadable}
     inner = Starlette(routes=[*routes, *own], exception_handlers={**handlers, Exception: on_fault})
     inner.state.desk, inner.state.keys, inner.state.cookie, inner.state.hosts = desk, keys, cookie, hosts
+    inner.state.measuring = measuring or Measuring(desk)
     application = Application(Guard(inner, keys=keys, hosts=hosts, cookie=cookie, report=report), keys, inner.state)
     inner.state.stop = lambda: application.stop()
     return application

@@ -14,7 +14,7 @@ from pathlib import Path
 import click
 import uvicorn
 
-from jambs.face.screen import Desk
+from jambs.face.screen import Desk, MeasuringAside
 from jambs.page.application import Application, make_application
 from jambs.page.keys import KeyRole
 from jambs.page.listening import LOOPBACK, config_of, hosts_at, listening_on
@@ -51,7 +51,8 @@ def serve(asked: PageAsked) -> None:
     with listening_on(asked.port, everywhere=False) as listening:
         port = listening.getsockname()[1]
         desk, hosts = Desk(file=asked.file, target=asked.target, begin=asked.begin), hosts_at(port)
-        application = make_application(desk, hosts=hosts, cookie=f"jambs-{port}", report=_report)
+        measuring = MeasuringAside(file=asked.file, target=asked.target)
+        application = make_application(desk, hosts=hosts, cookie=f"jambs-{port}", report=_report, measuring=measuring)
         door = TelephoneDoor(application, file=asked.file, keys=application.keys, hosts=hosts)
         application.give_door(door)
         server = _Server(config_of(application))
@@ -61,6 +62,7 @@ def serve(asked: PageAsked) -> None:
             server.run(sockets=[listening])
         finally:
             door.close()
+            measuring.close()
             desk.close()
     click.echo("The page is closed.")
 

@@ -212,6 +212,13 @@ class Desk:
                 self._seen = (seen[0], self._tables())
             return self._house
 
+    def house_at_hand(self) -> House:
+        """Return the house as it was made last, without what its tables say since; anew where the job file changed."""
+        with self.lock:
+            if self._house is not None and self._seen[0] == tuple(self.draft.files.items()):
+                return self._house
+            return self.house()
+
     def _tables(self) -> tuple[object, ...]:
         """Return when the tables beside the job file were written last."""
         sources = self._house.job.sources if self._house and self._house.job else ()

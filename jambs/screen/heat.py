@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import hashlib
-import multiprocessing
-import signal
 import threading
-from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures import Future
 from dataclasses import fields
 from pathlib import Path
 from typing import cast
 
 from jambs.job import Job
 from jambs.job.models.openings import Opening
+from jambs.screen.process_aside import ProcessAside
 from jambs.values import Record
 
 WORKING: Record = {"working": True, "said": "Heat, damp and sun are being worked out …"}
@@ -31,17 +30,12 @@ def work(file: Path, draft: str, mark: str) -> Record:
     return curves_of(file, draft, mark)
 
 
-def _begin() -> None:
-    """Leave Ctrl-C to the program that started this process."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-
-
 class HeatShelf:
     """The curves that are known, or being worked out, by what they depend on."""
 
     def __init__(self) -> None:
         self._lock = threading.Lock()
-        self._pool: ProcessPoolExecutor | None = None
+        self._aside = ProcessAside()
         self._found: dict[str, Future[Record]] = {}
 
     def curves(self, file: Path, draft: str, opening: Opening, job: Job) -> Record:
@@ -49,7 +43,7 @@ class HeatShelf:
         key = key_of(opening, job)
         with self._lock:
             if key not in self._found:
-                self._found[key] = self._workers().submit(work, file, draft, opening.mark)
+                self._found[key] = self._aside.submit(work, file, draft, opening.mark)
             found = self._found[key]
         return _result(found) if found.done() else WORKING
 
@@ -60,18 +54,7 @@ class HeatShelf:
 
     def close(self) -> None:
         """End the process aside."""
-        with self._lock:
-            if self._pool is not None:
-                for process in list((self._pool._processes or {}).values()):
-                    process.terminate()
-                self._pool.shutdown(wait=False, cancel_futures=True)
-                self._pool = None
-
-    def _workers(self) -> ProcessPoolExecutor:
-        if self._pool is None:
-            context = multiprocessing.get_context("spawn")
-            self._pool = ProcessPoolExecutor(max_workers=1, mp_context=context, initializer=_begin)
-        return self._pool
+        self._aside.close()
 
 
 def _result(found: Future[Record]) -> Record:

@@ -29,9 +29,12 @@ class InHand:
     places: tuple[Named, ...]
 
 
-def in_hand(desk: Desk, mark: str, *, alone: bool) -> InHand | None:
-    """Take hold of an opening of the house as it is now; nothing where there is no such opening."""
-    house = desk.house()
+def in_hand(desk: Desk, mark: str, *, alone: bool, moves: bool = False) -> InHand | None:
+    """Take hold of an opening of the house as it is now; nothing where there is no such opening.
+
+    ``moves``: the hand is on it, so what was read elsewhere since the house was made waits until it lets go.
+    """
+    house = desk.house_at_hand() if moves else desk.house()
     kit = next((one for one in house.asked.kits if one.mark == mark), None) if house.asked else None
     if house.asked is None or kit is None:
         return None

@@ -11,6 +11,7 @@ import threading
 from collections import OrderedDict
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Concatenate, ParamSpec, TypeVar
 
 from jambs.app.chain import placed_by_rule
 from jambs.app.first_reads import first_reads
@@ -33,6 +34,9 @@ from jambs.screen.stated_readings import where_stated
 from jambs.sheets.measure_sheet import planned_texts
 from jambs.sheets.reading_answer import reading_answer, state_of
 from jambs.values import Record
+
+Given = ParamSpec("Given")
+Found = TypeVar("Found")
 
 MEASURES = "measures"
 """The key of the job file that names its table of measures."""
@@ -66,7 +70,7 @@ class ReadOtherwise(Exception):
     """Somebody else has read another length at the same place meanwhile; ``there``: what stands in the table."""
 
     def __init__(self, there: str, by: str) -> None:
-        super().__init__(there)
+        super().__init__(there, by)  # the arguments travel when the process aside raised it
         self.there, self.by = there, by
 
 
@@ -96,6 +100,12 @@ class Measuring:
         self._written: OrderedDict[str, None] = OrderedDict()
 
     # ---- what is asked
+
+    def ask(
+        self, work: Callable[Concatenate[Measuring, Given], Found], *given: Given.args, **named: Given.kwargs
+    ) -> Found:
+        """Return what a function says of the readings; ``MeasuringAside`` is asked in the same way."""
+        return work(self, *given, **named)
 
     def plan(self) -> Plan:
         """Return what readings are held against; it is made anew where the job or its schedule changed.
@@ -132,6 +142,10 @@ class Measuring:
     def _stamps(self, job: Job, table_name: str) -> tuple[object, ...]:
         others = [one for one in job.sources[1:] if one.name != table_name]
         return (read_file(self._desk.file), *((one, one.stat().st_mtime_ns) for one in others if one.exists()))
+
+    def job_name(self) -> str:
+        """Return the name of the job."""
+        return self.plan().job.name
 
     def mark(self, named: str) -> str | None:
         """Return the mark of an opening that is named with capitals or without, or by the mark of a part of it."""

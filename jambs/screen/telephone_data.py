@@ -11,7 +11,7 @@ from jambs.values import Record
 
 def list_data(measuring: Measuring) -> Record:
     """Return what the list of openings shows."""
-    return {"job": measuring.plan().job.name, "rows": measuring.rows()}
+    return {"job": measuring.job_name(), "rows": measuring.rows()}
 
 
 def measured_opening_data(measuring: Measuring, mark: str) -> Record | None:

@@ -96,7 +96,7 @@ def hand(*, heat: bool = False, telephones: int = 0) -> None:
     """Print how long a movement takes until it is seen; ``heat``: its mark on the curves too; others measure."""
     with (
         tempfile.TemporaryDirectory() as folder,
-        served(Path(folder), "harbour-house", with_heat=heat) as place,
+        served(Path(folder), "harbour-house", with_heat=heat, aside=True) as place,
         chromium() as browser,
     ):
         page = page_at(browser, place, "/openings/W01")
@@ -104,25 +104,32 @@ def hand(*, heat: bool = False, telephones: int = 0) -> None:
             page.locator(".curve-dot").first.wait_for(timeout=120_000)
         page.wait_for_timeout(500)
         with measuring(place, telephones) as written:
+            start = time.process_time()
             found = page.evaluate(MEASURE, MOVES)
+            spent = 1000 * (time.process_time() - start) / MOVES
     took, idle = sorted(found["took"]), statistics.median(found["idle"])
     middle, late = statistics.median(took), took[int(len(took) * 0.95)]
     with_whom = f", {telephones} telephones wrote {len(written)} readings meanwhile" if telephones else ""
     print(
         f"pointer to figures{' and heat mark' if heat else ''}: median {middle:.0f} ms = {middle / FRAME:.1f} frames "
         f"of 60 Hz, 95 % {late:.0f} ms = {late / FRAME:.1f} frames; a frame of nothing {idle:.1f} ms, ratios "
-        f"{middle / idle:.1f} and {late / idle:.1f}{with_whom}"
+        f"{middle / idle:.1f} and {late / idle:.1f}; {spent:.1f} ms of this process for each movement{with_whom}"
     )
 
 
 @contextmanager
 def measuring(place: Served, count: int) -> Iterator[list[int]]:
-    """Let telephones send a reading every half second, each at an opening of its own, until the block ends."""
-    stop, written = threading.Event(), list[int]()
+    """Let telephones send a reading every half second, each at an opening of its own, until the block ends.
+
+    It begins when all of them have their opening before them.
+    """
+    stop, written, ready = threading.Event(), list[int](), threading.Barrier(count + 1)
 
     def measure(mark: str) -> None:
         opener = build_opener(HTTPCookieProcessor())
         opener.open(place.link(KeyRole.TELEPHONE)).read()
+        opener.open(f"{place.base}/telephone/opening/{mark}").read()
+        ready.wait()
         for place_number in range(1, 9):
             reading = {"id": f"{mark} {place_number}", "mark": mark, "place": place_number, "text": "4", "was": "",
                        "sure": True, "day": "2026-06-01", "by": ""}  # fmt: skip
@@ -136,6 +143,7 @@ def measuring(place: Served, count: int) -> Iterator[list[int]]:
     threads = [threading.Thread(target=measure, args=(mark,)) for mark in ("W05", "W06", "W12", "W13", "W14")[:count]]
     for one in threads:
         one.start()
+    ready.wait()
     try:
         yield written
     finally:

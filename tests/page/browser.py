@@ -26,6 +26,7 @@ from jambs.page.keys import KeyRole
 from jambs.page.listening import config_of, hosts_at, listening_on
 from jambs.screen.desk import Desk
 from jambs.screen.heat import HeatShelf
+from jambs.screen.measuring_aside import MeasuringAside
 from jambs.values import Record
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
@@ -67,16 +68,17 @@ class CalmDesk(Desk):
 
 
 @contextmanager
-def served(folder: Path, example: str | None, *, with_heat: bool = False) -> Iterator[Served]:
+def served(folder: Path, example: str | None, *, with_heat: bool = False, aside: bool = False) -> Iterator[Served]:
     """Serve a copy of an example on this computer, or a job from nothing.
 
-    ``with_heat``: the study runs aside, which takes seconds.
+    ``with_heat``: the study runs aside, which takes seconds; ``aside``: readings are taken down in a process aside.
     """
     house = folder / (example or "new house")
     if example:
         shutil.copytree(EXAMPLES / example, house, ignore=shutil.ignore_patterns("output"))
     begin = None if example else new_job_text(Units.INCH)
     desk = (Desk if with_heat else CalmDesk)(file=house / "job.yaml", target=folder / "output", begin=begin)
+    measuring = MeasuringAside(file=desk.file, target=desk.target) if aside else None
     reported: list[Exception] = []
 
     def report(error: Exception) -> str:
@@ -86,7 +88,11 @@ def served(folder: Path, example: str | None, *, with_heat: bool = False) -> Ite
     with listening_on(0, everywhere=False) as listening:
         port = listening.getsockname()[1]
         application = make_application(
-            desk, hosts=hosts_at(port, telephone=False), cookie=f"jambs-{port}", report=report
+            desk,
+            hosts=hosts_at(port, telephone=False),
+            cookie=f"jambs-{port}",
+            report=report,
+            measuring=measuring,
         )
         server = uvicorn.Server(config_of(application))
         thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)
@@ -100,6 +106,8 @@ def served(folder: Path, example: str | None, *, with_heat: bool = False) -> Ite
         finally:
             server.should_exit = True
             thread.join(5)
+            if measuring:
+                measuring.close()
             desk.close()
 
 

@@ -53,6 +53,10 @@ class JobFaults(Exception):
         self.faults = tuple(dict.fromkeys(faults))
         super().__init__("\n".join(str(fault) for fault in self.faults))
 
+    def __reduce__(self) -> tuple[type[JobFaults], tuple[tuple[Fault, ...]]]:
+        """Let the faults travel when another process raised it."""
+        return JobFaults, (self.faults,)
+
 
 ALIKE = 0.65
 """Two words more alike than this may be one with a typing mistake in it."""

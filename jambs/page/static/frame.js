@@ -58,6 +58,9 @@ const post = inTurn(async (act) => {
   else say("");
 });
 
+/** While a hand holds a window, what others change has to wait: the house is not made anew under it. */
+const isHeld = () => document.querySelector(".held") !== null;
+
 async function look() {
   try { show(await ask("/draft")); } catch { say("The program does not answer. Start it again with: jambs open", "stop"); }
 }
@@ -92,5 +95,5 @@ document.addEventListener("keydown", (event) => {
 });
 document.addEventListener("draft", look);
 window.addEventListener("focus", look);
-const watching = setInterval(() => { if (!document.hidden) look(); }, WATCH);
+const watching = setInterval(() => { if (!document.hidden && !isHeld()) look(); }, WATCH);
 draftChanged();

@@ -78,7 +78,7 @@ async def _hand(socket: WebSocket) -> None:
             asked = taking.result()
             if found is None or asked.get("first"):
                 found = await run_in_threadpool(
-                    in_hand, desk_of(socket), str(asked.get("mark")), alone=bool(asked.get("alone"))
+                    in_hand, desk_of(socket), str(asked.get("mark")), alone=bool(asked.get("alone")), moves=True
                 )
             if found is not None:
                 await socket.send_text(as_json(await run_in_threadpool(moved_record, found, asked)))

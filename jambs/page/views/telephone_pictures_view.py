@@ -10,7 +10,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from jambs.face.screen import Measuring
+from jambs.face.screen import Measuring, MeasuringAside
 from jambs.page.answers import data
 from jambs.page.codes import NoCode, mark_in
 from jambs.page.guard import LARGER, TELEPHONE
@@ -24,7 +24,7 @@ LARGER[f"{TELEPHONE}/code"] = LARGEST_PHOTO
 async def _photo(request: Request) -> Response:
     """Show the photo of an opening."""
     measuring = measuring_of(request)
-    mark = await run_in_threadpool(measuring.mark, request.path_params["mark"])
+    mark = await run_in_threadpool(measuring.ask, Measuring.mark, request.path_params["mark"])
     file = await run_in_threadpool(kept_file, measuring.folder, mark) if mark else None
     if file is None:
         return Response("There is no photo.", status_code=404, media_type="text/plain")
@@ -36,8 +36,8 @@ async def _keep(request: Request) -> Response:
     return await run_in_threadpool(_kept, measuring_of(request), request.path_params["mark"], await request.body())
 
 
-def _kept(measuring: Measuring, named: str, content: bytes) -> Response:
-    mark = measuring.mark(named)
+def _kept(measuring: Measuring | MeasuringAside, named: str, content: bytes) -> Response:
+    mark = measuring.ask(Measuring.mark, named)
     if mark is None:
         return data({"said": f"There is no opening {named} in this job."}, status=404)
     try:
@@ -56,9 +56,9 @@ async def _code(request: Request) -> Response:
     return await run_in_threadpool(_found, measuring_of(request), await request.body())
 
 
-def _found(measuring: Measuring, content: bytes) -> Response:
+def _found(measuring: Measuring | MeasuringAside, content: bytes) -> Response:
     try:
-        mark = measuring.mark(mark_in(content, measuring.plan().job.name))
+        mark = measuring.ask(Measuring.mark, mark_in(content, measuring.ask(Measuring.job_name)))
     except NoCode as error:
         return data({"said": str(error)}, status=422)
     if mark is None:

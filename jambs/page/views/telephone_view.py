@@ -11,10 +11,17 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from jambs.face import JobFaults, Record, Unbuildable
-from jambs.face.screen import Measuring, NotTaken, ReadOtherwise, SentReading, list_data, measured_opening_data
+from jambs.face.screen import (
+    Measuring,
+    MeasuringAside,
+    NotTaken,
+    ReadOtherwise,
+    SentReading,
+    list_data,
+    measured_opening_data,
+)
 from jambs.page.answers import body_of, data, page
 from jambs.page.guard import TELEPHONE
-from jambs.page.open_job import desk_of
 from jambs.page.photos import has_photo
 
 LONGEST = 200
@@ -22,19 +29,16 @@ LONGEST = 200
 Made = TypeVar("Made")
 
 
-def measuring_of(request: Request) -> Measuring:
-    """Return the readings of the open job; they are made when the first telephone asks."""
-    state = request.app.state
-    if not hasattr(state, "measuring"):
-        state.measuring = Measuring(desk_of(request))
-    found = state.measuring
-    assert isinstance(found, Measuring)
+def measuring_of(request: Request) -> Measuring | MeasuringAside:
+    """Return the readings of the open job."""
+    found = request.app.state.measuring
+    assert isinstance(found, Measuring | MeasuringAside)
     return found
 
 
 async def _list(request: Request) -> Response:
     measuring = measuring_of(request)
-    return await _shown(lambda: page("telephone_list.html", **list_data(measuring)))
+    return await _shown(lambda: page("telephone_list.html", **measuring.ask(list_data)))
 
 
 async def _opening(request: Request) -> Response:
@@ -42,8 +46,8 @@ async def _opening(request: Request) -> Response:
     return await _shown(lambda: _opening_page(measuring, mark))
 
 
-def _opening_page(measuring: Measuring, mark: str) -> Response:
-    shown = measured_opening_data(measuring, mark)
+def _opening_page(measuring: Measuring | MeasuringAside, mark: str) -> Response:
+    shown = measuring.ask(measured_opening_data, mark)
     if shown is None:
         return page("telephone_sentence.html", status=404, said=[f"There is no opening {mark} in this job."])
     return page("telephone_opening.html", **shown, has_photo=has_photo(measuring.folder, shown["mark"]))
@@ -57,10 +61,10 @@ async def _reading(request: Request) -> Response:
     return await run_in_threadpool(_taken, measuring, entry)
 
 
-def _taken(measuring: Measuring, entry: SentReading) -> Response:
+def _taken(measuring: Measuring | MeasuringAside, entry: SentReading) -> Response:
     """Write a reading down: 200 with the answer, 409 where another reading stands there, 422 where it is none."""
     try:
-        return data({"id": entry.id, "answer": measuring.take(entry)})
+        return data({"id": entry.id, "answer": measuring.ask(Measuring.take, entry)})
     except ReadOtherwise as error:
         return data({"id": entry.id, "there": error.there, "by": error.by}, status=409)
     except NotTaken as error:
