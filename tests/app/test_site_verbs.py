@@ -69,7 +69,7 @@ def test_measure_writes_sheets_and_the_table_once(shop: Shop) -> None:
 
 
 def test_an_opening_without_a_measure_sheet_is_named(shop: Shop) -> None:
-    shop.change("    rough_opening: 36 x 48", "    shape: octagon")
+    shop.change("    rough_opening: 36 x 48", "    shape: {kind: octagon, cut: 8}")
     result = shop.run("measure", "house")
     assert result.exit_code == 0, result.stderr
     assert len(PdfReader(shop.output / "site" / "measure sheets.pdf").pages) == 1
