@@ -38,5 +38,5 @@ class NoSuchSpecies(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say which one may be meant."""
-        near = advice(self.species, self.known)
+        near = advice(self.species, self.known, otherwise=f"write one of {'; '.join(self.known)}")
         return f'woods "{self.subject.name}": the table has no species {self.species!r}; {near}'

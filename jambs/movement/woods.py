@@ -79,7 +79,7 @@ def wood_of(stock: str, entries: Mapping[str, WoodEntry]) -> StockWood | None:
         WoodError: the job names a species that the table does not have, or a stock that is several woods.
     """
     entry = entries.get(stock)
-    if entry is None and (several := _several(stock)):
+    if several := _several(entry.species if entry else stock):
         raise WoodError(SeveralWoods(subject=Subject.stock(stock), species=several))
     wood = find_wood(entry.species if entry else stock)
     if entry and wood is None:

@@ -39,6 +39,13 @@ ROWS = [
         severity=Severity.STOP,
         about=Subject.stock("pine"),
     ),
+    Row(  # the species that is stated is no more of an answer than the stock's name
+        code="several-woods",
+        appears=wood("poplar", "pine"),
+        quiet=wood("pine", "Pine, sugar"),
+        inch='woods "poplar": yards sell several woods by this name, and they move differently; say which under woods, '
+        f'like poplar: {{species: "{PINES[0]}"}}. The table has {"; ".join(PINES)}',
+    ),
     Row(
         code="no-such-species",
         appears=wood("poplar", "Yelow-poplar"),
@@ -46,6 +53,13 @@ ROWS = [
         inch="woods \"poplar\": the table has no species 'Yelow-poplar'; did you mean Yellow-poplar?",
         severity=Severity.STOP,
         about=Subject.stock("poplar"),
+    ),
+    Row(  # names of species have commas of their own
+        code="no-such-species",
+        appears=wood("poplar", "granite"),
+        quiet=wood("poplar", "maple"),
+        inch="woods \"poplar\": the table has no species 'granite'; write one of "
+        + "; ".join(one.species for one in woods()),
     ),
 ]
 
