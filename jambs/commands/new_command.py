@@ -62,4 +62,9 @@ def _answered(text: str, question: Question, number: int, count: int) -> str:
 def _prompt(number: int, count: int, ask: str, help_text: str, default: str | None = None) -> str:
     lines = textwrap.wrap(help_text, 94)
     click.echo("\n      ".join([f"\n{number}/{count}  {ask}", *lines]))
-    return str(click.prompt("     ", prompt_suffix=" > ", default=default)).strip()
+    usual = default or ""
+    while not (
+        said := str(click.prompt("     ", prompt_suffix=" > ", default=usual, show_default=bool(usual))).strip()
+    ):
+        click.echo("      An answer is needed: nothing usual can stand in for it.")
+    return said

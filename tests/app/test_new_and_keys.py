@@ -82,8 +82,15 @@ def test_a_bad_answer_is_asked_again_with_the_sentence_of_the_job_file(shop: Sho
     assert re.findall(r"^(\d+)/10  ", said, re.M) == ["1", "2", "3", "3", "4", "5", "6", "6", "7", "8", "9", "10"]
 
 
+def test_an_empty_answer_is_not_passed_over_in_silence(shop: Shop) -> None:
+    said = asked(shop, *ANSWERS[:2], "", *ANSWERS[2:])
+    assert said.count("An answer is needed") == 1
+    assert "is written" in said
+
+
 def test_good_answers_are_asked_once(shop: Shop) -> None:
     said = asked(shop, *ANSWERS)
+    assert "An answer is needed" not in said
     assert "write" not in re.sub(r"[Ww]ritten like.*|is written", "", said)
 
 
