@@ -119,7 +119,8 @@ def plan_issue(record: Record, printed: Printed, *, day: str, tolerance: float, 
     number = record.next_issue
     new = {mark: IssuedSheet(number=number, day=day, code=_code(keys[mark]), key=keys[mark]) for mark in changed}
     moves = moved_openings(record, whole) if is_whole else {}
-    before = {mark: moves.get(mark, mark) for mark in changed}
+    taken = {*moves.values()} - {*moves}
+    before = {mark: moves.get(mark, mark) for mark in changed if mark not in taken}
     found = {
         mark: _compared(record, was[old], old, after[mark], tolerance) for mark, old in before.items() if old in was
     }

@@ -8,8 +8,9 @@ from typing import Any
 
 from jambs.issued.entry import Entry
 from jambs.issued.errors import Unreadable
-from jambs.issued.moves import whole
+from jambs.issued.moves import moves_back, whole
 from jambs.issued.record import Record
+from jambs.issued.remarked import Moves
 
 Printed = Mapping[str, Any]
 FOLLOWS = frozenset(
@@ -35,17 +36,52 @@ def moved_openings(record: Record, printed: Printed) -> dict[str, str]:
 
     One or several were renamed, two exchanged their marks, or several in a ring. An opening that agrees with what its
     mark was stays where it is, and what only became like it did not move. Openings that are alike are told apart by
-    their order.
+    their order. Where an issue was withdrawn the job may still be as it was then, with a change since: the job was
+    edited from the issue that it is most like, the newest of several.
     """
-    last = record.latest_issue
-    if last is None:
-        return {}
     now = {one["mark"]: one for one in printed["openings"]}
-    was = {mark: then for mark in last.sheets if (then := _printed_then(record, last, mark)) is not None}
+    found = [(one, _moved_since(record, one, now)) for one in _edited_from(record)]
+    if not found:
+        return {}
+    issue, moves = found[0] if len(found) == 1 else max(found, key=lambda one: _likeness(record, one[0], one[1], now))
+    return _until_today(record, issue, moves, now)
+
+
+def _edited_from(record: Record) -> list[Entry]:
+    """Return the issues that the job may have been edited from, the newest first: the last, and what it withdrew."""
+    issues = [*record.issues.values()]
+    count = 1
+    while count < len(issues) and issues[-count].same_as is not None:
+        count += 1
+    return issues[-count:][::-1]
+
+
+def _moved_since(record: Record, issue: Entry, now: Mapping[str, Printed]) -> dict[str, str]:
+    """Return which openings have another mark than in an issue."""
+    was = {mark: then for mark in issue.sheets if (then := _printed_then(record, issue, mark)) is not None}
     stay = {mark for mark, then in was.items() if mark in now and _agree(now[mark], then)}
     left = {mark: then for mark, then in was.items() if mark not in stay}
     found = _pairs(left, [one for mark, one in now.items() if mark not in stay])
     return whole(found, now)
+
+
+def _likeness(record: Record, issue: Entry, moves: Moves, now: Mapping[str, Printed]) -> int:
+    """Return how many things of all openings are as they were in an issue."""
+    count = 0
+    for mark, one in now.items():
+        then = _printed_then(record, issue, moves.get(mark, mark)) or {}
+        count += sum(one[key] == then[key] for key in one.keys() & then.keys() - FOLLOWS)
+    return count
+
+
+def _until_today(record: Record, issue: Entry, moves: Moves, now: Iterable[str]) -> dict[str, str]:
+    """Return moves since an issue as moves since the last one."""
+    last = record.latest_issue
+    there = last.sheets if last else {}
+    since = moves_back(record, issue)
+    then = {mark: moves.get(mark, mark) for mark in now}
+    until = {mark: since.get(old, old) for mark, old in then.items() if old in issue.sheets}
+    return {mark: old for mark, old in until.items() if mark != old and old in there}
 
 
 def _agree(one: Printed, other: Printed) -> bool:

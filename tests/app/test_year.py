@@ -154,6 +154,7 @@ STEPS = (
     "labels",
     "buy",
     "back",
+    "back, the job file too",
 )
 
 
@@ -193,6 +194,8 @@ def walk(house: House, kinds: list[str]) -> Iterator[str]:
         elif kind == "buy":
             house.run(*BUY)
         elif kind == "back":
+            house.run("revisions", "--withdraw-to", "1")
+        elif kind == "back, the job file too":
             house.run("revisions", "--withdraw-to", "1", "--job-file", "over")
             house.wishes = Wishes()
         else:

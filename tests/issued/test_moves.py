@@ -2,14 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from functools import cache
 from pathlib import Path
+from typing import Any
 
+import pytest
+from cases import examples
+from hypothesis import given
+from hypothesis import strategies as st
 from issued_records import record_of
-from test_plan import back_to, issued
+from test_plan import DAY, back_to, issued
 
 from jambs.issued.moves import moves_back, walked_back, whole
+from jambs.issued.plan import plan_issue
+from jambs.issued.reasons import Added
 from jambs.issued.record import Record
 from jambs.issued.remarked import remarked_in
+from jambs.issued.renaming import moved_openings
 
 RING = {"B": "A", "C": "B", "A": "C"}
 
@@ -51,3 +61,87 @@ def test_an_old_sheet_finds_its_opening_round_a_ring(tmp_path: Path) -> None:
     found = {one.issue: dict(today) for one, today in walked_back(record, "ABC", {})}
     assert found[4] == found[1] == {"A": "A", "B": "B", "C": "C"}
     assert found[3] == {"C": "A", "A": "B", "B": "C"}  # what A was then has its first mark again
+
+
+def exchanged_and_withdrawn(folder: Path) -> Record:
+    """An attic and a bath exchange their marks in issue 2, which issue 3 withdraws."""
+    issued(folder, rooms_as("AB"), A="1", B="1")
+    issued(folder, rooms_as("BA"), A="2", B="2")
+    back_to(folder, 1)
+    return Record.open(folder)
+
+
+@cache
+def one_opening(reveal: str) -> dict[str, Any]:
+    return record_of(interior_trim__inside__frame_reveal=reveal)
+
+
+def rooms_as(marks: Sequence[str], reveal: str = "1/8") -> dict[str, Any]:
+    """An attic and a bath with these marks; another reveal is a change of both."""
+    printed = one_opening(reveal)
+    one = printed["openings"][0]
+    rooms = zip(marks, ("Attic", "Bath"), strict=False)
+    return {**printed, "openings": [{**one, "mark": mark, "room": room} for mark, room in rooms]}
+
+
+CHANGED = "1/4"
+
+
+def test_a_job_that_stayed_as_it_was_withdrawn_has_its_openings_by_what_they_were_then(tmp_path: Path) -> None:
+    record = exchanged_and_withdrawn(tmp_path)
+    both = {"A": "B", "B": "A"}
+    assert moved_openings(record, rooms_as("BA")) == both  # as it was
+    assert moved_openings(record, rooms_as("BA", CHANGED)) == both  # and changed since
+    assert moved_openings(record, rooms_as("CA", CHANGED)) == {"A": "B"}  # the attic is not known any more
+
+
+def test_a_job_that_went_back_too_has_its_openings_by_what_holds(tmp_path: Path) -> None:
+    record = exchanged_and_withdrawn(tmp_path)
+    assert moved_openings(record, rooms_as("AB")) == {}
+    assert moved_openings(record, rooms_as("AB", CHANGED)) == {}
+    assert moved_openings(record, rooms_as("CB")) == {"C": "A"}
+
+
+def test_who_takes_a_mark_that_goes_back_to_its_opening_is_new(tmp_path: Path) -> None:
+    """The attic's mark was free when the bath took it; then the issue of that is withdrawn and the job is not."""
+    issued(tmp_path, rooms_as("A"), A="1")
+    issued(tmp_path, rooms_as("C"), C="2")
+    issued(tmp_path, rooms_as("CA"), C="2", A="3")
+    back_to(tmp_path, 1)
+    plan = plan_issue(Record.open(tmp_path), rooms_as("CA", CHANGED), day=DAY, tolerance=1 / 32)
+    assert plan.moves == {"C": "A"} and plan.changes.keys() == {"C"}
+    assert plan.why["A"] == (Added(),)
+
+
+STEPS = ("change", "attic has another mark", "exchanged", "bath goes or comes", "back")
+
+
+@examples(4)
+@given(kinds=st.lists(st.sampled_from(STEPS), min_size=3, max_size=6))
+def test_every_opening_is_known_through_any_sequence(
+    kinds: list[str], tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    """A room is its opening; going back leaves the job as it is."""
+    folder, marks, held = tmp_path_factory.mktemp("house"), {"Attic": "A", "Bath": "B"}, list[dict[str, str]]()
+    bath, reveal = "B", "1/8"
+    for number, kind in enumerate(("begin", *kinds)):
+        if kind == "back":
+            back_to(folder, 1)
+            held.append(held[0])
+            continue
+        if kind == "change":
+            reveal = CHANGED if reveal == "1/8" else "1/8"
+        elif kind == "attic has another mark":
+            marks = {**marks, "Attic": next(one for one in "CDEFGHI"[number:] if one not in marks.values())}
+        elif kind == "exchanged":
+            marks = dict(zip(marks, reversed(marks.values()), strict=True))
+        elif kind == "bath goes or comes":
+            bath = marks.get("Bath", bath if bath not in marks.values() else f"B{number}")
+            marks = {"Attic": marks["Attic"]} if "Bath" in marks else {**marks, "Bath": bath}
+        printed = rooms_as([*marks.values()], reveal)
+        was = held[-1] if held else {}
+        meant = {mark: was[room] for room, mark in marks.items() if was.get(room, mark) != mark}
+        assert moved_openings(Record.open(folder), printed) == meant
+        files: dict[str, Any] = dict.fromkeys(marks.values(), f"{number}")
+        issued(folder, printed, **files)
+        held.append(marks)
