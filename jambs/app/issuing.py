@@ -26,7 +26,7 @@ from jambs.app.paper_names import (
 from jambs.app.solid_papers import elevation_facts
 from jambs.app.stale_words import papers_words, run_words, things_words
 from jambs.app.writing import said
-from jambs.issue_stamp import IssueStamp
+from jambs.issue_stamp import IssueStamp, Revision
 from jambs.issued.basis import Basis, Stale, basis_bytes, stale_papers
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD, JOB_FILES, Entry, IssuedSheet
@@ -44,7 +44,7 @@ from jambs.issued.plan import (
 )
 from jambs.issued.reasons import why_text
 from jambs.issued.record import Record
-from jambs.issued.revisions import revisions_of
+from jambs.issued.revisions import revisions
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
 from jambs.outside.house import Installing, PlannedHouse
@@ -82,7 +82,8 @@ class Issuing:
     def stamps(self) -> Stamps:
         """What the sheets of each opening say of their issue."""
         days = {one["mark"]: one["state"]["date"] or "" for one in self.plan.printed["openings"]}
-        by_mark = {mark: self._stamp(mark, days.get(mark, "")) for mark in self.plan.sheets}
+        tables = revisions(self.record, self.plan)
+        by_mark = {mark: self._stamp(mark, days.get(mark, ""), tables[mark]) for mark in self.plan.sheets}
         return Stamps(by_mark=by_mark, house=self.house, boards=self.boards)
 
     @property
@@ -100,10 +101,10 @@ class Issuing:
         """What is kept of the lists of the whole house; those of the issue before where they are not written."""
         return house_document(self.house, self.boards, self.basis) if self.is_whole else kept_document(self.record)
 
-    def _stamp(self, mark: str, measured: str) -> Stamp:
+    def _stamp(self, mark: str, measured: str, table: tuple[Revision, ...]) -> Stamp:
         sheet, changes = self.plan.sheets[mark], self.plan.changes.get(mark)
         plain = plain_stamp(self.record, mark, sheet, measured=measured)
-        plain = replace(plain, revisions=revisions_of(self.record, self.plan, mark))
+        plain = replace(plain, revisions=table)
         if changes is None or self.plan.last is None:
             return plain
         since = self.plan.last.sheets[changes.was].number

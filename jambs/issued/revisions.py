@@ -1,8 +1,14 @@
-"""The issues of one opening, each with its day and what changed in it: the table in the title block of its drawing."""
+"""The issues of each opening, with their day and what changed in them: the table in the title block of its drawing.
+
+They go with the opening, whatever its mark was then.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from jambs.issue_stamp import Revision
+from jambs.issued.moves import walked_back
 from jambs.issued.plan import IssuePlan
 from jambs.issued.reasons import Added, why_text
 from jambs.issued.record import Record
@@ -11,21 +17,26 @@ from jambs.length import Units
 FIRST_ISSUE = "first issue"
 
 
-def revisions_of(record: Record, plan: IssuePlan, mark: str) -> tuple[Revision, ...]:
-    """Return the issues that an opening's sheets were printed in, up to the one they will carry, the first one first.
+def revisions(record: Record, plan: IssuePlan) -> Mapping[str, tuple[Revision, ...]]:
+    """Return the issues that the sheets of each opening were printed in, up to the one they will carry, by mark.
 
-    It is alike in every later build of the same issue.
+    The first one is first. It is alike in every later build of the same issue.
     """
-    found: dict[int, Revision] = {}
-    for entry in record.issues.values():
-        sheet = entry.sheets.get(mark)
-        if sheet and sheet.number == entry.issue:
-            found[sheet.number] = Revision(number=sheet.number, day=sheet.day, words=_words(entry.why.get(mark, "")))
-    sheet = plan.sheets[mark]
-    if sheet.number not in found:
-        words = _words(why_text(plan.why.get(mark, ()), plan.units))
-        found[sheet.number] = Revision(number=sheet.number, day=sheet.day, words=words)
-    return tuple(found[number] for number in sorted(found) if number <= sheet.number)
+    found: dict[str, dict[int, Revision]] = {mark: {} for mark in plan.sheets}
+    for issue, here in walked_back(record, plan.sheets, plan.moves):
+        for then, mark in here.items():
+            sheet = issue.sheets.get(then)
+            if sheet and sheet.number == issue.issue:
+                words = _words(issue.why.get(then, ""))
+                found[mark][sheet.number] = Revision(number=sheet.number, day=sheet.day, words=words)
+    return {mark: _up_to_now(mark, plan, those) for mark, those in found.items()}
+
+
+def _up_to_now(mark: str, plan: IssuePlan, found: Mapping[int, Revision]) -> tuple[Revision, ...]:
+    sheet, words = plan.sheets[mark], _words(why_text(plan.why.get(mark, ()), plan.units))
+    new = {sheet.number: Revision(number=sheet.number, day=sheet.day, words=words)}
+    every = {**new, **found}
+    return tuple(every[number] for number in sorted(every) if number <= sheet.number)
 
 
 def _words(why: str) -> str:

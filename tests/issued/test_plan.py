@@ -14,7 +14,7 @@ from jambs.issued.entry import BUILD, PRINTED, Entry
 from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.plan import IssuePlan, lay_out, new_issue, papers_that_stay, plan_issue, put_back, withdrawn
 from jambs.issued.record import Record
-from jambs.issued.revisions import revisions_of
+from jambs.issued.revisions import revisions
 from jambs.issued.writing import Commit, PaperFacts, begin
 
 DAY = "2026-06-02"
@@ -231,7 +231,7 @@ def test_four_times_as_many_openings_take_about_four_times_as_long(changes: dict
 def told(folder: Path, printed: dict[str, object], mark: str) -> list[tuple[int, str]]:
     record = Record.open(folder)
     plan = plan_issue(record, printed, day=DAY, tolerance=1 / 32)
-    return [(one.number, one.words) for one in revisions_of(record, plan, mark)]
+    return [(one.number, one.words) for one in revisions(record, plan)[mark]]
 
 
 def test_the_table_of_issues_has_those_in_which_the_opening_changed(folder: Path) -> None:
@@ -245,3 +245,21 @@ def test_the_table_of_issues_has_those_in_which_the_opening_changed(folder: Path
     issued(folder, changed, W1="second", W2="first")
     assert told(folder, changed, "W1") == before
     assert told(folder, changed, "W2") == [(1, "first issue")]
+
+
+def test_the_table_of_issues_goes_with_the_opening_whatever_its_mark_was(folder: Path) -> None:
+    """Attic and bath exchange their marks once the attic was measured: the bath was never measured."""
+
+    def rooms(attic: str, bath: str, **paths: object) -> dict[str, object]:
+        attics, baths = record_of(**paths)["openings"][0], record_of()["openings"][0]
+        openings = [{**attics, "mark": attic, "room": "Attic"}, {**baths, "mark": bath, "room": "Bath"}]
+        return {**record_of(), "openings": openings}
+
+    issued(folder, rooms("W1", "W2"), W1="1", W2="1")
+    issued(folder, rooms("W1", "W2", **CHANGED), W1="2", W2="1")
+    exchanged = rooms("W2", "W1", **CHANGED)
+    before = [told(folder, exchanged, mark) for mark in ("W1", "W2")]
+    assert [[number for number, _ in table] for table in before] == [[1, 3], [1, 2, 3]]
+    assert "measured" in before[1][1][1] and before[0][1][1].startswith("marks exchanged: it is what W2 was")
+    issued(folder, exchanged, W1="3", W2="3")
+    assert [told(folder, exchanged, mark) for mark in ("W1", "W2")] == before
