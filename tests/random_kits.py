@@ -146,9 +146,14 @@ def kits(draw: st.DrawFn) -> RandomKit:
         changes["windows__fixed__sash_set_back"] = "0"
         changes["openings__0__floor_below_frame"] = draw(inches(0, 1.5))
         changes["exterior_trim__outside"].pop("sill", None)
-    found = _kit(changes)
+    found = kit_from(changes)
     if draw(st.booleans()):
         found = _measured(draw, changes, found.kit)
+    return can_be_built(found)
+
+
+def can_be_built(found: RandomKit) -> RandomKit:
+    """Pass over a kit that a finding stops."""
     assume(not any(finding.severity is Severity.STOP for finding in found.kit.findings))
     return found
 
@@ -173,14 +178,15 @@ def _measured(draw: st.DrawFn, changes: dict[str, Any], planned: Kit) -> RandomK
     }
     if placement.exterior_depth > 1.0 and draw(st.booleans()):
         depths["exterior_depth"] = {name: _off(draw, placement.exterior_depth) for name in CORNERS}
-    return _kit({**changes, "openings__0__measured": depths})
+    return kit_from({**changes, "openings__0__measured": depths})
 
 
 def _off(draw: st.DrawFn, depth: float) -> str:
     return f"{depth + draw(st.integers(-4, 4)) / 32:.6f}"
 
 
-def _kit(changes: dict[str, Any]) -> RandomKit:
+def kit_from(changes: dict[str, Any]) -> RandomKit:
+    """Make the kit of a changed base job; pass over one that the job or its house does not allow."""
     try:
         job = job_of(changed(**changes))
         kit = make_kit(place_windows(job)[0], job)
