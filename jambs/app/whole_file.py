@@ -48,6 +48,8 @@ def write_whole(path: Path, content: bytes, *, keeps_mode: bool = False) -> None
         new.unlink(missing_ok=True)  # what is left of an earlier time; a link that somebody put there leads nowhere
         with new.open("xb") as file:
             file.write(content)
+            file.flush()
+            os.fsync(file.fileno())  # a power cut after the move must not leave an empty file
         if keeps_mode and path.exists():
             shutil.copymode(path, new)
         new.replace(path)

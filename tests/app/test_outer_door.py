@@ -205,16 +205,15 @@ def test_a_worker_that_is_killed_is_a_sentence(monkeypatch: pytest.MonkeyPatch) 
 
 
 def test_a_file_is_there_whole_or_not_at_all(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A disk may take the bytes and say only when they are put down that there was no room."""
     file = tmp_path / "measures.csv"
     write_whole(file, b"first")
     assert file.read_bytes() == b"first"
-    before = Path.write_bytes
 
-    def full(path: Path, content: bytes) -> int:
-        before(path, content[:2])
+    def full(_: int) -> None:
         raise OSError(errno.ENOSPC, "No space left on device")
 
-    monkeypatch.setattr(Path, "write_bytes", full)
+    monkeypatch.setattr(os, "fsync", full)
     with pytest.raises(OSError, match="No space left") as caught:
         write_whole(file, b"second")
     assert file.read_bytes() == b"first"
@@ -226,14 +225,14 @@ def test_a_file_is_there_whole_or_not_at_all(tmp_path: Path, monkeypatch: pytest
 
 
 def test_measure_on_a_full_disk_leaves_no_table(shop: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
-    before = Path.write_bytes
+    before = Path.open
 
-    def full(path: Path, content: bytes) -> int:
-        if "measures.csv" in path.name:
+    def full(path: Path, mode: str = "r", *rest: Any, **named: Any) -> Any:
+        if "measures.csv" in path.name and mode != "r":
             raise OSError(errno.ENOSPC, "No space left on device")
-        return before(path, content)
+        return before(path, mode, *rest, **named)
 
-    monkeypatch.setattr(Path, "write_bytes", full)
+    monkeypatch.setattr(Path, "open", full)
     result = shop.run("measure", "house")
     assert result.exit_code == 1
     assert "measures.csv: No space left on device; make room on the disk" in result.stderr
