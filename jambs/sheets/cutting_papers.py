@@ -18,10 +18,14 @@ DATA, PIECES, TO_BUY, DROPS = "plan.json", "cut list.csv", "buying list.csv", "d
 CHECK = 'python -m jambs.stock.check_file "plan.json"'
 """Proves the certified bounds of a plan file with whole numbers alone."""
 
-BOARD_ROOM = {"letter": (720.0, 205.0), "A4": (770.0, 205.0)}
-"""What the drawing of one board may take, along and across [pt]."""
-LEAST_STRIP_HEIGHT = 16.0
+BOARD_ROOM = {"letter": (666.0, 205.0), "A4": (716.0, 205.0)}
+"""What the drawing of one board may take, along and across, beside its mark [pt]."""
+LEAST_STRIP_HEIGHT = 12.0
 """A strip is drawn at least so high, for its mark to stand in it [pt]."""
+BETWEEN_TWO = 67.0
+"""What two boards in a row leave between them: a gap and the mark of the second [pt]."""
+LEAST_PIECE = 100.0
+"""Two boards stand in a row where their shortest piece is drawn so long, for its mark and sizes in a line [pt]."""
 RATIOS = (2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 36, 40, 50)
 """Scales boards are drawn at: 1 : 20."""
 POINTS_PER_UNIT = {Units.INCH: 72.0, Units.MM: 72.0 / MM_PER_INCH}
@@ -59,13 +63,20 @@ def _drawn(lot: Record, paper: str, units: Units) -> Record:
 
 
 def scales(lot: Record, paper: str, units: Units) -> tuple[float, float]:
-    """Return the ratios along and across: the longest board fits the page, the narrowest strip takes its mark."""
+    """Return the ratios along and across: the longest board fits its room, the narrowest strip takes its mark."""
     points = POINTS_PER_UNIT[units]
     wide, high = BOARD_ROOM[paper]
     longest = max(board["length"]["value"] for board in lot["boards"])
     widest = max(board["width"]["value"] for board in lot["boards"])
     narrowest = min(strip["width"]["value"] for board in lot["boards"] for strip in board["strips"])
-    along = next(one for one in RATIOS if longest * points / one <= wide)
+    shortest = min(
+        one["length"]["value"] for board in lot["boards"] for row in board["strips"] for one in row["pieces"]
+    )
+    along, halved = (
+        next(one for one in RATIOS if longest * points / one <= room) for room in (wide, (wide - BETWEEN_TWO) / 2)
+    )
+    if len(lot["boards"]) > 1 and shortest * points / halved >= LEAST_PIECE:
+        along = halved
     fits = [one for one in RATIOS if widest * points / one <= high]
     along = max(along, fits[0])  # a sheet too high for the page is drawn smaller, both ways alike
     readable = [one for one in fits if one <= along and narrowest * points / one >= LEAST_STRIP_HEIGHT]

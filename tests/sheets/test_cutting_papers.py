@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from collections import Counter
+from collections.abc import Sequence
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -14,6 +15,7 @@ from paper import collisions, pages, runs, words
 
 from jambs.app.chain import make_kits
 from jambs.job import Job, read_job
+from jambs.length import Units
 from jambs.sheets.cutting_lot import sentences
 from jambs.sheets.cutting_papers import (
     BOARD_ROOM,
@@ -135,11 +137,22 @@ def test_a_bound_that_claims_too_much_is_caught(printed: Printed, tmp_path: Path
         check_house(forged)
 
 
+def _kind(board: Record) -> str:
+    return f"{board['board']}, {board['sold_as']}"
+
+
+def _kind_before(text: str, board: Record, boards: Sequence[Record]) -> str:
+    """Return the kind of board that is said last before a board's mark and its first piece."""
+    place = text.index(f"{board['mark']} {board['strips'][0]['pieces'][0]['mark']}")
+    ends = {kind: text.rfind(kind, 0, place) + len(kind) for kind in map(_kind, boards) if kind in text[:place]}
+    return max(ends, key=lambda kind: (ends[kind], len(kind)))
+
+
 def test_the_pdf_says_what_the_file_says(printed: Printed) -> None:
     text = words(printed.pdf("cutting plan"))
     bare = text.replace(" ", "")
-    for _, board in printed.boards:
-        assert f"{board['mark']} {board['board']}, {board['sold_as']}" in text
+    for lot, board in printed.boards:
+        assert _kind_before(text, board, lot["boards"]) == _kind(board)
         for strip in board["strips"]:
             for piece in strip["pieces"]:
                 assert piece["mark"] in text
@@ -157,8 +170,20 @@ def test_the_pdf_says_what_the_file_says(printed: Printed) -> None:
 
 
 def test_pages_are_full(printed: Printed) -> None:
-    """Four boards to a page, drawing, rips and crosscuts counted in, and two for the head of the plan and its drops."""
-    assert 4 * len(pages(printed.pdf("cutting plan"))) <= len(printed.boards) + 4 * 2
+    """Six boards to a page, drawing, rips and crosscuts counted in, and two for the head of the plan and its drops."""
+    assert 6 * len(pages(printed.pdf("cutting plan"))) <= len(printed.boards) + 6 * 2
+
+
+def test_two_boards_stand_in_a_row_where_their_pieces_stay_long_enough() -> None:
+    """By hand: at 1:24, 3 pt to the inch, 96 in takes 288 of 299.5 pt, a piece of 34 in 102 pt, one of 33 in 99."""
+    along = {shortest: scales(_lot_of(shortest, boards=2), "letter", Units.INCH)[0] for shortest in (34.0, 33.0)}
+    assert along == {34.0: 24, 33.0: 12}
+    assert scales(_lot_of(34.0, boards=1), "letter", Units.INCH)[0] == 12
+
+
+def _lot_of(shortest: float, *, boards: int) -> Record:
+    strip = {"width": {"value": 4.0}, "pieces": [{"length": {"value": shortest}}]}
+    return {"boards": [{"length": {"value": 96.0}, "width": {"value": 5.5}, "strips": [strip]}] * boards}
 
 
 def test_the_buying_list_says_what_the_file_says(printed: Printed) -> None:
