@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import partial
 
 from jambs.drawings.layout.boxes import Box
@@ -47,32 +47,41 @@ class OnPage:
         return Box(x - half[0], y - half[1], x + half[0], y + half[1])
 
 
-@dataclass(slots=True)
 class _Cell:
-    """Views of one row that stand over each other."""
+    """Views of one row that stand over each other; its sizes are worked out when one is added."""
 
-    views: list[PlacedView]
+    __slots__ = ("height", "views", "width")
 
-    @property
-    def width(self) -> float:
-        return max(view.paper_width for view in self.views)
+    def __init__(self, view: PlacedView) -> None:
+        self.views: list[PlacedView] = []
+        self.add(view)
 
-    @property
-    def height(self) -> float:
-        return sum(view.paper_height for view in self.views) + BETWEEN * (len(self.views) - 1)
+    def add(self, view: PlacedView) -> None:
+        self.views.append(view)
+        self.width = max(view.paper_width for view in self.views)
+        self.height = sum(view.paper_height for view in self.views) + BETWEEN * (len(self.views) - 1)
 
 
-@dataclass(slots=True)
 class _Row:
-    cells: list[_Cell] = field(default_factory=list)
+    """Cells side by side; its sizes are worked out when a view is added."""
 
-    @property
-    def width(self) -> float:
-        return sum(cell.width for cell in self.cells) + BETWEEN * (len(self.cells) - 1)
+    __slots__ = ("cells", "height", "width")
 
-    @property
-    def height(self) -> float:
-        return max(cell.height for cell in self.cells)
+    def __init__(self, view: PlacedView) -> None:
+        self.cells: list[_Cell] = []
+        self.add_beside(view)
+
+    def add_beside(self, view: PlacedView) -> None:
+        self.cells.append(_Cell(view))
+        self._measure()
+
+    def add_to(self, cell: _Cell, view: PlacedView) -> None:
+        cell.add(view)
+        self._measure()
+
+    def _measure(self) -> None:
+        self.width = sum(cell.width for cell in self.cells) + BETWEEN * (len(self.cells) - 1)
+        self.height = max(cell.height for cell in self.cells)
 
     def grown_on(self, cell: _Cell, view: PlacedView) -> tuple[float, float]:
         """Return how much wider and higher the row gets by a view that stands under those of a cell."""
@@ -101,7 +110,7 @@ def packed(views: Sequence[PlacedView], page: Page) -> list[list[OnPage]]:
         first = 0 if view.kind.is_of_part else latest.get(view.kind, 0)
         number = next((n for n in range(first, len(pages)) if _into(pages[n], view, room)), len(pages))
         if number == len(pages):
-            pages.append([_Row([_Cell([view])])])
+            pages.append([_Row(view)])
         latest[view.kind] = number
     return [_set_out(rows, room) for rows in pages]
 
@@ -117,13 +126,13 @@ def _into(rows: list[_Row], view: PlacedView, room: Box) -> bool:
         spare = room.width - row.width
         wider, higher = row.grown_beside(view)
         if wider <= spare and higher <= free:
-            places.append((higher, partial(row.cells.append, _Cell([view]))))
+            places.append((higher, partial(row.add_beside, view)))
         for cell in row.cells:
             wider, higher = row.grown_on(cell, view)
             if wider <= spare and higher <= free:
-                places.append((higher, partial(cell.views.append, view)))
+                places.append((higher, partial(row.add_to, cell, view)))
     if BETWEEN + view.paper_height <= free:
-        places.append((BETWEEN + view.paper_height, partial(rows.append, _Row([_Cell([view])]))))
+        places.append((BETWEEN + view.paper_height, lambda: rows.append(_Row(view))))
     if not places:
         return False
     min(places, key=lambda place: place[0])[1]()

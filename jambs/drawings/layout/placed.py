@@ -20,6 +20,10 @@ class Align(StrEnum):
     RIGHT = "right"
 
 
+SHIFTS = {Align.LEFT: 0.0, Align.CENTER: 0.5, Align.RIGHT: 1.0}
+"""How far a text reaches to the left of its point, as a share of its width."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lettering:
     """A text in its place.
@@ -49,12 +53,13 @@ class Lettering:
     @property
     def box(self) -> Box:
         """The room the text takes, descenders and quotation marks included."""
-        shift = {Align.LEFT: 0.0, Align.CENTER: 0.5, Align.RIGHT: 1.0}[self.align] * self.width
-        low, high = -self.tall / 2 - DESCENDER * self.height, self.tall / 2 + 0.05 * self.height
+        width, tall = self.width, self.tall
+        shift = SHIFTS[self.align] * width
+        low, high = -tall / 2 - DESCENDER * self.height, tall / 2 + 0.05 * self.height
         x, y = self.at
         if self.upright:
-            return Box(x - high, y - shift, x - low, y - shift + self.width)
-        return Box(x - shift, y + low, x - shift + self.width, y + high)
+            return Box(x - high, y - shift, x - low, y - shift + width)
+        return Box(x - shift, y + low, x - shift + width, y + high)
 
     def base_line(self, number: int) -> Point:
         """Return the point of one line on its base line, at the end that ``align`` names."""
