@@ -68,7 +68,9 @@ def finish_thickness(wall: Wall) -> float:
 def held_readings(placement: Placement) -> tuple[Held, ...]:
     """Return every length that was read at an opening beside what was to be expected there."""
     readings = placement.opening.readings
-    bare = finish_thickness(placement.opening.wall) if readings and not readings.wall_finish else 0.0
+    if readings is None:
+        return ()
+    bare = 0.0 if readings.wall_finish else finish_thickness(placement.opening.wall)
     found = []
     for place in measure_places(placement.opening):
         value, planned = reading_at(place, readings), planned_value(place, placement)

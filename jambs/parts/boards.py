@@ -8,46 +8,42 @@ from dataclasses import replace
 from jambs.job.models.shop import Board, Shop
 from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.parts.glue_up import glue_settings, strip_widths
-from jambs.parts.part import Part
+from jambs.parts.part import Part, PartBlank
 
 SAME_SIZE = HALF_64TH
 """Two sizes nearer than this are one size [in]."""
 
 
-def from_boards(part: Part, boards: Sequence[Board], shop: Shop, *, allowance: float) -> Part:
-    """Let a part come out of the narrowest board at hand; a board of just its width needs no straightening.
+def blank_from_boards(part: Part, boards: Sequence[Board], shop: Shop, *, allowance: float) -> PartBlank:
+    """Return the blank of a part out of the narrowest board at hand; one of just its width needs no straightening.
 
     Where the widest is too narrow it is glued up from strips, wider by ``allowance`` [in] where its depth is only
     planned; where none of its stock and thickness is listed, the blank stays as it is. Metal comes off no board.
     """
     fits = [board for board in boards if _is_of(board, part)]
     if not fits or not part.is_wood:
-        return part
-    wide = [board for board in fits if comes_out(board, part.width, shop)]
+        return part.blank
+    width = part.width
+    wide = [board for board in fits if comes_out(board, width, shop)]
     if wide:
-        return _out_of(min(wide, key=lambda board: board.width), part)
+        return replace(part.blank, board=min(wide, key=lambda board: board.width), strips=())
     widest = max(fits, key=lambda board: board.width)
-    return _glued(part, widest, part.width + allowance, shop)
+    return _glued(part, widest, width + allowance, shop)
 
 
 def _is_of(board: Board, part: Part) -> bool:
     return board.stock == part.stock and abs(board.thickness - part.thickness) < SAME_SIZE
 
 
-def _out_of(board: Board, part: Part) -> Part:
-    return replace(part, blank=replace(part.blank, board=board, strips=()))
-
-
-def _glued(part: Part, widest: Board, width: float, shop: Shop) -> Part:
+def _glued(part: Part, widest: Board, width: float, shop: Shop) -> PartBlank:
     settings = glue_settings(shop)
-    blank = replace(
+    return replace(
         part.blank,
         board=widest,
         strips=strip_widths(width, widest, shop),
         strip_length=shop.grid.up(part.length + settings.length_over),
         jointing=settings.jointing,
     )
-    return replace(part, blank=blank)
 
 
 def comes_out(board: Board, width: float, shop: Shop) -> bool:

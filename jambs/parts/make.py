@@ -12,7 +12,7 @@ from jambs.job.models.path import size_over_all
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.length import Units
 from jambs.parts.as_built import as_built, is_measured
-from jambs.parts.boards import from_boards
+from jambs.parts.boards import blank_from_boards
 from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
 from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
@@ -159,14 +159,9 @@ def _completed(
     opening = placement.opening
     parts = tuple(replace(part, opening=opening.mark) for part in parts)
     book = book.with_parts(part.identity for part in parts)
+    blanks = (blank_from_boards(part, boards, shop, allowance=width_left_on(part, opening, shop)) for part in parts)
     return tuple(
-        from_boards(
-            replace(part, mark=book.mark(part.identity)),
-            boards,
-            shop,
-            allowance=width_left_on(part, opening, shop),
-        )
-        for part in parts
+        replace(part, mark=book.mark(part.identity), blank=blank) for part, blank in zip(parts, blanks, strict=True)
     )
 
 
