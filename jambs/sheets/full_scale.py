@@ -1,6 +1,7 @@
 """Full-scale templates to print, cut out and lay on the board: horns and notches of stools and sills, a sill's end.
 
-Each end that is notched is drawn as it lies with the face up; a sill's end also as one looks at it. No part has arcs.
+Each end that is notched is drawn as it lies with the face up; a sill's end also as one looks at it. Round an opening
+that is no rectangle each slant that ends are cut to is drawn once, to set a bevel by. No part has arcs.
 """
 
 from __future__ import annotations
@@ -9,13 +10,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from jambs.geometry import Outline, Point
+from jambs.geometry import Outline, Point, tangent
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
 from jambs.outlines import SAME_POINT, kept, without_doubles
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
-from jambs.parts.cuts import Edge, EdgeBevel, End, Groove, Notch
+from jambs.parts.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Notch
 from jambs.parts.part import Part
 from jambs.parts.planned import depth_is_planned
 from jambs.sheets.cut_sheet import page_data
@@ -32,6 +33,8 @@ BAR = {Units.INCH: (4.0, "4 in"), Units.MM: (100 / MM_PER_INCH, "100 mm")}
 """The bar that is measured before a template is used [in], and how it is called."""
 ROOM = {"letter": (7.5, 8.5), "A4": (190 / MM_PER_INCH, 230 / MM_PER_INCH)}
 """What one sheet shows of a template, across and down [in]."""
+SAME_SLANT = 4
+"""Decimals to which two slants are one: of an angle [degrees] and of what it is cut over [in]."""
 TITLE, BETWEEN = 0.55, 0.25
 """Height of a template's own title, and from one template to the next below it [in]."""
 
@@ -66,14 +69,15 @@ class Template:
 
 
 def templates_of(kit: CutKit, *, units: Units) -> tuple[Template, ...]:
-    """Return the templates of an opening; none where no part is notched."""
+    """Return the templates of an opening; none of a rectangle where no part is notched."""
     opening = kit.placement.opening
-    return tuple(
+    notched = tuple(
         replace(one, is_planned=depth_is_planned(part, opening))
         for part in kit.parts
         if part.is_wood
         for one in _of_part(part, units)
     )
+    return notched if opening.shape is None else (*notched, *_slants(kit, units))
 
 
 def _of_part(part: Part, units: Units) -> Iterator[Template]:
@@ -123,6 +127,64 @@ def _profile(part: Part, units: Units) -> Template:
         note=f"{bevels}{thick} thick; near edge at the left",
         size=(sizes.width, sizes.thickness),
         cut=(closed,),
+    )
+
+
+# ---- round an opening that is no rectangle
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Slant:
+    """How ends are cut: on the flat (a miter, over the width) or on edge (a bevel, over the thickness) [in].
+
+    ``is_long_above``: the long point lies at the far edge of what lies face up, or on the face of what stands on edge.
+    """
+
+    over: float
+    angle_deg: float
+    is_on_edge: bool
+    is_long_above: bool
+
+
+def _slants(kit: CutKit, units: Units) -> Iterator[Template]:
+    """Draw every slant once: its start end, which turned over is the finish end of the same slant."""
+    found: dict[_Slant, list[Part]] = {}
+    for part in kit.parts:
+        for cut in part.cuts if part.is_wood else ():
+            if slant := _slant(part, cut):
+                found.setdefault(slant, []).append(part)
+    for slant, parts in found.items():
+        opening = kit.placement.opening
+        planned = not slant.is_on_edge and any(depth_is_planned(part, opening) for part in parts)
+        yield replace(_of_slant(slant, parts, units), is_planned=planned)
+
+
+def _slant(part: Part, cut: Cut) -> _Slant | None:
+    if not isinstance(cut, Miter | EndBevel):
+        return None
+    is_on_edge = isinstance(cut, EndBevel)
+    return _Slant(
+        over=round(part.thickness if is_on_edge else part.width, SAME_SLANT),
+        angle_deg=round(cut.angle_deg, SAME_SLANT),
+        is_on_edge=is_on_edge,
+        is_long_above=not cut.face_short if isinstance(cut, EndBevel) else cut.long_edge is Edge.FAR,
+    )
+
+
+def _of_slant(slant: _Slant, parts: Sequence[Part], units: Units) -> Template:
+    high, over = slant.over, slant.over * tangent(slant.angle_deg)
+    reach = over + PAST_NOTCH[units]
+    above, below = (0.0, over) if slant.is_long_above else (over, 0.0)
+    marks = ", ".join(dict.fromkeys(part.mark for part in parts))
+    names = " and ".join(dict.fromkeys(part.kind.words for part in parts))
+    seen = "seen on edge, face above" if slant.is_on_edge else "face up, far edge above"
+    angle = decimal_text(slant.angle_deg, 1)
+    return Template(
+        title=f"{marks}: {names}, {angle}° off square",
+        note=f"{seen}; left end, turned over the right one; broken line: the board goes on",
+        size=(reach, high),
+        cut=(((reach, high), (above, high), (below, 0.0), (reach, 0.0)),),
+        broken=(((reach, 0.0), (reach, high)),),
     )
 
 

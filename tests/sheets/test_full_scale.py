@@ -19,6 +19,7 @@ from pypdf import PdfReader
 
 from jambs.face import make_kits, read_job
 from jambs.job import Job
+from jambs.length import Units
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind
@@ -167,3 +168,40 @@ def test_an_opening_without_notches_has_none(tmp_path: Path) -> None:
     plain = next(kit for kit in kits.values() if not templates_of(kit, units=job.units))
     write_templates(plain, job, tmp_path / "t" / "x.pdf")
     assert not (tmp_path / "t").exists()
+
+
+def test_each_slant_of_a_shape_is_drawn_once() -> None:
+    """Round the octagon all ends are cut to half of 45°: on the jambs over 3/4 thick, on the casing over 3 1/2 wide."""
+    kit = house("gable-house")[1]["G6"]
+    jambs, casing = templates_of(kit, units=Units.INCH)
+    assert jambs.title == f"{', '.join(f'G6-{number}' for number in range(1, 9))}: extension jamb, 22.5° off square"
+    assert casing.title.startswith("G6-9, G6-10") and casing.title.endswith("G6-16: casing, 22.5° off square")
+    slope = math.tan(math.radians(22.5))
+    # The face of a jamb, above, is the short side; of casing the outer edge, above, is the long one. Both go 2 in on.
+    assert [point for point in jambs.cut[0]] == [
+        pytest.approx(point)
+        for point in ((2 + 0.75 * slope, 0.75), (0.75 * slope, 0.75), (0, 0), (2 + 0.75 * slope, 0))
+    ]
+    assert [point for point in casing.cut[0]] == [
+        pytest.approx(point) for point in ((2 + 3.5 * slope, 3.5), (0, 3.5), (3.5 * slope, 0), (2 + 3.5 * slope, 0))
+    ]
+
+
+def test_slants_of_a_raked_head_are_half_of_each_turn_and_its_slope() -> None:
+    """16 in 24: the head slopes by 33.69°, so its miters are (90 - 33.69) / 2 and (90 + 33.69) / 2, the others 45°.
+
+    On the jambs the low corner is mitered and the high one butted to the slope.
+    """
+    titles = [one.title for one in templates_of(house("gable-house")[1]["G4"], units=Units.INCH)]
+    found = [title.split(": ")[1] for title in titles]
+    assert found == [
+        "extension jamb, 28.2° off square",
+        "extension jamb, 33.7° off square",
+        "casing, 28.2° off square",
+        "casing, 61.8° off square",
+        "casing, 45° off square",
+    ]
+
+
+def test_a_rectangle_needs_no_slant() -> None:
+    assert templates_of(house("gable-house")[1]["G1"], units=Units.INCH) == ()
