@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from jambs.drawings.views.sash import corners, frame_box, glass_boxes, opening_lines, sash_words, sight_box
+from jambs.drawings.views.sash import sash_words
 from jambs.drawings.views.seen import Seen, seen
-from jambs.drawings.views.shaped_window import outlines_seen
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.screen.flat import flat, part_kind
+from jambs.screen.window_seen import window_seen
 from jambs.values import Record
 
 
@@ -18,22 +18,18 @@ def view_records(kit: Kit) -> list[Record]:
 
 def _view(kit: Kit, where: Where) -> Record:
     opening, from_outside = kit.placement.opening, where is Where.EXTERIOR
-    sight = sight_box(opening, from_outside=from_outside)
+    window = window_seen(opening, from_outside=from_outside)
     width = opening.frame.width
     parts = [seen(part, from_outside=from_outside, width=width) for part in kit.parts if part.where is where]
     parts.sort(key=lambda one: one.nearness)
-    lines = opening_lines(opening, sight, from_outside=from_outside)
-    frame, panes = corners(frame_box(opening)), [corners(one) for one in glass_boxes(opening, sight)]
-    if opening.shape:
-        frame, pane = outlines_seen(opening, from_outside=from_outside)
-        panes = [pane]
     return {
         "title": "From outside" if from_outside else "From the room",
         "words": sash_words(opening),
         "shapes": [
-            {"kind": "frame", "points": flat(frame), "mark": ""},
-            *({"kind": "pane", "points": flat(one), "mark": ""} for one in panes),
-            *({"kind": "opens", "points": flat(line.points), "mark": ""} for line in lines),
+            {"kind": "frame", "points": flat(window.outline), "mark": ""},
+            *({"kind": "frame", "points": flat(one), "mark": ""} for one in window.frames if len(window.frames) > 1),
+            *({"kind": "pane", "points": flat(one), "mark": ""} for one in window.panes),
+            *({"kind": "opens", "points": flat(one), "mark": ""} for one in window.opens),
             *map(_part, parts),
         ],
     }  # fmt: skip

@@ -13,7 +13,6 @@ from jambs.app.stale_words import stale_line
 from jambs.app.table import summary_text
 from jambs.app.writing import suppress_record_faults
 from jambs.courses.elevation import SIDE_BY_SIDE, Elevation, elevation_of
-from jambs.drawings.views.sash import glass_boxes, opening_lines, unit_boxes
 from jambs.findings import Severity
 from jambs.issued.basis import Stale, stale_papers
 from jambs.issued.record import Record as PaperRecord
@@ -21,6 +20,7 @@ from jambs.outside.register import Registered
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.on_elevation import frame_over_floor
 from jambs.screen.desk import Desk
+from jambs.screen.window_seen import Polygon, window_seen
 from jambs.sheets.house import summary_data
 from jambs.sheets.told import told
 from jambs.values import Record
@@ -29,6 +29,9 @@ AROUND = 18.0
 """Of the drawing around an elevation [in]."""
 LEAST_HEIGHT = 96.0
 """A wall without an eave is drawn so high over its floor [in]."""
+ROOM_FOR_WORD = 36.0
+"""Over a frame as high as this its state stands under its mark; at a lower one under the frame [in]."""
+UNDER_MARK, UNDER_FRAME = 11.0, 9.0
 WORDS = {Severity.STOP: "to settle", Severity.CHECK: "to check"}
 """States of an opening that somebody has to see to."""
 
@@ -156,20 +159,19 @@ def _drawn(
 ) -> Record:
     """Return one opening seen from outside: frame, glass, how it opens, as its elevation has it; y runs down."""
     opening = kit.placement.opening
-    height = opening.frame.height
-    units = [(one, sight) for one, _, sight in unit_boxes(opening, from_outside=True)]
-    lines = [line for one, sight in units for line in opening_lines(one, sight, from_outside=True)]
+    height, window = opening.frame.height, window_seen(opening, from_outside=True)
+
+    def points(polygon: Polygon) -> str:
+        return " ".join(f"{left + x:.2f},{top + height - y:.2f}" for x, y in polygon)
+
     return {
         "mark": kit.mark,
         "room": opening.room,
         "states": states[kit.mark],
-        "trim": trim,
-        "frame": [left, top, opening.frame.width, height],
-        "glass": [
-            [left + one.left, top + height - one.top, one.right - one.left, one.top - one.bottom]
-            for unit, sight in units
-            for one in glass_boxes(unit, sight)
-        ],
-        "opens": [" ".join(f"{left + x:.2f},{top + height - y:.2f}" for x, y in line.points) for line in lines],
+        "trim": None if opening.shape else trim,  # a box round a shape is not its trim
+        "frame": points(window.outline),
+        "glass": [points(one) for one in window.panes],
+        "opens": [points(one) for one in window.opens],
         "middle": [left + opening.frame.width / 2, top + height / 2],
+        "word_at": top + (height / 2 + UNDER_MARK if height >= ROOM_FOR_WORD else height + UNDER_FRAME),
     }

@@ -25,6 +25,14 @@ def test_the_house_shows_the_panes_of_every_unit(opened: OpenPage) -> None:
     assert len(found["opens"]) == 2
 
 
+def test_both_elevations_show_every_unit(opened: OpenPage) -> None:
+    views = opened.client().get("/openings/L6/record").json()["now"]["views"]
+    assert [[one["kind"] for one in view["shapes"]].count("pane") for view in views] == [3, 3]
+    assert [[one["kind"] for one in view["shapes"]].count("opens") for view in views] == [2, 2]
+    lone = opened.client().get("/openings/L1/record").json()["now"]["views"]
+    assert [[one["kind"] for one in view["shapes"]].count("frame") for view in lone] == [1, 1]
+
+
 def test_every_request_for_it_is_answered(opened: OpenPage) -> None:
     client = opened.client()
     asked = ("/openings/L6", "/openings/L6/record", "/openings/L6/parts", "/job/form", "/")
