@@ -45,11 +45,11 @@ export class SectionPicture {
   }
 
   #measure(section) {
-    const width = Math.max(this.box.clientWidth, 300);
+    const larger = largerLetters(), width = Math.max(this.box.clientWidth / larger, 300);
     this.side = width < NARROW ? NARROW_SIDE : SIDE;
     const deep = this.fixed.reach[1] + OVER.low + OVER.high;
     const tall = section.high - section.low;
-    const room = Math.min(window.innerHeight * 0.58, 620);
+    const room = Math.min(window.innerHeight / larger * 0.58, 620);
     this.scale = Math.min((width - 2 * this.side) / deep, room / tall);
     this.left = (width - deep * this.scale) / 2;
     this.top = TOP.places + (section.wall_below ? TOP.chain : this.#stack());
@@ -198,6 +198,9 @@ export class SectionPicture {
     act();
   }
 }
+
+/** How much larger letters are than the 16 px that sizes here go by: on a large screen, or where somebody asks for it. */
+const largerLetters = () => parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
 
 const tick = (x, y) => `M${x - 4} ${y + 4}L${x + 4} ${y - 4}M${x} ${y - 6}V${y + 6}`;
 
