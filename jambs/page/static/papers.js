@@ -28,7 +28,7 @@ function group(one) {
 
 function paper(one) {
   const link = el("a", { href: `/paper/${one.key}`, "data-key": one.key, ...(one.is_shown ? { target: "paper" } : { download: one.name }) }, one.name);
-  if (one.is_shown) link.addEventListener("click", (event) => { if (!event.ctrlKey && !event.metaKey) { event.preventDefault(); look(one); } });
+  if (one.is_shown) link.addEventListener("click", (event) => { if (!event.ctrlKey && !event.metaKey) { event.preventDefault(); look(one); comeUp(); } });
   return el("li", {}, link, one.why ? el("span", { class: "state stale", title: one.why }, "stale") : null, one.why ? el("span", { class: "soft" }, one.why) : null);
 }
 
@@ -36,7 +36,13 @@ function look(one) {
   chosen = one;
   for (const link of document.querySelectorAll("[data-key]")) link.toggleAttribute("aria-current", link.dataset.key === one.key);
   const open = el("a", { class: "button", href: `/paper/${one.key}`, target: "_blank", rel: "noopener" }, "Open in a window of its own, to print");
-  byId("viewer").replaceChildren(el("p", { class: "viewed" }, el("b", {}, one.name), " ", open), el("iframe", { src: `/paper/${one.key}`, title: one.name }));
+  byId("viewer").replaceChildren(el("p", { class: "viewed" }, el("b", {}, one.name), " ", open), el("iframe", { src: `/paper/${one.key}#navpanes=0`, title: one.name }));
+}
+
+/** On a narrow screen the paper lies under the list: bring it up. */
+function comeUp() {
+  const viewer = byId("viewer");
+  if (viewer.getBoundingClientRect().top > innerHeight / 2) viewer.scrollIntoView({ block: "start" });
 }
 
 async function start(verb, overwrite) {
