@@ -56,7 +56,7 @@ def lap_order(kit: Kit, blanks: Sequence[Blank]) -> tuple[Lap, ...]:
     steps: list[LapStep] = [PanLaps(front=pan.front.width, behind=behind)] if pan else []
     steps += _window(kit, behind, has_pan=pan is not None)
     steps += _sill(kit, made.get(BlankKind.SILL_FLASHING))
-    steps += [_trim(kit), *_head(kit)]
+    steps += [_trim(kit), *(_head(kit) if _has(kit, PartKind.HEAD_FLASHING) else ())]
     return tuple(Lap(number=number, step=step) for number, step in enumerate(steps, start=1))
 
 
@@ -104,7 +104,10 @@ def _has(kit: Kit, kind: PartKind) -> bool:
 
 
 def _head(kit: Kit) -> list[LapStep]:
-    """Return what goes on over the head casing: the metal, what laps its upstand, the cladding."""
+    """Return what goes on over the head casing: the metal, what laps its upstand, the cladding.
+
+    Of a head that is not one level edge none of it is laid out: a finding leaves it to the site.
+    """
     trim, planes = kit.placement.opening.exterior, kit.placement.planes
     assert trim is not None
     metal, membrane = trim.head_flashing, weather_membrane(planes)

@@ -17,7 +17,7 @@ from jambs.outside.house import Installing
 from jambs.outside.trim_fasteners import InstallFastener, shim_gaps, shim_places
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import PartKind
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.stack import steps_back
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.fastener_words import assumed_fasteners
@@ -119,20 +119,22 @@ def _fastener_row(line: InstallFastener, units: Units) -> Record:
 
 
 def _reveals(kit: CutKit, shop: Shop) -> list[Record]:
-    """Return what to hold a gauge to."""
+    """Return what to hold a gauge to: of parts that the kit has."""
     interior, exterior = kit.placement.opening.interior, kit.placement.opening.exterior
-    text = shop.grid.text
+    has, text = {(part.kind, part.where) for part in kit.parts}, shop.grid.text
     rows = [
         ("frame reveal inside", interior.frame_reveal),
         *[("reveal between jamb frames", step) for step in steps_back(kit.frames)[:1]],
-        *([("casing reveal inside", interior.casing_reveal)] if interior.is_cased else []),
-        *([("jambs proud of the wall", shop.proud)] if interior.returns is None else []),
+        *([("casing reveal inside", interior.casing_reveal)] if (PartKind.CASING, Where.INTERIOR) in has else []),
+        *([("jambs proud of the wall", shop.proud)] if (PartKind.EXTENSION_JAMB, Where.INTERIOR) in has else []),
     ]
     if exterior:
         rows += [
             ("frame reveal outside", exterior.frame_reveal),
             ("sealant joint at the frame", exterior.sealant_joint),
-            ("casing reveal outside", exterior.casing_reveal),
-            ("cladding over head flashing", exterior.head_flashing.gap_to_cladding),
         ]
+        if (PartKind.CASING, Where.EXTERIOR) in has:
+            rows.append(("casing reveal outside", exterior.casing_reveal))
+        if (PartKind.HEAD_FLASHING, Where.EXTERIOR) in has:  # along a slope it is left to the site
+            rows.append(("cladding over head flashing", exterior.head_flashing.gap_to_cladding))
     return [{"name": name, "value": text(value)} for name, value in rows]

@@ -10,6 +10,7 @@ from cases import examples
 from hypothesis import given
 from outside_houses import EXAMPLES, HOUSES, planned
 from random_kits import RandomKit, kits
+from test_papers_of_shapes import SHAPES, built
 
 from jambs.app.chain import make_kits
 from jambs.flashing.blank import BlankKind
@@ -18,6 +19,7 @@ from jambs.outside.house import PlannedHouse, plan_house
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
 from jambs.sheets.install_sheet import install_data
+from jambs.sides import Side
 
 BLANK_WORDS = {
     BlankKind.SILL_PAN: r"\bpan\b|\bpan's\b|end dams?\b",
@@ -37,10 +39,10 @@ PART_WORDS = {
 
 
 def steps_of(kit: CutKit, house: PlannedHouse, job: Any) -> list[str]:
-    """All steps of an install sheet as they are printed."""
+    """All steps of an install sheet as they are printed, and what to hold a gauge to."""
     data = install_data(kit, house.installing[kit.mark], job)
     outside = [f"{one['what']} ({one['parts']}): {one['over']}" for one in data["outside"]]
-    return [*data["buck"], *data["inside"], *outside]
+    return [*data["buck"], *data["inside"], *outside, *(one["name"] for one in data["reveals"])]
 
 
 def hold(kit: CutKit, house: PlannedHouse, job: Any) -> None:
@@ -57,18 +59,43 @@ def hold(kit: CutKit, house: PlannedHouse, job: Any) -> None:
         assert kind in blanks or not re.search(words, text, re.IGNORECASE), (kind, text)
 
 
+def hold_below(kit: CutKit, house: PlannedHouse, job: Any) -> None:
+    """See that nothing is said of a sill where there is none: no jamb, board, stool or metal lies below the frame."""
+    blanks = {blank.kind for blank in house.installing[kit.mark].fitting.flashings.blanks}
+    if any(part.side is Side.SILL for part in kit.parts) or blanks & BLANK_WORDS.keys():
+        return
+    text = "\n".join(steps_of(kit, house, job))
+    assert re.findall(r"\bsills?\b|\bpan\b|\bdams?\b", text) == [], text
+
+
 @pytest.mark.parametrize("name", HOUSES)
 def test_every_opening_of_the_houses(name: str) -> None:
     job, house = planned(name)
     for kit in house.kits:
         hold(kit, house, job)
+        hold_below(kit, house, job)
 
 
-def test_every_opening_of_the_studio() -> None:
-    job = read_job(EXAMPLES / "garden-studio")
+@pytest.mark.parametrize("name", ["garden-studio", "quarry-loft", "gable-house"])
+def test_every_opening_of_a_small_example(name: str) -> None:
+    """Ganged units, shapes, flares, returns without casing."""
+    job = read_job(EXAMPLES / name)
     house = plan_house(make_kits(job), job)
     for kit in house.kits:
         hold(kit, house, job)
+        hold_below(kit, house, job)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_every_shape(shape: str) -> None:
+    """Metal along a slope is left to the site: it is said so, and no step or gauge speaks of it."""
+    some, job = built(shape)
+    house = plan_house(some, job)
+    (kit,) = house.kits
+    hold(kit, house, job)
+    hold_below(kit, house, job)
+    findings = install_data(kit, house.installing[kit.mark], job)["findings"]
+    assert any(one["text"].startswith("No head flashing is laid out over the") for one in findings)
 
 
 @given(kits())
@@ -76,6 +103,7 @@ def test_every_opening_of_the_studio() -> None:
 def test_any_kit(random: RandomKit) -> None:
     house = plan_house([random.kit], random.job)
     hold(house.kits[0], house, random.job)
+    hold_below(house.kits[0], house, random.job)
 
 
 def test_a_door_speaks_of_no_sill_pan_or_end_dam() -> None:
