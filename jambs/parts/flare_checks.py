@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jambs.findings import Finding, Subject
 from jambs.job.models.flare import GREATEST_FLARE_DEG
 from jambs.job.models.layers import BuckKind
-from jambs.length import HALF_64TH, ROUND_OFF
+from jambs.length import HALF_64TH, ROUND_OFF, Grid
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.box import box_gaps
 from jambs.parts.clear import ClearOpening
@@ -59,12 +59,12 @@ def hold_clear_of_buck(clear: ClearOpening, placement: Placement) -> None:
             raise CannotBeCut(FlareMeetsBuck(subject=about, side=side, overlap=into))
 
 
-def flare_findings(placement: Placement, sides: dict[Side, FittedSide]) -> Iterator[Finding]:
+def flare_findings(placement: Placement, sides: dict[Side, FittedSide], framing_grid: Grid | None) -> Iterator[Finding]:
     """Find what framing and casing must know of flared jambs."""
     flares, about = flares_at(placement.opening.interior, placement.interior_depth), placement.opening.mark
     if not flares:
         return
-    if framing := flared_framing(placement):
+    if framing := flared_framing(placement, framing_grid):
         yield framing
     for side, fitted in sides.items():
         more = flares.out(side, abs(fitted.start_depth - fitted.finish_depth))
@@ -72,9 +72,10 @@ def flare_findings(placement: Placement, sides: dict[Side, FittedSide]) -> Itera
             yield FlaredWallTapers(subject=Subject.opening(about), side=side, more=more)
 
 
-def flared_framing(placement: Placement) -> RoughOpeningFlares | None:
+def flared_framing(placement: Placement, framing_grid: Grid | None) -> RoughOpeningFlares | None:
     """Say how the rough opening must give way: along the jambs' backs, from the frame on to the framing's inside face.
 
+    What it is at least is rounded up to ``framing_grid``, where there is one: what a framer saws.
     None where the jambs stand square, where they go through a liner buck, or where the frame stands inside the framing.
     """
     flares = flares_at(placement.opening.interior, placement.interior_depth)
@@ -83,11 +84,13 @@ def flared_framing(placement: Placement) -> RoughOpeningFlares | None:
     if not flares or depth <= 0 or (buck and buck.kind is BuckKind.LINER):
         return None
     rough = placement.opening.rough_opening
+    width = rough.width + flares.out(Side.LEFT, depth) + flares.out(Side.RIGHT, depth)
+    height = rough.height + flares.out(Side.HEAD, depth) + flares.out(Side.SILL, depth)
     return RoughOpeningFlares(
         subject=Subject.opening(placement.opening.mark),
         width=rough.width,
         height=rough.height,
-        room_width=rough.width + flares.out(Side.LEFT, depth) + flares.out(Side.RIGHT, depth),
-        room_height=rough.height + flares.out(Side.HEAD, depth) + flares.out(Side.SILL, depth),
+        room_width=framing_grid.up(width) if framing_grid else width,
+        room_height=framing_grid.up(height) if framing_grid else height,
         depth=depth,
     )

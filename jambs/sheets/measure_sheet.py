@@ -67,7 +67,7 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "frame": [data for place, data in places if place.kind in FRAME],
         "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS)],
         "range": _range_data(depth_range(placement), placement, job.shop),
-        "flare": _flare_words(placement, job.units),
+        "flare": _flare_words(placement, job),
         "burn": "do not start at 100" if job.units is Units.MM else "do not burn an inch",
         "unit": "millimeters" if job.units is Units.MM else "inches",
         "finest": job.shop.grid.text(job.shop.grid.step),
@@ -88,12 +88,12 @@ def _place(place: Place, placement: Placement, planned: dict[int, str], units: U
     }
 
 
-def _flare_words(placement: Placement, units: Units) -> str:
+def _flare_words(placement: Placement, job: Job) -> str:
     """Say what to look at where jambs flare: the hole they need, and that depths are read square to the wall."""
-    found = flared_framing(placement)
+    found = flared_framing(placement, job.shop.framing_grid)
     if found is None:
         return ""
-    room = " × ".join(length_text(side, units=units) for side in (found.room_width, found.room_height))
+    room = " × ".join(length_text(side, units=job.units) for side in (found.room_width, found.room_height))
     return (
         f"Flared jambs: depths are read square to the wall, not along the slant. Is the rough opening at least {room} "
         "at the inside face of the framing, and straight from there to the frame?"

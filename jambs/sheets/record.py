@@ -33,7 +33,7 @@ from jambs.parts.as_built import PLANNED
 from jambs.parts.casing_plane import hung
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
-from jambs.parts.flare_checks import flared_framing
+from jambs.parts.flare_findings import RoughOpeningFlares
 from jambs.parts.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.glass_findings import GlassFinding
@@ -90,7 +90,7 @@ def opening_record(kit: CutKit, *, units: Units) -> Record:
         "window": _window_record(placement, units=units),
         **gang_record(kit, units=units),
         "wall": _wall_record(placement, units=units),
-        **_sizes_record(placement, units=units),
+        **_sizes_record(kit, units=units),
         "clear_opening": sized(kit.clear_width, kit.clear_height, units=units),
         "planes": _planes_record(placement, units=units),
         "depths": _depths_record(kit, units=units),
@@ -178,13 +178,14 @@ def _wall_record(placement: Placement, *, units: Units) -> Record:
     return {"name": placement.opening.wall.name, "layers": layers}
 
 
-def _sizes_record(placement: Placement, *, units: Units) -> Record:
+def _sizes_record(kit: CutKit, *, units: Units) -> Record:
+    placement = kit.placement
     opening, framing = placement.opening, placement.framing_opening
     rough = opening.rough_opening
     return {
         "rough_opening": stated_size(rough.width, rough.height, units=units),
         "framing_opening": sized(framing.width, framing.height, units=units),
-        **_flared_record(placement, units=units),
+        **_flared_record(kit, units=units),
         **_shape_record(placement, rough_path(placement), units=units, key="rough_outline"),
         "shims": dump(placement.shims, units=units),
         "sill_height": size(opening.sill_height, units=units),
@@ -205,9 +206,9 @@ def _shape_record(placement: Placement, path: FramePath, *, units: Units, key: s
     return {key: {"kind": shape.kind.value, "corners": corners, "text": outline_words(path, shape.kind, units)}}
 
 
-def _flared_record(placement: Placement, *, units: Units) -> Record:
+def _flared_record(kit: CutKit, *, units: Units) -> Record:
     """Return what the rough opening is at the inside face of the framing, where flared jambs need more there."""
-    found = flared_framing(placement)
+    found = next((one for one in kit.findings if isinstance(one, RoughOpeningFlares)), None)
     return {"flared_rough_opening": sized(found.room_width, found.room_height, units=units)} if found else {}
 
 
