@@ -172,7 +172,8 @@ def _on_stool(
             continue
         name = f"the casing's {leg.board_words} {casing[leg].name} and the stool {stool.name}"
         asked = trim.casing.width * _casing_over_stool(trim, proud)
-        near = TIGHT + trim.casing.width * slack.gap
+        # The horn is notched square, and the casing's back follows the wall over the leg's width.
+        near = TIGHT + trim.casing.width * (slack.gap + slack.slope * trim.casing.width)
         found.append(joint(name, [casing[leg]], [stool], asked=asked, slack=slack.lean, tolerance=near))
     apron = one_of(solids, Where.INTERIOR, PartKind.APRON)
     return found + ([_apron(solids, apron, stool, trim)] if apron else [])

@@ -15,7 +15,7 @@ NARROW = {"openings__0__frame": "16 x 48", "openings__0__rough_opening": "16 1/2
 
 
 def faults(**paths: Any) -> tuple[object, ...]:
-    job = job_of(changed(**NARROW, **paths))
+    job = job_of(changed(**{**NARROW, **paths}))
     return fit_report(model_kit(make_kit(place_windows(job)[0], job), job)).faults
 
 
@@ -48,3 +48,22 @@ def test_an_apron_thicker_than_the_casing_leans_by_more() -> None:
         "apron": {"width": "3 1/2", "thickness": "1 1/4", "stock": "poplar"},
     }
     assert faults(interior_trim__inside=trim, openings__0__measured=measured) == ()
+
+
+def test_a_wide_leg_follows_the_wall_over_a_horn_that_is_notched_square() -> None:
+    """Of a usual opening too: 1/16 over 31 in is little, over a leg of 5 in it leaves a strip of the horn bare."""
+    measured = {
+        "date": "2026-05-18",
+        "interior_depth": {**depths("6 5/8", "6 21/32"), "sill_left": "6 19/32", "sill_right": "6 21/32"},
+    }
+    trim = {
+        **STOOL,
+        "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "legs through"},
+        "frame_reveal": "1/4",
+        "casing_reveal": "3/8",
+        "casing": {"width": "5", "thickness": "7/8", "stock": "poplar", "corner": "butt", "overhang": "1/16"},
+        "stool": {"thickness": "3/4", "stock": "poplar", "horn": "5/16", "nosing": "7/16"},
+    }
+    usual = {"openings__0__frame": "35 1/2 x 47 1/2", "openings__0__rough_opening": "36 x 48"}
+    paths = {**usual, "shop__grid": "1/16", "shop__proud": "0", "interior_trim__inside": trim}
+    assert faults(**paths, openings__0__measured=measured) == ()
