@@ -8,15 +8,22 @@ from __future__ import annotations
 import json
 import re
 from collections import Counter
+from functools import cache
 from pathlib import Path
 
 import pytest
 from example_papers import example_papers
-from outside_houses import HOUSES, planned
+from outside_houses import EXAMPLES, HOUSES, planned
 from pypdf import PdfReader
 
-from jambs.findings import Severity
-from jambs.outside.register import Paper, counts
+from jambs.app.chain import make_kits
+from jambs.app.table import summary_text
+from jambs.findings import Severity, SubjectKind
+from jambs.job import Job, read_job
+from jambs.outside.house import PlannedHouse, plan_house
+from jambs.outside.register import Paper, Registered, counts
+from jambs.sheets.install_sheet import install_data
+from jambs.sheets.record import job_record
 
 PAPERS = {
     Paper.COURSES: "outside/courses and story poles.pdf",
@@ -134,3 +141,38 @@ def test_a_finding_of_a_wall_is_one_with_all_its_openings() -> None:
 def test_some_openings_alone_are_told_of_themselves_and_their_walls() -> None:
     register = planned("harbour-house")[1].register.only(["W01"])
     assert {one.subject.name for one in register.entries} == {"W01", "sea side"}
+
+
+@cache
+def small(name: str) -> tuple[Job, PlannedHouse]:
+    job = read_job(EXAMPLES / name)
+    return job, plan_house(make_kits(job), job)
+
+
+@pytest.mark.parametrize("name", ["garden-studio", "quarry-loft", "gable-house"])
+def test_screen_rows_sheets_and_record_count_alike(name: str) -> None:
+    """From what is printed, before it is set: ganged units, shapes and returns too."""
+    job, house = small(name)
+    found, record = counts(house.register.entries), job_record(house.kits, job)
+    checks, screen = found.get(Severity.CHECK, 0), summary_text(house.kits, house.register, job)
+    assert (f"; {checks} to check" in screen) is ("to check" in screen) is bool(checks)
+    assert f"; {count_words(found[Severity.NOTE], 'note')} on the sheets" in screen
+    rows = {line.split()[0]: line for line in screen.splitlines() if "planned" in line or "measured" in line}
+    counted = 0
+    for kit, opening in zip(house.kits, record["openings"], strict=True):
+        own = sum(one["weight"] == "check" for one in opening["findings"])  # these stand on its cut sheet
+        assert not own or f"{count_words(own, 'check')}" in rows[kit.mark], rows[kit.mark]
+        assert own or "check" not in rows[kit.mark]
+        counted += own
+        installing = install_data(kit, house.installing[kit.mark], job)["findings"]
+        told = house.register.on(Paper.INSTALL_SHEET, mark=kit.mark)
+        assert {one["text"] for one in installing} == {one.sentence for one in told if not of_house(one)}
+    assert counted + counts(house.register.of_the_rest).get(Severity.CHECK, 0) == checks
+
+
+def of_house(one: Registered) -> bool:
+    return one.subject.kind is SubjectKind.HOUSE
+
+
+def count_words(count: int, what: str) -> str:
+    return f"{count} {what}" + "s" * (count > 1)
