@@ -66,7 +66,7 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "outside": [data for place, data in places if place.kind is Kind.EXTERIOR_DEPTH],
         "frame": [data for place, data in places if place.kind in FRAME],
         "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS)],
-        "range": _range_data(depth_range(placement), placement, job.shop),
+        "range": None if opening.measured else _range_data(depth_range(placement), placement, job.shop),
         "flare": _flare_words(placement, job),
         "burn": "do not start at 100" if job.units is Units.MM else "do not burn an inch",
         "unit": "millimeters" if job.units is Units.MM else "inches",

@@ -71,6 +71,12 @@ def test_no_two_texts_of_a_measure_sheet_lie_over_each_other(name: str) -> None:
     assert collisions(runs(measure_list_pdf(placements, job))) == []
 
 
+def test_what_a_depth_may_turn_out_to_be_is_told_until_it_is_measured() -> None:
+    for name, is_told in (("inch", True), ("measured", False)):
+        job, placements, _ = house(name)
+        assert ("Milling before measuring" in words(measure_sheets_pdf(placements, job))) is is_told
+
+
 def test_boxes_of_a_tall_opening_do_not_lie_over_each_other() -> None:
     """Every reading has its planned value under a box of at least 18 pt: a box and its value take 27."""
     job, placements, _ = house("tall")
