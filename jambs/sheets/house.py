@@ -113,6 +113,7 @@ def _rough_row(opening: Record) -> Record:
         "state": next((_state(one) for one in opening["assumed"] if one["what"] == "rough opening"), ""),
         "flared": opening.get("flared_rough_opening", {"text": ""})["text"],
         "outline": opening.get("rough_outline", {"text": ""})["text"],
+        "framing_outline": opening.get("framing_outline", {"text": ""})["text"],
     }
 
 

@@ -24,6 +24,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from jambs.findings import Finding
+from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import SIDES, Assumed, Job, Measured, Opening, SideDepths
 from jambs.job.models.path import FramePath, corners_of
 from jambs.job.models.site import SiteEntry
@@ -181,12 +182,14 @@ def _wall_record(placement: Placement, *, units: Units) -> Record:
 def _sizes_record(kit: CutKit, *, units: Units) -> Record:
     placement = kit.placement
     opening, framing = placement.opening, placement.framing_opening
-    rough = opening.rough_opening
+    rough, buck = opening.rough_opening, placement.buck
+    lined = buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0
     return {
         "rough_opening": stated_size(rough.width, rough.height, units=units),
         "framing_opening": sized(framing.width, framing.height, units=units),
         **_flared_record(kit, units=units),
         **_shape_record(placement, rough_path(placement), units=units, key="rough_outline"),
+        **_shape_record(placement, rough_path(placement, lined), units=units, key="framing_outline"),
         "shims": dump(placement.shims, units=units),
         "sill_height": size(opening.sill_height, units=units),
         "rough_sill_height": size(rough_sill_height(placement), units=units),

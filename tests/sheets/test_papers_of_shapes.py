@@ -72,11 +72,35 @@ def test_the_window_is_ordered_and_its_hole_framed_by_the_outline(shape: str, or
     assert rough_opening_data(*built(shape))["rows"][0]["outline"] == framed
 
 
+def test_a_liner_widens_the_outline_in_the_framing() -> None:
+    """24 x 48 raked from 30 at 36.87°, shims 1/4 and a liner 3/4 thick all round: 1 out on every edge.
+
+    Right: 48 + 1 + (1 / cos 36.87° + tan 36.87° = 1.25 + 0.75) = 51; left: 30 + 1 + (1.25 - 0.75) = 31 1/2. Without the
+    liner 1/4 out: 48 3/4 and 30 3/8.
+    """
+    shape, frame = SHAPES["raked"]
+    liner = {"kind": "liner", "thickness": "3/4", "stock": "spruce"}
+    keys = {"openings__0__rough_opening": None, "openings__0__shape": shape, "openings__0__frame": frame}
+    job = job_of(changed(**keys, walls__main__buck=liner))
+    kits = strips(make_kit(one, job) for one in place_windows(job))
+    (row,) = rough_opening_data(kits, job)["rows"]
+    assert (
+        row["framing"] == '26" × 51"' and row["framing_outline"] == 'raked, 31 1/2" high at the left, 51" at the right'
+    )
+    assert row["outline"] == 'raked, 30 3/8" high at the left, 48 3/4" at the right'
+    record = job_record(kits, job)
+    schema = parts_schema()
+    jsonschema.validate(record["openings"][0], {**schema["properties"]["openings"]["items"], "$defs": schema["$defs"]})
+    (plain,) = rough_opening_data(*built("raked"))["rows"]
+    assert plain["framing_outline"] == plain["outline"]
+
+
 def test_a_rectangle_is_ordered_and_framed_without_an_outline() -> None:
     job = job_of(changed())
     kits = strips(make_kit(one, job) for one in place_windows(job))
     assert order_data(kits, job)["kinds"][0]["type"] == "fixed"
     assert rough_opening_data(kits, job)["rows"][0]["outline"] == ""
+    assert rough_opening_data(kits, job)["rows"][0]["framing_outline"] == ""
     assert "shape" not in job_record(kits, job)["openings"][0]["window"]
 
 
