@@ -85,7 +85,7 @@ def _rows(report: FitReport, job: Job) -> tuple[tuple[str, ...], ...]:
         for one in report.measures
     )
     joints = (
-        (report.mark, "joint", one.name.removesuffix(","), sized_area(one.asked, units), sized_area(one.found, units))
+        (report.mark, "joint", one.name.rstrip(","), sized_area(one.asked, units), sized_area(one.found, units))
         for one in report.joints
     )
     notes = ((report.mark, "note", note.sentence(units), "", "") for note in report.notes)
