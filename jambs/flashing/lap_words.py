@@ -56,7 +56,7 @@ def _under(behind: float | None, units: Units) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanLaps(LapStep):
-    """The pan: its front leg, and the weather membrane → where the window is fastened [in], None without one."""
+    """The pan: its front leg, and the weather membrane → that leg [in], None without one."""
 
     kind: ClassVar[LapKind] = LapKind.PAN
     front: float
@@ -74,7 +74,7 @@ class PanLaps(LapStep):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WindowLaps(LapStep):
-    """The window or door on its flange or on clips; ``behind``: see the pan [in]."""
+    """The window or door on its flange or on clips; ``behind``: weather membrane → where it is fastened [in]."""
 
     kind: ClassVar[LapKind] = LapKind.WINDOW
     is_door: bool

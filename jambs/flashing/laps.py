@@ -52,9 +52,10 @@ def lap_order(kit: Kit, blanks: Sequence[Blank]) -> tuple[Lap, ...]:
     """Return the order of laps of one opening, from below; of the parts and blanks it has, and of no others."""
     made = {blank.kind: blank for blank in blanks}
     pan = made.get(BlankKind.SILL_PAN)
-    behind = _behind_the_window(kit)
-    steps: list[LapStep] = [PanLaps(front=pan.front.width, behind=behind)] if pan else []
-    steps += _window(kit, behind, has_pan=pan is not None)
+    steps: list[LapStep] = []
+    if pan:
+        steps.append(PanLaps(front=pan.front.width, behind=_out_from_membrane(kit, pan.profile[-1][0])))
+    steps += _window(kit, _behind_the_window(kit), has_pan=pan is not None)
     steps += _sill(kit, made.get(BlankKind.SILL_FLASHING))
     steps += [_trim(kit), *(_head(kit) if _has(kit, PartKind.HEAD_FLASHING) else ())]
     return tuple(Lap(number=number, step=step) for number, step in enumerate(steps, start=1))
@@ -63,9 +64,13 @@ def lap_order(kit: Kit, blanks: Sequence[Blank]) -> tuple[Lap, ...]:
 def _behind_the_window(kit: Kit) -> float | None:
     """Weather membrane → flange plane; → outside edge of the frame where there is no flange [in]."""
     placement = kit.placement
-    membrane = weather_membrane(placement.planes)
-    plane = placement.flange_plane if placement.opening.window.nailing_flange else placement.outside_edge
-    return None if membrane is None else plane - membrane
+    flanged = placement.opening.window.nailing_flange
+    return _out_from_membrane(kit, placement.flange_plane if flanged else placement.outside_edge)
+
+
+def _out_from_membrane(kit: Kit, depth: float) -> float | None:
+    membrane = weather_membrane(kit.placement.planes)
+    return None if membrane is None else depth - membrane
 
 
 def _window(kit: Kit, behind: float | None, *, has_pan: bool) -> list[LapStep]:

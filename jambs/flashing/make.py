@@ -114,10 +114,12 @@ def head_blank(kit: Kit, bending: Bending) -> Blank:
 def pan_blank(kit: Kit, bending: Bending, units: Units) -> Blank:
     """Make the pan on the bottom of the rough opening: back leg at the frame's inside edge, fall, front leg outside.
 
-    It runs from the inside edge of the frame to the flange plane, and without a flange to the frame's outside edge.
+    It runs from the inside edge of the frame to the flange plane, and without a flange to the frame's outside edge, or
+    to the back edge of an exterior sill that runs in under the frame: its front leg hangs down behind that.
     """
     placement, window = kit.placement, kit.placement.opening.window
-    outer = placement.flange_plane if window.nailing_flange else placement.outside_edge
+    edge = _sill_back(kit)
+    outer = placement.flange_plane if window.nailing_flange else placement.outside_edge if edge is None else edge
     run = outer - placement.inside_edge
     rise, back = run * LEAST_FALL, BACK_LEG[units]
     legs = (
@@ -135,6 +137,14 @@ def pan_blank(kit: Kit, bending: Bending, units: Units) -> Blank:
     )
 
 
+def _sill_back(kit: Kit) -> float | None:
+    """Depth of the back edge of the exterior sill [in]; None where there is none."""
+    trim = kit.placement.opening.exterior
+    if trim is None or trim.sill is None or _part(kit, PartKind.EXTERIOR_SILL) is None:
+        return None
+    return kit.placement.outside_edge - trim.sill.under_frame
+
+
 def _bottom_length(placement: Placement) -> float:
     """Length of the level bottom of the rough opening [in]."""
     if placement.opening.shape is None:
@@ -147,11 +157,10 @@ def sill_blank(kit: Kit, bending: Bending) -> Blank | None:
 
     It reaches from notch to notch of the sill, and from the sill's back edge, in under the frame, to the cladding face.
     """
-    trim, part = kit.placement.opening.exterior, _part(kit, PartKind.EXTERIOR_SILL)
-    if trim is None or trim.sill is None or part is None:
+    trim, part, back = kit.placement.opening.exterior, _part(kit, PartKind.EXTERIOR_SILL), _sill_back(kit)
+    if trim is None or trim.sill is None or part is None or back is None:
         return None
     planes, slope = kit.placement.planes, math.radians(trim.sill.slope)
-    back = kit.placement.outside_edge - trim.sill.under_frame
     run = planes.cladding_face - back
     legs = (
         Leg(kind=LegKind.BACK, width=trim.sill.thickness / math.cos(slope), direction_deg=DOWN),
