@@ -6,7 +6,7 @@ findings, the steps on the install sheet) is told only where nothing else is.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from jambs.issued.reasons import (
@@ -165,10 +165,15 @@ def _text(value: Any) -> str:
     if isinstance(value, Mapping):
         return str(value["text"]) if "text" in value else _tree_text(value)
     if isinstance(value, list):
-        return "; ".join(_text(one) for one in value) or NONE
+        return _listed([_text(one) for one in value]) or NONE
     if isinstance(value, bool):
         return "yes" if value else "no"
     return NONE if value in (None, "") else str(value)
+
+
+def _listed(texts: Sequence[str]) -> str:
+    """Put texts in a row: whole sentences one after the other, anything else by semicolons."""
+    return "".join(f"{one}{' ' if one.endswith('.') else '; '}" for one in texts[:-1]) + "".join(texts[-1:])
 
 
 def _tree_text(value: Record) -> str:

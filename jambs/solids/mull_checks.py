@@ -22,13 +22,18 @@ def mull_joints(solids: KitSolids) -> list[JointCheck]:
         edges = [edge for _, edge in _frames(solids, where)]
         for cover in covers:
             asked = sum(_shared(cover, edge) for edge in edges)
-            found.append(joint(f"{cover.words} and the frames at the mull", [cover], solids.between, asked=asked))
-        bars = [one for one in covers if one.part and one.part.kind is PartKind.TRANSOM_BAR_CASING]
+            between = "transom bar" if _is_bar(cover) else "mull"
+            found.append(joint(f"{cover.words} and the frames at the {between}", [cover], solids.between, asked=asked))
+        bars = [one for one in covers if _is_bar(one)]
         for cover in (one for one in covers if one not in bars) if bars else ():
             assert cover.part is not None
             asked = cover.part.width * cover.part.thickness
             found.append(joint(f"{cover.words} and the transom bar casing", [cover], bars, asked=asked))
     return found
+
+
+def _is_bar(cover: Solid) -> bool:
+    return cover.part is not None and cover.part.kind is PartKind.TRANSOM_BAR_CASING
 
 
 def _frames(solids: KitSolids, where: Where) -> Sequence[tuple[int, tuple[float, float, float, float]]]:
