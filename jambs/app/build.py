@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from jambs.app.chain import planned
+from jambs.app.chain import Unbuildable, planned
 from jambs.app.in_the_way import InTheWay
 from jambs.app.marking import MarkedKits, marked_kits, with_marks
 from jambs.app.planned_boards import with_planned_boards
@@ -80,13 +80,20 @@ def ask(job: Job, *, only: Sequence[str], target: Path, with_solids: bool = True
 
     Raises:
         UnknownMark: an opening that is asked for is not in the job.
-        Unbuildable: some opening of the job cannot be placed or made.
+        Unbuildable: some opening of the job cannot be placed or made, or openings have other marks since the last
+            issue: only an issue of the whole house moves their parts' marks.
     """
     marks = {opening.mark.lower(): opening.mark for opening in job.openings}
     for mark in only:
         if mark.lower() not in marks:
             raise UnknownMark(f"no opening has the mark {mark!r}; {advice(mark, marks.values())}")
     marked = marked_kits(job, target)
+    if only and marked.moves:
+        moved = ", ".join(f"{now} (was {was})" for now, was in sorted(marked.moves.items()))
+        raise Unbuildable(
+            f"openings have other marks since the last issue: {moved}; build the whole house once, without --only, so "
+            "that their parts keep theirs"
+        )
     house = planned(marked.kits, job)
     return Asked(
         job=job,

@@ -150,6 +150,10 @@ def test_an_opening_comes_back_with_its_old_marks(trimmed: Shop) -> None:
 def test_an_opening_is_renamed(trimmed: Shop) -> None:
     before = marks_of(trimmed)
     trimmed.change("mark: W02", "mark: B2")
+    alone = trimmed.run("build", "house", "--only", "B2", "--without-solids")
+    assert (
+        alone.exit_code == 1 and "other marks since the last issue: B2 (was W02); build the whole house" in alone.stderr
+    )
     said = built_again(trimmed)
     assert marks_of(trimmed) == {mark.replace("W02", "B2"): part for mark, part in before.items()}
     assert "  B2: renamed, was W02, 1 figure changed" in said
