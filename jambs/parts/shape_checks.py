@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from jambs.findings import Finding, Subject
+from jambs.job.models.path import corners_of
 from jambs.length import ROUND_OFF
 from jambs.parts.cuts import EndBevel, Miter
 from jambs.parts.kinds import PartKind
 from jambs.parts.part import Part
-from jambs.parts.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, SteeperThanSaws
+from jambs.parts.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, ShapeIsPlanned, SteeperThanSaws
+from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -25,6 +27,8 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     if opening.shape is None:
         return
     about = Subject.opening(opening.mark)
+    corners = len(corners_of(frame_path(opening)))
+    yield ShapeIsPlanned(subject=about, shape=opening.shape.kind.value, corners=corners)
     for is_tilt, most in ((False, MOST_MITER_DEG), (True, MOST_TILT_DEG)):
         steep = {part.mark: angle for part in parts if (angle := _steepest(part, is_tilt=is_tilt)) > most + ROUND_OFF}
         if steep:

@@ -6,7 +6,7 @@ from typing import Any
 
 import finding_rows
 from finding_rows import Case, Row, codes_in, each
-from part_cases import CHECK, W1, case
+from part_cases import CHECK, NOTE, W1, case
 
 from jambs.parts import shape_findings
 
@@ -41,6 +41,15 @@ ROWS = [
         inch="Ends of W1-1, W1-3 are cut at up to 46.9° off square, and most blades tilt no farther than 45°: clamp "
         "the board square to the fence in a jig and set what is left to 90°, hands well away.",
         severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="shape-is-planned",
+        appears=shaped("octagon", "30 x 30", exterior_trim__outside__sill=None),
+        quiet=case(openings__0__frame="30 x 30", openings__0__rough_opening=None),
+        inch="The octagon opening has no measure sheet: read its depth at all 8 corners before cutting, and where it "
+        "is not the planned one, correct layers or position in the job and build again.",
+        severity=NOTE,
         about=W1,
     ),
     Row(
