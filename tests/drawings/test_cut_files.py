@@ -14,11 +14,12 @@ from typing import Any
 
 import dxfgrabber
 import pytest
+from ezdxf.entities import dimstyle
 from reading_cut_files import opened, outlines
 from shapely.geometry import Polygon
 
 from jambs.drawings.cut_files.figure import has_shape, part_figures
-from jambs.drawings.cut_files.write import Release, cut_file
+from jambs.drawings.cut_files.write import Release, _frame, cut_file
 from jambs.face import make_kits, read_job
 from jambs.length import MM_PER_INCH
 from jambs.parts.cuts import BoardSizes, Crosscut, Edge, End, Rip, compound_miter
@@ -219,6 +220,17 @@ def compound() -> Part:
     _, parts = house("harbour-house")
     cuts = (Rip(width=4.0), Crosscut(length=30.0), end)
     return replace(parts["W01-4"], cuts=cuts, blank=replace(parts["W01-4"].blank, thickness=1.0))
+
+
+def test_the_same_bytes_whether_or_not_a_drawing_was_written_before(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The library leaves suffixes of dimension styles out until it is told otherwise: group 3 (DXF reference)."""
+    job, parts = house("harbour-house")
+    (figure,) = part_figures(parts["W01-4"], units=job.units)
+    known = [name for name in dimstyle.EXPORT_MAP_R2007 if name != "dimpost"]
+    monkeypatch.setattr(dimstyle, "EXPORT_MAP_R2007", known)
+    _frame.cache_clear()
+    text = cut_file(figure, units=job.units, release=Release.R2010)
+    assert re.search(r"AcDbDimStyleTableRecord\n +2\nStandard\n +70\n0\n +3\n", text)
 
 
 def test_an_end_at_a_compound_angle() -> None:

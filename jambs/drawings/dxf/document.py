@@ -180,10 +180,11 @@ def _copy_to_header(document: Document, name: str) -> None:
 
 @contextmanager
 def repeatable() -> Iterator[None]:
-    """Let ezdxf give the same bytes in every run: fixed dates and numbers, and chance that starts anew.
+    """Let ezdxf give the same bytes in every run: fixed dates and numbers, chance that starts anew, whole styles.
 
     Its patterns start at a place that is moved by chance.
     """
+    write_suffixes()  # for good and for all: whichever file of a run is the first, all are written alike
     before, chance = options.write_fixed_meta_data_for_testing, random.getstate()
     options.write_fixed_meta_data_for_testing = True
     random.seed(0)
@@ -195,8 +196,7 @@ def repeatable() -> Iterator[None]:
 
 
 def save(document: Document, path: Path) -> None:
-    """Write a document with its classes in order, its styles whole, and no layer that nothing is on."""
-    write_suffixes()
+    """Write a document with its classes in order and no layer that nothing is on."""
     drop_idle_layers(document)
     for name in sorted(document.entitydb.dxf_types_in_use()):
         document.classes.add_class(name)
