@@ -9,6 +9,7 @@ const OPEN = 2;  // so many groups of a section stand open at first
 let record = JSON.parse(byId("record").textContent);
 let section = location.hash.slice(1) || "walls";
 const opened = new Map();
+let isDrawn = false;  // while fields give way to new ones: a field that goes is not one that was left
 
 function show() {
   byId("materials").replaceChildren(...(record.materials || []).map((name) => el("option", { value: name })));
@@ -18,10 +19,29 @@ function show() {
   if (!known.includes(section) && section !== "job") section = known[0];
   const tab = (key, title, wrong) => el("a", { href: `#${key}`, "aria-current": key === section ? "true" : null }, title, wrong ? el("span", { class: "state stop" }, String(wrong)) : null);
   byId("sections").replaceChildren(tab("job", "Job", count(record.top)), ...record.sections.map((one) => tab(one.key, one.title, counted(one))));
-  const focused = document.activeElement?.dataset?.path;
   const one = record.sections.find((each) => each.key === section);
+  const hand = whereTheHandIs();
+  isDrawn = true;
   byId("fields").replaceChildren(...(one ? whole(one) : [el("h2", {}, "Job"), ...record.top.map(field)]));
-  if (focused) document.querySelector(`[data-path='${CSS.escape(focused)}']`)?.focus();
+  isDrawn = false;
+  if (hand) putHandBack(hand);
+}
+
+/** The field that is written in, what stands in it so far and where the caret is: new fields must not take that away. */
+function whereTheHandIs() {
+  const at = document.activeElement, path = at?.dataset?.path;
+  if (!path) return null;
+  const isTyped = at.tagName === "INPUT" && at.value !== at.defaultValue;
+  return { path, typed: isTyped ? at.value : null, start: at.selectionStart, end: at.selectionEnd };
+}
+
+function putHandBack({ path, typed, start, end }) {
+  const again = document.querySelector(`[data-path='${CSS.escape(path)}']`);
+  if (!again) return;
+  again.focus();
+  if (again.tagName !== "INPUT") return;
+  if (typed !== null) again.value = typed;
+  again.setSelectionRange(start, end);
 }
 
 const count = (fields) => fields.reduce((sum, one) => sum + one.wrong.length, 0);
@@ -92,7 +112,14 @@ function field(one) {
   const attributes = { id, "data-path": path, "aria-describedby": told, "aria-invalid": one.wrong.length ? "true" : null };
   const input = one.choices.length ? el("select", attributes, ...unlisted(one).map((choice) => el("option", { value: choice, selected: choice === one.value }, choice)))
     : el("input", { ...attributes, type: "text", value: one.value, autocomplete: "off", spellcheck: "false", list: one.key === "material" ? "materials" : null });
-  input.addEventListener("change", () => put(one, input.value.trim()));
+  let sent = one.value;
+  const leave = () => {
+    const value = input.value.trim();
+    if (isDrawn || value === sent) return;
+    sent = value;
+    put(one, value);
+  };
+  for (const event of ["change", "blur"]) input.addEventListener(event, leave);  // what was put back is no change to the browser
   input.addEventListener("focus", () => explain(one));
   input.addEventListener("keydown", (event) => { if (event.key === "Enter") input.blur(); });
   return el("div", { class: "field" }, el("label", { for: id }, one.key.replaceAll("_", " ")), input, el("p", { class: "told", id: told }, ...complaints(one.wrong), el("span", { class: "soft" }, one.words)));
