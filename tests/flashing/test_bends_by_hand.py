@@ -75,7 +75,7 @@ def test_the_pan_of_a_window_on_clips_goes_to_its_outside_edge() -> None:
 def test_the_pan_of_a_window_on_clips_ends_behind_a_sill_that_runs_in_under_its_frame() -> None:
     """The sill's back edge lies 1/2 in from the frame's outside edge, 10 1/2: two things cannot be in one place."""
     clips: dict[str, Any] = {"windows__fixed__nailing_flange": "no", "windows__fixed__flange_width": None}
-    under = {"exterior_trim__outside__sill__under_frame": "1/2"}
+    under: dict[str, Any] = {"exterior_trim__outside__sill__under_frame": "1/2"}
     pan, sill = (blank(kind, **clips, **under) for kind in (BlankKind.SILL_PAN, BlankKind.SILL_FLASHING))
     assert pan.profile[-1][0] == sill.profile[0][0] == pytest.approx(10.0, abs=1e-9)
     assert blank(BlankKind.SILL_PAN, **under).profile[-1][0] == 9.25
