@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from jambs.findings import Subject
+from jambs.job.models.openings import Opening
 from jambs.job.models.path import has_collapsed
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import InteriorTrim
@@ -92,19 +93,10 @@ def make_inside(
     at_wall = lining.frames[-1].clear if lining.frames else clear
     room = room_clear(at_wall, sides, flares, shop.proud)
     cased = cased_opening(room, trim, shop.proud)
-    parts = [*lining.parts]
-    if lining.parts and trim.stool:
-        legs = LegBacks.of(trim, flares, sides, shop.proud)
-        parts.append(make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs))
     covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)
-    if trim.mull_casing:
-        parts += inside_covers(covers, trim.mull_casing, placement.inside_edge, flares if lining.parts else SQUARE)
-    if trim.is_cased and placement.opening.shape:
-        parts += shaped_casing(placement.opening, cased, trim.casing, Where.INTERIOR)
-    elif trim.is_cased:
-        parts += built_up_casing(cased, trim)
-    if lining.parts and trim.stool and trim.apron:
-        parts.append(make_apron(room, trim, trim.apron, trim.stool))
+    leaning = flares if lining.parts else SQUARE
+    over = inside_covers(covers, trim.mull_casing, placement.inside_edge, leaning) if trim.mull_casing else []
+    stool, apron = _stool_and_apron(lining, room, sides, flares, placement, shop.proud)
     figures = inside_figures(
         clear, at_wall, room, cased, trim, shop.proud, flares=flares, frames=lining.frames, drywall=lining.drywall
     )
@@ -114,11 +106,34 @@ def make_inside(
         clear=clear,
         room=room,
         frames=lining.frames,
-        parts=tuple(parts),
+        parts=(*lining.parts, *stool, *over, *_casing(cased, placement.opening), *apron),
         figures=(*figures, *cover_figures(covers, clear)),
         drywall=lining.drywall,
         covers=covers,
     )
+
+
+def _casing(cased: CasedOpening, opening: Opening) -> Sequence[Part]:
+    trim = opening.interior
+    if not trim.is_cased:
+        return ()
+    return shaped_casing(opening, cased, trim.casing, Where.INTERIOR) if opening.shape else built_up_casing(cased, trim)
+
+
+def _stool_and_apron(
+    lining: _Lining,
+    room: ClearOpening,
+    sides: dict[Side, FittedSide],
+    flares: Flares,
+    placement: Placement,
+    proud: float,
+) -> tuple[Sequence[Part], Sequence[Part]]:
+    trim = placement.opening.interior
+    if not lining.parts or trim.stool is None:
+        return (), ()
+    legs = LegBacks.of(trim, flares, sides, proud)
+    stool = make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs)
+    return (stool,), (make_apron(room, trim, trim.apron, trim.stool),) if trim.apron else ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
