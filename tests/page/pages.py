@@ -5,6 +5,7 @@ from __future__ import annotations
 import shutil
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 from starlette.testclient import TestClient
 
@@ -16,6 +17,17 @@ EXAMPLES = Path(__file__).parents[2] / "examples"
 HOST = "127.0.0.1:8123"
 ORIGIN = f"http://{HOST}"
 COOKIE = "jambs-8123"
+READING: dict[str, Any] = {
+    "id": "a" * 32,
+    "mark": "W1",
+    "place": 1,
+    "text": "3 3/8",
+    "was": "",
+    "sure": False,
+    "day": "2026-06-01",
+    "by": "Ann",
+}
+"""What a telephone sends when it has read one place."""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from pages import HOST, ORIGIN, OpenPage, open_page
+from pages import HOST, ORIGIN, READING, OpenPage, open_page
 from PIL import Image
 from starlette.testclient import TestClient
 from starlette.types import Message
@@ -17,11 +17,6 @@ from starlette.types import Message
 from jambs.app.whole_file import write_whole
 from jambs.page import guard, photos
 from jambs.page.keys import KeyRole
-
-READING: dict[str, Any] = {
-    "id": "a" * 32, "mark": "W1", "place": 1, "text": "3 3/8", "was": "", "sure": False, "day": "2026-06-01",
-    "by": "Ann",
-}  # fmt: skip
 
 
 @pytest.fixture

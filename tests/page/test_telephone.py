@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 import segno
-from pages import OpenPage, open_page
+from pages import READING, OpenPage, open_page
 from PIL import Image
 from starlette.testclient import TestClient
 
@@ -15,17 +15,6 @@ from jambs.page import guard
 from jambs.page.guard import LARGEST_BODY
 from jambs.page.keys import KeyRole
 from jambs.sheets.label_codes import code_text
-
-READING = {
-    "id": "a" * 32,
-    "mark": "W1",
-    "place": 1,
-    "text": "3 3/8",
-    "was": "",
-    "sure": False,
-    "day": "2026-06-01",
-    "by": "Ann",
-}
 
 
 @pytest.fixture

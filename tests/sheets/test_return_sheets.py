@@ -3,16 +3,12 @@
 from __future__ import annotations
 
 import re
-from functools import cache
-from pathlib import Path
 from typing import Any
 
 import jsonschema
 import pytest
+from loft import loft, record
 
-from jambs.app.chain import make_kits
-from jambs.job import Job, read_job
-from jambs.outside.house import PlannedHouse, plan_house
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
 from jambs.sheets.cut_sheet import sheet_data
@@ -20,23 +16,8 @@ from jambs.sheets.install_sheet import install_data
 from jambs.sheets.labels import STOCK, labels_data
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.pictures import Picture, SheetPictures
-from jambs.sheets.record import opening_record
 
-LOFT = Path(__file__).parents[2] / "examples" / "quarry-loft"
 BLANK = Picture(title="", svg='<svg xmlns="http://www.w3.org/2000/svg" width="72pt" height="72pt"/>', scale="")
-
-
-@cache
-def loft() -> tuple[PlannedHouse, Job]:
-    job = read_job(LOFT)
-    return plan_house(make_kits(job), job), job
-
-
-@cache
-def record(mark: str) -> dict[str, Any]:
-    house, job = loft()
-    (kit,) = (kit for kit in house.kits if kit.mark == mark)
-    return opening_record(kit, units=job.units)
 
 
 def install(mark: str) -> dict[str, Any]:

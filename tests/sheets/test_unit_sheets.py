@@ -2,36 +2,14 @@
 
 from __future__ import annotations
 
-from functools import cache
-from pathlib import Path
-from typing import Any
-
 import jsonschema
+from loft import loft, record
 
-from jambs.app.chain import make_kits
-from jambs.job import Job, read_job
-from jambs.outside.house import PlannedHouse, plan_house
 from jambs.sheets.cut_sheet import about_words
 from jambs.sheets.house import order_data
 from jambs.sheets.install_sheet import install_data
 from jambs.sheets.measure_sheet import measure_data
 from jambs.sheets.parts_file import parts_schema
-from jambs.sheets.record import opening_record
-
-LOFT = Path(__file__).parents[2] / "examples" / "quarry-loft"
-
-
-@cache
-def loft() -> tuple[PlannedHouse, Job]:
-    job = read_job(LOFT)
-    return plan_house(make_kits(job), job), job
-
-
-@cache
-def record(mark: str) -> dict[str, Any]:
-    house, job = loft()
-    (kit,) = (kit for kit in house.kits if kit.mark == mark)
-    return opening_record(kit, units=job.units)
 
 
 def test_the_record_has_every_unit_and_mull_and_keeps_to_its_schema() -> None:
