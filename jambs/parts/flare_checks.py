@@ -59,12 +59,12 @@ def hold_clear_of_buck(clear: ClearOpening, placement: Placement) -> None:
             raise CannotBeCut(FlareMeetsBuck(subject=about, side=side, overlap=into))
 
 
-def flare_findings(placement: Placement, sides: dict[Side, FittedSide], framing_grid: Grid | None) -> Iterator[Finding]:
+def flare_findings(placement: Placement, sides: dict[Side, FittedSide], framers_grid: Grid) -> Iterator[Finding]:
     """Find what framing and casing must know of flared jambs."""
     flares, about = flares_at(placement.opening.interior, placement.interior_depth), placement.opening.mark
     if not flares:
         return
-    if framing := flared_framing(placement, framing_grid):
+    if framing := flared_framing(placement, framers_grid):
         yield framing
     for side, fitted in sides.items():
         more = flares.out(side, abs(fitted.start_depth - fitted.finish_depth))
@@ -72,10 +72,10 @@ def flare_findings(placement: Placement, sides: dict[Side, FittedSide], framing_
             yield FlaredWallTapers(subject=Subject.opening(about), side=side, more=more)
 
 
-def flared_framing(placement: Placement, framing_grid: Grid | None) -> RoughOpeningFlares | None:
+def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlares | None:
     """Say how the rough opening must give way: along the jambs' backs, from the frame on to the framing's inside face.
 
-    What it is at least is rounded up to ``framing_grid``, where there is one: what a framer saws.
+    What it is at least is rounded up to ``framers_grid``: what a framer can mark and saw.
     None where the jambs stand square, where they go through a liner buck, or where the frame stands inside the framing.
     """
     flares = flares_at(placement.opening.interior, placement.interior_depth)
@@ -90,7 +90,7 @@ def flared_framing(placement: Placement, framing_grid: Grid | None) -> RoughOpen
         subject=Subject.opening(placement.opening.mark),
         width=rough.width,
         height=rough.height,
-        room_width=framing_grid.up(width) if framing_grid else width,
-        room_height=framing_grid.up(height) if framing_grid else height,
+        room_width=framers_grid.up(width),
+        room_height=framers_grid.up(height),
         depth=depth,
     )

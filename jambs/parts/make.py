@@ -190,7 +190,7 @@ def _inside_findings(
         *box_findings(box_gaps(inside.at_wall, placement), placement, job.shop.shim_space),
         *reveal_findings(inside.clear, placement),
         *casing_findings(inside.at_wall, placement, job.units),
-        *flare_findings(placement, sides, job.shop.framing_grid),
+        *flare_findings(placement, sides, job.shop.framers_grid),
         *stack_findings(inside.frames, placement, parts, boards=job.boards, shop=job.shop, least=least),
         *cover_findings(inside.covers, placement.opening.mark),
     )

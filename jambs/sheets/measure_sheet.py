@@ -90,7 +90,7 @@ def _place(place: Place, placement: Placement, planned: dict[int, str], units: U
 
 def _flare_words(placement: Placement, job: Job) -> str:
     """Say what to look at where jambs flare: the hole they need, and that depths are read square to the wall."""
-    found = flared_framing(placement, job.shop.framing_grid)
+    found = flared_framing(placement, job.shop.framers_grid)
     if found is None:
         return ""
     room = " × ".join(length_text(side, units=job.units) for side in (found.room_width, found.room_height))

@@ -29,24 +29,24 @@ ROWS = [
         appears=case(**flared(sides="45 deg", head="10 deg")),
         quiet=case(**flared(sides="0 deg", head="0 deg")),
         inch='The jambs flare, so the rough opening must too: 36" × 48" at the inside edge of the frame, at least '
-        '44 3/8" × 48 47/64" at the inside face of the framing, 4 3/16" toward the room. Frame it flared, or frame the '
+        '44 3/8" × 48 3/4" at the inside face of the framing, 4 3/16" toward the room. Frame it flared, or frame the '
         "larger hole and fur it out to the frame.",
         mm="The jambs flare, so the rough opening must too: 914.4 mm × 1219.2 mm at the inside edge of the frame, at "
-        "least 1127.1 mm × 1238 mm at the inside face of the framing, 106.4 mm toward the room. Frame it flared, or "
+        "least 1127.1 mm × 1238.3 mm at the inside face of the framing, 106.4 mm toward the room. Frame it flared, or "
         "frame the larger hole and fur it out to the frame.",
         severity=CHECK,
         about=W1,
     ),
     Row(
-        # The same height, 48 47/64, on the eighths that a framer saws: rounded up, never down.
+        # The same height, 48 47/64, on the halves that a framer saws where the shop says so: rounded up, never down.
         code="rough-opening-flares",
-        appears=case(shop__framing_grid="1/8", **flared(sides="45 deg", head="10 deg")),
-        quiet=case(shop__framing_grid="1/8", **flared(sides="0 deg", head="0 deg")),
+        appears=case(shop__framing_grid="1/2", **flared(sides="45 deg", head="10 deg")),
+        quiet=case(shop__framing_grid="1/2", **flared(sides="0 deg", head="0 deg")),
         inch='The jambs flare, so the rough opening must too: 36" × 48" at the inside edge of the frame, at least '
-        '44 3/8" × 48 3/4" at the inside face of the framing, 4 3/16" toward the room. Frame it flared, or frame the '
+        '44 1/2" × 49" at the inside face of the framing, 4 3/16" toward the room. Frame it flared, or frame the '
         "larger hole and fur it out to the frame.",
         mm="The jambs flare, so the rough opening must too: 914.4 mm × 1219.2 mm at the inside edge of the frame, at "
-        "least 1127.1 mm × 1238.3 mm at the inside face of the framing, 106.4 mm toward the room. Frame it flared, or "
+        "least 1130.3 mm × 1244.6 mm at the inside face of the framing, 106.4 mm toward the room. Frame it flared, or "
         "frame the larger hole and fur it out to the frame.",
     ),
     Row(

@@ -38,10 +38,10 @@ def built(**paths: Any) -> tuple[tuple[CutKit, ...], Job]:
 
 
 def test_the_framer_reads_how_far_the_hole_opens() -> None:
-    """4 11/16 less the board of 1/2: 4 3/16 at 45° on both sides, and at the head as much of 1 in: 57/64."""
+    """4 11/16 less the board of 1/2: 4 3/16 at 45° on both sides; of 1 in at the head: 57/64, on a tape 15/16."""
     kits, job = flared()
     (row,) = rough_opening_data(kits, job)["rows"]
-    assert (row["window"], row["flared"]) == ('36" × 48"', '44 3/8" × 48 57/64"')
+    assert (row["window"], row["flared"]) == ('36" × 48"', '44 3/8" × 48 15/16"')
     assert rough_opening_data(*plain())["rows"][0]["flared"] == ""
 
 
@@ -50,7 +50,7 @@ def test_the_measure_sheet_asks_for_the_hole_and_reads_depths_square() -> None:
     data = measure_data(kits[0].placement, job)
     assert data["flare"] == (
         'Flared jambs: depths are read square to the wall, not along the slant. Is the rough opening at least 44 3/8" '
-        '× 48 57/64" at the inside face of the framing, and straight from there to the frame?'
+        '× 48 15/16" at the inside face of the framing, and straight from there to the frame?'
     )
     (kit,), plain_job = plain()
     square = measure_data(kit.placement, plain_job)
@@ -65,7 +65,7 @@ def test_parts_json_has_the_flare_and_the_larger_hole() -> None:
     record = json.loads(json.dumps(job_record(kits, job)))
     jsonschema.validate(record, parts_schema())
     (opening,) = record["openings"]
-    assert opening["flared_rough_opening"]["text"] == '44 3/8" × 48 57/64"'
+    assert opening["flared_rough_opening"]["text"] == '44 3/8" × 48 15/16"'
     assert opening["trim"]["interior"]["flare"]["sides"]["angle_deg"]["value"] == 45.0
     lines = {one["name"]: one["value"] for one in interior_lines(opening["trim"]["interior"])}
     assert (lines["flare, sides"], lines["flare, head"]) == ("45°", '1" wider')

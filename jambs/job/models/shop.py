@@ -25,7 +25,7 @@ from jambs.job.models.fields import (
     fault,
 )
 from jambs.job.models.on_hand import Count, LeastDrop, OnHandEntry, Price
-from jambs.length import FRAMING_GRIDS, GRIDS, MM_PER_INCH, Grid, Units
+from jambs.length import FRAMING_GRIDS, GRIDS, MM_PER_INCH, TAPE_GRIDS, Grid, Units
 
 
 def _read_grid(value: Any) -> Grid:
@@ -145,6 +145,11 @@ class Shop(Model):
     on_hand: tuple[OnHandEntry, ...] = ()
     paper: Literal["letter", "A4"] = "letter"
     boards: Annotated[tuple[BoardEntry, ...], Field(min_length=1)]
+
+    @property
+    def framers_grid(self) -> Grid:
+        """What a framer saws to: the framing grid, else what is marked on his tape."""
+        return self.framing_grid or TAPE_GRIDS[self.grid.units]
 
 
 Usual = TypeVar("Usual", bound=Model)
