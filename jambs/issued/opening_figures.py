@@ -187,5 +187,5 @@ def _words(way: tuple[str, ...]) -> str:
     head, *rest = way
     if head == "trim" and rest:
         head, *rest = f"{rest[0]} trim", *rest[1:]
-    first = FOLLOWING.get(head, head)
+    first = FOLLOWING.get(head, head.replace("_", " "))
     return ", ".join(one for one in (first, " ".join(rest).replace("_", " ")) if one)

@@ -158,15 +158,17 @@ def carrying_findings(
 
 
 def _off_the_tape(opening: Opening, buck: Buck | None, shop: Shop) -> list[Finding]:
-    """Find a hole in the framing that no framer can mark, where the shop does not say what he saws to."""
-    tape = TAPE_GRIDS[shop.grid.units]
-    if shop.framing_grid:
+    """Find a hole in the framing that no framer can mark, where nothing rounds it to what he saws to."""
+    is_shaped, tape = opening.shape is not None, TAPE_GRIDS[shop.grid.units]
+    if shop.framing_grid and not is_shaped:
         return []
     hole, sill = framing_opening(opening, buck), framing_sill(opening, buck)
     if all(tape.holds(one) for one in (hole.width, hole.height, sill or 0.0)):
         return []
     about = Subject.opening(opening.mark)
-    return [OffTheTape(subject=about, width=hole.width, height=hole.height, sill=sill, step=tape.step)]
+    return [
+        OffTheTape(subject=about, width=hole.width, height=hole.height, sill=sill, step=tape.step, is_shaped=is_shaped)
+    ]
 
 
 def _space(opening: Opening, shop: Shop) -> list[Finding]:

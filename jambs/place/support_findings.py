@@ -42,7 +42,10 @@ class NeedsEngineer(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OffTheTape(Finding):
-    """A hole in the framing, and its sill over the floor, that a framer cannot mark to ``step`` of his tape [in]."""
+    """A hole in the framing, and its sill over the floor, that a framer cannot mark to ``step`` of his tape [in].
+
+    ``is_shaped``: the hole is no rectangle, and no setting rounds it: its edges run along the frame's.
+    """
 
     code: ClassVar[str] = "off-the-tape"
     severity: Severity = Severity.NOTE
@@ -50,15 +53,16 @@ class OffTheTape(Finding):
     height: float
     sill: float | None
     step: float
+    is_shaped: bool = False
 
     def sentence(self, units: Units) -> str:
-        """Say what he would have to mark, and which setting mends it."""
+        """Say what he would have to mark, and what mends it: a setting, or his next mark."""
         sill = "" if self.sill is None else f", its sill {units.text(self.sill)} over the floor"
         wanted = "framing_grid: 1/8" if units is Units.INCH else "framing_grid: 5 mm"
+        mended = "Frame to the next mark out" if self.is_shaped else f"Write {wanted} under shop: and it is rounded up"
         return (
             f"The hole in the framing is {units.text(self.width)} × {units.text(self.height)}{sill}: framing is marked "
-            f"to {units.text(self.step)} at the finest. Write {wanted} under shop: and it is rounded up, shims take "
-            "the rest."
+            f"to {units.text(self.step)} at the finest. {mended}, shims take the rest."
         )
 
 

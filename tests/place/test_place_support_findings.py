@@ -15,6 +15,11 @@ THREE = ganged(
     openings__0__units=[unit("30 x 48", weight="60 lb"), unit("30 x 48", weight="60 lb")],
     openings__0__transom=[unit("60 1/2 x 16", weight="31 lb")],
 )
+RAKED = {
+    "openings__0__rough_opening": None,
+    "openings__0__frame": "32 x 48",
+    "openings__0__shape": {"kind": "raked", "left": "24", "right": "48"},
+}
 FLANGED = {key: value for key, value in CASEMENT.items() if key != "flange_width"}
 
 ROWS = [
@@ -177,6 +182,17 @@ ROWS = [
         '1/16" at the finest. Write framing_grid: 1/8 under shop: and it is rounded up, shims take the rest.',
         mm="The hole in the framing is 915.2 mm × 1225.6 mm, its sill 1058.1 mm over the floor: framing is marked to "
         "1.6 mm at the finest. Write framing_grid: 5 mm under shop: and it is rounded up, shims take the rest.",
+    ),
+    Row(
+        # A slope of 3 on 4: 3/8 square to it are 3/8 (5/4 + 3/4) = 3/4 at the high corner and 3/8 more at the sill, on
+        # the tape; three times 11/32 are not. The framing grid does not round what runs along a slope.
+        code="off-the-tape",
+        appears=case(shop__framing_grid="1/8", shop__shim_space="11/32", **RAKED),
+        quiet=case(shop__framing_grid="1/8", shop__shim_space="3/8", **RAKED),
+        inch='The hole in the framing is 32 11/16" × 49 1/32", its sill 35 21/32" over the floor: framing is marked to '
+        '1/16" at the finest. Frame to the next mark out, shims take the rest.',
+        mm="The hole in the framing is 830.3 mm × 1245.4 mm, its sill 905.7 mm over the floor: framing is marked to "
+        "1.6 mm at the finest. Frame to the next mark out, shims take the rest.",
     ),
 ]
 
