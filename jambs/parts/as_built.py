@@ -10,7 +10,6 @@ from jambs.findings import Finding, Subject
 from jambs.job.measured.measuring_points import Kind, Place, measure_places, reading_at
 from jambs.job.measured.reading_checks import Held, ReadingQuestion, find_misreadings
 from jambs.job.models.fields import Size
-from jambs.job.models.layers import Role, Wall
 from jambs.job.models.openings import Measured, Opening, Origin, SideDepths
 from jambs.job.models.readings import MEETING, Readings, SideReadings
 from jambs.job.models.windows import FrameFace
@@ -55,22 +54,12 @@ def planned_value(place: Place, placement: Placement) -> float | None:
     }.get(place.kind, 0.0)
 
 
-def finish_thickness(wall: Wall) -> float:
-    """From the framing's inside face to the finished face: what is put on last [in]."""
-    total = 0.0
-    for layer in wall.layers:
-        if layer.role in (Role.FRAMING, Role.SHEATHING):
-            break
-        total += layer.thickness
-    return total
-
-
 def held_readings(placement: Placement) -> tuple[Held, ...]:
     """Return every length that was read at an opening beside what was to be expected there."""
     readings = placement.opening.readings
     if readings is None:
         return ()
-    bare = 0.0 if readings.wall_finish else finish_thickness(placement.opening.wall)
+    bare = 0.0 if readings.wall_finish else placement.planes.stud_face
     found = []
     for place in measure_places(placement.opening):
         value, planned = reading_at(place, readings), planned_value(place, placement)
@@ -97,7 +86,7 @@ def as_built(placement: Placement) -> tuple[Placement, tuple[Finding, ...]]:
     about, measured = Subject.opening(opening.mark), _filled(placement, readings)
     built = _with_frame(placement, readings)
     built = replace(built, opening=replace(built.opening, measured=measured))
-    bare = 0.0 if readings.wall_finish else finish_thickness(opening.wall)
+    bare = 0.0 if readings.wall_finish else placement.planes.stud_face
     return built, (
         *_lacking_findings(opening, measured, about),
         *_frame_findings(readings, about),
@@ -177,7 +166,7 @@ def _difference(pair: Sequence[float | None] | None) -> float:
 
 def _filled(placement: Placement, readings: Readings) -> Measured | None:
     """Return measured depths with what was not read as planned; nothing where no depth was read at all."""
-    bare = 0.0 if readings.wall_finish else finish_thickness(placement.opening.wall)
+    bare = 0.0 if readings.wall_finish else placement.planes.stud_face
     inside = _sides(readings.interior_depth, placement.interior_depth, bare, _places_of(placement, "interior_depth"))
     outside = _sides(readings.exterior_depth, placement.exterior_depth, 0.0, _places_of(placement, "exterior_depth"))
     if inside is None and outside is None:

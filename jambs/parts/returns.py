@@ -10,7 +10,6 @@ from dataclasses import dataclass, replace
 
 from jambs.job.models.returns import ReturnsEntry, WallBoard, WallEdgeKind
 from jambs.job.models.trim import InteriorStyle, InteriorTrim, JambEntry, Joint
-from jambs.parts.as_built import finish_thickness
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import Crosscut, Rip, Taper
 from jambs.parts.drywall import Bead, BeadKind, DrywallWork
@@ -34,7 +33,7 @@ def make_returns(
     clear: ClearOpening, sides: dict[Side, FittedSide], placement: Placement, entry: ReturnsEntry
 ) -> Returned:
     """Make the boards that return the wall round a clear opening, and the sill of tile where there is one."""
-    trim, lap = placement.opening.interior, _lap(placement, entry)
+    trim, lap = placement.opening.interior, wall_board_lap(placement, entry)
     boards = board_opening(clear, trim, entry)
     strips = interior_jambs(
         boards,
@@ -56,10 +55,9 @@ def make_returns(
     return Returned(parts=parts, work=work)
 
 
-def _lap(placement: Placement, entry: ReturnsEntry) -> float:
+def wall_board_lap(placement: Placement, entry: ReturnsEntry) -> float:
     """Thickness of the wall board that covers the edge of the returns [in]."""
-    over = entry.wall_board is WallBoard.OVER_RETURN
-    return finish_thickness(placement.opening.wall) if over else 0.0
+    return placement.planes.finish_back if entry.wall_board is WallBoard.OVER_RETURN else 0.0
 
 
 def board_opening(clear: ClearOpening, trim: InteriorTrim, entry: ReturnsEntry) -> ClearOpening:

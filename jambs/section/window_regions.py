@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from jambs.geometry import Point, tangent
-from jambs.parts.as_built import finish_thickness
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.section.cut_edge import into_wall
@@ -77,7 +76,7 @@ def space_regions(kit: Kit, cut: SectionCut, edges: Edges) -> list[Region]:
 
 def _room_end(kit: Kit, start: float) -> float:
     """Where the space behind the lining ends toward the room [in]: at the wall's face, or at board that closes it."""
-    return 0.0 if kit.drywall is None else min(finish_thickness(kit.placement.opening.wall), start)
+    return 0.0 if kit.drywall is None else min(kit.placement.planes.finish_back, start)
 
 
 def _behind_lining(kit: Kit, gap: tuple[Point, ...]) -> Region:

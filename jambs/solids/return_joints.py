@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from jambs.job.models.returns import ReturnsEntry, WallBoard
-from jambs.parts.as_built import finish_thickness
+from jambs.job.models.returns import ReturnsEntry
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.returns import wall_board_lap
 from jambs.sides import CORNERS
 from jambs.solids.joints import joint
 from jambs.solids.lookup import corner_words, pick
@@ -18,7 +18,7 @@ def return_joints(solids: KitSolids) -> list[JointCheck]:
     boards = pick(solids, Where.INTERIOR, PartKind.RETURN)
     if entry is None or not boards:
         return []
-    sides, taken = solids.kit.sides, entry.gap_at_frame + _lap(solids, entry)
+    sides, taken = solids.kit.sides, entry.gap_at_frame + wall_board_lap(solids.kit.placement, entry)
     found = []
     for across, leg in CORNERS:
         if across in boards and leg in boards:
@@ -27,11 +27,6 @@ def return_joints(solids: KitSolids) -> list[JointCheck]:
             near = TIGHT + 2 * entry.thickness * _taper(solids, entry)
             found.append(joint(name, [boards[across]], [boards[leg]], asked=entry.thickness * width, tolerance=near))
     return found
-
-
-def _lap(solids: KitSolids, entry: ReturnsEntry) -> float:
-    over = entry.wall_board is WallBoard.OVER_RETURN
-    return finish_thickness(solids.kit.placement.opening.wall) if over else 0.0
 
 
 def _taper(solids: KitSolids, entry: ReturnsEntry) -> float:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from jambs.job.models.returns import ReturnsEntry, WallBoard
-from jambs.parts.as_built import finish_thickness
+from jambs.job.models.returns import ReturnsEntry
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.returns import wall_board_lap
 from jambs.sides import LEGS, Side
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.model import KitSolids, Solid
@@ -46,7 +46,7 @@ def _between(solids: KitSolids, boards: Set, entry: ReturnsEntry) -> list[Measur
 def _depths(solids: KitSolids, boards: Set, entry: ReturnsEntry) -> list[Measure]:
     """Every board from its gap at the frame to the wall, or to the board of the wall that covers its edge."""
     kit = solids.kit
-    lap = finish_thickness(kit.placement.opening.wall) if entry.wall_board is WallBoard.OVER_RETURN else 0.0
+    lap = wall_board_lap(kit.placement, entry)
     edge, found = kit.placement.inside_edge, list[Measure]()
     for side, board in boards.by_side.items():
         words = f"the {side.board_words} return"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, takewhile
 
 from jambs.findings import FindingsError, Subject
 from jambs.job.models.layers import Layer, Role, Wall
@@ -24,12 +24,14 @@ class PlacedLayer:
 class WallPlanes:
     """A wall as planes along the depth axis [in].
 
-    ``stud_face``: inside face of the framing. ``sheathing_plane``: outer face of the structural sheathing, of the studs
-    where there is none. ``trim_plane``: the face outside trim is fixed to. ``cladding_face``: outer face of the wall.
+    ``finish_back``: back of the wall board, 0 where none is listed. ``stud_face``: inside face of the framing; what is
+    put on last lies before it. ``sheathing_plane``: outer face of the structural sheathing, of the studs where there is
+    none. ``trim_plane``: the face outside trim is fixed to. ``cladding_face``: outer face of the wall.
     """
 
     wall: Wall
     layers: tuple[PlacedLayer, ...]
+    finish_back: float
     stud_face: float
     sheathing_plane: float
     trim_plane: float
@@ -67,6 +69,10 @@ def _hold_sheathing_to_framing(placed: tuple[PlacedLayer, ...], wall: Wall) -> N
             raise WallError(SheathingOutsideInsulation(subject=Subject.wall(wall.name), layer=one.layer.name))
 
 
+def _is_finish(one: PlacedLayer) -> bool:
+    return one.layer.role is Role.FINISH
+
+
 def stack_wall(wall: Wall, *, grid: Grid) -> WallPlanes:
     """Stack the layers of a wall, inside → outside, and name its planes.
 
@@ -90,6 +96,7 @@ def stack_wall(wall: Wall, *, grid: Grid) -> WallPlanes:
     return WallPlanes(
         wall=wall,
         layers=placed,
+        finish_back=max((one.outer for one in takewhile(_is_finish, placed)), default=0.0),
         stud_face=structure[0].inner,
         sheathing_plane=(sheathing or structure)[-1].outer,
         trim_plane=bare[-1].outer,

@@ -8,7 +8,7 @@ import pytest
 from cases import kit_of, part_of, placed, texts
 
 from jambs.length import MM_PER_INCH, Units
-from jambs.parts.as_built import as_built, finish_thickness, questions, without_odd_readings
+from jambs.parts.as_built import as_built, questions, without_odd_readings
 from jambs.parts.kinds import PartKind
 from jambs.parts.part import Part
 from jambs.sides import Side
@@ -79,7 +79,7 @@ def test_nothing_inside_measured_yet() -> None:
 
 def test_without_the_wall_finish() -> None:
     # Gypsum board 1/2: measured to the bare studs 4-3/16, so 4-11/16 to the finished wall.
-    assert finish_thickness(placed().opening.wall) == 0.5
+    assert placed().planes.stud_face == 0.5
     kit = kit_of(**measured(interior_depth=around("4 3/16"), wall_finish="no"))
     assert {side.start_depth for side in kit.sides.values()} == {PLANNED}
     assert questions(placed(**measured(interior_depth=around("4 3/16"), wall_finish="no")), units=Units.INCH) == ()

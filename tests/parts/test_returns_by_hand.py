@@ -201,3 +201,23 @@ def test_a_metric_return() -> None:
 def test_a_cased_opening_leaves_nothing_to_the_drywall_crew() -> None:
     kit = kit_of()
     assert kit.drywall is None and all(part.crew is Crew.CARPENTER for part in kit.parts)
+
+
+def test_a_return_of_a_wall_with_a_membrane_is_cut_to_the_grid_of_the_shop() -> None:
+    """Gypsum 12.5 on a retarder 0.2 on 1 mm: the planes of the wall are rounded, so the board under its edge is too."""
+    boards = {**BOARDS, "thickness": "12.5", "corner_bead": {"leg": "30", "nose": "1.5"}, "gap_at_frame": "5"}
+    metric = {key: value for key, value in METRIC.items() if not key.startswith("interior_trim")}
+    retarder = {"material": "smart vapor retarder", "thickness": "0.2"}
+    metric["walls__main__layers"] = ["gypsum board 12.5 mm", retarder, *METRIC["walls__main__layers"][1:]]
+    kit = kit_of(**metric, interior_trim__inside={**RETURNS, "frame_reveal": "10", "returns": boards})
+    depth = kit.placement.interior_depth * 25.4
+    assert board(kit, "head").width * 25.4 == pytest.approx(round(depth) - 5 - 13)
+
+
+def test_a_service_cavity_is_no_board_over_the_edge_of_a_return() -> None:
+    # The wall board alone covers the edge: 1/2, whatever lies between it and the studs.
+    cavity = {"material": "service cavity", "thickness": "1 1/2"}
+    layers = ["gypsum board 1/2", cavity, {"material": "stud 2x6", "spacing": "16"}, "plywood 1/2"]
+    layers += [{"material": "EPS", "thickness": "3"}, {"material": "plywood 1/2", "role": "outer sheathing"}]
+    kit = returned(RETURNS, walls__main__layers=layers)
+    assert board(kit, "head").width == kit.placement.interior_depth - 1 / 4 - 1 / 2

@@ -10,7 +10,6 @@ from dataclasses import replace
 
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, OFF_GRID, Units, length_text
-from jambs.parts.as_built import finish_thickness
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
@@ -37,7 +36,7 @@ def at_measured_depth(section: Section, kit: Kit) -> Section:
     face = face_of(kit, section.cut)
     if abs(face) < HALF_64TH / 8:
         return section
-    finish = finish_thickness(kit.placement.opening.wall)
+    finish = kit.placement.planes.stud_face
     return replace(section, regions=tuple(_moved(region, face, finish) for region in section.regions))
 
 
