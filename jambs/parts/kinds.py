@@ -125,6 +125,8 @@ def member_words(kind: PartKind, member: int, members: int) -> str:
         return " above" if member == 1 else " below"
     if members > 1 and kind is PartKind.MULL_CASING:
         return f", mull {member}"
+    if members > 1 and kind is PartKind.TRANSOM_BAR_CASING:
+        return f", bar {member} from below"
     return f" of frame {member}" if members > 1 and kind is PartKind.EXTENSION_JAMB else ""
 
 

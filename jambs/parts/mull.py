@@ -81,8 +81,8 @@ def mull_covers(
     found = []
     for mull in gang.mulls:
         if mull.kind is MullKind.MULL:
-            low = bars[0].high if bars and mull.row else clear.bottom
-            high = bars[0].low if bars and not mull.row else clear.top
+            low = bars[mull.row - 1].high if mull.row else clear.bottom
+            high = bars[mull.row].low if mull.row < len(bars) else clear.top
             found.append(_cover(mull, gang, low, high, clear.left, reveal, grid, from_outside))
     return (*found, *bars)
 
@@ -172,9 +172,9 @@ def _leans(cover: Cover, covers: Sequence[Cover], flares: Flares) -> tuple[float
         return 0.0, 0.0
     if cover.is_bar:
         return flares.at(Side.LEFT), flares.at(Side.RIGHT)
-    has_bar = any(one.is_bar for one in covers)
+    bars = sum(one.is_bar for one in covers)
     low = 0.0 if cover.mull.row else flares.at(Side.SILL)
-    return low, 0.0 if has_bar and not cover.mull.row else flares.at(Side.HEAD)
+    return low, 0.0 if cover.mull.row < bars else flares.at(Side.HEAD)
 
 
 def _cuts(cover: Cover, length: float) -> tuple[Cut, ...]:

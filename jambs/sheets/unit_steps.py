@@ -37,9 +37,10 @@ def mull_casing_steps(kit: CutKit, where: Where, grid: Grid) -> list[str]:
     trim = opening.interior if where is Where.INTERIOR else opening.exterior
     reveal = grid.text(trim.frame_reveal) if trim else ""
     bed = "in a bed of sealant, " if where is Where.EXTERIOR else ""
-    first = f"the transom bar ({marks_text(bar)}) first, from leg to leg; then " if bar else ""
+    level = f"the transom bar{'s' * (len(bar) > 1)} ({marks_text(bar)})"
+    first = f"{level} first, from leg to leg; then " if bar else ""
     upright = f"the mulls ({marks_text(mulls)}), tight at head and foot" if mulls else ""
-    order = f"{first}{upright}" if upright else f"the transom bar ({marks_text(bar)}), from leg to leg"
+    order = f"{first}{upright}" if upright else f"{level}, from leg to leg"
     return [
         f"Mull casings on the frames, {bed}{reveal} back from their faces on both sides: {order}. Fasten into the post "
         "or as the maker allows; no screw into a sash, a drain or a seal."

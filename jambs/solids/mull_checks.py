@@ -27,9 +27,20 @@ def mull_joints(solids: KitSolids) -> list[JointCheck]:
         bars = [one for one in covers if _is_bar(one)]
         for cover in (one for one in covers if one not in bars) if bars else ():
             assert cover.part is not None
-            asked = cover.part.width * cover.part.thickness
+            ends = _ends_on(cover, bars)
+            asked = ends * cover.part.width * cover.part.thickness
             found.append(joint(f"{cover.words} and the transom bar casing", [cover], bars, asked=asked))
     return found
+
+
+def _ends_on(cover: Solid, bars: Sequence[Solid]) -> int:
+    """How many ends of an upright meet a bar: one in the lowest and the highest row, two between."""
+    assert cover.part is not None
+    return sum(
+        abs(end - edge) < TIGHT
+        for bar in bars
+        for end, edge in ((cover.low[Y], bar.high[Y]), (cover.high[Y], bar.low[Y]))
+    )
 
 
 def _is_bar(cover: Solid) -> bool:

@@ -22,6 +22,28 @@ def test_units_stand_in_rows_from_the_lower_left() -> None:
     assert opening.gang.unit(3).at_mull == (Side.SILL,)
 
 
+LIGHTS: dict[str, Any] = {
+    "openings__0__transom": None,
+    "openings__0__transoms": [[unit("30 x 16"), unit("30 x 16")], [unit("60 1/2 x 12")]],
+}
+
+
+def test_transoms_stand_in_rows_one_over_the_other() -> None:
+    opening = job_of(changed(**ganged(**LIGHTS))).openings[0]
+    assert opening.gang is not None
+    # 48 + 1/2 = 48 1/2; 16 more and another bar of 1/2: 65; 12 more: 77.
+    assert [(one.number, one.row, one.x, one.y) for one in opening.gang.units] == [
+        (1, 0, 0.0, 0.0),
+        (2, 0, 30.5, 0.0),
+        (3, 1, 0.0, 48.5),
+        (4, 1, 30.5, 48.5),
+        (5, 2, 0.0, 65.0),
+    ]
+    assert (opening.frame.width, opening.frame.height) == (60.5, 77.0)
+    assert [(bar.member, bar.low, bar.high) for bar in opening.gang.bars] == [(1, 48.0, 48.5), (2, 64.5, 65.0)]
+    assert opening.gang.unit(3).at_mull == (Side.RIGHT, Side.HEAD, Side.SILL)
+
+
 def test_a_post_has_a_joint_on_each_side() -> None:
     paths = ganged(openings__0__transom=None, openings__0__transom_bar=None)
     opening = job_of(changed(**paths, openings__0__mull={"post": "3 1/2", "joint": "1/4"})).openings[0]
@@ -39,7 +61,9 @@ W1 = 'openings[0] "W1"'
 DEEP = {"like": "fixed", "jamb_depth": "5"}
 PROUD = {"like": "fixed", "frame_projection": "1"}
 WIDE = {"like": "fixed", "frame_face": "3"}
-CASES = {
+DOOR = {"like": "fixed", "sash": "door in", "sash_thickness": "1 3/4", "sash_set_back": "0", "sash_face": "4"}
+LEAF = {"window": "leaf", "frame": "60 1/2 x 80"}
+CASES: dict[str, tuple[dict[str, Any], str]] = {
     "sills that do not line up": (
         {"openings__0__units": [unit("30 x 48"), unit("30 x 40")]},
         f'{W1}: units: frames are 40" to 48" high, so with their heads in line their sills are not; one stool and one '
@@ -49,6 +73,19 @@ CASES = {
         {"openings__0__transom": [unit("60 x 16")]},
         f'{W1}: transom: is 60" wide with its mulls and the units under it are 60 1/2"; the legs go past both, so '
         "make them one width",
+    ),
+    "a second transom of another width": (
+        {**LIGHTS, "openings__0__transoms": [[unit("60 1/2 x 16")], [unit("60 x 12")]]},
+        f'{W1}: transoms[1]: is 60" wide with its mulls and the units under it are 60 1/2"; the legs go past both, so '
+        "make them one width",
+    ),
+    "transom and transoms": (
+        {"openings__0__transoms": [[unit("60 1/2 x 16")]]},
+        f"{W1}: gives transom and transoms; list every row over the units in transoms, from below",
+    ),
+    "a door in the second row over others": (
+        {**LIGHTS, "windows__leaf": DOOR, "openings__0__transoms": [[unit("60 1/2 x 16")], [LEAF]]},
+        f"{W1}: transoms[1][0].window: is a door over other units; put doors into the lower row",
     ),
     "a negative gap": (
         {"openings__0__mull": {"gap": "-1/2"}},

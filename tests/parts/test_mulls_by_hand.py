@@ -6,7 +6,7 @@ import math
 
 import pytest
 from cases import kit_of, part_of
-from gangs import ganged_kit
+from gangs import ganged_kit, unit
 
 from jambs.job.measured.measuring_points import measure_places
 from jambs.parts.as_built import planned_value
@@ -43,6 +43,16 @@ def test_a_transom_bar_runs_from_leg_to_leg(kit: Kit) -> None:
     assert (bar.width, bar.length) == (5.25, 55.75)
     # From the bottom jamb's face at 2 3/8 to 45 5/8.
     assert next(one.value for one in kit.figures if one.kind is FigureKind.TRANSOM_BAR_UP) == 43.25
+
+
+def test_between_two_bars_a_mull_runs_from_one_to_the_other() -> None:
+    rows = [[unit("30 x 16"), unit("30 x 16")], [unit("60 1/2 x 12")]]
+    kit = ganged_kit(openings__0__transom=None, openings__0__transoms=rows)
+    low, high = (part_of(kit, "transom bar casing", f"under the transom, bar {bar} from below") for bar in (1, 2))
+    lower, upper = (part_of(kit, "mull casing", f"between units, mull {mull}") for mull in (1, 2))
+    # Bars from 45 5/8 up, 5 1/4 wide: to 50 7/8; the second 48 1/2 + 16 - 2 3/8 = 62 1/8.
+    assert [bar.seat.origin[1] for bar in (low, high)] == [45.625, 62.125]
+    assert (lower.length, upper.length) == (43.25, 62.125 - 50.875)
 
 
 def test_outside_the_foot_is_beveled_to_the_sill(kit: Kit) -> None:

@@ -6,7 +6,7 @@ import dataclasses
 
 import pytest
 from cases import STOOL, job_of
-from gangs import OVER, ganged, ganged_kit
+from gangs import OVER, ganged, ganged_kit, unit
 
 pytest.importorskip("cadquery")
 
@@ -36,6 +36,14 @@ def test_ganged_units_fit(paths: dict[str, object]) -> None:
     assert found.faults == ()
     assert [one.name for one in found.joints if "mull" in one.name or "bar casing" in one.name]
     assert len([one for one in found.measures if one.name.startswith("reveal at")]) == 8
+
+
+def test_a_mull_between_two_transom_bars_fits() -> None:
+    rows = [[unit("30 x 16"), unit("30 x 16")], [unit("60 1/2 x 12")]]
+    found = report(openings__0__transom=None, openings__0__transoms=rows)
+    assert found.faults == ()
+    # Two covers and two bars, inside and outside, each with two reveals.
+    assert len([one for one in found.measures if one.name.startswith("reveal at")]) == 16
 
 
 def test_a_mull_casing_that_is_too_wide_is_found() -> None:

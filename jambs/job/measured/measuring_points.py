@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from jambs.job.models.fields import Model
-from jambs.job.models.gang import MullKind
+from jambs.job.models.gang import Gang, Mull, MullKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.readings import Readings, SideReadings
 from jambs.job.models.trim import InteriorStyle
@@ -159,6 +159,10 @@ def _frame_places(opening: Opening) -> list[Place]:
     ]
 
 
+def _bar_words(bar: Mull, gang: Gang) -> str:
+    return "transom bar" if len(gang.bars) == 1 else f"transom bar {bar.member} from below"
+
+
 def _mull_places(opening: Opening) -> Iterator[Place]:
     """Yield where the mulls of ganged units begin, how wide their gaps are, and the depths at head and foot."""
     gang, frame = opening.gang, opening.frame
@@ -167,8 +171,9 @@ def _mull_places(opening: Opening) -> Iterator[Place]:
     for at, mull in enumerate(gang.mulls):
         is_bar = mull.kind is MullKind.TRANSOM_BAR
         across = (mull.low + mull.high) / 2
-        x, y = (0.5, across / frame.height) if is_bar else (across / frame.width, 0.75 if mull.row else 0.25)
-        name = "transom bar" if is_bar else f"mull of units {mull.before[0]} | {mull.after[0]}"
+        up = (mull.row + 0.5) / gang.rows if mull.row else 0.25
+        x, y = (0.5, across / frame.height) if is_bar else (across / frame.width, up)
+        name = _bar_words(mull, gang) if is_bar else f"mull of units {mull.before[0]} | {mull.after[0]}"
         start = "bottom of the frames" if is_bar else "left edge of the frames"
         yield Place(number=0, kind=Kind.MULL_EDGE, words=f"{start} to {name}", keys=(("mull_edges", at),), x=x, y=y)
         yield Place(number=0, kind=Kind.MULL_GAP, words=f"{name}, frame to frame", keys=(("mull_gaps", at),), x=x, y=y)

@@ -1,6 +1,6 @@
-"""Ganged units: two or more windows or doors side by side, or a transom over them, in one rough opening.
+"""Ganged units: two or more windows or doors side by side, or transoms over them, in one rough opening.
 
-Units stand in rows, left to right as seen from inside. Between two frames of a row there is a mull, between the row and
+Units stand in rows, left to right as seen from inside. Between two frames of a row there is a mull, between a row and
 the transom over it a transom bar: a gap from frame to frame, or a post with a joint on each side of it.
 """
 
@@ -81,7 +81,7 @@ class MullCasingEntry(Model):
     stock: Text
 
 
-GANG_KEYS = ("units", "transom", "mull", "transom_bar")
+GANG_KEYS = ("units", "transom", "transoms", "mull", "transom_bar")
 OF_UNITS = ("window", "frame", "hinge", "weight", "shape")
 """What each unit says, or is not to be had of several, and no ganged opening."""
 
@@ -104,11 +104,8 @@ def _size_of(value: dict[str, Any], info: ValidationInfo) -> Size | None:
     """Return the size that the units make together; None where a unit or a mull cannot be read."""
     context = info.context
     try:
-        rows = [
-            [UnitEntry.model_validate(one, context=context).frame for one in value[key]]
-            for key in ("units", "transom")
-            if key in value
-        ]
+        listed = [*(value[key] for key in ("units", "transom") if key in value), *value.get("transoms", ())]
+        rows = [[UnitEntry.model_validate(one, context=context).frame for one in row] for row in listed]
         mull, bar = (
             MullEntry.model_validate(value[key], context=context).between if key in value else 0.0
             for key in ("mull", "transom_bar")
@@ -122,41 +119,51 @@ def _size_of(value: dict[str, Any], info: ValidationInfo) -> Size | None:
     return Size(width=width, height=height)
 
 
+Way = tuple[str | int, ...]
+"""The keys that lead to a row in the opening's entry."""
+
+
+def row_ways(*, has_transom: bool, transoms: int) -> tuple[Way, ...]:
+    """Return the keys of every row, from the lower one up; ``transoms``: rows that are listed over the units."""
+    over: tuple[Way, ...] = (("transom",),) if has_transom else tuple(("transoms", row) for row in range(transoms))
+    return (("units",), *over)
+
+
 def row_fault(
-    rows: Sequence[Sequence[UnitEntry]], mull: MullEntry | None, bar: MullEntry | None, units: Any
-) -> tuple[str, str]:
-    """Say what keeps units from making one frame, and at which key; two empty texts where nothing does."""
-    names = ("units", "transom")
+    rows: Sequence[Sequence[UnitEntry]], ways: Sequence[Way], mull: MullEntry | None, bar: MullEntry | None, units: Any
+) -> tuple[Way, str]:
+    """Say what keeps units from making one frame, and at which keys; an empty text where nothing does."""
     if sum(len(row) for row in rows) < 2:
-        return "units", "is one unit alone; write window and frame for it, or list the others"
+        return ("units",), "is one unit alone; write window and frame for it, or list the others"
     if mull is None and any(len(row) > 1 for row in rows):
-        return "mull", "mull is missing between the units; write mull: {gap: 1/2} or {post: 3 1/2, joint: 1/4}"
+        return ("mull",), "mull is missing between the units; write mull: {gap: 1/2} or {post: 3 1/2, joint: 1/4}"
     if bar is None and len(rows) > 1:
         return (
-            "transom_bar",
+            ("transom_bar",),
             "transom_bar is missing under the transom; write transom_bar: {gap: 1/2} or {post: 3 1/2, joint: 1/4}",
         )
     if mull and not any(len(row) > 1 for row in rows):
-        return "mull", "lies between units side by side, and there are none; remove it"
+        return ("mull",), "lies between units side by side, and there are none; remove it"
     if bar and len(rows) < 2:
-        return "transom_bar", "lies under a transom, and there is none; remove it, or give transom"
+        return ("transom_bar",), "lies under a transom, and there is none; remove it, or give transom"
     between = mull.between if mull else 0.0
-    for name, row in zip(names, rows, strict=False):
+    for way, row in zip(ways, rows, strict=True):
         heights = [unit.frame.height for unit in row]
         if max(heights) - min(heights) > SAME_LINE:
             low, high = (length_text(one, units=units) for one in (min(heights), max(heights)))
-            return name, (
+            return way, (
                 f"frames are {low} to {high} high, so with their heads in line their sills are not; one stool and one "
                 "sill lie under all: give them one height, or make the lower one an opening of its own with head_with"
             )
     widths = [sum(unit.frame.width for unit in row) + between * (len(row) - 1) for row in rows]
-    if len(widths) > 1 and abs(widths[0] - widths[1]) > SAME_LINE:
-        found, wanted = (length_text(one, units=units) for one in (widths[1], widths[0]))
-        return "transom", (
-            f"is {found} wide with its mulls and the units under it are {wanted}; the legs go past both, so make them "
-            "one width"
-        )
-    return "", ""
+    for way, width in zip(ways[1:], widths[1:], strict=True):
+        if abs(widths[0] - width) > SAME_LINE:
+            found, wanted = (length_text(one, units=units) for one in (width, widths[0]))
+            return way, (
+                f"is {found} wide with its mulls and the units under it are {wanted}; the legs go past both, so make "
+                "them one width"
+            )
+    return (), ""
 
 
 class MullKind(StrEnum):
@@ -170,7 +177,7 @@ class MullKind(StrEnum):
 class Unit:
     """One unit in its place. ``x``, ``y``: lower left corner of its frame, from that of all frames together [in].
 
-    ``number``: from 1, left to right as seen from inside, the lower row first. ``row``: 0, or 1 for the transom.
+    ``number``: from 1, left to right as seen from inside, the lower row first. ``row``: 0, from 1 up for transoms.
     ``at_mull``: its sides that lie at a mull or a bar.
     """
 
@@ -228,8 +235,13 @@ class Gang:
 
     @property
     def rows(self) -> int:
-        """1, or 2 with a transom."""
+        """1, and one more for each transom row."""
         return self.units[-1].row + 1
+
+    @property
+    def bars(self) -> tuple[Mull, ...]:
+        """The bars under the transoms, from below."""
+        return tuple(mull for mull in self.mulls if mull.kind is MullKind.TRANSOM_BAR)
 
     @property
     def uprights(self) -> tuple[Mull, ...]:

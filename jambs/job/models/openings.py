@@ -175,7 +175,8 @@ class InLine(ModelOrText):
 class OpeningEntry(Model):
     """One opening as the job file or the schedule lists it. Its height is said in one way: ``sill_height``, finished
     floor → bottom of the frame; ``head_height``, finished floor → top of the frame; or in line with another opening.
-    Of ganged units (``units``, and ``transom`` over them) the frame is the box round them all.
+    Of ganged units (``units``, and ``transom`` over them, or rows of ``transoms`` from below) the frame is the box
+    round them all.
     """
 
     mark: Marks
@@ -186,6 +187,7 @@ class OpeningEntry(Model):
     shape: ShapeEntry | None = None
     units: tuple[UnitEntry, ...] | None = None
     transom: tuple[UnitEntry, ...] | None = None
+    transoms: tuple[tuple[UnitEntry, ...], ...] | None = None
     mull: MullEntry | None = None
     transom_bar: MullEntry | None = None
     rough_opening: FrameSize | None = None
@@ -228,6 +230,8 @@ class OpeningEntry(Model):
         told = [key for key in GANG_KEYS if getattr(self, key) is not None]
         if told and self.units is None:
             raise fault(f"gives {' and '.join(told)} and no units; list the units, or remove {' and '.join(told)}")
+        if self.transom is not None and self.transoms is not None:
+            raise fault("gives transom and transoms; list every row over the units in transoms, from below")
         return self
 
     @model_validator(mode="after")

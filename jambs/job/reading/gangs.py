@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from jambs.job.models.gang import Gang, Mull, MullEntry, MullKind, Unit, UnitEntry, row_fault
+from jambs.job.models.gang import Gang, Mull, MullEntry, MullKind, Unit, UnitEntry, Way, row_fault, row_ways
 from jambs.job.models.openings import Assumed, OpeningEntry
 from jambs.job.models.position import PositionRule
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
@@ -18,13 +18,15 @@ from jambs.job.reading.unstated import ask_for, unstated, with_usual
 from jambs.length import HALF_64TH, length_text
 from jambs.sides import Side
 
-ROWS = ("units", "transom")
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FoundGang:
-    """The units of an opening by rows, and the window they make together; ``rows``: each entry with its window."""
+    """The units of an opening by rows, and the window they make together.
 
+    ``rows``: each entry with its window; ``ways``: the keys of each row in the opening's entry.
+    """
+
+    ways: tuple[Way, ...]
     rows: tuple[tuple[tuple[UnitEntry, Found[WindowType]], ...], ...]
     whole: Found[WindowType]
 
@@ -33,34 +35,35 @@ def find_gang(
     entry: OpeningEntry, source: TextSource, shelf: Shelf[WindowType], mark: str, complaints: Complaints
 ) -> FoundGang | None:
     """Find the windows that the units name, and hold them against each other; nothing where they make no one frame."""
-    entries = [one for one in (entry.units, entry.transom) if one is not None]
-    key, sentence = row_fault(entries, entry.mull, entry.transom_bar, complaints.units)
+    entries = [one for one in (entry.units, entry.transom, *(entry.transoms or ())) if one is not None]
+    ways = row_ways(has_transom=entry.transom is not None, transoms=len(entry.transoms or ()))
+    way, sentence = row_fault(entries, ways, entry.mull, entry.transom_bar, complaints.units)
     if sentence:
-        complaints.say(source, (key,) if key in source.value else (), sentence)
+        complaints.say(source, way if way[0] in source.value else (), sentence)
         return None
     rows = []
-    for key, row in zip(ROWS, entries, strict=False):
-        found = [find(shelf, source.within((key, place)), mark, complaints) for place in range(len(row))]
+    for way, row in zip(ways, entries, strict=True):
+        found = [find(shelf, source.within((*way, place)), mark, complaints) for place in range(len(row))]
         rows.append(tuple((one, window) for one, window in zip(row, found, strict=True) if window))
     if any(len(row) < len(all_of) for row, all_of in zip(rows, entries, strict=True)):
         return None
-    if _differ(rows, source, complaints, on_floor=entry.floor_below_frame is not None):
+    if _differ(rows, ways, source, complaints, on_floor=entry.floor_below_frame is not None):
         return None
-    return FoundGang(rows=tuple(rows), whole=_whole(rows))
+    return FoundGang(ways=ways, rows=tuple(rows), whole=_whole(rows))
 
 
 Rows = Sequence[Sequence[tuple[UnitEntry, Found[WindowType]]]]
 
 
-def _differ(rows: Rows, source: TextSource, complaints: Complaints, *, on_floor: bool) -> bool:
+def _differ(rows: Rows, ways: Sequence[Way], source: TextSource, complaints: Complaints, *, on_floor: bool) -> bool:
     """Complain of units that cannot stand in one plane behind one jamb; say whether there are any."""
     lead, count = rows[0][0][1], len(complaints.faults)
-    for key, row in zip(ROWS, rows, strict=False):
+    for way, row in zip(ways, rows, strict=True):
         for place, (unit, window) in enumerate(row):
-            at = source.within((key, place))
+            at = source.within((*way, place))
             _hold_depths(lead, window, at, complaints)
             _hold_frame(unit, window.entry, at, complaints)
-            if key == ROWS[1] and window.entry.sash.is_door:
+            if way != ways[0] and window.entry.sash.is_door:
                 complaints.say(at, ("window",), "is a door over other units; put doors into the lower row")
     for where, faces in _shared_faces(rows, on_floor=on_floor).items():
         if max(faces) - min(faces) > HALF_64TH:
@@ -102,9 +105,10 @@ def _shared_faces(rows: Rows, *, on_floor: bool) -> dict[str, list[float]]:
     }
     if not on_floor:
         shared["sill"] = [one.entry.frame_face.sill for _, one in rows[0]]
-    if len(rows) > 1:
-        shared["transom bar, under it"] = [one.entry.frame_face.head for _, one in rows[0]]
-        shared["transom bar, over it"] = [one.entry.frame_face.sill for _, one in rows[1]]
+    for number, (lower, upper) in enumerate(pairwise(rows), 1):
+        bar = "transom bar" if len(rows) == 2 else f"transom bar {number} from below"
+        shared[f"{bar}, under it"] = [one.entry.frame_face.head for _, one in lower]
+        shared[f"{bar}, over it"] = [one.entry.frame_face.sill for _, one in upper]
     return shared
 
 
@@ -159,8 +163,8 @@ def ask_units(
         complaints.say(source, ("escape",), message)
         return True
     asked = [
-        ask_for(one.entry, entry, rule, source.within((key, place)), complaints)
-        for key, row in zip(ROWS, found.rows, strict=False)
+        ask_for(one.entry, entry, rule, source.within((*way, place)), complaints)
+        for way, row in zip(found.ways, found.rows, strict=True)
         for place, (_, one) in enumerate(row)
     ]
     return any(asked)
@@ -186,7 +190,7 @@ def placed_gang(found: FoundGang, entry: OpeningEntry, complaints: Complaints) -
         units += in_row
         y += entries[0][0].frame.height + (entry.transom_bar.between if entry.transom_bar else 0.0)
     if entry.transom_bar:
-        mulls.append(_bar(units, entry.transom_bar))
+        mulls += [_bar(units, row, entry.transom_bar) for row in range(last)]
     return Gang(units=tuple(units), mulls=tuple(mulls)), tuple(dict.fromkeys(assumed))
 
 
@@ -235,12 +239,13 @@ def _mulls(units: Sequence[Unit], entry: MullEntry | None, before: int) -> Itera
         )
 
 
-def _bar(units: Sequence[Unit], entry: MullEntry) -> Mull:
-    lower, upper = [[unit for unit in units if unit.row == row] for row in (0, 1)]
+def _bar(units: Sequence[Unit], below: int, entry: MullEntry) -> Mull:
+    """Return the bar over a row; ``below``: the row under it, from 0."""
+    lower, upper = [[unit for unit in units if unit.row == row] for row in (below, below + 1)]
     return Mull(
         kind=MullKind.TRANSOM_BAR,
-        member=1,
-        row=0,
+        member=below + 1,
+        row=below,
         low=max(unit.y + unit.frame.height for unit in lower),
         high=min(unit.y for unit in upper),
         post=entry.post,
