@@ -20,7 +20,7 @@ export function showFigures(figures) {
 export function showFindings(findings) {
   const rows = findings.map((one) => el("li", {}, el("span", {}, el("span", { class: `state ${one.weight}` }, one.weight)), el("span", {}, one.text)));
   const list = byId("findings");
-  const next = el("ul", {}, ...(rows.length ? rows : [el("li", {}, el("span"), el("span", { class: "soft" }, "Nothing to see to."))]));
+  const next = el("ul", {}, ...(rows.length ? rows : [el("li", {}, el("span"), el("span", { class: "soft" }, "Nothing to check or to note."))]));
   if (list.innerHTML !== next.innerHTML) list.replaceChildren(...next.children);
 }
 
