@@ -144,16 +144,16 @@ def _ranges_of_sash(opening: Opening, planes: WallPlanes, limits: Limits) -> lis
     if not opening.window.sash.swings:
         return []
     asked: list[tuple[LimitKind, Callable[[float], bool]]] = [
-        (LimitKind.SASH_OPENING, lambda depth: _degrees(opening, depth) >= limits.sash_opening_deg),
+        (LimitKind.SASH_OPENING, lambda depth: _opens(opening, depth, limits.sash_opening_deg)),
     ]
     if opening.escape:
         asked.append((LimitKind.ESCAPE_OPENING, lambda depth: not _escape_at(opening, depth, limits.escape)))
     return [one for limit, holds in asked if (one := _depth_range(limit, holds, opening, planes))]
 
 
-def _degrees(opening: Opening, depth: float) -> float:
+def _opens(opening: Opening, depth: float, least_deg: float) -> bool:
     swing = swing_at(opening, interior_depth=depth, exterior_depth=depth)
-    return swing.greatest_deg if swing else 180.0
+    return swing is not None and swing.greatest_deg >= least_deg
 
 
 def _escape_at(opening: Opening, depth: float, escape: Escape) -> tuple[EscapeFault, ...]:

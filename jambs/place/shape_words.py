@@ -15,8 +15,8 @@ def outline_words(path: FramePath, kind: ShapeKind, units: Units) -> str:
 
 
 def _leg_top(path: FramePath, side: Side) -> float:
-    low = min(y for _, y in corners_of(path))
-    return max(max(edge.start[1], edge.finish[1]) for edge in path if edge.side is side) - low
+    (leg,) = (edge for edge in path if edge.side is side)
+    return max(leg.start[1], leg.finish[1]) - min(y for _, y in corners_of(path))
 
 
 def _heights(path: FramePath) -> Point:
@@ -38,12 +38,10 @@ def _gable(path: FramePath, units: Units) -> str:
 
 
 def _octagon(path: FramePath, units: Units) -> str:
-    over_all = size_over_all(path)
-    across = next(edge.length for edge in path if edge.side is Side.HEAD and edge.is_middle)
-    upright = next(edge.length for edge in path if edge.side is Side.LEFT)
-    cuts = [(over_all.width - across) / 2, (over_all.height - upright) / 2]
-    texts = list(dict.fromkeys(length_text(cut, units=units) for cut in cuts))
-    return f"corners cut back {' across and '.join(texts)}{' up' if len(texts) > 1 else ''}"
+    """Its corners are cut alike, across as far as up: a frame and its rough opening lie evenly off each other."""
+    left = min(x for x, _ in corners_of(path))
+    start = next(edge.start for edge in path if edge.side is Side.HEAD and edge.is_middle)
+    return f"corners cut back {length_text(start[0] - left, units=units)}"
 
 
 _WORDS = {ShapeKind.RAKED: _raked, ShapeKind.GABLE: _gable, ShapeKind.OCTAGON: _octagon}

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from cases import placed
+from dataclasses import replace
+
+from cases import changed, job_of, placed
 
 from jambs.job.models.shop import Escape
 from jambs.length import Units
-from jambs.place.escape import clear_opening, escape_faults
+from jambs.job.models.fields import Size
+from jambs.place.escape import clear_opening, escape_check, escape_faults
 from jambs.place.escape_findings import escape_words
+from jambs.place.solve import place_windows
 
 CASEMENT = {
     "jamb_depth": "4 9/16",
@@ -56,6 +60,26 @@ def test_a_double_hung_window_opens_half_less_half_its_meeting_rail() -> None:
     )
     clear = clear_opening(found.opening, found.swing)
     assert (clear.width, clear.height) == (32.0, 27.25)
+
+
+def test_an_escape_opening_has_its_figures_and_another_window_none() -> None:
+    """34 1/4 x 24 as above; the passage begins at the frame's face of 2 over a sill height of 36."""
+    job = job_of(changed(windows__fixed=CASEMENT, openings__0__frame="40 x 28", openings__0__rough_opening=None))
+    found = place_windows(job)[0]
+    assert escape_check(found.opening, found.swing, job) is None
+    check = escape_check(replace(found.opening, escape=True), found.swing, job)
+    assert check is not None
+    assert (check.clear, check.sill) == (Size(width=34.25, height=24.0), 38.0)
+    assert check.needed == Escape() and not check.is_of_the_job
+
+
+def test_a_slider_opens_half_less_half_its_meeting_stile() -> None:
+    """36 - 2 x 2 = 32 wide: (32 - 1 1/2) / 2 = 15 1/4 stay open; a fixed light lets nobody out."""
+    slider = {**CASEMENT, "sash": "slider", "meeting_rail": "1 1/2"}
+    paths = {"openings__0__frame": "36 x 60", "openings__0__rough_opening": None}
+    assert clear_opening(placed(windows__fixed=slider, **paths).opening, None) == Size(width=15.25, height=56.0)
+    fixed = {**CASEMENT, "sash": "fixed"}
+    assert clear_opening(placed(windows__fixed=fixed, **paths).opening, None) == Size(width=0.0, height=0.0)
 
 
 def test_a_window_too_heavy_or_too_far_out_needs_an_engineer() -> None:

@@ -50,7 +50,23 @@ def test_a_flare_by_length_is_an_angle_at_each_depth() -> None:
     trim = placed(**flared(sides="1 1/2")).opening.interior
     assert flares_at(trim, 3.0).at(Side.LEFT) == pytest.approx(26.565, abs=1e-3)
     assert flares_at(trim, 6.0).greatest == pytest.approx(14.036, abs=1e-3)
+    assert flares_at(trim, 0.5).at(Side.LEFT) == pytest.approx(71.565, abs=1e-3)
     assert not flares_at(trim, 0.0)
+
+
+def test_a_hair_of_a_flare_is_a_flare() -> None:
+    assert flares_at(placed(**flared(head="0.5 deg")).opening.interior, 4.0)
+
+
+@pytest.mark.parametrize("square", ["0", "0 deg"])
+def test_a_side_stands_square_that_is_not_flared(square: str) -> None:
+    """cos 60° is 1/2: a jamb of 3/4 is 1 1/2 thick where a cut along the wall finds it; tan 45° is 1."""
+    trim = placed(**flared(left="45 deg", right="60 deg", head=square)).opening.interior
+    flares = flares_at(trim, 4.0)
+    assert [flares.at(side) for side in (Side.HEAD, Side.LEFT, Side.RIGHT, Side.SILL)] == [0.0, 45.0, 60.0, 0.0]
+    assert (flares.out(Side.LEFT, 4.0), flares.out(Side.HEAD, 4.0)) == (4.0, 0.0)
+    assert flares.across(Side.RIGHT, 0.75) == pytest.approx(1.5)
+    assert flares.across(Side.SILL, 0.75) == 0.75
 
 
 def test_a_board_is_saved_for_the_slant_of_a_flared_jamb() -> None:

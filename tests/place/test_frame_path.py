@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
+from cases import placed
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -12,6 +14,7 @@ from jambs.job.models.fields import Size
 from jambs.job.models.path import FramePath, area_of, corner_turn_deg, corners_of, has_collapsed, outset, shaped_path
 from jambs.job.models.shape import ShapeEntry, ShapeKind
 from jambs.length import Units
+from jambs.place.frame_path import path_at, rough_path
 from jambs.sides import Side
 
 
@@ -71,6 +74,32 @@ def test_a_path_all_round_is_as_much_larger_as_its_edges_and_corners_say(low: fl
     back = outset(grown, even(-out))
     assert [corner for point in corners_of(back) for corner in point] == pytest.approx(
         [corner for point in corners_of(path) for corner in point], abs=1e-9
+    )
+
+
+def corners_at(left: float, right: float, bottom: float, top: float, **shape: Any) -> tuple[tuple[float, float], ...]:
+    opening = placed(openings__0__frame="24 x 48", openings__0__rough_opening=None, **shape).opening
+    return corners_of(path_at(opening, left=left, right=right, bottom=bottom, top=top))
+
+
+def test_a_path_at_other_places_has_its_sides_there() -> None:
+    assert corners_at(2.0, 23.0, -1.0, 45.0) == ((2.0, -1.0), (2.0, 45.0), (23.0, 45.0), (23.0, -1.0))
+
+
+def test_a_raked_path_at_other_places_has_its_head_square_to_itself_as_far_out() -> None:
+    """18 in 24 is 3-4-5: the head 4 in lower, square to itself, comes down by 4 x 5/4 = 5; over 2 in it rises 1 1/2."""
+    raked = {"openings__0__shape": {"kind": "raked", "left": "30", "right": "48"}, "exterior_trim": None}
+    found = corners_at(2.0, 22.0, 1.0, 44.0, **raked)
+    assert [one for point in found for one in point] == pytest.approx([2, 1, 2, 26.5, 22, 41.5, 22, 1])
+
+
+def test_a_rough_opening_lies_a_shim_space_off_each_side_and_more_where_asked() -> None:
+    """By hand: 35 1/2 x 47 1/2 in 36 x 48 leaves 1/4 on each side; a door's frame stands on its sill."""
+    assert corners_of(rough_path(placed()))[::2] == ((-0.25, -0.25), (35.75, 47.75))
+    assert corners_of(rough_path(placed(), 1.5))[::2] == ((-1.75, -1.75), (37.25, 49.25))
+    assert corners_of(rough_path(placed(openings__0__rough_opening="36 1/2 x 48")))[::2] == (
+        (-0.5, -0.25),
+        (36.0, 47.75),
     )
 
 

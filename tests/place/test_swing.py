@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from shapely import Polygon, affinity, box
 
 from jambs.place.polygons import overlap, rectangle
-from jambs.place.swing import FINE_DEG, Leaf, open_sash, passage_at
+from jambs.place.swing import FINE_DEG, Leaf, Obstacle, open_sash, passage_at, swing_picture
 
 PROUD = Leaf(
     span=36.0,
@@ -67,6 +67,19 @@ def test_passage_at_right_angles_is_the_light_less_the_sash() -> None:
     # 36 - 2 - 2 - 2-1/2 = 29-1/2: the open sash stands its thickness into the opening.
     assert passage_at(PROUD, 90.0) == pytest.approx(29.5, abs=1e-9)
     assert passage_at(PROUD, 0.0) == 0.0
+
+
+def test_a_sash_is_pictured_where_it_turns() -> None:
+    """At 90 degrees (a, e) from the hinge lies at (-e, a) (school geometry); the hinge is the sash's corner.
+
+    From 2 to 34, its face 1/2 proud of the frame's edge and its back 2 behind it: the latch edge comes to lie 32 out.
+    """
+    picture = swing_picture(replace(PROUD, jamb_depth=3.0), 90.0)
+    assert picture.hinge == (2.0, 0.5)
+    assert set(picture.shut) == {(2.0, -2.0), (34.0, -2.0), (34.0, 0.5), (2.0, 0.5)}
+    opened = sorted(one for corner in picture.opened for one in corner)
+    assert opened == pytest.approx(sorted([2.0, 0.5, 2.0, 32.5, 4.5, 0.5, 4.5, 32.5]))
+    assert [one for one, _ in picture.obstacles] == [Obstacle.FRAME, Obstacle.JAMB, Obstacle.JAMB]
 
 
 @examples(25)

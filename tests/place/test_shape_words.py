@@ -1,0 +1,55 @@
+"""What is ordered and framed of a shape, in words, against triangles with whole sides.
+
+An edge that is moved out square to itself by o lifts the line of a slope of rise : run : slant by o x slant / run; a
+leg that is moved out by o changes its height by o x rise / run (similar triangles).
+"""
+
+from __future__ import annotations
+
+import pytest
+from test_frame_path import path_of
+
+from jambs.job.models.path import outset
+from jambs.job.models.shape import ShapeKind
+from jambs.length import Units
+from jambs.place.shape_words import outline_words
+from jambs.sides import Side
+
+
+def moved(left: float, head: float, right: float, sill: float) -> dict[Side, float]:
+    return {Side.LEFT: left, Side.HEAD: head, Side.RIGHT: right, Side.SILL: sill}
+
+
+def test_a_raked_frame_and_its_rough_opening() -> None:
+    """18 in 24 is 3-4-5. Head out 1/2: up 5/8; legs out 1: 3/4 lower and higher; sill out 2."""
+    path = path_of(24.0, 48.0, kind="raked", left=30, right=48)
+    assert outline_words(path, ShapeKind.RAKED, Units.INCH) == 'raked, 30" high at the left, 48" at the right'
+    rough = outset(path, moved(1.0, 0.5, 1.0, 2.0))
+    assert outline_words(rough, ShapeKind.RAKED, Units.INCH) == 'raked, 31 7/8" high at the left, 51 3/8" at the right'
+
+
+def test_a_gable_with_equal_sides() -> None:
+    path = path_of(32.0, 40.0, kind="gable", sides=24)
+    assert outline_words(path, ShapeKind.GABLE, Units.INCH) == 'gable, sides 24" high, peak 40" high, 16" from the left'
+
+
+def test_a_gable_with_its_peak_aside() -> None:
+    """Runs of 9 and 16 that rise 12 are 3-4-5 twice, square at the peak.
+
+    Head out 1 1/4: the peak moves by 5/4 x (3/5 - 4/5, 4/5 + 3/5) = (-1/4, 1 3/4), the left slope is lifted by
+    5/4 x 15/9, the right one by 5/4 x 20/16. Left leg out 5/8: 5/8 x 12/9 lower; right one out 3/4: 3/4 x 12/16 lower.
+    Sill out 1/2: 24 + 25/12 - 10/12 + 1/2 = 25 3/4; 24 + 25/16 - 9/16 + 1/2 = 25 1/2; 36 + 1 3/4 + 1/2 = 38 1/4;
+    9 - 1/4 + 5/8 = 9 3/8.
+    """
+    rough = outset(path_of(25.0, 36.0, kind="gable", sides=24, peak_from_left=9), moved(0.625, 1.25, 0.75, 0.5))
+    said = 'gable, sides 25 3/4" and 25 1/2" high, peak 38 1/4" high, 9 3/8" from the left'
+    assert outline_words(rough, ShapeKind.GABLE, Units.INCH) == said
+
+
+@pytest.mark.parametrize(("units", "said"), [(Units.INCH, '6 3/4"'), (Units.MM, "171.5 mm")])
+def test_an_octagon_is_cut_back_alike_at_each_corner(units: Units, said: str) -> None:
+    """Moved out evenly by o, its cuts grow by o x (2 - sqrt 2): at 1.2815 by 0.7507: 171.47 mm in all."""
+    path = path_of(24.0, 30.0, kind="octagon", cut=6)
+    assert outline_words(path, ShapeKind.OCTAGON, Units.INCH) == 'octagon, corners cut back 6"'
+    rough = outset(path, dict.fromkeys(Side, 1.2815))
+    assert outline_words(rough, ShapeKind.OCTAGON, units) == f"octagon, corners cut back {said}"
