@@ -66,7 +66,7 @@ def shaped(shape: Any, width: float, height: float, **more: Any) -> RandomKit:
 def ganged_kits(draw: st.DrawFn) -> RandomKit:
     """Draw two or three units in a row, perhaps a transom over them, mulls of a gap or a post, one trim round all."""
     widths = draw(st.lists(st.integers(16, 36), min_size=2, max_size=3))
-    height, gap = draw(st.integers(20, 60)), draw(st.integers(1, 16)) / 16
+    height, gap = draw(st.integers(20, 60)), draw(st.integers(1, 32)) / 16
     over = {"thickness": draw(inches(1 / 2, 1)), "stock": "poplar"}
     more: dict[str, Any] = {
         "openings__0__units": [{"window": "fixed", "frame": f"{width} x {height}"} for width in widths],
@@ -91,6 +91,8 @@ def ganged_kits(draw: st.DrawFn) -> RandomKit:
         }
     elif draw(st.booleans()):
         more["interior_trim__inside__flare"] = draw(flares(has_sill=True))
+    if "interior_trim__inside__flare" not in more and more["openings__0__transom"] is None and draw(st.booleans()):
+        more["openings__0__mull"] |= {"boxed": draw(st.sampled_from(["inside", "outside", "both"]))}
     return can_be_built(kit_from(ganged(**more)))
 
 

@@ -34,7 +34,13 @@ from jambs.sides import Side
 
 PARTS_OF = {
     LapKind.SILL: (PartKind.EXTERIOR_SILL,),
-    LapKind.TRIM: (PartKind.EXTERIOR_JAMB, PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING, PartKind.CASING),
+    LapKind.TRIM: (
+        PartKind.EXTERIOR_JAMB,
+        PartKind.MULL_JAMB,
+        PartKind.MULL_CASING,
+        PartKind.TRANSOM_BAR_CASING,
+        PartKind.CASING,
+    ),
     LapKind.HEAD_FLASHING: (PartKind.HEAD_FLASHING,),
 }
 """The exterior parts of the kit that a lap puts on."""

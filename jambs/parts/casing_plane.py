@@ -90,8 +90,11 @@ def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
     x, y = (sum(point[axis] for point in edges) / len(edges) for axis in (0, 1))
     back = casing[0].seat.at(0.0, 0.0, casing[0].thickness)[2]
     turn = _turn(plane, (x, y, back))
+    nailed_on = {*NAILED_ON}
+    if any(part.where is where and part.kind is PartKind.MULL_JAMB for part in kit.parts):
+        nailed_on.add(PartKind.MULL_CASING)  # of a boxed mull; another lies on the frames
     seats = tuple(
-        turn(seat) if part.where is where and part.kind in NAILED_ON else seat
+        turn(seat) if part.where is where and part.kind in nailed_on else seat
         for part, seat in zip(kit.parts, found.seats, strict=True)
     )
     loose = Slack(hollow=plane.hollow, slope=abs(plane.across) + abs(plane.up), thickness=casing[0].thickness)

@@ -162,6 +162,21 @@ def _exterior_jamb_ends(part: Part, units: Units) -> str:
     return f"top {SQUARE}; bottom miter {slope} to the sill, long point outside, {short} on the frame side"
 
 
+def _cover_ends(part: Part, units: Units) -> str:
+    """Ends of a board over a mull: beveled to the sill outside, inside to jambs that flare."""
+    bevels = {end: _end_cut(part, end) for end in End}
+    if not any(bevels.values()):
+        return f"{SQUARE} both ends"
+    to_sill = " to the sill" if part.where is Where.EXTERIOR else ""
+    words = [
+        f"{name.words} bevel {angle_text(cut.angle_deg)}{to_sill}, long point on the face"
+        if isinstance(cut := bevels[end], EndBevel)
+        else f"{name.words} {SQUARE}"
+        for name, end in zip(part.seat.ends, End, strict=True)
+    ]
+    return "; ".join(words)
+
+
 def _apron_ends(part: Part, units: Units) -> str:
     bevel = next((cut for cut in part.cuts if isinstance(cut, EndBevel)), None)
     if bevel is None:
@@ -175,6 +190,9 @@ _ENDS: dict[PartKind, Callable[[Part, Units], str]] = {
     PartKind.BACKBAND: _casing_ends,
     PartKind.EXTERIOR_JAMB: _exterior_jamb_ends,
     PartKind.APRON: _apron_ends,
+    PartKind.MULL_JAMB: _exterior_jamb_ends,
+    PartKind.MULL_CASING: _cover_ends,
+    PartKind.TRANSOM_BAR_CASING: _cover_ends,
 }
 _EndCut = Miter | EndBevel | EndRabbet
 

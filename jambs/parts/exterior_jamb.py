@@ -9,7 +9,7 @@ from jambs.parts.cuts import Crosscut, Cut, Edge, End, Miter, Rip, Taper
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FittedSide
 from jambs.parts.part import Part, PartBlank, Seat
-from jambs.sides import Side
+from jambs.sides import LEGS, Side
 
 OUTWARD: Vector = (0.0, 0.0, 1.0)
 
@@ -28,8 +28,7 @@ def exterior_jambs(
     start = outside_edge + trim.sealant_joint
     return (
         _head(clear, sides[Side.HEAD], trim, start),
-        _leg(Side.LEFT, clear, sides[Side.LEFT], trim, start, slope_deg),
-        _leg(Side.RIGHT, clear, sides[Side.RIGHT], trim, start, slope_deg),
+        *(exterior_leg(leg, clear, sides[leg], trim, outside_edge, slope_deg) for leg in LEGS),
     )
 
 
@@ -53,12 +52,13 @@ def _head(clear: ClearOpening, fitted: FittedSide, trim: ExteriorTrim, start: fl
     )
 
 
-def _leg(
-    side: Side, clear: ClearOpening, fitted: FittedSide, trim: ExteriorTrim, start: float, slope_deg: float
+def exterior_leg(
+    side: Side, clear: ClearOpening, fitted: FittedSide, trim: ExteriorTrim, outside_edge: float, slope_deg: float
 ) -> Part:
-    """The left leg starts at the top, the right leg at the bottom: boards are never mirrored."""
+    """Make one leg. The left one starts at the top, the right one at the bottom: boards are never mirrored."""
     is_left = side is Side.LEFT
     joint = trim.sealant_joint
+    start = outside_edge + joint
     bottom_width, top_width = fitted.start_depth - joint, fitted.finish_depth - joint
     length = clear.height + (joint + bottom_width) * tangent(slope_deg)
     widths = (top_width, bottom_width) if is_left else (bottom_width, top_width)

@@ -22,6 +22,7 @@ from jambs.parts.inside_figures import inside_figures
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Figure, FittedSide, JambFrame
 from jambs.parts.mull import Cover, cover_figures, inside_covers, mull_covers
+from jambs.parts.mull_box import inside_boxes
 from jambs.parts.part import Part
 from jambs.parts.returns import bare_edge, make_returns
 from jambs.parts.shaped_casing import shaped_casing
@@ -95,7 +96,10 @@ def make_inside(
     cased = cased_opening(room, trim, shop.proud)
     covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)
     leaning = flares if lining.parts else SQUARE
-    over = inside_covers(covers, trim.mull_casing, placement.inside_edge, leaning) if trim.mull_casing else []
+    boxed = [one for one in covers if one.mull.boxed_inside] if lining.parts else []
+    flat = [one for one in covers if one not in boxed]
+    over = inside_covers(flat, trim.mull_casing, placement.inside_edge, leaning) if trim.mull_casing else []
+    over += inside_boxes(boxed, clear, sides, cased, trim, placement.inside_edge, shop)
     stool, apron = _stool_and_apron(lining, room, sides, flares, placement, shop.proud)
     figures = inside_figures(
         clear, at_wall, room, cased, trim, shop.proud, flares=flares, frames=lining.frames, drywall=lining.drywall

@@ -42,6 +42,7 @@ class PartKind(Enum):
     FRIEZE = "frieze"
     CAP = "cap"
     CROWN = "crown"
+    MULL_JAMB = "mull jamb"
     MULL_CASING = "mull casing"
     TRANSOM_BAR_CASING = "transom bar casing"
     EXTERIOR_JAMB = "exterior extension jamb"
@@ -68,7 +69,7 @@ class PartKind(Enum):
     @property
     def is_jamb(self) -> bool:
         """Say whether it is an extension jamb, inside or outside, or a return that lines the opening in its place."""
-        return self in (PartKind.EXTENSION_JAMB, PartKind.EXTERIOR_JAMB, PartKind.RETURN)
+        return self in (PartKind.EXTENSION_JAMB, PartKind.EXTERIOR_JAMB, PartKind.RETURN, PartKind.MULL_JAMB)
 
     @property
     def is_built_up(self) -> bool:
@@ -82,8 +83,8 @@ class PartKind(Enum):
 
     @property
     def is_between_units(self) -> bool:
-        """Say whether it lies on the frames between ganged units, at no side of the opening."""
-        return self in (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
+        """Say whether it lies or stands between ganged units, at no side of the opening."""
+        return self in (PartKind.MULL_JAMB, PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
 
     @property
     def is_buck(self) -> bool:
@@ -111,6 +112,8 @@ _BARE_WORDS = {PartKind.EXTERIOR_JAMB: PartKind.EXTENSION_JAMB.value, PartKind.E
 def position_words(kind: PartKind, side: Side) -> str:
     """Say where a part is: ``left leg``, ``bottom`` of what goes round the opening, ``sill`` of what lies there."""
     if kind.is_between_units:
+        if kind is PartKind.MULL_JAMB:
+            return f"{side.words} side of the mull"
         return "between units" if kind is PartKind.MULL_CASING else "under the transom"
     if kind.is_at_corner:
         return side.words
@@ -123,7 +126,7 @@ def member_words(kind: PartKind, member: int, members: int) -> str:
         return ("", ", left return", ", right return")[member - 1]
     if members > 1 and kind is PartKind.ROSETTE:
         return " above" if member == 1 else " below"
-    if members > 1 and kind is PartKind.MULL_CASING:
+    if members > 1 and kind in (PartKind.MULL_CASING, PartKind.MULL_JAMB):
         return f", mull {member}"
     if members > 1 and kind is PartKind.TRANSOM_BAR_CASING:
         return f", bar {member} from below"
@@ -152,5 +155,7 @@ def told_name(name: str, where: str) -> str:
     return f"{where} {name}" if name in _OF_BOTH_SIDES else name
 
 
-_OF_BOTH_SIDES = {kind.words for kind in (PartKind.CASING, PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)}
+_OF_BOTH_SIDES = {
+    kind.words for kind in (PartKind.CASING, PartKind.MULL_JAMB, PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
+}
 _SAYS_SIDE = {kind.words for kind in PartKind if kind.says_side}

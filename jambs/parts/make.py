@@ -25,6 +25,7 @@ from jambs.parts.inside_figures import gap_figures
 from jambs.parts.kit import Figure, FigureKind, FittedSide, Kit
 from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.parts.mull import cover_findings
+from jambs.parts.mull_box import box_findings as mull_box_findings
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.planned import width_left_on
@@ -193,6 +194,7 @@ def _inside_findings(
         *flare_findings(placement, sides, job.shop.framers_grid),
         *stack_findings(inside.frames, placement, parts, boards=job.boards, shop=job.shop, least=least),
         *cover_findings(inside.covers, placement.opening.mark),
+        *mull_box_findings(inside.covers, placement.opening.mark),
     )
 
 

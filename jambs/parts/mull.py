@@ -214,10 +214,14 @@ def cover_figures(covers: Sequence[Cover], clear: ClearOpening) -> tuple[Figure,
         else Figure(
             kind=FigureKind.MULL_ACROSS,
             value=one.low - clear.left,
-            note=f"left jamb face to the edge of its casing, units {one.mull.before[0]} and {one.mull.after[0]}",
+            note=f"left jamb face to {_taped_to(one)}, units {one.mull.before[0]} and {one.mull.after[0]}",
         )
         for one in covers
     )
+
+
+def _taped_to(cover: Cover) -> str:
+    return "the face of its left jamb" if cover.mull.boxed_inside else "the edge of its casing"
 
 
 def cover_findings(covers: Sequence[Cover], mark: str) -> list[Finding]:

@@ -27,6 +27,43 @@ class MullCasingHasNoLap(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MullBoxTooNarrow(Finding):
+    """Two mull jambs do not stand side by side: ``between`` their faces, ``thickness`` of each [in]."""
+
+    code: ClassVar[str] = "mull-box-too-narrow"
+    severity: Severity = Severity.STOP
+    units: tuple[int, ...]
+    between: float
+    thickness: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what there is, what two boards take and what to change."""
+        one, two = self.units
+        return (
+            f"{self.subject.name}: the mull between units {one} and {two} is {units.text(self.between)} from jamb face "
+            f"to jamb face, and its two jambs are {units.text(2 * self.thickness)} thick together; write a wider post "
+            "or gap, or leave boxed out."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MullBoxHoldsNoPost(Finding):
+    """Head and stool run through before a boxed mull, so the ``post`` [in] must end at the frames' inside edges."""
+
+    code: ClassVar[str] = "mull-box-holds-no-post"
+    severity: Severity = Severity.CHECK
+    post: float
+
+    def sentence(self, units: Units) -> str:
+        """Say how deep the post may be."""
+        return (
+            f"Head, stool and bottom go through in front of the post of {units.text(self.post)}, which must not reach "
+            "into the room past the inside edges of the frames: tell the framer. The mull box is hollow and carries "
+            "nothing."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MullCasingLapsShort(Finding):
     """The cover of a mull reaches over a frame by less than it should [in]."""
 

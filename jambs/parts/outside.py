@@ -18,7 +18,8 @@ from jambs.parts.findings import SillRunsIntoFlange
 from jambs.parts.flashing import make_flashing
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Figure, FigureKind, FittedSide
-from jambs.parts.mull import mull_covers, outside_covers
+from jambs.parts.mull import Cover, mull_covers, outside_covers
+from jambs.parts.mull_box import outside_boxes
 from jambs.parts.part import Part
 from jambs.parts.shaped_casing import shaped_casing
 from jambs.parts.shaped_jambs import shaped_exterior_jambs
@@ -61,7 +62,7 @@ def _proud(placement: Placement, trim: ExteriorTrim, grid: Grid) -> Outside:
     )
     over = ClearOpening(left=0.0, right=opening.frame.width, bottom=0.0, top=opening.frame.height, frame_reveal=0.0)
     parts = (
-        *_covers(placement, trim, over, 0.0, grid),
+        *_on_frames(_covers(placement, trim, over, grid), placement, trim, 0.0),
         *_casing(cased, placement, trim),
         *_flashing(cased, placement, trim),
     )
@@ -97,17 +98,24 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
     if trim.sill:
         place = _sill_place(clear, cased, placement, trim, depth)
         parts.append(make_sill(place, trim.sill, grid))
-    parts += _covers(placement, trim, clear, slope, grid)
+    covers = _covers(placement, trim, clear, grid)
+    boxed = [one for one in covers if one.mull.boxed_outside]
+    parts += _on_frames([one for one in covers if one not in boxed], placement, trim, slope)
+    parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid)
     parts += [*_casing(cased, placement, trim), *_flashing(cased, placement, trim)]
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
 
 
-def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, slope_deg: float, grid: Grid) -> list[Part]:
-    """Cover the mulls of ganged units: the boards lie on the outside edges of the frames, in sealant."""
+def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid: Grid) -> list[Cover]:
+    """Lay covers over the mulls of ganged units."""
     if trim.mull_casing is None:
         return []
-    covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=grid, from_outside=True)
-    return outside_covers(covers, trim.mull_casing, placement.outside_edge, slope_deg)
+    return [*mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=grid, from_outside=True)]
+
+
+def _on_frames(covers: list[Cover], placement: Placement, trim: ExteriorTrim, slope_deg: float) -> list[Part]:
+    """Cover mulls that are not boxed: the boards lie on the outside edges of the frames, in sealant."""
+    return outside_covers(covers, trim.mull_casing, placement.outside_edge, slope_deg) if trim.mull_casing else []
 
 
 def _hold_to_some_width(sides: dict[Side, FittedSide], joint: float) -> None:

@@ -8,13 +8,19 @@ from jambs.parts.as_built import is_measured
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
 
-DEPTH_PARTS = (PartKind.EXTENSION_JAMB, PartKind.STOOL, PartKind.EXTERIOR_JAMB, PartKind.EXTERIOR_SILL)
+DEPTH_PARTS = (
+    PartKind.EXTENSION_JAMB,
+    PartKind.STOOL,
+    PartKind.MULL_JAMB,
+    PartKind.EXTERIOR_JAMB,
+    PartKind.EXTERIOR_SILL,
+)
 """Parts whose width makes up a depth of the wall, so that a planned depth may still change them."""
 
 
 def depth_is_planned(part: Part, opening: Opening) -> bool:
     """Say whether the width of a part may still change, because nobody has measured its depth."""
-    if part.kind not in DEPTH_PARTS or part.member < part.members:
+    if part.kind not in DEPTH_PARTS or (part.member < part.members and part.kind is not PartKind.MULL_JAMB):
         return False  # of stacked frames only the one against the wall waits for the tape
     if part.where is Where.EXTERIOR:
         return opening.measured is None or not opening.measured.outside_is_read

@@ -38,8 +38,21 @@ def _alone(opening: Opening, gang: Gang, unit: Unit) -> Opening:
         drop_outside=None if opening.drop_outside is None else opening.drop_outside + unit.y,
         unstated=unit.unstated,
         gang=None,
-        at_mull=unit.at_mull,
+        at_mull=_covered(unit, gang),
     )
+
+
+def _covered(unit: Unit, gang: Gang) -> tuple[Side, ...]:
+    """Return the sides where the sash meets a board on the frames; a boxed mull has a jamb, as every other side."""
+    outward = unit.window.sash.outward
+    boxed = {
+        side
+        for mull in gang.mulls
+        if (mull.boxed_outside if outward else mull.boxed_inside)
+        for side, numbers in ((Side.RIGHT, mull.before), (Side.LEFT, mull.after))
+        if unit.number in numbers
+    }
+    return tuple(side for side in unit.at_mull if side not in boxed)
 
 
 def _has_door(gang: Gang) -> bool:

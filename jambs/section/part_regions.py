@@ -25,6 +25,7 @@ STUFF_OF = {
     PartKind.EXTERIOR_JAMB: Stuff.JAMB,
     PartKind.CASING: Stuff.CASING,
     PartKind.APRON: Stuff.CASING,
+    PartKind.MULL_JAMB: Stuff.JAMB,
     PartKind.MULL_CASING: Stuff.CASING,
     PartKind.TRANSOM_BAR_CASING: Stuff.CASING,
     **dict.fromkeys(BUILT_UP, Stuff.CASING),

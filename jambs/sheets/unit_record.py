@@ -50,12 +50,16 @@ def _sides(clear: Size) -> tuple[float, float]:
 
 
 def _mull_record(mull: Mull, kit: Kit, *, units: Units) -> Record:
-    kind = PartKind.MULL_CASING if mull.kind is MullKind.MULL else PartKind.TRANSOM_BAR_CASING
+    kinds = [PartKind.MULL_JAMB, PartKind.MULL_CASING]
+    if mull.kind is MullKind.TRANSOM_BAR:
+        kinds = [PartKind.TRANSOM_BAR_CASING]
+    boxed = {"boxed_inside": mull.boxed_inside, "boxed_outside": mull.boxed_outside}
     return {
         "kind": mull.kind.value,
         "units": [*mull.before, *mull.after],
         "from": stated(mull.low, units=units),
         "between_frames": stated(mull.between, units=units),
         "post": None if mull.post is None else size(mull.post, units=units),
-        "parts": [part.mark for part in kit.parts if part.kind is kind and part.member == mull.member],
+        **(boxed if any(boxed.values()) else {}),
+        "parts": [part.mark for part in kit.parts if part.kind in kinds and part.member == mull.member],
     }

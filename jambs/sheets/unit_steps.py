@@ -6,6 +6,7 @@ from jambs.job.models.gang import Mull
 from jambs.length import Grid
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.part import Part
 from jambs.sheets.kit_parts import marks_text, parts_of
 
 
@@ -31,6 +32,9 @@ def mull_casing_steps(kit: CutKit, where: Where, grid: Grid) -> list[str]:
     """Return how the boards over mulls and bars go on, on one side of the wall; none where there are none."""
     bar = parts_of(kit, PartKind.TRANSOM_BAR_CASING, where)
     mulls = parts_of(kit, PartKind.MULL_CASING, where)
+    jambs = parts_of(kit, PartKind.MULL_JAMB, where)
+    if jambs:
+        return [_box_step(jambs, mulls, kit, where, grid)]
     if not bar and not mulls:
         return []
     opening = kit.placement.opening
@@ -45,3 +49,18 @@ def mull_casing_steps(kit: CutKit, where: Where, grid: Grid) -> list[str]:
         f"Mull casings on the frames, {bed}{reveal} back from their faces on both sides: {order}. Fasten into the post "
         "or as the maker allows; no screw into a sash, a drain or a seal."
     ]
+
+
+def _box_step(jambs: tuple[Part, ...], over: tuple[Part, ...], kit: CutKit, where: Where, grid: Grid) -> str:
+    """Say how mulls are boxed: their jambs as legs of the units beside them, the casing over both edges."""
+    opening = kit.placement.opening
+    trim = opening.interior if where is Where.INTERIOR else opening.exterior
+    assert trim is not None
+    stand = "plumb between head and foot, tight to the frames"
+    if where is Where.EXTERIOR:
+        stand = "plumb on the sill, sealed to the frames like the outer legs"
+    return (
+        f"Box the mulls: jambs ({marks_text(jambs)}) {stand}, faces {grid.text(trim.frame_reveal)} back from the "
+        f"frames, blocked apart behind; casing ({marks_text(over)}) over both edges, {grid.text(trim.casing_reveal)} "
+        "back from the faces, with the other casing."
+    )

@@ -4,21 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.job.models.gang import MullKind, Unit
+from jambs.job.models.gang import MullKind
 from jambs.parts.kinds import PartKind, Where
 from jambs.place.units import mull_frames
-from jambs.sides import Side
 from jambs.solids.joints import joint
 from jambs.solids.lookup import X, Y
 from jambs.solids.model import KitSolids, Solid
+from jambs.solids.mull_box_checks import box_joints, box_measures, boxes_of, inner_edge
 from jambs.solids.report import TIGHT, JointCheck, Measure
 
 
 def mull_joints(solids: KitSolids) -> list[JointCheck]:
     """Measure how the covers lie on the frames at the mulls, and that uprights and bar end on each other."""
-    found = []
+    found = box_joints(solids)
     for where in (Where.INTERIOR, Where.EXTERIOR):
-        covers = _covers(solids, where)
+        covers = [] if boxes_of(solids, where) else _covers(solids, where)
         edges = [edge for _, edge in _frames(solids, where)]
         for cover in covers:
             asked = sum(_shared(cover, edge) for edge in edges)
@@ -80,28 +80,22 @@ def mull_measures(solids: KitSolids) -> list[Measure]:
     gang = opening.gang
     if gang is None:
         return []
-    found = []
+    found = box_measures(solids)
     trims = ((Where.INTERIOR, opening.interior), (Where.EXTERIOR, opening.exterior))
     for where, trim in trims:
+        if boxes_of(solids, where):
+            continue
         for cover in _covers(solids, where) if trim else ():
             assert cover.part is not None and trim is not None
             kind = MullKind.TRANSOM_BAR if cover.part.kind is PartKind.TRANSOM_BAR_CASING else MullKind.MULL
             mull = next(one for one in gang.mulls if one.kind is kind and one.member == cover.part.member)
             before, after = gang.unit(mull.before[0]), gang.unit(mull.after[0])
             axis = Y if kind is MullKind.TRANSOM_BAR else X
-            at_low = cover.low[axis] - _inner(before, axis, where)
-            at_high = _inner(after, axis, where, far=False) - cover.high[axis]
+            at_low = cover.low[axis] - inner_edge(before, axis, where)
+            at_high = inner_edge(after, axis, where, far=False) - cover.high[axis]
             name, loose = f"reveal at {cover.words}, unit", solids.job.shop.grid.step + TIGHT
             found += [  # place and width are put on the grid, each once
                 Measure(name=f"{name} {unit.number}", asked=trim.frame_reveal, found=reveal, tolerance=loose)
                 for unit, reveal in ((before, at_low), (after, at_high))
             ]
     return found
-
-
-def _inner(unit: Unit, axis: int, where: Where, *, far: bool = True) -> float:
-    """Place of the inner edge of a unit's frame: at its far end along an axis, or at its near one [in]."""
-    face = unit.window.outside_face if where is Where.EXTERIOR else unit.window.frame_face
-    near, end = ((Side.LEFT, Side.RIGHT), (Side.SILL, Side.HEAD))[axis]
-    start, size = ((unit.x, unit.frame.width), (unit.y, unit.frame.height))[axis]
-    return start + size - face.at(end) if far else start + face.at(near)

@@ -42,6 +42,7 @@ LAYERS = {
     PartKind.CASING: 2.0,
     PartKind.APRON: 2.0,
     **dict.fromkeys(BUILT_UP, 2.0),
+    PartKind.MULL_JAMB: 1.0,
     PartKind.MULL_CASING: 0.6,
     PartKind.TRANSOM_BAR_CASING: 0.6,
     PartKind.EXTENSION_JAMB: 1.0,
@@ -74,6 +75,8 @@ def _sideways(part: Part) -> float:
     """Bucks move farther, they lie around the window; an apron clears the stool; a flashing clears the casing."""
     if part.where is Where.BUCK:
         return 2.4
+    if part.kind is PartKind.MULL_JAMB:
+        return 0.0
     return {PartKind.APRON: 1.8, PartKind.HEAD_FLASHING: 1.6}.get(part.kind, 1.0)
 
 

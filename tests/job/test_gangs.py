@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 from cases import changed, job_of
-from gangs import OVER, ganged, unit
+from gangs import OVER, boxed, ganged, unit
 
 from jambs.job.reading.faults import JobFaults
 from jambs.sides import Side
@@ -154,6 +154,55 @@ def test_a_trim_without_a_board_over_the_mull_is_told() -> None:
     with pytest.raises(JobFaults) as raised:
         job_of(data)
     assert [fault.sentence for fault in raised.value.faults] == [sentence]
+
+
+RETURNED = {
+    "style": "returns",
+    "frame_reveal": "1/8",
+    "returns": {
+        "material": "gypsum board",
+        "thickness": "1/2",
+        "corner_bead": {"nose": "1/16", "leg": "1 1/4"},
+        "gap_at_frame": "1/4",
+        "wall_board": "over the return",
+    },
+    "mull_casing": dict(OVER),
+}
+BOXED = {
+    "a transom over boxed mulls": (
+        {"openings__0__mull": {"post": "4", "joint": "1/4", "boxed": "inside"}},
+        f"{W1}: mull.boxed: and a transom: boxes stand from the foot of the opening to its head, where the transom bar "
+        "would cross them; remove boxed, or make the transom an opening of its own",
+    ),
+    "a boxed transom bar": (
+        {"openings__0__transom_bar": {"gap": "1/2", "boxed": "inside"}},
+        f"{W1}: transom_bar.boxed: is of mulls, and a transom bar lies on the frames; remove boxed",
+    ),
+    "flared jambs beside a box": (
+        boxed(interior_trim__inside__flare={"sides": "10 deg"}),
+        f"{W1}: mull.boxed: is both, and the interior trim has a flare, and mull jambs stand square; remove one "
+        "of both",
+    ),
+    "stacked jambs beside a box": (
+        boxed(interior_trim__inside__stack=2),
+        f"{W1}: mull.boxed: is both, and the interior trim has a stack, and mull jambs are one board deep; remove one "
+        "of both",
+    ),
+    "no casing to close the box": (
+        boxed(interior_trim__inside=RETURNED),
+        f"{W1}: mull.boxed: is both, and the interior trim has no casing to close the box on the wall; write boxed: "
+        "outside, or give it",
+    ),
+    "nothing outside to box": (
+        boxed("outside", openings__0__exterior_trim="none"),
+        f"{W1}: mull.boxed: is outside, and there is no exterior trim; write boxed: inside",
+    ),
+}
+
+
+@pytest.mark.parametrize(("paths", "sentence"), BOXED.values(), ids=list(BOXED))
+def test_mulls_that_cannot_be_boxed_are_told(paths: dict[str, Any], sentence: str) -> None:
+    assert sentence in faults(**paths)
 
 
 def test_a_mull_without_units_is_told() -> None:

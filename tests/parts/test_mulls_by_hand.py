@@ -6,10 +6,12 @@ import math
 
 import pytest
 from cases import kit_of, part_of
-from gangs import ganged_kit, unit
+from gangs import boxed, ganged_kit, unit
 
 from jambs.job.measured.measuring_points import measure_places
+from jambs.length import Units
 from jambs.parts.as_built import planned_value
+from jambs.parts.cut_words import ends_words
 from jambs.parts.kinds import Where
 from jambs.parts.kit import FigureKind, Kit
 
@@ -53,6 +55,52 @@ def test_between_two_bars_a_mull_runs_from_one_to_the_other() -> None:
     # Bars from 45 5/8 up, 5 1/4 wide: to 50 7/8; the second 48 1/2 + 16 - 2 3/8 = 62 1/8.
     assert [bar.seat.origin[1] for bar in (low, high)] == [45.625, 62.125]
     assert (lower.length, upper.length) == (43.25, 62.125 - 50.875)
+
+
+def test_a_boxed_mull_has_a_jamb_on_each_side_and_casing_over_both() -> None:
+    kit = kit_of(**boxed())
+    left, right = (part_of(kit, "mull jamb", f"{side} side of the mull") for side in ("left", "right"))
+    # The bottom's face at 2 3/8, the head's at 48 - 2 3/8 = 45 5/8; the depth of 4 11/16 and 1/32 proud.
+    assert [(jamb.length, jamb.width) for jamb in (left, right)] == [(43.25, 4.71875)] * 2
+    # Faces a reveal back from the units: 30 - 2 1/2 + 1/8 = 27 5/8; 34 1/2 + 2 1/2 - 1/8 = 36 7/8.
+    assert [jamb.seat.origin[0] for jamb in (left, right)] == [27.625, 36.875]
+    assert [jamb.seat.through[0] for jamb in (left, right)] == [1.0, -1.0]
+    casing = part_of(kit, "mull casing", "between units")
+    # 9 1/4 less two casing reveals of 3/16; 43 1/4 and two more to the casing of head and bottom.
+    assert (casing.width, casing.length) == (8.875, 43.625)
+
+
+def test_outside_a_box_stands_on_the_sill_as_legs_do() -> None:
+    kit = kit_of(**boxed())
+    legs = [part for part in kit.parts if part.name == "exterior extension jamb" and part.side.is_leg]
+    jambs = [part for part in kit.parts if part.name == "mull jamb" and part.where is Where.EXTERIOR]
+    assert {(part.length, part.width) for part in jambs} == {(part.length, part.width) for part in legs}
+    # Faces 2 1/2 and 2 1/2, post and joints 4 1/2, less two reveals of 1/4: 9; two reveals of 1/4 less.
+    assert part_of(kit, "mull casing", "between units", Where.EXTERIOR).width == 8.5
+
+
+def test_the_bevel_of_a_foot_on_the_sill_is_told() -> None:
+    casing = part_of(kit_of(**boxed()), "mull casing", "between units", Where.EXTERIOR)
+    assert ends_words(casing, units=Units.INCH) == "top square; bottom bevel 10° to the sill, long point on the face"
+    inside = part_of(kit_of(**boxed()), "mull casing", "between units")
+    assert ends_words(inside, units=Units.INCH) == "square both ends"
+
+
+def test_a_mull_is_boxed_only_where_it_is_said() -> None:
+    inside, outside = kit_of(**boxed("inside")), kit_of(**boxed("outside"))
+    assert {part.where for part in inside.parts if part.name == "mull jamb"} == {Where.INTERIOR}
+    assert {part.where for part in outside.parts if part.name == "mull jamb"} == {Where.EXTERIOR}
+    # The cover on the frames: 2 1/2 + 4 1/2 + 2 1/2 less two reveals of 1/8.
+    assert part_of(outside, "mull casing", "between units").width == 9.25
+
+
+def test_where_the_wall_tapers_mull_jambs_taper_between_the_legs() -> None:
+    corners = {"head_left": "4 11/16", "head_right": "4 13/16", "sill_left": "4 3/4", "sill_right": "4 7/8"}
+    kit = kit_of(**boxed(openings__0__measured={"date": "2026-06-01", "interior_depth": corners}))
+    jamb = part_of(kit, "mull jamb", "left side of the mull")
+    # 27 5/8 is (27 5/8 - 2 3/8) / 59 3/4 = 0.42 of the way: 4 3/4 at the head, 4 13/16 at the foot; 1/32 proud.
+    assert jamb.taper is not None
+    assert (jamb.taper.start_width, jamb.taper.finish_width) == (4.78125, 4.84375)
 
 
 def test_outside_the_foot_is_beveled_to_the_sill(kit: Kit) -> None:

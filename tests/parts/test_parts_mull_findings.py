@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import finding_rows
 from finding_rows import Case, Row, codes_in, each
-from gangs import ganged
+from gangs import boxed, ganged
 from part_cases import CHECK, PLANNED, STOP, W1, case, level
 
 from jambs.parts import mull_findings
@@ -19,6 +19,14 @@ def deep(foot: str) -> Case:
     return case(**ganged(**pair, openings__0__measured=readings))
 
 
+def narrow(thickness: str) -> Case:
+    """Jambs of a thickness on both sides of a gap of 1/4."""
+    jamb = {"thickness": thickness, "stock": "poplar", "joint": "butt, head over legs"}
+    return case(
+        **boxed("inside", openings__0__mull={"gap": "1/4", "boxed": "inside"}, interior_trim__inside__jamb=jamb)
+    )
+
+
 ROWS = [
     Row(
         # A face of 2 1/2 less the reveal: nothing is left to lap over.
@@ -30,6 +38,29 @@ ROWS = [
         mm="W1: the casing of a mull would not reach over the frames: their faces are 50.8 mm and the frame_reveal "
         "50.8 mm; write a smaller frame_reveal.",
         severity=STOP,
+        about=W1,
+    ),
+    Row(
+        # Faces of 2 1/2 less 1/8 on both sides of 1/4: two jambs of 2 9/16 have 5; of 2 1/2 they just stand.
+        code="mull-box-too-narrow",
+        appears=narrow("2 17/32"),
+        quiet=narrow("2 1/2"),
+        inch='W1: the mull between units 1 and 2 is 5" from jamb face to jamb face, and its two jambs are 5 1/16" '
+        "thick together; write a wider post or gap, or leave boxed out.",
+        mm="W1: the mull between units 1 and 2 is 127 mm from jamb face to jamb face, and its two jambs are 128.6 mm "
+        "thick together; write a wider post or gap, or leave boxed out.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
+        code="mull-box-holds-no-post",
+        appears=case(**boxed("inside")),
+        quiet=case(**boxed("inside", openings__0__mull={"gap": "2", "boxed": "inside"})),
+        inch='Head, stool and bottom go through in front of the post of 4", which must not reach into the room past '
+        "the inside edges of the frames: tell the framer. The mull box is hollow and carries nothing.",
+        mm="Head, stool and bottom go through in front of the post of 101.6 mm, which must not reach into the room "
+        "past the inside edges of the frames: tell the framer. The mull box is hollow and carries nothing.",
+        severity=CHECK,
         about=W1,
     ),
     Row(

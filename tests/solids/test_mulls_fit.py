@@ -6,14 +6,14 @@ import dataclasses
 
 import pytest
 from cases import STOOL, job_of
-from gangs import OVER, ganged, ganged_kit, unit
+from gangs import OVER, boxed, ganged, ganged_kit, unit
 
 pytest.importorskip("cadquery")
 
-from cases import changed
+from cases import changed, kit_of
 
-from jambs.parts.cuts import Rip
-from jambs.parts.kinds import PartKind
+from jambs.parts.cuts import Crosscut, Rip
+from jambs.parts.kinds import PartKind, Where
 from jambs.solids.fit import FitReport, fit_report
 from jambs.solids.model import model_kit
 
@@ -44,6 +44,37 @@ def test_a_mull_between_two_transom_bars_fits() -> None:
     assert found.faults == ()
     # Two covers and two bars, inside and outside, each with two reveals.
     assert len([one for one in found.measures if one.name.startswith("reveal at")]) == 16
+
+
+MEASURED = {
+    "date": "2026-06-01",
+    "interior_depth": {"head_left": "4 11/16", "head_right": "4 13/16", "sill_left": "4 3/4", "sill_right": "4 7/8"},
+}
+
+
+@pytest.mark.parametrize(
+    "paths",
+    [{}, {"interior_trim__inside": {**STOOL, "mull_casing": dict(OVER)}, "openings__0__measured": MEASURED}],
+    ids=["picture framed", "on a stool, measured"],
+)
+def test_boxed_mulls_fit(paths: dict[str, object]) -> None:
+    job = job_of(changed(**boxed(**paths)))
+    found = fit_report(model_kit(kit_of(**boxed(**paths)), job))
+    assert found.faults == ()
+    assert len([one for one in found.joints if "between head and foot" in one.name]) == 4
+    assert len([one for one in found.measures if "mull" in one.name]) == 8
+
+
+def test_a_mull_jamb_that_is_too_short_is_found() -> None:
+    kit = kit_of(**boxed())
+    short = tuple(
+        dataclasses.replace(part, cuts=(part.cuts[0], Crosscut(length=part.length - 1 / 8), *part.cuts[2:]))
+        if part.kind is PartKind.MULL_JAMB and part.where is Where.INTERIOR
+        else part
+        for part in kit.parts
+    )
+    found = fit_report(model_kit(dataclasses.replace(kit, parts=short), job_of(changed(**boxed()))))
+    assert found.faults != ()
 
 
 def test_a_mull_casing_that_is_too_wide_is_found() -> None:

@@ -95,10 +95,14 @@ def _apex(opening: Opening, pane: Box, *, from_outside: bool) -> Point | None:
 
 
 def sash_words(opening: Opening) -> str:
-    """Say how the sash opens, or how each of several units does."""
+    """Say how the sash opens, or how each of several units does; units that open alike are named together."""
     if opening.gang:
-        each = zip(opening.gang.units, unit_openings(opening), strict=True)
-        return "; ".join(f"unit {unit.number}: {sash_words(one)}" for unit, one in each)
+        alike: dict[str, list[str]] = {}
+        for unit, one in zip(opening.gang.units, unit_openings(opening), strict=True):
+            alike.setdefault(sash_words(one), []).append(str(unit.number))
+        if len(alike) == 1:
+            return f"all {len(opening.gang.units)} units: {next(iter(alike))}"
+        return "; ".join(f"unit{'s' * (len(them) > 1)} {', '.join(them)}: {words}" for words, them in alike.items())
     sash = opening.window.sash
     words = sash.value
     if sash.is_side_hung and opening.hinge:

@@ -45,14 +45,23 @@ class UnitEntry(Model):
     weight: Weight | None = None
 
 
+class Boxed(StrEnum):
+    """On which side of the wall the mulls are boxed: a jamb on each side of the mull, and casing on the wall."""
+
+    INSIDE = "inside"
+    OUTSIDE = "outside"
+    BOTH = "both"
+
+
 class MullEntry(ModelOrText):
     """What lies between two frames: ``gap``, frame → frame; or a ``post`` of this width with a ``joint``, frame → post,
-    on each side of it [in].
+    on each side of it [in]. ``boxed``: jambs on both sides of it, out to the wall, in place of a board on the frames.
     """
 
     gap: Reveal | None = None
     post: BoardWidth | None = None
     joint: Reveal | None = None
+    boxed: Boxed | None = None
 
     @model_validator(mode="before")
     @classmethod
@@ -144,6 +153,13 @@ def row_fault(
         )
     if mull and not any(len(row) > 1 for row in rows):
         return ("mull",), "lies between units side by side, and there are none; remove it"
+    if bar and bar.boxed:
+        return ("transom_bar", "boxed"), "is of mulls, and a transom bar lies on the frames; remove boxed"
+    if mull and mull.boxed and len(rows) > 1:
+        return ("mull", "boxed"), (
+            "and a transom: boxes stand from the foot of the opening to its head, where the transom bar would cross "
+            "them; remove boxed, or make the transom an opening of its own"
+        )
     if bar and len(rows) < 2:
         return ("transom_bar",), "lies under a transom, and there is none; remove it, or give transom"
     between = mull.between if mull else 0.0
@@ -200,7 +216,8 @@ class Mull:
     """What lies between frames. ``low``, ``high``: edge of one frame → edge of the next [in]: x of a mull, y of a bar.
 
     ``row``: of a mull; of a bar the one under it. ``before``, ``after``: numbers of the units on both sides of it.
-    ``post``: width of the post in it [in]; None where there is but a gap.
+    ``post``: width of the post in it [in]; None where there is but a gap. ``boxed_inside``, ``boxed_outside``: jambs
+    stand on both sides of it.
     """
 
     kind: MullKind
@@ -211,6 +228,8 @@ class Mull:
     post: float | None
     before: tuple[int, ...]
     after: tuple[int, ...]
+    boxed_inside: bool = False
+    boxed_outside: bool = False
 
     @property
     def between(self) -> float:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from jambs.job.models.gang import Gang, Mull, MullEntry, MullKind, Unit, UnitEntry, Way, row_fault, row_ways
+from jambs.job.models.gang import Boxed, Gang, Mull, MullEntry, MullKind, Unit, UnitEntry, Way, row_fault, row_ways
 from jambs.job.models.openings import Assumed, OpeningEntry
 from jambs.job.models.position import PositionRule
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim
@@ -151,6 +151,35 @@ def hold_trim(
     return bool(lacking)
 
 
+def hold_boxed(
+    entry: OpeningEntry,
+    interior: InteriorTrim,
+    exterior: ExteriorTrim | None,
+    source: TextSource,
+    complaints: Complaints,
+) -> bool:
+    """Hold boxed mulls against the trim that they are to be boxed with; say whether they cannot be."""
+    boxed = entry.mull.boxed if entry.mull else None
+    if boxed is None:
+        return False
+    told = []
+    if boxed is not Boxed.OUTSIDE:
+        told += [
+            f"is {boxed.value}, and the interior trim has {what}; {cure}"
+            for is_there, what, cure in (
+                (not interior.is_cased, "no casing to close the box on the wall", "write boxed: outside, or give it"),
+                (interior.flare is not None, "a flare, and mull jambs stand square", "remove one of both"),
+                (interior.stack is not None, "a stack, and mull jambs are one board deep", "remove one of both"),
+            )
+            if is_there
+        ]
+    if boxed is not Boxed.INSIDE and exterior is None:
+        told.append(f"is {boxed.value}, and there is no exterior trim; write boxed: inside")
+    for sentence in told:
+        complaints.say(source, ("mull", "boxed"), sentence)
+    return bool(told)
+
+
 def ask_units(
     found: FoundGang, entry: OpeningEntry, rule: PositionRule, source: TextSource, complaints: Complaints
 ) -> bool:
@@ -236,6 +265,8 @@ def _mulls(units: Sequence[Unit], entry: MullEntry | None, before: int) -> Itera
             post=entry.post if entry else None,
             before=(left.number,),
             after=(right.number,),
+            boxed_inside=entry is not None and entry.boxed in (Boxed.INSIDE, Boxed.BOTH),
+            boxed_outside=entry is not None and entry.boxed in (Boxed.OUTSIDE, Boxed.BOTH),
         )
 
 

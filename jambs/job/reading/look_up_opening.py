@@ -18,7 +18,7 @@ from jambs.job.reading.catalog import find_layer, material_name
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.doors import ask_door
 from jambs.job.reading.faults import advice
-from jambs.job.reading.gangs import FoundGang, ask_units, find_gang, hold_trim, placed_gang
+from jambs.job.reading.gangs import FoundGang, ask_units, find_gang, hold_boxed, hold_trim, placed_gang
 from jambs.job.reading.look_up import Found, Shelf, find
 from jambs.job.reading.shapes import ask_shape
 from jambs.job.reading.tree import TextSource
@@ -67,6 +67,8 @@ def look_up_opening(source: TextSource, shelves: Shelves, complaints: Complaints
     wrong |= ask_shape(entry, window.entry, interior.entry, exterior.entry if exterior else None, source, complaints)
     if gang:
         wrong |= hold_trim(interior.entry, exterior.entry if exterior else None, source, complaints)
+        bare_exterior = exterior.entry if exterior else None
+        wrong |= hold_boxed(entry, interior.entry, bare_exterior, source, complaints)
         wrong |= ask_units(gang, entry, rule, source, complaints)
     elif not wrong:
         wrong = ask_for(window.entry, entry, rule, source, complaints)
