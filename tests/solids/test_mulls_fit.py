@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+from typing import Any
 
 import pytest
 from cases import STOOL, job_of
@@ -57,7 +58,7 @@ MEASURED = {
     [{}, {"interior_trim__inside": {**STOOL, "mull_casing": dict(OVER)}, "openings__0__measured": MEASURED}],
     ids=["picture framed", "on a stool, measured"],
 )
-def test_boxed_mulls_fit(paths: dict[str, object]) -> None:
+def test_boxed_mulls_fit(paths: dict[str, Any]) -> None:
     job = job_of(changed(**boxed(**paths)))
     found = fit_report(model_kit(kit_of(**boxed(**paths)), job))
     assert found.faults == ()
