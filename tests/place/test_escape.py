@@ -6,9 +6,9 @@ from dataclasses import replace
 
 from cases import changed, job_of, placed
 
+from jambs.job.models.fields import Size
 from jambs.job.models.shop import Escape
 from jambs.length import Units
-from jambs.job.models.fields import Size
 from jambs.place.escape import clear_opening, escape_check, escape_faults
 from jambs.place.escape_findings import escape_words
 from jambs.place.solve import place_windows
