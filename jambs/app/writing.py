@@ -12,6 +12,7 @@ from pathlib import Path
 
 from jambs.app.chain import Unbuildable
 from jambs.app.in_the_way import InTheWay
+from jambs.findings import Finding
 from jambs.interrupts import held_back
 from jambs.issued.entry import JobIdentity
 from jambs.issued.errors import RecordError, Unreadable
@@ -92,9 +93,13 @@ def writing_turn(place: PaperFolder, job: Job, *, verb: str) -> Iterator[Writing
     Raises:
         Unbuildable: the folder belongs to another job, or something of it cannot be read or written.
     """
-    turn = begin(place.root, identity(job, place.root), verb=verb, inside=place.inside, say=said)
+    turn = begin(place.root, identity(job, place.root), verb=verb, inside=place.inside, tell=_told)
     with record_faults(), turn as writing:
         yield writing
+
+
+def _told(one: Finding) -> None:
+    said(one.sentence(Units.INCH))  # none of them holds a length
 
 
 def said(sentence: str) -> None:

@@ -6,13 +6,13 @@ import errno
 import os
 import sys
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import BinaryIO
 
-Say = Callable[[str], None]
-"""Is told sentences while the work goes on."""
+from jambs.issued.turn_findings import NoLocksThere, Tell, WaitsForAnother
+
 PATIENCE = 0.1
 """A writer that waits asks again after this [s]."""
 FAR = 1 << 30
@@ -21,40 +21,40 @@ BUSY = (errno.EAGAIN, errno.EACCES, errno.EDEADLK)
 
 
 @contextmanager
-def writers_turn(file: Path, *, verb: str, say: Say) -> Iterator[None]:
+def writers_turn(file: Path, *, verb: str, tell: Tell) -> Iterator[None]:
     """Wait until nobody else writes, and hold the lock; say once whom it waits for."""
-    handle = _taken(file, verb, say)
+    handle = _taken(file, verb, tell)
     try:
         yield
     finally:
         handle.close()
 
 
-def _taken(file: Path, verb: str, say: Say) -> BinaryIO:
-    has_said = False
+def _taken(file: Path, verb: str, tell: Tell) -> BinaryIO:
+    has_told = False
     while True:
         file.parent.mkdir(parents=True, exist_ok=True)
         with suppress(FileNotFoundError):  # the folder was cleared away this very moment
             handle = file.open("a+b")
-            if _is_locked(handle, file, say) and _is_still_there(handle, file):
+            if _is_locked(handle, file, tell) and _is_still_there(handle, file):
                 _sign(handle, verb)
                 return handle
-            holder = "" if has_said else _holder(file)
+            holder = "" if has_told else _holder(file)
             handle.close()
             if holder:
-                say(f"waiting: {holder} is writing to {file.parent.parent}; this goes on when it is done")
-                has_said = True
+                tell(WaitsForAnother(holder=holder, folder=str(file.parent.parent)))
+                has_told = True
             time.sleep(PATIENCE)
 
 
-def _is_locked(handle: BinaryIO, file: Path, say: Say) -> bool:
+def _is_locked(handle: BinaryIO, file: Path, tell: Tell) -> bool:
     """Try to lock; where the file system knows no locks, say so and go on."""
     try:
         _lock(handle)
     except OSError as error:
         if error.errno in BUSY:
             return False
-        say(f"{file.parent.parent} is on a disk that knows no locks; see that nobody else writes there now")
+        tell(NoLocksThere(folder=str(file.parent.parent)))
     return True
 
 

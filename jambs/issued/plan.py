@@ -268,11 +268,16 @@ def lay_out(record: Record, issue: Entry, folder: Path) -> None:
             raise Unreadable(PaperUnreadable(path=path, why=error.findings)) from None
 
 
-def withdrawn(record: Record, earlier: Entry) -> NewIssue:
-    """Return the issue that goes back to an earlier one; nothing issued since is lost."""
+def why_withdrawn(record: Record, earlier: Entry) -> dict[str, WithdrawnTo]:
+    """Return the openings whose sheets are others in an earlier issue than in the one that holds, and the reason."""
     last = record.latest_issue
     now = last.sheets if last else {}
     marks = dict.fromkeys((*earlier.sheets, *now))
-    differs = tuple(mark for mark in marks if now.get(mark) != earlier.sheets.get(mark))
-    why = dict.fromkeys(differs, WithdrawnTo(number=earlier.issue).sentence(Units.INCH))
-    return NewIssue(sheets=earlier.sheets, changed=differs, why=why, same_as=earlier.issue)
+    differs = (mark for mark in marks if now.get(mark) != earlier.sheets.get(mark))
+    return dict.fromkeys(differs, WithdrawnTo(number=earlier.issue))
+
+
+def withdrawn(record: Record, earlier: Entry) -> NewIssue:
+    """Return the issue that goes back to an earlier one; nothing issued since is lost."""
+    why = {mark: one.sentence(Units.INCH) for mark, one in why_withdrawn(record, earlier).items()}
+    return NewIssue(sheets=earlier.sheets, changed=tuple(why), why=why, same_as=earlier.issue)

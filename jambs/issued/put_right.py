@@ -3,28 +3,40 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Sequence
 from contextlib import suppress
 from pathlib import Path
 
-from jambs.issued.chain import ASIDE, Damage, entry_file
+from jambs.issued.chain import ASIDE, entry_file
 from jambs.issued.durable import clear_new, file_sha256, usual_mode, write_durably
 from jambs.issued.earlier_format import EarlierRecord
 from jambs.issued.entry import Entry
 from jambs.issued.entry_file import entry_bytes
 from jambs.issued.errors import RecordError
-from jambs.issued.findings import EntryMissing, told
-from jambs.issued.lock import Say
+from jambs.issued.findings import EntryMissing
 from jambs.issued.move_in import MoveIn, complete, log_file, undo
 from jambs.issued.paths import FOLDER, paper_file
 from jambs.issued.record import Record
+from jambs.issued.turn_findings import (
+    EarlierIssueLost,
+    EntriesHealed,
+    EntriesMissing,
+    EntrySetAside,
+    LeftAsChanged,
+    MoveCompleted,
+    MoveLogDamaged,
+    MoveNotCompleted,
+    NotKnownAnyMore,
+    RecordGone,
+    TakenOver,
+    Tell,
+)
 from jambs.issued.witness import Witness, write_witness
 
 EARLIER = "earlier format"
 
 
-def put_right(record: Record, say: Say) -> Record:
-    """Put a record right, say what was done and what cannot be known any more, and return it as it then is.
+def put_right(record: Record, tell: Tell) -> Record:
+    """Put a record right, tell what was done and what cannot be known any more, and return it as it then is.
 
     Only the holder of the lock may do that.
     """
@@ -32,26 +44,23 @@ def put_right(record: Record, say: Say) -> Record:
     for folder in (own, own / "entries", own / "files"):
         clear_new(folder)
     if record.earlier:
-        record = _taken_over(record, record.earlier, say)
+        record = _taken_over(record, record.earlier, tell)
     if record.chain.healed:
-        _heal(record, say)
+        _heal(record, tell)
     if record.chain.damaged:
-        _set_aside_damaged(record, say)
+        _set_aside_damaged(record, tell)
     if log_file(record.folder).exists():
-        record = _completed(record, say)
+        record = _completed(record, tell)
     latest, witness = record.latest, record.witness
     if latest and (witness is None or witness.entry != latest):
         write_witness(record.folder, Witness(entry=latest, told=record.told))
         record = Record.open(record.folder)
     if latest is None and _has_papers(record.folder):
-        say(
-            f"{record.folder} holds papers, but no record of what was issued: it is gone. Sheets printed before today "
-            "are void, whatever issue they name."
-        )
+        tell(RecordGone(folder=str(record.folder)))
     return record
 
 
-def _taken_over(record: Record, earlier: EarlierRecord, say: Say) -> Record:
+def _taken_over(record: Record, earlier: EarlierRecord, tell: Tell) -> Record:
     """Write an earlier record anew as entries; its own files stand aside, nothing is lost."""
     folder = record.folder / FOLDER
     for path, paper in (record.latest.papers if record.latest else {}).items():
@@ -67,96 +76,76 @@ def _taken_over(record: Record, earlier: EarlierRecord, say: Say) -> Record:
         write_durably(entry_file(folder / "entries", entry.number), content)
     for one in earlier.chain.damaged:
         aside = _set_aside(folder / f"{one.number:04}.json", folder / ASIDE)
-        say(f"the record of issue {one.number} is {told((one.why,))}{aside}; what it changed is not known any more")
+        tell(EarlierIssueLost(number=one.number, why=one.why, aside=aside))
     for file in earlier.files:
         if file.exists():
             _set_aside(file, folder / EARLIER)
     assert record.latest
     write_witness(record.folder, Witness(entry=record.latest, told=record.latest.issue))
     if record.issues:
-        say(f"the record of {len(record.issues)} issues in the earlier format was taken over")
+        tell(TakenOver(issues=len(record.issues)))
     return Record.open(record.folder)
 
 
 def _set_aside(file: Path, folder: Path) -> str:
-    """Move a file aside under its name, or its name and a number; return where it is, for a sentence."""
+    """Move a file aside under its name, or its name and a number; return where it is, from the folder of papers."""
     if not file.exists():
         return ""
     folder.mkdir(parents=True, exist_ok=True)
     names = (file.name, *(f"{file.stem} ({number}){file.suffix}" for number in range(2, 1000)))
     aside = next(folder / name for name in names if not (folder / name).exists())
     file.replace(aside)
-    return f", and was set aside as {aside.relative_to(folder.parent.parent).as_posix()}"
+    return aside.relative_to(folder.parent.parent).as_posix()
 
 
-def _heal(record: Record, say: Say) -> None:
+def _heal(record: Record, tell: Tell) -> None:
     for number, content in record.chain.healed.items():
         file = entry_file(record.folder / FOLDER / "entries", number)
         _set_aside(file, record.folder / FOLDER / ASIDE)
         write_durably(file, content)
-    names = _numbers(record.chain.healed)
-    say(f"entry {names} of the record was damaged or gone, and is written anew from its copy")
+    tell(EntriesHealed(numbers=tuple(record.chain.healed)))
 
 
-def _set_aside_damaged(record: Record, say: Say) -> None:
-    """Set damaged entries aside by name; say what is known without them and what is not."""
+def _set_aside_damaged(record: Record, tell: Tell) -> None:
+    """Set damaged entries aside by name; tell what is known without them and what is not."""
     folder = record.folder / FOLDER
     for one in record.chain.damaged:
         if not isinstance(one.why, EntryMissing):
             aside = _set_aside(entry_file(folder / "entries", one.number), folder / ASIDE)
-            say(f"{FOLDER}/entries/{one.number:05}.json is {told((one.why,))}{aside}")
-    missing = [one.number for one in record.chain.damaged if isinstance(one.why, EntryMissing)]
+            tell(EntrySetAside(number=one.number, why=one.why, aside=aside))
+    missing = tuple(one.number for one in record.chain.damaged if isinstance(one.why, EntryMissing))
     if missing:
-        say(f"entry {_numbers(missing)} of the record is missing")
-    issues = ", ".join(map(str, record.issues)) or "none"
-    say(
-        f"Not known any more: what was written and issued by {_entries(record.chain.damaged)}. Known issues: {issues}. "
-        f"The next issue is {record.next_issue}, so that no number stands on two sheets."
-    )
+        tell(EntriesMissing(numbers=missing))
+    lost = tuple(one.number for one in record.chain.damaged)
+    tell(NotKnownAnyMore(numbers=lost, known=tuple(record.issues), next_issue=record.next_issue))
 
 
-def _entries(damaged: Sequence[Damage]) -> str:
-    return f"{'entry' if len(damaged) == 1 else 'entries'} {_numbers(one.number for one in damaged)}"
-
-
-def _numbers(numbers: Iterable[int]) -> str:
-    """Return numbers with runs drawn together: ``1-4, 7``."""
-    runs: list[list[int]] = []
-    for number in sorted(numbers):
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
-
-
-def _completed(record: Record, say: Say) -> Record:
+def _completed(record: Record, tell: Tell) -> Record:
     """Complete a move that was killed, or put back what stood there before."""
     move = record.interrupted
     latest = record.latest
     if move is None:
         aside = _set_aside(log_file(record.folder), record.folder / FOLDER / ASIDE)
-        say(f"the log of a move of papers is damaged{aside}; the papers are put back as they are on record")
+        tell(MoveLogDamaged(aside=aside))
         _restore(record)
     elif latest is None or move.entry.number > record.chain.last_number:
-        _complete(record, move, say)
+        _complete(record, move, tell)
     log_file(record.folder).unlink(missing_ok=True)
     return Record.open(record.folder)
 
 
-def _complete(record: Record, move: MoveIn, say: Say) -> None:
+def _complete(record: Record, move: MoveIn, tell: Tell) -> None:
     try:
         left = complete(record.folder, move, record.blobs)
     except RecordError as error:
-        say(f"a jambs {move.entry.verb} was stopped while it moved its papers in, and cannot be completed: {error}")
+        tell(MoveNotCompleted(verb=move.entry.verb, why=error.findings))
         with suppress(RecordError):
             undo(record.folder, move, record.blobs)
         return
     _appear(record, move.entry)
-    issue = f": issue {move.entry.issue}" if move.entry.is_issue else ""
-    say(f"an earlier jambs {move.entry.verb} was stopped while it moved its papers in; that is now completed{issue}")
+    tell(MoveCompleted(verb=move.entry.verb, issue=move.entry.issue if move.entry.is_issue else None))
     for path in left:
-        say(f"{path} was changed since and is left as it is")
+        tell(LeftAsChanged(path=path))
 
 
 def _appear(record: Record, entry: Entry) -> None:

@@ -17,11 +17,12 @@ from jambs.issued.entry import BUILD, Entry, IssuedSheet, JobIdentity, WrittenPa
 from jambs.issued.entry_file import entry_bytes
 from jambs.issued.errors import RecordError, Unreadable
 from jambs.issued.findings import FolderOfAnotherJob, NotWritten, PaperUnreadable
-from jambs.issued.lock import Say, writers_turn
+from jambs.issued.lock import writers_turn
 from jambs.issued.move_in import MoveIn, log_file, move, try_replacements, undo, write_log
 from jambs.issued.paths import EARLIER_LOG, FOLDER, WITNESS, paper_file, safe_path
 from jambs.issued.put_right import put_right
 from jambs.issued.record import Record
+from jambs.issued.turn_findings import ChangedSince, PaperOffTheList, PaperPutBack, Tell, VoidButChanged, untold
 from jambs.issued.witness import Witness, write_witness
 
 STAGING = ".making-"
@@ -86,12 +87,12 @@ class Commit:
 class Writing:
     """One verb's turn in a folder. ``record`` is put right, and is what the commit builds on."""
 
-    def __init__(self, record: Record, job: JobIdentity, *, verb: str, inside: str, say: Say) -> None:
+    def __init__(self, record: Record, job: JobIdentity, *, verb: str, inside: str, tell: Tell) -> None:
         self.record = record
         self.job = job
         self.verb = verb
         self._inside = f"{inside}/" if inside else ""
-        self._say = say
+        self._tell = tell
         self._earlier = _earlier_papers(record, inside, verb)
 
     @property
@@ -177,7 +178,7 @@ class Writing:
         touched = [*written, *put_back, *self._removable(gone)]
         for path in gone:
             if path not in touched and self.papers[path].verb == self.verb and (self.folder / path).is_file():
-                self._say(f"{path} is void; it was changed since it was written, and is left there")
+                self._tell(VoidButChanged(path=path))
         try_replacements(self.folder, touched)
         move_in = MoveIn(entry=entry, before={path: self._kept_before(path) for path in touched})
         ready = {name: work.staged / path for name, path in new.items()}
@@ -208,7 +209,7 @@ class Writing:
     def _staying(
         self, written: Mapping[str, WrittenPaper], stays: Collection[str]
     ) -> tuple[dict[str, WrittenPaper], list[str]]:
-        """Return the earlier papers that stay, and which of them are put back; say what is not as it was written."""
+        """Return the earlier papers that stay, and which of them are put back; tell what is not as it was written."""
         found, put_back = {}, []
         for path, paper in self.papers.items():
             is_mine = paper.verb == self.verb
@@ -216,12 +217,12 @@ class Writing:
                 continue
             state = _state(paper_file(self.folder, path), paper.sha256)
             if state == "changed":
-                self._say(f"{path} was changed since it was written")
+                self._tell(ChangedSince(path=path))
             elif state != "whole" and self.record.blobs.has(paper.sha256) and (is_mine or state == "blank"):
-                self._say(f"{path} was {'gone' if state == 'missing' else 'damaged'} and is put back")
+                self._tell(PaperPutBack(path=path, is_gone=state == "missing"))
                 put_back.append(path)
             elif state != "whole":
-                self._say(f"{path} is {'gone' if state == 'missing' else 'damaged'} and is off the list of papers")
+                self._tell(PaperOffTheList(path=path, is_gone=state == "missing"))
                 continue
             found[path] = paper
         return found, put_back
@@ -323,21 +324,19 @@ def _earlier_papers(record: Record, inside: str, verb: str) -> dict[str, Written
 
 
 @contextmanager
-def begin(
-    folder: Path, job: JobIdentity, *, verb: str, inside: str = "", say: Say = lambda sentence: None
-) -> Iterator[Writing]:
+def begin(folder: Path, job: JobIdentity, *, verb: str, inside: str = "", tell: Tell = untold) -> Iterator[Writing]:
     """Wait for the turn to write in a folder of papers, and put its record right.
 
-    ``inside``: the verb's own folder within it. ``say`` is told what was waited for, put right, and cannot be known.
+    ``inside``: the verb's own folder within it. ``tell`` is told what was waited for, put right, and cannot be known.
 
     Raises:
         RecordError: the folder belongs to another job, or its record is of a later version.
         OSError: it cannot be written; nothing was.
     """
-    with _cleared(folder, verb, say):
+    with _cleared(folder, verb, tell):
         record = Record.open(folder)
         refuse_other_job(record, job)
-        yield Writing(put_right(record, say), job, verb=verb, inside=inside, say=say)
+        yield Writing(put_right(record, tell), job, verb=verb, inside=inside, tell=tell)
 
 
 def refuse_other_job(record: Record, job: JobIdentity) -> None:
@@ -360,11 +359,11 @@ def refuse_other_job(record: Record, job: JobIdentity) -> None:
 
 
 @contextmanager
-def _cleared(folder: Path, verb: str, say: Say) -> Iterator[None]:
+def _cleared(folder: Path, verb: str, tell: Tell) -> Iterator[None]:
     """Hold the lock, and leave no empty folders behind where nothing was written."""
     made = [one for one in (folder / FOLDER, folder, folder.parent) if not one.exists()]
     lock = folder / FOLDER / ".lock"
-    with writers_turn(lock, verb=verb, say=say):
+    with writers_turn(lock, verb=verb, tell=tell):
         try:
             yield
         finally:

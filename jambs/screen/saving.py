@@ -13,6 +13,7 @@ from pathlib import Path
 
 from jambs.app.whole_file import write_whole
 from jambs.issued.lock import writers_turn
+from jambs.issued.turn_findings import untold
 from jambs.job.editing.file_text import FileText
 
 LOCK = ".jambs-writing"
@@ -58,7 +59,7 @@ def read_file(path: Path) -> FileText | None:
 def job_folder_turn(folder: Path) -> Iterator[None]:
     """Hold the folder of a job while its files are read and written back."""
     file = folder / LOCK
-    with writers_turn(file, verb="open", say=lambda _: None):
+    with writers_turn(file, verb="open", tell=untold):
         try:
             yield
         finally:

@@ -10,7 +10,9 @@ from jambs.issued.durable import sha256_of
 from jambs.issued.entry import BUILD, Entry, IssuedSheet, JobIdentity
 from jambs.issued.paths import FOLDER
 from jambs.issued.record import Record
+from jambs.issued.turn_findings import Tell, TurnFinding, untold
 from jambs.issued.writing import Commit, NewIssue, PaperFacts, begin
+from jambs.length import Units
 
 JOB = JobIdentity(name="House by the lake", file="")
 DAY = "2026-05-04"
@@ -39,11 +41,17 @@ def write(
     is_issue: bool | None = None,
     job: JobIdentity = JOB,
     said: list[str] | None = None,
+    tell: Tell = untold,
     documents: Mapping[str, bytes] | None = None,
 ) -> Entry:
     """Commit some papers as a verb does; those of a build are an issue with a sheet of W1."""
-    heard = [] if said is None else said
-    with begin(folder, job, verb=verb, inside=inside, say=heard.append) as writing, writing.fresh_folder() as fresh:
+
+    def hear(one: TurnFinding) -> None:
+        tell(one)
+        if said is not None:
+            said.append(one.sentence(Units.INCH))
+
+    with begin(folder, job, verb=verb, inside=inside, tell=hear) as writing, writing.fresh_folder() as fresh:
         staged(fresh, files)
         sheets = {"W1": sheet(writing.record.next_issue, str(sorted(files.items())))}
         issue = NewIssue(sheets=sheets, changed=("W1",), why={}) if is_issue or verb == BUILD else None

@@ -14,8 +14,7 @@ from issued_records import opening_of
 from jambs.findings import Statement
 from jambs.issued import verdict_reasons
 from jambs.issued.compare import compare_openings, verdict
-from jambs.issued.old_labels import to_do
-from jambs.issued.verdict_reasons import ThrowAway
+from jambs.issued.old_labels import _rows, to_do
 
 TOLERANCE = 1 / 32
 Part = dict[str, Any]
@@ -77,6 +76,17 @@ def all_of(*, come: bool) -> Case:
     return case
 
 
+def labels_of(*, come: bool) -> Case:
+    """What is told of old labels once the exterior trim has come, or gone."""
+
+    def case() -> list[Statement]:
+        whole, bare = openings()
+        old, new = (bare, whole) if come else (whole, bare)
+        return list(dict.fromkeys(told for *_, told in _rows(old, new, TOLERANCE)))
+
+    return case
+
+
 HEAD = part("extension jamb")
 ROWS = [
     Row(code="recut", appears=of(with_stock("oak")), quiet=of(with_stock("cedar")), inch="recut: other stock"),
@@ -116,7 +126,7 @@ ROWS = [
     ),
     Row(code="no-longer-needed", appears=all_of(come=False), quiet=all_of(come=True), inch="no longer needed"),
     Row(code="cut-it", appears=all_of(come=True), quiet=all_of(come=False), inch="cut it"),
-    Row(code="throw-away", appears=lambda: [ThrowAway()], quiet=None, inch="throw away"),
+    Row(code="throw-away", appears=labels_of(come=False), quiet=labels_of(come=True), inch="throw away"),
 ]
 
 
