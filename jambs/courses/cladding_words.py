@@ -11,9 +11,9 @@ PRACTICE = "common practice, no source; the job gives none"
 
 def cladding_words(cladding: Cladding, units: Units) -> str:
     """Name a cladding: ``18" shingles, single course``; ``6" clapboards, lapped 1" to 1 1/2"``."""
-    entry = cladding.entry
-    if entry.length is not None and cladding.row:
-        return f"{units.text(entry.length)} {entry.kind.value}, {entry.coursing.value} course"
+    entry, row = cladding.entry, cladding.row
+    if row:
+        return f"{units.text(row.length)} {row.kind.value}, {row.coursing.value} course"
     widths = ", ".join(units.text(width) for width in sorted(entry.widths))
     laps = " to ".join(dict.fromkeys(units.text(lap) for lap in laps_of(entry)))
     return f"{widths} {entry.kind.value}, lapped {laps}"

@@ -116,7 +116,7 @@ def weighing(task: Task, greatest: int, scale: CourseScale) -> Toll:
         line=line,
         exposure=_barred(task, FAR, np.int64) + np.abs(shown - task.wanted) * scale.off,
         gentle=1,
-        steep=scale.seen + 1,
+        steep=scale.seen,  # unrest decides between courses that have as many steps past what is seen
         unseen=task.unseen,
         greatest=greatest,
         far=FAR,

@@ -65,7 +65,7 @@ def _least(moves: Iterable[int]) -> int:
 
 def outlook(task: Task) -> Outlook:
     """Look up from every height and down from it; every change of exposure up to the greatest is allowed."""
-    below = climb(task, counting(task, min(task.greatest_change, task.span - 1)))
+    below = climb(task, counting(task, task.greatest_change))
     above, onward, reach = _descend(task)
     through = -(below.astype(np.int32) + above[:, reach : reach + below.shape[1]]).min(axis=0)
     up_to = -below.min(axis=0).astype(np.int32)
@@ -80,7 +80,7 @@ def _sound(met: Costs) -> Costs:
 
 def _descend(task: Task) -> tuple[Costs, Costs, int]:
     """Return the least cost above every height, by the exposure under it, and with none under it (a start line)."""
-    toll = counting(task, min(task.greatest_change, task.span - 1))
+    toll = counting(task, task.greatest_change)
     reach = task.exposures[-1]
     length = reach + task.top + task.exposures[-1] + 1
     line = -met_weights(task, length, base=reach)

@@ -41,13 +41,12 @@ def cure_words(missed: Missed, grid: Grid) -> str:
     wanted, move = missed.wanted, missed.move
     if move is None:
         return ""
-    size = grid.text(abs(move))
-    way = "up" if move > 0 else "down"
+    size, is_up = grid.text(abs(move)), move > 0
     if wanted.kind is LineKind.EAVE:
-        return f"end the cladding {size} {'higher' if move > 0 else 'lower'}, or cover the cut course with a frieze"
-    place = f"the {wanted.kind.value} {way} by {size}"
+        return f"end the cladding {size} {'higher' if is_up else 'lower'}, or cover the cut course with a frieze"
+    place = f"the {wanted.kind.value} {'up' if is_up else 'down'} by {size}"
     if abs(move) > TRIM_MOVE:
         return place
     if wanted.kind is LineKind.HEAD:
-        return f"head casing {size} {'wider' if move > 0 else 'narrower'}, or {place}"
-    return f"sill {size} thinner, or {place}" if move > 0 else f"a band of {size} under the sill, or {place}"
+        return f"head casing {size} {'wider' if is_up else 'narrower'}, or {place}"
+    return f"sill {size} thinner, or {place}" if is_up else f"a band of {size} under the sill, or {place}"

@@ -196,20 +196,3 @@ def _cross(corners: tuple[Point, ...], i: int, j: int) -> bool:
 
 def _sided(a: Point, b: Point, c: Point) -> float:
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-
-def room_corners(path: tuple[PathEdge, ...], depth: float) -> tuple[Point, ...]:
-    """Return the corners of the flared faces at a depth from the frame toward the room [in], in the path's order."""
-    count = len(path)
-    lies = [lie(path[i].corner, path[(i + 1) % count].corner, path[i].flare_deg) for i in range(count)]
-    lines = [
-        (one.outward, dot(one.outward, (*edge.corner, 0.0)) + depth * math.tan(math.radians(edge.flare_deg)))
-        for one, edge in zip(lies, path, strict=True)
-    ]
-    return tuple(_meet(*lines[i - 1], *lines[i]) for i in range(count))
-
-
-def _meet(one: Vector, past_one: float, two: Vector, past_two: float) -> Point:
-    """Return where two lines ``normal · point = past`` meet."""
-    over = one[0] * two[1] - one[1] * two[0]
-    return ((past_one * two[1] - past_two * one[1]) / over, (one[0] * past_two - two[0] * past_one) / over)

@@ -67,9 +67,8 @@ def _table() -> dict[str, Tolerance]:
 
 def depth_range(placement: Placement) -> DepthRange:
     """Add up what stands between the finished face and the frame: layers to the window's seat, buck, window, wall."""
-    seat = placement.flange_plane
     pieces = [_layer(one) for one in placement.planes.layers if one.outer <= _bearing(placement) + ROUND_OFF]
-    if placement.buck is not None and seat > placement.planes.sheathing_plane + ROUND_OFF:
+    if placement.buck is not None:
         pieces.append(_table()[BUCK])
     pieces += [_table()[WINDOW], _table()[WALL]]
     return DepthRange(planned=placement.interior_depth, pieces=tuple(one for one in pieces if one.plus_minus > 0))

@@ -9,7 +9,7 @@ import pytest
 from pydantic import ValidationError
 
 from jambs.courses.cladding import CourseError, exposure_table, greatest_exposure, resolve_cladding
-from jambs.courses.cladding_words import assumed_of, limit_words
+from jambs.courses.cladding_words import assumed_of, cladding_words, limit_words
 from jambs.job.models.outside import CladdingEntry, CladdingKind, Coursing
 from jambs.length import GRIDS, Units
 
@@ -61,6 +61,41 @@ def test_boards_show_their_width_less_the_lap() -> None:
     )
     found = resolve_cladding(entry, units=Units.MM).exposures(GRIDS["1 mm"])
     assert found == (*range(115, 126), *range(140, 151))
+
+
+def test_boards_show_no_less_than_their_width_less_the_greatest_lap() -> None:
+    """4 1/2 in wide, lapped 1 to 4: from 1/2 to 3 1/2 in are seen, in sixteenths 8 to 56."""
+    found = resolve_cladding(
+        cladding(kind="boards", widths=["4 1/2"], least_lap="1", greatest_lap="4"), units=Units.INCH
+    )
+    assert found.exposures(GRIDS["1/16"]) == tuple(range(8, 57))
+
+
+@pytest.mark.parametrize(("units", "greatest", "unseen", "top"), [(Units.INCH, 0.5, 0.0625, 4), (Units.MM, 12, 2, 100)])
+def test_what_is_usual_where_the_job_says_nothing(units: Units, greatest: float, unseen: float, top: float) -> None:
+    """Round figures of each system; common practice, no source."""
+    entry = CladdingEntry.model_validate(
+        {"kind": "boards", "widths": ["8 in"], "least_lap": "1 in"}, context={"units": units}
+    )
+    found = resolve_cladding(entry, units=units)
+    inch = 1.0 if units is Units.INCH else 25.4
+    usual = (found.greatest_change * inch, found.unseen_change * inch, found.least_top * inch)
+    assert usual == pytest.approx((greatest, unseen, top))
+
+
+@pytest.mark.parametrize(
+    ("keys", "said"),
+    [
+        ({"kind": "shingles", "length": "18", "least_exposure": "5"}, '18" shingles, single course'),
+        ({"kind": "boards", "widths": ["8", "6"], "least_lap": "1"}, '6", 8" boards, lapped 1"'),
+        (
+            {"kind": "clapboards", "widths": ["6"], "least_lap": "1", "greatest_lap": "1 1/2"},
+            '6" clapboards, lapped 1" to 1 1/2"',
+        ),
+    ],
+)
+def test_a_cladding_by_name(keys: dict[str, object], said: str) -> None:
+    assert cladding_words(resolve_cladding(cladding(**keys), units=Units.INCH), Units.INCH) == said
 
 
 def test_matched_boards_show_one_width_only() -> None:

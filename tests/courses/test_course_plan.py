@@ -48,6 +48,15 @@ def test_one_exposure_where_it_divides_evenly() -> None:
     assert not found.missed and not found.start_move
 
 
+def test_the_least_and_the_greatest_exposure_of_a_plan_are_those_of_its_courses() -> None:
+    """Boards that show 5 or 6 in, a sill at 11 and an eave at 21: one of 6 and one of 5 below, two of 5 above."""
+    boards = {"kind": "boards", "widths": ["5 1/2", "6 1/2"], "least_lap": "1/2", "greatest_change": "1"}
+    found = plan(elevation(opening("W01", 11.0, 16.0), eave=21.0), boards)
+    assert not found.missed
+    assert sorted(line.exposure or 0.0 for line in found.lines[1:]) == [5.0, 5.0, 5.0, 6.0]
+    assert (found.least, found.greatest, found.greatest_change) == (5.0, 6.0, 1.0)
+
+
 def test_lines_and_exposures_add_up() -> None:
     job, kits = harbour_house()
     for side in ("north", "east", "south", "west"):

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import copy
+from dataclasses import replace
 from typing import Any
 
 import pytest
 from cases import changed, job_of, kit_of
 from fasten_house import elevation, entries, entry
 
+from jambs.fasten.fastener_words import assumed_lengths
 from jambs.fasten.furring_words import verdict_words
 from jambs.fasten.plan import FastenerLine, board_count, field_count, field_fasteners, known_spacing, opening_fasteners
-from jambs.fasten.reach import framing_face, layers_to_framing, next_length
+from jambs.fasten.reach import Sold, framing_face, layers_to_framing, next_length
+from jambs.job.models.openings import Assumed
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
 from jambs.parts.kit import Kit
@@ -42,6 +45,25 @@ def verdict(fixed: Fixed, wall: WallPlanes, **keys: object) -> str | None:
     made = field_fasteners("north", elevation(), None, [], wall, entries(fixed, **keys), job_of(changed()).units)
     assert len(made) == 1
     return verdict_words(made[0].furring, Units.INCH) if made[0].furring else None
+
+
+def test_lengths_are_assumed_where_nobody_read_them_and_told_once() -> None:
+    """A kind whose lengths were read, one whose were not, and a fastener whose length the job gives itself."""
+    read = Sold(fastener="screw", diameter=0.25, lengths=(3.0, 4.0), source="a list", is_read=True)
+    said = replace(read, fastener="nail", source="common practice, no source", is_read=False)
+    (line, *_) = field_fasteners(
+        "north",
+        elevation(),
+        None,
+        [],
+        planes(GYPSUM, STUD, PLY, foam("2"), strapping(spacing="16"), SHINGLES),
+        entries(Fixed.STRAPPING),
+        Units.INCH,
+    )
+    lines = [replace(line, sold=one) for one in (None, read, said, said)]
+    assert assumed_lengths(lines, Units.INCH) == (
+        Assumed(what="lengths of nail", value='3", 4"', why="common practice, no source"),
+    )
 
 
 def test_the_framing_is_reached_at_its_outermost_face() -> None:

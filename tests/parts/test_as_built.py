@@ -7,8 +7,10 @@ from typing import Any
 import pytest
 from cases import kit_of, part_of, placed, texts
 
+from jambs.job.measured.measuring_points import Kind, measure_places
+from jambs.job.models.openings import Origin
 from jambs.length import MM_PER_INCH, Units
-from jambs.parts.as_built import as_built, questions, without_odd_readings
+from jambs.parts.as_built import as_built, planned_value, questions, without_odd_readings
 from jambs.parts.kinds import PartKind
 from jambs.parts.part import Part
 from jambs.sides import Side
@@ -58,6 +60,37 @@ def test_what_is_missing_stays_planned() -> None:
     assert kit.sides[Side.SILL].start_depth == kit.sides[Side.SILL].finish_depth == PLANNED
     lacking = "Half measured: the depth at 5 (sill right), 7 (sill left) is as planned, measure before cutting."
     assert lacking in texts(kit)
+
+
+def test_what_lies_between_two_readings_is_on_their_line() -> None:
+    """Five places along the head, 5 at its left and 6 at its right: a quarter, a half and three quarters of an inch."""
+    head = ["5", "-", "-", "-", "6"]
+    built, _ = as_built(placed(**measured(interior_depth={"head": head})))
+    assert built.opening.measured is not None and built.opening.measured.interior_depth is not None
+    found = built.opening.measured.interior_depth
+    assert found.head == (5.0, 5.25, 5.5, 5.75, 6.0)
+    assert found.origins[Side.HEAD] == (Origin.READ, *[Origin.BETWEEN] * 3, Origin.READ)
+    # Where nothing was read from an end on, the line begins as planned: 4 11/16, then thirds of the way to 6.
+    built, _ = as_built(placed(**measured(interior_depth={"head": ["-", "-", "-", "6"]})))
+    assert built.opening.measured is not None and built.opening.measured.interior_depth is not None
+    assert built.opening.measured.interior_depth.head == pytest.approx((4.6875, 5.125, 5.5625, 6.0))
+
+
+def test_what_the_plan_says_of_every_place() -> None:
+    """35 1/2 x 47 1/2: the diagonal 59.3 by Pythagoras; a planned frame leans nowhere; a finish is there or not."""
+    placement = placed()
+    planned = {place.kind: planned_value(place, placement) for place in measure_places(placement.opening)}
+    assert planned.pop(Kind.DIAGONAL) == pytest.approx(59.3001, abs=1e-4)
+    assert planned == {
+        Kind.INTERIOR_DEPTH: 4.6875,
+        Kind.EXTERIOR_DEPTH: 1.5,
+        Kind.FRAME_WIDTH: 35.5,
+        Kind.FRAME_HEIGHT: 47.5,
+        Kind.OUT_OF_PLUMB: 0.0,
+        Kind.OUT_OF_LEVEL: 0.0,
+        Kind.FRAME_FACE: 2.5,
+        Kind.WALL_FINISH: None,
+    }
 
 
 def test_a_reading_in_millimeters_is_rounded_once() -> None:

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from cases import STOOL, kit_of
+from cases import STOOL, figure, kit_of
 
 from jambs.length import Units
 from jambs.parts.cut_words import ends_words, work_words
@@ -43,6 +43,13 @@ def test_a_crown_at_45_by_its_sizes() -> None:
     top = max(front.seat.at(0, v, w)[1] for v, w in front.profile)
     bottom = min(front.seat.at(0, v, w)[1] for v, w in front.profile)
     assert top - bottom == pytest.approx(out)
+
+
+@pytest.mark.parametrize(("overhang", "reach"), [("3 1/4", 3.25), ("2", 2 * math.sqrt(2))])
+def test_a_head_reaches_out_as_far_as_its_cap_or_a_crown_past_it(overhang: str, reach: float) -> None:
+    """The frieze ends with the legs, 38 1/8 apart; the crown stands 2 sqrt 2 out from it, the cap as it is asked to."""
+    kit = kit_of(interior_trim__inside=trim(CROWN, cap={**CAP, "overhang": overhang}))
+    assert figure(kit, "built-up casing width over all") == pytest.approx(38.125 + 2 * reach)
 
 
 def test_the_returns_are_told_apart() -> None:

@@ -38,6 +38,7 @@ def test_no_point_stands_past_the_edge_and_one_touches(points: list[float]) -> N
         ((4.0, 4.0, 4.03125), EdgeKind.STRAIGHT, WallBend.NONE, 1 / 64),  # rises 1/32, within the tolerance of 1/32
         ((4.0, 4.125, 4.25), EdgeKind.TAPER, WallBend.NONE, 0.0),
         ((4.0, 4.125, 4.0), EdgeKind.SCRIBE, WallBend.BULGE, 0.125),
+        ((4.0, 4.125, 4.0, 4.125, 4.0), EdgeKind.SCRIBE, WallBend.BULGE, 0.125),  # nowhere behind its ends
         ((4.0, 3.875, 4.0), EdgeKind.SCRIBE, WallBend.HOLLOW, 0.125),
         (
             (4.0, 4.25, 4.0, 4.25),

@@ -18,11 +18,12 @@ from jambs.parts.first_read import is_read
 from jambs.parts.inside import room_clear
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
-from jambs.parts.measured_against import MeasuredAgainst
+from jambs.parts.measured_against import MeasuredAgainst, without_void_readings
 from jambs.parts.part import Seat
 from jambs.parts.reading_findings import ReadingsSetAside
 from jambs.parts.where_it_stands import where_it_stands
 from jambs.place.flares import Flares
+from jambs.place.placement import Placement
 from jambs.sides import Side
 
 TWISTED = corners("4 11/16", "4 3/4", "4 5/8", "4 13/16")
@@ -131,6 +132,35 @@ def test_another_board_in_the_place_of_one_is_noticed(board: str, is_void: bool)
     """As many layers as before, one of them thicker."""
     found = held(walls__main__layers__0=board)()
     assert any(isinstance(one, ReadingsSetAside) for one in found) is is_void
+
+
+def after(readings: dict[str, Any], **paths: Any) -> Placement:
+    """Return the base window with these readings after the wall was changed."""
+    read = {"openings__0__measured": _readings(**readings)}
+    taken_of = MeasuredAgainst.of(placed(**read))
+    return without_void_readings(placed(**read, **paths), dict.fromkeys(Taken, taken_of))
+
+
+@pytest.mark.parametrize(
+    ("layer", "is_void"),
+    [({"walls__main__layers__0": "gypsum board 5/8"}, False), ({"walls__main__layers__2": "plywood 5/8"}, True)],
+)
+def test_a_depth_to_the_bare_framing_knows_no_finish(layer: dict[str, str], is_void: bool) -> None:
+    """Read before the boards were hung, it holds whatever is hung; the framing it was taken from has to stay."""
+    found = after({"interior_depth": level("4 3/16"), "wall_finish": "no"}, **layer)
+    assert any(isinstance(one, ReadingsSetAside) for one in found.findings) is is_void
+    assert (found.opening.readings is None) is is_void
+
+
+def test_only_the_readings_that_are_void_fall() -> None:
+    """Another board inside: the depths to its face are void, the frame is as wide as it was read."""
+    found = after(
+        {"interior_depth": level("4 11/16"), "frame_width": ["35 9/16", "35 9/16"]},
+        walls__main__layers__0="gypsum board 5/8",
+    )
+    readings = found.opening.readings
+    assert readings is not None
+    assert (readings.interior_depth, readings.frame_width) == (None, (35.5625, 35.5625))
 
 
 def test_a_reading_of_the_frame_in_one_direction_is_one() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
 from cases import kit_of, part_of
@@ -14,6 +15,7 @@ from jambs.parts.as_built import planned_value
 from jambs.parts.cut_words import ends_words
 from jambs.parts.kinds import Where
 from jambs.parts.kit import FigureKind, Kit
+from jambs.parts.mull_findings import MullDepthOff
 
 MULL_KEYS = ("mull_edges", "mull_gaps", "mull_depths")
 
@@ -118,6 +120,51 @@ def test_a_mull_is_covered_where_it_was_read() -> None:
     assert mull.width == 5.375
     assert next(one.value for one in kit.figures if one.kind is FigureKind.MULL_ACROSS) == 25.3125
     # The bar was not read: it stays as planned.
+    assert part_of(kit, "transom bar casing", "under the transom").width == 5.25
+
+
+def test_units_reach_from_mull_to_mull_as_they_were_read() -> None:
+    """The mull 1/16 farther right and 1/8 wider, the bar 1/4 higher: 60 1/2 - 30 11/16 = 29 13/16."""
+    readings = {"date": "2026-06-01", "mull_edges": ["30 1/16", "48 1/4"], "mull_gaps": ["5/8", "-"]}
+    gang = ganged_kit(openings__0__measured=readings).placement.opening.gang
+    assert gang is not None
+    assert [(one.x, one.y, one.frame.width, one.frame.height) for one in gang.units] == [
+        (0.0, 0.0, 30.0625, 48.25),
+        (30.6875, 0.0, 29.8125, 48.25),
+        (0.0, 48.75, 60.5, 15.75),
+    ]
+
+
+BESIDE: dict[str, Any] = {
+    "openings__0__units": [unit("20 x 48"), unit("60 1/2 x 48")],
+    "openings__0__transom": None,
+    "openings__0__transom_bar": None,
+}
+"""Over all 81: the middle of the mull, at 20 1/4, lies a quarter of the way."""
+
+
+@pytest.mark.parametrize(
+    ("finish", "head", "mull"), [("yes", ("4 1/2", "5 1/2"), "5 1/4"), ("no", ("4", "5"), "4 3/4")]
+)
+def test_a_mull_stands_off_the_line_between_the_depths_beside_it(finish: str, head: tuple[str, str], mull: str) -> None:
+    """A quarter of the way lies between 4 1/2 at the left and 5 1/2 in the middle: 5. It reads 1/4 more.
+
+    To the bare framing everything reads less by the board of 1/2 that is not on yet.
+    """
+    depths = {"interior_depth": {"head": [*head, head[0]]}, "mull_depths": [mull, "-"], "wall_finish": finish}
+    kit = ganged_kit(**BESIDE, openings__0__measured={"date": "2026-06-01", **depths})
+    (told,) = (one for one in kit.findings if isinstance(one, MullDepthOff))
+    assert (told.off, told.units, told.is_head) == (0.25, (1, 2), True)
+
+
+def test_a_board_over_a_mull_lies_on_the_faces_beside_it() -> None:
+    """Left face 2, right 3 1/2, head 2 1/4, sill 2 3/4, gaps 1/2, reveals 1/8.
+
+    Between stiles 3 1/2 + 1/2 + 2 - 1/4 = 5 3/4; between head and sill 2 1/4 + 1/2 + 2 3/4 - 1/4 = 5 1/4.
+    """
+    faces = {"left": "2", "right": "3 1/2", "head": "2 1/4", "sill": "2 3/4"}
+    kit = ganged_kit(windows__fixed__frame_face=faces)
+    assert part_of(kit, "mull casing", "between units").width == 5.75
     assert part_of(kit, "transom bar casing", "under the transom").width == 5.25
 
 

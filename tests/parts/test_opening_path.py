@@ -11,7 +11,7 @@ import pytest
 from jambs.geometry import Plane, Point
 from jambs.parts.arrises import Arris, arris_lengths
 from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, EndRabbet, Miter, PlaneCut, Rip, saw_angles
-from jambs.parts.opening_path import CornerJoint, PathEdge, path_boards, path_fault, room_corners, turn_deg
+from jambs.parts.opening_path import CornerJoint, PathEdge, path_boards, path_fault, turn_deg
 from jambs.parts.path_cuts import PathBoard, sawn_board
 from jambs.parts.sawing import board_sizes
 from jambs.sides import Side
@@ -197,20 +197,6 @@ def test_the_long_points_of_a_flared_board_are_those_of_its_bevelled_edges() -> 
     assert lengths[Arris(edge=Edge.NEAR, on_back=False)] == pytest.approx(edge_of_path)
     room = edge_of_path + 2 * DEPTH * math.tan(math.radians(20))
     assert lengths[Arris(edge=Edge.FAR, on_back=False)] == pytest.approx(room)
-
-
-def test_the_faces_at_the_room() -> None:
-    """By depth x tan of each flare; a raked corner moves along both edges."""
-    path = tuple(
-        edge(corner, flare)
-        for corner, flare in zip(
-            ((0.0, 0.0), (0.0, 40.0), (30.0, 40.0), (30.0, 0.0)), (10.0, 15.0, 10.0, 0.0), strict=True
-        )
-    )
-    out, up = 5 * math.tan(math.radians(10)), 5 * math.tan(math.radians(15))
-    assert room_corners(path, 5.0) == tuple(
-        pytest.approx(one) for one in ((-out, 0.0), (-out, 40 + up), (30 + out, 40 + up), (30 + out, 0.0))
-    )
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from cases import METRIC, STOOL, kit_of, part_of
+from gangs import ganged
 
 from jambs.geometry import Outline, Vector
 from jambs.outlines import area
@@ -17,8 +18,24 @@ from jambs.parts.sawing import saw
 from jambs.parts.style_findings import NarrowerThanSafe
 
 NARROWER = NarrowerThanSafe.code
+MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
+OCTAGON: dict[str, Any] = {
+    "openings__0__shape": "octagon",
+    "openings__0__frame": "30 x 30",
+    "openings__0__rough_opening": None,
+    "exterior_trim__outside__sill": None,
+    "interior_trim__inside__jamb": MITERED,
+}
 LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
-KITS: list[dict[str, Any]] = [{}, {"interior_trim__inside": STOOL}, METRIC, {"walls__main__buck": LINER}]
+KITS: list[dict[str, Any]] = [
+    {},
+    {"interior_trim__inside": STOOL},
+    METRIC,
+    {"walls__main__buck": LINER},
+    ganged(),
+    OCTAGON,
+    {"interior_trim__inside__jamb": MITERED, "interior_trim__inside__flare": {"sides": "20 deg", "head": "10 deg"}},
+]
 
 
 def dot(one: Vector, other: Vector) -> float:
@@ -31,6 +48,21 @@ def test_the_three_ways_of_a_board_are_square_to_each_other_and_of_length_one(pa
         ways = (part.seat.along, part.seat.across, part.seat.through)
         products = [dot(one, other) for one in ways for other in ways]
         assert products == pytest.approx([1, 0, 0, 0, 1, 0, 0, 0, 1], abs=1e-12), part
+
+
+@pytest.mark.parametrize("paths", KITS)
+def test_left_and_right_are_mirrored_about_the_middle_of_the_frame(paths: dict[str, Any]) -> None:
+    """A window that is as its mirror has boards that are: each box of one has its twin across the middle."""
+    kit = kit_of(**paths)
+    width = kit.placement.opening.frame.width
+    boxes = []
+    for part in kit.parts:
+        points = [part.seat.at(u, v, w) for u, v in part.outline for w in (0.0, part.thickness)]
+        x, y, d = ([way(point[axis] for point in points) for way in (min, max)] for axis in range(3))
+        boxes.append(((part.kind, part.where), x, y, d))
+    for what, (left, right), y, d in boxes:
+        twin = pytest.approx([width - right, width - left, *y, *d], abs=1e-6)
+        assert any([*x, *other_y, *other_d] == twin for other, x, other_y, other_d in boxes if other == what), what
 
 
 def exterior_sill() -> Part:

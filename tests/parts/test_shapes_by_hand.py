@@ -10,7 +10,7 @@ import math
 from typing import Any
 
 import pytest
-from cases import STOOL, kit_of, part_of
+from cases import STOOL, figure, kit_of, part_of
 
 from jambs.parts.cuts import EndBevel, EndRabbet, Miter, PlaneRabbet, Rip
 from jambs.parts.kinds import PartKind, Where
@@ -140,6 +140,32 @@ def test_exterior_legs_of_a_shape_are_cut_to_the_slope_of_the_sill_like_any() ->
         # Their feet stand at one height: where the board touches the sill at the frame.
         low = min(mine.seat.at(*point)[1] for ends in mine.corners.values() for point in ends)
         assert low == pytest.approx(min(other.seat.at(*point)[1] for ends in other.corners.values() for point in ends))
+
+
+def test_square_corners_of_a_shape_are_butted_where_casing_is() -> None:
+    """Casing 3 1/2, overhang 1/2: the clear opening and 3/16 round it are 19 5/8 wide at the foot, from 2 3/16 up.
+
+    The board below runs past both legs by their width and the overhang, 27 5/8; the legs stand on it and are mitered
+    above, where the corners are not square.
+    """
+    butted = {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "butt", "overhang": "1/2"}
+    kit = raked(interior_trim__inside__casing=butted)
+    assert part_of(kit, "casing", "bottom").length == pytest.approx(27.625)
+    for side in ("left leg", "right leg"):
+        leg = part_of(kit, "casing", side)
+        assert len(angles(leg)) == 1
+        assert min(leg.seat.at(u, v, 0.0)[1] for u, v in leg.outline) == pytest.approx(2.1875)
+
+
+def test_the_casing_of_a_raked_window_on_its_stool_over_all() -> None:
+    """Inner edges 2 3/16 to 21 13/16 across, the head 2 3/16 inside the frame's, all of it 3 1/2 wide.
+
+    The outer edge at the high side, 25 5/16 across, lies 1 5/16 outside the frame's head line, which is there
+    30 + 3/4 x 25 5/16 = 48 63/64 high; square to the slope 1 5/16 is 1 5/16 x 5/4 up: 50 5/8. The stool's top lies at
+    2 3/8: 48 1/4. A picture frame goes on below, from 2 3/16 less 3 1/2: 51 15/16.
+    """
+    assert figure(raked(interior_trim__inside=STOOL), "casing outside height") == pytest.approx(48.25)
+    assert figure(raked(), "casing outside height") == pytest.approx(51.9375)
 
 
 def test_the_rough_opening_of_a_shape_is_as_far_outside_every_edge() -> None:

@@ -7,6 +7,7 @@ from cases import STOOL, kit_of, part_of
 
 from jambs.length import Units
 from jambs.parts.cut_words import work_words
+from jambs.parts.cuts import SlantedNotch
 from jambs.parts.make import PartsError
 
 
@@ -24,6 +25,27 @@ def test_a_rabbet_laps_under_the_frame() -> None:
     tongue = {part.seat.at(0.0, v, w)[1:] for v, w in part.profile if v < 0.5}
     # Under the frame: from its bottom (y = 0) down 3/8, 1/2 behind its inside edge.
     assert tongue == {(0.0, 4 + 11 / 16 + 0.5), (-0.375, 4 + 11 / 16 + 0.5)}
+
+
+def test_the_notch_of_a_stool_that_laps_under_the_frame_follows_a_flared_leg_to_its_edge() -> None:
+    """Legs at 45° (tan 1), 3/4 thick: 3/4 x sqrt 2 = 1.06066 as the wall finds them; 4 11/16 deep and 1/32 proud.
+
+    At the room the faces stand 30 3/4 + 2 x 4 23/32 apart; casing 3 1/2, its reveal 3/16 and the horn 3/4 lie outside:
+    4 7/16 less 1.06066 is 3.37684. To the stool's edge, 1/2 under the frame, the backs come in by 4 23/32 + 1/2; at
+    the wall, 4 11/16 + 1/2 from that edge, they are as much less in.
+    """
+    kit = kit_of(
+        interior_trim__inside={
+            **STOOL,
+            "stool": {**STOOL["stool"], "rabbet": "1/2"},
+            "flare": {"sides": "45 deg"},
+        },
+        windows__fixed__frame_face={"left": "2 1/2", "right": "2 1/2", "head": "2 1/2", "sill": "3/4"},
+    )
+    notches = [one for one in part_of(kit, "stool", "sill").cuts if isinstance(one, SlantedNotch)]
+    assert len(notches) == 2
+    for notch in notches:
+        assert (notch.along, notch.along_inside) == pytest.approx((8.59559, 3.40809), abs=1e-4)
 
 
 def test_a_rabbet_that_would_stand_in_the_frame_is_refused() -> None:

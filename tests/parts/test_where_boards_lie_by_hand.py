@@ -12,13 +12,30 @@ import pytest
 from cases import STOOL, kit_of, part_of
 from test_built_up_by_hand import ON_STOOL, ROSETTES, built
 
+from jambs.geometry import Plane, Vector
 from jambs.length import Units
 from jambs.parts.arrises import edge_section
 from jambs.parts.cut_words import work_words
-from jambs.parts.cuts import ALONG, BoardSizes, Crosscut, Edge, EdgeBevel, End, EndRabbet, Rip, SlantedNotch
+from jambs.parts.cuts import (
+    ALONG,
+    BoardSizes,
+    Crosscut,
+    Cut,
+    Edge,
+    EdgeBevel,
+    EdgeRabbet,
+    End,
+    EndBevel,
+    EndRabbet,
+    Groove,
+    Miter,
+    PlaneCut,
+    Rip,
+    SlantedNotch,
+)
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
-from jambs.parts.part import Seat
+from jambs.parts.part import Part, PartBlank, Seat
 from jambs.parts.sawing import saw
 from jambs.parts.worked_faces import BoardFace, turned_over, worked_face
 from jambs.sides import BoardEnd, Side
@@ -101,6 +118,20 @@ def test_names_of_ends(along: tuple[float, float, float], ends: tuple[BoardEnd, 
     assert seat.ends == ends
 
 
+@pytest.mark.parametrize(
+    ("through", "outward"),
+    [
+        ((0.0, 1.0, 0.0), (0.0, 1.0, 0.0)),
+        ((0.3, -0.9, 0.3), (0.0, -1.0, 0.0)),
+        ((-0.9, 0.3, 0.3), (-1.0, 0.0, 0.0)),
+        ((0.7, 0.7, 0.0), (1.0, 0.0, 0.0)),  # as far up as aside: a leg's board
+    ],
+)
+def test_the_side_that_a_back_looks_to(through: Vector, outward: Vector) -> None:
+    seat = Seat(origin=(0.0, 0.0, 0.0), along=(0.0, 0.0, 1.0), across=(0.0, 0.0, 1.0), through=through)
+    assert seat.outward == outward
+
+
 PLAIN = BoardSizes(length=10.0, width=4.0, start_width=4.0, finish_width=4.0, thickness=0.75)
 
 
@@ -124,6 +155,25 @@ def test_the_plane_of_an_edge_bevel() -> None:
     assert ALONG == (1.0, 0.0, 0.0)
 
 
+@pytest.mark.parametrize(
+    ("cut", "start", "finish", "keep"),
+    [
+        (Miter(end=End.START, angle_deg=45.0, long_edge=Edge.NEAR), (0, 0, 0), (4, 4, 0), (5, 0, 0)),
+        (Miter(end=End.FINISH, angle_deg=45.0, long_edge=Edge.FAR), (10, 4, 0), (6, 0, 0), (5, 4, 0)),
+        (EndBevel(end=End.START, angle_deg=45.0), (0, 0, 0), (0.75, 0, 0.75), (5, 0, 0)),
+        (EndBevel(end=End.FINISH, angle_deg=45.0, face_short=True), (10, 0, 0.75), (9.25, 0, 0), (5, 0, 0.75)),
+    ],
+)
+def test_the_plane_of_an_end_leaves_its_long_point_and_goes_back_by_its_angle(
+    cut: Miter | EndBevel, start: Vector, finish: Vector, keep: Vector
+) -> None:
+    """At 45° as far back as the board is wide, 4, or thick, 3/4; both points are corners that the cut leaves."""
+    plane = cut.plane(PLAIN)
+    assert plane.start == start
+    assert plane.finish == pytest.approx(finish)
+    assert plane.keep == keep
+
+
 def test_a_sill_says_how_wide_its_face_is_between_the_bevels() -> None:
     """Blank 3.8185, 1 1/2 thick, 10°: the face is 1.5 tan 10° = 0.2645 less: 3.554, to the nearest 64th 3 35/64."""
     words = work_words(part_of(kit_of(), "exterior sill", "sill", Where.EXTERIOR), units=Units.INCH)
@@ -142,6 +192,67 @@ def test_a_slanted_notch_is_longer_at_the_edge(edge: Edge, corner: float) -> Non
 def test_a_face_turned_over_about_its_length() -> None:
     """What is 1 from the near edge is 3 from it on a board of 4, seen from the back."""
     assert set(turned_over(((0.0, 1.0), (2.0, 1.0), (2.0, 0.0)), 4.0)) == {(0.0, 3.0), (2.0, 3.0), (2.0, 4.0)}
+
+
+def worked(*cuts: Cut) -> dict[BoardFace, list[tuple[float, ...]]]:
+    """What is worked into each face of a board 10 x 4 and 3/4 thick: its corners, then its depth or its angle."""
+    board = Part(
+        kind=PartKind.CASING,
+        side=Side.HEAD,
+        where=Where.INTERIOR,
+        blank=PartBlank(stock="poplar", thickness=0.75),
+        cuts=(Rip(width=4.0), Crosscut(length=10.0), *cuts),
+        seat=Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0)),
+    )
+    found = {}
+    for face in BoardFace:
+        seen = worked_face(board, face)
+        shapes = [(one.outline, one.depth) for one in seen.pockets]
+        shapes += [(one.outline, one.angle_deg) for one in seen.bevels]
+        found[face] = [(*(round(x, 6) for point in sorted(outline) for x in point), more) for outline, more in shapes]
+    return found
+
+
+def strip(low: float, high: float, more: float) -> tuple[float, ...]:
+    return (0.0, low, 0.0, high, 10.0, low, 10.0, high, more)
+
+
+@pytest.mark.parametrize(
+    ("cut", "on_face", "on_back"),
+    [
+        (EdgeRabbet(edge=Edge.NEAR, across=0.5, depth=0.25), [strip(0, 0.5, 0.25)], []),
+        (EdgeRabbet(edge=Edge.FAR, across=0.5, depth=0.25), [strip(3.5, 4, 0.25)], []),
+        (EdgeRabbet(edge=Edge.NEAR, across=0.5, depth=0.25, from_back=True), [], [strip(3.5, 4, 0.25)]),
+        (EdgeRabbet(edge=Edge.FAR, across=0.5, depth=0.25, from_back=True), [], [strip(0, 0.5, 0.25)]),
+        (Groove(edge=Edge.NEAR, from_edge=1.0, width=0.25, depth=0.5), [], [strip(2.75, 3, 0.5)]),
+        (Groove(edge=Edge.FAR, from_edge=1.0, width=0.25, depth=0.5), [], [strip(1, 1.25, 0.5)]),
+        (EdgeBevel(edge=Edge.NEAR, angle_deg=45.0, face_short=True), [strip(0, 0.75, 45)], []),
+        (EdgeBevel(edge=Edge.NEAR, angle_deg=45.0, face_short=False), [], [strip(3.25, 4, 45)]),
+        (EndBevel(end=End.START, angle_deg=45.0), [], [(0, 0, 0, 4, 0.75, 0, 0.75, 4, 45)]),
+        (EndBevel(end=End.FINISH, angle_deg=45.0, face_short=True), [(9.25, 0, 9.25, 4, 10, 0, 10, 4, 45)], []),
+    ],
+)
+def test_what_is_worked_from_each_side_of_a_board(
+    cut: Cut, on_face: list[tuple[float, ...]], on_back: list[tuple[float, ...]]
+) -> None:
+    """Turned over about its length a board has its near edge where its far edge was: 4 less what it was off it."""
+    found = worked(cut)
+    assert found[BoardFace.FACE] == [pytest.approx(one) for one in on_face]
+    assert found[BoardFace.BACK] == [pytest.approx(one) for one in on_back]
+
+
+def test_a_compound_cut_is_seen_on_the_side_that_it_leaves_short() -> None:
+    """The plane u = v / 2 + w: on the face from (0, 0) to (2, 4), on the back 3/4 farther in, so a strip of 3/4 there.
+
+    Turned over, its corners (0, 0), (3/4, 0), (2 3/4, 4), (2, 4) lie at 4 - v. It leans off square to the face by
+    acos of its normal across the face: sqrt(1 + 1/4) of sqrt(1 + 1/4 + 1), 41.81°.
+    """
+    flat = Plane(start=(0.0, 0.0, 0.0), finish=(2.0, 4.0, 0.0), way=(0.75, 0.0, 0.75), keep=(10.0, 2.0, 0.0))
+    found = worked(PlaneCut(at=End.START, flat=flat))
+    assert found[BoardFace.FACE] == []
+    (strip_of,) = found[BoardFace.BACK]
+    assert strip_of[:-1] == pytest.approx((0, 4, 0.75, 4, 2, 0, 2.75, 0))
+    assert abs(strip_of[-1]) == pytest.approx(41.81, abs=0.01)
 
 
 def test_a_rabbet_of_an_end_is_seen_on_the_face_alone() -> None:

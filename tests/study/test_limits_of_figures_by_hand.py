@@ -9,11 +9,13 @@ from typing import Any
 import pytest
 from test_wall_heat import STRAPPED, wall_of
 
+from jambs.section.region import SectionCut
+from jambs.study.details import _lapped
 from jambs.study.heat.frame import PANEL_IN_REBATE, FrameBlock
-from jambs.study.heat.region import StudyError
+from jambs.study.heat.region import Block, BlockKind, StudyError
 from jambs.study.record.figures import figure, signed
 from jambs.study.record.wall_record import _way, perms
-from jambs.study.sweep import _crossing
+from jambs.study.sweep import _crossing, _excess_at
 from jambs.study.wall.stack import US_PERM
 
 
@@ -54,6 +56,36 @@ def curve(*heat: float) -> Any:
 def test_where_a_curve_first_passes_two(heat: tuple[float, ...], plane: float) -> None:
     """Straight between positions an inch apart; where it never does, the last one."""
     assert _crossing(curve(*heat), 2.0) == plane
+
+
+@pytest.mark.parametrize(
+    ("plane", "excess"), [(0.0, 2.0), (0.25, 1.75), (1.0, 1.0), (2.5, 1.0), (3.0, 2.0), (3.25, None), (-0.25, None)]
+)
+def test_what_a_plane_costs_over_the_least(plane: float, excess: float | None) -> None:
+    """Straight between positions an inch apart, 3, 2, 1 and 3 high; outside of them nobody knows."""
+    heights = curve(3.0, 2.0, 1.0, 3.0)
+    assert _excess_at(heights, heights[2], plane) == excess
+
+
+@pytest.mark.parametrize("edges", [{"x1": 0.0}, {"y1": 0.0}, {"x1": -0.1}, {"y1": -0.1}])
+def test_a_rectangle_without_extent_is_refused_along_either_edge(edges: dict[str, float]) -> None:
+    whole = {"x0": 0.0, "x1": 0.1, "y0": 0.0, "y1": 0.1}
+    assert Block(name="stud", conductivity=0.12, **whole).x1 == 0.1
+    with pytest.raises(StudyError):
+        Block(name="stud", conductivity=0.12, **{**whole, **edges})
+
+
+def test_insulation_lapped_over_a_frame_takes_the_place_of_the_exterior_jamb() -> None:
+    """60 mm in front of the frame's face, no farther than the outside; a sill keeps its board."""
+    frame = Block(name="frame", conductivity=0.13, x0=0.08, x1=0.15, y0=0.0, y1=0.06, kind=BlockKind.FRAME)
+    jamb = Block(name="jamb", conductivity=0.12, x0=0.0, x1=0.08, y0=0.0, y1=0.02, kind=BlockKind.EXTERIOR_JAMB)
+    kept, lapped = _lapped(SectionCut.HEAD, [frame, jamb], 0.03)
+    assert kept == frame
+    assert (lapped.x0, lapped.x1, lapped.y0, lapped.y1) == pytest.approx((0.02, 0.08, 0.0, 0.03))
+    assert lapped.conductivity == 0.034
+    (_, lapped) = _lapped(SectionCut.JAMB, [replace(frame, x0=0.04), jamb], 0.05)
+    assert (lapped.x0, lapped.x1, lapped.y1) == (0.0, 0.04, 0.05)
+    assert _lapped(SectionCut.SILL, [frame, jamb], 0.03) == [frame, jamb]
 
 
 @pytest.mark.parametrize("depth", [0.0, 0.25, 0.5])

@@ -265,6 +265,21 @@ def test_details_start_with_the_plan_and_keep_the_order_of_conductivities(window
     assert thin is not None and thin < 0
 
 
+def test_details_are_compared_in_the_sizes_that_are_at_hand(window: WindowComparison) -> None:
+    """Boards of 1/2 and 5/4, bucks of a board where planned is 2x; laps of 30 and 50 mm are 1 3/16 and 1 31/32 in."""
+    assert {one.words for one in window.details} >= {
+        'outboard buck 3/4" thick',
+        'liner buck 1 1/2" thick',
+        'interior jamb 1/2" thick',
+        'interior jamb 1 1/4" thick',
+        'exterior jamb 1/2" thick',
+        'exterior jamb 1 1/4" thick',
+        "no exterior jamb",
+        'insulation lapped 1 3/16" over the frame, no exterior jamb',
+        'insulation lapped 1 31/32" over the frame, no exterior jamb',
+    }
+
+
 def test_a_change_that_cannot_be_built_says_why() -> None:
     """A frame face of 1 in leaves 7/8 between jamb face and frame edge: a jamb 1 1/4 thick meets the rough opening."""
     tight = job(openings__0__rough_opening="35 3/4 x 47 3/4", windows__fixed__frame_face="1", shop__shim_space="1/8")

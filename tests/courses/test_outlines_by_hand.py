@@ -1,0 +1,57 @@
+"""What a shaped opening covers of a level line on the wall, by hand."""
+
+from __future__ import annotations
+
+import pytest
+from cases import changed, job_of
+from houses_outside import elevation_entry
+
+from jambs.courses.elevation import across_at, elevation_of
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
+
+TENT = ((0.0, 0.0), (0.0, 2.0), (4.0, 6.0), (8.0, 2.0), (8.0, 0.0))
+"""A gable of 12 in 12, 8 wide, its sides 2 high and its peak 6."""
+
+
+@pytest.mark.parametrize(
+    ("height", "covered"),
+    [
+        (-0.5, None),
+        (0.0, (0.0, 8.0)),
+        (1.0, (0.0, 8.0)),
+        (2.0, (0.0, 8.0)),
+        (5.0, (3.0, 5.0)),
+        (6.0, (4.0, 4.0)),
+        (6.5, None),
+    ],
+)
+def test_where_a_level_line_enters_and_leaves_an_outline(height: float, covered: tuple[float, float] | None) -> None:
+    assert across_at(TENT, height) == covered
+
+
+def test_a_raked_window_covers_its_trim_and_is_seen_mirrored() -> None:
+    """24 wide, 30 high at the left and 48 at the right from inside, 36 over the floor; 10 from the corner outside.
+
+    Outside the high side is the left one. Legs: frame face 2 1/2 less reveals of 1/4 and 1/4, so that casing of 4 1/2
+    reaches 2 1/2 past the frame; the head's as far, square to its slope of 3 in 4, so 2 1/2 x 5/4 = 3 1/8 higher.
+    """
+    paths = {
+        "openings__0__frame": "24 x 48",
+        "openings__0__rough_opening": None,
+        "openings__0__shape": {"kind": "raked", "left": "30", "right": "48"},
+        "openings__0__faces": "north",
+        "openings__0__from_left": "10",
+    }
+    job = job_of(changed(**paths))
+    kits = [make_kit(one, job) for one in place_windows(job)]
+    (found,) = elevation_of("north", elevation_entry(faces="north"), kits).openings
+    assert found.outlines is not None
+    frame, trim = found.outlines
+    assert frame == ((34.0, 36.0), (34.0, 66.0), (10.0, 84.0), (10.0, 36.0))
+    # Over the right leg, 2 1/2 past the frame, the head line has fallen by 3/4 x 2 1/2; over the left one it has risen.
+    assert trim[1] == pytest.approx((36.5, 66.0 - 1.875 + 3.125))
+    assert trim[2] == pytest.approx((7.5, 84.0 + 1.875 + 3.125))
+    # Above all of it nothing is covered; at 80 the slope is (80 - 3 1/8 - 66) x 4/3 in from the frame's right edge.
+    assert found.covered(90.0) is None
+    assert found.covered(80.0) == pytest.approx((7.5, 34.0 - (80.0 - 3.125 - 66.0) * 4 / 3))
