@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 import finding_rows
-from cases import STOOL
-from finding_rows import Row, codes_in, each
-from part_cases import CHECK, NOTE, STOP, THREE_SIDED, W1, face
+from cases import METRIC, STOOL
+from finding_rows import Case, Row, codes_in, each
+from part_cases import CHECK, NOTE, STOP, THREE_SIDED, W1, case, face
 
 from jambs.parts import box_findings
+from jambs.sides import Side
 
 RETURNED: dict[str, Any] = {
     "style": "returns",
@@ -22,6 +23,19 @@ RETURNED: dict[str, Any] = {
         "gap_at_frame": "1/4",
     },
 }
+
+TILED = {
+    **RETURNED,
+    "style": "returns and tile sill",
+    "tile_sill": {"thickness": "3/8", "bed": "1/4", "joint": "1/8", "nosing": "1/4"},
+}
+
+
+def cased(width: str) -> Case:
+    """The left side of the metric window, its casing so wide."""
+    casing = {"width": width, "thickness": "18", "stock": "pine", "corner": "miter"}
+    return case(Side.LEFT, **{**METRIC, "interior_trim__inside__casing": casing})
+
 
 ROWS = [
     Row(
@@ -131,6 +145,39 @@ ROWS = [
         quiet=face("head", "3 1/16"),
         inch='The casing at the head misses the wall by 7/16"; 1/2" is the least: wider casing or a filler.',
         mm="The casing at the head misses the wall by 11.1 mm; 12.7 mm is the least: wider casing or a filler.",
+    ),
+    Row(
+        # Three sides have no casing at the sill.
+        code="casing-laps-short",
+        appears=face("sill", "3 3/32"),
+        quiet=face("sill", "3 3/32", interior_trim__inside=THREE_SIDED),
+        inch='The casing at the sill covers the wall by 15/32"; 1/2" is the least: wider casing or a filler.',
+        mm="The casing at the sill covers the wall by 11.9 mm; 12.7 mm is the least: wider casing or a filler.",
+    ),
+    Row(
+        code="casing-laps-short",
+        appears=face("sill", "3 3/32"),
+        quiet=face("sill", "3 1/16"),
+        inch='The casing at the sill covers the wall by 15/32"; 1/2" is the least: wider casing or a filler.',
+        mm="The casing at the sill covers the wall by 11.9 mm; 12.7 mm is the least: wider casing or a filler.",
+    ),
+    Row(
+        # 5 + width - (60 - 3) - 10 mm: casing of 74 mm leaves 12 mm on the wall.
+        code="casing-laps-short",
+        appears=cased("73"),
+        quiet=cased("74"),
+        inch='The casing at the left covers the wall by 7/16"; 15/32" is the least: wider casing or a filler.',
+        mm="The casing at the left covers the wall by 11 mm; 12 mm is the least: wider casing or a filler.",
+    ),
+    Row(
+        # 1/4 + face - 2 - 3/8 of tile - 1/4 of its bed: a face of 2 3/8 lays the bed on the framing.
+        code="return-does-not-fit",
+        appears=face("sill", "2 11/32", interior_trim__inside=TILED),
+        quiet=face("sill", "2 3/8", interior_trim__inside=TILED),
+        inch='The return does not fit at the sill: board and coat reach 1/32" into the framing; frame a larger rough '
+        "opening, or write a thinner board or a smaller frame_reveal.",
+        mm="The return does not fit at the sill: board and coat reach 0.8 mm into the framing; frame a larger rough "
+        "opening, or write a thinner board or a smaller frame_reveal.",
     ),
 ]
 

@@ -10,12 +10,14 @@ from jambs.study.sun.daylight import (
     SUMMER_MONTHS,
     WINTER_MONTHS,
     Reveal,
+    _moments,
     beam_path,
     clear_sky_beam,
     monthly_sun,
     sky_component,
     sunlit_fraction,
 )
+from jambs.study.sun.sun_at import sun_at
 
 
 def fraction(reveal: Reveal, altitude: float, turn: float) -> float:
@@ -109,6 +111,23 @@ def test_reveals_of_a_south_wall(recess: float, sun: tuple[float, ...], overcast
     assert found == pytest.approx(sun, abs=0.005)
     assert sky_component(reveal) == pytest.approx(overcast, abs=0.0006)
     assert 2 * sky_component(reveal, overcast=False) == pytest.approx(even, abs=0.0006)
+
+
+@pytest.mark.parametrize(("month", "first", "days"), [(1, 365.5, 31), (3, 424.5, 31), (12, 699.5, 31), (2, 396.5, 28)])
+def test_the_moments_of_a_month(month: int, first: float, days: int) -> None:
+    """1 January 2001 begins 366 days, 2000 being a leap year, less half a day after noon of 1 January 2000.
+
+    March begins 59 days later, December 334; 96 quarters of an hour are a day.
+    """
+    found = _moments(month)
+    assert (found[0], len(found)) == (first, days * 96)
+    assert found[-1] == pytest.approx(first + days - 1 / 96, abs=1e-9)
+
+
+def test_the_equator_has_the_months_of_the_north() -> None:
+    reveal = Reveal(width=0.7, height=1.3, recess=0.2)
+    here, north = (sun_at(reveal, latitude_deg=one, facing_deg=180) for one in (0.0, 0.01))
+    assert (here.winter, here.summer) == pytest.approx((north.winter, north.summer), abs=1e-3)
 
 
 def test_east_and_west_are_alike() -> None:

@@ -9,13 +9,16 @@ from typing import Any
 import pytest
 from test_wall_heat import STRAPPED, wall_of
 
+from jambs.length import Units
 from jambs.section.region import SectionCut
-from jambs.study.details import _lapped
+from jambs.study.details import DetailChange, _lapped
 from jambs.study.heat.frame import PANEL_IN_REBATE, FrameBlock
 from jambs.study.heat.region import Block, BlockKind, StudyError
-from jambs.study.record.figures import figure, signed
+from jambs.study.record.comparison_record import _candidate, _detail, _heat, _mold
+from jambs.study.record.figures import figure, share, signed
 from jambs.study.record.wall_record import _way, perms
 from jambs.study.sweep import _crossing, _excess_at
+from jambs.study.wall.indoor_air import MoldLimit
 from jambs.study.wall.stack import US_PERM
 
 
@@ -93,6 +96,58 @@ def test_the_first_layer_reaches_from_the_room_on(depth: float) -> None:
     """1/2 of gypsum board from 0 to 1/2, both faces its own."""
     layer = wall_of(STRAPPED).layer_at(depth)
     assert layer is not None and layer.name.startswith("gypsum board")
+
+
+@pytest.mark.parametrize(("value", "text"), [(0.5, "50 %"), (0.996, "100 %"), (0.0, "0 %"), (None, None)])
+def test_a_share_is_printed_in_percent_and_nothing_stays_nothing(value: float | None, text: str | None) -> None:
+    found = share(value)
+    assert (found and found["text"]) == text
+
+
+@pytest.mark.parametrize(("coldest", "verdict"), [(0.75, "enough"), (0.7499, "NOT enough"), (0.76, "enough")])
+def test_a_surface_as_warm_as_the_worst_month_asks_for_is_warm_enough(coldest: float, verdict: str) -> None:
+    """The factor that keeps the monthly mean at 80 % is the least that will do: a limit, itself allowed."""
+    surfaces: Any = SimpleNamespace(coldest=coldest, mold=MoldLimit(factor=0.75, month=2))
+    found = _mold(surfaces)
+    assert found is not None
+    assert (found["text"], found["is_enough"]) == (f"0.75 in Feb: {verdict}", verdict == "enough")
+    assert _mold(SimpleNamespace(coldest=coldest, mold=None)) is None  # type: ignore[arg-type]
+
+
+STUDY: Any = SimpleNamespace(site=SimpleNamespace(degree_days=3000.0), job=SimpleNamespace(units=Units.INCH))
+"""A heating season of 3000 kelvin-days: 72 000 kelvin-hours, so that 1 W/K costs 72 kWh."""
+
+
+@pytest.mark.parametrize(("change", "season"), [(0.5, "+36.0"), (-0.25, "−18.0"), (0.0, "0"), (None, None)])
+def test_what_a_change_of_the_detail_costs_in_a_season(change: float | None, season: str | None) -> None:
+    told = _detail(DetailChange(words="", heat=change, change=change, coldest=None), STUDY)
+    assert (told["season"] and told["season"]["text"]) == season
+    assert (told["change"] is None) is (change is None)
+
+
+def test_the_heat_of_a_position_beside_the_least() -> None:
+    """0.25 W/K more than the least: 18 kWh; a psi-value to a thousandth, its limits to a tenth of that."""
+    value = SimpleNamespace(value=0.12345, half_width=0.00012, is_usual=True)
+    side = SimpleNamespace(side=SectionCut.JAMB, transmittance=value)
+    at = SimpleNamespace(sides=[side], heat=1.25, mean_transmittance=0.12345, heat_half_width=0.001)
+    window: Any = SimpleNamespace(sweep=SimpleNamespace(least=SimpleNamespace(heat=1.0)))
+    told = _heat(SimpleNamespace(at=at, heat_per_year=90.04), window, STUDY)  # type: ignore[arg-type]
+    assert told["sides"]["jamb"]["text"] == "0.123" and told["sides"]["jamb"]["half_width"]["text"] == "0.0001"
+    assert [told[key]["text"] for key in ("mean", "whole", "half_width", "per_season", "over_least")] == [
+        "0.123",
+        "1.250",
+        "0.001",
+        "90.0",
+        "18.0",
+    ]
+
+
+def test_a_candidate_tells_its_stops_and_one_that_cannot_be_studied_has_none() -> None:
+    """Without figures there is nothing to build, and nothing that stands against it."""
+    bare: dict[str, Any] = {"names": ("here",), "flange_plane": 8.0, "interior_depth": 3.0, "exterior_depth": 2.0}
+    nothing = {"against": (), "why_not": (), "refused": (), "kit": None, "effects": None}
+    told = _candidate(SimpleNamespace(**bare, **nothing), "A", None, STUDY)  # type: ignore[arg-type]
+    assert (told["stops"], told["why_not"], told["built"]) == ([], None, None)
 
 
 PANEL = FrameBlock(depth=0.06, face=0.1, transmittance=1.6, panel_thickness=0.03, panel_setback=0.0)

@@ -19,7 +19,7 @@ from jambs.place.placement import Placement
 from jambs.place.rules import RuleError
 from jambs.place.solve import PlaceError, place_at, place_windows
 from jambs.section.region import SectionCut as Side
-from jambs.study.at_position import study_at, subject_of
+from jambs.study.at_position import AtPosition, kit_at, study_at, subject_of
 from jambs.study.candidates import LEAST, OWN
 from jambs.study.details import compare_drawn_details
 from jambs.study.placement_study import (
@@ -250,6 +250,17 @@ def test_further_out_more_sun_and_less_shelter(window: WindowComparison) -> None
     skies = [one.sky for one in window.curve]
     assert skies == sorted(skies)
     assert 0 < skies[0] < skies[-1] <= 0.397
+
+
+@pytest.mark.parametrize(("trim", "outermost"), [({}, 13.0), ({"exterior_trim": None}, 12.75)])
+def test_a_reveal_reaches_out_to_the_casing_or_to_the_cladding(trim: dict[str, Any], outermost: float) -> None:
+    """Trim plane 12, casing 1 thick or shingles 3/4; the frame's outside edge at 9 1/4 + 1 1/4, the pane behind it."""
+    whole = job(**trim)
+    (placement,) = place_windows(whole)
+    subject = subject_of(placement.opening, placement.planes, whole)
+    found = reveal_at(subject, AtPosition(flange_plane=9.25, kit=kit_at(subject, 9.25), sides=()))
+    assert found.recess == pytest.approx((outermost - 10.5) * MM + found.rim, abs=1e-9)
+    assert (found.width, found.height) == pytest.approx(((35.5 - 5) * MM, (47.5 - 5) * MM))
 
 
 def test_details_start_with_the_plan_and_keep_the_order_of_conductivities(window: WindowComparison) -> None:

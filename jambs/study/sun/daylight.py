@@ -16,6 +16,8 @@ from jambs.study.sun_findings import GlassCannotBe, NextToNoSun
 
 WINTER_MONTHS = (10, 11, 12, 1, 2, 3)
 SUMMER_MONTHS = (6, 7, 8)
+STEPS = 180
+"""Rings and sectors of the sky that are summed up."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +50,11 @@ def sunlit_fraction(reveal: Reveal, *, altitude_deg: ArrayLike, azimuth_deg: Arr
     """
     altitude = np.radians(np.asarray(altitude_deg, dtype=np.float64))
     turn = np.radians(np.asarray(azimuth_deg, dtype=np.float64) - facing_deg)
+    return _lit(reveal, altitude, turn)
+
+
+def _lit(reveal: Reveal, altitude: Floats, turn: Floats) -> Floats:
+    """The same, by the sun's height and how far it stands aside of straight in front. [rad]"""
     in_front = (np.cos(turn) > ROUND_OFF) & (altitude > 0)
     toward = np.where(in_front, np.cos(turn), 1.0)
     fall = np.tan(np.where(in_front, altitude, 0.0)) / toward
@@ -72,7 +79,7 @@ def _overlap(size: float, *, low_edge: Floats, high_edge: Floats) -> Floats:
     return np.asarray(np.maximum(0.0, np.minimum(size, high_edge) - np.maximum(0.0, low_edge)))
 
 
-def sky_component(reveal: Reveal | None = None, *, overcast: bool = True, steps: int = 180) -> float:
+def sky_component(reveal: Reveal | None = None, *, overcast: bool = True, steps: int = STEPS) -> float:
     """Light of the sky on the vertical glass over that on open level ground, 0 to 1; without reveal for a bare wall.
 
     Overcast: the sky of the CIE, three times as bright overhead as at the horizon (a bare wall gets 0.396).
@@ -80,14 +87,12 @@ def sky_component(reveal: Reveal | None = None, *, overcast: bool = True, steps:
     """
     altitude = (np.arange(steps) + 0.5) / steps * np.pi / 2
     turn = ((np.arange(steps) + 0.5) / steps - 0.5) * np.pi
-    brightness = (1 + 2 * np.sin(altitude)) / 3 if overcast else np.ones(steps)
-    patch = np.cos(altitude) * brightness * (np.pi / 2 / steps)
-    on_ground = 2 * np.pi * float(np.sum(patch * np.sin(altitude)))
-    on_glass = np.outer(patch * np.cos(altitude), np.cos(turn)) * (np.pi / steps)
+    brightness = 1 + 2 * np.sin(altitude) if overcast else np.ones(steps)  # of the horizon's
+    ring = np.cos(altitude) * brightness
+    on_ground = 2 * np.pi * float(np.sum(ring * np.sin(altitude)))
+    on_glass = np.outer(ring * np.cos(altitude), np.cos(turn)) * (np.pi / steps)
     if reveal is not None:
-        on_glass *= sunlit_fraction(
-            reveal, altitude_deg=np.degrees(altitude)[:, None], azimuth_deg=np.degrees(turn), facing_deg=0.0
-        )
+        on_glass *= _lit(reveal, altitude[:, None], turn)
     return float(on_glass.sum()) / on_ground
 
 
