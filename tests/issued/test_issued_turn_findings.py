@@ -58,8 +58,8 @@ def twice(folder: Path) -> None:
     write(folder, {"a": "2", "b": "same"})
 
 
-def after_two(change: Work = nothing, **more: Collection[str]) -> Case:
-    return told(all_of(twice, change), **more)
+def after_two(change: Work = nothing, *, stays: Collection[str] = ("b",)) -> Case:
+    return told(all_of(twice, change), stays=stays)
 
 
 def written_on(path: str, content: bytes = b"with pencil") -> Work:
