@@ -26,6 +26,18 @@ def area(outline: Sequence[Point]) -> float:
     return total / 2
 
 
+def centroid(outline: Sequence[Point]) -> Point:
+    """Return the centroid of an outline, whichever way it runs."""
+    across = up = 0.0
+    x0, y0 = outline[-1]
+    for x1, y1 in outline:
+        turn = x0 * y1 - x1 * y0
+        across, up = across + (x0 + x1) * turn, up + (y0 + y1) * turn
+        x0, y0 = x1, y1
+    whole = 6 * area(outline)
+    return (across / whole, up / whole)
+
+
 def cut_along(outline: Outline, start: Point, finish: Point, *, keep: Point) -> Outline:
     """Cut a convex outline along a line through two points; the side of the point ``keep`` stays.
 

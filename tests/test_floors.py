@@ -51,7 +51,7 @@ FLOORS = {
     "__main__": 13,
 }
 ONLY_IN = {
-    "ezdxf": {"drawings"},
+    "ezdxf": {"drawings", "job"},  # job reads the section of a casing, and imports it late
     "typst": {"sheets"},
     "segno": {"sheets", "page"},
     "cadquery": {"solids"},

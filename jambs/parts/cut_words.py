@@ -22,6 +22,7 @@ from jambs.parts.cuts import (
     EndRabbet,
     Groove,
     Miter,
+    Molded,
     Notch,
     PlaneCut,
     Return,
@@ -300,6 +301,11 @@ def _back_bevels(part: Part, units: Units) -> Iterator[str]:
         yield f"back bevel the miters {angle_text(bevel.angle_deg)}"
 
 
+def _moldings(part: Part, units: Units) -> Iterator[str]:
+    if _of(part, Molded):
+        yield "molded to the section of the trim: template at full scale; the back flat"
+
+
 def _returns(part: Part, units: Units) -> Iterator[str]:
     if count := len(_of(part, Return)):
         thick = _text(part.thickness, units)
@@ -362,6 +368,7 @@ _WORK: tuple[Callable[[Part, Units], Iterator[str]], ...] = (
     _grooves,
     _scribes,
     _back_bevels,
+    _moldings,
     _returns,
     _strip_bends,
     _blank_bends,

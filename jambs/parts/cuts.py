@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from jambs.findings import FindingsError
-from jambs.geometry import Plane, Vector, tangent
+from jambs.geometry import Outline, Plane, Vector, tangent
 
 ALONG: Vector = (1.0, 0.0, 0.0)
 ACROSS: Vector = (0.0, 1.0, 0.0)
@@ -230,6 +230,13 @@ class Groove:
     depth: float
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Molded:
+    """Run the face to a section along the whole length: ``section`` (v, w), what stays of the board's end."""
+
+    section: Outline
+
+
 Cut = (
     Rip
     | Taper
@@ -243,6 +250,7 @@ Cut = (
     | EdgeRabbet
     | Notch
     | Groove
+    | Molded
 )
 
 

@@ -21,6 +21,7 @@ from jambs.parts.flare_checks import hold_clear_of_buck, hold_flares
 from jambs.parts.inside_figures import inside_figures
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Figure, FittedSide, JambFrame
+from jambs.parts.molding import molded
 from jambs.parts.mull import Cover, cover_figures, inside_covers, mull_covers
 from jambs.parts.mull_box import inside_boxes
 from jambs.parts.part import Part
@@ -121,7 +122,9 @@ def _casing(cased: CasedOpening, opening: Opening) -> Sequence[Part]:
     trim = opening.interior
     if not trim.is_cased:
         return ()
-    return shaped_casing(opening, cased, trim.casing, Where.INTERIOR) if opening.shape else built_up_casing(cased, trim)
+    if opening.shape:
+        return shaped_casing(opening, cased, trim.casing, Where.INTERIOR)
+    return molded(built_up_casing(cased, trim), trim)
 
 
 def _stool_and_apron(

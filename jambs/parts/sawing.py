@@ -30,6 +30,7 @@ from jambs.parts.cuts import (
     EndRabbet,
     Groove,
     Miter,
+    Molded,
     Notch,
     PlaneCut,
     PlaneRabbet,
@@ -227,6 +228,10 @@ def _slanted_notch(board: Silhouettes, cut: SlantedNotch) -> Silhouettes:
     return replace(square, face=face)
 
 
+def _molded(board: Silhouettes, cut: Molded) -> Silhouettes:
+    return replace(board, end=cut.section)
+
+
 def _groove(board: Silhouettes, cut: Groove) -> Silhouettes:
     low, high = _groove_span(cut, board.sizes)
     thick = board.sizes.thickness
@@ -251,4 +256,5 @@ _SAWN: dict[type, Callable[..., Silhouettes]] = {
     Notch: _notch,
     SlantedNotch: _slanted_notch,
     Groove: _groove,
+    Molded: _molded,
 }

@@ -1,7 +1,8 @@
 """Full-scale templates to print, cut out and lay on the board: horns and notches of stools and sills, a sill's end.
 
 Each end that is notched is drawn as it lies with the face up; a sill's end also as one looks at it. Round an opening
-that is no rectangle each slant that ends are cut to is drawn once, to set a bevel by. No part has arcs.
+that is no rectangle each slant that ends are cut to is drawn once, to set a bevel by. The section of molded casing is
+drawn once.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
 from jambs.outlines import SAME_POINT, kept, without_doubles
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
-from jambs.parts.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Notch
+from jambs.parts.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
 from jambs.parts.part import Part
 from jambs.parts.planned import depth_is_planned
 from jambs.sheets.cut_sheet import page_data
@@ -77,7 +78,18 @@ def templates_of(kit: CutKit, *, units: Units) -> tuple[Template, ...]:
         if part.is_wood
         for one in _of_part(part, units)
     )
-    return notched if opening.shape is None else (*notched, *_slants(kit, units))
+    molded = tuple(_profile(part, units) for part in _molded(kit.parts))
+    return (*notched, *molded) if opening.shape is None else (*notched, *_slants(kit, units))
+
+
+def _molded(parts: Sequence[Part]) -> list[Part]:
+    """Return one part of each section that boards are run to."""
+    found: dict[Cut, Part] = {}
+    for part in parts:
+        for cut in part.cuts:
+            if isinstance(cut, Molded):
+                found.setdefault(cut, part)
+    return [*found.values()]
 
 
 def _of_part(part: Part, units: Units) -> Iterator[Template]:

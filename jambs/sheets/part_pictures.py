@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jambs.geometry import Outline, Point
-from jambs.parts.cuts import EdgeBevel, EdgeRabbet, Groove
+from jambs.parts.cuts import EdgeBevel, EdgeRabbet, Groove, Molded
 from jambs.parts.part import Part
 from jambs.parts.worked_faces import BoardFace, WorkedFace, turned_over, worked_face
 from jambs.values import Record
@@ -67,7 +67,7 @@ def part_picture(part: Part) -> Record | None:
     wide, high = scale.wide, width * scale.points
     shapes += [_word(0.0, high + WORDS - 1, part.seat.ends[0].words, "start")]
     shapes += [_word(wide, high + WORDS - 1, part.seat.ends[1].words, "end")]
-    if any(isinstance(cut, EdgeBevel | EdgeRabbet | Groove) for cut in part.cuts):
+    if any(isinstance(cut, EdgeBevel | EdgeRabbet | Groove | Molded) for cut in part.cuts):
         shapes.append(_end(part, scale, wide + GAP))
         wide += GAP + width * scale.points
     box = f"{-PEN:g} {-PEN:g} {wide + 2 * PEN:.2f} {high + WORDS + 2 * PEN:.2f}"

@@ -348,7 +348,7 @@ def _trim_record(opening: Opening, *, units: Units) -> Record:
     }
 
 
-LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare", "built_up", "mull_casing")
+LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare", "built_up", "profile", "mull_casing")
 """Of interior trim, in the file only where a job gives them."""
 
 

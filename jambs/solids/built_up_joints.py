@@ -11,6 +11,7 @@ from jambs.length import ROUND_OFF
 from jambs.parts.crown import crown_sizes
 from jambs.parts.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.kit import FigureKind
+from jambs.parts.molding import end_area
 from jambs.parts.part import Part
 from jambs.sides import CORNERS, LEGS, Side
 from jambs.solids.joints import joint
@@ -37,7 +38,7 @@ def built_up_joints(solids: KitSolids, casing: Set) -> list[JointCheck]:
         *_band(solids, casing),
         *_blocks(solids, casing, PartKind.ROSETTE),
         *_blocks(solids, casing, PartKind.PLINTH),
-        *(_on_legs(casing, head[0]) if head else []),
+        *(_on_legs(casing, head[0], trim) if head else []),
         *(_on_each_other(one, two) for one, two in pairwise(head)),
         *_crown(solids, head),
     ]
@@ -106,12 +107,12 @@ def _foot_on_stool(solids: KitSolids, band: Set, width: float, *, deep: float) -
 
 def _blocks(solids: KitSolids, casing: Set, kind: PartKind) -> list[JointCheck]:
     """A block takes the whole end of every board that runs against it."""
-    found = []
+    found, trim = list[JointCheck](), solids.kit.placement.opening.interior
     for block in (solid for solid in solids.parts if solid.part and solid.part.kind is kind):
         for board in casing.all:
             if _meets(block, board):
                 assert board.part is not None and block.part is not None
-                asked = board.part.width * min(board.part.thickness, block.part.thickness)
+                asked = end_area(trim, block.part.thickness)
                 name = f"the {kind.words} {block.name} and the casing {board.name}"
                 found.append(joint(name, [block], [board], asked=asked))
     return found
@@ -122,7 +123,7 @@ def _meets(one: Solid, two: Solid) -> bool:
     return all(min(one.high[axis], two.high[axis]) - max(one.low[axis], two.low[axis]) > -TIGHT for axis in (X, Y, D))
 
 
-def _on_legs(casing: Set, lowest: Solid) -> list[JointCheck]:
+def _on_legs(casing: Set, lowest: Solid, trim: InteriorTrim) -> list[JointCheck]:
     """The lowest member of a head lies on both legs."""
     assert lowest.part is not None
     projection = _projection(lowest.part)
@@ -130,7 +131,7 @@ def _on_legs(casing: Set, lowest: Solid) -> list[JointCheck]:
     for leg in LEGS:
         board = casing[leg]
         assert board.part is not None
-        asked = board.part.width * min(board.part.thickness, projection)
+        asked = end_area(trim, projection)
         name = f"the {lowest.part.kind.words} {lowest.name} and the casing {board.name}"
         found.append(joint(name, [lowest], [board], asked=asked))
     return found

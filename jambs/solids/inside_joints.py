@@ -10,6 +10,7 @@ from jambs.geometry import tangent
 from jambs.job.models.trim import ApronEnds, Corner, InteriorTrim, Joint
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
+from jambs.parts.molding import end_area
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.built_up_joints import built_up_joints, is_bounded_by_boards
 from jambs.solids.joints import joint
@@ -28,7 +29,7 @@ def inside_joints(solids: KitSolids) -> list[JointCheck]:
     trim = solids.kit.placement.opening.interior
     if solids.kit.placement.opening.shape:
         return [*inside_corners(solids), *(_on_stool(solids, frames, casing, stool, trim) if stool and frames else [])]
-    found = casing_corners(casing, trim.casing.corner, trim.casing.width, trim.casing.thickness)
+    found = casing_corners(casing, trim.casing.corner, end_area(trim, trim.casing.thickness))
     found = [*(found if is_bounded_by_boards(trim) else []), *built_up_joints(solids, casing)]
     found += return_joints(solids)
     for frame, jambs in frames:
@@ -43,9 +44,9 @@ def inside_joints(solids: KitSolids) -> list[JointCheck]:
     return found
 
 
-def casing_corners(casing: Set, corner: Corner, width: float, thickness: float) -> list[JointCheck]:
-    """Measure the corners of the casing: mitered over the long way, butted over the leg's end."""
-    asked = width * thickness * (math.sqrt(2) if corner is Corner.MITER else 1.0)
+def casing_corners(casing: Set, corner: Corner, end: float) -> list[JointCheck]:
+    """Measure the corners of the casing: mitered over the long way, butted over the leg's ``end`` [sq in]."""
+    asked = end * (math.sqrt(2) if corner is Corner.MITER else 1.0)
     found = []
     for across in ACROSS:
         for leg in LEGS:
@@ -171,7 +172,7 @@ def _on_stool(
         if leg not in casing:
             continue
         name = f"the casing's {leg.board_words} {casing[leg].name} and the stool {stool.name}"
-        asked = trim.casing.width * _casing_over_stool(trim, proud)
+        asked = end_area(trim, _casing_over_stool(trim, proud))
         # The horn is notched square, and the casing's back follows the wall over the leg's width.
         near = TIGHT + trim.casing.width * (slack.gap + slack.slope * trim.casing.width)
         found.append(joint(name, [casing[leg]], [stool], asked=asked, slack=slack.lean, tolerance=near))

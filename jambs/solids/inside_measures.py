@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from jambs.geometry import Vector, dot
@@ -9,6 +10,7 @@ from jambs.job.models.trim import InteriorStyle, InteriorTrim, StoolEntry
 from jambs.parts.edge import fit_edge
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind, FittedSide, JambFrame
+from jambs.parts.molding import inner_edge
 from jambs.sides import LEGS, Side
 from jambs.solids.built_up_joints import over_all_measured
 from jambs.solids.lookup import D, Framed, Set, X, Y, jambs_of, one_of, pick
@@ -118,10 +120,25 @@ def _casing_reveals(solids: KitSolids, casing: Set, sides: Reach) -> list[Measur
     left = casing[Side.LEFT]
     middle = (frame.width / 2, frame.height / 2, (left.low[D] + left.high[D]) / 2)
     around = reach(Tape(casing.all), middle)
+    if _trim(solids).profile:
+        around = _around_molded(casing, middle, inner_edge(_trim(solids)))
     tight = TIGHT + solids.inside_slack.lean
     sill = tight if Side.SILL in casing else None
     found = reveals("casing reveal", around, sides, asked=_trim(solids).casing_reveal, across=tight, upright=sill)
     return found
+
+
+def _around_molded(casing: Set, middle: Vector, edge: float) -> Reach:
+    """Lay the tape to the inner edge of each molded board, which is ``edge`` thick, halfway up it [in]."""
+    x, y, _ = middle
+    found = dict.fromkeys((side.value for side in Side), math.inf)
+    for side, board in casing.by_side.items():
+        assert board.part is not None
+        # A board on a wall that leans lies about its own middle.
+        at_back = (board.low[D] + board.high[D]) / 2 + board.part.thickness / 2
+        around = reach(Tape([board]), (x, y, at_back - edge / 2))
+        found[side.value] = getattr(around, side.value)
+    return Reach(**found)
 
 
 def _depths(solids: KitSolids, frame: JambFrame, jambs: Set) -> list[Measure]:

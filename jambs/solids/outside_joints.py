@@ -31,7 +31,7 @@ def outside_joints(solids: KitSolids) -> list[JointCheck]:
     if trim is None or not casing:
         return found
     entry = trim.casing
-    found += casing_corners(casing, entry.corner, entry.width, entry.thickness)
+    found += casing_corners(casing, entry.corner, entry.width * entry.thickness)
     jambs = pick(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     if not jambs:
         return found

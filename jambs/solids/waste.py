@@ -10,6 +10,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from jambs.outlines import area, centroid
 from jambs.parts.cuts import (
     Crosscut,
     Edge,
@@ -20,6 +21,7 @@ from jambs.parts.cuts import (
     EndRabbet,
     Groove,
     Miter,
+    Molded,
     Notch,
     PlaneCut,
     PlaneRabbet,
@@ -63,9 +65,28 @@ def board_less_cuts(part: Part) -> float:
     is_flared = part.is_leaned or any(isinstance(cut, PlaneCut | PlaneRabbet) for cut in part.cuts)
     if is_flared and all(isinstance(cut, FLAT_CUTS) for cut in part.cuts):
         return flat_sided_volume(part)
+    molding = next((cut for cut in part.cuts if isinstance(cut, Molded)), None)
+    if molding is not None:
+        return _molded_volume(part, molding)
     board = _board(part)
     whole = board.thickness * board.length * (board.start_width + board.finish_width) / 2
     return whole - sum(_WASTE[type(cut)](board, cut) for cut in part.cuts)
+
+
+def _molded_volume(part: Part, molding: Molded) -> float:
+    """Volume of a board run to a section whose ends are square or mitered across its face.
+
+    A fiber at a place across is shorter than the board by that place's share of each miter, so all fibers together are
+    the section times the length at its centroid (Pappus, of a straight way).
+    """
+    rip = next(cut.width for cut in part.cuts if isinstance(cut, Rip))
+    length = next(cut.length for cut in part.cuts if isinstance(cut, Crosscut))
+    section, (across, _) = abs(area(molding.section)), centroid(molding.section)
+    for cut in part.cuts:
+        if isinstance(cut, Miter):
+            from_long = across if cut.long_edge is Edge.NEAR else rip - across
+            length -= from_long * math.tan(math.radians(cut.angle_deg))
+    return section * length
 
 
 def _board(part: Part) -> SawnBoard:

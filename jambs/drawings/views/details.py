@@ -12,7 +12,7 @@ from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text
 from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.cuts import Edge, EdgeBevel, End, EndBevel, Miter
+from jambs.parts.cuts import Edge, EdgeBevel, End, EndBevel, Miter, Molded
 from jambs.parts.kinds import Where, told_name
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
@@ -242,6 +242,7 @@ def _profile_view(alike: Alike) -> View:
     """Draw the finish end of the board, face up, near edge at the left, kerfs and grooves cut in."""
     part = alike.part
     outline = tuple((v, part.thickness - w) for v, w in part.profile)
+    is_molded = any(isinstance(cut, Molded) for cut in part.cuts)
     grooves = [_groove(part, pocket) for pocket in part.pockets if _runs_through(part, pocket)]
     fill = Fill(pieces=(outline,), hatch=Hatch.TRIM, ink=Ink.HATCH_TRIM)
     return View(
@@ -250,8 +251,8 @@ def _profile_view(alike: Alike) -> View:
         title=f"{part.mark}  end",
         shapes=(Shape(points=_notched(outline, grooves), ink=INKS[part.where]),),
         fills=() if grooves else (fill,),
-        chains=tuple(_profile_chains(outline, grooves)),
-        remarks=_bevels(part),
+        chains=tuple(_profile_chains(outline, grooves, is_molded=is_molded)),
+        remarks=(*_bevels(part), *(["section at full scale: see the templates"] if is_molded else [])),
     )
 
 
@@ -278,8 +279,16 @@ def _notched(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, ...]]) -
     return tuple(points)
 
 
-def _profile_chains(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, ...]]) -> list[Chain]:
+def _profile_chains(
+    outline: tuple[Point, ...], grooves: Sequence[tuple[Point, ...]], *, is_molded: bool
+) -> list[Chain]:
+    """Dimension what the end shows; of a molded section its size over all, its curves are on the template."""
     box = box_around(outline)
+    if is_molded:
+        return [
+            *_chain([(box.left, 0.0), (box.right, 0.0)], ViewSide.BOTTOM),
+            *_chain(_ends_up(outline), ViewSide.RIGHT),
+        ]
     top = _stops([point for point in outline if point[1] > box.center[1]], 0)
     edges = [corner for groove in grooves for corner in (groove[0], groove[3])]
     low = _stops([*(point for point in outline if point[1] <= box.center[1]), *edges], 0)
@@ -294,6 +303,13 @@ def _profile_chains(outline: tuple[Point, ...], grooves: Sequence[tuple[Point, .
     for groove in grooves:
         chains += _chain([groove[0], groove[1]], ViewSide.LEFT)
     return chains
+
+
+def _ends_up(outline: Sequence[Point]) -> list[Point]:
+    """Return the lowest and the highest corner at the far edge of a section."""
+    high = max(outline, key=lambda point: (point[1], point[0]))
+    low = min(outline, key=lambda point: (point[1], -point[0]))
+    return [low, high]
 
 
 def _bevels(part: Part) -> tuple[str, ...]:

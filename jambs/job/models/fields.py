@@ -106,6 +106,8 @@ def _other_unit(length: float, limits: Between, units: Units) -> str:
     return ""
 
 
+Reach = Annotated[float, BeforeValidator(Between(0, 60, exact=True)), _LENGTH]
+"""A point of a section, from a corner of what it is of [in]: kept as stated."""
 Thickness = Annotated[float, BeforeValidator(Between(1 / 8, 4)), _LENGTH]
 """Of a board [in]."""
 BoardWidth = Annotated[float, BeforeValidator(Between(1 / 2, 60)), _LENGTH]

@@ -25,6 +25,7 @@ from jambs.job.models.fields import (
 )
 from jambs.job.models.flare import FlareEntry
 from jambs.job.models.gang import MullCasingEntry
+from jambs.job.models.profile import Profile, profile_misfit
 from jambs.job.models.returns import ReturnsEntry, TileSillEntry, WallEdgeEntry
 from jambs.job.models.stack import StackEntry
 from jambs.sides import Side
@@ -174,6 +175,7 @@ class InteriorTrim(Model):
     wall_edge: WallEdgeEntry | None = None
     tile_sill: TileSillEntry | None = None
     built_up: BuiltUpEntry | None = None
+    profile: Profile | None = None
     mull_casing: MullCasingEntry | None = None
 
     @model_validator(mode="before")
@@ -282,6 +284,25 @@ class InteriorTrim(Model):
             )
         if built.plinths and built.plinths.width < self.casing.width:
             raise fault("plinths are narrower than the casing that stands on them; write at least its width")
+        return self
+
+    @model_validator(mode="after")
+    def _profile_runs_out(self) -> InteriorTrim:
+        if self.profile is None:
+            return self
+        if not self.is_cased:
+            raise fault("gives profile without casing, whose section it is; remove it, or give casing")
+        if profile_misfit(self.profile, self.casing.width, self.casing.thickness):
+            raise fault("profile is not as wide and as thick as the casing; correct its points, or the casing's sizes")
+        built = self.built_up
+        if built and built.backband:
+            raise fault("gives profile and a backband, which lies against a square outer edge; keep one of both")
+        is_stopped = built is not None and (built.rosettes or built.head)
+        if self.casing.corner is Corner.BUTT and not is_stopped:
+            raise fault(
+                "gives profile and corner: butt, where an end would show against the molding; write corner: miter, or "
+                "give rosettes or a head of members in built_up"
+            )
         return self
 
     @model_validator(mode="after")

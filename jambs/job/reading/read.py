@@ -29,6 +29,7 @@ from jambs.job.reading.look_up_on_hand import look_up_on_hand
 from jambs.job.reading.look_up_opening import Shelves, look_up_opening
 from jambs.job.reading.look_up_outside import look_up_outside, name_elevations
 from jambs.job.reading.marks import Repeatable, each_mark
+from jambs.job.reading.profile_files import with_profiles
 from jambs.job.reading.rows import TABLES
 from jambs.job.reading.schedule import ScheduleRow, read_schedule
 from jambs.job.reading.sentences import unknown_key
@@ -49,6 +50,8 @@ def read_job(path: str | Path, *, draft: str | None = None, drafts: Mapping[str,
     file = job_file(path)
     top, faults = read_tree(file, draft)
     complaints = Complaints(units=_units(top), first_file=file.name, faults=faults)
+    profiles = with_profiles(top, file.parent, complaints)
+    top = profiles.top
     entry = _top(top, complaints)
     shop = _section(Shop, "shop", top, complaints)
     limits = in_units(_section(Limits, "limits", top, complaints) or Limits(), complaints.units)
@@ -74,7 +77,7 @@ def read_job(path: str | Path, *, draft: str | None = None, drafts: Mapping[str,
         outside=outside,
         on_hand=on_hand,
         tables=tuple(complaints.tables),
-        sources=(file, *_tables(file, top, shop)),
+        sources=(file, *_tables(file, top, shop), *profiles.files),
     )
 
 

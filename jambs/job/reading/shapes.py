@@ -57,7 +57,7 @@ def _of_opening(
 
 def _of_trim(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
     kind = shape.kind.value
-    for key in ("flare", "stack", "returns", "wall_edge", "built_up"):
+    for key in ("flare", "stack", "returns", "wall_edge", "built_up", "profile"):
         if getattr(interior, key) is not None:
             yield (
                 "interior_trim",
