@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
-from cases import STOOL, placed
+from cases import STOOL, changed, job_of, placed
 
 from jambs.length import Units
-from jambs.place.solve import PlaceError
+from jambs.place.sash import swing_seen
+from jambs.place.solve import PlaceError, place_at
+from jambs.place.support import buck_at
+from jambs.place.swing import FINE_DEG
 
 CASEMENT = {
     "jamb_depth": "4 9/16",
@@ -77,6 +81,66 @@ def test_a_sheet_outside_the_foam_is_no_sheathing() -> None:
         "wall 'main': 'plywood 1/2' lies outside the insulation and is taken as sheathing; "
         "write role: outer sheathing beside it",
     )
+
+
+@pytest.mark.parametrize(
+    ("kind", "plane", "reach"),
+    [
+        ("outboard", 7.0, (6.5, 7.0)),
+        ("liner", 7.0, (0.5, 7.0)),
+        ("outboard", 6.5, None),
+        ("liner", 6.25, None),
+        ("none", 7.0, None),
+    ],
+)
+def test_a_buck_reaches_out_to_the_flange_where_nothing_of_the_wall_carries_it(
+    kind: str, plane: float, reach: tuple[float, float] | None
+) -> None:
+    """From the sheathing plane 6 1/2, or lining the studs from 1/2 on; the sheathing itself carries a flange."""
+    planes = placed(walls__main__buck={"kind": kind, "thickness": "3/4", "stock": "spruce"}).planes
+    buck = buck_at(planes, plane)
+    assert (buck and (buck.inner, buck.outer)) == reach
+
+
+RAKED = {
+    "openings__0__frame": "24 x 48",
+    "openings__0__rough_opening": None,
+    "openings__0__shape": {"kind": "raked", "left": "30", "right": "48"},
+}
+
+
+def test_the_framing_of_a_lined_shape_lies_as_far_off_every_edge() -> None:
+    """3-4-5, shims 1/4 and liner 3/4: 1 outside; the high corner 1 (1 + 3/5) / (4/5) = 2 over the frame's (geometry)."""
+    found = placed(**RAKED, walls__main__buck={"kind": "liner", "thickness": "3/4", "stock": "plywood"})
+    assert (found.framing_opening.width, found.framing_opening.height) == pytest.approx((26.0, 51.0))
+
+
+def test_a_shape_weighs_what_its_own_area_and_edges_come_to() -> None:
+    """24 x (30 + 48) / 2 = 6.5 sq ft in two panes of 1/8 at 13 lb; 11 ft of frame at 3 lb (assumed)."""
+    assert placed(**RAKED).weight == pytest.approx(6.5 * 2 * 0.125 * 13 + 11 * 3)
+
+
+def test_a_window_is_weighed_where_it_is_asked_for() -> None:
+    job = job_of(changed())
+    (opening,), planes = job.openings, placed().planes
+    found = place_at(opening, planes, 8.0, job)
+    assert (found.flange_plane, found.interior_depth, found.exterior_depth) == (8.0, 3.4375, 2.75)
+    with pytest.raises(PlaceError, match="proud of the finished wall inside"):
+        place_at(opening, planes, 4.0, job)
+
+
+def test_a_hopper_swings_down_onto_the_nosing_of_the_stool() -> None:
+    """Its sash turns 1/2 in front of the frame, the stool's top lies 1/8 under its edge, and 4 11/16 + 3/4 + 3/4 out.
+
+    So it opens to 90° + atan(1/8 over 5 11/16).
+    """
+    sash = {**CASEMENT, "sash": "hopper", "sash_thickness": "2 1/2", "sash_set_back": "-1/2"}
+    found = placed(windows__fixed=sash, interior_trim__inside=STOOL)
+    assert found.swing is not None
+    exact = 90 + math.degrees(math.atan2(0.125, 4.6875 + 1.5 - 0.5))
+    assert found.swing.greatest_deg == pytest.approx(exact, abs=2 * FINE_DEG)
+    seen = swing_seen(found.opening, interior_depth=4.6875, exterior_depth=0.0, degrees=90.0)
+    assert max(e for _, shape in seen.obstacles for _, e in shape) == pytest.approx(4.6875 + 1.5)
 
 
 def test_without_exterior_trim_no_jamb_stops_the_sash() -> None:

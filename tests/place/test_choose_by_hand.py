@@ -40,6 +40,12 @@ def test_on_the_grid_and_inside_the_limit(limits: dict[str, str], depth: float) 
     assert found.interior_depth == depth
 
 
+def test_where_no_plane_leaves_a_depth_outside_the_frame_stands_proud() -> None:
+    """At least 6 3/8 inside: the flange at 10 15/16, the frame's edge at 12 3/16, 3/16 past the trim plane."""
+    found = placed(position=CHOOSE, limits={"overhang": "6", "least_interior_depth": "6 3/8"})
+    assert (found.flange_plane, found.exterior_depth) == (10.9375, -0.1875)
+
+
 @pytest.mark.parametrize(
     ("jamb_depth", "depth", "moved"),
     [

@@ -13,6 +13,7 @@ from jambs.findings import Statement
 from jambs.length import Units
 from jambs.place import reasons
 from jambs.place.limit_kinds import LimitKind
+from jambs.place.reasons import BindingLimit
 from jambs.place.solve import place_windows
 
 TRIM_PLANE = 12.0
@@ -200,3 +201,10 @@ def test_the_other_window_is_named_where_a_position_was_worked_out_for_it() -> N
     first, second, _ = place_windows(job_of(data))
     assert reasons.SharedPosition(wall="main", window="fixed") in first.reasons
     assert reasons.SharedPosition(wall="main", window=None) in second.reasons
+
+
+def test_what_binds_a_wall_is_told_by_the_opening_whose_limit_it_is() -> None:
+    """The sheet of another opening does not change with it."""
+    own, other = (BindingLimit(limit=LimitKind.OVERHANG, plane=plane) for plane in (9.5, None))
+    assert own.words(Units.INCH) == '9 1/2" (greatest overhang)'
+    assert other.words(Units.INCH) == "what another opening of this wall allows (greatest overhang)"

@@ -5,28 +5,44 @@ from __future__ import annotations
 from cases import changed, job_of
 from gangs import ganged, unit
 
-from jambs.place.placement import Swing
+from jambs.place.placement import Placement, Swing
 from jambs.place.solve import place_windows
 from jambs.place.swing import Obstacle
 
-CASEMENT = {
-    "like": "fixed",
-    "sash": "casement in",
-    "sash_thickness": "2 1/2",
-    "sash_set_back": "-1/2",
-    "sash_face": "2 1/2",
-}
+PROUD = {"sash": "casement in", "sash_thickness": "2 1/2", "sash_set_back": "-1/2", "sash_face": "2 1/2"}
+CASEMENT = {"like": "fixed", **PROUD}
+FRAME = changed()["windows"]["fixed"]
+
+
+def hinged(*hinges: str | None) -> Placement:
+    """Two units, each a casement where a side for its hinges is named, else fixed; the mull is between them."""
+    units: list[dict[str, str]] = [
+        unit("30 x 48") if hinge is None else {"window": "casement", "frame": "30 x 48", "hinge": hinge}
+        for hinge in hinges
+    ]
+    paths = ganged(
+        windows__casement=CASEMENT,
+        openings__0__units=units,
+        openings__0__transom=None,
+        openings__0__transom_bar=None,
+    )
+    return place_windows(job_of(changed(**paths)))[0]
+
+
+def test_the_sash_that_opens_the_least_counts() -> None:
+    """At the mull a sash opens further than at the outer jamb, whichever unit it is in."""
+    for hinges, place in ((("left", "left"), 0), (("right", "right"), 1)):
+        found = hinged(*hinges)
+        assert found.tightest == (found.units[place].opening, found.units[place].swing)
+    assert hinged(None, None).tightest is None
+    (one,) = place_windows(job_of(changed(windows__fixed={**FRAME, **PROUD})))
+    assert one.swing is not None and one.tightest == (one.opening, one.swing)
+    assert place_windows(job_of(changed()))[0].tightest is None
 
 
 def swing(hinge: str) -> Swing:
     """The right one of two units, its sash proud of the frame by 1/2; the mull is at its left."""
-    paths = ganged(
-        windows__casement=CASEMENT,
-        openings__0__units=[unit("30 x 48"), {"window": "casement", "frame": "30 x 48", "hinge": hinge}],
-        openings__0__transom=None,
-        openings__0__transom_bar=None,
-    )
-    (placement,) = place_windows(job_of(changed(**paths)))
+    placement = hinged(None, hinge)
     assert placement.swing is None
     found = placement.units[1].swing
     assert found is not None
