@@ -110,7 +110,7 @@ RAKED = {
 
 
 def test_the_framing_of_a_lined_shape_lies_as_far_off_every_edge() -> None:
-    """3-4-5, shims 1/4 and liner 3/4: 1 outside; the high corner 1 (1 + 3/5) / (4/5) = 2 over the frame's (geometry)."""
+    """3-4-5, shims 1/4 and liner 3/4: 1 outside; the high corner 1 (1 + 3/5) / (4/5) = 2 higher (geometry)."""
     found = placed(**RAKED, walls__main__buck={"kind": "liner", "thickness": "3/4", "stock": "plywood"})
     assert (found.framing_opening.width, found.framing_opening.height) == pytest.approx((26.0, 51.0))
 
