@@ -10,18 +10,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from jambs.issued.cut_shapes import is_shaped, same_shape, widths
 from jambs.issued.opening_figures import following_rows, opening_rows, opening_whys, other_why
 from jambs.issued.reasons import IssueReason
 from jambs.issued.verdict_reasons import CutIt, CutPartVerdict, NoLongerNeeded, Recut, RecutWhy, StillGood, Trim
-from jambs.parts.cuts import Crosscut, EdgeBevel, EndBevel, Groove, Miter, PlaneCut, Rip, Taper
 from jambs.parts.kinds import told_name, told_position
-from jambs.values import type_words
 
 Record = Mapping[str, Any]
-TRIM_CUTS = tuple(map(type_words, (Rip, Taper, Crosscut)))
-"""Cuts that only make a board smaller: whoever has a larger one can trim it."""
-CROSSCUT_TAKES = tuple(map(type_words, (Miter, EndBevel, EdgeBevel, PlaneCut, Groove)))
-"""Cuts that can be made once more when an end is crosscut."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,58 +145,19 @@ def verdict(old: Record, new: Record, *, tolerance: float) -> Recut | StillGood:
     thickness = new["thickness"]["value"] - old["thickness"]["value"]
     if abs(thickness) > tolerance:
         return Recut(why=RecutWhy.THICKNESS)
-    if _shaped(old, tolerance) != _shaped(new, tolerance) and not _same_shape(old, new, tolerance):
+    if not same_shape(old, new, tolerance):
         return Recut(why=RecutWhy.SHAPE)
     return _trimmed(old, new, tolerance)
 
 
 def _trimmed(old: Record, new: Record, tolerance: float) -> Recut | StillGood:
-    widths = [new_width - old_width for old_width, new_width in zip(_widths(old), _widths(new), strict=True)]
+    wider = [now - was for was, now in zip(widths(old), widths(new), strict=True)]
     length = new["length"]["value"] - old["length"]["value"]
-    if max(widths) > tolerance:
+    if max(wider) > tolerance:
         return Recut(why=RecutWhy.NARROW)
     if length > tolerance:
         return Recut(why=RecutWhy.SHORT)
-    if length < -tolerance and _is_shaped(old):
+    if length < -tolerance and is_shaped(old):
         return Recut(why=RecutWhy.ENDS)
-    is_larger = {Trim.RIP: min(widths) < -tolerance, Trim.CROSSCUT: length < -tolerance}
+    is_larger = {Trim.RIP: min(wider) < -tolerance, Trim.CROSSCUT: length < -tolerance}
     return StillGood(trims=tuple(trim for trim, needed in is_larger.items() if needed))
-
-
-def _widths(part: Record) -> tuple[float, float]:
-    taper = part["taper"]
-    if taper is None:
-        return part["width"]["value"], part["width"]["value"]
-    return taper["start_width"]["value"], taper["finish_width"]["value"]
-
-
-def _shaping(part: Record) -> list[Record]:
-    return [cut for cut in part["cuts"] if cut["kind"] not in TRIM_CUTS]
-
-
-def _is_shaped(part: Record) -> bool:
-    """Say whether an end carries more than a square cut or a miter, which a crosscut would take away."""
-    return any(cut["kind"] not in CROSSCUT_TAKES for cut in _shaping(part))
-
-
-def _shaped(part: Record, tolerance: float) -> list[tuple[Any, ...]]:
-    return [tuple(sorted((key, str(value)) for key, value in cut.items())) for cut in _shaping(part)]
-
-
-def _same_shape(old: Record, new: Record, tolerance: float) -> bool:
-    """Say whether two parts carry the same cuts but for sizes within the tolerance."""
-    before, after = _shaping(old), _shaping(new)
-    if [cut["kind"] for cut in before] != [cut["kind"] for cut in after]:
-        return False
-    return all(_near(one, other, tolerance) for one, other in zip(before, after, strict=True))
-
-
-def _near(old: Record, new: Record, tolerance: float) -> bool:
-    for key in old:
-        was, now = old[key], new.get(key)
-        if isinstance(was, Mapping) and isinstance(now, Mapping):
-            if abs(was["value"] - now["value"]) > tolerance:
-                return False
-        elif was != now:
-            return False
-    return True

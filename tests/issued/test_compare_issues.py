@@ -112,3 +112,50 @@ def test_a_plain_board(width: float, length: float, said: str) -> None:
     new["width"]["value"] += width
     new["length"]["value"] += length
     assert verdict(old, new, tolerance=TOLERANCE).sentence(Units.INCH) == said
+
+
+FLARED = {
+    "style": "picture framed",
+    "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"},
+    "frame_reveal": "1/8",
+    "casing_reveal": "3/16",
+    "casing": {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "miter"},
+    "flare": {"sides": "15 deg", "head": "10 deg"},
+}
+
+
+def flared(*corners: str, sides: str = "15 deg", **paths: Any) -> dict[str, Any]:
+    trim = {**FLARED, "flare": {**FLARED["flare"], "sides": sides}}  # type: ignore[dict-item]
+    return opening_of(interior_trim__inside=trim, **(measured(*corners) if corners else {}), **paths)
+
+
+def jambs(old: dict[str, Any], new: dict[str, Any]) -> dict[str, set[str]]:
+    """What is told of each extension jamb inside that is cut already: head, legs, bottom."""
+    told: dict[str, set[str]] = {f"W1-{number}": set() for number in (1, 2, 3, 4)}
+    for change in compared(old, new)[1]:
+        if change.mark in told:
+            told[change.mark].add(to_do(change))
+    return told
+
+
+def test_flared_jambs_whose_wall_was_measured_are_told_like_any_others() -> None:
+    """As planned they are 4 23/32 deep and parallel. A plane cut, or a bevel, of the same angle is the same shape
+    however wide the board is; a leg that tapers has only less of it.
+    """
+    every = {f"W1-{number}" for number in (1, 2, 3, 4)}
+    deeper, less = flared(*["4 13/16"] * 4), flared(*["4 9/16"] * 4)
+    assert jambs(flared(), deeper) == {mark: {"recut: too narrow"} for mark in every}
+    assert all(
+        one <= {"still good: rip to the new size", "still good: rip and crosscut to the new size"}
+        for one in jambs(flared(), less).values()
+    )
+    tapered = jambs(flared(), flared("4 11/16", "4 11/16", "4 5/8", "4 9/16"))
+    assert tapered["W1-3"] == {"still good: rip to the new size"}  # its far edge is a bevel, and was one before
+    back = jambs(flared("4 11/16", "4 11/16", "4 5/8", "4 9/16"), flared())
+    assert back["W1-3"] == {"recut: too narrow"}  # 1/8 less at the sill than is wanted
+
+
+def test_another_flare_is_another_shape() -> None:
+    told = jambs(flared(), flared(sides="12 deg"))
+    assert "recut: cut otherwise" in told["W1-2"] and "recut: cut otherwise" in told["W1-3"]
+    assert jambs(flared(), flared()) == {f"W1-{number}": set() for number in (1, 2, 3, 4)}
