@@ -35,7 +35,7 @@ class FirstReads:
     def held(self, placements: Sequence[Placement]) -> tuple[Placement, ...]:
         """Return the openings without the readings that are void."""
         held = _held(placements)
-        return tuple(without_void_readings(one, self._taken_of(one, held)) for one in placements)
+        return tuple(without_void_readings(one, self._taken_of(one, held), placements) for one in placements)
 
     def with_new(self, placements: Sequence[Placement]) -> FirstReads:
         """Note what the readings that are read now for the first time are taken of."""
@@ -145,6 +145,7 @@ def _against(row: Any) -> MeasuredAgainst:
         structure=_size(read["structure"]),
         inner_layers=_layers(read["inner_layers"]),
         outer_layers=_layers(read["outer_layers"]),
+        room=_text(read.get("room", "")),
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from jambs.issued.entry import Entry
@@ -29,6 +29,8 @@ FOLLOWS = frozenset(
     )
 )
 """What of an opening's record is no evidence: it follows from the rest, and may name marks."""
+READ = frozenset(("state", "depths"))
+"""What says whether an opening was measured, and what was read there."""
 
 
 def moved_openings(record: Record, printed: Printed) -> dict[str, str]:
@@ -36,8 +38,9 @@ def moved_openings(record: Record, printed: Printed) -> dict[str, str]:
 
     One or several were renamed, two exchanged their marks, or several in a ring. An opening that agrees with what its
     mark was stays where it is, and what only became like it did not move. Openings that are alike are told apart by
-    their order. Where an issue was withdrawn the job may still be as it was then, with a change since: the job was
-    edited from the issue that it is most like, the newest of several.
+    what was read there, then by their order; a reading that came or went, or that stayed with a mark, hides no move.
+    Where an issue was withdrawn the job may still be as it was then, with a change since: the job was edited from the
+    issue that it is most like, the newest of several.
     """
     now = {one["mark"]: one for one in printed["openings"]}
     found = [(one, _moved_since(record, one, now)) for one in _edited_from(record)]
@@ -58,11 +61,20 @@ def _edited_from(record: Record) -> list[Entry]:
 
 def _moved_since(record: Record, issue: Entry, now: Mapping[str, Printed]) -> dict[str, str]:
     """Return which openings have another mark than in an issue."""
-    was = {mark: then for mark in issue.sheets if (then := _printed_then(record, issue, mark)) is not None}
-    stay = {mark for mark, then in was.items() if mark in now and _agree(now[mark], then)}
-    left = {mark: then for mark, then in was.items() if mark not in stay}
-    found = _pairs(left, [one for mark, one in now.items() if mark not in stay])
+    left = {mark: then for mark in issue.sheets if (then := _printed_then(record, issue, mark)) is not None}
+    new, found = dict(now), dict[str, str]()
+    for no_evidence in (FOLLOWS, FOLLOWS | READ):
+        stay = {mark for mark, then in left.items() if mark in new and _agree(new[mark], then, no_evidence)}
+        left, new = _without(left, stay), _without(new, stay)
+        pairs = _pairs(left, new.values(), no_evidence)
+        left, new = _without(left, pairs.values()), _without(new, pairs)
+        found |= pairs
     return whole(found, now)
+
+
+def _without(openings: Mapping[str, Printed], marks: Iterable[str]) -> dict[str, Printed]:
+    out = {*marks}
+    return {mark: one for mark, one in openings.items() if mark not in out}
 
 
 def _likeness(record: Record, issue: Entry, moves: Moves, now: Mapping[str, Printed]) -> int:
@@ -84,8 +96,8 @@ def _until_today(record: Record, issue: Entry, moves: Moves, now: Iterable[str])
     return {mark: old for mark, old in until.items() if mark != old and old in there}
 
 
-def _agree(one: Printed, other: Printed) -> bool:
-    keys = frozenset(one.keys() & other.keys() - FOLLOWS)
+def _agree(one: Printed, other: Printed, no_evidence: frozenset[str]) -> bool:
+    keys = frozenset(one.keys() & other.keys() - no_evidence)
     return _evidence(one, keys) == _evidence(other, keys)
 
 
@@ -96,13 +108,13 @@ def _printed_then(record: Record, last: Entry, mark: str) -> Printed | None:
         return None
 
 
-def _pairs(gone: Mapping[str, Printed], new: Iterable[Printed]) -> dict[str, str]:
+def _pairs(gone: Mapping[str, Printed], new: Collection[Printed], no_evidence: frozenset[str]) -> dict[str, str]:
     """Return the former mark of each new opening that agrees with one that is gone; each of those is found once."""
     found: dict[str, str] = {}
     left: dict[frozenset[str], dict[str, list[str]]] = {}
     shared = frozenset(key for one in new for key in one)
     for mark, was in gone.items():
-        keys = shared & was.keys() - FOLLOWS
+        keys = shared & was.keys() - no_evidence
         left.setdefault(keys, {}).setdefault(_evidence(was, keys), []).append(mark)
     for one in new:
         for keys, marks in left.items():
@@ -114,4 +126,9 @@ def _pairs(gone: Mapping[str, Printed], new: Iterable[Printed]) -> dict[str, str
 
 def _evidence(opening: Printed, keys: Iterable[str]) -> str:
     """Return what an opening is known by; what only one version of the program records is no evidence."""
-    return json.dumps({key: opening.get(key) for key in keys}, sort_keys=True)
+    return json.dumps({key: _known_by(key, opening.get(key)) for key in keys}, sort_keys=True)
+
+
+def _known_by(key: str, value: Any) -> Any:
+    """Leave out the banner, which tells of the parts: they are no evidence, and not made where it is sought."""
+    return {**value, "banner": ()} if key == "state" and isinstance(value, Mapping) else value

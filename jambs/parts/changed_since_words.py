@@ -59,7 +59,19 @@ class Exchanged:
         return f"the {self.thing.value} changed from {_text(self.was, units)} to {_text(self.now, units)}"
 
 
-Change = Moved | Exchanged
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherOpening:
+    """The mark is of another opening now, while one with another ``mark`` is in the ``room`` of the reading."""
+
+    mark: str
+    room: str
+
+    def words(self, units: Units) -> str:
+        """Say which opening is there now, and that the reading may be of that one."""
+        return f"{self.mark} is the opening in the room where they were read ({self.room}), and they may belong to it"
+
+
+Change = Moved | Exchanged | OtherOpening
 
 
 def _text(value: Value, units: Units) -> str:

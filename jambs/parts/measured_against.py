@@ -6,7 +6,7 @@ as they were read.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -14,7 +14,7 @@ from jambs.findings import Subject
 from jambs.job.models.layers import Role
 from jambs.job.models.readings import Readings
 from jambs.length import HALF_64TH
-from jambs.parts.changed_since_words import Change, Exchanged, Layers, Moved, Taken, Thing, Value
+from jambs.parts.changed_since_words import Change, Exchanged, Layers, Moved, OtherOpening, Taken, Thing, Value
 from jambs.parts.first_read import KEYS, is_read
 from jambs.parts.reading_findings import ReadingsSetAside
 from jambs.place.placement import Placement
@@ -25,7 +25,8 @@ class MeasuredAgainst:
     """An opening as it was planned when its readings were first read [in].
 
     ``overhang``: sheathing plane → flange plane. ``structure``: inside face of the studs → sheathing plane.
-    ``inner_layers``: those inside the framing; ``outer_layers``: from the sheathing to the trim plane.
+    ``inner_layers``: those inside the framing; ``outer_layers``: from the sheathing to the trim plane. ``room``: where
+    it was, empty where that is not known.
     """
 
     window: str
@@ -36,6 +37,7 @@ class MeasuredAgainst:
     structure: float
     inner_layers: Layers
     outer_layers: Layers
+    room: str = ""
 
     @classmethod
     def of(cls, placement: Placement) -> MeasuredAgainst:
@@ -52,6 +54,7 @@ class MeasuredAgainst:
             structure=planes.sheathing_plane - planes.stud_face,
             inner_layers=tuple((one.name, one.thickness) for one in inner if one.role not in STRUCTURE),
             outer_layers=tuple((one.name, one.thickness) for one in outer if one.role not in NOT_OUTSIDE),
+            room=opening.room,
         )
 
 
@@ -66,15 +69,22 @@ THINGS: dict[Taken, tuple[Thing, ...]] = {
 """What each reading depends on, beside where the window stands."""
 
 
-def without_void_readings(placement: Placement, taken_of: Mapping[Taken, MeasuredAgainst]) -> Placement:
+def without_void_readings(
+    placement: Placement, taken_of: Mapping[Taken, MeasuredAgainst], others: Iterable[Placement] = ()
+) -> Placement:
     """Set aside the readings of an opening that were taken of something else, and say so; the others stay.
 
-    ``taken_of``: what each was first read against; one that is not in it is read now for the first time.
+    ``taken_of``: what each was first read against; one that is not in it is read now for the first time. ``others``:
+    the openings of the house, of which one may be what the mark was when it was read.
     """
     readings, now = placement.opening.readings, MeasuredAgainst.of(placement)
     if readings is None:
         return placement
-    changes = {taken: _changes(taken, taken_of[taken], now, readings) for taken in taken_of if is_read(readings, taken)}
+    changes = {
+        taken: (*_changes(taken, was, now, readings), *_other_opening(was, now, others))
+        for taken, was in taken_of.items()
+        if is_read(readings, taken)
+    }
     void = {taken: found for taken, found in changes.items() if found}
     if not void:
         return placement
@@ -101,6 +111,16 @@ def _changes(taken: Taken, was: MeasuredAgainst, now: MeasuredAgainst, readings:
     things = [one for one in THINGS[taken] if readings.wall_finish or one is not Thing.INNER_LAYERS]
     moved = () if taken is Taken.FRAME else tuple(_moved(was, now))
     return (*moved, *_exchanged(was, now, things))
+
+
+def _other_opening(was: MeasuredAgainst, now: MeasuredAgainst, others: Iterable[Placement]) -> Iterator[OtherOpening]:
+    """Find the opening that a reading is of where marks were exchanged and the reading stayed with its mark.
+
+    A room that is only called otherwise now is no room of another opening, and the reading holds.
+    """
+    if was.room and was.room != now.room:
+        there = (one.opening for one in others if one.opening.room == was.room)
+        yield from (OtherOpening(mark=one.mark, room=was.room) for one in list(there)[:1])
 
 
 def _moved(was: MeasuredAgainst, now: MeasuredAgainst) -> Iterator[Change]:

@@ -27,6 +27,12 @@ SET_ASIDE = (
     "Planned sizes hold: measure again, and write the new readings with their date."
 )
 
+OTHERS = (
+    "The interior depths read on 2026-06-01 are set aside: since then W02 is the opening in the room where they were "
+    "read (Kitchen), and they may belong to it. Planned sizes hold: measure again, and write the new readings with "
+    "their date."
+)
+
 
 def measure(shop: Shop, day: str = "2026-06-01", inside: str = READ, **more: str) -> None:
     rows = "".join(f"      {key}: {value}\n" for key, value in more.items())
@@ -150,6 +156,27 @@ def test_a_renamed_opening_brings_its_reading_along(issued: Shop) -> None:
     issued.change("mark: W01", "mark: W11")
     build(issued)
     assert SET_ASIDE in told(issued)
+
+
+def test_a_reading_that_stays_with_its_mark_when_marks_are_exchanged_is_set_aside(shop: Shop) -> None:
+    """W01 is the bath now and still has what was read in the kitchen, which is W02: nothing is cut by it."""
+    shop.change(
+        "frame: 23 1/2 x 23 1/2\n    rough_opening: 24 x 24", "frame: 35 1/2 x 47 1/2\n    rough_opening: 36 x 48"
+    )
+    measure(shop)
+    build(shop)
+    for old, new in (("room: Kitchen", "room: X"), ("room: Bath", "room: Kitchen"), ("room: X", "room: Bath")):
+        shop.change(old, new)
+    said = build(shop)
+    assert "W01: marks exchanged: it is what W02 was" in said
+    assert OTHERS in told(shop) and not opening(shop)["state"]["is_measured"]
+    assert "Nothing changed" in build(shop)  # not either once that is issued
+
+
+def test_a_room_that_is_called_otherwise_leaves_the_reading(issued: Shop) -> None:
+    issued.change("room: Kitchen", "room: Family room")
+    build(issued)
+    assert opening(issued)["state"]["is_measured"]
 
 
 def test_a_build_of_another_opening_and_a_withdrawal_forget_nothing(issued: Shop) -> None:

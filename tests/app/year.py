@@ -7,10 +7,12 @@ means two parts, what holds no longer is named, and an old label is told what it
 from __future__ import annotations
 
 import csv
+import io
 import json
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -139,7 +141,7 @@ class House:
     def text(self, path: str) -> str:
         """The text of a paper, empty where it is not there."""
         file = self.papers / path
-        return "\n".join(page.extract_text() for page in PdfReader(file).pages) if file.exists() else ""
+        return _read(file.read_bytes()) if file.exists() else ""
 
     # ---- what the papers say
 
@@ -221,6 +223,12 @@ class House:
         for mark, meaning in self.meanings().items():
             assert self.meant.setdefault(mark, meaning) == meaning, f"{mark} meant {self.meant[mark]}, now {meaning}"
         return self.meant
+
+
+@cache
+def _read(paper: bytes) -> str:
+    """The text of a paper; one that is as it was need not be read again."""
+    return "\n".join(page.extract_text() for page in PdfReader(io.BytesIO(paper)).pages)
 
 
 def assert_true(house: House) -> None:

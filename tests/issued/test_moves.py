@@ -3,23 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
-from cases import examples
+from cases import changed, examples, job_of, strips
 from hypothesis import given
 from hypothesis import strategies as st
-from issued_records import record_of
+from issued_records import measured, record_of
 from test_plan import DAY, back_to, issued
 
+from jambs.app.chain import make_kits
 from jambs.issued.moves import moves_back, walked_back, whole
 from jambs.issued.plan import plan_issue
 from jambs.issued.reasons import Added
 from jambs.issued.record import Record
 from jambs.issued.remarked import remarked_in
 from jambs.issued.renaming import moved_openings
+from jambs.job import Job
+from jambs.parts.kit import Kit
+from jambs.sheets.record import job_record
 
 RING = {"B": "A", "C": "B", "A": "C"}
 
@@ -82,6 +87,43 @@ def rooms_as(marks: Sequence[str], reveal: str = "1/8") -> dict[str, Any]:
     one = printed["openings"][0]
     rooms = zip(marks, ("Attic", "Bath"), strict=False)
     return {**printed, "openings": [{**one, "mark": mark, "room": room} for mark, room in rooms]}
+
+
+def test_measured_openings_that_exchange_their_marks_are_known_before_their_parts_are_made(tmp_path: Path) -> None:
+    """Without its parts an opening does not say that its outside is planned still."""
+    read = measured("4 11/16", "4 11/16", "4 3/4", "4 3/4")["openings__0__measured"]
+    job = job_of(changed(openings__0__room="Attic", openings__0__measured=read))
+    kits = make_kits(job)
+    issued(tmp_path, both(job, kits, "AB"), A="1", B="1")
+    bare = [replace(kit, parts=()) for kit in kits]
+    states = [job_record(strips(some), job)["openings"][0]["state"] for some in (kits, bare)]
+    assert states[0] != states[1]
+    assert moved_openings(Record.open(tmp_path), both(job, bare, "BA")) == {"A": "B", "B": "A"}
+
+
+def both(job: Job, kits: Sequence[Kit], marks: str) -> dict[str, Any]:
+    """An opening twice, in an attic and in a bath, with these marks."""
+    printed = job_record(strips(kits), job)
+    rooms = zip(marks, ("Attic", "Bath"), strict=True)
+    return {**printed, "openings": [{**printed["openings"][0], "mark": mark, "room": room} for mark, room in rooms]}
+
+
+def test_readings_that_stay_with_their_mark_hide_no_exchange(tmp_path: Path) -> None:
+    """The table of measures still has the attic's mark, which the bath has now; nor does one that is taken at once."""
+    read = record_of(**measured("4 11/16", "4 11/16", "4 3/4", "4 3/4"))["openings"][0]
+    before = rooms_as("AB")
+    before["openings"][0] = {**read, "mark": "A", "room": "Attic"}
+    issued(tmp_path, before, A="1", B="1")
+    attic = rooms_as("BA")["openings"][0]
+    swapped = {**before, "openings": [attic, {**read, "mark": "A", "room": "Bath"}]}
+    assert moved_openings(Record.open(tmp_path), swapped) == {"A": "B", "B": "A"}
+    measured_too = {
+        **before,
+        "openings": [{**read, "mark": "B", "room": "Attic"}, {**read, "mark": "A", "room": "Bath"}],
+    }
+    assert moved_openings(Record.open(tmp_path), measured_too) == {"A": "B", "B": "A"}
+    only_measured = {**before, "openings": [*rooms_as("A")["openings"], {**read, "mark": "B", "room": "Bath"}]}
+    assert moved_openings(Record.open(tmp_path), only_measured) == {}
 
 
 CHANGED = "1/4"
