@@ -52,6 +52,30 @@ INSTEAD = {"jamb_depth": "frame_depth", "frame_projection": "flange_set_back"}
 """Keys that say the same in another way, as makers' sheets have it."""
 
 
+PLACES = {
+    "JobFile": "at the top of the job file",
+    "SiteEntry": "under site",
+    "Shop": "under shop",
+    "Limits": "under limits",
+    "ElevationEntry": "with an elevation, under elevations",
+    "WallEntry": "with a wall, under walls",
+    "LayerEntry": "with a layer of a wall",
+    "PositionRule": "in a position",
+    "WindowType": "with a window, under windows",
+    "InteriorTrim": "with a trim, under interior_trim",
+    "ExteriorTrim": "with a trim, under exterior_trim",
+    "OpeningEntry": "with an opening, under openings",
+}
+"""Where the keys of a model stand in a job file."""
+
+
+def elsewhere(model: str, found: str) -> KeyWords | None:
+    """Return the key of that very name that stands in another place of the job file; one of two places is none."""
+    owners = [row for row in key_words().values() if row.key == "_".join(_parts(found))]
+    alone = owners[0] if len(owners) == 1 and owners[0].model != model else None
+    return alone if alone and alone.model in PLACES else None
+
+
 def related(model: str, found: str, keys: Iterable[str]) -> list[KeyWords]:
     """Return the keys of a model that share a word with one it does not know, those that end alike first."""
     words = _parts(found)

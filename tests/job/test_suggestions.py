@@ -164,3 +164,34 @@ def test_the_sound_houses_are_told_nothing(text: str, tmp_path: Path) -> None:
 def test_no_tape_has_seventeenths(written: str, tmp_path: Path) -> None:
     said = windows_with("    jamb_depth: 4 9/16", f"    jamb_depth: {written}", tmp_path)
     assert f"{written!r} is not a length (a tape is divided in halves, quarters, to sixty-fourths)" in said
+
+
+@pytest.mark.parametrize(
+    ("found", "model", "said"),
+    [
+        ("flange_width", "WallEntry", "stands with a window, under windows: "),
+        ("sill_height", "WindowType", "stands with an opening, under openings: "),
+        ("sill height", "JobFile", "stands with an opening, under openings: "),
+        ("kerf", "JobFile", "stands under shop: "),
+        ("year_built", "Shop", "stands at the top of the job file: "),
+        ("sealant_joint", "InteriorTrim", "stands with a trim, under exterior_trim: "),
+    ],
+)
+def test_a_key_that_stands_in_the_wrong_place_is_told_where_it_belongs(found: str, model: str, said: str) -> None:
+    (owner,) = (one for one in MODELS if one.__name__ == model)
+    assert unknown_key(found, owner).startswith(f"unknown key here; {found.replace(' ', '_')} {said}")
+
+
+@pytest.mark.parametrize(
+    ("found", "model"),
+    [
+        ("thickness", "WindowType"),  # of layers, of boards, of trim: which is meant is not known
+        ("interior_depth", "OpeningEntry"),  # a position, or a reading
+        ("frame_width", "WindowType"),  # of a reading alone, and no width of a frame as it is ordered
+        ("jamb_depth", "WindowType"),  # its own
+        ("sill_hight", "Shop"),  # a slip, and elsewhere: too far to guess
+    ],
+)
+def test_a_name_of_several_places_is_sent_to_none(found: str, model: str) -> None:
+    (owner,) = (one for one in MODELS if one.__name__ == model)
+    assert "stands " not in unknown_key(found, owner)

@@ -8,7 +8,7 @@ from typing import Any, TypeVar, get_args
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from jambs.job.key_words import missing, related, words_of
+from jambs.job.key_words import PLACES, elsewhere, missing, related, words_of
 from jambs.job.models.fields import Model
 from jambs.job.reading.faults import Fault, Location, advice, nearest
 from jambs.job.reading.tree import TextSource
@@ -82,8 +82,10 @@ def _sentence(kind: str, found: Any, error: ErrorDetails, model: type[Model]) ->
 
 
 def unknown_key(found: str, model: type[Model]) -> str:
-    """Say that a model knows no such key: the key that means the same, or those that may, each with its meaning."""
+    """Say that a model knows no such key: where it belongs, the key that means the same, or those that may."""
     keys = model.model_fields
+    if other := elsewhere(model.__name__, found):
+        return f"unknown key here; {other.key} stands {PLACES[other.model]}: {other.told}"
     if close := nearest(found, keys):
         meant = words_of(model.__name__, close[0])
         return f"unknown key; did you mean {close[0]}{f' ({meant.words})' if meant and '→' in meant.words else ''}?"
