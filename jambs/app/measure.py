@@ -35,12 +35,15 @@ class MeasureTable:
 def openings_to_measure(job: Job, folder: Path) -> tuple[Placement, ...]:
     """Place every window; ``folder``: of the papers, whose record knows what readings were taken of.
 
-    Depths are read at the corners of rectangles: a shape keeps its planned ones.
-
     Raises:
         Unbuildable: some opening cannot be placed.
     """
-    return tuple(one for one in first_reads(job, folder).held(placed(job)) if one.opening.shape is None)
+    return tuple(first_reads(job, folder).held(placed(job)))
+
+
+def _with_sheets(openings: Sequence[Placement]) -> tuple[Placement, ...]:
+    """Depths are read at the corners of rectangles; a shape keeps its planned ones, but is one of the house."""
+    return tuple(one for one in openings if one.opening.shape is None)
 
 
 def write_measure_sheets(
@@ -55,10 +58,10 @@ def write_measure_sheets(
     from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf
 
     basis = placed_basis(openings, job)
-    stamp = stamp_of(folder, VERB, basis)
+    stamp, measured = stamp_of(folder, VERB, basis), _with_sheets(openings)
     papers = {
-        "measure sheets.pdf": measure_sheets_pdf(openings, job, stamp=stamp),
-        "depths to measure.pdf": measure_list_pdf(openings, job, stamp=stamp),
+        "measure sheets.pdf": measure_sheets_pdf(measured, job, stamp=stamp),
+        "depths to measure.pdf": measure_list_pdf(measured, job, stamp=stamp),
     }
     return write_site_papers(papers, folder, job, basis, verb=VERB, overwrite=overwrite)
 
@@ -76,8 +79,9 @@ def write_measure_table(
     there = [file for file in (beside / f"{TABLE}.csv", beside / f"{TABLE}.xlsx") if file.exists()]
     if there:
         return MeasureTable(file=there[0], is_new=False)
-    planned = {one.opening.mark: planned_texts(one, units=job.units) for one in openings}
-    unread = [one.opening for one in openings if one.opening.measured is None]
+    measured = _with_sheets(openings)
+    planned = {one.opening.mark: planned_texts(one, units=job.units) for one in measured}
+    unread = [one.opening for one in measured if one.opening.measured is None]
     rows = measures_rows(unread, planned, units=job.units)
     file = beside / f"{TABLE}.{kind}"
     is_new = write_new(file, measures_csv(rows) if kind == "csv" else measures_xlsx(rows))

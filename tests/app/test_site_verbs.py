@@ -16,8 +16,10 @@ import pytest
 from pypdf import PdfReader
 from shops import Shop, built, papers, shop, undrawn
 
+from jambs.app.measure import openings_to_measure
 from jambs.issued.durable import sha256_of
 from jambs.issued.record import Record
+from jambs.job import read_job
 
 DEPTHS = {
     "1": "4 3/4",
@@ -76,6 +78,14 @@ def test_an_opening_without_a_measure_sheet_is_named(shop: Shop) -> None:
     assert (
         "W01: no measure sheet, as depths of shapes are not read from a table; measure at every corner" in result.stdout
     )
+
+
+def test_a_shape_without_a_measure_sheet_is_an_opening_of_the_house(shop: Shop) -> None:
+    """Sheets are compared with the issue by all openings of the house; without one they say *changed since*."""
+    shop.change("    rough_opening: 36 x 48", "    shape: {kind: octagon, cut: 8}")
+    job = read_job(shop.job)
+    marks = [one.opening.mark for one in openings_to_measure(job, shop.output)]
+    assert marks == [one.mark for one in job.openings]
 
 
 def test_a_sheet_somebody_wrote_on_is_left(shop: Shop) -> None:
