@@ -192,6 +192,11 @@ def _limits(candidate: Record) -> str:
 
 def _least_words(window: Record) -> list[str]:
     least = window["least"]
+    if len(window["curve"]) < 2:
+        return [
+            f"The flange fits in one place of this wall, {least['flange_plane']['text']} from the inside face "
+            f"(interior depth {least['interior_depth']['text']}): there is nothing to compare, and no curve."
+        ]
     low, high = (one["text"] for one in least["band"])
     words = [
         f"Least heat with the flange {least['flange_plane']['text']} from the inside face (interior depth "

@@ -17,7 +17,9 @@ STEPS = (0.5, 1, 2, 5, 10, 20, 50, 100, 200)
 
 
 def charts(window: Record, planes: WallPlanes, units: Units, *, width: float) -> list[str]:
-    """Return the three charts of one window of the record as SVG, each of a width [pt]."""
+    """Return the three charts of one window of the record as SVG, each of a width [pt]; one place makes no curve."""
+    if len(window["curve"]) < 2:
+        return []
     return [chart_svg(chart, width=width, height=CHART_HEIGHT) for chart in _charts(window, planes, units)]
 
 

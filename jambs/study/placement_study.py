@@ -47,7 +47,7 @@ class WindowComparison:
     @property
     def assumed(self) -> tuple[Assumed, ...]:
         """What nobody stated of wall and window."""
-        return (*self.subject.wall.assumed, *self.subject.window.assumed)
+        return tuple(dict.fromkeys((*self.subject.wall.assumed, *self.subject.window.assumed)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

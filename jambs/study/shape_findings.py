@@ -20,6 +20,6 @@ class StudiedByItsBox(Finding):
     def sentence(self, units: Units) -> str:
         """Say what goes by which size."""
         return (
-            f"{self.subject.name} is {self.shape}: its heat goes by the length of its edges, its sun and daylight by "
-            "the rectangle round its frame, so they come out too large."
+            f"{self.subject.name} ({self.shape}): its heat goes by the length of its edges; its sun and daylight go by "
+            "the rectangle round its frame, and come out too large."
         )

@@ -10,8 +10,10 @@ from typing import Any
 import pytest
 from cases import kit_of
 
+from jambs.length import Units
 from jambs.section.cut import cut_section
 from jambs.section.region import SectionCut
+from jambs.sheets.comparison_charts import charts
 from jambs.sheets.curves import Chart, CurveLine, chart_svg, values_of
 from jambs.sheets.section_picture import empty_picture, section_picture, window_of
 
@@ -100,3 +102,10 @@ def test_sections_of_one_wall_line_up_and_show_the_flange_where_it_is() -> None:
     for one in (*pictures, empty_picture(window, planes=(0.0, 6.5, 12.0))):
         assert ElementTree.fromstring(one).get("width") == f"{window.size[0]:.2f}pt"
     assert window.size[0] <= 100.01 and window.size[1] <= 110.01
+
+
+def test_a_window_that_fits_in_one_place_has_no_curve() -> None:
+    """A flange on the sheathing under thin strapping: there is no span to draw over, and none is divided by."""
+    place: dict[str, Any] = {"flange_plane": {"value": 11.0}}
+    planes = kit_of().placement.planes
+    assert charts({"curve": [place]}, planes, Units.INCH, width=230) == []

@@ -28,8 +28,8 @@ ROWS = [
         code="studied-by-its-box",
         appears=case(**RAKED),
         quiet=case(openings__0__rough_opening="25 x 49"),
-        inch="W1 is raked: its heat goes by the length of its edges, its sun and daylight by the rectangle round its "
-        "frame, so they come out too large.",
+        inch="W1 (raked): its heat goes by the length of its edges; its sun and daylight go by the rectangle round its "
+        "frame, and come out too large.",
         severity=Severity.NOTE,
         about=Subject.opening("W1"),
     ),
