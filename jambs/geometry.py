@@ -1,4 +1,4 @@
-"""Points and directions, and the little arithmetic of them: the only place that names what a point is."""
+"""Points, directions and circles, and the little arithmetic of them: the only place that names what a point is."""
 
 from __future__ import annotations
 
@@ -48,6 +48,65 @@ def unit(one: Vector) -> Vector:
     """Return a direction of length one."""
     length = math.sqrt(dot(one, one))
     return (one[0] / length, one[1] / length, one[2] / length)
+
+
+FINE = 0.0005
+"""A chord of a fine outline lies at most this far from its arc [in]: half of what kits are held to."""
+LEAST_CHORDS = 3
+"""An arc stands in a fine outline as so many chords, or more."""
+FULL_TURN = 2 * math.pi
+
+
+def rise_of(radius: float, chord: float) -> float:
+    """Middle of a chord → crown of its arc, at most a half circle [in].
+
+    Carpenters' handbooks have it as the middle ordinate or sagitta: ``s = r - √(r² - c²/4)`` (from memory).
+    """
+    return radius - math.sqrt(max(radius * radius - chord * chord / 4, 0.0))
+
+
+def radius_of(chord: float, rise: float) -> float:
+    """Radius of the arc over a chord that rises so much, ``(c²/4 + s²) / 2s`` [in]."""
+    return (chord * chord / 4 + rise * rise) / (2 * rise)
+
+
+def chords_of(sweep: float, radius: float) -> int:
+    """How many chords an arc [radians] of a radius [in] has in a fine outline: even, so that its crown is a point."""
+    step = 2 * math.acos(max(1 - FINE / radius, 0.0))
+    return 2 * max(math.ceil(abs(sweep) / step / 2), LEAST_CHORDS)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Circle:
+    """The circle that an arc belongs to [in]."""
+
+    center: Point
+    radius: float
+
+    def past(self, point: Point) -> float:
+        """How far a point lies outside the circle; negative inside [in]."""
+        return math.dist(point, self.center) - self.radius
+
+    def angle(self, point: Point) -> float:
+        """Direction from the center to a point [radians]."""
+        return math.atan2(point[1] - self.center[1], point[0] - self.center[0])
+
+    def at(self, angle: float) -> Point:
+        """The point of the circle in a direction [radians]."""
+        x, y = self.center
+        return (x + self.radius * math.cos(angle), y + self.radius * math.sin(angle))
+
+    def sweep(self, start: Point, finish: Point, *, clockwise: bool) -> float:
+        """Angle from one point to another, the way round that is asked [radians], 0 to a full turn."""
+        turned = self.angle(start) - self.angle(finish) if clockwise else self.angle(finish) - self.angle(start)
+        return turned % FULL_TURN
+
+    def between(self, start: Point, finish: Point, *, clockwise: bool) -> list[Point]:
+        """Return the points of a fine outline between two points of the circle."""
+        sweep = self.sweep(start, finish, clockwise=clockwise)
+        count = chords_of(sweep, self.radius)
+        first, sign = self.angle(start), -1.0 if clockwise else 1.0
+        return [self.at(first + sign * sweep * i / count) for i in range(1, count)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

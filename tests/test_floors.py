@@ -19,6 +19,7 @@ FLOORS = {
     "geometry": 0,
     "sides": 0,
     "outlines": 1,
+    "arcs": 1,
     "interrupts": 0,
     "issue_stamp": 0,
     "csv_text": 0,

@@ -32,7 +32,12 @@ def blank_from_boards(part: Part, boards: Sequence[Board], shop: Shop, *, allowa
 
 
 def _is_of(board: Board, part: Part) -> bool:
-    return board.stock == part.stock and abs(board.thickness - part.thickness) < SAME_SIZE
+    return same_stock(board, part.stock, part.thickness)
+
+
+def same_stock(board: Board, stock: str, thickness: float) -> bool:
+    """Say whether a board is of a stock and a thickness [in]."""
+    return board.stock == stock and abs(board.thickness - thickness) < SAME_SIZE
 
 
 def _glued(part: Part, widest: Board, width: float, shop: Shop) -> PartBlank:

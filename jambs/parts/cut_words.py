@@ -6,7 +6,8 @@ import math
 from collections.abc import Callable, Iterator
 from typing import TypeVar
 
-from jambs.geometry import Plane, Vector, tangent
+from jambs.arcs import arc_chords
+from jambs.geometry import Plane, Vector, rise_of, tangent
 from jambs.length import FINE, Units, length_text
 from jambs.parts.angle_words import angle_text, both_ways, setting_words
 from jambs.parts.arrises import OnePlane, arris_lengths
@@ -14,6 +15,7 @@ from jambs.parts.cuts import (
     BackBevel,
     BlankBend,
     BoardSizes,
+    CurvedSide,
     Edge,
     EdgeBevel,
     EdgeRabbet,
@@ -245,6 +247,18 @@ def _plane_edges(part: Part, units: Units) -> Iterator[str]:
             yield f"rip the {cut.at.value} edge {angle_text(off)} off the grain, blade tilted {both_ways(tilt)}"
 
 
+def _curves(part: Part, units: Units) -> Iterator[str]:
+    """Say how a board is sawn to its curves: the chord of each, its rise over it, and its radius."""
+    if not part.arcs:
+        return
+    names = {CurvedSide.NEAR: "near edge", CurvedSide.FAR: "far edge", CurvedSide.FACE: "face", CurvedSide.BACK: "back"}
+    lies = "the board on its edge" if part.is_sawn_on_edge else "the board face up"
+    for arc, chord in zip(part.arcs, arc_chords(part.curved_outline), strict=True):
+        across, rise, radius = (_text(one, units) for one in (chord, rise_of(arc.radius, chord), arc.radius))
+        how = "hollow" if arc.side.is_hollow else "round"
+        yield f"saw the {names[arc.side]} {how} by the template, {lies}: radius {radius}, rise {rise} over {across}"
+
+
 def _notches(part: Part, units: Units) -> Iterator[str]:
     start, finish = part.seat.ends
     notches = {start if notch.end is End.START else finish: notch for notch in _of(part, Notch)}
@@ -360,6 +374,7 @@ _WORK: tuple[Callable[[Part, Units], Iterator[str]], ...] = (
     _bevels,
     leaned_edges,
     _plane_edges,
+    _curves,
     plane_rabbets,
     saw_notes,
     _notches,

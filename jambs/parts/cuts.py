@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from jambs.findings import FindingsError
-from jambs.geometry import Outline, Plane, Vector, tangent
+from jambs.geometry import Circle, Outline, Plane, Point, Vector, tangent
 
 ALONG: Vector = (1.0, 0.0, 0.0)
 ACROSS: Vector = (0.0, 1.0, 0.0)
@@ -237,6 +237,39 @@ class Molded:
     section: Outline
 
 
+class CurvedSide(Enum):
+    """Which side of a board is sawn to an arc: an edge, the board lying flat; its face or back, the board on edge."""
+
+    NEAR = "near edge"
+    FAR = "far edge"
+    FACE = "face"
+    BACK = "back"
+
+    @property
+    def is_hollow(self) -> bool:
+        """Say whether the side is sawn hollow: what looks into the opening. The side away from it is sawn round."""
+        return self in (CurvedSide.NEAR, CurvedSide.FACE)
+
+    @property
+    def is_on_face(self) -> bool:
+        """Say whether the arc is laid out on the board's face (u, v), not on its edge (u, w)."""
+        return self in (CurvedSide.NEAR, CurvedSide.FAR)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArcCut:
+    """Saw one side to an arc by its template: ``center`` (u, v) for an edge, (u, w) for face or back [in]."""
+
+    side: CurvedSide
+    center: Point
+    radius: float
+
+    @property
+    def circle(self) -> Circle:
+        """The circle of the arc, on the face or on the edge of the board."""
+        return Circle(center=self.center, radius=self.radius)
+
+
 Cut = (
     Rip
     | Taper
@@ -251,6 +284,7 @@ Cut = (
     | Notch
     | Groove
     | Molded
+    | ArcCut
 )
 
 

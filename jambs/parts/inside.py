@@ -11,6 +11,7 @@ from jambs.job.models.path import has_collapsed
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import InteriorTrim
 from jambs.length import Grid
+from jambs.parts.arch import Rack
 from jambs.parts.built_up import built_up_casing
 from jambs.parts.casing import CasedOpening
 from jambs.parts.clear import ClearOpening, clear_opening
@@ -89,7 +90,7 @@ def make_inside(
     _hold_open(clear, placement)
     flares = hold_flares(placement)
     hold_clear_of_buck(clear, placement)
-    lining = _Lining()
+    rack, lining = Rack(boards=boards, shop=shop), _Lining()
     if max(side.start_depth for side in sides.values()) > 0:
         lining = _lining(clear, sides, placement, planned_depth, flares, shop=shop, limits=limits, boards=boards)
     at_wall = lining.frames[-1].clear if lining.frames else clear
@@ -111,19 +112,19 @@ def make_inside(
         clear=clear,
         room=room,
         frames=lining.frames,
-        parts=(*lining.parts, *stool, *over, *_casing(cased, placement.opening), *apron),
+        parts=(*lining.parts, *stool, *over, *_casing(cased, placement.opening, rack), *apron),
         figures=(*figures, *cover_figures(covers, clear)),
         drywall=lining.drywall,
         covers=covers,
     )
 
 
-def _casing(cased: CasedOpening, opening: Opening) -> Sequence[Part]:
+def _casing(cased: CasedOpening, opening: Opening, rack: Rack) -> Sequence[Part]:
     trim = opening.interior
     if not trim.is_cased:
         return ()
     if opening.shape:
-        return shaped_casing(opening, cased, trim.casing, Where.INTERIOR)
+        return shaped_casing(opening, cased, trim.casing, Where.INTERIOR, rack)
     return molded(built_up_casing(cased, trim), trim)
 
 
@@ -172,7 +173,8 @@ def _lining(
     )
     drywall = None if trim.is_cased else bare_edge(frames[-1].clear, trim)
     if placement.opening.shape:
-        return _Lining(parts=shaped_jambs(placement, frames[0], trim, flares), frames=frames)
+        rack = Rack(boards=boards, shop=shop)
+        return _Lining(parts=shaped_jambs(placement, frames[0], trim, flares, rack), frames=frames)
     return _Lining(parts=tuple(frame_parts(frames, trim, flares)), frames=frames, drywall=drywall)
 
 

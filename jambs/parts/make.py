@@ -11,6 +11,7 @@ from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.path import size_over_all
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.length import Units
+from jambs.parts.arch import Rack
 from jambs.parts.as_built import as_built, is_measured
 from jambs.parts.boards import blank_from_boards
 from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
@@ -65,10 +66,11 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
     placement = _with_depths_as_built(placement, deepest(inner), deepest(outer), job)
     try:
         inside = make_inside(placement, inner, planned_depth, shop=job.shop, limits=job.limits, boards=job.boards)
-        outside = make_outside(placement, outer, job.shop.grid, job.limits)
+        outside = make_outside(placement, outer, Rack(boards=job.boards, shop=job.shop), job.limits)
+        buck = buck_parts(placement)
     except CannotBeCut as error:
         raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
-    parts = _completed(placement, (*inside.parts, *outside.parts, *buck_parts(placement)), job.boards, job.shop, book)
+    parts = _completed(placement, (*inside.parts, *outside.parts, *buck), job.boards, job.shop, book)
     return Kit(
         placement=placement,
         parts=parts,

@@ -37,6 +37,6 @@ def frame_over_floor(opening: Opening) -> float | None:
 
 def seen_box(part: Part) -> Box:
     """What a board covers seen square to the wall, its edges taken square, in wall coordinates [in]."""
-    points = [part.seat.at(u, v, w) for u, v in part.outline for w in (0.0, part.thickness)]
+    points = [point for side in part.standing_outlines() for point in side]
     xs, ys = [point[0] for point in points], [point[1] for point in points]
     return (min(xs), min(ys), max(xs), max(ys))

@@ -8,6 +8,7 @@ from jambs.findings import Subject, SubjectKind
 from jambs.job.models.shop import Limits
 from jambs.job.models.trim import Corner, ExteriorTrim
 from jambs.length import Grid
+from jambs.parts.arch import Rack
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.casing import CasedOpening, casing, outside_width
 from jambs.parts.clear import ClearOpening, clear_opening
@@ -38,17 +39,17 @@ class Outside:
     figures: tuple[Figure, ...]
 
 
-def make_outside(placement: Placement, sides: dict[Side, FittedSide], grid: Grid, limits: Limits) -> Outside:
+def make_outside(placement: Placement, sides: dict[Side, FittedSide], rack: Rack, limits: Limits) -> Outside:
     """Make all exterior parts; nothing where the job states no exterior trim."""
     trim = placement.opening.exterior
     if trim is None:
         return Outside(clear=None, parts=(), figures=())
     if deepest(sides) < limits.least_exterior_depth - SAME_SIZE:
-        return _proud(placement, trim, grid)
-    return _deep(placement, sides, trim, grid)
+        return _proud(placement, trim, rack)
+    return _deep(placement, sides, trim, rack)
 
 
-def _proud(placement: Placement, trim: ExteriorTrim, grid: Grid) -> Outside:
+def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack) -> Outside:
     """The frame stands at the trim plane or proud of it: only casing round it, with a sealant joint."""
     opening, joint = placement.opening, trim.sealant_joint
     is_door = opening.floor_below_frame is not None
@@ -62,8 +63,8 @@ def _proud(placement: Placement, trim: ExteriorTrim, grid: Grid) -> Outside:
     )
     over = ClearOpening(left=0.0, right=opening.frame.width, bottom=0.0, top=opening.frame.height, frame_reveal=0.0)
     parts = (
-        *_on_frames(_covers(placement, trim, over, grid), placement, trim, 0.0),
-        *_casing(cased, placement, trim),
+        *_on_frames(_covers(placement, trim, over, rack.shop.grid), placement, trim, 0.0),
+        *_casing(cased, placement, trim, rack),
         *_flashing(cased, placement, trim),
     )
     figures = (
@@ -77,8 +78,8 @@ def _proud(placement: Placement, trim: ExteriorTrim, grid: Grid) -> Outside:
     return Outside(clear=None, parts=parts, figures=figures)
 
 
-def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, grid: Grid) -> Outside:
-    opening, joint = placement.opening, trim.sealant_joint
+def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTrim, rack: Rack) -> Outside:
+    opening, joint, grid = placement.opening, trim.sealant_joint, rack.shop.grid
     _hold_to_some_width(sides, joint)
     slope = trim.sill.slope if trim.sill else 0.0
     under = trim.sill.under_frame if trim.sill else 0.0
@@ -91,7 +92,7 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
         # The joint is left where the sloping sill is highest: at its edge under the frame.
         bottom=-joint - sill_fall(under, slope) if trim.sill else _without_sill(placement, trim),
     )
-    parts = _jambs(clear, sides, placement, trim, slope)
+    parts = _jambs(clear, sides, placement, trim, slope, rack)
     depth = max(sides[Side.SILL].start_depth, sides[Side.SILL].finish_depth)
     cased = _cased(clear, placement, trim, sides, slope)
     place = None
@@ -102,7 +103,7 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
     boxed = [one for one in covers if one.mull.boxed_outside]
     parts += _on_frames([one for one in covers if one not in boxed], placement, trim, slope)
     parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid)
-    parts += [*_casing(cased, placement, trim), *_flashing(cased, placement, trim)]
+    parts += [*_casing(cased, placement, trim, rack), *_flashing(cased, placement, trim)]
     return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
 
 
@@ -183,16 +184,21 @@ def _sill_place(
 
 
 def _jambs(
-    clear: ClearOpening, sides: dict[Side, FittedSide], placement: Placement, trim: ExteriorTrim, slope: float
+    clear: ClearOpening,
+    sides: dict[Side, FittedSide],
+    placement: Placement,
+    trim: ExteriorTrim,
+    slope: float,
+    rack: Rack,
 ) -> list[Part]:
     if placement.opening.shape:
-        return [*shaped_exterior_jambs(placement, clear, sides, trim, slope)]
+        return [*shaped_exterior_jambs(placement, clear, sides, trim, slope, rack)]
     return [*exterior_jambs(clear, sides, trim, placement.outside_edge, slope)]
 
 
-def _casing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> tuple[Part, ...]:
+def _casing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim, rack: Rack) -> tuple[Part, ...]:
     if placement.opening.shape:
-        return shaped_casing(placement.opening, cased, trim.casing, Where.EXTERIOR)
+        return shaped_casing(placement.opening, cased, trim.casing, Where.EXTERIOR, rack)
     return casing(cased, trim.casing, Where.EXTERIOR)
 
 

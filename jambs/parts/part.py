@@ -14,7 +14,7 @@ from jambs.geometry import Outline, Plane, Vector, added, dot, minus
 from jambs.job.models.shop import Board
 from jambs.outlines import from_lowest
 from jambs.parts.arrises import Arris, arris_ends
-from jambs.parts.cuts import Crosscut, Cut, EdgeBevel, PlaneCut, Return, Rip, Scribe, Taper, Touch
+from jambs.parts.cuts import ArcCut, Crosscut, Cut, EdgeBevel, PlaneCut, Return, Rip, Scribe, Taper, Touch
 from jambs.parts.kinds import Crew, PartKind, Where, member_words, position_words, run_words, told_name
 from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
 from jambs.sides import BoardEnd, Side
@@ -236,6 +236,29 @@ class Part:
     def is_plain(self) -> bool:
         """Say whether the part is a plain board: ripped parallel and cut square."""
         return not any(not isinstance(cut, Rip | Crosscut) for cut in self.cuts)
+
+    @property
+    def arcs(self) -> tuple[ArcCut, ...]:
+        """The curves that its sides are sawn to."""
+        return tuple(cut for cut in self.cuts if isinstance(cut, ArcCut))
+
+    @property
+    def is_sawn_on_edge(self) -> bool:
+        """Say whether its curves are sawn with the board on its edge: its face is hollow."""
+        return any(not cut.side.is_on_face for cut in self.arcs)
+
+    @property
+    def curved_outline(self) -> Outline:
+        """The outline that shows its curves: of its edge (u, w) if it is sawn on it, else of its face (u, v) [in]."""
+        return from_lowest(self.silhouettes.edge if self.is_sawn_on_edge else self.silhouettes.face)
+
+    def standing_outlines(self) -> tuple[tuple[Vector, ...], tuple[Vector, ...]]:
+        """Return the outline that shows its shape, on both of its sides, where they stand in the wall [in]."""
+        if self.is_sawn_on_edge:
+            near, far = (tuple(self.seat.at(u, v, w) for u, w in self.curved_outline) for v in (0.0, self.width))
+            return near, far
+        face, back = (tuple(self.seat.at(u, v, w) for u, v in self.outline) for w in (0.0, self.thickness))
+        return face, back
 
     @property
     def is_scribed(self) -> bool:

@@ -13,12 +13,14 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from jambs.arcs import sawn_to
 from jambs.geometry import Outline, Plane, Point, Vector, cross
 from jambs.outlines import cut_along, cut_beyond, from_lowest, less_box, rectangle
 from jambs.parts.cuts import (
     ACROSS,
     ALONG,
     THROUGH,
+    ArcCut,
     BoardSizes,
     Crosscut,
     Cut,
@@ -238,6 +240,12 @@ def _groove(board: Silhouettes, cut: Groove) -> Silhouettes:
     return replace(board, end=less_box(board.end, (low, thick - cut.depth), (high, thick + PAST)))
 
 
+def _arc(board: Silhouettes, cut: ArcCut) -> Silhouettes:
+    if cut.side.is_on_face:
+        return replace(board, face=sawn_to(board.face, cut.circle, is_hollow=cut.side.is_hollow))
+    return replace(board, edge=sawn_to(board.edge, cut.circle, is_hollow=cut.side.is_hollow))
+
+
 def _from_end(board: BoardSizes, end: End, along: float) -> Point:
     return (-PAST, along) if end is End.START else (board.length - along, board.length + PAST)
 
@@ -257,4 +265,5 @@ _SAWN: dict[type, Callable[..., Silhouettes]] = {
     SlantedNotch: _slanted_notch,
     Groove: _groove,
     Molded: _molded,
+    ArcCut: _arc,
 }

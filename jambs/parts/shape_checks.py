@@ -7,8 +7,10 @@ from collections.abc import Iterator, Sequence
 from jambs.findings import Finding, Subject
 from jambs.job.models.path import corners_of
 from jambs.length import ROUND_OFF
+from jambs.outlines import area
+from jambs.parts.arch_findings import ArchMadeOfSegments, ArchOutsideNotLaidOut, SegmentedHead
 from jambs.parts.cuts import EndBevel, Miter
-from jambs.parts.kinds import PartKind
+from jambs.parts.kinds import PartKind, told_name
 from jambs.parts.part import Part
 from jambs.parts.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, ShapeIsPlanned, SteeperThanSaws
 from jambs.place.frame_path import frame_path
@@ -34,12 +36,34 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
         if steep:
             angle = max(steep.values())
             yield SteeperThanSaws(subject=about, marks=tuple(steep), angle_deg=angle, most_deg=most, is_tilt=is_tilt)
+    yield from _segments(parts, about)
     if opening.exterior is None:
         return
-    yield HeadOutsideNotLaidOut(subject=about, shape=opening.shape.kind.value)
+    kind = opening.shape.kind.value
+    yield (ArchOutsideNotLaidOut if opening.shape.is_arched else HeadOutsideNotLaidOut)(subject=about, shape=kind)
     jambs = [part for part in parts if part.kind is PartKind.EXTERIOR_JAMB and part.side is Side.SILL]
     if jambs:
         yield LowerEdgesHoldWater(subject=about, marks=tuple(part.mark for part in jambs))
+
+
+def _segments(parts: Sequence[Part], about: Subject) -> Iterator[Finding]:
+    """Say of every curved head how many segments it is sawn from."""
+    made = tuple(_segmented(parts))
+    if made:
+        yield ArchMadeOfSegments(subject=about, heads=made)
+
+
+def _segmented(parts: Sequence[Part]) -> Iterator[SegmentedHead]:
+    heads: dict[str, list[Part]] = {}
+    for part in parts:
+        if part.arcs:
+            heads.setdefault(told_name(part.name, part.where.value), []).append(part)
+    for what, pieces in heads.items():
+        middle = pieces[len(pieces) // 2]
+        across = middle.thickness if middle.is_sawn_on_edge else middle.width
+        angle = _steepest(middle, is_tilt=middle.is_sawn_on_edge)
+        waste = 1 - sum(area(one.curved_outline) for one in pieces) / sum(one.length * across for one in pieces)
+        yield SegmentedHead(what=what, count=len(pieces), half_deg=angle, waste=waste)
 
 
 def _steepest(part: Part, *, is_tilt: bool) -> float:

@@ -7,14 +7,17 @@ the trim says so, every other one is mitered at half of what the path turns ther
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from jambs.geometry import tangent
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import FramePath, corner_turn_deg, size_over_all
+from jambs.job.models.path import FramePath, corner_turn_deg, is_arched, outset, size_over_all
 from jambs.job.models.trim import CasingEntry, Corner
 from jambs.length import ROUND_OFF
+from jambs.parts.arch import Rack
+from jambs.parts.arched_casing import arched_head
 from jambs.parts.casing import CasedOpening
 from jambs.parts.cuts import BackBevel, Crosscut, Cut, Edge, End, EndBevel, Miter, Rip
 from jambs.parts.kinds import PartKind, Where
@@ -43,14 +46,18 @@ def cased_path(opening: Opening, cased: CasedOpening) -> FramePath:
     return path_at(opening, left=cased.left, right=cased.right, bottom=cased.bottom, top=cased.top)
 
 
-def shaped_casing(opening: Opening, cased: CasedOpening, entry: CasingEntry, where: Where) -> tuple[Part, ...]:
+def shaped_casing(
+    opening: Opening, cased: CasedOpening, entry: CasingEntry, where: Where, rack: Rack
+) -> tuple[Part, ...]:
     """Make the casing of one side of the wall; without a bottom the legs stand on a stool, a sill or a floor."""
     path = cased_path(opening, cased)
     pieces = [
         _piece(path, i, cased, entry, where)
         for i, edge in enumerate(path)
-        if edge.side is not Side.SILL or cased.has_bottom
+        if (edge.side is not Side.SILL or cased.has_bottom) and edge.center is None
     ]
+    if is_arched(path):
+        pieces += arched_head(opening, cased, entry, where, rack)
     return tuple(sorted(pieces, key=lambda part: (PRINTED.index(part.side), part.member)))
 
 
@@ -101,7 +108,18 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
     if Side.SILL in sides and not cased.has_bottom:
         # The face of a leg on a sloping sill reaches lower than its back.
         return _EndOf(past=entry.thickness * tangent(cased.slope_deg), slope_deg=cased.slope_deg)
+    if path[corner - 1].center or path[corner].center:
+        return _at_spring(path, corner, entry)
     turn = corner_turn_deg(path, corner)
     if entry.corner is Corner.BUTT and sides[0] is not sides[1] and abs(turn - SQUARE_DEG) < ROUND_OFF:
         return _EndOf(past=0.0 if path[i].side.is_leg else entry.width + entry.overhang)
     return _EndOf(past=entry.width * tangent(turn / 2), miter_deg=turn / 2)
+
+
+def _at_spring(path: FramePath, corner: int, entry: CasingEntry) -> _EndOf:
+    """How a leg ends under an arch: on the line from the inner corner of arc and leg to the outer one."""
+    outer = outset(path, dict.fromkeys(Side, entry.width))
+    past = outer[corner].start[1] - path[corner].start[1]
+    if abs(past) < ROUND_OFF:
+        return _EndOf(past=0.0)
+    return _EndOf(past=past, miter_deg=math.degrees(math.atan2(past, entry.width)))

@@ -9,13 +9,18 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from jambs.findings import Subject
 from jambs.geometry import Point, Vector
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import FrameEdge, FramePath, corner_turn_deg
+from jambs.job.models.path import TANGENT_DEG, FrameEdge, FramePath, corner_turn_deg, is_arched, outset
 from jambs.job.models.trim import ExteriorTrim, InteriorTrim, Joint
 from jambs.length import ROUND_OFF
+from jambs.parts.arch import Rack
+from jambs.parts.arch_findings import ArchHasNoBuck
+from jambs.parts.arched_jambs import ArchedJamb, arched_jamb
 from jambs.parts.clear import ClearOpening
+from jambs.parts.cuts import CannotBeCut
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FittedSide, JambFrame
 from jambs.parts.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards
@@ -38,7 +43,9 @@ def clear_path(opening: Opening, clear: ClearOpening) -> FramePath:
     return path_at(opening, left=clear.left, right=clear.right, bottom=clear.bottom, top=clear.top)
 
 
-def shaped_jambs(placement: Placement, frame: JambFrame, trim: InteriorTrim, flares: Flares) -> tuple[Part, ...]:
+def shaped_jambs(
+    placement: Placement, frame: JambFrame, trim: InteriorTrim, flares: Flares, rack: Rack
+) -> tuple[Part, ...]:
     """Make the interior extension jambs, one along every edge; on a stool or a floor there is none at the sill."""
     opening, has_bottom = placement.opening, trim.style.has_bottom
     path = clear_path(opening, frame.clear)
@@ -51,16 +58,38 @@ def shaped_jambs(placement: Placement, frame: JambFrame, trim: InteriorTrim, fla
             flare_deg=flares.at(edge.side),
             joint=_joint(path, i, trim.jamb.joint, has_bottom=has_bottom),
             rabbet=_rabbet(path, i, trim, has_bottom=has_bottom),
-            thickness=trim.jamb.thickness,
+            thickness=_at_edge(path, edge, trim.jamb.thickness),
             depths=_depths(frame.sides[edge.side], frame.proud),
-            is_board=edge.side is not Side.SILL or has_bottom,
+            is_board=edge.center is None and (edge.side is not Side.SILL or has_bottom),
         )
         for i, edge in enumerate(path)
     )
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
-    return _in_order(
-        [_part(board, frame.edge, PartKind.EXTENSION_JAMB, Where.INTERIOR, blank) for board in path_boards(edges)]
-    )
+    parts = [_part(board, frame.edge, PartKind.EXTENSION_JAMB, Where.INTERIOR, blank) for board in path_boards(edges)]
+    if is_arched(path):
+        jamb = ArchedJamb(
+            opening=placement.opening,
+            kind=PartKind.EXTENSION_JAMB,
+            where=Where.INTERIOR,
+            stock=trim.jamb.stock,
+            thickness=trim.jamb.thickness,
+            width=max(_depths(frame.sides[Side.HEAD], frame.proud)),
+            edge=frame.edge,
+            curved=trim.jamb.curved,
+        )
+        parts += arched_jamb(jamb, path, rack)
+    return _in_order(parts)
+
+
+def _at_edge(path: FramePath, edge: FrameEdge, thickness: float) -> float:
+    """Thickness of the board on an edge [in]; of an arc, how much higher its outer corners lie than its inner ones.
+
+    So the legs under an arch, which stand to a level line between its ends here, end on the line through both corners.
+    """
+    if edge.center is None:
+        return thickness
+    outer = next(one for one in outset(path, dict.fromkeys(Side, thickness)) if one.center)
+    return outer.start[1] - edge.start[1]
 
 
 def _depths(fitted: FittedSide, proud: float) -> Point:
@@ -70,6 +99,9 @@ def _depths(fitted: FittedSide, proud: float) -> Point:
 def _joint(path: FramePath, i: int, joint: Joint, *, has_bottom: bool) -> CornerJoint:
     """How the boards meet where edge ``i`` starts: as the trim says where a butt takes less tilt than a miter."""
     before, after = path[i - 1], path[i]
+    if before.center or after.center:
+        is_tangent = abs(corner_turn_deg(path, i)) < TANGENT_DEG
+        return _level_runs_through(after) if is_tangent else CornerJoint.MITER
     if not has_bottom and Side.SILL in (before.side, after.side):
         return _level_runs_through(after)
     if joint is Joint.MITER or before.side is after.side or corner_turn_deg(path, i) < MITERED_UNDER_DEG:
@@ -116,7 +148,12 @@ def _in_order(parts: list[Part]) -> tuple[Part, ...]:
 
 
 def shaped_exterior_jambs(
-    placement: Placement, clear: ClearOpening, sides: dict[Side, FittedSide], trim: ExteriorTrim, slope_deg: float
+    placement: Placement,
+    clear: ClearOpening,
+    sides: dict[Side, FittedSide],
+    trim: ExteriorTrim,
+    slope_deg: float,
+    rack: Rack,
 ) -> tuple[Part, ...]:
     """Make the exterior extension jambs; ``clear.bottom``: top of the sill at the frame's outside edge [in].
 
@@ -137,15 +174,28 @@ def shaped_exterior_jambs(
             flare_deg=slope_deg if edge.side is Side.SILL else 0.0,
             # Walked the other way round, the edge starts at the corner where the next one does.
             joint=_turned(_joint(path, (i + 1) % len(path), Joint.HEAD_OVER_LEGS, has_bottom=all_round)),
-            thickness=trim.jamb.thickness,
+            thickness=_at_edge(path, edge, trim.jamb.thickness),
             depths=(sides[edge.side].finish_depth - joint, sides[edge.side].start_depth - joint),
-            is_board=edge.side is not Side.SILL or all_round,
+            is_board=edge.center is None and (edge.side is not Side.SILL or all_round),
         )
         for i, edge in reversed([*enumerate(path)])
     )
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
     boards = [_part(board, -start, PartKind.EXTERIOR_JAMB, Where.EXTERIOR, blank) for board in path_boards(edges)]
-    return _in_order([replace(part, seat=_turned_seat(part.seat)) for part in boards])
+    parts = [replace(part, seat=_turned_seat(part.seat)) for part in boards]
+    if is_arched(path):
+        jamb = ArchedJamb(
+            opening=placement.opening,
+            kind=PartKind.EXTERIOR_JAMB,
+            where=Where.EXTERIOR,
+            stock=trim.jamb.stock,
+            thickness=trim.jamb.thickness,
+            width=sides[Side.HEAD].start_depth - joint,
+            edge=start,
+            curved=trim.jamb.curved,
+        )
+        parts += arched_jamb(jamb, path, rack)
+    return _in_order(parts)
 
 
 def _seen_from_outside(point: Point) -> Point:
@@ -176,6 +226,8 @@ def shaped_buck(placement: Placement) -> tuple[Part, ...]:
     if buck is None:
         return ()
     path = rough_path(placement, buck.set_back)
+    if is_arched(path):
+        raise CannotBeCut(ArchHasNoBuck(subject=Subject.opening(placement.opening.mark)))
     depth = buck.outer - buck.inner
     edges = tuple(
         PathEdge(

@@ -106,9 +106,11 @@ def _outer_laps(placement: Placement, parts: Sequence[Part], about: Subject, lea
 def _lap_along_edge(part: Part, placement: Placement) -> float:
     """How far a piece round a shape reaches past the rough opening, square to its edge [in]."""
     path = frame_path(placement.opening)
-    edge = next(one for one in path if (one.side, one.run) == (part.side, part.member))
-    x, y, _ = part.seat.at(0.0, part.width, 0.0)
-    return edge.out((x, y)) - float(getattr(placement.shims, part.side.value))
+    edge = next(one for one in path if one.side is part.side and (one.center or one.run == part.member))
+    points = [part.seat.at(0.0, part.width, 0.0)]
+    if edge.center:
+        points = [point for side in part.standing_outlines() for point in side]
+    return max(edge.out((x, y)) for x, y, _ in points) - float(getattr(placement.shims, part.side.value))
 
 
 def _narrow(parts: Sequence[Part], about: Subject, shop: Shop) -> Iterator[Finding]:

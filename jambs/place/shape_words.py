@@ -44,4 +44,20 @@ def _octagon(path: FramePath, units: Units) -> str:
     return f"corners cut back {length_text(start[0] - left, units=units)}"
 
 
-_WORDS = {ShapeKind.RAKED: _raked, ShapeKind.GABLE: _gable, ShapeKind.OCTAGON: _octagon}
+def _arch(path: FramePath, units: Units) -> str:
+    head = next(edge for edge in path if edge.side is Side.HEAD)
+    assert head.circle is not None
+    low = min(y for _, y in corners_of(path))
+    spring, crown, radius = (
+        length_text(one, units=units) for one in (head.start[1] - low, head.crown[1] - low, head.circle.radius)
+    )
+    return f"spring line {spring} high, crown {crown}, radius {radius}"
+
+
+_WORDS = {
+    ShapeKind.RAKED: _raked,
+    ShapeKind.GABLE: _gable,
+    ShapeKind.OCTAGON: _octagon,
+    ShapeKind.SEGMENT_ARCH: _arch,
+    ShapeKind.HALF_ROUND: _arch,
+}

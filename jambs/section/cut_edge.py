@@ -1,7 +1,7 @@
 """Which edge of an opening's path a section cuts, and how places of the wall lie to it.
 
 A side that is parted into several edges is cut through the middle one, square to it: of a gable through its left slope,
-of an octagon through its level head.
+of an octagon through its level head, of an arch through its crown.
 """
 
 from __future__ import annotations

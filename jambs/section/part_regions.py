@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.geometry import Point
+from jambs.geometry import Outline, Point
 from jambs.length import ROUND_OFF
 from jambs.outlines import kept
 from jambs.parts.arrises import edge_section
@@ -80,9 +80,17 @@ def _profile(part: Part, middle: float) -> tuple[Point, ...]:
     """Return the part's section (v, w) at one place along it [in]."""
     if part.is_leaned:
         return edge_section(part.silhouettes.sizes, part.cuts, middle)
+    if part.is_sawn_on_edge:
+        return _hollow_profile(part, middle)
     low, high = _across_range(part, middle)
     below = kept(part.profile, (-1.0, 0.0), (high, 0.0), slack=ROUND_OFF)
     return tuple(kept(below, (1.0, 0.0), (low, 0.0), slack=ROUND_OFF))
+
+
+def _hollow_profile(part: Part, middle: float) -> tuple[Point, ...]:
+    """Return the section of a board whose face and back are sawn to arcs."""
+    low, high = _range(part.curved_outline, middle)
+    return ((0.0, low), (part.width, low), (part.width, high), (0.0, high))
 
 
 def _pockets(part: Part, middle: float, cut: SectionCut, kit: Kit) -> list[Region]:
@@ -104,8 +112,11 @@ def _placed(part: Part, u: float, point: Point, cut: SectionCut, kit: Kit) -> Po
 
 def _across_range(part: Part, u: float) -> tuple[float, float]:
     """Least and greatest v of the outline at one place along the board [in]."""
+    return _range(part.outline, u)
+
+
+def _range(corners: Outline, u: float) -> tuple[float, float]:
     found = []
-    corners = part.outline
     for (u0, v0), (u1, v1) in zip(corners, corners[1:] + corners[:1], strict=True):
         if u0 != u1 and min(u0, u1) <= u <= max(u0, u1):
             found.append(v0 + (v1 - v0) * (u - u0) / (u1 - u0))

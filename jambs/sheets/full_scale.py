@@ -2,7 +2,7 @@
 
 Each end that is notched is drawn as it lies with the face up; a sill's end also as one looks at it. Round an opening
 that is no rectangle each slant that ends are cut to is drawn once, to set a bevel by. The section of molded casing is
-drawn once.
+drawn once. A piece that is sawn to arcs is drawn whole, each kind once, its arcs within 0.0005 in of true.
 """
 
 from __future__ import annotations
@@ -79,7 +79,7 @@ def templates_of(kit: CutKit, *, units: Units) -> tuple[Template, ...]:
         for one in _of_part(part, units)
     )
     molded = tuple(_profile(part, units) for part in _molded(kit.parts))
-    return (*notched, *molded) if opening.shape is None else (*notched, *_slants(kit, units))
+    return (*notched, *molded) if opening.shape is None else (*notched, *_slants(kit, units), *_arced(kit, units))
 
 
 def _molded(parts: Sequence[Part]) -> list[Part]:
@@ -90,6 +90,32 @@ def _molded(parts: Sequence[Part]) -> list[Part]:
             if isinstance(cut, Molded):
                 found.setdefault(cut, part)
     return [*found.values()]
+
+
+def _arced(kit: CutKit, units: Units) -> Iterator[Template]:
+    """Draw every piece that is sawn to arcs, alike ones once."""
+    found: dict[tuple[Point, ...], list[Part]] = {}
+    for part in kit.parts:
+        if part.arcs:
+            key = tuple((round(u, SAME_SLANT), round(v, SAME_SLANT)) for u, v in part.curved_outline)
+            found.setdefault(key, []).append(part)
+    for parts in found.values():
+        yield _of_arcs(parts, units)
+
+
+def _of_arcs(parts: Sequence[Part], units: Units) -> Template:
+    first = parts[0]
+    radii = " and ".join(length_text(arc.radius, units=units) for arc in first.arcs)
+    lies = "seen on edge, hollow face below" if first.is_sawn_on_edge else "face up, inner edge below"
+    outline = first.curved_outline
+    high = max(v for _, v in outline)
+    marks = ", ".join(part.mark for part in parts)
+    return Template(
+        title=f"{marks}: {first.kind.words}, its curves",
+        note=f"{lies}; radii {radii}; left is the {first.seat.ends[0].words} end",
+        size=(first.length, high),
+        cut=((*outline, outline[0]),),
+    )
 
 
 def _of_part(part: Part, units: Units) -> Iterator[Template]:

@@ -56,6 +56,8 @@ def part_picture(part: Part) -> Record | None:
     """Return the picture of a part of wood that is more than a plain board, with words for who cannot see it."""
     if not part.is_wood or part.is_plain:
         return None
+    if part.arcs:
+        return _arced_picture(part)
     face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
     scale = _scale(part, face, back)
     width = part.silhouettes.sizes.width
@@ -70,6 +72,30 @@ def part_picture(part: Part) -> Record | None:
     if any(isinstance(cut, EdgeBevel | EdgeRabbet | Groove | Molded) for cut in part.cuts):
         shapes.append(_end(part, scale, wide + GAP))
         wide += GAP + width * scale.points
+    box = f"{-PEN:g} {-PEN:g} {wide + 2 * PEN:.2f} {high + WORDS + 2 * PEN:.2f}"
+    size = f'width="{wide + 2 * PEN:.2f}pt" height="{high + WORDS + 2 * PEN:.2f}pt"'
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}">{"".join(shapes)}</svg>'
+    return {"svg": svg, "width": wide + 2 * PEN, "height": high + WORDS + 2 * PEN}
+
+
+def _arced_picture(part: Part) -> Record:
+    """Draw the whole of a piece that is sawn to arcs, in its blank: face up, or on its edge, the hollow side below."""
+    across = part.thickness if part.is_sawn_on_edge else part.width
+    points = min(HIGH / across, WIDE / part.length)
+    wide, high = part.length * points, across * points
+
+    def drawn(outline: Iterable[Point]) -> str:
+        return " ".join(f"{u * points:.2f},{high - v * points:.2f}" for u, v in outline)
+
+    blank = drawn(((0.0, 0.0), (part.length, 0.0), (part.length, across), (0.0, across)))
+    start, finish = (end.words for end in part.seat.ends)
+    shapes = [
+        f'<polygon points="{blank}" fill="none" stroke="black" stroke-width="0.4" stroke-dasharray="2 1.4"/>',
+        f'<polygon points="{drawn(part.curved_outline)}" fill="none" stroke="black" stroke-width="{PEN}"/>',
+        _word(0.0, high + WORDS - 1, start, "start"),
+        _word(max(wide, LEAST_WIDE), high + WORDS - 1, finish, "end"),
+    ]
+    wide = max(wide, LEAST_WIDE)
     box = f"{-PEN:g} {-PEN:g} {wide + 2 * PEN:.2f} {high + WORDS + 2 * PEN:.2f}"
     size = f'width="{wide + 2 * PEN:.2f}pt" height="{high + WORDS + 2 * PEN:.2f}pt"'
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}">{"".join(shapes)}</svg>'

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from jambs.arcs import Bulged, with_arcs
 from jambs.length import Units
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Taper
@@ -34,7 +35,7 @@ def part_record(part: Part, *, units: Units) -> Record:
         **_glue_record(part, units=units),
         **({} if part.crew is Crew.CARPENTER else {"crew": part.crew.value}),
         "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
-        "outline": _points(part.outline, units=units),
+        **_outline_record(part, units=units),
         "profile": _points(part.profile, units=units),
         "pockets": [_pocket_record(one, units=units) for one in part.pockets],
         "seat": _seat_record(part.seat, units=units),
@@ -52,6 +53,19 @@ def _glue_record(part: Part, *, units: Units) -> Record:
             "text": glue_words(part, units=units),
         }
     }
+
+
+def _outline_record(part: Part, *, units: Units) -> Record:
+    """Return the face of a part; with ``bulges`` where pieces of it are arcs, and of one sawn on edge that edge too."""
+    face = with_arcs(part.outline) if part.arcs else Bulged(points=part.outline)
+    found: Record = {"outline": _points(face.points, units=units)}
+    if face.has_arcs:
+        found["bulges"] = list(face.bulges)
+    if part.is_sawn_on_edge:
+        edge = with_arcs(part.curved_outline)
+        found["edge_outline"] = _points(edge.points, units=units)
+        found["edge_bulges"] = list(edge.bulges)
+    return found
 
 
 def _points(points: Iterable[Sequence[float]], *, units: Units) -> list[list[float]]:

@@ -3,7 +3,7 @@
 Layout (``parts_schema.json`` says it in full)::
 
     format    always "jambs parts"
-    version   2; grows when a reader of the older one would go wrong
+    version   3; grows when a reader of the older one would go wrong
     job       name, date, site
     units     "inch" or "mm": the unit of every bare number
     grid      the step of the shop's sizes
@@ -14,19 +14,23 @@ Layout (``parts_schema.json`` says it in full)::
               swing, escape, glass, trim, figures, parts, findings, assumed, cautions
 
 A *size* is ``{"value": 4.6875, "text": "4 11/16\\""}``: the exact number in the job's units, and the text that
-stands on every paper. ``outline``, ``profile``, ``pockets`` and ``seat`` hold bare numbers in the job's units. The seat
-is where the body is: on a measured wall casing, apron and flashing lie on the plane that the jambs' edges make.
+stands on every paper. Where an ``outline`` has ``bulges``, pieces of it are arcs: a bulge is the tangent of a quarter
+of the arc that begins at its point, positive counter-clockwise. ``outline``, ``profile``, ``pockets`` and ``seat``
+hold bare numbers in the job's units. The seat is where the body is: on a measured wall casing, apron and flashing lie
+on the plane that the jambs' edges make.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from jambs.findings import Finding
+from jambs.geometry import rise_of
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import SIDES, Assumed, Job, Measured, Opening, SideDepths
-from jambs.job.models.path import FramePath, corners_of
+from jambs.job.models.path import FrameEdge, FramePath, corners_of
 from jambs.job.models.site import SiteEntry
 from jambs.length import Units
 from jambs.outside.register import ORDER
@@ -47,8 +51,10 @@ from jambs.sheets.unit_record import gang_record
 from jambs.values import Record, dump, number, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
-VERSION = 2
-"""2: ``depths.measured`` has null at points that nobody read, where version 1 had a size that lay between others."""
+VERSION = 3
+"""3: outlines and cuts may have arcs.
+
+2: ``depths.measured`` has null at points that nobody read, where version 1 had a size that lay between others."""
 
 
 def _site(site: SiteEntry | None) -> Record:
@@ -206,7 +212,29 @@ def _shape_record(placement: Placement, path: FramePath, *, units: Units, key: s
     if shape is None:
         return {}
     corners = [[number(one, units=units) for one in corner] for corner in corners_of(path)]
-    return {key: {"kind": shape.kind.value, "corners": corners, "text": outline_words(path, shape.kind, units)}}
+    arcs = [_arc_record(edge, units=units) for edge in path if edge.center]
+    return {
+        key: {
+            "kind": shape.kind.value,
+            "corners": corners,
+            **({"arcs": arcs} if arcs else {}),
+            "text": outline_words(path, shape.kind, units),
+        }
+    }
+
+
+def _arc_record(edge: FrameEdge, *, units: Units) -> Record:
+    """Return an edge that is an arc: its side, its center, its radius, its rise over the chord of its corners."""
+    circle = edge.circle
+    assert circle is not None
+    chord = math.dist(edge.start, edge.finish)
+    return {
+        "side": edge.side.value,
+        "center": [number(one, units=units) for one in circle.center],
+        "radius": size(circle.radius, units=units),
+        "rise": size(rise_of(circle.radius, chord), units=units),
+        "length": size(edge.length, units=units),
+    }
 
 
 def _flared_record(kit: CutKit, *, units: Units) -> Record:

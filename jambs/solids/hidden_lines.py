@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from jambs.geometry import Point, cross
 from jambs.length import MM_PER_INCH
@@ -33,18 +34,14 @@ def seen_edges(shapes: Sequence[Shape], view: SolidView) -> list[tuple[list[Segm
 
 
 def _segments(compound: Shape) -> list[Segment]:
-    """Read the straight edges of a flat compound; none where it is empty."""
+    """Read the edges of a flat compound, curved ones in straight pieces; none where it is empty."""
     from OCP.BRepLib import BRepLib
 
     if compound is None or compound.IsNull():
         return []
     BRepLib.BuildCurves3d_s(compound)
-    return [_segment(edge) for edge in kernel.edges(compound)]
+    return [segment for edge in kernel.edges(compound) for segment in pairwise(_flat(edge))]
 
 
-def _segment(edge: Shape) -> Segment:
-    start, finish = kernel.edge_ends(edge)
-    return (
-        (start[0] / MM_PER_INCH, start[1] / MM_PER_INCH),
-        (finish[0] / MM_PER_INCH, finish[1] / MM_PER_INCH),
-    )
+def _flat(edge: Shape) -> list[Point]:
+    return [(x / MM_PER_INCH, y / MM_PER_INCH) for x, y, _ in kernel.edge_points(edge)]

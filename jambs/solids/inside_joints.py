@@ -12,6 +12,7 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
 from jambs.parts.molding import end_area
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
+from jambs.solids.arched_kit import inside_arch_joints
 from jambs.solids.built_up_joints import built_up_joints, is_bounded_by_boards
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Framed, Set, corner_words, jambs_of, one_of, pick
@@ -28,7 +29,8 @@ def inside_joints(solids: KitSolids) -> list[JointCheck]:
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     trim = solids.kit.placement.opening.interior
     if solids.kit.placement.opening.shape:
-        return [*inside_corners(solids), *(_on_stool(solids, frames, casing, stool, trim) if stool and frames else [])]
+        on_stool = _on_stool(solids, frames, casing, stool, trim) if stool and frames else []
+        return [*inside_corners(solids), *inside_arch_joints(solids), *on_stool]
     found = casing_corners(casing, trim.casing.corner, end_area(trim, trim.casing.thickness))
     found = [*(found if is_bounded_by_boards(trim) else []), *built_up_joints(solids, casing)]
     found += return_joints(solids)

@@ -12,6 +12,7 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind, FittedSide, JambFrame
 from jambs.parts.molding import inner_edge
 from jambs.sides import LEGS, Side
+from jambs.solids.arched_kit import inside_arch_measures
 from jambs.solids.built_up_joints import over_all_measured
 from jambs.solids.lookup import D, Framed, Set, X, Y, jambs_of, one_of, pick
 from jambs.solids.measures import Reach, heights, reach, reveals, widths
@@ -31,7 +32,11 @@ def inside_measures(solids: KitSolids) -> list[Measure]:
     casing = pick(solids, Where.INTERIOR, PartKind.CASING)
     if solids.kit.placement.opening.shape:
         stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
-        return [*inside_of_shape(solids), *(_stool(solids, stool, casing) if stool else [])]
+        return [
+            *inside_of_shape(solids),
+            *inside_arch_measures(solids),
+            *(_stool(solids, stool, casing) if stool else []),
+        ]
     built_up = _trim(solids).built_up
     found = _casing(solids, casing) if casing and not built_up else []
     if built_up:

@@ -6,16 +6,33 @@ The wall's (x right, y up, d away) become the kernel's (x, d, y): both are right
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Any
 
-from jambs.geometry import Vector
+from jambs.geometry import Vector, chords_of
 from jambs.length import MM_PER_INCH
 from jambs.parts.part import Seat
 
 Shape = Any
 """A shape of the kernel; it has no types of its own."""
 Loops = tuple[tuple[Vector, ...], ...]
+
+
+Side = tuple[Vector, Vector | None]
+"""One side of an outline: where it starts, and of an arc its middle."""
+
+
+def curved_prism(outline: Sequence[Side], sweep: Vector, *, holes: Sequence[Sequence[Side]] = ()) -> Shape:
+    """Sweep a flat outline whose sides may be arcs along a direction; board coordinates [in]."""
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeFace
+    from OCP.BRepPrimAPI import BRepPrimAPI_MakePrism
+
+    face = BRepBuilderAPI_MakeFace(_curved_wire(outline), True)
+    for hole in holes:
+        face.Add(_curved_wire(hole))
+    return BRepPrimAPI_MakePrism(face.Face(), _vector(sweep)).Shape()
 
 
 def prism(outline: Sequence[Vector], sweep: Vector, *, holes: Sequence[Sequence[Vector]] = ()) -> Shape:
@@ -134,10 +151,43 @@ def volume(shape: Shape) -> float:
 
 
 def faces(shape: Shape) -> list[Loops]:
-    """List the flat faces of a shape that stands in the wall; outlines counter-clockwise seen from outside [in]."""
+    """List the flat faces of a shape that stands in the wall; outlines counter-clockwise seen from outside [in].
+
+    A face that is part of a cylinder is listed as narrow flat strips, an arc as short chords, as in fine outlines.
+    """
     from OCP.TopAbs import TopAbs_FACE
 
-    return [_loops(face) for face in _held(shape, TopAbs_FACE)]
+    return [loops for face in _held(shape, TopAbs_FACE) for loops in (_strips(face) or [_loops(face)])]
+
+
+def _strips(face: Shape) -> list[Loops]:
+    """Return a face that lies on a cylinder as strips along it; nothing where it is flat."""
+    from OCP.BRepAdaptor import BRepAdaptor_Surface
+    from OCP.GeomAbs import GeomAbs_Cylinder
+    from OCP.TopAbs import TopAbs_REVERSED
+    from OCP.TopoDS import TopoDS
+
+    surface = BRepAdaptor_Surface(TopoDS.Face_s(face))
+    if surface.GetType() != GeomAbs_Cylinder:
+        return []
+    first, last = surface.FirstUParameter(), surface.LastUParameter()
+    low, high = surface.FirstVParameter(), surface.LastVParameter()
+    stops = _stops(first, last, surface.Cylinder().Radius() / MM_PER_INCH)
+    sides = [(_seen(surface.Value(at, low)), _seen(surface.Value(at, high))) for at in stops]
+    strips = [(a, b, d, c) for (a, c), (b, d) in pairwise(sides)]
+    # As seen in the wall's axes, which are the kernel's turned over.
+    is_turned = (face.Orientation() == TopAbs_REVERSED) is surface.Cylinder().Direct()
+    return [(strip if is_turned else strip[::-1],) for strip in strips]
+
+
+def _stops(first: float, last: float, radius: float) -> list[float]:
+    """Angles of a fine outline along an arc of a radius [in]."""
+    count = chords_of(last - first, radius)
+    return [first + (last - first) * i / count for i in range(count + 1)]
+
+
+def _seen(point: Any) -> Vector:
+    return (point.X() / MM_PER_INCH, point.Z() / MM_PER_INCH, point.Y() / MM_PER_INCH)
 
 
 def _loops(face: Shape) -> Loops:
@@ -155,10 +205,24 @@ def _corners(wire: Shape) -> tuple[Vector, ...]:
     found = []
     each = BRepTools_WireExplorer(TopoDS.Wire_s(wire))
     while each.More():
-        point = BRep_Tool.Pnt_s(each.CurrentVertex())
-        found.append((point.X() / MM_PER_INCH, point.Z() / MM_PER_INCH, point.Y() / MM_PER_INCH))
+        found.append(_seen(BRep_Tool.Pnt_s(each.CurrentVertex())))
+        found += _along_arc(each.Current(), found[-1])
         each.Next()
     return tuple(reversed(found))
+
+
+def _along_arc(edge: Shape, start: Vector) -> list[Vector]:
+    """Return the points of a fine outline along an edge that is an arc, from a start on; nothing on a straight one."""
+    from OCP.BRepAdaptor import BRepAdaptor_Curve
+    from OCP.GeomAbs import GeomAbs_Circle
+    from OCP.TopoDS import TopoDS
+
+    curve = BRepAdaptor_Curve(TopoDS.Edge_s(edge))
+    if curve.GetType() != GeomAbs_Circle:
+        return []
+    stops = _stops(curve.FirstParameter(), curve.LastParameter(), curve.Circle().Radius() / MM_PER_INCH)
+    points = [_seen(curve.Value(at)) for at in stops]
+    return points[1:-1] if math.dist(points[0], start) < math.dist(points[-1], start) else points[-2:0:-1]
 
 
 def _held(shape: Shape, kind: Any) -> list[Shape]:
@@ -183,6 +247,24 @@ def _wire(outline: Sequence[Vector]) -> Any:
     return wire.Wire()
 
 
+def _curved_wire(outline: Sequence[Side]) -> Any:
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeWire
+    from OCP.GC import GC_MakeArcOfCircle
+    from OCP.gp import gp_Pnt
+
+    def point(at: Vector) -> Any:
+        return gp_Pnt(at[0] * MM_PER_INCH, at[1] * MM_PER_INCH, -at[2] * MM_PER_INCH)
+
+    wire = BRepBuilderAPI_MakeWire()
+    for (start, middle), (finish, _) in zip(outline, (*outline[1:], outline[0]), strict=True):
+        if middle is None:
+            wire.Add(BRepBuilderAPI_MakeEdge(point(start), point(finish)).Edge())
+        else:
+            arc = GC_MakeArcOfCircle(point(start), point(middle), point(finish)).Value()
+            wire.Add(BRepBuilderAPI_MakeEdge(arc).Edge())
+    return wire.Wire()
+
+
 def _vector(sweep: Vector) -> Any:
     from OCP.gp import gp_Vec
 
@@ -197,11 +279,19 @@ def edges(shape: Shape) -> list[Shape]:
     return _held(shape, TopAbs_EDGE)
 
 
-def edge_ends(edge: Shape) -> tuple[Vector, Vector]:
-    """Both ends of a straight edge in the kernel's own axes [mm]."""
+PICTURED = 16
+"""A curved edge is drawn as so many straight pieces in pictures."""
+
+
+def edge_points(edge: Shape) -> list[Vector]:
+    """Points along an edge in the kernel's own axes [mm]: both ends of a straight one, more of a curved one."""
     from OCP.BRepAdaptor import BRepAdaptor_Curve
+    from OCP.GeomAbs import GeomAbs_Line
     from OCP.TopoDS import TopoDS
 
     curve = BRepAdaptor_Curve(TopoDS.Edge_s(edge))
-    first, last = curve.Value(curve.FirstParameter()), curve.Value(curve.LastParameter())
-    return (first.X(), first.Y(), first.Z()), (last.X(), last.Y(), last.Z())
+    count = 1 if curve.GetType() == GeomAbs_Line else PICTURED
+    first, last = curve.FirstParameter(), curve.LastParameter()
+    stops = [first, *(first + (last - first) * i / count for i in range(1, count)), last]
+    points = (curve.Value(at) for at in stops)
+    return [(point.X(), point.Y(), point.Z()) for point in points]

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from jambs.arcs import Bulged, arc_middle, with_arcs
 from jambs.findings import Finding, Subject
-from jambs.geometry import Plane, Vector, added, cross, minus, unit
+from jambs.geometry import Plane, Point, Vector, added, cross, minus, unit
 from jambs.job.models.openings import Job, Opening
-from jambs.job.models.path import corners_of, outset
+from jambs.job.models.path import corners_of, is_arched, outset, points_of
 from jambs.job.models.windows import FrameFace
 from jambs.outlines import rectangle
 from jambs.parts.casing_plane import Slack, hung
@@ -146,9 +148,9 @@ def board_shape(board: Silhouettes) -> kernel.Shape:
     if end != rectangle(width, thickness):
         swept.append(kernel.prism([(0.0, v, w) for v, w in end], (length, 0.0, 0.0)))
     if edge != rectangle(length, thickness):
-        swept.append(kernel.prism([(u, 0.0, w) for u, w in edge], (0.0, width, 0.0)))
+        swept.append(_swept(edge, lambda u, w: (u, 0.0, w), (0.0, width, 0.0)))
     if face != rectangle(length, width) or not swept:
-        swept.append(kernel.prism([(u, v, 0.0) for u, v in face], (0.0, 0.0, thickness)))
+        swept.append(_swept(face, lambda u, v: (u, v, 0.0), (0.0, 0.0, thickness)))
     shape = swept[0]
     for other in swept[1:]:
         shape = kernel.common(shape, other)
@@ -159,6 +161,26 @@ def board_shape(board: Silhouettes) -> kernel.Shape:
         room = kernel.common(past_plane(rabbet.flat), kernel.prism(slab, (0.0, 0.0, rabbet.depth)))
         shape = kernel.less(shape, room)
     return shape
+
+
+Lift = Callable[[float, float], Vector]
+"""Takes a point of a flat outline into space."""
+
+
+def _swept(outline: Sequence[Point], lift: Lift, sweep: Vector) -> kernel.Shape:
+    """Sweep an outline, its arcs as arcs."""
+    found = with_arcs(outline)
+    if not found.has_arcs:
+        return kernel.prism([lift(*point) for point in outline], sweep)
+    return kernel.curved_prism(_sides(found, lift), sweep)
+
+
+def _sides(found: Bulged, lift: Lift) -> list[kernel.Side]:
+    ends = (*found.points[1:], found.points[0])
+    return [
+        (lift(*start), lift(*arc_middle(start, finish, bulge)) if bulge else None)
+        for start, finish, bulge in zip(found.points, ends, found.bulges, strict=True)
+    ]
 
 
 FAR = 1000.0
@@ -211,7 +233,12 @@ def _between(kit: Kit) -> tuple[Solid, ...]:
 
 def _ring(opening: Opening, face: FrameFace, near: float, far: float) -> kernel.Shape:
     path = frame_path(opening)
-    outer, hole = corners_of(path), corners_of(outset(path, {side: -face.at(side) for side in Side}))
+    sight = outset(path, {side: -face.at(side) for side in Side})
+    if is_arched(path):
+        rings = (with_arcs(points_of(one)[::turn]) for one, turn in ((path, -1), (sight, 1)))
+        outline, within = (_sides(ring, lambda x, y: (x, y, near)) for ring in rings)
+        return kernel.curved_prism(outline, (0.0, 0.0, far - near), holes=[within])
+    outer, hole = corners_of(path), corners_of(sight)
     return kernel.prism(
         [(x, y, near) for x, y in (outer[0], *outer[:0:-1])],
         (0.0, 0.0, far - near),

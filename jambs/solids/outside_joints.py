@@ -10,6 +10,7 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind, FittedSide
 from jambs.parts.sides import fitted_sides, planned_sides
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
+from jambs.solids.arched_kit import outside_arch_joints
 from jambs.solids.inside_joints import bearing, casing_corners
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, Y, corner_words, one_of, pick
@@ -46,9 +47,9 @@ def _of_shape(solids: KitSolids) -> list[JointCheck]:
     trim = solids.kit.placement.opening.exterior
     sill = one_of(solids, Where.EXTERIOR, PartKind.EXTERIOR_SILL)
     if trim is None or sill is None:
-        return outside_corners(solids)
+        return [*outside_corners(solids), *outside_arch_joints(solids)]
     jambs, casing = (pick(solids, Where.EXTERIOR, kind) for kind in (PartKind.EXTERIOR_JAMB, PartKind.CASING))
-    return [*outside_corners(solids), *_on_sill(solids, jambs, casing, sill, trim)]
+    return [*outside_corners(solids), *outside_arch_joints(solids), *_on_sill(solids, jambs, casing, sill, trim)]
 
 
 def exterior_sides(solids: KitSolids) -> dict[Side, FittedSide]:

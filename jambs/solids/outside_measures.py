@@ -9,6 +9,7 @@ from jambs.job.models.trim import ExteriorTrim, SillEntry
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind
 from jambs.sides import LEGS, Side
+from jambs.solids.arched_kit import outside_arch_measures
 from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
@@ -23,7 +24,7 @@ from jambs.solids.shape_measures import outside_of_shape
 def outside_measures(solids: KitSolids) -> list[Measure]:
     """Measure exterior opening, reveals, sealant joint, sill, casing, flashing and buck."""
     is_shaped = solids.kit.placement.opening.shape is not None
-    found = outside_of_shape(solids) if is_shaped else _buck(solids)
+    found = [*outside_of_shape(solids), *outside_arch_measures(solids)] if is_shaped else _buck(solids)
     trim = solids.kit.placement.opening.exterior
     casing = pick(solids, Where.EXTERIOR, PartKind.CASING)
     if trim is None or not casing:

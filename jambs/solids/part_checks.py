@@ -8,6 +8,7 @@ from jambs.findings import Finding, Subject, SubjectKind
 from jambs.geometry import Vector, cross, dot, minus
 from jambs.parts.part import Part
 from jambs.solids import kernel
+from jambs.solids.arced import ArcedBoard, arced_board
 from jambs.solids.findings import GrainRunsWrong, SeatMirrors, SeatNotSquare, SolidSizeOff, SolidVolumeOff
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT
@@ -50,14 +51,23 @@ def _grain(solid: Solid, part: Part) -> Iterator[Finding]:
 
 def _size(solid: Solid, part: Part) -> Iterator[Finding]:
     """The solid's measures along its own directions are the parts list's."""
+    arced = arced_board(part)
+    across, through = (part.width, part.thickness) if arced is None else _arced_sizes(part, arced)
+    length = arced.length if arced else part.length
     sizes = {
-        "length along the grain": (part.length, _extent(solid, solid.seat.along)),
-        "width": (part.width, _extent(solid, solid.seat.across)),
-        "thickness": (part.thickness, _extent(solid, solid.seat.through)),
+        "length along the grain": (length, _extent(solid, solid.seat.along)),
+        "width": (across, _extent(solid, solid.seat.across)),
+        "thickness": (through, _extent(solid, solid.seat.through)),
     }
     for name, (asked, found) in sizes.items():
         if abs(found - asked) > TIGHT:
             yield SolidSizeOff(subject=_about(solid), part=solid.words, name=name, asked=asked, found=found)
+
+
+def _arced_sizes(part: Part, arced: ArcedBoard) -> tuple[float, float]:
+    """What is left of width and thickness when the curves are sawn [in]."""
+    on_face = arced.through == part.thickness
+    return (arced.depth, part.thickness) if on_face else (part.width, arced.depth)
 
 
 def _extent(solid: Solid, way: Vector) -> float:
@@ -66,6 +76,7 @@ def _extent(solid: Solid, way: Vector) -> float:
 
 
 def _volume(solid: Solid, part: Part) -> Iterator[Finding]:
-    found, asked = kernel.volume(solid.bench), board_less_cuts(part)
+    arced = arced_board(part)
+    found, asked = kernel.volume(solid.bench), arced.volume if arced else board_less_cuts(part)
     if abs(found - asked) > SAME_VOLUME:
         yield SolidVolumeOff(subject=_about(solid), part=solid.words, asked=asked, found=found)

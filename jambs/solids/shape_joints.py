@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from jambs.geometry import tangent
-from jambs.job.models.path import FrameEdge, corner_turn_deg
+from jambs.job.models.path import FrameEdge, corner_turn_deg, is_arched
 from jambs.job.models.trim import CasingEntry, Corner, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.kinds import PartKind, Where
@@ -94,8 +94,8 @@ def casing_corners(what: str, casing: BoardsRound, entry: CasingEntry) -> list[J
 
 def on_edges(what: str, casing: BoardsRound, jambs: BoardsRound, entry: CasingEntry, strip: float) -> list[JointCheck]:
     """Every piece of casing bears on the jambs' edges with a strip along its inner edge [in]."""
-    if strip <= 0:
-        return []
+    if strip <= 0 or is_arched(casing.path):
+        return []  # under an arch all of it is measured at once
     found = []
     for i, edge, piece in casing.by_edge():
         ends = (_strip_end(casing, i, corner, entry, strip) for corner in (i, (i + 1) % len(casing.path)))

@@ -45,14 +45,16 @@ class BoardsRound:
 
 
 def boards_round(solids: KitSolids, where: Where, *kinds: PartKind) -> BoardsRound:
-    """Find the boards of a kind along the frame's path."""
+    """Find the boards of a kind along the straight edges of the frame's path; an arc has checks of its own."""
     found = {
         (solid.part.side, solid.part.member): solid
         for solid in solids.parts
         if solid.part and solid.part.where is where and solid.part.kind in kinds
     }
     path = frame_path(solids.kit.placement.opening)
-    return BoardsRound(path=path, boards=tuple(found.get((edge.side, edge.run)) for edge in path))
+    return BoardsRound(
+        path=path, boards=tuple(None if edge.center else found.get((edge.side, edge.run)) for edge in path)
+    )
 
 
 def faces_in(solid: Solid, edge: FrameEdge) -> float:

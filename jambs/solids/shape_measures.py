@@ -29,7 +29,7 @@ def inside_of_shape(solids: KitSolids) -> list[Measure]:
         reveal = faces_in(board, edge) - hole_faces(solids.frame[0], edge)
         found.append(Measure(name=f"frame reveal at {name}", asked=trim.frame_reveal, found=reveal, tolerance=rounding))
         gap = _shim(solids, edge.side) - faces_out(board, edge)
-        found.append(Measure(name=f"shim space behind {name}", asked=_asked_gap(solids, edge.side), found=gap))
+        found.append(Measure(name=f"shim space behind {name}", asked=asked_gap(solids, edge.side), found=gap))
         depth, asked = board.high[D] - board.low[D], placement.interior_depth + solids.job.shop.proud
         found.append(Measure(name=f"depth of {name}", asked=asked, found=depth))
         at_frame = placement.inside_edge - board.high[D]
@@ -85,7 +85,7 @@ def _shim(solids: KitSolids, side: Side) -> float:
     return float(getattr(solids.kit.placement.shims, side.value))
 
 
-def _asked_gap(solids: KitSolids, side: Side) -> float:
+def asked_gap(solids: KitSolids, side: Side) -> float:
     """Shim space as the sheet has it [in]."""
     kinds = {
         Side.LEFT: FigureKind.SHIM_SPACE_LEFT,

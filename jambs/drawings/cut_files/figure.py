@@ -10,7 +10,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 
-from jambs.geometry import Point
+from jambs.arcs import with_arcs
+from jambs.geometry import Outline, Point
 from jambs.length import Units, decimal_text, length_text
 from jambs.parts.cuts import Notch
 from jambs.parts.kinds import told_position
@@ -61,11 +62,15 @@ OUTLINE, SHEET = CutLayer(work=Work.OUTLINE), CutLayer(work=Work.SHEET)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stroke:
-    """A line of straight pieces on a layer [in]; what is closed is an outline, counter-clockwise."""
+    """A line on a layer [in]; what is closed is an outline, counter-clockwise.
+
+    ``bulges``: tangent of a quarter of the arc from each point on, where pieces are arcs; 0 of a straight piece.
+    """
 
     layer: CutLayer
     points: tuple[Point, ...]
     is_closed: bool = True
+    bulges: tuple[float, ...] = ()
 
     def moved(self, u: float, v: float) -> Stroke:
         """Return the stroke moved along and across [in]."""
@@ -116,6 +121,8 @@ def part_figures(part: Part, *, units: Units, notes: Sequence[str] = ()) -> tupl
 
     ``notes``: what stands first among the notes in the file.
     """
+    if part.is_sawn_on_edge:
+        return (_on_edge(part, units, [plain_letters(note) for note in notes]),)
     face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
     plain = [plain_letters(note) for note in notes]
     shown = (face, back) if back.is_worked else (face,)
@@ -139,7 +146,7 @@ def file_name(mark: str, face: BoardFace) -> str:
 
 def _figure(part: Part, worked: WorkedFace, units: Units, notes: Sequence[str]) -> CutFigure:
     is_face = worked.face is BoardFace.FACE
-    outline = Stroke(layer=CUT if is_face else OUTLINE, points=worked.outline)
+    outline = _outline(CUT if is_face else OUTLINE, worked.outline)
     work = [*_pockets(worked.pockets, units), *_bevels(worked.bevels)]
     sizes = part.silhouettes.sizes
     middle = min(sizes.start_width, sizes.finish_width) / 2
@@ -154,10 +161,33 @@ def _figure(part: Part, worked: WorkedFace, units: Units, notes: Sequence[str]) 
     )
 
 
+def _outline(layer: CutLayer, points: Outline) -> Stroke:
+    """Return the outline of a board, its arcs as arcs."""
+    found = with_arcs(points)
+    return Stroke(layer=layer, points=found.points, bulges=found.bulges)
+
+
+def _on_edge(part: Part, units: Units, notes: Sequence[str]) -> CutFigure:
+    """Return the cut file of a board whose face and back are sawn to arcs: its edge, on which it stands."""
+    sizes = part.silhouettes.sizes
+    lines = [
+        *notes,
+        *_own_lines(part, units),
+        f"ON EDGE: cut {length_text(sizes.width, units=units)} deep, hollow face at 0",
+    ]
+    arrow, words = _inside(part, lines, sizes.thickness / 2, has_engraving_on=False, across=sizes.thickness)
+    return CutFigure(
+        name=file_name(part.mark, BoardFace.FACE),
+        size=(sizes.length, sizes.thickness),
+        strokes=(_outline(CUT, part.curved_outline), *arrow),
+        words=words,
+    )
+
+
 def face_strokes(part: Part, *, units: Units) -> tuple[Stroke, ...]:
     """Return what is cut from the face of a part: its outline, its pockets, its bevels."""
     worked = worked_face(part, BoardFace.FACE)
-    outline = Stroke(layer=CUT, points=worked.outline)
+    outline = _outline(CUT, worked.outline)
     return (outline, *_pockets(worked.pockets, units), *_bevels(worked.bevels))
 
 
@@ -186,10 +216,11 @@ def _bevels(bevels: Sequence[FlatBevel]) -> Iterator[Stroke]:
 
 
 def _inside(
-    part: Part, lines: Sequence[str], middle: float, *, has_engraving_on: bool
+    part: Part, lines: Sequence[str], middle: float, *, has_engraving_on: bool, across: float | None = None
 ) -> tuple[list[Stroke], tuple[Words, ...]]:
     """Return the grain arrow, and under it the mark and the notes, about the middle of the board."""
-    length, room = part.length, 2 * min(middle, part.width - middle)
+    wide = part.width if across is None else across
+    length, room = part.length, 2 * min(middle, wide - middle)
     longest = max(len(line) for line in lines)
     height = min(room / (LINE * (len(lines) + 4)), WORDS_SHARE * length / (longest * LETTER), TALLEST)
     height = max(height, LEAST)
@@ -218,17 +249,22 @@ def grain_arrow(middle: Point, length: float, wide: float) -> list[Stroke]:
 
 def _note_lines(part: Part, worked: WorkedFace, units: Units, back: WorkedFace) -> list[str]:
     """Return what has to be known at the machine."""
-    where = told_position(part.name, part.position)
-    sizes = " x ".join(length_text(one, units=units) for one in (part.thickness, part.width, part.length))
-    lines = [
-        ", ".join(one for one in (part.mark, part.name, where, part.stock) if one),
-        f"{sizes}, {drawn_in(units)}",
-    ]
+    lines = _own_lines(part, units)
     if worked.face is BoardFace.BACK:
         lines.append("BACK UP: turned over about its length, start end still at 0; OUTLINE is cut from the face")
     else:
         lines += _face_lines(part, back)
     return lines
+
+
+def _own_lines(part: Part, units: Units) -> list[str]:
+    """Say what part it is, of what sizes, and how it is drawn."""
+    where = told_position(part.name, part.position)
+    sizes = " x ".join(length_text(one, units=units) for one in (part.thickness, part.width, part.length))
+    return [
+        ", ".join(one for one in (part.mark, part.name, where, part.stock) if one),
+        f"{sizes}, {drawn_in(units)}",
+    ]
 
 
 def drawn_in(units: Units) -> str:

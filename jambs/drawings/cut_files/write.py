@@ -105,12 +105,15 @@ def _entities(figure: CutFigure, document: Document, unit: float, release: Relea
     document.entitydb.handles.reset(FIRST_HANDLE)
     space = document.modelspace()
     for stroke in figure.strokes:
-        points = [(x * unit, y * unit) for x, y in stroke.points]
+        points: list[tuple[float, ...]] = [(x * unit, y * unit) for x, y in stroke.points]
+        if stroke.bulges:
+            points = [(*point, bulge) for point, bulge in zip(points, stroke.bulges, strict=True)]
+        form = "xyb" if stroke.bulges else "xy"
         given = {"layer": _name(stroke.layer, release)}
         if release is Release.R12:
-            space.add_polyline2d(points, close=stroke.is_closed, dxfattribs=given)
+            space.add_polyline2d(points, format=form, close=stroke.is_closed, dxfattribs=given)
         else:
-            space.add_lwpolyline(points, close=stroke.is_closed, dxfattribs=given)
+            space.add_lwpolyline(points, format=form, close=stroke.is_closed, dxfattribs=given)
     for words in figure.words:
         at = (words.at[0] * unit, words.at[1] * unit)
         text = space.add_text(words.text, height=words.height * unit, dxfattribs={"layer": _name(words.layer, release)})

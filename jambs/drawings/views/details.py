@@ -7,6 +7,13 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import box_around
+from jambs.drawings.views.arced_details import (
+    arced_chains,
+    arced_shapes,
+    edge_words,
+    outline_signature,
+    radii,
+)
 from jambs.drawings.views.named_ends import edge_names, face_words, with_left_at_left
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
@@ -75,6 +82,9 @@ def _form(part: Part, *, mirrored: bool = False) -> tuple[object, ...]:
     def end(u: float) -> float:
         return round((part.length - u if mirrored else u) * 128)
 
+    if part.arcs:
+        sides = [outline_signature(one, part.length, mirrored=mirrored) for one in (part.curved_outline, part.outline)]
+        return (part.name, part.where, part.thickness, part.width, *sides)
     outline = frozenset((end(u), round(v * 128)) for u, v in part.outline)
     profile = frozenset((round(v * 128), round(w * 128)) for v, w in part.profile)
     pockets = frozenset(
@@ -92,6 +102,8 @@ def _marks(alike: Alike) -> str:
 def _face_view(alike: Alike, units: Units) -> View:
     """Draw the face: left end at the left, bottom of a leg at the left."""
     part = alike.part
+    if part.arcs:
+        return _arced_view(alike, units)
     view = View(
         name=f"detail {part.mark}",
         kind=ViewKind.DETAIL,
@@ -105,6 +117,24 @@ def _face_view(alike: Alike, units: Units) -> View:
         share=(0.5, 1.0),
     )
     return with_left_at_left(view, part)
+
+
+def _arced_view(alike: Alike, units: Units) -> View:
+    """Draw a piece that is sawn to arcs: face up, or on its edge; its start at the left."""
+    part = alike.part
+    name = f"{_marks(alike)}  {told_name(part.name, part.where.value)}"
+    return View(
+        name=f"detail {part.mark}",
+        kind=ViewKind.DETAIL,
+        title=name,
+        shapes=arced_shapes(part, INKS[part.where]),
+        chains=arced_chains(part),
+        call_outs=radii(part, units),
+        remarks=(edge_words(part) or face_words(part), *_seen_words(part), *_remarks(part, units)),
+        largest=1,
+        widest=WIDEST,
+        share=(0.5, 1.0),
+    )
 
 
 def _seen_words(part: Part) -> tuple[str, ...]:

@@ -15,10 +15,10 @@ from jambs.drawings.views.sash import (
     unit_boxes,
 )
 from jambs.drawings.views.seen import Seen, seen
-from jambs.drawings.views.shaped_window import outlines_seen, rough_outline_seen, side_heights
+from jambs.drawings.views.shaped_window import outlines_seen, rough_outline_seen, side_heights, with_its_arcs
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import corners_of
+from jambs.job.models.path import points_of
 from jambs.length import HALF_64TH, Units, length_text
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
@@ -53,15 +53,16 @@ def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -
     pieces.sort(key=lambda one: (-one.nearness, one.part.mark))
     drawn = [_visible(one, pieces[:number]) for number, one in enumerate(pieces)]
     covers = [one.polygon for one in pieces if not one.part.is_bent]
+    shapes = (
+        *_window(kit, covers, from_outside=from_outside),
+        *_rough_opening(kit, from_outside=from_outside),
+        *(shape for shapes in drawn for shape in shapes),
+    )
     return View(
         name=name,
         title=title,
         kind=ViewKind.EXTERIOR if from_outside else ViewKind.INTERIOR,
-        shapes=(
-            *_window(kit, covers, from_outside=from_outside),
-            *_rough_opening(kit, from_outside=from_outside),
-            *(shape for shapes in drawn for shape in shapes),
-        ),
+        shapes=tuple(map(with_its_arcs, shapes)) if opening.shape and opening.shape.is_arched else shapes,
         chains=tuple(_chains(kit, pieces, from_outside=from_outside)),
         marks=tuple(
             _mark(pieces[number], pieces[:number], drawn[number], opening.frame.width / 2)
@@ -233,7 +234,7 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
 def _clear_box(kit: Kit) -> Box:
     """Return the clear opening between the extension jambs, measured from the jambs themselves."""
     if kit.placement.opening.shape:
-        return box_around(corners_of(clear_path(kit.placement.opening, kit.room)))
+        return box_around(points_of(clear_path(kit.placement.opening, kit.room)))
     opening = kit.placement.opening
     face, reveal = opening.window.frame_face, opening.interior.frame_reveal
     middle = (face.left + opening.frame.width - face.right) / 2

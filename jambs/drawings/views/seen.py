@@ -23,11 +23,11 @@ class Seen:
 
 def seen(part: Part, *, from_outside: bool, width: float) -> Seen:
     """Return how a part is seen; from outside x is turned round about the frame of this ``width``."""
-    points = _corners(part)
+    points = [point for side in part.standing_outlines() for point in side] if part.arcs else _corners(part)
     depths = [depth for _, _, depth in points]
     flat = [(width - x if from_outside else x, y) for x, y, _ in points]
-    shows_face = abs(part.seat.through[2]) > FACING
-    polygon = tuple(flat[: len(part.outline)]) if shows_face else hull(flat)
+    shows_face = abs(part.seat.through[2]) > FACING or part.is_sawn_on_edge
+    polygon = tuple(flat[: len(part.curved_outline if part.arcs else part.outline)]) if shows_face else hull(flat)
     return Seen(part=part, polygon=polygon, nearness=max(depths) if from_outside else -min(depths))
 
 

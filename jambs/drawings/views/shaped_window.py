@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from jambs.arcs import with_arcs
 from jambs.drawings.views.cover import Polygon
-from jambs.drawings.views.view import Chain, Interval, ViewSide
+from jambs.drawings.views.view import Chain, Interval, Shape, ViewSide
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import FramePath, corners_of, outset
+from jambs.job.models.path import FramePath, outset, points_of
 from jambs.length import HALF_64TH
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
@@ -25,8 +28,14 @@ def rough_outline_seen(placement: Placement, *, from_outside: bool) -> Polygon:
     return _seen(rough_path(placement), placement.opening, from_outside)
 
 
+def with_its_arcs(shape: Shape) -> Shape:
+    """Draw what runs along an arc as an arc."""
+    found = with_arcs(shape.points, closed=shape.closed)
+    return replace(shape, points=found.points, bulges=found.bulges) if found.has_arcs else shape
+
+
 def _seen(path: FramePath, opening: Opening, from_outside: bool) -> Polygon:
-    corners = corners_of(path)
+    corners = points_of(path)
     return tuple((opening.frame.width - x, y) for x, y in corners) if from_outside else corners[::-1]
 
 

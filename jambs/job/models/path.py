@@ -10,7 +10,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from jambs.geometry import Point
+from jambs.geometry import Circle, Point, radius_of
 from jambs.job.models.fields import Size
 from jambs.job.models.shape import ShapeEntry, ShapeKind
 from jambs.sides import Side
@@ -18,7 +18,7 @@ from jambs.sides import Side
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FrameEdge:
-    """One straight edge of a path, from corner to corner (x, y) [in].
+    """One edge of a path, from corner to corner (x, y) [in]: straight, or an arc that bows out round ``center``.
 
     ``side``: the side of the opening it belongs to. A side may be parted into several edges, as the head of a gable:
     ``run`` counts its ``runs`` from left to right.
@@ -29,16 +29,49 @@ class FrameEdge:
     finish: Point
     run: int = 1
     runs: int = 1
+    center: Point | None = None
+
+    @property
+    def circle(self) -> Circle | None:
+        """The circle of an arc; nothing where the edge is straight."""
+        return Circle(center=self.center, radius=math.dist(self.center, self.start)) if self.center else None
 
     @property
     def length(self) -> float:
-        """From corner to corner [in]."""
+        """From corner to corner, along an arc [in]."""
+        if circle := self.circle:
+            return circle.radius * circle.sweep(self.start, self.finish, clockwise=True)
         return math.dist(self.start, self.finish)
 
     @property
+    def crown(self) -> Point:
+        """Its middle: of a level arch its highest point."""
+        (x0, y0), (x1, y1) = self.start, self.finish
+        middle = ((x0 + x1) / 2, (y0 + y1) / 2)
+        if circle := self.circle:
+            across, up = self.outward
+            (x, y), radius = circle.center, circle.radius
+            return (x + radius * across, y + radius * up)
+        return middle
+
+    @property
+    def points(self) -> tuple[Point, ...]:
+        """Its start, and the points of a fine outline along an arc, without its finish."""
+        circle = self.circle
+        return (self.start, *(circle.between(self.start, self.finish, clockwise=True) if circle else ()))
+
+    def way_at(self, corner: Point) -> Point:
+        """The direction in which it runs at one of its corners, of length one."""
+        if self.center is None:
+            return self.way
+        (x, y), (cx, cy) = corner, self.center
+        radius = math.dist(corner, self.center)
+        return ((y - cy) / radius, (cx - x) / radius)
+
+    @property
     def way(self) -> Point:
-        """The direction in which it runs, of length one."""
-        length = self.length
+        """The direction in which it runs, of an arc as a whole, of length one."""
+        length = math.dist(self.start, self.finish)
         return ((self.finish[0] - self.start[0]) / length + 0.0, (self.finish[1] - self.start[1]) / length + 0.0)
 
     @property
@@ -49,6 +82,8 @@ class FrameEdge:
 
     def out(self, point: Point) -> float:
         """How far a point lies outside this edge [in]."""
+        if circle := self.circle:
+            return circle.past(point)
         (x, y), (across, up) = self.start, self.outward
         return (point[0] - x) * across + (point[1] - y) * up
 
@@ -64,7 +99,17 @@ FramePath = tuple[FrameEdge, ...]
 
 def shaped_path(frame: Size, shape: ShapeEntry | None) -> FramePath:
     """Return the outer edge of a frame of a width × height [in] and a shape; without one a rectangle."""
+    if shape and shape.is_arched:
+        return arched_path(frame, shape.rise_in(frame))
     return _joined(_CORNERS[shape.kind](frame, shape) if shape else _rectangle(frame))
+
+
+def arched_path(frame: Size, rise: float) -> FramePath:
+    """Return the outer edge of a frame whose head is one arc of a rise [in] over two upright legs."""
+    radius = radius_of(frame.width, rise)
+    legs_and_sill = _joined(_rectangle(Size(width=frame.width, height=frame.height - rise)))
+    center = (frame.width / 2, frame.height - radius)
+    return tuple(replace(edge, center=center) if edge.side is Side.HEAD else edge for edge in legs_and_sill)
 
 
 _Corners = tuple[tuple[Side, Point], ...]
@@ -129,10 +174,44 @@ def _joined(corners: _Corners) -> FramePath:
 
 def outset(path: FramePath, out: Mapping[Side, float]) -> FramePath:
     """Return a path whose edges lie so far outside those of another, by side [in]; negative inside of it."""
+    if is_arched(path):
+        return _arch_outset(path, out)
     lines = [(edge.outward, _past(edge) + out[edge.side]) for edge in path]
     corners = [_meet(*lines[i - 1], *lines[i]) for i in range(len(path))]
     ends = corners[1:] + corners[:1]
     return tuple(replace(edge, start=a, finish=b) for edge, a, b in zip(path, corners, ends, strict=True))
+
+
+TANGENT_DEG = 1e-6
+"""An arc that turns by less where its leg ends goes on from it: a half circle."""
+
+
+def is_arched(path: FramePath) -> bool:
+    """Say whether an edge of a path is an arc."""
+    return any(edge.center for edge in path)
+
+
+def _arch_outset(path: FramePath, out: Mapping[Side, float]) -> FramePath:
+    """Move an arched path: legs and sill as straight edges, the arc concentric.
+
+    A half circle stays one between legs that rounding has moved by a hair more or less than its crown.
+    """
+    left, head, right, sill = path
+    circle = head.circle
+    assert circle is not None
+    low = sill.start[1] - out[Side.SILL]
+    x0, x1 = left.start[0] - out[Side.LEFT], right.start[0] + out[Side.RIGHT]
+    (x, y), radius = circle.center, circle.radius + out[Side.HEAD]
+    if abs(corner_turn_deg(path, 1)) < TANGENT_DEG:
+        moved = (x1 - x0) / 2
+        x, y, radius = (x0 + x1) / 2, y + radius - moved, moved
+    tops = [y + math.sqrt(max(radius**2 - (at - x) ** 2, 0.0)) for at in (x0, x1)]
+    corners = ((x0, low), (x0, tops[0]), (x1, tops[1]), (x1, low))
+    ends = corners[1:] + corners[:1]
+    return tuple(
+        replace(edge, start=a, finish=b, center=(x, y) if edge.center else None)
+        for edge, a, b in zip(path, corners, ends, strict=True)
+    )
 
 
 def _past(edge: FrameEdge) -> float:
@@ -148,7 +227,8 @@ def _meet(one: Point, past_one: float, two: Point, past_two: float) -> Point:
 
 def corner_turn_deg(path: FramePath, i: int) -> float:
     """How far the path turns right where its edge ``i`` starts: 90 in a rectangle [degrees]."""
-    (ax, ay), (bx, by) = path[i - 1].way, path[i].way
+    corner = path[i].start
+    (ax, ay), (bx, by) = path[i - 1].way_at(corner), path[i].way_at(corner)
     return math.degrees(math.atan2(ay * bx - ax * by, ax * bx + ay * by))
 
 
@@ -157,20 +237,37 @@ def corners_of(path: FramePath) -> tuple[Point, ...]:
     return tuple(edge.start for edge in path)
 
 
+def points_of(path: FramePath) -> tuple[Point, ...]:
+    """Return the outline of a path (x, y) [in]: its corners, and between them the points of fine arcs."""
+    return tuple(point for edge in path for point in edge.points)
+
+
 def area_of(path: FramePath) -> float:
     """Area inside a path [sq in]."""
-    return sum(edge.start[1] * edge.finish[0] - edge.start[0] * edge.finish[1] for edge in path) / 2
+    return (
+        sum(map(_bow, path)) + sum(edge.start[1] * edge.finish[0] - edge.start[0] * edge.finish[1] for edge in path) / 2
+    )
+
+
+def _bow(edge: FrameEdge) -> float:
+    """Area between an arc and its chord, ``r² (θ - sin θ) / 2`` [sq in]."""
+    circle = edge.circle
+    if circle is None:
+        return 0.0
+    sweep = circle.sweep(edge.start, edge.finish, clockwise=True)
+    return circle.radius**2 * (sweep - math.sin(sweep)) / 2
 
 
 def has_collapsed(path: FramePath, frame: FramePath) -> bool:
     """Say whether an edge ran out of length, or turned round, when the path was moved in from the frame's."""
     return any(
-        one.length == 0.0 or one.way[0] * two.way[0] + one.way[1] * two.way[1] <= 0.0
+        one.start == one.finish or one.way[0] * two.way[0] + one.way[1] * two.way[1] <= 0.0
         for one, two in zip(path, frame, strict=True)
     )
 
 
 def size_over_all(path: FramePath) -> Size:
     """Return the width × height of the rectangle round a path [in]."""
-    xs, ys = [x for x, _ in corners_of(path)], [y for _, y in corners_of(path)]
+    points = [*corners_of(path), *(edge.crown for edge in path if edge.center)]
+    xs, ys = [x for x, _ in points], [y for _, y in points]
     return Size(width=max(xs) - min(xs), height=max(ys) - min(ys))

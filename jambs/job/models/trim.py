@@ -89,13 +89,21 @@ class ApronEnds(StrEnum):
     RETURNED = "returned"
 
 
+class Curved(StrEnum):
+    """How a jamb round an arch is made."""
+
+    BENT_LAMINATIONS = "bent laminations"
+    SAWN_SEGMENTS = "sawn segments"
+
+
 class JambEntry(Model):
-    """Extension jamb boards."""
+    """Extension jamb boards; ``curved``: how the one under an arch is made."""
 
     thickness: Thickness
     stock: Text
     joint: JointChoice
     rabbet_depth: Small | None = None
+    curved: Curved | None = None
 
     @model_validator(mode="after")
     def _rabbet(self) -> JambEntry:
@@ -373,10 +381,11 @@ class HeadFlashing(Model):
 
 
 class ExteriorJambEntry(Model):
-    """Exterior extension jamb boards."""
+    """Exterior extension jamb boards; ``curved``: how the one under an arch is made."""
 
     thickness: Thickness
     stock: Text
+    curved: Curved | None = None
 
 
 class ExteriorTrim(Model):

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jambs.job.models.openings import OpeningEntry
 from jambs.job.models.shape import ShapeEntry
-from jambs.job.models.trim import ExteriorTrim, InteriorStyle, InteriorTrim
+from jambs.job.models.trim import Curved, ExteriorJambEntry, ExteriorTrim, InteriorStyle, InteriorTrim, JambEntry
 from jambs.job.models.windows import Sash, WindowType
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.tree import TextSource
@@ -57,6 +57,8 @@ def _of_opening(
 
 def _of_trim(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
     kind = shape.kind.value
+    if shape.is_arched:
+        yield from _of_arch(kind, interior, exterior)
     for key in ("flare", "stack", "returns", "wall_edge", "built_up", "profile"):
         if getattr(interior, key) is not None:
             yield (
@@ -69,3 +71,18 @@ def _of_trim(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim |
         yield "interior_trim", f"is {interior.style.value}, but the {kind} has no sill to stand on; give picture framed"
     if exterior and exterior.sill:
         yield "exterior_trim", f"gives a sill, which the {kind} has no room for between its lower edges; remove sill"
+
+
+def _of_arch(kind: str, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
+    """Ask how the curved head of a jamb is made: nothing that gets sawn is chosen unasked."""
+    jambs: list[tuple[str, JambEntry | ExteriorJambEntry]] = [("interior_trim", interior.jamb)]
+    jambs += [("exterior_trim", exterior.jamb)] if exterior else []
+    for key, jamb in jambs:
+        if jamb.curved is None and jamb.thickness:
+            yield (
+                key,
+                f"does not say how its jamb goes round the {kind}; write jamb: {{…, curved: bent laminations}} or "
+                "curved: sawn segments",
+            )
+        elif jamb.curved is Curved.BENT_LAMINATIONS and key == "exterior_trim":
+            yield key, "bends its jamb, which is made inside only; write curved: sawn segments"

@@ -1,0 +1,64 @@
+"""Details of parts whose sides are sawn to arcs: the piece in its blank, its chords and rises, its radii."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from jambs.arcs import with_arcs
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, ViewSide
+from jambs.geometry import Outline, Point
+from jambs.length import Units, length_text
+from jambs.parts.arch_outline import ArchCorners, arch_corners
+from jambs.parts.part import Part
+
+
+def arced_shapes(part: Part, ink: Ink) -> tuple[Shape, ...]:
+    """Draw the piece with its arcs, and the straight blank it is sawn from in broken lines."""
+    found = with_arcs(part.curved_outline)
+    across = part.thickness if part.is_sawn_on_edge else part.width
+    blank = ((0.0, 0.0), (part.length, 0.0), (part.length, across), (0.0, across))
+    return (
+        Shape(points=found.points, bulges=found.bulges, ink=ink),
+        Shape(points=blank, ink=Ink.HIDDEN),
+    )
+
+
+def arced_chains(part: Part) -> tuple[Chain, ...]:
+    """Dimension the blank, the chord of the hollow side, and how far each side rises."""
+    found = arch_corners(part)
+    across = part.thickness if part.is_sawn_on_edge else part.width
+    whole = Interval(start=(0.0, 0.0), finish=(part.length, 0.0))
+    return (
+        Chain(side=ViewSide.BOTTOM, intervals=(Interval(start=found.inner[0], finish=found.inner[1]),)),
+        Chain(side=ViewSide.BOTTOM, intervals=(whole,)),
+        Chain(side=ViewSide.TOP, intervals=(Interval(start=found.outer[0], finish=found.outer[1]),)),
+        Chain(side=ViewSide.LEFT, intervals=(Interval(start=(0.0, 0.0), finish=(0.0, across)),)),
+        Chain(side=ViewSide.RIGHT, intervals=_rise(found, part.length)),
+    )
+
+
+def _rise(found: ArchCorners, length: float) -> tuple[Interval, ...]:
+    """From the chord of the hollow side up to its crown, and on to the crown of the round side."""
+    low = min(corner[1] for corner in found.inner)
+    levels = (low, found.crowns[0][1], found.crowns[1][1])
+    return tuple(Interval(start=(length, a), finish=(length, b)) for a, b in pairwise(levels))
+
+
+def radii(part: Part, units: Units) -> tuple[CallOut, ...]:
+    """Name the radius of each side at its crown."""
+    found = arch_corners(part)
+    return tuple(
+        CallOut(target=crown, lines=(f"radius {length_text(arc.radius, units=units)}",), side=side, on_edge=True)
+        for arc, crown, side in zip(part.arcs, found.crowns, (ViewSide.LEFT, ViewSide.RIGHT), strict=True)
+    )
+
+
+def edge_words(part: Part) -> str:
+    """Say how a board that is sawn on its edge lies on paper."""
+    return "on edge, back above, hollow face below" if part.is_sawn_on_edge else ""
+
+
+def outline_signature(outline: Outline, length: float, *, mirrored: bool) -> frozenset[Point]:
+    """Return the corners of an outline with arcs, the same for pieces that are alike on paper; mirrored end for end."""
+    found = with_arcs(outline)
+    return frozenset((round((length - u if mirrored else u) * 128), round(v * 128)) for u, v in found.points)

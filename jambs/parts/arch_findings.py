@@ -1,0 +1,127 @@
+"""What keeps an arch from being made, and what the reader must know of one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from jambs.findings import Finding, Severity
+from jambs.length import Units, decimal_text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardsTooNarrowForArch(Finding):
+    """No board at hand gives segments of a curved casing, ``width`` wide on a ``radius``; ``widest``: of those [in]."""
+
+    code: ClassVar[str] = "boards-too-narrow-for-arch"
+    severity: Severity = Severity.STOP
+    what: str
+    stock: str
+    width: float
+    radius: float
+    widest: float
+    needed: float
+
+    def sentence(self, units: Units) -> str:
+        """Say which width would do."""
+        return (
+            f"{self.subject.name}: the head of the {self.what}, {units.text(self.width)} wide on a radius of "
+            f"{units.text(self.radius)}, is sawn in segments, and the widest {self.stock} board of its thickness, "
+            f"{units.text(self.widest)}, is too narrow for one: list a board {units.text(self.needed)} or wider under "
+            "boards, or make the casing narrower."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardsTooThinForArch(Finding):
+    """No board at hand is thick enough for sawn segments of a jamb on a ``radius``; ``thickest``: of those [in]."""
+
+    code: ClassVar[str] = "boards-too-thin-for-arch"
+    severity: Severity = Severity.STOP
+    what: str
+    stock: str
+    radius: float
+    thickest: float
+    needed: float
+    may_bend: bool
+
+    def sentence(self, units: Units) -> str:
+        """Say which thickness would do, and the other way to make it."""
+        has = (
+            f"the thickest {self.stock} listed is {units.text(self.thickest)}"
+            if self.thickest
+            else f"no {self.stock} is listed"
+        )
+        return (
+            f"{self.subject.name}: the head of the {self.what} on a radius of {units.text(self.radius)} is sawn hollow "
+            f"from thick boards, and {has}: list {self.stock} {units.text(self.needed)} or thicker under boards"
+            + (", or write curved: bent laminations." if self.may_bend else ".")
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArchHasNoBuck(Finding):
+    """A buck round an arch is not made."""
+
+    code: ClassVar[str] = "arch-has-no-buck"
+    severity: Severity = Severity.STOP
+
+    def sentence(self, units: Units) -> str:
+        """Say what would do."""
+        return (
+            f"{self.subject.name}: no buck is made round an arch; let the flange stand on the sheathing (position: "
+            "on the sheathing), leave buck out of the wall, or give the opening a head that is straight."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SegmentedHead:
+    """A curved head: what it is, its segments, how far their ends are off square [degrees], the waste as a share."""
+
+    what: str
+    count: int
+    half_deg: float
+    waste: float
+
+    @property
+    def words(self) -> str:
+        """Say what it is sawn from."""
+        waste = f"{decimal_text(100 * self.waste, 0)} % of the blanks wasted"
+        if self.count == 1:
+            return f"{self.what} from one board, {waste}"
+        return f"{self.what} from {self.count}, ends {decimal_text(self.half_deg, 1)}° off square, {waste}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArchMadeOfSegments(Finding):
+    """Which curved heads are sawn from segments, how many, and at what angle they meet."""
+
+    code: ClassVar[str] = "arch-made-of-segments"
+    severity: Severity = Severity.NOTE
+    heads: tuple[SegmentedHead, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Say how they are sawn and put together."""
+        heads = "; ".join(head.words for head in self.heads)
+        return (
+            f"The curved head is sawn in segments: {heads}. Cut the ends straight first, glue them with splines or "
+            "dowels, then saw both curves by the template and fair them."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArchOutsideNotLaidOut(Finding):
+    """Outside, flashing and cladding over an arch are left to the site."""
+
+    code: ClassVar[str] = "arch-outside-not-laid-out"
+    severity: Severity = Severity.CHECK
+    shape: str
+
+    def sentence(self, units: Units) -> str:
+        """Say what is not on the sheets and how it is done."""
+        return (
+            f"No head flashing is laid out over the {self.shape}: bends are straight and do not follow a curve. Dress "
+            "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the "
+            "spring line, its upstand behind the membrane. Courses of cladding are planned to the crown and to the "
+            "lowest edge of the trim: cut them along the curve on the wall, by the template of the casing."
+        )

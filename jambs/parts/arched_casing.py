@@ -1,0 +1,93 @@
+"""The curved head of casing over an arch: segments sawn from boards that lie flat, inner edge hollow, outer round."""
+
+from __future__ import annotations
+
+from jambs.findings import Subject
+from jambs.job.models.openings import Opening
+from jambs.job.models.trim import CasingEntry
+from jambs.length import ROUND_OFF
+from jambs.parts.arch import Arch, Rack, SegmentBoard, arch_between, counts_of, segment_board
+from jambs.parts.arch_findings import BoardsTooNarrowForArch
+from jambs.parts.boards import comes_out, same_stock
+from jambs.parts.casing import CasedOpening
+from jambs.parts.cuts import CannotBeCut, Crosscut, CurvedSide, Cut, Edge, Miter, Rip
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.part import Part, PartBlank, Seat
+from jambs.place.frame_path import path_at
+from jambs.sides import Side
+
+
+def casing_arch(opening: Opening, cased: CasedOpening, entry: CasingEntry) -> Arch:
+    """Return the arch of the casing between its inner and its outer edge."""
+    inner, outer = (
+        path_at(opening, left=cased.left - out, right=cased.right + out, bottom=cased.bottom, top=cased.top + out)
+        for out in (0.0, entry.width)
+    )
+    return arch_between(inner, outer)
+
+
+def arched_head(
+    opening: Opening, cased: CasedOpening, entry: CasingEntry, where: Where, rack: Rack
+) -> tuple[Part, ...]:
+    """Make the curved head of casing out of the fewest segments that come out of a board at hand.
+
+    Raises:
+        CannotBeCut: no board is wide enough for a segment.
+    """
+    arch = casing_arch(opening, cased, entry)
+    fits = [board for board in rack.boards if same_stock(board, entry.stock, entry.thickness)]
+    counts = list(counts_of(arch))
+    for count in counts:
+        if not fits or any(comes_out(board, arch.depth(count), rack.shop) for board in fits):
+            return tuple(_piece(arch, i, count, cased, entry, where) for i in range(count))
+    raise CannotBeCut(
+        BoardsTooNarrowForArch(
+            subject=Subject.opening(opening.mark),
+            what=f"{where.value} casing",
+            stock=entry.stock,
+            width=entry.width,
+            radius=arch.radius,
+            widest=max(board.width for board in fits),
+            needed=rack.shop.grid.up(arch.depth(counts[-1]) + rack.shop.edge_allowance),
+        )
+    )
+
+
+def _piece(arch: Arch, i: int, count: int, cased: CasedOpening, entry: CasingEntry, where: Where) -> Part:
+    segment, inside = arch.segment(i, count), where is Where.INTERIOR
+    sign, out_of_wall = (1.0, -1.0) if inside else (-1.0, 1.0)
+    board = segment_board(arch, segment, across=arch.outer_radius - segment.lowest, sign=sign)
+    (x, y), along, out = arch.center, segment.along, segment.outward
+    depth = cased.back + out_of_wall * entry.thickness
+    return Part(
+        kind=PartKind.CASING,
+        side=Side.HEAD,
+        where=where,
+        member=i + 1,
+        runs=count,
+        blank=PartBlank(stock=entry.stock, thickness=entry.thickness),
+        cuts=(
+            Rip(width=board.across),
+            Crosscut(length=board.length),
+            *_ends(board),
+            *board.curves(CurvedSide.NEAR, CurvedSide.FAR),
+        ),
+        seat=Seat(
+            origin=(
+                x + sign * along[0] * board.start + out[0] * board.low,
+                y + sign * along[1] * board.start + out[1] * board.low,
+                depth,
+            ),
+            along=(sign * along[0] + 0.0, sign * along[1] + 0.0, 0.0),
+            across=out,
+            through=(0.0, 0.0, -out_of_wall),
+        ),
+    )
+
+
+def _ends(board: SegmentBoard) -> tuple[Cut, ...]:
+    return tuple(
+        Miter(end=end, angle_deg=abs(angle), long_edge=Edge.FAR if angle > 0 else Edge.NEAR)
+        for end, angle in board.ends.items()
+        if abs(angle) > ROUND_OFF
+    )

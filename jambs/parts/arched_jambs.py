@@ -1,0 +1,102 @@
+"""The curved head of jambs under an arch, sawn in segments: boards on edge, their faces hollow, their backs round."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from jambs.findings import Subject
+from jambs.job.models.openings import Opening
+from jambs.job.models.path import FramePath, outset
+from jambs.job.models.trim import Curved
+from jambs.length import ROUND_OFF
+from jambs.parts.arch import Arch, Rack, SegmentBoard, arch_between, counts_of, segment_board
+from jambs.parts.arch_findings import BoardsTooThinForArch
+from jambs.parts.cuts import CannotBeCut, Crosscut, CurvedSide, Cut, EndBevel, Rip
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.part import Part, PartBlank, Seat
+from jambs.sides import Side
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArchedJamb:
+    """The curved head of a jamb: ``width`` through the wall, its edge at the frame at the depth ``edge`` [in]."""
+
+    opening: Opening
+    kind: PartKind
+    where: Where
+    stock: str
+    thickness: float
+    width: float
+    edge: float
+    curved: Curved | None
+
+    @property
+    def sign(self) -> float:
+        """1 where its boards run clockwise seen from inside, as inside; -1 outside."""
+        return 1.0 if self.where is Where.INTERIOR else -1.0
+
+
+def arched_jamb(jamb: ArchedJamb, clear: FramePath, rack: Rack) -> tuple[Part, ...]:
+    """Make the head of a jamb under an arch on the path of its clear opening.
+
+    Raises:
+        CannotBeCut: no board of the stock is thick enough for segments.
+    """
+    arch = arch_between(clear, outset(clear, dict.fromkeys(Side, jamb.thickness)))
+    return _sawn_head(jamb, arch, rack)
+
+
+def _sawn_head(jamb: ArchedJamb, arch: Arch, rack: Rack) -> tuple[Part, ...]:
+    """Saw the fewest segments that come out of a board at hand, of the thinnest that gives so few."""
+    thicks = sorted({board.thickness for board in rack.boards if board.stock == jamb.stock})
+    counts = list(counts_of(arch))
+    for count in counts:
+        for thick in thicks:
+            if thick >= arch.depth(count) - ROUND_OFF:
+                return tuple(_piece(jamb, arch, i, count, thick) for i in range(count))
+    raise CannotBeCut(
+        BoardsTooThinForArch(
+            subject=Subject.opening(jamb.opening.mark),
+            what=f"{jamb.where.value} jamb",
+            stock=jamb.stock,
+            radius=arch.radius,
+            thickest=max(thicks, default=0.0),
+            needed=rack.shop.grid.up(arch.depth(counts[-1])),
+            may_bend=jamb.where is Where.INTERIOR,
+        )
+    )
+
+
+def _piece(jamb: ArchedJamb, arch: Arch, i: int, count: int, thick: float) -> Part:
+    segment, sign = arch.segment(i, count), jamb.sign
+    board = segment_board(arch, segment, across=thick, sign=sign)
+    (x, y), along, out = arch.center, segment.along, segment.outward
+    at = sign * board.start
+    return Part(
+        kind=jamb.kind,
+        side=Side.HEAD,
+        where=jamb.where,
+        member=i + 1,
+        runs=count,
+        blank=PartBlank(stock=jamb.stock, thickness=thick),
+        cuts=(
+            Rip(width=jamb.width),
+            Crosscut(length=board.length),
+            *_ends(board),
+            *board.curves(CurvedSide.FACE, CurvedSide.BACK),
+        ),
+        seat=Seat(
+            origin=(x + along[0] * at + out[0] * board.low, y + along[1] * at + out[1] * board.low, jamb.edge),
+            along=(sign * along[0] + 0.0, sign * along[1] + 0.0, 0.0),
+            across=(0.0, 0.0, -sign),
+            through=out,
+        ),
+    )
+
+
+def _ends(board: SegmentBoard) -> tuple[Cut, ...]:
+    return tuple(
+        EndBevel(end=end, angle_deg=abs(angle), face_short=angle > 0)
+        for end, angle in board.ends.items()
+        if abs(angle) > ROUND_OFF
+    )

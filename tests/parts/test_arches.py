@@ -1,0 +1,104 @@
+"""Arches against school geometry and the trade's own rules: paths, segments, and the boards they are sawn from."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from arches import BOARDS, arched
+
+from jambs.job.models.fields import Size
+from jambs.job.models.path import FramePath, area_of, corner_turn_deg, outset, shaped_path, size_over_all
+from jambs.job.models.shape import ShapeEntry
+from jambs.parts.arch import arch_between, counts_of
+from jambs.parts.cuts import ArcCut, EndBevel, Miter
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.part import Part
+from jambs.sides import Side
+
+
+def path_of(width: float, height: float, **shape: object) -> FramePath:
+    return shaped_path(Size(width=width, height=height), ShapeEntry.model_validate(shape))
+
+
+def even(out: float) -> dict[Side, float]:
+    return dict.fromkeys(Side, out)
+
+
+def heads(parts: tuple[Part, ...], kind: PartKind, where: Where) -> list[Part]:
+    return [one for one in parts if one.kind is kind and one.where is where and one.side is Side.HEAD]
+
+
+def test_a_half_round_is_half_a_circle_over_its_legs() -> None:
+    path = path_of(36.0, 60.0, kind="half round")
+    left, head, right, sill = path
+    assert (left.length, right.length, sill.length) == (42.0, 42.0, 36.0)
+    assert head.length == pytest.approx(math.pi * 18)
+    assert head.crown == pytest.approx((18.0, 60.0))
+    assert area_of(path) == pytest.approx(36 * 42 + math.pi * 18**2 / 2)
+    assert [corner_turn_deg(path, i) for i in range(4)] == pytest.approx([90, 0, 0, 90], abs=1e-9)
+    grown = outset(path, even(2.0))
+    assert grown[1].length == pytest.approx(math.pi * 20)
+    assert size_over_all(grown) == Size(width=40.0, height=64.0)
+
+
+def test_a_segment_arch_of_whole_numbers() -> None:
+    """A chord of 48 that rises 18 has a radius of 25, and meets its legs at the angle of a 7-24-25 triangle."""
+    path = path_of(48.0, 60.0, kind="segment arch", rise=18)
+    head = path[1]
+    assert head.circle is not None
+    assert (head.circle.radius, head.circle.center) == (25.0, (24.0, 35.0))
+    assert corner_turn_deg(path, 1) == pytest.approx(math.degrees(math.atan2(7, 24)))
+    assert head.length == pytest.approx(25 * 2 * math.asin(24 / 25))
+    # Its outer edge, a board's width out, is concentric and meets the legs' outer edges.
+    outer = outset(path, even(4.0))
+    assert outer[1].circle is not None
+    assert outer[1].circle.center == head.circle.center
+    assert math.dist(outer[1].start, head.circle.center) == pytest.approx(29.0)
+    assert outer[1].start[0] == -4.0
+
+
+def test_a_spring_line_says_what_a_rise_says() -> None:
+    assert path_of(36.0, 60.0, kind="segment arch", spring_line=52) == path_of(36.0, 60.0, kind="segment arch", rise=8)
+
+
+def test_segments_of_an_even_polygon_have_its_miter() -> None:
+    """Three segments of a half circle are mitered at 180°/6, five at 180°/10: half of what the polygon turns."""
+    path = path_of(36.0, 60.0, kind="half round")
+    arch = arch_between(path, outset(path, even(3.5)))
+    assert list(counts_of(arch))[:3] == [3, 5, 7]
+    for count in (3, 5, 7):
+        half = math.pi / count / 2
+        segment = arch.segment(1, count)
+        assert segment.finish.slope == pytest.approx(math.tan(half))
+        assert segment.chord == pytest.approx(2 * 18 * math.sin(half))
+        assert arch.depth(count) == pytest.approx(21.5 - 18 * math.cos(half))  # width and sagitta of the hollow side
+
+
+def test_the_casing_takes_the_fewest_segments_that_come_out_of_a_board() -> None:
+    """Three segments need 5 5/8 in and an edge straightened: a 1x8; where the widest is a 1x6, five of them do."""
+    wide = heads(arched().kit.parts, PartKind.CASING, Where.INTERIOR)
+    assert [part.runs for part in wide] == [3, 3, 3]
+    assert {part.blank.board.nominal for part in wide if part.blank.board} == {"1x8"}
+    made = arched(shop__boards=[board for board in BOARDS if board["nominal"] not in ("1x8", "1x10", "1x12")])
+    narrow = heads(made.kit.parts, PartKind.CASING, Where.INTERIOR)
+    assert len(narrow) == 5
+    miters = [cut.angle_deg for part in narrow for cut in part.cuts if isinstance(cut, Miter)]
+    assert miters == pytest.approx([18.0] * 10)
+
+
+def test_the_jamb_is_sawn_hollow_from_thick_boards() -> None:
+    jambs = heads(arched().kit.parts, PartKind.EXTENSION_JAMB, Where.INTERIOR)
+    assert len(jambs) == 5 and {part.thickness for part in jambs} == {1.75}
+    radii = [cut.radius for cut in jambs[0].cuts if isinstance(cut, ArcCut)]
+    # Frame 36, face 2 1/2, reveal 1/8 leave 31 1/4 between the legs: half of it, and the thickness of 3/4.
+    assert radii == [15.625, 16.375]
+    assert [cut.angle_deg for cut in jambs[0].cuts if isinstance(cut, EndBevel)] == pytest.approx([18.0, 18.0])
+    crown = jambs[2].seat.at(jambs[2].length / 2, 0.0, jambs[2].thickness)
+    assert crown[0] == pytest.approx(18.0)
+
+
+def test_legs_end_at_the_spring_line() -> None:
+    legs = [one for one in arched().kit.parts if one.side.is_leg and one.kind is PartKind.CASING]
+    inside = [one for one in legs if one.where is Where.INTERIOR]
+    assert all(len([cut for cut in leg.cuts if isinstance(cut, Miter)]) == 1 for leg in inside)  # at the bottom alone
