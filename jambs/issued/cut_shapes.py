@@ -93,7 +93,8 @@ def _apart(was: Record, now: Record, part: Record) -> float:
     """Return how far the angles of two planes at an end take them apart, across a part or through it [job units]."""
     (along, across, through), other = was["flat"]["normal"], now["flat"]["normal"]
     wide = abs(across / along - other[1] / other[0]) * float(part["width"]["value"])
-    return max(wide, abs(through / along - other[2] / other[0]) * float(part["thickness"]["value"]))
+    deep = abs(through / along - other[2] / other[0]) * float(part["thickness"]["value"])
+    return float(max(wide, deep))
 
 
 def _lean(cut: Record, part: Record) -> float:
