@@ -244,7 +244,9 @@ def over_all(opening: CasedOpening, trim: InteriorTrim) -> OverAll:
     built, width, past = trim.built_up, trim.casing.width, past_inner(trim)
     assert built is not None
     band = built.backband.width if built.backband else 0.0
-    beside = max(width + past + band, built.plinths.width if built.plinths else 0.0)
+    beside = width + past + band
+    if built.plinths:
+        beside = max(beside, built.plinths.width)
     if built.head:
         past_cap = max(crown_past_cap(built), 0.0)
         out = max(width + band + max(member.overhang for member in built.head) + past_cap, beside)
