@@ -30,6 +30,13 @@ def test_where_a_level_line_enters_and_leaves_an_outline(height: float, covered:
     assert across_at(TENT, height) == covered
 
 
+def test_an_opening_of_unknown_height_stands_in_no_elevation() -> None:
+    job = job_of(changed(openings__0__sill_height=None, openings__0__faces="north"))
+    kits = [make_kit(one, job) for one in place_windows(job)]
+    found = elevation_of("north", elevation_entry(faces="north"), kits)
+    assert (found.openings, found.unplaced) == ((), ("W1",))
+
+
 def test_a_raked_window_covers_its_trim_and_is_seen_mirrored() -> None:
     """24 wide, 30 high at the left and 48 at the right from inside, 36 over the floor; 10 from the corner outside.
 

@@ -13,7 +13,7 @@ from fasten_house import elevation, entries, entry
 from jambs.fasten.fastener_words import assumed_lengths
 from jambs.fasten.furring_words import verdict_words
 from jambs.fasten.plan import FastenerLine, board_count, field_count, field_fasteners, known_spacing, opening_fasteners
-from jambs.fasten.reach import Sold, framing_face, layers_to_framing, next_length
+from jambs.fasten.reach import Sold, framing_face, layers_to_framing, next_length, through_opening
 from jambs.job.models.openings import Assumed
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
@@ -73,6 +73,16 @@ def test_the_framing_is_reached_at_its_outermost_face() -> None:
     assert framing_face(double) == 9.5
     assert [one.thickness for one in layers_to_framing(double, double.trim_plane)] == [0.5, 2.0, 0.5]
     assert [one.thickness for one in layers_to_framing(double, 11.0)] == [1.0, 0.5]
+
+
+def test_what_holds_nothing_has_no_way_in() -> None:
+    """No casing without exterior trim, no buck where the sheathing carries the flange; a liner is on the studs."""
+    bare = kit_of(exterior_trim=None, position={"share": "0"})
+    assert through_opening(Fixed.CASING, bare) is None and through_opening(Fixed.BUCK, bare) is None
+    lined = kit_of(walls__main__buck={"kind": "liner", "thickness": "3/4", "stock": "plywood"})
+    (through,) = through_opening(Fixed.BUCK, lined) or ()
+    assert (through.name, through.thickness) == ("liner buck", 0.75)
+    assert through_opening(Fixed.STRAPPING, lined) is None
 
 
 def test_without_framing_the_sheathing_is_reached() -> None:

@@ -1,0 +1,163 @@
+"""What laps over what, in words: a membrane laps what lies up to 10 mm in front of it (National Building Code of Canada
+9.27.3.8); farther out a strip has to bring it there; a wall that names none leaves it to be settled.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from cases import kit_of
+
+from jambs.flashing.blank import BlankKind
+from jambs.flashing.lap_words import (
+    CladdingLaps,
+    HeadMembraneLaps,
+    PanLaps,
+    SideTapeLaps,
+    TrimLaps,
+    UpstandLaps,
+    WindowLaps,
+)
+from jambs.flashing.make import make_flashings
+from jambs.flashing.membrane import air_control_plane, is_behind
+from jambs.job.models.outside import FlashingEntry
+from jambs.length import MM_PER_INCH, Units
+from jambs.parts.kit import Kit
+from jambs.place.placement import Placement
+
+INCH = Units.INCH
+NEAR, FAR = 0.375, 0.5
+
+
+@pytest.mark.parametrize(("mm", "far"), [(9.9, False), (10.0, False), (10.1, True)])
+def test_a_membrane_laps_what_lies_up_to_ten_millimeters_out(mm: float, far: bool) -> None:
+    assert is_behind(mm / MM_PER_INCH) is far
+
+
+@pytest.mark.parametrize(
+    ("behind", "under", "head", "from_where", "upstand", "cladding"),
+    [
+        (
+            None,
+            "the layer that sheds the water under the opening",
+            "layer that sheds the water",
+            "down over the head flange and its tape",
+            'settle which layer does: the wall names no membrane; bring it over the upstand of 3"',
+            "it",
+        ),
+        (
+            NEAR,
+            "the membrane under the opening",
+            "membrane at the head",
+            "down over the head flange and its tape",
+            'over the upstand of 3", taped at its upper edge',
+            "the membrane",
+        ),
+        (
+            FAR,
+            "a strip under the opening that comes 1/2\" out from the wall's membrane",
+            "strip of membrane at the head",
+            "from the wall's membrane, 1/2\" further in, down over the head flange and its tape",
+            'from the membrane, 1/2" behind the trim plane, out over the upstand of 3"; taped at both edges',
+            "the strip",
+        ),
+    ],
+)
+def test_where_the_membrane_is(
+    behind: float | None, under: str, head: str, from_where: str, upstand: str, cladding: str
+) -> None:
+    assert PanLaps(front=1.0, behind=behind).over(INCH) == f'front leg 1" down over {under}'
+    assert HeadMembraneLaps(behind=behind).what == head
+    assert HeadMembraneLaps(behind=behind).over(INCH) == from_where
+    assert UpstandLaps(behind=behind, upstand=3.0).over(INCH) == upstand
+    over = CladdingLaps(behind=behind, gap=0.375).over(INCH)
+    assert over == f"over {cladding}, 3/8\" clear of the head casing's upper edge"
+    bare = WindowLaps(is_door=False, has_flange=True, has_pan=False, behind=behind)
+    assert bare.over(INCH) == f"over {under}; no sealant under the bottom flange, so that water drains out"
+
+
+@pytest.mark.parametrize(
+    ("is_door", "has_flange", "has_pan", "what", "over"),
+    [
+        (False, True, True, "window, nailing flange", "over the pan; no sealant under the bottom flange, so that"),
+        (False, False, True, "window on its clips", "over the pan; open at the bottom, so that the pan drains"),
+        (True, True, False, "door, nailing flange", "its threshold bedded in sealant over its whole width"),
+        (True, False, True, "door on its clips", "over the pan; open at the bottom"),
+    ],
+)
+def test_what_a_window_and_a_door_stand_on(
+    is_door: bool, has_flange: bool, has_pan: bool, what: str, over: str
+) -> None:
+    step = WindowLaps(is_door=is_door, has_flange=has_flange, has_pan=has_pan, behind=None)
+    assert step.what == what and step.over(INCH).startswith(over)
+
+
+@pytest.mark.parametrize(
+    ("has_flange", "has_pan", "what", "over"),
+    [
+        (True, True, "tape at the side flanges", "over the flanges and the pan's end dams"),
+        (True, False, "tape at the side flanges", "over the flanges"),
+        (
+            False,
+            True,
+            "tape at the sides",
+            "from the frame onto what sheds the water beside it, over the pan's end dams",
+        ),
+        (False, False, "tape at the sides", "from the frame onto what sheds the water beside it"),
+    ],
+)
+def test_the_tape_at_the_sides(has_flange: bool, has_pan: bool, what: str, over: str) -> None:
+    step = SideTapeLaps(has_flange=has_flange, has_pan=has_pan)
+    assert (step.what, step.over(INCH)) == (what, over)
+
+
+def placement_of(*, inner: bool, outer: bool) -> Placement:
+    """The base window with a membrane inside the studs at 1/2, one on the sheathing at 6 1/2, both or none."""
+    layers: list[Any] = ["gypsum board 1/2", {"material": "stud 2x6", "spacing": "16"}, "plywood 1/2"]
+    layers += [{"material": "EPS", "thickness": "5"}, {"material": "plywood 1/2", "role": "outer sheathing"}]
+    layers.append("wood shingles")
+    if outer:
+        layers.insert(3, "housewrap")
+    if inner:
+        layers.insert(1, "polyethylene 6 mil")
+    return kit_of(walls__main__layers=layers).placement
+
+
+@pytest.mark.parametrize(("inner", "outer"), [(False, False), (True, False), (False, True), (True, True)])
+def test_air_is_kept_back_by_the_weather_membrane_or_by_one_inside_or_at_the_sheathing(
+    inner: bool, outer: bool
+) -> None:
+    planes = placement_of(inner=inner, outer=outer).planes
+    membranes = [one.outer for one in planes.layers if one.layer.role.value == "membrane"]
+    assert len(membranes) == inner + outer
+    assert air_control_plane(planes) == max(membranes, default=planes.sheathing_plane)
+
+
+def shaped(shape: Any, frame: str, **more: Any) -> Kit:
+    changes = {"openings__0__rough_opening": None, "openings__0__shape": shape, "openings__0__frame": frame}
+    return kit_of(**{**changes, **more})
+
+
+def test_over_a_head_that_is_not_level_no_strip_is_made_and_a_pan_lies_on_the_level_bottom() -> None:
+    """Shims 1/4: 24 1/2 wide at the foot of a raked frame; the level edge of an octagon of 30, cut 8, is 14.
+
+    Moved out by 1/4 at corners of 45° it is 2 x 1/4 tan 22.5° = 0.2071 longer.
+    """
+    raked = make_flashings(shaped({"kind": "raked", "left": "30", "right": "48"}, "24 x 48"), FlashingEntry(), INCH)
+    assert [one.kind for one in raked.blanks] == [BlankKind.SILL_PAN, BlankKind.SILL_FLASHING]
+    assert raked.blanks[0].between == 24.5
+    octagon = shaped({"kind": "octagon", "cut": "8"}, "30 x 30", exterior_trim__outside__sill=None)
+    (pan,) = make_flashings(octagon, FlashingEntry(), INCH).blanks
+    assert pan.between == pytest.approx(14.2071, abs=1e-4)
+    # Casing goes round its lower edges too, so that the legs come down on a piece of it.
+    steps = [lap.step for lap in make_flashings(octagon, FlashingEntry(), INCH).laps]
+    said = [step.over(INCH) for step in steps if isinstance(step, TrimLaps)]
+    assert len(said) == 1 and said[0].startswith("legs on the bottom piece, ")
+
+
+def test_without_bent_metal_only_the_laps_of_the_kit_are_told() -> None:
+    kit = kit_of()
+    found = make_flashings(kit, None, INCH)
+    assert (found.blanks, found.bending) == ((), None)
+    assert [lap.number for lap in found.laps] == list(range(1, len(found.laps) + 1)) and found.laps
