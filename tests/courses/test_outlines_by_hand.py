@@ -30,6 +30,20 @@ def test_where_a_level_line_enters_and_leaves_an_outline(height: float, covered:
     assert across_at(TENT, height) == covered
 
 
+def test_a_window_and_all_of_its_trim_on_the_wall() -> None:
+    """10 from the corner, 36 up. Casing 4 1/2 from 2 inside the frame: 2 1/2 past it; the sill's horns 1 farther.
+
+    The head casing ends 4 1/2 over 45 1/2: 50 over the frame's bottom; the sill hangs below it.
+    """
+    job = job_of(changed(openings__0__faces="north", openings__0__from_left="10"))
+    kits = [make_kit(one, job) for one in place_windows(job)]
+    (found,) = elevation_of("north", elevation_entry(faces="north"), kits).openings
+    assert found.frame == (10.0, 36.0, 45.5, 83.5)
+    assert (found.trim[0], found.trim[2], found.trim[3]) == pytest.approx((6.5, 49.0, 86.0))
+    assert found.trim[1] == found.sill and found.trim[1] < 35.0
+    assert found.head == pytest.approx(86.375)
+
+
 def test_an_opening_of_unknown_height_stands_in_no_elevation() -> None:
     job = job_of(changed(openings__0__sill_height=None, openings__0__faces="north"))
     kits = [make_kit(one, job) for one in place_windows(job)]

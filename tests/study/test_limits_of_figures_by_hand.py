@@ -18,6 +18,7 @@ from jambs.study.record.comparison_record import _candidate, _detail, _heat, _mo
 from jambs.study.record.figures import figure, share, signed
 from jambs.study.record.wall_record import _way, perms
 from jambs.study.sweep import _crossing, _excess_at
+from jambs.study.wall.assumed_words import conductivity_assumed, member_share_assumed
 from jambs.study.wall.indoor_air import MoldLimit
 from jambs.study.wall.stack import US_PERM
 
@@ -103,10 +104,10 @@ def test_a_share_is_printed_in_percent_and_nothing_stays_nothing(value: float | 
     assert (found and found["text"]) == text
 
 
-@pytest.mark.parametrize(("coldest", "verdict"), [(0.75, "enough"), (0.7499, "NOT enough"), (0.76, "enough")])
+@pytest.mark.parametrize(("coldest", "verdict"), [(0.754, "enough"), (0.7539, "NOT enough"), (0.76, "enough")])
 def test_a_surface_as_warm_as_the_worst_month_asks_for_is_warm_enough(coldest: float, verdict: str) -> None:
     """The factor that keeps the monthly mean at 80 % is the least that will do: a limit, itself allowed."""
-    surfaces: Any = SimpleNamespace(coldest=coldest, mold=MoldLimit(factor=0.75, month=2))
+    surfaces: Any = SimpleNamespace(coldest=coldest, mold=MoldLimit(factor=0.754, month=2))
     found = _mold(surfaces)
     assert found is not None
     assert (found["text"], found["is_enough"]) == (f"0.75 in Feb: {verdict}", verdict == "enough")
@@ -147,6 +148,34 @@ def test_a_candidate_tells_its_stops_and_one_that_cannot_be_studied_has_none() -
     nothing = {"against": (), "why_not": (), "refused": (), "kit": None, "effects": None}
     told = _candidate(SimpleNamespace(**bare, **nothing), "A", None, STUDY)  # type: ignore[arg-type]
     assert (told["stops"], told["why_not"], told["built"]) == ([], None, None)
+
+
+@pytest.mark.parametrize(
+    ("depth", "name"),
+    [
+        (-0.01, None),
+        (-1e-12, "gypsum board"),
+        (0.5 + 1e-12, "gypsum board"),
+        (3.0, "stud"),
+        (6.5, "plywood"),
+        (7.0, "strapping"),
+        (11.0 + 1e-12, "EPS"),
+        (11.01, None),
+    ],
+)
+def test_the_layer_at_a_depth(depth: float, name: str | None) -> None:
+    """1/2 of gypsum, studs to 6, plywood to 6 1/2, strapping to 8, foam to 11; a face is its inner layer's.
+
+    A sheet without thickness is at no depth.
+    """
+    layers = [*STRAPPED[:3], "housewrap", *STRAPPED[3:]]
+    found = wall_of(layers).layer_at(depth)
+    assert (found and found.name.startswith(name or " ")) == (True if name else None)
+
+
+def test_figures_that_nobody_stated_are_told_to_the_digit_they_are_known_to() -> None:
+    assert conductivity_assumed("stud 2x6", 0.1154).value == "0.115 W/mK"
+    assert member_share_assumed("strapping", 3.5, 16.0, Units.INCH).value == "21.9%"
 
 
 PANEL = FrameBlock(depth=0.06, face=0.1, transmittance=1.6, panel_thickness=0.03, panel_setback=0.0)
