@@ -108,6 +108,21 @@ def test_a_humidity_in_per_cent_is_refused(humidity: float) -> None:
         Climate(inside=20, inside_humidity=humidity, outside=0)
 
 
+def test_saturated_air_is_at_its_dew_point() -> None:
+    """All of the range but its dry end, at which nothing ever condenses; 0 degC is where the ice begins."""
+    assert dew_point(20.0, 1.0) == pytest.approx(20.0, abs=1e-9)
+    with pytest.raises(StudyError):
+        dew_point(20.0, 0.0)
+    with pytest.raises(StudyError):
+        saturation_temperature(0.0)
+
+
+def test_a_surface_warmer_than_the_air_takes_any_humidity() -> None:
+    """At a factor of 1.1 it is 4 K warmer than the room: saturated air does not sweat there; 80 % comes before."""
+    assert greatest_humidity(1.1, inside=20, outside=-20, criterion=Criterion.CONDENSATION) == 1.0
+    assert greatest_humidity(1.0, inside=20, outside=-20, criterion=Criterion.MOLD) == pytest.approx(0.8)
+
+
 def test_no_factor_without_a_difference() -> None:
     with pytest.raises(StudyError, match="both airs are at 20 degC: no temperature factor"):
         required_factor(Climate(inside=20, inside_humidity=0.5, outside=20), Criterion.MOLD)

@@ -11,6 +11,7 @@ from test_wall_report import FILLED, MONTHS, report
 
 from jambs.job.models.site import Site, site_of
 from jambs.job.reading.faults import JobFaults
+from jambs.study.wall.humidity import saturation_pressure
 from jambs.study.wall.indoor_air import CLASS_EXCESS, class_humidity, indoor_climates, mold_limit
 
 
@@ -35,6 +36,29 @@ def test_the_classes_are_steps_of_two_grams_in_a_cubic_meter(humidity_class: int
     """Gas constant of water vapor 461.5 J/(kg K) at 293.15 K: 2 g/m3 are 270.6 Pa; the standard rounds to 10 Pa."""
     pressure = 0.002 * humidity_class * 461.5 * 293.15
     assert CLASS_EXCESS[humidity_class] == pytest.approx(pressure, abs=10)
+    assert CLASS_EXCESS[humidity_class] % 10 == 0
+
+
+@pytest.mark.parametrize(
+    ("outside", "share"), [(-10.0, 1.0), (0.0, 1.0), (5.0, 0.75), (10.0, 0.5), (20.0, 0.0), (25.0, 0.0)]
+)
+def test_the_excess_falls_straight_from_frost_to_twenty_degrees(outside: float, share: float) -> None:
+    """1.10 x 540 = 594 Pa of class 2 over the vapor outdoors, at 30 % of saturation."""
+    found = class_humidity(site_with(humidity_class="2"), outside, 0.3) * saturation_pressure(20)
+    assert found - 0.3 * saturation_pressure(outside) == pytest.approx(594 * share)
+
+
+def test_air_indoors_is_never_more_than_saturated() -> None:
+    """Air at 25 °C and 90 % holds 2850 Pa; at 20 °C it can hold 2337."""
+    assert class_humidity(site_with(humidity_class="2"), 25.0, 0.9) == 1.0
+
+
+@pytest.mark.parametrize(("warmest", "counts"), [(20.0, False), (19.0, False), (18.9, True)])
+def test_a_month_as_warm_as_the_room_says_nothing_of_a_surface(warmest: float, counts: bool) -> None:
+    """Every month alike at 95 %: the surface may be no colder than the room by next to nothing."""
+    months = {"monthly_temperatures": [f"{warmest} C"] * 12, "monthly_humidities": ["95 %"] * 12}
+    found = mold_limit(site_with(**months, humidity_class="1"))
+    assert (found is not None) is counts
 
 
 def test_summer_air_is_not_as_dry_as_winter_air() -> None:
