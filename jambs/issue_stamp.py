@@ -7,19 +7,23 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Revision:
-    """One issue of an opening as the table of issues has it: its number, its day, what changed then in words."""
+    """One issue of an opening as the table of issues has it: its number, its day, what changed then in words.
+
+    ``mark``: what the opening had then.
+    """
 
     number: int
     day: str
     words: str
+    mark: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class IssueStamp:
     """The issue of a paper. ``day``: date of issue; ``measured``: day of its readings, empty where it is planned.
 
-    ``replaces``: number of the issue that this one takes the place of, None for the first. Number 0 is not issued: a
-    drawing that a script made.
+    ``replaces``: number of the issue that this one takes the place of, None for the first; ``replaced_mark``: the mark
+    of the opening in it, where it was another one. Number 0 is not issued: a drawing that a script made.
     """
 
     number: int
@@ -27,6 +31,7 @@ class IssueStamp:
     code: str
     measured: str = ""
     replaces: int | None = None
+    replaced_mark: str = ""
 
     @property
     def text(self) -> str:
@@ -42,8 +47,16 @@ class IssueStamp:
 
     @property
     def _more(self) -> tuple[str, str]:
-        replaced = f"replaces issue {self.replaces}" if self.replaces is not None else ""
-        return (f"measured {self.measured}" if self.measured else ""), replaced
+        return (f"measured {self.measured}" if self.measured else ""), self.replaced
+
+    @property
+    def replaced(self) -> str:
+        """What it takes the place of: ``replaces issue 3``, where the opening had another mark ``… of W1``."""
+        return "" if self.replaces is None else f"replaces issue {self._replaced_issue}"
+
+    @property
+    def _replaced_issue(self) -> str:
+        return f"{self.replaces} of {self.replaced_mark}" if self.replaced_mark else str(self.replaces)
 
     @property
     def fields(self) -> dict[str, str]:
@@ -53,5 +66,5 @@ class IssueStamp:
             "code": self.code,
             "date of issue": self.day,
             "date measured": self.measured or "planned",
-            "replaces issue": "none" if self.replaces is None else str(self.replaces),
+            "replaces issue": "none" if self.replaces is None else self._replaced_issue,
         }

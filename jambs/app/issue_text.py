@@ -81,7 +81,9 @@ def _changed_line(record: Record, told: Entry | None, last: Entry, mark: str, jo
     try:
         found = _compared(record, told.sheets[was], was, last.sheets[mark], mark, job)
     except (Unreadable, *OTHER_SHAPE):
-        return f"  {mark}: {last.why.get(mark) or 'changed'}; compare the sheets, its figures then are not on record"
+        return (
+            f"  {mark}: {last.why.get(mark) or 'changed'}; hold the old sheets against the new ones, figure by figure"
+        )
     recut = _in_order({one.mark for one in found.changes if isinstance(one.verdict, Recut)})
     dropped = _in_order({one.mark for one in found.changes if isinstance(one.verdict, NoLongerNeeded)})
     count = len(found.changes)

@@ -39,7 +39,6 @@ from jambs.issued.plan import (
     papers_that_stay,
     plan_issue,
     put_back,
-    replaced_issue,
     withdrawn,
 )
 from jambs.issued.reasons import why_text
@@ -102,23 +101,28 @@ class Issuing:
         return house_document(self.house, self.boards, self.basis) if self.is_whole else kept_document(self.record)
 
     def _stamp(self, mark: str, measured: str, table: tuple[Revision, ...]) -> Stamp:
-        sheet, changes = self.plan.sheets[mark], self.plan.changes.get(mark)
-        plain = plain_stamp(self.record, mark, sheet, measured=measured)
-        plain = replace(plain, revisions=table)
+        changes = self.plan.changes.get(mark)
+        plain = plain_stamp(mark, self.plan.sheets[mark], table, measured=measured)
         if changes is None or self.plan.last is None:
             return plain
         since = self.plan.last.sheets[changes.was].number
         return replace(plain, since=since, why=why_text(changes.why, self.job.units), changes=changes.changes)
 
 
-def plain_stamp(record: Record, mark: str, sheet: IssuedSheet, *, measured: str) -> Stamp:
-    """Return what the papers of an opening say of their issue, without what changed: always alike for one issue."""
+def plain_stamp(mark: str, sheet: IssuedSheet, table: tuple[Revision, ...], *, measured: str) -> Stamp:
+    """Return what the papers of an opening say of their issue, without what changed: always alike for one issue.
+
+    ``table``: its issues up to this one, whatever its mark was; it takes the place of the one before.
+    """
+    before = table[-2] if len(table) > 1 else None
     return Stamp(
         number=sheet.number,
         day=sheet.day,
         code=sheet.code,
         measured=measured,
-        replaces=replaced_issue(record, mark, sheet),
+        replaces=before.number if before else None,
+        replaced_mark=before.mark if before and before.mark != mark else "",
+        revisions=table,
     )
 
 

@@ -90,7 +90,7 @@ def values_of(title: TitleBlock, *, sheet: str) -> dict[str, str]:
 def _issue_values(issue: IssueStamp) -> dict[str, str]:
     return {
         "ISSUE": str(issue.number) if issue.number else "none",
-        "REPLACES": "" if issue.replaces is None else f"replaces issue {issue.replaces}",
+        "REPLACES": issue.replaced,
         "CODE": issue.code,
         "DATE": issue.day if issue.number else "",
         "MEASURED": f"measured {issue.measured}" if issue.measured else "planned",

@@ -91,10 +91,9 @@ def _near_value(was: Any, now: Any, tolerance: float) -> bool:
 
 def _apart(was: Record, now: Record, part: Record) -> float:
     """Return how far the angles of two planes at an end take them apart, across a part or through it [job units]."""
-    (along, across, through), other = was["flat"]["normal"], now["flat"]["normal"]
-    wide = abs(across / along - other[1] / other[0]) * float(part["width"]["value"])
-    deep = abs(through / along - other[2] / other[0]) * float(part["thickness"]["value"])
-    return float(max(wide, deep))
+    one, other = was["flat"]["normal"], now["flat"]["normal"]
+    sizes = {1: float(part["width"]["value"]), 2: float(part["thickness"]["value"])}
+    return max(float(abs(one[axis] / one[0] - other[axis] / other[0])) * size for axis, size in sizes.items())
 
 
 def _lean(cut: Record, part: Record) -> float:

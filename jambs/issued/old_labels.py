@@ -44,7 +44,8 @@ class OldLabel:
 class OpeningLabels:
     """The old labels of one opening. ``now``: the issue that its labels are of today, none where it is gone.
 
-    ``new``: marks of parts that had no label before. ``unread``: issues whose labels are not on record any more.
+    ``new``: marks of parts that had no label before, none where that is not known. ``unread``: issues whose labels are
+    not on record any more.
     """
 
     mark: str
@@ -107,7 +108,9 @@ def _opening_labels(
         room=room,
         now=now.sheets[mark].number if opening else None,
         labels=tuple(sorted(_labels(found), key=_order)),
-        new=tuple(part["mark"] for part in opening["parts"] if part["mark"] not in known) if opening else (),
+        new=tuple(part["mark"] for part in opening["parts"] if part["mark"] not in known)
+        if opening and not unread
+        else (),
         unread=tuple(unread),
     )
 

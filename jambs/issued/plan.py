@@ -204,12 +204,6 @@ def _code(key: str) -> str:
     return key[:4].upper()
 
 
-def replaced_issue(record: Record, mark: str, sheet: IssuedSheet) -> int | None:
-    """Return the issue that the sheets of an opening took the place of when they were issued, None for its first."""
-    before = [entry.sheets[mark].number for entry in record.issues.values() if mark in entry.sheets]
-    return max((number for number in before if number < sheet.number), default=None)
-
-
 def new_issue(record: Record, plan: IssuePlan, staged: Path) -> NewIssue | None:
     """Return what makes the staged papers an issue; nothing where not a file differs from what holds."""
     if plan.is_same and _covers(record, staged):

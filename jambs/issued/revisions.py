@@ -28,13 +28,13 @@ def revisions(record: Record, plan: IssuePlan) -> Mapping[str, tuple[Revision, .
             sheet = issue.sheets.get(then)
             if sheet and sheet.number == issue.issue:
                 words = _words(issue.why.get(then, ""))
-                found[mark][sheet.number] = Revision(number=sheet.number, day=sheet.day, words=words)
+                found[mark][sheet.number] = Revision(number=sheet.number, day=sheet.day, words=words, mark=then)
     return {mark: _up_to_now(mark, plan, those) for mark, those in found.items()}
 
 
 def _up_to_now(mark: str, plan: IssuePlan, found: Mapping[int, Revision]) -> tuple[Revision, ...]:
     sheet, words = plan.sheets[mark], _words(why_text(plan.why.get(mark, ()), plan.units))
-    new = {sheet.number: Revision(number=sheet.number, day=sheet.day, words=words)}
+    new = {sheet.number: Revision(number=sheet.number, day=sheet.day, words=words, mark=mark)}
     every = {**new, **found}
     return tuple(every[number] for number in sorted(every) if number <= sheet.number)
 

@@ -94,7 +94,7 @@ def _stock(stock: str, job: Job) -> str:
 
 def _row(kit: CutKit, sheets: int, stamps: Stamps) -> Record:
     stamp = stamps.by_mark.get(kit.mark)
-    replaced = f"replaces issue {stamp.replaces}" if stamp and stamp.replaces is not None else ""
+    replaced = stamp.issue.replaced if stamp else ""
     return {
         "mark": kit.mark,
         "room": kit.placement.opening.room,

@@ -40,8 +40,8 @@ class ChangeLine(Protocol):
 class Stamp:
     """The issue of one sheet: ``number`` counts issues of the job; ``code`` is short and differs for other figures.
 
-    ``measured``, ``replaces``: as ``IssueStamp`` has them. ``revisions``: this issue and those before it.
-    ``since``: the issue that the ``changes`` are told from.
+    ``measured``, ``replaces``, ``replaced_mark``: as ``IssueStamp`` has them. ``revisions``: this one and those before
+    it. ``since``: the issue that the ``changes`` are told from.
     """
 
     number: int
@@ -49,6 +49,7 @@ class Stamp:
     code: str
     measured: str = ""
     replaces: int | None = None
+    replaced_mark: str = ""
     revisions: tuple[Revision, ...] = ()
     since: int | None = None
     why: str = ""
@@ -58,7 +59,12 @@ class Stamp:
     def issue(self) -> IssueStamp:
         """What every paper of the opening says of its issue."""
         return IssueStamp(
-            number=self.number, day=self.day, code=self.code, measured=self.measured, replaces=self.replaces
+            number=self.number,
+            day=self.day,
+            code=self.code,
+            measured=self.measured,
+            replaces=self.replaces,
+            replaced_mark=self.replaced_mark,
         )
 
 

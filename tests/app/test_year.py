@@ -103,6 +103,7 @@ def test_a_year(house: House) -> None:
     house.build()
     assert_true(house)
     assert house.parts() == {mark.replace("K1-", "W1-"): sizes for mark, sizes in marks.items()}
+    assert house.title("W1")["REPLACES"] == f"replaces issue {before['K1'][0]} of K1"
     assert "renamed, now W1" in house.text(INDEX)
     assert "W1-1" in old_label(house, "K1-1") and "throw away" not in old_label(house, "K1-5")
 

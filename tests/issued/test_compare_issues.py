@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 import copy
+import re
+from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
+from cases import job_of, strips
 from issued_records import measured, opening_of
 
+from jambs.app.chain import make_kits
 from jambs.issued.compare import Change, compare_openings, verdict
 from jambs.issued.reasons import why_text
 from jambs.issued.verdict_reasons import Recut, RecutWhy
 from jambs.length import Units
+from jambs.sheets.record import job_record
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 TOLERANCE = 1 / 32 + 1e-9
 
 
@@ -159,3 +166,14 @@ def test_another_flare_is_another_shape() -> None:
     told = jambs(flared(), flared(sides="12 deg"))
     assert "recut: cut otherwise" in told["W1-2"] and "recut: cut otherwise" in told["W1-3"]
     assert jambs(flared(), flared()) == {f"W1-{number}": set() for number in (1, 2, 3, 4)}
+
+
+@pytest.mark.parametrize(("house", "other"), [("gable-house", "frame_reveal: 1/4"), ("quarry-loft", "frame_reveal: 8")])
+def test_every_cut_that_an_example_makes_can_be_compared(house: str, other: str) -> None:
+    """Flared, raked, octagonal, ganged, returned: with another frame reveal every opening has other parts."""
+    text = (EXAMPLES / house / "job.yaml").read_text(encoding="utf-8")
+    jobs = [job_of(yaml.safe_load(one)) for one in (text, re.sub(r"frame_reveal: [\d/]+", other, text))]
+    records = [job_record(strips(make_kits(job)), job)["openings"] for job in jobs]
+    for old, new in zip(*records, strict=True):
+        assert compared(old, old)[1] == []
+        assert compared(old, new)[1]

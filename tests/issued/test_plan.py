@@ -12,6 +12,7 @@ from issued_records import measured, papers, record_of
 
 from jambs.issued.entry import BUILD, PRINTED, Entry
 from jambs.issued.errors import RecordError, Unreadable
+from jambs.issued.old_labels import LabelsNow, old_labels
 from jambs.issued.plan import IssuePlan, lay_out, new_issue, papers_that_stay, plan_issue, put_back, withdrawn
 from jambs.issued.record import Record
 from jambs.issued.revisions import revisions
@@ -199,6 +200,10 @@ def test_figures_kept_in_another_shape_are_not_compared(folder: Path, kept: byte
         writing.commit(Commit(staged=fresh, day=DAY, facts=facts_of(plan), documents={PRINTED: kept}, issue=issue))
     plan = plan_issue(Record.open(folder), record_of(**CHANGED), day=DAY, tolerance=0)
     assert (plan.changed, plan.not_compared, dict(plan.changes)) == (("W1",), ("W1",), {})
+    openings = {one["mark"]: one for one in plan.printed["openings"]}
+    now = LabelsNow(sheets=plan.sheets, openings=openings, moves={}, tolerance=0)
+    told = old_labels(Record.open(folder), now)
+    assert [(one.labels, one.new, one.unread) for one in told] == [((), (), (1,))]  # whether they are new nobody knows
 
 
 # ---- large houses
@@ -260,6 +265,8 @@ def test_the_table_of_issues_goes_with_the_opening_whatever_its_mark_was(folder:
     exchanged = rooms("W2", "W1", **CHANGED)
     before = [told(folder, exchanged, mark) for mark in ("W1", "W2")]
     assert [[number for number, _ in table] for table in before] == [[1, 3], [1, 2, 3]]
+    tables = revisions(Record.open(folder), plan_issue(Record.open(folder), exchanged, day=DAY, tolerance=1 / 32))
+    assert [[one.mark for one in tables[mark]] for mark in ("W1", "W2")] == [["W2", "W1"], ["W1", "W1", "W2"]]
     assert "measured" in before[1][1][1] and before[0][1][1].startswith("marks exchanged: it is what W2 was")
     issued(folder, exchanged, W1="3", W2="3")
     assert [told(folder, exchanged, mark) for mark in ("W1", "W2")] == before
