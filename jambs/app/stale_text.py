@@ -1,4 +1,6 @@
-"""Which papers on record hold no longer, in one line for each verb: which, for which parts, and what to run."""
+"""Which papers on record hold no longer, in one line for each verb: which, for which parts, and what to run; which
+openings have another mark.
+"""
 
 from __future__ import annotations
 
@@ -12,9 +14,20 @@ from jambs.app.paper_names import NAMING_BOARDS
 from jambs.app.stale_words import stale_line
 from jambs.app.writing import suppress_record_faults
 from jambs.issued.basis import stale_papers
+from jambs.issued.reasons import MarksExchanged, RenamedFrom
 from jambs.issued.record import Record
+from jambs.issued.remarked import Moves, Remarked
 from jambs.job import Job
+from jambs.length import Units
 from jambs.outside.house import PlannedHouse
+
+
+def remarked_lines(moves: Moves, house: PlannedHouse, units: Units) -> list[str]:
+    """Return a line for each opening that has another mark since the last issue: the next build says so too."""
+    remarked = Remarked.of(moves, {kit.mark for kit in house.kits})
+    renamed = {mark: RenamedFrom(mark=old) for mark, old in remarked.renamed.items()}
+    exchanged = {mark: MarksExchanged(mark=old) for mark, old in remarked.exchanged.items()}
+    return [f"marks  {mark}: {why.sentence(units)}" for mark, why in {**renamed, **exchanged}.items()]
 
 
 def stale_lines(

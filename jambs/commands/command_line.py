@@ -79,6 +79,7 @@ def check(job: Path, out: Path | None) -> None:
     click.echo(summary(asked))
     _tell_tables(asked)
     _tell_outside(asked)
+    _tell_remarked(asked)
     _tell_stale(asked, job)
 
 
@@ -182,6 +183,14 @@ def _tell_issue(asked: Asked) -> None:
     from jambs.face import tell_issue
 
     click.echo(tell_issue(asked.job, asked.target))
+
+
+def _tell_remarked(asked: Asked) -> None:
+    """Say before anything is built which openings have another mark, and whose boards carry which labels."""
+    from jambs.face import remarked
+
+    for line in remarked(asked):
+        click.echo(line)
 
 
 def _tell_stale(asked: Asked, path: Path) -> None:

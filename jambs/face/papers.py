@@ -66,6 +66,13 @@ def stale(asked: Asked, *, job_words: str) -> list[str]:
     return stale_lines(asked.house, asked.job, asked.target, job_words=job_words, parts=asked.record)
 
 
+def remarked(asked: Asked) -> list[str]:
+    """Return a line for each opening that has another mark since the last issue, and what to do with its boards."""
+    from jambs.app.stale_text import remarked_lines
+
+    return remarked_lines(asked.marked.moves, asked.house, asked.job.units)
+
+
 def _nothing(_: object) -> None:
     return None
 

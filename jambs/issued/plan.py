@@ -83,11 +83,8 @@ class IssuePlan:
 
     @property
     def remarked(self) -> Remarked:
-        """The openings that have another mark: renamed where the one until now is gone, else exchanged."""
-        return Remarked(
-            renamed={mark: old for mark, old in self.moves.items() if old not in self.sheets},
-            exchanged={mark: old for mark, old in self.moves.items() if old in self.sheets},
-        )
+        """The openings that have another mark."""
+        return Remarked.of(self.moves, self.sheets)
 
     @property
     def units(self) -> Units:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
 from jambs.issued.entry import Entry
@@ -25,6 +25,14 @@ class Remarked:
 
     renamed: Mapping[str, str] = field(default_factory=dict)
     exchanged: Mapping[str, str] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, moves: Moves, there: Collection[str]) -> Remarked:
+        """Tell moves apart: renamed where the mark until now is gone, else exchanged. ``there``: all marks of now."""
+        return cls(
+            renamed={mark: old for mark, old in moves.items() if old not in there},
+            exchanged={mark: old for mark, old in moves.items() if old in there},
+        )
 
     @property
     def moves(self) -> Moves:

@@ -176,9 +176,12 @@ def test_an_opening_is_renamed(trimmed: Shop) -> None:
 def test_two_openings_that_exchange_their_marks_say_so_before_anything_is_recut(trimmed: Shop) -> None:
     for old, new in (("mark: W01", "mark: X"), ("mark: W02", "mark: W01"), ("mark: X", "mark: W02")):
         trimmed.change(old, new)
+    checked = trimmed.run("check", "house").stdout
     said = built_again(trimmed)
+    assert "marks  " not in trimmed.run("check", "house").stdout  # once that is issued
     for mark, other in (("W01", "W02"), ("W02", "W01")):
         told = f"marks exchanged: it is what {other} was; boards labeled {other}-… were cut for it"
+        assert f"marks  {mark}: {told}" in checked
         assert f"  {mark}: {told}" in said
         assert told in text_of(trimmed.output / "changes.pdf")
         assert told in text_of(trimmed.output / "changed cut sheets.pdf")
