@@ -124,8 +124,9 @@ def draw_opening(
     ordered, laid_out = fewest_sheets((_ordered(views, [note, *tables]) for note in notes), pages)
     if len(laid_out[0]) > FEW:
         smaller = _with_smaller_sections(views, asked, job.units)
-        tries = (ordered, *(_ordered(smaller, [note, *tables]) for note in notes))
-        ordered, laid_out = fewest_sheets(tries, pages)
+        smallest = _with_smaller_details(smaller, asked, job.units)
+        tries = (_ordered(some, [note, *tables]) for some in (smaller, smallest) for note in notes)
+        ordered, laid_out = fewest_sheets((ordered, *tries), pages)
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue, revisions),
@@ -142,9 +143,23 @@ def _with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], u
     scale = next(view.scale for view in views if view.kind is ViewKind.SECTION)
     smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
     return [
-        arrange(replace(view, widest_words=NARROW_WORDS), scale=smaller, units=units, with_unit=False)
-        if view.kind is ViewKind.SECTION
-        else one
+        _with_narrow_words(view, smaller, units) if view.kind is ViewKind.SECTION else one
+        for one, view in zip(views, asked, strict=True)
+    ]
+
+
+def _with_narrow_words(view: View, scale: Scale, units: Units) -> PlacedView:
+    """Arrange a view with narrow words beside it, unless more lines of them make it higher than the smaller page."""
+    narrow = arrange(replace(view, widest_words=NARROW_WORDS), scale=scale, units=units, with_unit=False)
+    if narrow.paper_height <= room_on(PAGES[units][0]).height:
+        return narrow
+    return arrange(view, scale=scale, units=units, with_unit=False)
+
+
+def _with_smaller_details(views: Sequence[PlacedView], asked: Sequence[View], units: Units) -> list[PlacedView]:
+    """Draw the details of the outside at the largest standard scale, not half size."""
+    return [
+        arrange(view, scale=scales_of(units)[0], units=units, with_unit=False) if view.is_half_size_if_room else one
         for one, view in zip(views, asked, strict=True)
     ]
 
@@ -168,7 +183,10 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
     return (
         with_tags(interior_elevation(kit, job.units), kit, cut),
         with_tags(exterior_elevation(kit, job.units), kit, cut),
-        *(section_view(section, kit, job, is_both_jambs=is_both) for section in cuts),
+        *(
+            section_view(one, kit, job, is_both_jambs=is_both, layers_at=None if one is cuts[0] else cut[0])
+            for one in cuts
+        ),
         *corner_details(kit, cuts, job),
         *miter_details(kit),
         *outside_details(kit, cuts, job),

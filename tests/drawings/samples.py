@@ -43,6 +43,10 @@ MEASURED = {
     "date": "2026-05-18",
     "interior_depth": {"head_left": "4 11/16", "head_right": "4 3/4", "sill_left": "4 5/8", "sill_right": "4 13/16"},
 }
+TAPERED = {
+    "date": "2026-05-18",
+    "interior_depth": {"head_left": "4 11/16", "head_right": "4 11/16", "sill_left": "4 7/8", "sill_right": "4 7/8"},
+}
 SAMPLES: dict[str, dict[str, Any]] = {
     "picture framed": {},
     "stool": {"interior_trim__inside": STOOL},
@@ -60,13 +64,15 @@ SAMPLES: dict[str, dict[str, Any]] = {
     },
     "wide": {"openings__0__frame": "119 1/2 x 71 1/2", "openings__0__rough_opening": "120 x 72"},
 }
+FURTHER = {"legs tapered alike": {"openings__0__measured": TAPERED}}
+"""Drawn for single questions only."""
 DATE = "2026-06-03"
 ISSUE = IssueStamp(number=4, day=DATE, code="7F3A", measured="2026-05-18", replaces=2)
 
 
 @cache
 def made(name: str) -> tuple[CutKit, tuple[Section, ...], Job]:
-    job = job_of(changed(**SAMPLES[name]))
+    job = job_of(changed(**(SAMPLES | FURTHER)[name]))
     (kit,) = strips([make_kit(place_windows(job)[0], job)])
     return kit, sections_to_draw(kit), job
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from samples import SAMPLES, drawn
 import jambs
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.layout.fewest import fewest_sheets
+from jambs.drawings.layout.packing import RULES, packed, room_on, sized
 from jambs.drawings.layout.paper import Page, Scale
 from jambs.drawings.layout.placed import PlacedView
 
@@ -32,12 +34,14 @@ def test_a_plain_opening_fits_four_letter_sheets_and_two_tabloid() -> None:
     assert {view.scale.factor for view in drawing.views if view.name.startswith("section ")} == {4}
 
 
-def test_an_opening_of_many_sheets_has_its_sections_one_scale_smaller_where_that_saves_one() -> None:
-    """Harbour house: 7 letter sheets with sections at 1 1/2\" = 1'-0\", more at 3\"; the studio has no need of it."""
+def test_an_opening_of_many_sheets_is_drawn_one_scale_smaller_where_that_saves_one() -> None:
+    """Harbour house: 5 letter sheets with sections at 1 1/2\" = 1'-0\" and the outside of head and sill at 3\"."""
     job = jambs.read_job(EXAMPLES / "harbour-house")
     kit = next(kit for kit in jambs.make_kits(job) if kit.mark == "W01")
     drawing = jambs.draw(kit, job)
-    assert {sheet.page.name: sheet.count for sheet in drawing.sheets} == {"LETTER": 7, "TABLOID": 4}
+    assert {sheet.page.name: sheet.count for sheet in drawing.sheets} == {"LETTER": 5, "TABLOID": 3}
+    assert {view.scale.factor for view in drawing.views if view.name.startswith("outside ")} == {4}
+    assert {view.scale.factor for view in drawing.views if view.name.startswith("corner ")} == {2}
     assert {view.scale.factor for view in drawing.views if view.name.startswith("section ")} == {8}
 
 
@@ -70,3 +74,22 @@ def test_elevations_open_the_set_and_sections_are_of_one_scale(name: str) -> Non
     for sheet in first.values():
         assert "interior elevation" in [on_page.view.name for on_page in sheet.views]
     assert len({view.scale.factor for view in drawing.views if view.name.startswith("section ")}) == 1
+
+
+def test_no_two_views_share_room_on_any_page_of_any_way() -> None:
+    """Thirty views of sizes from a fixed row of numbers, by every rule: as many on pages as asked, none overlap."""
+    views = [view(str(n), 1.0 + n * 7 % 11 * 0.4, 0.8 + n * 5 % 13 * 0.5) for n in range(30)]
+    for rule in RULES:
+        pages = packed(sized(views), PAGE, itertools.repeat(rule))
+        assert pages is not None
+        assert sorted(on_page.view.name for page in pages for on_page in page) == sorted(one.name for one in views)
+        for page in pages:
+            boxes = [on_page.box for on_page in page]
+            assert not any(a.overlaps(b) for a, b in itertools.combinations(boxes, 2))
+            assert all(room_on(PAGE).holds(box) for box in boxes)
+
+
+def test_a_page_is_not_begun_where_fewer_are_wanted() -> None:
+    two = sized([view("one", 9.0, 6.0), view("two", 9.0, 6.0)])
+    assert packed(two, PAGE, itertools.repeat(RULES[0]), fewer_than=2) is None
+    assert packed(two, PAGE, itertools.repeat(RULES[0]), fewer_than=3) is not None

@@ -19,6 +19,9 @@ from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import layer_words
 from jambs.length import FINE, HALF_64TH, Units, length_text, read_length
+from jambs.parts.cut_words import ends_words
+from jambs.parts.cuts import Crosscut, EndBevel, Miter, Rip
+from jambs.parts.kinds import PartKind
 from jambs.section.region import SectionCut
 
 HEAD_AND_A_HALF = 0.045
@@ -57,14 +60,18 @@ def test_every_text_is_high_enough_to_read(name: str) -> None:
 
 @EACH
 @SECTIONS
-def test_every_layer_is_named_once_in_every_section(name: str, cut: SectionCut) -> None:
+def test_every_layer_is_named_once_in_the_section_at_the_head_and_the_others_refer_to_it(
+    name: str, cut: SectionCut
+) -> None:
     kit, _, job = made(name)
     view = drawn(name).view(f"section {cut.value}")
     said = [" ".join(text.lines) for text in view.texts]
+    is_head = cut is SectionCut.HEAD
     for layer in kit.placement.planes.layers:
         words = layer_words(layer, units=job.units)
         same = sum(layer_words(other, units=job.units) == words for other in kit.placement.planes.layers)
-        assert said.count(words) == same
+        assert said.count(words) == same * is_head
+    assert any("layers as named in: Section at head" in words for words in said) is not is_head
 
 
 BY_HAND = {
@@ -91,9 +98,8 @@ BY_HAND = {
 
 
 @pytest.mark.parametrize("name", list(BY_HAND))
-@SECTIONS
-def test_layers_are_named_by_their_thickness_and_material(name: str, cut: SectionCut) -> None:
-    said = [" ".join(text.lines) for text in drawn(name).view(f"section {cut.value}").texts]
+def test_layers_are_named_by_their_thickness_and_material(name: str) -> None:
+    said = [" ".join(text.lines) for text in drawn(name).view("section head").texts]
     for words in BY_HAND[name]:
         assert said.count(words) == BY_HAND[name].count(words), words
 
@@ -107,21 +113,41 @@ def test_every_part_is_marked_once_in_its_elevation_and_in_the_table(name: str) 
             if part.where.value == where:
                 assert said.count(part.mark) == 1, part.mark
     table = [
-        text.lines[0]
+        mark
         for view in drawn(name).views
         if view.kind is ViewKind.PARTS
         for text in view.texts
-        if len(text.lines) == 1
+        if text.bold and len(text.lines) == 1
+        for mark in text.lines[0].split(", ")
     ]
     assert [part.mark for part in kit.parts if table.count(part.mark) != 1] == []
 
 
 @EACH
-def test_every_part_that_is_no_plain_board_has_a_detail(name: str) -> None:
-    kit, _, _ = made(name)
-    titles = " ".join(view.title for view in drawn(name).views if view.kind is ViewKind.DETAIL)
+def test_a_part_has_a_detail_or_the_table_tells_how_its_ends_are_cut(name: str) -> None:
+    """A board of one width with both ends cut off needs no picture; a notch, a taper, a kerf or a rabbet does."""
+    kit, _, job = made(name)
+    views = drawn(name).views
+    titles = " ".join(view.title for view in views if view.kind is ViewKind.DETAIL)
+    tables = [text for view in views if view.kind is ViewKind.PARTS for text in view.texts]
+    told = " ".join(line for text in tables for line in text.lines)
     for part in kit.parts:
-        assert bool(re.search(rf"{re.escape(part.mark)}(?!\d)", titles)) is not part.is_plain, part.mark
+        is_shaped = any(not isinstance(cut, Rip | Crosscut | Miter | EndBevel) for cut in part.cuts)
+        assert bool(re.search(rf"{re.escape(part.mark)}(?!\d)", titles)) is is_shaped, part.mark
+        if not is_shaped and not part.is_plain:
+            assert ends_words(part, units=job.units) in told
+
+
+def test_legs_that_differ_have_a_row_each_and_those_alike_share_one() -> None:
+    def marks(name: str) -> list[str]:
+        texts = [text for view in drawn(name).views if view.kind is ViewKind.PARTS for text in view.texts if text.bold]
+        return [text.lines[0] for text in texts]
+
+    kit, _, _ = made("measured")
+    legs = [part.mark for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.side.is_leg]
+    assert ", ".join(legs) in marks("picture framed")
+    assert len(legs) == 2
+    assert set(legs) < set(marks("measured"))
 
 
 @EACH
@@ -184,7 +210,7 @@ def test_texts_of_dimensions_are_their_values(name: str) -> None:
 
 
 def test_mirror_images_share_a_detail() -> None:
-    titles = [view.title for view in drawn("picture framed").views if view.kind is ViewKind.DETAIL]
+    titles = [view.title for view in drawn("legs tapered alike").views if view.kind is ViewKind.DETAIL]
     assert any("mirror image" in title for title in titles)
 
 

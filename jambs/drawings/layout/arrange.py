@@ -222,9 +222,9 @@ def _title(
     if not view.title:
         return None, (), ()
     height = TITLE_HEIGHT * sizes.factor
-    room = max(TITLE_ROOM * sizes.factor, view.core.width)
+    room = max(TITLE_ROOM * sizes.factor, body.width)
     lines = tuple(wrapped(view.title, width=room / BOLD_IS_WIDER, height=height))
-    first = view.core.left
+    first = body.left
     left = first + (2 * sizes.tag + 2 * sizes.gap if view.number else 0.0)
     title = Lettering(lines=lines, at=(left, 0.0), height=height, align=Align.LEFT, bold=True, ink=Ink.TITLE)
     title_y = body.bottom - 0.14 * sizes.factor - title.tall / 2

@@ -59,7 +59,7 @@ def spans_of(chain: Chain, *, axis: int) -> list[Span]:
     spans = []
     for interval in chain.intervals:
         low, high = sorted((interval.start, interval.finish), key=lambda point: point[axis])
-        spans.append(Span(low[axis], high[axis], Interval(start=low, finish=high)))
+        spans.append(Span(low[axis], high[axis], Interval(start=low, finish=high, name=interval.name)))
     spans.sort(key=lambda span: (span.low, span.high))
     for one, two in itertools.pairwise(spans):
         if two.low < one.high - ROUND_OFF:
@@ -233,7 +233,7 @@ def upright_rows(chains: Sequence[Chain], *, base: float, outward: int, sizes: S
             continue
         row = _UprightRow(chain=chain, start=reach, outward=outward, sizes=sizes, text_of=text_of, outer=outer)
         dimensions += row.dimensions()
-        texts += row.name()
+        texts += row.names()
         reach = row.reach
     return Rows(dimensions=tuple(dimensions), texts=tuple(texts), reach=reach)
 
@@ -296,13 +296,15 @@ class _UprightRow:
     def dimensions(self) -> list[Dimension]:
         return [self._dimension(index, span) for index, span in enumerate(self.spans)]
 
-    def name(self) -> list[Lettering]:
-        """Write the name past the text of the row's last dimension."""
-        if not self.chain.after:
-            return []
-        last = self.dimensions()[-1].text
-        at = (last.at[0] + self.outward * (last.width + 2 * self.sizes.gap), last.at[1])
-        return [Lettering(lines=(self.chain.after,), at=at, height=self.sizes.text, align=last.align, ink=Ink.NOTE)]
+    def names(self) -> list[Lettering]:
+        """Write the names of dimensions past their texts, that of the row past the last one's."""
+        texts = [one.text for one in self.dimensions()]
+        named = [(text, span.interval.name) for text, span in zip(texts, self.spans, strict=True)]
+        return [self._name(text, words) for text, words in (*named, (texts[-1], self.chain.after)) if words]
+
+    def _name(self, text: Lettering, words: str) -> Lettering:
+        at = (text.at[0] + self.outward * (text.width + 2 * self.sizes.gap), text.at[1])
+        return Lettering(lines=(words,), at=at, height=self.sizes.text, align=text.align, ink=Ink.NOTE)
 
     def _dimension(self, index: int, span: Span) -> Dimension:
         level = self.beside[index]
@@ -337,5 +339,5 @@ class _UprightRow:
         far = self.first_end
         if self.pulled:
             far = self.column + self.outward * max(self._width(self.spans[index]) for index in self.pulled)
-        ends = [text.at[0] + self.outward * text.width for text in self.name()]
+        ends = [text.at[0] + self.outward * text.width for text in self.names()]
         return max([far, *ends], key=lambda end: end * self.outward)

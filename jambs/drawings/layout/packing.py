@@ -1,10 +1,10 @@
-"""Views put onto pages: rows of cells, views over each other in a cell, none overlapping, first page first."""
+"""Views put onto pages: each page is cut into rooms beside and under each other, none overlapping, first page first."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+import math
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from functools import partial
 
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.layout.paper import Page
@@ -47,122 +47,157 @@ class OnPage:
         return Box(x - half[0], y - half[1], x + half[0], y + half[1])
 
 
-class _Cell:
-    """Views of one row that stand over each other; its sizes are worked out when one is added."""
-
-    __slots__ = ("height", "views", "width")
-
-    def __init__(self, view: PlacedView) -> None:
-        self.views: list[PlacedView] = []
-        self.add(view)
-
-    def add(self, view: PlacedView) -> None:
-        self.views.append(view)
-        self.width = max(view.paper_width for view in self.views)
-        self.height = sum(view.paper_height for view in self.views) + BETWEEN * (len(self.views) - 1)
+Sized = tuple[PlacedView, float, float]
+"""A view with its width and height on paper, worked out once [in]."""
 
 
-class _Row:
-    """Cells side by side; its sizes are worked out when a view is added."""
-
-    __slots__ = ("cells", "height", "width")
-
-    def __init__(self, view: PlacedView) -> None:
-        self.cells: list[_Cell] = []
-        self.add_beside(view)
-
-    def add_beside(self, view: PlacedView) -> None:
-        self.cells.append(_Cell(view))
-        self._measure()
-
-    def add_to(self, cell: _Cell, view: PlacedView) -> None:
-        cell.add(view)
-        self._measure()
-
-    def _measure(self) -> None:
-        self.width = sum(cell.width for cell in self.cells) + BETWEEN * (len(self.cells) - 1)
-        self.height = max(cell.height for cell in self.cells)
-
-    def grown_on(self, cell: _Cell, view: PlacedView) -> tuple[float, float]:
-        """Return how much wider and higher the row gets by a view that stands under those of a cell."""
-        wider = max(0.0, view.paper_width - cell.width)
-        return wider, max(0.0, cell.height + BETWEEN + view.paper_height - self.height)
-
-    def grown_beside(self, view: PlacedView) -> tuple[float, float]:
-        """Return how much wider and higher the row gets by a view beside its cells."""
-        return BETWEEN + view.paper_width, max(0.0, view.paper_height - self.height)
+def sized(views: Iterable[PlacedView]) -> list[Sized]:
+    """Return views with their sizes on paper."""
+    return [(view, view.paper_width, view.paper_height) for view in views]
 
 
-def packed(views: Sequence[PlacedView], page: Page) -> list[list[OnPage]]:
-    """Put views onto as many pages as they need, each into the first row with room for it.
+class Room:
+    """A piece of a page: free, taken by a view, or parted into rooms, a row side by side or a stack one under another.
 
-    A view never stands on an earlier page than one of its kind before it, but where it shows one part by itself.
+    ``width`` and ``height``: what it was given, or what its view takes [in on paper].
+    """
+
+    __slots__ = ("height", "is_row", "parts", "view", "width")
+
+    def __init__(self, width: float, height: float, view: PlacedView | None = None) -> None:
+        self.width, self.height, self.view = width, height, view
+        self.parts: list[Room] = []
+        self.is_row = False
+
+    def take(self, view: Sized, *, is_column: bool) -> list[Room]:
+        """Put a view at the upper left and return the free rooms that are left.
+
+        ``is_column``: what is under the view goes no further across than the view, else what is beside it no lower.
+        """
+        shown, width, height = view
+        across, down = self.width - width - BETWEEN, self.height - height - BETWEEN
+        near, far = (
+            (Room(width, down), Room(across, self.height))
+            if is_column
+            else (Room(across, height), Room(self.width, down))
+        )
+        own = Room(width, height, shown)
+        self.parts = [_parted(own, near, is_row=not is_column), *_real(far)]
+        self.is_row = is_column
+        return [*_real(near), *_real(far)]
+
+    def needs(self) -> tuple[float, float]:
+        """Return the width and height that its views take, with the least space between them [in on paper]."""
+        if self.view:
+            return self.width, self.height
+        sizes = [part.needs() for part in self.taken()]
+        widths, heights = [width for width, _ in sizes], [height for _, height in sizes]
+        if self.is_row:
+            return sum(widths) + BETWEEN * (len(widths) - 1), max(heights)
+        return max(widths), sum(heights) + BETWEEN * (len(heights) - 1)
+
+    def taken(self) -> list[Room]:
+        """Return the rooms in it that have a view."""
+        return [part for part in self.parts if part.view or part.taken()]
+
+
+def _real(room: Room) -> list[Room]:
+    return [room] if min(room.width, room.height) > 0.0 else []
+
+
+def _parted(own: Room, other: Room, *, is_row: bool) -> Room:
+    """Return a room for a view and what is free beside or under it."""
+    whole = Room(0.0, 0.0)
+    whole.parts, whole.is_row = [own, *_real(other)], is_row
+    return whole
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    """How a view takes a room: ``is_column`` of ``Room.take``, and what of spare width and height is to be least."""
+
+    is_column: bool
+    least: Callable[[float, float], float]
+
+
+RULES = tuple(
+    Rule(is_column=is_column, least=least) for is_column in (True, False) for least in (min, lambda wide, high: high)
+)
+"""The rules that are tried: columns or rows first; the tightest fit either way, or the lowest room."""
+
+
+class _Filling:
+    """A page that is filled: its whole room, and the pieces of it that are free."""
+
+    __slots__ = ("free", "whole")
+
+    def __init__(self, width: float, height: float) -> None:
+        self.whole = Room(width, height)
+        self.free = [self.whole]
+
+    def takes(self, view: Sized, rule: Rule) -> bool:
+        """Put a view into the free room that a rule prefers; say whether there is one."""
+        _, width, height = view
+        best: tuple[float, int] | None = None
+        for number, room in enumerate(self.free):
+            across, down = room.width - width + ROUND_OFF, room.height - height + ROUND_OFF
+            if across >= 0.0 and down >= 0.0:
+                left = rule.least(across, down)
+                if best is None or left < best[0]:
+                    best = (left, number)
+        if best is None:
+            return False
+        self.free[best[1] : best[1] + 1] = self.free[best[1]].take(view, is_column=rule.is_column)
+        return True
+
+
+def packed(
+    views: Sequence[Sized], page: Page, rules: Iterable[Rule], *, fewer_than: float = math.inf
+) -> list[list[OnPage]] | None:
+    """Put views onto as many pages as they need, each into the first page with room for it; None where too many.
+
+    ``rules``: how each takes its room. A section never stands on an earlier page than one before it, nor a piece of
+    the parts table; all else may.
 
     Raises:
         ValueError: a view is larger than the page.
     """
     room = room_on(page)
-    pages: list[list[_Row]] = []
+    pages: list[_Filling] = []
     latest: dict[ViewKind, int] = {}
-    for view in views:
-        if view.paper_width > room.width + ROUND_OFF or view.paper_height > room.height + ROUND_OFF:
-            raise ValueError(f"view {view.name!r} is larger than a {page.name} page")
-        first = 0 if view.kind.is_of_part else latest.get(view.kind, 0)
-        number = next((n for n in range(first, len(pages)) if _into(pages[n], view, room)), len(pages))
+    for view, rule in zip(views, rules, strict=False):
+        kind = view[0].kind
+        first = latest.get(kind, 0) if kind.is_in_order else 0
+        number = next((n for n in range(first, len(pages)) if pages[n].takes(view, rule)), len(pages))
         if number == len(pages):
-            pages.append([_Row(view)])
-        latest[view.kind] = number
-    return [_set_out(rows, room) for rows in pages]
+            if number + 1 >= fewer_than:
+                return None
+            pages.append(_Filling(room.width, room.height))
+            if not pages[-1].takes(view, rule):
+                raise ValueError(f"view {view[0].name!r} is larger than a {page.name} page")
+        latest[kind] = number
+    return [_set_out(one.whole, room, is_page=True) for one in pages]
 
 
-def _into(rows: list[_Row], view: PlacedView, room: Box) -> bool:
-    """Add a view to a page where it makes the rows least higher, beside or under others; say whether it found room.
+def _set_out(room: Room, box: Box, *, is_page: bool = False) -> list[OnPage]:
+    """Share the free space of a box out evenly among the rooms that have views.
 
-    Of places that are alike the first is taken; a row of its own comes last.
+    A stack beside other views reaches from the top to the bottom of its box; else there is space at both ends too.
     """
-    free = room.height - sum(row.height for row in rows) - BETWEEN * (len(rows) - 1)
-    places: list[tuple[float, Callable[[], None]]] = []
-    for row in rows:
-        spare = room.width - row.width
-        wider, higher = row.grown_beside(view)
-        if wider <= spare and higher <= free:
-            places.append((higher, partial(row.add_beside, view)))
-        for cell in row.cells:
-            wider, higher = row.grown_on(cell, view)
-            if wider <= spare and higher <= free:
-                places.append((higher, partial(row.add_to, cell, view)))
-    if BETWEEN + view.paper_height <= free:
-        places.append((BETWEEN + view.paper_height, lambda: rows.append(_Row(view))))
-    if not places:
-        return False
-    min(places, key=lambda place: place[0])[1]()
-    return True
-
-
-def _set_out(rows: Sequence[_Row], room: Box) -> list[OnPage]:
-    """Share the free space out evenly between rows, between the cells of a row and between the views of a cell."""
-    gap = (room.height - sum(row.height for row in rows)) / (len(rows) + 1)
+    if room.view:
+        return [OnPage(view=room.view, middle=box.center)]
+    parts = room.taken()
+    sizes = [part.needs()[0 if room.is_row else 1] for part in parts]
+    free = (box.width if room.is_row else box.height) - sum(sizes)
+    has_ends = room.is_row or is_page or len(parts) == 1
+    gap = free / (len(parts) + 1 if has_ends else len(parts) - 1)
+    place = (box.left if room.is_row else box.top) + gap * has_ends * (1 if room.is_row else -1)
     placed = []
-    top = room.top - gap
-    for row in rows:
-        space = (room.width - sum(cell.width for cell in row.cells)) / (len(row.cells) + 1)
-        left = room.left + space
-        for cell in row.cells:
-            placed += _stacked(cell, middle=left + cell.width / 2, top=top, height=row.height)
-            left += cell.width + space
-        top -= row.height + gap
-    return placed
-
-
-def _stacked(cell: _Cell, *, middle: float, top: float, height: float) -> list[OnPage]:
-    """Stand the views of a cell over each other, the free height between them and at both ends."""
-    gap = (height - sum(view.paper_height for view in cell.views)) / (len(cell.views) + 1)
-    if len(cell.views) > 1:
-        gap = (height - sum(view.paper_height for view in cell.views)) / (len(cell.views) - 1)
-        top += gap
-    placed = []
-    for view in cell.views:
-        top -= gap + view.paper_height / 2
-        placed.append(OnPage(view=view, middle=(middle, top)))
-        top -= view.paper_height / 2
+    for part, size in zip(parts, sizes, strict=True):
+        if room.is_row:
+            placed += _set_out(part, Box(place, box.bottom, place + size, box.top))
+            place += size + gap
+        else:
+            placed += _set_out(part, Box(box.left, place - size, box.right, place))
+            place -= size + gap
     return placed

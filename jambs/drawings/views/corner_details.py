@@ -6,13 +6,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from jambs.drawings.layout.boxes import Box, box_around
-from jambs.drawings.views.close_ups import PAST_EDGE, PAST_FRAME, close_up, hatches, names, outlines
+from jambs.drawings.views.close_ups import PAST_EDGE, close_up, hatches, names, outlines
 from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
-from jambs.drawings.views.reveals import LINING
-from jambs.drawings.views.sections import WIDEST_WORDS
-from jambs.drawings.views.view import Chain, Ink, Interval, View, ViewKind, ViewSide
+from jambs.drawings.views.reveals import LINING, named_chains
+from jambs.drawings.views.view import Chain, Ink, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, length_text
@@ -23,6 +22,12 @@ SHOWN = (
     Stuff.GYPSUM, Stuff.FRAMING, Stuff.FRAME, Stuff.JAMB, Stuff.SILL, Stuff.CASING, Stuff.SHIM, Stuff.GLASS,
     Stuff.RETURN, Stuff.TILE, Stuff.FURRING, Stuff.SEALANT,
 )  # fmt: skip
+NARROW_WORDS = 1.0
+"""Lines of call-outs are broken here, so that something stands beside a detail on the smaller page [in on paper]."""
+CASING_SHOWN = 2.0
+"""How much of casing and apron is shown past what lines the opening: the rest has no corner [in]."""
+FRAME_SHOWN = 0.75
+"""How much of the frame is shown behind the parts [in]."""
 TITLES = {SectionCut.HEAD: "Detail at head, inside", SectionCut.SILL: "Detail at sill, inside"}
 
 
@@ -48,7 +53,7 @@ def _form(view: View, *, mirrored: bool = False) -> tuple[object, ...]:
         return round((point[0] - box.left) / HALF_64TH), round(up / HALF_64TH)
 
     outlines = frozenset((shape.ink, frozenset(corner(point) for point in shape.points)) for shape in shapes)
-    return outlines, frozenset(chain.after for chain in view.chains)
+    return outlines, frozenset(interval.name for chain in view.chains for interval in chain.intervals)
 
 
 def _corner(section: Section, kit: Kit, job: Job) -> View:
@@ -63,7 +68,7 @@ def _corner(section: Section, kit: Kit, job: Job) -> View:
         call_outs=tuple(names(detail, kit, side=ViewSide.RIGHT, wanted=_is_named)),
         remarks=(_edge_words(kit, job),),
         half_size=True,
-        widest_words=WIDEST_WORDS,
+        widest_words=NARROW_WORDS,
     )
 
 
@@ -86,7 +91,14 @@ def _room(section: Section, kit: Kit) -> Box:
     box = box_around(point for polygon in own for point in polygon)
     edge = box_around(point for polygon in frame for point in polygon)
     low, high = min(box.bottom, edge.bottom), max(box.top, edge.top)
-    return Box(box.left - PAST_EDGE, low - PAST_EDGE, kit.placement.inside_edge + PAST_FRAME, high + PAST_EDGE)
+    lining = box_around(
+        point for one in section.regions if one.stuff in LINING and is_inside(one, kit) for point in turned(one.outline)
+    )
+    if section.cut is SectionCut.SILL:
+        low = max(low, lining.bottom - CASING_SHOWN)
+    else:
+        high = min(high, lining.top + CASING_SHOWN)
+    return Box(box.left - PAST_EDGE, low - PAST_EDGE, kit.placement.inside_edge + FRAME_SHOWN, high + PAST_EDGE)
 
 
 def _is_shown_whole(region: Region, kit: Kit) -> bool:
@@ -104,11 +116,8 @@ def _steps(section: Section, kit: Kit) -> list[Chain]:
     steps = [("frame reveal", at_frame, frame)]
     if not has_stool:
         steps.insert(0, ("casing reveal", casing, jamb))
-    return [
-        Chain(side=ViewSide.LEFT, intervals=(Interval(start=one, finish=two),), after=name)
-        for name, one, two in steps
-        if one and two and abs(one[1] - two[1]) > HALF_64TH / 2
-    ]
+    shown = ((name, one, two) for name, one, two in steps if one and two and abs(one[1] - two[1]) > HALF_64TH / 2)
+    return named_chains(shown, ViewSide.LEFT)
 
 
 def _corner_of(section: Section, kit: Kit, stuffs: Sequence[Stuff], *, at_frame: bool = False) -> Point | None:

@@ -19,8 +19,8 @@ from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text
 from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.cuts import Edge, EdgeBevel, End, EndBevel, Miter, Molded
-from jambs.parts.kinds import Where, told_name
+from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Miter, Molded, Rip
+from jambs.parts.kinds import PartKind, Where, told_name
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.parts.sawing import Pocket
@@ -41,13 +41,18 @@ class Alike:
 
 
 def details(kit: Kit, *, units: Units) -> list[View]:
-    """Make the views of every part that is not a plain board; like parts and mirror images share one."""
+    """Make the views of every part whose shape words do not tell; like parts and mirror images share one."""
     views = []
-    for alike in _grouped([part for part in kit.parts if not part.is_plain]):
+    for alike in _grouped([part for part in kit.parts if not is_told_in_words(part)]):
         views.append(_face_view(alike, units))
         if _needs_profile(alike.part):
             views.append(_profile_view(alike))
     return views
+
+
+def is_told_in_words(part: Part) -> bool:
+    """Say whether the parts table tells all of a part: a board of one width, its ends cut off at one angle each."""
+    return part.runs is None and all(isinstance(cut, Rip | Crosscut | Miter | EndBevel) for cut in part.cuts)
 
 
 def _grouped(parts: Iterable[Part]) -> list[Alike]:
@@ -263,7 +268,9 @@ def _remarks(part: Part, units: Units) -> tuple[str, ...]:
 
 
 def _needs_profile(part: Part) -> bool:
-    """Say whether the end of the board shows more than a rectangle."""
+    """Say whether the end of the board shows more than a rectangle; that of a sill is drawn in the detail outside."""
+    if part.kind is PartKind.EXTERIOR_SILL:
+        return False
     has_groove = any(_runs_through(part, pocket) for pocket in part.pockets)
     return len(part.profile) != 4 or has_groove or any(isinstance(cut, EdgeBevel) for cut in part.cuts)
 

@@ -16,6 +16,7 @@ from jambs.drawings.views.close_ups import (
 )
 from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.outlines import is_inside, turned
+from jambs.drawings.views.reveals import named_chains
 from jambs.drawings.views.section_works import levels_at, metal_and_sealant
 from jambs.drawings.views.view import CallOut, Chain, Interval, View, ViewKind, ViewSide
 from jambs.geometry import Point
@@ -72,6 +73,7 @@ def _detail(section: Section, kit: Kit, job: Job) -> View:
         ),
         remarks=(NOT_LEVEL,) if is_sill else (),
         half_size=True,
+        is_half_size_if_room=True,
         widest_words=NARROW_WORDS,
     )
 
@@ -100,9 +102,9 @@ def _room(section: Section, kit: Kit, metal: Iterable[Point]) -> Box:
 def _reveals(section: Section, kit: Kit) -> Iterator[Chain]:
     """Dimension the reveals by name, and the sealant joint that parts the jamb from the frame."""
     frame, jamb, casing = (_lowest(section, kit, stuff) for stuff in (Stuff.FRAME, Stuff.JAMB, Stuff.CASING))
-    for name, one, two in (("casing reveal", casing, jamb), ("frame reveal", jamb, frame)):
-        if one and two and abs(one[1] - two[1]) > HALF_64TH / 2:
-            yield _chain(ViewSide.RIGHT, one, two, name)
+    steps = (("casing reveal", casing, jamb), ("frame reveal", jamb, frame))
+    shown = ((name, one, two) for name, one, two in steps if one and two and abs(one[1] - two[1]) > HALF_64TH / 2)
+    yield from named_chains(shown, ViewSide.RIGHT)
     if frame and jamb:
         start = min(box_around(polygon).left for polygon in _polygons(section, kit, Stuff.JAMB))
         if start - frame[0] > HALF_64TH:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from collections.abc import Iterable
 
 from jambs.drawings.layout.boxes import Box, box_around
 from jambs.drawings.views.outlines import is_inside, is_wall_below, turned
@@ -22,6 +23,16 @@ def reveal_chains(section: Section, kit: Kit) -> list[Chain]:
     outside = [*_steps(section, kit, inside=False), *_shim_spaces(section, kit, inside=False)]
     chains = [Chain(side=ViewSide.LEFT, intervals=tuple(row)) for row in _rows(inside)]
     return chains + [Chain(side=ViewSide.RIGHT, intervals=tuple(row)) for row in _rows(outside)]
+
+
+def named_chains(steps: Iterable[tuple[str, Point, Point]], side: ViewSide) -> list[Chain]:
+    """Dimension heights by name at one side of a view, those that do not overlap in one row."""
+    return [Chain(side=side, intervals=tuple(row)) for row in _rows([_upward(*step) for step in steps])]
+
+
+def _upward(name: str, one: Point, two: Point) -> Interval:
+    low, high = sorted((one, two), key=lambda point: point[1])
+    return Interval(start=low, finish=high, name=name)
 
 
 def _rows(intervals: list[Interval]) -> list[list[Interval]]:

@@ -88,8 +88,14 @@ INTO_WALL = 0.5
 """How far inside the end of the wall a leader of a layer's name ends [in]."""
 
 
-def section_view(section: Section, kit: Kit, job: Job, *, is_both_jambs: bool = False) -> View:
-    """Make the view of one section; ``is_both_jambs``: the left jamb is the right one's mirror image."""
+def section_view(
+    section: Section, kit: Kit, job: Job, *, is_both_jambs: bool = False, layers_at: SectionCut | None = None
+) -> View:
+    """Make the view of one section.
+
+    ``is_both_jambs``: the left jamb is the right one's mirror image. ``layers_at``: the section that names the layers
+    of the wall, where that is another.
+    """
     section = with_short_glass(seen_from_above(at_measured_depth(section, kit)))
     works = section_works(section, kit, job)
     section = works.section
@@ -102,8 +108,8 @@ def section_view(section: Section, kit: Kit, job: Job, *, is_both_jambs: bool = 
         fills=tuple(_fills(section.regions, polygons, kit)),
         chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
         call_outs=(*_call_outs(section, polygons, kit, job), *works.call_outs),
-        remarks=(*_turned(section.cut, is_both_jambs), _thickness(kit, job), *_state(section, kit, job)),
-        stack=_stack(section, polygons, kit, job),
+        remarks=(*_turned(section.cut, is_both_jambs), _thickness(kit, job, layers_at), *_state(section, kit, job)),
+        stack=None if layers_at else _stack(section, polygons, kit, job),
         share=(0.5, 0.5),
         widest_words=WIDEST_WORDS,
     )
@@ -117,9 +123,10 @@ def _state(section: Section, kit: Kit, job: Job) -> tuple[str, ...]:
     return (measured_words(kit, section.cut, job.units),) if is_any_measured(kit) else ()
 
 
-def _thickness(kit: Kit, job: Job) -> str:
-    """Say how thick the wall is, from the finished face to the face of the cladding."""
-    return f"wall {length_text(kit.placement.planes.cladding_face, units=job.units)} thick over all, as planned"
+def _thickness(kit: Kit, job: Job, layers_at: SectionCut | None) -> str:
+    """Say how thick the wall is, from the finished face to the face of the cladding, and where its layers are named."""
+    words = f"wall {length_text(kit.placement.planes.cladding_face, units=job.units)} thick over all, as planned"
+    return f"{words}; layers as named in: {TITLES[layers_at]}" if layers_at else words
 
 
 def with_short_glass(section: Section) -> Section:

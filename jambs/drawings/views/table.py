@@ -17,18 +17,24 @@ from jambs.drawings.layout.paper import (
     Scale,
 )
 from jambs.drawings.layout.placed import Align, Lettering, PlacedView, Rule
+from jambs.drawings.views.details import is_told_in_words
 from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import size_words
 from jambs.length import Units
 from jambs.parts.cut_words import board_words, ends_words, work_words
+from jambs.parts.cuts import Miter
 from jambs.parts.glue_words import glue_words
+from jambs.parts.kinds import member_words, told_name
 from jambs.parts.part import Part
+from jambs.sides import Side
 
-WIDTHS = (0.6, 2.12, 0.9, 1.8, 0.5)
-"""Columns of the parts table [in on paper]."""
+WIDTHS = (1.16, 2.12, 0.9, 1.8, 0.5)
+"""Columns of the parts table, the first for the marks of two legs [in on paper]."""
+LEGS = "legs"
+"""Where two parts are that are cut alike, but for left and right."""
 HEADS = ("mark", "part", "stock", "thick x wide x long", "ends")
-SQUARE, DETAIL = "square", "detail"
-"""Both ends cut square off; see the detail of the part."""
+SQUARE, DETAIL, BEVEL, MITER = "square", "detail", "bevel", "miter"
+"""Both ends cut square off; see the detail of the part; an end cut through the thickness, or across the face."""
 PAD = 0.04
 NOTE_WIDTHS = (4.6, 3.1)
 """Of the notes [in on paper]: wide they are low, narrow they stand beside a section."""
@@ -42,10 +48,16 @@ class _Cell:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Row:
-    """The cells of a part, and below them, across all columns but the first, what else is done to it."""
+    """The parts of a row, their cells, and below them, across all columns but the first, what else is done to it."""
 
+    of: tuple[Part, ...] = ()
     cells: tuple[_Cell, ...]
     more: _Cell = _Cell(())
+
+    @property
+    def told(self) -> tuple[tuple[str, ...], ...]:
+        """What it says beside mark and place."""
+        return (*(cell.lines for cell in self.cells[2:]), self.more.lines)
 
     @property
     def tall(self) -> float:
@@ -55,7 +67,7 @@ class _Row:
 
 def parts_tables(parts: Sequence[Part], *, units: Units, scale: Scale, tallest: float) -> list[PlacedView]:
     """Make the parts table, broken into as many pieces as the ``tallest`` height on paper asks for."""
-    rows = [_row(part, units) for part in parts]
+    rows = _rows(parts, units)
     pieces: list[list[_Row]] = []
     free = 0.0
     for row in rows:
@@ -67,18 +79,52 @@ def parts_tables(parts: Sequence[Part], *, units: Units, scale: Scale, tallest: 
     return [_table(piece, number, len(pieces), scale) for number, piece in enumerate(pieces, start=1)]
 
 
-def _row(part: Part, units: Units) -> _Row:
+def _rows(parts: Sequence[Part], units: Units) -> list[_Row]:
+    """Make a row of each part; two legs that follow each other, and are told alike, share one."""
+    rows: list[_Row] = []
+    for part in parts:
+        row = _row(part, units)
+        last = rows[-1].of[-1] if rows else None
+        if last and len(rows[-1].of) == 1 and _are_legs(last, part) and rows[-1].told == row.told:
+            row = _row(last, units, other=part)
+            rows.pop()
+        rows.append(row)
+    return rows
+
+
+def _are_legs(one: Part, two: Part) -> bool:
+    """Say whether two parts are the same board at the left and at the right."""
+    sides = {one.side, two.side}
+    is_same = (one.kind, one.where, one.member, one.runs) == (two.kind, two.where, two.member, two.runs)
+    return sides == {Side.LEFT, Side.RIGHT} and is_same and one.runs is None and not one.kind.is_between_units
+
+
+def _row(part: Part, units: Units, *, other: Part | None = None) -> _Row:
+    """Make the row of a part, or of two that are cut alike at the left and at the right."""
     size = size_words(part, units=units, with_length=True)
-    texts = (part.mark, part.told, board_words(part, units=units), size, SQUARE if part.is_plain else DETAIL)
+    mark, told = part.mark, part.told
+    if other:
+        mark = f"{part.mark}, {other.mark}"
+        told = f"{told_name(part.name, part.where.value)}, {LEGS}{member_words(part.kind, part.member, part.members)}"
+    texts = (mark, told, board_words(part, units=units), size, _ends(part))
     cells = [
         _Cell(tuple(wrapped(text, width=width - 2 * PAD, height=TEXT_HEIGHT)), bold=number == 0)
         for number, (text, width) in enumerate(zip(texts, WIDTHS, strict=True))
     ]
-    ends = [] if part.is_wood else [ends_words(part, units=units)]
-    done = [*ends, *work_words(part, units=units)] if part.is_plain else []
+    ends = [] if part.is_wood and part.is_plain else [ends_words(part, units=units)]
+    done = [*ends, *work_words(part, units=units)] if is_told_in_words(part) else []
     words = "; ".join(filter(None, [*done, glue_words(part, units=units)]))
     lines = wrapped(words, width=_beside_mark(), height=TEXT_HEIGHT) if words else []
-    return _Row(cells=tuple(cells), more=_Cell(tuple(lines)))
+    return _Row(of=(part, *([other] if other else [])), cells=tuple(cells), more=_Cell(tuple(lines)))
+
+
+def _ends(part: Part) -> str:
+    """Say in a word how the ends of a part are cut, or that its detail shows it."""
+    if not is_told_in_words(part):
+        return DETAIL
+    if part.is_plain:
+        return SQUARE
+    return MITER if any(isinstance(cut, Miter) for cut in part.cuts) else BEVEL
 
 
 def _beside_mark() -> float:

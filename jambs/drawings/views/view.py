@@ -95,10 +95,14 @@ class Fill:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Interval:
-    """One dimension: the two measured points; what counts is their distance along the chain's axis."""
+    """One dimension: the two measured points; what counts is their distance along the chain's axis.
+
+    ``name``: what it measures, beside its text at the left or the right of a view; empty where the chain says it.
+    """
 
     start: Point
     finish: Point
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -182,6 +186,11 @@ class ViewKind(Enum):
         return self in (ViewKind.INTERIOR, ViewKind.EXTERIOR)
 
     @property
+    def is_in_order(self) -> bool:
+        """Say whether views of the kind are looked for one after the other."""
+        return self in (ViewKind.INTERIOR, ViewKind.EXTERIOR, ViewKind.SECTION, ViewKind.PARTS)
+
+    @property
     def is_of_part(self) -> bool:
         """Say whether it shows one part by itself."""
         return self in (ViewKind.DETAIL, ViewKind.PROFILE)
@@ -194,6 +203,7 @@ class View:
     ``name`` is unique within a drawing; ``largest`` is the number of the largest standard scale it may have;
     ``widest`` is the greatest measure of the shapes on paper [in]; ``share`` of the smaller page's room, across and up,
     is what it may take, so that several stand on a page. ``half_size``: drawn half size whatever else it could be.
+    ``is_half_size_if_room``: so drawn where it costs no sheet more than the next smaller scale.
     ``widest_words``: where lines of call-outs are broken [in on paper]. ``number``: within its drawing, before its
     title; none where it is 0.
     """
@@ -213,6 +223,7 @@ class View:
     widest: float = 12.0
     share: tuple[float, float] = (1.0, 1.0)
     half_size: bool = False
+    is_half_size_if_room: bool = False
     widest_words: float = 2.4
     number: int = 0
 
