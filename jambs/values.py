@@ -25,7 +25,7 @@ OWN_GRIDS = {units: [grid for grid in GRIDS.values() if grid.units is units] for
 """The shop grids of a unit; a length on one of them was stated in that unit."""
 STATED_GRIDS = {Units.INCH: GRIDS["1/16"], Units.MM: GRIDS["1 mm"]}
 """The steps in which sizes are stated."""
-NO_LENGTHS = ("price_per_foot", "conductivity", "u_frame", "panes")
+NO_LENGTHS = ("price_per_foot", "conductivity", "u_frame", "panes", "sprung")
 """Names of numbers that are neither length nor angle."""
 
 

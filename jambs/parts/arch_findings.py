@@ -125,3 +125,39 @@ class ArchOutsideNotLaidOut(Finding):
             "spring line, its upstand behind the membrane. Courses of cladding are planned to the crown and to the "
             "lowest edge of the trim: cut them along the curve on the wall, by the template of the casing."
         )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PliesTooThin(Finding):
+    """A jamb is bent to a radius that asks for plies thinner than are resawn; ``needed``: least radius [in]."""
+
+    code: ClassVar[str] = "plies-too-thin"
+    severity: Severity = Severity.STOP
+    radius: float
+    least: float
+    needed: float
+
+    def sentence(self, units: Units) -> str:
+        """Say which radius would do, and the other way to make it."""
+        return (
+            f"{self.subject.name}: the head of the interior jamb is bent to a radius of {units.text(self.radius)}, too "
+            f"tight for plies of {units.text(self.least)}, the thinnest that are resawn: they bend to "
+            f"{units.text(self.needed)}. Write curved: sawn segments, or a wider frame."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PliesTooWide(Finding):
+    """No board at hand is wide enough for the plies of a bent jamb, ``width`` as ripped [in]."""
+
+    code: ClassVar[str] = "plies-too-wide"
+    severity: Severity = Severity.STOP
+    stock: str
+    width: float
+
+    def sentence(self, units: Units) -> str:
+        """Say which width would do, and the other way to make it."""
+        return (
+            f"{self.subject.name}: the head of the interior jamb is bent from plies {units.text(self.width)} wide, and "
+            f"no {self.stock} board listed gives them: list a wider one under boards, or write curved: sawn segments."
+        )

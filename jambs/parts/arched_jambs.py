@@ -1,48 +1,30 @@
-"""The curved head of jambs under an arch, sawn in segments: boards on edge, their faces hollow, their backs round."""
+"""The curved head of jambs under an arch: bent, or sawn in segments, boards on edge, faces hollow and backs round."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from jambs.findings import Subject
-from jambs.job.models.openings import Opening
+from jambs.job.models.curved import Curved
 from jambs.job.models.path import FramePath, outset
-from jambs.job.models.trim import Curved
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Arch, Rack, SegmentBoard, arch_between, counts_of, segment_board
 from jambs.parts.arch_findings import BoardsTooThinForArch
+from jambs.parts.arched_jamb import ArchedJamb
 from jambs.parts.cuts import CannotBeCut, Crosscut, CurvedSide, Cut, EndBevel, Rip
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kinds import Where
+from jambs.parts.lamination import bent_head
 from jambs.parts.part import Part, PartBlank, Seat
 from jambs.sides import Side
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ArchedJamb:
-    """The curved head of a jamb: ``width`` through the wall, its edge at the frame at the depth ``edge`` [in]."""
-
-    opening: Opening
-    kind: PartKind
-    where: Where
-    stock: str
-    thickness: float
-    width: float
-    edge: float
-    curved: Curved | None
-
-    @property
-    def sign(self) -> float:
-        """1 where its boards run clockwise seen from inside, as inside; -1 outside."""
-        return 1.0 if self.where is Where.INTERIOR else -1.0
 
 
 def arched_jamb(jamb: ArchedJamb, clear: FramePath, rack: Rack) -> tuple[Part, ...]:
     """Make the head of a jamb under an arch on the path of its clear opening.
 
     Raises:
-        CannotBeCut: no board of the stock is thick enough for segments.
+        CannotBeCut: no board of the stock is thick enough for segments, or the radius too tight for plies.
     """
     arch = arch_between(clear, outset(clear, dict.fromkeys(Side, jamb.thickness)))
+    if jamb.curved is Curved.BENT_LAMINATIONS:
+        return bent_head(jamb, arch, rack, rack.shop.planned_allowance or 0.0)
     return _sawn_head(jamb, arch, rack)
 
 

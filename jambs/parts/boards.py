@@ -20,6 +20,8 @@ def blank_from_boards(part: Part, boards: Sequence[Board], shop: Shop, *, allowa
     Where the widest is too narrow it is glued up from strips, wider by ``allowance`` [in] where its depth is only
     planned; where none of its stock and thickness is listed, the blank stays as it is. Metal comes off no board.
     """
+    if part.is_laminated:
+        return part.blank
     fits = [board for board in boards if _is_of(board, part)]
     if not fits or not part.is_wood:
         return part.blank

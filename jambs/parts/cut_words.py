@@ -39,6 +39,7 @@ from jambs.parts.cuts import (
 from jambs.parts.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
 from jambs.parts.kinds import Crew, PartKind, Where
 from jambs.parts.part import Part
+from jambs.parts.ply_words import lamination_words
 from jambs.sides import BoardEnd
 
 SQUARE = "square"
@@ -68,6 +69,8 @@ def ends_words(part: Part, *, units: Units) -> str:
     """Say how the two ends of a part are cut: ``square both ends``, ``miter 45° both ends; short point 31 1/8"``."""
     if part.kind is PartKind.HEAD_FLASHING and _of(part, StripBend):
         return f"{SQUARE} both ends; end dams as the cladding needs"
+    if part.is_laminated:
+        return "on the spring lines, once it is bent"
     if _is_any_plane(part):
         return _plane_ends(part, units)
     return _ENDS.get(part.kind, _square_ends)(part, units)
@@ -249,7 +252,8 @@ def _plane_edges(part: Part, units: Units) -> Iterator[str]:
 
 def _curves(part: Part, units: Units) -> Iterator[str]:
     """Say how a board is sawn to its curves: the chord of each, its rise over it, and its radius."""
-    if not part.arcs:
+    yield from lamination_words(part, units=units)
+    if not part.arcs or part.is_laminated:
         return
     names = {CurvedSide.NEAR: "near edge", CurvedSide.FAR: "far edge", CurvedSide.FACE: "face", CurvedSide.BACK: "back"}
     lies = "the board on its edge" if part.is_sawn_on_edge else "the board face up"

@@ -7,6 +7,7 @@ from jambs.job.models.shop import Shop
 from jambs.length import Units
 from jambs.parts.glue_up import glue_settings
 from jambs.parts.part import Part
+from jambs.parts.ply_words import resawn_words
 
 WHY = "common practice, no source; the job gives none"
 
@@ -15,6 +16,8 @@ def glue_words(part: Part, *, units: Units) -> str:
     """Say how a part is glued up; empty where it comes out of one board."""
     if not part.strips:
         return ""
+    if part.is_laminated:
+        return resawn_words(part, units)
     count, each = len(part.strips), units.text(part.strips[0])
     off = f"joint {units.text(part.blank.jointing)} off each glued edge, glue, " if part.blank.jointing else "glue, "
     return (

@@ -30,6 +30,7 @@ from jambs.parts.mull_box import box_findings as mull_box_findings
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
 from jambs.parts.planned import width_left_on
+from jambs.parts.ply_words import ply_assumed
 from jambs.parts.shape_checks import shape_findings
 from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_findings
@@ -215,7 +216,7 @@ def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) 
 
 def _board_findings(parts: Sequence[Part], about: Subject) -> list[Finding]:
     found: list[Finding] = []
-    glued = tuple(part.mark for part in parts if part.strips)
+    glued = tuple(part.mark for part in parts if part.strips and not part.is_laminated)
     if glued:
         found.append(GluedFromStrips(subject=about, marks=glued))
     missing = {(part.stock, part.thickness) for part in parts if part.is_wood and part.blank.board is None}
@@ -234,6 +235,7 @@ def _assumed(placement: Placement, parts: Sequence[Part], shop: Shop, units: Uni
                 why="estimated from glass and frame; ask the maker",
             )
         )
-    if any(part.strips for part in parts):
+    if any(part.strips and not part.is_laminated for part in parts):
         found += glue_assumed(shop, units)
+    found += ply_assumed(parts, shop)
     return tuple(found)

@@ -67,12 +67,35 @@ class Seat:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Plies:
+    """Plies of a bent lamination: how many, how thick each [in], how many come out of a strip by resawing.
+
+    ``sprung``: share of its curvature that it loses off the form, which has ``form_radius``; ``inner_length``: along
+    its face, spring line to spring line [in]; ``sweep_deg``: angle of its arc.
+    """
+
+    count: int
+    thickness: float
+    per_strip: int
+    sprung: float
+    form_radius: float
+    inner_length: float
+    sweep_deg: float
+
+    @property
+    def total(self) -> float:
+        """Thickness of what is glued up [in]."""
+        return self.count * self.thickness
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartBlank:
     """What a part is cut from: its stock, its thickness [in], and the board at hand it comes out of.
 
     ``board``: None where none of that stock and thickness is listed. ``strips``: widths to glue up where no board at
     hand is wide enough, else empty; as they are ripped, before ``jointing`` comes off each edge that is glued.
     ``strip_length``: of each, longer than the part [in]. ``is_metal``: a strip of sheet, which is bent.
+    ``plies``: of a bent lamination, resawn from the strips; ``thickness`` is then that of the board.
     ``crew``: who makes it.
     """
 
@@ -83,6 +106,7 @@ class PartBlank:
     strip_length: float = 0.0
     jointing: float = 0.0
     is_metal: bool = False
+    plies: Plies | None = None
     crew: Crew = Crew.CARPENTER
 
 
@@ -105,7 +129,7 @@ class Part:
     one, where a side has several of a kind, and ``members`` how many. ``runs``: into how many edges its side is parted
     in a shape that is no rectangle; ``member`` then counts them from left to right. ``touches``: what is done by hand
     and leaves the modeled shape as it is. ``in_place``: cuts of the strip that is seen in place, where ``cuts`` make
-    the flat blank of bent metal.
+    the flat blank of bent metal; or of a bent lamination the block around it, ``in_place_rise`` thick, less all but it.
     """
 
     mark: str = ""
@@ -120,6 +144,7 @@ class Part:
     cuts: tuple[Cut, ...]
     touches: tuple[Touch, ...] = ()
     in_place: tuple[Cut, ...] = ()
+    in_place_rise: float = 0.0
     seat: Seat
 
     @property
@@ -152,7 +177,7 @@ class Part:
     @property
     def thickness(self) -> float:
         """Thickness of the blank [in]."""
-        return self.blank.thickness
+        return self.blank.plies.total if self.blank.plies else self.blank.thickness
 
     @property
     def strips(self) -> tuple[float, ...]:
@@ -197,7 +222,7 @@ class Part:
             CutListError: the list has no rip or no crosscut.
         """
         try:
-            return saw(self._shown, thickness=self.thickness)
+            return saw(self.shown_cuts, thickness=self._shown_thickness)
         except CutListError as error:
             raise CutListError(f"{self.mark}: {error}") from None
 
@@ -225,22 +250,22 @@ class Part:
     @property
     def profile(self) -> Outline:
         """The end of the board (v, w), without grooves [in]."""
-        return profile_of(self._shown, thickness=self.thickness)
+        return profile_of(self.shown_cuts, thickness=self._shown_thickness)
 
     @property
     def pockets(self) -> tuple[Pocket, ...]:
         """Rabbets of the ends and grooves, as boxes [in]."""
-        return pockets_of(self._shown, thickness=self.thickness)
+        return pockets_of(self.shown_cuts, thickness=self._shown_thickness)
 
     @property
     def is_plain(self) -> bool:
         """Say whether the part is a plain board: ripped parallel and cut square."""
-        return not any(not isinstance(cut, Rip | Crosscut) for cut in self.cuts)
+        return not any(not isinstance(cut, Rip | Crosscut) for cut in self.shown_cuts)
 
     @property
     def arcs(self) -> tuple[ArcCut, ...]:
         """The curves that its sides are sawn to."""
-        return tuple(cut for cut in self.cuts if isinstance(cut, ArcCut))
+        return tuple(cut for cut in self.shown_cuts if isinstance(cut, ArcCut))
 
     @property
     def is_sawn_on_edge(self) -> bool:
@@ -271,5 +296,15 @@ class Part:
         return any(isinstance(touch, Return) for touch in self.touches)
 
     @property
-    def _shown(self) -> tuple[Cut, ...]:
+    def is_laminated(self) -> bool:
+        """Say whether it is bent from plies."""
+        return self.blank.plies is not None
+
+    @property
+    def shown_cuts(self) -> tuple[Cut, ...]:
+        """The cuts that leave it as it is seen in place."""
         return self.in_place or self.cuts
+
+    @property
+    def _shown_thickness(self) -> float:
+        return self.in_place_rise or self.thickness

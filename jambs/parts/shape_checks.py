@@ -56,7 +56,7 @@ def _segments(parts: Sequence[Part], about: Subject) -> Iterator[Finding]:
 def _segmented(parts: Sequence[Part]) -> Iterator[SegmentedHead]:
     heads: dict[str, list[Part]] = {}
     for part in parts:
-        if part.arcs:
+        if part.arcs and not part.is_laminated:
             heads.setdefault(told_name(part.name, part.where.value), []).append(part)
     for what, pieces in heads.items():
         middle = pieces[len(pieces) // 2]

@@ -18,7 +18,8 @@ from jambs.job.models.trim import ExteriorTrim, InteriorTrim, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Rack
 from jambs.parts.arch_findings import ArchHasNoBuck
-from jambs.parts.arched_jambs import ArchedJamb, arched_jamb
+from jambs.parts.arched_jamb import ArchedJamb
+from jambs.parts.arched_jambs import arched_jamb
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import CannotBeCut
 from jambs.parts.kinds import PartKind, Where

@@ -55,7 +55,7 @@ def _is_at_corner(part: Part) -> bool:
 
 
 def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
-    middle = part.length / 2
+    middle = part.silhouettes.sizes.length / 2
     profile = _profile(part, middle)
     name = f"{part.name} {part.position}" if part.where is not Where.BUCK else part.name
     shape = Region(

@@ -16,6 +16,7 @@ from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
 from jambs.outlines import SAME_POINT, kept, without_doubles
 from jambs.parts.as_built import PLANNED
+from jambs.parts.bending_form import form_outline
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
 from jambs.parts.part import Part
@@ -103,8 +104,26 @@ def _arced(kit: CutKit, units: Units) -> Iterator[Template]:
         yield _of_arcs(parts, units)
 
 
+def _of_form(part: Part, units: Units) -> Template:
+    """Draw half of the form, from its middle on: turned over it is the other half."""
+    whole, plies = form_outline(part), part.blank.plies
+    assert plies
+    middle = max(x for x, _ in whole) / 2
+    half = without_doubles(kept(whole, (1.0, 0.0), (middle, 0.0)))
+    outline = tuple((x - middle, y) for x, y in half)
+    form, jamb = (length_text(one, units=units) for one in (plies.form_radius, part.arcs[0].radius))
+    return Template(
+        title=f"{part.mark} {part.name}: the form it is bent over",
+        note=f"radius {form}, for {jamb} once it has sprung back; half of it, turned over it is the other half",
+        size=(max(x for x, _ in outline), max(y for _, y in outline)),
+        cut=((*outline, outline[0]),),
+    )
+
+
 def _of_arcs(parts: Sequence[Part], units: Units) -> Template:
     first = parts[0]
+    if first.is_laminated:
+        return _of_form(first, units)
     radii = " and ".join(length_text(arc.radius, units=units) for arc in first.arcs)
     lies = "seen on edge, hollow face below" if first.is_sawn_on_edge else "face up, inner edge below"
     outline = first.curved_outline

@@ -80,14 +80,15 @@ def part_picture(part: Part) -> Record | None:
 
 def _arced_picture(part: Part) -> Record:
     """Draw the whole of a piece that is sawn to arcs, in its blank: face up, or on its edge, the hollow side below."""
-    across = part.thickness if part.is_sawn_on_edge else part.width
-    points = min(HIGH / across, WIDE / part.length)
-    wide, high = part.length * points, across * points
+    sizes = part.silhouettes.sizes
+    across = sizes.thickness if part.is_sawn_on_edge else part.width
+    points = min(HIGH / across, WIDE / sizes.length)
+    wide, high = sizes.length * points, across * points
 
     def drawn(outline: Iterable[Point]) -> str:
         return " ".join(f"{u * points:.2f},{high - v * points:.2f}" for u, v in outline)
 
-    blank = drawn(((0.0, 0.0), (part.length, 0.0), (part.length, across), (0.0, across)))
+    blank = drawn(((0.0, 0.0), (sizes.length, 0.0), (sizes.length, across), (0.0, across)))
     start, finish = (end.words for end in part.seat.ends)
     shapes = [
         f'<polygon points="{blank}" fill="none" stroke="black" stroke-width="0.4" stroke-dasharray="2 1.4"/>',

@@ -50,6 +50,7 @@ def _glue_record(part: Part, *, units: Units) -> Record:
         "glue_up": {
             "strip_length": size(part.blank.strip_length, units=units),
             "jointing": size(part.blank.jointing, units=units),
+            **({"plies": dump(part.blank.plies, units=units)} if part.blank.plies else {}),
             "text": glue_words(part, units=units),
         }
     }

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from jambs.geometry import Circle, Point
-from jambs.parts.cuts import ArcCut, Edge, End, EndBevel, Miter
+from jambs.parts.cuts import ArcCut, Edge, End, EndBevel, Miter, PlaneCut
 from jambs.parts.part import Part
 
 
@@ -47,18 +47,18 @@ class ArcedBoard:
 
 def _bow(circle: Circle, start: Point, finish: Point) -> float:
     """Area between an arc and its chord, ``r² (θ - sin θ) / 2`` with ``θ = 2 arcsin (c / 2r)`` [sq in]."""
-    sweep = 2 * math.asin(math.dist(start, finish) / 2 / circle.radius)
+    sweep = 2 * math.asin(min(math.dist(start, finish) / 2 / circle.radius, 1.0))
     return circle.radius**2 * (sweep - math.sin(sweep)) / 2
 
 
 def arced_board(part: Part) -> ArcedBoard | None:
     """Return a board whose sides are sawn to arcs; none where they are straight."""
-    arcs = [cut for cut in part.cuts if isinstance(cut, ArcCut)]
+    arcs = [cut for cut in part.shown_cuts if isinstance(cut, ArcCut)]
     if len(arcs) != 2:
         return None
     hollow, outer = sorted(arcs, key=lambda cut: cut.radius)
     on_face = hollow.side.is_on_face
-    across = part.width if on_face else part.thickness
+    across = part.width if on_face else part.silhouettes.sizes.thickness
     corners = [_end(part, end, across, (hollow.circle, outer.circle)) for end in End]
     return ArcedBoard(
         hollow=hollow.circle,
@@ -71,6 +71,8 @@ def arced_board(part: Part) -> ArcedBoard | None:
 
 def _end(part: Part, end: End, across: float, circles: tuple[Circle, Circle]) -> tuple[Point, Point]:
     """Return where the line of an end meets both circles."""
+    if part.is_laminated:
+        return _bent_end(part, end, circles)
     lean = 0.0
     for cut in part.cuts:
         if isinstance(cut, Miter) and cut.end is end:
@@ -81,6 +83,19 @@ def _end(part: Part, end: End, across: float, circles: tuple[Circle, Circle]) ->
     sign, full = (-1.0, 0.0) if end is End.START else (1.0, part.length)
     long_out = across if lean > 0 else 0.0
     one, two = (_meet(circle, (full - sign * lean * long_out, 0.0), sign * lean) for circle in circles)
+    return one, two
+
+
+def _bent_end(part: Part, end: End, circles: tuple[Circle, Circle]) -> tuple[Point, Point]:
+    """Return the corners of a bent piece: on the plane it is sawn along, or level with its lower side."""
+    for cut in part.shown_cuts:
+        if isinstance(cut, PlaneCut) and cut.at is end:
+            (u0, _, w0), (u1, _, w1) = cut.flat.start, cut.flat.finish
+            return (u0, w0), (u1, w1)
+    sign = -1.0 if end is End.START else 1.0
+    one, two = (
+        (circle.center[0] + sign * math.sqrt(circle.radius**2 - circle.center[1] ** 2), 0.0) for circle in circles
+    )
     return one, two
 
 

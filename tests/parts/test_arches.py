@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
 from arches import BOARDS, arched
@@ -11,8 +12,9 @@ from jambs.job.models.fields import Size
 from jambs.job.models.path import FramePath, area_of, corner_turn_deg, outset, shaped_path, size_over_all
 from jambs.job.models.shape import ShapeEntry
 from jambs.parts.arch import arch_between, counts_of
-from jambs.parts.cuts import ArcCut, EndBevel, Miter
+from jambs.parts.cuts import ArcCut, EndBevel, Miter, PlaneCut
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.lamination import RADIUS_OVER_PLY, sprung_share
 from jambs.parts.part import Part
 from jambs.sides import Side
 
@@ -102,3 +104,60 @@ def test_legs_end_at_the_spring_line() -> None:
     legs = [one for one in arched().kit.parts if one.side.is_leg and one.kind is PartKind.CASING]
     inside = [one for one in legs if one.where is Where.INTERIOR]
     assert all(len([cut for cut in leg.cuts if isinstance(cut, Miter)]) == 1 for leg in inside)  # at the bottom alone
+
+
+# ---- bent from plies
+
+
+def bent(**more: Any) -> Part:
+    (head,) = heads(arched(curved="bent laminations", **more).kit.parts, PartKind.EXTENSION_JAMB, Where.INTERIOR)
+    return head
+
+
+def test_plies_are_no_thicker_than_the_radius_bears() -> None:
+    """A radius of 15 5/8 bears plies of 1/8: six of them make 3/4, as the rule of 1/125 has it to the thousandth."""
+    plies = bent().blank.plies
+    assert plies is not None
+    assert (plies.count, plies.thickness, plies.total) == (6, 0.125, 0.75)
+    assert plies.thickness * RADIUS_OVER_PLY <= 15.625
+
+
+def test_inside_and_outside_of_a_half_circle_are_developed() -> None:
+    head = bent()
+    assert head.blank.plies is not None
+    assert head.blank.plies.inner_length == pytest.approx(math.pi * 15.625)
+    assert head.length == pytest.approx(math.pi * 16.375)
+    assert head.blank.strip_length >= head.length + 4
+    assert head.blank.plies.sweep_deg == pytest.approx(180.0)
+
+
+def test_the_form_is_tighter_by_what_springs_back() -> None:
+    """Loose plies straighten with n t³, in one they resist with (n t)³: 1/36 of six plies' curvature goes."""
+    assert sprung_share(6) == pytest.approx((6 * 1**3) / 6**3)
+    plies = bent().blank.plies
+    assert plies is not None
+    assert plies.form_radius == pytest.approx(15.625 * 35 / 36)
+    stated = bent(shop__springback="5 %").blank.plies
+    assert stated is not None
+    assert stated.form_radius == pytest.approx(15.625 * 0.95)
+
+
+def test_plies_are_resawn_from_the_board_that_wastes_least() -> None:
+    """A kerf of 1/8 and 1/32 planed off: 3/4 gives three of 1/8, 1 3/4 six; six plies take 1 1/2 or 1 3/4 of wood."""
+    head = bent()
+    assert head.blank.plies is not None
+    assert (head.thickness, head.blank.thickness) == (0.75, 0.75)
+    assert (head.blank.plies.per_strip, len(head.strips)) == (3, 2)
+
+
+def test_a_segment_arch_is_bent_between_its_spring_lines() -> None:
+    """Its ends are sawn on the lines from the inner to the outer corner, where the legs are too."""
+    made = arched({"kind": "segment arch", "rise": "8"}, curved="bent laminations")
+    (head,) = heads(made.kit.parts, PartKind.EXTENSION_JAMB, Where.INTERIOR)
+    (left,) = (one for one in made.kit.parts if one.kind is PartKind.EXTENSION_JAMB and one.side is Side.LEFT)
+    (cut,) = (one for one in left.cuts if isinstance(one, EndBevel))
+    # The leg's end rises toward its back as the head's falls toward its face.
+    ends = [one.flat for one in head.in_place if isinstance(one, PlaneCut)]
+    run = abs(ends[0].finish[0] - ends[0].start[0])
+    assert run == pytest.approx(0.75)
+    assert math.degrees(math.atan2(ends[0].finish[2], run)) == pytest.approx(cut.angle_deg)

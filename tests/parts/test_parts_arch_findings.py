@@ -82,6 +82,29 @@ ROWS = [
         severity=CHECK,
         about=W1,
     ),
+    Row(
+        # A ply of 1/16 bends to 125 times that, 7 13/16: a clear opening of 15 5/8, which a frame 20 3/8 wide has.
+        code="plies-too-thin",
+        appears=case(**arch_changes("half round", 20, 40, curved="bent laminations")),
+        quiet=case(**arch_changes("half round", 20.5, 40, curved="bent laminations")),
+        inch='W1: the head of the interior jamb is bent to a radius of 7 5/8", too tight for plies of 1/16", the '
+        'thinnest that are resawn: they bend to 7 13/16". Write curved: sawn segments, or a wider frame.',
+        mm="W1: the head of the interior jamb is bent to a radius of 193.7 mm, too tight for plies of 1.6 mm, the "
+        "thinnest that are resawn: they bend to 198.4 mm. Write curved: sawn segments, or a wider frame.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
+        code="plies-too-wide",
+        appears=arch(curved="bent laminations", shop__boards=[one for one in BOARDS if one["stock"] != "poplar"]),
+        quiet=arch(curved="bent laminations"),
+        inch='W1: the head of the interior jamb is bent from plies 2 7/32" wide, and no poplar board listed gives '
+        "them: list a wider one under boards, or write curved: sawn segments.",
+        mm="W1: the head of the interior jamb is bent from plies 56.4 mm wide, and no poplar board listed gives "
+        "them: list a wider one under boards, or write curved: sawn segments.",
+        severity=STOP,
+        about=W1,
+    ),
 ]
 
 

@@ -13,6 +13,7 @@ from enum import Enum
 from jambs.arcs import with_arcs
 from jambs.geometry import Outline, Point
 from jambs.length import Units, decimal_text, length_text
+from jambs.parts.bending_form import form_outline
 from jambs.parts.cuts import Notch
 from jambs.parts.kinds import told_position
 from jambs.parts.part import Part
@@ -121,6 +122,8 @@ def part_figures(part: Part, *, units: Units, notes: Sequence[str] = ()) -> tupl
 
     ``notes``: what stands first among the notes in the file.
     """
+    if part.is_laminated:
+        return (_form(part, units, [plain_letters(note) for note in notes]),)
     if part.is_sawn_on_edge:
         return (_on_edge(part, units, [plain_letters(note) for note in notes]),)
     face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
@@ -165,6 +168,21 @@ def _outline(layer: CutLayer, points: Outline) -> Stroke:
     """Return the outline of a board, its arcs as arcs."""
     found = with_arcs(points)
     return Stroke(layer=layer, points=found.points, bulges=found.bulges)
+
+
+def _form(part: Part, units: Units, notes: Sequence[str]) -> CutFigure:
+    """Return the cut file of the form that a part is bent over."""
+    outline = form_outline(part)
+    wide, high = (max(point[axis] for point in outline) for axis in (0, 1))
+    assert part.blank.plies
+    radius = length_text(part.blank.plies.form_radius, units=units)
+    lines = [*notes, f"form to bend {part.mark} over, radius {radius}", drawn_in(units)]
+    words = tuple(
+        Words(layer=NOTE, text=line, at=(wide / 4, high / 2 - number * LINE * TALLEST), height=TALLEST)
+        for number, line in enumerate(lines)
+    )
+    strokes = (_outline(CUT, outline),)
+    return CutFigure(name=file_name(part.mark, BoardFace.FACE), size=(wide, high), strokes=strokes, words=words)
 
 
 def _on_edge(part: Part, units: Units, notes: Sequence[str]) -> CutFigure:

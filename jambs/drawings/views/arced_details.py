@@ -15,8 +15,8 @@ from jambs.parts.part import Part
 def arced_shapes(part: Part, ink: Ink) -> tuple[Shape, ...]:
     """Draw the piece with its arcs, and the straight blank it is sawn from in broken lines."""
     found = with_arcs(part.curved_outline)
-    across = part.thickness if part.is_sawn_on_edge else part.width
-    blank = ((0.0, 0.0), (part.length, 0.0), (part.length, across), (0.0, across))
+    across = part.silhouettes.sizes.thickness if part.is_sawn_on_edge else part.width
+    blank = ((0.0, 0.0), (part.silhouettes.sizes.length, 0.0), (part.silhouettes.sizes.length, across), (0.0, across))
     return (
         Shape(points=found.points, bulges=found.bulges, ink=ink),
         Shape(points=blank, ink=Ink.HIDDEN),
@@ -26,14 +26,14 @@ def arced_shapes(part: Part, ink: Ink) -> tuple[Shape, ...]:
 def arced_chains(part: Part) -> tuple[Chain, ...]:
     """Dimension the blank, the chord of the hollow side, and how far each side rises."""
     found = arch_corners(part)
-    across = part.thickness if part.is_sawn_on_edge else part.width
-    whole = Interval(start=(0.0, 0.0), finish=(part.length, 0.0))
+    across = part.silhouettes.sizes.thickness if part.is_sawn_on_edge else part.width
+    whole = Interval(start=(0.0, 0.0), finish=(part.silhouettes.sizes.length, 0.0))
     return (
         Chain(side=ViewSide.BOTTOM, intervals=(Interval(start=found.inner[0], finish=found.inner[1]),)),
         Chain(side=ViewSide.BOTTOM, intervals=(whole,)),
         Chain(side=ViewSide.TOP, intervals=(Interval(start=found.outer[0], finish=found.outer[1]),)),
         Chain(side=ViewSide.LEFT, intervals=(Interval(start=(0.0, 0.0), finish=(0.0, across)),)),
-        Chain(side=ViewSide.RIGHT, intervals=_rise(found, part.length)),
+        Chain(side=ViewSide.RIGHT, intervals=_rise(found, part.silhouettes.sizes.length)),
     )
 
 

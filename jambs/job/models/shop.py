@@ -120,7 +120,9 @@ class Shop(Model):
     the first edge of a board that is ripped; ``far_edge_allowance``: and of the other. ``end_trim``: cut off each end
     of a board. ``least_strip``: narrowest rip the saw holds safely. ``planned_allowance``: width left on parts whose
     depth is only planned. ``jointing_allowance``: off each edge that is glued; ``glue_up_over``: how much longer than
-    the part the strips of a glue-up are. ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
+    the part the strips of a glue-up are. ``springback``: share of its curvature that a lamination loses
+    off the form.
+    ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
     """
 
     grid: Annotated[Grid, BeforeValidator(_read_grid), WithJsonSchema({"enum": list(GRIDS)})]
@@ -140,6 +142,7 @@ class Shop(Model):
     jointing_allowance: Fit | None = None
     glue_up_over: Small | None = None
     spares: Percent | None = None
+    springback: Percent | None = None
     least_drop: LeastDrop | None = None
     currency: Text = "$"
     on_hand: tuple[OnHandEntry, ...] = ()

@@ -9,6 +9,7 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, ConfigDict, WithJsonSchema, model_validator
 
 from jambs.job.models.built_up import BuiltUpEntry
+from jambs.job.models.curved import Curved
 from jambs.job.models.fields import (
     NUMBER,
     Amount,
@@ -87,13 +88,6 @@ class ApronEnds(StrEnum):
 
     SQUARE = "square"
     RETURNED = "returned"
-
-
-class Curved(StrEnum):
-    """How a jamb round an arch is made."""
-
-    BENT_LAMINATIONS = "bent laminations"
-    SAWN_SEGMENTS = "sawn segments"
 
 
 class JambEntry(Model):

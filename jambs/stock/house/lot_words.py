@@ -95,7 +95,7 @@ def saw_cautions(lots: Sequence[Lot], units: Units) -> tuple[str, ...]:
         ]
     if any(lot.problem.kind is LotKind.SHEETS for lot in lots):
         said.append("Sheets: grain along the strips. Break a sheet down with two people or a track saw.")
-    if any(one.glued for lot in lots for one in lot.pieces):
+    if any(one.glued and not one.part.is_laminated for lot in lots for one in lot.pieces):
         said.append(
             "Glued parts: the strips are ripped wider by what jointing takes, and longer. Joint the edges, glue, and "
             "rip the panel to the width on the cut sheet; square its ends and saw its cuts after that."
@@ -130,6 +130,9 @@ def _glue_notes(lot: Lot, units: Units) -> Iterator[str]:
         if one.glued:
             glued.setdefault(one.part.mark, []).append(one)
     for mark, strips in glued.items():
+        if strips[0].part.is_laminated:
+            yield f"{mark} is bent from plies of {', '.join(one.piece.mark for one in strips)}, resawn and planed."
+            continue
         marks, width = ", ".join(one.piece.mark for one in strips), _text(strips[0].part.width, units)
         rip = f"rip it to {width}, its planned width, once the opening is measured"
         yield f"{mark} is glued up from {marks}; {rip if strips[0].is_planned else f'then rip it to {width}'}."

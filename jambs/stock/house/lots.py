@@ -74,13 +74,13 @@ def materials(pieces: Iterable[CutPiece]) -> tuple[Material, ...]:
     """Return the materials of some pieces, by stock and thickness."""
     found: list[Material] = []
     for one in pieces:
-        if not any(known.holds(one.part.stock, one.part.thickness) for known in found):
-            found.append(Material(stock=one.part.stock, thickness=one.part.thickness))
+        if not any(known.holds(one.part.stock, one.part.blank.thickness) for known in found):
+            found.append(Material(stock=one.part.stock, thickness=one.part.blank.thickness))
     return tuple(sorted(found, key=lambda one: (one.stock, one.thickness)))
 
 
 def _material_lots(material: Material, pieces: Sequence[CutPiece], job: Job) -> Iterator[Lot]:
-    mine = [one for one in pieces if material.holds(one.part.stock, one.part.thickness)]
+    mine = [one for one in pieces if material.holds(one.part.stock, one.part.blank.thickness)]
     boards = bought_lumber((one for one in job.boards if material.holds(one.stock, one.thickness)), job.units)
     own = lumber_on_hand(
         (one for one in job.on_hand if material.holds(one.stock, one.thickness)),

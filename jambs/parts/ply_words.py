@@ -1,0 +1,49 @@
+"""A bent lamination in words: its plies, what they are resawn from, its form."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from jambs.job.models.openings import Assumed
+from jambs.job.models.shop import Shop
+from jambs.length import MM_PER_INCH, Units, decimal_text
+from jambs.parts.part import Part, Plies
+
+WHY = "the share by which n plies glued to one spring back, mechanics of beams; the job gives none: try it on a piece"
+
+
+def ply_text(plies: Plies, units: Units) -> str:
+    """Say how thick a ply is, to a thousandth of an inch or a twentieth of a millimeter, as a caliper does."""
+    if units is Units.MM:
+        return f"{decimal_text(plies.thickness * MM_PER_INCH, 2)} mm"
+    return f'{decimal_text(plies.thickness, 3)}"'
+
+
+def resawn_words(part: Part, units: Units) -> str:
+    """Say what the plies are resawn from: ``resaw 2 strips 8 1/16" × 52" into 4 plies each; plane 7 to 0.107"``."""
+    assert part.blank.plies and part.blank.board
+    size = f"{units.text(part.strips[0])} × {units.text(part.blank.strip_length)}"
+    strips = "1 strip" if len(part.strips) == 1 else f"{len(part.strips)} strips"
+    plies = part.blank.plies
+    return f"resaw {strips} {size} into {plies.per_strip} plies each; plane {plies.count} to {ply_text(plies, units)}"
+
+
+def lamination_words(part: Part, *, units: Units) -> Iterator[str]:
+    """Say how a bent lamination is made, one line each."""
+    plies = part.blank.plies
+    if plies is None:
+        return
+    yield (
+        f"glue over the form of radius {units.text(plies.form_radius)} ({decimal_text(100 * plies.sprung, 1)} % of the "
+        f"curvature springs back); inside {units.text(plies.inner_length)}, outside {units.text(part.length)} long "
+        f"between the spring lines, through {decimal_text(plies.sweep_deg, 1)}°"
+    )
+    yield f"when the glue is dry plane both edges to {units.text(part.width)}, then saw the ends on the spring lines"
+
+
+def ply_assumed(parts: Sequence[Part], shop: Shop) -> tuple[Assumed, ...]:
+    """List the springback where the job does not give it."""
+    plies = next((part.blank.plies for part in parts if part.blank.plies), None)
+    if plies is None or shop.springback is not None:
+        return ()
+    return (Assumed(what="springback of bent laminations", value=f"{decimal_text(100 * plies.sprung, 1)} %", why=WHY),)
