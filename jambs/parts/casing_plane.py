@@ -40,6 +40,10 @@ class Slack:
         """How much a part that is hung with the casing leans: one that is thicker leans by more [in]."""
         return self.slope * max(part.thickness, self.thickness)
 
+    def seen_shorter(self, length: float) -> float:
+        """How much less a length of the casing takes of the wall's breadth because it leans [in]."""
+        return self.slope**2 / 2 * length
+
     @property
     def gap(self) -> float:
         """The most that casing and jamb may stand apart [in]."""
@@ -90,17 +94,21 @@ def _hang(kit: Kit, found: Hung, where: Where) -> Hung:
     x, y = (sum(point[axis] for point in edges) / len(edges) for axis in (0, 1))
     back = casing[0].seat.at(0.0, 0.0, casing[0].thickness)[2]
     turn = _turn(plane, (x, y, back))
-    nailed_on = {*NAILED_ON}
-    if any(part.where is where and part.kind is PartKind.MULL_JAMB for part in kit.parts):
-        nailed_on.add(PartKind.MULL_CASING)  # of a boxed mull; another lies on the frames
+    hangs = nailed_on(kit, where)
     seats = tuple(
-        turn(seat) if part.where is where and part.kind in nailed_on else seat
+        turn(seat) if part.where is where and part.kind in hangs else seat
         for part, seat in zip(kit.parts, found.seats, strict=True)
     )
     loose = Slack(hollow=plane.hollow, slope=abs(plane.across) + abs(plane.up), thickness=casing[0].thickness)
     if where is Where.INTERIOR:
         return replace(found, seats=seats, inside=loose)
     return replace(found, seats=seats, outside=loose)
+
+
+def nailed_on(kit: Kit, where: Where) -> frozenset[PartKind]:
+    """Return what is nailed to the edges of the jambs on one side of the wall: the casing of a boxed mull too."""
+    is_boxed = any(part.where is where and part.kind is PartKind.MULL_JAMB for part in kit.parts)
+    return frozenset((*NAILED_ON, PartKind.MULL_CASING) if is_boxed else NAILED_ON)
 
 
 def outer_edge(part: Part) -> list[Vector]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from jambs.geometry import Point, Vector, added, cross, dot, unit
@@ -53,16 +54,17 @@ def flat(loop: tuple[Vector, ...], axis: int) -> list[Point]:
     return [(point[one], point[two]) for point in loop]
 
 
-PARALLEL = 0.9998
-"""Cosine of about one degree: faces nearer to parallel than this can touch."""
+PARALLEL_DEG = 1.146
+"""Faces nearer to parallel than this can touch."""
 
 
-def meeting(one: Facet, two: Facet, *, within: float) -> tuple[float, float] | None:
+def meeting(one: Facet, two: Facet, *, within: float, lean_deg: float = 0.0) -> tuple[float, float] | None:
     """Gap [in] and common area [sq in] of two faces that look at each other from near; None where they do not.
 
     The gap is negative where the solids overlap. Faces a hair out of parallel have it in the middle of what they share.
+    ``lean_deg``: how far one was turned with the wall that it hangs on.
     """
-    if dot(one.normal, two.normal) > -PARALLEL:
+    if dot(one.normal, two.normal) > -math.cos(math.radians(PARALLEL_DEG + lean_deg)):
         return None
     axis = max(range(3), key=lambda each: abs(one.normal[each]))
     at = _middle_of_both(one, two, axis)

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from jambs.findings import Finding, Subject
-from jambs.parts.casing_plane import NAILED_ON
+from jambs.parts.casing_plane import nailed_on
 from jambs.parts.kinds import Where
 from jambs.solids.clashes import clashes
 from jambs.solids.findings import CasingJointsLoose, JointDoesNotClose, MeasureIsOff, PartsTakeSameRoom
@@ -67,15 +67,17 @@ def fit_report(solids: KitSolids) -> FitReport:
 def _lean(solid: Solid, solids: KitSolids) -> float:
     """How much a solid leans over the others because it was hung on a measured wall [in].
 
-    Outside it also stands off, over a sill that has fallen farther there.
+    Outside it also stands off, over a sill that has fallen farther there; and where the wall leans across the width of
+    a leg, the sill has fallen more at one edge of it than its foot was cut to.
     """
-    if solid.part is None or solid.part.kind not in NAILED_ON:
+    if solid.part is None or solid.part.kind not in nailed_on(solids.kit, solid.part.where):
         return 0.0
     if solid.part.where is Where.INTERIOR:
         return solids.inside_slack.lean_of(solid.part)
     trim = solids.kit.placement.opening.exterior
-    slope = trim.sill.slope if trim and trim.sill else 0.0
-    return solids.outside_slack.lean_of(solid.part) + solids.outside_slack.hollow * math.tan(math.radians(slope))
+    fall = math.tan(math.radians(trim.sill.slope)) if trim and trim.sill else 0.0
+    slack = solids.outside_slack
+    return slack.lean_of(solid.part) + (slack.hollow + slack.slope * solid.part.width) * fall
 
 
 def slack_notes(solids: KitSolids) -> tuple[Finding, ...]:

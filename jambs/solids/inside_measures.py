@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from jambs.geometry import Vector, dot
@@ -15,7 +14,7 @@ from jambs.sides import LEGS, Side
 from jambs.solids.arched_kit import inside_arch_measures
 from jambs.solids.built_up_joints import over_all_measured
 from jambs.solids.lookup import D, Framed, Set, X, Y, jambs_of, one_of, pick
-from jambs.solids.measures import Reach, heights, reach, reveals, widths
+from jambs.solids.measures import Reach, around_each, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
@@ -122,28 +121,13 @@ def _opening(solids: KitSolids, one: JambFrame, jambs: Set) -> tuple[list[Measur
 
 def _casing_reveals(solids: KitSolids, casing: Set, sides: Reach) -> list[Measure]:
     frame = solids.kit.placement.opening.frame
-    left = casing[Side.LEFT]
-    middle = (frame.width / 2, frame.height / 2, (left.low[D] + left.high[D]) / 2)
-    around = reach(Tape(casing.all), middle)
-    if _trim(solids).profile:
-        around = _around_molded(casing, middle, inner_edge(_trim(solids)))
-    tight = TIGHT + solids.inside_slack.lean
+    middle = (frame.width / 2, frame.height / 2, 0.0)
+    around = around_each(casing, middle, edge=inner_edge(_trim(solids)))
+    slack = solids.inside_slack
+    tight = TIGHT + slack.lean + slack.seen_shorter(max(frame.width, frame.height) / 2)
     sill = tight if Side.SILL in casing else None
     found = reveals("casing reveal", around, sides, asked=_trim(solids).casing_reveal, across=tight, upright=sill)
     return found
-
-
-def _around_molded(casing: Set, middle: Vector, edge: float) -> Reach:
-    """Lay the tape to the inner edge of each molded board, which is ``edge`` thick, halfway up it [in]."""
-    x, y, _ = middle
-    found = dict.fromkeys((side.value for side in Side), math.inf)
-    for side, board in casing.by_side.items():
-        assert board.part is not None
-        # A board on a wall that leans lies about its own middle.
-        at_back = (board.low[D] + board.high[D]) / 2 + board.part.thickness / 2
-        around = reach(Tape([board]), (x, y, at_back - edge / 2))
-        found[side.value] = getattr(around, side.value)
-    return Reach(**found)
 
 
 def _depths(solids: KitSolids, frame: JambFrame, jambs: Set) -> list[Measure]:

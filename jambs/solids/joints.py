@@ -36,7 +36,8 @@ def meetings(one: Solid, two: Solid) -> list[tuple[float, float]]:
     """List gap [in] and area [sq in] of all faces of two solids that look at each other from near."""
     if _far(one, two):
         return []
-    met = (meeting(facet, other, within=REACH) for facet in one.facets for other in two.facets)
+    lean = max(one.lean_deg, two.lean_deg)
+    met = (meeting(facet, other, within=REACH, lean_deg=lean) for facet in one.facets for other in two.facets)
     return [one for one in met if one is not None]
 
 

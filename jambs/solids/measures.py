@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from jambs.geometry import Vector
 from jambs.sides import ACROSS, LEGS, Side
+from jambs.solids.lookup import Set
 from jambs.solids.probe import DOWN, LEFT, RIGHT, UP, Tape
 from jambs.solids.report import Measure
 
@@ -42,6 +43,22 @@ def reach(tape: Tape, middle: Vector) -> Reach:
         head=tape.to(middle, UP),
         sill=tape.to(middle, DOWN),
     )
+
+
+def around_each(pieces: Set, middle: Vector, *, edge: float | None = None) -> Reach:
+    """Lay the tape from the middle to each piece of a casing, halfway up its inner edge.
+
+    On a wall that leans every piece lies at a depth of its own. ``edge``: thickness of the inner edges, where it is not
+    that of the boards [in].
+    """
+    x, y, _ = middle
+    found = dict.fromkeys((side.value for side in Side), math.inf)
+    for side, piece in pieces.by_side.items():
+        depth = (piece.low[2] + piece.high[2]) / 2
+        if edge is not None and piece.part is not None:
+            depth += (piece.part.thickness - edge) / 2
+        found[side.value] = getattr(reach(Tape([piece]), (x, y, depth)), side.value)
+    return Reach(**found)
 
 
 def widths(name: str, tape: Tape, middle: Vector, sides: Reach, *, asked: float, bottom: float) -> list[Measure]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from jambs.arcs import Bulged, arc_middle, with_arcs
 from jambs.findings import Finding, Subject
-from jambs.geometry import Plane, Point, Vector, added, cross, minus, unit
+from jambs.geometry import Plane, Point, Vector, added, cross, dot, minus, unit
 from jambs.job.models.openings import Job, Opening
 from jambs.job.models.path import corners_of, is_arched, outset, points_of
 from jambs.job.models.windows import FrameFace
@@ -59,6 +60,13 @@ class Solid:
             return self.name
         where = told_position(self.part.name, self.part.position)
         return f"{self.name} {', '.join(one for one in (self.part.name, where) if one)}"
+
+    @property
+    def lean_deg(self) -> float:
+        """How far it is turned with the wall that it hangs on, from where the kit laid it out."""
+        if self.part is None or self.seat == self.part.seat:
+            return 0.0
+        return math.degrees(math.acos(min(1.0, dot(self.seat.through, self.part.seat.through))))
 
     @property
     def standing(self) -> kernel.Shape:

@@ -123,8 +123,9 @@ def _clear_width(solids: KitSolids) -> float:
 def _on_sill(solids: KitSolids, jambs: Set, casing: Set, sill: Solid, trim: ExteriorTrim) -> list[JointCheck]:
     assert trim.sill is not None
     cosine, slack = math.cos(math.radians(trim.sill.slope)), solids.outside_slack
-    # Where the casing stands off the jamb's edge, the sill under it has fallen farther.
-    loose = slack.lean + slack.hollow * math.tan(math.radians(trim.sill.slope))
+    # Where the casing stands off the jamb's edge, or the wall leans across it, the sill under it has fallen farther.
+    off = slack.hollow + slack.slope * trim.casing.width
+    loose = slack.lean + off * math.tan(math.radians(trim.sill.slope))
     found = []
     for leg in LEGS:
         asked = trim.jamb.thickness * _width(solids, leg, Side.SILL) / cosine

@@ -13,7 +13,7 @@ from jambs.solids.arched_kit import outside_arch_measures
 from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
-from jambs.solids.measures import Reach, heights, reach, reveals, widths
+from jambs.solids.measures import Reach, around_each, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.outside_joints import exterior_sides
 from jambs.solids.probe import Tape
@@ -55,9 +55,8 @@ def _opening(solids: KitSolids, jambs: Set, casing: Set, trim: ExteriorTrim) -> 
     found += reveals(
         "exterior frame reveal", sides, unit, asked=trim.frame_reveal, across=step / 4 + TIGHT, upright=None
     )
-    left = casing[Side.LEFT]
-    around = reach(Tape(casing.all), (x, y, (left.low[D] + left.high[D]) / 2))
-    tight = TIGHT + solids.outside_slack.lean
+    around = around_each(casing, (x, y, 0.0))
+    tight = TIGHT + solids.outside_slack.lean + solids.outside_slack.seen_shorter(max(x, y))
     return found + reveals(
         "exterior casing reveal", _three(around), _three(sides), asked=trim.casing_reveal, across=tight, upright=tight
     )
