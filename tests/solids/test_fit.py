@@ -26,6 +26,7 @@ from jambs.solids.fit import FitReport
 from jambs.solids.model import board_shape, model_kit
 
 SIXTEENTH = 1 / 16
+CORNERS = ("head_left", "head_right", "sill_left", "sill_right")
 MARKS = ["W01", "W02", "W03", "W04", "W05", "W06", "W07", "D01", *(f"W{number:02d}" for number in range(8, 15))]
 
 
@@ -502,3 +503,28 @@ def test_a_stool_that_is_let_into_the_apron_is_still_caught_on_a_wall_that_leans
 
 def thicker(part: Part, by: float) -> Part:
     return replace(part, blank=replace(part.blank, thickness=part.thickness + by))
+
+
+@pytest.mark.parametrize(
+    "depths",
+    [("5", "5 3/4", "5", "5 3/4"), ("5 1/2", "5 1/2", "4 1/2", "4 1/2")],
+    ids=["across, 1.2 degrees", "up, 1.2 degrees"],
+)
+def test_casing_bears_on_a_wall_that_leans_by_more_than_a_degree(depths: tuple[str, ...]) -> None:
+    paths: dict[str, Any] = {
+        "exterior_trim": None,
+        "openings__0__measured": {"date": "2026-06-01", "interior_depth": dict(zip(CORNERS, depths, strict=True))},
+    }
+    assert fit_report(model_kit(kit_of(**paths), job_of(changed(**paths)))).faults == ()
+
+
+def test_a_wide_leg_on_a_steep_sill_is_allowed_what_a_leaning_wall_takes() -> None:
+    level = dict.fromkeys(CORNERS, "4 11/16")
+    outside = dict(zip(CORNERS, ("1 3/4", "1 1/2", "1 3/4", "1 1/2"), strict=True))
+    paths: dict[str, Any] = {
+        "exterior_trim__outside__sill__slope": "15 deg",
+        "exterior_trim__outside__casing__thickness": "3/4",
+        "exterior_trim__outside__casing__width": "6",
+        "openings__0__measured": {"date": "2026-06-01", "interior_depth": level, "exterior_depth": outside},
+    }
+    assert fit_report(model_kit(kit_of(**paths), job_of(changed(**paths)))).clashes == ()
