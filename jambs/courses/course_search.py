@@ -28,16 +28,21 @@ FAR_SMALL = 1 << 13
 class Toll:
     """What courses cost: met targets by height (negative), exposures, the change between neighbors.
 
-    A change up to ``unseen`` costs ``gentle`` a step, past it ``steep`` a step; none is past ``greatest``.
+    A change up to ``unseen`` costs one a step, past it ``steep`` a step; nothing where that is nothing; none is past
+    ``greatest``.
     """
 
     line: Costs
     exposure: Costs
-    gentle: int
     steep: int
     unseen: int
     greatest: int
     far: int
+
+    @property
+    def gentle(self) -> int:
+        """What a step of a change that is not seen costs."""
+        return int(bool(self.steep))
 
     def spread(self, costs: Costs) -> Costs:
         """Return the least cost of the neighbor and the change, for every exposure."""
@@ -85,7 +90,7 @@ def counting(task: Task, greatest: int) -> Toll:
     return Toll(
         line=-met_weights(task, task.top + task.exposures[-1] + 1),
         exposure=_barred(task, FAR_SMALL, np.int16),
-        gentle=0, steep=0, unseen=greatest, greatest=greatest, far=FAR_SMALL,
+        steep=0, unseen=greatest, greatest=greatest, far=FAR_SMALL,
     )  # fmt: skip
 
 
@@ -115,7 +120,6 @@ def weighing(task: Task, greatest: int, scale: CourseScale) -> Toll:
     return Toll(
         line=line,
         exposure=_barred(task, FAR, np.int64) + np.abs(shown - task.wanted) * scale.off,
-        gentle=1,
         steep=scale.seen,  # unrest decides between courses that have as many steps past what is seen
         unseen=task.unseen,
         greatest=greatest,

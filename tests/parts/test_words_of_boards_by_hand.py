@@ -260,7 +260,11 @@ def test_a_reading_is_another_one_by_its_values_its_day_and_its_finish() -> None
         assert found.opening.readings is not None
         return digest(found.opening.readings, Taken.FRAME)
 
-    others = [{"date": "2026-06-02"}, {"frame_width": ["35 1/2", "35 9/16"]}, {"wall_finish": "no"}]
+    others: list[dict[str, Any]] = [
+        {"date": "2026-06-02"},
+        {"frame_width": ["35 1/2", "35 9/16"]},
+        {"wall_finish": "no"},
+    ]
     assert len({of(), *(of(**other) for other in others)}) == 4
     # Depths are other readings: they change nothing of the frame's.
     assert of(exterior_depth={"head": ["1 1/2", "1 1/2"]}) == of()
