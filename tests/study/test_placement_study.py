@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from cases import changed, job_of, kit_of
+from cases import METRIC, changed, job_of, kit_of
 from moist_air import psychrolib
 
 from jambs.job import Job
@@ -21,7 +21,7 @@ from jambs.place.solve import PlaceError, place_at, place_windows
 from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import AtPosition, kit_at, study_at, subject_of
 from jambs.study.candidates import LEAST, OWN
-from jambs.study.details import compare_drawn_details
+from jambs.study.details import _changes, compare_drawn_details
 from jambs.study.placement_study import (
     PlacementStudy,
     WindowComparison,
@@ -289,6 +289,22 @@ def test_details_are_compared_in_the_sizes_that_are_at_hand(window: WindowCompar
         'insulation lapped 1 3/16" over the frame, no exterior jamb',
         'insulation lapped 1 31/32" over the frame, no exterior jamb',
     }
+
+
+def test_metric_details_are_compared_in_round_millimeters() -> None:
+    """Planned is an outboard buck of 45 mm; without sides computed there is no exterior jamb to leave out."""
+    whole = job_of(changed(**{**METRIC, "windows__fixed__u_frame": "1.6"}))
+    (placement,) = place_windows(whole)
+    subject = subject_of(placement.opening, placement.planes, whole)
+    planned = AtPosition(flange_plane=placement.flange_plane, kit=kit_at(subject, placement.flange_plane), sides=())
+    assert [words for words, _ in _changes(subject, planned)] == [
+        "shim space left as still air",
+        "shim space packed with wood",
+        "outboard buck 20 mm thick",
+        "liner buck 45 mm thick",
+        "interior jamb 12 mm thick",
+        "interior jamb 32 mm thick",
+    ]
 
 
 def test_a_change_that_cannot_be_built_says_why() -> None:
