@@ -18,7 +18,11 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 HOUSE = Path("examples", "harbour-house")
 SCHEDULE, MORE, RUNS = "bedrooms.csv", 25, 3
-COMMAND = "from jambs.commands.command_line import main; main()"
+COMMAND = (
+    "try:\n from jambs.commands.command_line import main\n"
+    "except ImportError:\n from jambs.app.command_line import main\n"  # where it was in earlier versions
+    "main()"
+)
 FLOOR = (
     "from jambs.job import read_job; from jambs.app.chain import make_kits, planned; "
     "job = read_job('house'); planned(make_kits(job), job)"
