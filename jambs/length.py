@@ -157,9 +157,16 @@ class Grid:
         """The finest step that is ever printed: 1/64 in or 0.1 mm."""
         return FINE[self.units]
 
+    def as_sawn(self, length: float) -> float:
+        """Return a length [in] as it is read off and sawn.
+
+        What was stated, and every sum of it, is on the finest grid of a shop and stays; what an angle made goes here.
+        """
+        return length if GRIDS[_FINEST[self.units]].holds(length) else self.round(length)
+
     def text(self, length: float, *, mark: bool = True) -> str:
-        """Print a length [in] as the shop reads it: ``4 11/16"``, ``119 mm``; off the grid, on the fine grid."""
-        return length_text(length, units=self.units, mark=mark)
+        """Print a length [in] as the shop reads it: ``4 11/16"``, ``119 mm``; what an angle made, on the grid."""
+        return length_text(self.as_sawn(length), units=self.units, mark=mark)
 
 
 FINE = {Units.INCH: Grid(Units.INCH, 1, 64), Units.MM: Grid(Units.MM, 1, 10)}
@@ -170,6 +177,7 @@ GRIDS = {
     "0.5 mm": Grid(Units.MM, 1, 2),
     "1 mm": Grid(Units.MM, 1, 1),
 }
+_FINEST = {Units.INCH: "1/64", Units.MM: "0.5 mm"}
 
 FRAMING_GRIDS = {
     "1/16": Grid(Units.INCH, 1, 16),

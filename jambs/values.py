@@ -15,7 +15,7 @@ from pydantic import BaseModel
 
 from jambs.geometry import Plane
 from jambs.job.models.fields import KG_PER_POUND
-from jambs.length import GRIDS, MM_PER_INCH, Units, decimal_text, length_text
+from jambs.length import GRIDS, MM_PER_INCH, Grid, Units, decimal_text, length_text
 
 Record = dict[str, Any]
 
@@ -39,6 +39,11 @@ def size(length: float | None, *, units: Units) -> Record | None:
     if length is None:
         return None
     return {"value": number(length, units=units), "text": length_text(length, units=units)}
+
+
+def sawn_size(length: float, *, grid: Grid) -> Record:
+    """Return a length [in] as its number in the job's units and as it is printed to be sawn, on the shop's grid."""
+    return {"value": number(length, units=grid.units), "text": grid.text(length)}
 
 
 def angle(degrees: float) -> Record:

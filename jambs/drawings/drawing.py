@@ -114,12 +114,12 @@ def draw_opening(
     ``pictures``: further views that are made elsewhere, such as the kit in three dimensions.
     """
     wanted = (*_asked(kit, sections, job), *pictures)
-    asked = tuple(replace(view, number=number) for number, view in enumerate(wanted, start=1))
+    asked = tuple(replace(view, number=number, grid=job.shop.grid) for number, view in enumerate(wanted, start=1))
     pages = PAGES[job.units]
     plain = replace(scales_of(job.units)[0], words="")
     told, warning = note_paragraphs(kit, job, issue=issue), warning_of(kit)
     notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
-    tables = parts_tables(kit.parts, units=job.units, scale=plain, tallest=room_on(pages[0]).height)
+    tables = parts_tables(kit.parts, grid=job.shop.grid, scale=plain, tallest=room_on(pages[0]).height)
     views = _at_scales(asked, job.units, pages[0])
     ordered, laid_out = fewest_sheets((_ordered(views, [note, *tables]) for note in notes), pages)
     if len(laid_out[0]) > FEW:
@@ -190,7 +190,7 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
         *corner_details(kit, cuts, job),
         *miter_details(kit),
         *outside_details(kit, cuts, job),
-        *details(kit, units=job.units),
+        *details(kit, grid=job.shop.grid),
     )
 
 

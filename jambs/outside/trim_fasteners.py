@@ -69,6 +69,11 @@ class InstallFastener:
     note: str = ""
     verdict: Verdict | None = None
 
+    @property
+    def reached(self) -> float:
+        """What the length that is sold reaches into the framing; where none is sold, what is required [in]."""
+        return self.penetration + (self.length - self.needed if self.length else 0.0)
+
 
 def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
     """Return where shims go along a side, from its first end [in]: near the ends, between them evenly.

@@ -1,4 +1,4 @@
-"""What is done to a part, in words: its ends, its work, the board it comes out of; sizes in the reader's units."""
+"""What is done to a part, in words: its ends, its work, the board it comes out of; sizes on the shop's grid."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from jambs.arcs import arc_chords
 from jambs.geometry import Plane, Vector, rise_of, tangent
-from jambs.length import FINE, Units, length_text
+from jambs.length import FINE, Grid, Units, length_text
 from jambs.parts.angle_words import angle_text, both_ways, setting_words
 from jambs.parts.arrises import OnePlane, arris_lengths
 from jambs.parts.cuts import (
@@ -59,21 +59,21 @@ def board_words(part: Part, *, units: Units) -> str:
 
 def unlisted_words(part: Part, *, units: Units) -> str:
     """Name stock and thickness of a board that is not listed."""
-    return f"{part.stock} {length_text(part.thickness, units=units)} thick"
+    return f"{part.stock} {units.text(part.thickness)} thick"
 
 
 # ---- ends
 
 
-def ends_words(part: Part, *, units: Units) -> str:
+def ends_words(part: Part, *, grid: Grid) -> str:
     """Say how the two ends of a part are cut: ``square both ends``, ``miter 45° both ends; short point 31 1/8"``."""
     if part.kind is PartKind.HEAD_FLASHING and _of(part, StripBend):
         return f"{SQUARE} both ends; end dams as the cladding needs"
     if part.is_laminated:
         return "on the spring lines, once it is bent"
     if _is_any_plane(part):
-        return _plane_ends(part, units)
-    return _ENDS.get(part.kind, _square_ends)(part, units)
+        return _plane_ends(part, grid)
+    return _ENDS.get(part.kind, _square_ends)(part, grid)
 
 
 def _is_any_plane(part: Part) -> bool:
@@ -82,24 +82,24 @@ def _is_any_plane(part: Part) -> bool:
     return is_mitered or part.is_leaned or any(end_of(cut) for cut in _of(part, PlaneCut))
 
 
-def _plane_ends(part: Part, units: Units) -> str:
+def _plane_ends(part: Part, grid: Grid) -> str:
     """Say how a saw is set for ends cut by any plane: ``left compound, miter 31.6°, blade tilted 33.9°, …``."""
     sizes = part.silhouettes.sizes
     lengths = arris_lengths(sizes, part.cuts)
-    words = [_plane_end(part, sizes, end, units) for end in End]
+    words = [_plane_end(part, sizes, end, grid) for end in End]
     ends = [f"both ends {words[0]}"]
     if words[0] != words[1]:
         ends = [f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True)]
     long, short = max(lengths.values()), min(lengths.values())
     if words == [SQUARE, SQUARE]:
         return f"{SQUARE} both ends"
-    return "; ".join([*ends, f"long point {_text(long, units)}, short point {_text(short, units)}"])
+    return "; ".join([*ends, f"long point {_text(long, grid)}, short point {_text(short, grid)}"])
 
 
-def _plane_end(part: Part, sizes: BoardSizes, end: End, units: Units) -> str:
+def _plane_end(part: Part, sizes: BoardSizes, end: End, grid: Grid) -> str:
     cut = next((cut for cut in part.cuts if end_of(cut) is end and isinstance(cut, OnePlane)), None)
     if cut is None:
-        return _jamb_end(_end_cut(part, end), units)
+        return _jamb_end(_end_cut(part, end), grid)
     plane = cut.plane(sizes)
     return f"{setting_words(*saw_angles(plane)) or SQUARE}, long point at {_long_point(plane, sizes, end)}"
 
@@ -116,29 +116,29 @@ def _corner(sizes: BoardSizes, end: End, edge: Edge, on_back: bool) -> Vector:
     return (sizes.in_from(end, 0.0), v, sizes.thickness if on_back else 0.0)
 
 
-def _square_ends(part: Part, units: Units) -> str:
+def _square_ends(part: Part, grid: Grid) -> str:
     return f"{SQUARE} both ends"
 
 
-def _jamb_ends(part: Part, units: Units) -> str:
-    words = [_jamb_end(_end_cut(part, end), units) for end in End]
+def _jamb_ends(part: Part, grid: Grid) -> str:
+    words = [_jamb_end(_end_cut(part, end), grid) for end in End]
     if len(set(words)) == 1:
         return f"both ends {words[0]}" if _end_cut(part, End.START) else f"{SQUARE} both ends"
     return "; ".join(f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True))
 
 
-def _jamb_end(cut: _EndCut | None, units: Units) -> str:
+def _jamb_end(cut: _EndCut | None, grid: Grid) -> str:
     if isinstance(cut, EndRabbet):
-        along, depth = _text(cut.along, units), _text(cut.depth, units)
+        along, depth = _text(cut.along, grid), _text(cut.depth, grid)
         return f"rabbet {along} wide, {depth} deep in the face"
     if isinstance(cut, EndBevel):
         return f"bevel {angle_text(cut.angle_deg)}, long point at the back"
     return SQUARE
 
 
-def _casing_ends(part: Part, units: Units) -> str:
+def _casing_ends(part: Part, grid: Grid) -> str:
     cuts = {name: _end_cut(part, end) for name, end in zip(part.seat.ends, End, strict=True)}
-    short = _text(near_edge_length(part), units)
+    short = _text(near_edge_length(part), grid)
     if all(isinstance(cut, Miter) for cut in cuts.values()):
         return f"{_miter_words(part)} both ends; short point {short}"
     words = {name: _casing_end(cut, short) for name, cut in cuts.items()}
@@ -159,16 +159,16 @@ def _casing_end(cut: _EndCut | None, short: str) -> str:
     return SQUARE
 
 
-def _exterior_jamb_ends(part: Part, units: Units) -> str:
+def _exterior_jamb_ends(part: Part, grid: Grid) -> str:
     sloped = next((cut for cut in part.cuts if isinstance(cut, Miter)), None)
     if sloped is None:
         return f"{SQUARE} both ends"
-    short = _text(near_edge_length(part), units)
+    short = _text(near_edge_length(part), grid)
     slope = angle_text(sloped.angle_deg)
     return f"top {SQUARE}; bottom miter {slope} to the sill, long point outside, {short} on the frame side"
 
 
-def _cover_ends(part: Part, units: Units) -> str:
+def _cover_ends(part: Part, grid: Grid) -> str:
     """Ends of a board over a mull: beveled to the sill outside, inside to jambs that flare."""
     bevels = {end: _end_cut(part, end) for end in End}
     if not any(bevels.values()):
@@ -183,14 +183,14 @@ def _cover_ends(part: Part, units: Units) -> str:
     return "; ".join(words)
 
 
-def _apron_ends(part: Part, units: Units) -> str:
+def _apron_ends(part: Part, grid: Grid) -> str:
     bevel = next((cut for cut in part.cuts if isinstance(cut, EndBevel)), None)
     if bevel is None:
         return f"{SQUARE} both ends"
     return f"bevel {angle_text(bevel.angle_deg)} both ends, long point on the face"
 
 
-_ENDS: dict[PartKind, Callable[[Part, Units], str]] = {
+_ENDS: dict[PartKind, Callable[[Part, Grid], str]] = {
     PartKind.EXTENSION_JAMB: _jamb_ends,
     PartKind.CASING: _casing_ends,
     PartKind.BACKBAND: _casing_ends,
@@ -217,15 +217,15 @@ def near_edge_length(part: Part) -> float:
 # ---- work
 
 
-def work_words(part: Part, *, units: Units) -> tuple[str, ...]:
+def work_words(part: Part, *, grid: Grid) -> tuple[str, ...]:
     """Say everything that is done to a part beyond its ends, one line each."""
-    return tuple(line for words in _WORK for line in words(part, units))
+    return tuple(line for words in _WORK for line in words(part, grid))
 
 
 _LIES = {Edge.NEAR: "to lie on the frieze", Edge.FAR: "to lie under the cap"}
 
 
-def _bevels(part: Part, units: Units) -> Iterator[str]:
+def _bevels(part: Part, grid: Grid) -> Iterator[str]:
     bevel = next(iter(_of(part, EdgeBevel)), None)
     if part.kind is PartKind.CROWN:
         yield from (
@@ -234,14 +234,14 @@ def _bevels(part: Part, units: Units) -> Iterator[str]:
         )
         return
     if bevel and not part.is_leaned:
-        face = _text(part.width - part.thickness * tangent(bevel.angle_deg), units)
+        face = _text(part.width - part.thickness * tangent(bevel.angle_deg), grid)
         yield (
             f"bevel both long edges {angle_text(bevel.angle_deg)}, parallel, to stand plumb: face {face} wide, "
-            f"{_text(part.width, units)} is the blank before the bevels"
+            f"{_text(part.width, grid)} is the blank before the bevels"
         )
 
 
-def _plane_edges(part: Part, units: Units) -> Iterator[str]:
+def _plane_edges(part: Part, grid: Grid) -> Iterator[str]:
     for cut in _of(part, PlaneCut):
         if isinstance(cut.at, Edge) and not part.is_leaned:
             along, across, through = cut.flat.normal
@@ -250,7 +250,7 @@ def _plane_edges(part: Part, units: Units) -> Iterator[str]:
             yield f"rip the {cut.at.value} edge {angle_text(off)} off the grain, blade tilted {both_ways(tilt)}"
 
 
-def _curves(part: Part, units: Units) -> Iterator[str]:
+def _curves(part: Part, grid: Grid) -> Iterator[str]:
     """Say how a board is sawn to its curves: the chord of each, its rise over it, and its radius."""
     yield from lamination_words(part, units=units)
     if not part.arcs or part.is_laminated:
@@ -258,21 +258,21 @@ def _curves(part: Part, units: Units) -> Iterator[str]:
     names = {CurvedSide.NEAR: "near edge", CurvedSide.FAR: "far edge", CurvedSide.FACE: "face", CurvedSide.BACK: "back"}
     lies = "the board on its edge" if part.is_sawn_on_edge else "the board face up"
     for arc, chord in zip(part.arcs, arc_chords(part.curved_outline), strict=True):
-        across, rise, radius = (_text(one, units) for one in (chord, rise_of(arc.radius, chord), arc.radius))
+        across, rise, radius = (_text(one, grid) for one in (chord, rise_of(arc.radius, chord), arc.radius))
         how = "hollow" if arc.side.is_hollow else "round"
         yield f"saw the {names[arc.side]} {how} by the template, {lies}: radius {radius}, rise {rise} over {across}"
 
 
-def _notches(part: Part, units: Units) -> Iterator[str]:
+def _notches(part: Part, grid: Grid) -> Iterator[str]:
     start, finish = part.seat.ends
     notches = {start if notch.end is End.START else finish: notch for notch in _of(part, Notch)}
     if not notches:
         return
     if _of(part, SlantedNotch):
-        yield from slanted_notches(part, units)
+        yield from slanted_notches(part, grid)
         return
-    along, between = (_text(size, units) for size in _notch_lengths(part))
-    across = {name: _text(notch.across, units) for name, notch in notches.items()}
+    along, between = (_text(size, grid) for size in _notch_lengths(part))
+    across = {name: _text(notch.across, grid) for name, notch in notches.items()}
     if part.kind is PartKind.EXTERIOR_SILL:
         deep = across[BoardEnd.LEFT]
         in_from = "the upper edge at the frame, square to the face"
@@ -290,50 +290,50 @@ def _notch_lengths(part: Part) -> tuple[float, float]:
     return along, part.length - 2 * along
 
 
-def _tapers(part: Part, units: Units) -> Iterator[str]:
+def _tapers(part: Part, grid: Grid) -> Iterator[str]:
     for taper in _of(part, Taper):
         at_start = taper.start_width < taper.finish_width
         narrow = taper.start_width if at_start else taper.finish_width
         edge = "outer edge" if part.where is Where.EXTERIOR else "room edge"
-        yield f"taper the {edge} to {_text(narrow, units)} at the {part.seat.ends[0 if at_start else 1].words}"
+        yield f"taper the {edge} to {_text(narrow, grid)} at the {part.seat.ends[0 if at_start else 1].words}"
 
 
-def _rabbets(part: Part, units: Units) -> Iterator[str]:
+def _rabbets(part: Part, grid: Grid) -> Iterator[str]:
     for rabbet in _of(part, EdgeRabbet):
-        yield f"rabbet the frame edge {_text(rabbet.across, units)} × {_text(rabbet.depth, units)} deep, from the top"
+        yield f"rabbet the frame edge {_text(rabbet.across, grid)} × {_text(rabbet.depth, grid)} deep, from the top"
 
 
-def _grooves(part: Part, units: Units) -> Iterator[str]:
+def _grooves(part: Part, grid: Grid) -> Iterator[str]:
     for groove in _of(part, Groove):
-        size = f"{_text(groove.width, units)} wide, {_text(groove.depth, units)} deep"
-        yield f"drip kerf underneath: {size}, {_text(groove.from_edge, units)} from the front edge"
+        size = f"{_text(groove.width, grid)} wide, {_text(groove.depth, grid)} deep"
+        yield f"drip kerf underneath: {size}, {_text(groove.from_edge, grid)} from the front edge"
 
 
-def _scribes(part: Part, units: Units) -> Iterator[str]:
+def _scribes(part: Part, grid: Grid) -> Iterator[str]:
     for scribe in _of(part, Scribe):
-        yield f"leave the room edge straight; scribe to the wall, removing up to {_text(scribe.most, units)}"
+        yield f"leave the room edge straight; scribe to the wall, removing up to {_text(scribe.most, grid)}"
 
 
-def _back_bevels(part: Part, units: Units) -> Iterator[str]:
+def _back_bevels(part: Part, grid: Grid) -> Iterator[str]:
     for bevel in _of(part, BackBevel):
         yield f"back bevel the miters {angle_text(bevel.angle_deg)}"
 
 
-def _moldings(part: Part, units: Units) -> Iterator[str]:
+def _moldings(part: Part, grid: Grid) -> Iterator[str]:
     if _of(part, Molded):
         yield "molded to the section of the trim: template at full scale; the back flat"
 
 
-def _returns(part: Part, units: Units) -> Iterator[str]:
+def _returns(part: Part, grid: Grid) -> Iterator[str]:
     if count := len(_of(part, Return)):
-        thick = _text(part.thickness, units)
+        thick = _text(part.thickness, grid)
         yield f"{count} returns, {thick} long point, mitered from the same board before it is cut to length"
 
 
-def _strip_bends(part: Part, units: Units) -> Iterator[str]:
+def _strip_bends(part: Part, grid: Grid) -> Iterator[str]:
     for bend in _of(part, StripBend):
         up, over, down, past, gap = (
-            _text(size, units) for size in (bend.upstand, bend.top, bend.drip, bend.past_casing, bend.gap_to_cladding)
+            _text(size, grid) for size in (bend.upstand, bend.top, bend.drip, bend.past_casing, bend.gap_to_cladding)
         )
         yield (
             f"bend: {up} up behind the membrane, {over} over the casing, {down} down; "
@@ -341,24 +341,24 @@ def _strip_bends(part: Part, units: Units) -> Iterator[str]:
         )
 
 
-def _blank_bends(part: Part, units: Units) -> Iterator[str]:
+def _blank_bends(part: Part, grid: Grid) -> Iterator[str]:
     for bend in _of(part, BlankBend):
         at, dam, past, gap = (
-            _text(size, units) for size in (bend.first_at, bend.end_dam, bend.past_casing, bend.gap_to_cladding)
+            _text(size, grid) for size in (bend.first_at, bend.end_dam, bend.past_casing, bend.gap_to_cladding)
         )
         yield f"blank; {bend.bends} bends, the first {at} from the upper edge: see the flashing sheet"
         past = f"{past} past the casing at each end"
         yield f"{dam} of each end turned up as end dam; {past}; cladding stays {gap} above it"
 
 
-def _moves(part: Part, units: Units) -> Iterator[str]:
+def _moves(part: Part, grid: Grid) -> Iterator[str]:
     for moves in _of(part, WoodMoves):
-        yield moves_words(moves, units=units)
+        yield moves_words(moves, units=grid.units)
 
 
-def asides(part: Part, *, units: Units) -> list[str]:
+def asides(part: Part, *, grid: Grid) -> list[str]:
     """Return the lines of a part's work that set no saw: how its board moves."""
-    return [*_moves(part, units)]
+    return [*_moves(part, grid)]
 
 
 def moves_words(moves: WoodMoves, *, units: Units) -> str:
@@ -367,14 +367,14 @@ def moves_words(moves: WoodMoves, *, units: Units) -> str:
     *About* where its moisture leaves the range in which the coefficients hold.
     """
     halves = [
-        f"{'+' if change > 0 else '-'}{_text(abs(change), units)} {season}"
+        f"{'+' if change > 0 else '-'}{length_text(abs(change), units=units)} {season}"
         for change, season in ((moves.winter, "winter"), (moves.summer, "summer"))
         if FINE[units].count(abs(change))
     ]
     return f"seasonal change{', about' if moves.is_about else ''}: {', '.join(halves)} (not a cut)"
 
 
-_WORK: tuple[Callable[[Part, Units], Iterator[str]], ...] = (
+_WORK: tuple[Callable[[Part, Grid], Iterator[str]], ...] = (
     _bevels,
     leaned_edges,
     _plane_edges,
@@ -400,5 +400,5 @@ def _of(part: Part, kind: type[Step]) -> list[Step]:
     return [step for step in (*part.cuts, *part.touches) if isinstance(step, kind)]
 
 
-def _text(length: float, units: Units) -> str:
-    return length_text(length, units=units)
+def _text(length: float, grid: Grid) -> str:
+    return grid.text(length)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping
 
 from jambs.geometry import Vector
-from jambs.length import Units, length_text
+from jambs.length import Grid
 from jambs.parts.angle_words import angle_text, both_ways, setting_words
 from jambs.parts.arrises import Arris
 from jambs.parts.cuts import (
@@ -26,7 +26,7 @@ from jambs.parts.part import Part
 FROM_SQUARE = "angles off a square cut, in parentheses as scales read that have 90° there; lay it face up, back down"
 
 
-def leaned_edges(part: Part, units: Units) -> Iterator[str]:
+def leaned_edges(part: Part, grid: Grid) -> Iterator[str]:
     """Say how the long edges of a flared jamb are ripped, and what is left of its face."""
     if not part.is_leaned:
         return
@@ -35,7 +35,7 @@ def leaned_edges(part: Part, units: Units) -> Iterator[str]:
     if len(bevels) == 2:
         slant, _ = (_slant(corners, end) for end in End)
         yield (
-            f"rip both long edges parallel, blade tilted {flare}: face {_text(slant, units)} wide; the frame edge is "
+            f"rip both long edges parallel, blade tilted {flare}: face {_text(slant, grid)} wide; the frame edge is "
             "long on the face, the room edge on the back"
         )
         return
@@ -45,7 +45,7 @@ def leaned_edges(part: Part, units: Units) -> Iterator[str]:
     off = math.degrees(math.atan2(abs(start - finish), part.length))
     yield (
         f"rip the room edge {angle_text(off)} off the grain, blade tilted {flare}, long on the back: face "
-        f"{_text(start, units)} wide at the {first}, {_text(finish, units)} at the {last}"
+        f"{_text(start, grid)} wide at the {first}, {_text(finish, grid)} at the {last}"
     )
 
 
@@ -56,7 +56,7 @@ def _slant(corners: Mapping[Arris, tuple[Vector, Vector]], end: End) -> float:
     return far - near
 
 
-def plane_rabbets(part: Part, units: Units) -> Iterator[str]:
+def plane_rabbets(part: Part, grid: Grid) -> Iterator[str]:
     """Say how the rabbets for the ends of flared jambs are cut: their shoulders lie on those jambs' faces."""
     for rabbet in part.cuts:
         if not isinstance(rabbet, PlaneRabbet):
@@ -64,8 +64,8 @@ def plane_rabbets(part: Part, units: Units) -> Iterator[str]:
         name = part.seat.ends[0 if rabbet.end is End.START else 1].words
         at = _crossing(rabbet, part.silhouettes.sizes)
         yield (
-            f"rabbet the {name} end {_text(rabbet.depth, units)} deep in the face, its shoulder at "
-            f"{setting_words(*saw_angles(rabbet.flat))}, {_text(at, units)} in from the end of the blank, at the frame "
+            f"rabbet the {name} end {_text(rabbet.depth, grid)} deep in the face, its shoulder at "
+            f"{setting_words(*saw_angles(rabbet.flat))}, {_text(at, grid)} in from the end of the blank, at the frame "
             "edge"
         )
 
@@ -78,13 +78,13 @@ def _crossing(rabbet: PlaneRabbet, sizes: BoardSizes) -> float:
     return u if rabbet.end is End.START else sizes.length - u
 
 
-def saw_notes(part: Part, units: Units) -> Iterator[str]:
+def saw_notes(part: Part, grid: Grid) -> Iterator[str]:
     """Say how the angles of a compound cut are to be read, and how the board lies."""
     if part.is_leaned or any(isinstance(cut, PlaneCut) and end_of(cut) for cut in part.cuts):
         yield FROM_SQUARE
 
 
-def slanted_notches(part: Part, units: Units) -> Iterator[str]:
+def slanted_notches(part: Part, grid: Grid) -> Iterator[str]:
     """Say both lengths of the notches under flared legs: at the frame, and at the wall, where the horn begins."""
     for notch in part.cuts:
         if not isinstance(notch, Notch):
@@ -92,10 +92,10 @@ def slanted_notches(part: Part, units: Units) -> Iterator[str]:
         name = part.seat.ends[0 if notch.end is End.START else 1].words
         inner = notch.along_inside if isinstance(notch, SlantedNotch) else notch.along
         yield (
-            f"notch the {name} end {_text(notch.along, units)} long at the frame edge, {_text(inner, units)} long "
-            f"{_text(notch.across, units)} in from it, straight between: it follows the back of the flared leg"
+            f"notch the {name} end {_text(notch.along, grid)} long at the frame edge, {_text(inner, grid)} long "
+            f"{_text(notch.across, grid)} in from it, straight between: it follows the back of the flared leg"
         )
 
 
-def _text(length: float, units: Units) -> str:
-    return length_text(length, units=units)
+def _text(length: float, grid: Grid) -> str:
+    return grid.text(length)

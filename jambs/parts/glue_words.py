@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.job.models.openings import Assumed
 from jambs.job.models.shop import Shop
-from jambs.length import Units
+from jambs.length import Grid, Units
 from jambs.parts.glue_up import glue_settings
 from jambs.parts.part import Part
 from jambs.parts.ply_words import resawn_words
@@ -12,17 +12,17 @@ from jambs.parts.ply_words import resawn_words
 WHY = "common practice, no source; the job gives none"
 
 
-def glue_words(part: Part, *, units: Units) -> str:
+def glue_words(part: Part, *, grid: Grid) -> str:
     """Say how a part is glued up; empty where it comes out of one board."""
     if not part.strips:
         return ""
     if part.is_laminated:
-        return resawn_words(part, units)
-    count, each = len(part.strips), units.text(part.strips[0])
-    off = f"joint {units.text(part.blank.jointing)} off each glued edge, glue, " if part.blank.jointing else "glue, "
+        return resawn_words(part, grid.units)
+    count, each = len(part.strips), grid.text(part.strips[0])
+    off = f"joint {grid.text(part.blank.jointing)} off each glued edge, glue, " if part.blank.jointing else "glue, "
     return (
-        f"glue up from {count} strips {each} × {units.text(part.blank.strip_length)}: {off}"
-        f"then rip to {units.text(part.width)}"
+        f"glue up from {count} strips {each} × {grid.text(part.blank.strip_length)}: {off}"
+        f"then rip to {grid.text(part.width)}"
     )
 
 

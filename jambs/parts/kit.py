@@ -115,8 +115,8 @@ class FigureKind(Enum):
     FURRING_HEAD = "furring behind the head return"
     FURRING_SILL = "furring under the sill"
     STACK_REVEAL = "reveal between jamb frames"
-    MULL_ACROSS = "mull casing from the left"
-    TRANSOM_BAR_UP = "transom bar casing from below"
+    MULL_ACROSS = "left jamb to mull casing"
+    TRANSOM_BAR_UP = "bottom of the opening to transom bar casing"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

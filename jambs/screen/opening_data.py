@@ -34,7 +34,7 @@ def stood_record(hand: HeldWindow, stood: Stood, *, with_parts: bool = True, onl
     """
     kit, job = stood.kit, hand.job
     cut = kit if isinstance(kit, CutKit) else as_cut(kit, PlannedForKit())
-    record = opening_record(cut if with_parts else replace(cut, parts=_jambs(cut)), units=job.units)
+    record = opening_record(cut if with_parts else replace(cut, parts=_jambs(cut)), grid=job.shop.grid)
     return {
         "plane": round(stood.plane, 6),
         "named": stood.named.name if stood.named else "",
@@ -71,7 +71,7 @@ def settled_record(hand: HeldWindow, kit: CutKit, register: Register) -> Record:
 def fixed_record(hand: HeldWindow, kit: CutKit, places: tuple[Named, ...]) -> Record:
     """Return what stays as it is while a window is moved: who it is, the wall, the places with a name."""
     opening, planes, job = hand.opening, hand.planes, hand.job
-    record = opening_record(kit, units=job.units)
+    record = opening_record(kit, grid=job.shop.grid)
     return {
         "mark": opening.mark,
         "room": opening.room,

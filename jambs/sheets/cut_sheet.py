@@ -9,7 +9,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from jambs.job.models.openings import Job
-from jambs.length import OFF_GRID, Units
+from jambs.length import OFF_GRID, Grid
 from jambs.parts.as_built import NOT_READ, PLANNED
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
@@ -61,7 +61,7 @@ def cut_sheets_pdf(
     width = PAPER_WIDTH[job.shop.paper]
     sheets = [
         sheet_data(
-            opening_record(kit, units=job.units), pictures[kit.mark], width=width, beside=_beside(kit, job.units)
+            opening_record(kit, grid=job.shop.grid), pictures[kit.mark], width=width, beside=_beside(kit, job.shop.grid)
         )
         | stamps.sheet_data(kit.mark)
         for kit in kits
@@ -69,9 +69,9 @@ def cut_sheets_pdf(
     return press("cut_sheet", {**page_data(job), "sheets": sheets})
 
 
-def _beside(kit: CutKit, units: Units) -> Mapping[str, Record]:
+def _beside(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
     """Return what is printed beside the record of each part, by mark: its picture, and lines that set no saw."""
-    return {part.mark: {"shape": part_picture(part), "asides": asides(part, units=units)} for part in kit.parts}
+    return {part.mark: {"shape": part_picture(part), "asides": asides(part, grid=grid)} for part in kit.parts}
 
 
 def page_data(job: Job) -> Record:
@@ -162,8 +162,8 @@ def _sash_words(record: Record) -> str:
     if swing is None:
         return ""
     degrees, met = math.floor(swing["greatest_deg"]["value"] + OFF_GRID), swing["stopped_by"]
-    words = f"sash opens to {degrees}°, {'nothing stops it' if met == 'nothing' else f'stopped by {met}'}"
-    return words
+    leaf = "door" if record.get("floor_below_frame") else "sash"
+    return f"{leaf} opens to {degrees}°, {'nothing stops it' if met == 'nothing' else f'stopped by {met}'}"
 
 
 def _as_planned(pictures: list[Record], record: Record) -> list[Record]:

@@ -109,7 +109,7 @@ def _fastener_row(line: InstallFastener, units: Units) -> Record:
         "fastener": line.fastener,
         "length": length_text(line.length, units=units) if line.length else f"over {needed}: none listed",
         "needed": needed,
-        "way": way_words(line.through, line.penetration, units),
+        "way": way_words(line.through, line.reached, units),
         "note": line.note,
         "verdict": {"weight": line.verdict.severity.value, "text": verdict_words(line.verdict, units)}
         if line.verdict

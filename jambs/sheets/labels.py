@@ -164,7 +164,7 @@ def labels_data(
     """Return what the labels print, sheet by sheet."""
     labels = [
         label_data(opening, part) | _code_data(part, job.name, issues.get(opening["mark"], ""))
-        for opening in (opening_record(kit, units=job.units) for kit in kits)
+        for opening in (opening_record(kit, grid=job.shop.grid) for kit in kits)
         for part in opening["parts"]
         if "crew" not in part
     ]

@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from jambs.arcs import Bulged, with_arcs
-from jambs.length import Units
+from jambs.length import Grid, Units
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Taper
 from jambs.parts.glue_words import glue_words
 from jambs.parts.kinds import Crew
 from jambs.parts.part import Part, Seat
 from jambs.parts.sawing import Pocket
-from jambs.values import Record, dump, kind_of, number, size
+from jambs.values import Record, dump, kind_of, number, sawn_size, size
 
 
-def part_record(part: Part, *, units: Units) -> Record:
+def part_record(part: Part, *, grid: Grid) -> Record:
     """Return the record of one part; a tapered one carries the width at both ends, said as left, right, top, bottom."""
+    units = grid.units
     return {
         "mark": part.mark,
         "name": part.name,
@@ -26,13 +27,13 @@ def part_record(part: Part, *, units: Units) -> Record:
         "board": board_words(part, units=units),
         "is_wood": part.is_wood,
         "thickness": size(part.thickness, units=units),
-        "width": size(part.width, units=units),
-        "length": size(part.length, units=units),
-        "taper": _taper_record(part, units=units),
-        "ends": ends_words(part, units=units),
-        "work": list(work_words(part, units=units)),
+        "width": sawn_size(part.width, grid=grid),
+        "length": sawn_size(part.length, grid=grid),
+        "taper": _taper_record(part, grid=grid),
+        "ends": ends_words(part, grid=grid),
+        "work": list(work_words(part, grid=grid)),
         "strips": dump(part.strips, units=units),
-        **_glue_record(part, units=units),
+        **_glue_record(part, grid=grid),
         **({} if part.crew is Crew.CARPENTER else {"crew": part.crew.value}),
         "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
         **_outline_record(part, units=units),
@@ -42,16 +43,16 @@ def part_record(part: Part, *, units: Units) -> Record:
     }
 
 
-def _glue_record(part: Part, *, units: Units) -> Record:
+def _glue_record(part: Part, *, grid: Grid) -> Record:
     """Return how a part is glued up, where it is."""
     if not part.strips:
         return {}
     return {
         "glue_up": {
-            "strip_length": size(part.blank.strip_length, units=units),
-            "jointing": size(part.blank.jointing, units=units),
-            **({"plies": dump(part.blank.plies, units=units)} if part.blank.plies else {}),
-            "text": glue_words(part, units=units),
+            "strip_length": sawn_size(part.blank.strip_length, grid=grid),
+            "jointing": size(part.blank.jointing, units=grid.units),
+            **({"plies": dump(part.blank.plies, units=grid.units)} if part.blank.plies else {}),
+            "text": glue_words(part, grid=grid),
         }
     }
 
@@ -87,14 +88,14 @@ def _seat_record(seat: Seat, *, units: Units) -> Record:
     }
 
 
-def _taper_record(part: Part, *, units: Units) -> Record | None:
+def _taper_record(part: Part, *, grid: Grid) -> Record | None:
     taper = next((cut for cut in part.cuts if isinstance(cut, Taper)), None)
     if taper is None:
         return None
     start, finish = (end.words for end in part.seat.ends)
     return {
         "start": start,
-        "start_width": size(taper.start_width, units=units),
+        "start_width": sawn_size(taper.start_width, grid=grid),
         "finish": finish,
-        "finish_width": size(taper.finish_width, units=units),
+        "finish_width": sawn_size(taper.finish_width, grid=grid),
     }

@@ -190,14 +190,14 @@ def _boards(kit: Kit, job: Job) -> list[Record]:
     jambs = [part for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.where is Where.INTERIOR]
     order = (Side.LEFT, Side.RIGHT, Side.HEAD, Side.SILL)
     return [
-        _board(part, part.side, depths, edges, job.units)
+        _board(part, part.side, depths, edges, job.shop.grid)
         for part in sorted(jambs, key=lambda part: order.index(part.side or Side.SILL))
         if part.side is not None
     ]
 
 
-def _board(part: Part, side: Side, depths: SideDepths | None, edges: dict[str, str], units: Units) -> Record:
-    row = part_row(part_record(part, units=units))
+def _board(part: Part, side: Side, depths: SideDepths | None, edges: dict[str, str], grid: Grid) -> Record:
+    row = part_row(part_record(part, grid=grid))
     widths = {one["at"]: one["width"] for one in row["taper"] or ()}
     ends = [end for end in (BoardEnd.LEFT, BoardEnd.RIGHT, BoardEnd.TOP, BoardEnd.BOTTOM) if end in side.ends]
     read = dict(zip(side.ends, _ends_read(depths, side), strict=True))

@@ -32,7 +32,7 @@ from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import SIDES, Assumed, Job, Measured, Opening, SideDepths
 from jambs.job.models.path import FrameEdge, FramePath, corners_of
 from jambs.job.models.site import SiteEntry
-from jambs.length import Units
+from jambs.length import Grid, Units
 from jambs.outside.register import ORDER
 from jambs.parts.as_built import PLANNED
 from jambs.parts.casing_plane import hung
@@ -48,7 +48,7 @@ from jambs.sheets.drywall_record import drywall_record
 from jambs.sheets.escape_record import escape_record
 from jambs.sheets.part_record import part_record
 from jambs.sheets.unit_record import gang_record
-from jambs.values import Record, dump, number, size, sized, stated, stated_size, weight
+from jambs.values import Record, dump, number, sawn_size, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
 VERSION = 3
@@ -71,7 +71,7 @@ def job_record(kits: Sequence[CutKit], job: Job) -> Record:
         "units": job.units.value,
         "grid": size(job.shop.grid.step, units=job.units),
         "assumed": assumed_records(job.assumed),
-        "openings": [opening_record(kit, units=job.units) for kit in kits],
+        "openings": [opening_record(kit, grid=job.shop.grid) for kit in kits],
     }
 
 
@@ -86,9 +86,9 @@ def _job(job: Job) -> Record:
     }
 
 
-def opening_record(kit: CutKit, *, units: Units) -> Record:
+def opening_record(kit: CutKit, *, grid: Grid) -> Record:
     """Return the record of one opening: what its cut sheet prints and more."""
-    placement = kit.placement
+    placement, units = kit.placement, grid.units
     opening = placement.opening
     return {
         "mark": kit.mark,
@@ -109,9 +109,11 @@ def opening_record(kit: CutKit, *, units: Units) -> Record:
         "reasons": [one.sentence(units) for one in placement.reasons],
         "alternatives": [_alternative_record(one, units=units) for one in placement.alternatives],
         "trim": _trim_record(opening, units=units),
-        "figures": [{"name": one.name, "size": size(one.value, units=units), "note": one.note} for one in kit.figures],
+        "figures": [
+            {"name": one.name, "size": sawn_size(one.value, grid=grid), "note": one.note} for one in kit.figures
+        ],
         "parts": [
-            part_record(replace(part, seat=seat), units=units)
+            part_record(replace(part, seat=seat), grid=grid)
             for part, seat in zip(kit.parts, hung(kit).seats, strict=True)
         ],
         "findings": finding_records((*placement.findings, *kit.findings), units=units),

@@ -79,5 +79,5 @@ def _twist_words(found: float, *, even: float, limit: float, units: Units) -> st
         return f"Twist {size}: the four corners lie in one plane."
     high = "upper left and lower right" if found > 0 else "upper right and lower left"
     if abs(found) <= limit + ROUND_OFF:
-        return f"Twist {size}: {high} stand proud of the others; plane those two corners or ease the casing miters."
+        return f"Twist {size}: {high} stand proud of the others; plane the jambs there, or ease the back of the casing."
     return f"Twist {size}: {high} stand proud of the others, past the limit; plane or fur the wall before cutting."

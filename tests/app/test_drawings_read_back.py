@@ -24,9 +24,9 @@ from jambs.sheets.record import opening_record
 
 LENGTH = {"inch": re.compile(r"(?:\d+ )?\d+(?:/\d+)?\""), "mm": re.compile(r"\d+(?:\.\d)?")}
 """A length and nothing else, in the letters of a dimension; the title block says once that all are millimeters."""
-SIXTY_FOURTH, TENTH_MM = 1 / 64, 0.1 / 25.4
+THIRTY_SECOND, MILLIMETER = 1 / 32, 1 / 25.4
 CASES: dict[str, dict[str, Any]] = {"stool": {"interior_trim__inside": STOOL}, "picture framed": {}, "metric": METRIC}
-"""Printed lengths are rounded to 1/64 in or 0.1 mm: half of that is the most they differ."""
+"""What an angle makes is printed to the shop's grid, 1/32 in or 1 mm: half of that is the most a length differs."""
 
 
 @cache
@@ -37,7 +37,7 @@ def printed(name: str) -> tuple[list[str], dict[str, Any]]:
     drawing = draw(kit, job)
     pdf = drawing_sheets_pdf(sheet_pages(drawing, PAGES[job.units][0]), kit.mark)
     lines = [line.strip() for page in PdfReader(BytesIO(pdf)).pages for line in page.extract_text().splitlines()]
-    return lines, opening_record(kit, units=job.units)
+    return lines, opening_record(kit, grid=job.shop.grid)
 
 
 def sizes_in_table(lines: list[str], mark: str, units: str) -> list[tuple[float, float, float]]:
@@ -60,7 +60,7 @@ def number(text: str, unit: str) -> float:
 def test_every_size_in_the_parts_table_is_that_of_parts_json(name: str) -> None:
     lines, opening = printed(name)
     units = "mm" if name == "metric" else "inch"
-    tolerance = TENTH_MM / 2 if units == "mm" else SIXTY_FOURTH / 2
+    tolerance = MILLIMETER / 2 if units == "mm" else THIRTY_SECOND / 2
     for part in opening["parts"]:
         found = sizes_in_table(lines, part["mark"], units)
         wanted = tuple(
@@ -139,7 +139,7 @@ def test_every_dimension_on_the_sheets_follows_from_parts_json(name: str) -> Non
     """A line of text that is a length and nothing else is a dimension: each is a size of the record, as printed."""
     lines, opening = printed(name)
     units = "mm" if name == "metric" else "inch"
-    unit, tolerance = (25.4, TENTH_MM / 2) if units == "mm" else (1.0, SIXTY_FOURTH / 2)
+    unit, tolerance = (25.4, MILLIMETER / 2) if units == "mm" else (1.0, THIRTY_SECOND / 2)
     sizes = sizes_in(opening, unit)
     said = [line for line in lines if LENGTH[units].fullmatch(line)]
     for word in numbers_of_views(name) if units == "mm" else ():

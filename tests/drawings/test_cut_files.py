@@ -66,7 +66,7 @@ def texts(example: str, mark: str, release: Release) -> dict[str, str]:
 def test_the_outline_is_that_of_the_record(example: str, mark: str, release: Release) -> None:
     job, parts = house(example)
     (found,) = outlines(opened(texts(example, mark, release)[mark]))["CUT"]
-    told = part_record(parts[mark], units=job.units)["outline"]
+    told = part_record(parts[mark], grid=job.shop.grid)["outline"]
     assert len(found) == len(told)
     limit = SAME if job.units == "inch" else SAME * MM_PER_INCH
     assert all(abs(a - b) < limit for one, two in zip(found, told, strict=True) for a, b in zip(one, two, strict=True))

@@ -8,7 +8,7 @@ import pytest
 from samples import SAMPLES, drawn, made
 
 from jambs.drawings.layout.placed import PlacedView
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.cut_words import work_words
 from jambs.parts.part import Part
 
@@ -56,7 +56,7 @@ def end_width(view: PlacedView, part: Part, *, far: bool) -> float:
 def test_a_taper_is_where_its_words_say() -> None:
     seen = 0
     for part, view in detailed("measured"):
-        for line in work_words(part, units=Units.INCH):
+        for line in work_words(part, grid=FINE[Units.INCH]):
             found = re.search(r"taper the .* at the (left|right|top|bottom)", line)
             if found:
                 seen += 1

@@ -22,7 +22,7 @@ from samples import DATE, SAMPLES, drawn, made
 
 from jambs.drawings import write_dxf, write_flat_dxf
 from jambs.drawings.drawing import Drawing
-from jambs.length import FINE, MM_PER_INCH, Units, length_text
+from jambs.length import MM_PER_INCH, Units
 
 FULL = ["picture framed", "stool", "clad frame", "measured", "metric"]
 SIMPLE = {"LINE", "LWPOLYLINE", "CIRCLE", "ARC", "SOLID", "TEXT"}
@@ -88,14 +88,14 @@ def test_the_library_measures_the_same(name: str, files: dict[str, Path]) -> Non
 
 @EACH
 def test_the_picture_of_a_dimension_says_its_value(name: str, files: dict[str, Path]) -> None:
-    """The text in the block that a reader shows is the measured length, printed by the job's units."""
-    units = drawn(name).units
+    """The text in the block that a reader shows is the measured length, printed on the grid of the shop."""
+    units, grid = drawn(name).units, made(name)[2].shop.grid
     document = readfile(files[name])
     for one in document.modelspace().query("DIMENSION"):
         (text,) = document.blocks.get(one.dxf.geometry).query("MTEXT")
         assert isinstance(text, MText)
         inches = one.dxf.actual_measurement / (1.0 if units is Units.INCH else MM_PER_INCH)
-        assert text.text == length_text(FINE[units].round(inches), units=units, mark=units is Units.INCH)
+        assert text.text == grid.text(inches, mark=units is Units.INCH)
         assert "\\" not in text.text
 
 

@@ -18,7 +18,7 @@ from jambs.drawings.views.measured import depth_words
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import layer_words
-from jambs.length import FINE, HALF_64TH, Units, length_text, read_length
+from jambs.length import HALF_64TH, Units, read_length
 from jambs.parts.cut_words import ends_words
 from jambs.parts.cuts import Crosscut, EndBevel, Miter, Rip
 from jambs.parts.kinds import PartKind
@@ -199,14 +199,14 @@ def test_a_detail_gives_length_and_width_of_its_part(name: str) -> None:
 
 @EACH
 def test_texts_of_dimensions_are_their_values(name: str) -> None:
-    """Read back by the reader of lengths: to the fine grid, 1/64 in or 0.1 mm."""
-    units = drawn(name).units
+    """Read back by the reader of lengths: to the grid of the shop."""
+    units, grid = drawn(name).units, made(name)[2].shop.grid
     for view in drawn(name).views:
         for dimension in view.dimensions:
             (text,) = dimension.text.lines
-            assert text == length_text(dimension.value, units=units, mark=units is Units.INCH)
+            assert text == grid.text(dimension.value, mark=units is Units.INCH)
             assert text.endswith('"') is (units is Units.INCH)  # millimeters are said once, in the title block
-            assert read_length(text, units=units) == pytest.approx(dimension.value, abs=FINE[units].step / 2 + 1e-9)
+            assert read_length(text, units=units) == pytest.approx(dimension.value, abs=grid.step / 2 + 1e-9)
 
 
 def test_mirror_images_share_a_detail() -> None:

@@ -68,7 +68,7 @@ def test_four_corners_are_answered_with_the_widths_that_the_cut_sheet_prints(
         answer = measuring.take(entry(place, text))
     assert answer["state"] == "measured" and answer["questions"] == []
     (kit,) = kits_as_cut(read_job(tmp_path))
-    record = opening_record(kit, units=read_job(tmp_path).units)
+    record = opening_record(kit, grid=read_job(tmp_path).shop.grid)
     assert record["state"]["banner"][0]["text"] == "MEASURED 2026-06-01 by Ann"
     printed = {
         part["position"]: (part["taper"] or {}, part["width"]["text"])

@@ -93,7 +93,7 @@ def test_four_corners_by_thumb_and_the_cut_sheet_says_measured_with_those_widths
     }
     job = read_job(place.file)
     (kit,) = kits_as_cut(job)
-    record = opening_record(kit, units=job.units)
+    record = opening_record(kit, grid=job.shop.grid)
     assert record["state"]["banner"][0]["text"].startswith("MEASURED ")
     assert record["state"]["banner"][0]["text"].endswith(" by Ann")
     printed = {}

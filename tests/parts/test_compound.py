@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 
 from jambs.geometry import Plane
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.arrises import Arris, arris_lengths
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.cuts import (
@@ -111,12 +111,12 @@ def test_a_plane_straight_through_is_the_plain_cut() -> None:
 
 def test_words_for_the_cut_sheet() -> None:
     part = board(crown(End.START), crown(End.FINISH))
-    assert ends_words(part, units=Units.INCH) == (
+    assert ends_words(part, grid=FINE[Units.INCH]) == (
         "both ends miter 31.6° (58.4°), blade tilted 33.9° (56.1°), long point at the far edge on the face; "
         'long point 30", short point 22 21/32"'
     )
     turned = board(crown(End.START, face_short=True))
-    assert ends_words(turned, units=Units.MM) == (
+    assert ends_words(turned, grid=FINE[Units.MM]) == (
         "left miter 31.6° (58.4°), blade tilted 33.9° (56.1°), long point at the far edge on the back; right square; "
         "long point 762 mm, short point 668.8 mm"
     )
@@ -130,9 +130,9 @@ def test_an_edge_off_the_grain_and_tilted() -> None:
         at=Edge.FAR,
         flat=Plane(start=(0.0, 5.0, 0.0), finish=(30.0, 4.0, 0.0), way=way, keep=(15.0, 0.0, 0.0)),
     )
-    (words,) = work_words(board(cut), units=Units.INCH)
+    (words,) = work_words(board(cut), grid=FINE[Units.INCH])
     assert words == "rip the far edge 1.9° off the grain, blade tilted 15° (75°)"
-    assert ends_words(board(cut), units=Units.INCH) == "square both ends"
+    assert ends_words(board(cut), grid=FINE[Units.INCH]) == "square both ends"
 
 
 @pytest.mark.parametrize(("spring_deg", "settings"), [(38.0, CROWN), (45.0, (35.26, 30.0))])

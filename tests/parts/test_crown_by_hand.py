@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from cases import STOOL, figure, kit_of
 
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.cuts import PlaneCut, saw_angles
 from jambs.parts.kinds import PartKind
@@ -81,8 +81,8 @@ def test_the_chart_covers_the_springs_that_are_sold() -> None:
 def test_the_words_of_a_crown_at_38() -> None:
     # tan miter = sin 38, sin bevel = cos 38 / sqrt 2: 31.6 and 33.9 degrees, common on the scales of miter saws.
     front = crown(spring_deg="38")[0]
-    assert "miter 31.6°" in ends_words(front, units=Units.INCH)
-    assert "33.9°" in ends_words(front, units=Units.INCH)
-    work = " ".join(work_words(front, units=Units.INCH))
+    assert "miter 31.6°" in ends_words(front, grid=FINE[Units.INCH])
+    assert "33.9°" in ends_words(front, grid=FINE[Units.INCH])
+    work = " ".join(work_words(front, grid=FINE[Units.INCH]))
     assert "bevel the near edge 52" in work and "to lie on the frieze" in work
     assert "bevel the far edge 38" in work and "to lie under the cap" in work

@@ -7,7 +7,7 @@ import math
 import pytest
 from cases import STOOL, figure, kit_of, part_of
 
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.arrises import Arris
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, PlaneCut, PlaneRabbet, Rip, SlantedNotch, saw_angles
@@ -135,11 +135,11 @@ def test_a_wall_that_tapers_and_jambs_that_flare() -> None:
 def test_words_of_a_flared_leg() -> None:
     """Long: 42 3/4 + 3/4 at the bottom + 4.71875 tan 15° + 0.75 / cos 15° = 45.541."""
     leg = part_of(flared(), "extension jamb", "left leg")
-    assert ends_words(leg, units=Units.INCH) == (
+    assert ends_words(leg, grid=FINE[Units.INCH]) == (
         "bottom blade tilted 45° (45°), long point at the near edge on the back; top miter 14.8° (75.2°), blade tilted "
         '43.7° (46.3°), long point at the far edge on the back; long point 45 35/64", short point 42 3/4"'
     )
-    assert work_words(leg, units=Units.INCH) == (
+    assert work_words(leg, grid=FINE[Units.INCH]) == (
         'rip both long edges parallel, blade tilted 10° (80°): face 4 51/64" wide; the frame edge is long on the face, '
         "the room edge on the back",
         FROM_SQUARE,
@@ -156,7 +156,7 @@ def test_no_flare_is_the_plain_case(flare: dict[str, str]) -> None:
 def test_rabbets_of_two_unlike_flares_say_their_ends() -> None:
     """In from the end of the blank: 4.71875 tan + 0.75 / cos of each leg: 1.5936 at 10°, 2.5156 at 20°."""
     kit = flared({**MITERED, "joint": "rabbet", "rabbet_depth": "3/8"}, left="10 deg", right="20 deg", head="15 deg")
-    words = [one for one in work_words(head(kit), units=Units.INCH) if one.startswith("rabbet")]
+    words = [one for one in work_words(head(kit), grid=FINE[Units.INCH]) if one.startswith("rabbet")]
     assert [(one[:21], one.split(", ")[-2]) for one in words] == [
         ("rabbet the left end 3", '1 19/32" in from the end of the blank'),
         ("rabbet the right end ", '2 33/64" in from the end of the blank'),
@@ -169,7 +169,7 @@ def test_notches_of_two_unlike_flares_say_their_ends() -> None:
     At the wall 4.4375 + tan / 32 - 0.75 / cos: 3.6245 at 25°, 3.6874 at 5°; at the frame 4.6875 tan more.
     """
     kit = kit_of(interior_trim__inside={**STOOL, "flare": {"left": "25 deg", "right": "5 deg", "head": "10 deg"}})
-    words = [one for one in work_words(part_of(kit, "stool", "sill"), units=Units.INCH) if one.startswith("notch")]
+    words = [one for one in work_words(part_of(kit, "stool", "sill"), grid=FINE[Units.INCH]) if one.startswith("notch")]
     assert [one[:63] for one in words] == [
         'notch the right end 4 3/32" long at the frame edge, 3 11/16" lo',
         'notch the left end 5 13/16" long at the frame edge, 3 5/8" long',

@@ -8,7 +8,7 @@ import pytest
 from cases import METRIC, kit_of
 from finding_rows import codes_in
 
-from jambs.length import MM_PER_INCH, Units
+from jambs.length import FINE, MM_PER_INCH, Units
 from jambs.parts import findings
 from jambs.parts.glue_words import glue_words
 from jambs.parts.kinds import PartKind
@@ -43,7 +43,7 @@ def test_strips_of_a_metric_shop_are_whole_millimeters() -> None:
     part = head(kit_of(**NARROW_MM))
     assert [round(strip * MM_PER_INCH, 6) for strip in part.strips] == [54, 54]
     assert round(part.blank.strip_length * MM_PER_INCH, 6) == 900 - 2 * 57 + 2 * 20 + 25
-    assert glue_words(part, units=Units.MM) == (
+    assert glue_words(part, grid=FINE[Units.MM]) == (
         "glue up from 2 strips 54 mm × 851 mm: joint 2 mm off each glued edge, glue, then rip to 101 mm"
     )
 
@@ -79,7 +79,7 @@ def test_usual_settings_are_listed_as_assumed_where_something_is_glued() -> None
 
 
 def test_one_board_says_nothing_of_glue() -> None:
-    assert glue_words(head(kit_of()), units=Units.INCH) == ""
+    assert glue_words(head(kit_of()), grid=FINE[Units.INCH]) == ""
     assert "glued-from-strips" in codes_in(findings)
     assert not [one for one in kit_of().findings if one.code == "glued-from-strips"]
 

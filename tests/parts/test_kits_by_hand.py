@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from cases import METRIC, STOOL, figure, kit_of, part_of, texts
 
-from jambs.length import MM_PER_INCH, Units
+from jambs.length import FINE, MM_PER_INCH, Units
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.kinds import Where
 from jambs.parts.make import PartsError
@@ -42,8 +42,8 @@ def test_picture_framed_rabbeted() -> None:
         "right leg": 50.125,
         "bottom": 38.125,
     }
-    assert ends_words(casing["left leg"], units=Units.INCH) == 'miter 45° both ends; short point 43 1/8"'
-    assert ends_words(casing["head"], units=Units.INCH) == 'miter 45° both ends; short point 31 1/8"'
+    assert ends_words(casing["left leg"], grid=FINE[Units.INCH]) == 'miter 45° both ends; short point 43 1/8"'
+    assert ends_words(casing["head"], grid=FINE[Units.INCH]) == 'miter 45° both ends; short point 31 1/8"'
 
 
 @pytest.mark.parametrize(
@@ -71,7 +71,7 @@ def test_stool_and_apron() -> None:
     kit = kit_of(interior_trim__inside=STOOL)
     stool = part_of(kit, "stool", "sill")
     assert (stool.length, stool.width) == (39.625, 6 + 3 / 16)
-    assert work_words(stool, units=Units.INCH) == (
+    assert work_words(stool, grid=FINE[Units.INCH]) == (
         'notch both ends 3 11/16" long × 4 11/16" in from the frame edge; 32 1/4" between',
     )
     assert part_of(kit, "apron", "sill").length == 38.125
@@ -116,7 +116,7 @@ def test_metric_kit() -> None:
     assert mm("extension jamb", "left leg") == [20, 175, 1086]
     assert mm("casing", "left leg") == [18, 95, 1286]
     assert mm("casing", "head") == [18, 95, 986]
-    assert ends_words(part_of(kit, "casing", "head"), units=Units.MM) == "miter 45° both ends; short point 796 mm"
+    assert ends_words(part_of(kit, "casing", "head"), grid=FINE[Units.MM]) == "miter 45° both ends; short point 796 mm"
 
 
 def test_measured_kit_tapers() -> None:
@@ -128,11 +128,11 @@ def test_measured_kit_tapers() -> None:
     assert kit.is_measured
     left, right = part_of(kit, "extension jamb", "left leg"), part_of(kit, "extension jamb", "right leg")
     assert left.outline == ((0.0, 0.0), (43.5, 0.0), (43.5, 4.75), (0.0, 4 + 21 / 32))
-    assert work_words(left, units=Units.INCH) == ('taper the room edge to 4 21/32" at the bottom',)
+    assert work_words(left, grid=FINE[Units.INCH]) == ('taper the room edge to 4 21/32" at the bottom',)
     assert right.is_plain
     assert right.width == 4.75
     assert part_of(kit, "extension jamb", "head").width == 4.75
-    assert work_words(part_of(kit, "extension jamb", "bottom"), units=Units.INCH) == (
+    assert work_words(part_of(kit, "extension jamb", "bottom"), grid=FINE[Units.INCH]) == (
         'taper the room edge to 4 21/32" at the left',
     )
     assert 'The four corners are 1/16" out of one plane (twist): expect to ease the corners of the casing.' in texts(

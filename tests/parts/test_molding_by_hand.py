@@ -6,7 +6,7 @@ import pytest
 from cases import kit_of, part_of
 from moldings import molded_trim
 
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.outlines import area, centroid
 from jambs.parts.cut_words import work_words
 from jambs.parts.cuts import Molded
@@ -44,7 +44,7 @@ def test_the_centroid_of_a_triangle_is_a_third_of_its_height_up() -> None:
 
 def test_the_sheet_says_that_it_is_molded() -> None:
     head = part_of(kit_of(interior_trim__inside=molded_trim()), "casing", "head")
-    assert work_words(head, units=Units.INCH) == (
+    assert work_words(head, grid=FINE[Units.INCH]) == (
         "molded to the section of the trim: template at full scale; the back flat",
     )
-    assert not work_words(part_of(kit_of(), "casing", "head"), units=Units.INCH)
+    assert not work_words(part_of(kit_of(), "casing", "head"), grid=FINE[Units.INCH])

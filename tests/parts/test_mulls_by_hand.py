@@ -10,7 +10,7 @@ from cases import kit_of, part_of
 from gangs import boxed, ganged_kit, unit
 
 from jambs.job.measured.measuring_points import measure_places
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.as_built import planned_value
 from jambs.parts.cut_words import ends_words
 from jambs.parts.kinds import Where
@@ -83,9 +83,10 @@ def test_outside_a_box_stands_on_the_sill_as_legs_do() -> None:
 
 def test_the_bevel_of_a_foot_on_the_sill_is_told() -> None:
     casing = part_of(kit_of(**boxed()), "mull casing", "between units", Where.EXTERIOR)
-    assert ends_words(casing, units=Units.INCH) == "top square; bottom bevel 10° to the sill, long point on the face"
+    said = ends_words(casing, grid=FINE[Units.INCH])
+    assert said == "top square; bottom bevel 10° to the sill, long point on the face"
     inside = part_of(kit_of(**boxed()), "mull casing", "between units")
-    assert ends_words(inside, units=Units.INCH) == "square both ends"
+    assert ends_words(inside, grid=FINE[Units.INCH]) == "square both ends"
 
 
 def test_a_mull_is_boxed_only_where_it_is_said() -> None:

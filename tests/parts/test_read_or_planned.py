@@ -12,7 +12,7 @@ from cases import changed, figure, job_of, kit_of, part_of, texts
 
 from jambs.drawings.views.measured import caution_of, depth_words, state_of, warning_of
 from jambs.job.models.openings import Origin
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.cut_kit import PlannedForKit, as_cut
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
@@ -34,7 +34,7 @@ def around(depth: str) -> dict[str, str]:
 
 
 def record(kit: Kit) -> dict[str, Any]:
-    return opening_record(as_cut(kit, PlannedForKit()), units=Units.INCH)
+    return opening_record(as_cut(kit, PlannedForKit()), grid=FINE[Units.INCH])
 
 
 def banner(kit: Kit) -> list[str]:

@@ -7,7 +7,7 @@ import math
 import pytest
 from cases import STOOL, kit_of, part_of
 
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.cut_words import work_words
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
@@ -64,7 +64,7 @@ def test_a_tapered_stool_is_deep_where_the_wall_is_deep() -> None:
     left, right = (fronts[x] for x in sorted(fronts))
     # Depth, 3/4 casing, 3/4 nosing: 4-1/2 + 1-1/2 at the left, 4-3/4 + 1-1/2 at the right.
     assert (left, right) == (6.0, 6.25)
-    assert work_words(stool, units=Units.INCH)[0].startswith(
+    assert work_words(stool, grid=FINE[Units.INCH])[0].startswith(
         'notch left end 3 11/16" long × 4 1/2", right end 3 11/16" long × 4 3/4"'
     )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from cases import STOOL, kit_of, part_of
 
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.cut_words import work_words
 from jambs.parts.cuts import SlantedNotch
 from jambs.parts.make import PartsError
@@ -21,7 +21,7 @@ def test_a_rabbet_laps_under_the_frame() -> None:
     )
     part = part_of(kit, "stool", "sill")
     assert part.width == 6 + 11 / 16
-    assert work_words(part, units=Units.INCH)[-1] == 'rabbet the frame edge 1/2" × 5/8" deep, from the top'
+    assert work_words(part, grid=FINE[Units.INCH])[-1] == 'rabbet the frame edge 1/2" × 5/8" deep, from the top'
     tongue = {part.seat.at(0.0, v, w)[1:] for v, w in part.profile if v < 0.5}
     # Under the frame: from its bottom (y = 0) down 3/8, 1/2 behind its inside edge.
     assert tongue == {(0.0, 4 + 11 / 16 + 0.5), (-0.375, 4 + 11 / 16 + 0.5)}

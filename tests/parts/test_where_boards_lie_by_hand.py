@@ -13,7 +13,7 @@ from cases import STOOL, kit_of, part_of
 from test_built_up_by_hand import ON_STOOL, ROSETTES, built
 
 from jambs.geometry import Plane, Vector
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.arrises import edge_section
 from jambs.parts.cut_words import work_words
 from jambs.parts.cuts import (
@@ -176,7 +176,7 @@ def test_the_plane_of_an_end_leaves_its_long_point_and_goes_back_by_its_angle(
 
 def test_a_sill_says_how_wide_its_face_is_between_the_bevels() -> None:
     """Blank 3.8185, 1 1/2 thick, 10°: the face is 1.5 tan 10° = 0.2645 less: 3.554, to the nearest 64th 3 35/64."""
-    words = work_words(part_of(kit_of(), "exterior sill", "sill", Where.EXTERIOR), units=Units.INCH)
+    words = work_words(part_of(kit_of(), "exterior sill", "sill", Where.EXTERIOR), grid=FINE[Units.INCH])
     assert any('face 3 35/64" wide, 3 13/16" is the blank before the bevels' in one for one in words)
 
 

@@ -24,4 +24,4 @@ def loft() -> tuple[PlannedHouse, Job]:
 def record(mark: str) -> dict[str, Any]:
     house, job = loft()
     (kit,) = (kit for kit in house.kits if kit.mark == mark)
-    return opening_record(kit, units=job.units)
+    return opening_record(kit, grid=job.shop.grid)

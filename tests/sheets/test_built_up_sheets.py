@@ -37,7 +37,7 @@ def planned() -> tuple[PlannedHouse, Any]:
 
 def record() -> dict[str, Any]:
     house, job = planned()
-    return opening_record(house.kits[0], units=job.units)
+    return opening_record(house.kits[0], grid=job.shop.grid)
 
 
 def test_the_record_keeps_to_its_schema() -> None:

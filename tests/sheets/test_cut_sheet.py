@@ -20,7 +20,7 @@ from said import SaidFinding, SaidReason
 from jambs.findings import Severity
 from jambs.job.models.fields import Size
 from jambs.job.models.shop import Board
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.cautions import Beside, Caution
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import StripBend
@@ -93,7 +93,7 @@ def kits() -> list[Any]:
 @pytest.mark.parametrize("units", Units)
 @pytest.mark.parametrize("kit", kits())
 def test_every_size_on_paper_is_in_the_record(kit: CutKit, units: Units) -> None:
-    record = opening_record(kit, units=units)
+    record = opening_record(kit, grid=hand.make_job(units=units).shop.grid)
     allowed = said(record) | said(job_record([], hand.make_job(units=units)))
     proud = {text.removeprefix("-") for text in allowed}
     text = paper.words(sheet(kit, units=units)).replace('scale 3/4" = 1\'-0"', "").replace('scale 3" = 1\'-0"', "")
@@ -113,7 +113,7 @@ def widths(part: dict[str, Any]) -> str:
 @pytest.mark.parametrize("kit", kits()[:3])
 def test_every_part_stands_on_one_line_with_its_sizes(kit: CutKit, units: Units) -> None:
     text = paper.words(sheet(kit, units=units))
-    for part in opening_record(kit, units=units)["parts"]:
+    for part in opening_record(kit, grid=hand.make_job(units=units).shop.grid)["parts"]:
         row = f"{part['board']} {part['thickness']['text']} {widths(part)} {part['length']['text']} {part['ends']}"
         after_mark = text.split(f"{part['mark']} ")[-1]
         assert re.search(re.escape(row), after_mark), row
@@ -177,7 +177,8 @@ def test_banner_tells_planned_from_measured() -> None:
 
 def test_only_what_is_planned_is_set_white_on_black() -> None:
     states = [
-        opening_record(kit, units=Units.INCH)["state"] for kit in (hand.make_kit(), hand.make_kit("W03", measured=True))
+        opening_record(kit, grid=FINE[Units.INCH])["state"]
+        for kit in (hand.make_kit(), hand.make_kit("W03", measured=True))
     ]
     assert [[piece["is_planned"] for piece in state["banner"]] for state in states] == [[True], [False, True]]
 

@@ -43,7 +43,7 @@ def test_rip_and_stop_are_read_from_two_meters(example: str, mark: str) -> None:
     found = runs(pdf)
     for part in kit.parts:
         for size in (part.width, part.length):
-            text = job.units.text(size)
+            text = job.shop.grid.text(size)
             assert any(one.text == text and one.size / 72 * MM_PER_INCH * CAPITAL >= least for one in found), text
 
 

@@ -72,9 +72,9 @@ def test_schema_refuses_what_is_not_described(tmp_path: Path) -> None:
     ]
 
 
-@pytest.mark.parametrize(("units", "half_step"), [(Units.INCH, 1 / 128), (Units.MM, 0.05)])
+@pytest.mark.parametrize(("units", "half_step"), [(Units.INCH, 1 / 64), (Units.MM, 0.5)])
 def test_text_and_number_are_one_size(units: Units, half_step: float, tmp_path: Path) -> None:
-    """The printed text is the number rounded to the finest printed step, and no further off.
+    """The printed text is the number, off by no more than half a step of the shop's grid: 1/32 in, 1 mm.
 
     A stated size may come in two units, its own first.
     """
@@ -87,9 +87,9 @@ def test_text_and_number_are_one_size(units: Units, half_step: float, tmp_path: 
 
 
 def test_metric_numbers_are_millimeters(tmp_path: Path) -> None:
-    """4 23/32 in = 4.71875 x 25.4 mm exactly (the inch is 25.4 mm by definition, 1959)."""
+    """4 23/32 in = 4.71875 x 25.4 mm exactly (the inch is 25.4 mm by definition, 1959); the shop rips to 1 mm."""
     part = written(Units.MM, tmp_path)["openings"][0]["parts"][0]
-    assert part["width"] == {"value": 119.85625, "text": "119.9 mm"}
+    assert part["width"] == {"value": 119.85625, "text": "120 mm"}
     assert part["outline"][1] == [819.15, 0.0]
 
 

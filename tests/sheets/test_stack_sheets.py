@@ -27,7 +27,7 @@ def planned(stack: str | None) -> tuple[PlannedHouse, Job]:
 
 def record(stack: str | None) -> dict[str, Any]:
     house, job = planned(stack)
-    return opening_record(house.kits[0], units=job.units)
+    return opening_record(house.kits[0], grid=job.shop.grid)
 
 
 def test_the_record_lists_the_frames_from_the_window_to_the_room() -> None:

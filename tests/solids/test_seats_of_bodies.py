@@ -39,7 +39,7 @@ def houses() -> list[tuple[KitSolids, Any, float]]:
         for placement in [one for one in placements if one.opening.measured] + [placements[0]]:
             kit = as_cut(make_kit(placement, job), PlannedForKit())
             unit = 1.0 if job.units is Units.INCH else 1 / MM_PER_INCH
-            found.append((model_kit(kit, job), opening_record(kit, units=job.units), unit))
+            found.append((model_kit(kit, job), opening_record(kit, grid=job.shop.grid), unit))
     return found
 
 

@@ -36,13 +36,13 @@ def test_every_wooden_part_is_in_one_lot_once(name: str) -> None:
 
 @pytest.mark.parametrize("name", ["harbour-house", "hillside-house"])
 def test_pieces_are_rounded_as_they_are_printed_and_boards_down(name: str) -> None:
-    """A sixty-fourth of an inch, a tenth of a millimeter: by the definition of the units; half a step at most."""
+    """Pieces to the marks of the shop, half a step off at most; boards to a sixty-fourth, a tenth of a millimeter."""
     job = read_job(EXAMPLES / name)
-    step = 1 / 64 if job.units == "inch" else 0.1 / 25.4
+    step, grid = 1 / 64 if job.units == "inch" else 0.1 / 25.4, job.shop.grid.step
     for lot in lots_of(job):
         for one in lot.pieces:
-            assert abs(one.piece.length * step - one.part.length) <= step / 2 + 1e-6
-            assert abs(one.piece.width * step - one.width) <= step / 2 + 1e-6
+            assert abs(one.piece.length * step - one.part.length) <= grid / 2 + 1e-6
+            assert abs(one.piece.width * step - one.width) <= grid / 2 + 1e-6
         for kind in lot.lumber:
             assert -step < kind.stock.length * step - kind.length <= 1e-6
 

@@ -19,17 +19,17 @@ from jambs.drawings.layout.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, 
 from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedTag, PlacedView, Rule
 from jambs.drawings.layout.tags import place_tags
 from jambs.drawings.views.view import CallOut, Chain, Ink, View, ViewSide
-from jambs.length import Units, length_text
+from jambs.length import FINE, Grid, Units
 
 TITLE_ROOM = 3.8
 """Width on paper at which a title is broken, where the view is no wider [in]."""
 
 
-def dimension_text(units: Units, *, with_unit: bool = True) -> LengthText:
+def dimension_text(grid: Grid, *, with_unit: bool = True) -> LengthText:
     """Return how a job prints the text of a dimension: ``5 1/2"``, ``139.7 mm``; inches always have their mark."""
 
     def text_of(value: float) -> str:
-        return length_text(value, units=units, mark=with_unit or units is Units.INCH)
+        return grid.text(value, mark=with_unit or grid.units is Units.INCH)
 
     return text_of
 
@@ -39,7 +39,7 @@ def arrange(view: View, *, scale: Scale, units: Units, with_unit: bool = True) -
 
     ``with_unit``: dimensions say their unit; where a title block says it for all of them they need not.
     """
-    sizes, text_of = Sizes(scale.factor), dimension_text(units, with_unit=with_unit)
+    sizes, text_of = Sizes(scale.factor), dimension_text(view.grid or FINE[units], with_unit=with_unit)
     sides = _arrange_sides(view, sizes=sizes, text_of=text_of)
     level = _arrange_level(view, sides, sizes=sizes, text_of=text_of)
     dimensions = (*sides.dimensions, *level.dimensions)

@@ -17,7 +17,7 @@ from jambs.drawings.views.arced_details import (
 from jambs.drawings.views.named_ends import edge_names, face_words, with_left_at_left
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
-from jambs.length import HALF_64TH, ROUND_OFF, Units, decimal_text
+from jambs.length import HALF_64TH, ROUND_OFF, Grid, decimal_text
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Miter, Molded, Rip
 from jambs.parts.kinds import PartKind, Where, told_name
@@ -40,11 +40,11 @@ class Alike:
     mirrored: tuple[str, ...]
 
 
-def details(kit: Kit, *, units: Units) -> list[View]:
+def details(kit: Kit, *, grid: Grid) -> list[View]:
     """Make the views of every part whose shape words do not tell; like parts and mirror images share one."""
     views = []
     for alike in _grouped([part for part in kit.parts if not is_told_in_words(part)]):
-        views.append(_face_view(alike, units))
+        views.append(_face_view(alike, grid))
         if _needs_profile(alike.part):
             views.append(_profile_view(alike))
     return views
@@ -104,11 +104,11 @@ def _marks(alike: Alike) -> str:
     return f"{text}; mirror image {', '.join(alike.mirrored)}" if alike.mirrored else text
 
 
-def _face_view(alike: Alike, units: Units) -> View:
+def _face_view(alike: Alike, grid: Grid) -> View:
     """Draw the face: left end at the left, bottom of a leg at the left."""
     part = alike.part
     if part.arcs:
-        return _arced_view(alike, units)
+        return _arced_view(alike, grid)
     view = View(
         name=f"detail {part.mark}",
         kind=ViewKind.DETAIL,
@@ -116,7 +116,7 @@ def _face_view(alike: Alike, units: Units) -> View:
         shapes=(Shape(points=part.outline, ink=INKS[part.where]), *_pockets(part)),
         chains=(*_edge_chains(part), *_end_chains(part)),
         call_outs=tuple(_angles(part)),
-        remarks=(face_words(part), *_seen_words(part), *_remarks(part, units)),
+        remarks=(face_words(part), *_seen_words(part), *_remarks(part, grid)),
         largest=1,
         widest=WIDEST,
         share=(0.5, 1.0),
@@ -124,7 +124,7 @@ def _face_view(alike: Alike, units: Units) -> View:
     return with_left_at_left(view, part)
 
 
-def _arced_view(alike: Alike, units: Units) -> View:
+def _arced_view(alike: Alike, grid: Grid) -> View:
     """Draw a piece that is sawn to arcs: face up, or on its edge; its start at the left."""
     part = alike.part
     name = f"{_marks(alike)}  {told_name(part.name, part.where.value)}"
@@ -134,8 +134,8 @@ def _arced_view(alike: Alike, units: Units) -> View:
         title=name,
         shapes=arced_shapes(part, INKS[part.where]),
         chains=arced_chains(part),
-        call_outs=radii(part, units),
-        remarks=(edge_words(part) or face_words(part), *_seen_words(part), *_remarks(part, units)),
+        call_outs=radii(part, grid.units),
+        remarks=(edge_words(part) or face_words(part), *_seen_words(part), *_remarks(part, grid)),
         largest=1,
         widest=WIDEST,
         share=(0.5, 1.0),
@@ -263,8 +263,8 @@ def _end_middle(part: Part, is_start: bool) -> Point:
     return ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
 
 
-def _remarks(part: Part, units: Units) -> tuple[str, ...]:
-    return (ends_words(part, units=units), *work_words(part, units=units))
+def _remarks(part: Part, grid: Grid) -> tuple[str, ...]:
+    return (ends_words(part, grid=grid), *work_words(part, grid=grid))
 
 
 def _needs_profile(part: Part) -> bool:

@@ -18,7 +18,7 @@ from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval
 from jambs.drawings.views.words import layer_words, size_words
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
-from jambs.length import HALF_64TH, OFF_GRID, Units, length_text
+from jambs.length import HALF_64TH, OFF_GRID, Grid, length_text
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import Region, Section, SectionCut, Stuff
@@ -268,7 +268,7 @@ def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) ->
     return [
         CallOut(
             target=target,
-            lines=_words(region, parts.get(region.mark), job.units),
+            lines=_words(region, parts.get(region.mark), job.shop.grid),
             side=ViewSide.LEFT if is_inside(region, kit) else ViewSide.RIGHT,
             short=region.mark,
         )
@@ -276,10 +276,10 @@ def _call_outs(section: Section, polygons: list[Polygon], kit: Kit, job: Job) ->
     ]
 
 
-def _words(region: Region, part: Part | None, units: Units) -> tuple[str, ...]:
+def _words(region: Region, part: Part | None, grid: Grid) -> tuple[str, ...]:
     if part is None:
         return (region.name,)
-    return (f"{part.mark}  {part.name}", size_words(part, units=units))
+    return (f"{part.mark}  {part.name}", size_words(part, grid=grid))
 
 
 def _stack(section: Section, polygons: list[Polygon], kit: Kit, job: Job) -> Stack:

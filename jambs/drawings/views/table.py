@@ -20,7 +20,7 @@ from jambs.drawings.layout.placed import Align, Lettering, PlacedView, Rule
 from jambs.drawings.views.details import is_told_in_words
 from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import size_words
-from jambs.length import Units
+from jambs.length import Grid
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Miter
 from jambs.parts.glue_words import glue_words
@@ -65,9 +65,9 @@ class _Row:
         return _tall(self.cells) + (_tall((self.more,)) if self.more.lines else 0.0)
 
 
-def parts_tables(parts: Sequence[Part], *, units: Units, scale: Scale, tallest: float) -> list[PlacedView]:
+def parts_tables(parts: Sequence[Part], *, grid: Grid, scale: Scale, tallest: float) -> list[PlacedView]:
     """Make the parts table, broken into as many pieces as the ``tallest`` height on paper asks for."""
-    rows = _rows(parts, units)
+    rows = _rows(parts, grid)
     pieces: list[list[_Row]] = []
     free = 0.0
     for row in rows:
@@ -79,14 +79,14 @@ def parts_tables(parts: Sequence[Part], *, units: Units, scale: Scale, tallest: 
     return [_table(piece, number, len(pieces), scale) for number, piece in enumerate(pieces, start=1)]
 
 
-def _rows(parts: Sequence[Part], units: Units) -> list[_Row]:
+def _rows(parts: Sequence[Part], grid: Grid) -> list[_Row]:
     """Make a row of each part; two legs that follow each other, and are told alike, share one."""
     rows: list[_Row] = []
     for part in parts:
-        row = _row(part, units)
+        row = _row(part, grid)
         last = rows[-1].of[-1] if rows else None
         if last and len(rows[-1].of) == 1 and _are_legs(last, part) and rows[-1].told == row.told:
-            row = _row(last, units, other=part)
+            row = _row(last, grid, other=part)
             rows.pop()
         rows.append(row)
     return rows
@@ -99,21 +99,21 @@ def _are_legs(one: Part, two: Part) -> bool:
     return sides == {Side.LEFT, Side.RIGHT} and is_same and one.runs is None and not one.kind.is_between_units
 
 
-def _row(part: Part, units: Units, *, other: Part | None = None) -> _Row:
+def _row(part: Part, grid: Grid, *, other: Part | None = None) -> _Row:
     """Make the row of a part, or of two that are cut alike at the left and at the right."""
-    size = size_words(part, units=units, with_length=True)
+    size = size_words(part, grid=grid, with_length=True)
     mark, told = part.mark, part.told
     if other:
         mark = f"{part.mark}, {other.mark}"
         told = f"{told_name(part.name, part.where.value)}, {LEGS}{member_words(part.kind, part.member, part.members)}"
-    texts = (mark, told, board_words(part, units=units), size, _ends(part))
+    texts = (mark, told, board_words(part, units=grid.units), size, _ends(part))
     cells = [
         _Cell(tuple(wrapped(text, width=width - 2 * PAD, height=TEXT_HEIGHT)), bold=number == 0)
         for number, (text, width) in enumerate(zip(texts, WIDTHS, strict=True))
     ]
-    ends = [] if part.is_wood and part.is_plain else [ends_words(part, units=units)]
-    done = [*ends, *work_words(part, units=units)] if is_told_in_words(part) else []
-    words = "; ".join(filter(None, [*done, glue_words(part, units=units)]))
+    ends = [] if part.is_wood and part.is_plain else [ends_words(part, grid=grid)]
+    done = [*ends, *work_words(part, grid=grid)] if is_told_in_words(part) else []
+    words = "; ".join(filter(None, [*done, glue_words(part, grid=grid)]))
     lines = wrapped(words, width=_beside_mark(), height=TEXT_HEIGHT) if words else []
     return _Row(of=(part, *([other] if other else [])), cells=tuple(cells), more=_Cell(tuple(lines)))
 

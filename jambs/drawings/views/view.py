@@ -10,6 +10,7 @@ from enum import Enum, StrEnum
 
 from jambs.drawings.layout.boxes import Box, Segment, box_around, segments_of
 from jambs.geometry import Point
+from jambs.length import Grid
 
 
 class Ink(StrEnum):
@@ -205,7 +206,7 @@ class View:
     is what it may take, so that several stand on a page. ``half_size``: drawn half size whatever else it could be.
     ``is_half_size_if_room``: so drawn where it costs no sheet more than the next smaller scale.
     ``widest_words``: where lines of call-outs are broken [in on paper]. ``number``: within its drawing, before its
-    title; none where it is 0.
+    title; none where it is 0. ``grid``: of the shop that reads its dimensions; the finest where it is not said.
     """
 
     name: str
@@ -226,6 +227,7 @@ class View:
     is_half_size_if_room: bool = False
     widest_words: float = 2.4
     number: int = 0
+    grid: Grid | None = None
 
     def brief(self) -> View:
         """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.length import Units, length_text
+from jambs.length import Grid, Units, length_text
 from jambs.parts.part import Part
 from jambs.wall.planes import PlacedLayer
 
@@ -10,11 +10,11 @@ LEAST_PRINTED = 1 / 64
 """Layers thinner than this are named without a thickness [in]."""
 
 
-def size_words(part: Part, *, units: Units, with_length: bool = False) -> str:
+def size_words(part: Part, *, grid: Grid, with_length: bool = False) -> str:
     """Write thickness x width, and length where asked."""
     sides = (part.thickness, part.width, part.length) if with_length else (part.thickness, part.width)
-    text = " x ".join(length_text(side, units=units, mark=units is Units.INCH) for side in sides)
-    return text if units is Units.INCH else f"{text} mm"
+    text = " x ".join(grid.text(side, mark=grid.units is Units.INCH) for side in sides)
+    return text if grid.units is Units.INCH else f"{text} mm"
 
 
 def layer_words(placed: PlacedLayer, *, units: Units) -> str:

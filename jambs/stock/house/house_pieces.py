@@ -71,8 +71,8 @@ def _piece(mark: str, part: Part, width: float, length: float, shop: Shop, units
     slanted = () if part.strips else tuple(cut for cut in part.cuts if end_of(cut))
     return Piece(
         mark=mark,
-        length=printed_steps(length, units=units),
-        width=printed_steps(width, units=units),
+        length=printed_steps(length, grid=shop.grid),
+        width=printed_steps(width, grid=shop.grid),
         is_mitered=any(isinstance(cut, Miter | PlaneCut) for cut in slanted),
         miter_allowance=miter_allowance((_slant_deg(cut, part) for cut in slanted), shop, units),
     )

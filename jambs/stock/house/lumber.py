@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from jambs.job.models.on_hand import OnHand
 from jambs.job.models.shop import Board, Shop
-from jambs.length import FINE, MM_PER_INCH, Units
+from jambs.length import FINE, MM_PER_INCH, Grid, Units
 from jambs.parts.style_checks import USUAL_LEAST_STRIP
 from jambs.stock.house.lumber_words import board_words, drop_name, sold_name
 from jambs.stock.problem import SawSettings, Stock
@@ -41,12 +41,12 @@ class Lumber:
     lengths_are_assumed: bool = False
 
 
-def printed_steps(length: float, *, units: Units) -> int:
-    """Whole steps of 1/64 in or 0.1 mm nearest to a length [in]: for pieces, which are sawn as every paper prints them.
+def printed_steps(length: float, *, grid: Grid) -> int:
+    """Whole steps of 1/64 in or 0.1 mm of a length [in] as every paper prints it: for pieces, on the grid of the shop.
 
     A cut at an angle keeps its exact length until it is printed; a plan that rounds it its own way tells another size.
     """
-    return FINE[units].count(length)
+    return grid.fine.count(grid.as_sawn(length))
 
 
 def steps_up(length: float, *, units: Units) -> int:
