@@ -94,7 +94,7 @@ def lot_record(planned: PlannedLot, job: Job) -> Record:
         "stops": bench.stops(),
         "near": bench.near(),
         "patterns": _patterns(planned, currency),
-        "notes": list(lot_notes(planned, job.units)),
+        "notes": list(lot_notes(planned, job.shop.grid)),
         "pieces": bench.pieces(),
         "planned": part_runs(one.part.mark for one in lot.pieces if one.is_planned),
         "plan": {

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from jambs.geometry import Outline, Point, tangent
 from jambs.job.models.openings import Job
-from jambs.length import MM_PER_INCH, Units, decimal_text, length_text
+from jambs.length import MM_PER_INCH, Grid, Units, decimal_text, length_text
 from jambs.outlines import SAME_POINT, kept, without_doubles
 from jambs.parts.as_built import PLANNED
 from jambs.parts.bending_form import form_outline
@@ -70,17 +70,21 @@ class Template:
         return replace(self, size=(high, self.size[0]), cut=cut, broken=broken)
 
 
-def templates_of(kit: CutKit, *, units: Units) -> tuple[Template, ...]:
+def templates_of(kit: CutKit, *, grid: Grid) -> tuple[Template, ...]:
     """Return the templates of an opening; none of a rectangle where no part is notched."""
     opening = kit.placement.opening
     notched = tuple(
         replace(one, is_planned=depth_is_planned(part, opening))
         for part in kit.parts
         if part.is_wood
-        for one in _of_part(part, units)
+        for one in _of_part(part, grid)
     )
-    molded = tuple(_profile(part, units) for part in _molded(kit.parts))
-    return (*notched, *molded) if opening.shape is None else (*notched, *_slants(kit, units), *_arced(kit, units))
+    molded = tuple(_profile(part, grid.units) for part in _molded(kit.parts))
+    return (
+        (*notched, *molded)
+        if opening.shape is None
+        else (*notched, *_slants(kit, grid.units), *_arced(kit, grid.units))
+    )
 
 
 def _molded(parts: Sequence[Part]) -> list[Part]:
@@ -137,18 +141,18 @@ def _of_arcs(parts: Sequence[Part], units: Units) -> Template:
     )
 
 
-def _of_part(part: Part, units: Units) -> Iterator[Template]:
+def _of_part(part: Part, grid: Grid) -> Iterator[Template]:
     notches = {cut.end: cut for cut in part.cuts if isinstance(cut, Notch)}
     for end, name in zip(End, part.seat.ends, strict=True):
         if notch := notches.get(end):
-            yield _end(part, notch, f"{part.mark} {part.name}, {name.words} end, face up", units)
+            yield _end(part, notch, f"{part.mark} {part.name}, {name.words} end, face up", grid)
     if notches and any(isinstance(cut, EdgeBevel | Groove) for cut in part.cuts):
-        yield _profile(part, units)
+        yield _profile(part, grid.units)
 
 
-def _end(part: Part, notch: Notch, title: str, units: Units) -> Template:
+def _end(part: Part, notch: Notch, title: str, grid: Grid) -> Template:
     """One end of a part to a little past its notch."""
-    reach = notch.along + PAST_NOTCH[units]
+    reach = notch.along + PAST_NOTCH[grid.units]
     first = 0.0 if notch.end is End.START else part.length - reach
     found: Sequence[Point] = part.outline
     for toward, at in (((1.0, 0.0), (first, 0.0)), ((-1.0, 0.0), (first + reach, 0.0))):
@@ -156,7 +160,7 @@ def _end(part: Part, notch: Notch, title: str, units: Units) -> Template:
     outline = without_doubles([(u - first, v) for u, v in found])
     break_at = reach if notch.end is End.START else 0.0
     cut, broken = _parted(outline, break_at)
-    along, across = (length_text(size, units=units) for size in (notch.along, notch.across))
+    along, across = (grid.text(size) for size in (notch.along, notch.across))
     edge = "near" if notch.edge is Edge.NEAR else "far"
     note = f"notch {along} along the grain, {across} in from the {edge} edge; broken line: the board goes on"
     return Template(title=title, note=note, size=(reach, part.silhouettes.sizes.width), cut=(cut,), broken=(broken,))
@@ -250,7 +254,7 @@ def _of_slant(slant: _Slant, parts: Sequence[Part], units: Units) -> Template:
 
 def write_templates(kit: CutKit, job: Job, path: Path, *, stamps: Stamps = NOT_ISSUED) -> None:
     """Write the templates of an opening as a PDF at full scale; nothing where it has none."""
-    templates = templates_of(kit, units=job.units)
+    templates = templates_of(kit, grid=job.shop.grid)
     if templates:
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(press("full_scale", templates_data(kit, templates, job, stamps=stamps)))

@@ -135,7 +135,7 @@ def test_a_part_has_a_detail_or_the_table_tells_how_its_ends_are_cut(name: str) 
         is_shaped = any(not isinstance(cut, Rip | Crosscut | Miter | EndBevel) for cut in part.cuts)
         assert bool(re.search(rf"{re.escape(part.mark)}(?!\d)", titles)) is is_shaped, part.mark
         if not is_shaped and not part.is_plain:
-            assert ends_words(part, units=job.units) in told
+            assert ends_words(part, grid=job.shop.grid) in told
 
 
 def test_legs_that_differ_have_a_row_each_and_those_alike_share_one() -> None:

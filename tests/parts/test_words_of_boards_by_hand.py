@@ -9,7 +9,7 @@ from cases import kit_of, placed
 from gangs import ganged_kit
 
 from jambs.job.models.outside import ElevationEntry
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.casing_plane import Slack
 from jambs.parts.cautions import Beside, cautions
 from jambs.parts.changed_since_words import Exchanged, Moved, Taken, Thing, Value
@@ -45,7 +45,7 @@ from jambs.parts.part import Part, PartBlank, PartIdentity, Seat
 from jambs.parts.sawing import CutListError
 from jambs.sides import Side
 
-INCH = Units.INCH
+INCH = FINE[Units.INCH]
 ALONG_HEAD = Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0))
 STRIP = StripBend(upstand=3.0, top=1.0, drip=0.5, past_casing=0.5, gap_to_cladding=0.375)
 BLANK = BlankBend(bends=3, first_at=2.75, end_dam=1.0, past_casing=0.5, gap_to_cladding=0.375)
@@ -88,8 +88,8 @@ def board(*steps: Cut | Touch, kind: PartKind = PartKind.CASING, where: Where = 
     ],
 )
 def test_what_is_done_to_a_board(step: Cut | Touch, said: str) -> None:
-    assert work_words(board(step), units=INCH) == (said,)
-    assert work_words(board(), units=INCH) == ()
+    assert work_words(board(step), grid=INCH) == (said,)
+    assert work_words(board(), grid=INCH) == ()
 
 
 @pytest.mark.parametrize(
@@ -101,23 +101,23 @@ def test_what_is_done_to_a_board(step: Cut | Touch, said: str) -> None:
     ],
 )
 def test_a_taper_is_told_at_its_narrow_end(start: float, finish: float, where: Where, said: str) -> None:
-    assert work_words(board(Taper(start_width=start, finish_width=finish), where=where), units=INCH) == (said,)
+    assert work_words(board(Taper(start_width=start, finish_width=finish), where=where), grid=INCH) == (said,)
 
 
 def test_returns_are_counted() -> None:
-    both = work_words(board(Return(end=End.START), Return(end=End.FINISH)), units=INCH)
+    both = work_words(board(Return(end=End.START), Return(end=End.FINISH)), grid=INCH)
     assert both == ('2 returns, 3/4" long point, mitered from the same board before it is cut to length',)
 
 
 def test_a_planned_blank_of_metal_names_its_sheet() -> None:
     metal = board(BLANK, kind=PartKind.HEAD_FLASHING, where=Where.EXTERIOR, stock="sheet metal", is_metal=True)
-    assert work_words(metal, units=INCH) == (
+    assert work_words(metal, grid=INCH) == (
         'blank; 3 bends, the first 2 3/4" from the upper edge: see the flashing sheet',
         '1" of each end turned up as end dam; 1/2" past the casing at each end; cladding stays 3/8" above it',
     )
-    assert ends_words(metal, units=INCH) == "square both ends"
+    assert ends_words(metal, grid=INCH) == "square both ends"
     strip = board(STRIP, kind=PartKind.HEAD_FLASHING, where=Where.EXTERIOR, stock="sheet metal", is_metal=True)
-    assert ends_words(strip, units=INCH) == "square both ends; end dams as the cladding needs"
+    assert ends_words(strip, grid=INCH) == "square both ends; end dams as the cladding needs"
 
 
 RABBET = 'rabbet 3/4" wide, 3/8" deep in the face'
@@ -134,7 +134,7 @@ BEVEL = "bevel 10°, long point at the back"
     ],
 )
 def test_the_ends_of_a_jamb(cuts: Any, said: str) -> None:
-    assert ends_words(board(*cuts, kind=PartKind.EXTENSION_JAMB), units=INCH) == said
+    assert ends_words(board(*cuts, kind=PartKind.EXTENSION_JAMB), grid=INCH) == said
 
 
 @pytest.mark.parametrize(
@@ -154,21 +154,21 @@ def test_the_ends_of_a_jamb(cuts: Any, said: str) -> None:
     ],
 )
 def test_the_ends_of_a_board_over_a_mull(cuts: Any, where: Where, said: str) -> None:
-    assert ends_words(board(*cuts, kind=PartKind.MULL_CASING, where=where), units=INCH) == said
+    assert ends_words(board(*cuts, kind=PartKind.MULL_CASING, where=where), grid=INCH) == said
 
 
 def test_the_ends_of_aprons_and_of_jambs_on_a_level_sill() -> None:
     both = [EndBevel(end=end, angle_deg=45.0) for end in End]
-    assert ends_words(board(*both, kind=PartKind.APRON), units=INCH) == "bevel 45° both ends, long point on the face"
-    assert ends_words(board(kind=PartKind.APRON), units=INCH) == "square both ends"
-    assert ends_words(board(kind=PartKind.EXTERIOR_JAMB, where=Where.EXTERIOR), units=INCH) == "square both ends"
+    assert ends_words(board(*both, kind=PartKind.APRON), grid=INCH) == "bevel 45° both ends, long point on the face"
+    assert ends_words(board(kind=PartKind.APRON), grid=INCH) == "square both ends"
+    assert ends_words(board(kind=PartKind.EXTERIOR_JAMB, where=Where.EXTERIOR), grid=INCH) == "square both ends"
 
 
 def test_a_board_is_named_by_what_it_comes_out_of() -> None:
-    assert board_words(board(stock="sheet metal", is_metal=True), units=INCH) == "sheet metal"
+    assert board_words(board(stock="sheet metal", is_metal=True), grid=INCH) == "sheet metal"
     tile = board(stock="tile", thickness=0.375, crew=Crew.TILER)
-    assert board_words(tile, units=INCH) == 'tile 3/8" thick, by the tiler'
-    assert board_words(board(), units=INCH).startswith('poplar 3/4" thick (')
+    assert board_words(tile, grid=INCH) == 'tile 3/8" thick, by the tiler'
+    assert board_words(board(), grid=INCH).startswith('poplar 3/4" thick (')
 
 
 def test_only_cuts_along_an_edge_leave_another_plane_there() -> None:

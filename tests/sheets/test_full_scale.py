@@ -19,9 +19,10 @@ from pypdf import PdfReader
 
 from jambs.face import make_kits, read_job
 from jambs.job import Job
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
+from jambs.parts.cut_words import work_words
 from jambs.parts.kinds import PartKind
 from jambs.sheets.full_scale import templates_data, templates_of, write_templates
 from jambs.sheets.press import press
@@ -43,7 +44,7 @@ def house(example: str) -> tuple[Job, dict[str, CutKit]]:
 @cache
 def pdf(example: str, mark: str) -> bytes:
     job, kits = house(example)
-    return press("full_scale", templates_data(kits[mark], templates_of(kits[mark], units=job.units), job))
+    return press("full_scale", templates_data(kits[mark], templates_of(kits[mark], grid=job.shop.grid), job))
 
 
 def lines(data: bytes, number: int) -> list[Line]:
@@ -122,7 +123,7 @@ def test_what_fits_one_sheet_is_one_sheet() -> None:
 def test_a_large_template_is_tiled_without_a_gap() -> None:
     """A stool of the hillside house is 230 mm wide: its edge goes on from one sheet to the next by the crosses."""
     job, kits = house("hillside-house")
-    data = templates_data(kits["F1"], templates_of(kits["F1"], units=job.units), job)
+    data = templates_data(kits["F1"], templates_of(kits["F1"], grid=job.shop.grid), job)
     tiled = [sheet for sheet in data["sheets"] if sheet["tile"]]
     assert {sheet["tile"]["name"] for sheet in tiled} == {"A1", "A2"}
     for low, up in zip(tiled[::2], tiled[1::2], strict=True):
@@ -131,7 +132,7 @@ def test_a_large_template_is_tiled_without_a_gap() -> None:
 
 def test_left_and_right_ends_are_mirrored_and_both_drawn() -> None:
     job, kits = house("harbour-house")
-    start, finish = (one for one in templates_of(kits["W01"], units=job.units) if one.title.startswith("W01-4"))
+    start, finish = (one for one in templates_of(kits["W01"], grid=job.shop.grid) if one.title.startswith("W01-4"))
     wide = start.size[0]
     assert {(round(wide - x, 9), round(y, 9)) for x, y in start.cut[0]} == {
         (round(x, 9), round(y, 9)) for x, y in finish.cut[0]
@@ -141,7 +142,7 @@ def test_left_and_right_ends_are_mirrored_and_both_drawn() -> None:
 
 def test_a_turned_template_is_not_mirrored() -> None:
     job, kits = house("hillside-house")
-    (profile,) = (one for one in templates_of(kits["F1"], units=job.units) if "its end" in one.title)
+    (profile,) = (one for one in templates_of(kits["F1"], grid=job.shop.grid) if "its end" in one.title)
     around = [one.cut[0] for one in (profile, profile.turned)]
 
     def area(line: Sequence[tuple[float, float]]) -> float:
@@ -155,7 +156,7 @@ def test_a_template_of_a_planned_depth_says_so_and_no_other() -> None:
     """W04 is measured inside and only planned outside: its stool may be cut, its sill not yet; of W01 neither."""
     job, kits = house("harbour-house")
     kinds = {part.mark: part.kind for part in kits["W04"].parts}
-    told = {(kinds[one.title.split()[0]], one.is_planned) for one in templates_of(kits["W04"], units=job.units)}
+    told = {(kinds[one.title.split()[0]], one.is_planned) for one in templates_of(kits["W04"], grid=job.shop.grid)}
     assert told == {(PartKind.STOOL, False), (PartKind.EXTERIOR_SILL, True)}
     measured, planned = (
         PdfReader(BytesIO(pdf("harbour-house", mark))).pages[0].extract_text() for mark in ("W04", "W01")
@@ -165,7 +166,7 @@ def test_a_template_of_a_planned_depth_says_so_and_no_other() -> None:
 
 def test_an_opening_without_notches_has_none(tmp_path: Path) -> None:
     job, kits = house("harbour-house")
-    plain = next(kit for kit in kits.values() if not templates_of(kit, units=job.units))
+    plain = next(kit for kit in kits.values() if not templates_of(kit, grid=job.shop.grid))
     write_templates(plain, job, tmp_path / "t" / "x.pdf")
     assert not (tmp_path / "t").exists()
 
@@ -173,7 +174,7 @@ def test_an_opening_without_notches_has_none(tmp_path: Path) -> None:
 def test_each_slant_of_a_shape_is_drawn_once() -> None:
     """Round the octagon all ends are cut to half of 45°: on the jambs over 3/4 thick, on the casing over 3 1/2 wide."""
     kit = house("gable-house")[1]["G6"]
-    jambs, casing = templates_of(kit, units=Units.INCH)
+    jambs, casing = templates_of(kit, grid=FINE[Units.INCH])
     assert jambs.title == f"{', '.join(f'G6-{number}' for number in range(1, 9))}: extension jamb, 22.5° off square"
     assert casing.title.startswith("G6-9, G6-10") and casing.title.endswith("G6-16: casing, 22.5° off square")
     slope = math.tan(math.radians(22.5))
@@ -192,7 +193,7 @@ def test_slants_of_a_raked_head_are_half_of_each_turn_and_its_slope() -> None:
 
     On the jambs the low corner is mitered and the high one butted to the slope.
     """
-    titles = [one.title for one in templates_of(house("gable-house")[1]["G4"], units=Units.INCH)]
+    titles = [one.title for one in templates_of(house("gable-house")[1]["G4"], grid=FINE[Units.INCH])]
     found = [title.split(": ")[1] for title in titles]
     assert found == [
         "extension jamb, 28.2° off square",
@@ -204,4 +205,13 @@ def test_slants_of_a_raked_head_are_half_of_each_turn_and_its_slope() -> None:
 
 
 def test_a_rectangle_needs_no_slant() -> None:
-    assert templates_of(house("gable-house")[1]["G1"], units=Units.INCH) == ()
+    assert templates_of(house("gable-house")[1]["G1"], grid=FINE[Units.INCH]) == ()
+
+
+def test_a_notch_is_told_as_on_the_cut_sheet() -> None:
+    """On a slope of 15 % it is 160.8 mm deep: the shop reads 161, on the template as on the sheet."""
+    job, kits = house("hillside-house")
+    sill = next(part for part in kits["F1"].parts if part.kind is PartKind.EXTERIOR_SILL)
+    notes = [one.note for one in templates_of(kits["F1"], grid=job.shop.grid) if one.title.startswith(sill.mark)]
+    assert "161 mm in from" in notes[0]
+    assert any("161 mm" in line for line in work_words(sill, grid=job.shop.grid))

@@ -140,7 +140,7 @@ def test_a_lot_says_what_is_glued_up_from_what_and_how_wide_it_is_ripped_then() 
     """Each glued part once, by the marks of its strips; a lot of whole boards says nothing of glue."""
     job = inside_job(shop__boards=[BOARDS[0], BOARDS[2]], shop__jointing_allowance="3/32")
     glued = {one.piece.mark: one.part for one in house_pieces(make_kits(job), job) if one.glued}
-    said = [note for one in plan_house(lots_of(job), Effort(stages=0)) for note in lot_notes(one, job.units)]
+    said = [note for one in plan_house(lots_of(job), Effort(stages=0)) for note in lot_notes(one, job.shop.grid)]
     parts = {part.mark: part for part in glued.values()}
     assert [note for note in said if "glued" in note] == [
         f"{mark} is glued up from {mark}a, {mark}b; rip it to {job.units.text(part.width)}, its planned width, once "
@@ -148,7 +148,7 @@ def test_a_lot_says_what_is_glued_up_from_what_and_how_wide_it_is_ripped_then() 
         for mark, part in parts.items()
     ]
     whole = inside_job()
-    notes = [note for one in plan_house(lots_of(whole), Effort(stages=0)) for note in lot_notes(one, whole.units)]
+    notes = [note for one in plan_house(lots_of(whole), Effort(stages=0)) for note in lot_notes(one, whole.shop.grid)]
     assert not any("glue" in note for note in notes)
 
 

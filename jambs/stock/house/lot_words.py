@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.shop import Shop
-from jambs.length import FINE, MM_PER_INCH, Units, length_text
+from jambs.length import FINE, MM_PER_INCH, Grid, Units, length_text
 from jambs.outlines import rectangle
 from jambs.parts.cuts import Miter
 from jambs.parts.part import Part
@@ -110,9 +110,9 @@ def lumber_text(lumber: Lumber, *, units: Units) -> str:
     return f"{length_text(lumber.width, units=units)} × {length_text(lumber.length, units=units)}"
 
 
-def lot_notes(planned: PlannedLot, units: Units) -> tuple[str, ...]:
+def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
     """Return what goes with one lot: widths left on, parts to glue up, miters that might nest."""
-    return (*_allowance_note(planned.lot, units), *_glue_notes(planned.lot, units), *_nesting_note(planned, units))
+    return (*_allowance_note(planned.lot, grid.units), *_glue_notes(planned.lot, grid), *_nesting_note(planned, grid))
 
 
 def _allowance_note(lot: Lot, units: Units) -> Iterator[str]:
@@ -124,7 +124,7 @@ def _allowance_note(lot: Lot, units: Units) -> Iterator[str]:
         )
 
 
-def _glue_notes(lot: Lot, units: Units) -> Iterator[str]:
+def _glue_notes(lot: Lot, grid: Grid) -> Iterator[str]:
     glued: dict[str, list[CutPiece]] = {}
     for one in lot.pieces:
         if one.glued:
@@ -133,12 +133,12 @@ def _glue_notes(lot: Lot, units: Units) -> Iterator[str]:
         if strips[0].part.is_laminated:
             yield f"{mark} is bent from plies of {', '.join(one.piece.mark for one in strips)}, resawn and planed."
             continue
-        marks, width = ", ".join(one.piece.mark for one in strips), _text(strips[0].part.width, units)
+        marks, width = ", ".join(one.piece.mark for one in strips), grid.text(strips[0].part.width)
         rip = f"rip it to {width}, its planned width, once the opening is measured"
         yield f"{mark} is glued up from {marks}; {rip if strips[0].is_planned else f'then rip it to {width}'}."
 
 
-def _nesting_note(planned: PlannedLot, units: Units) -> Iterator[str]:
+def _nesting_note(planned: PlannedLot, grid: Grid) -> Iterator[str]:
     """Say what nesting would leave over; the plan counts on none of it."""
     flat = {one.piece.mark: one.part for one in planned.lot.pieces if _nests(one.part)}
     pairs = [
@@ -152,7 +152,7 @@ def _nesting_note(planned: PlannedLot, units: Units) -> Iterator[str]:
         part = flat[pairs[0][0]]
         yield (
             f"Mitered pieces lie next to each other {len(pairs)} times. Flat stock nests: turn every second piece end "
-            f"for end, so that one slanted cut serves both; each time {_text(part.width, units)} more is left at the "
+            f"for end, so that one slanted cut serves both; each time {grid.text(part.width)} more is left at the "
             "end. The plan counts on none of it, and molded stock cannot be turned."
         )
 
