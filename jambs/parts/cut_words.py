@@ -48,12 +48,12 @@ Step = TypeVar("Step")
 
 
 def board_words(part: Part, *, units: Units) -> str:
-    """Say what board a part comes out of: ``1x6 poplar``, or its stock and thickness where none is listed."""
+    """Say what board a part comes out of: ``1x6 poplar``, its stock and thickness where none is listed, or its crew."""
     blank = part.blank
     if blank.is_metal:
         return blank.stock
     if part.crew is not Crew.CARPENTER:
-        return f"{unlisted_words(part, units=units)}, by the {part.crew.value}"
+        return f"{part.stock}, by the {part.crew.value}"
     return blank.board.words if blank.board else f"{unlisted_words(part, units=units)} ({NOT_LISTED})"
 
 
