@@ -20,7 +20,7 @@ CHECK = 'python -m jambs.stock.check_file "plan.json"'
 
 BOARD_ROOM = {"letter": (666.0, 205.0), "A4": (716.0, 205.0)}
 """What the drawing of one board may take, along and across, beside its mark [pt]."""
-LEAST_STRIP_HEIGHT = 12.0
+LEAST_STRIP_HEIGHT = 11.0
 """A strip is drawn at least so high, for its mark to stand in it [pt]."""
 BETWEEN_TWO = 67.0
 """What two boards in a row leave between them: a gap and the mark of the second [pt]."""
