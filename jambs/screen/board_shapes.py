@@ -37,6 +37,8 @@ def board_faces(part: Part) -> list[Face]:
     """Return the faces of a part, each counter-clockwise as seen from outside the board."""
     if part.is_compound or any(isinstance(cut, PlaneRabbet) for cut in part.cuts):
         return _leaned(part)
+    if part.arcs:
+        return _curved(part)
     cuts, board = part.in_place or part.cuts, part.silhouettes
     faces: list[Face] = []
     for low, high in pairwise(_stations(cuts, board.sizes)):
@@ -45,6 +47,15 @@ def board_faces(part: Part) -> list[Face]:
             ends = [[_at(point, u, cuts, board.sizes) for point in section] for u in (low, high)]
             faces += _drawn(*ends)
     return faces
+
+
+def _curved(part: Part) -> list[Face]:
+    """Return the faces of a part that is sawn to arcs, or bent: its outline on both sides, and strips along it."""
+    outline = part.curved_outline
+    if part.is_sawn_on_edge:
+        # Along the grain and through the thickness a board is seen counter-clockwise from its near edge.
+        return _drawn(*([(u, v, w) for u, w in outline] for v in (part.width, 0.0)))
+    return _drawn(*([(u, v, w) for u, v in outline] for w in (0.0, part.thickness)))
 
 
 def _leaned(part: Part) -> list[Face]:

@@ -59,7 +59,7 @@ def chart_svg(chart: Chart, *, width: float, height: float) -> str:
     x0, x1 = chart.ends
 
     def at(position: float, value: float) -> tuple[float, float]:
-        across = (position - x0) / (x1 - x0) * (width - LEFT - RIGHT)
+        across = (position - x0) / (x1 - x0 or 1.0) * (width - LEFT - RIGHT)
         up = (value - low) / (high - low) * (height - TOP - BOTTOM)
         return LEFT + across, height - BOTTOM - up
 

@@ -90,7 +90,8 @@ def of_shapes(placements: Sequence[Placement]) -> Iterator[Finding]:
     """Name every opening that is no rectangle, and what is computed for its box."""
     for placement in placements:
         if shape := placement.opening.shape:
-            yield StudiedByItsBox(subject=Subject.opening(placement.opening.mark), shape=shape.kind.value)
+            about, kind = Subject.opening(placement.opening.mark), shape.kind.value
+            yield StudiedByItsBox(subject=about, shape=kind, is_arched=shape.is_arched)
 
 
 def _by_window(placements: Sequence[Placement], wall: str) -> Iterator[tuple[str, list[Placement]]]:

@@ -16,10 +16,12 @@ class StudiedByItsBox(Finding):
     code: ClassVar[str] = "studied-by-its-box"
     severity: Severity = Severity.NOTE
     shape: str
+    is_arched: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say what goes by which size."""
+        crown = " At the head the section through its crown is computed, for all of the arc." if self.is_arched else ""
         return (
             f"{self.subject.name} ({self.shape}): its heat goes by the length of its edges; its sun and daylight go by "
-            "the rectangle round its frame, and come out too large."
+            f"the rectangle round its frame, and come out too large.{crown}"
         )

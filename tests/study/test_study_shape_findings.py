@@ -6,6 +6,7 @@ from typing import Any
 
 import finding_rows
 import pytest
+from arches import arched
 from cases import changed, job_of
 from finding_rows import Case, Row, codes_in, each
 
@@ -30,6 +31,15 @@ ROWS = [
         quiet=case(openings__0__rough_opening="25 x 49"),
         inch="W1 (raked): its heat goes by the length of its edges; its sun and daylight go by the rectangle round its "
         "frame, and come out too large.",
+        severity=Severity.NOTE,
+        about=Subject.opening("W1"),
+    ),
+    Row(
+        code="studied-by-its-box",
+        appears=lambda: list(of_shapes([arched().kit.placement])),
+        quiet=case(openings__0__rough_opening="25 x 49"),
+        inch="W1 (half round): its heat goes by the length of its edges; its sun and daylight go by the rectangle round "
+        "its frame, and come out too large. At the head the section through its crown is computed, for all of the arc.",
         severity=Severity.NOTE,
         about=Subject.opening("W1"),
     ),

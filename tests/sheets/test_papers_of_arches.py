@@ -1,0 +1,135 @@
+"""What the papers hold of an arch: outlines with true arcs, templates, cut files, install steps, strips to resaw."""
+
+from __future__ import annotations
+
+import json
+import math
+from functools import cache
+from io import StringIO
+
+import ezdxf
+import pytest
+from arches import arched
+
+from jambs.drawings.cut_files.figure import part_figures
+from jambs.drawings.cut_files.write import Release, cut_file
+from jambs.drawings.views.details import details
+from jambs.drawings.views.elevations import interior_elevation
+from jambs.length import Units
+from jambs.outlines import area
+from jambs.parts.bending_form import PAST_SPRING, form_outline
+from jambs.parts.cut_words import ends_words, work_words
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.part import Part
+from jambs.screen.board_shapes import board_faces
+from jambs.section.cut import cut_sections
+from jambs.section.region import SectionCut
+from jambs.sheets.part_pictures import part_picture
+from jambs.sheets.part_record import part_record
+from jambs.sides import Side
+from jambs.solids.arced import arced_board
+from jambs.stock.house.house_pieces import house_pieces
+
+
+@cache
+def parts(curved: str = "sawn segments") -> tuple[Part, ...]:
+    return arched(curved=curved).kit.parts
+
+
+def head(kind: PartKind, curved: str = "sawn segments") -> Part:
+    found = [one for one in parts(curved) if one.kind is kind and one.side is Side.HEAD and one.where is Where.INTERIOR]
+    return found[len(found) // 2]
+
+
+@pytest.mark.parametrize("release", Release)
+def test_a_segment_is_cut_along_arcs(release: Release) -> None:
+    """The outline of the casing's middle segment: a straight end, the round side, the other end, the hollow side."""
+    part = head(PartKind.CASING)
+    (figure,) = part_figures(part, units=Units.INCH)
+    document = ezdxf.read(StringIO(cut_file(figure, units=Units.INCH, release=release)))
+    outline = next(one for one in document.modelspace() if one.dxf.layer == "CUT")
+    if release is Release.R12:
+        bulges = [vertex.dxf.bulge for vertex in outline.vertices]
+    else:
+        bulges = [bulge for *_, bulge in outline.get_points()]
+    # Three segments of a half circle turn by 60° each: the tangent of a quarter of that.
+    quarter = math.tan(math.radians(15))
+    assert sorted(bulges) == pytest.approx([-quarter, 0.0, 0.0, quarter], abs=1e-9)
+
+
+def test_the_elevation_has_true_arcs() -> None:
+    shapes = interior_elevation(arched().kit, Units.INCH).shapes
+    half_circles = [one for one in shapes for bulge in one.bulges if abs(abs(bulge) - 1.0) < 1e-6]
+    assert len(half_circles) >= 2  # the frame and its sight line
+    assert all(len(one.points) < 12 for one in shapes)
+
+
+def test_the_record_of_a_part_has_its_bulges() -> None:
+    record = part_record(head(PartKind.CASING), units=Units.INCH)
+    assert len(record["outline"]) == len(record["bulges"]) == 4
+    jamb = part_record(head(PartKind.EXTENSION_JAMB), units=Units.INCH)
+    assert "bulges" not in jamb
+    assert len(jamb["edge_outline"]) == len(jamb["edge_bulges"]) == 4
+    assert json.dumps(jamb)
+
+
+@pytest.mark.parametrize("kind", [PartKind.CASING, PartKind.EXTENSION_JAMB])
+@pytest.mark.parametrize("curved", ["sawn segments", "bent laminations"])
+def test_faces_of_a_curved_part_hold_its_wood(kind: PartKind, curved: str) -> None:
+    """As the page draws it, against the closed form: within a chord of a fine outline over its length."""
+    part = head(kind, curved)
+    made = arced_board(part)
+    assert made is not None
+    flat = abs(area(part.curved_outline)) * made.through
+    assert flat == pytest.approx(made.volume, rel=2e-3)
+    assert len(board_faces(part)) == len(part.curved_outline) + 2
+
+
+def test_the_section_at_the_crown_has_the_jambs_own_thickness() -> None:
+    """Square to the arc at its crown a hollowed board of 1 3/4 is 3/4 thick, as the legs are."""
+    for curved in ("sawn segments", "bent laminations"):
+        sections = cut_sections(arched(curved=curved).kit)
+        section = next(one for one in sections if one.cut is SectionCut.HEAD)
+        jamb = next(one for one in section.regions if one.name.startswith("extension jamb"))
+        ups = [across for across, _ in jamb.outline]
+        assert max(ups) - min(ups) == pytest.approx(0.75)
+
+
+def test_what_is_sawn_and_bent_is_said() -> None:
+    casing, jamb = head(PartKind.CASING), head(PartKind.EXTENSION_JAMB, "bent laminations")
+    work = work_words(casing, units=Units.INCH)
+    assert work[0] == (
+        'saw the near edge hollow by the template, the board face up: radius 15 13/16", rise 2 1/8" over 15 13/16"'
+    )
+    assert ends_words(jamb, units=Units.INCH) == "on the spring lines, once it is bent"
+    bend, plane = work_words(jamb, units=Units.INCH)
+    assert bend == (
+        'glue over the form of radius 15 3/16" (2.8 % of the curvature springs back); inside 49 3/32", outside '
+        '51 7/16" long between the spring lines, through 180°'
+    )
+    assert plane.startswith('when the glue is dry plane both edges to 1 31/32"')
+
+
+def test_a_picture_and_a_detail_are_made_of_each() -> None:
+    for curved in ("sawn segments", "bent laminations"):
+        assert part_picture(head(PartKind.EXTENSION_JAMB, curved)) is not None
+    made = details(arched(curved="bent laminations").kit, units=Units.INCH)
+    assert any("extension jamb" in view.title for view in made)
+
+
+def test_the_form_is_as_long_as_the_jamb_and_a_little_more() -> None:
+    part = head(PartKind.EXTENSION_JAMB, "bent laminations")
+    plies = part.blank.plies
+    assert plies is not None
+    outline = form_outline(part)
+    sweep = (plies.inner_length + 2 * PAST_SPRING) / plies.form_radius
+    high = plies.form_radius * (1 - math.cos(sweep / 2))
+    assert max(y for _, y in outline) == pytest.approx(high, abs=1e-3)
+    assert max(x for x, _ in outline) == pytest.approx(2 * plies.form_radius, abs=2e-3)  # more than half a disk
+
+
+def test_plies_are_bought_as_the_strips_they_are_resawn_from() -> None:
+    made = arched(curved="bent laminations")
+    pieces = [one for one in house_pieces([made.kit], made.job) if one.part.is_laminated]
+    assert [one.piece.mark for one in pieces] == ["W1-1a", "W1-1b"]
+    assert {one.length for one in pieces} == {pieces[0].part.blank.strip_length}
