@@ -33,11 +33,13 @@ def shape_kits(draw: st.DrawFn) -> RandomKit:
         "exterior_trim__outside__casing": draw(casings()),
         "position": {"share": draw(st.sampled_from(SHARES))},
     }
+    if draw(st.integers(0, 2)) == 0:
+        more["interior_trim__inside__flare"] = draw(flares(has_sill=False))
     if kind == "octagon":
         more["exterior_trim__outside__sill"] = None
         shape: Any = "octagon" if draw(st.booleans()) else {"kind": kind, "cut": draw(inches(7, 8))}
         return shaped(shape, width, width, **more)
-    if draw(st.booleans()):
+    if "interior_trim__inside__flare" not in more and draw(st.booleans()):
         more |= {"interior_trim__inside": {**STOOL, "jamb": jamb, "casing": more.pop("interior_trim__inside__casing")}}
         del more["interior_trim__inside__jamb"], more["interior_trim__inside__frame_reveal"]
     rise = draw(st.integers(2, width // 2))

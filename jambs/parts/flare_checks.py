@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jambs.findings import Finding, Subject
+from jambs.job.models.fields import Size
 from jambs.job.models.flare import GREATEST_FLARE_DEG
 from jambs.job.models.layers import BuckKind
+from jambs.job.models.path import outset, size_over_all
 from jambs.length import HALF_64TH, ROUND_OFF, Grid
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.box import box_gaps
@@ -15,6 +17,7 @@ from jambs.parts.cuts import CannotBeCut
 from jambs.parts.flare_findings import FlaredWallTapers, FlareMeetsBuck, FlareTooSteep, RoughOpeningFlares
 from jambs.parts.kit import FittedSide
 from jambs.place.flares import Flares, flares_at
+from jambs.place.frame_path import rough_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -84,13 +87,17 @@ def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlar
     if not flares or depth <= 0 or (buck and buck.kind is BuckKind.LINER):
         return None
     rough = placement.opening.rough_opening
-    width = rough.width + flares.out(Side.LEFT, depth) + flares.out(Side.RIGHT, depth)
-    height = rough.height + flares.out(Side.HEAD, depth) + flares.out(Side.SILL, depth)
+    out = {side: flares.out(side, depth) for side in Side}
+    room = Size(
+        width=rough.width + out[Side.LEFT] + out[Side.RIGHT], height=rough.height + out[Side.HEAD] + out[Side.SILL]
+    )
+    if placement.opening.shape:
+        room = size_over_all(outset(rough_path(placement), out))
     return RoughOpeningFlares(
         subject=Subject.opening(placement.opening.mark),
         width=rough.width,
         height=rough.height,
-        room_width=framers_grid.up(width),
-        room_height=framers_grid.up(height),
+        room_width=framers_grid.up(room.width),
+        room_height=framers_grid.up(room.height),
         depth=depth,
     )

@@ -107,7 +107,7 @@ def make_inside(
         clear, at_wall, room, cased, trim, shop.proud, flares=flares, frames=lining.frames, drywall=lining.drywall
     )
     if placement.opening.shape:
-        figures = shaped_figures(figures, placement.opening, clear, cased, trim)
+        figures = shaped_figures(figures, placement.opening, clear, room, cased, trim)
     return Inside(
         clear=clear,
         room=room,

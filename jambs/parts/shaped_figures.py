@@ -16,12 +16,18 @@ from jambs.parts.shaped_jambs import clear_path
 
 
 def shaped_figures(
-    figures: Iterable[Figure], opening: Opening, clear: ClearOpening, cased: CasedOpening, trim: InteriorTrim
+    figures: Iterable[Figure],
+    opening: Opening,
+    clear: ClearOpening,
+    room: ClearOpening,
+    cased: CasedOpening,
+    trim: InteriorTrim,
 ) -> tuple[Figure, ...]:
     """Return figures as they are for a shape: heights from lowest to highest corner; no head casing runs past."""
     box = casing_box(opening, cased, trim.casing)
     heights = {
         FigureKind.CLEAR_OPENING_HEIGHT: size_over_all(clear_path(opening, clear)).height,
+        FigureKind.FLARED_OPENING_HEIGHT: size_over_all(clear_path(opening, room)).height,
         FigureKind.CASING_OUTSIDE_HEIGHT: box.height,
     }
     return tuple(

@@ -85,7 +85,7 @@ def _depth_again(kit: CutKit, shop: Shop) -> str:
 
 def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
     """Build a box that is no rectangle over its outline, drawn full size; what its diagonals check its corners tell."""
-    path = clear_path(kit.placement.opening, kit.room)
+    path = clear_path(kit.placement.opening, kit.frames[0].clear)
     if is_arched(path):
         return _arched_box(boards, path, grid)
     first, corners = path[0].start, corners_of(path)
@@ -97,6 +97,9 @@ def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
         f"{edges}, clockwise seen from the room from the left leg on; from that leg's lower inside corner to "
         f"{onward}, {', '.join(across)}. Glue and screw the corners; mitered ones clamped with blocks."
     )
+    if kit.flares:
+        room = ", ".join(grid.text(edge.length) for edge in clear_path(kit.placement.opening, kit.room))
+        box = f"{box} All of this at the frame edge; at the room edge the inside edges are {room}: the box opens out."
     has_bottom = any(part.side is Side.SILL for part in boards)
     return box if has_bottom else f"{box} Tack a spreader across the open end."
 
@@ -160,7 +163,7 @@ def _shimmed(kit: CutKit, grid: Grid) -> str:
     boards = {(part.side, part.member): part for part in parts}
     curved = marks_text([part for part in parts if part.side is Side.HEAD])
     names = {key: part.mark for key, part in boards.items()}
-    path = clear_path(kit.placement.opening, kit.room)
+    path = clear_path(kit.placement.opening, kit.frames[0].clear)
     names |= {(edge.side, edge.run): f"{curved} along the curve" for edge in path if edge.center}
     places = [
         f"{names[edge.side, edge.run]} {', '.join(grid.text(at) for at in shim_places(edge.length, grid))}"

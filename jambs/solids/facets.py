@@ -13,6 +13,10 @@ TOUCHING = 1e-6
 """Nearer than this a point of the kernel lies in a plane [in], and a plane lies along an axis."""
 
 
+NO_AREA = 1e-9
+"""A face of less than this is a seam that the kernel left where cuts meet at a hair's angle [sq in]."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Facet:
     """A flat face: its outline and holes in wall coordinates (x, y, d) [in], its outward direction, and
@@ -30,12 +34,13 @@ class Facet:
 
 
 def facets_of(shape: kernel.Shape) -> tuple[Facet, ...]:
-    """Read the flat faces of a shape that stands in the wall."""
-    return tuple(_facet(loops) for loops in kernel.faces(shape))
+    """Read the flat faces of a shape that stands in the wall; a face of the kernel that has no area is none."""
+    found = ((loops, _newell(loops)) for loops in kernel.faces(shape))
+    return tuple(_facet(loops, area) for loops, area in found if dot(area, area) > NO_AREA**2)
 
 
-def _facet(loops: kernel.Loops) -> Facet:
-    normal = unit(_newell(loops))
+def _facet(loops: kernel.Loops, area: Vector) -> Facet:
+    normal = unit(area)
     return Facet(loops=loops, normal=normal, offset=dot(normal, loops[0][0]))
 
 

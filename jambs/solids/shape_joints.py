@@ -11,6 +11,8 @@ from jambs.job.models.trim import CasingEntry, Corner, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.shaped_jambs import MITERED_UNDER_DEG, SQUARE_DEG
+from jambs.place.flares import SQUARE, Flares
+from jambs.sides import Side
 from jambs.solids.joints import joint
 from jambs.solids.lookup import D, X, Y
 from jambs.solids.model import KitSolids, Solid
@@ -27,6 +29,7 @@ class _Box:
     thickness: float
     width: float
     rabbet: float = 0.0
+    flares: Flares = SQUARE
 
 
 def inside_corners(solids: KitSolids) -> list[JointCheck]:
@@ -43,9 +46,12 @@ def inside_corners(solids: KitSolids) -> list[JointCheck]:
         thickness=trim.jamb.thickness,
         width=kit.frames[0].width,
         rabbet=trim.jamb.rabbet_depth or 0.0 if trim.jamb.joint is Joint.RABBET else 0.0,
+        flares=kit.flares,
     )
-    strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
-    return [*found, *_box_corners(box, jambs), *on_edges("casing", casing, jambs, trim.casing, strip)]
+    strips = {
+        side: min(kit.flares.across(side, trim.jamb.thickness) - trim.casing_reveal, trim.casing.width) for side in Side
+    }
+    return [*found, *_box_corners(box, jambs), *on_edges("casing", casing, jambs, trim.casing, strips)]
 
 
 def outside_corners(solids: KitSolids) -> list[JointCheck]:
@@ -65,21 +71,39 @@ def outside_corners(solids: KitSolids) -> list[JointCheck]:
         return found
     width = placement.exterior_depth - trim.sealant_joint
     box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=trim.jamb.thickness, width=width)
-    strip = min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width)
-    return [*found, *_box_corners(box, jambs), *on_edges("exterior casing", casing, jambs, trim.casing, strip)]
+    strips = dict.fromkeys(Side, min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width))
+    return [*found, *_box_corners(box, jambs), *on_edges("exterior casing", casing, jambs, trim.casing, strips)]
 
 
 def _box_corners(box: _Box, boards: BoardsRound) -> list[JointCheck]:
-    """Square to the path a miter is as long as the thickness over the cosine of half the turn, a butt over its sine."""
+    """Measure how the boards of a box meet: over the whole joint from its edge at the frame to that at the room."""
     found = []
     for turn, one, two, before, after in boards.corners():
         is_mitered = box.joint is Joint.MITER or before.side is after.side or turn < MITERED_UNDER_DEG
-        long = box.thickness / math.cos(math.radians(turn / 2))
-        if not is_mitered:
-            rabbet = box.rabbet if _is_square(turn, before, after) else 0.0
-            long = (box.thickness + rabbet) / math.sin(math.radians(turn))
-        found.append(joint(_names(box.what, one, two), [one], [two], asked=long * box.width))
+        rabbet = box.rabbet if not is_mitered and _is_square(turn, before, after) else 0.0
+        flares = box.flares.at(before.side), box.flares.at(after.side)
+        thick = box.thickness + rabbet
+        asked = corner_area(thick, box.width, turn, flares, is_mitered=is_mitered)
+        found.append(joint(_names(box.what, one, two), [one], [two], asked=asked))
     return found
+
+
+def corner_area(
+    thickness: float, depth: float, turn_deg: float, flares_deg: tuple[float, float], *, is_mitered: bool
+) -> float:
+    """Area over which two boards of a thickness meet where the path turns [sq in]; ``depth``: square to the wall [in].
+
+    Both faces meet in a line that is longer than the depth, by the cosines of both flares and of what the path turns
+    less than a right angle; square to it a miter is ``t √(2 / (1 + k))`` long and a butt ``t / √(1 - k²)``, where ``k``
+    is the cosine of the angle between the faces. Without flare: thickness over the cosine of half the turn, over its
+    sine.
+    """
+    one, two = (math.radians(flare) for flare in flares_deg)
+    turn = math.radians(turn_deg)
+    level = math.cos(one) * math.cos(two)
+    between = math.cos(turn) * level + math.sin(one) * math.sin(two)
+    long = math.sqrt(2 - 2 * between) if is_mitered else 1.0
+    return thickness * long * depth / (math.sin(turn) * level)
 
 
 def casing_corners(what: str, casing: BoardsRound, entry: CasingEntry) -> list[JointCheck]:
@@ -92,17 +116,24 @@ def casing_corners(what: str, casing: BoardsRound, entry: CasingEntry) -> list[J
     return found
 
 
-def on_edges(what: str, casing: BoardsRound, jambs: BoardsRound, entry: CasingEntry, strip: float) -> list[JointCheck]:
-    """Every piece of casing bears on the jambs' edges with a strip along its inner edge [in]."""
-    if strip <= 0 or is_arched(casing.path):
+def on_edges(
+    what: str, casing: BoardsRound, jambs: BoardsRound, entry: CasingEntry, strips: dict[Side, float]
+) -> list[JointCheck]:
+    """Every piece of casing bears on the jambs' edges with a strip along its inner edge [in].
+
+    Where the strips of two sides differ, as jambs flare, a triangle at the corner between them may bear or not.
+    """
+    differ = max(strips.values()) - min(strips.values())
+    if min(strips.values()) <= 0 or is_arched(casing.path):
         return []  # under an arch all of it is measured at once
     found = []
     for i, edge, piece in casing.by_edge():
+        strip = strips[edge.side]
         ends = (_strip_end(casing, i, corner, entry, strip) for corner in (i, (i + 1) % len(casing.path)))
         asked = strip * (inner_length(piece, edge) + sum(ends))
         assert piece.part is not None
         name = f"the {what}'s {piece.part.position} {piece.name} and the edges of the jamb"
-        found.append(joint(name, [piece], jambs.all, asked=asked))
+        found.append(joint(name, [piece], jambs.all, asked=asked, tolerance=TIGHT + 2 * differ * max(strips.values())))
     return found
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -57,20 +58,29 @@ def boards_round(solids: KitSolids, where: Where, *kinds: PartKind) -> BoardsRou
     )
 
 
-def faces_in(solid: Solid, edge: FrameEdge) -> float:
-    """How far outside an edge of the path the face lies that looks into the opening along it [in]."""
-    return _at(solid, edge, -1.0)
+def faces_in(solid: Solid, edge: FrameEdge, *, flare_deg: float = 0.0, depth: float | None = None) -> float:
+    """How far outside an edge of the path the face lies that looks into the opening along it [in].
+
+    ``flare_deg``: of a board that leans; ``depth``: at which depth of the wall it is measured then [in].
+    """
+    return _at(solid, edge, -1.0, flare_deg, depth)
 
 
-def faces_out(solid: Solid, edge: FrameEdge) -> float:
+def faces_out(solid: Solid, edge: FrameEdge, *, flare_deg: float = 0.0, depth: float | None = None) -> float:
     """How far outside an edge of the path the face lies that looks out of the opening along it [in]."""
-    return _at(solid, edge, 1.0)
+    return _at(solid, edge, 1.0, flare_deg, depth)
 
 
-def _at(solid: Solid, edge: FrameEdge, sign: float) -> float:
-    out: Vector = (*edge.outward, 0.0)
-    looking = (facet for facet in solid.facets if sign * dot(facet.normal, out) > 1.0 - ALONG_THE_EDGE)
+def _at(solid: Solid, edge: FrameEdge, sign: float, flare_deg: float, depth: float | None) -> float:
+    lean = math.radians(flare_deg)
+    x_out, y_out = edge.outward
+    out: Vector = (math.cos(lean) * x_out, math.cos(lean) * y_out, math.sin(lean))
+    looking = [facet for facet in solid.facets if sign * dot(facet.normal, out) > 1.0 - ALONG_THE_EDGE]
     corners = [corner for facet in looking for corner in facet.loops[0]]
+    if flare_deg and depth is not None:
+        # Along the face from each corner to the depth: it stands out by the tangent of its flare toward the room.
+        tilt = math.tan(lean)
+        corners = [(x + x_out * tilt * (d - depth), y + y_out * tilt * (d - depth), depth) for x, y, d in corners]
     if not corners:
         return float("nan")
     return max((edge.out((x, y)) for x, y, _ in corners), key=lambda at: sign * at)

@@ -10,8 +10,9 @@ from __future__ import annotations
 from jambs.job.models.path import FrameEdge
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind
-from jambs.sides import Side
-from jambs.solids.lookup import D, X
+from jambs.place.flares import SQUARE, Flares
+from jambs.sides import LEGS, Side
+from jambs.solids.lookup import D
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, Measure
 from jambs.solids.shape_lookup import BoardsRound, boards_round, faces_in, faces_out, hole_faces
@@ -26,15 +27,17 @@ def inside_of_shape(solids: KitSolids) -> list[Measure]:
     rounding = solids.job.shop.grid.step / 4 + TIGHT
     for _, edge, board in jambs.by_edge():
         name = _words(board)
-        reveal = faces_in(board, edge) - hole_faces(solids.frame[0], edge)
+        lean, at_frame = solids.kit.flares.at(edge.side), placement.inside_edge
+        reveal = faces_in(board, edge, flare_deg=lean, depth=at_frame) - hole_faces(solids.frame[0], edge)
         found.append(Measure(name=f"frame reveal at {name}", asked=trim.frame_reveal, found=reveal, tolerance=rounding))
-        gap = _shim(solids, edge.side) - faces_out(board, edge)
+        gap = _shim(solids, edge.side) - faces_out(board, edge, flare_deg=lean, depth=at_frame)
         found.append(Measure(name=f"shim space behind {name}", asked=asked_gap(solids, edge.side), found=gap))
         depth, asked = board.high[D] - board.low[D], placement.interior_depth + solids.job.shop.proud
         found.append(Measure(name=f"depth of {name}", asked=asked, found=depth))
         at_frame = placement.inside_edge - board.high[D]
         found.append(Measure(name=f"near edge of {name} to the frame", asked=0.0, found=at_frame))
-    return [*found, *_casing_reveals("casing reveal", casing, jambs, trim.casing_reveal)]
+    flares, at_room = solids.kit.flares, -solids.job.shop.proud
+    return [*found, *_casing_reveals("casing reveal", casing, jambs, trim.casing_reveal, flares, at_room)]
 
 
 def outside_of_shape(solids: KitSolids) -> list[Measure]:
@@ -68,17 +71,15 @@ def _words(board: Solid) -> str:
 
 
 def _clear_width(solids: KitSolids, jambs: BoardsRound) -> list[Measure]:
-    legs = {edge.side: board for _, edge, board in jambs.by_edge() if edge.side.is_leg}
-    left = max(faces_x(legs[Side.LEFT]))
-    right = min(faces_x(legs[Side.RIGHT]))
+    at_frame = solids.kit.placement.inside_edge
+    left, right = (
+        edge.start[0] + edge.outward[0] * faces_in(board, edge, flare_deg=solids.kit.flares.at(side), depth=at_frame)
+        for side in LEGS
+        for _, edge, board in jambs.by_edge()
+        if edge.side is side
+    )
     asked = next(one.value for one in solids.kit.figures if one.kind is FigureKind.CLEAR_OPENING_WIDTH)
     return [Measure(name="clear opening width", asked=asked, found=right - left)]
-
-
-def faces_x(leg: Solid) -> tuple[float, ...]:
-    """X of the corners of a leg's opening face [in]."""
-    across = (-leg.seat.through[0], 0.0, 0.0)
-    return tuple(corner[X] for facet in leg.facets if facet.faces(across) for corner in facet.loops[0])
 
 
 def _shim(solids: KitSolids, side: Side) -> float:
@@ -96,11 +97,16 @@ def asked_gap(solids: KitSolids, side: Side) -> float:
     return next(one.value for one in solids.kit.figures if one.kind is kinds[side])
 
 
-def _casing_reveals(what: str, casing: BoardsRound, jambs: BoardsRound, asked: float) -> list[Measure]:
+def _casing_reveals(
+    what: str, casing: BoardsRound, jambs: BoardsRound, asked: float, flares: Flares = SQUARE, at_room: float = 0.0
+) -> list[Measure]:
+    """Measure the reveal from the face of each jamb, at its room edge where it leans, to the casing."""
     by_edge: dict[FrameEdge, Solid] = {edge: board for _, edge, board in jambs.by_edge()}
     return [
         Measure(
-            name=f"{what} at {_words(piece)}", asked=asked, found=faces_in(piece, edge) - faces_in(by_edge[edge], edge)
+            name=f"{what} at {_words(piece)}",
+            asked=asked,
+            found=faces_in(piece, edge) - faces_in(by_edge[edge], edge, flare_deg=flares.at(edge.side), depth=at_room),
         )
         for _, edge, piece in casing.by_edge()
         if edge in by_edge

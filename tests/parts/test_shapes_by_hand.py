@@ -10,11 +10,12 @@ import math
 from typing import Any
 
 import pytest
-from cases import STOOL, figure, kit_of, part_of
+from cases import STOOL, changed, figure, job_of, kit_of, part_of
 
+from jambs.job import JobFaults
 from jambs.parts.cuts import EndBevel, EndRabbet, Miter, PlaneRabbet, Rip
 from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
+from jambs.parts.kit import FigureKind, Kit
 from jambs.parts.part import Part
 
 MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
@@ -178,3 +179,27 @@ def test_the_rough_opening_of_a_shape_is_as_far_outside_every_edge() -> None:
 def test_the_weight_of_a_shape_goes_by_its_own_area() -> None:
     rectangle = kit_of(openings__0__frame="24 x 48", openings__0__rough_opening=None).placement
     assert raked().placement.weight < rectangle.weight * 0.9
+
+
+def test_jambs_of_a_shape_flare_edge_by_edge() -> None:
+    """A raked window: its legs lean out 10 degrees, its head 15, square to the rake."""
+    flare = {"sides": "10 deg", "head": "15 deg"}
+    kit = shaped({"kind": "raked", "left": "30", "right": "48"}, "30 x 48", interior_trim__inside__flare=flare)
+    figures = {one.kind: one.value for one in kit.figures}
+    # Depth 4 11/16 and 1/32 proud: 4.71875 tan 10 on each side of 25 1/4.
+    out = 4.71875 * math.tan(math.radians(10))
+    assert figures[FigureKind.FLARED_OPENING_WIDTH] == pytest.approx(25.25 + 2 * out)
+    # The head moves 4.71875 tan 15 square to its rake of 18 in 30, the right leg out: both lift the high corner.
+    head = 4.71875 * math.tan(math.radians(15))
+    rake = math.atan2(18, 30)
+    lift = head / math.cos(rake) + out * math.tan(rake)
+    assert figures[FigureKind.FLARED_OPENING_HEIGHT] == pytest.approx(kit.clear_height + lift)
+    assert all(part.is_leaned for part in kit.parts if part.name == "extension jamb" and part.position != "bottom")
+
+
+def test_an_arch_does_not_flare() -> None:
+    with pytest.raises(JobFaults) as raised:
+        arch = {"kind": "half round"}
+        job_of(changed(openings__0__shape=arch, interior_trim__inside__flare={"head": "10 deg"}))
+    told = [fault.sentence for fault in raised.value.faults]
+    assert "gives flare, which no curved jamb is made with, and the frame is half round; remove it" in told

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -15,6 +17,7 @@ from jambs.parts.cuts import Crosscut
 from jambs.parts.kit import Kit
 from jambs.solids.fit import FitReport, fit_report
 from jambs.solids.model import model_kit
+from jambs.solids.shape_joints import corner_area
 
 
 def report_of(kit: Kit, job: Job) -> FitReport:
@@ -56,3 +59,26 @@ def test_the_frame_of_a_raked_window_is_raked(side: str) -> None:
     x = 0.0 if side == "left" else 30.0
     corners = [corner for facet in frame.facets for loop in facet.loops for corner in loop]
     assert max(y for at, y, _ in corners if abs(at - x) < 1e-9) == pytest.approx(30.0)
+
+
+FLARE = {"sides": "10 deg", "head": "15 deg", "sill": "5 deg"}
+
+
+@pytest.mark.parametrize(
+    ("shape", "frame"),
+    [({"kind": "gable", "left": "30", "right": "28", "peak_from_left": "20"}, (36, 48)), ("octagon", (30, 30))],
+    ids=["gable", "octagon"],
+)
+def test_flared_jambs_of_a_shape_close(shape: Any, frame: tuple[int, int]) -> None:
+    more: dict[str, Any] = {"exterior_trim__outside__sill": None} if shape == "octagon" else {}
+    made = shaped(shape, *frame, interior_trim__inside__flare=FLARE, **more)
+    assert report_of(made.kit, made.job).faults == ()
+
+
+def test_a_corner_by_its_closed_form() -> None:
+    """Without flare a miter is the thickness over the cosine of half the turn, a butt over its sine."""
+    for turn in (22.5, 60.0, 90.0, 120.0):
+        angle = math.radians(turn)
+        mitered = corner_area(0.75, 4.0, turn, (0.0, 0.0), is_mitered=True)
+        assert mitered == pytest.approx(3.0 / math.cos(angle / 2))
+        assert corner_area(0.75, 4.0, turn, (0.0, 0.0), is_mitered=False) == pytest.approx(3.0 / math.sin(angle))

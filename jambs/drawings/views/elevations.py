@@ -234,7 +234,8 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
 def _clear_box(kit: Kit) -> Box:
     """Return the clear opening between the extension jambs, measured from the jambs themselves."""
     if kit.placement.opening.shape:
-        return box_around(points_of(clear_path(kit.placement.opening, kit.room)))
+        at_frame = kit.frames[0].clear if kit.frames else kit.room
+        return box_around(points_of(clear_path(kit.placement.opening, at_frame)))
     opening = kit.placement.opening
     face, reveal = opening.window.frame_face, opening.interior.frame_reveal
     middle = (face.left + opening.frame.width - face.right) / 2
@@ -243,9 +244,11 @@ def _clear_box(kit: Kit) -> Box:
 
 
 def _flared(kit: Kit) -> list[Named]:
-    """Return the opening between the room edges of flared jambs."""
+    """Return the opening between the room edges of flared jambs; of a shape it stands with the figures alone."""
     room = kit.room
-    return [("flared opening", Box(room.left, room.bottom, room.right, room.top))] if kit.flares else []
+    if not kit.flares or kit.placement.opening.shape:
+        return []
+    return [("flared opening", Box(room.left, room.bottom, room.right, room.top))]
 
 
 Named = tuple[str, Box]

@@ -60,7 +60,9 @@ def _of_trim(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim |
     kind = shape.kind.value
     if shape.is_arched:
         yield from _of_arch(kind, interior, exterior)
-    for key in ("flare", "stack", "returns", "wall_edge", "built_up", "profile"):
+    if shape.is_arched and interior.flare is not None:
+        yield "interior_trim", f"gives flare, which no curved jamb is made with, and the frame is {kind}; remove it"
+    for key in ("stack", "returns", "wall_edge", "built_up", "profile"):
         if getattr(interior, key) is not None:
             yield (
                 "interior_trim",
