@@ -165,10 +165,10 @@ def test_the_ends_of_aprons_and_of_jambs_on_a_level_sill() -> None:
 
 
 def test_a_board_is_named_by_what_it_comes_out_of() -> None:
-    assert board_words(board(stock="sheet metal", is_metal=True), grid=INCH) == "sheet metal"
+    assert board_words(board(stock="sheet metal", is_metal=True), units=Units.INCH) == "sheet metal"
     tile = board(stock="tile", thickness=0.375, crew=Crew.TILER)
-    assert board_words(tile, grid=INCH) == 'tile 3/8" thick, by the tiler'
-    assert board_words(board(), grid=INCH).startswith('poplar 3/4" thick (')
+    assert board_words(tile, units=Units.INCH) == "tile, by the tiler"
+    assert board_words(board(), units=Units.INCH).startswith('poplar 3/4" thick (')
 
 
 def test_only_cuts_along_an_edge_leave_another_plane_there() -> None:
@@ -246,12 +246,12 @@ def test_kinds_by_what_they_are() -> None:
     ],
 )
 def test_what_changed_since_it_was_measured(was: Value, now: Value, said: str) -> None:
-    assert Exchanged(thing=Thing.WINDOW, was=was, now=now).words(INCH) == said
+    assert Exchanged(thing=Thing.WINDOW, was=was, now=now).words(Units.INCH) == said
 
 
 @pytest.mark.parametrize(("outward", "said"), [(0.5, '1/2" outward'), (-0.25, '1/4" inward')])
 def test_a_window_that_moved_says_which_way(outward: float, said: str) -> None:
-    assert Moved(outward=outward).words(INCH) == f"the window moved {said}"
+    assert Moved(outward=outward).words(Units.INCH) == f"the window moved {said}"
 
 
 def test_a_reading_is_another_one_by_its_values_its_day_and_its_finish() -> None:
@@ -280,7 +280,7 @@ def test_without_wood_no_saw_is_warned_of() -> None:
     placement = placed()
     metal = board(STRIP, kind=PartKind.HEAD_FLASHING, stock="sheet metal", is_metal=True)
     for parts, is_warned in (((metal,), False), ((board(), metal), True)):
-        said = cautions(placement, parts, INCH, year_built=None)
+        said = cautions(placement, parts, Units.INCH, year_built=None)
         assert any(one.beside is Beside.SAW for one in said) is is_warned
 
 

@@ -38,8 +38,9 @@ ROWS = [
         code="studied-by-its-box",
         appears=lambda: list(of_shapes([arched().kit.placement])),
         quiet=case(openings__0__rough_opening="25 x 49"),
-        inch="W1 (half round): its heat goes by the length of its edges; its sun and daylight go by the rectangle round "
-        "its frame, and come out too large. At the head the section through its crown is computed, for all of the arc.",
+        inch="W1 (half round): its heat goes by the length of its edges; its sun and daylight go by the rectangle "
+        "round its frame, and come out too large. At the head the section through its crown is computed, for all of "
+        "the arc.",
         severity=Severity.NOTE,
         about=Subject.opening("W1"),
     ),
