@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Sequence
+from collections.abc import Callable, Container, Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.fewest import fewest_sheets
@@ -196,14 +197,19 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
 
 def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
     """Arrange a view at the largest standard scale at which it keeps to its share of the page, else fits the page."""
+
+    @cache
+    def at(scale: Scale) -> PlacedView:
+        return arrange(view, scale=scale, units=units, with_unit=False)
+
     if view.half_size:
-        placed = arrange(view, scale=HALF_SIZE[units], units=units, with_unit=False)
+        placed = at(HALF_SIZE[units])
         if placed.paper_width <= room_on(page).width and placed.paper_height <= room_on(page).height:
             return placed
     whole = (1.0, 1.0)
-    found = _fitting(view, units, page, view.share)
+    found = _fitting(view, at, units, page, view.share)
     if found is None or (found.scale.factor > LEAST_LEGIBLE and view.kind.is_of_part):
-        found = _fitting(view, units, page, whole)
+        found = _fitting(view, at, units, page, whole)
     if found is None:
         raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")
     return found
@@ -220,19 +226,27 @@ def _alike(
     ]
 
 
-def _fitting(view: View, units: Units, page: Page, share: tuple[float, float]) -> PlacedView | None:
-    """Arrange a view at the largest standard scale at which it keeps to a share of the page's room."""
+def _fitting(
+    view: View, at: Callable[[Scale], PlacedView], units: Units, page: Page, share: tuple[float, float]
+) -> PlacedView | None:
+    """Return a view ``at`` the largest standard scale at which it keeps to a share of the page's room.
+
+    What stands beside the shapes takes no less paper at a smaller scale: where that alone is too large, none is tried.
+    """
     room, scales = room_on(page), scales_of(units)
     width, height = share_of(room.width, share[0]), share_of(room.height, share[1])
+    core = view.core
     for scale in scales[min(view.largest, len(scales) - 1) :]:
-        least = max(view.core.width, view.core.height) / scale.factor
-        if least > view.widest and scale is not scales[-1]:
+        wide, high = core.width / scale.factor, core.height / scale.factor
+        if max(wide, high) > view.widest and scale is not scales[-1]:
             continue
-        if view.core.width > width * scale.factor or view.core.height > height * scale.factor:
+        if wide > width or high > height:
             continue  # the bare shapes are too large already
-        placed = arrange(view, scale=scale, units=units, with_unit=False)
+        placed = at(scale)
         if placed.paper_width <= width and placed.paper_height <= height:
             return placed
+        if placed.paper_width - wide > width or placed.paper_height - high > height:
+            return None
     return None
 
 

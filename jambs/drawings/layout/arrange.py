@@ -90,7 +90,9 @@ def _boxes(dimensions: Sequence[Dimension], texts: Sequence[Lettering], leaders:
 
 def _segment_box(segment: Segment) -> Box:
     (x0, y0), (x1, y1) = segment
-    return Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+    left, right = (x0, x1) if x0 < x1 else (x1, x0)
+    low, high = (y0, y1) if y0 < y1 else (y1, y0)
+    return Box(left, low, right, high)
 
 
 def _chains(view: View, side: ViewSide) -> list[Chain]:

@@ -5,7 +5,7 @@ Coordinates are inches of the real thing, x right and y up as the view is looked
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import Enum, StrEnum
 
 from jambs.drawings.layout.boxes import Box, Segment, box_around, segments_of
@@ -206,7 +206,8 @@ class View:
     is what it may take, so that several stand on a page. ``half_size``: drawn half size whatever else it could be.
     ``is_half_size_if_room``: so drawn where it costs no sheet more than the next smaller scale.
     ``widest_words``: where lines of call-outs are broken [in on paper]. ``number``: within its drawing, before its
-    title; none where it is 0. ``grid``: of the shop that reads its dimensions; the finest where it is not said.
+    title; none where it is 0. ``grid``: of the shop that reads its dimensions; the finest where it is not said. ``core``: the
+    least box around the shapes.
     """
 
     name: str
@@ -228,6 +229,11 @@ class View:
     widest_words: float = 2.4
     number: int = 0
     grid: Grid | None = None
+    core: Box = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        around = box_around(point for shape in self.shapes for point in shape.points)
+        object.__setattr__(self, "core", around)
 
     def brief(self) -> View:
         """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""
@@ -244,8 +250,3 @@ class View:
                 replace(mark, call_out=replace(mark.call_out, lines=(mark.text,), side=None)) for mark in self.marks
             ),
         )
-
-    @property
-    def core(self) -> Box:
-        """The least box around the shapes."""
-        return box_around(point for shape in self.shapes for point in shape.points)
