@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from houses_outside import SHINGLES, elevation, opening, plan
 
@@ -45,6 +47,12 @@ def test_a_head_that_is_missed(head: float, off: float, cure: str) -> None:
 )
 def test_a_sill_that_is_missed(sill: float, off: float, cure: str) -> None:
     assert cures(sill, 85.0) == [("W01 sill", off, cure)]
+
+
+def test_a_line_that_no_move_alone_lets_be_met_has_no_cure() -> None:
+    found = plan(elevation(opening("W01", 29.5, 85.0), eave=105.0), FIVES)
+    (missed,) = found.missed
+    assert cure_words(missed, found.grid) and cure_words(replace(missed, move=None), found.grid) == ""
 
 
 def test_an_eave_that_is_missed() -> None:

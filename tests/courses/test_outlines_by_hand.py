@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 from cases import changed, job_of
-from houses_outside import elevation_entry
+from houses_outside import elevation_entry, opening
 
 from jambs.courses.elevation import across_at, elevation_of
+from jambs.courses.views import clear_runs
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 
@@ -42,6 +43,23 @@ def test_a_window_and_all_of_its_trim_on_the_wall() -> None:
     assert (found.trim[0], found.trim[2], found.trim[3]) == pytest.approx((6.5, 49.0, 86.0))
     assert found.trim[1] == found.sill and found.trim[1] < 35.0
     assert found.head == pytest.approx(86.375)
+
+
+@pytest.mark.parametrize(
+    ("lefts", "runs"),
+    [
+        ((), [(0.0, 100.0)]),
+        ((20.0,), [(0.0, 20.0), (60.0, 100.0)]),
+        ((0.0, 60.0), [(40.0, 60.0)]),  # one at each corner of the wall
+        ((30.0, 20.0), [(0.0, 20.0), (70.0, 100.0)]),  # trims that lie over each other
+        ((20.0, 60.0), [(0.0, 20.0)]),  # trims that touch
+    ],
+)
+def test_a_course_line_runs_between_the_trims(lefts: tuple[float, ...], runs: list[tuple[float, float]]) -> None:
+    """A wall 100 wide, trims 40 wide from 30 to 84 5/8 up."""
+    openings = tuple(opening(f"W{left:g}", 30.0, 85.0, left) for left in lefts)
+    assert clear_runs((0.0, 100.0), 50.0, openings) == runs
+    assert clear_runs((0.0, 100.0), 84.625, openings) == [(0.0, 100.0)]
 
 
 def test_an_opening_of_unknown_height_stands_in_no_elevation() -> None:

@@ -4,6 +4,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -12,19 +13,23 @@ from cases import kit_of
 from jambs.flashing.blank import BlankKind
 from jambs.flashing.lap_words import (
     CladdingLaps,
+    Foot,
     HeadMembraneLaps,
+    HeadTapeLaps,
     PanLaps,
     SideTapeLaps,
+    SillLaps,
     TrimLaps,
     UpstandLaps,
     WindowLaps,
 )
 from jambs.flashing.make import make_flashings
-from jambs.flashing.membrane import air_control_plane, is_behind
+from jambs.flashing.membrane import air_control_plane, is_behind, weather_membrane
+from jambs.job.models.layers import Role
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Units
 from jambs.parts.kit import Kit
-from jambs.place.placement import Placement
+from jambs.wall.planes import WallPlanes
 
 INCH = Units.INCH
 NEAR, FAR = 0.375, 0.5
@@ -36,13 +41,14 @@ def test_a_membrane_laps_what_lies_up_to_ten_millimeters_out(mm: float, far: boo
 
 
 @pytest.mark.parametrize(
-    ("behind", "under", "head", "from_where", "upstand", "cladding"),
+    ("behind", "under", "head", "from_where", "over", "upstand", "cladding"),
     [
         (
             None,
             "the layer that sheds the water under the opening",
             "layer that sheds the water",
             "down over the head flange and its tape",
+            "what sheds the water",
             'settle which layer does: the wall names no membrane; bring it over the upstand of 3"',
             "it",
         ),
@@ -51,6 +57,7 @@ def test_a_membrane_laps_what_lies_up_to_ten_millimeters_out(mm: float, far: boo
             "the membrane under the opening",
             "membrane at the head",
             "down over the head flange and its tape",
+            "membrane",
             'over the upstand of 3", taped at its upper edge',
             "the membrane",
         ),
@@ -59,20 +66,22 @@ def test_a_membrane_laps_what_lies_up_to_ten_millimeters_out(mm: float, far: boo
             "a strip under the opening that comes 1/2\" out from the wall's membrane",
             "strip of membrane at the head",
             "from the wall's membrane, 1/2\" further in, down over the head flange and its tape",
+            "strip of membrane",
             'from the membrane, 1/2" behind the trim plane, out over the upstand of 3"; taped at both edges',
             "the strip",
         ),
     ],
 )
 def test_where_the_membrane_is(
-    behind: float | None, under: str, head: str, from_where: str, upstand: str, cladding: str
+    behind: float | None, under: str, head: str, from_where: str, over: str, upstand: str, cladding: str
 ) -> None:
     assert PanLaps(front=1.0, behind=behind).over(INCH) == f'front leg 1" down over {under}'
     assert HeadMembraneLaps(behind=behind).what == head
     assert HeadMembraneLaps(behind=behind).over(INCH) == from_where
+    assert UpstandLaps(behind=behind, upstand=3.0).what == over
     assert UpstandLaps(behind=behind, upstand=3.0).over(INCH) == upstand
-    over = CladdingLaps(behind=behind, gap=0.375).over(INCH)
-    assert over == f"over {cladding}, 3/8\" clear of the head casing's upper edge"
+    said = CladdingLaps(behind=behind, gap=0.375).over(INCH)
+    assert said == f"over {cladding}, 3/8\" clear of the head casing's upper edge"
     bare = WindowLaps(is_door=False, has_flange=True, has_pan=False, behind=behind)
     assert bare.over(INCH) == f"over {under}; no sealant under the bottom flange, so that water drains out"
 
@@ -112,26 +121,52 @@ def test_the_tape_at_the_sides(has_flange: bool, has_pan: bool, what: str, over:
     assert (step.what, step.over(INCH)) == (what, over)
 
 
-def placement_of(*, inner: bool, outer: bool) -> Placement:
-    """The base window with a membrane inside the studs at 1/2, one on the sheathing at 6 1/2, both or none."""
-    layers: list[Any] = ["gypsum board 1/2", {"material": "stud 2x6", "spacing": "16"}, "plywood 1/2"]
+def test_what_depends_on_a_flange_on_metal_and_on_jambs() -> None:
+    tapes = [HeadTapeLaps(has_flange=one).what for one in (True, False)]
+    assert tapes == ["tape at the head flange", "tape at the head"]
+    sills = [SillLaps(has_flashing=one).over(INCH) for one in (True, False)]
+    assert [one.startswith("on the sill flashing, its back") for one in sills] == [True, False]
+    assert sills[1].startswith("its back at the frame")
+    plain = TrimLaps(has_jambs=True, foot=Foot.SILL, is_butt=True)
+    assert (plain.what, plain.over(INCH)) == (
+        "exterior jambs and casing",
+        "legs on the sill, head casing over the legs",
+    )
+    mitered = TrimLaps(has_jambs=False, foot=Foot.PAST_FRAME, is_butt=False)
+    assert (mitered.what, mitered.over(INCH)) == (
+        "exterior casing",
+        "legs down past the frame, head casing mitered to them, sealed in the miter",
+    )
+
+
+def with_membranes(*depths: float) -> WallPlanes:
+    """The base wall, sheathing plane 6 1/2, with sheets of no thickness at these depths."""
+    layers: list[Any] = ["gypsum board 1/2", {"material": "stud 2x6", "spacing": "16"}, "plywood 1/2", "housewrap"]
     layers += [{"material": "EPS", "thickness": "5"}, {"material": "plywood 1/2", "role": "outer sheathing"}]
-    layers.append("wood shingles")
-    if outer:
-        layers.insert(3, "housewrap")
-    if inner:
-        layers.insert(1, "polyethylene 6 mil")
-    return kit_of(walls__main__layers=layers).placement
+    found = kit_of(walls__main__layers=[*layers, "wood shingles"]).placement.planes
+    sheet = next(one for one in found.layers if one.layer.role is Role.MEMBRANE)
+    others = (one for one in found.layers if one.layer.role is not Role.MEMBRANE)
+    sheets = (replace(sheet, inner=depth, outer=depth) for depth in depths)
+    return replace(found, layers=tuple(sorted((*others, *sheets), key=lambda one: one.outer)))
 
 
-@pytest.mark.parametrize(("inner", "outer"), [(False, False), (True, False), (False, True), (True, True)])
-def test_air_is_kept_back_by_the_weather_membrane_or_by_one_inside_or_at_the_sheathing(
-    inner: bool, outer: bool
+@pytest.mark.parametrize(
+    ("depths", "weather", "air"),
+    [
+        ((), None, 6.5),
+        ((0.5,), None, 0.5),
+        ((0.5, 6.0), None, 6.0),
+        ((0.5, 6.5), 6.5, 6.5),
+        ((6.5, 11.5), 11.5, 11.5),
+        ((6.5 - 1e-9,), 6.5, 6.5),  # on the sheathing, but for what a sum leaves over
+    ],
+)
+def test_the_outermost_sheet_on_or_outside_the_sheathing_sheds_the_water(
+    depths: tuple[float, ...], weather: float | None, air: float
 ) -> None:
-    planes = placement_of(inner=inner, outer=outer).planes
-    membranes = [one.outer for one in planes.layers if one.layer.role.value == "membrane"]
-    assert len(membranes) == inner + outer
-    assert air_control_plane(planes) == max(membranes, default=planes.sheathing_plane)
+    planes = with_membranes(*depths)
+    assert weather_membrane(planes) == (weather if weather is None else pytest.approx(weather))
+    assert air_control_plane(planes) == pytest.approx(air)
 
 
 def shaped(shape: Any, frame: str, **more: Any) -> Kit:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import json
+import runpy
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from jambs.stock import checker
 from jambs.stock.checker import STEPS, check_certificate, fill
 from jambs.stock.problem import LotKind
 
@@ -129,3 +133,14 @@ def test_a_piece_of_another_width_goes_on_a_strip_of_its_own() -> None:
         check_certificate(plan)
     plan["problem"]["stock"][0]["width"] = 91
     assert check_certificate(plan) == 16
+
+
+def test_the_page_proves_a_plan_file_by_itself(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Whoever doubts a plan runs this one file on it, with nothing else of the house."""
+    file = tmp_path / "plan.json"
+    file.write_text(json.dumps(lengths()), encoding="utf-8")
+    monkeypatch.setattr("sys.argv", ["checker.py", str(file)])
+    runpy.run_path(checker.__file__, run_name="__main__")
+    assert capsys.readouterr().out == "proved: no plan of this kind costs less than 8 cents\n"

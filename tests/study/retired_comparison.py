@@ -88,7 +88,6 @@ def reveal_of(wall: WallBuild, window: Window, exterior_depth: float) -> Reveal:
         height=window.height - 2 * face,
         recess=max(0.0, exterior_depth + window.frame.panel_start + wall.cladding),
         above=face - outer.exterior_jamb,
-        below=face - window.sill.exterior_jamb,
         beside=face - window.jamb.exterior_jamb,
     )
 

@@ -24,9 +24,10 @@ STEPS = 180
 class Reveal:
     """Glass behind a rectangular opening in a large flat wall. [m]
 
-    `recess` from the plane of the glass out to the outer edge of the reveal; `above`, `below` and `beside` from the
-    edge of the glass to the opening's edge, seen from straight in front (the face of the frame helps here). `rim`: from
-    the plane of the glass out to the frame's outside edge; the frame's own face ends at the edge of the glass.
+    `recess` from the plane of the glass out to the outer edge of the reveal; `above` and `beside` from the edge of the
+    glass to the opening's edge, seen from straight in front (the face of the frame helps here). `rim`: from the plane
+    of the glass out to the frame's outside edge; the frame's own face ends at the edge of the glass. What lies below
+    the glass shades it from no sun and no sky, as both are above.
     Raises StudyError when a size is out of range.
     """
 
@@ -34,7 +35,6 @@ class Reveal:
     height: float
     recess: float
     above: float = 0.0
-    below: float = 0.0
     beside: float = 0.0
     rim: float = 0.0
 
@@ -60,12 +60,8 @@ def _lit(reveal: Reveal, altitude: Floats, turn: Floats) -> Floats:
     fall = np.tan(np.where(in_front, altitude, 0.0)) / toward
     drift = np.abs(np.sin(turn) / toward)
     down, sideways, rim = reveal.recess * fall, reveal.recess * drift, reveal.rim
-    # Light comes through both openings, the reveal's and the frame's: under the lower head, over the higher foot.
-    high = _overlap(
-        reveal.height,
-        low_edge=np.maximum(-reveal.below - down, -rim * fall),
-        high_edge=np.minimum(reveal.height + reveal.above - down, reveal.height - rim * fall),
-    )
+    # Light comes through both openings, the reveal's and the frame's: under the lower head, between the nearer sides.
+    high = np.maximum(0.0, np.minimum(reveal.height + reveal.above - down, reveal.height - rim * fall))
     wide = _overlap(
         reveal.width,
         low_edge=np.maximum(-reveal.beside + sideways, rim * drift),

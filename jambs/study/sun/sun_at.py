@@ -42,9 +42,7 @@ def sky_at(reveal: Reveal) -> float:
 def reveal_at(subject: WindowInWall, found: AtPosition) -> Reveal:
     """The reveal before the glass [m]: from the pane to the outermost of cladding and casing, between the jambs."""
     jamb, head = found.side(Side.JAMB), found.side(Side.HEAD)
-    sill = found.side(Side.SILL)
     frame, blocks = subject.opening.frame, subject.window.blocks
-    below = blocks[Side.SILL].face
     placement = found.kit.placement
     pane = placement.outside_edge - blocks[Side.JAMB].panel_start / METERS_PER_INCH
     trim = subject.opening.exterior
@@ -52,10 +50,9 @@ def reveal_at(subject: WindowInWall, found: AtPosition) -> Reveal:
     outermost = max(planes.cladding_face, planes.trim_plane + (trim.casing.thickness if trim else 0.0))
     return Reveal(
         width=frame.width * METERS_PER_INCH - 2 * blocks[Side.JAMB].face,
-        height=frame.height * METERS_PER_INCH - blocks[Side.HEAD].face - below,
+        height=frame.height * METERS_PER_INCH - blocks[Side.HEAD].face - blocks[Side.SILL].face,
         recess=max(0.0, (outermost - pane) * METERS_PER_INCH),
         above=_free(head, blocks[Side.HEAD].face),
-        below=_free(sill, below),
         beside=_free(jamb, blocks[Side.JAMB].face),
         rim=blocks[Side.JAMB].panel_start,
     )
