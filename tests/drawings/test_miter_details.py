@@ -77,3 +77,12 @@ def test_a_back_bevel_is_told_and_casing_outside_is_seen_from_outside() -> None:
 def _views(**changes: object) -> list[View]:
     job = job_of(changed(**changes))
     return miter_details(make_kit(place_windows(job)[0], job))
+
+
+def test_a_flared_opening_has_its_casing_reveal_at_the_room_edge_of_its_jambs() -> None:
+    """As stated in the job; the frame reveal lies a wall's depth behind the corner and is not told there."""
+    kit = _kit("gable-house", "G1")
+    trim = kit.placement.opening.interior
+    (view,) = miter_details(kit)
+    steps = {chain.after: abs(one.finish[0] - one.start[0]) for chain in view.chains for one in chain.intervals}
+    assert steps == pytest.approx({"casing reveal": trim.casing_reveal}, abs=TINY)

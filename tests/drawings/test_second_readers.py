@@ -10,15 +10,19 @@ import re
 import shutil
 import subprocess
 from collections import Counter
+from functools import cache
 from pathlib import Path
 
 import pytest
 from pypdf import PdfReader
 from samples import drawn
 
-from jambs.drawings import write_dxf, write_flat_dxf
+import jambs
+from jambs.drawings import Drawing, write_dxf, write_flat_dxf
 
-EACH = pytest.mark.parametrize("name", ["stool", "metric"])
+EXAMPLES = Path(__file__).parents[2] / "examples"
+OPENINGS = ("hillside-house/F4", "gable-house/G4", "quarry-loft/L6")
+"""A measured metric one, one with a slope, doors under a transom light with returns."""
 
 
 def run(program: str, package: str, *words: str, home: Path) -> str:
@@ -30,9 +34,19 @@ def run(program: str, package: str, *words: str, home: Path) -> str:
     return done.stdout
 
 
-def test_a_cad_program_prints_both_files(tmp_path: Path) -> None:
+@cache
+def of_example(name: str) -> Drawing:
+    """Draw an opening of an example: ``house/mark``."""
+    example, mark = name.split("/")
+    job = jambs.read_job(EXAMPLES / example)
+    return jambs.draw(next(kit for kit in jambs.make_kits(job) if kit.mark == mark), job)
+
+
+@pytest.mark.parametrize("name", ["metric", *OPENINGS])
+def test_a_cad_program_prints_both_files(name: str, tmp_path: Path) -> None:
+    drawing = of_example(name) if name in OPENINGS else drawn(name)
     for write, file in ((write_dxf, "full"), (write_flat_dxf, "flat")):
-        write(drawn("metric"), tmp_path / f"{file}.dxf")
+        write(drawing, tmp_path / f"{file}.dxf")
         pdf = tmp_path / f"{file}.pdf"
         run("librecad", "librecad", "dxf2pdf", "-a", "-o", str(pdf), str(tmp_path / f"{file}.dxf"), home=tmp_path)
         (page,) = PdfReader(pdf).pages
@@ -45,9 +59,9 @@ def plain(words: str) -> str:
     return re.sub(r"[^ -~]+", "?", words)
 
 
-@EACH
+@pytest.mark.parametrize("name", ["stool", "metric", *OPENINGS])
 def test_a_geodata_library_reads_every_text_of_the_flat_file(name: str, tmp_path: Path) -> None:
-    drawing = drawn(name)
+    drawing = of_example(name) if name in OPENINGS else drawn(name)
     write_flat_dxf(drawing, tmp_path / "flat.dxf")
     listed = run("ogrinfo", "gdal-bin", "-al", str(tmp_path / "flat.dxf"), home=tmp_path)
     said = Counter(plain(text) for text in re.findall(r"^  Text \(String\) = (.*)$", listed, re.MULTILINE))

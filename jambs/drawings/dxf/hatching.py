@@ -32,7 +32,7 @@ PATTERNS = {
     Hatch.TRIM: Pattern(name="ANSI31", spread=0.45),
     Hatch.TRIM_CROSSWISE: Pattern(name="ANSI31", spread=0.45, angle_deg=90),
     Hatch.LUMBER: Pattern(name="ANSI31", spread=0.9),
-    Hatch.FRAME: Pattern(name="ANSI31", spread=0.35, angle_deg=-45),
+    Hatch.FRAME: Pattern(name="ANSI31", spread=0.6, angle_deg=-45),
     Hatch.SEALANT: Pattern(name="ANSI31", spread=0.2, angle_deg=45),
     Hatch.SOLID: Pattern(name="SOLID", spread=1.0),
 }

@@ -108,7 +108,7 @@ def _view(corner: _Corner, pieces: Sequence[Seen], kit: Kit, where: Where, numbe
         kind=ViewKind.CORNER,
         title=f"Mitered corner, {WORDS[where][0]}",
         shapes=(*clipped_lines(shapes, box), broken_line(box)),
-        chains=() if kit.flares else tuple(_chains(corner, box, jambs, frames)),
+        chains=tuple(_chains(corner, box, jambs, frames)),
         call_outs=tuple(_names(corner, box)),
         remarks=(WORDS[where][1], *_alike(count), *_back_bevels(corner)),
         half_size=True,
@@ -153,14 +153,26 @@ def _chains(corner: _Corner, box: Box, jambs: Sequence[Seen], frames: Sequence[P
     if upright is None or not own:
         return
     (inner, y), (across, up) = corner.joint[0], _inward(corner)
-    nearest = box_around(max(own, key=lambda one: one.nearness).polygon)
+    jamb = max(own, key=lambda one: one.nearness)
+    nearest = box_around(jamb.polygon)
     face = nearest.right if across > 0 else nearest.left
     frame = min((point for polygon in frames for point in polygon), key=lambda point: math.dist(point, (face, y)))[0]
     side, level = (ViewSide.BOTTOM, box.bottom) if up < 0 else (ViewSide.TOP, box.top)
-    for name, one, two in (("frame reveal", face, frame), ("casing reveal", inner, face)):
+    steps = [("frame reveal", face, frame), ("casing reveal", inner, face)]
+    if jamb.part.is_leaned:  # its frame edge lies far behind the corner of the casing
+        steps = [("casing reveal", inner, _face_at_room(jamb))]
+    for name, one, two in steps:
         if abs(one - two) > HALF_64TH:
             low, high = sorted((one, two))
             yield Chain(side=side, intervals=(Interval(start=(low, level), finish=(high, level)),), after=name)
+
+
+def _face_at_room(jamb: Seen) -> float:
+    """Return where the face of an upright jamb that leans lies at its edge in the room, across."""
+    ends = [
+        jamb.part.seat.at(*point) for arris, both in jamb.part.corners.items() if not arris.on_back for point in both
+    ]
+    return min(ends, key=lambda point: point[2])[0]
 
 
 def _names(corner: _Corner, box: Box) -> Iterator[CallOut]:
