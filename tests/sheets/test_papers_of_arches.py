@@ -6,18 +6,17 @@ import json
 import math
 from functools import cache
 from io import StringIO
+from typing import Any
 
-import ezdxf.filemanagement
 import pytest
 from arches import arched
-from ezdxf.entities.lwpolyline import LWPolyline
-from ezdxf.entities.polyline import Polyline
+from ezdxf.filemanagement import read
 
 from jambs.drawings.cut_files.figure import part_figures
 from jambs.drawings.cut_files.write import Release, cut_file
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import interior_elevation
-from jambs.length import FINE, GRIDS, Units
+from jambs.length import Units
 from jambs.outlines import area
 from jambs.parts.bending_form import PAST_SPRING, form_outline
 from jambs.parts.cut_words import ends_words, work_words
@@ -48,13 +47,11 @@ def test_a_segment_is_cut_along_arcs(release: Release) -> None:
     """The outline of the casing's middle segment: a straight end, the round side, the other end, the hollow side."""
     part = head(PartKind.CASING)
     (figure,) = part_figures(part, units=Units.INCH)
-    document = ezdxf.filemanagement.read(StringIO(cut_file(figure, units=Units.INCH, release=release)))
-    outline = next(one for one in document.modelspace() if one.dxf.layer == "CUT")
+    document = read(StringIO(cut_file(figure, units=Units.INCH, release=release)))
+    outline: Any = next(one for one in document.modelspace() if one.dxf.layer == "CUT")
     if release is Release.R12:
-        assert isinstance(outline, Polyline)
         bulges = [vertex.dxf.bulge for vertex in outline.vertices]
     else:
-        assert isinstance(outline, LWPolyline)
         bulges = [bulge for *_, bulge in outline.get_points()]
     # Three segments of a half circle turn by 60° each: the tangent of a quarter of that.
     quarter = math.tan(math.radians(15))
@@ -69,9 +66,9 @@ def test_the_elevation_has_true_arcs() -> None:
 
 
 def test_the_record_of_a_part_has_its_bulges() -> None:
-    record = part_record(head(PartKind.CASING), grid=GRIDS["1/16"])
+    record = part_record(head(PartKind.CASING), units=Units.INCH)
     assert len(record["outline"]) == len(record["bulges"]) == 4
-    jamb = part_record(head(PartKind.EXTENSION_JAMB), grid=GRIDS["1/16"])
+    jamb = part_record(head(PartKind.EXTENSION_JAMB), units=Units.INCH)
     assert "bulges" not in jamb
     assert len(jamb["edge_outline"]) == len(jamb["edge_bulges"]) == 4
     assert json.dumps(jamb)
@@ -101,12 +98,12 @@ def test_the_section_at_the_crown_has_the_jambs_own_thickness() -> None:
 
 def test_what_is_sawn_and_bent_is_said() -> None:
     casing, jamb = head(PartKind.CASING), head(PartKind.EXTENSION_JAMB, "bent laminations")
-    work = work_words(casing, grid=FINE[Units.INCH])
+    work = work_words(casing, units=Units.INCH)
     assert work[0] == (
         'saw the near edge hollow by the template, the board face up: radius 15 13/16", rise 2 1/8" over 15 13/16"'
     )
-    assert ends_words(jamb, grid=FINE[Units.INCH]) == "on the spring lines, once it is bent"
-    bend, plane = work_words(jamb, grid=FINE[Units.INCH])
+    assert ends_words(jamb, units=Units.INCH) == "on the spring lines, once it is bent"
+    bend, plane = work_words(jamb, units=Units.INCH)
     assert bend == (
         'glue over the form of radius 15 3/16" (2.8 % of the curvature springs back); inside 49 3/32", outside '
         '51 7/16" long between the spring lines, through 180°'
@@ -117,7 +114,7 @@ def test_what_is_sawn_and_bent_is_said() -> None:
 def test_a_picture_and_a_detail_are_made_of_each() -> None:
     for curved in ("sawn segments", "bent laminations"):
         assert part_picture(head(PartKind.EXTENSION_JAMB, curved)) is not None
-    made = details(arched(curved="bent laminations").kit, grid=FINE[Units.INCH])
+    made = details(arched(curved="bent laminations").kit, units=Units.INCH)
     assert any("extension jamb" in view.title for view in made)
 
 
