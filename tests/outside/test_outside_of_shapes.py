@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from arches import arched
 from cases import kit_of
 
 from jambs.courses.elevation import across_at, elevation_of
@@ -58,6 +59,23 @@ def test_a_course_line_stops_at_the_sloping_trim() -> None:
     assert clear_runs((0.0, 200.0), bottom + 43.0, (one,)) == [(0.0, ends[1][0]), (ends[1][1], 200.0)]
     # The highest corner of the trim is that of its box: head lines are planned to it.
     assert max(y for _, y in one.outlines[1]) == pytest.approx(one.trim[3])
+
+
+def test_courses_stop_at_the_round_trim() -> None:
+    """A half round of 36 over legs of 42: the outer edge of its casing is a half circle.
+
+    A line over the spring line is as long as the chord there, ``2 √(r² - h²)``; its crown is the head of its box.
+    """
+    made = arched(elevations={"south": SOUTH}, openings__0__elevation="south").kit
+    entry = ElevationEntry.model_validate(SOUTH, context={"units": Units.INCH})
+    (one,) = elevation_of("south", entry, [made]).openings
+    assert one.outlines is not None
+    spring, radius = one.frame[1] + 42.0, one.trim[3] - one.frame[1] - 42.0
+    for height in (6.0, 12.0):
+        found = one.covered(spring + height)
+        assert found is not None
+        assert found[1] - found[0] == pytest.approx(2 * (radius**2 - height**2) ** 0.5, abs=2e-3)
+    assert set(blanks(made)) == {BlankKind.SILL_PAN, BlankKind.SILL_FLASHING}
 
 
 def test_a_line_that_misses_an_outline_is_not_cut() -> None:
