@@ -16,7 +16,7 @@ from jambs.drawings.layout.paper import HALF_SIZE, PAGES, TEXT_HEIGHT, scales_of
 from jambs.drawings.layout.placed import PlacedView
 from jambs.drawings.views.measured import depth_words
 from jambs.drawings.views.sections import section_view
-from jambs.drawings.views.view import Ink, ViewKind
+from jambs.drawings.views.view import Ink, Shape, View, ViewKind
 from jambs.drawings.views.words import layer_words
 from jambs.length import HALF_64TH, Units, read_length
 from jambs.parts.cut_words import ends_words
@@ -356,3 +356,10 @@ def test_the_joint_between_two_boards_of_one_name_is_drawn_and_none_where_a_laye
     assert round(sheathing + 2, 6) in places
     assert not any(abs(place - kit.placement.flange_plane) < 1e-6 for place in places)
     assert abs(kit.placement.flange_plane - sheathing - 2) > 1e-3
+
+
+def test_an_arch_reaches_as_high_as_its_crown() -> None:
+    """A half circle of radius 4 between points on the axis, run counter-clockwise: 4 over it."""
+    half_round = Shape(points=((4.0, 0.0), (-4.0, 0.0)), ink=Ink.WINDOW, bulges=(1.0, 0.0))
+    view = View(name="arch", title="arch", shapes=(half_round,))
+    assert (view.core.left, view.core.bottom, view.core.right, view.core.top) == pytest.approx((-4.0, 0.0, 4.0, 4.0))

@@ -16,7 +16,7 @@ from jambs.drawings.cut_files.figure import part_figures
 from jambs.drawings.cut_files.write import Release, cut_file
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import interior_elevation
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.outlines import area
 from jambs.parts.bending_form import PAST_SPRING, form_outline
 from jambs.parts.cut_words import ends_words, work_words
@@ -66,9 +66,9 @@ def test_the_elevation_has_true_arcs() -> None:
 
 
 def test_the_record_of_a_part_has_its_bulges() -> None:
-    record = part_record(head(PartKind.CASING), units=Units.INCH)
+    record = part_record(head(PartKind.CASING), grid=FINE[Units.INCH])
     assert len(record["outline"]) == len(record["bulges"]) == 4
-    jamb = part_record(head(PartKind.EXTENSION_JAMB), units=Units.INCH)
+    jamb = part_record(head(PartKind.EXTENSION_JAMB), grid=FINE[Units.INCH])
     assert "bulges" not in jamb
     assert len(jamb["edge_outline"]) == len(jamb["edge_bulges"]) == 4
     assert json.dumps(jamb)
@@ -98,12 +98,12 @@ def test_the_section_at_the_crown_has_the_jambs_own_thickness() -> None:
 
 def test_what_is_sawn_and_bent_is_said() -> None:
     casing, jamb = head(PartKind.CASING), head(PartKind.EXTENSION_JAMB, "bent laminations")
-    work = work_words(casing, units=Units.INCH)
+    work = work_words(casing, grid=FINE[Units.INCH])
     assert work[0] == (
         'saw the near edge hollow by the template, the board face up: radius 15 13/16", rise 2 1/8" over 15 13/16"'
     )
-    assert ends_words(jamb, units=Units.INCH) == "on the spring lines, once it is bent"
-    bend, plane = work_words(jamb, units=Units.INCH)
+    assert ends_words(jamb, grid=FINE[Units.INCH]) == "on the spring lines, once it is bent"
+    bend, plane = work_words(jamb, grid=FINE[Units.INCH])
     assert bend == (
         'glue over the form of radius 15 3/16" (2.8 % of the curvature springs back); inside 49 3/32", outside '
         '51 7/16" long between the spring lines, through 180°'
@@ -114,7 +114,7 @@ def test_what_is_sawn_and_bent_is_said() -> None:
 def test_a_picture_and_a_detail_are_made_of_each() -> None:
     for curved in ("sawn segments", "bent laminations"):
         assert part_picture(head(PartKind.EXTENSION_JAMB, curved)) is not None
-    made = details(arched(curved="bent laminations").kit, units=Units.INCH)
+    made = details(arched(curved="bent laminations").kit, grid=FINE[Units.INCH])
     assert any("extension jamb" in view.title for view in made)
 
 

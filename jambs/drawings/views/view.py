@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from enum import Enum, StrEnum
 
+from jambs.arcs import arc_middle
 from jambs.drawings.layout.boxes import Box, Segment, box_around, segments_of
 from jambs.geometry import Point
 from jambs.length import Grid
@@ -83,6 +84,15 @@ class Shape:
     def segments(self) -> list[Segment]:
         """Its straight pieces; of a bulged one the chords."""
         return segments_of(self.points, closed=self.closed)
+
+    @property
+    def reach(self) -> tuple[Point, ...]:
+        """The points that it reaches: its own, and the middles of its arcs."""
+        if not any(self.bulges):
+            return self.points
+        ends = (*self.points[1:], self.points[0])
+        pieces = zip(self.points, ends, self.bulges, strict=False)
+        return (*self.points, *(arc_middle(start, end, bulge) for start, end, bulge in pieces if bulge))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -206,8 +216,8 @@ class View:
     is what it may take, so that several stand on a page. ``half_size``: drawn half size whatever else it could be.
     ``is_half_size_if_room``: so drawn where it costs no sheet more than the next smaller scale.
     ``widest_words``: where lines of call-outs are broken [in on paper]. ``number``: within its drawing, before its
-    title; none where it is 0. ``grid``: of the shop that reads its dimensions; the finest where it is not said. ``core``: the
-    least box around the shapes.
+    title; none where it is 0. ``grid``: of the shop that reads its dimensions; the finest where it is not said.
+    ``core``: the least box around the shapes.
     """
 
     name: str
@@ -232,7 +242,7 @@ class View:
     core: Box = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:
-        around = box_around(point for shape in self.shapes for point in shape.points)
+        around = box_around(point for shape in self.shapes for point in shape.reach)
         object.__setattr__(self, "core", around)
 
     def brief(self) -> View:
