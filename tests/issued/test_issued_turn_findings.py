@@ -128,7 +128,7 @@ def locking(error: int) -> Case:
             locked(handle)
 
         found: list[Statement] = []
-        with tempfile.TemporaryDirectory() as place, chdir(place):
+        with tempfile.TemporaryDirectory() as place, chdir(place), patch("os.getpid", return_value=42):
             twice(PAPERS)
             with patch.object(lock, "_lock", refuse_once):
                 write(PAPERS, {"a": "3"}, tell=found.append)
@@ -143,7 +143,7 @@ ROWS = [
         code="waits-for-another",
         appears=locking(errno.EAGAIN),
         quiet=locking(errno.EOPNOTSUPP),
-        inch=f"waiting: jambs build (process {os.getpid()}) is writing to papers; this goes on when it is done",
+        inch="waiting: jambs build (process 42) is writing to papers; this goes on when it is done",
         severity=Severity.NOTE,
     ),
     Row(
