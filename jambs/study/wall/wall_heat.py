@@ -69,13 +69,13 @@ def heat_wall(planes: WallPlanes, *, units: Units) -> HeatWall:
     """
     outside_face = _outside_face(planes)
     placed = tuple(one for one in planes.layers if one.outer <= outside_face + ROUND_OFF)
-    names = _names(placed)
-    framed = [name for name, one in zip(names, placed, strict=True) if one.layer.role is Role.FRAMING]
-    sheathed = [name for name, one in zip(names, placed, strict=True) if one.layer.role is Role.SHEATHING]
+    named = tuple(zip(_names(placed), placed, strict=True))
+    framed = [name for name, one in named if one.layer.role is Role.FRAMING]
+    sheathed = [name for name, one in named if one.layer.role is Role.SHEATHING]
     if not framed:
         raise StudyError(NoFramingLayer(subject=Subject.wall(planes.wall.name)))
     assumed: list[Assumed] = []
-    layers = tuple(_layer(name, one, assumed, units) for name, one in zip(names, placed, strict=True))
+    layers = tuple(_layer(name, one, assumed, units) for name, one in named)
     left_out = tuple(one.layer.name for one in planes.layers if one not in placed)
     if left_out:
         assumed.append(left_out_assumed(left_out))
