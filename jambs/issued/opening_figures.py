@@ -6,7 +6,7 @@ findings, the steps on the install sheet) is told only where nothing else is.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
 from jambs.issued.reasons import (
@@ -32,6 +32,8 @@ Record = Mapping[str, Any]
 Row = tuple[str, str, str]
 """A value in words, as it was, as it is."""
 NONE = "none"
+FREE_OF_NOISE = 6
+"""Decimal places to which a difference of two faces is free of the noise of the sum."""
 FIGURES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("mark of the opening", ("mark",)),
     ("room", ("room",)),
@@ -151,9 +153,24 @@ def _leaves(was: Any, now: Any, way: tuple[str, ...]) -> Iterator[tuple[tuple[st
             if key != "parts":
                 yield from _leaves(was.get(key), now.get(key), (*way, key))
     elif isinstance(was, list) and isinstance(now, list):
-        yield way, [one for one in was if one not in now], [one for one in now if one not in was]
+        left, come = _unlike(was, now, _thing), _unlike(now, was, _thing)
+        yield (way, left, come) if left or come else (way, _unlike(was, now), _unlike(now, was))
     else:
         yield way, was, now
+
+
+def _unlike(some: Sequence[Any], others: Sequence[Any], known_by: Callable[[Any], Any] = lambda one: one) -> list[Any]:
+    """Return what is not among the others."""
+    there = [known_by(one) for one in others]
+    return [one for one in some if known_by(one) not in there]
+
+
+def _thing(value: Any) -> Any:
+    """Know a layer by what it is and how thick: that those inside it became thicker is told of them."""
+    if not (isinstance(value, Mapping) and {"inner", "outer"} <= value.keys()):
+        return value
+    thick = value["outer"]["value"] - value["inner"]["value"]
+    return {**value, "inner": None, "outer": round(thick, FREE_OF_NOISE)}
 
 
 def _is_tree(value: Any) -> bool:

@@ -178,13 +178,13 @@ class NowHalfMeasured(IssueReason):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MeasuresWithdrawn(IssueReason):
-    """It was measured and is as planned again."""
+    """It was measured and is as planned again: the readings were set aside, or are not in the job any more."""
 
     code: ClassVar[str] = "measures-withdrawn"
 
     def sentence(self, units: Units) -> str:
         """Say so."""
-        return "measured depths withdrawn, as planned again"
+        return "measured depths hold no longer, as planned again"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

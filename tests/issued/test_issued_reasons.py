@@ -205,7 +205,7 @@ ROWS = [
         code="measures-withdrawn",
         appears=why(dated(None, measured=False), first=dated("2026-06-01", measured=True)),
         quiet=why(dated(None, measured=True), first=dated("2026-06-01", measured=True)),
-        inch="measured depths withdrawn, as planned again",
+        inch="measured depths hold no longer, as planned again",
     ),
     Row(code="stated-changed", appears=why(room("den")), quiet=SAME, inch="room changed"),
     Row(

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
-from jambs.issued.opening_figures import following_rows
+from jambs.issued.opening_figures import following_rows, opening_rows
 
 
 @pytest.mark.parametrize(
@@ -24,3 +26,32 @@ def test_sentences_follow_one_another_and_other_things_stand_in_a_row(now: list[
 def test_a_key_of_the_record_is_told_in_words() -> None:
     (row,) = following_rows({"rough_outline": {"text": "raked"}}, {"rough_outline": {"text": "octagon"}})
     assert row == ("rough outline", "raked", "octagon")
+
+
+def wall(*layers: tuple[str, float]) -> dict[str, Any]:
+    """A wall of layers by name and thickness, each beginning where the one inside it ends."""
+    found, inner = [], 0.0
+    for name, thick in layers:
+        faces = {
+            "inner": {"value": inner, "text": f"{inner:g}"},
+            "outer": {"value": inner + thick, "text": f"{inner + thick:g}"},
+        }
+        found.append({"name": name, "role": "layer", **faces})
+        inner += thick
+    return {"wall": {"name": "main", "layers": found}}
+
+
+def test_of_a_wall_the_layers_that_are_others_are_told_and_not_those_that_lie_farther_out_for_them() -> None:
+    old = wall(("gypsum", 12.5), ("stud", 140.1), ("OSB", 15))
+    assert list(opening_rows(old, wall(("gypsum", 15), ("stud", 140.1), ("OSB", 15)))) == [
+        ("wall, layers", "gypsum: layer, 0, 12.5", "gypsum: layer, 0, 15")
+    ]
+    assert list(opening_rows(old, wall(("plaster", 5), ("gypsum", 12.5), ("stud", 140.1), ("OSB", 15)))) == [
+        ("wall, layers", "none", "plaster: layer, 0, 5")
+    ]
+    (exchanged,) = opening_rows(old, wall(("stud", 140.1), ("gypsum", 12.5), ("OSB", 15)))
+    assert exchanged[1:] == (
+        "gypsum: layer, 0, 12.5; stud: layer, 12.5, 152.6",
+        "stud: layer, 0, 140.1; gypsum: layer, 140.1, 152.6",
+    )
+    assert list(opening_rows(old, old)) == []
