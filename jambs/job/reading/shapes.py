@@ -60,8 +60,6 @@ def _of_trim(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim |
     kind = shape.kind.value
     if shape.is_arched:
         yield from _of_arch(kind, interior, exterior)
-    if shape.is_arched and interior.flare is not None:
-        yield "interior_trim", f"gives flare, which no curved jamb is made with, and the frame is {kind}; remove it"
     for key in ("stack", "returns", "wall_edge", "built_up", "profile"):
         if getattr(interior, key) is not None:
             yield (
@@ -78,6 +76,12 @@ def _of_trim(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim |
 
 def _of_arch(kind: str, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
     """Ask how the curved head of a jamb is made: nothing that gets sawn is chosen unasked."""
+    if interior.flare is not None:
+        yield (
+            "interior_trim",
+            f"flares, and a jamb that leans round the {kind} would be a piece of a cone, which is not made here; write "
+            "interior_trim: {like: …, flare: none} for this opening, or leave shape out",
+        )
     jambs: list[tuple[str, JambEntry | ExteriorJambEntry]] = [("interior_trim", interior.jamb)]
     jambs += [("exterior_trim", exterior.jamb)] if exterior else []
     for key, jamb in jambs:
