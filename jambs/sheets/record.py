@@ -386,16 +386,14 @@ def _said(trim: Record) -> Record:
     """Return trim without the keys that a job does not give: those of few jobs, jamb and casing of returns."""
     without = {"jamb", "casing", "casing_reveal"} if trim["returns"] else {"casing", "casing_reveal"}
     left_out = without if trim["returns"] or trim["wall_edge"] else set()
-    return {
-        key: value
-        for key, value in trim.items()
-        if key not in left_out and (key not in LATER_KEYS or value is not None)
-    }
+    return {key: value for key, value in _stated(trim).items() if key not in left_out}
 
 
 def _stated(trim: Record) -> Record:
-    """Return exterior trim without the key that a job does not give."""
-    return {key: value for key, value in trim.items() if key not in LATER_KEYS or value is not None}
+    """Return trim without the keys that a job does not give; of its jambs too: how none is bent or sawn."""
+    jamb = {key: value for key, value in (trim["jamb"] or {}).items() if key != "curved" or value is not None}
+    said = {**trim, "jamb": jamb or None}
+    return {key: value for key, value in said.items() if key not in LATER_KEYS or value is not None}
 
 
 def finding_records(findings: Iterable[Finding], *, units: Units) -> list[Record]:

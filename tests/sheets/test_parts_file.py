@@ -61,6 +61,12 @@ def test_json_keeps_to_its_schema(units: Units, tmp_path: Path) -> None:
     assert [error.message for error in validator.iter_errors(written(units, tmp_path))] == []
 
 
+def test_what_few_jobs_give_is_no_new_key_of_the_others(tmp_path: Path) -> None:
+    """A sheet that was issued before there were arches is not another one now."""
+    for opening in written(Units.INCH, tmp_path)["openings"]:
+        assert "curved" not in json.dumps(opening["trim"])
+
+
 def test_schema_refuses_what_is_not_described(tmp_path: Path) -> None:
     record = written(Units.INCH, tmp_path)
     record["openings"][0]["parts"][0]["lenght"] = 3
