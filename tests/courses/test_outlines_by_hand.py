@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
+from arches import arched
 from cases import changed, job_of
 from houses_outside import elevation_entry, opening
 
@@ -43,6 +46,21 @@ def test_a_window_and_all_of_its_trim_on_the_wall() -> None:
     assert (found.trim[0], found.trim[2], found.trim[3]) == pytest.approx((6.5, 49.0, 86.0))
     assert found.trim[1] == found.sill and found.trim[1] < 35.0
     assert found.head == pytest.approx(86.375)
+
+
+def test_the_trim_round_an_arch_is_as_far_out_as_beside_its_legs() -> None:
+    """A half round of 36 x 60 over legs of 42: a radius of 18 about a point 18 in, 42 over the frame's bottom."""
+    kit = arched(openings__0__faces="north", openings__0__from_left="10").kit
+    (found,) = elevation_of("north", elevation_entry(faces="north"), [kit]).openings
+    assert found.outlines is not None
+    frame, trim = found.outlines
+    past = max(x for x, _ in trim) - 46.0
+    center = (28.0, found.frame[1] + 42.0)
+    for outline, radius in ((frame, 18.0), (trim, 18.0 + past)):
+        head = [point for point in outline if point[1] > center[1] + 0.5]
+        assert len(head) > 4
+        assert [math.dist(point, center) for point in head] == pytest.approx([radius] * len(head), abs=1e-6)
+    assert past > 1.0
 
 
 @pytest.mark.parametrize(
