@@ -97,6 +97,7 @@ def test_a_raked_window_covers_its_trim_and_is_seen_mirrored() -> None:
         "openings__0__frame": "24 x 48",
         "openings__0__rough_opening": None,
         "openings__0__shape": {"kind": "raked", "left": "30", "right": "48"},
+        "interior_trim__inside__casing__width": "7",  # reaches farther, and is not seen from outside
         "openings__0__faces": "north",
         "openings__0__from_left": "10",
     }
@@ -109,6 +110,8 @@ def test_a_raked_window_covers_its_trim_and_is_seen_mirrored() -> None:
     # Over the right leg, 2 1/2 past the frame, the head line has fallen by 3/4 x 2 1/2; over the left one it has risen.
     assert trim[1] == pytest.approx((36.5, 66.0 - 1.875 + 3.125))
     assert trim[2] == pytest.approx((7.5, 84.0 + 1.875 + 3.125))
+    # Below it ends with the sill.
+    assert trim[0][1] == trim[3][1] == pytest.approx(found.trim[1]) and found.trim[1] < 35.0
     # Above all of it nothing is covered; at 80 the slope is (80 - 3 1/8 - 66) x 4/3 in from the frame's right edge.
     assert found.covered(90.0) is None
     assert found.covered(80.0) == pytest.approx((7.5, 34.0 - (80.0 - 3.125 - 66.0) * 4 / 3))
