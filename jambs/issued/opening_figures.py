@@ -84,7 +84,7 @@ def opening_whys(old: Record, new: Record) -> Iterator[IssueReason]:
     yield from _measured_why(old, new)
     yield from _window_why(old["window"], new["window"])
     for key in STATED_WORDS:
-        if _without_marks(old.get(key)) != _without_marks(new.get(key)):
+        if without_marks(old.get(key)) != without_marks(new.get(key)):
             yield StatedChanged(key=key)
     was, now = (one["planes"]["flange_plane"]["text"] for one in (old, new))
     if was != now:
@@ -95,7 +95,7 @@ def other_why(old: Record, new: Record) -> IssueReason:
     """Find why where nobody stated anything else: by the shop, or in what the sheets say."""
     if old["parts"] != new["parts"] and _all_but_boards(old) == _all_but_boards(new):
         return OtherBoards()
-    if any(_without_marks(old.get(key)) != _without_marks(new.get(key)) for key in PARTS):
+    if any(without_marks(old.get(key)) != without_marks(new.get(key)) for key in PARTS):
         return ShopChanged()
     keys = tuple(key for key in dict.fromkeys((*new, *old)) if old.get(key) != new.get(key))
     return SheetsSayOtherwise(keys=keys) if keys else HeadOfJobChanged()
@@ -125,11 +125,11 @@ def _window_why(old: Record, new: Record) -> Iterator[IssueReason]:
         yield WindowChanged()
 
 
-def _without_marks(value: Any) -> Any:
+def without_marks(value: Any) -> Any:
     """Leave out marks: of parts in a buck, of the parts themselves."""
     if isinstance(value, Mapping):
-        return {key: _without_marks(one) for key, one in value.items() if key not in ("mark", "parts")}
-    return [_without_marks(one) for one in value] if isinstance(value, list) else value
+        return {key: without_marks(one) for key, one in value.items() if key not in ("mark", "parts")}
+    return [without_marks(one) for one in value] if isinstance(value, list) else value
 
 
 def _row(words: str, was: Any, now: Any) -> Iterator[Row]:

@@ -9,6 +9,7 @@ from typing import Any
 from jambs.issued.entry import Entry
 from jambs.issued.errors import Unreadable
 from jambs.issued.moves import moves_back, whole
+from jambs.issued.opening_figures import without_marks
 from jambs.issued.record import Record
 from jambs.issued.remarked import Moves
 
@@ -130,5 +131,5 @@ def _evidence(opening: Printed, keys: Iterable[str]) -> str:
 
 
 def _known_by(key: str, value: Any) -> Any:
-    """Leave out the banner, which tells of the parts: they are no evidence, and not made where it is sought."""
-    return {**value, "banner": ()} if key == "state" and isinstance(value, Mapping) else value
+    """Leave out what tells of the parts, as the banner does: they are no evidence, and not made where it is sought."""
+    return {**value, "banner": ()} if key == "state" and isinstance(value, Mapping) else without_marks(value)

@@ -88,15 +88,25 @@ def old_labels_data(openings: Sequence[Labels], job: Job, *, number: int, day: s
 
 
 def _opening(one: Labels) -> Record:
+    other = {label.mark for label in one.labels if not label.holds}
     return {
         "mark": one.mark,
         "room": one.room,
         "now": one.now,
-        "hold": [_label(label)["mark"] for label in one.labels if label.holds],
+        "hold": [_held(label, is_told=label.mark in other) for label in one.labels if label.holds],
         "labels": [_label(label) for label in one.labels if not label.holds],
         "fresh": list(one.new),
         "unread": list(one.unread),
     }
+
+
+def _held(one: Label, *, is_told: bool) -> str:
+    """Name a label that holds; where the same mark was printed otherwise too, with the issue it is of."""
+    return f"{one.mark} ({_issues(one)})" if is_told else one.mark
+
+
+def _issues(one: Label) -> str:
+    return f"issue{'s' * (len(one.issues) > 1)} {', '.join(map(str, one.issues))}"
 
 
 def _label(one: Label) -> Record:

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 from cases import changed, examples, job_of, strips
 from hypothesis import given
 from hypothesis import strategies as st
@@ -26,6 +27,7 @@ from jambs.job import Job
 from jambs.parts.kit import Kit
 from jambs.sheets.record import job_record
 
+EXAMPLES = Path(__file__).parents[2] / "examples"
 RING = {"B": "A", "C": "B", "A": "C"}
 
 
@@ -106,6 +108,20 @@ def both(job: Job, kits: Sequence[Kit], marks: str) -> dict[str, Any]:
     printed = job_record(strips(kits), job)
     rooms = zip(marks, ("Attic", "Bath"), strict=True)
     return {**printed, "openings": [{**printed["openings"][0], "mark": mark, "room": room} for mark, room in rooms]}
+
+
+def test_every_opening_of_the_examples_is_known_under_another_mark_before_its_parts_are_made(tmp_path: Path) -> None:
+    """Ganged ones among them, whose mulls name the boards that cover them."""
+    for house in ("gable-house", "quarry-loft"):
+        job = job_of(yaml.safe_load((EXAMPLES / house / "job.yaml").read_text(encoding="utf-8")))
+        kits, folder = make_kits(job), tmp_path / house
+        folder.mkdir()
+        sheets: dict[str, Any] = {kit.mark: "1" for kit in kits}
+        issued(folder, job_record(strips(kits), job), **sheets)
+        now = job_record(strips(replace(kit, parts=()) for kit in kits), job)
+        openings = [{**one, "mark": f"{one['mark']}x"} for one in now["openings"]]
+        renamed = {f"{kit.mark}x": kit.mark for kit in kits}
+        assert moved_openings(Record.open(folder), {**now, "openings": openings}) == renamed
 
 
 def test_readings_that_stay_with_their_mark_hide_no_exchange(tmp_path: Path) -> None:

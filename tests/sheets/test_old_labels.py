@@ -1,0 +1,23 @@
+"""The page of old labels: a label is known by its mark and the issue it carries."""
+
+from __future__ import annotations
+
+from cases import changed, job_of
+
+from jambs.issued.old_labels import OldLabel, OpeningLabels
+from jambs.issued.verdict_reasons import Recut, RecutWhy, StillGood
+from jambs.sheets.old_labels import old_labels_data
+
+
+def label(mark: str, *issues: int, old: str = "a", is_good: bool = True) -> OldLabel:
+    told = StillGood() if is_good else Recut(why=RecutWhy.NARROW)
+    return OldLabel(mark=mark, issues=issues, what="head", old=old, now=mark, new="a", verdict=told)
+
+
+def test_a_label_that_holds_is_named_with_its_issue_where_an_earlier_one_of_its_mark_does_not() -> None:
+    """W1-1 was printed in three issues, and that of the first is too narrow; W1-2 was always the same."""
+    labels = (label("W1-1", 1, old="b", is_good=False), label("W1-1", 2, 3), label("W1-2", 1, 2, 3), label("W1-3", 3))
+    one = OpeningLabels(mark="W1", room="Bath", now=4, labels=labels, new=(), unread=())
+    (told,) = old_labels_data([one], job_of(changed()), number=4, day="2026-06-01")["openings"]
+    assert told["hold"] == ["W1-1 (issues 2, 3)", "W1-2", "W1-3"]
+    assert [row["mark"] for row in told["labels"]] == ["W1-1"]
