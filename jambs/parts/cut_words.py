@@ -252,7 +252,7 @@ def _plane_edges(part: Part, grid: Grid) -> Iterator[str]:
 
 def _curves(part: Part, grid: Grid) -> Iterator[str]:
     """Say how a board is sawn to its curves: the chord of each, its rise over it, and its radius."""
-    yield from lamination_words(part, units=grid.units)
+    yield from lamination_words(part, grid=grid)
     if not part.arcs or part.is_laminated:
         return
     names = {CurvedSide.NEAR: "near edge", CurvedSide.FAR: "far edge", CurvedSide.FACE: "face", CurvedSide.BACK: "back"}

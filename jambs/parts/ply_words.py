@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from jambs.job.models.openings import Assumed
 from jambs.job.models.shop import Shop
-from jambs.length import MM_PER_INCH, Units, decimal_text
+from jambs.length import MM_PER_INCH, Grid, Units, decimal_text
 from jambs.parts.part import Part, Plies
 
 WHY = "the share by which n plies glued to one spring back, mechanics of beams; the job gives none: try it on a piece"
@@ -28,17 +28,17 @@ def resawn_words(part: Part, units: Units) -> str:
     return f"resaw {strips} {size} into {plies.per_strip} plies each; plane {plies.count} to {ply_text(plies, units)}"
 
 
-def lamination_words(part: Part, *, units: Units) -> Iterator[str]:
+def lamination_words(part: Part, *, grid: Grid) -> Iterator[str]:
     """Say how a bent lamination is made, one line each."""
     plies = part.blank.plies
     if plies is None:
         return
     yield (
-        f"glue over the form of radius {units.text(plies.form_radius)} ({decimal_text(100 * plies.sprung, 1)} % of the "
-        f"curvature springs back); inside {units.text(plies.inner_length)}, outside {units.text(part.length)} long "
+        f"glue over the form of radius {grid.text(plies.form_radius)} ({decimal_text(100 * plies.sprung, 1)} % of the "
+        f"curvature springs back); inside {grid.text(plies.inner_length)}, outside {grid.text(part.length)} long "
         f"between the spring lines, through {decimal_text(plies.sweep_deg, 1)}°"
     )
-    yield f"when the glue is dry plane both edges to {units.text(part.width)}, then saw the ends on the spring lines"
+    yield f"when the glue is dry plane both edges to {grid.text(part.width)}, then saw the ends on the spring lines"
 
 
 def ply_assumed(parts: Sequence[Part], shop: Shop) -> tuple[Assumed, ...]:

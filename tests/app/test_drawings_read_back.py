@@ -45,7 +45,9 @@ def sizes_in_table(lines: list[str], mark: str, units: str) -> list[tuple[float,
     text = " ".join(lines)
     opening = re.escape(mark.rsplit("-", 1)[0])
     length = r"(?:\d+'-)?\d[\d./ ]*\"?"
-    pattern = rf"(?<![\w-]){re.escape(mark)} (?:(?!{opening}-\d).)*?({length}) x ({length}) x ({length})"
+    pattern = (
+        rf"(?<![\w-]){re.escape(mark)}(?:, {opening}-\d+)? (?:(?!{opening}-\d).)*?({length}) x ({length}) x ({length})"
+    )
     unit = " mm" if units == "mm" else ""
     return [
         (number(one, unit), number(two, unit), number(three, unit)) for one, two, three in re.findall(pattern, text)
