@@ -35,6 +35,8 @@ def _pairs(value: Any) -> Iterator[tuple[str, Mapping[Units, float]]]:
 
 
 VALUES = dict(usual_values())
+THIN = 2.0
+"""What is thinner is a ply [mm]."""
 
 
 def test_they_are_found() -> None:
@@ -45,7 +47,9 @@ def test_they_are_found() -> None:
 def test_a_usual_length_is_round_in_both_units(name: str) -> None:
     pair = VALUES[name]
     assert GRIDS["1/16"].holds(pair[Units.INCH]) or FINE[Units.INCH].holds(pair[Units.INCH])
-    assert abs(pair[Units.MM] * MM_PER_INCH - round(pair[Units.MM] * MM_PER_INCH)) < OFF_GRID
+    # Veneers and plies are sold by half a millimeter; nothing thicker is.
+    grid = GRIDS["0.5 mm" if pair[Units.MM] * MM_PER_INCH < THIN else "1 mm"]
+    assert grid.holds(pair[Units.MM])
 
 
 def test_limits_that_a_metric_job_leaves_open_are_round() -> None:

@@ -85,7 +85,9 @@ def test_every_part_of_a_job_closes_and_holds_its_wood(example: str) -> None:
             faces = board_faces(part)
             open_ = [sum(_area(face)[axis] for face in faces) for axis in range(3)]
             assert open_ == pytest.approx([0.0, 0.0, 0.0], abs=1e-6), part.mark
-            if all(isinstance(cut, FLAT_CUTS) for cut in part.cuts) and not part.is_bent:
+            if part.is_laminated:
+                assert volume(faces) == pytest.approx(area(part.curved_outline) * part.width, rel=1e-6), part.mark
+            elif all(isinstance(cut, FLAT_CUTS) for cut in part.cuts) and not part.is_bent:
                 assert volume(faces) == pytest.approx(flat_sided_volume(part), rel=1e-6), part.mark
             elif not part.is_bent:
                 most = area(part.silhouettes.end) * part.length

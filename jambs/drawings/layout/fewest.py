@@ -8,7 +8,7 @@ import random
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
 
-from jambs.drawings.layout.packing import BETWEEN, RULES, OnPage, Rule, Sized, packed, room_on, sized
+from jambs.drawings.layout.packing import BETWEEN, RULES, OnPage, PackingRule, Sized, packed, room_on, sized
 from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.placed import PlacedView
 from jambs.length import ROUND_OFF
@@ -102,7 +102,7 @@ def _least_pages(views: Sequence[Sized], page: Page) -> int:
     return max(1, math.ceil(taken / ((room.width + BETWEEN) * (room.height + BETWEEN) * FILLED) - ROUND_OFF))
 
 
-def _ways(views: Sequence[Sized]) -> Iterator[tuple[Sequence[Sized], Iterable[Rule]]]:
+def _ways(views: Sequence[Sized]) -> Iterator[tuple[Sequence[Sized], Iterable[PackingRule]]]:
     """Return the orders and rules that are tried: plain ones, then shuffled ones, the same in every run."""
     for order, rule in itertools.product(ORDERS, RULES):
         yield sorted(views, key=order), itertools.repeat(rule)

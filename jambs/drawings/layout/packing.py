@@ -113,7 +113,7 @@ def _parted(own: Room, other: Room, *, is_row: bool) -> Room:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Rule:
+class PackingRule:
     """How a view takes a room: ``is_column`` of ``Room.take``, and what of spare width and height is to be least."""
 
     is_column: bool
@@ -121,7 +121,9 @@ class Rule:
 
 
 RULES = tuple(
-    Rule(is_column=is_column, least=least) for is_column in (True, False) for least in (min, lambda wide, high: high)
+    PackingRule(is_column=is_column, least=least)
+    for is_column in (True, False)
+    for least in (min, lambda wide, high: high)
 )
 """The rules that are tried: columns or rows first; the tightest fit either way, or the lowest room."""
 
@@ -135,7 +137,7 @@ class _Filling:
         self.whole = Room(width, height)
         self.free = [self.whole]
 
-    def takes(self, view: Sized, rule: Rule) -> bool:
+    def takes(self, view: Sized, rule: PackingRule) -> bool:
         """Put a view into the free room that a rule prefers; say whether there is one."""
         _, width, height = view
         best: tuple[float, int] | None = None
@@ -152,7 +154,7 @@ class _Filling:
 
 
 def packed(
-    views: Sequence[Sized], page: Page, rules: Iterable[Rule], *, fewer_than: float = math.inf
+    views: Sequence[Sized], page: Page, rules: Iterable[PackingRule], *, fewer_than: float = math.inf
 ) -> list[list[OnPage]] | None:
     """Put views onto as many pages as they need, each into the first page with room for it; None where too many.
 
