@@ -12,12 +12,13 @@ from test_wall_heat import STRAPPED, wall_of
 from jambs.length import Units
 from jambs.section.region import SectionCut
 from jambs.study.details import DetailChange, _lapped
+from jambs.study.findings import CurveJumps
 from jambs.study.heat.frame import PANEL_IN_REBATE, FrameBlock
 from jambs.study.heat.region import Block, BlockKind, StudyError
 from jambs.study.record.comparison_record import _candidate, _detail, _heat, _mold
 from jambs.study.record.figures import figure, share, signed
 from jambs.study.record.wall_record import _way, perms
-from jambs.study.sweep import _crossing, _excess_at
+from jambs.study.sweep import _crossing, _excess_at, _refuse_jumps
 from jambs.study.wall.assumed_words import conductivity_assumed, member_share_assumed
 from jambs.study.wall.indoor_air import MoldLimit
 from jambs.study.wall.stack import US_PERM
@@ -176,6 +177,27 @@ def test_the_layer_at_a_depth(depth: float, name: str | None) -> None:
 def test_figures_that_nobody_stated_are_told_to_the_digit_they_are_known_to() -> None:
     assert conductivity_assumed("stud 2x6", 0.1154).value == "0.115 W/mK"
     assert member_share_assumed("strapping", 3.5, 16.0, Units.INCH).value == "21.9%"
+
+
+@pytest.mark.parametrize(
+    ("far", "jumps"), [(0.2499, False), (0.1901, False), (0.2501, True), (0.1899, True), (None, False)]
+)
+def test_a_curve_does_not_jump_by_three_hundredths(far: float | None, jumps: bool) -> None:
+    """Between neighbors 0.22 and another value [W/(m K)], up or down; a place that cannot be built has none."""
+
+    def position(value: float, plane: float) -> Any:
+        side = SimpleNamespace(side=SectionCut.HEAD, transmittance=SimpleNamespace(value=value))
+        return SimpleNamespace(flange_plane=plane, sides=[side], side=lambda which: side)
+
+    found = {0: position(0.22, 7.0), 1: None if far is None else position(far, 7.5)}
+    studied: Any = SimpleNamespace(at_count=found.get, subject=SimpleNamespace(opening=SimpleNamespace(mark="W1")))
+    if not jumps:
+        _refuse_jumps(studied, [0, 1])
+        return
+    with pytest.raises(StudyError) as error:
+        _refuse_jumps(studied, [0, 1])
+    (told,) = error.value.findings
+    assert isinstance(told, CurveJumps) and (told.planes, told.values) == ((7.0, 7.5), (0.22, far))
 
 
 PANEL = FrameBlock(depth=0.06, face=0.1, transmittance=1.6, panel_thickness=0.03, panel_setback=0.0)
