@@ -125,13 +125,17 @@ def _compared(group: Sequence[Placement], job: Job, site: Site) -> WindowCompari
 
 
 def _commonest(group: Sequence[Placement]) -> Placement:
-    """The first opening of the commonest frame size at the commonest position."""
+    """The first opening of the commonest frame size at the commonest position; a rectangle where there is one.
+
+    Sun and daylight of a shape go by the rectangle round it.
+    """
+    rectangles = [one for one in group if one.opening.shape is None] or group
 
     def kind(one: Placement) -> tuple[Any, ...]:
         return (round(one.flange_plane, 3), one.opening.frame.width, one.opening.frame.height)
 
-    most = Counter(map(kind, group)).most_common(1)[0][0]
-    return next(one for one in group if kind(one) == most)
+    most = Counter(map(kind, rectangles)).most_common(1)[0][0]
+    return next(one for one in rectangles if kind(one) == most)
 
 
 def _own(group: Sequence[Placement], lead: Placement) -> list[Wish]:

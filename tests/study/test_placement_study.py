@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from cases import METRIC, changed, job_of, kit_of
+from cases import METRIC, changed, job_of, kit_of, placed
 from moist_air import psychrolib
 
 from jambs.job import Job
@@ -26,6 +26,7 @@ from jambs.study.placement_study import (
     PlacementStudy,
     WindowComparison,
     _another_plane,
+    _commonest,
     least_heat_loss,
     planned_effects,
     study_placements,
@@ -458,3 +459,12 @@ def test_no_other_buck_is_weighed_where_the_window_needs_none() -> None:
     assert placement.buck is None and placement.planes.wall.buck is not None
     changes = compare_drawn_details(subject, study_at(subject, placement.flange_plane))
     assert changes and not any("buck" in one.words for one in changes)
+
+
+def test_a_rectangle_stands_for_a_window_that_has_shapes_too() -> None:
+    """Two raked ones of a size are not the commonest where one is a rectangle; by themselves they are."""
+    shape = {"kind": "raked", "left": "30", "right": "48"}
+    raked = placed(openings__0__shape=shape, openings__0__frame="30 x 48", openings__0__rough_opening=None)
+    rectangle = placed()
+    assert _commonest([raked, raked, rectangle]) is rectangle
+    assert _commonest([raked, raked]) is raked
