@@ -36,7 +36,7 @@ Examples:
   jambs revisions house              what was issued so far, and why
   jambs buy house                    what to buy and how to cut it, in output/house/cutting
   jambs keys windows                 what the keys of a job file mean; keys depths shows a picture
-  jambs catalog plywood            materials and boards that a job may name
+  jambs catalog plywood              materials and boards that a job may name
 
 \b
 Exit codes: 0 done, 1 the job cannot be built, 2 wrong use, 130 stopped by Ctrl-C.

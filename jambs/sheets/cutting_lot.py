@@ -61,8 +61,8 @@ def kept_drops(planned: PlannedLot, shop: Shop, units: Units) -> tuple[KeptDrop,
     )
 
 
-def lot_record(planned: PlannedLot, job: Job) -> Record:
-    """Return the record of one lot."""
+def lot_record(planned: PlannedLot, job: Job, *, stays: bool) -> Record:
+    """Return the record of one lot; ``stays``: its boards were bought for a plan before this one."""
     lot, plan, currency = planned.lot, planned.plan, job.shop.currency
     bought = sum(not board.stock.on_hand for board in plan.boards)
     bench = _Bench(planned, job.shop, job.units)
@@ -82,11 +82,12 @@ def lot_record(planned: PlannedLot, job: Job) -> Record:
         "sentences": sentences(
             SCOPE[lot.problem.kind].capitalize(),
             len(plan.boards),
-            bought,
+            0 if stays else bought,
             plan.cost_cents,
             plan.bound.certified_cents,
             plan.bound.best_cents,
             currency=currency,
+            before=bought if stays else 0,
         ),
         "used": percent_text(*_used(planned)),
         "boards": [bench.board(board) for board in plan.boards],
@@ -112,21 +113,25 @@ def _lumber(lumber: Lumber) -> Record:
 def sentences(
     scope: str,
     boards: int,
-    bought: int,
+    to_buy: int,
     cost: int,
     certified: int,
     solver: int,
     *,
     currency: str,
-    first: bool = True,
+    before: int,
 ) -> list[str]:
-    """Return cost and bounds in words: what was planned, what is certified, what the solver proves, what is left."""
-    own = f", {boards - bought} on hand" if boards > bought else ""
+    """Return cost and bounds in words: what was planned, what is certified, what the solver proves, what is left.
+
+    ``before``: boards that were bought for a plan before this one.
+    """
+    counts = {"to buy": to_buy, "bought before": before, "on hand": boards - to_buy - before}
+    came = ", ".join(f"{count} {words}" for words, count in counts.items() if count)
     certified_text = money_text(certified, currency)
     is_proved = cost <= max(certified, solver)
     left = "" if is_proved else f"; at most {percent_text(cost - certified, cost)} is left to save"
     said = [
-        f"{_count(boards, 'board')} for {money_text(cost, currency)}: {bought} {'to buy' if first else 'bought'}{own}.",
+        f"{_count(boards, 'board')} for {money_text(cost, currency)}: {came}.",
         f"{scope}: at these prices, kerfs and trims no such plan costs less than {certified_text} (certified: prices "
         f"in plan.json, checked with whole numbers){left}.",
     ]

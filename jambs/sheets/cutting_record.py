@@ -76,7 +76,7 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "spoiled": list(turn.spoiled),
         "planned": part_runs(planned_marks(planned)),
         "planned_words": PLANNED,
-        "total": _total(planned, job.shop.currency, first=turn.number == 1),
+        "total": _total(planned, job.shop.currency, turn.stays),
         "stays": list(turn.stays),
         "buying": buying,
         "spares": _spares_left(buying, turn),
@@ -85,7 +85,7 @@ def cutting_record(planned: Sequence[PlannedLot], job: Job, effort: Effort, turn
         "drops": _drops(planned, job.shop, job.units),
         "assumed": assumed_records(plan_assumed(lots, job)),
         "cautions": list(saw_cautions(lots, job.units)),
-        "lots": [lot_record(one, job) for one in planned],
+        "lots": [lot_record(one, job, stays=one.lot.letter in turn.stays) for one in planned],
     }
 
 
@@ -94,12 +94,13 @@ def planned_marks(planned: Sequence[PlannedLot]) -> list[str]:
     return [piece.part.mark for one in planned for piece in one.lot.pieces if piece.is_planned]
 
 
-def _total(planned: Sequence[PlannedLot], currency: str, *, first: bool) -> Record:
+def _total(planned: Sequence[PlannedLot], currency: str, stays: Sequence[str]) -> Record:
     cost = sum(one.plan.cost_cents for one in planned)
     certified = sum(one.plan.bound.certified_cents for one in planned)
     solver = sum(one.plan.bound.best_cents for one in planned)
     boards = [board for one in planned for board in one.plan.boards]
     bought = sum(not board.stock.on_hand for board in boards)
+    before = sum(not board.stock.on_hand for one in planned if one.lot.letter in stays for board in one.plan.boards)
     return {
         "boards": len(boards),
         "bought": bought,
@@ -110,12 +111,12 @@ def _total(planned: Sequence[PlannedLot], currency: str, *, first: bool) -> Reco
         "sentences": sentences(
             "Each lot by itself",
             len(boards),
-            bought,
+            bought - before,
             cost,
             certified,
             solver,
             currency=currency,
-            first=first,
+            before=before,
         ),
     }
 

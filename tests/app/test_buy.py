@@ -131,6 +131,12 @@ def test_a_spoiled_board_and_the_rest_again(priced: Shop) -> None:
     others = [one["letter"] for one in before["lots"] if one["letter"] != lot["letter"]]
     assert after["stays"] == others
     assert plan(priced, "plan of round 1.json") == before
+    # What is to buy is what stands on the buying list; the boards of lots that stay were bought before.
+    said, to_buy = after["total"]["sentences"][0], sum(line["count"] for line in after["buying"]["lines"])
+    assert (f"{to_buy} to buy" in said) == bool(to_buy)
+    for one in after["lots"]:
+        assert ("bought before" in one["sentences"][0]) == (one["letter"] in others)
+        assert not (one["letter"] in others and "to buy" in one["sentences"][0])
 
 
 def test_boards_already_bought_are_not_bought_again(priced: Shop) -> None:

@@ -17,7 +17,7 @@ from jambs.app.paper_names import ALL_DRAWINGS, DRAWING, NAMING_BOARDS, SOLID
 from jambs.app.stale_words import papers_words, stale_line, things_words
 from jambs.issued.basis import NOT_KNOWN, Stale, differing
 from jambs.issued.record import Record
-from jambs.length import FINE, Units
+from jambs.length import Grid
 from jambs.parts.cut_kit import CutKit
 from jambs.sheets import record
 from jambs.sheets.record import opening_record
@@ -63,10 +63,10 @@ def test_check_looks_at_every_part_once(built: Shop, monkeypatch: pytest.MonkeyP
     """The summary and the question which papers are stale draw from one record: it is most of what a check does."""
     seen: list[str] = []
 
-    def counted(kit: CutKit, *, units: Units) -> dict[str, object]:
+    def counted(kit: CutKit, *, grid: Grid) -> dict[str, object]:
         if kit.parts:  # without them it is asked which openings have another mark
             seen.append(kit.mark)
-        return opening_record(kit, grid=FINE[units])
+        return opening_record(kit, grid=grid)
 
     monkeypatch.setattr(record, "opening_record", counted)
     assert built.run("check", "house").exit_code == 0

@@ -280,6 +280,6 @@ def test_what_is_proved_optimal_has_nothing_left_to_save(
     cost: int, certified: int, solver: int, left: list[str]
 ) -> None:
     """320 of 3660 are 8.744 %, 160 are 4.372 %, rounded up."""
-    said = " ".join(sentences("Here", 3, 3, cost, certified, solver, currency="$"))
+    said = " ".join(sentences("Here", 3, 3, cost, certified, solver, currency="$", before=0))
     assert re.findall(r"at most [\d.]+ % is left(?: to save)?", said) == left
     assert ("Optimal for this kind of plan." in said) == (not left)
