@@ -59,28 +59,28 @@ def window_heat(window: WindowType, *, units: Units) -> WindowHeat:
     return WindowHeat(blocks=blocks, assumed=_assumed(window, thickness, stated, units))
 
 
-def _pane_set_back(window: WindowType, depth: float, thickness: float) -> tuple[float | None, str]:
-    """Frame's outside edge → outer face of the glazing, in the middle of its sash [in]; and where assumed, why.
+def _pane_set_back(window: WindowType, depth: float, thickness: float) -> tuple[float | None, tuple[str, str] | None]:
+    """Frame's outside edge → outer face of the glazing, in the middle of its sash [in]; where assumed, place and why.
 
     None: in the middle of the frame. A pane past an edge of the frame is put at that edge, as the block of the frame
     has no room for it beyond.
     """
     if window.sash_thickness is None or window.sash_set_back is None:
-        return None, "in the middle of the frame's depth; the job gives no sash_thickness and sash_set_back"
+        return None, ("in the middle", "the job gives no sash_thickness and sash_set_back")
     outer = window.sash_set_back
     if not window.sash.outward:
         outer = depth - window.sash_set_back - window.sash_thickness
     wanted = outer + (window.sash_thickness - thickness) / 2
     found = min(max(wanted, 0.0), depth - thickness)
-    return found, "" if found == wanted else "at the frame's edge; the sash's own middle lies past it"
+    return found, None if found == wanted else ("at the frame's edge", "the sash's own middle lies past it")
 
 
-def _assumed(window: WindowType, thickness: float, pane: str, units: Units) -> tuple[Assumed, ...]:
+def _assumed(window: WindowType, thickness: float, pane: tuple[str, str] | None, units: Units) -> tuple[Assumed, ...]:
     found = []
     if window.u_frame is None:
         found.append(frame_transmittance_assumed(USUAL_FRAME_TRANSMITTANCE))
     if window.glass is None or (window.glass.space is None and window.glass.panes > 1):
         found.append(glazing_assumed(thickness, USUAL_SPACE, units, is_given=window.glass is not None))
     if pane:
-        found.append(glazing_place_assumed(pane))
+        found.append(glazing_place_assumed(*pane))
     return (*found, glass_edge_assumed())

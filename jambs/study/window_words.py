@@ -18,9 +18,9 @@ def glazing_assumed(thickness: float, space: float, units: Units, *, is_given: b
     return Assumed(what="thickness of the glazing", value=units.text(thickness), why=why)
 
 
-def glazing_place_assumed(why: str) -> Assumed:
+def glazing_place_assumed(place: str, why: str) -> Assumed:
     """Return where in the frame's depth the glazing was put."""
-    return Assumed(what="glazing in the depth of the frame", value="assumed", why=why)
+    return Assumed(what="glazing in the depth of the frame", value=place, why=why)
 
 
 def glass_edge_assumed() -> Assumed:

@@ -20,8 +20,8 @@ def heat_of(**paths: Any) -> WindowHeat:
     return window_heat(job.openings[0].window, units=job.units)
 
 
-def told(found: WindowHeat) -> set[str]:
-    return {one.what for one in found.assumed}
+def told(found: WindowHeat) -> dict[str, str]:
+    return {one.what: one.value for one in found.assumed}
 
 
 def test_a_sash_that_opens_out_has_its_pane_near_the_outside_edge() -> None:
@@ -42,13 +42,13 @@ def test_a_pane_past_the_edge_of_the_frame_is_put_at_the_edge_and_said() -> None
     proud = {**SASH, "windows__fixed__sash_set_back": "-1"}
     found = heat_of(windows__fixed__sash="casement out", **proud)
     assert found.blocks[Side.JAMB].panel_start == 0.0
-    assert "glazing in the depth of the frame" in told(found)
+    assert told(found)["glazing in the depth of the frame"] == "at the frame's edge"
 
 
 def test_without_a_sash_it_stands_in_the_middle_and_that_is_said() -> None:
     found = heat_of()
     assert found.blocks[Side.JAMB].panel_start == pytest.approx((5 + 13 / 16 - 0.75) / 2 * INCH, abs=1e-12)
-    assert "glazing in the depth of the frame" in told(found)
+    assert told(found)["glazing in the depth of the frame"] == "in the middle"
 
 
 def test_the_space_between_the_panes_counts() -> None:
