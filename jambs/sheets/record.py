@@ -22,15 +22,12 @@ on the plane that the jambs' edges make.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from jambs.findings import Finding
-from jambs.geometry import rise_of
 from jambs.job.models.layers import BuckKind
-from jambs.job.models.openings import SIDES, Assumed, Job, Measured, Opening, SideDepths
-from jambs.job.models.path import FrameEdge, FramePath, corners_of
+from jambs.job.models.openings import SIDES, Assumed, Job, Measured, SideDepths
 from jambs.job.models.site import SiteEntry
 from jambs.length import Grid, Units
 from jambs.outside.register import ORDER
@@ -43,12 +40,13 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
-from jambs.place.shape_words import outline_words
 from jambs.sheets.drywall_record import drywall_record
 from jambs.sheets.escape_record import escape_record
+from jambs.sheets.outline_record import outline_record
 from jambs.sheets.part_record import part_record
+from jambs.sheets.trim_record import trim_record
 from jambs.sheets.unit_record import gang_record
-from jambs.values import Record, dump, number, sawn_size, size, sized, stated, stated_size, weight
+from jambs.values import Record, dump, sawn_size, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
 VERSION = 3
@@ -108,7 +106,7 @@ def opening_record(kit: CutKit, *, grid: Grid) -> Record:
         "glass": _glass_record(placement, units=units),
         "reasons": [one.sentence(units) for one in placement.reasons],
         "alternatives": [_alternative_record(one, units=units) for one in placement.alternatives],
-        "trim": _trim_record(opening, units=units),
+        "trim": trim_record(opening, units=units),
         "figures": [
             {"name": one.name, "size": sawn_size(one.value, grid=grid), "note": one.note} for one in kit.figures
         ],
@@ -168,7 +166,7 @@ def _window_record(placement: Placement, *, units: Units) -> Record:
         "hinge": opening.hinge,
         "escape": opening.escape,
         "safety_glass": opening.safety_glass,
-        **_shape_record(placement, frame_path(opening), units=units),
+        **outline_record(placement, frame_path(opening), units=units),
         "weight": weight(placement.weight, units=units),
         "weight_is_assumed": placement.weight_is_assumed,
     }
@@ -196,8 +194,8 @@ def _sizes_record(kit: CutKit, *, units: Units) -> Record:
         "rough_opening": stated_size(rough.width, rough.height, units=units),
         "framing_opening": sized(framing.width, framing.height, units=units),
         **_flared_record(kit, units=units),
-        **_shape_record(placement, rough_path(placement), units=units, key="rough_outline"),
-        **_shape_record(placement, rough_path(placement, lined), units=units, key="framing_outline"),
+        **outline_record(placement, rough_path(placement), units=units, key="rough_outline"),
+        **outline_record(placement, rough_path(placement, lined), units=units, key="framing_outline"),
         "shims": dump(placement.shims, units=units),
         "sill_height": size(opening.sill_height, units=units),
         "rough_sill_height": size(rough_sill_height(placement), units=units),
@@ -205,37 +203,6 @@ def _sizes_record(kit: CutKit, *, units: Units) -> Record:
         "framing_head_height": size(framing_head_height(placement), units=units),
         "floor_below_frame": size(opening.floor_below_frame, units=units),
         "faces_deg": opening.faces_deg,
-    }
-
-
-def _shape_record(placement: Placement, path: FramePath, *, units: Units, key: str = "shape") -> Record:
-    """Return the outline of an opening that is no rectangle, its corners clockwise; else nothing."""
-    shape = placement.opening.shape
-    if shape is None:
-        return {}
-    corners = [[number(one, units=units) for one in corner] for corner in corners_of(path)]
-    arcs = [_arc_record(edge, units=units) for edge in path if edge.center]
-    return {
-        key: {
-            "kind": shape.kind.value,
-            "corners": corners,
-            **({"arcs": arcs} if arcs else {}),
-            "text": outline_words(path, shape.kind, units),
-        }
-    }
-
-
-def _arc_record(edge: FrameEdge, *, units: Units) -> Record:
-    """Return an edge that is an arc: its side, its center, its radius, its rise over the chord of its corners."""
-    circle = edge.circle
-    assert circle is not None
-    chord = math.dist(edge.start, edge.finish)
-    return {
-        "side": edge.side.value,
-        "center": [number(one, units=units) for one in circle.center],
-        "radius": size(circle.radius, units=units),
-        "rise": size(rise_of(circle.radius, chord), units=units),
-        "length": size(edge.length, units=units),
     }
 
 
@@ -368,32 +335,6 @@ def _glass_record(placement: Placement, *, units: Units) -> list[Record]:
     """Return what must be seen to, or asked, before the glass is ordered."""
     found = [one for one in placement.findings if isinstance(one, GlassFinding)]
     return finding_records((*found, *placement.asked), units=units)
-
-
-def _trim_record(opening: Opening, *, units: Units) -> Record:
-    return {
-        "interior": {"name": opening.interior_name, **_said(dump(opening.interior, units=units))},
-        "exterior": opening.exterior
-        and {"name": opening.exterior_name, **_stated(dump(opening.exterior, units=units))},
-    }
-
-
-LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare", "built_up", "profile", "mull_casing")
-"""Of interior trim, in the file only where a job gives them."""
-
-
-def _said(trim: Record) -> Record:
-    """Return trim without the keys that a job does not give: those of few jobs, jamb and casing of returns."""
-    without = {"jamb", "casing", "casing_reveal"} if trim["returns"] else {"casing", "casing_reveal"}
-    left_out = without if trim["returns"] or trim["wall_edge"] else set()
-    return {key: value for key, value in _stated(trim).items() if key not in left_out}
-
-
-def _stated(trim: Record) -> Record:
-    """Return trim without the keys that a job does not give; of its jambs too: how none is bent or sawn."""
-    jamb = {key: value for key, value in (trim["jamb"] or {}).items() if key != "curved" or value is not None}
-    said = {**trim, "jamb": jamb or None}
-    return {key: value for key, value in said.items() if key not in LATER_KEYS or value is not None}
 
 
 def finding_records(findings: Iterable[Finding], *, units: Units) -> list[Record]:

@@ -1,0 +1,34 @@
+"""The record of an opening's trim as the job states it."""
+
+from __future__ import annotations
+
+from jambs.job.models.openings import Opening
+from jambs.length import Units
+from jambs.values import Record, dump
+
+
+def trim_record(opening: Opening, *, units: Units) -> Record:
+    """Return interior and exterior trim by name, with the keys that the job gives."""
+    return {
+        "interior": {"name": opening.interior_name, **_said(dump(opening.interior, units=units))},
+        "exterior": opening.exterior
+        and {"name": opening.exterior_name, **_stated(dump(opening.exterior, units=units))},
+    }
+
+
+LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare", "built_up", "profile", "mull_casing")
+"""Of interior trim, in the file only where a job gives them."""
+
+
+def _said(trim: Record) -> Record:
+    """Return trim without the keys that a job does not give: those of few jobs, jamb and casing of returns."""
+    without = {"jamb", "casing", "casing_reveal"} if trim["returns"] else {"casing", "casing_reveal"}
+    left_out = without if trim["returns"] or trim["wall_edge"] else set()
+    return {key: value for key, value in _stated(trim).items() if key not in left_out}
+
+
+def _stated(trim: Record) -> Record:
+    """Return trim without the keys that a job does not give; of its jambs too: how none is bent or sawn."""
+    jamb = {key: value for key, value in (trim["jamb"] or {}).items() if key != "curved" or value is not None}
+    said = {**trim, "jamb": jamb or None}
+    return {key: value for key, value in said.items() if key not in LATER_KEYS or value is not None}
