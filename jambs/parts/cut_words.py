@@ -70,7 +70,7 @@ def ends_words(part: Part, *, grid: Grid) -> str:
     if part.kind is PartKind.HEAD_FLASHING and _of(part, StripBend):
         return f"{SQUARE} both ends; end dams as the cladding needs"
     if part.is_laminated:
-        return "on the spring lines, once it is bent"
+        return "saw both ends on the spring lines after bending"
     if _is_any_plane(part):
         return _plane_ends(part, grid)
     return _ENDS.get(part.kind, _square_ends)(part, grid)

@@ -41,6 +41,10 @@ TITLE, BETWEEN = 0.55, 0.25
 """Height of a template's own title, and from one template to the next below it [in]."""
 
 
+TURNED = "drawn turned to the left: what is above lies at the left, what is left lies below"
+"""What is said of a template that fits the sheet in that way only."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Template:
     """One template at full scale [in]: lines to cut along, broken lines, both from its lower left corner.
@@ -67,7 +71,7 @@ class Template:
         cut, broken = (
             tuple(tuple((high - y, x) for x, y in line) for line in lines) for lines in (self.cut, self.broken)
         )
-        return replace(self, size=(high, self.size[0]), cut=cut, broken=broken)
+        return replace(self, note=f"{self.note}; {TURNED}", size=(high, self.size[0]), cut=cut, broken=broken)
 
 
 def templates_of(kit: CutKit, *, grid: Grid) -> tuple[Template, ...]:
@@ -135,10 +139,20 @@ def _of_arcs(parts: Sequence[Part], units: Units) -> Template:
     marks = ", ".join(part.mark for part in parts)
     return Template(
         title=f"{marks}: {first.kind.words}, its curves",
-        note=f"{lies}; radii {radii}; left is the {first.seat.ends[0].words} end",
+        note=f"{lies}; radii {radii}; {_left_words(parts)}",
         size=(first.length, high),
         cut=((*outline, outline[0]),),
     )
+
+
+def _left_words(parts: Sequence[Part]) -> str:
+    """Say which end of each part its template has at the left."""
+    found: dict[str, list[str]] = {}
+    for part in parts:
+        found.setdefault(part.seat.ends[0].words, []).append(part.mark)
+    if len(found) == 1:
+        return f"left is the {next(iter(found))} end"
+    return "left is " + ", ".join(f"the {end} end of {' and '.join(marks)}" for end, marks in found.items())
 
 
 def _of_part(part: Part, grid: Grid) -> Iterator[Template]:

@@ -24,7 +24,7 @@ from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import work_words
 from jambs.parts.kinds import PartKind
-from jambs.sheets.full_scale import templates_data, templates_of, write_templates
+from jambs.sheets.full_scale import TURNED, Template, templates_data, templates_of, write_templates
 from jambs.sheets.press import press
 from jambs.sheets.tiles import Tiling
 
@@ -215,3 +215,15 @@ def test_a_notch_is_told_as_on_the_cut_sheet() -> None:
     notes = [one.note for one in templates_of(kits["F1"], grid=job.shop.grid) if one.title.startswith(sill.mark)]
     assert "161 mm in from" in notes[0]
     assert any("161 mm" in line for line in work_words(sill, grid=job.shop.grid))
+
+
+def test_a_template_that_is_turned_says_where_above_and_left_have_gone() -> None:
+    """A quarter turn to the left: up goes left, left goes down."""
+    up = Template(title="end", note="near edge at the left", size=(2.0, 3.0), cut=(((0.0, 0.0), (0.0, 3.0)),))
+    assert up.turned.cut == (((3.0, 0.0), (0.0, 0.0)),)
+    assert up.turned.note == f"near edge at the left; {TURNED}"
+
+
+def test_a_template_of_several_parts_names_the_left_end_of_each() -> None:
+    notes = [one.note for one in templates_of(house("gable-house")[1]["G7"], grid=FINE[Units.INCH])]
+    assert any("left is the bottom end of G7-5, the left end of G7-6, the top end of G7-7" in note for note in notes)

@@ -102,7 +102,7 @@ def test_what_is_sawn_and_bent_is_said() -> None:
     assert work[0] == (
         'saw the near edge hollow by the template, the board face up: radius 15 13/16", rise 2 1/8" over 15 13/16"'
     )
-    assert ends_words(jamb, grid=FINE[Units.INCH]) == "on the spring lines, once it is bent"
+    assert ends_words(jamb, grid=FINE[Units.INCH]) == "saw both ends on the spring lines after bending"
     bend, plane = work_words(jamb, grid=FINE[Units.INCH])
     assert bend == (
         'glue over the form of radius 15 3/16" (2.8 % of the curvature springs back); inside 49 3/32", outside '
@@ -116,6 +116,9 @@ def test_a_picture_and_a_detail_are_made_of_each() -> None:
         assert part_picture(head(PartKind.EXTENSION_JAMB, curved)) is not None
     made = details(arched(curved="bent laminations").kit, grid=FINE[Units.INCH])
     assert any("extension jamb" in view.title for view in made)
+    # A segment is drawn as it is sawn whatever side it comes to, its hollow side below.
+    casing = [view.remarks[0] for view in made if "casing" in view.title and "radius" in str(view.call_outs)]
+    assert set(casing) == {"face up, outer edge above, inner edge below"}
 
 
 def test_the_form_is_as_long_as_the_jamb_and_a_little_more() -> None:

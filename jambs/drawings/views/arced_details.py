@@ -54,8 +54,12 @@ def radii(part: Part, units: Units) -> tuple[CallOut, ...]:
 
 
 def edge_words(part: Part) -> str:
-    """Say how a board that is sawn on its edge lies on paper."""
-    return "on edge, back above, hollow face below" if part.is_sawn_on_edge else ""
+    """Say how a board that is sawn to arcs lies on paper."""
+    return f"{'on edge, back' if part.is_sawn_on_edge else 'face up, outer edge'} above, {_hollow(part)} below"
+
+
+def _hollow(part: Part) -> str:
+    return "hollow face" if part.is_sawn_on_edge else "inner edge"
 
 
 def outline_signature(outline: Outline, length: float, *, mirrored: bool) -> frozenset[Point]:

@@ -135,7 +135,7 @@ def _arced_view(alike: Alike, grid: Grid) -> View:
         shapes=arced_shapes(part, INKS[part.where]),
         chains=arced_chains(part),
         call_outs=radii(part, grid.units),
-        remarks=(edge_words(part) or face_words(part), *_seen_words(part), *_remarks(part, grid)),
+        remarks=(edge_words(part), *_seen_words(part), *_remarks(part, grid)),
         largest=1,
         widest=WIDEST,
         share=(0.5, 1.0),

@@ -12,8 +12,14 @@ LEAST_PRINTED = 1 / 64
 
 def size_words(part: Part, *, grid: Grid, with_length: bool = False) -> str:
     """Write thickness x width, and length where asked."""
-    sides = (part.thickness, part.width, part.length) if with_length else (part.thickness, part.width)
-    text = " x ".join(grid.text(side, mark=grid.units is Units.INCH) for side in sides)
+    is_inch = grid.units is Units.INCH
+    sides = (part.width, part.length) if with_length else (part.width,)
+    # A thickness is what the board or the sheet has, whatever the shop saws to.
+    texts = (
+        length_text(part.thickness, units=grid.units, mark=is_inch),
+        *(grid.text(one, mark=is_inch) for one in sides),
+    )
+    text = " x ".join(texts)
     return text if grid.units is Units.INCH else f"{text} mm"
 
 

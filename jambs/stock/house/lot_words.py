@@ -118,9 +118,11 @@ def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
 def _allowance_note(lot: Lot, units: Units) -> Iterator[str]:
     left = [one for one in lot.pieces if one.allowance]
     if left:
+        is_one = len(left) == 1
+        hold, its, it = ("1 piece holds", "its", "it") if is_one else (f"{len(left)} pieces hold", "their", "them")
         yield (
-            f"{len(left)} pieces hold {_text(left[0].allowance, units)} more than their planned width (marked +): rip "
-            "them to size once the opening is measured."
+            f"{hold} {_text(left[0].allowance, units)} more than {its} planned width (marked +): "
+            f"rip {it} to size once the opening is measured."
         )
 
 
