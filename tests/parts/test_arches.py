@@ -6,11 +6,13 @@ import math
 from typing import Any
 
 import pytest
-from arches import BOARDS, arched
+from arches import BOARDS, HALF_ROUND, arched
+from cases import METRIC, kit_of
 
 from jambs.job.models.fields import Size
 from jambs.job.models.path import FramePath, area_of, corner_turn_deg, outset, shaped_path, size_over_all
 from jambs.job.models.shape import ShapeEntry
+from jambs.length import MM_PER_INCH, ROUND_OFF
 from jambs.parts.arch import arch_between, counts_of
 from jambs.parts.cuts import ArcCut, EndBevel, Miter, PlaneCut
 from jambs.parts.kinds import PartKind, Where
@@ -77,6 +79,26 @@ def test_segments_of_an_even_polygon_have_its_miter() -> None:
         assert arch.depth(count) == pytest.approx(21.5 - 18 * math.cos(half))  # width and sagitta of the hollow side
 
 
+def test_a_segment_is_seen_square_to_its_chord_in_the_plane_of_the_wall() -> None:
+    path = path_of(48.0, 60.0, kind="segment arch", rise=18)
+    for segment in arch_between(path, outset(path, even(4.0))).segments(3):
+        assert segment.along == pytest.approx((math.cos(segment.middle), -math.sin(segment.middle), 0.0))
+        assert segment.outward == pytest.approx((math.sin(segment.middle), math.cos(segment.middle), 0.0))
+
+
+def test_at_the_spring_line_a_segment_ends_on_both_arcs() -> None:
+    """The arch of radius 25 springs 7 over its center: a third of its sweep has its inner corners half of that off."""
+    path = path_of(48.0, 60.0, kind="segment arch", rise=18)
+    first, _, last = arch_between(path, outset(path, even(4.0))).segments(3)
+    half = math.asin(24 / 25) / 3
+    assert first.start.inner == pytest.approx((-25 * math.sin(half), 25 * math.cos(half)))
+    assert last.finish.inner == pytest.approx((25 * math.sin(half), 25 * math.cos(half)))
+    # The outer corners lie 28 off the middle, on the legs' outer edges: asin(28 / 29) off upright.
+    across = math.asin(28 / 29) - math.asin(24 / 25) * 2 / 3
+    assert first.start.outer == pytest.approx((-29 * math.sin(across), 29 * math.cos(across)))
+    assert last.finish.outer == pytest.approx((29 * math.sin(across), 29 * math.cos(across)))
+
+
 def test_the_casing_takes_the_fewest_segments_that_come_out_of_a_board() -> None:
     """Three segments need 5 5/8 in and an edge straightened: a 1x8; where the widest is a 1x6, five of them do."""
     wide = heads(arched().kit.parts, PartKind.CASING, Where.INTERIOR)
@@ -140,6 +162,27 @@ def test_the_form_is_tighter_by_what_springs_back() -> None:
     stated = bent(shop__springback="5 %").blank.plies
     assert stated is not None
     assert stated.form_radius == pytest.approx(15.625 * 0.95)
+
+
+def test_plies_are_wider_than_the_jamb_and_longer_than_its_arc_by_what_is_planed_and_sawn_off() -> None:
+    """1/4 and 4 in a shop of inches, 6 and 100 mm in one of millimeters (common practice), up to its grid.
+
+    900 over all less two faces of 60 and two reveals of 3 more, and 20 thick: the arc of the back has a radius of 413.
+    """
+    head = bent()
+    assert head.blank.strips[0] == head.width + 0.25
+    assert 4 <= head.blank.strip_length - math.pi * 16.375 < 4 + 1 / 32
+    changes: dict[str, Any] = {
+        **METRIC,
+        "openings__0__shape": HALF_ROUND,
+        "openings__0__rough_opening": None,
+        "walls__main__buck": None,
+        "position": "on the sheathing",
+        "interior_trim__inside__jamb": {**METRIC["interior_trim__inside__jamb"], "curved": "bent laminations"},
+    }
+    (head,) = heads(kit_of(**changes).parts, PartKind.EXTENSION_JAMB, Where.INTERIOR)
+    assert 6 <= (head.blank.strips[0] - head.width) * MM_PER_INCH + ROUND_OFF < 7
+    assert 100 <= head.blank.strip_length * MM_PER_INCH - math.pi * 413 < 101
 
 
 def test_plies_are_resawn_from_the_board_that_wastes_least() -> None:

@@ -62,6 +62,13 @@ def test_what_is_missing_stays_planned() -> None:
     assert lacking in texts(kit)
 
 
+def test_a_corner_is_lacking_above_as_below() -> None:
+    """Clockwise from the upper left: 1 and 3 above; what was read is not asked for again."""
+    kit = kit_of(**measured(interior_depth={"sill": ["4 3/4", "-", "4 7/8"]}))
+    lacking = "Half measured: the depth at 1 (head left), 3 (head right) is as planned, measure before cutting."
+    assert lacking in texts(kit)
+
+
 def test_what_lies_between_two_readings_is_on_their_line() -> None:
     """Five places along the head, 5 at its left and 6 at its right: a quarter, a half and three quarters of an inch."""
     head = ["5", "-", "-", "-", "6"]

@@ -126,3 +126,12 @@ def test_a_plain_casing_has_none_of_it() -> None:
     assert not [part for part in kit_of().parts if part.kind.is_built_up]
     with pytest.raises(ValueError, match="not enough values"):
         part_of(kit_of(), "backband", "head")
+
+
+def test_members_of_a_kind_count_from_the_bottom() -> None:
+    """Two fillets, one under the frieze and one on it; the frieze between them is the first of its own."""
+    fillet, frieze, cap = HEAD
+    kit = built({"head": [fillet, frieze, dict(fillet), cap]})
+    kinds = (PartKind.FILLET, PartKind.FRIEZE, PartKind.CAP)
+    counted = [(part.kind, part.member) for part in kit.parts if part.kind in kinds]
+    assert counted == [(PartKind.FILLET, 1), (PartKind.FRIEZE, 1), (PartKind.FILLET, 2), (PartKind.CAP, 1)]

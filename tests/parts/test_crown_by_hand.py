@@ -13,6 +13,7 @@ from cases import STOOL, figure, kit_of
 from jambs.length import FINE, Units
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.cuts import PlaneCut, saw_angles
+from jambs.parts.flare_words import FROM_SQUARE
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
@@ -43,6 +44,26 @@ def test_a_crown_at_45_by_its_sizes() -> None:
     top = max(front.seat.at(0, v, w)[1] for v, w in front.profile)
     bottom = min(front.seat.at(0, v, w)[1] for v, w in front.profile)
     assert top - bottom == pytest.approx(out)
+
+
+def test_a_crown_stands_where_frieze_and_cap_meet() -> None:
+    """Its top is level with the frieze's; the front lies before the frieze, the returns beside it up to the wall."""
+    kit: Kit = kit_of(interior_trim__inside=trim(CROWN))
+    front, left, right = (part for part in kit.parts if part.kind is PartKind.CROWN)
+    (frieze,) = (part for part in kit.parts if part.kind is PartKind.FRIEZE)
+    (x, y, face), out = frieze.seat.at(0, 0, 0), 2 * math.sqrt(2)
+    if frieze.seat.through[2] < 0:
+        face -= frieze.thickness
+    end, top, back = x + 38.125, y + 5.5, face + 0.75
+    assert extent(front) == pytest.approx((x - out, end + out, top - out, top, face - out, face))
+    assert extent(left) == pytest.approx((x - out, x, top - out, top, face - out, back))
+    assert extent(right) == pytest.approx((end, end + out, top - out, top, face - out, back))
+
+
+def extent(part: Part) -> tuple[float, ...]:
+    """Least and greatest x, y, d of a board's blank [in]."""
+    corners = [part.seat.at(u, v, w) for u in (0.0, part.length) for v, w in part.profile]
+    return tuple(way(corner[axis] for corner in corners) for axis in range(3) for way in (min, max))
 
 
 @pytest.mark.parametrize(("overhang", "reach"), [("3 1/4", 3.25), ("2", 2 * math.sqrt(2))])
@@ -76,6 +97,14 @@ def test_miters_against_the_printed_chart(pitch: float, miter: float, bevel: flo
 
 def test_the_chart_covers_the_springs_that_are_sold() -> None:
     assert len(rows()) >= 10
+
+
+def test_a_crown_alone_among_the_boards_of_a_head_says_how_its_angles_are_read() -> None:
+    front, *returns = crown()
+    assert all(FROM_SQUARE in work_words(part, grid=FINE[Units.INCH]) for part in (front, *returns))
+    kit: Kit = kit_of(interior_trim__inside=trim(CROWN))
+    plain = [part for part in kit.parts if part.kind is not PartKind.CROWN]
+    assert not any(FROM_SQUARE in work_words(part, grid=FINE[Units.INCH]) for part in plain)
 
 
 def test_the_words_of_a_crown_at_38() -> None:

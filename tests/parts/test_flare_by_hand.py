@@ -130,6 +130,22 @@ def test_a_wall_that_tapers_and_jambs_that_flare() -> None:
     assert start[1] - slope * start[0] == pytest.approx((4.625 + 1 / 32) / COS10)
     assert start[1] + slope * (leg.length - start[0]) == pytest.approx((4.75 + 1 / 32) / COS10)
     assert kit.room.left == pytest.approx(kit.frames[0].clear.left - (4.75 + 1 / 32) * TAN10)
+    # 4.65625 and 4.78125 over cos 10°: 4.7281 and 4.8550, on sixty-fourths; 0.1269 in 43 1/2 and more: 0.2°.
+    assert work_words(leg, grid=FINE[Units.INCH])[:2] == (
+        "rip the frame edge, blade tilted 10° (80°), long on the face",
+        "rip the room edge 0.2° off the grain, blade tilted 10° (80°), long on the back: face "
+        '4 47/64" wide at the bottom, 4 55/64" at the top',
+    )
+
+
+def test_the_room_opening_reaches_out_by_each_sides_own_lean() -> None:
+    """Picture framed, in a wall of one depth: at 45° a side goes as far out as it is deep."""
+    found = flared(sides="10 deg", head="15 deg", sill="45 deg")
+    clear = found.frames[0].clear
+    assert clear.left - found.room.left == pytest.approx(DEPTH * TAN10)
+    assert found.room.right - clear.right == pytest.approx(DEPTH * TAN10)
+    assert found.room.top - clear.top == pytest.approx(DEPTH * TAN15)
+    assert clear.bottom - found.room.bottom == pytest.approx(DEPTH)
 
 
 def test_words_of_a_flared_leg() -> None:

@@ -10,11 +10,14 @@ from cases import kit_of, part_of
 from gangs import boxed, ganged_kit, unit
 
 from jambs.job.measured.measuring_points import measure_places
+from jambs.job.models.gang import MullKind
 from jambs.length import FINE, Units
 from jambs.parts.as_built import planned_value
+from jambs.parts.casing_plane import nailed_on
 from jambs.parts.cut_words import ends_words
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind, Kit
+from jambs.parts.mull import Cover
 from jambs.parts.mull_findings import MullDepthOff
 
 MULL_KEYS = ("mull_edges", "mull_gaps", "mull_depths")
@@ -180,3 +183,33 @@ def test_the_measure_sheet_asks_for_every_mull() -> None:
 
 def test_parts_of_a_plain_opening_have_no_mull() -> None:
     assert not [part for part in kit_of().parts if part.kind.is_between_units]
+
+
+@pytest.mark.parametrize(("off", "lap"), [(-0.25, 2.0), (0.0, 2.25), (0.25, 2.0)])
+def test_a_cover_laps_as_far_as_over_the_frame_it_covers_least(off: float, lap: float) -> None:
+    """Over a gap of 1/2 a board of 5 laps 2 1/4 on both frames; moved by 1/4, 2 on one of them."""
+    gang = ganged_kit().placement.opening.gang
+    assert gang is not None
+    mull = next(one for one in gang.mulls if one.kind is MullKind.MULL)
+    low = mull.low - 2.25 + off
+    assert Cover(mull=mull, low=low, high=low + 5.0, start=0.0, finish=40.0).lap == lap
+
+
+def test_outside_a_mull_in_the_middle_stands_midway_between_the_feet_of_the_legs() -> None:
+    """Trim planes 1 1/2 and 2 in front of the frame: on a sloping sill the casing's foot is at the mean of both."""
+
+    def length(left: str, right: str) -> float:
+        depths = {"head_left": left, "sill_left": left, "head_right": right, "sill_right": right}
+        kit = kit_of(**boxed(openings__0__measured={"date": "2026-06-01", "exterior_depth": depths}))
+        return part_of(kit, "mull casing", "between units", Where.EXTERIOR).length
+
+    shallow, deep = length("1 1/2", "1 1/2"), length("2", "2")
+    assert deep - shallow == pytest.approx(0.5 * math.tan(math.radians(10)), abs=1 / 32)
+    assert length("1 1/2", "2") == pytest.approx((shallow + deep) / 2, abs=1 / 32)
+
+
+def test_the_casing_of_a_boxed_mull_hangs_on_its_jambs() -> None:
+    """A cover is nailed to the frames it laps and stays there; over a box it goes with the edges of the jambs."""
+    assert PartKind.MULL_CASING in nailed_on(kit_of(**boxed("inside")), Where.INTERIOR)
+    assert PartKind.MULL_CASING not in nailed_on(kit_of(**boxed("inside")), Where.EXTERIOR)
+    assert PartKind.MULL_CASING not in nailed_on(ganged_kit(), Where.INTERIOR)
