@@ -85,8 +85,12 @@ def _nailer(placement: Placement, about: Subject, *, is_casing_fastened: bool) -
 
 
 def _outer_laps(placement: Placement, parts: Sequence[Part], about: Subject, least: float) -> Iterator[Finding]:
-    """Hold the outer edge of each piece of exterior casing against the edge of the wall, at the rough opening."""
+    """Hold the outer edges of exterior casing against the edge of the wall, at the rough opening.
+
+    Said once of a side, however many pieces or segments lie along it, by the one that laps least.
+    """
     frame, shims = placement.opening.frame, placement.shims
+    least_of: dict[Side, float] = {}
     for part in parts:
         if part.kind is not PartKind.CASING or part.where is not Where.EXTERIOR:
             continue
@@ -99,8 +103,10 @@ def _outer_laps(placement: Placement, parts: Sequence[Part], about: Subject, lea
         }[part.side]
         if placement.opening.shape:
             lap = _lap_along_edge(part, placement)
+        least_of[part.side] = min(lap, least_of.get(part.side, lap))
+    for side, lap in least_of.items():
         if lap < least - SAME_SIZE:
-            yield OuterCasingLapsShort(subject=about, side=part.side, lap=lap, least=least)
+            yield OuterCasingLapsShort(subject=about, side=side, lap=lap, least=least)
 
 
 def _lap_along_edge(part: Part, placement: Placement) -> float:

@@ -11,6 +11,7 @@ from typing import Any
 
 import finding_rows
 import pytest
+from arches import arch_changes
 from cases import BASE, STOOL, changed, job_of, kit_of
 from finding_rows import Case, Row, codes_in, each
 
@@ -62,6 +63,7 @@ def casing(side: Side, width: str, **paths: Any) -> Case:
     return case(side, exterior_trim__outside__casing__width=width, **paths)
 
 
+HALF_ROUND = arch_changes("half round", 36, 60)
 WIDE_HOLE: dict[str, Any] = {**PROUD, "openings__0__rough_opening": "38 x 50"}
 
 ROWS = [
@@ -269,6 +271,18 @@ ROWS = [
         ),
         mm=(
             "The exterior casing at the sill covers the wall by 12.3 mm; 12.7 mm is the least: wider casing, or "
+            "fill the gap before it goes on."
+        ),
+    ),
+    Row(  # an arch in segments of one width: as far round the curve, said once
+        code="outer-casing-laps-short", about=W1, severity=CHECK,
+        appears=casing(Side.HEAD, "2 47/64", **HALF_ROUND), quiet=casing(Side.HEAD, "2 3/4", **HALF_ROUND),
+        inch=(
+            'The exterior casing at the head covers the wall by 31/64"; 1/2" is the least: wider casing, or fill '
+            "the gap before it goes on."
+        ),
+        mm=(
+            "The exterior casing at the head covers the wall by 12.3 mm; 12.7 mm is the least: wider casing, or "
             "fill the gap before it goes on."
         ),
     ),
