@@ -82,6 +82,20 @@ ROWS = [
         about=W1,
     ),
     Row(
+        # In three, 2 1/2 each before the last: 5 23/32 as measured leaves 23/32.
+        code="wall-frame-too-shallow",
+        appears=stacked(
+            "7 7/16", "3", openings__0__measured={"date": "2026-06-01", "interior_depth": level("5 23/32")}
+        ),
+        quiet=stacked("7 7/16", "3", openings__0__measured={"date": "2026-06-01", "interior_depth": level("5 3/4")}),
+        inch='Jamb frame 3, against the wall, is left 23/32" deep at its shallowest as measured, the shop minimum is '
+        '3/4": stack fewer frames, or none.',
+        mm="Jamb frame 3, against the wall, is left 18.3 mm deep at its shallowest as measured, the shop minimum is "
+        "19.1 mm: stack fewer frames, or none.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
         # Framing ends at 6 1/2. A depth of 9 3/4 gives frames of 3 1/4: the first stands from 6 1/2 on.
         code="nothing-behind-frame",
         appears=beyond("5 5/16", walls__main__buck=None),

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from cases import METRIC, STOOL, figure, kit_of, part_of
+from cases import METRIC, STOOL, changed, figure, kit_of, part_of
 
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
@@ -136,3 +136,18 @@ def test_a_plain_jamb_has_one_frame_and_its_old_words() -> None:
     kit = kit_of()
     assert len(kit.frames) == 1
     assert part_of(kit, "extension jamb", "head").members == 1
+
+
+@pytest.mark.parametrize(("allowance", "widths"), [("0", [3.5, 7.0]), ("1", [5.25, 5.25])])
+def test_what_is_planned_spare_at_the_wall_has_to_come_out_of_its_board_too(
+    allowance: str, widths: list[float]
+) -> None:
+    """Foam of 6 1/32: 7 7/16 + 3 1/32 = 10 15/32, 10 1/2 proud. 3 1/2 and 7 take boards of 3 1/2 and 7 1/4, 10 3/4;
+    equal shares of 5 1/4 take two of 5 1/2, 11. With 1 more at the wall no board gives 8, and a share of 6 1/4 comes
+    out of 7 1/4 beside one of 5 1/2.
+    """
+    layers = changed()["walls"]["main"]["layers"]
+    layers[4] = {"material": "EPS", "thickness": "6 1/32"}
+    more = {} if allowance == "0" else {"shop__planned_allowance": allowance}
+    kit = stacked(walls__main__layers=layers, **more)
+    assert [frame.width for frame in kit.frames] == widths
