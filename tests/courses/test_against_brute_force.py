@@ -73,3 +73,4 @@ def assert_least_target_move(task: Task, target: Target, now: int) -> None:
             cured.append((abs(at - target.at), at - target.at))
     move = outlook(task).target_move(target, now)
     assert (min(cured)[1] if cured else None) == (move.by if move else None)
+    assert move is None or move.missed == now - target.weight

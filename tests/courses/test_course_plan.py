@@ -10,7 +10,7 @@ from houses_outside import SHINGLES, elevation, elevation_entry, harbour_house, 
 from said import sentences
 
 from jambs.courses.cladding import CourseError
-from jambs.courses.course_search import best_ladder
+from jambs.courses.course_search import STATES, best_ladder, is_too_large
 from jambs.courses.plan import CoursePlan, plan_elevation
 from jambs.courses.plan_words import cure_words, start_cure_words
 from jambs.courses.task import Target, Task
@@ -151,3 +151,26 @@ def test_a_last_course_may_reach_as_far_past_the_eave_as_it_goes() -> None:
     found = best_ladder(task)
     assert found.lines == (0, 4, 8, 12, 16, 20, 24, 28)
     assert (found.missed, found.off, found.unrest) == (1, 7 + 1, 0)
+
+
+def wide_task(top: int, greatest: int, weight: int) -> Task:
+    return Task(
+        top=top, targets=(Target(at=top, weight=weight),), exposures=(5, greatest), wanted=5, unseen=0,
+        greatest_change=1, tolerance=0, least_top=1,
+    )  # fmt: skip
+
+
+def test_heights_up_to_the_last_line_past_the_eave_are_worked_for_every_exposure() -> None:
+    """Exposures of 5 to 2004 are 2000; with lines up to 2004 past the eave 7996 up that makes 20 million just."""
+    assert STATES == 20_000_000
+    assert not is_too_large(wide_task(7996, 2004, 1))
+    assert is_too_large(wide_task(7997, 2004, 1))
+
+
+def test_costs_have_to_fit_one_number() -> None:
+    """Up to 10 in courses of 5 or 6, four at most: unrest up to 4, off the wanted 5 up to 4; so a missed line weighs
+    5 x 5 x 5, and all that are missed, and one more, stay under 2^60.
+    """
+    most = 2**60 // 125 - 1
+    assert not is_too_large(wide_task(10, 6, most))
+    assert is_too_large(wide_task(10, 6, most + 1))

@@ -196,3 +196,15 @@ def test_without_bent_metal_only_the_laps_of_the_kit_are_told() -> None:
     found = make_flashings(kit, None, INCH)
     assert (found.blanks, found.bending) == ((), None)
     assert [lap.number for lap in found.laps] == list(range(1, len(found.laps) + 1)) and found.laps
+
+
+def test_legs_come_down_on_a_piece_of_exterior_casing_only_where_there_is_one() -> None:
+    """Inside, the base window has casing below too; outside its legs stand on the sill, or go past the frame."""
+
+    def foot(**changes: Any) -> list[Foot]:
+        laps = make_flashings(kit_of(**changes), None, INCH).laps
+        return [lap.step.foot for lap in laps if isinstance(lap.step, TrimLaps)]
+
+    assert foot() == [Foot.SILL]
+    assert foot(exterior_trim__outside__sill=None) == [Foot.PAST_FRAME]
+    assert foot(exterior_trim__outside__sill=None, position={"flange_on": "trim plane"}) == [Foot.BOTTOM_PIECE]
