@@ -16,6 +16,7 @@ from jambs.parts.cuts import (
     Crosscut,
     Cut,
     Edge,
+    EdgeBevel,
     End,
     EndBevel,
     Miter,
@@ -186,3 +187,11 @@ def test_members_of_one_kind_and_side_are_different_parts() -> None:
     one = replace(board(), opening="W1")
     two = replace(one, member=2)
     assert one.identity != two.identity and len({one.identity, two.identity, replace(one, mark="W1-9").identity}) == 2
+
+
+def test_a_jamb_is_compound_where_an_end_or_an_edge_of_it_is_cut_by_no_plain_setting() -> None:
+    """One such cut beside the rip and the crosscut is enough; casing lies flat and is drawn on its face."""
+    beveled = board(EdgeBevel(edge=Edge.NEAR, angle_deg=10.0, face_short=True))
+    assert board(crown(End.START)).is_compound and beveled.is_compound
+    assert not board().is_compound and not board(Miter(end=End.START, angle_deg=45.0, long_edge=Edge.FAR)).is_compound
+    assert not replace(beveled, kind=PartKind.CASING).is_compound

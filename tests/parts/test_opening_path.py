@@ -223,3 +223,10 @@ def test_a_good_path_has_no_fault() -> None:
 def test_turns_of_a_three_four_five_triangle(corner: int, turn: float) -> None:
     """Up 3, down to 4 across, back: 90°, 180° - atan(4/3), 180° - atan(3/4); together once round."""
     assert turn_deg(((0.0, 0.0), (0.0, 3.0), (4.0, 0.0)), corner) == pytest.approx(turn, abs=1e-4)
+
+
+def test_a_path_of_three_corners_closes_round_a_triangle() -> None:
+    """Up the plumb leg of a 3-4-5 triangle and down its slope; two corners are a line there and back."""
+    triangle = ((0.0, 0.0), (0.0, 4.0), (3.0, 0.0))
+    assert path_fault(triangle) == ""
+    assert path_fault(triangle[:2]).startswith("a path of 2 corners closes round nothing")

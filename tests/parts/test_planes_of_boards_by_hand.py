@@ -9,9 +9,9 @@ import pytest
 from cases import METRIC, STOOL, kit_of, part_of
 from gangs import ganged
 
-from jambs.geometry import Outline, Vector
+from jambs.geometry import Outline, Plane, Vector
 from jambs.outlines import area
-from jambs.parts.cuts import BoardSizes, Crosscut, Edge, EdgeBevel, EdgeRabbet, End, EndRabbet, Rip, Taper
+from jambs.parts.cuts import BoardSizes, Crosscut, Edge, EdgeBevel, EdgeRabbet, End, EndRabbet, PlaneCut, Rip, Taper
 from jambs.parts.kinds import Where
 from jambs.parts.part import Part
 from jambs.parts.sawing import saw
@@ -175,3 +175,44 @@ def test_a_rabbet_along_an_edge_by_hand(edge: Edge, from_back: bool, corner: Out
     found = saw((*BOARD, EdgeRabbet(edge=edge, across=0.5, depth=0.25, from_back=from_back)), thickness=0.75)
     gone = (0.0 if edge is Edge.NEAR else 4.0, 0.75 if from_back else 0.0)
     assert set(found.end) == ({(0.0, 0.0), (4.0, 0.0), (4.0, 0.75), (0.0, 0.75)} - {gone}) | set(corner)
+
+
+@pytest.mark.parametrize(("end", "at", "way"), [(End.START, 0.0, 1.0), (End.FINISH, 10.0, -1.0)])
+def test_a_compound_cut_is_seen_on_the_face_where_it_leaves_the_board_longest(end: End, at: float, way: float) -> None:
+    """4 across takes 2 along and 3/4 through takes 3/4: long point at the back, and there from (0, 0) to (2, 4).
+
+    Laid out on the face it starts 3/4 farther in.
+    """
+    flat = Plane(
+        start=(at + way * 0.75, 0.0, 0.0), finish=(at + way * 2.75, 4.0, 0.0), way=(-way * 0.75, 0.0, 0.75),
+        keep=(5.0, 2.0, 0.375),
+    )  # fmt: skip
+    found = saw((*BOARD, PlaneCut(at=end, flat=flat)), thickness=0.75)
+    assert area(found.face) == pytest.approx(10 * 4 - 2 * 4 / 2)
+    assert area(found.edge) == pytest.approx(10 * 0.75 - 0.75 * 0.75 / 2)
+    for corner in ((at, 0.0), (at + way * 2.0, 4.0)):
+        assert any(one == pytest.approx(corner) for one in found.face)
+
+
+def test_the_tongue_of_a_sill_lies_between_the_backs_of_the_jambs() -> None:
+    """Clear 35 1/2 - 5 + 2 x 1/4 = 31, jambs 3/4: 32 1/2; casing 1/4 + 4 1/2 past it and horns of 1: 42 1/2 long."""
+    sill = exterior_sill()
+    assert sill.length == 42.5
+    tongue = [u for u, v in sill.outline if v == 0.0]
+    assert (min(tongue), max(tongue)) == (5.0, 37.5)
+
+
+@pytest.mark.parametrize(
+    ("below", "foot"), [({}, -0.25), ({"openings__0__sill_height": None, "openings__0__floor_below_frame": "3/4"}, 0.0)]
+)
+def test_exterior_legs_without_a_sill_go_past_a_window_and_stand_at_the_bottom_of_a_door(
+    below: dict[str, Any], foot: float
+) -> None:
+    """A window's legs end a sealant joint of 1/4 below its frame; a door stands on its threshold."""
+    three_sided = {key: value for key, value in STOOL.items() if key not in ("stool", "apron")} | {
+        "style": "three-sided"
+    }
+    kit = kit_of(exterior_trim__outside__sill=None, interior_trim__inside=three_sided, **below)
+    for side in ("left leg", "right leg"):
+        leg = part_of(kit, "exterior extension jamb", side, Where.EXTERIOR)
+        assert min(leg.seat.at(u, v, 0.0)[1] for u, v in leg.outline) == foot

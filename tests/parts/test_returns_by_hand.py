@@ -221,3 +221,11 @@ def test_a_service_cavity_is_no_board_over_the_edge_of_a_return() -> None:
     layers += [{"material": "EPS", "thickness": "3"}, {"material": "plywood 1/2", "role": "outer sheathing"}]
     kit = returned(RETURNS, walls__main__layers=layers)
     assert board(kit, "head").width == kit.placement.interior_depth - 1 / 4 - 1 / 2
+
+
+def test_a_sill_of_tile_lies_flush_with_the_finished_opening_a_joint_off_frame_and_returns() -> None:
+    """The opening from 2 to 33 1/2 across and from 2 up; 4 11/16 less a joint of 1/8, and 1/4 past the wall."""
+    tile = part_of(returned(WITH_TILE), "tile sill", "sill")
+    points = [tile.seat.at(u, v, w) for u, v in tile.outline for w in (0.0, tile.thickness)]
+    box = [(min(ways), max(ways)) for ways in zip(*points, strict=True)]
+    assert box == [(2.125, 33.375), (1.625, 2.0), (-0.25, 4.5625)]

@@ -203,3 +203,13 @@ def test_an_arch_does_not_flare() -> None:
         job_of(changed(openings__0__shape=arch, interior_trim__inside__flare={"head": "10 deg"}))
     told = [fault.sentence for fault in raised.value.faults]
     assert any("would be a piece of a cone" in one for one in told)
+
+
+def test_on_a_stool_a_mitered_head_is_mitered_above_and_its_legs_are_square_below() -> None:
+    """3-4-5: halves of 90° less and more 36.87° at both corners of the head; nothing meets a leg at its foot."""
+    kit = raked(interior_trim__inside={**STOOL, "jamb": MITERED})
+    slope = math.degrees(math.atan2(18, 24))
+    low, high = (90 - slope) / 2, (90 + slope) / 2
+    assert angles(part_of(kit, "extension jamb", "head")) == pytest.approx([low, high])
+    assert angles(part_of(kit, "extension jamb", "left leg")) == pytest.approx([low])
+    assert angles(part_of(kit, "extension jamb", "right leg")) == pytest.approx([high])
