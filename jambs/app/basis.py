@@ -11,6 +11,7 @@ from jambs.issued.plan import opening_keys, shape_keys
 from jambs.job import Job
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
+from jambs.parts.planned import planned_marks
 from jambs.place.placement import Placement
 from jambs.sheets.labels import label_data
 from jambs.sheets.measure_sheet import planned_texts
@@ -35,35 +36,44 @@ def placed_basis(placements: Sequence[Placement], job: Job) -> Basis:
 
 def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Basis:
     """Return the whole basis. ``printed``: what the sheets of all openings print."""
-    openings = printed["openings"]
+    openings, planned = printed["openings"], planned_marks(kits)
+    labels = {
+        part["mark"]: label_data(part, room=one["room"], is_planned=part["mark"] in planned)
+        for one, part in _parts(openings)
+    }
     return {
         **placed_basis([kit.placement for kit in kits], job),
         SHEETS: {mark: key[:DIGITS] for mark, key in opening_keys(printed).items()},
         SHAPES: {mark: key[:DIGITS] for mark, key in shape_keys(printed).items()},
         HOUSE: {OF_THE_JOB: digest(_house(job))},
-        PARTS: parts_basis(openings),
-        LABELS: {part["mark"]: digest([job.name, label_data(one, part)]) for one, part in _parts(openings)},
+        PARTS: parts_basis(kits, openings),
+        LABELS: {mark: digest([job.name, label]) for mark, label in labels.items()},
     }
 
 
 def bought_basis(kits: Sequence[Kit], job: Job) -> Basis:
     """Return the groups that a cutting plan depends on; the outside, of which nothing is sawn, need not be planned."""
-    openings = job_record([as_cut(kit, PlannedForKit()) for kit in kits], job)["openings"]
-    return {PARTS: parts_basis(openings), SHOP: shop_basis(job)}
+    cut = [as_cut(kit, PlannedForKit()) for kit in kits]
+    return {PARTS: parts_basis(cut, job_record(cut, job)["openings"]), SHOP: shop_basis(job)}
 
 
-def parts_basis(openings: Iterable[Record]) -> Mapping[str, str]:
-    """Return what a cutting plan takes from each wooden part, by its mark."""
-    return {part["mark"]: digest(_sawn(one, part)) for one, part in _parts(openings) if part["is_wood"]}
+def parts_basis(kits: Sequence[CutKit], openings: Iterable[Record]) -> Mapping[str, str]:
+    """Return what a cutting plan takes from each wooden part, by its mark; ``openings``: the records of the kits."""
+    planned = planned_marks(kits)
+    return {
+        part["mark"]: digest(_sawn(part, is_planned=part["mark"] in planned))
+        for _, part in _parts(openings)
+        if part["is_wood"]
+    }
 
 
 def _parts(openings: Iterable[Record]) -> list[tuple[Record, Record]]:
     return [(one, part) for one in openings for part in one["parts"]]
 
 
-def _sawn(opening: Record, part: Record) -> Record:
+def _sawn(part: Record, *, is_planned: bool) -> Record:
     sawn = {name: part[name] for name in (*SAWN, "glue_up") if name in part}
-    return {"planned": label_data(opening, part)["is_planned"], **sawn}
+    return {"planned": is_planned, **sawn}
 
 
 def _place(placement: Placement, job: Job) -> list[Any]:

@@ -42,6 +42,9 @@ FEW = 4
 """So many sheets of the smaller size a plain opening takes; one that takes more may have smaller sections."""
 NARROW_WORDS = 1.0
 """Lines of call-outs beside smaller sections are broken here [in on paper]."""
+MANY_MARKS = 12
+"""No view with fewer marks and call-outs was seen that fits a page at no scale."""
+NO_ROOM = "too many parts to mark them here: see the parts table and the cut sheet"
 APART = 6.0
 """Least space between two views in model space [in]."""
 
@@ -115,8 +118,11 @@ def draw_opening(
     ``pictures``: further views that are made elsewhere, such as the kit in three dimensions.
     """
     wanted = (*_asked(kit, sections, job), *pictures)
-    asked = tuple(replace(view, number=number, grid=job.shop.grid) for number, view in enumerate(wanted, start=1))
     pages = PAGES[job.units]
+    asked = tuple(
+        _that_fits(replace(view, number=number, grid=job.shop.grid), job.units, pages[0])
+        for number, view in enumerate(wanted, start=1)
+    )
     plain = replace(scales_of(job.units)[0], words="")
     told, warning = note_paragraphs(kit, job, issue=issue), warning_of(kit)
     notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
@@ -195,8 +201,26 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
     )
 
 
+def _that_fits(view: View, units: Units, page: Page) -> View:
+    """Return a view as it is, or without marks and call-outs where with them it fits the page at no scale.
+
+    So it is where an opening has very many parts: the parts table names them all.
+    """
+    if len(view.marks) + len(view.call_outs) <= MANY_MARKS or _best(view, units, page):
+        return view
+    return replace(view, marks=(), call_outs=(), remarks=(*view.remarks, NO_ROOM))
+
+
 def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
     """Arrange a view at the largest standard scale at which it keeps to its share of the page, else fits the page."""
+    found = _best(view, units, page)
+    if found is None:
+        raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")
+    return found
+
+
+def _best(view: View, units: Units, page: Page) -> PlacedView | None:
+    """Arrange a view at its best scale; None where it fits the page at no scale."""
 
     @cache
     def at(scale: Scale) -> PlacedView:
@@ -210,8 +234,6 @@ def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
     found = _fitting(view, at, units, page, view.share)
     if found is None or (found.scale.factor > LEAST_LEGIBLE and view.kind.is_of_part):
         found = _fitting(view, at, units, page, whole)
-    if found is None:
-        raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")
     return found
 
 

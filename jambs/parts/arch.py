@@ -10,10 +10,12 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from jambs.findings import Subject
 from jambs.geometry import Circle, Point, Vector
 from jambs.job.models.path import FrameEdge, FramePath
 from jambs.job.models.shop import Board, Shop
-from jambs.parts.cuts import ArcCut, CurvedSide, End
+from jambs.parts.arch_findings import ArchTooTightToSaw
+from jambs.parts.cuts import ArcCut, CannotBeCut, CurvedSide, End
 from jambs.sides import Side
 
 MOST_SEGMENT_DEG = 60.0
@@ -150,6 +152,19 @@ def arch_between(inner: FramePath, outer: FramePath) -> Arch:
     """Return the arch between two paths that lie evenly off each other."""
     edges = (next(edge for edge in path if edge.side is Side.HEAD) for path in (inner, outer))
     return Arch(inner=next(edges), outer=next(edges))
+
+
+def counts_to_saw(arch: Arch, what: str, mark: str) -> list[int]:
+    """Return in how many segments an arch may be parted, the fewest first; ``what``: the thing that is sawn.
+
+    Raises:
+        CannotBeCut: its segments would be too short to hold at the saw.
+    """
+    counts = list(counts_of(arch))
+    if not counts:
+        about = Subject.opening(mark)
+        raise CannotBeCut(ArchTooTightToSaw(subject=about, what=what, radius=arch.radius, least=LEAST_SEGMENT))
+    return counts
 
 
 def counts_of(arch: Arch) -> Iterator[int]:

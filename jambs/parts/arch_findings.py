@@ -33,6 +33,25 @@ class BoardsTooNarrowForArch(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ArchTooTightToSaw(Finding):
+    """Segments of a curved head would be shorter than ``least`` at its hollow side, on its ``radius`` [in]."""
+
+    code: ClassVar[str] = "arch-too-tight-to-saw"
+    severity: Severity = Severity.STOP
+    what: str
+    radius: float
+    least: float
+
+    def sentence(self, units: Units) -> str:
+        """Say what is too short to hold, and what would do."""
+        return (
+            f"{self.subject.name}: the head of the {self.what} would be sawn in segments on a radius of "
+            f"{units.text(self.radius)}, shorter than {units.text(self.least)} on the hollow side and too short to "
+            "hold at the saw: make the frame wider, or its head straight."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BoardsTooThinForArch(Finding):
     """No board at hand is thick enough for sawn segments of a jamb on a ``radius``; ``thickest``: of those [in]."""
 

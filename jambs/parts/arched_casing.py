@@ -6,7 +6,7 @@ from jambs.findings import Subject
 from jambs.job.models.openings import Opening
 from jambs.job.models.trim import CasingEntry
 from jambs.length import ROUND_OFF
-from jambs.parts.arch import Arch, Rack, SegmentBoard, arch_between, counts_of, segment_board
+from jambs.parts.arch import Arch, Rack, SegmentBoard, arch_between, counts_to_saw, segment_board
 from jambs.parts.arch_findings import BoardsTooNarrowForArch
 from jambs.parts.boards import comes_out, same_stock
 from jambs.parts.casing import CasedOpening
@@ -36,7 +36,7 @@ def arched_head(
     """
     arch = casing_arch(opening, cased, entry)
     fits = [board for board in rack.boards if same_stock(board, entry.stock, entry.thickness)]
-    counts = list(counts_of(arch))
+    counts = counts_to_saw(arch, f"{where.value} casing", opening.mark)
     for count in counts:
         if not fits or any(comes_out(board, arch.depth(count), rack.shop) for board in fits):
             return tuple(_piece(arch, i, count, cased, entry, where) for i in range(count))

@@ -6,7 +6,7 @@ from jambs.findings import Subject
 from jambs.job.models.curved import Curved
 from jambs.job.models.path import FramePath, outset
 from jambs.length import ROUND_OFF
-from jambs.parts.arch import Arch, Rack, SegmentBoard, arch_between, counts_of, segment_board
+from jambs.parts.arch import Arch, Rack, SegmentBoard, arch_between, counts_to_saw, segment_board
 from jambs.parts.arch_findings import BoardsTooThinForArch
 from jambs.parts.arched_jamb import ArchedJamb
 from jambs.parts.cuts import CannotBeCut, Crosscut, CurvedSide, Cut, EndBevel, Rip
@@ -31,7 +31,7 @@ def arched_jamb(jamb: ArchedJamb, clear: FramePath, rack: Rack) -> tuple[Part, .
 def _sawn_head(jamb: ArchedJamb, arch: Arch, rack: Rack) -> tuple[Part, ...]:
     """Saw the fewest segments that come out of a board at hand, of the thinnest that gives so few."""
     thicks = sorted({board.thickness for board in rack.boards if board.stock == jamb.stock})
-    counts = list(counts_of(arch))
+    counts = counts_to_saw(arch, f"{jamb.where.value} jamb", jamb.opening.mark)
     for count in counts:
         for thick in thicks:
             if thick >= arch.depth(count) - ROUND_OFF:

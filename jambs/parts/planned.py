@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Shop
 from jambs.parts.as_built import is_measured
+from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
 
@@ -25,6 +28,11 @@ def depth_is_planned(part: Part, opening: Opening) -> bool:
     if part.where is Where.EXTERIOR:
         return opening.measured is None or not opening.measured.outside_is_read
     return not is_measured(opening)
+
+
+def planned_marks(kits: Iterable[CutKit]) -> frozenset[str]:
+    """Return the marks of the parts whose width may still change."""
+    return frozenset(part.mark for kit in kits for part in kit.parts if depth_is_planned(part, kit.placement.opening))
 
 
 def width_left_on(part: Part, opening: Opening, shop: Shop) -> float:

@@ -12,8 +12,9 @@ from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
-from jambs.parts.kinds import Crew, Where, told_name, told_position
+from jambs.parts.kinds import Crew, told_name, told_position
 from jambs.parts.part import Part
+from jambs.parts.planned import planned_marks
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
 from jambs.sheets.label_findings import LabelsOverEachOther, LabelsPastPaper, LabelTooSmall, NoSuchLabel
 from jambs.sheets.press import press
@@ -162,8 +163,12 @@ def labels_data(
     issues: Mapping[str, str] = NO_ISSUES,
 ) -> Record:
     """Return what the labels print, sheet by sheet."""
+    planned = planned_marks(kits)
     labels = [
-        label_data(opening, part) | _code_data(part, job.name, issues.get(opening["mark"], ""))
+        {
+            **label_data(part, room=opening["room"], is_planned=part["mark"] in planned),
+            **_code_data(part, job.name, issues.get(opening["mark"], "")),
+        }
         for opening in (opening_record(kit, grid=job.shop.grid) for kit in kits)
         for part in opening["parts"]
         if "crew" not in part
@@ -192,16 +197,15 @@ def _code_data(part: Record, job: str, issue: str) -> Record:
     return {"issue": issue, "code": {"svg": code.svg, "modules": code.modules}}
 
 
-def label_data(opening: Record, part: Record) -> Record:
-    """Return what the label of a part prints, but for its issue and its code."""
-    key = "exterior_is_measured" if part["where"] == Where.EXTERIOR.value else "is_measured"
+def label_data(part: Record, *, room: str, is_planned: bool) -> Record:
+    """Return what the label of a part prints, but for its issue and its code; ``is_planned``: its width may change."""
     name, position = told_name(part["name"], part["where"]), told_position(part["name"], part["position"])
     return {
         "mark": part["mark"],
-        "room": opening["room"],
+        "room": room,
         "name": ", ".join(one for one in (name, position) if one),
         "size": " × ".join(part[one]["text"] for one in ("thickness", "width", "length")),
         "board": part["board"],
-        "is_planned": not opening["state"][key],
+        "is_planned": is_planned,
         "planned": PLANNED,
     }

@@ -69,7 +69,9 @@ def sheets_and_labels(kits: tuple[CutKit, ...], job: Job) -> dict[str, tuple[Pla
     """Return what the cut sheet and what the label say of each part."""
     record = job_record(kits, job)
     return {
-        part["mark"]: (part_row(part), label_data(one, part)) for one in record["openings"] for part in one["parts"]
+        part["mark"]: (part_row(part), label_data(part, room=one["room"], is_planned=False))
+        for one in record["openings"]
+        for part in one["parts"]
     }
 
 

@@ -34,3 +34,9 @@ def test_a_jamb_that_does_not_say_how_it_goes_round_is_asked() -> None:
 def test_a_jamb_outside_is_not_bent() -> None:
     said = faults(exterior_trim__outside__jamb={"thickness": "3/4", "stock": "cedar", "curved": "bent laminations"})
     assert "bends its jamb, which is made inside only; write curved: sawn segments" in said
+
+
+def test_a_lamination_does_not_lose_all_its_curve() -> None:
+    with pytest.raises(JobFaults) as raised:
+        job_of(changed(shop__springback="100 %"))
+    assert "is more than a lamination springs back; 0 % to 25 % is allowed" in str(raised.value)

@@ -212,3 +212,10 @@ def test_a_mull_without_units_is_told() -> None:
 
 def test_a_trim_may_have_a_mull_casing_that_a_plain_opening_does_not_need() -> None:
     assert job_of(changed(interior_trim__inside__mull_casing=dict(OVER))).openings[0].gang is None
+
+
+def test_an_empty_row_of_transoms_is_told() -> None:
+    rows = {**LIGHTS, "openings__0__transoms": [[unit("60 1/2 x 12")], []]}
+    with pytest.raises(JobFaults) as raised:
+        job_of(changed(**ganged(**rows)))
+    assert "is empty; list its units, or leave it out" in str(raised.value)

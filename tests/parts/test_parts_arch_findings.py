@@ -37,6 +37,19 @@ ROWS = [
         about=W1,
     ),
     Row(
+        # A half circle is sawn in three pieces or more, whose chords are the radius: frames show 2 1/4, so a reveal of
+        # 1/8 leaves 5 - 2 3/8 = 2 5/8 of 10 in, and 3 5/8 of 12.
+        code="arch-too-tight-to-saw",
+        appears=case(**arch_changes("half round", 10, 20)),
+        quiet=case(**arch_changes("half round", 12, 20)),
+        inch='W1: the head of the interior jamb would be sawn in segments on a radius of 2 5/8", shorter than 3" on '
+        "the hollow side and too short to hold at the saw: make the frame wider, or its head straight.",
+        mm="W1: the head of the interior jamb would be sawn in segments on a radius of 66.7 mm, shorter than 76.2 mm "
+        "on the hollow side and too short to hold at the saw: make the frame wider, or its head straight.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
         code="boards-too-thin-for-arch",
         appears=arch(shop__boards=[one for one in BOARDS if one["nominal"] != "8/4x8"]),
         quiet=arch(),

@@ -115,6 +115,12 @@ def test_a_path_moved_in_too_far_has_collapsed() -> None:
         (
             24,
             48,
+            {"kind": "gable", "sides": 47.9},  # tan 0.48° = 0.1 / 12: the two halves turn by 0.95° at the peak
+            "the gable is so flat, or its peak so near a side, that two edges lie in a line; write another peak",
+        ),
+        (
+            24,
+            48,
             {"kind": "raked", "left": 30, "right": 46},
             'raked to 46" at its high side, but the frame is 48" high',
         ),

@@ -142,6 +142,9 @@ def row_fault(
     rows: Sequence[Sequence[UnitEntry]], ways: Sequence[Way], mull: MullEntry | None, bar: MullEntry | None, units: Any
 ) -> tuple[Way, str]:
     """Say what keeps units from making one frame, and at which keys; an empty text where nothing does."""
+    for way, row in zip(ways, rows, strict=True):
+        if not row:
+            return way, "is empty; list its units, or leave it out"
     if sum(len(row) for row in rows) < 2:
         return ("units",), "is one unit alone; write window and frame for it, or list the others"
     if mull is None and any(len(row) > 1 for row in rows):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from enum import StrEnum
 from typing import Annotated, Any
 
@@ -135,6 +136,8 @@ class ShapeEntry(ModelOrText):
         return _MISFITS[self.kind](self, frame, units)
 
 
+LEAST_TURN_DEG = 2.0
+"""Two edges that turn by less lie in a line [degrees]."""
 LEAST_EDGE = 4.0
 """A frame's edge is at least this long, or no jamb and casing lie along it [in]; common practice, no source."""
 
@@ -157,7 +160,17 @@ def _gable(shape: ShapeEntry, frame: Size, units: Units) -> str:
     if not HALF_64TH < shape.peak(frame) < frame.width - HALF_64TH:
         at, wide = length_text(shape.peak(frame), units=units), length_text(frame.width, units=units)
         return f"peak_from_left is {at} in a frame {wide} wide; write a place between its sides, or raked"
+    if min(_gable_turns(shape, frame)) < LEAST_TURN_DEG:
+        return "the gable is so flat, or its peak so near a side, that two edges lie in a line; write another peak"
     return _short(min(shape.height_left or 0.0, shape.height_right or 0.0), "a side", units)
+
+
+def _gable_turns(shape: ShapeEntry, frame: Size) -> tuple[float, float, float]:
+    """How far a gable's outline turns where its head begins at the left, at its peak, and at the right [degrees]."""
+    peak = shape.peak(frame)
+    left = math.degrees(math.atan2(frame.height - (shape.height_left or 0.0), peak))
+    right = math.degrees(math.atan2(frame.height - (shape.height_right or 0.0), frame.width - peak))
+    return (90.0 - left, left + right, 90.0 - right)
 
 
 def _octagon(shape: ShapeEntry, frame: Size, units: Units) -> str:

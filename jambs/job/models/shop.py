@@ -73,6 +73,18 @@ def _read_part(value: Any) -> float:
 
 Percent = Annotated[float, BeforeValidator(_read_part), NUMBER]
 """A part of a whole: 10 % or 0.1."""
+MOST_SPRINGBACK = 0.25
+"""A lamination that loses more of its curve has too few plies to be one; common practice, no source."""
+
+
+def _read_springback(value: Any) -> float:
+    part = _read_part(value)
+    if part > MOST_SPRINGBACK:
+        raise fault(f"{value!r} is more than a lamination springs back; 0 % to {MOST_SPRINGBACK * 100:g} % is allowed")
+    return part
+
+
+Springback = Annotated[float, BeforeValidator(_read_springback), NUMBER]
 
 
 class BoardEntry(Model):
@@ -142,7 +154,7 @@ class Shop(Model):
     jointing_allowance: Fit | None = None
     glue_up_over: Small | None = None
     spares: Percent | None = None
-    springback: Percent | None = None
+    springback: Springback | None = None
     least_drop: LeastDrop | None = None
     currency: Text = "$"
     on_hand: tuple[OnHandEntry, ...] = ()
