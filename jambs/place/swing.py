@@ -6,7 +6,8 @@ edge toward the side the sash opens to, out along the extension jamb.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import lru_cache
 
@@ -14,7 +15,13 @@ from jambs.geometry import Point
 from jambs.place.polygons import Polygon, overlap, rectangle, turned
 
 STEP_DEG = 2.0
+LATCH_DEG = 16.0
+LATCH_STEP_DEG = 0.125
+"""While the sash is still at the latch it is turned by smaller steps, or it would step over a shallow jamb there."""
 FINE_DEG = 0.05
+GRAZE = 1 / 64
+"""A sash is planed to a bevel at the latch: what it grazes there by less it swings past [in]; common practice, no
+source."""
 
 
 class Obstacle(StrEnum):
@@ -101,6 +108,7 @@ def _closed(leaf: Leaf, thickness: float) -> Polygon:
 
 def _swinging(leaf: Leaf) -> Polygon:
     """The closed sash as far as it can meet trim: of one that laps the frame, only what stands proud of it."""
+    leaf = replace(leaf, latch_edge=leaf.latch_edge + GRAZE)
     return _closed(leaf, -leaf.set_back if leaf.set_back < 0 else leaf.thickness)
 
 
@@ -120,15 +128,20 @@ def open_sash(leaf: Leaf) -> Opened:
     """Turn the sash until it meets something, at most 180 degrees."""
     obstacles = _swept_into(leaf)
     clear, met = 0.0, None
-    degrees = STEP_DEG
-    while degrees <= 180.0:
+    for degrees in _angles():
         met = _met(leaf, degrees, obstacles)
         if met:
+            clear, met = _narrowed(leaf, clear, degrees, met, obstacles)
             break
-        clear, degrees = degrees, degrees + STEP_DEG
-    if met:
-        clear, met = _narrowed(leaf, clear, degrees, met, obstacles)
+        clear = degrees
     return Opened(degrees=clear, met=met or Obstacle.NOTHING, passage=passage_at(leaf, min(clear, 90.0)))
+
+
+def _angles() -> Iterator[float]:
+    degrees = 0.0
+    while degrees < 180.0:
+        degrees += LATCH_STEP_DEG if degrees < LATCH_DEG else STEP_DEG
+        yield degrees
 
 
 def _narrowed(

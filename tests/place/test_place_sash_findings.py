@@ -27,10 +27,10 @@ CANNOT = [
             "casing_reveal, or set the window nearer to the side it opens to."
         ),
     ),
-    Row(  # 32 in wide, it comes out to the jamb at asin(2 3/4 / 32) = 4.9 degrees; at 2 7/8 it would be 5.2
+    Row(  # 32 1/2 in wide, it comes out to the jamb at asin(2 3/4 / 32 1/2) = 4.9 degrees; at 2 7/8 it would be 5.1
         code="sash-cannot-open", about=W1, severity=Severity.STOP,
-        appears=case(windows__fixed={**CASEMENT, "sash_face": "1 3/4", "sash_set_back": "2 3/4"}),
-        quiet=case(windows__fixed={**CASEMENT, "sash_face": "1 3/4", "sash_set_back": "2 7/8"}),
+        appears=case(windows__fixed={**CASEMENT, "sash_face": "1 1/2", "sash_set_back": "2 3/4"}),
+        quiet=case(windows__fixed={**CASEMENT, "sash_face": "1 1/2", "sash_set_back": "2 7/8"}),
         inch=(
             "The sash cannot open: it meets the extension jamb at 5°; write a greater frame_reveal or "
             "casing_reveal, or set the window nearer to the side it opens to."

@@ -58,9 +58,33 @@ def test_a_sash_set_back_behind_the_frame_stops_square() -> None:
     assert (opened.degrees, opened.met) == (90.0, "the frame")
 
 
-def test_a_jamb_in_front_of_the_sash_keeps_it_shut() -> None:
-    opened = open_sash(replace(PROUD, jamb_depth=3.0, latch_jamb_face=2.5))
-    assert opened.degrees < 1.0
+@pytest.mark.parametrize("depth", [0.125, 0.5, 1.4, 3.0])
+def test_a_jamb_in_front_of_the_sash_keeps_it_shut(depth: float) -> None:
+    """Half an inch of jamb before the sash, however shallow: turned by 2 degrees the sash is 1 1/8 past it."""
+    opened = open_sash(replace(PROUD, jamb_depth=depth, latch_jamb_face=2.5))
+    assert opened.degrees < 1.0 and opened.met == "the extension jamb"
+
+
+def test_the_back_of_a_sash_meets_a_shallow_jamb_at_the_latch() -> None:
+    """The pivot 1/4 behind the frame's edge, the sash 32 wide, 2 1/2 thick, its back corner swinging out to 32.0975.
+
+    Where its edge crosses the frame's, it is 32 / cos - tan / 4 off the pivot, of which 1/64 may graze; the jamb is
+    32.07 off and 1/4 deep, and at 6 degrees the sash is past it.
+    """
+    shallow = replace(PROUD, set_back=0.25, jamb_depth=0.25, latch_jamb_face=1.93)
+    opened = open_sash(shallow)
+    turned = math.radians(opened.degrees)
+    assert opened.met == "the extension jamb"
+    assert (32 - 1 / 64) / math.cos(turned) - math.tan(turned) / 4 == pytest.approx(32.07, abs=0.005)
+    # A jamb out of the back corner's reach does not stop it.
+    assert open_sash(replace(shallow, latch_jamb_face=1.9)).degrees == 90.0
+
+
+@pytest.mark.parametrize(("lap", "stops"), [(0.0, False), (0.0116, False), (0.0119, True), (0.02, True)])
+def test_a_sash_swings_past_what_it_only_grazes(lap: float, stops: bool) -> None:
+    """Its back corner swings out by 1/2 squared over 2 x 32, 0.0039: of the 1/64 that may graze 0.0117 is left."""
+    opened = open_sash(replace(PROUD, jamb_depth=3.0, latch_jamb_face=2.0 + lap))
+    assert (opened.degrees < 1.0) is stops
 
 
 def test_passage_at_right_angles_is_the_light_less_the_sash() -> None:
