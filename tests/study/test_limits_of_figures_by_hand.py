@@ -13,6 +13,8 @@ from jambs.length import Units
 from jambs.section.region import SectionCut
 from jambs.study.details import DetailChange, _lapped
 from jambs.study.findings import CurveJumps
+from jambs.study.heat.conduction import Coupling
+from jambs.study.heat.cut import LinearTransmittance, Reference
 from jambs.study.heat.frame import PANEL_IN_REBATE, FrameBlock
 from jambs.study.heat.region import Block, BlockKind, StudyError
 from jambs.study.record.comparison_record import _candidate, _detail, _heat, _mold
@@ -215,3 +217,31 @@ def test_a_frame_is_wider_than_the_rebate_of_its_panel() -> None:
     assert replace(PANEL, face=PANEL_IN_REBATE + 1e-6).face > PANEL_IN_REBATE
     with pytest.raises(StudyError):
         replace(PANEL, face=PANEL_IN_REBATE)
+
+
+@pytest.mark.parametrize(
+    ("value", "is_usual", "is_plausible"),
+    [
+        (-0.051, False, False),
+        (-0.05, True, True),
+        (0.15, True, True),
+        (0.151, False, True),
+        (0.3, False, True),
+        (0.301, False, False),
+    ],
+)
+def test_a_transmittance_at_the_ends_of_what_is_usual_and_of_what_may_be_printed(
+    value: float, is_usual: bool, is_plausible: bool
+) -> None:
+    """Of installations: -0.05 to 0.15 W/mK is usual, up to 0.3 may be; both ends are within."""
+    nothing = Reference(wall_transmittance=0.0, wall_length=1.0, frame_flow=0.0, films="")
+    found = LinearTransmittance(coupling=Coupling(lower=value, upper=value), reference=nothing)
+    assert found.value == value and found.half_width == 0.0
+    assert (found.is_usual, found.is_plausible) == (is_usual, is_plausible)
+
+
+def test_a_transmittance_is_what_flows_beyond_wall_and_frame() -> None:
+    """Limits 1.0 and 1.5 W/mK, their mean 1.25; a wall of 0.5 W/m²K over 1.5 m is 0.75, the frame 0.25: 0.25 left."""
+    reference = Reference(wall_transmittance=0.5, wall_length=1.5, frame_flow=0.25, films="")
+    found = LinearTransmittance(coupling=Coupling(lower=1.0, upper=1.5), reference=reference)
+    assert (found.value, found.half_width) == (0.25, 0.25)
