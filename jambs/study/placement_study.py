@@ -10,6 +10,7 @@ from typing import Any
 from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Assumed, Job, Opening
 from jambs.job.models.site import Site, site_of
+from jambs.length import ROUND_OFF
 from jambs.parts.make import PartsError
 from jambs.place.choose import LimitClash, asked_by, within_limits
 from jambs.place.limits import SAME_PLANE
@@ -196,12 +197,26 @@ class Planned:
 
 def planned_effects(placements: Sequence[Placement], job: Job) -> tuple[Planned, ...]:
     """Compute the planned positions alone, in the order in which they come; the first opening stands for its like."""
-    groups: dict[tuple[str, str, float], list[Placement]] = {}
-    for one in placements:
-        key = (one.planes.wall.name, one.opening.window_name, round(one.flange_plane, 3))
-        groups.setdefault(key, []).append(one)
     site = site_of(job.site, units=job.units)
-    return tuple(_planned(group, job, site) for group in groups.values())
+    return tuple(_planned(group, job, site) for group in _alike(placements))
+
+
+def _alike(placements: Sequence[Placement]) -> list[list[Placement]]:
+    """Group what has one window type in one wall at one plane, a plane being one whatever a sum leaves over."""
+    groups: list[list[Placement]] = []
+    for one in placements:
+        for group in groups:
+            if _is_alike(one, group[0]):
+                group.append(one)
+                break
+        else:
+            groups.append([one])
+    return groups
+
+
+def _is_alike(one: Placement, other: Placement) -> bool:
+    names = [(each.planes.wall.name, each.opening.window_name) for each in (one, other)]
+    return names[0] == names[1] and abs(one.flange_plane - other.flange_plane) < ROUND_OFF
 
 
 def _planned(group: Sequence[Placement], job: Job, site: Site) -> Planned:
