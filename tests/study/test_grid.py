@@ -77,3 +77,21 @@ def test_a_later_block_covers_an_earlier_one_and_blocks_cover_air() -> None:
 def test_impossible_input_is_refused(make: Callable[[], object], words: str) -> None:
     with pytest.raises(StudyError, match=words):
         make()
+
+
+@pytest.mark.parametrize(
+    ("first", "growth", "largest", "can_be"),
+    [
+        (0.01, 1.0, 0.01, True),  # every step alike
+        (0.0, 1.4, 0.01, False),  # no step at all
+        (-0.01, 1.4, 0.01, False),
+        (0.011, 1.4, 0.01, False),
+        (0.01, 0.99, 0.02, False),  # steps that shrink away from an edge
+    ],
+)
+def test_how_fine_a_grid_can_be(first: float, growth: float, largest: float, can_be: bool) -> None:
+    if can_be:
+        Fineness(first=first, growth=growth, largest=largest)
+        return
+    with pytest.raises(StudyError):
+        Fineness(first=first, growth=growth, largest=largest)

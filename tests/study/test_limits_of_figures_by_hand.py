@@ -7,9 +7,11 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
+from cases import kit_of
 from test_wall_heat import STRAPPED, wall_of
 
-from jambs.length import Units
+from jambs.job.models.site import SiteFact
+from jambs.length import MM_PER_INCH, Units
 from jambs.section.region import SectionCut
 from jambs.study.details import DetailChange, _lapped
 from jambs.study.findings import CurveJumps
@@ -17,9 +19,10 @@ from jambs.study.heat.conduction import Coupling
 from jambs.study.heat.cut import LinearTransmittance, Reference
 from jambs.study.heat.frame import PANEL_IN_REBATE, FrameBlock
 from jambs.study.heat.region import Block, BlockKind, StudyError
-from jambs.study.record.comparison_record import _candidate, _detail, _heat, _mold
+from jambs.study.placement_study import _alike
+from jambs.study.record.comparison_record import _built, _candidate, _detail, _heat, _mold, comparison_record
 from jambs.study.record.figures import figure, share, signed
-from jambs.study.record.wall_record import _way, perms
+from jambs.study.record.wall_record import _thickness, _way, perms
 from jambs.study.sweep import _crossing, _excess_at, _refuse_jumps
 from jambs.study.wall.assumed_words import conductivity_assumed, member_share_assumed
 from jambs.study.wall.indoor_air import MoldLimit
@@ -245,3 +248,41 @@ def test_a_transmittance_is_what_flows_beyond_wall_and_frame() -> None:
     reference = Reference(wall_transmittance=0.5, wall_length=1.5, frame_flow=0.25, films="")
     found = LinearTransmittance(coupling=Coupling(lower=1.0, upper=1.5), reference=reference)
     assert (found.value, found.half_width) == (0.25, 0.25)
+
+
+def test_openings_of_one_window_in_one_wall_at_one_plane_are_studied_once() -> None:
+    """9 1/16 is one plane whatever a sum leaves over, 0.1 mm farther out is another; so are other windows and walls."""
+
+    def at(plane: float, wall: str = "main", window: str = "fixed") -> Any:
+        planes = SimpleNamespace(wall=SimpleNamespace(name=wall))
+        return SimpleNamespace(planes=planes, opening=SimpleNamespace(window_name=window), flange_plane=plane)
+
+    first, twin, near, other, garage = (
+        at(9.0625), at(9.0625 + 1e-12), at(9.0625 + 0.1 / MM_PER_INCH), at(9.0625, window="door"), at(9.0625, "garage")
+    )  # fmt: skip
+    assert _alike([first, near, twin, other, garage]) == [[first, twin], [near], [other], [garage]]
+
+
+def test_a_fact_of_the_site_says_why_it_was_assumed_and_nothing_where_it_was_stated() -> None:
+    stated = SiteFact(key="degree_days", what="heating degree days", value="3000 K d", why="")
+    assumed = replace(stated, why="a usual one")
+    job = SimpleNamespace(name="house", date=None, units=Units.INCH)
+    site = SimpleNamespace(facts=(stated, assumed))
+    study: Any = SimpleNamespace(job=job, site=site, walls=(), windows=(), left_out=())
+    told = comparison_record(study)["site"]
+    assert [one["assumed"] for one in told] == [None, "a usual one"]
+    assert [one["text"] for one in told] == ["3000 K d"] * 2
+
+
+@pytest.mark.parametrize(("length", "text"), [(0.0, "thin"), (0.031, "thin"), (1 / 32, '1/32"'), (0.5, '1/2"')])
+def test_a_layer_under_a_32nd_is_thin_and_others_have_their_thickness(length: float, text: str) -> None:
+    found = _thickness(length, STUDY)
+    assert (found["text"], found["value"]) == (text, pytest.approx(length, abs=1e-3))
+
+
+def test_a_buck_is_as_deep_as_from_the_sheathing_to_the_flange() -> None:
+    """6 1/2 to 9 1/4; a wall that has none makes none."""
+    told = _built(kit_of(), STUDY)
+    assert (told["buck"], told["buck_depth"]["text"]) == ('outboard, 2 3/4" deep', '2 3/4"')
+    none = _built(kit_of(walls__main__buck=None, position="on the sheathing"), STUDY)
+    assert (none["buck"], none["buck_depth"]) == ("none", None)

@@ -16,7 +16,7 @@ from __future__ import annotations
 
 from jambs.job.models.fields import COMPASS_POINTS
 from jambs.job.models.site import temperature_text
-from jambs.length import decimal_text, length_text
+from jambs.length import decimal_text
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.study.at_position import FACTORS_WITHIN, LIMITS_WITHIN, MEAN_WITHIN
@@ -135,12 +135,12 @@ def _candidate(candidate: Candidate, letter: str, window: WindowComparison, stud
 def _built(kit: Kit, study: PlacementStudy) -> Record:
     units, placement = study.job.units, kit.placement
     buck, swing = placement.buck, placement.swing
-    depth = buck.outer - buck.inner if buck else None
+    depth = size(buck.outer - buck.inner if buck else None, units=units)
     return {
         "interior_board": boards_words(kit, PartKind.EXTENSION_JAMB, units=units) or "none",
         "exterior_board": boards_words(kit, PartKind.EXTERIOR_JAMB, units=units) or "none",
-        "buck": "none" if buck is None else f"{buck.kind.value}, {length_text(depth or 0.0, units=units)} deep",
-        "buck_depth": size(depth, units=units),
+        "buck": f"{buck.kind.value}, {depth['text']} deep" if buck and depth else "none",
+        "buck_depth": depth,
         "overhang": size(placement.overhang, units=units),
         "sash": None
         if swing is None
