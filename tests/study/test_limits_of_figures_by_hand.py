@@ -23,7 +23,7 @@ from jambs.study.placement_study import _alike
 from jambs.study.record.comparison_record import _built, _candidate, _detail, _heat, _mold, comparison_record
 from jambs.study.record.figures import figure, share, signed
 from jambs.study.record.wall_record import _thickness, _way, perms
-from jambs.study.sweep import _crossing, _excess_at, _refuse_jumps
+from jambs.study.sweep import BAND, _band, _crossing, _excess_at, _refuse_jumps, least_plane
 from jambs.study.wall.assumed_words import conductivity_assumed, member_share_assumed
 from jambs.study.wall.indoor_air import MoldLimit
 from jambs.study.wall.stack import US_PERM
@@ -286,3 +286,35 @@ def test_a_buck_is_as_deep_as_from_the_sheathing_to_the_flange() -> None:
     assert (told["buck"], told["buck_depth"]["text"]) == ('outboard, 2 3/4" deep', '2 3/4"')
     none = _built(kit_of(walls__main__buck=None, position="on the sheathing"), STUDY)
     assert (none["buck"], none["buck_depth"]) == ("none", None)
+
+
+@pytest.mark.parametrize("least", range(0, 97, 3))
+def test_the_least_plane_is_found_wherever_it_lies(least: int) -> None:
+    """Heat that falls to one place and rises from it, on planes of 1/8 from 1 to 13; asked from 0 to 20."""
+    studied: Any = SimpleNamespace(
+        low=1.0,
+        high=13.0,
+        count=lambda plane: round((plane - 1.0) * 8),
+        plane=lambda count: 1.0 + count / 8,
+        heat=lambda count: abs(count - least),
+        at_count=lambda count: SimpleNamespace(sides=()),
+    )
+    assert least_plane(studied, 0.0, 20.0) == 1.0 + least / 8
+    # Held to planes of 4 to 7 it is the nearest of them.
+    assert least_plane(studied, 4.0, 7.0) == min(max(1.0 + least / 8, 4.0), 7.0)
+
+
+def test_the_band_reaches_to_where_a_meter_costs_so_much_more_on_both_sides() -> None:
+    """An inch apart, in thousandths over the least 12, 3, 0, 4 and 14: 5 are passed 2/9 and 1/10 of an inch on."""
+    assert BAND == 0.005
+    heights = curve(0.112, 0.103, 0.1, 0.104, 0.114)
+    assert _band(heights, heights[2]) == pytest.approx((1 - 2 / 9, 3.1))
+    assert _band(heights[1:4], heights[2]) == (1.0, 3.0)
+
+
+def test_between_positions_that_are_not_an_inch_apart_the_curve_is_straight_too() -> None:
+    """From 1 to 3 over four inches, so 1/2 more an inch; it reaches 2 halfway."""
+    near, far = curve(1.0, 3.0)
+    far.flange_plane = 4.0
+    assert _excess_at((near, far), near, 1.0) == 0.5
+    assert _crossing((near, far), 2.0) == 2.0

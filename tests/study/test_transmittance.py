@@ -7,6 +7,7 @@ from retired_model import resistance_fraction_inside
 from jambs.study.heat.region import StudyError
 from jambs.study.wall.stack import US_RESISTANCE, HeatLayer, HeatStack
 from jambs.study.wall.transmittance import (
+    WallResistance,
     layer_temperatures,
     outboard_fraction,
     parallel_path,
@@ -151,3 +152,12 @@ def test_a_wrong_layer_name_lists_the_layers() -> None:
 def test_framing_without_resistance_is_refused() -> None:
     with pytest.raises(StudyError, match=r"framing fraction 0\.2 but framing resistance None, must be above zero"):
         resistance_layer("studs", 3.0, None, 0.2)
+
+
+def test_the_greatest_error_by_hand() -> None:
+    """Limits of 1 and 7 m²K/W: 4 is their mean, 3 half of what they differ by, 3/4 of 4 (ISO 6946)."""
+    found = WallResistance(
+        inside_film=0.13, outside_film=0.04, clear=5.0, upper_limit=7.0, lower_limit=1.0, parallel_path=4.0
+    )
+    assert (found.combined, found.greatest_error) == (4.0, 0.75)
+    assert any("limits R 1.00 and 7.00 m²K/W: greatest error 75 %" in line for line in found.lines)
