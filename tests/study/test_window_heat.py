@@ -51,6 +51,15 @@ def test_without_a_sash_it_stands_in_the_middle_and_that_is_said() -> None:
     assert told(found)["glazing in the depth of the frame"] == "in the middle"
 
 
+@pytest.mark.parametrize("left_out", SASH)
+def test_half_a_sash_leaves_the_glazing_in_the_middle_too(left_out: str) -> None:
+    """How thick it is says not where it stands, and where it stands not where its middle is."""
+    half = {key: value for key, value in SASH.items() if key != left_out}
+    found = heat_of(windows__fixed__sash="fixed", **half)
+    assert found.blocks == heat_of().blocks
+    assert told(found)["glazing in the depth of the frame"] == "in the middle"
+
+
 def test_the_space_between_the_panes_counts() -> None:
     wide = heat_of(windows__fixed__glass={**GLASS, "space": "5/8"})
     assert wide.blocks[Side.JAMB].panel_thickness == pytest.approx(0.875 * INCH, abs=1e-12)
