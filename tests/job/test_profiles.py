@@ -71,12 +71,12 @@ def test_points_may_run_either_way_and_begin_anywhere() -> None:
     assert (section[0], section[1]) == ((0.0, 0.0), (3.5, 0.0))
 
 
-def a_round(folder: Path, *, units: int = 4, closed: bool = True) -> Path:
+def a_round(folder: Path, *, units: int = 4, closed: bool = True, bulge: float = math.tan(math.pi / 8)) -> Path:
     """Draw casing of 88.9 x 19.05 mm away from the origin: a half round of 19.05 in its outer upper corner."""
     document = Drawing.new()
     document.units = units
     x, y, r = 100.0, 50.0, 19.05
-    points = [(x, y, 0.0), (x + 88.9, y, math.tan(math.pi / 8)), (x + 88.9 - r, y + r, 0.0), (x, y + r, 0.0)]
+    points = [(x, y, 0.0), (x + 88.9, y, bulge), (x + 88.9 - r, y + r, 0.0), (x, y + r, 0.0)]
     document.modelspace().add_lwpolyline(points, format="xyb", close=closed)
     document.modelspace().add_line((0, 0), (10, 0))
     document.saveas(folder / "round.dxf")
@@ -110,5 +110,17 @@ def test_drawings_that_hold_no_section_are_told(tmp_path: Path) -> None:
     assert told() == ["round.dxf holds 0 closed polylines; draw the section as one, and nothing else closed"]
     a_round(tmp_path, units=0)
     assert told() == ["round.dxf does not say in what units it is drawn; save it in inches or millimeters"]
+    a_round(tmp_path, bulge=1e12)  # parting it into chords would not end
+    assert told() == ["round.dxf has an arc of nearly a whole circle; draw the section with arcs a molding has"]
+    (tmp_path / "round.dxf").write_text("9" * 2_000_001, encoding="utf-8")
+    assert told() == ["round.dxf is larger than a section needs; save the section alone, in a file of its own"]
     (tmp_path / "round.dxf").write_text("no drawing", encoding="utf-8")
     assert told() == ["round.dxf is no DXF file that can be read; save it once more"]
+
+
+def test_a_name_that_no_file_can_have_is_told_short(tmp_path: Path) -> None:
+    with pytest.raises(JobFaults) as raised:
+        read_job(house(tmp_path, "x" * 5000 + ".dxf"))
+    assert [fault.sentence for fault in raised.value.faults] == [
+        "x" * 40 + " is no name of a file; put the file beside the job"
+    ]

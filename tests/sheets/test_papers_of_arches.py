@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+from dataclasses import replace
 from functools import cache
 from io import StringIO
 from typing import Any
@@ -14,6 +15,8 @@ from ezdxf.filemanagement import read
 
 from jambs.drawings.cut_files.figure import part_figures
 from jambs.drawings.cut_files.write import Release, cut_file
+from jambs.drawings.drawing import NO_ROOM, _that_fits
+from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import interior_elevation
 from jambs.length import FINE, Units
@@ -137,3 +140,14 @@ def test_plies_are_bought_as_the_strips_they_are_resawn_from() -> None:
     pieces = [one for one in house_pieces([made.kit], made.job) if one.part.is_laminated]
     assert [one.piece.mark for one in pieces] == ["W1-1a", "W1-1b"]
     assert {one.length for one in pieces} == {pieces[0].part.blank.strip_length}
+
+
+def test_a_view_of_very_many_parts_is_drawn_without_their_marks() -> None:
+    """Their call-outs alone are higher than the page; the parts table names them all."""
+    kit = arched(curved="sawn segments").kit
+    few = interior_elevation(kit, Units.INCH)
+    letter = PAGES[Units.INCH][0]
+    assert _that_fits(few, Units.INCH, letter) is few
+    many = replace(few, marks=few.marks * 8)
+    fitted = _that_fits(many, Units.INCH, letter)
+    assert (fitted.marks, fitted.remarks[-1]) == ((), NO_ROOM)

@@ -24,6 +24,13 @@ CHORD_OFF = 1 / 512
 INCHES_PER_UNIT = {1: 1.0, 2: 12.0, 4: 1 / MM_PER_INCH, 5: 10 / MM_PER_INCH, 6: 1000 / MM_PER_INCH}
 """By the number that the header of a DXF file has for its units ($INSUNITS): inch, foot, mm, cm, m."""
 
+MOST_BYTES = 2_000_000
+"""A file that holds one section is smaller than this, whatever wrote it."""
+MOST_OF_NAME = 40
+"""So much of a name that no file can have is said again."""
+MOST_BULGE = 3.0
+"""Tangent of a quarter of an arc: one of more turns by over 280°, as no molding does."""
+
 
 class _UnreadableError(Exception):
     """A file that holds no section; the message says what it holds and what to do."""
@@ -83,8 +90,14 @@ def _points(file: Path, name: str) -> list[list[str]]:
     from ezdxf.lldxf.const import DXFError
     from ezdxf.path import make_path
 
-    if not file.is_file():
+    try:
+        is_there = file.is_file()
+    except OSError:
+        raise _UnreadableError(f"{name[:MOST_OF_NAME]} is no name of a file; put the file beside the job") from None
+    if not is_there:
         raise _UnreadableError(f"{name} is not there; put the file beside the job")
+    if file.stat().st_size > MOST_BYTES:
+        raise _UnreadableError(f"{name} is larger than a section needs; save the section alone, in a file of its own")
     try:
         document = readfile(file)
     except (OSError, DXFError, ValueError):
@@ -97,6 +110,8 @@ def _points(file: Path, name: str) -> list[list[str]]:
     factor = INCHES_PER_UNIT.get(document.units)
     if factor is None:
         raise _UnreadableError(f"{name} does not say in what units it is drawn; save it in inches or millimeters")
+    if not all(abs(bulge) <= MOST_BULGE for bulge in _bulges(closed[0])):
+        raise _UnreadableError(f"{name} has an arc of nearly a whole circle; draw the section with arcs a molding has")
     corners = [(one.x * factor, one.y * factor) for one in make_path(closed[0]).flattening(CHORD_OFF / factor)]
     low, below = min(x for x, _ in corners), min(y for _, y in corners)
     found: list[list[str]] = []
@@ -109,6 +124,13 @@ def _points(file: Path, name: str) -> list[list[str]]:
 
 def _is_closed(entity: DXFEntity) -> bool:
     return bool(getattr(entity, "is_closed", False) or getattr(entity, "closed", False))
+
+
+def _bulges(entity: DXFEntity) -> list[float]:
+    """Return the bulges of a polyline, heavy or light."""
+    if entity.dxftype() == "LWPOLYLINE":
+        return [float(point[-1]) for point in entity.get_points("xyb")]  # type: ignore[attr-defined]
+    return [float(vertex.dxf.bulge) for vertex in entity.vertices]  # type: ignore[attr-defined]
 
 
 def _written(length: float) -> str:
