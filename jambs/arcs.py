@@ -94,13 +94,15 @@ def with_arcs(points: Sequence[Point], *, closed: bool = True) -> Bulged:
 def arc_chords(outline: Sequence[Point]) -> list[float]:
     """Return the chords of the arcs in an outline, the lower one first [in]."""
     found = with_arcs(outline)
-    ends = (*found.points[1:], found.points[0])
-    arcs = [
-        (start[1] + finish[1], math.dist(start, finish))
-        for start, finish, bulge in zip(found.points, ends, found.bulges or (0.0,) * len(ends), strict=True)
-        if bulge
-    ]
-    return [chord for _, chord in sorted(arcs)]
+    arcs = arcs_of(found.points, found.bulges)
+    return [chord for _, chord in sorted((start[1] + finish[1], math.dist(start, finish)) for start, finish, _ in arcs)]
+
+
+def arcs_of(points: Sequence[Point], bulges: Sequence[float]) -> list[tuple[Point, Point, float]]:
+    """Return the arcs of an outline: where each starts and ends, and its bulge; none where there are no bulges."""
+    ends = (*points[1:], points[0])
+    pieces = zip(points, ends, bulges, strict=False)
+    return [(start, finish, bulge) for start, finish, bulge in pieces if bulge]
 
 
 def _from_a_corner(points: Sequence[Point]) -> list[Point]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.arcs import arc_middle, with_arcs
+from jambs.arcs import arc_middle, arcs_of, with_arcs
 from jambs.geometry import Point
 from jambs.parts.part import Part
 
@@ -25,12 +25,7 @@ def arch_corners(part: Part) -> ArchCorners:
         ValueError: the part has no two arcs.
     """
     found = with_arcs(part.curved_outline)
-    ends = (*found.points[1:], found.points[0])
-    arcs = [
-        (start, finish, arc_middle(start, finish, bulge))
-        for start, finish, bulge in zip(found.points, ends, found.bulges, strict=True)
-        if bulge
-    ]
+    arcs = [(*arc[:2], arc_middle(*arc)) for arc in arcs_of(found.points, found.bulges)]
     if len(arcs) != 2:
         raise ValueError(f"{part.mark} has {len(arcs)} arcs, not two")
     hollow, outer = sorted(arcs, key=lambda arc: arc[2][1])

@@ -11,9 +11,9 @@ from jambs.geometry import Plane, Vector, rise_of, tangent
 from jambs.length import FINE, Grid, Units, length_text
 from jambs.parts.angle_words import angle_text, both_ways, setting_words
 from jambs.parts.arrises import OnePlane, arris_lengths
+from jambs.parts.bend_words import blank_bends, strip_bends
 from jambs.parts.cuts import (
     BackBevel,
-    BlankBend,
     BoardSizes,
     CurvedSide,
     Edge,
@@ -93,7 +93,7 @@ def _plane_ends(part: Part, grid: Grid) -> str:
     long, short = max(lengths.values()), min(lengths.values())
     if words == [SQUARE, SQUARE]:
         return f"{SQUARE} both ends"
-    return "; ".join([*ends, f"long point {_text(long, grid)}, short point {_text(short, grid)}"])
+    return "; ".join([*ends, f"long point {grid.text(long)}, short point {grid.text(short)}"])
 
 
 def _plane_end(part: Part, sizes: BoardSizes, end: End, grid: Grid) -> str:
@@ -129,7 +129,7 @@ def _jamb_ends(part: Part, grid: Grid) -> str:
 
 def _jamb_end(cut: _EndCut | None, grid: Grid) -> str:
     if isinstance(cut, EndRabbet):
-        along, depth = _text(cut.along, grid), _text(cut.depth, grid)
+        along, depth = grid.text(cut.along), grid.text(cut.depth)
         return f"rabbet {along} wide, {depth} deep in the face"
     if isinstance(cut, EndBevel):
         return f"bevel {angle_text(cut.angle_deg)}, long point at the back"
@@ -138,7 +138,7 @@ def _jamb_end(cut: _EndCut | None, grid: Grid) -> str:
 
 def _casing_ends(part: Part, grid: Grid) -> str:
     cuts = {name: _end_cut(part, end) for name, end in zip(part.seat.ends, End, strict=True)}
-    short = _text(near_edge_length(part), grid)
+    short = grid.text(near_edge_length(part))
     if all(isinstance(cut, Miter) for cut in cuts.values()):
         return f"{_miter_words(part)} both ends; short point {short}"
     words = {name: _casing_end(cut, short) for name, cut in cuts.items()}
@@ -163,7 +163,7 @@ def _exterior_jamb_ends(part: Part, grid: Grid) -> str:
     sloped = next((cut for cut in part.cuts if isinstance(cut, Miter)), None)
     if sloped is None:
         return f"{SQUARE} both ends"
-    short = _text(near_edge_length(part), grid)
+    short = grid.text(near_edge_length(part))
     slope = angle_text(sloped.angle_deg)
     return f"top {SQUARE}; bottom miter {slope} to the sill, long point outside, {short} on the frame side"
 
@@ -234,10 +234,10 @@ def _bevels(part: Part, grid: Grid) -> Iterator[str]:
         )
         return
     if bevel and not part.is_leaned:
-        face = _text(part.width - part.thickness * tangent(bevel.angle_deg), grid)
+        face = grid.text(part.width - part.thickness * tangent(bevel.angle_deg))
         yield (
             f"bevel both long edges {angle_text(bevel.angle_deg)}, parallel, to stand plumb: face {face} wide, "
-            f"{_text(part.width, grid)} is the blank before the bevels"
+            f"{grid.text(part.width)} is the blank before the bevels"
         )
 
 
@@ -258,7 +258,7 @@ def _curves(part: Part, grid: Grid) -> Iterator[str]:
     names = {CurvedSide.NEAR: "near edge", CurvedSide.FAR: "far edge", CurvedSide.FACE: "face", CurvedSide.BACK: "back"}
     lies = "the board on its edge" if part.is_sawn_on_edge else "the board face up"
     for arc, chord in zip(part.arcs, arc_chords(part.curved_outline), strict=True):
-        across, rise, radius = (_text(one, grid) for one in (chord, rise_of(arc.radius, chord), arc.radius))
+        across, rise, radius = (grid.text(one) for one in (chord, rise_of(arc.radius, chord), arc.radius))
         how = "hollow" if arc.side.is_hollow else "round"
         yield f"saw the {names[arc.side]} {how} by the template, {lies}: radius {radius}, rise {rise} over {across}"
 
@@ -271,8 +271,8 @@ def _notches(part: Part, grid: Grid) -> Iterator[str]:
     if _of(part, SlantedNotch):
         yield from slanted_notches(part, grid)
         return
-    along, between = (_text(size, grid) for size in _notch_lengths(part))
-    across = {name: _text(notch.across, grid) for name, notch in notches.items()}
+    along, between = (grid.text(size) for size in _notch_lengths(part))
+    across = {name: grid.text(notch.across) for name, notch in notches.items()}
     if part.kind is PartKind.EXTERIOR_SILL:
         deep = across[BoardEnd.LEFT]
         in_from = "the upper edge at the frame, square to the face"
@@ -295,23 +295,23 @@ def _tapers(part: Part, grid: Grid) -> Iterator[str]:
         at_start = taper.start_width < taper.finish_width
         narrow = taper.start_width if at_start else taper.finish_width
         edge = "outer edge" if part.where is Where.EXTERIOR else "room edge"
-        yield f"taper the {edge} to {_text(narrow, grid)} at the {part.seat.ends[0 if at_start else 1].words}"
+        yield f"taper the {edge} to {grid.text(narrow)} at the {part.seat.ends[0 if at_start else 1].words}"
 
 
 def _rabbets(part: Part, grid: Grid) -> Iterator[str]:
     for rabbet in _of(part, EdgeRabbet):
-        yield f"rabbet the frame edge {_text(rabbet.across, grid)} × {_text(rabbet.depth, grid)} deep, from the top"
+        yield f"rabbet the frame edge {grid.text(rabbet.across)} × {grid.text(rabbet.depth)} deep, from the top"
 
 
 def _grooves(part: Part, grid: Grid) -> Iterator[str]:
     for groove in _of(part, Groove):
-        size = f"{_text(groove.width, grid)} wide, {_text(groove.depth, grid)} deep"
-        yield f"drip kerf underneath: {size}, {_text(groove.from_edge, grid)} from the front edge"
+        size = f"{grid.text(groove.width)} wide, {grid.text(groove.depth)} deep"
+        yield f"drip kerf underneath: {size}, {grid.text(groove.from_edge)} from the front edge"
 
 
 def _scribes(part: Part, grid: Grid) -> Iterator[str]:
     for scribe in _of(part, Scribe):
-        yield f"leave the room edge straight; scribe to the wall, removing up to {_text(scribe.most, grid)}"
+        yield f"leave the room edge straight; scribe to the wall, removing up to {grid.text(scribe.most)}"
 
 
 def _back_bevels(part: Part, grid: Grid) -> Iterator[str]:
@@ -326,29 +326,8 @@ def _moldings(part: Part, grid: Grid) -> Iterator[str]:
 
 def _returns(part: Part, grid: Grid) -> Iterator[str]:
     if count := len(_of(part, Return)):
-        thick = _text(part.thickness, grid)
+        thick = grid.text(part.thickness)
         yield f"{count} returns, {thick} long point, mitered from the same board before it is cut to length"
-
-
-def _strip_bends(part: Part, grid: Grid) -> Iterator[str]:
-    for bend in _of(part, StripBend):
-        up, over, down, past, gap = (
-            _text(size, grid) for size in (bend.upstand, bend.top, bend.drip, bend.past_casing, bend.gap_to_cladding)
-        )
-        yield (
-            f"bend: {up} up behind the membrane, {over} over the casing, {down} down; "
-            f"{past} past the casing at each end; cladding stays {gap} above it"
-        )
-
-
-def _blank_bends(part: Part, grid: Grid) -> Iterator[str]:
-    for bend in _of(part, BlankBend):
-        at, dam, past, gap = (
-            _text(size, grid) for size in (bend.first_at, bend.end_dam, bend.past_casing, bend.gap_to_cladding)
-        )
-        yield f"blank; {bend.bends} bends, the first {at} from the upper edge: see the flashing sheet"
-        past = f"{past} past the casing at each end"
-        yield f"{dam} of each end turned up as end dam; {past}; cladding stays {gap} above it"
 
 
 def _moves(part: Part, grid: Grid) -> Iterator[str]:
@@ -389,8 +368,8 @@ _WORK: tuple[Callable[[Part, Grid], Iterator[str]], ...] = (
     _back_bevels,
     _moldings,
     _returns,
-    _strip_bends,
-    _blank_bends,
+    strip_bends,
+    blank_bends,
     _moves,
 )
 
@@ -398,7 +377,3 @@ _WORK: tuple[Callable[[Part, Grid], Iterator[str]], ...] = (
 def _of(part: Part, kind: type[Step]) -> list[Step]:
     """Return the cuts and touches of one kind."""
     return [step for step in (*part.cuts, *part.touches) if isinstance(step, kind)]
-
-
-def _text(length: float, grid: Grid) -> str:
-    return grid.text(length)

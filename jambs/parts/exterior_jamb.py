@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from jambs.geometry import Vector, tangent
-from jambs.job.models.trim import ExteriorTrim
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import Crosscut, Cut, Edge, End, Miter, Rip, Taper
 from jambs.parts.kinds import PartKind, Where

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from jambs.geometry import tangent
-from jambs.job.models.trim import SillEntry
+from jambs.job.models.exterior_trim import SillEntry
 from jambs.length import Grid
 from jambs.parts.cuts import Crosscut, Cut, Edge, EdgeBevel, End, Groove, Notch, Rip
 from jambs.parts.kinds import PartKind, Where

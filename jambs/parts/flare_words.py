@@ -35,7 +35,7 @@ def leaned_edges(part: Part, grid: Grid) -> Iterator[str]:
     if len(bevels) == 2:
         slant, _ = (_slant(corners, end) for end in End)
         yield (
-            f"rip both long edges parallel, blade tilted {flare}: face {_text(slant, grid)} wide; the frame edge is "
+            f"rip both long edges parallel, blade tilted {flare}: face {grid.text(slant)} wide; the frame edge is "
             "long on the face, the room edge on the back"
         )
         return
@@ -45,7 +45,7 @@ def leaned_edges(part: Part, grid: Grid) -> Iterator[str]:
     off = math.degrees(math.atan2(abs(start - finish), part.length))
     yield (
         f"rip the room edge {angle_text(off)} off the grain, blade tilted {flare}, long on the back: face "
-        f"{_text(start, grid)} wide at the {first}, {_text(finish, grid)} at the {last}"
+        f"{grid.text(start)} wide at the {first}, {grid.text(finish)} at the {last}"
     )
 
 
@@ -64,8 +64,8 @@ def plane_rabbets(part: Part, grid: Grid) -> Iterator[str]:
         name = part.seat.ends[0 if rabbet.end is End.START else 1].words
         at = _crossing(rabbet, part.silhouettes.sizes)
         yield (
-            f"rabbet the {name} end {_text(rabbet.depth, grid)} deep in the face, its shoulder at "
-            f"{setting_words(*saw_angles(rabbet.flat))}, {_text(at, grid)} in from the end of the blank, at the frame "
+            f"rabbet the {name} end {grid.text(rabbet.depth)} deep in the face, its shoulder at "
+            f"{setting_words(*saw_angles(rabbet.flat))}, {grid.text(at)} in from the end of the blank, at the frame "
             "edge"
         )
 
@@ -92,10 +92,6 @@ def slanted_notches(part: Part, grid: Grid) -> Iterator[str]:
         name = part.seat.ends[0 if notch.end is End.START else 1].words
         inner = notch.along_inside if isinstance(notch, SlantedNotch) else notch.along
         yield (
-            f"notch the {name} end {_text(notch.along, grid)} long at the frame edge, {_text(inner, grid)} long "
-            f"{_text(notch.across, grid)} in from it, straight between: it follows the back of the flared leg"
+            f"notch the {name} end {grid.text(notch.along)} long at the frame edge, {grid.text(inner)} long "
+            f"{grid.text(notch.across)} in from it, straight between: it follows the back of the flared leg"
         )
-
-
-def _text(length: float, grid: Grid) -> str:
-    return grid.text(length)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.models.trim import HeadFlashing
+from jambs.job.models.exterior_trim import HeadFlashing
 from jambs.parts.cuts import Crosscut, Rip, StripBend
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat

@@ -13,9 +13,10 @@ from dataclasses import replace
 
 from jambs.findings import Finding, Subject
 from jambs.geometry import Vector
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.gang import MullCasingEntry
 from jambs.job.models.shop import Shop
-from jambs.job.models.trim import CasingEntry, Corner, ExteriorTrim, InteriorTrim
+from jambs.job.models.trim import CasingEntry, Corner, InteriorTrim
 from jambs.length import Grid
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.casing import CasedOpening, casing

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.findings import Subject, SubjectKind
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.shop import Limits
-from jambs.job.models.trim import Corner, ExteriorTrim
+from jambs.job.models.trim import Corner
 from jambs.length import Grid
 from jambs.parts.arch import Rack
 from jambs.parts.boards import SAME_SIZE

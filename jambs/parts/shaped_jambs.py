@@ -11,10 +11,11 @@ from dataclasses import replace
 
 from jambs.findings import Subject
 from jambs.geometry import Point, Vector
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import TANGENT_DEG, FrameEdge, FramePath, corner_turn_deg, is_arched, outset
-from jambs.job.models.trim import ExteriorTrim, InteriorTrim, Joint
+from jambs.job.models.trim import InteriorTrim, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Rack
 from jambs.parts.arch_findings import ArchHasNoBuck

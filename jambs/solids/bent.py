@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.models.trim import ExteriorTrim
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.parts.part import Part
 from jambs.solids import kernel
 

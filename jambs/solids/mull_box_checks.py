@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.gang import Mull, Unit
-from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.trim import InteriorTrim
 from jambs.parts.casing_plane import Slack
 from jambs.parts.kinds import PartKind, Where
 from jambs.sides import Side

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from jambs.job.models.trim import Corner, ExteriorTrim
+from jambs.job.models.exterior_trim import ExteriorTrim
+from jambs.job.models.trim import Corner
 from jambs.parts.cuts import Notch
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind, FittedSide

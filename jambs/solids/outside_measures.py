@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from jambs.geometry import dot, minus
-from jambs.job.models.trim import ExteriorTrim, SillEntry
+from jambs.job.models.exterior_trim import ExteriorTrim, SillEntry
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind
 from jambs.sides import LEGS, Side

@@ -9,12 +9,13 @@ from hand_parts import buck_parts, exterior_parts, interior_parts, tapered
 from said import SaidFinding, SaidReason
 
 from jambs.findings import Severity, Subject
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind, Layer, Role, Wall
 from jambs.job.models.openings import Assumed, Job, Measured, Opening, SideDepths
 from jambs.job.models.position import PositionRule
 from jambs.job.models.shop import Board, Limits, Shop
-from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.trim import InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
 from jambs.parts.cautions import Beside, Caution

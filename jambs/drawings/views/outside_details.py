@@ -20,8 +20,8 @@ from jambs.drawings.views.reveals import named_chains
 from jambs.drawings.views.section_works import levels_at, metal_and_sealant
 from jambs.drawings.views.view import CallOut, Chain, Interval, View, ViewKind, ViewSide
 from jambs.geometry import Point
+from jambs.job.models.exterior_trim import SillEntry
 from jambs.job.models.openings import Job
-from jambs.job.models.trim import SillEntry
 from jambs.length import HALF_64TH, Units, decimal_text, length_text
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit

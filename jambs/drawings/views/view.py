@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from enum import Enum, StrEnum
 
-from jambs.arcs import arc_middle
+from jambs.arcs import arc_middle, arcs_of
 from jambs.drawings.layout.boxes import Box, Segment, box_around, segments_of
 from jambs.geometry import Point
 from jambs.length import Grid
@@ -88,11 +88,7 @@ class Shape:
     @property
     def reach(self) -> tuple[Point, ...]:
         """The points that it reaches: its own, and the middles of its arcs."""
-        if not any(self.bulges):
-            return self.points
-        ends = (*self.points[1:], self.points[0])
-        pieces = zip(self.points, ends, self.bulges, strict=False)
-        return (*self.points, *(arc_middle(start, end, bulge) for start, end, bulge in pieces if bulge))
+        return (*self.points, *(arc_middle(*arc) for arc in arcs_of(self.points, self.bulges)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,13 +7,14 @@ from typing import Any, get_args
 from pydantic import Field
 
 from jambs.job.key_words import key_words
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.fields import Model
 from jambs.job.models.layers import WallEntry
 from jambs.job.models.openings import JobEntry, OpeningEntry
 from jambs.job.models.outside import OutsideEntry
 from jambs.job.models.position import PositionRule
 from jambs.job.models.shop import Limits, Shop
-from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.trim import InteriorTrim
 from jambs.job.models.windows import WindowType
 
 

@@ -12,6 +12,7 @@ from typing import Any, Literal
 
 from pydantic import ValidationInfo, model_validator
 
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.fields import (
     Bearing,
     Choice,
@@ -42,7 +43,7 @@ from jambs.job.models.shape import ShapeEntry
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.site import SiteEntry
 from jambs.job.models.tables import TableRead
-from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.trim import InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import Units
 from jambs.sides import ACROSS, LEGS, Side

@@ -6,10 +6,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.gang import Boxed, Gang, Mull, MullEntry, MullKind, Unit, UnitEntry, Way, row_fault, row_ways
 from jambs.job.models.openings import Assumed, OpeningEntry
 from jambs.job.models.position import PositionRule
-from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.trim import InteriorTrim
 from jambs.job.models.windows import FLANGE_DEPTHS, FrameFace, Sash, WindowType
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.look_up import Found, Shelf, find

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import Wall, WallEntry
 from jambs.job.models.openings import Assumed, Opening, OpeningEntry, whole_measured
@@ -12,7 +13,7 @@ from jambs.job.models.path import outset, shaped_path, size_over_all
 from jambs.job.models.position import RULES, PositionRule
 from jambs.job.models.shape import ShapeEntry
 from jambs.job.models.shop import Shop
-from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.trim import InteriorTrim
 from jambs.job.models.windows import Sash, WindowType
 from jambs.job.reading.catalog import find_layer, material_name
 from jambs.job.reading.complaints import Complaints

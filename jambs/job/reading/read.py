@@ -9,6 +9,7 @@ from typing import Any
 from jambs.job.key_words import missing
 from jambs.job.measured.measures import with_table
 from jambs.job.models.assumed import assumed_limits
+from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.fields import Model
 from jambs.job.models.job_file import JobFile
 from jambs.job.models.layers import WallEntry
@@ -18,7 +19,7 @@ from jambs.job.models.outside import OutsideEntry
 from jambs.job.models.position import PositionRule
 from jambs.job.models.shop import Board, Limits, Shop, in_units
 from jambs.job.models.tables import TableRead
-from jambs.job.models.trim import ExteriorTrim, InteriorTrim
+from jambs.job.models.trim import InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.faults import Fault, JobFaults, advice, nearest

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from jambs.job.models.curved import Curved
+from jambs.job.models.exterior_trim import ExteriorJambEntry, ExteriorTrim
 from jambs.job.models.openings import OpeningEntry
 from jambs.job.models.shape import ShapeEntry
-from jambs.job.models.trim import ExteriorJambEntry, ExteriorTrim, InteriorStyle, InteriorTrim, JambEntry
+from jambs.job.models.trim import InteriorStyle, InteriorTrim, JambEntry
 from jambs.job.models.windows import Sash, WindowType
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.tree import TextSource

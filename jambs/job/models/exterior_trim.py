@@ -1,0 +1,88 @@
+"""Exterior trim as the job file states it."""
+
+from __future__ import annotations
+
+import math
+
+from pydantic import model_validator
+
+from jambs.job.models.curved import Curved
+from jambs.job.models.fields import Depth, Fit, Model, Reveal, Slope, Small, Text, Thickness, fault
+from jambs.job.models.gang import MullCasingEntry
+from jambs.job.models.trim import CasingEntry
+
+
+class DripKerf(Model):
+    """The groove under the sill's nosing that makes water drop: width, depth, set back from the front edge [in]."""
+
+    width: Fit
+    depth: Reveal
+    set_back: Reveal
+
+
+class SillEntry(Model):
+    """The exterior sill: falls outward by ``slope``, its nosing past the cladding face.
+
+    ``under_frame``: how far it runs in under the frame from the frame's outside edge.
+    """
+
+    thickness: Thickness
+    stock: Text
+    slope: Slope
+    nosing: Small
+    horn: Small
+    drip_kerf: DripKerf
+    under_frame: Small = 0.0
+
+    @model_validator(mode="after")
+    def _kerf_fits(self) -> SillEntry:
+        if self.drip_kerf.depth >= self.thickness:
+            raise fault("drip_kerf goes through the sill; write a depth less than the thickness of the sill")
+        if self.drip_kerf.depth * math.tan(math.radians(self.slope)) > self.drip_kerf.set_back:
+            raise fault("drip_kerf breaks out of the sloping front edge; write a larger set_back or a smaller depth")
+        return self
+
+
+class HeadFlashing(Model):
+    """Metal over the head casing [in]: past the casing at each end, up behind the membrane, drip out and down."""
+
+    past_casing: Small
+    upstand: Depth
+    drip: Small
+    gap_to_cladding: Small
+
+    @model_validator(mode="after")
+    def _stands_up(self) -> HeadFlashing:
+        if not self.upstand:
+            raise fault(
+                "upstand is 0, so water runs in behind the metal; write how far it goes up behind the membrane, like "
+                "3 in or 80 mm"
+            )
+        return self
+
+
+class ExteriorJambEntry(Model):
+    """Exterior extension jamb boards; ``curved``: how the one under an arch is made."""
+
+    thickness: Thickness
+    stock: Text
+    curved: Curved | None = None
+
+
+class ExteriorTrim(Model):
+    """Exterior trim: jambs on head and legs to the trim plane, sill, casing, head flashing, sealant joint."""
+
+    jamb: ExteriorJambEntry
+    frame_reveal: Reveal
+    sealant_joint: Reveal
+    casing_reveal: Reveal
+    casing: CasingEntry
+    sill: SillEntry | None = None
+    head_flashing: HeadFlashing
+    mull_casing: MullCasingEntry | None = None
+
+    @model_validator(mode="after")
+    def _bears(self) -> ExteriorTrim:
+        if self.casing_reveal >= self.jamb.thickness:
+            raise fault("casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less")
+        return self
