@@ -42,8 +42,6 @@ FEW = 4
 """So many sheets of the smaller size a plain opening takes; one that takes more may have smaller sections."""
 NARROW_WORDS = 1.0
 """Lines of call-outs beside smaller sections are broken here [in on paper]."""
-MANY_MARKS = 12
-"""No view with fewer marks and call-outs was seen that fits a page at no scale."""
 NO_ROOM = "too many parts to mark them here: see the parts table and the cut sheet"
 APART = 6.0
 """Least space between two views in model space [in]."""
@@ -118,16 +116,13 @@ def draw_opening(
     ``pictures``: further views that are made elsewhere, such as the kit in three dimensions.
     """
     wanted = (*_asked(kit, sections, job), *pictures)
+    wanted = tuple(replace(view, number=number, grid=job.shop.grid) for number, view in enumerate(wanted, start=1))
     pages = PAGES[job.units]
-    asked = tuple(
-        _that_fits(replace(view, number=number, grid=job.shop.grid), job.units, pages[0])
-        for number, view in enumerate(wanted, start=1)
-    )
     plain = replace(scales_of(job.units)[0], words="")
     told, warning = note_paragraphs(kit, job, issue=issue), warning_of(kit)
     notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
     tables = parts_tables(kit.parts, grid=job.shop.grid, scale=plain, tallest=room_on(pages[0]).height)
-    views = _at_scales(asked, job.units, pages[0])
+    asked, views = _at_scales(wanted, job.units, pages[0])
     ordered, laid_out = fewest_sheets((_ordered(views, [note, *tables]) for note in notes), pages)
     if len(laid_out[0]) > FEW:
         smaller = _with_smaller_sections(views, asked, job.units)
@@ -177,10 +172,10 @@ def _ordered(views: Sequence[PlacedView], tables: Sequence[PlacedView]) -> list[
     return [*whole, *tables, *(view for view in views if view.kind.is_of_part)]
 
 
-def _at_scales(asked: Sequence[View], units: Units, page: Page) -> list[PlacedView]:
-    """Arrange all views at their best scales, elevations at one and sections at one."""
-    views = [_at_best_scale(view, units, page) for view in asked]
-    return _alike(_alike(views, asked, units, ELEVATIONS), asked, units, SECTIONS)
+def _at_scales(wanted: Sequence[View], units: Units, page: Page) -> tuple[tuple[View, ...], list[PlacedView]]:
+    """Arrange all views at their best scales, elevations at one and sections at one; return them as they are drawn."""
+    asked, views = zip(*(_at_best_scale(view, units, page) for view in wanted), strict=True)
+    return asked, _alike(_alike(views, asked, units, ELEVATIONS), asked, units, SECTIONS)
 
 
 def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
@@ -201,26 +196,25 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
     )
 
 
-def _that_fits(view: View, units: Units, page: Page) -> View:
-    """Return a view as it is, or without marks and call-outs where with them it fits the page at no scale.
+def _at_best_scale(view: View, units: Units, page: Page) -> tuple[View, PlacedView]:
+    """Arrange a view at its best scale; where it fits at none, without marks and call-outs: see the parts table.
 
-    So it is where an opening has very many parts: the parts table names them all.
+    Raises:
+        ValueError: the view fits the page at no scale, its marks left out.
     """
-    if len(view.marks) + len(view.call_outs) <= MANY_MARKS or _best(view, units, page):
-        return view
-    return replace(view, marks=(), call_outs=(), remarks=(*view.remarks, NO_ROOM))
-
-
-def _at_best_scale(view: View, units: Units, page: Page) -> PlacedView:
-    """Arrange a view at the largest standard scale at which it keeps to its share of the page, else fits the page."""
-    found = _best(view, units, page)
-    if found is None:
-        raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")
-    return found
+    if found := _best(view, units, page):
+        return view, found
+    bare = replace(view, marks=(), call_outs=(), remarks=(*view.remarks, NO_ROOM))
+    if found := _best(bare, units, page):
+        return bare, found
+    raise ValueError(f"view {view.name!r} fits no {page.name} page at 1:{scales_of(units)[-1].factor:g}")
 
 
 def _best(view: View, units: Units, page: Page) -> PlacedView | None:
-    """Arrange a view at its best scale; None where it fits the page at no scale."""
+    """Arrange a view at the largest standard scale at which it keeps to its share of the page, else fits the page.
+
+    None where it fits at no scale.
+    """
 
     @cache
     def at(scale: Scale) -> PlacedView:
@@ -238,7 +232,7 @@ def _best(view: View, units: Units, page: Page) -> PlacedView | None:
 
 
 def _alike(
-    placed: list[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind]
+    placed: Sequence[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind]
 ) -> list[PlacedView]:
     """Draw the views of some kinds at one scale, the smallest of theirs."""
     scale = max((view.scale for view in placed if view.kind in kinds), key=lambda scale: scale.factor)

@@ -15,7 +15,7 @@ from ezdxf.filemanagement import read
 
 from jambs.drawings.cut_files.figure import part_figures
 from jambs.drawings.cut_files.write import Release, cut_file
-from jambs.drawings.drawing import NO_ROOM, _that_fits
+from jambs.drawings.drawing import NO_ROOM, _at_best_scale
 from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import interior_elevation
@@ -147,7 +147,7 @@ def test_a_view_of_very_many_parts_is_drawn_without_their_marks() -> None:
     kit = arched(curved="sawn segments").kit
     few = interior_elevation(kit, Units.INCH)
     letter = PAGES[Units.INCH][0]
-    assert _that_fits(few, Units.INCH, letter) is few
+    assert _at_best_scale(few, Units.INCH, letter)[0] is few
     many = replace(few, marks=few.marks * 8)
-    fitted = _that_fits(many, Units.INCH, letter)
+    fitted, _ = _at_best_scale(many, Units.INCH, letter)
     assert (fitted.marks, fitted.remarks[-1]) == ((), NO_ROOM)
