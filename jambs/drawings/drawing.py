@@ -22,7 +22,7 @@ from jambs.drawings.views.outside_details import outside_details
 from jambs.drawings.views.section_tags import with_tags
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.table import NOTE_WIDTHS, notes_view, parts_tables
-from jambs.drawings.views.view import View, ViewKind
+from jambs.drawings.views.view import NARROW_WORDS, View, ViewKind
 from jambs.geometry import Point
 from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job.models.openings import Job
@@ -40,8 +40,6 @@ LEAST_LEGIBLE = 24.0
 """A detail that could only share a page at a smaller scale than this takes the width it needs."""
 FEW = 4
 """So many sheets of the smaller size a plain opening takes; one that takes more may have smaller sections."""
-NARROW_WORDS = 1.0
-"""Lines of call-outs beside smaller sections are broken here [in on paper]."""
 NO_ROOM = "too many parts to mark them here: see the parts table and the cut sheet"
 APART = 6.0
 """Least space between two views in model space [in]."""

@@ -55,11 +55,9 @@ def radii(part: Part, units: Units) -> tuple[CallOut, ...]:
 
 def edge_words(part: Part) -> str:
     """Say how a board that is sawn to arcs lies on paper."""
-    return f"{'on edge, back' if part.is_sawn_on_edge else 'face up, outer edge'} above, {_hollow(part)} below"
-
-
-def _hollow(part: Part) -> str:
-    return "hollow face" if part.is_sawn_on_edge else "inner edge"
+    if part.is_sawn_on_edge:
+        return "on edge, back above, hollow face below"
+    return "face up, outer edge above, inner edge below"
 
 
 def outline_signature(outline: Outline, length: float, *, mirrored: bool) -> frozenset[Point]:

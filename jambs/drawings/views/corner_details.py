@@ -11,7 +11,7 @@ from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
 from jambs.drawings.views.reveals import LINING, named_chains
-from jambs.drawings.views.view import Chain, Ink, View, ViewKind, ViewSide
+from jambs.drawings.views.view import NARROW_WORDS, Chain, Ink, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, length_text
@@ -22,8 +22,6 @@ SHOWN = (
     Stuff.GYPSUM, Stuff.FRAMING, Stuff.FRAME, Stuff.JAMB, Stuff.SILL, Stuff.CASING, Stuff.SHIM, Stuff.GLASS,
     Stuff.RETURN, Stuff.TILE, Stuff.FURRING, Stuff.SEALANT,
 )  # fmt: skip
-NARROW_WORDS = 1.0
-"""Lines of call-outs are broken here, so that something stands beside a detail on the smaller page [in on paper]."""
 CASING_SHOWN = 2.0
 """How much of casing and apron is shown past what lines the opening: the rest has no corner [in]."""
 FRAME_SHOWN = 0.75

@@ -203,6 +203,10 @@ class ViewKind(Enum):
         return self in (ViewKind.DETAIL, ViewKind.PROFILE)
 
 
+NARROW_WORDS = 1.0
+"""Call-outs are broken here where something is to stand beside a view on the smaller page [in on paper]."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class View:
     """One view of an opening or of a part: what is to be seen and what is to be said about it.
