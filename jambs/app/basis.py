@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -11,7 +11,7 @@ from jambs.issued.plan import opening_keys, shape_keys
 from jambs.job import Job
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
-from jambs.parts.planned import planned_marks
+from jambs.parts.planned import marks_of_planned
 from jambs.place.placement import Placement
 from jambs.sheets.labels import label_data
 from jambs.sheets.measure_sheet import planned_texts
@@ -36,7 +36,7 @@ def placed_basis(placements: Sequence[Placement], job: Job) -> Basis:
 
 def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Basis:
     """Return the whole basis. ``printed``: what the sheets of all openings print."""
-    openings, planned = printed["openings"], planned_marks(kits)
+    openings, planned = printed["openings"], marks_of_planned(kits)
     labels = {
         part["mark"]: label_data(part, room=one["room"], is_planned=part["mark"] in planned)
         for one, part in _parts(openings)
@@ -46,7 +46,7 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
         SHEETS: {mark: key[:DIGITS] for mark, key in opening_keys(printed).items()},
         SHAPES: {mark: key[:DIGITS] for mark, key in shape_keys(printed).items()},
         HOUSE: {OF_THE_JOB: digest(_house(job))},
-        PARTS: parts_basis(kits, openings),
+        PARTS: parts_basis(openings, planned),
         LABELS: {mark: digest([job.name, label]) for mark, label in labels.items()},
     }
 
@@ -54,12 +54,11 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
 def bought_basis(kits: Sequence[Kit], job: Job) -> Basis:
     """Return the groups that a cutting plan depends on; the outside, of which nothing is sawn, need not be planned."""
     cut = [as_cut(kit, PlannedForKit()) for kit in kits]
-    return {PARTS: parts_basis(cut, job_record(cut, job)["openings"]), SHOP: shop_basis(job)}
+    return {PARTS: parts_basis(job_record(cut, job)["openings"], marks_of_planned(cut)), SHOP: shop_basis(job)}
 
 
-def parts_basis(kits: Sequence[CutKit], openings: Iterable[Record]) -> Mapping[str, str]:
-    """Return what a cutting plan takes from each wooden part, by its mark; ``openings``: the records of the kits."""
-    planned = planned_marks(kits)
+def parts_basis(openings: Iterable[Record], planned: Collection[str]) -> Mapping[str, str]:
+    """Return what a cutting plan takes from each wooden part, by its mark; ``planned``: those that may still change."""
     return {
         part["mark"]: digest(_sawn(part, is_planned=part["mark"] in planned))
         for _, part in _parts(openings)

@@ -19,6 +19,7 @@ from jambs.job import Job
 from jambs.job.models.shop import Board
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.part import Part
+from jambs.parts.planned import marks_of_planned
 from jambs.sheets.cutting_papers import DATA
 from jambs.sheets.record import job_record
 
@@ -33,7 +34,7 @@ def with_planned_boards(kits: Sequence[CutKit], job: Job, record: Record) -> tup
     plans = _plans(record)
     if not plans:
         return tuple(kits)
-    now = parts_basis(kits, job_record(kits, job)["openings"])
+    now = parts_basis(job_record(kits, job)["openings"], marks_of_planned(kits))
     boards: dict[str, Board] = {}
     for content, paper in plans:
         was = read_basis(record.blobs.found(paper.basis)) if paper.basis else None

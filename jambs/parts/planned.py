@@ -30,7 +30,7 @@ def depth_is_planned(part: Part, opening: Opening) -> bool:
     return not is_measured(opening)
 
 
-def planned_marks(kits: Iterable[CutKit]) -> frozenset[str]:
+def marks_of_planned(kits: Iterable[CutKit]) -> frozenset[str]:
     """Return the marks of the parts whose width may still change."""
     return frozenset(part.mark for kit in kits for part in kit.parts if depth_is_planned(part, kit.placement.opening))
 

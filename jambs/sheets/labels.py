@@ -14,7 +14,7 @@ from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
 from jambs.parts.kinds import Crew, told_name, told_position
 from jambs.parts.part import Part
-from jambs.parts.planned import planned_marks
+from jambs.parts.planned import marks_of_planned
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
 from jambs.sheets.label_findings import LabelsOverEachOther, LabelsPastPaper, LabelTooSmall, NoSuchLabel
 from jambs.sheets.press import press
@@ -163,7 +163,7 @@ def labels_data(
     issues: Mapping[str, str] = NO_ISSUES,
 ) -> Record:
     """Return what the labels print, sheet by sheet."""
-    planned = planned_marks(kits)
+    planned = marks_of_planned(kits)
     labels = [
         {
             **label_data(part, room=opening["room"], is_planned=part["mark"] in planned),
