@@ -4,15 +4,27 @@ from __future__ import annotations
 
 import json
 import mimetypes
+import re
 from importlib.resources import files
 from pathlib import PurePosixPath
 from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, Response
 
 from jambs import __version__
+
+_BEFORE_FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
+
+
+def unbroken(shown: object) -> object:
+    """Keep each length of a text on one line: 5 1/2 read as 5 is a board too short. What modules put there: page.js."""
+    if not isinstance(shown, str) or isinstance(shown, Markup):
+        return shown
+    return _BEFORE_FRACTION.sub("\N{NO-BREAK SPACE}", shown)
+
 
 _TEMPLATES = Environment(
     loader=PackageLoader("jambs.page"),
@@ -20,6 +32,7 @@ _TEMPLATES = Environment(
     undefined=StrictUndefined,
     trim_blocks=True,
     lstrip_blocks=True,
+    finalize=unbroken,
 )
 _TEMPLATES.globals["version"] = __version__
 FONTS = ("LiberationSans-Regular.ttf", "LiberationSans-Bold.ttf")

@@ -9,7 +9,10 @@ from browser import Served, broken_rules, page_at, served
 from playwright.sync_api import Browser, expect
 
 VIEWS = ("/", "/openings/W01", "/openings/W04", "/job", "/job#openings", "/papers")
-WIDTHS = (390, 1024, 3840)
+WIDTHS = (390, 816, 1024, 3840)
+"""A telephone; a letter sheet of 8 1/2 in at 96 points to the inch; a tablet; 4K."""
+LETTER = WIDTHS[1]
+SCROLLED = "[...document.querySelectorAll('.scroll')].filter((one) => one.scrollWidth > one.clientWidth).length"
 
 
 @pytest.fixture(scope="module")
@@ -37,6 +40,7 @@ def test_nothing_sticks_out_of_the_window(path: str, browser: Browser, place: Se
     for width in WIDTHS:
         page.set_viewport_size({"width": width, "height": 900})
         assert page.evaluate("[document.documentElement.scrollWidth <= innerWidth, innerWidth]") == [True, width]
+        assert width < LETTER or page.evaluate(SCROLLED) == 0, f"a table is cut off at {width}"
     page.context.close()
 
 

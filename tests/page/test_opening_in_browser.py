@@ -21,7 +21,7 @@ def place(tmp_path: Path) -> Iterator[Served]:
 
 
 def figure(page: Page, name: str) -> str:
-    return page.locator(f'[data-figure="{name}"] .figure').inner_text()
+    return page.locator(f'[data-figure="{name}"] .figure').inner_text().replace("\N{NO-BREAK SPACE}", " ")
 
 
 def drag(page: Page, pixels: float, *, release: bool = True) -> None:

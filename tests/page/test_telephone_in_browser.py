@@ -88,7 +88,9 @@ def test_four_corners_by_thumb_and_the_cut_sheet_says_measured_with_those_widths
     enter(page, "3", "1/2")
     expect(page.locator("#state")).to_have_text("measured")
     shown = {
-        line.locator("th").inner_text(): line.locator(".width").all_inner_texts()
+        line.locator("th").inner_text(): [
+            one.replace("\N{NO-BREAK SPACE}", " ") for one in line.locator(".width").all_inner_texts()
+        ]
         for line in page.locator("#answer tr").all()
     }
     job = read_job(place.file)

@@ -14,15 +14,19 @@ function filled(element, attributes, children) {
   for (const [key, value] of Object.entries(attributes)) {
     if (value !== null && value !== undefined && value !== false) element.setAttribute(key, value === true ? "" : value);
   }
-  element.append(...children.filter((child) => child !== null && child !== undefined));
+  element.append(...children.filter((child) => child !== null && child !== undefined).map((child) => (typeof child === "string" ? unbroken(child) : child)));
   return element;
 }
+
+/** A length is never parted at the end of a line: 5 1/2 read as 5 is a board too short. Of pages: answers.py. */
+export const unbroken = (text) => text.replace(/(\d) (?=\d+\/\d)/g, "$1\u00a0");
 
 export const byId = (id) => document.getElementById(id);
 
 /** Put a text where it changed only, so that nothing blinks and nothing is read out twice. */
 export function setText(element, text) {
-  if (element.textContent !== text) element.textContent = text;
+  const whole = unbroken(text);
+  if (element.textContent !== whole) element.textContent = whole;
 }
 
 export function setAttribute(element, name, value) {
