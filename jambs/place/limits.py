@@ -12,6 +12,7 @@ from jambs.length import HALF_64TH
 from jambs.place.escape import EscapeFault, escape_faults
 from jambs.place.flares import deepest_of
 from jambs.place.limit_kinds import LimitKind
+from jambs.place.placement import Swing
 from jambs.place.reasons import BindingLimit, LimitEnd
 from jambs.place.sash import swing_at
 from jambs.place.units import unit_openings
@@ -144,21 +145,25 @@ def _ranges_of_sash(opening: Opening, planes: WallPlanes, limits: Limits) -> lis
     if not opening.window.sash.swings:
         return []
     asked: list[tuple[LimitKind, Callable[[float], bool]]] = [
-        (LimitKind.SASH_OPENING, lambda depth: _opens(opening, depth, limits.sash_opening_deg)),
+        (LimitKind.SASH_OPENING, lambda depth: _opens(opening, depth, planes, limits.sash_opening_deg)),
     ]
     if opening.escape:
-        asked.append((LimitKind.ESCAPE_OPENING, lambda depth: not _escape_at(opening, depth, limits.escape)))
+        asked.append((LimitKind.ESCAPE_OPENING, lambda depth: not _escape_at(opening, depth, planes, limits.escape)))
     return [one for limit, holds in asked if (one := _depth_range(limit, holds, opening, planes))]
 
 
-def _opens(opening: Opening, depth: float, least_deg: float) -> bool:
-    swing = swing_at(opening, interior_depth=depth, exterior_depth=depth)
+def _opens(opening: Opening, depth: float, planes: WallPlanes, least_deg: float) -> bool:
+    swing = _swing(opening, depth, planes)
     return swing is not None and swing.greatest_deg >= least_deg
 
 
-def _escape_at(opening: Opening, depth: float, escape: Escape) -> tuple[EscapeFault, ...]:
-    swing = swing_at(opening, interior_depth=depth, exterior_depth=depth)
-    return escape_faults(opening, swing, escape)
+def _escape_at(opening: Opening, depth: float, planes: WallPlanes, escape: Escape) -> tuple[EscapeFault, ...]:
+    return escape_faults(opening, _swing(opening, depth, planes), escape)
+
+
+def _swing(opening: Opening, depth: float, planes: WallPlanes) -> Swing | None:
+    """Open the sash at a depth on the side it opens to [in]."""
+    return swing_at(opening, interior_depth=depth, exterior_depth=depth, cladding_depth=planes.cladding_depth)
 
 
 def _depth_range(

@@ -10,6 +10,7 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.windows import Sash
 from jambs.place.flares import SQUARE, flares_at
 from jambs.place.placement import Swing
+from jambs.place.shim_space import shims
 from jambs.place.swing import Leaf, Obstacle, Opened, SwingPicture, open_sash, swing_picture
 from jambs.sides import Side
 
@@ -19,12 +20,15 @@ SIDES = {
 }
 
 
-def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float) -> Swing | None:
-    """Open the sash as far as the trim allows at these depths [in]; None for a sash that does not swing."""
+def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float, cladding_depth: float) -> Swing | None:
+    """Open the sash as far as trim and wall allow at these depths [in]; None for a sash that does not swing.
+
+    ``cladding_depth``: trim plane → cladding face.
+    """
     window = opening.window
     if not window.sash.swings:
         return None
-    leaf = _leaf(opening, window.sash, exterior_depth if window.sash.outward else interior_depth)
+    leaf = _leaf(opening, window.sash, exterior_depth if window.sash.outward else interior_depth, cladding_depth)
     opened = open_sash(leaf)
     clear = daylight(opening)
     if window.sash in SIDES:
@@ -34,17 +38,20 @@ def swing_at(opening: Opening, *, interior_depth: float, exterior_depth: float) 
     return Swing(greatest_deg=opened.degrees, stopped_by=opened.met, clear=clear)
 
 
-def swing_seen(opening: Opening, *, interior_depth: float, exterior_depth: float, degrees: float) -> SwingPicture:
-    """Show a sash that swings, open by an angle [degrees], between the trim at these depths [in]."""
+def swing_seen(
+    opening: Opening, *, interior_depth: float, exterior_depth: float, cladding_depth: float, degrees: float
+) -> SwingPicture:
+    """Show a sash that swings, open by an angle [degrees], between the trim and wall at these depths [in]."""
     sash = opening.window.sash
-    return swing_picture(_leaf(opening, sash, exterior_depth if sash.outward else interior_depth), degrees)
+    depth = exterior_depth if sash.outward else interior_depth
+    return swing_picture(_leaf(opening, sash, depth, cladding_depth), degrees)
 
 
 def tilt_at(opening: Opening, *, interior_depth: float) -> Opened | None:
     """Lean the head of a sash that tilts and turns into the room, its sill edge as the hinge; None for any other."""
     if opening.window.sash is not Sash.TILT_AND_TURN:
         return None
-    return open_sash(_leaf(opening, Sash.HOPPER, interior_depth))
+    return open_sash(_leaf(opening, Sash.HOPPER, interior_depth, 0.0))
 
 
 def tilt_stay_deg(opening: Opening) -> float:
@@ -65,7 +72,7 @@ def daylight(opening: Opening) -> Size:
     )
 
 
-def _leaf(opening: Opening, sash: Sash, depth: float) -> Leaf:
+def _leaf(opening: Opening, sash: Sash, depth: float, cladding_depth: float) -> Leaf:
     window = opening.window
     hinge, latch = _hinge_sides(opening, sash)
     face = window.outside_face if sash.outward else window.frame_face
@@ -90,7 +97,28 @@ def _leaf(opening: Opening, sash: Sash, depth: float) -> Leaf:
         hinge_out=flares.out(hinge, depth),
         latch_out=flares.out(latch, depth),
     )
+    if sash.outward:
+        leaf = _beside_wall(leaf, opening, hinge, depth, cladding_depth)
+    elif opening.interior.returns:
+        leaf = replace(leaf, hinge_met=Obstacle.RETURN, latch_met=Obstacle.RETURN)
     return _beside_mull(leaf, opening, hinge, latch) if opening.at_mull else leaf
+
+
+def _beside_wall(leaf: Leaf, opening: Opening, hinge: Side, depth: float, cladding_depth: float) -> Leaf:
+    """Let the sash meet the wall outside as it is drawn: it ends at the casing, without trim at the rough opening.
+
+    Where the frame stands at the trim plane or proud of it, the casing goes round the frame, a sealant joint off it.
+    """
+    trim, wall_depth = opening.exterior, max(depth + cladding_depth, 0.0)
+    if trim is None:
+        gap = shims(opening).head if hinge is Side.HEAD else shims(opening).left
+        return replace(leaf, wall_face=-gap, wall_depth=wall_depth)
+    if depth <= 0:
+        leaf = replace(
+            leaf, casing_face=-trim.sealant_joint, casing_thickness=trim.casing.thickness, casing_start=depth
+        )
+    gap = trim.head_flashing.gap_to_cladding if hinge is Side.HEAD else 0.0
+    return replace(leaf, wall_face=leaf.casing_face - trim.casing.width - gap, wall_depth=wall_depth)
 
 
 def _beside_mull(leaf: Leaf, opening: Opening, hinge: Side, latch: Side) -> Leaf:
@@ -103,6 +131,7 @@ def _beside_mull(leaf: Leaf, opening: Opening, hinge: Side, latch: Side) -> Leaf
             latch_depth=leaf.jamb_depth,
             jamb_depth=cover,
             casing_thickness=0.0,
+            wall_depth=0.0,
             hinge_out=0.0,
             hinge_met=Obstacle.MULL_CASING,
         )

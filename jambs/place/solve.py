@@ -15,7 +15,8 @@ from jambs.place.escape import best_escape
 from jambs.place.placement import Placement
 from jambs.place.reasons import OwnPosition, SharedPosition
 from jambs.place.rules import LeastHeatLoss, RuleError, flange_plane_for
-from jambs.place.support import buck_at, carrying_findings, framing_opening, framing_sill, shims
+from jambs.place.shim_space import shims
+from jambs.place.support import buck_at, carrying_findings, framing_opening, framing_sill
 from jambs.place.unit_checks import gang_findings, glass_questions, glass_told, placed_units, sashes_told
 from jambs.wall.planes import WallError, WallPlanes, stack_wall
 
@@ -103,7 +104,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
     if faults:
         return faults
     buck = buck_at(planes, plane)
-    units = placed_units(opening, inside, outside, job)
+    units = placed_units(opening, inside, outside, planes.cladding_depth, job)
     hole = framing_opening(opening, buck, job.shop.framing_grid)
     weighed = alternatives(opening, planes, job)
     return Placement(

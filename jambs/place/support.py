@@ -10,7 +10,8 @@ from jambs.job.models.path import area_of, outset, shaped_path, size_over_all
 from jambs.job.models.shop import Limits, Shop
 from jambs.length import TAPE_GRIDS, Grid
 from jambs.place.limits import SAME_PLANE
-from jambs.place.placement import Buck, Sides
+from jambs.place.placement import Buck
+from jambs.place.shim_space import shims
 from jambs.place.support_findings import (
     FlangeBearsPartly,
     FlangeWidthAssumed,
@@ -104,23 +105,6 @@ def _hole(opening: Opening, buck: Buck | None) -> Size:
     if opening.floor_below_frame is not None:
         return Size(width=rough.width + 2 * lining, height=rough.height + opening.floor_below_frame + lining)
     return Size(width=rough.width + 2 * lining, height=rough.height + 2 * lining)
-
-
-def shims(opening: Opening, grid: Grid | None = None) -> Sides:
-    """Frame → rough opening on each side, the frame in the middle [in]; a door's frame stands on the sill.
-
-    With a grid of the framing the rough sill lies on it, as near to that middle as it can.
-    """
-    side = (opening.rough_opening.width - opening.frame.width) / 2
-    if opening.shape:
-        return Sides(left=side, right=side, head=side, sill=side)
-    spare = opening.rough_opening.height - opening.frame.height
-    if opening.floor_below_frame is not None:
-        return Sides(left=side, right=side, head=spare, sill=0.0)
-    sill = spare / 2
-    if grid and opening.sill_height is not None:
-        sill = min(max(opening.sill_height - grid.round(opening.sill_height - sill), 0.0), spare)
-    return Sides(left=side, right=side, head=spare - sill, sill=sill)
 
 
 def weight_of(opening: Opening) -> tuple[float, bool]:

@@ -31,6 +31,8 @@ class Obstacle(StrEnum):
     JAMB = "the extension jamb"
     CASING = "the casing"
     MULL_CASING = "the mull casing"
+    RETURN = "the return"
+    WALL = "the wall outside"
     NOTHING = "nothing"
 
 
@@ -43,7 +45,10 @@ class Leaf:
     ``set_back``: frame's edge → face of the sash.
     ``jamb_depth``: frame's edge → outer end of the extension jamb (0: none).
     ``hinge_jamb_face``, ``latch_jamb_face``: frame's outer edge → opening face of the jamb.
-    ``casing_face``: the same to the casing's inner edge at the hinge.
+    ``casing_face``: the same to the casing's inner edge at the hinge. ``casing_start``: frame's edge → back of that
+    casing, negative where the frame stands proud of it; None: at the end of the jamb.
+    ``wall_face``: frame's outer edge → edge of the cladding at the hinge, negative beyond the frame. ``wall_depth``:
+    frame's edge → face of the cladding (0: no cladding stands out past the frame).
     ``hinge_out``, ``latch_out``: how far a flared jamb has moved out at its end.
     ``latch_depth``: as ``jamb_depth``, of what stands at the latch, where it is another depth. ``hinge_met``,
     ``latch_met``: what stands there, a jamb or the casing of a mull.
@@ -66,6 +71,9 @@ class Leaf:
     latch_depth: float | None = None
     hinge_met: Obstacle = Obstacle.JAMB
     latch_met: Obstacle = Obstacle.JAMB
+    casing_start: float | None = None
+    wall_face: float = 0.0
+    wall_depth: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,9 +98,12 @@ def _obstacles(leaf: Leaf) -> tuple[tuple[Obstacle, Polygon], ...]:
     if latch_end > 0:
         jamb = rectangle((far - leaf.latch_jamb_face, 0.0), (far + 1.0, latch_end))
         found.append((leaf.latch_met, _leaned(jamb, leaf.latch_out)))
-    if leaf.casing_thickness > 0:
-        end = jamb_end + leaf.casing_thickness
-        found += [(Obstacle.CASING, rectangle((-1.0 - leaf.span, jamb_end), (leaf.casing_face, end)))]
+    start = jamb_end if leaf.casing_start is None else leaf.casing_start
+    if leaf.casing_thickness > 0 and start + leaf.casing_thickness > 0:
+        casing = rectangle((-1.0 - leaf.span, start), (leaf.casing_face, start + leaf.casing_thickness))
+        found.append((Obstacle.CASING, casing))
+    if leaf.wall_depth > 0:
+        found.append((Obstacle.WALL, rectangle((-1.0 - 2 * leaf.span, 0.0), (leaf.wall_face, leaf.wall_depth))))
     return tuple(found)
 
 

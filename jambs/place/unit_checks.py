@@ -12,22 +12,26 @@ from jambs.place.checks import escape_findings, sash_findings, tilt_findings
 from jambs.place.escape import best_escape, escape_check
 from jambs.place.glass import glass_asked, glass_findings
 from jambs.place.glass_findings import GlassFinding
-from jambs.place.placement import UnitPlaced
+from jambs.place.placement import Swing, UnitPlaced
 from jambs.place.sash import swing_at
 from jambs.place.support import weight_of
 from jambs.place.unit_findings import GlassOfUnit, MullForEngineer, MullNotComputed, OfUnit, WideHeader
 from jambs.place.units import unit_openings
 
 
-def placed_units(opening: Opening, inside: float, outside: float, job: Job) -> tuple[UnitPlaced, ...]:
-    """Return every unit of an opening at these depths [in]; a plain opening is its own only unit."""
-    return tuple(
-        _placed(number, one, inside, outside, job) for number, one in enumerate(unit_openings(opening), start=1)
+def placed_units(opening: Opening, inside: float, outside: float, cladding: float, job: Job) -> tuple[UnitPlaced, ...]:
+    """Return every unit of an opening at these depths [in]; a plain opening is its own only unit.
+
+    ``cladding``: trim plane → cladding face.
+    """
+    swings = (
+        (one, swing_at(one, interior_depth=inside, exterior_depth=outside, cladding_depth=cladding))
+        for one in unit_openings(opening)
     )
+    return tuple(_placed(number, one, swing, job) for number, (one, swing) in enumerate(swings, start=1))
 
 
-def _placed(number: int, one: Opening, inside: float, outside: float, job: Job) -> UnitPlaced:
-    swing = swing_at(one, interior_depth=inside, exterior_depth=outside)
+def _placed(number: int, one: Opening, swing: Swing | None, job: Job) -> UnitPlaced:
     weight, assumed = weight_of(one)
     return UnitPlaced(
         number=number,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from jambs.job.models.fields import Size
 from jambs.job.models.gang import Gang, Unit
 from jambs.job.models.openings import Opening
 from jambs.sides import Side
@@ -12,7 +13,7 @@ from jambs.sides import Side
 def unit_openings(opening: Opening) -> tuple[Opening, ...]:
     """Return the units of an opening, each with its own window, frame and height; the opening itself where it is one.
 
-    The rough opening is left as it is, that of them all: what asks for it must ask the whole.
+    The rough opening of each is as much larger than its frame as that of them all is than all frames.
     """
     gang = opening.gang
     if gang is None:
@@ -24,11 +25,15 @@ def _alone(opening: Opening, gang: Gang, unit: Unit) -> Opening:
     below = opening.floor_below_frame
     is_door = unit.window.sash.is_door
     bottom = opening.sill_height if below is None else below
+    rough, whole = opening.rough_opening, opening.frame
     return replace(
         opening,
         window_name=unit.window_name,
         window=unit.window,
         frame=unit.frame,
+        rough_opening=Size(
+            width=unit.frame.width + rough.width - whole.width, height=unit.frame.height + rough.height - whole.height
+        ),
         hinge=unit.hinge,
         safety_glass=opening.safety_glass if unit.safety_glass is None else unit.safety_glass,
         near_door=True if not is_door and _has_door(gang) else opening.near_door,

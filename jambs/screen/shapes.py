@@ -101,6 +101,7 @@ def swing_record(kit: Kit) -> Record | None:
         opening,
         interior_depth=placement.interior_depth,
         exterior_depth=placement.exterior_depth,
+        cladding_depth=placement.planes.cladding_depth,
         degrees=min(swing.greatest_deg, 180.0),
     )
     return {

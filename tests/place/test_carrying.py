@@ -139,7 +139,7 @@ def test_a_hopper_swings_down_onto_the_nosing_of_the_stool() -> None:
     assert found.swing is not None
     exact = 90 + math.degrees(math.atan2(0.125, 4.6875 + 1.5 - 0.5))
     assert found.swing.greatest_deg == pytest.approx(exact, abs=2 * FINE_DEG)
-    seen = swing_seen(found.opening, interior_depth=4.6875, exterior_depth=0.0, degrees=90.0)
+    seen = swing_seen(found.opening, interior_depth=4.6875, exterior_depth=0.0, cladding_depth=0.0, degrees=90.0)
     assert max(e for _, shape in seen.obstacles for _, e in shape) == pytest.approx(4.6875 + 1.5)
 
 
