@@ -4,6 +4,7 @@ import { svg } from "/static/page.js";
 
 const KEY_STEP = 0.12;
 const ROOM = 0.98;  // of the picture, so that no corner leaves it however it is turned
+const MANY = 30;  // faces of one part: it is bent or molded, and the lines between its strips are drawn faint
 
 export class SpacePicture {
   constructor(box) {
@@ -17,7 +18,7 @@ export class SpacePicture {
   }
 
   show(parts, frame) {
-    const faces = parts.flatMap((part) => part.faces.map((points) => ({ kind: part.where, points, mark: part.mark })));
+    const faces = parts.flatMap((part) => part.faces.map((points) => ({ kind: part.faces.length > MANY ? `${part.where} fine` : part.where, points, mark: part.mark })));
     this.faces = [...faces, ...boxFaces(frame)].map((face) => ({ ...face, corners: corners(face.points) }));
     const all = this.faces.flatMap((face) => face.corners);
     this.middle = [0, 1, 2].map((axis) => (least(all, axis) + most(all, axis)) / 2);
