@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from itertools import combinations
 from typing import Annotated, Any
 
-from pydantic import AfterValidator, BeforeValidator, WithJsonSchema
+from pydantic import AfterValidator, BeforeValidator, ValidationInfo, WithJsonSchema
 
 from jambs.geometry import Outline, Point
-from jambs.job.models.fields import Reach, fault
+from jambs.job.models.fields import Reach, fault, units_of
+from jambs.job.models.thin_wood import LEAST_CORNER_DEG, LEAST_WOOD, thin_place
 from jambs.length import ROUND_OFF
 
 MOST_POINTS = 400
@@ -30,8 +31,9 @@ def _listed(value: Any) -> Any:
     return value
 
 
-def _whole(points: tuple[Point, ...]) -> tuple[Point, ...]:
+def _whole(points: tuple[Point, ...], info: ValidationInfo) -> tuple[Point, ...]:
     """Refuse a section that crosses itself or has no flat back; return it counter-clockwise from its inner edge."""
+    units = units_of(info)
     edges = [*zip(points, (*points[1:], points[0]), strict=True)]
     if any(_crosses(one, two) for one, two in combinations(edges, 2)):
         raise fault("crosses itself; give its points in order, once round the section")
@@ -46,7 +48,14 @@ def _whole(points: tuple[Point, ...]) -> tuple[Point, ...]:
         )
     points = (*points[start:], *points[:start])
     if points[-1][0] > ROUND_OFF or points[-1][1] < LEAST_EDGE - ROUND_OFF:
-        raise fault("has no inner edge to show at the reveal; let it come down to [0, 0] from 1/8 in out or more")
+        least = units.text(LEAST_EDGE)
+        raise fault(f"has no inner edge to show at the reveal; let it come down to [0, 0] from {least} out or more")
+    if (place := thin_place(points)) is not None:
+        at = ", ".join(units.text(one) for one in place)
+        raise fault(
+            f"leaves wood too thin to run at [{at}]: keep {units.text(LEAST_WOOD)} between two of its edges, and no "
+            f"corner sharper than {LEAST_CORNER_DEG:.0f}°"
+        )
     return points
 
 
