@@ -15,6 +15,12 @@ def test_a_liner_is_framed_on_the_grid(grid: str | None, width: float, height: f
     assert (found.framing_opening.width, found.framing_opening.height) == (width, height)
 
 
+def test_a_liner_is_framed_as_high_where_no_sill_height_is_given() -> None:
+    """49 7/16 is 49 1/2 on eighths: there is no height that the sill could go down to."""
+    found = placed(walls__main__buck=LINER, shop__framing_grid="1/8", openings__0__sill_height=None)
+    assert (found.framing_opening.height, found.framing_sill) == (49.5, None)
+
+
 def test_an_opening_the_job_gives_stays_where_a_tape_holds_it() -> None:
     found = placed(shop__framing_grid="1/8", openings__0__rough_opening="36 1/16 x 48")
     assert (found.framing_opening.width, found.opening.rough_opening.width) == (36.0625, 36.0625)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from cases import changed, job_of
 from gangs import ganged, unit
 
@@ -14,17 +16,17 @@ CASEMENT = {"like": "fixed", **PROUD}
 FRAME = changed()["windows"]["fixed"]
 
 
-def hinged(*hinges: str | None) -> Placement:
+def hinged(*hinges: str | None, **more: Any) -> Placement:
     """Two units, each a casement where a side for its hinges is named, else fixed; the mull is between them."""
     units: list[dict[str, str]] = [
         unit("30 x 48") if hinge is None else {"window": "casement", "frame": "30 x 48", "hinge": hinge}
         for hinge in hinges
     ]
     paths = ganged(
-        windows__casement=CASEMENT,
         openings__0__units=units,
         openings__0__transom=None,
         openings__0__transom_bar=None,
+        **{"windows__casement": CASEMENT, **more},
     )
     return place_windows(job_of(changed(**paths)))[0]
 
@@ -57,3 +59,11 @@ def test_at_the_mull_only_the_mull_casing_is_in_its_way() -> None:
     # The mull casing is 3/4 thick where the extension jamb is 4 11/16 deep.
     assert swing("left").stopped_by in (Obstacle.MULL_CASING, Obstacle.NOTHING)
     assert swing("left").greatest_deg > swing("right").greatest_deg
+
+
+def test_outside_without_trim_nothing_lies_on_the_mull() -> None:
+    """Its sash stands 1/2 proud of a frame that is in no one's way: it opens as far as a sash can."""
+    out = {**CASEMENT, "sash": "casement out"}
+    found = hinged(None, "left", windows__casement=out, exterior_trim=None).units[1].swing
+    assert found is not None
+    assert (found.greatest_deg, found.stopped_by) == (180.0, Obstacle.NOTHING)
