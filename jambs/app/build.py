@@ -16,8 +16,8 @@ from jambs.app.writing import PaperFolder, suppress_record_faults, writing_turn
 from jambs.interrupts import held_back, stop_if_interrupted
 from jambs.issued.durable import file_sums
 from jambs.issued.entry import BUILD
+from jambs.issued.findings import Conflict
 from jambs.issued.record import Record
-from jambs.issued.writing import Conflict
 from jambs.job import Job
 from jambs.job.reading.faults import advice
 from jambs.outside.house import PlannedHouse

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from jambs.issued.writing import Conflict
+from jambs.issued.findings import Conflict
+from jambs.length import Units
 
 
 class InTheWay(Exception):
@@ -19,5 +20,5 @@ class InTheWay(Exception):
     @property
     def sentences(self) -> tuple[str, ...]:
         """Name the files, and say what to do with them."""
-        advice = "move them away, or give --overwrite"
-        return (*map(str, self.conflicts), f"nothing was written to {self.target}; {advice}")
+        files = (one.sentence(Units.INCH) for one in self.conflicts)
+        return (*files, f"nothing was written to {self.target}; move them away, or give --overwrite")

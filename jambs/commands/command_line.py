@@ -236,9 +236,11 @@ def _write(asked: Asked, overwrite: bool) -> Sequence[Path]:
 
 def _may_overwrite(files: Sequence[Conflict], target: Path) -> bool:
     """Ask on a terminal whether files of the user's may be overwritten; elsewhere they may not."""
+    from jambs.face import Units
+
     if not _on_terminal():
         return False
-    click.echo(f"\nIn {target}:\n" + "\n".join(f"  {one}" for one in files), err=True)
+    click.echo(f"\nIn {target}:\n" + "\n".join(f"  {one.sentence(Units.INCH)}" for one in files), err=True)
     return click.confirm("Overwrite them?", default=False, err=True)
 
 

@@ -133,8 +133,8 @@ if TYPE_CHECKING:
         write_papers,
     )
     from jambs.face.stages import compare, cut_files, cut_sections, draw, make_kits, plan_stock, templates
+    from jambs.issued.findings import Conflict
     from jambs.issued.record import Record as IssueRecord
-    from jambs.issued.writing import Conflict
     from jambs.job import Job, JobFaults, read_job
     from jambs.job.models.job_file import schema
     from jambs.job.questions import Question, begun, questions, wrong_with
@@ -156,7 +156,7 @@ if TYPE_CHECKING:
 
 WHERE: Mapping[str, str] = {
     "Asked": "app.build",
-    "Conflict": "issued.writing",
+    "Conflict": "issued.findings",
     "CutKit": "parts.cut_kit",
     "Drawing": "drawings.drawing",
     "Effort": "stock.house.house_plan",

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from jambs.app.labels import WrittenLabels
     from jambs.app.measure import MeasureTable, TableKind
     from jambs.app.writing import PaperFolder
-    from jambs.issued.writing import Conflict
+    from jambs.issued.findings import Conflict
     from jambs.sheets.cutting_rest import Spoiled
     from jambs.sheets.labels import LabelStock
     from jambs.stock.house.house_plan import Effort, LotProgress

@@ -278,6 +278,19 @@ class FileInTheWay(RecordFinding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Conflict(RecordFinding):
+    """A file of the user's stands where a paper goes: its path within the folder, and whether it was ours before."""
+
+    code: ClassVar[str] = "of-the-user"
+    path: str
+    was_ours: bool
+
+    def sentence(self, units: Units) -> str:
+        """Say which it is and what is known of it."""
+        return f"{self.path} ({'changed since it was written' if self.was_ours else 'not written by jambs'})"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PaperNotPutBack(RecordFinding):
     """What a move needs is no longer kept; ``kept``: the file that it was in."""
 

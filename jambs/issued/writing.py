@@ -16,7 +16,7 @@ from jambs.issued.earlier_format import written_list
 from jambs.issued.entry import BUILD, Entry, IssuedSheet, JobIdentity, WrittenPaper
 from jambs.issued.entry_file import entry_bytes
 from jambs.issued.errors import RecordError, Unreadable
-from jambs.issued.findings import FolderOfAnotherJob, NotWritten, PaperUnreadable
+from jambs.issued.findings import Conflict, FolderOfAnotherJob, NotWritten, PaperUnreadable
 from jambs.issued.lock import writers_turn
 from jambs.issued.move_in import MoveIn, log_file, move, try_replacements, undo, write_log
 from jambs.issued.paths import EARLIER_LOG, FOLDER, WITNESS, paper_file, safe_path
@@ -28,18 +28,6 @@ from jambs.issued.witness import Witness, write_witness
 STAGING = ".making-"
 FULL = (errno.ENOSPC, errno.EDQUOT)
 """The disk has no room, or the user may take no more of it."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Conflict:
-    """A file in the way: its path within the folder, and whether it was ours before the user changed it."""
-
-    path: str
-    was_ours: bool
-
-    def __str__(self) -> str:
-        """Say which file it is and what is known of it."""
-        return f"{self.path} ({'changed since it was written' if self.was_ours else 'not written by jambs'})"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

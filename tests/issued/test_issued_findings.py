@@ -14,7 +14,7 @@ from unittest.mock import patch
 
 import finding_rows
 from finding_rows import Case, Row, codes_in, each
-from folders import blob, entry, write
+from folders import JOB, blob, entry, staged, write
 
 from jambs.findings import FindingsError, Severity, Statement
 from jambs.issued import findings
@@ -28,6 +28,7 @@ from jambs.issued.move_in import MoveIn, complete, try_replacements
 from jambs.issued.paths import FOLDER, WITNESS, paper_file, safe_path
 from jambs.issued.plan import lay_out
 from jambs.issued.record import Record
+from jambs.issued.writing import begin
 
 Work = Callable[[Path], object]
 
@@ -92,6 +93,20 @@ def with_entry(change: Work) -> Case:
         read_entry(entry(folder, 2).read_bytes())
 
     return in_folder(work)
+
+
+def handed_in(users: dict[str, str], papers: dict[str, str]) -> Case:
+    """What stands in the way of papers once the user has written files of his own into the folder."""
+
+    def case() -> Iterable[Statement]:
+        with tempfile.TemporaryDirectory() as place:
+            folder = Path(place)
+            write(folder, {"a": "1"})
+            staged(folder, users)
+            with begin(folder, JOB, verb="build") as writing, writing.fresh_folder() as fresh:
+                return writing.conflicts(staged(fresh, papers))
+
+    return case
 
 
 def nothing(_: Path) -> bool:
@@ -324,6 +339,18 @@ ROWS = [
         appears=in_the_way("d/e"),
         quiet=in_the_way("c/e"),
         inch="papers/d is a file, and a folder of papers goes there; move it away",
+    ),
+    Row(
+        code="of-the-user",
+        appears=handed_in({"a": "mine"}, {"a": "3"}),
+        quiet=handed_in({}, {"a": "3"}),
+        inch="a (changed since it was written)",
+    ),
+    Row(  # the same as what is written now is nobody's loss
+        code="of-the-user",
+        appears=handed_in({"new": "mine"}, {"new": "3"}),
+        quiet=handed_in({"new": "3"}, {"new": "3"}),
+        inch="new (not written by jambs)",
     ),
     Row(
         code="link-leads-out",

@@ -13,9 +13,10 @@ from folders import DAY, JOB, blob, entry, is_whole, staged, texts, write
 from jambs.issued.durable import sha256_of
 from jambs.issued.entry import JobIdentity
 from jambs.issued.errors import RecordError
+from jambs.issued.findings import Conflict
 from jambs.issued.paths import WITNESS
 from jambs.issued.record import Record
-from jambs.issued.writing import Conflict, begin
+from jambs.issued.writing import begin
 
 
 @pytest.fixture
