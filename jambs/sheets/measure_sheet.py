@@ -7,12 +7,13 @@ from collections.abc import Sequence
 from jambs.job.measured.measures import place_words, reading_text
 from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
 from jambs.job.models.openings import Job
-from jambs.job.models.shop import Shop
-from jambs.length import Units, length_text
-from jambs.parts.as_built import planned_value
+from jambs.length import TAPE_GRIDS, Units, length_text
+from jambs.parts.as_built import planned_value, without_odd_readings
 from jambs.parts.flare_checks import flared_framing
+from jambs.parts.make import PartsError, make_kit
+from jambs.parts.mill_ahead import rips_ahead
+from jambs.parts.mill_ahead_words import milling_lines
 from jambs.parts.tolerance import DepthRange, depth_range
-from jambs.place.flares import jamb_rip
 from jambs.place.placement import Placement
 from jambs.sheets.cut_sheet import page_data, stamped, wall_words
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
@@ -46,7 +47,10 @@ def planned_texts(placement: Placement, *, units: Units) -> dict[int, str]:
 
 def _planned(place: Place, placement: Placement, units: Units) -> str:
     value = planned_value(place, placement)
-    return "" if value is None or place.kind in LEANS else length_text(value, units=units)
+    if value is None or place.kind in LEANS:
+        return ""
+    # No tape has a finer mark; the other planned values are sizes of the job, which are printed as it states them.
+    return length_text(TAPE_GRIDS[units].round(value) if place.kind is Kind.DIAGONAL else value, units=units)
 
 
 def measure_data(placement: Placement, job: Job) -> Record:
@@ -66,7 +70,7 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "outside": [data for place, data in places if place.kind is Kind.EXTERIOR_DEPTH],
         "frame": [data for place, data in places if place.kind in FRAME],
         "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS)],
-        "range": None if opening.measured else _range_data(depth_range(placement), placement, job.shop),
+        "range": None if opening.measured else _range_data(depth_range(placement), placement, job),
         "flare": _flare_words(placement, job),
         "burn": "do not start at 100" if job.units is Units.MM else "do not burn an inch",
         "unit": "millimeters" if job.units is Units.MM else "inches",
@@ -100,15 +104,23 @@ def _flare_words(placement: Placement, job: Job) -> str:
     )
 
 
-def _range_data(found: DepthRange, placement: Placement, shop: Shop) -> Record:
-    """Return what the planned depth may turn out to be."""
-    text, grid = shop.grid.text, shop.grid
-    leave = found.width_to_leave(grid)
+def _range_data(found: DepthRange, placement: Placement, job: Job) -> Record:
+    """Return what the planned depth may turn out to be, and what may be milled before that is known."""
+    grid = job.shop.grid
     return {
-        "planned": text(found.planned),
-        "least": text(found.planned - found.worst),
-        "greatest": text(found.planned + found.worst),
-        "likely": text(found.likely),
-        "leave": text(leave),
-        "rip": text(jamb_rip(placement.opening, found.planned + leave, shop.proud)),
+        "planned": grid.text(found.planned),
+        "least": grid.text(grid.down(found.planned - found.worst)),
+        "greatest": grid.text(grid.up(found.planned + found.worst)),
+        "likely": grid.text(grid.up(found.likely)),
+        "milling": _milling(placement, job, found.width_to_leave(grid)),
     }
+
+
+def _milling(placement: Placement, job: Job, spare: float) -> list[Record]:
+    """Return what may be ripped ahead; nothing where it has no parts, which a build tells."""
+    try:
+        kit = make_kit(without_odd_readings(placement, units=job.units), job)
+    except PartsError:
+        return []
+    lines = milling_lines(rips_ahead(kit, job, spare), kit, job.units)
+    return [{"who": who, "width": width, "rest": rest} for who, width, rest in lines]

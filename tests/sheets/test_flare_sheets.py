@@ -55,9 +55,15 @@ def test_the_measure_sheet_asks_for_the_hole_and_reads_depths_square() -> None:
     (kit,), plain_job = plain()
     square = measure_data(kit.placement, plain_job)
     assert square["flare"] == ""
-    # (4 11/16 + 11/32 left on + 1/32 proud) / cos 45° = 7.1594, and 3/4 tan 45° for the bevels.
-    assert data["range"]["leave"] == square["range"]["leave"] == '11/32"'
-    assert data["range"]["rip"] == '7 29/32"'
+    # Legs: (4 11/16 + 11/32 left on + 1/32 proud) / cos 45° = 7.1594, and 3/4 tan 45° for the bevels; up
+    # to 7 15/16: 1x8 gives 7 1/4 - 1/8, and 4 23/32 / cos 45° + 3/4 = 7 27/64 is glued up.
+    legs = next(one for one in data["range"]["milling"] if "left leg" in one["who"])
+    assert (legs["who"], legs["width"]) == ("left leg, right leg: glue up to", '7 15/16"')
+    # The head leans by 1 in over 4 3/16, the bottom stands square: each has a width of its own.
+    assert len(data["range"]["milling"]) == 3
+    assert square["range"]["milling"] == [
+        {"who": "all jambs: rip to", "width": '5 1/16"', "rest": ', that leaves 11/32".'}
+    ]
 
 
 def test_parts_json_has_the_flare_and_the_larger_hole() -> None:

@@ -18,7 +18,7 @@ from jambs.app.chain import make_kits
 from jambs.fasten.furring_words import verdict_words
 from jambs.job import Job
 from jambs.job.measured.measures import measures_rows
-from jambs.job.measured.measuring_points import measure_places
+from jambs.job.measured.measuring_points import Kind, measure_places
 from jambs.length import HALF_64TH, Units, read_length
 from jambs.outside.house import plan_house
 from jambs.outside.trim_fasteners import shim_places, trim_fasteners
@@ -89,6 +89,42 @@ def test_boxes_of_a_tall_opening_do_not_lie_over_each_other() -> None:
         if one.page == other.page and abs(one.x - other.x) < 63 and abs(one.y - other.y) < 28.5
     ]
     assert close == []
+
+
+def test_no_planned_value_lies_on_the_box_below_it() -> None:
+    """From a plan down to the number of the box below: 11 of half a box, 3 to the number's foot, and 3 clear [pt]."""
+    job, placements, _ = house("measured")
+    for found in (job, placements), house("inch")[:2]:
+        all_runs = runs(measure_sheets_pdf(found[1], found[0]))
+        plans = [run for run in all_runs if run.text.startswith("plan")]
+        numbers = [run for run in all_runs if run.text.isdigit()]
+        gaps = [
+            plan.y - number.y
+            for plan in plans
+            for number in numbers
+            if -25 < number.x - plan.x < 0 and plan.y > number.y
+        ]
+        assert gaps and min(gaps) > 17
+
+
+def test_yes_and_no_stand_clear_of_each_other() -> None:
+    """The word yes is 13 pt wide at 8.5 pt; the box of no is 13 and begins before its word by 16."""
+    job, placements, _ = house("inch")
+    yes, no = (
+        next(run for run in runs(measure_sheets_pdf(placements, job)) if run.text == word) for word in ("yes", "no")
+    )
+    assert no.x - yes.x > 13 + 16 + 4
+
+
+def test_a_diagonal_is_planned_to_what_a_tape_reads() -> None:
+    """Of 35 1/2 x 47 1/2: 59.30, which is 59 19/64, on a tape 59 5/16."""
+    job, placements, _ = house("inch")
+    planned = planned_texts(placements[0], units=job.units)
+    assert [planned[one.number] for one in measure_places(placements[0].opening) if one.kind is Kind.DIAGONAL] == [
+        '59 5/16"',
+        '59 5/16"',
+    ]
+    assert planned[1] == '4 11/16"'
 
 
 def test_the_table_says_what_the_sheet_says() -> None:
