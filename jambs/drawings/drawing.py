@@ -17,6 +17,7 @@ from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.measured import warning_of
 from jambs.drawings.views.miter_details import miter_details
+from jambs.drawings.views.mull_sections import mull_view, with_mull_tags
 from jambs.drawings.views.notes import note_paragraphs
 from jambs.drawings.views.outside_details import outside_details
 from jambs.drawings.views.section_tags import with_tags
@@ -28,6 +29,7 @@ from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.parts.cut_kit import CutKit
+from jambs.section.mull import mull_sections
 from jambs.section.region import Section, SectionCut
 
 DOWNWARD = (SectionCut.HEAD, SectionCut.LEFT_JAMB, SectionCut.JAMB, SectionCut.SILL)
@@ -180,13 +182,15 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
     cuts = sorted(sections, key=lambda section: DOWNWARD.index(section.cut))
     is_both = not any(section.cut is SectionCut.LEFT_JAMB for section in cuts)
     cut = [section.cut for section in cuts]
+    mulls = mull_sections(kit)
+    elevations = (view(kit, job.units) for view in (interior_elevation, exterior_elevation))
     return (
-        with_tags(interior_elevation(kit, job.units), kit, cut),
-        with_tags(exterior_elevation(kit, job.units), kit, cut),
+        *(with_mull_tags(with_tags(view, kit, cut), kit, mulls) for view in elevations),
         *(
             section_view(one, kit, job, is_both_jambs=is_both, layers_at=None if one is cuts[0] else cut[0])
             for one in cuts
         ),
+        *(mull_view(one, kit, job) for one in mulls),
         *corner_details(kit, cuts, job),
         *miter_details(kit),
         *outside_details(kit, cuts, job),

@@ -87,6 +87,11 @@ class PartKind(Enum):
         return self in (PartKind.MULL_JAMB, PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
 
     @property
+    def is_bar(self) -> bool:
+        """Say whether it lies level between units, under a transom."""
+        return self is PartKind.TRANSOM_BAR_CASING
+
+    @property
     def is_buck(self) -> bool:
         """Say whether it is a board of a buck."""
         return self in (PartKind.LINER_BUCK, PartKind.OUTBOARD_BUCK)

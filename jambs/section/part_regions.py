@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from jambs.geometry import Outline, Point
 from jambs.length import ROUND_OFF
 from jambs.outlines import kept
@@ -12,6 +14,9 @@ from jambs.parts.part import Part
 from jambs.section.cut_edge import across, is_cut
 from jambs.section.region import Region, SectionCut, Stuff
 from jambs.section.return_regions import return_regions
+
+Across = Callable[[float, float], float]
+"""Where a place (x, y) of the wall lies across a section [in]."""
 
 WOOD = 0.12
 """Conductivity of softwood across the grain [W/mK]: EN ISO 10456 for 450 kg/m3, from memory; the one before it, EN
@@ -55,18 +60,23 @@ def _is_at_corner(part: Part) -> bool:
 
 
 def _cut(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
+    return [*placed_part(part, kit, lambda x, y: across(kit, cut, x, y)), *return_regions(part, cut, kit)]
+
+
+def placed_part(part: Part, kit: Kit, across_of: Across) -> list[Region]:
+    """Cut a part square in the middle of its length; ``across_of``: where a place (x, y) of the wall lies [in]."""
     middle = part.silhouettes.sizes.length / 2
     profile = _profile(part, middle)
     name = f"{part.name} {part.position}" if part.where is not Where.BUCK else part.name
     shape = Region(
         name=name,
         stuff=STUFF_OF[part.kind],
-        outline=tuple(_placed(part, middle, point, cut, kit) for point in profile),
+        outline=tuple(_placed(part, middle, point, across_of) for point in profile),
         conductivity=conductivity_of(part, kit),
         mark=part.mark,
         where=part.where,
     )
-    return [shape, *_pockets(part, middle, cut, kit), *return_regions(part, cut, kit)]
+    return [shape, *_pockets(part, middle, across_of)]
 
 
 def conductivity_of(part: Part, kit: Kit) -> float | None:
@@ -93,21 +103,21 @@ def _hollow_profile(part: Part, middle: float) -> tuple[Point, ...]:
     return ((0.0, low), (part.width, low), (part.width, high), (0.0, high))
 
 
-def _pockets(part: Part, middle: float, cut: SectionCut, kit: Kit) -> list[Region]:
+def _pockets(part: Part, middle: float, across_of: Across) -> list[Region]:
     """Grooves along the part show as air over the wood."""
     regions = []
     for pocket in part.pockets:
         if pocket.low[0] <= middle <= pocket.high[0]:
             (_, v0, w0), (_, v1, w1) = pocket.low, pocket.high
             corners = ((v0, w0), (v1, w0), (v1, w1), (v0, w1))
-            outline = tuple(_placed(part, middle, point, cut, kit) for point in corners)
+            outline = tuple(_placed(part, middle, point, across_of) for point in corners)
             regions.append(Region(name="groove", stuff=Stuff.AIR, outline=outline))
     return regions
 
 
-def _placed(part: Part, u: float, point: Point, cut: SectionCut, kit: Kit) -> Point:
+def _placed(part: Part, u: float, point: Point, across_of: Across) -> Point:
     x, y, depth = part.seat.at(u, *point)
-    return (across(kit, cut, x, y), depth)
+    return (across_of(x, y), depth)
 
 
 def _across_range(part: Part, u: float) -> tuple[float, float]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from jambs.geometry import Point, tangent
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
+from jambs.place.placement import Placement
 from jambs.section.cut_edge import into_wall
 from jambs.section.edges import Edges, part_at
 from jambs.section.part_regions import WOOD
@@ -26,8 +27,17 @@ def box(low: Point, high: Point) -> tuple[Point, ...]:
 def window_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Frame, glass and nailing flange on the side of the cut."""
     placement = kit.placement
-    window, side = placement.opening.window, cut.side.value
-    inside, outside = float(getattr(window.frame_face, side)), float(getattr(window.outside_face, side))
+    window, side, flange = placement.opening.window, cut.side.value, placement.flange_plane
+    faces = (float(getattr(face, side)) for face in (window.frame_face, window.outside_face))
+    regions = frame_regions(placement, *faces)
+    if window.nailing_flange and window.flange_width:
+        fin = box((0.0, flange), (window.flange_width, flange + FLANGE_THICKNESS))
+        regions.append(Region(name="nailing flange", stuff=Stuff.METAL, outline=fin))
+    return regions
+
+
+def frame_regions(placement: Placement, inside: float, outside: float) -> list[Region]:
+    """Lay one side of a frame and the glass in it; ``inside``, ``outside``: how wide it is as seen from there [in]."""
     start, flange, end = placement.inside_edge, placement.flange_plane, placement.outside_edge
     step = min(max(flange, start), end)
     outline: tuple[Point, ...] = (
@@ -46,14 +56,10 @@ def window_regions(kit: Kit, cut: SectionCut) -> list[Region]:
         (-reach - GLASS_SHOWN, middle - GLASS_THICKNESS / 2),
         (-reach + GLASS_IN_FRAME, middle + GLASS_THICKNESS / 2),
     )
-    regions = [
+    return [
         Region(name="window frame", stuff=Stuff.FRAME, outline=outline),
         Region(name="glass", stuff=Stuff.GLASS, outline=glass),
     ]
-    if window.nailing_flange and window.flange_width:
-        fin = box((0.0, flange), (window.flange_width, flange + FLANGE_THICKNESS))
-        regions.append(Region(name="nailing flange", stuff=Stuff.METAL, outline=fin))
-    return regions
 
 
 def space_regions(kit: Kit, cut: SectionCut, edges: Edges) -> list[Region]:

@@ -78,3 +78,11 @@ def test_a_tag_stands_inside_where_it_has_room_and_past_everything_where_it_has_
 def test_a_tag_stands_on_no_line_of_a_leader() -> None:
     (inside,) = place_tags([HEAD], [OUTLINE], boxes=[GLASS], lines=[((10.0, 30.0), (10.0, 20.0))], sizes=SIZES)
     assert inside.center[0] != pytest.approx(10.0) and GLASS.holds(inside.box)
+
+
+def test_tags_that_find_no_room_stand_past_each_other_and_a_bar_is_tagged_at_its_height() -> None:
+    """By hand: a bar at 20 of 30 in a view that is full: its tag stands right of everything, its middle at 20."""
+    bar = Tag(of="bar", edge=((0.0, 20.0), (20.0, 20.0)), inward=(0.0, -1.0), leaves=(-1.0, 0.0))
+    one, two, side = place_tags([HEAD, HEAD, bar], [OUTLINE], boxes=[GLASS, GLASS], lines=[], sizes=SIZES)
+    assert not one.box.overlaps(two.box) and two.box.bottom > one.box.top
+    assert side.center[1] == pytest.approx(20.0) and side.box.left > 20.0

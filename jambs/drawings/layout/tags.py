@@ -7,7 +7,7 @@ section is, so the view keeps the room free and the layouts fill it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import product
+from itertools import count, product
 
 from jambs.drawings.layout.boxes import Box, Segment, boxes_joined
 from jambs.drawings.layout.paper import Sizes
@@ -33,7 +33,7 @@ def place_tags(
     for tag in tags:
         taken = [*boxes[1:], *(one.box for one in placed)]
         found = (one for one in _tries(tag, sizes) if _is_free(one, taken, [*edges, *lines], lines, sizes))
-        placed.append(next(found, None) or _outside(tag, room, sizes))
+        placed.append(next(found, None) or _outside(tag, room, placed, sizes))
     return tuple(placed)
 
 
@@ -52,15 +52,20 @@ def _tag(tag: Tag, foot: Point, *, start: float, past: float, sizes: Sizes) -> P
     return PlacedTag(of=tag.of, center=center, radius=sizes.tag, line=line)
 
 
-def _outside(tag: Tag, room: Box, sizes: Sizes) -> PlacedTag:
-    """Put a tag past everything on the side of its edge; its line points back at the edge."""
-    (x, y), (dx, dy) = _along(tag.edge, 0.5), tag.inward
+def _outside(tag: Tag, room: Box, placed: Sequence[PlacedTag], sizes: Sizes) -> PlacedTag:
+    """Put a tag past everything on the side of its edge, and past other tags; its line points back at the edge."""
+    (x, y), (dx, dy) = _along(tag.edge, 0.5), tag.leaves or tag.inward
     ends = {(0, -1): (x, room.top), (0, 1): (x, room.bottom), (-1, 0): (room.right, y), (1, 0): (room.left, y)}
     foot_x, foot_y = ends[round(dx), round(dy)]
     clear = ACROSS * sizes.factor + sizes.gap
-    at = (foot_x - dx * (clear + sizes.tag), foot_y - dy * (clear + sizes.tag))
-    line = ((at[0] + dx * sizes.tag, at[1] + dy * sizes.tag), (foot_x - dx * sizes.gap, foot_y - dy * sizes.gap))
-    return PlacedTag(of=tag.of, center=at, radius=sizes.tag, line=line)
+    for beyond in count():
+        away = clear + sizes.tag + beyond * (2 * sizes.tag + sizes.gap)
+        at = (foot_x - dx * away, foot_y - dy * away)
+        line = ((at[0] + dx * sizes.tag, at[1] + dy * sizes.tag), (foot_x - dx * sizes.gap, foot_y - dy * sizes.gap))
+        found = PlacedTag(of=tag.of, center=at, radius=sizes.tag, line=line)
+        if not any(found.box.overlaps(one.box) for one in placed):
+            return found
+    raise AssertionError("a tag finds room past all others")
 
 
 def _is_free(

@@ -16,6 +16,7 @@ from jambs.drawings.views.sash import (
 )
 from jambs.drawings.views.seen import Seen, seen
 from jambs.drawings.views.shaped_window import outlines_seen, rough_outline_seen, side_heights, with_its_arcs
+from jambs.drawings.views.unit_dimensions import unit_chains
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewKind, ViewSide
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import points_of
@@ -226,6 +227,7 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
         *_widths(named, ViewSide.BOTTOM),
         *_heights(named, ViewSide.LEFT),
         *(side_heights(kit.placement.opening, from_outside=from_outside) if is_shaped else ()),
+        *unit_chains(kit.placement.opening, from_outside=from_outside),
         *_widths(window, ViewSide.TOP),
         *_heights(window, ViewSide.RIGHT),
     ]

@@ -165,11 +165,15 @@ class Mark:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tag:
-    """A section tag: the name of the view it leads to, the edge that is cut there, the way from it into the opening."""
+    """A section tag: the name of the view it leads to, the edge that is cut there, the way from it into the opening.
+
+    ``leaves``: where there is no room it stands past the view, against this way; against ``inward`` if left out.
+    """
 
     of: str
     edge: Segment
     inward: Point
+    leaves: Point | None = None
 
 
 class ViewKind(Enum):
