@@ -49,7 +49,7 @@ def buy(
         planned = plan_house(lots, effort, progress=progress)
     except StockFault as fault:
         raise Unbuildable(*fault.sentences(job.units)) from None
-    _verify(planned)
+    _verify(planned, job.units)
     record = cutting_record(planned, job, effort, Round())
     with writing_turn(place, job, verb=VERB) as writing:
         _hand_in(writing, record, planned, job, marked, overwrite=overwrite)
@@ -94,7 +94,7 @@ def buy_rest(
             planned, turn = planned_rest(old, marked.kits, job, spoiled, effort, progress=progress)
         except (StockFault, SpoiledError) as error:
             raise Unbuildable(*error.sentences(job.units)) from None
-        _verify(planned)
+        _verify(planned, job.units)
         record = cutting_record(planned, job, effort, turn)
         _hand_in(writing, record, planned, job, marked, kept=kept, overwrite=overwrite)
     return record
@@ -135,9 +135,9 @@ def _hand_in(
         hand_in(writing, with_marks(work, marked, writing.record), overwrite=overwrite)
 
 
-def _verify(planned: Sequence[PlannedLot]) -> None:
+def _verify(planned: Sequence[PlannedLot], units: Units) -> None:
     """Never print a plan that does not add up, also not one that was read from a file."""
-    faults = [f"{one.lot.title}: {fault}" for one in planned for fault in verify_plan(one.plan)]
+    faults = [f"{one.lot.title}: {fault.sentence(units)}" for one in planned for fault in verify_plan(one.plan)]
     if faults:
         raise Unbuildable(*faults, "the plan does not add up and is not printed; run jambs buy again")
 

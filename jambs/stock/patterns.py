@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from jambs.findings import FindingsError
 from jambs.stock.layout import cuts_of, lay_out
 from jambs.stock.plan import StockPlan
 from jambs.stock.solver.certificate import certify
@@ -18,7 +19,7 @@ from jambs.stock.solver.dive import dive
 from jambs.stock.solver.integer_sizes import fold
 from jambs.stock.solver.master import solve_master
 from jambs.stock.solver.pool import Pool, RipColumn
-from jambs.stock.solver.small import SmallEffort, Start
+from jambs.stock.solver.small import NO_LIMIT, SmallEffort, Start
 from jambs.stock.solver.solvers import Backend, backend
 from jambs.stock.verify import verify_plan
 
@@ -40,18 +41,20 @@ class PatternChoice:
 
 
 def fewer_patterns(
-    plan: StockPlan, *, seconds: float = 20.0, seed: int = 0, solver: str | None = None
+    plan: StockPlan, *, seconds: float | None = 20.0, seed: int = 0, solver: str | None = None
 ) -> tuple[PatternChoice, ...]:
     """Plans with fewer and fewer rip patterns, each dearer than the one before; the first is the plan given.
 
     Found by leaving out the least-used pattern and planning again with the others; not proved least.
+    With `seconds=None` no clock stops the search: the same plan and seed give the same table.
     """
     choices = {plan.rip_patterns: _choice(plan)}
-    core, deadline = fold(plan.problem), time.monotonic() + seconds
+    core, deadline = fold(plan.problem), time.monotonic() + (NO_LIMIT if seconds is None else seconds)
+    each = NO_LIMIT if seconds is None else COLUMN_SECONDS
     cuts = cuts_of(plan)
     patterns = _by_use(cuts)
     while plan.problem.is_ripped and len(patterns) > 1 and time.monotonic() < deadline:
-        found = _with_patterns(core, patterns[:-1], backend(solver), seed)
+        found = _with_patterns(core, patterns[:-1], backend(solver), seed, each)
         if found is None or cost_of(core, found) * core.price_unit > (1 + DEAREST) * plan.cost_cents:
             break
         patterns = _used(patterns[:-1], found)
@@ -83,7 +86,7 @@ def _replanned(plan: StockPlan, cuts: Cuts) -> StockPlan:
     other = replace(plan, boards=lay_out(plan.problem, cuts))
     faults = verify_plan(other)
     if faults:
-        raise AssertionError("a plan with fewer patterns does not pass its verification:\n" + "\n".join(faults))
+        raise AssertionError("a plan with fewer patterns does not pass its verification") from FindingsError(*faults)
     return other
 
 
@@ -116,8 +119,8 @@ def _used(patterns: list[Ripping], cuts: Cuts) -> list[Ripping]:
     return sorted(taken, key=lambda one: (-taken[one], one))
 
 
-def _with_patterns(core: Core, patterns: list[Ripping], solver: Backend, seed: int) -> Cuts | None:
-    """Cheapest plan found that rips boards only in the ways given."""
+def _with_patterns(core: Core, patterns: list[Ripping], solver: Backend, seed: int, seconds: float) -> Cuts | None:
+    """Cheapest plan found that rips boards only in the ways given; ``seconds`` for the search over whole columns."""
     state, pool = whole_state(core), Pool(core)
     for board, strips in patterns:
         pool.add(RipColumn(board, strips))
@@ -132,5 +135,5 @@ def _with_patterns(core: Core, patterns: list[Ripping], solver: Backend, seed: i
         if cuts is not None and cost_of(core, cuts) < cost:
             best, cost = cuts, cost_of(core, cuts)
     start = Start(state=state, pool=pool, answer=answer, certificate=certify(core, state, answer.duals))
-    effort = SmallEffort(seconds=COLUMN_SECONDS, nodes=COLUMN_NODES, arcs=0, seed=seed)
+    effort = SmallEffort(seconds=seconds, nodes=COLUMN_NODES, arcs=0, seed=seed)
     return search_columns(core, solver, start, cost - 1, effort) or best

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from jambs.findings import FindingsError
 from jambs.stock.faults import problem_faults
 from jambs.stock.layout import lay_out
 from jambs.stock.plan import Bound, StockPlan
@@ -17,6 +18,7 @@ from jambs.stock.solver.core import LEFT_OVER, Core, Cuts, whole_state
 from jambs.stock.solver.integer_sizes import fold, item_sizes
 from jambs.stock.solver.pool import Pool
 from jambs.stock.solver.search import Run, search
+from jambs.stock.solver.small import NO_LIMIT
 from jambs.stock.solver.solvers import backend
 from jambs.stock.verify import verify_plan
 
@@ -33,10 +35,6 @@ class Progress:
     def gap(self) -> float | None:
         """Part of the cost that is at most left to save."""
         return None if self.cost_cents is None else 1 - self.bound_cents / max(1, self.cost_cents)
-
-
-NO_LIMIT = 1e9
-"""Seconds, when only the stages limit the search."""
 
 
 def plan_stock(
@@ -116,7 +114,7 @@ def _verified(problem: StockProblem, run: Run, cuts: Cuts, is_interrupted: bool)
     )
     faults = verify_plan(plan)
     if faults:
-        raise AssertionError("the plan found does not pass its verification:\n" + "\n".join(faults))
+        raise AssertionError("the plan found does not pass its verification") from FindingsError(*faults)
     return plan
 
 

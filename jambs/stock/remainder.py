@@ -1,4 +1,4 @@
-"""Plan again from what is left: a spoiled board, pieces already cut, drops taken up."""
+"""Plan again from what is left: a spoiled board, pieces already cut."""
 
 from __future__ import annotations
 
@@ -8,7 +8,6 @@ from dataclasses import replace
 
 from jambs.stock.plan import StockPlan
 from jambs.stock.problem import Stock, StockProblem
-from jambs.stock.views import Drop
 
 
 def remaining_problem(
@@ -17,12 +16,11 @@ def remaining_problem(
     done: Iterable[int] = (),
     spoiled: Iterable[int] = (),
     saved: Mapping[str, int] | None = None,
-    drops: Iterable[Drop] = (),
 ) -> StockProblem:
     """The problem that is left when some boards are cut and some are spoiled.
 
     Boards not yet touched are on hand at no price; more of each kind can still be bought within its supply.
-    `saved` counts pieces, by mark, that came good from spoiled boards; `drops` are kept as boards.
+    `saved` counts pieces, by mark, that came good from spoiled boards.
 
     Raises:
         ValueError: a board number or a mark is not in the plan.
@@ -39,7 +37,7 @@ def remaining_problem(
         if piece.count > made[piece.mark]
     )
     whole = Counter(board.stock for board in plan.boards if board.number not in done | spoiled)
-    return replace(plan.problem, pieces=pieces, stock=(*drops_as_stock(drops), *_on_hand(plan, whole)))
+    return replace(plan.problem, pieces=pieces, stock=tuple(_on_hand(plan, whole)))
 
 
 def _known(plan: StockPlan, numbers: frozenset[int], marks: set[str]) -> None:
@@ -64,18 +62,3 @@ def _on_hand(plan: StockPlan, whole: Mapping[Stock, int]) -> list[Stock]:
         elif stock.supply > taken[stock]:
             boards.append(replace(stock, supply=stock.supply - taken[stock]))
     return boards
-
-
-def drops_as_stock(drops: Iterable[Drop], *, price_cents: int = 0) -> tuple[Stock, ...]:
-    """Kept drops as boards on hand, one each; their ends and edges are trimmed again."""
-    return tuple(
-        Stock(
-            name=f"drop of board {drop.board}, {drop.length} long",
-            length=drop.length,
-            width=drop.width,
-            price_cents=price_cents,
-            supply=1,
-            on_hand=True,
-        )
-        for drop in drops
-    )

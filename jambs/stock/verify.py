@@ -6,89 +6,129 @@ import itertools
 from collections import Counter
 from collections.abc import Iterator
 
+from jambs.findings import Subject
 from jambs.stock.plan import PlannedBoard, PlannedStrip, StockPlan
+from jambs.stock.plan_findings import (
+    BoardNotGiven,
+    BoundOverCost,
+    CutAnotherNumber,
+    CutToAnotherLength,
+    KerfLost,
+    LengthRipped,
+    NothingCut,
+    NumbersAskew,
+    OnBoard,
+    OutsideTrims,
+    PieceNotGiven,
+    PlanFinding,
+    StripOfAnotherWidth,
+    StripUnderSafe,
+    SupplyPassed,
+)
 from jambs.stock.problem import Piece, StockProblem
 
+STRIP = "strip"
+"""What a strip is called where it lies beside another; a piece is called by its mark."""
 
-def verify_plan(plan: StockPlan) -> tuple[str, ...]:
-    """Faults of a plan in words; none when every kerf, trim, edge, count, width, supply and cost is right."""
-    problem = plan.problem
-    pieces = {piece.mark: piece for piece in problem.pieces}
-    faults = [fault for board in plan.boards for fault in _board_faults(problem, board, pieces)]
-    return (*faults, *_count_faults(plan), *_supply_faults(plan), *_bound_faults(plan))
+Span = tuple[int, int, str]
+"""From where, to where, and what."""
 
 
-def _board_faults(problem: StockProblem, board: PlannedBoard, pieces: dict[str, Piece]) -> Iterator[str]:
-    where = f"board {board.number}"
+def verify_plan(plan: StockPlan) -> tuple[PlanFinding, ...]:
+    """Faults of a plan; none when every kerf, trim, edge, count, width, supply and cost is right."""
+    about = plan.problem.subject
+    faults = [fault for board in plan.boards for fault in _board_faults(plan.problem, board, about)]
+    return (*faults, *_count_faults(plan, about), *_supply_faults(plan, about), *_bound_faults(plan, about))
+
+
+def _board_faults(problem: StockProblem, board: PlannedBoard, about: Subject) -> Iterator[PlanFinding]:
+    where = OnBoard(board=board.number)
     if board.stock not in problem.stock:
-        yield f"{where}: {board.stock.name} is not among the stock given."
+        yield BoardNotGiven(subject=about, where=where, name=board.stock.name)
     if not board.strips:
-        yield f"{where}: nothing is cut from it."
+        yield NothingCut(subject=about, where=where)
     if problem.is_ripped:
-        yield from _across_faults(problem, board, where)
+        yield from _across_faults(problem, board, about)
     elif len(board.strips) != 1:
-        yield f"{where}: {len(board.strips)} strips on a length that is only crosscut."
+        yield LengthRipped(subject=about, where=where, count=len(board.strips))
+    pieces = {piece.mark: piece for piece in problem.pieces}
     for number, strip in enumerate(board.strips, start=1):
-        yield from _strip_faults(problem, board, strip, f"{where}, strip {number}", pieces)
+        there = OnBoard(board=board.number, strip=number)
+        if not strip.pieces:
+            yield NothingCut(subject=about, where=there)
+        yield from _along_faults(problem, board, strip, there)
+        yield from _piece_faults(problem, strip, there, pieces)
 
 
-def _across_faults(problem: StockProblem, board: PlannedBoard, where: str) -> Iterator[str]:
-    saw = problem.saw
-    spans = [(strip.start, strip.start + strip.width, "strip") for strip in board.strips]
+def _across_faults(problem: StockProblem, board: PlannedBoard, about: Subject) -> Iterator[PlanFinding]:
+    saw, across = problem.saw, OnBoard(board=board.number, is_across=True)
+    spans = [(strip.start, strip.start + strip.width, STRIP) for strip in board.strips]
     first, last = saw.edge_loss, board.stock.width - saw.far_edge_loss
-    yield from _span_faults(spans, first, last, saw.rip_kerf, f"{where}, across")
+    yield from _span_faults(spans, (first, last), saw.rip_kerf, across, about)
     for strip in board.strips:
         if strip.width < saw.least_strip:
-            yield f"{where}: a strip {strip.width} wide is under the safe {saw.least_strip}."
+            where = OnBoard(board=board.number)
+            yield StripUnderSafe(subject=about, where=where, width=strip.width, least=saw.least_strip)
 
 
-def _strip_faults(
-    problem: StockProblem, board: PlannedBoard, strip: PlannedStrip, where: str, pieces: dict[str, Piece]
-) -> Iterator[str]:
+def _along_faults(
+    problem: StockProblem, board: PlannedBoard, strip: PlannedStrip, where: OnBoard
+) -> Iterator[PlanFinding]:
     saw = problem.saw
-    if not strip.pieces:
-        yield f"{where}: nothing is cut from it."
     spans = [(piece.start, piece.end, piece.mark) for piece in strip.pieces]
-    yield from _span_faults(spans, saw.end_trim, board.stock.length - saw.end_trim, saw.crosscut_kerf, where)
+    within = (saw.end_trim, board.stock.length - saw.end_trim)
+    yield from _span_faults(spans, within, saw.crosscut_kerf, where, problem.subject)
+
+
+def _piece_faults(
+    problem: StockProblem, strip: PlannedStrip, where: OnBoard, pieces: dict[str, Piece]
+) -> Iterator[PlanFinding]:
+    about = problem.subject
     for placed in strip.pieces:
-        piece = pieces.get(placed.mark)
+        mark, piece, cut = placed.mark, pieces.get(placed.mark), placed.end - placed.start
         if piece is None:
-            yield f"{where}: {placed.mark} is not among the pieces."
+            yield PieceNotGiven(subject=about, where=where, mark=mark)
             continue
-        if placed.end - placed.start != piece.length + piece.miter_allowance:
-            yield f"{where}: {placed.mark} is cut {placed.end - placed.start} long, not {piece.sawn_length}."
+        if cut != piece.sawn_length:
+            yield CutToAnotherLength(subject=about, where=where, mark=mark, cut=cut, wanted=piece.sawn_length)
         if problem.is_ripped and strip.width != piece.width:
-            yield f"{where}: {placed.mark} is {piece.width} wide, but the strip {strip.width}."
+            yield StripOfAnotherWidth(subject=about, where=where, mark=mark, width=piece.width, strip_width=strip.width)
 
 
-def _span_faults(spans: list[tuple[int, int, str]], first: int, last: int, kerf: int, where: str) -> Iterator[str]:
+def _span_faults(
+    spans: list[Span], within: tuple[int, int], kerf: int, where: OnBoard, about: Subject
+) -> Iterator[PlanFinding]:
     """Spans within the trims, each a kerf or more from the one before."""
+    first, last = within
     for start, end, name in spans:
         if start < first or end > last:
-            yield f"{where}: {name} at {start} to {end} is outside {first} to {last}."
+            yield OutsideTrims(subject=about, where=where, name=name, start=start, end=end, first=first, last=last)
     for (_, end, name), (start, _, following) in itertools.pairwise(spans):
         if start - end < kerf:
-            yield f"{where}: {start - end} between {name} and {following}, but the kerf is {kerf}."
+            yield KerfLost(subject=about, where=where, between=start - end, name=name, following=following, kerf=kerf)
 
 
-def _count_faults(plan: StockPlan) -> Iterator[str]:
+def _count_faults(plan: StockPlan, about: Subject) -> Iterator[PlanFinding]:
     cut = Counter(placed.mark for board in plan.boards for strip in board.strips for placed in strip.pieces)
     for piece in plan.problem.pieces:
         if cut[piece.mark] != piece.count:
-            yield f"{piece.mark}: cut {cut[piece.mark]} times, but {piece.count} are wanted."
+            yield CutAnotherNumber(subject=about, mark=piece.mark, cut=cut[piece.mark], wanted=piece.count)
 
 
-def _supply_faults(plan: StockPlan) -> Iterator[str]:
+def _supply_faults(plan: StockPlan, about: Subject) -> Iterator[PlanFinding]:
     taken = Counter(board.stock for board in plan.boards)
     given = Counter(plan.problem.stock)
     for stock, count in taken.items():
-        if stock.supply is not None and count > stock.supply * max(1, given[stock]):
-            yield f"{stock.name}: {count} boards are taken, but there are only {stock.supply}."
-    numbers = [board.number for board in plan.boards]
-    if numbers != list(range(1, len(numbers) + 1)):
-        yield f"boards are numbered {numbers}, not from 1 on."
+        if stock.supply is None:
+            continue
+        supply = stock.supply * max(1, given[stock])
+        if count > supply:
+            yield SupplyPassed(subject=about, name=stock.name, taken=count, supply=supply)
+    numbers = tuple(board.number for board in plan.boards)
+    if numbers != tuple(range(1, len(numbers) + 1)):
+        yield NumbersAskew(subject=about, numbers=numbers)
 
 
-def _bound_faults(plan: StockPlan) -> Iterator[str]:
+def _bound_faults(plan: StockPlan, about: Subject) -> Iterator[PlanFinding]:
     if plan.bound.best_cents > plan.cost_cents:
-        yield f"the bound {plan.bound.best_cents} is over the cost {plan.cost_cents}: one of them is wrong."
+        yield BoundOverCost(subject=about, bound=plan.bound.best_cents, cost=plan.cost_cents)

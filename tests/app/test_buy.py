@@ -10,11 +10,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from said import SaidFinding
 from shops import Shop, shop
 
 from jambs.app.buy import buy
 from jambs.app.chain import Unbuildable
 from jambs.app.writing import PaperFolder
+from jambs.findings import Severity
 from jambs.job import read_job
 from jambs.sheets.cutting_rest import SpoiledError, board_marks
 from jambs.stock import plan_stock
@@ -206,9 +208,10 @@ def test_an_interrupt_gives_the_best_plan_so_far(priced: Shop, monkeypatch: pyte
 
 
 def test_a_plan_that_does_not_add_up_is_not_printed(priced: Shop, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("jambs.app.buy.verify_plan", lambda plan: ("board 1: a kerf is lost.",))
+    fault = SaidFinding(severity=Severity.STOP, text="a kerf is lost.")
+    monkeypatch.setattr("jambs.app.buy.verify_plan", lambda plan: (fault,))
     result = priced.run("buy", "house", "--stages", "0")
-    assert result.exit_code == 1 and "a kerf is lost." in result.stderr
+    assert result.exit_code == 1 and ": a kerf is lost.\n" in result.stderr
     assert not (priced.output / "cutting").exists()
 
 

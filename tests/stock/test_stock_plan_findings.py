@@ -1,13 +1,17 @@
-"""A plan sawn by hand: right as it is, and each fault told where it begins and not before."""
+"""A plan sawn by hand: right as it is, and each fault told where it begins, not before, and alone."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from typing import Any
 
+import finding_rows
 import pytest
+from finding_rows import Case, Row, codes_in, each
+from said import sentences
 
-from jambs.stock import Piece, SawSettings, Stock, StockProblem
+from jambs.findings import Severity, Subject
+from jambs.stock import Piece, SawSettings, Stock, StockProblem, plan_findings
 from jambs.stock.plan import Bound, PlacedPiece, PlannedBoard, PlannedStrip, StockPlan
 from jambs.stock.problem import LotKind
 from jambs.stock.verify import verify_plan
@@ -27,126 +31,181 @@ def strip(start: int, width: int, *pieces: tuple[str, int, int]) -> PlannedStrip
     )
 
 
-def plan(*strips: PlannedStrip, kind: str = "boards", **changes: Any) -> StockPlan:
+FIRST, SECOND = strip(4, 50, ("A", 10, 210), ("B", 218, 328)), strip(60, 46, ("C", 10, 328))
+ONE_LENGTH = strip(0, 0, ("A", 10, 210), ("B", 218, 328))
+
+
+def plan(*strips: PlannedStrip, kind: LotKind = LotKind.BOARDS, **changes: Any) -> StockPlan:
     """One board, full to the last step: 4 + 50 + 6 + 46 + 3 = 109 wide, 10 + 200 + 8 + 110 + 10 = 338 long."""
-    found = strips or (strip(4, 50, ("A", 10, 210), ("B", 218, 328)), strip(60, 46, ("C", 10, 328)))
-    problem = StockProblem(kind=kind, pieces=PIECES, stock=(BOARD,), saw=SAW)  # type: ignore[arg-type]
+    problem = StockProblem(kind=kind, pieces=PIECES, stock=(BOARD,), saw=SAW, group="poplar")
     whole = StockPlan(
         problem=problem,
-        boards=(PlannedBoard(number=1, stock=BOARD, strips=found),),
+        boards=(PlannedBoard(number=1, stock=BOARD, strips=strips or (FIRST, SECOND)),),
         bound=Bound(certified_cents=900, solver_cents=0, prices={}),
     )
     return replace(whole, **changes)
+
+
+def of(*strips: PlannedStrip, kind: LotKind = LotKind.BOARDS) -> Case:
+    return lambda: verify_plan(plan(*strips, kind=kind))
+
+
+def asked(**changes: Any) -> Case:
+    """The right plan, of a problem that is another in these fields."""
+    whole = plan()
+    return lambda: verify_plan(replace(whole, problem=replace(whole.problem, **changes)))
+
+
+def boards(stock: Stock, numbers: tuple[int, ...], *given: Stock) -> Case:
+    """The board cut so many times, its pieces wanted as often, from what is given."""
+    whole = plan()
+    pieces = tuple(replace(piece, count=len(numbers)) for piece in PIECES)
+    problem = replace(whole.problem, stock=given, pieces=pieces)
+    cut = tuple(replace(whole.boards[0], number=number, stock=stock) for number in numbers)
+    return lambda: verify_plan(replace(whole, problem=problem, boards=cut))
+
+
+def bound(**cents: Any) -> Case:
+    whole = plan()
+    return lambda: verify_plan(replace(whole, bound=replace(whole.bound, **cents)))
+
+
+ENDLESS, FOREIGN = replace(BOARD, supply=None), replace(BOARD, name="1x8")
+ROWS = [
+    Row(
+        code="board-not-given", appears=boards(FOREIGN, (1,), BOARD), quiet=boards(BOARD, (1,), BOARD, FOREIGN),
+        inch="board 1: 1x8 is not among the stock given.",
+        about=Subject.stock("poplar"), severity=Severity.STOP,
+    ),
+    Row(
+        code="nothing-cut", appears=of(FIRST, SECOND, strip(112, 0)), quiet=of(),
+        inch="board 1, strip 3: nothing is cut from it.",
+    ),
+    Row(
+        code="length-ripped", quiet=of(ONE_LENGTH, kind=LotKind.LENGTHS),
+        appears=of(ONE_LENGTH, strip(0, 0, ("C", 10, 328)), kind=LotKind.LENGTHS),
+        inch="board 1: 2 strips on a length that is only crosscut.",
+    ),
+    Row(
+        code="strip-under-safe",
+        appears=asked(saw=replace(SAW, least_strip=47)), quiet=asked(saw=replace(SAW, least_strip=46)),
+        inch="board 1: a strip 46 wide is under the safe 47.",
+    ),
+    Row(  # 109 wide, 3 off its far edge: 106 are left, and 60 + 46 are 106
+        code="outside-trims", appears=of(FIRST, strip(61, 46, ("C", 10, 328))), quiet=of(),
+        inch="board 1, across: strip at 61 to 107 is outside 4 to 106.",
+    ),
+    Row(
+        code="outside-trims", appears=of(strip(3, 50, ("A", 10, 210), ("B", 218, 328)), SECOND), quiet=of(),
+        inch="board 1, across: strip at 3 to 53 is outside 4 to 106.",
+    ),
+    Row(
+        code="outside-trims", appears=of(strip(4, 50, ("A", 9, 209), ("B", 218, 328)), SECOND), quiet=of(),
+        inch="board 1, strip 1: A at 9 to 209 is outside 10 to 328.",
+    ),
+    Row(
+        code="outside-trims", appears=of(strip(4, 50, ("A", 10, 210), ("B", 219, 329)), SECOND), quiet=of(),
+        inch="board 1, strip 1: B at 219 to 329 is outside 10 to 328.",
+    ),
+    Row(
+        code="kerf-lost", appears=of(strip(4, 50, ("B", 10, 120), ("A", 127, 327)), SECOND),
+        quiet=of(strip(4, 50, ("B", 10, 120), ("A", 128, 328)), SECOND),
+        inch="board 1, strip 1: 7 between B and A, but the kerf is 8.",
+    ),
+    Row(
+        code="kerf-lost", appears=of(FIRST, strip(59, 46, ("C", 10, 328))), quiet=of(),
+        inch="board 1, across: 5 between strip and strip, but the kerf is 6.",
+    ),
+    Row(
+        code="piece-not-given", appears=of(strip(4, 50, ("A", 10, 210), ("D", 218, 328)), SECOND), quiet=of(),
+        inch="board 1, strip 1: D is not among the pieces.",
+    ),
+    Row(  # 107 and 3 for its miters
+        code="cut-to-another-length", appears=of(strip(4, 50, ("A", 10, 210), ("B", 218, 327)), SECOND), quiet=of(),
+        inch="board 1, strip 1: B is cut 109 long, not 110.",
+    ),
+    Row(
+        code="strip-of-another-width", appears=of(FIRST, strip(60, 45, ("C", 10, 328))), quiet=of(),
+        inch="board 1, strip 2: C is 46 wide, but the strip 45.",
+    ),
+    Row(
+        code="cut-another-number", appears=of(strip(4, 50, ("A", 10, 210)), SECOND), quiet=of(),
+        inch="B: cut 0 times, but 1 are wanted.",
+    ),
+    Row(
+        code="supply-passed", appears=boards(BOARD, (1, 2), BOARD), quiet=boards(BOARD, (1, 2), BOARD, BOARD),
+        inch="1x6: 2 boards are taken, but there are only 1.",
+    ),
+    Row(  # two rows of the same board, one of each
+        code="supply-passed", appears=boards(BOARD, (1, 2, 3), BOARD, BOARD), quiet=boards(ENDLESS, (1, 2, 3), ENDLESS),
+        inch="1x6: 3 boards are taken, but there are only 2.",
+    ),
+    Row(
+        code="numbers-askew", appears=boards(ENDLESS, (1, 3), ENDLESS), quiet=boards(ENDLESS, (1, 2), ENDLESS),
+        inch="boards are numbered 1, 3, not from 1 on.",
+    ),
+    Row(
+        code="numbers-askew", appears=boards(ENDLESS, (2, 1), ENDLESS), quiet=of(),
+        inch="boards are numbered 2, 1, not from 1 on.",
+    ),
+    Row(
+        code="bound-over-cost", appears=bound(solver_cents=901), quiet=bound(solver_cents=900),
+        inch="the bound 901 is over the cost 900: one of them is wrong.",
+    ),
+    Row(
+        code="bound-over-cost", appears=bound(certified_cents=901), quiet=bound(certified_cents=675),
+        inch="the bound 901 is over the cost 900: one of them is wrong.",
+    ),
+]  # fmt: skip
+
+
+@each(ROWS)
+def test_it_appears_and_just_does_not(row: Row) -> None:
+    finding_rows.check(row)
+
+
+def test_every_code_has_its_row() -> None:
+    assert codes_in(plan_findings) == {row.code for row in ROWS}
+
+
+ALONE = {"nothing-cut": 3, "length-ripped": 1, "piece-not-given": 2}
+"""What comes with some: a strip of nothing takes no kerf and is none; a foreign piece is not the one that is wanted."""
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: row.code)
+def test_each_fault_is_told_alone(row: Row) -> None:
+    told = list(row.appears())
+    assert len(told) == ALONE.get(row.code, 1), sentences(told)
 
 
 def test_a_board_full_to_the_last_step_is_right() -> None:
     assert verify_plan(plan()) == ()
 
 
-FIRST, SECOND = strip(4, 50, ("A", 10, 210), ("B", 218, 328)), strip(60, 46, ("C", 10, 328))
-
-
-@pytest.mark.parametrize(
-    ("strips", "faults"),
-    [
-        (
-            (strip(4, 50, ("A", 9, 209), ("B", 218, 328)), SECOND),
-            ("board 1, strip 1: A at 9 to 209 is outside 10 to 328.",),
-        ),
-        (
-            (strip(4, 50, ("A", 10, 210), ("B", 219, 329)), SECOND),
-            ("board 1, strip 1: B at 219 to 329 is outside 10 to 328.",),
-        ),
-        (
-            (strip(4, 50, ("B", 10, 120), ("A", 127, 327)), SECOND),
-            ("board 1, strip 1: 7 between B and A, but the kerf is 8.",),
-        ),
-        (
-            (strip(4, 50, ("A", 10, 210), ("B", 218, 327)), SECOND),
-            ("board 1, strip 1: B is cut 109 long, not 110.",),
-        ),
-        (
-            (strip(3, 50, ("A", 10, 210), ("B", 218, 328)), SECOND),
-            ("board 1, across: strip at 3 to 53 is outside 4 to 106.",),
-        ),
-        (
-            (FIRST, strip(61, 46, ("C", 10, 328))),
-            ("board 1, across: strip at 61 to 107 is outside 4 to 106.",),
-        ),
-        (
-            (strip(4, 50, ("A", 10, 210), ("B", 218, 328)), strip(59, 46, ("C", 10, 328))),
-            ("board 1, across: 5 between strip and strip, but the kerf is 6.",),
-        ),
-        (
-            (FIRST, strip(60, 45, ("C", 10, 328))),
-            ("board 1, strip 2: C is 46 wide, but the strip 45.",),
-        ),
-        (
-            (FIRST, SECOND, strip(106, 0)),
-            (
-                "board 1, across: 0 between strip and strip, but the kerf is 6.",
-                "board 1: a strip 0 wide is under the safe 20.",
-                "board 1, strip 3: nothing is cut from it.",
-            ),
-        ),
-        (
-            (strip(4, 50, ("A", 10, 210), ("D", 218, 328)), SECOND),
-            ("board 1, strip 1: D is not among the pieces.", "B: cut 0 times, but 1 are wanted."),
-        ),
-    ],
-)
-def test_each_fault_is_told_alone(strips: tuple[PlannedStrip, ...], faults: tuple[str, ...]) -> None:
-    assert verify_plan(plan(*strips)) == faults
-
-
-def test_the_narrowest_safe_strip_is_still_safe() -> None:
-    saw = replace(SAW, least_strip=46)
-    whole = plan()
-    assert verify_plan(replace(whole, problem=replace(whole.problem, saw=saw))) == ()
-    saw = replace(SAW, least_strip=47)
-    told = verify_plan(replace(whole, problem=replace(whole.problem, saw=saw)))
-    assert told == ("board 1: a strip 46 wide is under the safe 47.",)
+def test_a_strip_of_nothing_is_told_in_every_way_it_is_wrong() -> None:
+    """It begins where the far edge is trimmed, with no kerf before it."""
+    assert sentences(verify_plan(plan(FIRST, SECOND, strip(106, 0)))) == [
+        "board 1, across: 0 between strip and strip, but the kerf is 6.",
+        "board 1: a strip 0 wide is under the safe 20.",
+        "board 1, strip 3: nothing is cut from it.",
+    ]
 
 
 def test_lengths_are_one_strip_and_their_width_is_not_asked() -> None:
-    one = strip(0, 0, ("A", 10, 210), ("B", 218, 328))
-    whole = plan(one, kind=LotKind.LENGTHS)
-    assert verify_plan(whole) == ("C: cut 0 times, but 1 are wanted.",)
-    two = replace(whole.boards[0], strips=(one, strip(0, 0, ("C", 10, 328))))
-    assert verify_plan(replace(whole, boards=(two,))) == ("board 1: 2 strips on a length that is only crosscut.",)
+    assert sentences(verify_plan(plan(ONE_LENGTH, kind=LotKind.LENGTHS))) == ["C: cut 0 times, but 1 are wanted."]
 
 
-def test_supplies_and_numbers() -> None:
-    """Two rows of the same stock, one board each: two may be taken, three may not."""
-    whole = plan()
-    doubled = replace(whole.problem, stock=(BOARD, BOARD), pieces=tuple(replace(p, count=2) for p in PIECES))
-    pair = (whole.boards[0], replace(whole.boards[0], number=2))
-    assert verify_plan(replace(whole, problem=doubled, boards=pair)) == ()
-    single = replace(doubled, stock=(BOARD,))
-    told = "1x6: 2 boards are taken, but there are only 1."
-    assert verify_plan(replace(whole, problem=single, boards=pair)) == (told,)
-    endless = replace(BOARD, supply=None)
-    free = tuple(replace(board, stock=endless) for board in pair)
-    assert verify_plan(replace(whole, problem=replace(single, stock=(endless,)), boards=free)) == ()
-    askew = (whole.boards[0], replace(whole.boards[0], number=3))
-    assert verify_plan(replace(whole, problem=doubled, boards=askew)) == ("boards are numbered [1, 3], not from 1 on.",)
-
-
-def test_a_board_with_nothing_on_it_and_a_foreign_one() -> None:
+def test_a_board_with_nothing_on_it() -> None:
     whole = plan()
     bare = PlannedBoard(number=2, stock=BOARD, strips=())
     free = replace(whole.problem, stock=(BOARD, BOARD))
-    assert verify_plan(replace(whole, problem=free, boards=(*whole.boards, bare))) == (
-        "board 2: nothing is cut from it.",
-    )
-    foreign = replace(whole.boards[0], stock=replace(BOARD, name="1x8"))
-    assert "board 1: 1x8 is not among the stock given." in verify_plan(replace(whole, boards=(foreign,)))
+    told = verify_plan(replace(whole, problem=free, boards=(*whole.boards, bare)))
+    assert sentences(told) == ["board 2: nothing is cut from it."]
 
 
-def test_a_bound_at_the_cost_is_right_and_over_it_wrong() -> None:
+def test_what_is_left_to_save_is_counted_from_the_cost() -> None:
+    """At the bound of 900 nothing, at 675 a quarter of 900."""
     whole = plan()
     assert whole.is_optimal and whole.gap == 0
-    over = replace(whole, bound=replace(whole.bound, solver_cents=901))
-    assert verify_plan(over) == ("the bound 901 is over the cost 900: one of them is wrong.",)
     under = replace(whole, bound=replace(whole.bound, certified_cents=675))
-    assert verify_plan(under) == () and not under.is_optimal and under.gap == 0.25
+    assert not under.is_optimal and under.gap == 0.25

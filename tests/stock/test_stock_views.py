@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import itertools
 import json
-from dataclasses import replace
 
 import pytest
 from stock_cases import few_jambs, jambs
@@ -14,7 +13,7 @@ from jambs.stock.patterns import fewer_patterns, pick_pattern
 from jambs.stock.plan import StockPlan
 from jambs.stock.planfile import plan_from_dict, plan_to_dict
 from jambs.stock.problem import LotKind
-from jambs.stock.remainder import drops_as_stock, remaining_problem
+from jambs.stock.remainder import remaining_problem
 from jambs.stock.verify import verify_plan
 from jambs.stock.views import (
     drops,
@@ -41,7 +40,7 @@ def trim() -> StockPlan:
         stock=(Stock(name="casing", length=1000, price_cents=700),),
         saw=SawSettings(crosscut_kerf=5, end_trim=10),
     )
-    return plan_stock(problem, seconds=20)
+    return plan_stock(problem, seconds=None, stages=1)
 
 
 def test_board_is_pieces_kerfs_trims_and_drop(trim: StockPlan) -> None:
@@ -115,21 +114,10 @@ def test_saved_pieces_of_a_spoiled_board_count(trim: StockPlan) -> None:
         remaining_problem(trim, saved={"sill": 1})
 
 
-def test_drops_are_taken_up_by_the_next_plan(trim: StockPlan) -> None:
-    kept = drops(trim, least_length=200)
-    problem = replace(
-        trim.problem,
-        pieces=(Piece(mark="next", length=kept[0].length - 20),),
-        stock=(*drops_as_stock(kept), *trim.problem.stock),
-    )
-    again = plan_stock(problem, seconds=20)
-    assert again.cost_cents == 0 and again.boards[0].stock.on_hand
-
-
 def test_fewer_patterns_cost_more_and_are_verified() -> None:
-    plan = plan_stock(jambs("jambs_120_6_40_1"), seconds=2)
-    choices = fewer_patterns(plan, seconds=5)
-    assert choices[0].cost_cents == plan.cost_cents or choices[0].cost_cents < plan.cost_cents
+    plan = plan_stock(jambs("jambs_120_6_40_1"), seconds=None, stages=0)
+    choices = fewer_patterns(plan, seconds=None)
+    assert choices[0].cost_cents <= plan.cost_cents
     for more, fewer in itertools.pairwise(choices):
         assert fewer.patterns < more.patterns and fewer.cost_cents > more.cost_cents
     assert len(choices) > 1 and all(verify_plan(choice.plan) == () for choice in choices)

@@ -123,7 +123,7 @@ def _planned(lot: Lot, clock: _Clock, progress: LotProgress | None) -> PlannedLo
 def _choices(plan: StockPlan, clock: _Clock, seconds: float) -> tuple[PatternChoice, ...]:
     try:
         spare = 0.0 if clock.is_interrupted else PATTERN_SHARE * seconds
-        return fewer_patterns(plan, seconds=spare if clock.effort.stages is None else 60.0, seed=clock.effort.seed)
+        return fewer_patterns(plan, seconds=spare if clock.effort.stages is None else None, seed=clock.effort.seed)
     except KeyboardInterrupt:
         clock.is_interrupted = True
         return fewer_patterns(plan, seconds=0.0, seed=clock.effort.seed)

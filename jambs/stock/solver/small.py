@@ -14,6 +14,9 @@ from jambs.stock.solver.master import MasterAnswer, solve_master
 from jambs.stock.solver.pool import CrosscutColumn, Pool
 from jambs.stock.solver.solvers import Backend
 
+NO_LIMIT = 1e9
+"""Seconds of a search that only its stages or nodes limit."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SmallEffort:
