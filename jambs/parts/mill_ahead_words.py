@@ -28,7 +28,7 @@ def _width(one: RippedAhead) -> tuple[str, str, float, float]:
 def _line(group: list[RippedAhead], kit: Kit, units: Units) -> Line:
     first, who = group[0], _who([one.part for one in group], kit)
     if first.source is Source.WHOLE_BOARD and not first.leaves:
-        rest = f" at worst, and no board at hand gives it: wait for the tape, or glue up to {units.text(first.wanted)}."
+        rest = f" at worst, and no board at hand gives it: wait for the tape, or glue up to {units.text(first.wanted)}"
         return f"{who} may need", units.text(first.wanted), rest
     verb = "glue up to" if first.source is Source.PANEL else "rip to"
     leaves = f", that leaves {units.text(first.leaves)}"
@@ -37,7 +37,7 @@ def _line(group: list[RippedAhead], kit: Kit, units: Units) -> Line:
     if first.source is Source.WHOLE_BOARD:
         short = units.text(first.wanted - first.width)
         leaves += f", all that a board at hand gives: {short} less than may be needed at worst"
-    return f"{who}: {verb}", units.text(first.width), f"{leaves}."
+    return f"{who}: {verb}", units.text(first.width), leaves
 
 
 def _who(parts: list[Part], kit: Kit) -> str:

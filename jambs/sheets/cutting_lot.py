@@ -9,7 +9,8 @@ from itertools import groupby
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import FINE, Units, length_text
-from jambs.parts.cuts import End, Miter
+from jambs.parts.cuts import Edge, End
+from jambs.parts.end_slants import end_slants
 from jambs.sheets.marks import part_runs, runs
 from jambs.sheets.money import money, money_text, percent_text
 from jambs.stock.house.house_pieces import CutPiece
@@ -20,7 +21,7 @@ from jambs.stock.plan import PlannedBoard, PlannedStrip
 from jambs.stock.planfile import plan_to_dict
 from jambs.stock.problem import LotKind
 from jambs.stock.views import drops, near_equal_widths, rip_list
-from jambs.values import Record, size
+from jambs.values import Record, number, size
 
 SCOPE = {
     LotKind.LENGTHS: "crosscut only",
@@ -232,7 +233,7 @@ class _Bench:
             "start": self.size(start),
             "end": self.size(start + one.piece.length),
             "length": self.size(one.piece.length),
-            "miters": [end in _mitered(one) for end in (End.START, End.FINISH)],
+            "slants": _slants(one, self.units),
             "plus": bool(one.allowance),
             "is_planned": one.is_planned,
         }
@@ -340,5 +341,12 @@ class _Bench:
         return rows
 
 
-def _mitered(one: CutPiece) -> Sequence[End]:
-    return [cut.end for cut in one.part.cuts if isinstance(cut, Miter)]
+def _slants(one: CutPiece, units: Units) -> list[list[float]]:
+    """How far the start and the finish stand in from the piece's length, each at the lower and the upper edge as it is
+    drawn, in the units of the job; the longer edge is drawn below. Strips to glue up are cut square.
+    """
+    if one.glued:
+        return [[0.0, 0.0], [0.0, 0.0]]
+    slants = end_slants(one.part)
+    below, above = sorted(Edge, key=lambda edge: sum(slants[end][edge] for end in End))
+    return [[number(slants[end][edge], units=units) for edge in (below, above)] for end in (End.START, End.FINISH)]

@@ -29,20 +29,20 @@ def lines(spare: float = WORST, **paths: Any) -> list[str]:
 
 def test_a_board_that_gives_the_worst_is_ripped_to_it() -> None:
     # 4 11/16 + 1/32 proud = 4 23/32; 11/32 more is 5 1/16, and 1x6 gives 5 1/2 - 1/8.
-    assert lines() == ['all jambs: rip to 5 1/16", that leaves 11/32".']
+    assert lines() == ['all jambs: rip to 5 1/16", that leaves 11/32"']
 
 
 @pytest.mark.parametrize(
     ("boards", "said"),
     [
         # 5 1/4 + 1/32 = 5 9/32; at worst 5 5/8, and 1x6 gives 5 3/8.
-        (("1x6", "1x8"), 'all jambs: rip to 5 5/8", that leaves 11/32", out of 1x8 poplar and not of 1x6 poplar.'),
+        (("1x6", "1x8"), 'all jambs: rip to 5 5/8", that leaves 11/32", out of 1x8 poplar and not of 1x6 poplar'),
         (
             ("1x6",),
             'all jambs: rip to 5 3/8", that leaves 3/32", all that a board at hand gives: 1/4" less than may be needed '
-            "at worst.",
+            "at worst",
         ),
-        (("1x4",), 'all jambs: glue up to 5 5/8", that leaves 11/32".'),
+        (("1x4",), 'all jambs: glue up to 5 5/8", that leaves 11/32"'),
     ],
 )
 def test_no_board_is_asked_for_more_than_it_has(boards: tuple[str, ...], said: str) -> None:
@@ -53,16 +53,15 @@ def test_a_board_that_has_nothing_over_waits_for_the_tape() -> None:
     # 5 11/32 + 1/32 = 5 3/8, just what 1x6 gives; 5 23/32 at worst.
     (said,) = lines(position={"interior_depth": "5 11/32"}, shop__boards=[{"nominal": "1x6", "stock": "poplar"}])
     assert said == (
-        'all jambs may need 5 23/32" at worst, and no board at hand gives it: wait for the tape, or glue up '
-        'to 5 23/32".'
+        'all jambs may need 5 23/32" at worst, and no board at hand gives it: wait for the tape, or glue up to 5 23/32"'
     )
 
 
 def test_a_stool_grows_with_the_wall_and_each_leg_with_its_own_flare() -> None:
     # Stool: 4 11/16 + 3/4 casing + 3/4 nosing = 6 3/16, and 11/32: 6 17/32.
     assert lines(interior_trim__inside=STOOL) == [
-        'all jambs: rip to 5 1/16", that leaves 11/32".',
-        'stool: rip to 6 17/32", that leaves 11/32".',
+        'all jambs: rip to 5 1/16", that leaves 11/32"',
+        'stool: rip to 6 17/32", that leaves 11/32"',
     ]
     # 30° and 0°: 4 23/32 / cos 30° + 3/4 tan 30° = 5.8818, up by 11/32 / cos 30° = 0.3969 to 6.2787, on 1/32 6 9/32.
     flared = lines(interior_trim__inside__flare={"left": "30 deg"})

@@ -169,6 +169,20 @@ def test_the_pdf_says_what_the_file_says(printed: Printed) -> None:
         assert f"{one['what']}: {one['value']} ({one['why']})".replace(" ", "") in bare
 
 
+def test_ends_are_drawn_at_their_own_slant(printed: Printed) -> None:
+    """A miter of 45° stands in by its width, a leg on a sill by a sixth or less; none is steeper."""
+    slants = [
+        max(inward for end in piece["slants"] for inward in end) / strip["width"]["value"]
+        for _, board in printed.boards
+        for strip in board["strips"]
+        for piece in strip["pieces"]
+    ]
+    assert max(slants) < 1.03  # a mitered board that tapers is ripped at its wide end
+    assert {0.0} < {round(one, 2) for one in slants}
+    if any(kit.placement.opening.exterior for kit in printed.kits):
+        assert [one for one in slants if 0.1 < one < 0.25]
+
+
 def test_pages_are_full(printed: Printed) -> None:
     """Six boards to a page, drawing, rips and crosscuts counted in, and two for the head of the plan and its drops."""
     assert 6 * len(pages(printed.pdf("cutting plan"))) <= len(printed.boards) + 6 * 2

@@ -62,7 +62,7 @@ def test_the_measure_sheet_asks_for_the_hole_and_reads_depths_square() -> None:
     # The head leans by 1 in over 4 3/16, the bottom stands square: each has a width of its own.
     assert len(data["range"]["milling"]) == 3
     assert square["range"]["milling"] == [
-        {"who": "all jambs: rip to", "width": '5 1/16"', "rest": ', that leaves 11/32".'}
+        {"who": "all jambs: rip to", "width": '5 1/16"', "rest": ', that leaves 11/32"'}
     ]
 
 
