@@ -6,11 +6,12 @@ from jambs.length import Units
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.drywall import Bead
+from jambs.sheets.backing_words import backing_records
 from jambs.values import Record, size, sized
 
 
 def drywall_record(kit: CutKit, *, units: Units) -> Record:
-    """Return openings in the board, the gap at the frame and every length of bead; nothing where there is casing."""
+    """Return openings in the board, the gap at the frame, beads and what backs them; nothing where there is casing."""
     work = kit.drywall
     if work is None:
         return {}
@@ -20,6 +21,7 @@ def drywall_record(kit: CutKit, *, units: Units) -> Record:
         "return_board_opening": _opening(work.boards, units) if work.boards else None,
         "gap_at_frame": size(work.gap_at_frame, units=units),
         "beads": [_bead(one, units) for one in work.beads],
+        "backing": backing_records(kit, units=units),
     }
     return {"drywall": record}
 

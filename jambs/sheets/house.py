@@ -10,9 +10,11 @@ from pathlib import Path
 from jambs.job.models.openings import Job
 from jambs.job.models.windows import Sash
 from jambs.outside.register import ORDER, Register
+from jambs.parts.backing import backing_of
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.lifting import lifting_of_house
+from jambs.sheets.backing_words import backing_words
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, stamped, wall_words
 from jambs.sheets.press import press, press_in_pieces, press_large
 from jambs.sheets.record import job_record
@@ -43,9 +45,13 @@ def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path, *
 
 def _pieces(data: Record) -> list[Record]:
     """Return the schedule of a large house as several: the openings, then their bucks."""
-    openings = [{**data, "rows": some, "bucks": [], "is_last": False} for some in _parted(data["rows"], PIECE)]
-    openings[-1]["is_last"] = True
-    bucks = [{**data, "rows": [], "bucks": some, "is_last": False} for some in _parted(data["bucks"], PIECE)]
+    openings = [
+        {**data, "rows": some, "bucks": [], "backing": [], "is_last": False} for some in _parted(data["rows"], PIECE)
+    ]
+    openings[-1] |= {"is_last": True, "backing": data["backing"]}
+    bucks = [
+        {**data, "rows": [], "bucks": some, "backing": [], "is_last": False} for some in _parted(data["bucks"], PIECE)
+    ]
     return [*openings, *bucks]
 
 
@@ -81,6 +87,16 @@ def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
         "cautions": _cautions(kits, Beside.FRAMING),
         "rows": [_rough_row(one) for one in openings],
         "bucks": [one for one in bucks if one["parts"]],
+        "backing": [row for kit in kits if (row := _backing_row(kit, job))["text"]],
+    }
+
+
+def _backing_row(kit: CutKit, job: Job) -> Record:
+    """Return what has to stand at an opening before the wall board is hung."""
+    return {
+        "mark": kit.mark,
+        "room": kit.placement.opening.room,
+        "text": backing_words(backing_of(kit), job.shop.grid),
     }
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from jambs.job.models.returns import ReturnsEntry
 from jambs.length import Grid
+from jambs.parts.backing import backing_of
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.drywall import Bead, DrywallWork
 from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind as Kind
+from jambs.sheets.backing_words import backing_words
 from jambs.sheets.kit_parts import marks_text, parts_of
 
 
@@ -17,7 +18,7 @@ def returns_steps(kit: CutKit, grid: Grid) -> list[str]:
     if work is None or entry is None or work.boards is None:
         return []
     return [
-        _furring(kit, work, grid),
+        *_furring(kit, work, grid),
         _boards(kit, entry, grid),
         _beads(work.beads, grid),
         f"Coat to the noses and sand: the finished opening is {grid.text(kit.clear_width)} × "
@@ -26,15 +27,20 @@ def returns_steps(kit: CutKit, grid: Grid) -> list[str]:
     ]
 
 
-def _furring(kit: CutKit, work: DrywallWork, grid: Grid) -> str:
-    boards, text = work.boards, grid.text
+def _furring(kit: CutKit, work: DrywallWork, grid: Grid) -> list[str]:
+    """Say how thick and how deep every returned side is furred out; nothing where the boards lie on the framing."""
+    boards, text, backing = work.boards, grid.text, backing_of(kit)
     assert boards is not None
-    furring = {one.kind: text(one.value) for one in kit.figures}
-    left, right, head = (furring[kind] for kind in (Kind.FURRING_LEFT, Kind.FURRING_RIGHT, Kind.FURRING_HEAD))
-    return (
-        f"Fur out the framing {left} at the left, {right} at the right and {head} at the head over the whole depth, "
-        f"straight and square, so that bare boards come to {text(boards.width)} × {text(boards.height)}."
-    )
+    if not backing:
+        return []
+    *others, last = (f"{text(one.width)} at the {one.side.words}" for one in backing)
+    sides = f"{', '.join(others)} and {last}" if others else last
+    deep = text(max(one.depth or 0.0 for one in backing))
+    return [
+        f"Fur out the framing {sides} over the whole depth ({deep} from the back of the wall board to the frame), "
+        f"straight and square, so that bare boards come to {text(boards.width)} × {text(boards.height)}: before the "
+        "wall board is hung."
+    ]
 
 
 def _boards(kit: CutKit, entry: ReturnsEntry, grid: Grid) -> str:
@@ -83,7 +89,10 @@ def bare_edge_steps(kit: CutKit, grid: Grid) -> list[str]:
         return []
     opening = f"{grid.text(work.wall_board.width)} × {grid.text(work.wall_board.height)}"
     gap = f", a gap of {grid.text(edge.gap)} to the back of the jamb" if edge.gap else ", tight to the back of the jamb"
+    backing = backing_words(backing_of(kit), grid)
+    behind = "to the nailers" if backing else "to the framing"
     return [
-        f"Wall board: cut to {opening}, its {work.beads[0].kind.value} (leg {grid.text(edge.leg)}) nailed to solid "
-        f"backing{gap}; mask the jambs, coat, sand; no casing follows."
+        *([f"Before the wall board is hung: {backing}."] if backing else []),
+        f"Wall board: cut to {opening}, its {work.beads[0].kind.value} (leg {grid.text(edge.leg)}) fastened {behind}"
+        f"{gap}; mask the jambs, coat, sand; no casing follows.",
     ]

@@ -67,7 +67,18 @@ def drywall_lines(record: Record) -> list[Line]:
         lines.append(line("between return boards", work["return_board_opening"]["text"]))
     if returns:
         lines += [line("wall board", returns["wall_board"]), line("gap at the frame", work["gap_at_frame"]["text"])]
-    return lines + _bead_lines(work["beads"])
+    return [*lines, *_bead_lines(work["beads"]), *_backing_lines(work["backing"])]
+
+
+def _backing_lines(backing: list[Record]) -> list[Line]:
+    """Return the lumber that stands before the boards, each kind in a line: ``52 mm (left, right), 40 mm (head)``."""
+    found: dict[str, dict[str, list[str]]] = {}
+    for one in backing:
+        found.setdefault(one["kind"], {}).setdefault(one["width"]["text"], []).append(one["side"])
+    return [
+        line(f"before the boards: {kind}", ", ".join(f"{width} ({', '.join(sides)})" for width, sides in wide.items()))
+        for kind, wide in found.items()
+    ]
 
 
 def _bead_lines(beads: list[Record]) -> list[Line]:

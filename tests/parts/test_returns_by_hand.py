@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from cases import METRIC, figure, kit_of, part_of
 
+from jambs.parts.backing import BackingKind, backing_of
 from jambs.parts.cuts import Notch
 from jambs.parts.drywall import BeadKind
 from jambs.parts.findings import BoardsNotListed
@@ -229,3 +230,17 @@ def test_a_sill_of_tile_lies_flush_with_the_finished_opening_a_joint_off_frame_a
     points = [tile.seat.at(u, v, w) for u, v in tile.outline for w in (0.0, tile.thickness)]
     box = [(min(ways), max(ways)) for ways in zip(*points, strict=True)]
     assert box == [(2.125, 33.375), (1.625, 2.0), (-0.25, 4.5625)]
+
+
+def test_a_nailer_stands_where_the_wall_board_ends_inside_the_rough_opening() -> None:
+    # The rough opening is 36 wide, the wall board is cut to 33 (30 3/4 + 1 1/2 + 3/4): 1 1/2 is left on each side.
+    kit = returned(BARE)
+    (wide,) = {one.width for one in backing_of(kit) if one.side in (Side.LEFT, Side.RIGHT)}
+    assert wide == 1.5 and {one.kind for one in backing_of(kit)} == {BackingKind.NAILER}
+
+
+def test_no_nailer_where_the_wall_board_ends_on_the_framing_and_none_where_casing_covers_it() -> None:
+    # 30 3/4 + 1 1/2 + 2 x 2 = 36 1/4, past the rough opening.
+    wide_gap = {**BARE, "wall_edge": {"kind": "shadow gap", "gap": "2", "leg": "1"}}
+    assert backing_of(returned(wide_gap)) == ()
+    assert backing_of(kit_of()) == ()

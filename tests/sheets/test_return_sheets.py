@@ -7,11 +7,13 @@ from typing import Any
 
 import jsonschema
 import pytest
+from cases import changed, job_of, kit_of, strips
 from loft import loft, record
 
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
 from jambs.sheets.cut_sheet import sheet_data
+from jambs.sheets.house import rough_opening_data
 from jambs.sheets.install_sheet import install_data
 from jambs.sheets.labels import STOCK, labels_data
 from jambs.sheets.parts_file import parts_schema
@@ -109,3 +111,34 @@ def test_the_section_draws_board_coat_furring_and_sealant() -> None:
     assert min(s * 25.4 for s, _ in coat.outline) == pytest.approx(-46)
     wall_board = next(region for region in jamb.regions if region.stuff is Stuff.GYPSUM)
     assert min(s * 25.4 for s, _ in wall_board.outline) == pytest.approx(-44.5)
+
+
+def test_what_stands_before_the_boards_are_hung_is_on_every_paper_that_asks_for_it() -> None:
+    """L4: the rough opening is 1200, the wall board is cut to 1132: (1200 - 1132) / 2 = 34 in the air on four sides."""
+    before = "before the boards: nailer behind the edge of the wall board"
+    (group,) = (group for group in sheet("L4")["groups"] if group["title"].startswith("Interior"))
+    assert {one["name"]: one["value"] for one in group["joints"]}[before] == "34 mm (left, right, head, sill)"
+    steps = install("L4")["inside"]
+    at = next(number for number, step in enumerate(steps) if step.startswith("Before the wall board is hung: solid"))
+    assert "34 mm at the left" in steps[at] and "flush with the room face of the framing" in steps[at]
+    assert steps[at + 1].startswith("Wall board: cut to") and "fastened to the nailers" in steps[at + 1]
+    assert {one["width"]["text"] for one in record("L4")["drywall"]["backing"]} == {"34 mm"}
+
+
+def test_furring_behind_returns_is_told_for_each_side_that_is_returned() -> None:
+    """L3 is returned on four sides; L1 stands on a stool, whose shims are the carpenter's. 101 - 12.5 = 88.5 deep."""
+    sides = {mark: [one["side"] for one in record(mark)["drywall"]["backing"]] for mark in ("L1", "L3", "L5")}
+    assert sides == {"L1": ["left", "right", "head"], "L3": ["left", "right", "head", "sill"],
+                     "L5": ["left", "right", "head"]}  # fmt: skip
+    (step,) = (one for one in install("L3")["inside"] if one.startswith("Fur out"))
+    assert "at the head and" in step and "at the sill over the whole depth" in step
+    assert "before the wall board is hung" in step
+
+
+def test_the_framers_paper_lists_backing_and_nothing_of_a_cased_opening() -> None:
+    house, job = loft()
+    rows = rough_opening_data(house.kits, job)["backing"]
+    assert [one["mark"] for one in rows] == ["L1", "L2", "L3", "L4", "L5", "L6"]
+    assert "furring 52 mm at the left, 52 mm at the right, 52 mm at the head" in rows[0]["text"]
+    assert rows[3]["text"].startswith("solid nailers 34 mm at the left")
+    assert rough_opening_data(strips([kit_of()]), job_of(changed()))["backing"] == []

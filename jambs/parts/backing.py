@@ -1,0 +1,86 @@
+"""Lumber that has to stand before the drywall crew comes to an opening without casing: their boards and beads are
+fastened to it.
+
+Behind a return in board it fills the rough opening to the back of that board, over its whole depth. At bare jambs the
+wall board stops short of the rough opening's edge, in the air: a nailer there carries its edge and the leg of its bead.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from jambs.length import HALF_64TH
+from jambs.parts.drywall import DrywallWork
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import FigureKind, Kit
+from jambs.sides import Side
+
+
+class BackingKind(Enum):
+    """What the lumber is, by what it carries."""
+
+    FURRING = "furring behind the returns"
+    NAILER = "nailer behind the edge of the wall board"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Backing:
+    """Lumber on one side. ``width``: edge of the rough opening → its face toward the opening [in].
+
+    ``depth``: back of the wall board → as far toward the window as it has to reach [in]; None of a nailer.
+    """
+
+    kind: BackingKind
+    side: Side
+    width: float
+    depth: float | None
+
+
+_FURRING = {
+    Side.LEFT: FigureKind.FURRING_LEFT,
+    Side.RIGHT: FigureKind.FURRING_RIGHT,
+    Side.HEAD: FigureKind.FURRING_HEAD,
+    Side.SILL: FigureKind.FURRING_SILL,
+}
+
+
+def backing_of(kit: Kit) -> tuple[Backing, ...]:
+    """Return what has to stand before the boards are hung; nothing under casing, or where framing is there already."""
+    if kit.drywall is None:
+        return ()
+    if kit.drywall.boards is not None:
+        return _behind_returns(kit)
+    return _nailers(kit, kit.drywall)
+
+
+def _behind_returns(kit: Kit) -> tuple[Backing, ...]:
+    """Fur out each side that a board returns; what lies under a stool or a tile is the carpenter's or the tiler's."""
+    returned = [part.side for part in kit.parts if part.kind is PartKind.RETURN and part.where is Where.INTERIOR]
+    wide = {one.kind: one.value for one in kit.figures}
+    depth = kit.placement.inside_edge - kit.placement.planes.finish_back
+    return tuple(
+        Backing(kind=BackingKind.FURRING, side=side, width=wide[kind], depth=depth)
+        for side, kind in _FURRING.items()
+        if side in returned and wide[kind] > HALF_64TH
+    )
+
+
+def _nailers(kit: Kit, work: DrywallWork) -> tuple[Backing, ...]:
+    """Return a nailer for every side whose wall board ends inside the rough opening, measured at the wall."""
+    placement, board = kit.placement, work.wall_board
+    shims, frame = placement.shims, placement.opening.frame
+    depth = placement.inside_edge - placement.planes.finish_back
+    inside = {
+        Side.LEFT: board.left + shims.left,
+        Side.RIGHT: frame.width + shims.right - board.right,
+        Side.HEAD: frame.height + shims.head - board.top,
+        Side.SILL: board.bottom + shims.sill,
+    }
+    edged = {bead.side for bead in work.beads}
+    wide = {side: inside[side] + kit.flares.out(side, depth) for side in inside if side in edged}
+    return tuple(
+        Backing(kind=BackingKind.NAILER, side=side, width=width, depth=None)
+        for side, width in wide.items()
+        if width > HALF_64TH
+    )

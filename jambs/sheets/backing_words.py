@@ -1,0 +1,44 @@
+"""What has to stand before the drywall crew comes, in words and as ``parts.json`` has it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from jambs.length import Grid, Units
+from jambs.parts.backing import Backing, BackingKind, backing_of
+from jambs.parts.cut_kit import CutKit
+from jambs.values import Record, size
+
+
+def backing_words(backing: Sequence[Backing], grid: Grid) -> str:
+    """Say what lumber goes where, each kind once; an empty text where none is needed."""
+    return "; ".join(
+        _words(kind, some, grid) for kind in BackingKind if (some := [one for one in backing if one.kind is kind])
+    )
+
+
+def _words(kind: BackingKind, backing: Sequence[Backing], grid: Grid) -> str:
+    sides = ", ".join(f"{grid.text(one.width)} at the {one.side.words}" for one in backing)
+    if kind is BackingKind.NAILER:
+        return (
+            f"solid nailers {sides}, from the edge of the rough opening in, flush with the room face of the framing: "
+            "the edge of the wall board and its bead are fastened to them"
+        )
+    depth = max(one.depth or 0.0 for one in backing)
+    return (
+        f"furring {sides}, from the edge of the rough opening in, {grid.text(depth)} deep from the back of the wall "
+        "board to the frame, straight and square: the returns are screwed to it"
+    )
+
+
+def backing_records(kit: CutKit, *, units: Units) -> list[Record]:
+    """Return every piece of backing of an opening."""
+    return [
+        {
+            "kind": one.kind.value,
+            "side": one.side.words,
+            "width": size(one.width, units=units),
+            "depth": None if one.depth is None else size(one.depth, units=units),
+        }
+        for one in backing_of(kit)
+    ]
