@@ -12,6 +12,7 @@ from enum import StrEnum
 from jambs.geometry import Outline
 from jambs.job.models.outside import ElevationEntry
 from jambs.job.models.path import FramePath, outset, points_of
+from jambs.parts.edge_of import edge_of
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import Box, floors_of, frame_over_floor, kits_on, seen_box
@@ -157,7 +158,7 @@ def _outlines(kit: Kit, left: float, bottom: float) -> tuple[Outline, Outline]:
     out = {edge.side: 0.0 for edge in path}
     for part in kit.parts:
         if part.where is Where.EXTERIOR and part.runs is not None:
-            edge = next(one for one in path if one.side is part.side and (one.center or one.run == part.member))
+            edge = edge_of(part, path)
             if edge.center:
                 points = (point for side in part.standing_outlines() for point in side)
                 out[part.side] = max(out[part.side], *(edge.out((x, y)) for x, y, _ in points))

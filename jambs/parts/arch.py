@@ -1,7 +1,7 @@
 """An arch parted into segments, each sawn from a board that lies along its chord.
 
-The segments meet on joints that point at the center, so that all but the two at the spring line are alike; there the
-joint runs from the inner corner of arc and leg to the outer one. Their number is odd: none of them meets at the crown.
+The segments meet on joints that point at the center, so that all but the two at its ends are alike; there the joint
+runs from the inner corner of arc and leg to the outer one. Their number in an arch is odd: none meets at the crown.
 """
 
 from __future__ import annotations
@@ -12,11 +12,12 @@ from dataclasses import dataclass
 
 from jambs.findings import Subject
 from jambs.geometry import Circle, Point, Vector
-from jambs.job.models.path import FrameEdge, FramePath
+from jambs.job.models.arc_outset import arc_outside
+from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.shop import Board, Shop
+from jambs.length import ROUND_OFF
 from jambs.parts.arch_findings import ArchTooTightToSaw
 from jambs.parts.cuts import ArcCut, CannotBeCut, CurvedSide, End
-from jambs.sides import Side
 
 MOST_SEGMENT_DEG = 60.0
 """A segment takes at most so much of the arc, or its grain runs out short at the ends; common practice, no source."""
@@ -83,7 +84,7 @@ class Segment:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Arch:
-    """An arch between its inner and its outer edge [in], which have one center."""
+    """An arch, or another arc, between its inner and its outer edge [in], which have one center."""
 
     inner: FrameEdge
     outer: FrameEdge
@@ -115,21 +116,33 @@ class Arch:
         """Angle that the inner edge takes [radians]."""
         return self.circles[0].sweep(self.inner.start, self.inner.finish, clockwise=True)
 
+    @property
+    def turned(self) -> float:
+        """Direction of its middle off upright, clockwise seen from inside [radians]: 0 of a level arch."""
+        across, up = self.inner.outward
+        return math.atan2(across, up)
+
+    @property
+    def step(self) -> int:
+        """By how much its number of segments goes up: by two where it lies level, by one where it leans."""
+        return 2 if abs(math.sin(self.turned)) < ROUND_OFF else 1
+
     def segment(self, i: int, count: int) -> Segment:
-        """Return one of so many equal segments, counted from the left seen from inside."""
+        """Return one of so many equal segments, counted clockwise seen from inside: of a head from the left."""
         half = self.sweep / count / 2
-        middle = -self.sweep / 2 + (2 * i + 1) * half
+        middle = self.turned - self.sweep / 2 + (2 * i + 1) * half
         start = self._radial(-half) if i else self._spring(self.inner.start, self.outer.start, middle)
         finish = self._radial(half) if i < count - 1 else self._spring(self.inner.finish, self.outer.finish, middle)
         return Segment(middle=middle, start=start, finish=finish)
 
     def segments(self, count: int) -> tuple[Segment, ...]:
-        """Return so many equal segments from left to right, seen from inside."""
+        """Return so many equal segments, clockwise seen from inside."""
         return tuple(self.segment(i, count) for i in range(count))
 
     def depth(self, count: int) -> float:
         """What a board must measure across one of so many segments: chord of its hollow side → crown [in]."""
-        return max(self.outer_radius - one.lowest for one in (self.segment(0, count), self.segment(count // 2, count)))
+        seen = {0, count // 2, count - 1}
+        return max(self.outer_radius - self.segment(i, count).lowest for i in seen)
 
     def _radial(self, angle: float) -> SegmentEnd:
         sine, cosine = math.sin(angle), math.cos(angle)
@@ -148,10 +161,11 @@ class Arch:
         return SegmentEnd(inner=seen(inner), outer=seen(outer))
 
 
-def arch_between(inner: FramePath, outer: FramePath) -> Arch:
-    """Return the arch between two paths that lie evenly off each other."""
-    edges = (next(edge for edge in path if edge.side is Side.HEAD) for path in (inner, outer))
-    return Arch(inner=next(edges), outer=next(edges))
+def arches_of(inner: FramePath, out: float) -> tuple[Arch, ...]:
+    """Return every arc of a path and the one so far outside it [in], clockwise."""
+    return tuple(
+        Arch(inner=edge, outer=arc_outside(inner, i, out)) for i, edge in enumerate(inner) if edge.center is not None
+    )
 
 
 def counts_to_saw(arch: Arch, what: str, mark: str) -> list[int]:
@@ -168,12 +182,12 @@ def counts_to_saw(arch: Arch, what: str, mark: str) -> list[int]:
 
 
 def counts_of(arch: Arch) -> Iterator[int]:
-    """Yield in how many segments an arch may be parted, odd numbers, the fewest first."""
+    """Yield in how many segments an arch may be parted, the fewest first; a level one in odd numbers."""
     count = 1
     while count == 1 or arch.segment(count // 2, count).chord >= LEAST_SEGMENT:
         if math.degrees(arch.sweep) / count <= MOST_SEGMENT_DEG:
             yield count
-        count += 2
+        count += arch.step
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

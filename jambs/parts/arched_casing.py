@@ -1,40 +1,37 @@
-"""The curved head of casing over an arch: segments sawn from boards that lie flat, inner edge hollow, outer round."""
+"""Curved casing: segments sawn from boards that lie flat, inner edge hollow, outer round."""
 
 from __future__ import annotations
 
 from jambs.findings import Subject
 from jambs.job.models.openings import Opening
+from jambs.job.models.path_edge import FramePath
 from jambs.job.models.trim import CasingEntry
 from jambs.length import ROUND_OFF
-from jambs.parts.arch import Arch, Rack, SegmentBoard, arch_between, counts_to_saw, segment_board
+from jambs.parts.arch import Arch, Rack, SegmentBoard, arches_of, counts_to_saw, segment_board
 from jambs.parts.arch_findings import BoardsTooNarrowForArch
 from jambs.parts.boards import comes_out, same_stock
 from jambs.parts.casing import CasedOpening
 from jambs.parts.cuts import CannotBeCut, Crosscut, CurvedSide, Cut, Edge, Miter, Rip
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.numbered import numbered
 from jambs.parts.part import Part, PartBlank, Seat
-from jambs.place.frame_path import path_at
-from jambs.sides import Side
 
 
-def casing_arch(opening: Opening, cased: CasedOpening, entry: CasingEntry) -> Arch:
-    """Return the arch of the casing between its inner and its outer edge."""
-    inner, outer = (
-        path_at(opening, left=cased.left - out, right=cased.right + out, bottom=cased.bottom, top=cased.top + out)
-        for out in (0.0, entry.width)
-    )
-    return arch_between(inner, outer)
-
-
-def arched_head(
-    opening: Opening, cased: CasedOpening, entry: CasingEntry, where: Where, rack: Rack
+def curved_casing(
+    opening: Opening, path: FramePath, cased: CasedOpening, entry: CasingEntry, where: Where, rack: Rack
 ) -> tuple[Part, ...]:
-    """Make the curved head of casing out of the fewest segments that come out of a board at hand.
+    """Make the casing along the arcs of its inner path, each of the fewest segments that come out of a board at hand.
 
     Raises:
         CannotBeCut: no board is wide enough for a segment.
     """
-    arch = casing_arch(opening, cased, entry)
+    arches = arches_of(path, entry.width)
+    return numbered(part for arch in arches for part in _segments(opening, arch, cased, entry, where, rack))
+
+
+def _segments(
+    opening: Opening, arch: Arch, cased: CasedOpening, entry: CasingEntry, where: Where, rack: Rack
+) -> tuple[Part, ...]:
     fits = [board for board in rack.boards if same_stock(board, entry.stock, entry.thickness)]
     counts = counts_to_saw(arch, f"{where.value} casing", opening.mark)
     for count in counts:
@@ -61,10 +58,8 @@ def _piece(arch: Arch, i: int, count: int, cased: CasedOpening, entry: CasingEnt
     depth = cased.back + out_of_wall * entry.thickness
     return Part(
         kind=PartKind.CASING,
-        side=Side.HEAD,
+        side=arch.inner.side,
         where=where,
-        member=i + 1,
-        runs=count,
         blank=PartBlank(stock=entry.stock, thickness=entry.thickness),
         cuts=(
             Rip(width=board.across),

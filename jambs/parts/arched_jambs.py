@@ -1,28 +1,31 @@
-"""The curved head of jambs under an arch: bent, or sawn in segments, boards on edge, faces hollow and backs round."""
+"""Curved jambs: bent, or sawn in segments, boards on edge, faces hollow and backs round."""
 
 from __future__ import annotations
 
 from jambs.findings import Subject
 from jambs.job.models.curved import Curved
-from jambs.job.models.path import FramePath, outset
+from jambs.job.models.path import FramePath
 from jambs.length import ROUND_OFF
-from jambs.parts.arch import Arch, Rack, SegmentBoard, arch_between, counts_to_saw, segment_board
+from jambs.parts.arch import Arch, Rack, SegmentBoard, arches_of, counts_to_saw, segment_board
 from jambs.parts.arch_findings import BoardsTooThinForArch
 from jambs.parts.arched_jamb import ArchedJamb
 from jambs.parts.cuts import CannotBeCut, Crosscut, CurvedSide, Cut, EndBevel, Rip
 from jambs.parts.kinds import Where
 from jambs.parts.lamination import bent_head
+from jambs.parts.numbered import numbered
 from jambs.parts.part import Part, PartBlank, Seat
-from jambs.sides import Side
 
 
 def arched_jamb(jamb: ArchedJamb, clear: FramePath, rack: Rack) -> tuple[Part, ...]:
-    """Make the head of a jamb under an arch on the path of its clear opening.
+    """Make a jamb along the arcs of its clear opening's path.
 
     Raises:
         CannotBeCut: no board of the stock is thick enough for segments, or the radius too tight for plies.
     """
-    arch = arch_between(clear, outset(clear, dict.fromkeys(Side, jamb.thickness)))
+    return numbered(part for arch in arches_of(clear, jamb.thickness) for part in _along(jamb, arch, rack))
+
+
+def _along(jamb: ArchedJamb, arch: Arch, rack: Rack) -> tuple[Part, ...]:
     if jamb.curved is Curved.BENT_LAMINATIONS:
         return bent_head(jamb, arch, rack, rack.shop.planned_allowance or 0.0)
     return _sawn_head(jamb, arch, rack)
@@ -56,10 +59,8 @@ def _piece(jamb: ArchedJamb, arch: Arch, i: int, count: int, thick: float) -> Pa
     at = sign * board.start
     return Part(
         kind=jamb.kind,
-        side=Side.HEAD,
+        side=arch.inner.side,
         where=jamb.where,
-        member=i + 1,
-        runs=count,
         blank=PartBlank(stock=jamb.stock, thickness=thick),
         cuts=(
             Rip(width=jamb.width),

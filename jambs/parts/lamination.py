@@ -19,7 +19,6 @@ from jambs.parts.arched_jamb import ArchedJamb
 from jambs.parts.boards import comes_out
 from jambs.parts.cuts import ACROSS, ArcCut, CannotBeCut, Crosscut, CurvedSide, Cut, End, PlaneCut, Rip
 from jambs.parts.part import Part, PartBlank, Plies, Seat
-from jambs.sides import Side
 
 RADIUS_OVER_PLY = 125.0
 """A dry ply bends to a radius of so many thicknesses: National Design Specification for Wood Construction, 5.3.8, for
@@ -99,11 +98,11 @@ def _part(jamb: ArchedJamb, arch: Arch, count: int, resaw: _Resaw, width: float,
         sweep_deg=math.degrees(arch.sweep),
     )
     (x, y), rise = arch.center, arch.outer_radius - low
+    (along, up), (across, out) = arch.inner.way, arch.inner.outward
     return Part(
         kind=jamb.kind,
-        side=Side.HEAD,
+        side=arch.inner.side,
         where=jamb.where,
-        runs=1,
         blank=PartBlank(
             stock=jamb.stock,
             thickness=resaw.board.thickness,
@@ -116,10 +115,10 @@ def _part(jamb: ArchedJamb, arch: Arch, count: int, resaw: _Resaw, width: float,
         in_place=_bent(arch, jamb.width, (half - inner[0], outer[1] - low), half, rise),
         in_place_rise=rise,
         seat=Seat(
-            origin=(x - half, y + low, jamb.edge),
-            along=(1.0, 0.0, 0.0),
+            origin=(x - half * along + low * across, y - half * up + low * out, jamb.edge),
+            along=(along, up, 0.0),
             across=(0.0, 0.0, -1.0),
-            through=(0.0, 1.0, 0.0),
+            through=(across, out, 0.0),
         ),
     )
 

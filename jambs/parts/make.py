@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from jambs.findings import Finding, FindingsError, Subject
+from jambs.job.models.fields import Size
 from jambs.job.models.openings import Assumed, Job
-from jambs.job.models.path import size_over_all
+from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.length import Units
 from jambs.parts.arch import Rack
@@ -71,13 +72,14 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
         buck = buck_parts(placement)
     except CannotBeCut as error:
         raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
+    clear = _clear_size(inside, placement)
     parts = _completed(placement, (*inside.parts, *outside.parts, *buck), job.boards, job.shop, book)
     return Kit(
         placement=placement,
         parts=parts,
         is_measured=is_measured(placement.opening),
-        clear_width=inside.clear.width,
-        clear_height=_clear_height(inside, placement),
+        clear_width=clear.width,
+        clear_height=clear.height,
         room=inside.room,
         figures=_figures(placement, inside, outside, inner),
         findings=(
@@ -100,11 +102,13 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
     )
 
 
-def _clear_height(inside: Inside, placement: Placement) -> float:
-    """Height between the interior jambs [in]: of a shape from its lowest to its highest corner."""
+def _clear_size(inside: Inside, placement: Placement) -> Size:
+    """Width × height between the interior jambs [in]: of a shape from its lowest to its highest corner."""
     if placement.opening.shape is None:
-        return inside.clear.height
-    return size_over_all(clear_path(placement.opening, inside.clear)).height
+        return Size(width=inside.clear.width, height=inside.clear.height)
+    path = clear_path(placement.opening, inside.clear)
+    box = size_over_all(path)
+    return box if not has_two_legs(path) else Size(width=inside.clear.width, height=box.height)
 
 
 Sided = tuple[dict[Side, FittedSide], tuple[Finding, ...]]

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from jambs.findings import Subject, SubjectKind
 from jambs.job.models.exterior_trim import ExteriorTrim
+from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.shop import Limits
 from jambs.job.models.trim import Corner
 from jambs.length import Grid
@@ -23,10 +24,11 @@ from jambs.parts.kit import Figure, FigureKind, FittedSide
 from jambs.parts.mull import Cover, mull_covers, outside_covers
 from jambs.parts.mull_box import outside_boxes
 from jambs.parts.part import Part
-from jambs.parts.shaped_casing import shaped_casing
-from jambs.parts.shaped_jambs import shaped_exterior_jambs
+from jambs.parts.shaped_casing import casing_box, shaped_casing
+from jambs.parts.shaped_jambs import clear_path, shaped_exterior_jambs
 from jambs.parts.sides import deepest
 from jambs.parts.style_findings import ExteriorJambHasNoWidth
+from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
@@ -72,7 +74,7 @@ def _proud(placement: Placement, trim: ExteriorTrim, rack: Rack) -> Outside:
         Figure(kind=FigureKind.SEALANT_JOINT, value=joint, note="frame to casing, backer behind"),
         Figure(
             kind=FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH,
-            value=outside_width(cased, trim.casing),
+            value=_casing_width(placement, cased, trim),
             note="edge to edge",
         ),
     )
@@ -105,7 +107,7 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
     parts += _on_frames([one for one in covers if one not in boxed], placement, trim, slope)
     parts += outside_boxes(boxed, clear, sides, cased, trim, placement.outside_edge, slope, grid)
     parts += [*_casing(cased, placement, trim, rack), *_flashing(cased, placement, trim)]
-    return Outside(clear=clear, parts=tuple(parts), figures=_figures(clear, cased, place, trim))
+    return Outside(clear=clear, parts=tuple(parts), figures=_figures(placement, clear, cased, place, trim))
 
 
 def _covers(placement: Placement, trim: ExteriorTrim, clear: ClearOpening, grid: Grid) -> list[Cover]:
@@ -138,7 +140,7 @@ def _hold_clear_of_the_flange(under_frame: float, frame_projection: float) -> No
 def _is_cut_below(placement: Placement) -> bool:
     """Say whether jambs and casing go all round, as they do where the lower corners are cut."""
     shape = placement.opening.shape
-    return shape is not None and shape.is_cut_below
+    return shape is not None and shape.is_cut_below(placement.opening.frame)
 
 
 def _without_sill(placement: Placement, trim: ExteriorTrim) -> float | None:
@@ -220,17 +222,31 @@ def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> 
     )
 
 
+def _casing_width(placement: Placement, cased: CasedOpening, trim: ExteriorTrim) -> float:
+    """Width of the casing over its legs, or of a shape without two legs where it is widest [in]."""
+    if has_two_legs(frame_path(placement.opening)):
+        return outside_width(cased, trim.casing)
+    return casing_box(placement.opening, cased, trim.casing).width
+
+
+def _clear_width(placement: Placement, clear: ClearOpening) -> float:
+    if has_two_legs(frame_path(placement.opening)):
+        return clear.width
+    return size_over_all(clear_path(placement.opening, clear)).width
+
+
 def _figures(
-    clear: ClearOpening, cased: CasedOpening, place: SillPlace | None, trim: ExteriorTrim
+    placement: Placement, clear: ClearOpening, cased: CasedOpening, place: SillPlace | None, trim: ExteriorTrim
 ) -> tuple[Figure, ...]:
+    wide = _clear_width(placement, clear)
     figures = [
-        Figure(kind=FigureKind.EXTERIOR_CLEAR_WIDTH, value=clear.width, note="between exterior jambs"),
+        Figure(kind=FigureKind.EXTERIOR_CLEAR_WIDTH, value=wide, note="between exterior jambs"),
         Figure(kind=FigureKind.EXTERIOR_FRAME_REVEAL, value=clear.frame_reveal, note="frame to jamb face"),
         Figure(kind=FigureKind.EXTERIOR_CASING_REVEAL, value=trim.casing_reveal, note="jamb face to casing"),
         Figure(kind=FigureKind.SEALANT_JOINT, value=trim.sealant_joint, note="frame to jamb, backer behind"),
         Figure(
             kind=FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH,
-            value=outside_width(cased, trim.casing),
+            value=_casing_width(placement, cased, trim),
             note="edge to edge",
         ),
     ]

@@ -10,14 +10,15 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.geometry import tangent
+from jambs.geometry import Point, tangent
+from jambs.job.models.arc_outset import arc_outside, backs_of, stands_on
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import FramePath, corner_turn_deg, is_arched, outset, size_over_all
+from jambs.job.models.path import FramePath, corner_turn_deg, is_arched, size_over_all
 from jambs.job.models.trim import CasingEntry, Corner
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Rack
-from jambs.parts.arched_casing import arched_head
+from jambs.parts.arched_casing import curved_casing
 from jambs.parts.casing import CasedOpening
 from jambs.parts.cuts import BackBevel, Crosscut, Cut, Edge, End, EndBevel, Miter, Rip
 from jambs.parts.kinds import PartKind, Where
@@ -57,13 +58,15 @@ def shaped_casing(
         if (edge.side is not Side.SILL or cased.has_bottom) and edge.center is None
     ]
     if is_arched(path):
-        pieces += arched_head(opening, cased, entry, where, rack)
+        pieces += curved_casing(opening, path, cased, entry, where, rack)
     return tuple(sorted(pieces, key=lambda part: (PRINTED.index(part.side), part.member)))
 
 
 def casing_box(opening: Opening, cased: CasedOpening, entry: CasingEntry) -> Size:
     """Return the width × height of all casing over its outer edges [in]."""
-    out = entry.width
+    out, inner = entry.width, cased_path(opening, cased)
+    if any(stands_on(inner, i) for i in range(len(inner))):
+        return size_over_all(backs_of(inner, out))
     path = path_at(
         opening,
         left=cased.left - out,
@@ -109,17 +112,29 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
         # The face of a leg on a sloping sill reaches lower than its back.
         return _EndOf(past=entry.thickness * tangent(cased.slope_deg), slope_deg=cased.slope_deg)
     if path[corner - 1].center or path[corner].center:
-        return _at_spring(path, corner, entry)
+        return _under_arc(path, corner, entry) if stands_on(path, corner) else _at_spring(path, corner, entry)
     turn = corner_turn_deg(path, corner)
     if entry.corner is Corner.BUTT and sides[0] is not sides[1] and abs(turn - SQUARE_DEG) < ROUND_OFF:
         return _EndOf(past=0.0 if path[i].side.is_leg else entry.width + entry.overhang)
     return _EndOf(past=entry.width * tangent(turn / 2), miter_deg=turn / 2)
 
 
+def _outer_corner(path: FramePath, corner: int, entry: CasingEntry) -> Point:
+    """Where the outer edge of the casing along an arc ends, at the corner where edge ``corner`` starts."""
+    if path[corner].center:
+        return arc_outside(path, corner, entry.width).start
+    return arc_outside(path, (corner - 1) % len(path), entry.width).finish
+
+
 def _at_spring(path: FramePath, corner: int, entry: CasingEntry) -> _EndOf:
     """How a leg ends under an arch: on the line from the inner corner of arc and leg to the outer one."""
-    outer = outset(path, dict.fromkeys(Side, entry.width))
-    past = outer[corner].start[1] - path[corner].start[1]
+    past = _outer_corner(path, corner, entry)[1] - path[corner].start[1]
     if abs(past) < ROUND_OFF:
         return _EndOf(past=0.0)
     return _EndOf(past=past, miter_deg=math.degrees(math.atan2(past, entry.width)))
+
+
+def _under_arc(path: FramePath, corner: int, entry: CasingEntry) -> _EndOf:
+    """How the board under an arc ends: square, flush with the outer edge of what stands on it, or past it."""
+    overhang = entry.overhang if entry.corner is Corner.BUTT else 0.0
+    return _EndOf(past=math.dist(_outer_corner(path, corner, entry), path[corner].start) + overhang)

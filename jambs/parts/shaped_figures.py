@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import size_over_all
+from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.trim import InteriorTrim
 from jambs.parts.casing import CasedOpening
 from jambs.parts.clear import ClearOpening
@@ -23,15 +23,25 @@ def shaped_figures(
     cased: CasedOpening,
     trim: InteriorTrim,
 ) -> tuple[Figure, ...]:
-    """Return figures as they are for a shape: heights from lowest to highest corner; no head casing runs past."""
+    """Return figures as they are for a shape: heights from lowest to highest corner, widths where it is widest."""
     box = casing_box(opening, cased, trim.casing)
-    heights = {
-        FigureKind.CLEAR_OPENING_HEIGHT: size_over_all(clear_path(opening, clear)).height,
-        FigureKind.FLARED_OPENING_HEIGHT: size_over_all(clear_path(opening, room)).height,
+    at_frame, at_room = (clear_path(opening, one) for one in (clear, room))
+    sizes = {
+        FigureKind.CLEAR_OPENING_HEIGHT: size_over_all(at_frame).height,
+        FigureKind.FLARED_OPENING_HEIGHT: size_over_all(at_room).height,
         FigureKind.CASING_OUTSIDE_HEIGHT: box.height,
     }
+    notes = dict.fromkeys(sizes, "lowest to highest corner")
+    if not has_two_legs(at_frame):
+        widths = {
+            FigureKind.CLEAR_OPENING_WIDTH: size_over_all(at_frame).width,
+            FigureKind.FLARED_OPENING_WIDTH: size_over_all(at_room).width,
+            FigureKind.CASING_OUTSIDE_WIDTH: box.width,
+        }
+        sizes |= widths
+        notes |= dict.fromkeys(widths, "where it is widest")
     return tuple(
-        replace(one, value=heights[one.kind], note="lowest to highest corner") if one.kind in heights else one
+        replace(one, value=sizes[one.kind], note=notes[one.kind]) if one.kind in sizes else one
         for one in figures
         if one.kind is not FigureKind.HEAD_CASING_OVERHANG
     )

@@ -14,7 +14,7 @@ from jambs.geometry import Point, Vector
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import TANGENT_DEG, FrameEdge, FramePath, corner_turn_deg, is_arched, outset
+from jambs.job.models.path import FrameEdge, FramePath, corner_turn_deg, is_arched
 from jambs.job.models.trim import InteriorTrim, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Rack
@@ -28,6 +28,7 @@ from jambs.parts.kit import FittedSide, JambFrame
 from jambs.parts.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards
 from jambs.parts.part import Part, PartBlank, Seat
 from jambs.parts.path_cuts import sawn_board
+from jambs.parts.stand_ins import straight_path
 from jambs.place.flares import Flares
 from jambs.place.frame_path import path_at, rough_path
 from jambs.place.placement import Placement
@@ -51,23 +52,25 @@ def shaped_jambs(
     """Make the interior extension jambs, one along every edge; on a stool or a floor there is none at the sill."""
     opening, has_bottom = placement.opening, trim.style.has_bottom
     path = clear_path(opening, frame.clear)
+    straight = straight_path(path, trim.jamb.thickness)
     edges = tuple(
         PathEdge(
-            side=edge.side,
-            run=edge.run,
-            runs=edge.runs,
-            corner=edge.start,
-            flare_deg=flares.at(edge.side),
-            joint=_joint(path, i, trim.jamb.joint, has_bottom=has_bottom),
-            rabbet=_rabbet(path, i, trim, has_bottom=has_bottom),
-            thickness=_at_edge(path, edge, trim.jamb.thickness),
-            depths=_depths(frame.sides[edge.side], frame.proud),
-            is_board=edge.center is None and (edge.side is not Side.SILL or has_bottom),
+            side=one.edge.side,
+            run=one.edge.run,
+            runs=one.edge.runs,
+            corner=one.edge.start,
+            flare_deg=flares.at(one.edge.side),
+            joint=one.joint or _joint(path, one.at or 0, trim.jamb.joint, has_bottom=has_bottom),
+            rabbet=0.0 if one.joint else _rabbet(path, one.at or 0, trim, has_bottom=has_bottom),
+            thickness=trim.jamb.thickness if one.at is not None else one.thickness,
+            depths=_depths(frame.sides[one.edge.side], frame.proud),
+            is_board=one.at is not None and (one.edge.side is not Side.SILL or has_bottom),
         )
-        for i, edge in enumerate(path)
+        for one in straight
     )
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
-    parts = [_part(board, frame.edge, PartKind.EXTENSION_JAMB, Where.INTERIOR, blank) for board in path_boards(edges)]
+    boards = path_boards(edges) if edges else ()
+    parts = [_part(board, frame.edge, PartKind.EXTENSION_JAMB, Where.INTERIOR, blank) for board in boards]
     if is_arched(path):
         jamb = ArchedJamb(
             opening=placement.opening,
@@ -83,17 +86,6 @@ def shaped_jambs(
     return _in_order(parts)
 
 
-def _at_edge(path: FramePath, edge: FrameEdge, thickness: float) -> float:
-    """Thickness of the board on an edge [in]; of an arc, how much higher its outer corners lie than its inner ones.
-
-    So the legs under an arch, which stand to a level line between its ends here, end on the line through both corners.
-    """
-    if edge.center is None:
-        return thickness
-    outer = next(one for one in outset(path, dict.fromkeys(Side, thickness)) if one.center)
-    return outer.start[1] - edge.start[1]
-
-
 def _depths(fitted: FittedSide, proud: float) -> Point:
     return (fitted.start_depth + proud, fitted.finish_depth + proud)
 
@@ -101,9 +93,6 @@ def _depths(fitted: FittedSide, proud: float) -> Point:
 def _joint(path: FramePath, i: int, joint: Joint, *, has_bottom: bool) -> CornerJoint:
     """How the boards meet where edge ``i`` starts: as the trim says where a butt takes less tilt than a miter."""
     before, after = path[i - 1], path[i]
-    if before.center or after.center:
-        is_tangent = abs(corner_turn_deg(path, i)) < TANGENT_DEG
-        return _level_runs_through(after) if is_tangent else CornerJoint.MITER
     if not has_bottom and Side.SILL in (before.side, after.side):
         return _level_runs_through(after)
     if joint is Joint.MITER or before.side is after.side or corner_turn_deg(path, i) < MITERED_UNDER_DEG:
@@ -163,27 +152,29 @@ def shaped_exterior_jambs(
     lower corners are cut, and else end at the bottom of the clear opening, as legs do.
     """
     shape, joint = placement.opening.shape, trim.sealant_joint
-    all_round = shape is not None and shape.is_cut_below
+    all_round = shape is not None and shape.is_cut_below(placement.opening.frame)
     start = placement.outside_edge + joint
     fallen = replace(clear, bottom=clear.bottom - joint * math.tan(math.radians(slope_deg)))
     path = clear_path(placement.opening, fallen)
+    straight = straight_path(path, trim.jamb.thickness)
     edges = tuple(
         PathEdge(
-            side=edge.side,
-            run=edge.run,
-            runs=edge.runs,
-            corner=_seen_from_outside(edge.finish),
-            flare_deg=slope_deg if edge.side is Side.SILL else 0.0,
+            side=one.edge.side,
+            run=one.edge.run,
+            runs=one.edge.runs,
+            corner=_seen_from_outside(one.edge.finish),
+            flare_deg=slope_deg if one.edge.side is Side.SILL else 0.0,
             # Walked the other way round, the edge starts at the corner where the next one does.
-            joint=_turned(_joint(path, (i + 1) % len(path), Joint.HEAD_OVER_LEGS, has_bottom=all_round)),
-            thickness=_at_edge(path, edge, trim.jamb.thickness),
-            depths=(sides[edge.side].finish_depth - joint, sides[edge.side].start_depth - joint),
-            is_board=edge.center is None and (edge.side is not Side.SILL or all_round),
+            joint=_turned(after.joint or _joint(path, after.at or 0, Joint.HEAD_OVER_LEGS, has_bottom=all_round)),
+            thickness=trim.jamb.thickness if one.at is not None else one.thickness,
+            depths=(sides[one.edge.side].finish_depth - joint, sides[one.edge.side].start_depth - joint),
+            is_board=one.at is not None and (one.edge.side is not Side.SILL or all_round),
         )
-        for i, edge in reversed([*enumerate(path)])
+        for one, after in reversed([*zip(straight, straight[1:] + straight[:1], strict=True)])
     )
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
-    boards = [_part(board, -start, PartKind.EXTERIOR_JAMB, Where.EXTERIOR, blank) for board in path_boards(edges)]
+    laid = path_boards(edges) if edges else ()
+    boards = [_part(board, -start, PartKind.EXTERIOR_JAMB, Where.EXTERIOR, blank) for board in laid]
     parts = [replace(part, seat=_turned_seat(part.seat)) for part in boards]
     if is_arched(path):
         jamb = ArchedJamb(

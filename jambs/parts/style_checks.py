@@ -16,6 +16,7 @@ from jambs.parts.boards import SAME_SIZE
 from jambs.parts.box import LEAST_COVER
 from jambs.parts.built_up import crown_past_cap
 from jambs.parts.built_up_findings import CrownPastCap
+from jambs.parts.edge_of import edge_of
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.on_elevation import seen_box
 from jambs.parts.part import Part
@@ -46,7 +47,7 @@ def style_findings(
         yield LegsEndInAir(subject=about)
     if opening.interior.stool and PartKind.STOOL not in kinds:
         yield StoolHasNoDepth(subject=about)
-    is_closed_below = _is_door(opening) or (opening.shape is not None and opening.shape.is_cut_below)
+    is_closed_below = _is_door(opening) or (opening.shape is not None and opening.shape.is_cut_below(opening.frame))
     if PartKind.EXTERIOR_JAMB in kinds and PartKind.EXTERIOR_SILL not in kinds and not is_closed_below:
         yield NothingUnderFrame(subject=about)
     if PartKind.EXTERIOR_SILL in kinds:
@@ -112,7 +113,7 @@ def _outer_laps(placement: Placement, parts: Sequence[Part], about: Subject, lea
 def _lap_along_edge(part: Part, placement: Placement) -> float:
     """How far a piece round a shape reaches past the rough opening, square to its edge [in]."""
     path = frame_path(placement.opening)
-    edge = next(one for one in path if one.side is part.side and (one.center or one.run == part.member))
+    edge = edge_of(part, path)
     points = [part.seat.at(0.0, part.width, 0.0)]
     if edge.center:
         points = [point for side in part.standing_outlines() for point in side]

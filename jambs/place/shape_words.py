@@ -54,10 +54,47 @@ def _arch(path: FramePath, units: Units) -> str:
     return f"spring line {spring} high, crown {crown}, radius {radius}"
 
 
+def _full_round(path: FramePath, units: Units) -> str:
+    wide, radius = (length_text(one, units=units) for one in (size_over_all(path).width, _radii(path)[0]))
+    return f"{wide} across, radius {radius}"
+
+
+def _quarter_round(path: FramePath, units: Units) -> str:
+    legs = [edge for edge in path if edge.side.is_leg]
+    radius = length_text(_radii(path)[0], units=units)
+    return f"upright at the {legs[0].side.words}, radius {radius}"
+
+
+def _ellipse_arch(path: FramePath, units: Units) -> str:
+    heads = [edge for edge in path if edge.center]
+    low = min(y for _, y in corners_of(path))
+    radii = _radii(path)
+    spring, crown, ends, middle = (
+        length_text(one, units=units)
+        for one in (heads[0].start[1] - low, max(edge.crown[1] for edge in heads) - low, radii[0], radii[1])
+    )
+    return f"spring line {spring} high, crown {crown}, radius {ends} at both ends and {middle} at the crown"
+
+
+def _radii(path: FramePath) -> list[float]:
+    return [edge.circle.radius for edge in path if edge.circle]
+
+
+def _triangle(path: FramePath, units: Units) -> str:
+    over_all, left = size_over_all(path), min(x for x, _ in corners_of(path))
+    peak = max(corners_of(path), key=lambda corner: corner[1])[0] - left
+    wide, high, at = (length_text(one, units=units) for one in (over_all.width, over_all.height, peak))
+    return f"{wide} wide below, peak {high} high, {at} from the left"
+
+
 _WORDS = {
     ShapeKind.RAKED: _raked,
     ShapeKind.GABLE: _gable,
     ShapeKind.OCTAGON: _octagon,
     ShapeKind.SEGMENT_ARCH: _arch,
     ShapeKind.HALF_ROUND: _arch,
+    ShapeKind.FULL_ROUND: _full_round,
+    ShapeKind.QUARTER_ROUND: _quarter_round,
+    ShapeKind.ELLIPSE_ARCH: _ellipse_arch,
+    ShapeKind.TRIANGLE: _triangle,
 }

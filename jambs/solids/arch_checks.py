@@ -1,4 +1,4 @@
-"""The curved head of an arch on the solids: its joints, what bears on what, and its distances from the frame's arc.
+"""Curved boards on the solids: their joints, what bears on what, and their distances from the frame's arc.
 
 Distances are taken from the center of the frame's arc to the points of the curved faces. Contact of faces with curved
 edges is measured with the kernel: one solid is pressed into the other by a hair, what they then share is parted by it.
@@ -8,10 +8,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
+from dataclasses import dataclass, replace
 
-from jambs.geometry import Circle, Point
-from jambs.job.models.path import FramePath, area_of, outset
+from jambs.geometry import Point
+from jambs.job.models.arc_outset import arc_outside
+from jambs.job.models.path import area_of, outset
+from jambs.job.models.path_edge import FrameEdge, FramePath
+from jambs.parts.edge_of import edge_of
 from jambs.parts.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.sides import Side
@@ -25,43 +28,84 @@ PRESS = 0.01
 """How far one solid is pressed into another to measure their contact [in]."""
 
 
-def arch_boards(solids: KitSolids, where: Where, kind: PartKind) -> list[Solid]:
-    """Return the leg at the left, the boards of the curved head from left to right, and the leg at the right."""
-    found = {
-        (solid.part.side, solid.part.member): solid
-        for solid in solids.parts
-        if solid.part and solid.part.where is where and solid.part.kind is kind and solid.part.side is not Side.SILL
-    }
-    order = (Side.LEFT, Side.HEAD, Side.RIGHT)
-    return [found[key] for key in sorted(found, key=lambda key: (order.index(key[0]), key[1]))]
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardOnPath:
+    """A board and the number of the edge of the path along which it lies."""
+
+    at: int
+    solid: Solid
+
+
+def boards_on(solids: KitSolids, where: Where, kind: PartKind) -> list[BoardOnPath]:
+    """Return the boards of a kind round an opening, clockwise as seen from inside."""
+    path = frame_path(solids.kit.placement.opening)
+    found = [
+        BoardOnPath(at=path.index(edge_of(one.part, path)), solid=one)
+        for one in solids.parts
+        if one.part and one.part.where is where and one.part.kind is kind
+    ]
+    return sorted(found, key=_clockwise)
+
+
+def _clockwise(board: BoardOnPath) -> tuple[int, int]:
+    part = board.solid.part
+    assert part is not None
+    return board.at, -part.member if part.side is Side.SILL else part.member
+
+
+def curved(boards: Sequence[BoardOnPath], path: FramePath) -> list[BoardOnPath]:
+    """Return the boards that lie along arcs."""
+    return [board for board in boards if path[board.at].center]
 
 
 def arch_joints(
-    what: str, boards: Sequence[Solid], inner: FramePath, thickness: float, width: float
+    what: str, boards: Sequence[BoardOnPath], inner: FramePath, thickness: float, width: float
 ) -> list[JointCheck]:
-    """Measure every joint of a curved head: segments on each other, and on the legs at the spring line.
+    """Measure every joint along arcs: segments on each other, on the legs at the spring line, on the sill.
 
     ``thickness``: from the inner to the outer edge; ``width``: square to both [in].
     """
-    outer = outset(inner, dict.fromkeys(Side, thickness))
-    ends = (math.dist(inner[1].start, outer[1].start), math.dist(inner[2].start, outer[2].start))
-    found = []
-    for i, (one, two) in enumerate(pairwise(boards)):
-        long = ends[0] if i == 0 else ends[1] if i == len(boards) - 2 else thickness
-        assert one.part and two.part
-        name = f"the {what}'s {one.part.position} and {two.part.position}, {one.name} and {two.name},"
-        found.append(joint(name, [one], [two], asked=long * width))
-    return found
+    asked: dict[frozenset[str], float] = {}
+    pairs: dict[frozenset[str], tuple[Solid, Solid]] = {}
+    for one, two in zip(boards, (*boards[1:], boards[0]), strict=True):
+        if inner[one.at].center or inner[two.at].center:
+            # Two boards that close a ring between them meet twice.
+            key = frozenset((one.solid.name, two.solid.name))
+            pairs.setdefault(key, (one.solid, two.solid))
+            asked[key] = asked.get(key, 0.0) + _joint_length(inner, one.at, two.at, thickness) * width
+    return [
+        joint(f"the {what}'s {_told(one)} and {_told(two)},", [one], [two], asked=asked[key])
+        for key, (one, two) in pairs.items()
+    ]
+
+
+def _told(solid: Solid) -> str:
+    assert solid.part is not None
+    return f"{solid.part.position} {solid.name}"
+
+
+def _joint_length(inner: FramePath, one: int, two: int, thickness: float) -> float:
+    """How long a joint is in the plane of the window, between the boards of two edges [in]."""
+    if one == two or (inner[one].center and inner[two].center):
+        return thickness
+    if inner[two].center:
+        return math.dist(inner[two].start, arc_outside(inner, two, thickness).start)
+    return math.dist(inner[one].finish, arc_outside(inner, one, thickness).finish)
 
 
 def bearing(
-    what: str, casing: Sequence[Solid], jambs: Sequence[Solid], inner: FramePath, outer: FramePath, way: float
+    what: str,
+    casing: Sequence[BoardOnPath],
+    jambs: Sequence[BoardOnPath],
+    inner: FramePath,
+    outer: FramePath,
+    way: float,
 ) -> JointCheck:
     """Measure the casing on the edges of the jambs, from its inner edge to their backs, all of it at once.
 
     ``way``: 1 where the casing lies toward the room, -1 outside.
     """
-    shared = sum(_pressed(one, two, way) for one in casing for two in jambs)
+    shared = sum(_pressed(one.solid, two.solid, way) for one in casing for two in jambs)
     asked = area_of(outer) - area_of(inner)
     name = f"the {what} and the edges of the jambs"
     return JointCheck(name=name, asked=asked, found=shared, tolerance=TIGHT, gap=None)
@@ -75,79 +119,72 @@ def _pressed(one: Solid, two: Solid, way: float) -> float:
     return kernel.volume(kernel.common(moved, two.standing)) / PRESS
 
 
-def frame_arc(solids: KitSolids) -> Circle:
-    """The circle of the frame's outer edge."""
-    return _circle(frame_path(solids.kit.placement.opening))
-
-
-def _circle(path: FramePath) -> Circle:
-    circle = next(edge.circle for edge in path if edge.center)
-    assert circle is not None
-    return circle
-
-
 def from_center(solid: Solid, center: Point) -> tuple[float, float]:
     """How far from a center the points of a solid lie at least, on its hollow side, and at most [in]."""
     found = [math.dist((x, y), center) for facet in solid.facets for loop in facet.loops for x, y, _ in loop]
     return min(found), max(found)
 
 
-def sight_radius(frame: Solid, arc: Circle, spring: float) -> float:
-    """Radius of the frame's inner edge along the arc [in]: the least of its points above the spring line."""
-    points = [(x, y) for facet in frame.facets for loop in facet.loops for x, y, _ in loop if y > spring + TIGHT]
-    return min(math.dist(point, arc.center) for point in points)
+def sight_radius(frame: Solid, sight: FrameEdge) -> float:
+    """Radius of the frame's inner edge along an arc [in]: the least of its points beyond the chord of that arc."""
+    assert sight.center is not None
+    chord = replace(sight, center=None)
+    points = [(x, y) for facet in frame.facets for loop in facet.loops for x, y, _ in loop]
+    center = sight.center
+    return min(math.dist(point, center) for point in points if chord.out(point) > -TIGHT)
 
 
 def arch_measures(
-    solids: KitSolids, boards: Sequence[Solid], frame: Solid, *, asked: float, shim: float | None, prefix: str
+    solids: KitSolids, boards: Sequence[BoardOnPath], frame: Solid, *, asked: float, shim: float | None, outside: bool
 ) -> list[Measure]:
-    """Measure the frame reveal along the arc at every board of a curved head, and the shim space behind it."""
-    arc, placement = frame_arc(solids), solids.kit.placement
-    spring = frame_path(placement.opening)[1].start[1]
-    sight, rough = sight_radius(frame, arc, spring), _circle(rough_path(placement)).radius
+    """Measure the frame reveal along the arc at every curved board, and the shim space behind it."""
+    placement = solids.kit.placement
+    path, rough = frame_path(placement.opening), rough_path(placement)
+    face = placement.opening.window.outside_face if outside else placement.opening.window.frame_face
+    sight = outset(path, {side: -face.at(side) for side in Side})
     tolerance = solids.job.shop.grid.step / 2 + TIGHT
     found = []
-    for board in _heads(boards):
-        assert board.part is not None
-        near, far = from_center(board, arc.center)
-        name = f"{prefix}{board.part.position} {board.name}"
+    for board in curved(boards, path):
+        edge = path[board.at]
+        assert edge.center is not None
+        near, far = from_center(board.solid, edge.center)
+        reveal = near - sight_radius(frame, sight[board.at])
+        name = _named(board.solid, outside=outside)
         found.append(
-            Measure(
-                name=f"frame reveal along the arc at the {name}", asked=asked, found=near - sight, tolerance=tolerance
-            )
+            Measure(name=f"frame reveal along the arc at the {name}", asked=asked, found=reveal, tolerance=tolerance)
         )
-        if shim is not None:
-            gap = rough - far
+        circle = rough[board.at].circle
+        if shim is not None and circle is not None:
+            gap = circle.radius - far
             found.append(Measure(name=f"shim space behind the {name}", asked=shim, found=gap, tolerance=tolerance))
     return found
 
 
+def _named(solid: Solid, *, outside: bool) -> str:
+    return f"exterior {_told(solid)}" if outside else _told(solid)
+
+
 def casing_measures(
-    what: str, casing: Sequence[Solid], jambs: Sequence[Solid], clear: FramePath, asked: float
+    what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], clear: FramePath, asked: float
 ) -> list[Measure]:
     """Measure the casing reveal along the arc at every segment."""
-    center = _circle(clear).center
-    inner = min(from_center(board, center)[0] for board in _heads(jambs))
+    found = []
+    for piece in curved(casing, clear):
+        center = clear[piece.at].center
+        assert center is not None
+        inner = min(from_center(board.solid, center)[0] for board in jambs if board.at == piece.at)
+        off = from_center(piece.solid, center)[0] - inner
+        found.append(Measure(name=f"{what} along the arc at the {_told(piece.solid)}", asked=asked, found=off))
+    return found
+
+
+def depth_measures(boards: Sequence[BoardOnPath], path: FramePath, asked: float, *, outside: bool) -> list[Measure]:
+    """Measure how deep every curved board is through the wall [in]."""
     return [
         Measure(
-            name=f"{what} along the arc at the {piece.part.position if piece.part else ''} {piece.name}",
+            name=f"depth of the {_named(one.solid, outside=outside)}",
             asked=asked,
-            found=from_center(piece, center)[0] - inner,
+            found=one.solid.high[D] - one.solid.low[D],
         )
-        for piece in _heads(casing)
+        for one in curved(boards, path)
     ]
-
-
-def depth_measures(boards: Sequence[Solid], asked: float, prefix: str) -> list[Measure]:
-    """Measure how deep every board of a curved head is through the wall [in]."""
-    return [
-        Measure(
-            name=f"depth of the {prefix}{one.part.position} {one.name}", asked=asked, found=one.high[D] - one.low[D]
-        )
-        for one in _heads(boards)
-        if one.part
-    ]
-
-
-def _heads(boards: Sequence[Solid]) -> list[Solid]:
-    return [board for board in boards if board.part and board.part.side is Side.HEAD]

@@ -1,32 +1,37 @@
-"""The curved heads of a kit, inside and outside, measured on the solids."""
+"""The curved boards of a kit, inside and outside, measured on the solids."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from jambs.geometry import tangent
-from jambs.job.models.path import FramePath, outset
-from jambs.job.models.trim import CasingEntry
+from jambs.job.models.arc_outset import backs_of
+from jambs.job.models.exterior_trim import ExteriorTrim
+from jambs.job.models.path import outset
+from jambs.job.models.path_edge import FramePath
+from jambs.parts.clear import clear_opening
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.shaped_jambs import clear_path
 from jambs.place.frame_path import frame_path, path_at
 from jambs.sides import Side
 from jambs.solids.arch_checks import (
-    arch_boards,
+    BoardOnPath,
     arch_joints,
     arch_measures,
     bearing,
+    boards_on,
     casing_measures,
     depth_measures,
 )
 from jambs.solids.lookup import X, Y
-from jambs.solids.model import KitSolids, Solid
+from jambs.solids.model import KitSolids
 from jambs.solids.report import JointCheck, Measure
 from jambs.solids.shape_measures import asked_gap
 
 
 def is_arched(solids: KitSolids) -> bool:
-    """Say whether the opening has a curved head."""
+    """Say whether an edge of the opening is curved."""
     shape = solids.kit.placement.opening.shape
     return shape is not None and shape.is_arched
 
@@ -35,129 +40,119 @@ def _even(out: float, sill: float) -> dict[Side, float]:
     return {**dict.fromkeys(Side, out), Side.SILL: sill}
 
 
-def _of_kind(solids: KitSolids, where: Where, kind: PartKind) -> list[Solid]:
-    return [one for one in solids.parts if one.part and one.part.where is where and one.part.kind is kind]
-
-
 def inside_arch_joints(solids: KitSolids) -> list[JointCheck]:
-    """Measure the joints of a curved head inside."""
+    """Measure the joints of curved boards inside."""
     if not is_arched(solids):
         return []
     placement = solids.kit.placement
     trim, clear = placement.opening.interior, clear_path(placement.opening, solids.kit.room)
     cased = outset(clear, dict.fromkeys(Side, trim.casing_reveal))
-    casing = arch_boards(solids, Where.INTERIOR, PartKind.CASING)
-    jambs = arch_boards(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    casing = boards_on(solids, Where.INTERIOR, PartKind.CASING)
+    jambs = boards_on(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
     found = arch_joints("casing", casing, cased, trim.casing.width, trim.casing.thickness)
     if not jambs:
         return found
     width = placement.interior_depth + solids.job.shop.proud
     found += arch_joints("jamb", jambs, clear, trim.jamb.thickness, width)
-    below = trim.style.has_bottom
-    return [
-        *found,
-        _bears(
-            "casing",
-            _of_kind(solids, Where.INTERIOR, PartKind.CASING),
-            _of_kind(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB),
-            clear,
-            reveal=trim.casing_reveal,
-            thickness=trim.jamb.thickness,
-            has_bottom=below,
-            way=1.0,
-        ),
-    ]
+    box = _Box(clear=clear, thickness=trim.jamb.thickness, has_bottom=trim.style.has_bottom)
+    return [*found, box.bears("casing", casing, jambs, reveal=trim.casing_reveal, way=1.0)]
 
 
-def _bears(
-    what: str,
-    casing: Sequence[Solid],
-    jambs: Sequence[Solid],
-    clear: FramePath,
-    *,
-    reveal: float,
-    thickness: float,
-    has_bottom: bool,
-    way: float,
-) -> JointCheck:
-    inner = outset(clear, _even(reveal, reveal if has_bottom else 0.0))
-    outer = outset(clear, _even(thickness, thickness if has_bottom else 0.0))
-    return bearing(what, casing, jambs, inner, outer, way)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Box:
+    """A box of jambs: its clear opening, how thick they are [in], and whether one lies along the sill."""
+
+    clear: FramePath
+    thickness: float
+    has_bottom: bool
+
+    @property
+    def backs(self) -> FramePath:
+        """The path along the backs of the jambs."""
+        if self.has_bottom:
+            return backs_of(self.clear, self.thickness)
+        return outset(self.clear, _even(self.thickness, 0.0))
+
+    def bears(
+        self, what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], *, reveal: float, way: float
+    ) -> JointCheck:
+        """Measure the casing on the edges of the jambs."""
+        inner = outset(self.clear, _even(reveal, reveal if self.has_bottom else 0.0))
+        return bearing(what, casing, jambs, inner, self.backs, way)
 
 
 def outside_arch_joints(solids: KitSolids) -> list[JointCheck]:
-    """Measure the joints of a curved head outside."""
+    """Measure the joints of curved boards outside."""
     placement = solids.kit.placement
     trim = placement.opening.exterior
     if not is_arched(solids) or trim is None:
         return []
-    casing = arch_boards(solids, Where.EXTERIOR, PartKind.CASING)
-    jambs = arch_boards(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
+    casing = boards_on(solids, Where.EXTERIOR, PartKind.CASING)
+    jambs = boards_on(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     if not jambs:
         cased = outset(frame_path(placement.opening), dict.fromkeys(Side, trim.sealant_joint))
         return arch_joints("exterior casing", casing, cased, trim.casing.width, trim.casing.thickness)
-    clear = _outside_clear(solids, jambs, casing, trim.casing, trim.jamb.thickness)
+    clear = _outside_clear(solids, jambs, casing, trim)
     cased = outset(clear, dict.fromkeys(Side, trim.casing_reveal))
     found = arch_joints("exterior casing", casing, cased, trim.casing.width, trim.casing.thickness)
     found += arch_joints(
         "exterior jamb", jambs, clear, trim.jamb.thickness, placement.exterior_depth - trim.sealant_joint
     )
-    return [
-        *found,
-        _bears(
-            "exterior casing",
-            casing,
-            jambs,
-            clear,
-            reveal=trim.casing_reveal,
-            thickness=trim.jamb.thickness,
-            has_bottom=False,
-            way=-1.0,
-        ),
-    ]
+    box = _Box(clear=clear, thickness=trim.jamb.thickness, has_bottom=_goes_round(solids))
+    return [*found, box.bears("exterior casing", casing, jambs, reveal=trim.casing_reveal, way=-1.0)]
+
+
+def _goes_round(solids: KitSolids) -> bool:
+    """Say whether boards go all round outside."""
+    opening = solids.kit.placement.opening
+    return opening.shape is not None and opening.shape.is_cut_below(opening.frame)
 
 
 def _outside_clear(
-    solids: KitSolids, jambs: Sequence[Solid], casing: Sequence[Solid], entry: CasingEntry, thickness: float
+    solids: KitSolids, jambs: Sequence[BoardOnPath], casing: Sequence[BoardOnPath], trim: ExteriorTrim
 ) -> FramePath:
     """The path between the exterior jambs, from the faces of the legs and the crown down to where the casing ends."""
-    trim = solids.kit.placement.opening.exterior
-    slope = trim.sill.slope if trim and trim.sill else 0.0
-    left, right = jambs[0], jambs[-1]
+    opening = solids.kit.placement.opening
+    if _goes_round(solids):
+        grid = solids.job.shop.grid
+        face = opening.window.outside_face
+        return clear_path(opening, clear_opening(opening.frame, face, frame_reveal=trim.frame_reveal, grid=grid))
+    left, right = jambs[0].solid, jambs[-1].solid
+    slope = trim.sill.slope if trim.sill else 0.0
     return path_at(
-        solids.kit.placement.opening,
+        opening,
         left=left.high[X],
         right=right.low[X],
-        bottom=casing[0].low[Y] + entry.thickness * tangent(slope),
-        top=max(board.high[Y] for board in jambs) - thickness,
+        bottom=casing[0].solid.low[Y] + trim.casing.thickness * tangent(slope),
+        top=max(board.solid.high[Y] for board in jambs) - trim.jamb.thickness,
     )
 
 
 def inside_arch_measures(solids: KitSolids) -> list[Measure]:
-    """Measure reveals, shim space and depths along a curved head inside."""
+    """Measure reveals, shim space and depths along curved jambs inside."""
     if not is_arched(solids):
         return []
     placement = solids.kit.placement
     trim, clear = placement.opening.interior, clear_path(placement.opening, solids.kit.room)
-    casing = arch_boards(solids, Where.INTERIOR, PartKind.CASING)
-    jambs = arch_boards(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
+    casing = boards_on(solids, Where.INTERIOR, PartKind.CASING)
+    jambs = boards_on(solids, Where.INTERIOR, PartKind.EXTENSION_JAMB)
     if not jambs:
         return []
     gap = asked_gap(solids, Side.HEAD)
-    found = arch_measures(solids, jambs, solids.frame[0], asked=trim.frame_reveal, shim=gap, prefix="")
-    found += depth_measures(jambs, placement.interior_depth + solids.job.shop.proud, "")
+    found = arch_measures(solids, jambs, solids.frame[0], asked=trim.frame_reveal, shim=gap, outside=False)
+    found += depth_measures(jambs, clear, placement.interior_depth + solids.job.shop.proud, outside=False)
     return [*found, *casing_measures("casing reveal", casing, jambs, clear, trim.casing_reveal)]
 
 
 def outside_arch_measures(solids: KitSolids) -> list[Measure]:
-    """Measure reveals and depths along a curved head outside."""
+    """Measure reveals and depths along curved jambs outside."""
     placement = solids.kit.placement
     trim = placement.opening.exterior
-    jambs = arch_boards(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
+    jambs = boards_on(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     if not is_arched(solids) or trim is None or not jambs:
         return []
-    casing = arch_boards(solids, Where.EXTERIOR, PartKind.CASING)
-    clear = _outside_clear(solids, jambs, casing, trim.casing, trim.jamb.thickness)
-    found = arch_measures(solids, jambs, solids.frame[-1], asked=trim.frame_reveal, shim=None, prefix="exterior ")
-    found += depth_measures(jambs, placement.exterior_depth - trim.sealant_joint, "exterior ")
+    casing = boards_on(solids, Where.EXTERIOR, PartKind.CASING)
+    clear = _outside_clear(solids, jambs, casing, trim)
+    found = arch_measures(solids, jambs, solids.frame[-1], asked=trim.frame_reveal, shim=None, outside=True)
+    found += depth_measures(jambs, clear, placement.exterior_depth - trim.sealant_joint, outside=True)
     return [*found, *casing_measures("exterior casing reveal", casing, jambs, clear, trim.casing_reveal)]

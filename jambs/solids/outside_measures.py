@@ -87,10 +87,22 @@ def _edges(solids: KitSolids, jambs: Set, trim: ExteriorTrim) -> list[Measure]:
     return found
 
 
+def _casing_width(solids: KitSolids) -> float:
+    """Width over the casing's legs [in]; of a shape without two, over all that does not lie along the sill."""
+    own = [
+        one
+        for one in solids.parts
+        if one.part and one.part.where is Where.EXTERIOR and one.part.kind is PartKind.CASING
+    ]
+    legs = [one for one in own if one.part and one.part.side.is_leg]
+    if len({one.part.side for one in legs if one.part}) < len(LEGS):
+        legs = [one for one in own if one.part and one.part.side is not Side.SILL]
+    return max(one.high[X] for one in legs) - min(one.low[X] for one in legs)
+
+
 def _casing(solids: KitSolids, casing: Set, trim: ExteriorTrim) -> list[Measure]:
     loose = TIGHT + solids.outside_slack.lean
-    legs = (casing[Side.LEFT], casing[Side.RIGHT])
-    width = legs[1].high[X] - legs[0].low[X]
+    width = _casing_width(solids)
     figure = against_figure(solids, FigureKind.EXTERIOR_CASING_OUTSIDE_WIDTH, width)
     found = [Measure(name=figure.name, asked=figure.asked, found=width, tolerance=loose)]
     measured = solids.kit.placement.opening.measured

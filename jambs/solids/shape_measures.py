@@ -72,6 +72,8 @@ def _words(board: Solid) -> str:
 
 def _clear_width(solids: KitSolids, jambs: BoardsRound) -> list[Measure]:
     at_frame = solids.kit.placement.inside_edge
+    if sum(edge.side.is_leg for _, edge, _ in jambs.by_edge()) < len(LEGS):
+        return []  # nothing to tape it between
     left, right = (
         edge.start[0] + edge.outward[0] * faces_in(board, edge, flare_deg=solids.kit.flares.at(side), depth=at_frame)
         for side in LEGS

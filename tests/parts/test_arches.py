@@ -13,7 +13,7 @@ from jambs.job.models.fields import Size
 from jambs.job.models.path import FramePath, area_of, corner_turn_deg, outset, shaped_path, size_over_all
 from jambs.job.models.shape import ShapeEntry
 from jambs.length import MM_PER_INCH, ROUND_OFF
-from jambs.parts.arch import arch_between, counts_of
+from jambs.parts.arch import arches_of, counts_of
 from jambs.parts.cuts import ArcCut, EndBevel, Miter, PlaneCut
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.lamination import RADIUS_OVER_PLY, sprung_share
@@ -69,7 +69,7 @@ def test_a_spring_line_says_what_a_rise_says() -> None:
 def test_segments_of_an_even_polygon_have_its_miter() -> None:
     """Three segments of a half circle are mitered at 180°/6, five at 180°/10: half of what the polygon turns."""
     path = path_of(36.0, 60.0, kind="half round")
-    arch = arch_between(path, outset(path, even(3.5)))
+    arch = arches_of(path, 3.5)[0]
     assert list(counts_of(arch))[:3] == [3, 5, 7]
     for count in (3, 5, 7):
         half = math.pi / count / 2
@@ -81,7 +81,7 @@ def test_segments_of_an_even_polygon_have_its_miter() -> None:
 
 def test_a_segment_is_seen_square_to_its_chord_in_the_plane_of_the_wall() -> None:
     path = path_of(48.0, 60.0, kind="segment arch", rise=18)
-    for segment in arch_between(path, outset(path, even(4.0))).segments(3):
+    for segment in arches_of(path, 4.0)[0].segments(3):
         assert segment.along == pytest.approx((math.cos(segment.middle), -math.sin(segment.middle), 0.0))
         assert segment.outward == pytest.approx((math.sin(segment.middle), math.cos(segment.middle), 0.0))
 
@@ -89,7 +89,7 @@ def test_a_segment_is_seen_square_to_its_chord_in_the_plane_of_the_wall() -> Non
 def test_at_the_spring_line_a_segment_ends_on_both_arcs() -> None:
     """The arch of radius 25 springs 7 over its center: a third of its sweep has its inner corners half of that off."""
     path = path_of(48.0, 60.0, kind="segment arch", rise=18)
-    first, _, last = arch_between(path, outset(path, even(4.0))).segments(3)
+    first, _, last = arches_of(path, 4.0)[0].segments(3)
     half = math.asin(24 / 25) / 3
     assert first.start.inner == pytest.approx((-25 * math.sin(half), 25 * math.cos(half)))
     assert last.finish.inner == pytest.approx((25 * math.sin(half), 25 * math.cos(half)))

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from jambs.job.models.fields import Size
 from jambs.job.models.path import FramePath, area_of, corner_turn_deg, corners_of, has_collapsed, outset, shaped_path
 from jambs.job.models.shape import ShapeEntry, ShapeKind
+from jambs.job.models.shape_fits import misfit
 from jambs.length import Units
 from jambs.place.frame_path import path_at, rough_path
 from jambs.sides import Side
@@ -136,10 +137,10 @@ def test_a_shape_that_cannot_be_is_told_with_what_would_do(
     width: float, height: float, shape: dict[str, object], said: str
 ) -> None:
     entry = ShapeEntry.model_validate(shape)
-    assert said in entry.misfit(Size(width=width, height=height), Units.INCH)
+    assert said in misfit(entry, Size(width=width, height=height), Units.INCH)
 
 
 @pytest.mark.parametrize("shape", [{"kind": "raked", "left": 30, "right": 48}, {"kind": "gable", "sides": 30}])
 def test_a_shape_that_can_be_is_not_complained_of(shape: dict[str, object]) -> None:
-    assert not ShapeEntry.model_validate(shape).misfit(Size(width=24, height=48), Units.INCH)
+    assert not misfit(ShapeEntry.model_validate(shape), Size(width=24, height=48), Units.INCH)
     assert ShapeEntry.model_validate("octagon").kind is ShapeKind.OCTAGON

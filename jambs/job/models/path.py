@@ -8,105 +8,32 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from jambs.geometry import Circle, Point, radius_of
+from jambs.geometry import Point, radius_of
+from jambs.job.models.arc_outset import arcs_outset
 from jambs.job.models.fields import Size
-from jambs.job.models.shape import ShapeEntry, ShapeKind
-from jambs.sides import Side
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrameEdge:
-    """One edge of a path, from corner to corner (x, y) [in]: straight, or an arc that bows out round ``center``.
-
-    ``side``: the side of the opening it belongs to. A side may be parted into several edges, as the head of a gable:
-    ``run`` counts its ``runs`` from left to right.
-    """
-
-    side: Side
-    start: Point
-    finish: Point
-    run: int = 1
-    runs: int = 1
-    center: Point | None = None
-
-    @property
-    def circle(self) -> Circle | None:
-        """The circle of an arc; nothing where the edge is straight."""
-        return Circle(center=self.center, radius=math.dist(self.center, self.start)) if self.center else None
-
-    @property
-    def length(self) -> float:
-        """From corner to corner, along an arc [in]."""
-        if circle := self.circle:
-            return circle.radius * circle.sweep(self.start, self.finish, clockwise=True)
-        return math.dist(self.start, self.finish)
-
-    @property
-    def crown(self) -> Point:
-        """Its middle: of a level arch its highest point."""
-        (x0, y0), (x1, y1) = self.start, self.finish
-        middle = ((x0 + x1) / 2, (y0 + y1) / 2)
-        if circle := self.circle:
-            across, up = self.outward
-            (x, y), radius = circle.center, circle.radius
-            return (x + radius * across, y + radius * up)
-        return middle
-
-    @property
-    def points(self) -> tuple[Point, ...]:
-        """Its start, and the points of a fine outline along an arc, without its finish."""
-        circle = self.circle
-        return (self.start, *(circle.between(self.start, self.finish, clockwise=True) if circle else ()))
-
-    def way_at(self, corner: Point) -> Point:
-        """The direction in which it runs at one of its corners, of length one."""
-        if self.center is None:
-            return self.way
-        (x, y), (cx, cy) = corner, self.center
-        radius = math.dist(corner, self.center)
-        return ((y - cy) / radius, (cx - x) / radius)
-
-    @property
-    def way(self) -> Point:
-        """The direction in which it runs, of an arc as a whole, of length one."""
-        length = math.dist(self.start, self.finish)
-        return ((self.finish[0] - self.start[0]) / length + 0.0, (self.finish[1] - self.start[1]) / length + 0.0)
-
-    @property
-    def outward(self) -> Point:
-        """The direction out of the opening, of length one."""
-        x, y = self.way
-        return (-y + 0.0, x)
-
-    def out(self, point: Point) -> float:
-        """How far a point lies outside this edge [in]."""
-        if circle := self.circle:
-            return circle.past(point)
-        (x, y), (across, up) = self.start, self.outward
-        return (point[0] - x) * across + (point[1] - y) * up
-
-    @property
-    def is_middle(self) -> bool:
-        """Say whether a section through the middle of its side cuts it."""
-        return self.run == (self.runs + 1) // 2
-
-
-FramePath = tuple[FrameEdge, ...]
-"""A closed path: every edge begins where the one before it ends."""
+from jambs.job.models.path_edge import FrameEdge, FramePath
+from jambs.job.models.round_paths import ROUND_PATHS, half_on_sill
+from jambs.job.models.shape import OVER_LEGS, ShapeEntry, ShapeKind
+from jambs.length import HALF_64TH
+from jambs.sides import LEGS, Side
 
 
 def shaped_path(frame: Size, shape: ShapeEntry | None) -> FramePath:
     """Return the outer edge of a frame of a width × height [in] and a shape; without one a rectangle."""
-    if shape and shape.is_arched:
+    if shape and shape.kind in ROUND_PATHS:
+        return ROUND_PATHS[shape.kind](frame, shape)
+    if shape and shape.kind in OVER_LEGS:
         return arched_path(frame, shape.rise_in(frame))
     return _joined(_CORNERS[shape.kind](frame, shape) if shape else _rectangle(frame))
 
 
 def arched_path(frame: Size, rise: float) -> FramePath:
-    """Return the outer edge of a frame whose head is one arc of a rise [in] over two upright legs."""
+    """Return the outer edge of a frame whose head is one arc of a rise [in] over two upright legs, or over none."""
     radius = radius_of(frame.width, rise)
+    if frame.height - rise < HALF_64TH:
+        return half_on_sill(frame)
     legs_and_sill = _joined(_rectangle(Size(width=frame.width, height=frame.height - rise)))
     center = (frame.width / 2, frame.height - radius)
     return tuple(replace(edge, center=center) if edge.side is Side.HEAD else edge for edge in legs_and_sill)
@@ -158,7 +85,22 @@ def _octagon(frame: Size, shape: ShapeEntry) -> _Corners:
     )
 
 
-_CORNERS = {ShapeKind.RAKED: _raked, ShapeKind.GABLE: _gable, ShapeKind.OCTAGON: _octagon}
+def _triangle(frame: Size, shape: ShapeEntry) -> _Corners:
+    """Its peak over the middle, or where it is said; over a side the edge there is a leg, else the head has two."""
+    peak, wide, high = shape.peak(frame), frame.width, frame.height
+    if peak < HALF_64TH:
+        return ((Side.LEFT, (0.0, 0.0)), (Side.HEAD, (0.0, high)), (Side.SILL, (wide, 0.0)))
+    if peak > wide - HALF_64TH:
+        return ((Side.HEAD, (0.0, 0.0)), (Side.RIGHT, (wide, high)), (Side.SILL, (wide, 0.0)))
+    return ((Side.HEAD, (0.0, 0.0)), (Side.HEAD, (peak, high)), (Side.SILL, (wide, 0.0)))
+
+
+_CORNERS = {
+    ShapeKind.RAKED: _raked,
+    ShapeKind.GABLE: _gable,
+    ShapeKind.OCTAGON: _octagon,
+    ShapeKind.TRIANGLE: _triangle,
+}
 
 
 def _joined(corners: _Corners) -> FramePath:
@@ -175,7 +117,7 @@ def _joined(corners: _Corners) -> FramePath:
 def outset(path: FramePath, out: Mapping[Side, float]) -> FramePath:
     """Return a path whose edges lie so far outside those of another, by side [in]; negative inside of it."""
     if is_arched(path):
-        return _arch_outset(path, out)
+        return _arch_outset(path, out) if _is_over_legs(path) else arcs_outset(path, out)
     lines = [(edge.outward, _past(edge) + out[edge.side]) for edge in path]
     corners = [_meet(*lines[i - 1], *lines[i]) for i in range(len(path))]
     ends = corners[1:] + corners[:1]
@@ -189,6 +131,11 @@ TANGENT_DEG = 1e-6
 def is_arched(path: FramePath) -> bool:
     """Say whether an edge of a path is an arc."""
     return any(edge.center for edge in path)
+
+
+def _is_over_legs(path: FramePath) -> bool:
+    """Say whether one arc springs from two legs."""
+    return [bool(edge.center) for edge in path] == [False, True, False, False]
 
 
 def _arch_outset(path: FramePath, out: Mapping[Side, float]) -> FramePath:
@@ -232,6 +179,11 @@ def corner_turn_deg(path: FramePath, i: int) -> float:
     return math.degrees(math.atan2(ay * bx - ax * by, ax * bx + ay * by))
 
 
+def has_two_legs(path: FramePath) -> bool:
+    """Say whether it stands between two upright legs, so that it has one width."""
+    return sum(edge.side.is_leg for edge in path) == len(LEGS)
+
+
 def corners_of(path: FramePath) -> tuple[Point, ...]:
     """Return the corners of a path (x, y) [in]."""
     return tuple(edge.start for edge in path)
@@ -269,5 +221,6 @@ def has_collapsed(path: FramePath, frame: FramePath) -> bool:
 def size_over_all(path: FramePath) -> Size:
     """Return the width × height of the rectangle round a path [in]."""
     points = [*corners_of(path), *(edge.crown for edge in path if edge.center)]
+    points += [point for edge in path for point in edge.extremes]
     xs, ys = [x for x, _ in points], [y for _, y in points]
     return Size(width=max(xs) - min(xs), height=max(ys) - min(ys))

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from enum import StrEnum
 from typing import Annotated, Any
 
 from pydantic import BeforeValidator, WithJsonSchema, model_validator
 
 from jambs.job.models.fields import Between, ModelOrText, Size, fault
-from jambs.length import HALF_64TH, Units, length_text
+from jambs.length import HALF_64TH
 
 Along = Annotated[
     float,
@@ -27,6 +26,17 @@ class ShapeKind(StrEnum):
     OCTAGON = "octagon"
     SEGMENT_ARCH = "segment arch"
     HALF_ROUND = "half round"
+    FULL_ROUND = "full round"
+    QUARTER_ROUND = "quarter round"
+    ELLIPSE_ARCH = "ellipse arch"
+    TRIANGLE = "triangle"
+
+
+class HighSide(StrEnum):
+    """The side at which a frame stands highest, seen from inside."""
+
+    LEFT = "left"
+    RIGHT = "right"
 
 
 GOES_WITH = {
@@ -35,6 +45,10 @@ GOES_WITH = {
     ShapeKind.OCTAGON: ("cut",),
     ShapeKind.SEGMENT_ARCH: ("rise", "spring_line"),
     ShapeKind.HALF_ROUND: ("rise", "spring_line"),
+    ShapeKind.FULL_ROUND: (),
+    ShapeKind.QUARTER_ROUND: ("high_side",),
+    ShapeKind.ELLIPSE_ARCH: ("rise", "spring_line"),
+    ShapeKind.TRIANGLE: ("peak_from_left",),
 }
 """The sizes that a kind of shape is given by."""
 EXAMPLES = {
@@ -43,10 +57,20 @@ EXAMPLES = {
     ShapeKind.OCTAGON: "{kind: octagon, cut: 8}",
     ShapeKind.SEGMENT_ARCH: "{kind: segment arch, rise: 8}",
     ShapeKind.HALF_ROUND: "half round",
+    ShapeKind.FULL_ROUND: "full round",
+    ShapeKind.QUARTER_ROUND: "{kind: quarter round, high_side: left}",
+    ShapeKind.ELLIPSE_ARCH: "{kind: ellipse arch, rise: 10}",
+    ShapeKind.TRIANGLE: "triangle",
 }
-ARCHED = (ShapeKind.SEGMENT_ARCH, ShapeKind.HALF_ROUND)
-NOT_MADE = ("full round", "round", "circle", "quarter round", "ellipse", "ellipse arch", "half ellipse", "pointed arch")
+OVER_LEGS = (ShapeKind.SEGMENT_ARCH, ShapeKind.HALF_ROUND)
+"""Arches of one arc, which springs from two legs."""
+ARCHED = (*OVER_LEGS, ShapeKind.FULL_ROUND, ShapeKind.QUARTER_ROUND, ShapeKind.ELLIPSE_ARCH)
+SAME_AS = {"round": ShapeKind.FULL_ROUND, "circle": ShapeKind.FULL_ROUND, "half ellipse": ShapeKind.ELLIPSE_ARCH}
+"""Other words for a kind, which mean nothing else."""
+NOT_MADE = ("ellipse", "oval", "pointed arch")
 """Curved frames that are known and not made here."""
+ALL_ROUND = (ShapeKind.OCTAGON, ShapeKind.FULL_ROUND, ShapeKind.QUARTER_ROUND, ShapeKind.TRIANGLE)
+"""Kinds without two legs that stand upright on their sill."""
 SHARE_OF_OCTAGON = 1 / (2 + 2**0.5)
 """How far a regular octagon's corners are cut back, as a share of its width: each of its eight edges is as long."""
 
@@ -57,7 +81,8 @@ class ShapeEntry(ModelOrText):
     ``left``, ``right``: height of the frame there, where its head begins; ``sides``: both alike. ``peak_from_left``:
     left edge → peak of a gable, in the middle if not given. ``cut``: corner of the rectangle → where its cut begins,
     along both edges; of a regular octagon not given. ``spring_line``: bottom of the frame → where the arc of an arch
-    begins; ``rise``: from there to its crown; one of the two says both, and a half round needs neither.
+    begins; ``rise``: from there to its crown; one of the two says both, and a half round needs neither: it may stand
+    on the bottom of the frame, without legs. ``high_side``: of a quarter round, where its upright edge is.
     """
 
     kind: ShapeKind
@@ -68,6 +93,7 @@ class ShapeEntry(ModelOrText):
     cut: Along | None = None
     rise: Along | None = None
     spring_line: Along | None = None
+    high_side: HighSide | None = None
 
     @model_validator(mode="before")
     @classmethod
@@ -76,21 +102,25 @@ class ShapeEntry(ModelOrText):
         kind = value.get("kind") if isinstance(value, dict) else value
         if kind in NOT_MADE:
             raise fault(
-                f"is {kind}, which is not made here; made are segment arch and half round over two legs: "
-                f"write {EXAMPLES[ShapeKind.SEGMENT_ARCH]}, or leave the opening out and lay it out on site"
+                f"is {kind}, which is not made here; made are full, half and quarter rounds, segment arch and ellipse "
+                f"arch: write {EXAMPLES[ShapeKind.ELLIPSE_ARCH]}, or leave the opening out and lay it out on site"
             )
-        return value if isinstance(value, dict | ShapeEntry) else {"kind": value}
+        said = value if isinstance(value, dict | ShapeEntry) else {"kind": value}
+        return {**said, "kind": SAME_AS[kind]} if isinstance(said, dict) and kind in SAME_AS else said
 
     @model_validator(mode="after")
     def _says_one_thing(self) -> ShapeEntry:
-        for key in ("left", "right", "sides", "peak_from_left", "cut", "rise", "spring_line"):
+        for key in ("left", "right", "sides", "peak_from_left", "cut", "rise", "spring_line", "high_side"):
             if getattr(self, key) is not None and key not in GOES_WITH[self.kind]:
-                keys = ", ".join(GOES_WITH[self.kind])
+                keys = ", ".join(GOES_WITH[self.kind]) or "no size but the frame's"
                 raise fault(f"{self.kind.value} takes {keys}, not {key}; write it like {EXAMPLES[self.kind]}")
         if self.sides is not None and (self.left is not None or self.right is not None):
             raise fault("gives sides and left or right; keep sides for both, or left and right for each")
-        if self.kind is ShapeKind.SEGMENT_ARCH and self.rise is None and self.spring_line is None:
-            raise fault(f"segment arch needs its rise or its spring_line; write it like {EXAMPLES[self.kind]}")
+        needs_rise = self.kind in (ShapeKind.SEGMENT_ARCH, ShapeKind.ELLIPSE_ARCH)
+        if needs_rise and self.rise is None and self.spring_line is None:
+            raise fault(f"{self.kind.value} needs its rise or its spring_line; write it like {EXAMPLES[self.kind]}")
+        if self.kind is ShapeKind.QUARTER_ROUND and self.high_side is None:
+            raise fault(f"quarter round needs its high_side, left or right; write it like {EXAMPLES[self.kind]}")
         if self.kind in (ShapeKind.RAKED, ShapeKind.GABLE) and (self.height_left is None or self.height_right is None):
             raise fault(
                 f"{self.kind.value} needs the heights at which its head begins; write it like {EXAMPLES[self.kind]}"
@@ -126,111 +156,10 @@ class ShapeEntry(ModelOrText):
             return frame.width / 2
         return frame.height - (self.spring_line or 0.0) if self.rise is None else self.rise
 
-    @property
-    def is_cut_below(self) -> bool:
-        """Say whether its lower corners are cut, so that nothing stands upright on its sill."""
-        return self.kind is ShapeKind.OCTAGON
+    def is_cut_below(self, frame: Size) -> bool:
+        """Say whether it has no two legs that stand upright on its sill, so that its boards go all round."""
+        return self.kind in ALL_ROUND or self.stands_on_spring_line(frame)
 
-    def misfit(self, frame: Size, units: Units) -> str:
-        """Say why a frame of this size cannot have the shape, and what would do; nothing where it can."""
-        return _MISFITS[self.kind](self, frame, units)
-
-
-LEAST_TURN_DEG = 2.0
-"""Two edges that turn by less lie in a line [degrees]."""
-LEAST_EDGE = 4.0
-"""A frame's edge is at least this long, or no jamb and casing lie along it [in]; common practice, no source."""
-
-
-def _raked(shape: ShapeEntry, frame: Size, units: Units) -> str:
-    left, right = shape.height_left or 0.0, shape.height_right or 0.0
-    if abs(max(left, right) - frame.height) > HALF_64TH:
-        top, high = length_text(max(left, right), units=units), length_text(frame.height, units=units)
-        return f"raked to {top} at its high side, but the frame is {high} high; write the height of frame there"
-    if abs(left - right) < HALF_64TH:
-        return "raked with both sides alike, which is a rectangle; leave shape out"
-    return _short(min(left, right), "its low side", units)
-
-
-def _gable(shape: ShapeEntry, frame: Size, units: Units) -> str:
-    high = max(shape.height_left or 0.0, shape.height_right or 0.0)
-    if high > frame.height - HALF_64TH:
-        tall, top = length_text(high, units=units), length_text(frame.height, units=units)
-        return f"the sides are {tall} high and the frame with its peak {top}; write sides lower than the frame"
-    if not HALF_64TH < shape.peak(frame) < frame.width - HALF_64TH:
-        at, wide = length_text(shape.peak(frame), units=units), length_text(frame.width, units=units)
-        return f"peak_from_left is {at} in a frame {wide} wide; write a place between its sides, or raked"
-    if min(_gable_turns(shape, frame)) < LEAST_TURN_DEG:
-        return "the gable is so flat, or its peak so near a side, that two edges lie in a line; write another peak"
-    return _short(min(shape.height_left or 0.0, shape.height_right or 0.0), "a side", units)
-
-
-def _gable_turns(shape: ShapeEntry, frame: Size) -> tuple[float, float, float]:
-    """How far a gable's outline turns where its head begins at the left, at its peak, and at the right [degrees]."""
-    peak = shape.peak(frame)
-    left = math.degrees(math.atan2(frame.height - (shape.height_left or 0.0), peak))
-    right = math.degrees(math.atan2(frame.height - (shape.height_right or 0.0), frame.width - peak))
-    return (90.0 - left, left + right, 90.0 - right)
-
-
-def _octagon(shape: ShapeEntry, frame: Size, units: Units) -> str:
-    if shape.cut is None and abs(frame.width - frame.height) > HALF_64TH:
-        wide, high = (length_text(one, units=units) for one in (frame.width, frame.height))
-        return f"a regular octagon is as wide as high, the frame is {wide} x {high}; give cut, or a square frame"
-    least = min(frame.width, frame.height) - 2 * shape.cut_in(frame)
-    return _short(min(least, shape.cut_in(frame) * 2**0.5), "an edge", units)
-
-
-LEAST_RISE = 1.0
-"""An arch rises at least so much, or it is a head that looks bowed [in]; common practice, no source."""
-
-
-def _arch(shape: ShapeEntry, frame: Size, units: Units) -> str:
-    rise, half = shape.rise_in(frame), frame.width / 2
-    found, most = length_text(rise, units=units), length_text(half, units=units)
-    spring = shape.spring_line
-    if shape.rise is not None and spring is not None and abs(shape.rise + spring - frame.height) > HALF_64TH:
-        at, high = length_text(spring, units=units), length_text(frame.height, units=units)
-        return (
-            f"rises {length_text(shape.rise, units=units)} from a spring line {at} up, which does not close at the "
-            f"crown of a frame {high} high; leave out rise or spring_line"
-        )
-    if shape.kind is ShapeKind.HALF_ROUND:
-        return _half_round(shape, frame, units) or _short(frame.height - rise, "a leg under the arc", units)
-    if rise > half + HALF_64TH:
-        return f"rises {found}, more than half its width, {most}: its arc would bulge past the legs; write half round"
-    if rise > half - HALF_64TH:
-        return f"rises {found}, which is half its width; write half round"
-    if rise < LEAST_RISE:
-        least = length_text(LEAST_RISE, units=units)
-        return f"rises {found}; an arch here rises {least} or more: write a greater rise, or leave shape out"
-    return _short(frame.height - rise, "a leg under the arc", units)
-
-
-def _half_round(shape: ShapeEntry, frame: Size, units: Units) -> str:
-    """Hold what is said of a half round to the half circle over its width."""
-    half = frame.width / 2
-    said = shape.rise if shape.spring_line is None else frame.height - shape.spring_line
-    if said is None or abs(said - half) < HALF_64TH:
-        return ""
-    found, asked = length_text(said, units=units), length_text(half, units=units)
-    return (
-        f"is a half round that rises {found}; a half circle over this width rises {asked}: "
-        "leave rise and spring_line out, or write segment arch"
-    )
-
-
-def _short(length: float, what: str, units: Units) -> str:
-    if length >= LEAST_EDGE:
-        return ""
-    found, least = (length_text(one, units=units) for one in (max(length, 0.0), LEAST_EDGE))
-    return f"{what} comes out {found} long; jamb and casing need {least}: write another size"
-
-
-_MISFITS = {
-    ShapeKind.RAKED: _raked,
-    ShapeKind.GABLE: _gable,
-    ShapeKind.OCTAGON: _octagon,
-    ShapeKind.SEGMENT_ARCH: _arch,
-    ShapeKind.HALF_ROUND: _arch,
-}
+    def stands_on_spring_line(self, frame: Size) -> bool:
+        """Say whether it is a half round without legs: its arc springs from the bottom of the frame."""
+        return self.kind is ShapeKind.HALF_ROUND and abs(frame.height - self.rise_in(frame)) < HALF_64TH

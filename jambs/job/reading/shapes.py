@@ -6,12 +6,16 @@ from collections.abc import Iterator
 
 from jambs.job.models.curved import Curved
 from jambs.job.models.exterior_trim import ExteriorJambEntry, ExteriorTrim
+from jambs.job.models.fields import Size
 from jambs.job.models.openings import OpeningEntry
-from jambs.job.models.shape import ShapeEntry
+from jambs.job.models.shape import ShapeEntry, ShapeKind
+from jambs.job.models.shape_fits import misfit
 from jambs.job.models.trim import InteriorStyle, InteriorTrim, JambEntry
 from jambs.job.models.windows import Sash, WindowType
 from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.tree import TextSource
+from jambs.length import HALF_64TH
+from jambs.sides import Side
 
 
 def ask_shape(
@@ -26,7 +30,7 @@ def ask_shape(
     shape = entry.shape
     if shape is None:
         return False
-    wrong = [*_of_opening(entry, shape, window, complaints), *_of_trim(shape, interior, exterior)]
+    wrong = [*_of_opening(entry, shape, window, complaints), *_of_trim(shape, entry.frame, interior, exterior)]
     for key, message in wrong:
         complaints.say(source, (key,), message)
     return bool(wrong)
@@ -36,8 +40,9 @@ def _of_opening(
     entry: OpeningEntry, shape: ShapeEntry, window: WindowType, complaints: Complaints
 ) -> Iterator[tuple[str, str]]:
     kind = shape.kind.value
-    if misfit := shape.misfit(entry.frame, complaints.units):
-        yield "shape", misfit
+    if said := misfit(shape, entry.frame, complaints.units):
+        yield "shape", said
+    yield from _of_face(shape, window)
     if window.sash is not Sash.FIXED:
         yield "window", f"is a {window.sash.value} in the {kind} frame, which opens nowhere here; give sash: fixed"
     if entry.units is not None:
@@ -57,17 +62,19 @@ def _of_opening(
         yield "measured", f"is read at the corners of a rectangle, and the frame is {kind}; leave it out"
 
 
-def _of_trim(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
+def _of_trim(
+    shape: ShapeEntry, frame: Size, interior: InteriorTrim, exterior: ExteriorTrim | None
+) -> Iterator[tuple[str, str]]:
     kind = shape.kind.value
     if shape.is_arched:
-        yield from _of_arch(kind, interior, exterior)
+        yield from _of_arch(shape, interior, exterior)
     for key in ("stack", "returns", "wall_edge", "built_up", "profile"):
         if getattr(interior, key) is not None:
             yield (
                 "interior_trim",
                 f"gives {key}, which is made round rectangles only, and the frame is {kind}; remove it",
             )
-    if not shape.is_cut_below:
+    if not shape.is_cut_below(frame):
         return
     if interior.style is not InteriorStyle.PICTURE_FRAMED:
         yield "interior_trim", f"is {interior.style.value}, but the {kind} has no sill to stand on; give picture framed"
@@ -75,8 +82,21 @@ def _of_trim(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim |
         yield "exterior_trim", f"gives a sill, which the {kind} has no room for between its lower edges; remove sill"
 
 
-def _of_arch(kind: str, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
+def _of_face(shape: ShapeEntry, window: WindowType) -> Iterator[tuple[str, str]]:
+    """A frame that is round shows as much of itself on every side, or its glass is no circle."""
+    faces = [window.frame_face, *([window.exterior_frame_face] if window.exterior_frame_face else [])]
+    if shape.kind is not ShapeKind.FULL_ROUND:
+        return
+    for face in faces:
+        shown = [face.at(side) for side in Side]
+        if max(shown) - min(shown) > HALF_64TH:
+            kind = shape.kind.value
+            yield "window", f"shows unlike faces in the {kind} frame; write frame_face: one width for all sides"
+
+
+def _of_arch(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim | None) -> Iterator[tuple[str, str]]:
     """Ask how the curved head of a jamb is made: nothing that gets sawn is chosen unasked."""
+    kind = shape.kind.value
     if interior.flare is not None:
         yield (
             "interior_trim",
@@ -92,5 +112,7 @@ def _of_arch(kind: str, interior: InteriorTrim, exterior: ExteriorTrim | None) -
                 f"does not say how its jamb goes round the {kind}; write jamb: {{…, curved: bent laminations}} or "
                 "curved: sawn segments",
             )
+        elif jamb.curved is Curved.BENT_LAMINATIONS and shape.kind is ShapeKind.ELLIPSE_ARCH:
+            yield key, f"bends its jamb, but the {kind} has arcs of two radii; write curved: sawn segments"
         elif jamb.curved is Curved.BENT_LAMINATIONS and key == "exterior_trim":
             yield key, "bends its jamb, which is made inside only; write curved: sawn segments"
