@@ -135,14 +135,47 @@ class ArchOutsideNotLaidOut(Finding):
     code: ClassVar[str] = "arch-outside-not-laid-out"
     severity: Severity = Severity.CHECK
     shape: str
+    is_round: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say what is not on the sheets and how it is done."""
+        low = "level diameter" if self.is_round else "spring line"
         return (
             f"No head flashing is laid out over the {self.shape}: bends are straight and do not follow a curve. Dress "
             "soft metal over the casing, or have one made from soldered segments, in pieces lapped upward from the "
-            "spring line, its upstand behind the membrane. Courses of cladding are planned to the crown and to the "
+            f"{low}, its upstand behind the membrane. Courses of cladding are planned to the crown and to the "
             "lowest edge of the trim: cut them along the curve on the wall, by the template of the casing."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundIsFramedSquare(Finding):
+    """How the framing round a curve is closed: square, with blocks across its corners that touch the curve.
+
+    ``width``, ``height``: inside the square framing; ``radius``: of the rough opening; ``face``: length of a block on
+    the face that touches, ``cut``: from the corner to where it meets stud and header [in]; ``blocks``: how many.
+    """
+
+    code: ClassVar[str] = "round-is-framed-square"
+    severity: Severity = Severity.NOTE
+    shape: str
+    width: float
+    height: float
+    radius: float
+    blocks: int
+    face: float
+    cut: float
+
+    def sentence(self, units: Units) -> str:
+        """Say how it is framed, and where the shims stand."""
+        many = self.blocks > 1
+        corners = {1: "the corner over the arc", 2: "both upper corners"}.get(self.blocks, "all four corners")
+        return (
+            f"Frame the {self.shape} square, {units.text(self.width)} x {units.text(self.height)} inside, and nail "
+            f"{'blocks' if many else 'a block'} across {corners} at 45°, {units.text(self.face)} long on the face that "
+            f"looks in, {units.text(self.cut)} from the corner along both sides: so all of it touches the curve of the "
+            f"rough opening, radius {units.text(self.radius)}. Shim there; fill what is left behind the jamb with "
+            "insulation, and have sheathing and wall board cut to the curve."
         )
 
 

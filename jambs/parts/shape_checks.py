@@ -2,23 +2,28 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from jambs.findings import Finding, Subject
-from jambs.job.models.path import corners_of
+from jambs.geometry import HALF_RIGHT_DEG
+from jambs.job.models.path import corners_of, size_over_all
+from jambs.job.models.shape import ShapeKind
 from jambs.length import ROUND_OFF
 from jambs.outlines import area
-from jambs.parts.arch_findings import ArchMadeOfSegments, ArchOutsideNotLaidOut, SegmentedHead
+from jambs.parts.arch_findings import ArchMadeOfSegments, ArchOutsideNotLaidOut, RoundIsFramedSquare, SegmentedHead
 from jambs.parts.cuts import EndBevel, Miter
 from jambs.parts.kinds import PartKind, told_name
 from jambs.parts.part import Part
 from jambs.parts.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, ShapeIsPlanned, SteeperThanSaws
-from jambs.place.frame_path import frame_path
+from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
 MOST_MITER_DEG = 50.0
 """A miter saw turns this far off square; common practice, no source."""
+BLOCKS = {ShapeKind.FULL_ROUND: 4, ShapeKind.HALF_ROUND: 2, ShapeKind.QUARTER_ROUND: 1}
+"""How many corners of its square framing lie open beside a curve."""
 MOST_TILT_DEG = 45.0
 """A blade tilts this far off square; common practice, no source."""
 
@@ -29,8 +34,10 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     if opening.shape is None:
         return
     about = Subject.opening(opening.mark)
-    corners = len(corners_of(frame_path(opening)))
-    yield ShapeIsPlanned(subject=about, shape=opening.shape.kind.value, corners=corners)
+    path, kind = frame_path(opening), opening.shape.kind.value
+    is_round = all(edge.center for edge in path)
+    yield ShapeIsPlanned(subject=about, shape=kind, corners=len(corners_of(path)), is_round=is_round)
+    yield from _framing(placement, about)
     for is_tilt, most in ((False, MOST_MITER_DEG), (True, MOST_TILT_DEG)):
         steep = {part.mark: angle for part in parts if (angle := _steepest(part, is_tilt=is_tilt)) > most + ROUND_OFF}
         if steep:
@@ -39,11 +46,33 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     yield from _segments(parts, about)
     if opening.exterior is None:
         return
-    kind = opening.shape.kind.value
-    yield (ArchOutsideNotLaidOut if opening.shape.is_arched else HeadOutsideNotLaidOut)(subject=about, shape=kind)
+    if opening.shape.is_arched:
+        yield ArchOutsideNotLaidOut(subject=about, shape=kind, is_round=is_round)
+    else:
+        yield HeadOutsideNotLaidOut(subject=about, shape=kind)
     jambs = [part for part in parts if part.kind is PartKind.EXTERIOR_JAMB and part.side is Side.SILL]
     if jambs:
         yield LowerEdgesHoldWater(subject=about, marks=tuple(part.mark for part in jambs))
+
+
+def _framing(placement: Placement, about: Subject) -> Iterator[Finding]:
+    """Say how the hole round a full, half or quarter round is framed: its corner blocks are edges of an octagon."""
+    opening = placement.opening
+    if opening.shape is None or not (opening.shape.is_arched and opening.shape.is_cut_below(opening.frame)):
+        return
+    rough = rough_path(placement)
+    circle = next(edge.circle for edge in rough if edge.circle)
+    box = size_over_all(rough)
+    yield RoundIsFramedSquare(
+        subject=about,
+        shape=opening.shape.kind.value,
+        width=box.width,
+        height=box.height,
+        radius=circle.radius,
+        blocks=BLOCKS[opening.shape.kind],
+        face=2 * circle.radius * math.tan(math.radians(HALF_RIGHT_DEG / 2)),
+        cut=circle.radius * (2 - math.sqrt(2)),
+    )
 
 
 def _segments(parts: Sequence[Part], about: Subject) -> Iterator[Finding]:

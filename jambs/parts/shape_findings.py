@@ -50,11 +50,13 @@ class ShapeIsPlanned(Finding):
     severity: Severity = Severity.NOTE
     shape: str
     corners: int
+    is_round: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say how its depth is held against the wall all the same."""
+        places = "at top and bottom and at both sides" if self.is_round else f"at all {self.corners} corners"
         return (
-            f"The {self.shape} opening has no measure sheet: read its depth at all {self.corners} corners before "
+            f"The {self.shape} opening has no measure sheet: read its depth {places} before "
             "cutting, and where it is not the planned one, correct layers or position in the job and build again."
         )
 

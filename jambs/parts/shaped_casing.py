@@ -112,7 +112,9 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
         # The face of a leg on a sloping sill reaches lower than its back.
         return _EndOf(past=entry.thickness * tangent(cased.slope_deg), slope_deg=cased.slope_deg)
     if path[corner - 1].center or path[corner].center:
-        return _under_arc(path, corner, entry) if stands_on(path, corner) else _at_spring(path, corner, entry)
+        if stands_on(path, corner):
+            return _under_arc(path, corner, entry, is_leg=path[i].side.is_leg)
+        return _at_spring(path, corner, entry)
     turn = corner_turn_deg(path, corner)
     if entry.corner is Corner.BUTT and sides[0] is not sides[1] and abs(turn - SQUARE_DEG) < ROUND_OFF:
         return _EndOf(past=0.0 if path[i].side.is_leg else entry.width + entry.overhang)
@@ -134,7 +136,7 @@ def _at_spring(path: FramePath, corner: int, entry: CasingEntry) -> _EndOf:
     return _EndOf(past=past, miter_deg=math.degrees(math.atan2(past, entry.width)))
 
 
-def _under_arc(path: FramePath, corner: int, entry: CasingEntry) -> _EndOf:
-    """How the board under an arc ends: square, flush with the outer edge of what stands on it, or past it."""
-    overhang = entry.overhang if entry.corner is Corner.BUTT else 0.0
+def _under_arc(path: FramePath, corner: int, entry: CasingEntry, *, is_leg: bool) -> _EndOf:
+    """How the board under an arc ends: square, flush with the outer edge of what stands on it; a level one may run past."""
+    overhang = entry.overhang if entry.corner is Corner.BUTT and not is_leg else 0.0
     return _EndOf(past=math.dist(_outer_corner(path, corner, entry), path[corner].start) + overhang)

@@ -97,9 +97,16 @@ def _joint(path: FramePath, i: int, joint: Joint, *, has_bottom: bool) -> Corner
         return _level_runs_through(after)
     if joint is Joint.MITER or before.side is after.side or corner_turn_deg(path, i) < MITERED_UNDER_DEG:
         return CornerJoint.MITER
+    if not (before.side.is_leg or after.side.is_leg):
+        return _sill_runs_through(after)
     if joint is Joint.LEGS_THROUGH:
         return CornerJoint.AFTER_RUNS_THROUGH if after.side.is_leg else CornerJoint.BEFORE_RUNS_THROUGH
     return _level_runs_through(after)
+
+
+def _sill_runs_through(after: FrameEdge) -> CornerJoint:
+    """The board of the sill covers the end of a slope that comes down on it."""
+    return CornerJoint.AFTER_RUNS_THROUGH if after.side is Side.SILL else CornerJoint.BEFORE_RUNS_THROUGH
 
 
 def _level_runs_through(after: FrameEdge) -> CornerJoint:

@@ -51,6 +51,10 @@ def _arch(path: FramePath, units: Units) -> str:
     spring, crown, radius = (
         length_text(one, units=units) for one in (head.start[1] - low, head.crown[1] - low, head.circle.radius)
     )
+    if len(path) == 2:
+        up = head.circle.center[1] - low
+        center = f", its center {length_text(up, units=units)} above the bottom" if up > HALF_64TH else ""
+        return f"without legs, crown {crown} high, radius {radius}{center}"
     return f"spring line {spring} high, crown {crown}, radius {radius}"
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from jambs.job.models.openings import Opening
+from jambs.job.models.path import has_two_legs, outset, shaped_path, size_over_all
 from jambs.length import Grid
 from jambs.place.placement import Sides
+from jambs.sides import Side
 
 
 def shims(opening: Opening, grid: Grid | None = None) -> Sides:
@@ -14,7 +16,7 @@ def shims(opening: Opening, grid: Grid | None = None) -> Sides:
     """
     side = (opening.rough_opening.width - opening.frame.width) / 2
     if opening.shape:
-        return Sides(left=side, right=side, head=side, sill=side)
+        return _shims_of_shape(opening, side)
     spare = opening.rough_opening.height - opening.frame.height
     if opening.floor_below_frame is not None:
         return Sides(left=side, right=side, head=spare, sill=0.0)
@@ -22,3 +24,12 @@ def shims(opening: Opening, grid: Grid | None = None) -> Sides:
     if grid and opening.sill_height is not None:
         sill = min(max(opening.sill_height - grid.round(opening.sill_height - sill), 0.0), spare)
     return Sides(left=side, right=side, head=spare - sill, sill=sill)
+
+
+def _shims_of_shape(opening: Opening, side: float) -> Sides:
+    """Space round a shape, the same along every edge; where its widest place is a sharp corner, less than is there."""
+    path = shaped_path(opening.frame, opening.shape)
+    if not has_two_legs(path):
+        grown = size_over_all(outset(path, dict.fromkeys(Side, 1.0))).width - size_over_all(path).width
+        side *= 2 / grown
+    return Sides(left=side, right=side, head=side, sill=side)

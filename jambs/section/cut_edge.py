@@ -11,12 +11,18 @@ from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.place.frame_path import frame_path
 from jambs.section.region import SectionCut
+from jambs.sides import Side
 
 
 def cut_edge(kit: Kit, cut: SectionCut) -> FrameEdge:
-    """Return the edge of the frame's path that a section cuts."""
+    """Return the edge of the frame's path that a section cuts; of a side that has none, that of the head nearest to it.
+
+    So a full round, which is alike all round, is cut at head and sill, and the slopes of a triangle are both cut.
+    """
     path = frame_path(kit.placement.opening)
-    return next(edge for edge in path if edge.side is cut.side and edge.is_middle)
+    own = next((edge for edge in path if edge.side is cut.side and edge.is_middle), None)
+    heads = [edge for edge in path if edge.side is Side.HEAD]
+    return own or heads[0 if cut.side is Side.LEFT else -1]
 
 
 def into_wall(kit: Kit, cut: SectionCut, x: float, y: float) -> float:
@@ -39,8 +45,9 @@ def across(kit: Kit, cut: SectionCut, x: float, y: float) -> float:
     return opening.frame.height + out if cut is SectionCut.HEAD else -out
 
 
-def is_cut(part: Part, cut: SectionCut) -> bool:
-    """Say whether a part lies on the edge that is cut."""
-    if part.side is not cut.side:
+def is_cut(kit: Kit, part: Part, cut: SectionCut) -> bool:
+    """Say whether a part lies on the edge that is cut: of the segments of an arc the middle one."""
+    edge = cut_edge(kit, cut)
+    if part.side is not edge.side:
         return False
-    return part.runs is None or part.member == (part.runs + 1) // 2
+    return part.runs is None or part.member == ((part.runs + 1) // 2 if part.arcs else edge.run)

@@ -95,7 +95,7 @@ def _finish(kit: Kit, cut: SectionCut, rough: float) -> float:
 
 def part_at(kit: Kit, where: Where, kind: PartKind, cut: SectionCut) -> Part | None:
     """Find the part of a kind that a section cuts."""
-    found = (part for part in kit.parts if part.where is where and part.kind is kind and is_cut(part, cut))
+    found = (part for part in kit.parts if part.where is where and part.kind is kind and is_cut(kit, part, cut))
     return next(found, None)
 
 

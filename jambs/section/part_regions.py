@@ -45,7 +45,7 @@ STUFF_OF = {
 
 def part_regions(kit: Kit, cut: SectionCut) -> list[Region]:
     """Cut all parts on one side of the opening; buck first, so that trim lies over it."""
-    parts = [part for part in kit.parts if is_cut(part, cut) and not _is_at_corner(part)]
+    parts = [part for part in kit.parts if is_cut(kit, part, cut) and not _is_at_corner(part)]
     bucks = [part for part in parts if part.where is Where.BUCK]
     others = [part for part in parts if part.where is not Where.BUCK]
     regions: list[Region] = []

@@ -5,17 +5,20 @@ from __future__ import annotations
 import math
 
 from jambs.flashing.laps import PARTS_OF, Lap
-from jambs.job.models.path import FramePath, corners_of, is_arched
+from jambs.job.models.path import corners_of, is_arched
+from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Joint
 from jambs.length import Grid
 from jambs.outside.trim_fasteners import shim_places
 from jambs.parts.cut_kit import CutKit
+from jambs.parts.edge_of import edge_of
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
 from jambs.parts.part import Part
 from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.stack import steps_back
+from jambs.sheets.arch_steps import arched_box
 from jambs.sheets.kit_parts import marks_text, parts_of
 from jambs.sheets.return_steps import bare_edge_steps, returns_steps
 from jambs.sheets.unit_steps import mull_casing_steps, units_steps
@@ -87,7 +90,7 @@ def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
     """Build a box that is no rectangle over its outline, drawn full size; what its diagonals check its corners tell."""
     path = clear_path(kit.placement.opening, kit.frames[0].clear)
     if is_arched(path):
-        return _arched_box(boards, path, grid)
+        return arched_box(boards, path, grid)
     first, corners = path[0].start, corners_of(path)
     across = [grid.text(math.dist(first, corner)) for corner in corners[2:-1]]
     onward = "the corners that come after the next, in the same order" if len(across) > 1 else "the opposite corner"
@@ -101,24 +104,6 @@ def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
         room = ", ".join(grid.text(edge.length) for edge in clear_path(kit.placement.opening, kit.room))
         box = f"{box} All of this at the frame edge; at the room edge the inside edges are {room}: the box opens out."
     has_bottom = any(part.side is Side.SILL for part in boards)
-    return box if has_bottom else f"{box} Tack a spreader across the open end."
-
-
-def _arched_box(boards: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
-    """Build a box under an arch: first the curved head, then the legs, checked by diagonals to the spring line."""
-    left, head, right, _ = path
-    curved = tuple(part for part in boards if part.side is Side.HEAD)
-    straight = tuple(part for part in boards if part.side is not Side.HEAD)
-    wide, leg = (grid.text(one) for one in (right.start[0] - left.start[0], left.length))
-    across, crown = grid.text(math.dist(left.start, right.start)), grid.text(head.crown[1] - left.start[1])
-    made = "bent over its form" if any(part.is_laminated for part in curved) else "its segments glued up and fair"
-    box = (
-        f"Make the curved head ({marks_text(curved)}), {made}. Build the jamb box with {marks_text(straight)} on the "
-        f"bench over its clear outline drawn full size: {wide} wide, legs {leg} to the spring line, crown {crown} up; "
-        f"both diagonals from the foot of a leg to the far end of the spring line {across}. Join head and legs at the "
-        "spring line with splines or dowels and glue; glue and screw the corners below."
-    )
-    has_bottom = any(part.side is Side.SILL for part in straight)
     return box if has_bottom else f"{box} Tack a spreader across the open end."
 
 
@@ -160,15 +145,15 @@ def _shimmed(kit: CutKit, grid: Grid) -> str:
     if not kit.placement.opening.shape:
         return "the marked places"
     parts = parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)
-    boards = {(part.side, part.member): part for part in parts}
-    curved = marks_text([part for part in parts if part.side is Side.HEAD])
-    names = {key: part.mark for key, part in boards.items()}
     path = clear_path(kit.placement.opening, kit.frames[0].clear)
-    names |= {(edge.side, edge.run): f"{curved} along the curve" for edge in path if edge.center}
+    boards: dict[FrameEdge, list[Part]] = {edge: [] for edge in path}
+    for part in parts:
+        boards[edge_of(part, path)].append(part)
     places = [
-        f"{names[edge.side, edge.run]} {', '.join(grid.text(at) for at in shim_places(edge.length, grid))}"
-        for edge in path
-        if (edge.side, edge.run) in boards
+        f"{marks_text(own)}{' along the curve' if edge.center else ''} "
+        f"{', '.join(grid.text(at) for at in shim_places(edge.length, grid))}"
+        for edge, own in boards.items()
+        if own
     ]
     return f"these places, clockwise seen from the room, from each jamb's first inside corner: {'; '.join(places)}"
 

@@ -101,16 +101,20 @@ def _beside(mark: Mark, edge: Segment, inward: Point, share: float, away: float,
 
 
 def broken_for(shapes: Sequence[Shape], marks: Sequence[Box]) -> tuple[Shape, ...]:
-    """Break hidden lines where something stands on them."""
+    """Break hidden lines where something stands on them; an arc stays whole."""
     covers = [_corners(mark) for mark in marks]
     broken: list[Shape] = []
     for shape in shapes:
         edges = segments_of(shape.points, closed=shape.closed)
-        if shape.ink is not Ink.HIDDEN or not any(mark.is_hit_by(edge) for mark in marks for edge in edges):
+        bulges = shape.bulges or (0.0,) * len(edges)
+        straight = [edge for edge, bulge in zip(edges, bulges, strict=False) if not bulge]
+        if shape.ink is not Ink.HIDDEN or not any(mark.is_hit_by(edge) for mark in marks for edge in straight):
             broken.append(shape)
             continue
-        pieces = [piece for edge in edges for piece in visible_pieces(edge, covers)]
+        pieces = [piece for edge in straight for piece in visible_pieces(edge, covers)]
         broken += [Shape(points=piece, ink=shape.ink, closed=False) for piece in pieces]
+        arcs = [(edge, bulge) for edge, bulge in zip(edges, bulges, strict=False) if bulge]
+        broken += [Shape(points=edge, ink=shape.ink, closed=False, bulges=(bulge,)) for edge, bulge in arcs]
     return tuple(broken)
 
 

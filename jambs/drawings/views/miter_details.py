@@ -86,8 +86,9 @@ def _is_same(one: Segment, two: Segment) -> bool:
 
 
 def _angle(one: Seen, edge: Segment) -> float:
-    """Return how far the joint is off square to a board [degrees]."""
-    along = one.part.seat.along
+    """Return how far the joint, as it is seen, is off square to a board [degrees]."""
+    x, y, _ = one.part.seat.along
+    along = (-x if one.part.where is Where.EXTERIOR else x, y)
     joint = (edge[1][0] - edge[0][0], edge[1][1] - edge[0][1])
     share = abs(joint[0] * along[0] + joint[1] * along[1]) / math.dist(*edge) / math.hypot(along[0], along[1])
     return math.degrees(math.asin(min(1.0, share)))

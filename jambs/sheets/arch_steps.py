@@ -1,0 +1,68 @@
+"""How a jamb box with curved boards is built, a sentence or two: over an outline drawn full size."""
+
+from __future__ import annotations
+
+import math
+
+from jambs.job.models.path import FramePath, has_two_legs, size_over_all
+from jambs.length import Grid
+from jambs.parts.part import Part
+from jambs.sheets.kit_parts import marks_text
+from jambs.sides import Side
+
+
+def arched_box(boards: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
+    """Say how to build a box with curved boards, and what its sizes are checked by."""
+    if all(edge.center for edge in path):
+        return _ring(boards, path, grid)
+    curved = tuple(part for part in boards if part.arcs)
+    straight = tuple(part for part in boards if not part.arcs)
+    made = "bent over its form" if curved[0].is_laminated else "its segments glued up and fair"
+    first = f"Make the curved head ({marks_text(curved)}), {made}."
+    if has_two_legs(path):
+        return _over_legs(first, straight, path, grid)
+    return _on_its_boards(first, straight, path, grid)
+
+
+def _ring(boards: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
+    """A full round: two halves of one form, or segments, drawn full size and taped across."""
+    across = grid.text(size_over_all(path).width)
+    box = f"Make the ring ({marks_text(boards)}) on the bench over its clear circle drawn full size, {across} across: "
+    taped = f"tape {across} level, upright and on both slants"
+    if boards[0].is_laminated:
+        return (
+            f"{box}bend both halves over the one form, saw their ends on its diameter, join them there with splines or "
+            f"dowels and glue, in a band clamp; {taped} before the glue sets."
+        )
+    return (
+        f"{box}glue each half up from its segments with splines or dowels, true the two ends of each half on one line, "
+        f"then join the halves; {taped}, and fair the face."
+    )
+
+
+def _over_legs(first: str, straight: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
+    """An arch: first the curved head, then the legs, checked by diagonals to the spring line."""
+    left, right = (next(edge for edge in path if edge.side is side) for side in (Side.LEFT, Side.RIGHT))
+    crown_up = max(edge.crown[1] for edge in path if edge.center) - left.start[1]
+    wide, leg = (grid.text(one) for one in (right.start[0] - left.start[0], left.length))
+    across, crown = grid.text(math.dist(left.start, right.start)), grid.text(crown_up)
+    box = (
+        f"{first} Build the jamb box with {marks_text(straight)} on the "
+        f"bench over its clear outline drawn full size: {wide} wide, legs {leg} to the spring line, crown {crown} up; "
+        f"both diagonals from the foot of a leg to the far end of the spring line {across}. Join head and legs at the "
+        "spring line with splines or dowels and glue; glue and screw the corners below."
+    )
+    has_bottom = any(part.side is Side.SILL for part in straight)
+    return box if has_bottom else f"{box} Tack a spreader across the open end."
+
+
+def _on_its_boards(first: str, straight: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
+    """A half or a quarter round: the curved head stands on boards that run through under its ends."""
+    edges = [edge for edge in path if not edge.center]
+    lengths = ", ".join(f"{grid.text(edge.length)} at the {edge.side.board_words}" for edge in edges)
+    crown = grid.text(size_over_all(path).height)
+    return (
+        f"{first} Build the jamb box with {marks_text(straight)} on the bench over its clear outline drawn full size: "
+        f"inside {lengths}, {crown} high. The head stands on them with both its ends, sawn along their faces: glue and "
+        "screw through their backs; glue and screw a corner where two of them meet."
+    )
