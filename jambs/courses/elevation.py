@@ -11,7 +11,8 @@ from enum import StrEnum
 
 from jambs.geometry import Outline
 from jambs.job.models.outside import ElevationEntry
-from jambs.job.models.path import FramePath, outset, points_of
+from jambs.job.models.path import outset, points_of
+from jambs.job.models.path_edge import FramePath
 from jambs.parts.edge_of import edge_of
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.findings import Subject
 from jambs.job.models.curved import Curved
-from jambs.job.models.path import FramePath
+from jambs.job.models.path_edge import FramePath
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Arch, Rack, SegmentBoard, arches_of, counts_to_saw, segment_board
 from jambs.parts.arch_findings import BoardsTooThinForArch

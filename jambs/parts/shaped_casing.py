@@ -14,7 +14,8 @@ from jambs.geometry import Point, tangent
 from jambs.job.models.arc_outset import arc_outside, backs_of, stands_on
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import FramePath, corner_turn_deg, is_arched, size_over_all
+from jambs.job.models.path import corner_turn_deg, is_arched, size_over_all
+from jambs.job.models.path_edge import FramePath
 from jambs.job.models.trim import CasingEntry, Corner
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Rack
@@ -137,6 +138,6 @@ def _at_spring(path: FramePath, corner: int, entry: CasingEntry) -> _EndOf:
 
 
 def _under_arc(path: FramePath, corner: int, entry: CasingEntry, *, is_leg: bool) -> _EndOf:
-    """How the board under an arc ends: square, flush with the outer edge of what stands on it; a level one may run past."""
+    """How the board under an arc ends: square, flush with the edge of what stands on it; a level one may run past."""
     overhang = entry.overhang if entry.corner is Corner.BUTT and not is_leg else 0.0
     return _EndOf(past=math.dist(_outer_corner(path, corner, entry), path[corner].start) + overhang)

@@ -14,7 +14,8 @@ from jambs.geometry import Point, Vector
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import FrameEdge, FramePath, corner_turn_deg, is_arched
+from jambs.job.models.path import corner_turn_deg, is_arched
+from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.trim import InteriorTrim, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Rack

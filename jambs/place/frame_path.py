@@ -7,7 +7,8 @@ the frame's path (``jambs.job.models.path``), its sides moved.
 from __future__ import annotations
 
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import FramePath, outset, shaped_path
+from jambs.job.models.path import outset, shaped_path
+from jambs.job.models.path_edge import FramePath
 from jambs.place.placement import Placement
 from jambs.sides import Side
 

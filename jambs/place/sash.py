@@ -109,16 +109,16 @@ def _beside_wall(leaf: Leaf, opening: Opening, hinge: Side, depth: float, claddi
 
     Where the frame stands at the trim plane or proud of it, the casing goes round the frame, a sealant joint off it.
     """
-    trim, wall_depth = opening.exterior, max(depth + cladding_depth, 0.0)
+    trim, wall_stands = opening.exterior, max(depth + cladding_depth, 0.0)
     if trim is None:
         gap = shims(opening).head if hinge is Side.HEAD else shims(opening).left
-        return replace(leaf, wall_face=-gap, wall_depth=wall_depth)
+        return replace(leaf, wall_face=-gap, wall_stands=wall_stands)
     if depth <= 0:
         leaf = replace(
             leaf, casing_face=-trim.sealant_joint, casing_thickness=trim.casing.thickness, casing_start=depth
         )
     gap = trim.head_flashing.gap_to_cladding if hinge is Side.HEAD else 0.0
-    return replace(leaf, wall_face=leaf.casing_face - trim.casing.width - gap, wall_depth=wall_depth)
+    return replace(leaf, wall_face=leaf.casing_face - trim.casing.width - gap, wall_stands=wall_stands)
 
 
 def _beside_mull(leaf: Leaf, opening: Opening, hinge: Side, latch: Side) -> Leaf:
@@ -131,7 +131,7 @@ def _beside_mull(leaf: Leaf, opening: Opening, hinge: Side, latch: Side) -> Leaf
             latch_depth=leaf.jamb_depth,
             jamb_depth=cover,
             casing_thickness=0.0,
-            wall_depth=0.0,
+            wall_stands=0.0,
             hinge_out=0.0,
             hinge_met=Obstacle.MULL_CASING,
         )

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from jambs.geometry import Point
-from jambs.job.models.path import FramePath, corners_of, size_over_all
+from jambs.job.models.path import corners_of, size_over_all
+from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shape import ShapeKind
 from jambs.length import HALF_64TH, Units, length_text
 from jambs.sides import Side

@@ -47,7 +47,7 @@ class Leaf:
     ``hinge_jamb_face``, ``latch_jamb_face``: frame's outer edge → opening face of the jamb.
     ``casing_face``: the same to the casing's inner edge at the hinge. ``casing_start``: frame's edge → back of that
     casing, negative where the frame stands proud of it; None: at the end of the jamb.
-    ``wall_face``: frame's outer edge → edge of the cladding at the hinge, negative beyond the frame. ``wall_depth``:
+    ``wall_face``: frame's outer edge → edge of the cladding at the hinge, negative beyond the frame. ``wall_stands``:
     frame's edge → face of the cladding (0: no cladding stands out past the frame).
     ``hinge_out``, ``latch_out``: how far a flared jamb has moved out at its end.
     ``latch_depth``: as ``jamb_depth``, of what stands at the latch, where it is another depth. ``hinge_met``,
@@ -73,7 +73,7 @@ class Leaf:
     latch_met: Obstacle = Obstacle.JAMB
     casing_start: float | None = None
     wall_face: float = 0.0
-    wall_depth: float = 0.0
+    wall_stands: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,8 +102,8 @@ def _obstacles(leaf: Leaf) -> tuple[tuple[Obstacle, Polygon], ...]:
     if leaf.casing_thickness > 0 and start + leaf.casing_thickness > 0:
         casing = rectangle((-1.0 - leaf.span, start), (leaf.casing_face, start + leaf.casing_thickness))
         found.append((Obstacle.CASING, casing))
-    if leaf.wall_depth > 0:
-        found.append((Obstacle.WALL, rectangle((-1.0 - 2 * leaf.span, 0.0), (leaf.wall_face, leaf.wall_depth))))
+    if leaf.wall_stands > 0:
+        found.append((Obstacle.WALL, rectangle((-1.0 - 2 * leaf.span, 0.0), (leaf.wall_face, leaf.wall_stands))))
     return tuple(found)
 
 

@@ -6,7 +6,7 @@ of an octagon through its level head, of an arch through its crown.
 
 from __future__ import annotations
 
-from jambs.job.models.path import FrameEdge
+from jambs.job.models.path_edge import FrameEdge
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.place.frame_path import frame_path

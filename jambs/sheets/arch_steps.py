@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from jambs.job.models.path import FramePath, has_two_legs, size_over_all
+from jambs.job.models.path import has_two_legs, size_over_all
+from jambs.job.models.path_edge import FramePath
 from jambs.length import Grid
 from jambs.parts.part import Part
 from jambs.sheets.kit_parts import marks_text

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 
 from jambs.geometry import rise_of
-from jambs.job.models.path import FrameEdge, FramePath, corners_of
+from jambs.job.models.path import corners_of
+from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.length import Units
 from jambs.place.placement import Placement
 from jambs.place.shape_words import outline_words

@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from jambs.geometry import tangent
-from jambs.job.models.path import FrameEdge, corner_turn_deg, is_arched
+from jambs.job.models.path import corner_turn_deg, is_arched
+from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.trim import CasingEntry, Corner, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.kinds import PartKind, Where

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from jambs.geometry import Vector, dot
-from jambs.job.models.path import FrameEdge, FramePath, corner_turn_deg
+from jambs.job.models.path import corner_turn_deg
+from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.parts.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path
 from jambs.solids.model import KitSolids, Solid

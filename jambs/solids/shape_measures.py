@@ -7,7 +7,7 @@ corners.
 
 from __future__ import annotations
 
-from jambs.job.models.path import FrameEdge
+from jambs.job.models.path_edge import FrameEdge
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind
 from jambs.place.flares import SQUARE, Flares

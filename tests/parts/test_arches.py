@@ -10,7 +10,8 @@ from arches import BOARDS, HALF_ROUND, arched
 from cases import METRIC, kit_of
 
 from jambs.job.models.fields import Size
-from jambs.job.models.path import FramePath, area_of, corner_turn_deg, outset, shaped_path, size_over_all
+from jambs.job.models.path import area_of, corner_turn_deg, outset, shaped_path, size_over_all
+from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shape import ShapeEntry
 from jambs.length import MM_PER_INCH, ROUND_OFF
 from jambs.parts.arch import arches_of, counts_of

@@ -15,10 +15,10 @@ from jambs.place.solve import place_windows
 
 WORST = 11 / 32
 POPLAR = "shop__boards"
-DEPTH = {"position": {"interior_depth": "5 1/4"}}
+DEPTH: dict[str, Any] = {"position": {"interior_depth": "5 1/4"}}
 
 
-def lines(spare: float = WORST, **paths: Any) -> list[str]:
+def lines(*, spare: float = WORST, **paths: Any) -> list[str]:
     job = job_of(changed(**paths))
     kit = make_kit(place_windows(job)[0], job)
     return [

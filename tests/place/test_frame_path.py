@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jambs.job.models.fields import Size
-from jambs.job.models.path import FramePath, area_of, corner_turn_deg, corners_of, has_collapsed, outset, shaped_path
+from jambs.job.models.path import area_of, corner_turn_deg, corners_of, has_collapsed, outset, shaped_path
+from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shape import ShapeEntry, ShapeKind
 from jambs.job.models.shape_fits import misfit
 from jambs.length import Units

@@ -8,7 +8,8 @@ from jambs.arcs import with_arcs
 from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.view import Chain, Interval, Shape, ViewSide
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import FramePath, outset, points_of
+from jambs.job.models.path import outset, points_of
+from jambs.job.models.path_edge import FramePath
 from jambs.length import HALF_64TH
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
