@@ -310,7 +310,7 @@ def saw_angles(plane: Plane) -> tuple[float, float]:
     The blade is turned by the miter about the upright, then leaned by the bevel.
     """
     u, v, w = plane.normal
-    return math.degrees(math.atan2(abs(v), abs(u))), math.degrees(math.asin(min(abs(w), 1.0)))
+    return math.degrees(math.atan2(abs(v), abs(u))), math.degrees(math.atan2(abs(w), math.hypot(u, v)))
 
 
 class CannotBeCut(FindingsError):

@@ -60,7 +60,7 @@ class FittedEdge:
         ends, middle = max(self.gaps[0], self.gaps[-1]), self.gaps[1:-1]
         if max(middle) <= ends and min(middle) < ends - ROUND_OFF:
             return WallBend.BULGE
-        return WallBend.HOLLOW if max(middle) - min(middle) < self.hollow / 2 or len(middle) == 1 else WallBend.WAVE
+        return WallBend.HOLLOW if max(middle) - min(middle) < self.hollow / 2 else WallBend.WAVE
 
     @property
     def worst(self) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.job.models.returns import ReturnsEntry
-from jambs.job.models.trim import Corner, InteriorStyle, InteriorTrim
+from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.parts.built_up import over_all
 from jambs.parts.casing import CasedOpening, outside_width
 from jambs.parts.clear import ClearOpening
@@ -86,7 +86,7 @@ def _casing_figures(cased: CasedOpening, trim: InteriorTrim) -> tuple[Figure, ..
             Figure(kind=FigureKind.BUILT_UP_WIDTH, value=box.right - box.left, note="edge to edge"),
             Figure(kind=FigureKind.BUILT_UP_HEIGHT, value=box.top - box.bottom, note="foot of the legs to the top"),
         )
-    overhang = trim.casing.overhang if trim.casing.corner is Corner.BUTT else 0.0
+    overhang = trim.casing.overhang
     above = cased.height + trim.casing.width * (2 if cased.has_bottom else 1)
     figures = (
         Figure(kind=FigureKind.CASING_OUTSIDE_WIDTH, value=outside_width(cased, trim.casing), note="edge to edge"),

@@ -8,7 +8,6 @@ from jambs.findings import Subject, SubjectKind
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.shop import Limits
-from jambs.job.models.trim import Corner
 from jambs.length import Grid
 from jambs.parts.arch import Rack
 from jambs.parts.boards import SAME_SIZE
@@ -209,13 +208,12 @@ def _flashing(cased: CasedOpening, placement: Placement, trim: ExteriorTrim) -> 
     """Make the head flashing; over a head that is not one level edge it is laid out on site (a finding says so)."""
     if placement.opening.shape:
         return ()
-    overhang = trim.casing.overhang if trim.casing.corner is Corner.BUTT else 0.0
     return (
         make_flashing(
             middle=(cased.left + cased.right) / 2,
             top=cased.top + trim.casing.width,
             back=placement.planes.trim_plane,
-            casing_length=outside_width(cased, trim.casing) + 2 * overhang,
+            casing_length=outside_width(cased, trim.casing) + 2 * trim.casing.overhang,
             casing_thickness=trim.casing.thickness,
             flashing=trim.head_flashing,
         ),

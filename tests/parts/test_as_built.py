@@ -83,6 +83,13 @@ def test_what_lies_between_two_readings_is_on_their_line() -> None:
     assert built.opening.measured.interior_depth.head == pytest.approx((4.6875, 5.125, 5.5625, 6.0))
 
 
+def test_what_lies_between_is_on_the_line_of_its_own_two_neighbors() -> None:
+    """4, 5, then halfway to 6: the line from 5 to 6, from where it begins."""
+    built, _ = as_built(placed(**measured(interior_depth={"head": ["4", "5", "-", "6", "4"]})))
+    assert built.opening.measured is not None and built.opening.measured.interior_depth is not None
+    assert built.opening.measured.interior_depth.head == (4.0, 5.0, 5.5, 6.0, 4.0)
+
+
 def test_what_the_plan_says_of_every_place() -> None:
     """35 1/2 x 47 1/2: the diagonal 59.3 by Pythagoras; a planned frame leans nowhere; a finish is there or not."""
     placement = placed()

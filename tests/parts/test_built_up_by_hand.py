@@ -5,6 +5,7 @@ The base window: clear 30 3/4 by 42 3/4, casing reveal 3/16, so the casing goes 
 
 from __future__ import annotations
 
+import itertools
 from typing import Any
 
 import pytest
@@ -50,6 +51,24 @@ def test_members_of_a_head_by_their_lengths() -> None:
     assert part_of(kit, "fillet", "head").length == 39.125
     assert part_of(kit, "frieze", "head").length == 38.125
     assert part_of(kit, "cap", "head").length == 40.625
+
+
+@pytest.mark.parametrize(
+    ("kind", "low", "high", "out"),
+    [("fillet", 45.3125, 45.8125, -1.25), ("frieze", 45.8125, 51.3125, -0.75), ("cap", 51.3125, 52.0625, -2.0)],
+)
+def test_members_stand_one_on_the_other_on_the_legs(kind: str, low: float, high: float, out: float) -> None:
+    """Legs end 3/16 over a clear top at 45 1/8: 45 5/16; 1/2, 5 1/2 and 3/4 follow, each out as far as it projects.
+
+    Jambs stand 1/32 proud, and the casing lies on them.
+    """
+    part = part_of(built({"head": HEAD}), kind, "head")
+    corners = itertools.product((0.0, part.length), (0.0, part.width), (0.0, part.thickness))
+    places = [part.seat.at(*corner) for corner in corners]
+    assert (min(y for _, y, _ in places), max(y for _, y, _ in places)) == (low, high)
+    assert (min(d for _, _, d in places), max(d for _, _, d in places)) == (out - 1 / 32, -1 / 32)
+    # Centered on the clear opening from 2 3/8 to 33 1/8.
+    assert min(x for x, _, _ in places) + max(x for x, _, _ in places) == 35.5
 
 
 def test_what_lies_is_as_thick_as_it_is_high() -> None:

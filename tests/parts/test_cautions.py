@@ -55,6 +55,12 @@ def test_foam_is_told_by_what_it_is(name: str, keys: dict[str, str], expected: b
     assert warns({"material": name, **keys}) is expected
 
 
+def test_one_caution_goes_by_the_weight_of_the_window() -> None:
+    """A list of the whole house leaves it out, and says it once for each number of hands."""
+    lifting = [one for one in kit_of().cautions if one.is_of_lifting]
+    assert [(one.beside, "lb" in one.text) for one in lifting] == [(Beside.INSTALL, True)]
+
+
 def test_foam_between_studs_counts() -> None:
     """Foam sprayed between the studs lies behind the same board toward the room."""
     filled = layers("plywood 1/2")

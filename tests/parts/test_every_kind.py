@@ -4,12 +4,26 @@ from __future__ import annotations
 
 import pytest
 
-from jambs.parts.kinds import PartKind
+from jambs.parts.kinds import PartKind, told_position
 from jambs.section.part_regions import STUFF_OF
 from jambs.solids.views import LAYERS
 
 UNCUT = {PartKind.HEAD_FLASHING, *(kind for kind in PartKind if kind.is_at_corner)}
 """Bent metal has a region of its own, and no section through the middle of a side meets a block in a corner."""
+
+
+@pytest.mark.parametrize(
+    ("kind", "words"),
+    [
+        (PartKind.STOOL, ""),
+        (PartKind.APRON, ""),
+        (PartKind.HEAD_FLASHING, ""),
+        (PartKind.CASING, "left leg"),
+        (PartKind.EXTENSION_JAMB, "left leg"),
+    ],
+)
+def test_where_a_part_is_is_told_unless_its_name_says_it(kind: PartKind, words: str) -> None:
+    assert told_position(kind.words, "left leg") == words
 
 
 @pytest.mark.parametrize("kind", PartKind, ids=lambda kind: kind.name)

@@ -11,7 +11,9 @@ from cases import METRIC, STOOL, figure, kit_of, part_of, texts
 from jambs.length import FINE, MM_PER_INCH, Units
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.kinds import Where
+from jambs.parts.kit import FigureKind
 from jambs.parts.make import PartsError
+from jambs.place.findings import JambWiderThanBoards
 
 MEASURED: dict[str, Any] = {
     "date": "2026-05-18",
@@ -79,6 +81,33 @@ def test_stool_and_apron() -> None:
     assert part_of(kit, "casing", "head").length == 39.125
     assert part_of(kit, "extension jamb", "left leg").length == 42.75
     assert not [p for p in kit.parts if (p.name, p.position) == ("extension jamb", "bottom")]
+
+
+def test_figures_of_the_window_in_its_wall() -> None:
+    """4 9/16 and 1 1/4 of frame; 4 11/16 inside and 1 1/2 outside it; the flange 4 11/16 + 4 9/16 from the finish."""
+    found = {one.kind: one.value for one in kit_of().figures}
+    assert found[FigureKind.FRAME_DEPTH] == 5.8125
+    assert (found[FigureKind.INTERIOR_DEPTH], found[FigureKind.EXTERIOR_DEPTH]) == (4.6875, 1.5)
+    assert found[FigureKind.FLANGE_PLANE] == 9.25
+
+
+@pytest.mark.parametrize(("overhang", "told"), [("1/2", [0.5]), ("0", [])])
+def test_the_overhang_of_a_head_casing_is_told_where_there_is_one(overhang: str, told: list[float]) -> None:
+    casing = {**STOOL["casing"], "overhang": overhang}
+    kit = kit_of(interior_trim__inside={**STOOL, "casing": casing}, exterior_trim=None)
+    assert [one.value for one in kit.figures if one.kind is FigureKind.HEAD_CASING_OVERHANG] == told
+
+
+@pytest.mark.parametrize(("read", "is_told"), [("5 1/4", False), ("5 13/32", True)])
+def test_what_is_said_of_depths_follows_what_was_read(read: str, is_told: bool) -> None:
+    """A 1x6 is 5 1/2, and 1/8 goes to straighten its edge: 5 3/8, less 1/32 proud, is a depth of 5 11/32.
+
+    As planned it is 4 11/16; so wide a jamb is told of once the wall was read.
+    """
+    depths = dict.fromkeys(("head_left", "head_right", "sill_left", "sill_right"), read)
+    boards = [{"nominal": name, "stock": "poplar"} for name in ("1x4", "1x6")]
+    kit = kit_of(shop__boards=boards, openings__0__measured={"date": "2026-05-18", "interior_depth": depths})
+    assert any(isinstance(one, JambWiderThanBoards) for one in kit.findings) is is_told
 
 
 def test_door_on_the_floor() -> None:

@@ -1,0 +1,171 @@
+"""Where the boards of an arch lie in the wall, by hand, and the form that a bent jamb is glued on.
+
+The window is a half round of 36 by 60: its circles have their center at (18, 42). Faces of 2 1/2 and a reveal of 1/8
+leave a clear radius of 15 5/8 inside; the interior casing begins 3/16 farther out.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from arches import BOARDS, HALF_ROUND, arch_changes, arched
+from cases import changed, job_of
+
+from jambs.geometry import cross
+from jambs.parts.bending_form import PAST_SPRING, form_outline
+from jambs.parts.cuts import ArcCut, Crosscut, CurvedSide, PlaneCut
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.make import PartsError, make_kit
+from jambs.parts.part import Part
+from jambs.place.solve import place_windows
+from jambs.sides import Side
+
+CENTER = (18.0, 42.0)
+
+
+def heads(kind: PartKind, where: Where) -> list[Part]:
+    return [one for one in arched().kit.parts if (one.kind, one.where, one.side) == (kind, where, Side.HEAD)]
+
+
+def arcs(part: Part) -> list[ArcCut]:
+    return [cut for cut in part.cuts if isinstance(cut, ArcCut)]
+
+
+@pytest.mark.parametrize(
+    ("where", "radii", "face", "back"),
+    [
+        # The casing is 3 1/2 wide and 3/4 thick, its back on jambs that stand 1/32 proud of the wall.
+        (Where.INTERIOR, (15.8125, 19.3125), -0.78125, -0.03125),
+        # Faces of 2 1/2 and reveals of 1/4 twice: 15; 4 1/2 wide and 1 thick, on the trim plane at 12.
+        (Where.EXTERIOR, (16.0, 20.5), 13.0, 12.0),
+    ],
+)
+def test_segments_of_a_casing_lie_on_the_wall_about_one_center(
+    where: Where, radii: tuple[float, float], face: float, back: float
+) -> None:
+    parts = heads(PartKind.CASING, where)
+    assert len(parts) >= 3
+    for part in parts:
+        assert {cut.side: cut.radius for cut in arcs(part)} == dict(
+            zip((CurvedSide.NEAR, CurvedSide.FAR), radii, strict=True)
+        )
+        for cut in arcs(part):
+            assert part.seat.at(*cut.center, 0.0) == pytest.approx((*CENTER, face))
+            assert part.seat.at(*cut.center, part.thickness) == pytest.approx((*CENTER, back))
+
+
+@pytest.mark.parametrize(
+    ("where", "kind", "toward"),
+    [(Where.INTERIOR, PartKind.EXTENSION_JAMB, -1.0), (Where.EXTERIOR, PartKind.EXTERIOR_JAMB, 1.0)],
+)
+def test_segments_of_a_jamb_run_from_the_frame_to_their_wall(where: Where, kind: PartKind, toward: float) -> None:
+    """Boards on edge: their arcs are on face and back, their width goes from the frame into the room, or out."""
+    parts = heads(kind, where)
+    assert len(parts) >= 3
+    for part in parts:
+        assert part.seat.across == (0.0, 0.0, toward)
+        for cut in arcs(part):
+            u, w = cut.center
+            assert part.seat.at(u, 0.0, w)[:2] == pytest.approx(CENTER)
+
+
+@pytest.mark.parametrize("curved", ["sawn segments", "bent laminations"])
+def test_no_board_of_an_arch_is_a_mirror_and_no_direction_a_negative_nothing(curved: str) -> None:
+    """A zero with a sign would be printed as one in the file of parts."""
+    for part in arched(curved=curved).kit.parts:
+        seat = part.seat
+        assert cross(seat.along, seat.across) == pytest.approx(seat.through)
+        assert [one for way in (seat.along, seat.across, seat.through) for one in way if str(one) == "-0.0"] == []
+
+
+@pytest.mark.parametrize(("where", "first"), [(Where.INTERIOR, -60.0), (Where.EXTERIOR, -60.0)])
+def test_segments_are_counted_from_the_left(where: Where, first: float) -> None:
+    """Three of 60 degrees each: their middles look 60 to the left of upright, up, and 60 to the right, both sides."""
+    parts = heads(PartKind.CASING, where)[:3]
+    looks = [math.degrees(math.atan2(part.seat.across[0], part.seat.across[1])) for part in parts]
+    step = 180 / parts[0].runs
+    assert looks == pytest.approx([-90 + step / 2 + step * i for i in range(3)])
+    assert [part.member for part in parts] == [1, 2, 3]
+
+
+# ---- bent, and the form
+
+
+def bent(**more: Any) -> Part:
+    parts = arched(curved="bent laminations", **more).kit.parts
+    return next(one for one in parts if one.kind is PartKind.EXTENSION_JAMB and one.side is Side.HEAD)
+
+
+def test_a_bent_head_reaches_from_spring_line_to_spring_line_and_up_to_the_crown() -> None:
+    """15 5/8 and 3/4 of plies: its back is 16 3/8 about (18, 42), its width goes into the room."""
+    part = bent()
+    assert part.seat.at(0.0, 0.0, 0.0)[:2] == pytest.approx((18 - 16.375, 42.0))
+    assert part.seat.at(16.375, 0.0, 16.375)[:2] == pytest.approx((18.0, 58.375))
+    assert part.seat.across == (0.0, 0.0, -1.0)
+    assert part.in_place_rise == pytest.approx(16.375)
+
+
+def test_the_ends_of_a_bent_head_are_sawn_alike() -> None:
+    """Under a segment arch they lie on the lines from the inner to the outer corner, as far in from both ends."""
+    parts = arched({"kind": "segment arch", "rise": "8"}, curved="bent laminations").kit.parts
+    part = next(one for one in parts if one.kind is PartKind.EXTENSION_JAMB and one.side is Side.HEAD)
+    whole = next(cut.length for cut in part.in_place if isinstance(cut, Crosscut))
+    first, last = (one.flat for one in part.in_place if isinstance(one, PlaneCut))
+    assert first.start[0] + last.start[0] == pytest.approx(whole)
+    assert (first.finish[0], last.finish[0]) == pytest.approx((0.0, whole))
+    assert first.finish[2] == last.finish[2] > 0
+
+
+def one_kind(thickness: str) -> list[dict[str, Any]]:
+    """The boards of the tests, those for the jamb inside all of one thickness."""
+    others = [board for board in BOARDS if board["stock"] != "poplar" or board["nominal"] == "1x8"]
+    thin = {"nominal": "thin", "stock": "poplar", "thickness": thickness, "width": "7 1/4", "lengths": ["8'"]}
+    return [*(board for board in others if board["stock"] != "poplar"), thin]
+
+
+def test_a_board_that_gives_one_ply_is_a_board_to_resaw_and_a_thinner_one_is_none() -> None:
+    """A ply of 1/8 and 1/32 to plane take 5/32: that much wood gives one, 1/64 less gives none. Six plies of six."""
+    plies = bent(shop__boards=one_kind("5/32")).blank
+    assert plies.plies is not None
+    assert (plies.plies.per_strip, len(plies.strips)) == (1, 6)
+    thinner = arch_changes(HALF_ROUND, 36, 60, curved="bent laminations", shop__boards=one_kind("9/64"))
+    job = job_of(changed(**thinner))
+    with pytest.raises(PartsError, match="no poplar board listed gives them"):
+        make_kit(place_windows(job)[0], job)
+
+
+def test_the_form_is_a_disk_cut_off_a_little_past_the_spring_lines() -> None:
+    """Radius 15.625 x 35/36 = 15.191; its arc is as long as the face of the jamb and 2 more at each end.
+
+    (15.625 pi + 4) / 15.191 = 3.4947, so that it goes on by half of 0.3531 past each end of its diameter: the chord
+    lies 15.191 sin 0.17655 below the center.
+    """
+    radius, past = 15.625 * 35 / 36, ((15.625 * math.pi + 2 * PAST_SPRING) / (15.625 * 35 / 36) - math.pi) / 2
+    outline = form_outline(bent())
+    across, up = [x for x, _ in outline], [y for _, y in outline]
+    assert (min(across), min(up)) == (0.0, 0.0)
+    assert max(up) == pytest.approx(radius * (1 + math.sin(past)), rel=1e-3)
+    assert max(across) == pytest.approx(2 * radius, rel=1e-3)
+    left, right = outline[:2]
+    assert right[0] - left[0] == pytest.approx(2 * radius * math.cos(past))
+    assert (left[1], right[1]) == pytest.approx((0.0, 0.0)) and left[0] < right[0]
+    for x, y in outline:
+        assert math.hypot(x - (left[0] + right[0]) / 2, y - radius * math.sin(past)) == pytest.approx(radius)
+
+
+def test_a_form_is_a_disk_at_most() -> None:
+    """A jamb that would spring back nearly all its bend: a radian of the disk is left to lay it down on."""
+    part = bent()
+    plies = part.blank.plies
+    assert plies is not None
+    tight = replace(part, blank=replace(part.blank, plies=replace(plies, form_radius=8.0)))
+    left, right = form_outline(tight)[:2]
+    assert right[0] - left[0] == pytest.approx(2 * 8 * math.sin(0.5))
+
+
+def test_only_what_is_bent_has_a_form() -> None:
+    with pytest.raises(ValueError, match="not bent from plies"):
+        form_outline(heads(PartKind.CASING, Where.INTERIOR)[0])
