@@ -107,9 +107,12 @@ class Ran:
     called: frozenset[str]
 
 
-@dataclass
+@dataclass(eq=False)
 class Patching:
-    """A plugin of pytest: once the tests are collected, every mutant in turn is put in and tried in a child."""
+    """A plugin of pytest: once the tests are collected, every mutant in turn is put in and tried in a child.
+
+    Plugins are told apart by themselves, not by their values: pytest puts them into sets.
+    """
 
     folder: Path
     mutants: Sequence[Mutant]
@@ -135,7 +138,7 @@ class Patching:
         return int(any(_fails(session, number) for number in range(len(session.items))))
 
 
-@dataclass
+@dataclass(eq=False)
 class Sorting:
     """A plugin of pytest that runs the fastest tests first."""
 
@@ -158,7 +161,7 @@ def _order(items: Sequence[pytest.Item], ran: dict[str, Ran]) -> Callable[[pytes
     return lambda item: (means[item.path], item.path, ran[item.nodeid].seconds)
 
 
-@dataclass
+@dataclass(eq=False)
 class Sharing:
     """A plugin of pytest that notes which functions the making of each fixture calls, as several tests share it."""
 
@@ -182,11 +185,24 @@ class Sharing:
         return set().union(*(self.made.get(id(one), set()) for several in definitions for one in several))
 
 
+@dataclass(eq=False)
+class Failures:
+    """A plugin of pytest that keeps why tests failed."""
+
+    texts: list[str] = field(default_factory=list)
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        """Keep the text of a failure."""
+        if report.failed:
+            self.texts.append(report.longreprtext)
+
+
 def _measure(session: pytest.Session, folder: Path) -> int:
     """Run all tests; write down how long each takes and what it calls."""
     found, codes, calls = {}, dict[int, CodeType](), dict[int, CodeType]()
-    sharing = Sharing(calls)
+    sharing, failures = Sharing(calls), Failures()
     session.config.pluginmanager.register(sharing)
+    session.config.pluginmanager.register(failures)
     for number, item in enumerate(session.items):
         _forget()
         calls.clear()
@@ -194,7 +210,7 @@ def _measure(session: pytest.Session, folder: Path) -> int:
         with _noting(calls):
             failed = _fails(session, number)
         if failed:
-            (folder / LEARNT).write_text(item.nodeid, encoding="utf-8")
+            (folder / LEARNT).write_text("\n".join([item.nodeid, *failures.texts]), encoding="utf-8")
             return 1
         codes |= calls
         called = {codes[one] for one in [*calls, *sharing.shared(item)]}
