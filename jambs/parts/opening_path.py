@@ -73,10 +73,10 @@ def lie(start: Point, finish: Point, flare_deg: float) -> Lie:
     sine, cosine = math.sin(math.radians(flare_deg)), math.cos(math.radians(flare_deg))
     # 0.0 is added so that no direction is minus nothing.
     return Lie(
-        along=(x + 0.0, y + 0.0, 0.0),
+        along=(x, y, 0.0),
         across=(-y * sine + 0.0, x * sine + 0.0, -cosine),
-        through=(-y * cosine + 0.0, x * cosine + 0.0, sine),
-        outward=(-y + 0.0, x + 0.0, 0.0),
+        through=(-y * cosine + 0.0, x * cosine, sine),
+        outward=(-y + 0.0, x, 0.0),
     )
 
 

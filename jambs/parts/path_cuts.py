@@ -138,9 +138,9 @@ def _end_cuts(board: BoardPlanes, end: End, blank: _Blank) -> list[Cut]:
 
 def _end_cut(plane: EndPlane, end: End, blank: _Blank) -> Cut | None:
     """Return the plainest cut that follows a plane: nothing, a bevel, a miter, or a compound miter."""
-    sign = -1.0 if end is End.START else 1.0
+    inward = 1.0 if end is End.START else -1.0
     # How much longer the board gets across its face, and through its thickness.
-    by_across, by_through = -sign * plane.across / plane.along, -sign * plane.through / plane.along
+    by_across, by_through = inward * plane.across / plane.along, inward * plane.through / plane.along
     if abs(by_across) < ROUND_OFF and abs(by_through) < ROUND_OFF:
         return None
     if abs(by_across) < ROUND_OFF:

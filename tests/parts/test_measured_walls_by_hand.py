@@ -13,7 +13,7 @@ from part_cases import corners, held, level
 
 from jambs.geometry import cross, dot, minus
 from jambs.parts.casing_plane import Slack, hung, outer_edge
-from jambs.parts.changed_since_words import Taken
+from jambs.parts.changed_since_words import OtherOpening, Taken
 from jambs.parts.first_read import is_read
 from jambs.parts.inside import room_clear
 from jambs.parts.kinds import PartKind, Where
@@ -139,6 +139,23 @@ def after(readings: dict[str, Any], **paths: Any) -> Placement:
     read = {"openings__0__measured": _readings(**readings)}
     taken_of = MeasuredAgainst.of(placed(**read))
     return without_void_readings(placed(**read, **paths), dict.fromkeys(Taken, taken_of))
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "other", "is_told"),
+    [
+        ("kitchen", "hall", "kitchen", True),  # another opening is in the kitchen now
+        ("kitchen", "hall", "hall", False),  # the room is only called otherwise
+        ("kitchen", "kitchen", "kitchen", False),  # two windows of one room
+    ],
+)
+def test_a_reading_goes_by_the_room_it_was_taken_in(was: str, now: str, other: str, is_told: bool) -> None:
+    read = {"openings__0__measured": _readings(frame_width=["35 9/16", "35 9/16"])}
+    taken_of = MeasuredAgainst.of(placed(**read, openings__0__room=was))
+    there = placed(openings__0__mark="W2", openings__0__room=other)
+    found = without_void_readings(placed(**read, openings__0__room=now), dict.fromkeys(Taken, taken_of), [there])
+    told = [change for one in found.findings if isinstance(one, ReadingsSetAside) for change in one.changes]
+    assert told == ([OtherOpening(mark="W2", room="kitchen")] if is_told else [])
 
 
 @pytest.mark.parametrize(

@@ -15,10 +15,12 @@ from jambs.length import FINE, Units
 from jambs.parts.as_built import planned_value
 from jambs.parts.casing_plane import nailed_on
 from jambs.parts.cut_words import ends_words
+from jambs.parts.cuts import Crosscut, End, EndBevel, Rip
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind, Kit
 from jambs.parts.mull import Cover
 from jambs.parts.mull_findings import MullDepthOff
+from jambs.parts.part import Part
 
 MULL_KEYS = ("mull_edges", "mull_gaps", "mull_depths")
 
@@ -90,6 +92,44 @@ def test_the_bevel_of_a_foot_on_the_sill_is_told() -> None:
     assert said == "top square; bottom bevel 10° to the sill, long point on the face"
     inside = part_of(kit_of(**boxed()), "mull casing", "between units")
     assert ends_words(inside, grid=FINE[Units.INCH]) == "square both ends"
+
+
+def test_without_flare_boards_between_units_are_square_inside(kit: Kit) -> None:
+    """Ripped and cut to length: nothing leans that they could meet."""
+    between = [part for part in kit.parts if part.kind.is_between_units and part.where is Where.INTERIOR]
+    assert len(between) == 2
+    for part in between:
+        assert [type(cut) for cut in part.cuts] == [Rip, Crosscut]
+
+
+def bevels(part: Part) -> dict[End, float]:
+    return {cut.end: cut.angle_deg for cut in part.cuts if isinstance(cut, EndBevel)}
+
+
+def test_between_flared_jambs_boards_end_as_what_they_stand_on_leans() -> None:
+    """Sides lean 10°, the sill 5°, the head 15°; a bar is square, and each board is longer by its thickness x tan.
+
+    Two bars: the mull over them stands between both, square. Under one bar a mull goes from the sill to the bar, over
+    it to the head: 59 3/4 high up to the head's face, less 43 1/4 and 5 1/4.
+    """
+    flare = {"sides": "10 deg", "head": "15 deg", "sill": "5 deg"}
+    mitered = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
+    flared = {"interior_trim__inside__flare": flare, "interior_trim__inside__jamb": mitered}
+    more: dict[str, Any] = {"openings__0__transom": None}
+    two = [[unit("30 x 16"), unit("30 x 16")], [unit("60 1/2 x 12")]]
+    kit = ganged_kit(**flared, **more, openings__0__transoms=two)
+    lower, upper = (part_of(kit, "mull casing", f"between units, mull {mull}") for mull in (1, 2))
+    assert (bevels(lower), bevels(upper)) == ({End.START: 5.0}, {})
+    assert lower.length == pytest.approx(43.25 + 0.75 * math.tan(math.radians(5)))
+    for bar in (1, 2):
+        board = part_of(kit, "transom bar casing", f"under the transom, bar {bar} from below")
+        assert bevels(board) == {End.START: 10.0, End.FINISH: 10.0}
+        assert board.length == pytest.approx(55.75 + 2 * 0.75 * math.tan(math.radians(10)))
+        assert board.seat.origin[0] == pytest.approx(2.375 - 0.75 * math.tan(math.radians(10)))
+    kit = ganged_kit(**flared, openings__0__transom=two[0])
+    upper = part_of(kit, "mull casing", "between units, mull 2")
+    assert bevels(upper) == {End.FINISH: 15.0}
+    assert upper.length == pytest.approx(59.75 - 43.25 - 5.25 + 0.75 * math.tan(math.radians(15)))
 
 
 def test_a_mull_is_boxed_only_where_it_is_said() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import math
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,7 @@ import pytest
 from jambs.geometry import Plane, Point
 from jambs.parts.arrises import Arris, arris_lengths
 from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, EndRabbet, Miter, PlaneCut, Rip, saw_angles
-from jambs.parts.opening_path import CornerJoint, PathEdge, path_boards, path_fault, turn_deg
+from jambs.parts.opening_path import CornerJoint, PathEdge, lie, path_boards, path_fault, turn_deg
 from jambs.parts.path_cuts import PathBoard, sawn_board
 from jambs.parts.sawing import board_sizes
 from jambs.sides import Side
@@ -101,6 +102,40 @@ def test_width_and_length_of_a_regular_frame_by_closed_form(flare: float) -> Non
         out = DEPTH * math.tan(radians) + THICKNESS / math.cos(radians)
         apothem = radius * math.cos(math.pi / sides)
         assert board.length == pytest.approx(2 * (apothem + out) * math.tan(math.pi / sides))
+
+
+@pytest.mark.parametrize("depths", [(5.0, 4.0), (4.0, 5.0)])
+def test_a_board_reaches_out_at_each_end_as_its_depth_there_does(depths: tuple[float, float]) -> None:
+    """Four corners of 90° flared by 10°: a back at the room lies depth x tan + thickness / cos outside the frame.
+
+    5 tan 10° + 0.75 / cos 10° = 1.6432 at the deep end, 4 tan 10° + 0.7616 = 1.4669 at the other; as wide as the deep
+    one: 5 / cos 10° + 0.75 tan 10° = 5.2094.
+    """
+    flare = math.radians(10.0)
+    corners = ((0.0, 0.0), (0.0, 40.0), (30.0, 40.0), (30.0, 0.0))
+    path = tuple(replace(edge(corner, 10.0), depths=depths) for corner in corners)
+    starts, finishes = (depth * math.tan(flare) + THICKNESS / math.cos(flare) for depth in depths)
+    leg, head = sawn(path)[:2]
+    assert (leg.length, head.length) == pytest.approx((40 + starts + finishes, 30 + starts + finishes))
+    assert (leg.seat.origin[1], head.seat.origin[0]) == pytest.approx((-starts, -starts))
+    assert leg.slant == pytest.approx([depth / math.cos(flare) for depth in depths])
+    assert leg.width == head.width == pytest.approx(5 / math.cos(flare) + THICKNESS * math.tan(flare))
+    assert next(cut.width for cut in leg.cuts if isinstance(cut, Rip)) == leg.width
+
+
+@pytest.mark.parametrize("flare", [0.0, 10.0, 45.0])
+@pytest.mark.parametrize("way", [(0.0, 2.0), (2.0, 0.0), (0.0, -2.0), (-2.0, 0.0)])
+def test_no_direction_of_a_board_is_minus_nothing(way: Point, flare: float) -> None:
+    """It would be written as ``-0.0``. The board looks to the right of its way, leaned out by its flare."""
+    found = lie((1.0, 1.0), (1.0 + way[0], 1.0 + way[1]), flare)
+    x, y = way[0] / 2, way[1] / 2
+    sine, cosine = math.sin(math.radians(flare)), math.cos(math.radians(flare))
+    assert found.along == (x, y, 0.0)
+    assert found.outward == (-y, x, 0.0)
+    assert found.through == pytest.approx((-y * cosine, x * cosine, sine))
+    assert found.across == pytest.approx((-y * sine, x * sine, -cosine))
+    ways = (found.along, found.across, found.through, found.outward)
+    assert [one for several in ways for one in several if str(one) == "-0.0"] == []
 
 
 def test_a_board_of_another_thickness_meets_at_both_arrises() -> None:
