@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from jambs.issued.cut_shapes import is_shaped, same_shape, widths
-from jambs.issued.opening_figures import following_rows, opening_rows, opening_whys, other_why
+from jambs.issued.opening_figures import as_of_any_mark, following_rows, opening_rows, opening_whys, other_why
 from jambs.issued.reasons import IssueReason
 from jambs.issued.verdict_reasons import CutIt, CutPartVerdict, NoLongerNeeded, Recut, RecutWhy, StillGood, Trim
 from jambs.parts.kinds import told_name, told_position
@@ -45,6 +45,7 @@ class OpeningChanges:
 
 def compare_openings(old: Record, new: Record, *, tolerance: float) -> OpeningChanges:
     """Compare two records of one opening; ``tolerance``: a cut part this near is still good [units of the job]."""
+    old, new = as_of_any_mark(old), as_of_any_mark(new)
     changes = [*_figures(opening_rows(old, new)), *_part_changes(old, new, tolerance)]
     why = tuple(opening_whys(old, new)) or (other_why(old, new),)
     return OpeningChanges(
@@ -56,8 +57,30 @@ def _figures(rows: Iterable[tuple[str, str, str]]) -> list[Change]:
     return [Change(mark="", what=what, old=was, new=now) for what, was, now in rows]
 
 
-def parts_by_place(record: Record) -> dict[tuple[str, str, str, int], Record]:
-    """Return the parts by what they are and where, so that a part is the same although its number changed."""
+def paired(old: Record, new: Record) -> list[tuple[Record | None, Record | None]]:
+    """Return the parts of two records of an opening, each with what it was: those of the new one first, then those that
+    are gone.
+
+    A part is known by what it is and where, whatever its number; one whose place is told by other words, as of a mull
+    beside which there is a second one now, by its number.
+    """
+    before, after = _by_place(old), _by_place(new)
+    found = {place: before.pop(place, None) for place in after}
+    for place in [place for place, was in found.items() if was is None]:
+        same = next((one for one, was in before.items() if _is_told_otherwise(was, after[place])), None)
+        if same:
+            found[place] = before.pop(same)
+    return [*((was, after[place]) for place, was in found.items()), *((was, None) for was in before.values())]
+
+
+def _is_told_otherwise(was: Record, now: Record) -> bool:
+    """Say whether two parts have one number, and the words of their places differ by an addition alone."""
+    is_one_part = all(was[key] == now[key] for key in ("where", "name")) and _number(was) == _number(now)
+    one, other = sorted((was["position"], now["position"]), key=len)
+    return is_one_part and bool(other.startswith(one))
+
+
+def _by_place(record: Record) -> dict[tuple[str, str, str, int], Record]:
     seen: Counter[tuple[str, str, str]] = Counter()
     parts = {}
     for part in record["parts"]:
@@ -68,16 +91,14 @@ def parts_by_place(record: Record) -> dict[tuple[str, str, str, int], Record]:
 
 
 def _part_changes(old: Record, new: Record, tolerance: float) -> Iterator[Change]:
-    before, after = parts_by_place(old), parts_by_place(new)
-    for place, part in after.items():
-        if place not in before:
-            yield Change(mark=part["mark"], what=named(part), old="none", new=size_words(part), verdict=CutIt())
-        else:
-            yield from _changed_part(before[place], part, tolerance)
-    for place, part in before.items():
-        if place not in after:
-            what = f"{named(part)} (was {part['mark']})"
-            yield Change(mark=part["mark"], what=what, old=size_words(part), new="none", verdict=NoLongerNeeded())
+    for was, now in paired(old, new):
+        if was and now:
+            yield from _changed_part(was, now, tolerance)
+        elif now:
+            yield Change(mark=now["mark"], what=named(now), old="none", new=size_words(now), verdict=CutIt())
+        elif was:
+            what = f"{named(was)} (was {was['mark']})"
+            yield Change(mark=was["mark"], what=what, old=size_words(was), new="none", verdict=NoLongerNeeded())
 
 
 def named(part: Record) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -13,7 +13,7 @@ from jambs.issued.entry_file import item, read_plain
 from jambs.issued.errors import Unreadable
 from jambs.issued.moves import moves_back
 from jambs.issued.record import Record
-from jambs.parts.kinds import PartKind, Where, position_words
+from jambs.parts.kinds import PartKind, Where, is_one_of_several, member_words, position_words, run_words
 from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.parts.part import PartIdentity
 from jambs.sides import Side
@@ -65,6 +65,7 @@ def marks_document(book: MarkBook) -> bytes:
             "where": part.where.value,
             "side": part.side.value,
             "member": part.member,
+            **({"is_one_of_several": True} if part.is_one_of_several else {}),
             "number": number,
             "under": dict(book.under.get(part, {})),
         }
@@ -98,6 +99,7 @@ def _identity(plain: Mapping[str, Any]) -> PartIdentity:
         where=Where(plain["where"]),
         side=Side(plain["side"]),
         member=item(plain, "member", int),
+        is_one_of_several=item({"is_one_of_several": False, **plain}, "is_one_of_several", bool),
     )
 
 
@@ -118,7 +120,7 @@ def _printed_marks(record: Record, entry: Entry) -> Iterator[tuple[PartIdentity,
     try:
         for opening in record.printed(entry)["openings"]:
             yield from _opening_marks(opening)
-    except (Unreadable, KeyError, TypeError, ValueError, AttributeError):
+    except (Unreadable, LookupError, TypeError, ValueError, AttributeError):
         return
 
 
@@ -127,13 +129,37 @@ def _opening_marks(opening: Mapping[str, Any]) -> Iterator[tuple[PartIdentity, i
     for part in opening["parts"]:
         kind, place = PartKind(part["name"]), (part["name"], part["where"], part["position"])
         seen[place] += 1
+        like = [one["position"] for one in opening["parts"] if all(one[key] == part[key] for key in ("name", "where"))]
+        side, member, is_one_of_several = _place(kind, part["position"], like)
         yield (
             PartIdentity(
                 opening=opening["mark"],
                 kind=kind,
                 where=Where(part["where"]),
-                side=next(side for side in Side if position_words(kind, side) == part["position"]),
-                member=seen[place],
+                side=side,
+                member=member or seen[place],
+                is_one_of_several=is_one_of_several,
             ),
             int(part["mark"].removeprefix(f"{opening['mark']}-")),
         )
+
+
+def _place(kind: PartKind, position: str, like: Sequence[str]) -> tuple[Side, int | None, bool]:
+    """Read where a part is from its words: its side; which one of several, where they say so.
+
+    ``like``: the places of all parts of its kind.
+
+    Raises:
+        ValueError: no part of this kind is told to be there.
+    """
+    for side in Side:
+        said = position_words(kind, side)
+        if position == said:
+            return side, None, False
+        count = sum(one.startswith(said) for one in like)
+        for member in range(1, count + 1):
+            if position == said + run_words(member, count):
+                return side, member, is_one_of_several(kind, 1, count)
+            if position == said + member_words(kind, member, count):
+                return side, member, is_one_of_several(kind, count, None)
+    raise ValueError(position)

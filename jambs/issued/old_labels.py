@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from jambs.issued.compare import named, parts_by_place, size_words, verdict
+from jambs.issued.compare import named, paired, size_words, verdict
 from jambs.issued.entry import IssuedSheet
 from jambs.issued.errors import Unreadable
 from jambs.issued.moves import walked_back
@@ -127,9 +127,10 @@ def _order(label: OldLabel) -> tuple[str, int, tuple[int, ...]]:
 
 def _rows(was: Opening, opening: Opening | None, tolerance: float) -> Iterator[Row]:
     """Yield what each old part is: its mark, its name, its size, then mark and size today and what to do."""
-    after = parts_by_place(opening) if opening else {}
-    for place, part in parts_by_place(was).items():
-        row, now = (part["mark"], named(part), size_words(part)), after.get(place)
+    for part, now in paired(was, opening or {"parts": ()}):
+        if part is None:
+            continue
+        row = part["mark"], named(part), size_words(part)
         if now is None:
             yield (*row, "", "", ThrowAway())
         else:

@@ -132,6 +132,19 @@ def without_marks(value: Any) -> Any:
     return [without_marks(one) for one in value] if isinstance(value, list) else value
 
 
+def as_of_any_mark(opening: Record) -> Record:
+    """Return the record of an opening whose trims of its own, ``picture (K1)``, are called as under any other mark."""
+    trim, own = opening.get("trim"), f" ({opening.get('mark')})"
+    if not isinstance(trim, Mapping):
+        return opening
+    return {**opening, "trim": {side: _called_without(one, own) for side, one in trim.items()}}
+
+
+def _called_without(trim: Any, own: str) -> Any:
+    is_named = isinstance(trim, Mapping) and isinstance(trim.get("name"), str)
+    return {**trim, "name": trim["name"].removesuffix(own)} if is_named else trim
+
+
 def _row(words: str, was: Any, now: Any) -> Iterator[Row]:
     old, new = _text(was), _text(now)
     if old != new:

@@ -9,7 +9,7 @@ from typing import Any
 from jambs.issued.entry import Entry
 from jambs.issued.errors import Unreadable
 from jambs.issued.moves import moves_back, whole
-from jambs.issued.opening_figures import without_marks
+from jambs.issued.opening_figures import as_of_any_mark, without_marks
 from jambs.issued.record import Record
 from jambs.issued.remarked import Moves
 
@@ -43,7 +43,7 @@ def moved_openings(record: Record, printed: Printed) -> dict[str, str]:
     Where an issue was withdrawn the job may still be as it was then, with a change since: the job was edited from the
     issue that it is most like, the newest of several.
     """
-    now = {one["mark"]: one for one in printed["openings"]}
+    now = {one["mark"]: as_of_any_mark(one) for one in printed["openings"]}
     found = [(one, _moved_since(record, one, now)) for one in _edited_from(record)]
     if not found:
         return {}
@@ -104,7 +104,7 @@ def _agree(one: Printed, other: Printed, no_evidence: frozenset[str]) -> bool:
 
 def _printed_then(record: Record, last: Entry, mark: str) -> Printed | None:
     try:
-        return record.printed_opening(last.sheets[mark], mark) if mark in last.sheets else None
+        return as_of_any_mark(record.printed_opening(last.sheets[mark], mark)) if mark in last.sheets else None
     except Unreadable:
         return None
 

@@ -147,6 +147,11 @@ def run_words(run: int, runs: int) -> str:
     return f", {run} of {runs} from the left"
 
 
+def is_one_of_several(kind: PartKind, members: int, runs: int | None) -> bool:
+    """Say whether a part has its side to share: with edges or segments of it, or with other stacked frames."""
+    return (runs or 1) > 1 or (members > 1 and kind is PartKind.EXTENSION_JAMB)
+
+
 _RUNS = (("",), ("left", "right"), ("left", "middle", "right"))
 
 

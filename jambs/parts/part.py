@@ -15,7 +15,16 @@ from jambs.job.models.shop import Board
 from jambs.outlines import from_lowest
 from jambs.parts.arrises import Arris, arris_ends
 from jambs.parts.cuts import ArcCut, Crosscut, Cut, EdgeBevel, PlaneCut, Return, Rip, Scribe, Taper, Touch
-from jambs.parts.kinds import Crew, PartKind, Where, member_words, position_words, run_words, told_name
+from jambs.parts.kinds import (
+    Crew,
+    PartKind,
+    Where,
+    is_one_of_several,
+    member_words,
+    position_words,
+    run_words,
+    told_name,
+)
 from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
 from jambs.sides import BoardEnd, Side
 
@@ -112,13 +121,18 @@ class PartBlank:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartIdentity:
-    """What a part is, whatever its sizes and its mark: the same from one issue of the papers to the next."""
+    """What a part is, whatever its sizes and its mark: the same from one issue of the papers to the next.
+
+    ``is_one_of_several``: its side is parted into segments, edges or stacked frames, none of which is the board that
+    runs along a whole side.
+    """
 
     opening: str
     kind: PartKind
     where: Where
     side: Side
     member: int
+    is_one_of_several: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,7 +164,14 @@ class Part:
     @property
     def identity(self) -> PartIdentity:
         """What the part is, whatever its sizes and its mark."""
-        return PartIdentity(opening=self.opening, kind=self.kind, where=self.where, side=self.side, member=self.member)
+        return PartIdentity(
+            opening=self.opening,
+            kind=self.kind,
+            where=self.where,
+            side=self.side,
+            member=self.member,
+            is_one_of_several=is_one_of_several(self.kind, self.members, self.runs),
+        )
 
     @property
     def name(self) -> str:

@@ -9,14 +9,16 @@ from typing import Any
 
 import pytest
 import yaml
-from cases import job_of, strips
+from cases import job_of, kit_of, strips
 from issued_records import measured, opening_of
 
 from jambs.app.chain import make_kits
-from jambs.issued.compare import Change, compare_openings, verdict
+from jambs.issued.compare import Change, compare_openings, paired, verdict
 from jambs.issued.reasons import why_text
 from jambs.issued.verdict_reasons import Recut, RecutWhy
 from jambs.length import Units
+from jambs.parts.kinds import PartKind, Where
+from jambs.parts.part import PartIdentity
 from jambs.sheets.record import job_record
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -177,3 +179,46 @@ def test_every_cut_that_an_example_makes_can_be_compared(house: str, other: str)
     for old, new in zip(*records, strict=True):
         assert compared(old, old)[1] == []
         assert compared(old, new)[1]
+
+
+# ---- one part, or another one on the same side
+
+
+def one_part(number: int, position: str, name: str = "casing", **more: Any) -> dict[str, Any]:
+    sizes = {key: {"value": 1.0, "text": '1"'} for key in ("thickness", "width", "length")}
+    told = {"mark": f"W1-{number}", "where": "interior", "name": name, "position": position, "stock": "pine"}
+    return {**told, **sizes, **more}
+
+
+def marks_of(pairs: list[tuple[Any, Any]]) -> list[tuple[str | None, str | None]]:
+    return [(was and was["mark"], now and now["mark"]) for was, now in pairs]
+
+
+def test_a_mull_that_gets_a_neighbor_is_the_mull_it_was() -> None:
+    old = {"parts": [one_part(9, "between units", "mull casing")]}
+    new = {"parts": [one_part(at, f"between units, mull {at - 8}", "mull casing") for at in (9, 10)]}
+    assert marks_of(paired(old, new)) == [("W1-9", "W1-9"), (None, "W1-10")]
+    assert marks_of(paired(new, old)) == [("W1-9", "W1-9"), ("W1-10", None)]
+
+
+def test_a_part_with_another_number_or_in_another_place_is_not_the_one_that_is_gone() -> None:
+    old = {"parts": [one_part(5, "head"), one_part(6, "left leg")]}
+    assert marks_of(paired(old, {"parts": [one_part(7, "head, left")]})) == [
+        (None, "W1-7"),
+        ("W1-5", None),
+        ("W1-6", None),
+    ]
+    assert marks_of(paired(old, {"parts": [one_part(6, "right leg")]}))[0] == (None, "W1-6")
+    assert marks_of(paired(old, {"parts": [one_part(7, "head")]})) == [("W1-5", "W1-7"), ("W1-6", None)]
+
+
+def identities(**paths: Any) -> set[PartIdentity]:
+    return {part.identity for part in kit_of(**paths).parts}
+
+
+def test_stacked_frames_are_no_jamb_that_is_as_deep_as_all_of_them() -> None:
+    plain, stacked = identities(), identities(interior_trim__inside__stack=2)
+    jambs = {one for one in stacked if one.kind is PartKind.EXTENSION_JAMB and one.where is Where.INTERIOR}
+    assert len(jambs) == 8 and jambs == stacked - plain
+    assert {one for one in plain if one.is_one_of_several} == set()
+    assert identities(interior_trim__inside__stack=3) > jambs

@@ -5,8 +5,11 @@ from __future__ import annotations
 import json
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
+from arches import HALF_ROUND, arch_changes
+from cases import kit_of
 from folders import JOB
 from issued_records import record_of
 from test_plan import issued  # an issue by hand
@@ -14,9 +17,11 @@ from test_plan import issued  # an issue by hand
 from jambs.app.chain import Unbuildable
 from jambs.app.marking import marked_kits, with_marks
 from jambs.issued.chain import Damage
+from jambs.issued.compare import compare_openings
 from jambs.issued.entry import PRINTED
 from jambs.issued.findings import EntryMissing
 from jambs.issued.marks import MARKS, PASSED_OVER, marks_document, recorded_marks
+from jambs.issued.reasons import RenamedFrom
 from jambs.issued.record import Record
 from jambs.issued.renaming import moved_openings
 from jambs.issued.writing import Commit, begin
@@ -29,6 +34,7 @@ HEAD, LEFT = (
     PartIdentity(opening="W1", kind=PartKind.CASING, where=Where.INTERIOR, side=side, member=1)
     for side in (Side.HEAD, Side.LEFT)
 )
+ARCHED = arch_changes(HALF_ROUND, 36, 60)
 BOOK = NO_MARKS.with_parts([LEFT, HEAD]).moved({"W01": "W1"})
 
 
@@ -87,3 +93,31 @@ def test_marks_that_another_command_gave_meanwhile_are_not_given_again(tmp_path:
     with pytest.raises(Unbuildable, match="another command gave marks there while this one ran; run it again"):
         with_marks(work, marked, other)
     assert MARKS not in with_marks(work, replace(marked, moves={"A": "B"}), other).documents
+
+
+@pytest.mark.parametrize("paths", [{}, {"interior_trim__inside__stack": 2}, ARCHED], ids=["plain", "stacked", "arched"])
+def test_marks_that_were_printed_are_read_as_they_were_given(tmp_path: Path, paths: dict[str, Any]) -> None:
+    """Where no book is kept, or none can be read, a label still means the same part."""
+    issued(tmp_path, record_of(**paths), W1="first")
+    book = recorded_marks(Record.open(tmp_path))
+    assert {part: book.mark(part) for part in book.numbers} == {
+        part.identity: part.mark for part in kit_of(**paths).parts
+    }
+
+
+def test_a_book_keeps_which_parts_are_one_of_several(tmp_path: Path) -> None:
+    book = NO_MARKS.with_parts([HEAD, replace(HEAD, is_one_of_several=True)])
+    assert recorded_marks(kept(tmp_path, marks_document(book))) == book
+    assert b"is_one_of_several" not in marks_document(BOOK)
+
+
+def test_an_opening_with_a_trim_of_its_own_is_renamed_like_any_other(tmp_path: Path) -> None:
+    """Its trim is called after it, ``inside (W1)``: no other trim for that."""
+    own = {"openings__0__interior_trim": {"like": "inside", "casing_reveal": "1/4"}}
+    was, now = record_of(**own), record_of(**own, openings__0__mark="A")
+    assert now["openings"][0]["trim"]["interior"]["name"] == "inside (A)"
+    issued(tmp_path, was, W1="first")
+    assert moved_openings(Record.open(tmp_path), now) == {"A": "W1"}
+    told = compare_openings(was["openings"][0], now["openings"][0], tolerance=1 / 32)
+    assert told.why == (RenamedFrom(mark="W1"),)
+    assert [one.what for one in told.changes] == ["mark of the opening"]
