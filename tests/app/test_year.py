@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator
+from copy import deepcopy
 from pathlib import Path
 
 import pytest
@@ -15,7 +16,7 @@ from cases import examples
 from hypothesis import given
 from hypothesis import strategies as st
 from quick_papers import quick
-from year import LINING, House, Wishes, assert_true, reading
+from year import FORMS, INSIDE, LINING, OUTSIDE, House, Wishes, assert_true, depths, reading
 
 from jambs.app.old_labels import OLD_LABELS
 from jambs.parts.as_built import PLANNED
@@ -145,7 +146,10 @@ def test_a_year(house: House) -> None:
 
 STEPS = (
     "move",
-    "measure",
+    "measure inside",
+    "measure outside",
+    "readings gone",
+    "form",
     "reveal",
     "lining",
     "bath goes or comes",
@@ -154,6 +158,7 @@ STEPS = (
     "marks exchanged",
     "labels",
     "buy",
+    "board spoiled",
     "back",
     "back, the job file too",
 )
@@ -165,8 +170,14 @@ def step(house: House, number: int, kind: str) -> None:
     if kind == "move":
         depth = ("1 1/4", "1 3/4", "0")[number % 3]
         wishes.more["kitchen"] = f", position: {{exterior_depth: {depth}}}"
-    elif kind == "measure":
-        wishes.more["kitchen"] = reading(f"2026-06-{number + 1:02}", "3 11/16", ("3 3/4", "3 5/8")[number % 2])
+    elif kind == "measure inside":
+        wishes.inside = depths(INSIDE, "3 11/16", ("3 3/4", "3 5/8")[number % 2])
+    elif kind == "measure outside":
+        wishes.outside = depths(OUTSIDE, "1 1/2", ("1 9/16", "1 7/16")[number % 2])
+    elif kind == "readings gone":
+        wishes.inside = wishes.outside = ""
+    elif kind == "form":
+        wishes.form = [*FORMS][([*FORMS].index(wishes.form) + 1 + number) % len(FORMS)]
     elif kind == "reveal":
         wishes.reveal = "1/4" if wishes.reveal == "3/16" else "3/16"
     elif kind == "lining":
@@ -194,11 +205,15 @@ def walk(house: House, kinds: list[str]) -> Iterator[str]:
             house.run("labels")
         elif kind == "buy":
             house.run(*BUY)
+        elif kind == "board spoiled":
+            house.spoil()
         elif kind == "back":
-            house.run("revisions", "--withdraw-to", "1")
+            house.run("revisions", "--withdraw-to", str(1 + number % house.last_issue()))
         elif kind == "back, the job file too":
-            house.run("revisions", "--withdraw-to", "1", "--job-file", "over")
-            house.wishes = Wishes()
+            earlier = 1 + number % house.last_issue()
+            house.run("revisions", "--withdraw-to", str(earlier), "--job-file", "over")
+            house.wishes = deepcopy(house.issued[earlier])
+            assert (house.folder / "job.yaml").read_text(encoding="utf-8") == house.wishes.text
         else:
             house.build()
         yield kind

@@ -11,6 +11,7 @@ import io
 import json
 import re
 from collections.abc import Mapping
+from copy import deepcopy
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
@@ -79,9 +80,25 @@ OPENINGS = {
     "bath": "{mark: @mark, room: Bath, frame: 19 1/2 x 23 1/2, rough_opening: 20 x 24@more}",
 }
 """Two windows by their room, whatever their marks are."""
-READ = (
-    ", measured: {date: @day, interior_depth: {head_left: @one, head_right: @one, sill_left: @two, sill_right: @two}}"
-)
+FORMS = {
+    "plain": OPENINGS["kitchen"],
+    "ganged": """{mark: @mark, room: Kitchen, rough_opening: 48 x 36, mull: {gap: 1/2},
+     units: [{window: fixed, frame: 23 1/2 x 35 1/2}, {window: fixed, frame: 23 1/2 x 35 1/2}],
+     interior_trim: {like: picture, mull_casing: {thickness: 3/4, stock: poplar}},
+     exterior_trim: {like: outside, mull_casing: {thickness: 3/4, stock: cedar}}@more}""",
+    "raked": "{mark: @mark, room: Kitchen, frame: 23 1/2 x 35 1/2, shape: {kind: raked, left: 30, right: 35 1/2}}",
+    "arched": """{mark: @mark, room: Kitchen, frame: 23 1/2 x 35 1/2, shape: {kind: segment arch, rise: 6},
+     position: on the sheathing,
+     interior_trim: {like: picture, jamb: {thickness: 3/4, stock: poplar, joint: rabbet, rabbet_depth: 3/8,
+     curved: bent laminations}},
+     exterior_trim: {like: outside, jamb: {thickness: 3/4, stock: cedar, curved: sawn segments}}}""",
+    "flared": OPENINGS["kitchen"].replace("@more", ", interior_trim: {like: picture, flare: {sides: 10 deg}}@more"),
+    "stacked": OPENINGS["kitchen"].replace("@more", ", interior_trim: {like: picture, stack: 2}@more"),
+}
+"""What the kitchen's window may be; shapes stand where they are planned and have no readings."""
+INSIDE = "interior_depth: {head_left: @one, head_right: @one, sill_left: @two, sill_right: @two}"
+READ = f", measured: {{date: @day, {INSIDE}}}"
+OUTSIDE = INSIDE.replace("interior", "exterior")
 LINING = "      - {material: plywood 1/2, role: inside finish}\n"
 SIZE = re.compile(r'(?:\d+ )?\d+/\d+"|\d+"')
 ISSUE = r"issue (\d+) · (\S+)(?: · ([0-9A-F]{4}))?"
@@ -91,10 +108,16 @@ Sizes = Mapping[str, tuple[str, ...]]
 
 @dataclass
 class Wishes:
-    """What the job file says. ``marks``: by room; ``more``: what is said of an opening beside that."""
+    """What the job file says. ``marks``: by room; ``more``: what is said of an opening beside that.
+
+    ``form``: what the kitchen's window is; ``inside``, ``outside``: what was read there.
+    """
 
     marks: dict[str, str] = field(default_factory=lambda: {"kitchen": "K1", "bath": "F2"})
     more: dict[str, str] = field(default_factory=dict)
+    form: str = "plain"
+    inside: str = ""
+    outside: str = ""
     reveal: str = "3/16"
     lining: str = ""
 
@@ -102,11 +125,20 @@ class Wishes:
     def text(self) -> str:
         """The job file."""
         head = JOB.replace("@reveal", self.reveal).replace("@lining\n", self.lining)
+        read = ", ".join(one for one in (self.inside, self.outside) if one)
+        measured = {"kitchen": f", measured: {{date: 2026-06-01, {read}}}" if read else ""}
         rows = (
-            OPENINGS[room].replace("@mark", mark).replace("@more", self.more.get(room, ""))
+            (FORMS[self.form] if room == "kitchen" else OPENINGS[room])
+            .replace("@mark", mark)
+            .replace("@more", self.more.get(room, "") + measured.get(room, ""))
             for room, mark in self.marks.items()
         )
         return head + "".join(f"  - {row}\n" for row in rows)
+
+
+def depths(where: str, one: str, two: str) -> str:
+    """Say in a job file what was read inside or outside: at the head, at the sill."""
+    return where.replace("@one", one).replace("@two", two)
 
 
 def reading(day: str, one: str, two: str) -> str:
@@ -121,6 +153,7 @@ class House:
         self.folder, self.papers, self.wishes = folder, folder / "papers", Wishes()
         self.meant: dict[str, str] = {}
         self.labeled: dict[tuple[str, tuple[str, ...]], None] = {}
+        self.issued: dict[int, Wishes] = {}
         folder.mkdir(parents=True, exist_ok=True)
 
     def run(self, verb: str, *words: str) -> str:
@@ -136,7 +169,24 @@ class House:
 
     def build(self) -> str:
         """Build without solids."""
-        return self.run("build", "--without-solids")
+        said = self.run("build", "--without-solids")
+        self.issued.setdefault(self.last_issue(), deepcopy(self.wishes))
+        return said
+
+    def last_issue(self) -> int:
+        """The number of the last issue, from the list of issues."""
+        return max(int(number) for number in re.findall(r"^issue +(\d+) ", self.run("revisions"), re.M))
+
+    def spoil(self) -> str:
+        """Spoil the first board of the cutting plan, if there is one; a plan that the job has left says so."""
+        file = self.papers / "plan.json"
+        if not file.exists():
+            return ""
+        board = json.loads(file.read_text(encoding="utf-8"))["lots"][0]["boards"][0]["mark"]
+        words = ("buy", str(self.folder / "job.yaml"), "--out", str(self.papers), "--stages", "0", "--spoiled", board)
+        done = CliRunner().invoke(main, words, catch_exceptions=False)
+        assert done.exit_code == 0 or "since" in done.output, done.output
+        return done.output
 
     def text(self, path: str) -> str:
         """The text of a paper, empty where it is not there."""
@@ -170,8 +220,8 @@ class House:
         """The sizes of the parts of an opening, from its cut sheet; of a tapered one the width is left out."""
         body = self.text(f"cut sheets/{mark}.pdf")
         body = body[body.index("cut mark part, board") :]
-        rows = re.split(rf"^(?={re.escape(mark)}-\d+ )", body, flags=re.M)[1:]
-        return {row.split(" ", 1)[0]: tuple(SIZE.findall(row)[:3]) for row in rows}
+        rows = re.split(rf"^(?={re.escape(mark)}-\d+\s)", body, flags=re.M)[1:]
+        return {row.split(None, 1)[0]: tuple(SIZE.findall(row)[:3]) for row in rows}
 
     def labels(self) -> Sizes:
         """The sizes on the labels."""
