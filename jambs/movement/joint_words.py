@@ -59,7 +59,12 @@ def _sealant(joint: JointMovement, units: Units) -> str:
 
 
 def _stool(joint: JointMovement, units: Units) -> str:
+    grows, play, gap = (units.text(one) for one in (joint.change, joint.size, joint.wanted))
     if joint.takes_it:
-        return "no gap needed"
-    grows, gap = units.text(joint.change), units.text(joint.wanted)
-    return f"the stool grows by up to {grows}: leave {gap} between horn notches and wall"
+        return (
+            f"the stool grows by up to {grows} into a play of {play} behind its horns"
+            if joint.size
+            else "no gap needed"
+        )
+    has = f"its notches leave {play}" if joint.size else "its notches are cut tight"
+    return f"the stool grows by up to {grows}, and {has} to the wall: write horn_play: {gap} in the job, under shop"

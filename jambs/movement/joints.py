@@ -61,7 +61,7 @@ def joint_movements(
         casing = [one for one in _of(boards, PartKind.CASING) if one.part.where is where]
         found += [_reveal(kit, casing, where, shop.grid), _miter(kit, casing, where, shop.grid)]
     jambs, sills = _of(boards, PartKind.EXTERIOR_JAMB), _of(boards, PartKind.EXTERIOR_SILL)
-    found += [_sealant(kit, jambs, sills, sealant_percent, shop.grid), _stool(_of(boards, PartKind.STOOL), shop.grid)]
+    found += [_sealant(kit, jambs, sills, sealant_percent, shop.grid), _stool(_of(boards, PartKind.STOOL), shop)]
     return tuple(one for one in found if one)
 
 
@@ -181,17 +181,17 @@ def _joint_width(change: float, percent: float, grid: Grid) -> float:
     return grid.up(change / (percent / 100))
 
 
-def _stool(stools: Sequence[BoardMovement], grid: Grid) -> JointMovement | None:
-    """A stool fitted tight between frame and wall has no room to grow: the gap goes where the horns meet the wall."""
+def _stool(stools: Sequence[BoardMovement], shop: Shop) -> JointMovement | None:
+    """A stool fitted tight between frame and wall has no room to grow: its play is where the horns meet the wall."""
     if not stools:
         return None
-    growth, fine = max(one.growth for one in stools), grid.fine
+    growth, fine, play = max(one.growth for one in stools), shop.grid.fine, shop.horn_play or 0.0
     gap = fine.up(growth) if growth > fine.step else 0.0
     return JointMovement(
         kind=JointKind.STOOL,
         marks=_marks(stools),
-        size=0.0,
+        size=play,
         change=growth,
-        takes_it=not gap,
-        wanted=gap,
+        takes_it=gap <= play + ROUND_OFF,
+        wanted=max(gap, play),
     )

@@ -102,9 +102,9 @@ def make_inside(
     flat = [one for one in covers if one not in boxed]
     over = inside_covers(flat, trim.mull_casing, placement.inside_edge, leaning) if trim.mull_casing else []
     over += inside_boxes(boxed, clear, sides, cased, trim, placement.inside_edge, shop)
-    stool, apron = _stool_and_apron(lining, room, sides, flares, placement, shop.proud)
+    stool, apron = _stool_and_apron(lining, room, sides, flares, placement, shop)
     figures = inside_figures(
-        clear, at_wall, room, cased, trim, shop.proud, flares=flares, frames=lining.frames, drywall=lining.drywall
+        clear, at_wall, room, cased, trim, shop, flares=flares, frames=lining.frames, drywall=lining.drywall
     )
     if placement.opening.shape:
         figures = shaped_figures(figures, placement.opening, clear, room, cased, trim)
@@ -134,12 +134,12 @@ def _stool_and_apron(
     sides: dict[Side, FittedSide],
     flares: Flares,
     placement: Placement,
-    proud: float,
+    shop: Shop,
 ) -> tuple[Sequence[Part], Sequence[Part]]:
     trim = placement.opening.interior
     if not lining.parts or trim.stool is None:
         return (), ()
-    legs = LegBacks.of(trim, flares, sides, proud)
+    legs = LegBacks.of(trim, flares, sides, shop)
     stool = make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs)
     return (stool,), (make_apron(room, trim, trim.apron, trim.stool),) if trim.apron else ()
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.job.models.returns import ReturnsEntry
+from jambs.job.models.shop import Shop
 from jambs.job.models.trim import InteriorStyle, InteriorTrim
 from jambs.parts.built_up import over_all
 from jambs.parts.casing import CasedOpening, outside_width
@@ -24,7 +25,7 @@ def inside_figures(
     room: ClearOpening,
     cased: CasedOpening,
     trim: InteriorTrim,
-    proud: float,
+    shop: Shop,
     *,
     flares: Flares,
     frames: Sequence[JambFrame],
@@ -35,7 +36,7 @@ def inside_figures(
         *(
             _return_figures(clear, trim, trim.returns)
             if trim.returns
-            else _jamb_figures(clear, at_wall, trim, proud, flares)
+            else _jamb_figures(clear, at_wall, trim, shop.proud, flares)
         ),
         *(_flared_figures(room, trim, flares) if flares else ()),
         *(_casing_figures(cased, trim) if trim.is_cased else ()),
@@ -44,6 +45,9 @@ def inside_figures(
     if trim.stool:
         length = stool_length(room, trim, trim.stool)
         figures.append(Figure(kind=FigureKind.STOOL_LENGTH, value=length, note="horn to horn"))
+        if shop.horn_play:
+            note = "horns to the finished wall, in the notches already"
+            figures.append(Figure(kind=FigureKind.HORN_PLAY, value=shop.horn_play, note=note))
     return (*figures, *_stack_figures(frames))
 
 

@@ -101,6 +101,7 @@ class FigureKind(Enum):
     CASING_OUTSIDE_HEIGHT = "casing outside height"
     HEAD_CASING_OVERHANG = "head casing overhang"
     STOOL_LENGTH = "stool length"
+    HORN_PLAY = "play behind the horns"
     FRAME_AT_WINDOW = "jamb frame at the window"
     FRAME_BETWEEN = "jamb frame between"
     FRAME_AT_WALL = "jamb frame against the wall"

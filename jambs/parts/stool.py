@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from jambs.findings import Subject, SubjectKind
 from jambs.geometry import HALF_RIGHT_DEG
+from jambs.job.models.shop import Shop
 from jambs.job.models.trim import ApronEnds, ApronEntry, InteriorTrim, StoolEntry
 from jambs.length import HALF_64TH
 from jambs.parts.clear import ClearOpening
@@ -48,18 +49,19 @@ class NotchLengths:
 class LegBacks:
     """What the legs on a stool take of it [in]: their thickness along the wall, and how they flare.
 
-    ``depths``: frame → room edge of the left and the right leg, where each is deepest.
+    ``depths``: frame → room edge of the left and the right leg, where each is deepest. ``play``: horn → finished wall.
     """
 
     flares: Flares
     thickness: float
     depths: dict[Side, float]
+    play: float = 0.0
 
     @classmethod
-    def of(cls, trim: InteriorTrim, flares: Flares, sides: dict[Side, FittedSide], proud: float) -> LegBacks:
+    def of(cls, trim: InteriorTrim, flares: Flares, sides: dict[Side, FittedSide], shop: Shop) -> LegBacks:
         """Return the backs of the legs of an opening; between returns nothing stands on the stool."""
-        depths = {leg: sides[leg].greatest + proud for leg in LEGS}
-        return cls(flares=flares, thickness=trim.beside_stool, depths=depths)
+        depths = {leg: sides[leg].greatest + shop.proud for leg in LEGS}
+        return cls(flares=flares, thickness=trim.beside_stool, depths=depths, play=shop.horn_play or 0.0)
 
     def notch(self, leg: Side, length: float, room_width: float, sill: FittedSide, rabbet: float) -> NotchLengths:
         """Return the notch at one leg: it follows the leg's back, from the stool's edge under the frame to the horn."""
@@ -69,12 +71,16 @@ class LegBacks:
             return NotchLengths(at_frame=square, at_wall=square)
         at_room = (length - room_width) / 2 - self.flares.across(leg, self.thickness)
         at_edge = at_room + self.flares.out(leg, self.depths[leg] + rabbet)
-        return NotchLengths(at_frame=at_edge, at_wall=at_edge - self.flares.out(leg, sill.depth_at(leg) + rabbet))
+        return NotchLengths(
+            at_frame=at_edge, at_wall=at_edge - self.flares.out(leg, sill.depth_at(leg) + rabbet + self.play)
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Sizes:
-    """What a stool is cut to [in]; it starts at the right. ``step``: its top → the bottom of the frame."""
+    """What a stool is cut to [in]; it starts at the right. ``start_depth``, ``finish_depth``: of its notches, from its
+    edge under the frame, play counted in. ``step``: its top → the bottom of the frame.
+    """
 
     length: float
     start_width: float
@@ -139,8 +145,8 @@ def _sizes(clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, stool: Sto
             legs.notch(Side.RIGHT, length, clear.width, sill, stool.rabbet),
             legs.notch(Side.LEFT, length, clear.width, sill, stool.rabbet),
         ),
-        start_depth=start,
-        finish_depth=finish,
+        start_depth=start + legs.play,
+        finish_depth=finish + legs.play,
         step=max(clear.bottom, 0.0),
     )
 

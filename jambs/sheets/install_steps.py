@@ -64,9 +64,9 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
         steps.append(_depth_again(kit, shop))
         steps += [_box(frame, jambs, kit, shop.grid) for frame in kit.frames]
     if stool:
+        horns = f"horns {shop.grid.text(shop.horn_play)} off the wall" if shop.horn_play else "horns to the wall"
         steps.append(
-            f"Fit the stool ({marks_text(stool)}) first: horns to the wall, level, back edge tight to the frame; "
-            "shim under it."
+            f"Fit the stool ({marks_text(stool)}) first: {horns}, level, back edge tight to the frame; shim under it."
         )
     if jambs:
         steps += _setting(kit, shop)

@@ -90,7 +90,9 @@ def _foot_on_stool(solids: KitSolids, band: Set, width: float, *, deep: float) -
     stool, trim = one_of(solids, Where.INTERIOR, PartKind.STOOL), solids.kit.placement.opening.interior
     if stool is None or trim.stool is None or trim.stool.horn < -ROUND_OFF:
         return []
-    carried = min(deep, trim.casing.thickness + trim.stool.nosing - solids.job.shop.proud)
+    carried = min(
+        deep, trim.casing.thickness + trim.stool.nosing - max(solids.job.shop.proud, solids.job.shop.horn_play or 0.0)
+    )
     slack, parts = solids.inside_slack, {leg: band[leg].part for leg in LEGS}
     return [
         joint(

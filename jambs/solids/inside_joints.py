@@ -174,7 +174,9 @@ def _on_stool(
         if leg not in casing:
             continue
         name = f"the casing's {leg.board_words} {casing[leg].name} and the stool {stool.name}"
-        asked = end_area(trim, _casing_over_stool(trim, proud))
+        over_horn = trim.casing.width + trim.casing_reveal - thick
+        bare = over_horn * max((solids.job.shop.horn_play or 0.0) - proud, 0.0)
+        asked = end_area(trim, _casing_over_stool(trim, proud)) - bare
         # The horn is notched square, and the casing's back follows the wall over the leg's width.
         near = TIGHT + trim.casing.width * (slack.gap + slack.slope * trim.casing.width)
         found.append(joint(name, [casing[leg]], [stool], asked=asked, slack=slack.lean, tolerance=near))
@@ -193,8 +195,11 @@ def _apron(solids: KitSolids, apron: Solid, stool: Solid, trim: InteriorTrim) ->
     thick, slack = trim.apron.thickness, solids.inside_slack
     deep = min(thick, trim.casing.thickness + trim.stool.nosing)
     asked = apron.part.length * deep
+    play, past = solids.job.shop.horn_play or 0.0, 2 * (trim.past_clear - trim.beside_stool)
+    asked -= play * past
     if trim.apron.ends is ApronEnds.RETURNED:
-        asked -= 2 * thick * deep - deep * deep
+        # The triangle that a return leaves open reaches into the play behind the horn.
+        asked -= 2 * thick * deep - deep * deep - play * (2 * thick - play)
     name = f"the apron {apron.name} and the stool {stool.name}"
     lean = slack.lean_of(apron.part)
     near = TIGHT + (slack.hollow + lean) * apron.part.length

@@ -240,7 +240,11 @@ def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
     out = trim.casing.thickness + trim.stool.nosing
     beside = [*_stool_ends(solids, stool, casing, trim.stool), *_apron(solids, casing)] if casing else []
     return [
-        *(_horns(stool, edge, side) if trim.past_clear + trim.stool.horn > trim.beside_stool else []),
+        *(
+            _horns(stool, edge, side, solids.job.shop.horn_play or 0.0)
+            if trim.past_clear + trim.stool.horn > trim.beside_stool
+            else []
+        ),
         *beside,
         against_figure(solids, FigureKind.STOOL_LENGTH, stool.high[X] - stool.low[X]),
         Measure(name="front of the stool to the finished wall", asked=out, found=front),
@@ -266,13 +270,13 @@ def _stool_ends(solids: KitSolids, stool: Solid, casing: Set, asked: StoolEntry)
     return found
 
 
-def _horns(stool: Solid, edge: float, side: FittedSide) -> list[Measure]:
-    """The backs of the horns lie on the finished wall, as deep as it was measured at each end."""
+def _horns(stool: Solid, edge: float, side: FittedSide, play: float) -> list[Measure]:
+    """The backs of the horns lie on the finished wall, or its play off it, as deep as it was measured at each end."""
     ends = (("left", stool.low[X], side.start_depth), ("right", stool.high[X], side.finish_depth))
     return [
         Measure(
             name=f"back of the stool's {name} horn to the frame",
-            asked=depth,
+            asked=depth + play,
             found=edge - max(corner[D] for corner in corners_at(stool, X, at)),
         )
         for name, at, depth in ends

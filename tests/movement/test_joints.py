@@ -114,6 +114,23 @@ def test_a_gap_for_the_stool_that_grows() -> None:
     found = joint(moved("W01"), "stool at the wall")
     assert found.change == pytest.approx(0.059, abs=0.003)
     assert found.wanted == 1 / 16
+    # The shop of the example leaves just that in the notches.
+    assert (found.size, found.takes_it) == (1 / 16, True)
+    assert joint_words(found, Units.INCH) == 'the stool grows by up to 1/16" into a play of 1/16" behind its horns'
+
+
+@pytest.mark.parametrize(
+    ("play", "has"),
+    [(None, "its notches are cut tight"), (1 / 32, 'its notches leave 1/32"')],
+)
+def test_a_stool_without_room_for_its_growth_asks_for_play_in_the_notch(play: float | None, has: str) -> None:
+    job, kits = harbour_house()
+    shop = job.shop.model_copy(update={"horn_play": play})
+    found = joint(plan_movement(kits["W01"], climate(), {}, shop), "stool at the wall")
+    assert not found.takes_it
+    assert joint_words(found, Units.INCH) == (
+        f'the stool grows by up to 1/16", and {has} to the wall: write horn_play: 1/16" in the job, under shop'
+    )
 
 
 def test_a_reveal_keeps_half_of_itself() -> None:
@@ -209,6 +226,7 @@ def test_sides_that_slide_hardly_stretch_a_joint() -> None:
 def test_an_opening_says_what_its_own_wood_does_whatever_others_do() -> None:
     """A sheet that took the house's worst board would change with a window that it is not about."""
     job, kits = harbour_house()
+    job = replace(job, shop=job.shop.model_copy(update={"horn_play": None}))
     together = plan_outside([kits["W08"], kits["W01"]], job).movements
     alone = [plan_outside([kits[mark]], job).movements[0] for mark in ("W08", "W01")]
     assert [one.findings for one in together] == [one.findings for one in alone]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from cases import STOOL, kit_of, part_of
+from cases import STOOL, figure, kit_of, part_of
 
 from jambs.length import FINE, Units
 from jambs.parts.cut_words import work_words
-from jambs.parts.cuts import SlantedNotch
+from jambs.parts.cuts import Notch, SlantedNotch
 from jambs.parts.make import PartsError
 
 
@@ -46,6 +46,30 @@ def test_the_notch_of_a_stool_that_laps_under_the_frame_follows_a_flared_leg_to_
     assert len(notches) == 2
     for notch in notches:
         assert (notch.along, notch.along_inside) == pytest.approx((8.59559, 3.40809), abs=1e-4)
+
+
+def test_play_behind_the_horns_is_in_the_notch_and_said_as_one_number() -> None:
+    """Depth 4 11/16 and 1/16 of play: notches 4 3/4 deep, the width as without (fronts lie where they lay)."""
+    without, kit = kit_of(interior_trim__inside=STOOL), kit_of(interior_trim__inside=STOOL, shop__horn_play="1/16")
+    stool = part_of(kit, "stool", "sill")
+    assert {one.across for one in stool.cuts if isinstance(one, Notch)} == {4.75}
+    assert stool.width == part_of(without, "stool", "sill").width
+    assert stool.seat.at(0.0, 4.75, 0.0)[2] == -1 / 16
+    assert figure(kit, "play behind the horns") == 1 / 16
+    assert "play behind the horns" not in [one.name for one in without.figures]
+
+
+def test_the_notch_under_a_flared_leg_goes_on_by_its_play() -> None:
+    """At 45° an inch of play is an inch less along the stool at the wall; at the frame nothing changes."""
+    trim = {**STOOL, "flare": {"sides": "45 deg"}}
+    tight, loose = (
+        [one for one in part_of(kit, "stool", "sill").cuts if isinstance(one, SlantedNotch)]
+        for kit in (kit_of(interior_trim__inside=trim), kit_of(interior_trim__inside=trim, shop__horn_play="1/16"))
+    )
+    for one, two in zip(tight, loose, strict=True):
+        assert two.across - one.across == pytest.approx(1 / 16)
+        assert two.along == one.along
+        assert one.along_inside - two.along_inside == pytest.approx(1 / 16)
 
 
 def test_a_rabbet_that_would_stand_in_the_frame_is_refused() -> None:

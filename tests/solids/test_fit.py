@@ -83,6 +83,7 @@ FITTING: dict[str, dict[str, Any]] = {
             },
         },
     },
+    "a stool with play behind its horns": {"interior_trim__inside": STOOL, "shop__horn_play": "1/16"},
     "returns with a stool, measured": {
         "interior_trim__inside": {**RETURNED, "style": "returns and stool", "stool": HORNED},
         "openings__0__measured": {

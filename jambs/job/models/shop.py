@@ -133,7 +133,7 @@ class Shop(Model):
     of a board. ``least_strip``: narrowest rip the saw holds safely. ``planned_allowance``: width left on parts whose
     depth is only planned. ``jointing_allowance``: off each edge that is glued; ``glue_up_over``: how much longer than
     the part the strips of a glue-up are. ``springback``: share of its curvature that a lamination loses
-    off the form.
+    off the form. ``horn_play``: how far the horns of a stool stay off the finished wall, so that it may swell.
     ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
     """
 
@@ -153,6 +153,7 @@ class Shop(Model):
     planned_allowance: Reveal | None = None
     jointing_allowance: Fit | None = None
     glue_up_over: Small | None = None
+    horn_play: Fit | None = None
     spares: Percent | None = None
     springback: Springback | None = None
     least_drop: LeastDrop | None = None
