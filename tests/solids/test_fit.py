@@ -353,12 +353,16 @@ def test_a_lost_drip_kerf_is_caught() -> None:
 
 
 def test_an_apron_beveled_the_wrong_way_is_caught() -> None:
-    """Outline and profile do not show ends cut through the thickness; the face is short by a thickness at each end."""
+    """Outline and profile do not show ends cut through the thickness; the face is short by a thickness at each end.
+
+    Where the horns stand 1/16 off the wall, the end that is cut the wrong way is long: 2 x 1/16 x (3/4 - 1/16) less.
+    """
 
     def change(part: Part) -> Part:
         return with_cuts(part, lambda one: replace(one, face_short=True) if isinstance(one, EndBevel) else one)
 
     assert planted("W01", "apron", "sill", change) == (
+        "the apron W01-8 and the stool W01-4 should touch over 37.879 sq in but touch over 37.793 sq in.",
         "face of the apron is 50.125 in on the solids, it should be 51.625 in: 1.500 in less.",
         "left end of the apron to the casing's edge is 0.750 in on the solids, it should be 0.000 in: 0.750 in more.",
     )
@@ -382,7 +386,7 @@ def test_a_shallow_notch_is_caught() -> None:
 
     faults = planted("W01", "stool", "sill", change)
     assert (
-        "back of the stool's left horn to the frame is 4.625 in on the solids, it should be 4.688 in: 0.062 in "
+        "back of the stool's left horn to the frame is 4.688 in on the solids, it should be 4.750 in: 0.062 in "
         "less." in faults
     )
 
