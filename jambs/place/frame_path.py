@@ -6,6 +6,7 @@ the frame's path (``jambs.job.models.path``), its sides moved.
 
 from __future__ import annotations
 
+from jambs.geometry import Point
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import outset, shaped_path
 from jambs.job.models.path_edge import FramePath
@@ -33,3 +34,9 @@ def rough_path(placement: Placement, more: float = 0.0) -> FramePath:
     shims = placement.shims
     out = {Side.LEFT: shims.left, Side.RIGHT: shims.right, Side.HEAD: shims.head, Side.SILL: shims.sill}
     return outset(frame_path(placement.opening), {side: shim + more for side, shim in out.items()})
+
+
+def rough_size(placement: Placement) -> Point:
+    """Return the rough opening for the window as papers give it, width and height [in]: of a shape to the next mark."""
+    rough, grid = placement.opening.rough_opening, placement.framed_to
+    return (grid.up(rough.width), grid.up(rough.height)) if grid else (rough.width, rough.height)

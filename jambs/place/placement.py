@@ -9,6 +9,7 @@ from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Escape
+from jambs.length import Grid
 from jambs.place.reasons import BrokenLimit, PositionName
 from jambs.place.swing import Obstacle
 from jambs.wall.planes import WallPlanes
@@ -95,6 +96,7 @@ class Placement:
     ``shims``: frame → rough opening on each side. ``overhang``: sheathing → flange plane. ``weight`` [lb].
     ``asked``: what the job should say before the window is ordered.
     ``units``: of a ganged opening, each by itself; ``weight`` is that of all, ``swing`` stands with the units.
+    ``framed_to``: of a shape that is no rectangle, the marks out to which its hole in the framing is told.
     ``stands_as_measured``: it was found elsewhere than it was planned, and this is where it was found.
     """
 
@@ -118,6 +120,7 @@ class Placement:
     stands_as_measured: bool = False
     framing_sill: float | None = None
     units: tuple[UnitPlaced, ...] = ()
+    framed_to: Grid | None = None
 
     @property
     def tightest(self) -> tuple[Opening, Swing] | None:

@@ -2,17 +2,42 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from jambs.geometry import Point
 from jambs.job.models.path import corners_of, size_over_all
 from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shape import ShapeKind
-from jambs.length import HALF_64TH, Units, length_text
+from jambs.length import HALF_64TH, Grid, Units, length_text
 from jambs.sides import Side
 
 
-def outline_words(path: FramePath, kind: ShapeKind, units: Units) -> str:
-    """Say what a path is, from its own lower left corner: ``raked, 30" high at the left, 48" at the right``."""
-    return f"{kind.value}, {_WORDS[kind](path, units)}"
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """How the sizes of an outline are printed: exactly, or of a hole to the next mark of a grid out."""
+
+    units: Units
+    grid: Grid | None = None
+
+    def far(self, length: float) -> str:
+        """Print a size that makes the hole larger [in]."""
+        return length_text(self.grid.up(length) if self.grid else length, units=self.units)
+
+    def near(self, length: float) -> str:
+        """Print a size that makes the hole smaller [in]."""
+        return length_text(self.grid.down(length) if self.grid else length, units=self.units)
+
+    def place(self, length: float) -> str:
+        """Print where something stands [in]."""
+        return length_text(self.grid.round(length) if self.grid else length, units=self.units)
+
+
+def outline_words(path: FramePath, kind: ShapeKind, units: Units, *, framed_to: Grid | None = None) -> str:
+    """Say what a path is, from its own lower left corner: ``raked, 30" high at the left, 48" at the right``.
+
+    ``framed_to``: of a hole in the framing, what framers mark; it is told to the next mark out.
+    """
+    return f"{kind.value}, {_WORDS[kind](path, Said(units=units, grid=framed_to))}"
 
 
 def _leg_top(path: FramePath, side: Side) -> float:
@@ -24,53 +49,51 @@ def _heights(path: FramePath) -> Point:
     return _leg_top(path, Side.LEFT), _leg_top(path, Side.RIGHT)
 
 
-def _raked(path: FramePath, units: Units) -> str:
-    left, right = (length_text(one, units=units) for one in _heights(path))
+def _raked(path: FramePath, said: Said) -> str:
+    left, right = (said.far(one) for one in _heights(path))
     return f"{left} high at the left, {right} at the right"
 
 
-def _gable(path: FramePath, units: Units) -> str:
+def _gable(path: FramePath, said: Said) -> str:
     heights, over_all = _heights(path), size_over_all(path)
-    left, right = (length_text(one, units=units) for one in heights)
+    left, right = (said.far(one) for one in heights)
     sides = f"sides {left} high" if abs(heights[0] - heights[1]) < HALF_64TH else f"sides {left} and {right} high"
     peak = max(corners_of(path), key=lambda corner: corner[1])[0] - min(x for x, _ in corners_of(path))
-    top, across = (length_text(one, units=units) for one in (over_all.height, peak))
+    top, across = said.far(over_all.height), said.place(peak)
     return f"{sides}, peak {top} high, {across} from the left"
 
 
-def _octagon(path: FramePath, units: Units) -> str:
+def _octagon(path: FramePath, said: Said) -> str:
     """Its corners are cut alike, across as far as up: a frame and its rough opening lie evenly off each other."""
     left = min(x for x, _ in corners_of(path))
     start = next(edge.start for edge in path if edge.side is Side.HEAD and edge.is_middle)
-    return f"corners cut back {length_text(start[0] - left, units=units)}"
+    return f"corners cut back {said.near(start[0] - left)}"
 
 
-def _arch(path: FramePath, units: Units) -> str:
+def _arch(path: FramePath, said: Said) -> str:
     head = next(edge for edge in path if edge.side is Side.HEAD)
     assert head.circle is not None
     low = min(y for _, y in corners_of(path))
-    spring, crown, radius = (
-        length_text(one, units=units) for one in (head.start[1] - low, head.crown[1] - low, head.circle.radius)
-    )
+    spring, crown, radius = (said.far(one) for one in (head.start[1] - low, head.crown[1] - low, head.circle.radius))
     if len(path) == 2:
         up = head.circle.center[1] - low
-        center = f", its center {length_text(up, units=units)} above the bottom" if up > HALF_64TH else ""
+        center = f", its center {said.place(up)} above the bottom" if up > HALF_64TH else ""
         return f"without legs, crown {crown} high, radius {radius}{center}"
     return f"spring line {spring} high, crown {crown}, radius {radius}"
 
 
-def _full_round(path: FramePath, units: Units) -> str:
-    wide, radius = (length_text(one, units=units) for one in (size_over_all(path).width, _radii(path)[0]))
+def _full_round(path: FramePath, said: Said) -> str:
+    wide, radius = (said.far(one) for one in (size_over_all(path).width, _radii(path)[0]))
     return f"{wide} across, radius {radius}"
 
 
-def _quarter_round(path: FramePath, units: Units) -> str:
+def _quarter_round(path: FramePath, said: Said) -> str:
     legs = [edge for edge in path if edge.side.is_leg]
-    radius = length_text(_radii(path)[0], units=units)
+    radius = said.far(_radii(path)[0])
     return f"upright at the {legs[0].side.words}, radius {radius}"
 
 
-def _ellipse_arch(path: FramePath, units: Units) -> str:
+def _ellipse_arch(path: FramePath, said: Said) -> str:
     heads = [edge for edge in path if edge.center]
     low = min(y for _, y in corners_of(path))
     radii = _radii(path)
@@ -85,10 +108,10 @@ def _radii(path: FramePath) -> list[float]:
     return [edge.circle.radius for edge in path if edge.circle]
 
 
-def _triangle(path: FramePath, units: Units) -> str:
+def _triangle(path: FramePath, said: Said) -> str:
     over_all, left = size_over_all(path), min(x for x, _ in corners_of(path))
     peak = max(corners_of(path), key=lambda corner: corner[1])[0] - left
-    wide, high, at = (length_text(one, units=units) for one in (over_all.width, over_all.height, peak))
+    wide, high, at = (said.far(one) for one in (over_all.width, over_all.height, peak))
     return f"{wide} wide below, peak {high} high, {at} from the left"
 
 

@@ -105,7 +105,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         return faults
     buck = buck_at(planes, plane)
     units = placed_units(opening, inside, outside, planes.cladding_depth, job)
-    hole = framing_opening(opening, buck, job.shop.framing_grid)
+    hole = framing_opening(opening, buck, job.shop.framers_grid if opening.shape else job.shop.framing_grid)
     weighed = alternatives(opening, planes, job)
     return Placement(
         opening=opening,
@@ -134,6 +134,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         escape=best_escape(units, job.limits.escape).escape,
         asked=glass_questions(units),
         units=units if opening.gang else (),
+        framed_to=job.shop.framers_grid if opening.shape else None,
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.findings import Finding, Subject
 from jambs.job.models.fields import Size
-from jambs.job.models.layers import BuckKind
+from jambs.job.models.layers import BuckKind, Role
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import area_of, outset, shaped_path, size_over_all
 from jambs.job.models.shop import Limits, Shop
@@ -15,6 +15,7 @@ from jambs.place.shim_space import shims
 from jambs.place.support_findings import (
     FlangeBearsPartly,
     FlangeWidthAssumed,
+    HoleOutline,
     LinerStandsOut,
     NeedsEngineer,
     NoRoomForShims,
@@ -67,11 +68,13 @@ def framing_opening(opening: Opening, buck: Buck | None, grid: Grid | None = Non
     """The hole in the framing, width × height [in]: the window's rough opening and the liner around it.
 
     A door's reaches from the finished floor to the head; its buck has no bottom. A liner's is rounded up to the grid of
-    the framing, where the shop has one, its sill down and its head up: the rest is shimmed behind the liner.
+    the framing, where the shop has one, its sill down and its head up: the rest is shimmed behind it; so is a shape.
     """
     hole = _hole(opening, buck)
-    if grid is None or not _is_lined(buck) or opening.shape:
+    if grid is None or not (_is_lined(buck) or opening.shape):
         return hole
+    if opening.shape:
+        return Size(width=grid.up(hole.width), height=grid.up(hole.height))
     sill, rough = framing_sill(opening, buck, grid), _rough_sill(opening, grid)
     below = rough - sill - buck.thickness if buck and sill is not None and rough is not None else 0.0
     return Size(width=grid.up(hole.width), height=grid.up(hole.height + below))
@@ -99,8 +102,7 @@ def _rough_sill(opening: Opening, grid: Grid | None) -> float | None:
 
 def _hole(opening: Opening, buck: Buck | None) -> Size:
     if opening.shape and buck and _is_lined(buck):
-        out = shims(opening).left + buck.thickness
-        return size_over_all(outset(shaped_path(opening.frame, opening.shape), dict.fromkeys(Side, out)))
+        return size_over_all(_outline(opening, buck).path)
     rough, lining = opening.rough_opening, buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0
     if opening.floor_below_frame is not None:
         return Size(width=rough.width + 2 * lining, height=rough.height + opening.floor_below_frame + lining)
@@ -135,7 +137,7 @@ def carrying_findings(
     pounds, _ = weight_of(opening)
     found = _engineer(opening, pounds, overhang if buck else 0.0, limits)
     if buck:
-        found += [*_bearing(opening, buck, shop.framing_grid), _fasteners(opening, buck, overhang)]
+        found += [*_bearing(opening, buck, shop.framing_grid), _fasteners(opening, buck, overhang, planes)]
     if opening.floor_below_frame is not None and overhang > SAME_PLANE:
         found.append(ThresholdStandsOut(subject=about, overhang=overhang))
     return [*found, *_space(opening, shop), *_off_the_tape(opening, buck, shop)]
@@ -143,16 +145,30 @@ def carrying_findings(
 
 def _off_the_tape(opening: Opening, buck: Buck | None, shop: Shop) -> list[Finding]:
     """Find a hole in the framing that no framer can mark, where nothing rounds it to what he saws to."""
-    is_shaped, tape = opening.shape is not None, TAPE_GRIDS[shop.grid.units]
-    if shop.framing_grid and not is_shaped:
+    tape, outline = TAPE_GRIDS[shop.grid.units], None
+    if shop.framing_grid and opening.shape is None:
         return []
     hole, sill = framing_opening(opening, buck), framing_sill(opening, buck)
-    if all(tape.holds(one) for one in (hole.width, hole.height, sill or 0.0)):
+    is_held = all(tape.holds(one) for one in (hole.width, hole.height, sill or 0.0))
+    if opening.shape:
+        tape, outline = shop.framers_grid, _outline(opening, buck)
+        exact, framed = (outline.words(shop.grid.units, grid) for grid in (None, tape))
+        is_held = is_held and exact == framed
+    if is_held:
         return []
     about = Subject.opening(opening.mark)
-    return [
-        OffTheTape(subject=about, width=hole.width, height=hole.height, sill=sill, step=tape.step, is_shaped=is_shaped)
-    ]
+    return [OffTheTape(subject=about, width=hole.width, height=hole.height, sill=sill, step=tape.step, outline=outline)]
+
+
+def _outline(opening: Opening, buck: Buck | None) -> HoleOutline:
+    assert opening.shape is not None
+    path = outset(shaped_path(opening.frame, opening.shape), dict.fromkeys(Side, _lined_shims(opening, buck)))
+    return HoleOutline(kind=opening.shape.kind, path=path)
+
+
+def _lined_shims(opening: Opening, buck: Buck | None) -> float:
+    """Frame → framing round a shape, which is the same along every edge [in]."""
+    return shims(opening).left + (buck.thickness if buck and _is_lined(buck) else 0.0)
 
 
 def _space(opening: Opening, shop: Shop) -> list[Finding]:
@@ -203,8 +219,10 @@ def _bearing(opening: Opening, buck: Buck, grid: Grid | None) -> list[Finding]:
     ]
 
 
-def _fasteners(opening: Opening, buck: Buck, overhang: float) -> Finding:
+def _fasteners(opening: Opening, buck: Buck, overhang: float, planes: WallPlanes) -> Finding:
     about = Subject.opening(opening.mark)
     if buck.kind is BuckKind.LINER:
-        return LinerStandsOut(subject=about, overhang=overhang, sides=4 if opening.floor_below_frame is None else 3)
+        is_bare = all(one.layer.role is not Role.SHEATHING for one in planes.layers)
+        sides = 4 if opening.floor_below_frame is None else 3
+        return LinerStandsOut(subject=about, overhang=overhang, sides=sides, is_bare=is_bare)
     return OutboardBuckDepth(subject=about, depth=overhang)

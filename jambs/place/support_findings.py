@@ -6,14 +6,17 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.findings import Finding, Severity
-from jambs.length import Units
+from jambs.job.models.path import FramePath
+from jambs.job.models.shape import ShapeKind
+from jambs.length import Grid, Units
+from jambs.place.shape_words import outline_words
 from jambs.place.weight_words import weight_over_text, weight_text
 from jambs.sides import Side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NeedsEngineer(Finding):
-    """The window stands too far past the framing [in], or weighs too much [lb]; None where that is within its limit.
+    """The window stands too far past the sheathing [in], or weighs too much [lb]; None where that is within its limit.
 
     ``units``: how many frames there are in the opening; they are weighed together.
     """
@@ -32,7 +35,7 @@ class NeedsEngineer(Finding):
         stands, weighs = ("stands", "weighs") if is_one else ("stand", "weigh")
         if self.overhang is not None:
             limit = units.text(self.overhang_limit)
-            past.append(f"{stands} {units.text(self.overhang)} past the framing (limit {limit})")
+            past.append(f"{stands} {units.text(self.overhang)} past the sheathing (limit {limit})")
         if self.pounds is not None:
             limit = weight_text(self.pounds_limit, units)
             past.append(f"{weighs} about {weight_over_text(self.pounds, self.pounds_limit, units)} (limit {limit})")
@@ -41,10 +44,22 @@ class NeedsEngineer(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HoleOutline:
+    """The outline of a hole in the framing that is no rectangle: its kind and its edges."""
+
+    kind: ShapeKind
+    path: FramePath
+
+    def words(self, units: Units, framed_to: Grid | None = None) -> str:
+        """Say it, exactly or to the next mark out."""
+        return outline_words(self.path, self.kind, units, framed_to=framed_to)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OffTheTape(Finding):
     """A hole in the framing, and its sill over the floor, that a framer cannot mark to ``step`` of his tape [in].
 
-    ``is_shaped``: the hole is no rectangle, and no setting rounds it: its edges run along the frame's.
+    ``outline``: of a hole that is no rectangle, whose edges run along the frame's.
     """
 
     code: ClassVar[str] = "off-the-tape"
@@ -53,16 +68,22 @@ class OffTheTape(Finding):
     height: float
     sill: float | None
     step: float
-    is_shaped: bool = False
+    outline: HoleOutline | None = None
 
     def sentence(self, units: Units) -> str:
         """Say what he would have to mark, and what mends it: a setting, or his next mark."""
         sill = "" if self.sill is None else f", its sill {units.text(self.sill)} over the floor"
+        size, step = f"{units.text(self.width)} × {units.text(self.height)}{sill}", units.text(self.step)
+        if self.outline:
+            return (
+                f"The hole in the framing runs along the frame's edges and is exactly {size}, "
+                f"{self.outline.words(units)}: frame it to the next mark of {step} out, as the rough openings have it; "
+                "shims take the rest."
+            )
         wanted = "framing_grid: 1/8" if units is Units.INCH else "framing_grid: 5 mm"
-        mended = "Frame to the next mark out" if self.is_shaped else f"Write {wanted} under shop: and it is rounded up"
         return (
-            f"The hole in the framing is {units.text(self.width)} × {units.text(self.height)}{sill}: framing is marked "
-            f"to {units.text(self.step)} at the finest. {mended}, shims take the rest."
+            f"The hole in the framing is {size}: framing is marked to {step} at the finest. Write {wanted} under shop: "
+            "and it is rounded up, shims take the rest."
         )
 
 
@@ -109,18 +130,22 @@ class FlangeWidthAssumed(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LinerStandsOut(Finding):
-    """A liner buck stands out of the framing by a length [in], fastened on so many sides."""
+    """A liner buck stands past the sheathing by a length [in], fastened on so many sides.
+
+    ``is_bare``: the framing has no sheathing, and its own outer face is meant.
+    """
 
     code: ClassVar[str] = "liner-stands-out"
     severity: Severity = Severity.NOTE
     overhang: float
     sides: int
+    is_bare: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say how it is fastened."""
         sides = {3: "three", 4: "four"}[self.sides]
         return (
-            f"The liner buck stands {units.text(self.overhang)} out of the framing: "
+            f"The liner buck stands {units.text(self.overhang)} past the {'framing' if self.is_bare else 'sheathing'}: "
             f"fasten it to the studs on all {sides} sides."
         )
 

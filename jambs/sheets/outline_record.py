@@ -7,14 +7,19 @@ import math
 from jambs.geometry import rise_of
 from jambs.job.models.path import corners_of
 from jambs.job.models.path_edge import FrameEdge, FramePath
-from jambs.length import Units
+from jambs.length import Grid, Units
 from jambs.place.placement import Placement
 from jambs.place.shape_words import outline_words
 from jambs.values import Record, number, size
 
 
-def outline_record(placement: Placement, path: FramePath, *, units: Units, key: str = "shape") -> Record:
-    """Return the outline of an opening that is no rectangle, its corners clockwise; else nothing."""
+def outline_record(
+    placement: Placement, path: FramePath, *, units: Units, key: str = "shape", framed_to: Grid | None = None
+) -> Record:
+    """Return the outline of an opening that is no rectangle, its corners clockwise; else nothing.
+
+    ``framed_to``: of a hole in the framing, what framers mark; the words give it to the next mark out.
+    """
     shape = placement.opening.shape
     if shape is None:
         return {}
@@ -25,7 +30,7 @@ def outline_record(placement: Placement, path: FramePath, *, units: Units, key: 
             "kind": shape.kind.value,
             "corners": corners,
             **({"arcs": arcs} if arcs else {}),
-            "text": outline_words(path, shape.kind, units),
+            "text": outline_words(path, shape.kind, units, framed_to=framed_to),
         }
     }
 

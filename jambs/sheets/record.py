@@ -37,7 +37,7 @@ from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.flare_findings import RoughOpeningFlares
 from jambs.parts.kinds import PartKind, Where
-from jambs.place.frame_path import frame_path, rough_path
+from jambs.place.frame_path import frame_path, rough_path, rough_size
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
 from jambs.sheets.drywall_record import drywall_record
@@ -188,14 +188,17 @@ def _wall_record(placement: Placement, *, units: Units) -> Record:
 def _sizes_record(kit: CutKit, *, units: Units) -> Record:
     placement = kit.placement
     opening, framing = placement.opening, placement.framing_opening
-    rough, buck = opening.rough_opening, placement.buck
+    rough, buck = rough_size(placement), placement.buck
+    framed_to = placement.framed_to
     lined = buck.thickness if buck and buck.kind is BuckKind.LINER else 0.0
     return {
-        "rough_opening": stated_size(rough.width, rough.height, units=units),
+        "rough_opening": stated_size(*rough, units=units),
         "framing_opening": sized(framing.width, framing.height, units=units),
         **_flared_record(kit, units=units),
-        **outline_record(placement, rough_path(placement), units=units, key="rough_outline"),
-        **outline_record(placement, rough_path(placement, lined), units=units, key="framing_outline"),
+        **outline_record(placement, rough_path(placement), units=units, key="rough_outline", framed_to=framed_to),
+        **outline_record(
+            placement, rough_path(placement, lined), units=units, key="framing_outline", framed_to=framed_to
+        ),
         "shims": dump(placement.shims, units=units),
         "sill_height": size(opening.sill_height, units=units),
         "rough_sill_height": size(rough_sill_height(placement), units=units),

@@ -157,7 +157,7 @@ def test_what_nobody_stated_is_assumed_in_so_many_words(tmp_path: Path) -> None:
     assert second == ["spacing of stud 2x4", "rough opening"]
     limits = [one.what for one in job.assumed]
     assert "heaviest window without an engineer" in limits
-    assert "farthest past the framing without an engineer" not in limits
+    assert "farthest past the sheathing without an engineer" not in limits
     assert "escape opening" not in limits
 
 
@@ -301,7 +301,7 @@ def test_assumed_limits_speak_the_jobs_units(tmp_path: Path) -> None:
     )
     values = {one.what: one.value for one in read_text(metric, tmp_path).assumed}
     assert values["heaviest window without an engineer"] == "70 kg"
-    assert values["farthest past the framing without an engineer"] == "75 mm"
+    assert values["farthest past the sheathing without an engineer"] == "75 mm"
     assert values["escape opening"] == (
         "0.53 m², at least 508 mm wide and 610 mm high, sill at most 1118 mm over the floor"
     )

@@ -85,7 +85,8 @@ def test_a_slider_opens_half_less_half_its_meeting_stile() -> None:
 def test_a_window_too_heavy_or_too_far_out_needs_an_engineer() -> None:
     found = placed(limits={"overhang": "2", "weight": "50 lb"}, openings__0__weight="95 lb")
     assert (
-        'Needs an engineer: the window stands 2 3/4" past the framing (limit 2") and weighs about 95 lb (limit 50 lb).'
+        'Needs an engineer: the window stands 2 3/4" past the sheathing (limit 2") and weighs about 95 lb '
+        "(limit 50 lb)."
     ) in [one.sentence(Units.INCH) for one in found.findings]
 
 

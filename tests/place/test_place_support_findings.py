@@ -20,6 +20,12 @@ RAKED = {
     "openings__0__frame": "32 x 48",
     "openings__0__shape": {"kind": "raked", "left": "24", "right": "48"},
 }
+OCTAGON = {
+    "openings__0__rough_opening": None,
+    "openings__0__frame": "30 x 30",
+    "openings__0__shape": {"kind": "octagon", "cut": "8"},
+    "exterior_trim__outside__sill": None,
+}
 FLANGED = {key: value for key, value in CASEMENT.items() if key != "flange_width"}
 
 ROWS = [
@@ -27,8 +33,8 @@ ROWS = [
         code="needs-engineer",
         appears=case(limits={"overhang": "2 23/32"}),
         quiet=case(limits={"overhang": "2 3/4"}),
-        inch='Needs an engineer: the window stands 2 3/4" past the framing (limit 2 23/32").',
-        mm="Needs an engineer: the window stands 69.9 mm past the framing (limit 69.1 mm).",
+        inch='Needs an engineer: the window stands 2 3/4" past the sheathing (limit 2 23/32").',
+        mm="Needs an engineer: the window stands 69.9 mm past the sheathing (limit 69.1 mm).",
         severity=CHECK,
         about=W1,
     ),
@@ -50,9 +56,9 @@ ROWS = [
         code="needs-engineer",
         appears=case(limits={"overhang": "2", "weight": "50 lb"}, openings__0__weight="95 lb"),
         quiet=case(limits={"overhang": "2 3/4", "weight": "95 lb"}, openings__0__weight="95 lb"),
-        inch='Needs an engineer: the window stands 2 3/4" past the framing (limit 2") '
+        inch='Needs an engineer: the window stands 2 3/4" past the sheathing (limit 2") '
         "and weighs about 95 lb (limit 50 lb).",
-        mm="Needs an engineer: the window stands 69.9 mm past the framing (limit 50.8 mm) "
+        mm="Needs an engineer: the window stands 69.9 mm past the sheathing (limit 50.8 mm) "
         "and weighs about 43 kg (limit 23 kg).",
     ),
     Row(
@@ -101,8 +107,8 @@ ROWS = [
         code="liner-stands-out",
         appears=case(walls__main__buck=LINER),
         quiet=case(),
-        inch='The liner buck stands 2 3/4" out of the framing: fasten it to the studs on all four sides.',
-        mm="The liner buck stands 69.9 mm out of the framing: fasten it to the studs on all four sides.",
+        inch='The liner buck stands 2 3/4" past the sheathing: fasten it to the studs on all four sides.',
+        mm="The liner buck stands 69.9 mm past the sheathing: fasten it to the studs on all four sides.",
         severity=NOTE,
         about=W1,
     ),
@@ -110,8 +116,8 @@ ROWS = [
         code="liner-stands-out",
         appears=case(walls__main__buck=LINER, **DOOR),
         quiet=case(walls__main__buck=LINER, position={"flange_on": "sheathing"}, **DOOR),
-        inch='The liner buck stands 2 3/4" out of the framing: fasten it to the studs on all three sides.',
-        mm="The liner buck stands 69.9 mm out of the framing: fasten it to the studs on all three sides.",
+        inch='The liner buck stands 2 3/4" past the sheathing: fasten it to the studs on all three sides.',
+        mm="The liner buck stands 69.9 mm past the sheathing: fasten it to the studs on all three sides.",
     ),
     Row(
         code="outboard-buck-depth",
@@ -185,14 +191,28 @@ ROWS = [
     ),
     Row(
         # A slope of 3 on 4: 3/8 square to it are 3/8 (5/4 + 3/4) = 3/4 at the high corner and 3/8 more at the sill, on
-        # the tape; three times 11/32 are not. The framing grid does not round what runs along a slope.
+        # the tape, and so are 3/8 (5/4 - 3/4) and 3/8 at the low one; three times 11/32 are not.
         code="off-the-tape",
         appears=case(shop__framing_grid="1/8", shop__shim_space="11/32", **RAKED),
-        quiet=case(shop__framing_grid="1/8", shop__shim_space="3/8", **RAKED),
-        inch='The hole in the framing is 32 11/16" × 49 1/32", its sill 35 21/32" over the floor: framing is marked to '
-        '1/16" at the finest. Frame to the next mark out, shims take the rest.',
-        mm="The hole in the framing is 830.3 mm × 1245.4 mm, its sill 905.7 mm over the floor: framing is marked to "
-        "1.6 mm at the finest. Frame to the next mark out, shims take the rest.",
+        quiet=case(shop__shim_space="3/8", **RAKED),
+        inch="The hole in the framing runs along the frame's edges and is exactly "
+        '32 11/16" × 49 1/32", its sill 35 21/32" over the floor, raked, 24 33/64" high at the left, 49 1/32" at the '
+        'right: frame it to the next mark of 1/8" out, as the rough openings have it; shims take the rest.',
+        mm="The hole in the framing runs along the frame's edges and is exactly "
+        "830.3 mm × 1245.4 mm, its sill 905.7 mm over the floor, raked, 622.7 mm high at the left, 1245.4 mm at the "
+        "right: frame it to the next mark of 3.2 mm out, as the rough openings have it; shims take the rest.",
+    ),
+    Row(
+        # Its sides are on the tape, 1/4 outside; a cut of 8 is cut back 1/4 (2 - √2) = 0.1464 more.
+        code="off-the-tape",
+        appears=case(**OCTAGON),
+        quiet=case(openings__0__rough_opening=None, openings__0__frame="30 x 30"),
+        inch="The hole in the framing runs along the frame's edges and is exactly "
+        '30 1/2" × 30 1/2", its sill 35 3/4" over the floor, octagon, corners cut back 8 9/64": frame it to the next '
+        'mark of 1/16" out, as the rough openings have it; shims take the rest.',
+        mm="The hole in the framing runs along the frame's edges and is exactly "
+        "774.7 mm × 774.7 mm, its sill 908.1 mm over the floor, octagon, corners cut back 206.9 mm: frame it to the "
+        "next mark of 1.6 mm out, as the rough openings have it; shims take the rest.",
     ),
 ]
 

@@ -10,7 +10,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner, InteriorTrim, Joint
 from jambs.length import length_text
 from jambs.parts.kit import Kit
-from jambs.place.frame_path import rough_path
+from jambs.place.frame_path import rough_path, rough_size
 from jambs.place.shape_words import outline_words
 
 JOINTS = {
@@ -27,7 +27,7 @@ def note_paragraphs(kit: Kit, job: Job, *, issue: IssueStamp) -> list[str]:
     return [
         f"{job.name}: {opening.mark}, {opening.room}. {state_words(kit, issue)}",
         f"Frame {_size(opening.frame.width, opening.frame.height, job)}, {sash_words(opening)}. Rough opening "
-        f"{_size(opening.rough_opening.width, opening.rough_opening.height, job)}{_outline_words(kit, job)}.",
+        f"{_size(*rough_size(kit.placement), job)}{_outline_words(kit, job)}.",
         *depth_words(kit, job),
         _inside_words(opening.interior, job),
         *_outside_words(kit, job),
@@ -41,9 +41,9 @@ def _outline_words(kit: Kit, job: Job) -> str:
     shape = kit.placement.opening.shape
     if shape is None:
         return ""
-    return (
-        f", {outline_words(rough_path(kit.placement), shape.kind, job.units)}; the section at the head is square to it"
-    )
+    path, framed_to = rough_path(kit.placement), kit.placement.framed_to
+    words = outline_words(path, shape.kind, job.units, framed_to=framed_to)
+    return f", {words}; the section at the head is square to it"
 
 
 def _text(length: float, job: Job) -> str:

@@ -13,7 +13,7 @@ WORDS = {
     "greatest_interior_depth": "deepest interior jamb",
     "least_exterior_depth": "shallowest exterior jamb",
     "greatest_exterior_depth": "deepest exterior jamb",
-    "overhang": "farthest past the framing without an engineer",
+    "overhang": "farthest past the sheathing without an engineer",
     "weight": "heaviest window without an engineer",
     "sash_opening_deg": "a sash has to open to",
     "handle_clearance": "room needed around a handle",

@@ -222,10 +222,14 @@ def _assumed(
 ) -> tuple[Assumed, ...]:
     assumed = []
     if entry.rough_opening is None:
-        size = _size_text(_rough_opening(entry.frame, shop, entry.shape), units)
+        rough, marks = _rough_opening(entry.frame, shop, entry.shape), shop.framers_grid
+        told = Size(width=marks.up(rough.width), height=marks.up(rough.height)) if entry.shape else rough
+        size = _size_text(told, units)
         why = f"frame and the shop's shim space of {length_text(shop.shim_space, units=units)} on each side"
         if shop.framing_grid and entry.shape is None:
             why += f", rounded up to {shop.framing_grid.text(shop.framing_grid.step)}"
+        elif told != rough:
+            why += f", to the next mark of {marks.text(marks.step)}"
         assumed.append(Assumed(what="rough opening", value=size, why=why))
     elif shop.framing_grid and (framed := _framed(entry.rough_opening, shop)) != entry.rough_opening:
         given, step = _as_given(entry.rough_opening, units), shop.framing_grid.text(shop.framing_grid.step)
