@@ -40,7 +40,7 @@ THIN = 2.0
 
 
 def test_they_are_found() -> None:
-    assert {"trim_fasteners.JAMB_PENETRATION", "unstated.USUAL.flange_width", "box.LEAST_COVER"} <= set(VALUES)
+    assert {"fastener_line.JAMB_PENETRATION", "unstated.USUAL.flange_width", "box.LEAST_COVER"} <= set(VALUES)
 
 
 @pytest.mark.parametrize("name", VALUES)

@@ -24,10 +24,10 @@ def assumed_lengths(lines: Iterable[FastenerLine], units: Units) -> tuple[Assume
     )
 
 
-def way_words(through: Sequence[Through], penetration: float, units: Units) -> str:
+def way_words(through: Sequence[Through], penetration: float, units: Units, target: str = "the framing") -> str:
     """Say what a fastener goes through: ``casing (1") + EPS (3") + … + 1 1/2" into the framing``."""
     steps = [f"{one.name} ({units.text(one.thickness)})" for one in through]
-    return " + ".join([*steps, f"{units.text(penetration)} into the framing"])
+    return " + ".join([*steps, f"{units.text(penetration)} into {target}"])
 
 
 def count_words(line: FastenerLine) -> str:

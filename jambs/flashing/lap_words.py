@@ -92,10 +92,18 @@ class WindowLaps(LapStep):
         """Say what it stands on, and how that drains; a door's threshold is sealed where it has no pan."""
         left_open = "no sealant under the bottom flange" if self.has_flange else "open at the bottom"
         if self.has_pan:
-            return f"over the pan; {left_open}, so that the pan drains"
+            return f"over the pan; {self._bed}{left_open}, so that the pan drains"
         if self.is_door:
-            return "its threshold bedded in sealant over its whole width, on what carries it"
-        return f"over {_under(self.behind, units)}; {left_open}, so that water drains out"
+            return f"{self._bed}its threshold bedded in sealant over its whole width, on what carries it"
+        return f"over {_under(self.behind, units)}; {self._bed}{left_open}, so that water drains out"
+
+    @property
+    def _bed(self) -> str:
+        """What lies behind the flanges; nothing without one.
+
+        A continuous bed of sealant behind head and side flanges, none at the sill: ASTM E2112, from memory.
+        """
+        return "sealant behind the head and side flanges, unbroken, as its maker says; " if self.has_flange else ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

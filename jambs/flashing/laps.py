@@ -67,6 +67,12 @@ def lap_order(kit: Kit, blanks: Sequence[Blank]) -> tuple[Lap, ...]:
     return tuple(Lap(number=number, step=step) for number, step in enumerate(steps, start=1))
 
 
+def window_laps(kit: Kit) -> tuple[Lap, ...]:
+    """Return the order of laps of the unit alone, where the job states no trim outside."""
+    steps = _window(kit, _behind_the_window(kit), has_pan=False)
+    return tuple(Lap(number=number, step=step) for number, step in enumerate(steps, start=1))
+
+
 def _behind_the_window(kit: Kit) -> float | None:
     """Weather membrane → flange plane; → outside edge of the frame where there is no flange [in]."""
     placement = kit.placement

@@ -12,7 +12,8 @@ from jambs.fasten.plan import FastenerLine
 from jambs.findings import Finding, Subject
 from jambs.flashing.make import Flashings, make_flashings
 from jambs.job.models.openings import Job
-from jambs.outside.trim_fasteners import InstallFastener, buck_and_casing, too_short, trim_fasteners
+from jambs.outside.fastener_line import InstallFastener
+from jambs.outside.trim_fasteners import buck_and_casing, too_short, trim_fasteners
 from jambs.parts.kit import Kit
 
 FLASHING = "flashing"

@@ -2,30 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
-from enum import Enum
+from collections.abc import Iterable, Iterator, Sequence
 
 from jambs.fasten.findings import NoTrimFastenerLongEnough
-from jambs.fasten.furring import Verdict
 from jambs.fasten.plan import FastenerLine, opening_fasteners
-from jambs.fasten.reach import Through, find_sold, next_length
+from jambs.fasten.reach import Through, find_sold
 from jambs.findings import Finding, Subject
-from jambs.job.models.layers import BuckKind, Role
+from jambs.job.models.layers import Role
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import FastenerEntry, Fixed
-from jambs.length import FRAMING_GRIDS, MM_PER_INCH, ROUND_OFF, Grid, Units, whole_up
+from jambs.length import FRAMING_GRIDS, MM_PER_INCH, Grid, Units, whole_up
+from jambs.outside.fastener_line import (
+    CASING_FASTENER,
+    CASING_PENETRATION,
+    JAMB_FASTENER,
+    JAMB_PENETRATION,
+    Fastened,
+    InstallFastener,
+    computed_line,
+    wall_finish,
+)
+from jambs.outside.other_fasteners import liner_buck, other_lines, window_line
 from jambs.parts.box import box_gaps
+from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame, Kit
+from jambs.parts.part import Part
 from jambs.place.placement import Sides
 from jambs.sides import Side
 
-JAMB_PENETRATION = {Units.INCH: 1.25, Units.MM: 30 / MM_PER_INCH}
-"""Of a trim screw through jamb and shims, into framing or buck [in]; common practice, no source."""
-CASING_PENETRATION = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
-"""Of a nail through casing and wall finish, into framing [in]; common practice, no source."""
-Penetration = Mapping[Units, float]
-JAMB_FASTENER, CASING_FASTENER = "trim screw", "casing nail"
 FROM_END = {Units.INCH: 4.0, Units.MM: 100 / MM_PER_INCH}
 SHIM_SPACING = {Units.INCH: 16.0, Units.MM: 400 / MM_PER_INCH}
 """First shims from a corner, and the most between two pairs [in]; common practice, no source."""
@@ -36,43 +40,6 @@ ASSUMED_OUTSIDE = {
     Units.MM: {"fastener": "long wood screw", "penetration": "40 mm", "spacing": "400 mm"},
 }
 """Where the job does not say how casing and buck are fastened; common practice, no source."""
-
-
-class Fastened(Enum):
-    """What a line of fasteners holds."""
-
-    JAMB = "extension jamb"
-    INTERIOR_CASING = "interior casing"
-    EXTERIOR_CASING = "exterior casing"
-    BUCK = "buck"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class InstallFastener:
-    """One kind of fastener of one opening [in]: what it goes through, ``needed`` and sold ``length``, its way in.
-
-    ``sides``: those it is for, none where it is for all. ``verdict``: what the published table says of it, where it
-    says anything.
-    """
-
-    kind: Fastened
-    what: str
-    where: str
-    fastener: str
-    through: tuple[Through, ...]
-    needed: float
-    length: float | None
-    penetration: float
-    is_assumed: bool
-    is_inside: bool
-    sides: tuple[Side, ...] = ()
-    note: str = ""
-    verdict: Verdict | None = None
-
-    @property
-    def reached(self) -> float:
-        """What the length that is sold reaches into the framing; where none is sold, what is required [in]."""
-        return self.penetration + (self.length - self.needed if self.length else 0.0)
 
 
 def shim_places(length: float, grid: Grid) -> tuple[float, ...]:
@@ -94,8 +61,11 @@ def shim_gaps(kit: Kit) -> Sides:
 
 
 def trim_fasteners(kit: Kit, job: Job) -> tuple[InstallFastener, ...]:
-    """Plan all fasteners of one opening's trim; what the job does not state is assumed and marked so."""
-    lines = [*_jamb_lines(kit, job), *_casing_lines(kit, job.units)]
+    """Plan all fasteners of one opening: of the window, its trim, what other crews leave, its buck.
+
+    What the job does not state is assumed and marked so.
+    """
+    lines = [window_line(kit), *_jamb_lines(kit, job), *_casing_lines(kit, job.units), *other_lines(kit, job)]
     lines += [_outside_line(line, line.fixed not in job.outside.fasteners) for line in buck_and_casing(kit, job)]
     return tuple(lines)
 
@@ -128,36 +98,6 @@ def _assumed_entry(units: Units) -> FastenerEntry:
     return FastenerEntry.model_validate(ASSUMED_OUTSIDE[units])
 
 
-def _line(
-    what: str,
-    where: str,
-    fastener: str,
-    through: tuple[Through, ...],
-    *,
-    kind: Fastened,
-    into: Penetration,
-    units: Units,
-    note: str,
-    sides: tuple[Side, ...] = (),
-) -> InstallFastener:
-    sold, penetration = find_sold(fastener, units), into[units]
-    needed = sum(one.thickness for one in through) + penetration
-    return InstallFastener(
-        kind=kind,
-        sides=sides,
-        what=what,
-        where=where,
-        fastener=fastener,
-        through=through,
-        needed=needed,
-        length=next_length(needed, sold.lengths if sold else ()),
-        penetration=penetration,
-        is_assumed=True,
-        is_inside=True,
-        note=note,
-    )
-
-
 def _jamb_lines(kit: Kit, job: Job) -> list[InstallFastener]:
     """Through jamb and shim space on each side of every jamb frame; sides of one length share a line."""
     return [line for frame in kit.frames for line in _frame_lines(frame, kit, job)]
@@ -166,35 +106,48 @@ def _jamb_lines(kit: Kit, job: Job) -> list[InstallFastener]:
 def _frame_lines(frame: JambFrame, kit: Kit, job: Job) -> list[InstallFastener]:
     gaps, thickness = box_gaps(frame.clear, kit.placement), kit.placement.opening.interior.jamb.thickness
     what = Fastened.JAMB.value + (f", frame {frame.member}" if len(kit.frames) > 1 else "")
+    jambs = [part for part in kit.parts if _is_of(part, frame)]
     by_gap: dict[float, list[Side]] = {}
-    for side, gap in ((Side.LEFT, gaps.left), (Side.RIGHT, gaps.right), (Side.HEAD, gaps.head)):
-        by_gap.setdefault(round(max(gap, 0.0), 6), []).append(side)
-    lines = []
-    for gap, sides in by_gap.items():
-        through = (Through(name="jamb", thickness=thickness), Through(name="shims", thickness=gap), *_buck(kit))
-        note = "a pair at every shim, near each edge; at the head only where the span is long"
-        lines.append(
-            _line(
-                what,
-                ", ".join(side.board_words for side in sides),
-                JAMB_FASTENER,
-                through,
-                kind=Fastened.JAMB,
-                into=JAMB_PENETRATION,
-                units=job.units,
-                note=note,
-                sides=tuple(sides),
-            )
+    for side in (Side.LEFT, Side.RIGHT, Side.HEAD, Side.SILL):
+        if any(part.side is side for part in jambs):
+            by_gap.setdefault(round(max(getattr(gaps, side.value), 0.0), 6), []).append(side)
+    return [
+        computed_line(
+            kind=Fastened.JAMB,
+            what=what,
+            where=_where(sides, jambs),
+            fastener=JAMB_FASTENER,
+            through=(Through(name="jamb", thickness=thickness), Through(name="shims", thickness=gap), *liner_buck(kit)),
+            into=JAMB_PENETRATION,
+            units=job.units,
+            note=_jamb_note(sides, is_shaped=kit.placement.opening.shape is not None),
+            sides=tuple(sides),
         )
-    return lines
+        for gap, sides in by_gap.items()
+    ]
 
 
-def _buck(kit: Kit) -> tuple[Through, ...]:
-    """A liner buck lies between the shims and the framing."""
-    buck = kit.placement.buck
-    if buck is None or buck.kind is not BuckKind.LINER:
-        return ()
-    return (Through(name="liner buck", thickness=buck.thickness),)
+def _is_of(part: Part, frame: JambFrame) -> bool:
+    """Say whether a part is a jamb of a frame; the boards of a shape count their runs, and are of the only one."""
+    is_jamb = part.kind is PartKind.EXTENSION_JAMB and part.where is Where.INTERIOR
+    return is_jamb and (part.runs is not None or part.member == frame.member)
+
+
+def _where(sides: Sequence[Side], jambs: Sequence[Part]) -> str:
+    """Name the sides; where one is parted into several boards, all boards by their marks."""
+    own = [part for part in jambs if part.side in sides]
+    if any(part.runs for part in own):
+        return ", ".join(part.mark for part in own)
+    return ", ".join(side.board_words for side in sides)
+
+
+def _jamb_note(sides: Sequence[Side], *, is_shaped: bool) -> str:
+    note = "a pair at every shim, near each edge"
+    if is_shaped:
+        return note
+    if Side.HEAD in sides:
+        note += "; at the head only where the span is long"
+    return f"{note}; at the bottom in line with the head" if Side.SILL in sides else note
 
 
 def _casing_lines(kit: Kit, units: Units) -> list[InstallFastener]:
@@ -203,22 +156,15 @@ def _casing_lines(kit: Kit, units: Units) -> list[InstallFastener]:
         return []
     thickness = kit.placement.opening.interior.casing.thickness
     casing = Through(name="casing", thickness=thickness)
-    finish = [
-        Through(name=one.layer.name, thickness=one.layer.thickness)
-        for one in kit.placement.planes.layers
-        if one.outer <= kit.placement.planes.stud_face + ROUND_OFF and one.outer > one.inner
-    ]
     note = "inner edge: short brads into the jamb's edge, clear of the corner"
     if any(one.layer.role is Role.CAVITY for one in kit.placement.planes.layers):
         note += "; outer edge: through the service cavity, look for cables and pipes"
-    through = (casing, *finish)
     return [
-        _line(
-            Fastened.INTERIOR_CASING.value,
-            "outer edge",
-            CASING_FASTENER,
-            through,
+        computed_line(
             kind=Fastened.INTERIOR_CASING,
+            where="outer edge",
+            fastener=CASING_FASTENER,
+            through=(casing, *wall_finish(kit)),
             into=CASING_PENETRATION,
             units=units,
             note=note,

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from jambs.length import Grid, Units
 from jambs.parts.backing import Backing, BackingKind, backing_of
 from jambs.parts.cut_kit import CutKit
+from jambs.sides import Side
 from jambs.values import Record, size
 
 
@@ -18,7 +19,7 @@ def backing_words(backing: Sequence[Backing], grid: Grid) -> str:
 
 
 def _words(kind: BackingKind, backing: Sequence[Backing], grid: Grid) -> str:
-    sides = ", ".join(f"{grid.text(one.width)} at the {one.side.words}" for one in backing)
+    sides = ", ".join(f"{grid.text(one.width)} at the {place_words(one.side)}" for one in backing)
     if kind is BackingKind.NAILER:
         return (
             f"solid nailers {sides}, from the edge of the rough opening in, flush with the room face of the framing: "
@@ -29,6 +30,11 @@ def _words(kind: BackingKind, backing: Sequence[Backing], grid: Grid) -> str:
         f"furring {sides}, from the edge of the rough opening in, {grid.text(depth)} deep from the back of the wall "
         "board to the frame, straight and square: the returns are screwed to it"
     )
+
+
+def place_words(side: Side) -> str:
+    """Return where backing lies: ``left``, ``head``; ``bottom`` where a board returns the opening below."""
+    return side.words if side.is_leg or side is Side.HEAD else side.board_words
 
 
 def backing_records(kit: CutKit, *, units: Units) -> list[Record]:

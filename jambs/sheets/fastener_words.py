@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from jambs.job.models.openings import Assumed
 from jambs.length import Grid
-from jambs.outside.trim_fasteners import InstallFastener
+from jambs.outside.fastener_line import InstallFastener
 
 
 def assumed_fasteners(lines: Sequence[InstallFastener], grid: Grid) -> tuple[Assumed, ...]:
@@ -14,7 +14,7 @@ def assumed_fasteners(lines: Sequence[InstallFastener], grid: Grid) -> tuple[Ass
     return tuple(
         Assumed(
             what=f"{line.what} fasteners",
-            value=f"{line.fastener}, at least {grid.text(grid.up(line.penetration))} into the framing",
+            value=f"{line.fastener}, at least {grid.text(grid.up(line.penetration))} into {line.target}",
             why="common practice, the job does not say",
         )
         for line in lines

@@ -9,12 +9,13 @@ from jambs.fasten.fastener_words import way_words
 from jambs.fasten.furring_words import verdict_words
 from jambs.findings import SubjectKind
 from jambs.flashing.lap_words import LapKind
-from jambs.flashing.laps import Lap
+from jambs.flashing.laps import Lap, window_laps
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Grid, Units, length_text
+from jambs.outside.fastener_line import InstallFastener
 from jambs.outside.house import Installing
-from jambs.outside.trim_fasteners import InstallFastener, shim_gaps, shim_places
+from jambs.outside.trim_fasteners import shim_gaps, shim_places
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
@@ -49,6 +50,8 @@ def install_sheets_pdf(
 def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
     """Return what the install sheet of one opening prints."""
     opening, fitting = kit.placement.opening, installing.fitting
+    # Without trim outside there is no metal of ours, but the unit is sealed all the same.
+    laps = fitting.flashings.laps or window_laps(kit)
     has_jambs = any(part.kind is PartKind.EXTENSION_JAMB for part in kit.parts)
     return {
         "mark": kit.mark,
@@ -60,9 +63,10 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         "shims": _shim_data(kit, job.shop.grid) if has_jambs and not kit.placement.opening.shape else None,
         "buck": buck_steps(kit, job.shop.grid),
         "inside": inside_steps(kit, job.shop),
-        "outside": [_lap_record(lap, kit, job.units) for lap in fitting.flashings.laps],
+        "outside": [_lap_record(lap, kit, job.units) for lap in laps],
+        "has_trim": opening.exterior is not None,
         "has_sill": any(part.kind is PartKind.EXTERIOR_SILL for part in kit.parts),
-        "has_pan": any(lap.step.kind is LapKind.PAN for lap in fitting.flashings.laps),
+        "has_pan": any(lap.step.kind is LapKind.PAN for lap in laps),
         "fasteners": [_fastener_row(line, job.units) for line in fitting.fasteners],
         "reveals": _reveals(kit, job.shop),
         "findings": _findings(installing),
@@ -102,20 +106,26 @@ def _shim_data(kit: CutKit, grid: Grid) -> Record:
 
 
 def _fastener_row(line: InstallFastener, units: Units) -> Record:
-    needed = length_text(line.needed, units=units)
     return {
         "what": line.what,
         "where": line.where,
         "fastener": line.fastener,
-        "length": length_text(line.length, units=units) if line.length else f"over {needed}: none listed",
-        "needed": needed,
-        "way": way_words(line.through, line.reached, units),
+        "length": _length(line, units),
+        "way": line.way or way_words(line.through, line.reached, units, line.target),
         "note": line.note,
         "verdict": {"weight": line.verdict.severity.value, "text": verdict_words(line.verdict, units)}
         if line.verdict
         else None,
         "is_assumed": line.is_assumed,
     }
+
+
+def _length(line: InstallFastener, units: Units) -> str:
+    """Return the length that is sold; nothing where it is not for us to say."""
+    if line.says:
+        return ""
+    needed = length_text(line.needed, units=units)
+    return length_text(line.length, units=units) if line.length else f"over {needed}: none listed"
 
 
 def _reveals(kit: CutKit, shop: Shop) -> list[Record]:

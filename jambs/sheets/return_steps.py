@@ -8,7 +8,7 @@ from jambs.parts.backing import backing_of
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.drywall import Bead, DrywallWork
 from jambs.parts.kinds import PartKind, Where
-from jambs.sheets.backing_words import backing_words
+from jambs.sheets.backing_words import backing_words, place_words
 from jambs.sheets.kit_parts import marks_text, parts_of
 
 
@@ -33,7 +33,7 @@ def _furring(kit: CutKit, work: DrywallWork, grid: Grid) -> list[str]:
     assert boards is not None
     if not backing:
         return []
-    *others, last = (f"{text(one.width)} at the {one.side.words}" for one in backing)
+    *others, last = (f"{text(one.width)} at the {place_words(one.side)}" for one in backing)
     sides = f"{', '.join(others)} and {last}" if others else last
     deep = text(max(one.depth or 0.0 for one in backing))
     return [

@@ -18,7 +18,8 @@ from jambs.findings import Severity, Subject
 from jambs.job.models.layers import MadeOf
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
-from jambs.outside.trim_fasteners import Fastened, InstallFastener, too_short
+from jambs.outside.fastener_line import Fastened, InstallFastener
+from jambs.outside.trim_fasteners import too_short
 from jambs.wall.planes import WallPlanes, stack_wall
 
 W01, HOUSE = Subject.opening("W01"), Subject.house("house")

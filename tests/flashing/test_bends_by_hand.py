@@ -102,7 +102,7 @@ def test_laps_say_how_far() -> None:
     )
     assert said["cladding over the head"] == "over it, 3/8\" clear of the head casing's upper edge"
     assert [lap.number for lap in made().laps] == list(range(1, len(made().laps) + 1))
-    assert "over the pan; no sealant" in said["window, nailing flange"]
+    assert "over the pan; sealant behind the head and side flanges" in said["window, nailing flange"]
 
 
 def test_what_is_not_said_is_usual_in_both_units() -> None:

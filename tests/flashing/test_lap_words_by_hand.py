@@ -33,6 +33,7 @@ from jambs.wall.planes import WallPlanes
 
 INCH = Units.INCH
 NEAR, FAR = 0.375, 0.5
+BED = "sealant behind the head and side flanges, unbroken, as its maker says"
 
 
 @pytest.mark.parametrize(("mm", "far"), [(9.9, False), (10.0, False), (10.1, True)])
@@ -83,15 +84,21 @@ def test_where_the_membrane_is(
     said = CladdingLaps(behind=behind, gap=0.375).over(INCH)
     assert said == f"over {cladding}, 3/8\" clear of the head casing's upper edge"
     bare = WindowLaps(is_door=False, has_flange=True, has_pan=False, behind=behind)
-    assert bare.over(INCH) == f"over {under}; no sealant under the bottom flange, so that water drains out"
+    assert bare.over(INCH) == f"over {under}; {BED}; no sealant under the bottom flange, so that water drains out"
 
 
 @pytest.mark.parametrize(
     ("is_door", "has_flange", "has_pan", "what", "over"),
     [
-        (False, True, True, "window, nailing flange", "over the pan; no sealant under the bottom flange, so that"),
+        (
+            False,
+            True,
+            True,
+            "window, nailing flange",
+            f"over the pan; {BED}; no sealant under the bottom flange, so that",
+        ),
         (False, False, True, "window on its clips", "over the pan; open at the bottom, so that the pan drains"),
-        (True, True, False, "door, nailing flange", "its threshold bedded in sealant over its whole width"),
+        (True, True, False, "door, nailing flange", f"{BED}; its threshold bedded in sealant over its whole width"),
         (True, False, True, "door on its clips", "over the pan; open at the bottom"),
     ],
 )

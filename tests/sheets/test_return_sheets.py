@@ -131,7 +131,7 @@ def test_furring_behind_returns_is_told_for_each_side_that_is_returned() -> None
     assert sides == {"L1": ["left", "right", "head"], "L3": ["left", "right", "head", "sill"],
                      "L5": ["left", "right", "head"]}  # fmt: skip
     (step,) = (one for one in install("L3")["inside"] if one.startswith("Fur out"))
-    assert "at the head and" in step and "at the sill over the whole depth" in step
+    assert "at the head and" in step and "at the bottom over the whole depth" in step
     assert "before the wall board is hung" in step
 
 

@@ -19,8 +19,9 @@ from jambs.geometry import Point
 from jambs.job.models.layers import BuckKind, Role
 from jambs.job.models.openings import Job
 from jambs.length import OFF_GRID
+from jambs.outside.fastener_line import Fastened, InstallFastener
 from jambs.outside.fitting import flashings_of
-from jambs.outside.trim_fasteners import Fastened, InstallFastener, trim_fasteners
+from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
@@ -207,7 +208,11 @@ def _joints(section: Section, kit: Kit, side: _Side) -> Iterator[Shape]:
 def _fasteners(section: Section, kit: Kit, job: Job, side: _Side) -> Iterator[Shape]:
     """Draw every fastener of the trim and the buck that the section meets, at its length."""
     for line in trim_fasteners(kit, job):
-        if line.length is None or (line.sides and section.cut.side not in line.sides):
+        if (
+            line.kind not in FASTENED_STUFF
+            or line.length is None
+            or (line.sides and section.cut.side not in line.sides)
+        ):
             continue
         for polygon in _fastened(section, line):
             start, toward = _start(polygon, line, side)
