@@ -93,7 +93,10 @@ def _part(jamb: ArchedJamb, arch: Arch, count: int, resaw: _Resaw, width: float,
         thickness=jamb.thickness / count,
         per_strip=resaw.per_strip,
         sprung=share,
-        form_radius=arch.radius * (1 - share),
+        # Drawn, told and sawn by one number: what it is off the exact one springback is not known to.
+        form_radius=shop.grid.round(arch.radius * (1 - share)),
+        resawn=jamb.thickness / count + PLANED_OFF[shop.grid.units],
+        kerf=shop.kerf,
         inner_length=arch.radius * arch.sweep,
         sweep_deg=math.degrees(arch.sweep),
     )

@@ -80,7 +80,8 @@ class Plies:
     """Plies of a bent lamination: how many, how thick each [in], how many come out of a strip by resawing.
 
     ``sprung``: share of its curvature that it loses off the form, which has ``form_radius``; ``inner_length``: along
-    its face, spring line to spring line [in]; ``sweep_deg``: angle of its arc.
+    its face, spring line to spring line [in]; ``sweep_deg``: angle of its arc. ``resawn``: thickness off the saw,
+    before each is planed, a ``kerf`` between two [in].
     """
 
     count: int
@@ -90,6 +91,8 @@ class Plies:
     form_radius: float
     inner_length: float
     sweep_deg: float
+    resawn: float
+    kerf: float
 
     @property
     def total(self) -> float:

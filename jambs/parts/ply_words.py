@@ -7,25 +7,41 @@ from collections.abc import Iterator, Sequence
 from jambs.job.models.openings import Assumed
 from jambs.job.models.shop import Shop
 from jambs.length import MM_PER_INCH, Grid, Units, decimal_text
+from jambs.parts.bending_form import bending_form
 from jambs.parts.part import Part, Plies
 
 WHY = "the share by which n plies glued to one spring back, mechanics of beams; the job gives none: try it on a piece"
 
 
 def ply_text(plies: Plies, units: Units) -> str:
-    """Say how thick a ply is, to a thousandth of an inch or a twentieth of a millimeter, as a caliper does."""
+    """Say how thick a planed ply is, as a caliper does."""
+    return caliper_text(plies.thickness, units)
+
+
+def caliper_text(thickness: float, units: Units) -> str:
+    """Write a thickness to a thousandth of an inch or a hundredth of a millimeter."""
     if units is Units.MM:
-        return f"{decimal_text(plies.thickness * MM_PER_INCH, 2)} mm"
-    return f'{decimal_text(plies.thickness, 3)}"'
+        return f"{decimal_text(thickness * MM_PER_INCH, 2)} mm"
+    return f'{decimal_text(thickness, 3)}"'
 
 
 def resawn_words(part: Part, units: Units) -> str:
-    """Say what the plies are resawn from: ``resaw 2 strips 8 1/16" × 52" into 4 plies each; plane 7 to 0.107"``."""
+    """Say what the plies are resawn from, how thick off the saw, how many are over, and what they are planed to.
+
+    ``resaw 2 strips 8 1/16" × 52" into 4 plies each, 0.138" off the saw (kerf 1/8" between two): 8, 1 to spare; plane 7
+    to 0.107"``.
+    """
     assert part.blank.plies and part.blank.board
     size = f"{units.text(part.strips[0])} × {units.text(part.blank.strip_length)}"
     strips = "1 strip" if len(part.strips) == 1 else f"{len(part.strips)} strips"
     plies = part.blank.plies
-    return f"resaw {strips} {size} into {plies.per_strip} plies each; plane {plies.count} to {ply_text(plies, units)}"
+    made = plies.per_strip * len(part.strips)
+    spare = f"{made - plies.count} to spare" if made > plies.count else "none to spare"
+    sawn = f"{caliper_text(plies.resawn, units)} off the saw (kerf {units.text(plies.kerf)} between two)"
+    return (
+        f"resaw {strips} {size} into {plies.per_strip} plies each, {sawn}: {made}, {spare}; plane {plies.count} to "
+        f"{ply_text(plies, units)}"
+    )
 
 
 def lamination_words(part: Part, *, grid: Grid) -> Iterator[str]:
@@ -37,6 +53,11 @@ def lamination_words(part: Part, *, grid: Grid) -> Iterator[str]:
         f"glue over the form of radius {grid.text(plies.form_radius)} ({decimal_text(100 * plies.sprung, 1)} % of the "
         f"curvature springs back); inside {grid.text(plies.inner_length)}, outside {grid.text(part.length)} long "
         f"between the spring lines, through {decimal_text(plies.sweep_deg, 1)}°"
+    )
+    wide, high = bending_form(part).size
+    yield (
+        f"the form: {grid.text(wide)} long over all, {grid.text(high)} high, at least {grid.text(part.strips[0])} deep "
+        "(as wide as the plies); center line and spring lines marked on it and on the plies: see the templates"
     )
     yield f"when the glue is dry plane both edges to {grid.text(part.width)}, then saw the ends on the spring lines"
 

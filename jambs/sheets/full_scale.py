@@ -9,14 +9,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from pathlib import Path
 
 from jambs.geometry import Outline, Point, tangent
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Grid, Units, decimal_text, length_text
-from jambs.outlines import SAME_POINT, kept, without_doubles
+from jambs.outlines import SAME_POINT, kept, within, without_doubles
 from jambs.parts.as_built import PLANNED
-from jambs.parts.bending_form import form_outline
+from jambs.parts.bending_form import bending_form
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
 from jambs.parts.part import Part
@@ -41,6 +42,9 @@ TITLE, BETWEEN = 0.55, 0.25
 """Height of a template's own title, and from one template to the next below it [in]."""
 
 
+SPRING_WORDS, RADIUS_WORDS = 0.3, 0.08
+"""Where the words of a form's lines stand: from the arc toward its center."""
+
 TURNED = "drawn turned to the left: what is above lies at the left, what is left lies below"
 """What is said of a template that fits the sheet in that way only."""
 
@@ -49,7 +53,7 @@ TURNED = "drawn turned to the left: what is above lies at the left, what is left
 class Template:
     """One template at full scale [in]: lines to cut along, broken lines, both from its lower left corner.
 
-    ``is_planned``: the depth that it follows is not measured yet.
+    ``is_planned``: the depth that it follows is not measured yet. ``labels``: words, each at the right of its point.
     """
 
     title: str
@@ -58,6 +62,7 @@ class Template:
     cut: tuple[tuple[Point, ...], ...]
     broken: tuple[tuple[Point, ...], ...] = ()
     is_planned: bool = False
+    labels: tuple[tuple[Point, str], ...] = ()
 
     @property
     def fits(self) -> Point:
@@ -71,7 +76,10 @@ class Template:
         cut, broken = (
             tuple(tuple((high - y, x) for x, y in line) for line in lines) for lines in (self.cut, self.broken)
         )
-        return replace(self, note=f"{self.note}; {TURNED}", size=(high, self.size[0]), cut=cut, broken=broken)
+        labels = tuple(((high - y, x), words) for (x, y), words in self.labels)
+        return replace(
+            self, note=f"{self.note}; {TURNED}", size=(high, self.size[0]), cut=cut, broken=broken, labels=labels
+        )
 
 
 def templates_of(kit: CutKit, *, grid: Grid) -> tuple[Template, ...]:
@@ -113,19 +121,36 @@ def _arced(kit: CutKit, units: Units) -> Iterator[Template]:
 
 
 def _of_form(part: Part, units: Units) -> Template:
-    """Draw half of the form, from its middle on: turned over it is the other half."""
-    whole, plies = form_outline(part), part.blank.plies
-    assert plies
-    middle = max(x for x, _ in whole) / 2
-    half = without_doubles(kept(whole, (1.0, 0.0), (middle, 0.0)))
+    """Draw half of the form, from its center line on: turned over it is the other half."""
+    form = bending_form(part)
+    middle = form.center[0]
+    half = without_doubles(kept(form.outline, (1.0, 0.0), (middle, 0.0)))
     outline = tuple((x - middle, y) for x, y in half)
-    form, jamb = (length_text(one, units=units) for one in (plies.form_radius, part.arcs[0].radius))
+    cut, center_line = _parted(outline, 0.0)
+    spring = tuple((x - middle, y) for x, y in form.spring_lines[1])
+    bent_to, jamb = (length_text(one, units=units) for one in (form.radius, part.arcs[0].radius))
+    size = (max(x for x, _ in outline), max(y for _, y in outline))
+    labels = [
+        ((0.0, size[1] / 2), "center line"),
+        (_between(*spring, share=SPRING_WORDS), "spring line"),
+        (_between((0.0, size[1]), (0.0, form.center[1]), share=RADIUS_WORDS), f"crown; radius {bent_to}"),
+    ]
+    if form.center[1] > 0:
+        labels.append(((0.0, form.center[1]), "center of the radius"))
     return Template(
         title=f"{part.mark} {part.name}: the form it is bent over",
-        note=f"radius {form}, for {jamb} once it has sprung back; half of it, turned over it is the other half",
-        size=(max(x for x, _ in outline), max(y for _, y in outline)),
-        cut=((*outline, outline[0]),),
+        note=f"radius {bent_to}, for {jamb} once it has sprung back; half of it: turned over on the center line it is "
+        "the other half; the jamb ends on the spring lines, the form goes on past them",
+        size=size,
+        cut=(cut,),
+        broken=(center_line, spring),
+        labels=tuple(labels),
     )
+
+
+def _between(start: Point, finish: Point, *, share: float) -> Point:
+    (x0, y0), (x1, y1) = start, finish
+    return (x0 + share * (x1 - x0), y0 + share * (y1 - y0))
 
 
 def _of_arcs(parts: Sequence[Part], units: Units) -> Template:
@@ -314,10 +339,19 @@ def _tiled(templates: Sequence[Template], room: Point, overlap: float) -> list[R
     sheets: list[Record] = []
     for one in (one for one in templates if not _fits(one, room)):
         tiling = Tiling(size=one.size, room=area, overlap=overlap)
+        printed = [tile for tile in tiling.tiles if _is_drawn_on(one, tile, tiling)]
         sheets += [
-            {"templates": [{**_template(one), "down": 0.0}], "tile": _tile(tile, tiling)} for tile in tiling.tiles
+            {"templates": [{**_template(one), "down": 0.0}], "tile": _tile(tile, tiling, printed)} for tile in printed
         ]
     return sheets
+
+
+def _is_drawn_on(one: Template, tile: Tile, tiling: Tiling) -> bool:
+    """Say whether something stands on a tile that is not on the one left of it or below it as well."""
+    low, top = tiling.own(tile)
+    lines = (pair for line in (*one.cut, *one.broken) for pair in pairwise(line))
+    points = ((at, at) for at, _ in one.labels)
+    return any(within(pair, low, top) for pair in (*lines, *points))
 
 
 def _template(one: Template) -> Record:
@@ -327,11 +361,12 @@ def _template(one: Template) -> Record:
         "size": one.size,
         "cut": one.cut,
         "broken": one.broken,
+        "labels": [{"at": at, "words": words} for at, words in one.labels],
         "planned": PLANNED if one.is_planned else "",
     }
 
 
-def _tile(tile: Tile, tiling: Tiling) -> Record:
+def _tile(tile: Tile, tiling: Tiling, printed: Sequence[Tile]) -> Record:
     across, down = tiling.count
     return {
         "name": tile.name,
@@ -340,5 +375,9 @@ def _tile(tile: Tile, tiling: Tiling) -> Record:
         "crosses": tiling.crosses(tile),
         "across": across,
         "down": down,
-        "names": [{"name": one.name, "low": one.low, "is_this": one == tile} for one in tiling.tiles],
+        "names": [
+            {"name": one.name, "low": one.low, "is_this": one == tile, "is_blank": one not in printed}
+            for one in tiling.tiles
+        ],
+        "blank": [one.name for one in tiling.tiles if one not in printed],
     }

@@ -52,6 +52,12 @@ class Tiling:
             for column in range(across)
         )
 
+    def own(self, tile: Tile) -> tuple[Point, Point]:
+        """Return the lower left and upper right corner of what a sheet shows and none left of it or below does [in]."""
+        (x, y), (wide, high) = tile.low, self.room
+        left, below = (self.overlap if number else 0.0 for number in (tile.column, tile.row))
+        return (x + left, y + below), (x + wide, y + high)
+
     def crosses(self, tile: Tile) -> tuple[Point, ...]:
         """Return where the crosses of a sheet stand, from its own lower left corner: each is on its neighbor too [in].
 

@@ -21,13 +21,16 @@ from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import interior_elevation
 from jambs.length import FINE, Units
 from jambs.outlines import area
-from jambs.parts.bending_form import PAST_SPRING, form_outline
+from jambs.parts.bending_form import PAST_SPRING, bending_form, form_outline
+from jambs.parts.cut_kit import PlannedForKit, as_cut
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
+from jambs.parts.ply_words import resawn_words
 from jambs.screen.board_shapes import board_faces
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
+from jambs.sheets.full_scale import Template, templates_data, templates_of
 from jambs.sheets.part_pictures import part_picture
 from jambs.sheets.part_record import part_record
 from jambs.sides import Side
@@ -106,11 +109,14 @@ def test_what_is_sawn_and_bent_is_said() -> None:
         'saw the near edge hollow by the template, the board face up: radius 15 13/16", rise 2 1/8" over 15 13/16"'
     )
     assert ends_words(jamb, grid=FINE[Units.INCH]) == "saw both ends on the spring lines after bending"
-    bend, plane = work_words(jamb, grid=FINE[Units.INCH])
+    bend, form, plane = work_words(jamb, grid=FINE[Units.INCH])
     assert bend == (
         'glue over the form of radius 15 3/16" (2.8 % of the curvature springs back); inside 49 3/32", outside '
         '51 7/16" long between the spring lines, through 180°'
     )
+    # More than half a disk: as long as it is across, 2 x 15 3/16, and as deep as the plies are ripped.
+    assert form.startswith('the form: 30 3/8" long over all, ')
+    assert f"at least {FINE[Units.INCH].text(jamb.strips[0])} deep (as wide as the plies)" in form
     assert plane.startswith('when the glue is dry plane both edges to 1 31/32"')
 
 
@@ -151,3 +157,64 @@ def test_a_view_of_very_many_parts_is_drawn_without_their_marks() -> None:
     many = replace(few, marks=few.marks * 8)
     fitted, _ = _at_best_scale(many, Units.INCH, letter)
     assert (fitted.marks, fitted.remarks[-1]) == ((), NO_ROOM)
+
+
+def form_template() -> Template:
+    made = arched(curved="bent laminations")
+    (found,) = (one for one in templates_of(as_cut(made.kit, PlannedForKit()), grid=made.job.shop.grid)
+                if "form it is bent over" in one.title)  # fmt: skip
+    return found
+
+
+def test_the_template_of_a_form_has_its_center_line_its_spring_lines_and_one_radius() -> None:
+    """The spring line runs out from the center, which lies on the form, to its arc: 15 3/16 long."""
+    form = form_template()
+    center_line, spring = form.broken
+    assert [x for x, _ in center_line] == pytest.approx([0.0, 0.0])
+    (x, y), (x0, y0) = spring
+    assert (x0, math.dist((x, y), (x0, y0))) == pytest.approx((0.0, 15.1875))
+    assert [words for _, words in form.labels] == [
+        "center line", "spring line", 'crown; radius 15 3/16"', "center of the radius",
+    ]  # fmt: skip
+    assert form.note.startswith('radius 15 3/16", for 15 5/8" once it has sprung back')
+    part = head(PartKind.EXTENSION_JAMB, "bent laminations")
+    assert any('form of radius 15 3/16"' in line for line in work_words(part, grid=FINE[Units.INCH]))
+    (figure,) = part_figures(part, units=Units.INCH)
+    assert any('radius 15 3/16"' in one.text for one in figure.words)
+
+
+def test_the_spring_line_of_less_than_half_a_circle_ends_at_the_base() -> None:
+    """Of a segment arch the center lies under the form: the line toward it stops at the base."""
+    part = next(one for one in arched({"kind": "segment arch", "rise": "8"}, curved="bent laminations").kit.parts
+                if one.is_laminated)  # fmt: skip
+    form = bending_form(part)
+    assert form.center[1] < 0
+    for spring, line in zip(form.springs, form.spring_lines, strict=True):
+        assert line[0] == spring and line[1][1] == pytest.approx(0.0)
+        assert math.dist(spring, form.center) == pytest.approx(form.radius)
+
+
+def test_a_tile_with_nothing_on_it_is_not_printed_and_the_others_say_so() -> None:
+    made = arched(curved="bent laminations")
+    kit = as_cut(made.kit, PlannedForKit())
+    form = form_template()
+    sheets = [one for one in templates_data(kit, [form], made.job)["sheets"] if one["tile"]]
+    across, down = sheets[0]["tile"]["across"], sheets[0]["tile"]["down"]
+    blank = sheets[0]["tile"]["blank"]
+    assert len(sheets) + len(blank) == across * down
+    assert not {one["tile"]["name"] for one in sheets} & {*blank}
+    assert all({row["name"] for row in one["tile"]["names"] if row["is_blank"]} == {*blank} for one in sheets)
+    square = replace(form, size=(20.0, 20.0), cut=(((0.0, 0.0), (20.0, 0.0)),), broken=(), labels=())
+    lowest = templates_data(kit, [square], made.job)["sheets"]
+    assert [one["tile"]["name"] for one in lowest] == ["A1", "B1", "C1"]
+    assert lowest[0]["tile"]["blank"][:3] == ["A2", "B2", "C2"]
+
+
+def test_plies_say_how_thick_they_are_resawn_and_how_many_are_to_spare() -> None:
+    """Six plies of 1/8 and 1/32 for the planer, 0.156 off the saw; a board of 3/4 gives (3/4 + 1/8) / 0.281 = 3."""
+    part = head(PartKind.EXTENSION_JAMB, "bent laminations")
+    assert part.blank.plies is not None
+    text = resawn_words(part, Units.INCH)
+    assert 'into 3 plies each, 0.156" off the saw (kerf 1/8" between two): 6, none to spare; plane 6 to 0.125"' in text
+    three = replace(part, blank=replace(part.blank, strips=(8.0, 8.0, 8.0)))
+    assert "9, 3 to spare" in resawn_words(three, Units.INCH)

@@ -14,6 +14,7 @@ from jambs.length import FINE, MM_PER_INCH, Grid, Units, length_text
 from jambs.outlines import rectangle
 from jambs.parts.cuts import Miter
 from jambs.parts.part import Part
+from jambs.parts.ply_words import resawn_words
 from jambs.parts.style_checks import USUAL_LEAST_STRIP
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
@@ -133,7 +134,8 @@ def _glue_notes(lot: Lot, grid: Grid) -> Iterator[str]:
             glued.setdefault(one.part.mark, []).append(one)
     for mark, strips in glued.items():
         if strips[0].part.is_laminated:
-            yield f"{mark} is bent from plies of {', '.join(one.piece.mark for one in strips)}, resawn and planed."
+            pieces = ", ".join(one.piece.mark for one in strips)
+            yield f"{mark} is bent from plies of {pieces}: {resawn_words(strips[0].part, grid.units)}."
             continue
         marks, width = ", ".join(one.piece.mark for one in strips), grid.text(strips[0].part.width)
         rip = f"rip it to {width}, its planned width, once the opening is measured"
