@@ -245,3 +245,16 @@ def shaped_buck(placement: Placement) -> tuple[Part, ...]:
     kind = PartKind.LINER_BUCK if buck.kind is BuckKind.LINER else PartKind.OUTBOARD_BUCK
     blank = PartBlank(stock=buck.stock, thickness=buck.thickness)
     return _in_order([_part(board, buck.outer, kind, Where.BUCK, blank) for board in path_boards(edges)])
+
+
+def jamb_corners(
+    opening: Opening, clear: ClearOpening, joint: Joint, *, has_bottom: bool
+) -> tuple[tuple[FrameEdge, FrameEdge, CornerJoint], ...]:
+    """Return how straight boards meet: the edge before a corner, the one after it, and which covers the other's end."""
+    path = clear_path(opening, clear)
+    return tuple(
+        (path[i - 1], edge, _joint(path, i, joint, has_bottom=has_bottom))
+        for i, edge in enumerate(path)
+        if edge.center is None and path[i - 1].center is None
+        if has_bottom or Side.SILL not in (edge.side, path[i - 1].side)
+    )

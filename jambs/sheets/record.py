@@ -34,6 +34,7 @@ from jambs.outside.register import ORDER
 from jambs.parts.as_built import PLANNED
 from jambs.parts.casing_plane import hung
 from jambs.parts.cautions import Beside
+from jambs.parts.corner_words import jamb_corner_words
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.flare_findings import RoughOpeningFlares
 from jambs.parts.kinds import PartKind, Where
@@ -106,7 +107,7 @@ def opening_record(kit: CutKit, *, grid: Grid) -> Record:
         "glass": _glass_record(placement, units=units),
         "reasons": [one.sentence(units) for one in placement.reasons],
         "alternatives": [_alternative_record(one, units=units) for one in placement.alternatives],
-        "trim": trim_record(opening, units=units),
+        "trim": trim_record(opening, units=units, corners=jamb_corner_words(kit)),
         "figures": [
             {"name": one.name, "size": sawn_size(one.value, grid=grid), "note": one.note} for one in kit.figures
         ],

@@ -48,6 +48,8 @@ def interior_lines(trim: Record) -> list[Line]:
 
 
 def _jamb_lines(jamb: Record) -> list[Line]:
+    if corners := jamb.get("corners"):
+        return [line("jamb corners", corners)]
     depth = jamb["rabbet_depth"]
     rabbet = f", {depth['text']} deep" if depth and jamb["joint"] == "rabbet" else ""
     return [line("jamb corners", jamb["joint"] + rabbet)]

@@ -7,13 +7,19 @@ from jambs.length import Units
 from jambs.values import Record, dump
 
 
-def trim_record(opening: Opening, *, units: Units) -> Record:
-    """Return interior and exterior trim by name, with the keys that the job gives."""
-    return {
+def trim_record(opening: Opening, *, units: Units, corners: str = "") -> Record:
+    """Return interior and exterior trim by name, with the keys that the job gives.
+
+    ``corners``: how the jambs of a shape meet, where the job's joint does not tell it.
+    """
+    record: Record = {
         "interior": {"name": opening.interior_name, **_said(dump(opening.interior, units=units))},
         "exterior": opening.exterior
         and {"name": opening.exterior_name, **_stated(dump(opening.exterior, units=units))},
     }
+    if corners and record["interior"].get("jamb"):
+        record["interior"]["jamb"]["corners"] = corners
+    return record
 
 
 LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare", "built_up", "profile", "mull_casing")

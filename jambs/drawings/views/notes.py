@@ -9,6 +9,7 @@ from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner, InteriorTrim, Joint
 from jambs.length import length_text
+from jambs.parts.corner_words import jamb_corner_words
 from jambs.parts.kit import Kit
 from jambs.place.frame_path import rough_path, rough_size
 from jambs.place.shape_words import outline_words
@@ -29,7 +30,7 @@ def note_paragraphs(kit: Kit, job: Job, *, issue: IssueStamp) -> list[str]:
         f"Frame {_size(opening.frame.width, opening.frame.height, job)}, {sash_words(opening)}. Rough opening "
         f"{_size(*rough_size(kit.placement), job)}{_outline_words(kit, job)}.",
         *depth_words(kit, job),
-        _inside_words(opening.interior, job),
+        _inside_words(opening.interior, jamb_corner_words(kit), job),
         *_outside_words(kit, job),
         f"{_proud_words(opening.interior, job)}Sizes are finished sizes.",
         *[one.sentence(job.units) for one in kit.findings if one.severity is not Severity.NOTE],
@@ -58,22 +59,24 @@ def _size(width: float, height: float, job: Job) -> str:
     return f"{_text(width, job)} x {_text(height, job)}"
 
 
-def _inside_words(trim: InteriorTrim, job: Job) -> str:
+def _inside_words(trim: InteriorTrim, corners: str, job: Job) -> str:
+    """Say how the inside is trimmed; ``corners``: how the jambs of a shape meet, nothing of a rectangle."""
     if trim.returns:
         return (
             f"Inside: {trim.style.value}, {trim.returns.material} {_text(trim.returns.thickness, job)}, coat "
             f"{_text(trim.returns.corner_bead.nose, job)}. Frame reveal {_text(trim.frame_reveal, job)} to the coat."
         )
+    joint = corners or JOINTS[trim.jamb.joint]
     if trim.wall_edge:
         edge = trim.wall_edge
         gap = f" {_text(edge.gap, job)}" if edge.gap else ""
         return (
-            f"Inside: {trim.style.value}, no casing: {edge.kind.value}{gap}. Jamb joint: {JOINTS[trim.jamb.joint]}. "
+            f"Inside: {trim.style.value}, no casing: {edge.kind.value}{gap}. Jamb joint: {joint}. "
             f"Frame reveal {_text(trim.frame_reveal, job)}."
         )
     corner = "mitered" if trim.casing.corner is Corner.MITER else "butted"
     return (
-        f"Inside: {trim.style.value}. Jamb joint: {JOINTS[trim.jamb.joint]}. Casing corners {corner}. "
+        f"Inside: {trim.style.value}. Jamb joint: {joint}. Casing corners {corner}. "
         f"Frame reveal {_text(trim.frame_reveal, job)}, casing reveal {_text(trim.casing_reveal, job)}."
     )
 

@@ -1,0 +1,37 @@
+"""How the jambs of a shape meet, in words: what is mitered and which board covers the other, by hand."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from arches import arched
+from cases import kit_of
+
+from jambs.parts.corner_words import jamb_corner_words
+
+
+def words(shape: Any, width: float, height: float, **more: Any) -> str:
+    return jamb_corner_words(arched(shape, width, height, **more).kit)
+
+
+def test_every_corner_of_an_octagon_is_mitered() -> None:
+    """Each turns by 45°, which takes 22 1/2° mitered and 45° butted."""
+    assert words("octagon", 36, 36, exterior_trim__outside__sill=None) == "mitered, all 8 corners"
+
+
+def test_a_rake_is_mitered_at_its_low_side_and_covers_its_high_leg() -> None:
+    """8 in 12 is 33.7°: the low side turns by 56.3° (28.2° mitered, 33.7° butted), the high one by 123.7°."""
+    low_left = {"kind": "raked", "left": "32", "right": "48"}
+    assert (
+        words(low_left, 24, 48) == "mitered: left leg | head; bottom under left leg and right leg; head over right leg"
+    )
+
+
+@pytest.mark.parametrize(("kind", "wanted"), [("half round", "bottom under left leg and right leg; curved")])
+def test_an_arch_says_where_its_boards_end(kind: str, wanted: str) -> None:
+    assert words(kind, 32, 54).startswith(wanted)
+
+
+def test_of_a_rectangle_the_job_says_it_all() -> None:
+    assert jamb_corner_words(kit_of()) == ""
