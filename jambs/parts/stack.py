@@ -98,8 +98,8 @@ def width_at_window(
     def cost(width: float) -> tuple[float, float, float]:
         rest = depth + shop.proud - (count - 1) * width
         bought = [board_width(one, fits, shop) for one in (width,) * (count - 1) + (rest + spare,)]
-        glued = float(sum(one is None for one in bought)) if fits else 0.0
-        return (glued, sum(one or 0.0 for one in bought), abs(width - rest))
+        glued = sum(one is None for one in bought)
+        return (glued, sum(one for one in bought if one), abs(width - rest))
 
     return min(wide_enough, key=cost, default=None)
 

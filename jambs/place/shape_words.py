@@ -98,7 +98,7 @@ def _ellipse_arch(path: FramePath, said: Said) -> str:
     low = min(y for _, y in corners_of(path))
     radii = _radii(path)
     spring, crown, ends, middle = (
-        length_text(one, units=units)
+        said.far(one)
         for one in (heads[0].start[1] - low, max(edge.crown[1] for edge in heads) - low, radii[0], radii[1])
     )
     return f"spring line {spring} high, crown {crown}, radius {ends} at both ends and {middle} at the crown"
@@ -111,7 +111,7 @@ def _radii(path: FramePath) -> list[float]:
 def _triangle(path: FramePath, said: Said) -> str:
     over_all, left = size_over_all(path), min(x for x, _ in corners_of(path))
     peak = max(corners_of(path), key=lambda corner: corner[1])[0] - left
-    wide, high, at = (said.far(one) for one in (over_all.width, over_all.height, peak))
+    wide, high, at = said.far(over_all.width), said.far(over_all.height), said.place(peak)
     return f"{wide} wide below, peak {high} high, {at} from the left"
 
 

@@ -91,6 +91,31 @@ def test_segments_are_counted_from_the_left(where: Where, first: float) -> None:
     assert [part.member for part in parts] == [1, 2, 3]
 
 
+def leg_top(shape: Any) -> dict[float, float]:
+    """How high the inner and the outer edge of the left leg of the interior casing reach, by their places across."""
+    (leg,) = (
+        one
+        for one in arched(shape).kit.parts
+        if (one.kind, one.where, one.side) == (PartKind.CASING, Where.INTERIOR, Side.LEFT)
+    )
+    points = [leg.seat.at(u, v, 0.0) for u, v in leg.outline]
+    return {x: max(y for other, y, _ in points if abs(other - x) < 1e-9) for x, _, _ in points}
+
+
+def test_legs_of_a_half_round_end_square_on_its_diameter() -> None:
+    """2 1/2 of frame less 1/8 and 3/16: the leg stands from 2 3/16 out to -1 5/16, and both edges end at 42."""
+    tops = leg_top(HALF_ROUND)
+    assert sorted(tops) == pytest.approx([-1.3125, 2.1875])
+    assert list(tops.values()) == pytest.approx([42.0, 42.0])
+
+
+def test_legs_of_a_segment_arch_end_on_its_arcs() -> None:
+    """18 across and 8 up: a radius of (18² + 8²) / 16 = 24 1/4 about (18, 35 3/4); 2 3/16 less, and 3 1/2 more."""
+    tops = leg_top({"kind": "segment arch", "rise": "8"})
+    for x, radius in ((2.1875, 24.25 - 2.1875), (-1.3125, 24.25 + 1.3125)):
+        assert tops[x] == pytest.approx(35.75 + math.sqrt(radius**2 - (18 - x) ** 2))
+
+
 # ---- bent, and the form
 
 

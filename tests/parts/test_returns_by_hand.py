@@ -11,7 +11,7 @@ import pytest
 from cases import METRIC, figure, kit_of, part_of
 
 from jambs.parts.backing import BackingKind, backing_of
-from jambs.parts.cuts import Notch
+from jambs.parts.cuts import Notch, Taper
 from jambs.parts.drywall import BeadKind
 from jambs.parts.findings import BoardsNotListed
 from jambs.parts.kinds import Crew, PartKind
@@ -135,6 +135,18 @@ def test_a_sill_of_tile() -> None:
     # Under it tile and bed: (48 - 43 1/2) / 2 - 3/8 - 1/4.
     assert figure(kit, "furring under the sill") == 2.25 - 5 / 8
     assert board(kit, "left leg").length == 43.5 + 1 / 16 + 5 / 8
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "taper"),
+    [("4 5/8", "4 7/8", Taper(start_width=5.0, finish_width=4.75)), ("4 11/16", "4 11/16", None)],
+)
+def test_a_sill_of_tile_tapers_as_its_wall_does(left: str, right: str, taper: Taper | None) -> None:
+    """A joint of 1/8 less and 1/4 past the wall: 1/8 more than the depth at each end; it runs from right to left."""
+    depths = {"head_left": "4 11/16", "head_right": "4 11/16", "sill_left": left, "sill_right": right}
+    kit = returned(WITH_TILE, openings__0__measured={"date": "2026-05-18", "interior_depth": depths})
+    tile = part_of(kit, "tile sill", "sill")
+    assert [cut for cut in tile.cuts if isinstance(cut, Taper)] == ([taper] if taper else [])
 
 
 def test_nothing_of_other_crews_comes_out_of_our_boards() -> None:

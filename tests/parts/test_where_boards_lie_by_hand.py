@@ -36,7 +36,7 @@ from jambs.parts.cuts import (
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part, PartBlank, Seat
-from jambs.parts.sawing import saw
+from jambs.parts.sawing import pockets_of, saw
 from jambs.parts.worked_faces import BoardFace, turned_over, worked_face
 from jambs.sides import BoardEnd, Side
 
@@ -261,3 +261,11 @@ def test_a_rabbet_of_an_end_is_seen_on_the_face_alone() -> None:
     assert any(isinstance(cut, EndRabbet) for cut in head.cuts) and any(isinstance(cut, Rip) for cut in head.cuts)
     assert [one.depth for one in worked_face(head, BoardFace.FACE).pockets] == [0.375, 0.375]
     assert worked_face(head, BoardFace.BACK).pockets == ()
+
+
+@pytest.mark.parametrize(("edge", "span"), [(Edge.NEAR, (1.0, 1.25)), (Edge.FAR, (2.75, 3.0))])
+def test_a_groove_lies_as_far_off_its_edge_in_the_back(edge: Edge, span: tuple[float, float]) -> None:
+    """A board of 4 by 10, 3/4 thick: 1 off the edge, 1/4 wide, 1/2 deep from its back."""
+    cuts = (Rip(width=4.0), Crosscut(length=10.0), Groove(edge=edge, from_edge=1.0, width=0.25, depth=0.5))
+    (pocket,) = pockets_of(cuts, thickness=0.75)
+    assert (pocket.low, pocket.high) == ((0.0, span[0], 0.25), (10.0, span[1], 0.75))
