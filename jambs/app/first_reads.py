@@ -11,8 +11,11 @@ from typing import Any
 
 from jambs.app.output_folder import output_folder
 from jambs.app.writing import identity
+from jambs.issued.entry import Entry
 from jambs.issued.errors import RecordError
+from jambs.issued.moves import walked_back
 from jambs.issued.record import Record
+from jambs.issued.remarked import Moves
 from jambs.issued.writing import Commit, refuse_other_job
 from jambs.job import Job
 from jambs.parts.changed_since_words import Layers, Taken
@@ -24,32 +27,48 @@ DOCUMENT = "readings.json"
 """The document of an issue that holds them, sizes in inches."""
 Key = tuple[str, Taken, str]
 """Mark of the opening, what was read in one go, and what tells that reading from another one."""
+STAY: Moves = {}
+"""No opening has another mark."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FirstReads:
-    """What readings were taken of, by mark, kind and digest."""
+    """What readings were taken of, by mark, kind and digest.
+
+    ``now_under``: the mark that the opening has now at which one was read, where that is another one.
+    """
 
     known: Mapping[Key, MeasuredAgainst] = field(default_factory=dict)
+    now_under: Mapping[Key, str] = field(default_factory=dict)
 
     def held(self, placements: Sequence[Placement]) -> tuple[Placement, ...]:
         """Return the openings without the readings that are void."""
         held = _held(placements)
-        return tuple(without_void_readings(one, self._taken_of(one, held), placements) for one in placements)
+        return tuple(
+            without_void_readings(one, self._taken_of(one, held), placements, self._now_under(one))
+            for one in placements
+        )
 
     def with_new(self, placements: Sequence[Placement]) -> FirstReads:
         """Note what the readings that are read now for the first time are taken of."""
         found = dict(self.known)
         held = _held(placements)
         for one in placements:
-            before, against = self._taken_of(one, held), MeasuredAgainst.of(one)
-            for taken, sum_ in _digests(one):
-                found.setdefault((one.opening.mark, taken, sum_), before.get(taken, against))
-        return FirstReads(known=found)
+            if one.opening.readings:
+                before, against = self._taken_of(one, held), MeasuredAgainst.of(one, placements)
+                for taken, sum_ in _digests(one):
+                    found.setdefault((one.opening.mark, taken, sum_), before.get(taken, against))
+        return replace(self, known=found)
 
     def and_those_of(self, other: FirstReads) -> FirstReads:
         """Add what others were taken of; what is known here was first."""
-        return FirstReads(known={**other.known, **self.known})
+        others = {key: mark for key, mark in other.now_under.items() if key not in self.known}
+        return FirstReads(known={**other.known, **self.known}, now_under={**others, **self.now_under})
+
+    def _now_under(self, placement: Placement) -> dict[Taken, str]:
+        """Return under which marks the openings are now at which the readings of this one were taken."""
+        keys = {taken: (placement.opening.mark, taken, sum_) for taken, sum_ in _digests(placement)}
+        return {taken: self.now_under[key] for taken, key in keys.items() if key in self.now_under}
 
     def _taken_of(self, placement: Placement, held: set[Key]) -> dict[Taken, MeasuredAgainst]:
         """Look the readings of an opening up; an opening that was renamed brings its readings along."""
@@ -62,8 +81,9 @@ class FirstReads:
         return found
 
     def _of_renamed(self, taken: Taken, sum_: str, held: set[Key]) -> MeasuredAgainst | None:
+        """Find a reading that moved with its opening, which tells that one from openings that are alike."""
         keys = (key for key in self.known if key not in held and key[1:] == (taken, sum_))
-        return next((self.known[key] for key in keys), None)
+        return next((replace(self.known[key], alike=()) for key in keys), None)
 
 
 def _held(placements: Sequence[Placement]) -> set[Key]:
@@ -78,11 +98,15 @@ def _digests(placement: Placement) -> Iterator[tuple[Taken, str]]:
             yield taken, digest(readings, taken)
 
 
-def first_reads(job: Job, folder: Path | None = None) -> FirstReads:
-    """Return what the readings of a job were taken of, by the record of a folder and by that of its usual one."""
+def first_reads(job: Job, folder: Path | None = None, moves: Moves = STAY) -> FirstReads:
+    """Return what the readings of a job were taken of, by the record of a folder and by that of its usual one.
+
+    ``moves``: of openings that have another mark since the last issue of the folder.
+    """
     if not any(opening.readings for opening in job.openings):
         return FirstReads()
     usual = output_folder(job.sources[0]) if job.sources else None
+    today = [opening.mark for opening in job.openings]
     found = FirstReads()
     for place in dict.fromkeys(one for one in (folder, usual) if one is not None):
         try:
@@ -90,18 +114,34 @@ def first_reads(job: Job, folder: Path | None = None) -> FirstReads:
             refuse_other_job(record, identity(job, place))
         except RecordError:
             continue
-        found = found.and_those_of(recorded(record))
+        found = found.and_those_of(recorded(record, today, moves if place == folder else STAY))
     return found
 
 
-def recorded(record: Record) -> FirstReads:
-    """Return what readings were taken of by all entries of a record, the first of each."""
+def recorded(record: Record, today: Iterable[str] = (), moves: Moves = STAY) -> FirstReads:
+    """Return what readings were taken of by all entries of a record, the first of each; ``today``: all marks of now."""
     found: dict[Key, MeasuredAgainst] = {}
-    sums = dict.fromkeys(entry.documents[DOCUMENT] for entry in record.entries if DOCUMENT in entry.documents)
-    for sum_ in sums:
-        for key, against in _rows(record.blobs.found(sum_) or b""):
-            found.setdefault(key, against)
-    return FirstReads(known=found)
+    now_under: dict[Key, str] = {}
+    now = {issue.number: here for issue, here in walked_back(record, today, moves)}
+    here: Mapping[str, str] = {}
+    seen: set[str] = set()
+    for entry in record.entries:
+        here = now.get(entry.number, here)
+        for key, against in _new_rows(record, entry, seen):
+            if key not in found:
+                found[key] = against
+                mark = here.get(key[0], key[0])
+                now_under |= {key: mark} if mark != key[0] else {}
+    return FirstReads(known=found, now_under=now_under)
+
+
+def _new_rows(record: Record, entry: Entry, seen: set[str]) -> Iterable[tuple[Key, MeasuredAgainst]]:
+    """Read what an entry keeps, unless one before it keeps the same."""
+    sum_ = entry.documents.get(DOCUMENT, "")
+    if not sum_ or sum_ in seen:
+        return ()
+    seen.add(sum_)
+    return _rows(record.blobs.found(sum_) or b"")
 
 
 def with_readings(work: Commit, reads: FirstReads, record: Record) -> Commit:
@@ -146,6 +186,9 @@ def _against(row: Any) -> MeasuredAgainst:
         inner_layers=_layers(read["inner_layers"]),
         outer_layers=_layers(read["outer_layers"]),
         room=_text(read.get("room", "")),
+        elevation=_text(read.get("elevation", "")),
+        from_left=None if read.get("from_left") is None else _size(read["from_left"]),
+        alike=tuple(_text(mark) for mark in read.get("alike", ())),
     )
 
 

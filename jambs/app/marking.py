@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from jambs.app.chain import Unbuildable, kits_at, placed_by_rule
-from jambs.app.first_reads import FirstReads, first_reads, with_readings
+from jambs.app.first_reads import STAY, FirstReads, first_reads, with_readings
 from jambs.app.writing import PaperFolder, hand_in, record_faults, today, writing_turn
 from jambs.issued.basis import Basis, basis_bytes
 from jambs.issued.marks import MARKS, marks_document, recorded_marks
@@ -49,9 +49,17 @@ def marked_kits(job: Job, folder: Path) -> MarkedKits:
     kits = kits_at(held, job, book)
     moves = _moves(kits, job, record)
     if moves:
-        book = book.moved(moves)
-        kits = kits_at(held, job, book)
+        book, reads = book.moved(moves), first_reads(job, folder, moves)
+        kits = kits_at(reads.held(placements), job, book)
     return MarkedKits(kits=kits, book=with_kits(book, kits), moves=moves, reads=reads.with_new(placements))
+
+
+def moves_since(job: Job, folder: Path) -> Moves:
+    """Return the openings that have another mark since the last issue; none where not all of them can be made."""
+    try:
+        return marked_kits(job, folder).moves
+    except Unbuildable:
+        return STAY
 
 
 def _moves(kits: Sequence[Kit], job: Job, record: Record) -> Moves:
@@ -76,9 +84,9 @@ def with_marks(work: Commit, marked: MarkedKits, record: Record, *, has_renamed:
     Raises:
         Unbuildable: other papers gave some of these marks to other parts since the kits were made.
     """
-    work = with_readings(work, marked.reads, record)
     if marked.moves and not has_renamed:
         return work
+    work = with_readings(work, marked.reads, record)
     book = with_kits(recorded_marks(record).moved(marked.moves), marked.kits)
     if any(part.mark != book.mark(part.identity) for kit in marked.kits for part in kit.parts):
         raise Unbuildable(f"{record.folder}: another command gave marks there while this one ran; run it again")

@@ -9,8 +9,9 @@ from typing import Literal
 
 from jambs.app.basis import placed_basis
 from jambs.app.chain import placed
-from jambs.app.first_reads import first_reads
+from jambs.app.first_reads import STAY, first_reads
 from jambs.app.house_issue import stamp_of
+from jambs.app.marking import moves_since
 from jambs.app.site_papers import write_site_papers
 from jambs.app.whole_file import write_new
 from jambs.job import Job
@@ -38,7 +39,9 @@ def openings_to_measure(job: Job, folder: Path) -> tuple[Placement, ...]:
     Raises:
         Unbuildable: some opening cannot be placed.
     """
-    return tuple(first_reads(job, folder).held(placed(job)))
+    is_any_read = any(opening.readings for opening in job.openings)
+    moves = moves_since(job, folder) if is_any_read else STAY
+    return tuple(first_reads(job, folder, moves).held(placed(job)))
 
 
 def _with_sheets(openings: Sequence[Placement]) -> tuple[Placement, ...]:

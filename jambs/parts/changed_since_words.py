@@ -61,17 +61,45 @@ class Exchanged:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OtherOpening:
-    """The mark is of another opening now, while one with another ``mark`` is in the ``room`` of the reading."""
+    """The mark is of another opening now, while one with another ``mark`` is where the reading was taken.
+
+    ``room``: where that is, empty where the mark is in that room still.
+    """
 
     mark: str
-    room: str
+    room: str = ""
 
     def words(self, units: Units) -> str:
         """Say which opening is there now, and that the reading may be of that one."""
-        return f"{self.mark} is the opening in the room where they were read ({self.room}), and they may belong to it"
+        where = f"in the room where they were read ({self.room})" if self.room else "that they were read at"
+        return f"{self.mark} is the opening {where}, and they may belong to it"
 
 
-Change = Moved | Exchanged | OtherOpening
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MovedAlong:
+    """The opening is another hole in the wall: it moved along it, to the right where positive [in]."""
+
+    to_the_right: float
+
+    def words(self, units: Units) -> str:
+        """Say how far."""
+        way = "right" if self.to_the_right > 0 else "left"
+        return f"the opening moved {units.text(abs(self.to_the_right))} to the {way}, as its wall is seen from outside"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherElevation:
+    """The opening is in another side of the house, each by its name in the job."""
+
+    was: str
+    now: str
+
+    def words(self, units: Units) -> str:
+        """Say which."""
+        return f"the opening moved from {self.was} to {self.now}"
+
+
+Change = Moved | MovedAlong | OtherElevation | Exchanged | OtherOpening
 
 
 def _text(value: Value, units: Units) -> str:

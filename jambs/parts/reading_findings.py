@@ -35,6 +35,24 @@ class ReadingsSetAside(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingsOfAlike(Finding):
+    """Openings that are alike stand in another order than when one was read; nobody knows if marks were exchanged."""
+
+    code: ClassVar[str] = "readings-of-alike"
+    severity: Severity = Severity.CHECK
+    date: datetime.date
+    alike: tuple[str, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Say what is not known, and what to do."""
+        return (
+            f"The job says the same of {' and '.join(self.alike)}, and lists them in another order than when this one "
+            f"was read on {self.date.isoformat()}. If marks were exchanged, the readings are of another opening: "
+            "measure again, and write the new readings with their date; from_left tells such openings apart."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ReadingInQuestion(Finding):
     """A reading that is likely a misreading; the opening stays as planned."""
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator
-from copy import deepcopy
 from pathlib import Path
 
 import pytest
@@ -208,12 +207,9 @@ def walk(house: House, kinds: list[str]) -> Iterator[str]:
         elif kind == "board spoiled":
             house.spoil()
         elif kind == "back":
-            house.run("revisions", "--withdraw-to", str(1 + number % house.last_issue()))
+            house.back(1 + number % house.last_issue())
         elif kind == "back, the job file too":
-            earlier = 1 + number % house.last_issue()
-            house.run("revisions", "--withdraw-to", str(earlier), "--job-file", "over")
-            house.wishes = deepcopy(house.issued[earlier])
-            assert (house.folder / "job.yaml").read_text(encoding="utf-8") == house.wishes.text
+            house.back(1 + number % house.last_issue(), job_file=True)
         else:
             house.build()
         yield kind

@@ -6,6 +6,7 @@ the jamb box stands 1/4 + 2 1/2 - 1/8 - 3/4 = 1 7/8 off the rough opening. Plann
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from cases import STOOL, kit_of, placed
@@ -98,3 +99,13 @@ def held(**paths: Any) -> Case:
     taken_of = MeasuredAgainst.of(placed(**readings))
     placement = placed(**readings, **paths)
     return lambda: without_void_readings(placement, dict.fromkeys(Taken, taken_of)).findings
+
+
+def alike_listed(*marks: str) -> Case:
+    """Readings of the base window, when it and others that are alike were listed in this order: W1 and W2 are now."""
+    readings = {"openings__0__measured": {"date": "2026-06-01", "interior_depth": level(PLANNED)}}
+    placement = placed(**readings)
+    second = replace(placement, opening=replace(placement.opening, mark="W2", readings=None, measured=None))
+    now = [placement, second]
+    taken_of = replace(MeasuredAgainst.of(placement), alike=marks)
+    return lambda: without_void_readings(placement, dict.fromkeys(Taken, taken_of), now).findings

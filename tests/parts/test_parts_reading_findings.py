@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import finding_rows
 from finding_rows import Row, codes_in, each
-from part_cases import CHECK, PLANNED, STOP, W1, asked, held, level, measured
+from part_cases import CHECK, PLANNED, STOP, W1, alike_listed, asked, held, level, measured
 
 from jambs.parts import reading_findings
 
@@ -83,6 +83,16 @@ ROWS = [
         "Planned sizes hold: measure again, and write the new readings with their date.",
         mm="The interior depths read on 2026-06-01 are set aside: since then the window moved 19.1 mm outward. "
         "Planned sizes hold: measure again, and write the new readings with their date.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        code="readings-of-alike",
+        appears=alike_listed("W2", "W3", "W1"),
+        quiet=alike_listed("W3", "W1", "W2"),
+        inch="The job says the same of W1 and W2, and lists them in another order than when this one was read on "
+        "2026-06-01. If marks were exchanged, the readings are of another opening: measure again, and write the new "
+        "readings with their date; from_left tells such openings apart.",
         severity=CHECK,
         about=W1,
     ),
