@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from arches import arch_changes
 from cases import STOOL
 from gangs import ganged
 from hypothesis import strategies as st
 from random_kits import RandomKit, can_be_built, casings, exterior_trims, flares, inches, kit_from
+from rounds import inside_only, round_changes
 
 JOINTS = ("head over legs", "legs through", "rabbet", "miter")
 SHARES = ("0", "1/4", "1/2", "1")
@@ -162,3 +164,32 @@ def built_up_kits(draw: st.DrawFn) -> RandomKit:
 
 def _member(kind: str, height: str, projection: str, overhang: str) -> dict[str, str]:
     return {"kind": kind, "height": height, "projection": projection, "overhang": overhang, "stock": "poplar"}
+
+
+@st.composite
+def round_kits(draw: st.DrawFn, *, has_outside: bool = True) -> RandomKit:
+    """Draw full, half and quarter rounds on their sill, ellipse arches and triangles."""
+    kind = draw(st.sampled_from(["full round", "half round", "quarter round", "ellipse arch", "triangle"]))
+    size, curved = draw(st.integers(28, 60)), draw(st.sampled_from(["sawn segments", "bent laminations"]))
+    more: dict[str, Any] = {
+        "interior_trim__inside__casing": draw(casings()),
+        "interior_trim__inside__frame_reveal": draw(inches(0, 3 / 8)),
+        "exterior_trim__outside__casing": draw(casings()),
+        "position": {"share": "0"},
+    }
+
+    def kept(changes: dict[str, Any]) -> RandomKit:
+        return can_be_built(kit_from(changes if has_outside else inside_only(changes)))
+
+    if kind == "ellipse arch":
+        rise = draw(st.integers(-(-size * 3 // 8), size // 2 - 2))
+        return kept(arch_changes({"kind": kind, "rise": str(rise)}, size, rise + draw(st.integers(8, 40)), **more))
+    if kind == "triangle":
+        peak = draw(st.sampled_from([0, size // 3, size // 2, size]))
+        shape: Any = {"kind": kind, "peak_from_left": str(peak)}
+        return kept(round_changes(shape, size, draw(st.integers(size // 2, size)), **more))
+    shape = {"kind": kind, "high_side": draw(st.sampled_from(["left", "right"]))}
+    if kind != "quarter round":
+        shape = kind
+    high = size / 2 if kind == "half round" else size
+    return kept(round_changes(shape, size, high, curved=curved, **more))

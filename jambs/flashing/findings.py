@@ -146,6 +146,22 @@ class MembraneBehind(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NoPanInRound(Finding):
+    """The bottom of the rough opening is an arc: no pan is bent for it."""
+
+    code: ClassVar[str] = "no-pan-in-round"
+    severity: Severity = Severity.CHECK
+
+    def sentence(self, units: Units) -> str:
+        """Say what drains the opening in its place."""
+        return (
+            "No pan is bent for the bottom of a round opening: line its lower half with flexible flashing before the "
+            "window goes in, out over the layer that sheds the water below and turned up behind the frame, each piece "
+            "lapped over the one below it."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PanDoesNotFit(Finding):
     """The pan's fall rises more to the frame's inside edge than the shim space under the frame is high [in]."""
 

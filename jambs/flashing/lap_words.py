@@ -207,6 +207,8 @@ class Foot(Enum):
     SILL = "on the sill"
     BOTTOM_PIECE = "on the bottom piece"
     PAST_FRAME = "down past the frame"
+    HEAD_ON_BOTTOM = "the bottom piece first, the head on it"
+    RING = "from its lowest piece upward"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -224,7 +226,9 @@ class TrimLaps(LapStep):
         return "exterior jambs and casing" if self.has_jambs else "exterior casing"
 
     def over(self, units: Units) -> str:
-        """Say how its legs and its head meet."""
+        """Say how its legs and its head meet, or how it goes on where it has no legs."""
+        if self.foot in (Foot.HEAD_ON_BOTTOM, Foot.RING):
+            return f"{self.foot.value}, every joint sealed"
         top = "head casing over the legs" if self.is_butt else "head casing mitered to them, sealed in the miter"
         return f"legs {self.foot.value}, {top}"
 

@@ -112,7 +112,9 @@ def _trim(kit: Kit) -> LapStep:
 def _foot(kit: Kit) -> Foot:
     casing = [part for part in kit.parts if part.kind is PartKind.CASING and part.where is Where.EXTERIOR]
     if any(part.side is Side.SILL for part in casing):
-        return Foot.BOTTOM_PIECE
+        if any(part.side.is_leg for part in casing):
+            return Foot.BOTTOM_PIECE
+        return Foot.RING if all(part.arcs for part in casing) else Foot.HEAD_ON_BOTTOM
     return Foot.SILL if _has(kit, PartKind.EXTERIOR_SILL) else Foot.PAST_FRAME
 
 

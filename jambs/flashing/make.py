@@ -9,6 +9,7 @@ from jambs.findings import Finding, Subject
 from jambs.flashing.bending import Bending, resolve_bending
 from jambs.flashing.blank import Blank, BlankKind, Leg, LegKind
 from jambs.flashing.checks import blank_findings, clearance_findings, membrane_findings, pan_findings
+from jambs.flashing.findings import NoPanInRound
 from jambs.flashing.laps import Lap, lap_order
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Grid, Units
@@ -54,12 +55,16 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flash
     bending = resolve_bending(entry, units=units)
     # Over a head that is not one level edge no strip is laid out.
     head = head_blank(kit, bending) if _part(kit, PartKind.HEAD_FLASHING) else None
-    pan = None if kit.placement.opening.floor_below_frame is not None else pan_blank(kit, bending, units)
+    is_round = _is_round_below(kit)
+    has_pan = kit.placement.opening.floor_below_frame is None and not is_round
+    pan = pan_blank(kit, bending, units) if has_pan else None
     blanks = tuple(blank for blank in (pan, sill_blank(kit, bending), head) if blank)
     findings = [finding for blank in blanks for finding in blank_findings(blank, bending, Subject.opening(kit.mark))]
     if head:
         findings += clearance_findings(kit, head, trim.head_flashing.gap_to_cladding, units)
     findings += membrane
+    if is_round:
+        findings.append(NoPanInRound(subject=Subject.opening(kit.mark)))
     if pan:
         findings += pan_findings(kit, pan)
     return Flashings(
@@ -74,6 +79,11 @@ def make_flashings(kit: Kit, entry: FlashingEntry | None, units: Units) -> Flash
 def head_of(flashings: Flashings) -> Blank | None:
     """Return the blank of the head flashing; nothing where there is none."""
     return next((blank for blank in flashings.blanks if blank.kind is BlankKind.HEAD_FLASHING), None)
+
+
+def _is_round_below(kit: Kit) -> bool:
+    """Say whether the bottom of the opening is an arc, in which no pan is bent."""
+    return any(edge.center and edge.side is Side.SILL for edge in rough_path(kit.placement))
 
 
 def _part(kit: Kit, kind: PartKind) -> Part | None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.findings import Finding, Severity
-from jambs.length import Units, decimal_text
+from jambs.length import TAPE_GRIDS, Units, decimal_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,12 +168,12 @@ class RoundIsFramedSquare(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say how it is framed, and where the shims stand."""
-        many = self.blocks > 1
+        many, tape = self.blocks > 1, TAPE_GRIDS[units]
         corners = {1: "the corner over the arc", 2: "both upper corners"}.get(self.blocks, "all four corners")
         return (
             f"Frame the {self.shape} square, {units.text(self.width)} x {units.text(self.height)} inside, and nail "
-            f"{'blocks' if many else 'a block'} across {corners} at 45°, {units.text(self.face)} long on the face that "
-            f"looks in, {units.text(self.cut)} from the corner along both sides: so all of it touches the curve of the "
+            f"{'blocks' if many else 'a block'} across {corners} at 45°, {tape.text(self.face)} long on the face that "
+            f"looks in, {tape.text(self.cut)} from the corner along both sides: so all of it touches the curve of the "
             f"rough opening, radius {units.text(self.radius)}. Shim there; fill what is left behind the jamb with "
             "insulation, and have sheathing and wall board cut to the curve."
         )

@@ -39,7 +39,7 @@ from jambs.parts.cuts import (
 from jambs.parts.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
 from jambs.parts.kinds import Crew, PartKind, Where
 from jambs.parts.part import Part
-from jambs.parts.ply_words import lamination_words
+from jambs.parts.ply_words import bent_ends, lamination_words
 from jambs.sides import BoardEnd
 
 SQUARE = "square"
@@ -70,7 +70,7 @@ def ends_words(part: Part, *, grid: Grid) -> str:
     if part.kind is PartKind.HEAD_FLASHING and _of(part, StripBend):
         return f"{SQUARE} both ends; end dams as the cladding needs"
     if part.is_laminated:
-        return "saw both ends on the spring lines after bending"
+        return bent_ends(part)
     if _is_any_plane(part):
         return _plane_ends(part, grid)
     return _ENDS.get(part.kind, _square_ends)(part, grid)

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from jambs.job.models.openings import Assumed
 from jambs.job.models.shop import Shop
 from jambs.length import MM_PER_INCH, Grid, Units, decimal_text
+from jambs.parts.arch_outline import arch_corners
 from jambs.parts.bending_form import bending_form
 from jambs.parts.part import Part, Plies
 
+NEARLY_SQUARE_DEG = 0.05
+"""Ends off square by less are square [degrees]."""
 WHY = "the share by which n plies glued to one spring back, mechanics of beams; the job gives none: try it on a piece"
 
 
@@ -44,6 +48,23 @@ def resawn_words(part: Part, units: Units) -> str:
     )
 
 
+def bent_ends(part: Part) -> str:
+    """Say how the ends of a bent lamination are sawn: square to the curve on the spring lines, or so far off square."""
+    off = off_square_deg(part)
+    if off < NEARLY_SQUARE_DEG:
+        return "saw both ends on the spring lines after bending"
+    return f"saw both ends after bending {decimal_text(off, 1)}° off square to the curve"
+
+
+def off_square_deg(part: Part) -> float:
+    """How far the ends of a bent lamination are off square to its curve [degrees]."""
+    found, center = arch_corners(part), part.arcs[0].center
+    inner, outer = found.inner[1], found.outer[1]
+    ways = (math.atan2(b[1] - a[1], b[0] - a[0]) for a, b in ((center, inner), (inner, outer)))
+    radial, end = ways
+    return math.degrees(abs(end - radial))
+
+
 def lamination_words(part: Part, *, grid: Grid) -> Iterator[str]:
     """Say how a bent lamination is made, one line each."""
     plies = part.blank.plies
@@ -59,7 +80,8 @@ def lamination_words(part: Part, *, grid: Grid) -> Iterator[str]:
         f"the form: {grid.text(wide)} long over all, {grid.text(high)} high, at least {grid.text(part.strips[0])} deep "
         "(as wide as the plies); center line and spring lines marked on it and on the plies: see the templates"
     )
-    yield f"when the glue is dry plane both edges to {grid.text(part.width)}, then saw the ends on the spring lines"
+    ends = "on the spring lines" if off_square_deg(part) < NEARLY_SQUARE_DEG else "to their angle"
+    yield f"when the glue is dry plane both edges to {grid.text(part.width)}, then saw the ends {ends}"
 
 
 def ply_assumed(parts: Sequence[Part], shop: Shop) -> tuple[Assumed, ...]:

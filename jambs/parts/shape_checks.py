@@ -22,6 +22,8 @@ from jambs.sides import Side
 
 MOST_MITER_DEG = 50.0
 """A miter saw turns this far off square; common practice, no source."""
+LEAST_CORNERS = 3
+"""What has fewer is read at top, bottom and sides."""
 BLOCKS = {ShapeKind.FULL_ROUND: 4, ShapeKind.HALF_ROUND: 2, ShapeKind.QUARTER_ROUND: 1}
 """How many corners of its square framing lie open beside a curve."""
 MOST_TILT_DEG = 45.0
@@ -36,7 +38,7 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     about = Subject.opening(opening.mark)
     path, kind = frame_path(opening), opening.shape.kind.value
     is_round = all(edge.center for edge in path)
-    yield ShapeIsPlanned(subject=about, shape=kind, corners=len(corners_of(path)), is_round=is_round)
+    yield ShapeIsPlanned(subject=about, shape=kind, corners=len(corners_of(path)), is_round=len(path) < LEAST_CORNERS)
     yield from _framing(placement, about)
     for is_tilt, most in ((False, MOST_MITER_DEG), (True, MOST_TILT_DEG)):
         steep = {part.mark: angle for part in parts if (angle := _steepest(part, is_tilt=is_tilt)) > most + ROUND_OFF}

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
+from jambs.geometry import FULL_TURN
 from jambs.job.models.path import has_two_legs, size_over_all
-from jambs.job.models.path_edge import FramePath
+from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.length import Grid
 from jambs.parts.part import Part
 from jambs.sheets.kit_parts import marks_text
@@ -67,3 +69,24 @@ def _on_its_boards(first: str, straight: tuple[Part, ...], path: FramePath, grid
         f"inside {lengths}, {crown} high. The head stands on them with both its ends, sawn along their faces: glue and "
         "screw through their backs; glue and screw a corner where two of them meet."
     )
+
+
+def at_blocks(edge: FrameEdge, places: tuple[float, ...]) -> tuple[float, ...]:
+    """Return where shims go along an arc [in from its start]: near its ends, and where square framing touches it.
+
+    Studs, header and sill touch it level and upright of its center, blocks across the corners halfway between.
+    """
+    circle = edge.circle
+    assert circle is not None
+    touching = (circle.at(eighth * FULL_TURN / 8) for eighth in range(8))
+    along = [circle.radius * circle.sweep(edge.start, point, clockwise=True) for point in touching]
+    first, last = places[0], places[-1]
+    return tuple(sorted({first, last, *(at for at in along if first < at < last)}))
+
+
+def curved_casing(casing: Sequence[Part], reveal: str) -> str:
+    """Say how casing without legs goes on: a ring in two halves, or a head on its bottom board."""
+    made = f"Case ({marks_text(casing)}): glue the segments up over the outline drawn full size and fair them"
+    if all(part.arcs for part in casing):
+        return f"{made}, each half by itself; mark the casing reveal of {reveal} all round; the lower half first."
+    return f"{made}; mark the casing reveal of {reveal} all round; the bottom first, then the head standing on it."

@@ -18,7 +18,7 @@ from jambs.parts.kit import JambFrame
 from jambs.parts.part import Part
 from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.stack import steps_back
-from jambs.sheets.arch_steps import arched_box
+from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
 from jambs.sheets.kit_parts import marks_text, parts_of
 from jambs.sheets.return_steps import bare_edge_steps, returns_steps
 from jambs.sheets.unit_steps import mull_casing_steps, units_steps
@@ -151,11 +151,18 @@ def _shimmed(kit: CutKit, grid: Grid) -> str:
         boards[edge_of(part, path)].append(part)
     places = [
         f"{marks_text(own)}{' along the curve' if edge.center else ''} "
-        f"{', '.join(grid.text(at) for at in shim_places(edge.length, grid))}"
+        f"{', '.join(grid.text(at) for at in _places(edge, kit, grid))}"
         for edge, own in boards.items()
         if own
     ]
     return f"these places, clockwise seen from the room, from each jamb's first inside corner: {'; '.join(places)}"
+
+
+def _places(edge: FrameEdge, kit: CutKit, grid: Grid) -> tuple[float, ...]:
+    """Return where shims go along an edge, from its first end [in]: along a curve in square framing at its blocks."""
+    places, opening = shim_places(edge.length, grid), kit.placement.opening
+    is_blocked = opening.shape is not None and opening.shape.is_cut_below(opening.frame)
+    return at_blocks(edge, places) if edge.center and is_blocked else places
 
 
 def _stacking(kit: CutKit, grid: Grid) -> list[str]:
@@ -178,6 +185,8 @@ def _casing(kit: CutKit, grid: Grid) -> list[str]:
     if not casing:
         return []
     reveal = grid.text(kit.placement.opening.interior.casing_reveal)
+    if any(part.arcs for part in casing) and not any(part.side.is_leg for part in casing):
+        return [curved_casing(casing, reveal)]
     order = "head first, then legs" + (", the bottom last" if any(part.side is Side.SILL for part in casing) else "")
     return [
         f"Case ({marks_text(casing)}): mark the casing reveal of {reveal} at the corners; {order}.",

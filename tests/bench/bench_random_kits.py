@@ -15,7 +15,7 @@ sys.path[:0] = [str(ROOT / "tests"), str(ROOT)]
 from hypothesis import HealthCheck, Phase, given, settings  # noqa: E402
 from hypothesis import strategies as st  # noqa: E402
 from random_kits import RandomKit, kits  # noqa: E402
-from random_openings import built_up_kits, ganged_kits, returned_kits, shape_kits  # noqa: E402
+from random_openings import built_up_kits, ganged_kits, returned_kits, round_kits, shape_kits  # noqa: E402
 
 from jambs.length import Units  # noqa: E402
 from jambs.solids.fit import fit_report  # noqa: E402
@@ -27,6 +27,7 @@ FAMILIES: dict[str, st.SearchStrategy[RandomKit]] = {
     "ganged": ganged_kits(),
     "returned": returned_kits(),
     "built up": built_up_kits(),
+    "round": round_kits(),
 }
 AT_ONCE = 10
 """Kits of one family, then it is the next one's turn: so a run that is cut short has seen all of them."""

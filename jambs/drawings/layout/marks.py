@@ -114,7 +114,7 @@ def broken_for(shapes: Sequence[Shape], marks: Sequence[Box]) -> tuple[Shape, ..
         pieces = [piece for edge in straight for piece in visible_pieces(edge, covers)]
         broken += [Shape(points=piece, ink=shape.ink, closed=False) for piece in pieces]
         arcs = [(edge, bulge) for edge, bulge in zip(edges, bulges, strict=False) if bulge]
-        broken += [Shape(points=edge, ink=shape.ink, closed=False, bulges=(bulge,)) for edge, bulge in arcs]
+        broken += [Shape(points=edge, ink=shape.ink, closed=False, bulges=(bulge, 0.0)) for edge, bulge in arcs]
     return tuple(broken)
 
 
