@@ -181,6 +181,16 @@ def counts_to_saw(arch: Arch, what: str, mark: str) -> list[int]:
     return counts
 
 
+def sawn_from(arch: Arch, stock: str, rack: Rack) -> tuple[int, float] | None:
+    """Return the fewest segments of a jamb that come out of a board at hand, and how thick the thinnest is [in]."""
+    thicks = sorted({board.thickness for board in rack.boards if board.stock == stock})
+    for count in counts_of(arch):
+        for thick in thicks:
+            if thick >= arch.depth(count) - ROUND_OFF:
+                return count, thick
+    return None
+
+
 def counts_of(arch: Arch) -> Iterator[int]:
     """Yield in how many segments an arch may be parted, the fewest first; a level one in odd numbers."""
     count = 1

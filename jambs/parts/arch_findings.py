@@ -47,7 +47,7 @@ class ArchTooTightToSaw(Finding):
         return (
             f"{self.subject.name}: the head of the {self.what} would be sawn in segments on a radius of "
             f"{units.text(self.radius)}, shorter than {units.text(self.least)} on the hollow side and too short to "
-            "hold at the saw: make the frame wider, or its head straight."
+            "hold at the saw: make the frame wider, or its edges straight."
         )
 
 
@@ -188,13 +188,15 @@ class PliesTooThin(Finding):
     radius: float
     least: float
     needed: float
+    may_saw: bool = True
 
     def sentence(self, units: Units) -> str:
-        """Say which radius would do, and the other way to make it."""
+        """Say which radius would do, and the other way to make it where the boards at hand give it."""
         return (
             f"{self.subject.name}: the head of the interior jamb is bent to a radius of {units.text(self.radius)}, too "
             f"tight for plies of {units.text(self.least)}, the thinnest that are resawn: they bend to "
-            f"{units.text(self.needed)}. Write curved: sawn segments, or a wider frame."
+            f"{units.text(self.needed)}. "
+            + ("Write curved: sawn segments, or a wider frame." if self.may_saw else "Make the frame wider.")
         )
 
 
@@ -206,10 +208,12 @@ class PliesTooWide(Finding):
     severity: Severity = Severity.STOP
     stock: str
     width: float
+    may_saw: bool = True
 
     def sentence(self, units: Units) -> str:
-        """Say which width would do, and the other way to make it."""
+        """Say which width would do, and the other way to make it where the boards at hand give it."""
         return (
             f"{self.subject.name}: the head of the interior jamb is bent from plies {units.text(self.width)} wide, and "
-            f"no {self.stock} board listed gives them: list a wider one under boards, or write curved: sawn segments."
+            f"no {self.stock} board listed gives them: list a wider one under boards"
+            + (", or write curved: sawn segments." if self.may_saw else ".")
         )

@@ -6,12 +6,12 @@ from jambs.findings import Subject
 from jambs.job.models.curved import Curved
 from jambs.job.models.path_edge import FramePath
 from jambs.length import ROUND_OFF
-from jambs.parts.arch import Arch, Rack, SegmentBoard, arches_of, counts_to_saw, segment_board
+from jambs.parts.arch import Arch, Rack, SegmentBoard, arches_of, counts_to_saw, sawn_from, segment_board
 from jambs.parts.arch_findings import BoardsTooThinForArch
 from jambs.parts.arched_jamb import ArchedJamb
 from jambs.parts.cuts import CannotBeCut, Crosscut, CurvedSide, Cut, EndBevel, Rip
 from jambs.parts.kinds import Where
-from jambs.parts.lamination import bent_head
+from jambs.parts.lamination import bent_head, can_bend
 from jambs.parts.numbered import numbered
 from jambs.parts.part import Part, PartBlank, Seat
 
@@ -33,21 +33,19 @@ def _along(jamb: ArchedJamb, arch: Arch, rack: Rack) -> tuple[Part, ...]:
 
 def _sawn_head(jamb: ArchedJamb, arch: Arch, rack: Rack) -> tuple[Part, ...]:
     """Saw the fewest segments that come out of a board at hand, of the thinnest that gives so few."""
-    thicks = sorted({board.thickness for board in rack.boards if board.stock == jamb.stock})
     counts = counts_to_saw(arch, f"{jamb.where.value} jamb", jamb.opening.mark)
-    for count in counts:
-        for thick in thicks:
-            if thick >= arch.depth(count) - ROUND_OFF:
-                return tuple(_piece(jamb, arch, i, count, thick) for i in range(count))
+    if found := sawn_from(arch, jamb.stock, rack):
+        count, thick = found
+        return tuple(_piece(jamb, arch, i, count, thick) for i in range(count))
     raise CannotBeCut(
         BoardsTooThinForArch(
             subject=Subject.opening(jamb.opening.mark),
             what=f"{jamb.where.value} jamb",
             stock=jamb.stock,
             radius=arch.radius,
-            thickest=max(thicks, default=0.0),
+            thickest=max((board.thickness for board in rack.boards if board.stock == jamb.stock), default=0.0),
             needed=rack.shop.grid.up(arch.depth(counts[-1])),
-            may_bend=jamb.where is Where.INTERIOR,
+            may_bend=jamb.where is Where.INTERIOR and can_bend(jamb, arch, rack),
         )
     )
 

@@ -13,7 +13,7 @@ from jambs.findings import Subject
 from jambs.geometry import Plane, Point
 from jambs.job.models.shop import Board, Shop
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units
-from jambs.parts.arch import Arch, Rack
+from jambs.parts.arch import Arch, Rack, sawn_from
 from jambs.parts.arch_findings import PliesTooThin, PliesTooWide
 from jambs.parts.arched_jamb import ArchedJamb
 from jambs.parts.boards import comes_out
@@ -54,16 +54,37 @@ def bent_head(jamb: ArchedJamb, arch: Arch, rack: Rack, allowance: float) -> tup
         CannotBeCut: the radius is too tight for any ply, or no board is wide enough for one.
     """
     units, about = rack.shop.grid.units, Subject.opening(jamb.opening.mark)
-    count = math.ceil(jamb.thickness * RADIUS_OVER_PLY / arch.radius - ROUND_OFF)
-    ply = jamb.thickness / count
-    if ply < LEAST_PLY[units] - ROUND_OFF:
-        least = LEAST_PLY[units] * RADIUS_OVER_PLY
-        raise CannotBeCut(PliesTooThin(subject=about, radius=arch.radius, least=LEAST_PLY[units], needed=least))
+    count, may_saw = _plies(jamb, arch), sawn_from(arch, jamb.stock, rack) is not None
+    if not _is_thick_enough(jamb, count, units):
+        least = LEAST_PLY[units]
+        needed = least * RADIUS_OVER_PLY
+        raise CannotBeCut(PliesTooThin(subject=about, radius=arch.radius, least=least, needed=needed, may_saw=may_saw))
     width = rack.shop.grid.up(jamb.width + WIDER[units] + allowance)
-    found = [one for board in rack.boards if (one := _resaw(board, jamb.stock, ply, count, width, rack.shop))]
+    found = _resaws(jamb, count, width, rack)
     if not found:
-        raise CannotBeCut(PliesTooWide(subject=about, stock=jamb.stock, width=width))
+        raise CannotBeCut(PliesTooWide(subject=about, stock=jamb.stock, width=width, may_saw=may_saw))
     return (_part(jamb, arch, count, min(found, key=lambda one: one.wood), width, rack.shop),)
+
+
+def can_bend(jamb: ArchedJamb, arch: Arch, rack: Rack) -> bool:
+    """Say whether plies that bend to the radius come out of a board at hand."""
+    units, count = rack.shop.grid.units, _plies(jamb, arch)
+    width = rack.shop.grid.up(jamb.width + WIDER[units] + (rack.shop.planned_allowance or 0.0))
+    return _is_thick_enough(jamb, count, units) and bool(_resaws(jamb, count, width, rack))
+
+
+def _plies(jamb: ArchedJamb, arch: Arch) -> int:
+    """How many plies the radius asks for."""
+    return math.ceil(jamb.thickness * RADIUS_OVER_PLY / arch.radius - ROUND_OFF)
+
+
+def _is_thick_enough(jamb: ArchedJamb, count: int, units: Units) -> bool:
+    return jamb.thickness / count >= LEAST_PLY[units] - ROUND_OFF
+
+
+def _resaws(jamb: ArchedJamb, count: int, width: float, rack: Rack) -> list[_Resaw]:
+    ply = jamb.thickness / count
+    return [one for board in rack.boards if (one := _resaw(board, jamb.stock, ply, count, width, rack.shop))]
 
 
 def _resaw(board: Board, stock: str, ply: float, count: int, width: float, shop: Shop) -> _Resaw | None:

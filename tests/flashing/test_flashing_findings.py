@@ -11,12 +11,13 @@ from dataclasses import replace
 import finding_rows
 from finding_rows import Case, Row, codes_in, each
 from flashing_house import harbour_house
+from rounds import rounded
 
 from jambs.findings import Severity, Subject
 from jambs.flashing import findings
 from jambs.flashing.bending import resolve_bending
 from jambs.flashing.checks import blank_findings, clearance_findings, membrane_findings, pan_findings
-from jambs.flashing.make import head_blank, pan_blank
+from jambs.flashing.make import head_blank, make_flashings, pan_blank
 from jambs.job.models.layers import Role
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Units
@@ -49,6 +50,12 @@ def near(gap: float) -> Case:
     """A head flashing that falls 10 % over 1 in of casing rises 1/10 to the wall."""
     bending = resolve_bending(FlashingEntry.model_validate({"fall": "10 %"}), units=Units.INCH)
     return lambda: clearance_findings(kit_with(), head_blank(kit_with(), bending), gap, Units.INCH)
+
+
+def round_opening(shape: str, height: float) -> Case:
+    """A round opening, its metal bent as the shop does."""
+    kit = rounded(shape, 36, height).kit
+    return lambda: make_flashings(kit, FlashingEntry(), Units.INCH).findings
 
 
 def membrane_at(behind: float | None) -> Case:
@@ -165,6 +172,16 @@ ROWS = [
         "bevel the rough sill by 7 mm out of its own thickness, or lower it.",
         severity=NOTE,
         about=W01,
+    ),
+    Row(
+        code="no-pan-in-round",
+        appears=round_opening("full round", 36),
+        quiet=round_opening("half round", 18),
+        inch="No pan is bent for the bottom of a round opening: line its lower half with flexible flashing before the "
+        "window goes in, out over the layer that sheds the water below and turned up behind the frame, each piece "
+        "lapped over the one below it.",
+        severity=CHECK,
+        about=Subject.opening("W1"),
     ),
 ]
 

@@ -170,6 +170,24 @@ def test_drawings_that_hold_no_section_are_told(tmp_path: Path) -> None:
     assert told() == ["round.dxf is no DXF file that can be read; save it once more"]
 
 
+def test_what_stands_in_the_place_of_a_drawing_is_told(tmp_path: Path) -> None:
+    def told() -> list[str]:
+        with pytest.raises(JobFaults) as raised:
+            read_job(house(tmp_path))
+        return [fault.sentence for fault in raised.value.faults]
+
+    (tmp_path / "round.dxf").mkdir()
+    assert told() == ["round.dxf is a folder; name the DXF file in it"]
+    (tmp_path / "round.dxf").rmdir()
+    (tmp_path / "round.dxf").symlink_to(tmp_path / "gone.dxf")
+    assert told() == ["round.dxf is a link to a file that is not there; put the file itself beside the job"]
+    (tmp_path / "round.dxf").unlink()
+    (tmp_path / "gone").mkdir()
+    a_round(tmp_path / "gone")
+    (tmp_path / "round.dxf").symlink_to(tmp_path / "gone" / "round.dxf")
+    read_job(house(tmp_path))  # a link to a drawing is as good as the drawing
+
+
 def test_a_name_that_no_file_can_have_is_told_short(tmp_path: Path) -> None:
     with pytest.raises(JobFaults) as raised:
         read_job(house(tmp_path, "x" * 5000 + ".dxf"))

@@ -8,6 +8,7 @@ import finding_rows
 from arches import BOARDS, arch_changes
 from finding_rows import Case, Row, codes_in, each
 from part_cases import CHECK, NOTE, STOP, W1, case
+from rounds import round_changes
 
 from jambs.parts import arch_findings
 
@@ -20,6 +21,10 @@ def boards(*names: str) -> list[dict[str, Any]]:
     """All boards but the poplar ones of 3/4 in, of which only these are listed."""
     return [one for one in BOARDS if one["stock"] != "poplar" or one["nominal"] in (*names, "8/4x8")]
 
+
+NO_POPLAR = [one for one in BOARDS if one["stock"] != "poplar"]
+NARROW = {"nominal": "8/4x2", "stock": "poplar", "thickness": "1 3/4", "width": "1 1/2", "lengths": ["8'"]}
+THIN = [one for one in BOARDS if one["nominal"] != "8/4x8" or one["stock"] != "poplar"]
 
 ROWS = [
     Row(
@@ -43,9 +48,9 @@ ROWS = [
         appears=case(**arch_changes("half round", 10, 20)),
         quiet=case(**arch_changes("half round", 12, 20)),
         inch='W1: the head of the interior jamb would be sawn in segments on a radius of 2 5/8", shorter than 3" on '
-        "the hollow side and too short to hold at the saw: make the frame wider, or its head straight.",
+        "the hollow side and too short to hold at the saw: make the frame wider, or its edges straight.",
         mm="W1: the head of the interior jamb would be sawn in segments on a radius of 66.7 mm, shorter than 76.2 mm "
-        "on the hollow side and too short to hold at the saw: make the frame wider, or its head straight.",
+        "on the hollow side and too short to hold at the saw: make the frame wider, or its edges straight.",
         severity=STOP,
         about=W1,
     ),
@@ -109,13 +114,81 @@ ROWS = [
     ),
     Row(
         code="plies-too-wide",
-        appears=arch(curved="bent laminations", shop__boards=[one for one in BOARDS if one["stock"] != "poplar"]),
+        appears=arch(curved="bent laminations", shop__boards=[*NO_POPLAR, NARROW]),
         quiet=arch(curved="bent laminations"),
         inch='W1: the head of the interior jamb is bent from plies 2 7/32" wide, and no poplar board listed gives '
         "them: list a wider one under boards, or write curved: sawn segments.",
         mm="W1: the head of the interior jamb is bent from plies 56.4 mm wide, and no poplar board listed gives "
         "them: list a wider one under boards, or write curved: sawn segments.",
         severity=STOP,
+        about=W1,
+    ),
+    Row(
+        # Nothing to saw it from either: that is not advised.
+        code="plies-too-wide",
+        appears=arch(curved="bent laminations", shop__boards=NO_POPLAR),
+        quiet=arch(curved="bent laminations"),
+        inch='W1: the head of the interior jamb is bent from plies 2 7/32" wide, and no poplar board listed gives '
+        "them: list a wider one under boards.",
+        mm="W1: the head of the interior jamb is bent from plies 56.4 mm wide, and no poplar board listed gives "
+        "them: list a wider one under boards.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
+        code="plies-too-thin",
+        appears=case(**arch_changes("half round", 20, 40, curved="bent laminations", shop__boards=THIN)),
+        quiet=case(**arch_changes("half round", 20.5, 40, curved="bent laminations", shop__boards=THIN)),
+        inch='W1: the head of the interior jamb is bent to a radius of 7 5/8", too tight for plies of 1/16", the '
+        'thinnest that are resawn: they bend to 7 13/16". Make the frame wider.',
+        mm="W1: the head of the interior jamb is bent to a radius of 193.7 mm, too tight for plies of 1.6 mm, the "
+        "thinnest that are resawn: they bend to 198.4 mm. Make the frame wider.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
+        # To be sawn from boards too thin, and too tight to be bent: only the boards are advised.
+        code="boards-too-thin-for-arch",
+        appears=case(**arch_changes("half round", 20, 40, shop__boards=THIN)),
+        quiet=case(**arch_changes("half round", 20, 40)),
+        inch='W1: the head of the interior jamb on a radius of 7 5/8" is sawn hollow from thick boards, and the '
+        'thickest poplar listed is 3/4": list poplar 31/32" or thicker under boards.',
+        mm="W1: the head of the interior jamb on a radius of 193.7 mm is sawn hollow from thick boards, and the "
+        "thickest poplar listed is 19.1 mm: list poplar 24.6 mm or thicker under boards.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
+        # 36 and 1/4 of shims at both sides: edges of the octagon round it are 36 1/2 tan 22.5°, their corners cut back
+        # 18 1/4 (2 - sqrt 2), as a framer's tape has them.
+        code="round-is-framed-square",
+        appears=case(**round_changes("full round", 36, 36)),
+        quiet=arch(),
+        inch='Frame the full round square, 36 1/2" x 36 1/2" inside, and nail blocks across all four corners at 45°, '
+        '15 1/8" long on the face that looks in, 10 11/16" from the corner along both sides: so all of it touches the '
+        'curve of the rough opening, radius 18 1/4". Shim there; fill what is left behind the jamb with insulation, '
+        "and have sheathing and wall board cut to the curve.",
+        mm="Frame the full round square, 927.1 mm x 927.1 mm inside, and nail blocks across all four corners at 45°, "
+        "384 mm long on the face that looks in, 272 mm from the corner along both sides: so all of it touches the "
+        "curve of the rough opening, radius 463.6 mm. Shim there; fill what is left behind the jamb with insulation, "
+        "and have sheathing and wall board cut to the curve.",
+        severity=NOTE,
+        about=W1,
+    ),
+    Row(
+        # A quarter has one open corner; 24 and 1/4: a radius of 24 1/4.
+        code="round-is-framed-square",
+        appears=case(**round_changes({"kind": "quarter round", "high_side": "left"}, 24, 24)),
+        quiet=case(**round_changes("octagon", 36, 36)),
+        inch='Frame the quarter round square, 24 1/2" x 24 1/2" inside, and nail a block across the corner over the '
+        'arc at 45°, 20 1/16" long on the face that looks in, 14 3/16" from the corner along both sides: so all of it '
+        'touches the curve of the rough opening, radius 24 1/4". Shim there; fill what is left behind the jamb with '
+        "insulation, and have sheathing and wall board cut to the curve.",
+        mm="Frame the quarter round square, 622.3 mm x 622.3 mm inside, and nail a block across the corner over the "
+        "arc at 45°, 510 mm long on the face that looks in, 361 mm from the corner along both sides: so all of it "
+        "touches the curve of the rough opening, radius 616 mm. Shim there; fill what is left behind the jamb with "
+        "insulation, and have sheathing and wall board cut to the curve.",
+        severity=NOTE,
         about=W1,
     ),
 ]

@@ -91,14 +91,19 @@ class MullCasingEntry(Model):
 
 
 GANG_KEYS = ("units", "transom", "transoms", "mull", "transom_bar")
-OF_UNITS = ("window", "frame", "hinge", "weight", "shape")
-"""What each unit says, or is not to be had of several, and no ganged opening."""
+OF_UNITS = ("window", "frame", "hinge", "weight")
+"""What each unit says, and no ganged opening."""
 
 
 def with_frame(value: Any, info: ValidationInfo) -> Any:
     """Give a ganged opening the frame that its units make together; what is wrong with it is told elsewhere."""
     if not isinstance(value, dict) or "units" not in value:
         return value
+    if "shape" in value:
+        raise fault(
+            "gives units and shape, but units are rectangles; give the shaped window an opening of its own, without "
+            "units, and take shape out here"
+        )
     told = [key for key in OF_UNITS if key in value]
     if told:
         raise fault(f"gives units and {' and '.join(told)}, which each unit says for itself; keep it in the units")

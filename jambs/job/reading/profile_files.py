@@ -95,7 +95,7 @@ def _points(file: Path, name: str) -> list[list[str]]:
     except OSError:
         raise _UnreadableError(f"{name[:MOST_OF_NAME]} is no name of a file; put the file beside the job") from None
     if not is_there:
-        raise _UnreadableError(f"{name} is not there; put the file beside the job")
+        raise _UnreadableError(_not_there(file, name))
     if file.stat().st_size > MOST_BYTES:
         raise _UnreadableError(f"{name} is larger than a section needs; save the section alone, in a file of its own")
     try:
@@ -120,6 +120,17 @@ def _points(file: Path, name: str) -> list[list[str]]:
         if point not in (found[-1:] + found[:1]):
             found.append(point)
     return found
+
+
+def _not_there(file: Path, name: str) -> str:
+    """Say what stands in the place of a file."""
+    if file.is_dir():
+        return f"{name} is a folder; name the DXF file in it"
+    if file.is_symlink():
+        return f"{name} is a link to a file that is not there; put the file itself beside the job"
+    if file.exists():
+        return f"{name} is no file that can be read; put a DXF file beside the job"
+    return f"{name} is not there; put the file beside the job"
 
 
 def _is_closed(entity: DXFEntity) -> bool:
