@@ -111,8 +111,8 @@ def _radii(path: FramePath) -> list[float]:
 def _triangle(path: FramePath, said: Said) -> str:
     over_all, left = size_over_all(path), min(x for x, _ in corners_of(path))
     peak = max(corners_of(path), key=lambda corner: corner[1])[0] - left
-    wide, high, at = said.far(over_all.width), said.far(over_all.height), said.place(peak)
-    return f"{wide} wide below, peak {high} high, {at} from the left"
+    wide, high = (said.far(one) for one in (over_all.width, over_all.height))
+    return f"{wide} wide below, peak {high} high, {said.place(peak)} from the left"
 
 
 _WORDS = {

@@ -6,7 +6,9 @@ from typing import Any
 
 import pytest
 from arches import arch_changes
-from cases import changed, job_of
+from cases import STOOL, changed, job_of
+from gangs import ganged
+from rounds import round_changes
 
 from jambs.job import JobFaults
 
@@ -40,3 +42,41 @@ def test_a_lamination_does_not_lose_all_its_curve() -> None:
     with pytest.raises(JobFaults) as raised:
         job_of(changed(shop__springback="100 %"))
     assert "is more than a lamination springs back; 0 % to 25 % is allowed" in str(raised.value)
+
+
+def round_faults(shape: Any, size: float = 36, **more: Any) -> str:
+    with pytest.raises(JobFaults) as found:
+        job_of(changed(**round_changes(shape, size, size, **more)))
+    return str(found.value)
+
+
+def test_a_ring_stands_on_no_stool_and_no_sill() -> None:
+    assert "but the full round has no sill to stand on; give picture framed" in round_faults(
+        "full round", interior_trim__inside=STOOL | {"jamb": {**STOOL["jamb"], "curved": "sawn segments"}}
+    )
+    sill = changed()["exterior_trim"]["outside"]["sill"]
+    assert "gives a sill, which the full round has no room for" in round_faults(
+        "full round", exterior_trim__outside__sill=sill
+    )
+
+
+def test_the_frame_of_a_ring_shows_alike_all_round() -> None:
+    face = {"left": "2", "right": "2", "head": "2", "sill": "2 1/2"}
+    assert "shows unlike faces in the full round frame; write frame_face: one width for all sides" in round_faults(
+        "full round", windows__fixed__frame_face=face
+    )
+    job_of(changed(**round_changes("full round", 36, 36, windows__fixed__frame_face={**face, "sill": "2"})))
+
+
+def test_two_radii_are_not_bent() -> None:
+    said = "bends its jamb, but the ellipse arch has arcs of two radii; write curved: sawn segments"
+    assert said in round_faults({"kind": "ellipse arch", "rise": "14"}, curved="bent laminations")
+
+
+def test_a_shape_of_ganged_units_is_sent_to_an_opening_of_its_own() -> None:
+    units = [{"window": "fixed", "frame": "18 x 36"}] * 2
+    with pytest.raises(JobFaults) as found:
+        job_of(changed(**ganged(openings__0__units=units, openings__0__shape="half round")))
+    assert (
+        "gives units and shape, but units are rectangles; give the shaped window an opening of its own, without units"
+    ) in str(found.value)

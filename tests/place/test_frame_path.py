@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+import re
 from typing import Any
 
 import pytest
 from cases import placed
 from hypothesis import given
 from hypothesis import strategies as st
+from pydantic import ValidationError
 
 from jambs.job.models.fields import Size
 from jambs.job.models.path import area_of, corner_turn_deg, corners_of, has_collapsed, outset, shaped_path
@@ -132,6 +134,74 @@ def test_a_path_moved_in_too_far_has_collapsed() -> None:
         (24, 48, {"kind": "gable", "sides": 30, "peak_from_left": 24}, "write a place between its sides, or raked"),
         (24, 30, {"kind": "octagon"}, 'a regular octagon is as wide as high, the frame is 24" x 30"'),
         (24, 24, {"kind": "octagon", "cut": 11}, 'an edge comes out 2" long; jamb and casing need 4"'),
+        (
+            36,
+            30,
+            {"kind": "full round"},
+            'a full round is as wide as high, the frame is 36" x 30"; write the frame 36" x 36"',
+        ),
+        (
+            36,
+            30,
+            {"kind": "quarter round", "high_side": "left"},
+            'a quarter round is as wide as high, the frame is 36" x 30"',
+        ),
+        (
+            36,
+            16,
+            {"kind": "half round"},
+            'is a half round 36" wide and 16" high, lower than its half circle, 18"; write the frame 18" high, without '
+            "legs, or segment arch",
+        ),
+        (
+            36,
+            20,
+            {"kind": "half round"},
+            'a leg under the arc comes out 2" long; jamb and casing need 4": write the frame 22" high or more, or 18", '
+            "without legs",
+        ),
+        (36, 30, {"kind": "segment arch", "rise": 18}, "which is half its width; write half round"),
+        (
+            36,
+            18,
+            {"kind": "segment arch", "rise": 18},
+            "which is half its width; write half round, which needs no legs",
+        ),
+        (
+            36,
+            20,
+            {"kind": "segment arch", "rise": 20},
+            'rises 20", more than half its width, 18": its arc would bulge past the legs; write half round, and the '
+            'frame 18" high, without legs',
+        ),
+        (
+            36,
+            30,
+            {"kind": "segment arch", "spring_line": 32},
+            'springs 32" up, over the crown of a frame 30" high; write a spring_line under it, so that the rise is '
+            "what is left, or the rise alone",
+        ),
+        (
+            36,
+            30,
+            {"kind": "ellipse arch", "spring_line": 20, "rise": 12},
+            'rises 12" from a spring line 20" up, which does not close at the crown of a frame 30" high; leave out '
+            'rise, which is then 10", or spring_line',
+        ),
+        (36, 48, {"kind": "ellipse arch", "rise": "17 1/4"}, "which is no ellipse; write half round"),
+        (
+            36,
+            48,
+            {"kind": "ellipse arch", "rise": 5},
+            'three arcs make an ellipse here from a rise of 5 13/32" on: write segment arch',
+        ),
+        (
+            48,
+            6,
+            {"kind": "triangle"},
+            'a corner is sharper than 15°, where no board ends; write the frame 6 7/16" high or more',
+        ),
+        (48, 30, {"kind": "triangle", "peak_from_left": 50}, 'peak_from_left is 50" in a frame 48" wide'),
     ],
 )
 def test_a_shape_that_cannot_be_is_told_with_what_would_do(
@@ -139,6 +209,38 @@ def test_a_shape_that_cannot_be_is_told_with_what_would_do(
 ) -> None:
     entry = ShapeEntry.model_validate(shape)
     assert said in misfit(entry, Size(width=width, height=height), Units.INCH)
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "shape"),
+    [
+        (36, 36, "full round"),
+        (36, 36, "round"),
+        (36, 18, "half round"),
+        (36, 22, "half round"),
+        (30, 30, {"kind": "quarter round", "high_side": "right"}),
+        (36, 48, {"kind": "ellipse arch", "rise": 17}),
+        (36, 48, {"kind": "ellipse arch", "rise": "5 7/16"}),
+        (48, 6.5, "triangle"),
+        (48, 30, {"kind": "triangle", "peak_from_left": 48}),
+    ],
+)
+def test_a_round_or_a_triangle_that_can_be_is_not_complained_of(width: float, height: float, shape: object) -> None:
+    assert misfit(ShapeEntry.model_validate(shape), Size(width=width, height=height), Units.INCH) == ""
+
+
+@pytest.mark.parametrize(
+    ("shape", "said"),
+    [
+        ("oval", "is oval, which is not made here; made are full, half and quarter rounds"),
+        ("quarter round", "quarter round needs its high_side, left or right"),
+        ({"kind": "full round", "rise": 8}, "full round takes no size but the frame's, not rise"),
+        ("ellipse arch", "ellipse arch needs its rise or its spring_line"),
+    ],
+)
+def test_what_a_shape_lacks_is_told(shape: object, said: str) -> None:
+    with pytest.raises(ValidationError, match=re.escape(said)):
+        ShapeEntry.model_validate(shape)
 
 
 @pytest.mark.parametrize("shape", [{"kind": "raked", "left": 30, "right": 48}, {"kind": "gable", "sides": 30}])

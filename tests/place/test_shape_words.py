@@ -6,6 +6,8 @@ leg that is moved out by o changes its height by o x rise / run (similar triangl
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from test_frame_path import path_of
 
@@ -53,3 +55,33 @@ def test_an_octagon_is_cut_back_alike_at_each_corner(units: Units, said: str) ->
     assert outline_words(path, ShapeKind.OCTAGON, Units.INCH) == 'octagon, corners cut back 6"'
     rough = outset(path, dict.fromkeys(Side, 1.2815))
     assert outline_words(rough, ShapeKind.OCTAGON, units) == f"octagon, corners cut back {said}"
+
+
+@pytest.mark.parametrize(
+    ("size", "shape", "said"),
+    [
+        ((36.0, 36.0), {"kind": "full round"}, 'full round, 36" across, radius 18"'),
+        ((36.0, 18.0), {"kind": "half round"}, 'half round, without legs, crown 18" high, radius 18"'),
+        (
+            (30.0, 30.0),
+            {"kind": "quarter round", "high_side": "right"},
+            'quarter round, upright at the right, radius 30"',
+        ),
+        # 20 and 15 are 3-4-5: three arcs of 12 1/2 and 25.
+        (
+            (40.0, 45.0),
+            {"kind": "ellipse arch", "rise": 15},
+            'ellipse arch, spring line 30" high, crown 45", radius 12 1/2" at both ends and 25" at the crown',
+        ),
+        ((32.0, 12.0), {"kind": "triangle"}, 'triangle, 32" wide below, peak 12" high, 16" from the left'),
+    ],
+)
+def test_a_round_frame_and_a_triangle(size: tuple[float, float], shape: dict[str, Any], said: str) -> None:
+    path = path_of(*size, **shape)
+    assert outline_words(path, ShapeKind(str(shape["kind"])), Units.INCH) == said
+
+
+def test_the_center_of_a_half_round_without_legs_stands_over_the_bottom_of_its_rough_opening() -> None:
+    rough = outset(path_of(36.0, 18.0, kind="half round"), dict.fromkeys(Side, 0.5))
+    said = 'half round, without legs, crown 19" high, radius 18 1/2", its center 1/2" above the bottom'
+    assert outline_words(rough, ShapeKind.HALF_ROUND, Units.INCH) == said
