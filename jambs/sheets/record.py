@@ -47,7 +47,7 @@ from jambs.sheets.outline_record import outline_record
 from jambs.sheets.part_record import part_record
 from jambs.sheets.trim_record import trim_record
 from jambs.sheets.unit_record import gang_record
-from jambs.values import Record, dump, sawn_size, size, sized, stated, stated_size, weight
+from jambs.values import Record, dump, number, sawn_size, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
 VERSION = 3
@@ -160,8 +160,8 @@ def _window_record(placement: Placement, *, units: Units) -> Record:
     return {
         "name": opening.window_name,
         "frame": stated_size(opening.frame.width, opening.frame.height, units=units),
-        "jamb_depth": stated(window.jamb_depth, units=units),
-        "frame_projection": stated(window.frame_projection, units=units),
+        "jamb_depth": _as_ordered(window.jamb_depth, window.stated_jamb_depth, units=units),
+        "frame_projection": _as_ordered(window.frame_projection, window.stated_projection, units=units),
         "nailing_flange": window.nailing_flange,
         "sash": window.sash.value,
         "hinge": opening.hinge,
@@ -171,6 +171,11 @@ def _window_record(placement: Placement, *, units: Units) -> Record:
         "weight": weight(placement.weight, units=units),
         "weight_is_assumed": placement.weight_is_assumed,
     }
+
+
+def _as_ordered(computed: float, told: float, *, units: Units) -> Record:
+    """Return a depth of the unit [in]: the number that the wall is summed with, the text as its maker states it."""
+    return {**stated(told, units=units), "value": number(computed, units=units)}
 
 
 def _wall_record(placement: Placement, *, units: Units) -> Record:

@@ -14,16 +14,14 @@ from jambs.parts.mill_ahead_words import milling_lines
 from jambs.place.solve import place_windows
 
 WORST = 11 / 32
-POPLAR = "shop__boards"
-DEPTH: dict[str, Any] = {"position": {"interior_depth": "5 1/4"}}
 
 
-def lines(*, spare: float = WORST, **paths: Any) -> list[str]:
+def lines(**paths: Any) -> list[str]:
     job = job_of(changed(**paths))
     kit = make_kit(place_windows(job)[0], job)
     return [
         "".join((who, " ", width, rest))
-        for who, width, rest in milling_lines(rips_ahead(kit, job, spare), kit, Units.INCH)
+        for who, width, rest in milling_lines(rips_ahead(kit, job, WORST), kit, Units.INCH)
     ]
 
 
@@ -46,7 +44,9 @@ def test_a_board_that_gives_the_worst_is_ripped_to_it() -> None:
     ],
 )
 def test_no_board_is_asked_for_more_than_it_has(boards: tuple[str, ...], said: str) -> None:
-    assert lines(**DEPTH, shop__boards=[{"nominal": one, "stock": "poplar"} for one in boards]) == [said]
+    assert lines(
+        position={"interior_depth": "5 1/4"}, shop__boards=[{"nominal": one, "stock": "poplar"} for one in boards]
+    ) == [said]
 
 
 def test_a_board_that_has_nothing_over_waits_for_the_tape() -> None:

@@ -10,11 +10,13 @@ from typing import Any
 import hand_kits as hand
 import paper
 import pytest
+from cases import changed, job_of, strips
 from pypdf import PdfReader
 from said import SaidFinding
 from test_cut_sheet import crowded, said
 
 import jambs.sheets.house as house_lists
+from jambs.app.chain import make_kits
 from jambs.findings import Severity, Subject
 from jambs.job.models.fields import Size
 from jambs.job.models.layers import BuckKind
@@ -172,6 +174,25 @@ def test_door_is_framed_from_the_finished_floor() -> None:
 def test_windows_are_ordered_in_the_unit_they_were_stated_in(units: Units, frame: Size, said: str) -> None:
     kit = hand.make_kit(placement=hand.make_placement(hand.make_opening(frame=frame)))
     assert order_data([kit], hand.make_job(units=units))["rows"][0]["frame"] == said
+
+
+@pytest.mark.parametrize(
+    ("window", "depth", "projection"),
+    [
+        ({"jamb_depth": "70 mm", "frame_projection": "20 mm"}, '70 mm (2 3/4")', '20 mm (25/32")'),
+        ({"jamb_depth": None, "frame_depth": "90 mm", "flange_set_back": "20 mm"}, '70 mm (2 3/4")', '20 mm (25/32")'),
+        ({"jamb_depth": "4 9/16", "frame_projection": "1 1/4"}, '4 9/16"', '1 1/4"'),
+    ],
+)
+def test_depths_are_ordered_in_the_unit_of_the_maker(window: dict[str, Any], depth: str, projection: str) -> None:
+    """The wall is summed in 64ths of an inch: 70 mm is 2.7559, nearest 2 3/4; the order says what the maker says."""
+    plain = {key: value for key, value in {**changed()["windows"]["fixed"], **window}.items() if value is not None}
+    if "frame_depth" in window:
+        del plain["frame_projection"]
+    job = job_of(changed(windows__fixed=plain, position={"flange_on": "sheathing"}))
+    record = job_record(strips(make_kits(job)), job)["openings"][0]["window"]
+    assert (record["jamb_depth"]["text"], record["frame_projection"]["text"]) == (depth, projection)
+    assert record["jamb_depth"]["value"] in (2.75, 4.5625)
 
 
 def test_no_side_hung_window_is_ordered_without_its_hinge_side() -> None:

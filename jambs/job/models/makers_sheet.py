@@ -31,6 +31,15 @@ def with_flange_depths(written: Mapping[str, Any], units: Units) -> dict[str, An
     return found
 
 
+def stated_depths(written: Mapping[str, Any], units: Units) -> dict[str, float]:
+    """Return jamb depth and frame projection exactly as they are stated, in whichever unit [in]."""
+    filled, found = with_flange_depths(written, units), {}
+    for key in ("jamb_depth", "frame_projection"):
+        if isinstance(filled.get(key), str | int | float):
+            found[key] = read_length(filled[key], units=units)
+    return found
+
+
 def _rest(whole: Any, part: Any, units: Units) -> str | None:
     """Return what is left of a depth, in a text that reads as exactly that; nothing where one is not a length."""
     try:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from enum import StrEnum
-from typing import Annotated, Any
+from typing import Annotated, Any, Self
 
-from pydantic import BeforeValidator, ValidationInfo, model_validator
+from pydantic import BeforeValidator, ModelWrapValidatorHandler, PrivateAttr, ValidationInfo, model_validator
 
 from jambs.job.models.fields import (
     NUMBER,
@@ -24,7 +24,7 @@ from jambs.job.models.fields import (
     fault,
     units_of,
 )
-from jambs.job.models.makers_sheet import depths_that_differ, with_flange_depths
+from jambs.job.models.makers_sheet import depths_that_differ, stated_depths, with_flange_depths
 from jambs.sides import Side
 
 
@@ -150,6 +150,7 @@ class WindowType(Model):
     weight: Weight | None = None
     u_frame: Annotated[float, BeforeValidator(Amount(0.01, 12)), NUMBER] | None = None
     material: Text | None = None
+    _stated: dict[str, float] = PrivateAttr(default_factory=dict)
 
     @classmethod
     def __get_pydantic_json_schema__(cls, core_schema: Any, handler: Any) -> dict[str, Any]:
@@ -161,6 +162,15 @@ class WindowType(Model):
         both = {"required": ["jamb_depth", "frame_depth"]}
         whole["anyOf"] = [both, {"allOf": [{"anyOf": depths}, {"anyOf": projections}]}]
         return whole
+
+    @model_validator(mode="wrap")
+    @classmethod
+    def _keep_stated(cls, value: Any, read: ModelWrapValidatorHandler[Self], info: ValidationInfo) -> Self:
+        """Keep the depths as the maker states them: they are ordered so, and the wall is summed in the job's unit."""
+        found = read(value)
+        if isinstance(value, dict):
+            found._stated = stated_depths(value, units_of(info))
+        return found
 
     @model_validator(mode="before")
     @classmethod
@@ -183,6 +193,16 @@ class WindowType(Model):
         if self.sash_overlap > min(self.outside_face.least, self.frame_face.least):
             raise fault("sash_overlap is wider than the frame's face that it laps over; correct one of them")
         return self
+
+    @property
+    def stated_jamb_depth(self) -> float:
+        """The jamb depth as the maker states it, in whichever unit [in]."""
+        return self._stated.get("jamb_depth", self.jamb_depth)
+
+    @property
+    def stated_projection(self) -> float:
+        """The frame projection as the maker states it, in whichever unit [in]."""
+        return self._stated.get("frame_projection", self.frame_projection)
 
     def sash_edge(self, face: float) -> float:
         """Frame's outer edge → edge of the sash [in], on a side where the frame's face is this wide."""
