@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.models.path import FrameEdge
+from jambs.job.models.path_edge import FrameEdge
 from jambs.parts.kinds import run_words
 from jambs.parts.kit import Kit
 from jambs.parts.opening_path import CornerJoint

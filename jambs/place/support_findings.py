@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.findings import Finding, Severity
-from jambs.job.models.path import FramePath
+from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shape import ShapeKind
 from jambs.length import Grid, Units
 from jambs.place.shape_words import outline_words

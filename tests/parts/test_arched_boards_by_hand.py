@@ -86,6 +86,7 @@ def test_segments_are_counted_from_the_left(where: Where, first: float) -> None:
     """Three of 60 degrees each: their middles look 60 to the left of upright, up, and 60 to the right, both sides."""
     parts = heads(PartKind.CASING, where)[:3]
     looks = [math.degrees(math.atan2(part.seat.across[0], part.seat.across[1])) for part in parts]
+    assert parts[0].runs is not None
     step = 180 / parts[0].runs
     assert looks == pytest.approx([-90 + step / 2 + step * i for i in range(3)])
     assert [part.member for part in parts] == [1, 2, 3]
