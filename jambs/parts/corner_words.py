@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jambs.job.models.path_edge import FrameEdge
+from jambs.job.models.shape import ShapeKind
 from jambs.parts.kinds import run_words
 from jambs.parts.kit import Kit
 from jambs.parts.opening_path import CornerJoint
@@ -20,8 +21,11 @@ def jamb_corner_words(kit: Kit) -> str:
     trim = opening.interior
     corners = jamb_corners(opening, kit.frames[0].clear, trim.jamb.joint, has_bottom=trim.style.has_bottom)
     told = [*_mitered(corners), *_covered(corners)]
-    if opening.shape.is_arched:
-        told.append("curved boards end on the spring lines")
+    if opening.shape.kind is ShapeKind.FULL_ROUND:
+        told.append("none, it is a ring")
+    elif opening.shape.is_arched:
+        stands = opening.shape.is_cut_below(opening.frame)
+        told.append("the curved head stands on them" if stands else "curved boards end on the spring lines")
     return "; ".join(told)
 
 

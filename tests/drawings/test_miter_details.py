@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from cases import changed, job_of
+from rounds import rounded
 from samples import drawn, made
 
 import jambs
@@ -44,6 +45,16 @@ def test_angles_of_a_shape_are_those_its_boards_are_sawn_at() -> None:
     sawn = {f"miter {cut.angle_deg:.1f}°".replace(".0°", "°") for part in _casing(kit.parts) for cut in _miters(part)}
     assert len(found) == len(set(found)) == len(sawn) > 1
     assert set(found) == sawn
+
+
+def test_joints_of_a_ring_are_those_of_a_hexagon_from_both_sides() -> None:
+    """180°/6 at each; seen from outside the boards lie mirrored, and the joints too."""
+    views = miter_details(rounded("full round").kit)
+    assert [miters(view) for view in views] == [["miter 30°"], ["miter 30°"]]
+    assert [view.remarks for view in views] == [
+        ("seen from the room", "6 corners alike"),
+        ("seen from outside", "6 corners alike"),
+    ]
 
 
 def _kit(example: str, mark: str) -> jambs.Kit:

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from arches import arched
 from cases import kit_of
+from rounds import rounded
 
 from jambs.parts.corner_words import jamb_corner_words
 
@@ -35,3 +36,8 @@ def test_an_arch_says_where_its_boards_end(kind: str, wanted: str) -> None:
 
 def test_of_a_rectangle_the_job_says_it_all() -> None:
     assert jamb_corner_words(kit_of()) == ""
+
+
+def test_a_ring_has_no_corners_and_a_head_without_legs_stands_on_the_bottom() -> None:
+    assert jamb_corner_words(rounded("full round").kit) == "none, it is a ring"
+    assert jamb_corner_words(rounded("half round", 36, 18).kit) == "the curved head stands on them"
