@@ -110,10 +110,11 @@ class Blank:
         return traced(self.start, self.legs)
 
     def on(self, grid: Grid) -> Blank:
-        """Return the blank as it is marked out: bends to the nearest step of a grid, the girth up to it."""
-        ends = [grid.round(bend.at) for bend in self.bends]
-        marks = [0.0, *ends, grid.up(self.girth)]
-        legs = (replace(leg, width=end - start) for leg, (start, end) in zip(self.legs, pairwise(marks), strict=True))
+        """Return the blank as it is marked out: each leg to the nearest step of a grid, but one step at the least.
+
+        Bends and girth are sums of its legs, so no leg takes what rounding the others leaves over.
+        """
+        legs = (replace(leg, width=max(grid.round(leg.width), grid.step)) for leg in self.legs)
         return replace(self, legs=tuple(legs))
 
     def leg(self, kind: LegKind) -> Leg | None:

@@ -1,4 +1,4 @@
-"""The head flashing as its cut sheet has it: the flat blank, up to the shop's grid, and how it is bent."""
+"""The head flashing as its cut sheet has it: the flat blank, its legs on the shop's grid, and how it is bent."""
 
 from __future__ import annotations
 
@@ -14,11 +14,12 @@ def flat_head(kit: Kit, flashings: Flashings, grid: Grid) -> FlatBlank | None:
     blank, trim = head_of(flashings), kit.placement.opening.exterior
     if blank is None or trim is None:
         return None
+    blank = blank.on(grid)
     bend = BlankBend(
         bends=len(blank.bends),
-        first_at=blank.on(grid).bends[0].at,
+        first_at=blank.bends[0].at,
         end_dam=blank.end_dam,
         past_casing=trim.head_flashing.past_casing,
         gap_to_cladding=trim.head_flashing.gap_to_cladding,
     )
-    return FlatBlank(width=grid.up(blank.girth), length=grid.up(blank.length), bend=bend)
+    return FlatBlank(width=blank.girth, length=grid.up(blank.length), bend=bend)

@@ -199,11 +199,11 @@ class BlankRow:
 
 
 def blank_list(flashings: tuple[Flashings, ...], grid: Grid) -> tuple[BlankRow, ...]:
-    """List the blanks of the house to cut, girth and length up to a grid, the same ones in one row."""
+    """List the blanks of the house to cut, legs on a grid and lengths up to it, the same ones in one row."""
     rows: dict[tuple[str, float, float], list[str]] = {}
     for one in flashings:
         for blank in one.blanks:
-            key = (blank.name, grid.up(blank.girth), grid.up(blank.length))
+            key = (blank.name, blank.on(grid).girth, grid.up(blank.length))
             rows.setdefault(key, []).append(blank.mark)
     return tuple(
         BlankRow(name=name, girth=girth, length=length, marks=tuple(marks))

@@ -54,7 +54,7 @@ def make_sill(place: SillPlace, sill: SillEntry, grid: Grid) -> Part:
     lean = sill.thickness * tangent(sill.slope)
     notch_along = (place.length - place.between) / 2
     # Cut square to the face, so far out that the board's lower corner clears the trim plane.
-    notch_across = grid.fine.up(place.run_to_trim / math.cos(angle) + lean)
+    notch_across = grid.up(place.run_to_trim / math.cos(angle) + lean)
     return Part(
         kind=PartKind.EXTERIOR_SILL,
         side=Side.SILL,

@@ -126,7 +126,7 @@ def _blank(paper: BlankPaper, shop: Shop, units: Units) -> Record:
     return {
         "name": blank.name,
         "marks": list(paper.marks),
-        "girth": shop.grid.text(shop.grid.up(blank.girth)),
+        "girth": shop.grid.text(blank.on(shop.grid).girth),
         "end_dam": length_text(blank.end_dam, units=units),
         "work": [WORK[blank.kind]],
         "pictures": [

@@ -25,7 +25,7 @@ from jambs.drawings.layout.title_strip import (
     value_lines,
 )
 from jambs.drawings.svg.sheets import sheet_pages
-from jambs.drawings.title import title_block, values_of
+from jambs.drawings.title import UNIT_WORDS, title_block, values_of
 from jambs.drawings.views.key_plan import key_plan, side_of_house
 from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job import Job
@@ -67,6 +67,36 @@ def test_no_words_of_the_strip_meet_even_the_longest(page: Page) -> None:
         x, y = label_at(page, field)
         label = Box(x, y, x + text_width(field.label, height=LABEL_HEIGHT), y + LABEL_HEIGHT)
         assert field_cell(page, field).holds(label), field.tag
+
+
+@EVERY_PAGE
+@pytest.mark.parametrize("units", [Units.INCH, Units.MM])
+def test_what_the_strip_always_says_is_no_smaller_than_its_labels(page: Page, units: Units) -> None:
+    """Cautions stand on two lines, where one would be set at 4 pt on a letter page."""
+    said = {
+        "STATE": ["PLANNED", "INSIDE MEASURED 2026-05-18", "OUTSIDE MEASURED 2026-05-18"],
+        "CAUTION": ["measure before cutting", "OUTSIDE PLANNED:\nmeasure before cutting"],
+        "MEASURED": ["measured 2026-05-18"],
+        "SCALE": ["as noted"],
+        "UNITS": list(UNIT_WORDS.values()),
+        "TOLERANCE": ['to 1/32", tapers 1/32"', "to 0.5 mm, tapers 0.5 mm"],
+        "SIDE": ["northwest", "faces 292.5°"],
+    }
+    fields = {field.tag: field for field in FIELDS}
+    small = [
+        (text, line.height)
+        for tag, texts in said.items()
+        for text in texts
+        for line in value_lines(text, page, fields[tag])
+        if line.height < LABEL_HEIGHT
+    ]
+    assert small == []
+
+
+@pytest.mark.parametrize(("faces", "said"), [("west", "west"), (270, "west"), ("200 deg", "faces 200°"), (None, "")])
+def test_the_side_of_the_house_is_a_point_of_the_compass_where_it_is_one(faces: object, said: str) -> None:
+    job = job_of(changed(**({"openings__0__faces": faces} if faces is not None else {})))
+    assert side_of_house(job.openings[0], job) == said
 
 
 def west(**more: object) -> Job:
@@ -159,7 +189,7 @@ def test_the_tolerance_is_that_of_the_shop() -> None:
     """The base job: sizes to 1/32 in; a taper up to 1/32 in is ripped parallel."""
     (page, *_) = sheet_pages(drawn("stool"), PAGES[drawn("stool").units][0])
     step = drawn("stool").title.sizes
-    assert f"sizes to {step}, tapers {drawn('stool').title.taper}" in {text.words for text in page.texts}
+    assert f"to {step}, tapers {drawn('stool').title.taper}" in {text.words for text in page.texts}
 
 
 @pytest.mark.parametrize(("name", "says"), [("measured", "measured 2026-05-18"), ("picture framed", "planned")])

@@ -18,7 +18,7 @@ from jambs.flashing.blank_words import assumed_of
 from jambs.flashing.flat import flat_head
 from jambs.flashing.make import Flashings, blank_list, head_of, make_flashings
 from jambs.job.models.outside import FlashingEntry
-from jambs.length import MM_PER_INCH, Units
+from jambs.length import FRAMING_GRIDS, GRIDS, MM_PER_INCH, Units
 
 
 def made(flashing: dict[str, object] | None = None, **paths: Any) -> Flashings:
@@ -125,8 +125,13 @@ def test_the_list_puts_alike_blanks_in_one_row_long_ones_first() -> None:
     one, other = made(), made(openings__0__frame="40 x 47 1/2", openings__0__rough_opening="40 1/2 x 48")
     rows = blank_list((one, other, one), job_of(changed()).shop.grid)
     heads = [row for row in rows if row.name == "head flashing"]
-    # 44 1/2 long, and 4 1/2 more; girth 5.233 up to the next thirty-second.
-    assert [(row.length, row.girth, row.marks) for row in heads] == [(49.0, 5.25, ("W1",)), (44.5, 5.25, ("W1", "W1"))]
+    # 44 1/2 long, and 4 1/2 more; legs 3, 1.005, 1/2, 0.354 and 3/8, each to the nearest thirty-second: 3 + 1 + 1/2 +
+    # 11/32 + 3/8 = 5 7/32.
+    girth = 5 + 7 / 32
+    assert [(row.length, row.girth, row.marks) for row in heads] == [
+        (49.0, girth, ("W1",)),
+        (44.5, girth, ("W1", "W1")),
+    ]
     names = [row.name for row in rows]
     assert names == sorted(names) and len(set(names)) == 3
     for name in set(names):
@@ -141,10 +146,29 @@ def test_a_dam_of_an_inch_holds_254_pascals(pressure: str, told: bool) -> None:
     assert any("end dams" in one.sentence(Units.INCH) for one in found) is told
 
 
+@pytest.mark.parametrize(
+    ("grid", "widths"),
+    [
+        # 76.2, 25.53, 12.7, 8.98 and 9.53 mm: none takes what the others leave over.
+        ("1 mm", [76, 26, 13, 9, 10]),
+        ("1/16", [3.0, 1.0, 0.5, 3 / 8, 3 / 8]),
+        # Nor is a leg rounded away: 0.354 is one step.
+        ("1/2", [3.0, 1.0, 0.5, 0.5, 0.5]),
+    ],
+)
+def test_every_leg_is_marked_out_to_the_nearest_step(grid: str, widths: list[float]) -> None:
+    head = head_of(made())
+    assert head is not None
+    on = head.on({**GRIDS, **FRAMING_GRIDS}[grid])
+    unit = 25.4 if grid.endswith("mm") else 1.0
+    assert [leg.width * unit for leg in on.legs] == pytest.approx(widths)
+    assert on.girth == pytest.approx(sum(widths) / unit)
+
+
 def test_the_kit_gets_the_blank_of_its_head_flashing() -> None:
-    """Girth 5.233 and length 44 1/2 up to thirty-seconds, four bends, the first 3 from the upper edge."""
+    """Girth 5 7/32 of its legs on thirty-seconds, length 44 1/2, four bends, the first 3 from the upper edge."""
     grid = job_of(changed()).shop.grid
     flat = flat_head(kit_of(), made(), grid)
     assert flat is not None
-    assert (flat.width, flat.length) == (5.25, 44.5)
+    assert (flat.width, flat.length) == (5 + 7 / 32, 44.5)
     assert flat_head(kit_of(exterior_trim=None), made(exterior_trim=None), grid) is None

@@ -88,25 +88,24 @@ def test_missed_lines_are_named_with_their_cure(name: str) -> None:
 
 @EACH
 def test_a_blank_has_one_girth_and_its_bends_add_up_to_it(name: str) -> None:
-    """What is drawn is marked out on the shop's grid, within a step of the exact metal; nothing is left over."""
+    """What is drawn is marked out on the shop's grid: every leg is the nearest, no leg takes what others leave over."""
     job, _, outside = house(name)
     grid = job.shop.grid
     for blank in (blank for made in outside.flashings for blank in made.blanks):
         marked = blank.on(grid)
-        assert marked.girth == pytest.approx(grid.up(blank.girth), abs=1e-9)
-        assert all(grid.holds(leg.width) for leg in marked.legs)
-        for exact, bend in zip(blank.bends, marked.bends, strict=True):
-            assert bend.at == pytest.approx(exact.at, abs=grid.step / 2 + 1e-9)
-            assert bend.turn_deg == exact.turn_deg
+        for exact, leg in zip(blank.legs, marked.legs, strict=True):
+            assert grid.holds(leg.width) and abs(leg.width - exact.width) <= grid.step / 2 + 1e-9
+        assert marked.girth == pytest.approx(sum(leg.width for leg in marked.legs), abs=1e-9)
+        assert [bend.turn_deg for bend in marked.bends] == [bend.turn_deg for bend in blank.bends]
     text = words(flashing_pdf(name))
     for made in outside.flashings:
         for blank in made.blanks:
-            assert text.count(grid.text(grid.up(blank.girth))) >= 2  # to cut, and beside the drawing
+            assert text.count(grid.text(blank.on(grid).girth)) >= 2  # to cut, and beside the drawing
 
 
 @EACH
 def test_the_cut_list_holds_every_blank_once(name: str) -> None:
-    """As many blanks as the openings have; no blank is cut smaller than its legs and dams."""
+    """As many blanks as the openings have, each as wide as its legs are marked out and long enough for its dams."""
     job, _, outside = house(name)
     rows = list(csv.DictReader(io.StringIO(blanks_csv(outside.flashings, job.shop.grid, job.units))))
     unit = "in" if job.units == "inch" else "mm"
@@ -115,8 +114,9 @@ def test_the_cut_list_holds_every_blank_once(name: str) -> None:
     for blank in blanks:
         (row,) = (each for each in rows if each["blank"] == blank.name and blank.mark in each["openings"].split())
         factor = 1.0 if unit == "in" else 25.4
-        for size, key in ((blank.girth, f"girth [{unit}]"), (blank.length, f"length [{unit}]")):
-            assert -1e-6 <= float(row[key]) - size * factor < job.shop.grid.step * factor + 1e-6
+        assert float(row[f"girth [{unit}]"]) == pytest.approx(blank.on(job.shop.grid).girth * factor, abs=1e-6)
+        over = float(row[f"length [{unit}]"]) - blank.length * factor
+        assert -1e-6 <= over < job.shop.grid.step * factor + 1e-6
     text = words(flashing_pdf(name))
     for one in blank_list(outside.flashings, job.shop.grid):
         assert f"{one.name} {job.shop.grid.text(one.girth)} {job.shop.grid.text(one.length)}" in text

@@ -36,7 +36,7 @@ class TitleField:
     lines: int = 1
 
 
-SHARES = (0.075, 0.14, 0.125, 0.14, 0.12, 0.085, 0.165, 0.08, 0.07)
+SHARES = (0.075, 0.14, 0.125, 0.145, 0.125, 0.085, 0.155, 0.08, 0.07)
 """Widths of the columns, as shares of the strip; the last one holds the key."""
 REVISIONS = 6
 """Column of the table of issues."""
@@ -50,7 +50,7 @@ FIELDS = (
     TitleField(tag="ADDRESS", label="ADDRESS", column=2, row=0, rows=2, height=0.085, lines=4),
     TitleField(tag="SIDE", label="SIDE OF HOUSE", column=2, row=2),
     TitleField(tag="STATE", label="STATE OF THE DEPTHS", column=3, row=0),
-    TitleField(tag="CAUTION", label="", column=3, row=1, height=0.085),
+    TitleField(tag="CAUTION", label="", column=3, row=1, height=0.085, lines=2),
     TitleField(tag="MEASURED", label="DEPTHS", column=3, row=2, height=0.085),
     TitleField(tag="SCALE", label="SCALE", column=4, row=0),
     TitleField(tag="UNITS", label="UNITS", column=4, row=1, height=0.085),
@@ -132,7 +132,8 @@ def value_height(text: str, page: Page, field: TitleField) -> float:
     lines = text.split("\n")
     wide = max(text_width(line, height=1.0, bold=True) for line in lines) or 1.0
     cell = field_cell(page, field)
-    room = (cell.height - LABEL_HEIGHT - 2.5 * INSET) / (1 + LINE_PITCH * (len(lines) - 1))
+    taken = LABEL_HEIGHT + 2.5 * INSET if field.label else 2 * INSET
+    room = (cell.height - taken) / (1 + LINE_PITCH * (len(lines) - 1))
     return min(field.height, (cell.width - 1.8 * INSET) / wide, room)
 
 

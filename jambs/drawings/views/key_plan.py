@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import Box, boxes_joined
+from jambs.job.models.fields import COMPASS_POINTS, facing_text
 from jambs.job.models.openings import Job, Opening
 from jambs.parts.on_elevation import floors_of, frame_over_floor
 
@@ -28,7 +29,10 @@ def side_of_house(opening: Opening, job: Job) -> str:
     for name, entry in job.outside.elevations.items():
         if entry.faces is not None and entry.faces == opening.faces_deg:
             return name
-    return "" if opening.faces_deg is None else f"faces {opening.faces_deg:g}°"
+    if opening.faces_deg is None:
+        return ""
+    facing = facing_text(opening.faces_deg)
+    return facing if facing in COMPASS_POINTS else f"faces {facing}"
 
 
 def key_plan(opening: Opening, job: Job) -> KeyPlan | None:

@@ -227,12 +227,20 @@ Weight = Annotated[float, BeforeValidator(_read_weight), _written("a weight: 95 
 """[lb]"""
 
 COMPASS_POINTS = ("north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest")
+COMPASS_STEP = 45.0
+"""From one to the next [degrees]."""
+
+
+def facing_text(degrees: float) -> str:
+    """Return the way an opening faces [degrees] as a point of the compass where it is one."""
+    point, rest = divmod(degrees, COMPASS_STEP)
+    return COMPASS_POINTS[int(point)] if rest == 0 else f"{degrees:g}°"
 
 
 def _read_bearing(value: Any) -> float:
     text = str(value).strip().lower()
     if text in COMPASS_POINTS:
-        return COMPASS_POINTS.index(text) * 45.0
+        return COMPASS_POINTS.index(text) * COMPASS_STEP
     found = re.fullmatch(r"(\d{1,3}(?:\.\d+)?)\s*(?:°|deg|degrees)?", text)
     if not found:
         raise fault(f"{value!r} is not a direction; write {', '.join(COMPASS_POINTS)} or degrees from north")

@@ -14,7 +14,7 @@ Every figure is its exact value, its unit and the text that stands on paper, so 
 
 from __future__ import annotations
 
-from jambs.job.models.fields import COMPASS_POINTS
+from jambs.job.models.fields import facing_text
 from jambs.job.models.site import temperature_text
 from jambs.length import decimal_text
 from jambs.parts.kinds import PartKind
@@ -56,12 +56,6 @@ def comparison_record(study: PlacementStudy) -> Record:
         "windows": [_window(window, study) for window in study.windows],
         "left_out": [one.sentence(study.job.units) for one in study.left_out],
     }
-
-
-def facing_text(degrees: float) -> str:
-    """Return a compass direction in words where it has a name."""
-    point, rest = divmod(degrees, 45)
-    return COMPASS_POINTS[int(point)] if rest == 0 else f"{degrees:g}{DEGREES}"
 
 
 def _conventions() -> list[str]:
