@@ -164,12 +164,14 @@ def test_a_board_that_gives_one_ply_is_a_board_to_resaw_and_a_thinner_one_is_non
 
 
 def test_the_form_is_a_disk_cut_off_a_little_past_the_spring_lines() -> None:
-    """Radius 15.625 x 35/36 = 15.191; its arc is as long as the face of the jamb and 2 more at each end.
+    """Radius 15.625 x 35/36 = 15.191, on the grid 15 3/16; its arc is as long as the face of the jamb and 2 more at
+    each end.
 
-    (15.625 pi + 4) / 15.191 = 3.4947, so that it goes on by half of 0.3531 past each end of its diameter: the chord
-    lies 15.191 sin 0.17655 below the center.
+    (15.625 pi + 4) / 15.1875 = 3.4955, so that it goes on by half of 0.3539 past each end of its diameter: the chord
+    lies 15.1875 sin 0.17695 below the center.
     """
-    radius, past = 15.625 * 35 / 36, ((15.625 * math.pi + 2 * PAST_SPRING) / (15.625 * 35 / 36) - math.pi) / 2
+    radius = 15 + 3 / 16
+    past = ((15.625 * math.pi + 2 * PAST_SPRING) / radius - math.pi) / 2
     outline = form_outline(bent())
     across, up = [x for x, _ in outline], [y for _, y in outline]
     assert (min(across), min(up)) == (0.0, 0.0)
