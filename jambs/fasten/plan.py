@@ -211,7 +211,7 @@ def house_fasteners(lines: Iterable[FastenerLine]) -> tuple[HouseRow, ...]:
         HouseRow(
             fastener=fastener,
             length=length,
-            count=sum(line.count or 0 for line in some),
+            count=sum(line.count for line in some if line.count),
             fixed=tuple(dict.fromkeys(line.fixed for line in some)),
             is_about=any(line.is_about for line in some),
         )

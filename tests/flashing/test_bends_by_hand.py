@@ -172,3 +172,11 @@ def test_the_kit_gets_the_blank_of_its_head_flashing() -> None:
     assert flat is not None
     assert (flat.width, flat.length) == (5 + 7 / 32, 44.5)
     assert flat_head(kit_of(exterior_trim=None), made(exterior_trim=None), grid) is None
+
+
+@pytest.mark.parametrize(("units", "leg"), [(Units.INCH, 1.0), (Units.MM, 25 / MM_PER_INCH)])
+def test_the_legs_of_a_pan_are_round_in_the_units_of_the_job(units: Units, leg: float) -> None:
+    """An inch, or 25 mm, up behind the frame: common practice, no source."""
+    blanks = make_flashings(kit_of(), FlashingEntry(), units).blanks
+    pan = next(one for one in blanks if one.kind is BlankKind.SILL_PAN)
+    assert pan.legs[0].width == pytest.approx(leg)

@@ -84,6 +84,21 @@ def test_ends_and_kerfs_are_counted(length: int, fits: int) -> None:
         check_certificate(lengths(prices={(0, 300): price + 2}, stock=stock(length=length)))
 
 
+@pytest.mark.parametrize(("length", "fits"), [(929, 2), (930, 3)])
+def test_steps_are_of_sizes_with_their_kerf(length: int, fits: int) -> None:
+    """One size of 301 and a kerf of 7: steps of 308, and three of them are 10 + 3 x 308 - 7 = 927 with the end trims.
+
+    Steps of 301 less 7 would put three on a board of 889.
+    """
+    saw = {"crosscut_kerf": 7, "end_trim": 5, "rip_kerf": 7, "edge_loss": 0, "far_edge_loss": 0}
+    pieces = [{"width": 50, "length": 301, "miter_allowance": 0, "count": 4}]
+    price = 8 * STEPS // fits
+    change: dict[str, Any] = {"saw": saw, "pieces": pieces, "stock": stock(length=length - 3)}
+    assert check_certificate(lengths(prices={(0, 301): price}, **change)) == -(-4 * price // (8 * STEPS)) * 8
+    with pytest.raises(ValueError, match="more than it costs"):
+        check_certificate(lengths(prices={(0, 301): price + 2}, **change))
+
+
 def test_boards_that_run_out_take_off_what_they_are_worth_too_much() -> None:
     """At 4 cents, three pieces on a board of 8 are worth 4 too much; one such board: 16 - 4 = 12, so two boards."""
     prices = {(0, 300): 4 * STEPS}
@@ -117,6 +132,17 @@ def test_rips_are_counted_across_the_board(width: int, strips: int) -> None:
     assert check_certificate(boards(width, price)) == -(-4 * price // (8 * STEPS)) * 8
     with pytest.raises(ValueError, match="more than it costs"):
         check_certificate(boards(width, price + 1))
+
+
+@pytest.mark.parametrize("width", [4, 5])
+def test_a_board_that_is_all_edge_takes_nothing(width: int) -> None:
+    """3 off one edge and 2 off the other, and a saw without kerf: not even a strip of 1 comes out of a board of 5."""
+    plan = boards(width, 0)
+    plan["problem"]["saw"]["rip_kerf"] = 0
+    for piece in plan["problem"]["pieces"]:
+        piece["width"] = 1
+    plan["bound"]["prices"] = [{"width": 1, "length": 300, "price": 100 * STEPS}]
+    assert check_certificate(plan) == 400
 
 
 def test_a_piece_of_another_width_goes_on_a_strip_of_its_own() -> None:

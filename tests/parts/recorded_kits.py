@@ -1,0 +1,224 @@
+"""Kits whose boards are on record, one of everything that is made: sizes, cuts, seats and figures.
+
+A record proves nothing of itself. It is written only when the boards of every kit close on each other in the solid,
+sawn again from their cut lists with nothing shared but these (``fit_report``):
+
+    python tests/parts/recorded_kits.py
+
+and it then holds what was proved where no solid is made. Renew it where a size is meant to change, and read the lines
+that are other ones now.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import json
+import sys
+from collections.abc import Iterable, Mapping
+from enum import Enum
+from pathlib import Path
+from typing import Any
+
+if __name__ == "__main__":
+    sys.path[:0] = [str(Path(__file__).parents[2]), str(Path(__file__).parents[1]), str(Path(__file__).parent)]
+
+from arches import arch_changes
+from cases import METRIC, STOOL, changed, job_of
+from gangs import boxed, ganged, unit
+from moldings import molded_trim
+from part_cases import THREE_SIDED
+from test_built_up_by_hand import BAND, DOOR, HEAD, ON_STOOL, ROSETTES
+from test_crown_by_hand import CROWN, trim
+from test_returns_by_hand import BARE, RETURNS, WITH_STOOL, WITH_TILE
+
+from jambs.geometry import Point
+from jambs.job import Job
+from jambs.job.models.shop import Board
+from jambs.parts.arrises import arris_lengths
+from jambs.parts.casing_plane import hung
+from jambs.parts.kit import Kit
+from jambs.parts.make import make_kit
+from jambs.parts.part import Part
+from jambs.parts.worked_faces import BoardFace, WorkedFace, worked_face
+from jambs.place.solve import place_windows
+
+RECORD = Path(__file__).with_name("recorded_kits.json")
+DIGITS = 6
+"""Sizes are kept to a millionth of an inch: less than that is rounding."""
+MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
+RAKED = {"kind": "raked", "left": "30", "right": "48"}
+GABLE = {"kind": "gable", "left": "36", "right": "30", "ridge": "14"}
+PLINTHS = {"width": "4", "height": "8", "thickness": "1", "stock": "poplar"}
+
+
+def _shaped(shape: Any, frame: str, **more: Any) -> dict[str, Any]:
+    return {"openings__0__rough_opening": None, "openings__0__shape": shape, "openings__0__frame": frame, **more}
+
+
+def _flared(**flare: str) -> dict[str, Any]:
+    return {"interior_trim__inside__flare": flare, "interior_trim__inside__jamb": MITERED}
+
+
+def _read(**depths: Any) -> dict[str, Any]:
+    return {"openings__0__measured": {"date": "2026-06-01", **depths}}
+
+
+def _corners(*depths: str) -> dict[str, str]:
+    return dict(zip(("head_left", "head_right", "sill_left", "sill_right"), depths, strict=True))
+
+
+DEEP = {"position": {"share": "1"}}
+TAPERED = {"interior_depth": _corners("4 3/4", "4 5/8", "4 1/2", "4 11/16")}
+FRAME = {"frame_width": ["35 9/16", "35 1/2"], "frame_height": ["47 1/2", "47 7/16"]}
+OUTSIDE = {"exterior_depth": _corners("1 1/2", "1 5/8", "1 7/16", "1 1/2")}
+BUILT_ON_STOOL: dict[str, Any] = {"head": HEAD, "backband": BAND}
+KITS: Mapping[str, dict[str, Any]] = {
+    "picture framed": {},
+    "mitered, legs through": {
+        "interior_trim__inside__jamb": {"thickness": "3/4", "stock": "poplar", "joint": "legs through"}
+    },
+    "on a stool": {"interior_trim__inside": STOOL},
+    "without exterior trim": {"exterior_trim": None},
+    "without exterior sill": {"exterior_trim__outside__sill": None},
+    "in a liner": {"walls__main__buck": {"kind": "liner", "thickness": "3/4", "stock": "plywood"}},
+    "proud outside": DEEP,
+    "door": {**DOOR, "interior_trim__inside": THREE_SIDED},
+    "metric": {**METRIC, "position": {"share": "0.4"}},
+    "tapered wall": _read(**TAPERED),
+    "tapered wall, frame and both sides read": _read(**TAPERED, **FRAME, **OUTSIDE),
+    "tapered wall on a stool": {"interior_trim__inside": STOOL, **_read(**TAPERED)},
+    "glued up": {"shop__boards": [{"nominal": "1x4", "stock": "poplar"}]},
+    "molded": {"interior_trim__inside": molded_trim()},
+    "stacked": {**DEEP, "interior_trim__inside__stack": "3"},
+    "stacked in a tapered wall": {
+        **DEEP,
+        "interior_trim__inside__stack": "2",
+        **_read(interior_depth=_corners("7 3/4", "7 5/8", "7 1/2", "7 11/16")),
+    },
+    "flared": _flared(left="5 deg", right="10 deg", head="15 deg", sill="20 deg"),
+    "flared in a tapered wall": {**_flared(sides="10 deg", head="15 deg"), **_read(**TAPERED)},
+    "flared on a stool": {
+        "interior_trim__inside": {**STOOL, "jamb": MITERED, "flare": {"sides": "10 deg", "head": "15 deg"}}
+    },
+    "returns": {"interior_trim__inside": RETURNS},
+    "returns and stool": {"interior_trim__inside": WITH_STOOL},
+    "returns and tile": {"interior_trim__inside": WITH_TILE},
+    "bare jambs": {"interior_trim__inside": BARE},
+    "built up": {"interior_trim__inside": {**ON_STOOL, "built_up": BUILT_ON_STOOL}},
+    "crown": {"interior_trim__inside": trim(CROWN)},
+    "rosettes": {"interior_trim__inside": {**ON_STOOL, "built_up": {"rosettes": ROSETTES}}},
+    "plinths": {
+        **DOOR,
+        "interior_trim__inside": {**THREE_SIDED, "casing": ON_STOOL["casing"], "built_up": {"plinths": PLINTHS}},
+    },
+    "octagon": _shaped("octagon", "30 x 30", exterior_trim__outside__sill=None),
+    "raked": _shaped(RAKED, "24 x 48"),
+    "raked on a stool": _shaped(RAKED, "24 x 48", interior_trim__inside=STOOL),
+    "raked and flared": _shaped(RAKED, "24 x 48", **_flared(sides="10 deg", head="15 deg")),
+    "half round": arch_changes({"kind": "half round"}, 36, 60),
+    "segment arch, bent": arch_changes({"kind": "segment arch", "rise": "8"}, 36, 60, curved="bent laminations"),
+    "ganged": ganged(),
+    "ganged and flared": {**ganged(), **_flared(sides="10 deg", head="15 deg", sill="5 deg")},
+    "ganged in three rows": ganged(
+        openings__0__transom=None,
+        openings__0__transoms=[[unit("30 x 16"), unit("30 x 16")], [unit("60 1/2 x 12")]],
+    ),
+    "boxed": boxed(),
+    "boxed in a tapered wall": boxed(**_read(**TAPERED)),
+}
+
+
+def made(name: str) -> tuple[Kit, Job]:
+    """Make a kit of the record."""
+    job = job_of(changed(**KITS[name]))
+    return make_kit(place_windows(job)[0], job), job
+
+
+def recorded(kit: Kit) -> dict[str, Any]:
+    """Return what is kept of a kit, as plain values: of each board a line, and what is said of all of them."""
+    plane = hung(kit)
+    rest = {
+        "figures": {one.kind.name: plain(one.value) for one in kit.figures},
+        "clear": plain((kit.clear_width, kit.clear_height, kit.room)),
+        "sides": plain(kit.sides),
+        "frames": plain([(one.clear, one.edge, one.proud, one.width, one.least_depth) for one in kit.frames]),
+        "drywall": plain(kit.drywall),
+        "hung": plain(plane.seats),
+        "slack": plain((plane.inside, plane.outside)),
+    }
+    return {**{f"{one.where.value} {one.name}, {one.position}": _board(one) for one in kit.parts}, **rest}
+
+
+def _board(part: Part) -> Any:
+    """Return its sizes and what it comes out of, its cuts, its seat, and what follows from the cuts."""
+    blank, faces = part.blank, (worked_face(part, face) for face in BoardFace) if part.is_wood else ()
+    lengths = arris_lengths(part.silhouettes.sizes, part.cuts) if part.is_wood else {}
+    return plain(
+        [
+            (part.length, part.width, part.thickness, part.member, part.members, part.runs, part.in_place_rise),
+            (blank.stock, blank.thickness, blank.board, blank.strips, blank.strip_length, blank.plies, blank.crew),
+            part.cuts,
+            part.touches,
+            part.in_place,
+            part.seat,
+            [_sums(part.outline), _sums(part.profile), part.pockets, tuple(lengths.values())],
+            [_worked(face) for face in faces],
+        ]
+    )
+
+
+def _worked(face: WorkedFace) -> list[Any]:
+    pockets = [(_sums(one.outline), one.depth) for one in face.pockets]
+    return [_sums(face.outline), pockets, [(_sums(one.outline), one.angle_deg) for one in face.bevels]]
+
+
+def _sums(points: Iterable[Point]) -> list[float]:
+    """Return sums over an outline in the place of its points: how many, and how far they lie from both ends."""
+    found = list(points)
+    return [len(found), *(sum(point[axis] for point in found) for axis in (0, 1)), sum(x * y for x, y in found)]
+
+
+def plain(value: Any) -> Any:
+    """Return a value as JSON has it, to a millionth."""
+    if isinstance(value, Board):
+        return value.nominal
+    if isinstance(value, Enum):
+        return value.name
+    if isinstance(value, float):
+        return round(value, DIGITS) + 0.0
+    if dataclasses.is_dataclass(value) and not isinstance(value, type):
+        shown = [plain(getattr(value, one.name)) for one in dataclasses.fields(value)]
+        return [type(value).__name__, *shown]
+    if isinstance(value, Mapping):
+        return [[plain(key), plain(one)] for key, one in value.items()]
+    if isinstance(value, list | tuple):
+        return [plain(one) for one in value]
+    return value
+
+
+def _text(record: Mapping[str, Mapping[str, Any]]) -> str:
+    """Write a line for every board, so that a change shows in it."""
+    kits = []
+    for name, lines in record.items():
+        rows = ",\n".join(f"  {json.dumps(key)}: {json.dumps(value)}" for key, value in lines.items())
+        kits.append(f" {json.dumps(name)}: {{\n{rows}\n }}")
+    return "{\n" + ",\n".join(kits) + "\n}\n"
+
+
+def main() -> None:
+    """Renew the record, if every kit closes."""
+    from jambs.solids import fit_report, model_kit
+
+    record = {}
+    for name in KITS:
+        kit, job = made(name)
+        faults = fit_report(model_kit(kit, job)).faults
+        if faults:
+            raise SystemExit(f"{name} does not close, the record stays as it was: {faults}")
+        record[name] = recorded(kit)
+        print(f"{name}: {len(kit.parts)} parts close")
+    RECORD.write_text(_text(record), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
