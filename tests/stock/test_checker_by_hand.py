@@ -134,17 +134,6 @@ def test_rips_are_counted_across_the_board(width: int, strips: int) -> None:
         check_certificate(boards(width, price + 1))
 
 
-@pytest.mark.parametrize("width", [4, 5])
-def test_a_board_that_is_all_edge_takes_nothing(width: int) -> None:
-    """3 off one edge and 2 off the other, and a saw without kerf: not even a strip of 1 comes out of a board of 5."""
-    plan = boards(width, 0)
-    plan["problem"]["saw"]["rip_kerf"] = 0
-    for piece in plan["problem"]["pieces"]:
-        piece["width"] = 1
-    plan["bound"]["prices"] = [{"width": 1, "length": 300, "price": 100 * STEPS}]
-    assert check_certificate(plan) == 400
-
-
 def test_a_piece_of_another_width_goes_on_a_strip_of_its_own() -> None:
     """Widths 50 and 30, each three to a strip, on one board: 3 + 50 + 7 + 30 + 2 = 92 wide, and 91 is one too few."""
     plan = boards(92, 0)
