@@ -15,7 +15,7 @@ from arches import BOARDS, HALF_ROUND, arch_changes, arched
 from cases import changed, job_of
 
 from jambs.geometry import cross
-from jambs.parts.bending_form import PAST_SPRING, form_outline
+from jambs.parts.bending_form import PAST_SPRING, bending_form, form_outline
 from jambs.parts.cuts import ArcCut, Crosscut, CurvedSide, PlaneCut
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.make import PartsError, make_kit
@@ -163,24 +163,37 @@ def test_a_board_that_gives_one_ply_is_a_board_to_resaw_and_a_thinner_one_is_non
 
 
 def test_the_form_is_a_disk_cut_off_a_little_past_the_spring_lines() -> None:
-    """Radius 15.625 x 35/36 = 15.191, on the grid 15 3/16; its arc is as long as the face of the jamb and 2 more at
-    each end.
+    """Radius 15.625 x 35/36 = 15.191, 15 3/16 on the grid; its arc is the jamb's face and 2 more at each end.
 
-    (15.625 pi + 4) / 15.1875 = 3.4955, so that it goes on by half of 0.3539 past each end of its diameter: the chord
-    lies 15.1875 sin 0.17695 below the center.
+    (15.625 pi + 4) / 15.1875 = 3.4955: by half of 0.3539 it goes on past each end of its diameter, and the chord lies
+    15.1875 sin 0.17695 below the center. Spring lines: (15.625 / 15.1875 - 1) pi / 2 = 0.04525 past its diameter.
     """
-    radius = 15 + 3 / 16
-    past = ((15.625 * math.pi + 2 * PAST_SPRING) / radius - math.pi) / 2
-    outline = form_outline(bent())
-    across, up = [x for x, _ in outline], [y for _, y in outline]
+    radius = 15.1875
+    past, springs = ((15.625 * math.pi + 2 * PAST_SPRING) / radius - math.pi) / 2, (15.625 / radius - 1) * math.pi / 2
+    form = bending_form(bent())
+    across, up = [x for x, _ in form.outline], [y for _, y in form.outline]
     assert (min(across), min(up)) == (0.0, 0.0)
-    assert max(up) == pytest.approx(radius * (1 + math.sin(past)), rel=1e-3)
-    assert max(across) == pytest.approx(2 * radius, rel=1e-3)
-    left, right = outline[:2]
+    assert form.radius == radius
+    assert form.size == pytest.approx((2 * radius, radius * (1 + math.sin(past))), rel=1e-3)
+    assert form.crown == pytest.approx((radius, radius * (1 + math.sin(past))), rel=1e-3)
+    (left, right), (x, y) = form.outline[:2], form.center
     assert right[0] - left[0] == pytest.approx(2 * radius * math.cos(past))
     assert (left[1], right[1]) == pytest.approx((0.0, 0.0)) and left[0] < right[0]
-    for x, y in outline:
-        assert math.hypot(x - (left[0] + right[0]) / 2, y - radius * math.sin(past)) == pytest.approx(radius)
+    assert (x, y) == pytest.approx(((left[0] + right[0]) / 2, radius * math.sin(past)))
+    assert [math.dist(point, form.center) for point in form.outline] == pytest.approx([radius] * len(form.outline))
+    out, down = radius * math.cos(springs), radius * math.sin(springs)
+    assert form.springs == (pytest.approx((x - out, y - down)), pytest.approx((x + out, y - down)))
+    assert form.spring_lines == tuple((point, form.center) for point in form.springs)
+
+
+def test_spring_lines_of_a_flat_arch_end_at_the_base_of_its_form() -> None:
+    """36 across and 8 up: the center lies under the form, and each line from there goes up through its base."""
+    form = bending_form(bent(shape={"kind": "segment arch", "rise": "8"}))
+    x, y = form.center
+    assert y < 0 and x == pytest.approx(form.size[0] / 2)
+    for point, foot in form.spring_lines:
+        assert foot[1] == 0.0
+        assert (foot[0] - x) / (0 - y) == pytest.approx((point[0] - x) / (point[1] - y))
 
 
 def test_a_form_is_a_disk_at_most() -> None:

@@ -108,6 +108,19 @@ def test_boards_that_run_out_take_off_what_they_are_worth_too_much() -> None:
     assert check_certificate(lengths(prices=prices, stock=stock(supply=5))) == 0
 
 
+def test_boards_that_are_not_worth_too_much_take_nothing_off() -> None:
+    """Four pieces at 2 cents and a step prove 16, two boards of 8, however many dear boards there are beside them."""
+    prices = {(0, 300): 2 * STEPS + 1}
+    dear = stock()[0] | {"name": "dear", "price_cents": 80, "supply": 9}
+    assert check_certificate(lengths(prices=prices, stock=[*stock(), dear])) == 16
+
+
+def test_a_board_of_which_there_is_none_takes_nothing_off() -> None:
+    """At 4 cents three pieces are worth 4 more than a board, and none is left: 16, in steps of 4 as 8 and 12 are."""
+    endless = stock()[0] | {"name": "dear", "price_cents": 12}
+    assert check_certificate(lengths(prices={(0, 300): 4 * STEPS}, stock=[stock(supply=0)[0], endless])) == 16
+
+
 def test_a_price_below_nothing_counts_as_nothing() -> None:
     assert check_certificate(lengths(prices={(0, 300): 2 * STEPS, (0, 200): -STEPS})) == 8
 

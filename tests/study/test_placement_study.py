@@ -12,6 +12,7 @@ from moist_air import psychrolib
 from jambs.job import Job
 from jambs.job.models.site import site_of
 from jambs.length import Units
+from jambs.parts.kinds import PartKind
 from jambs.place.alternatives import alternatives
 from jambs.place.choose import within_limits
 from jambs.place.limit_kinds import LimitKind
@@ -20,7 +21,7 @@ from jambs.place.rules import RuleError
 from jambs.place.solve import PlaceError, place_at, place_windows
 from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import AtPosition, kit_at, study_at, subject_of
-from jambs.study.candidates import LEAST, OWN
+from jambs.study.candidates import LEAST, OWN, boards_words
 from jambs.study.details import _changes, compare_drawn_details
 from jambs.study.placement_study import (
     PlacementStudy,
@@ -468,3 +469,10 @@ def test_a_rectangle_stands_for_a_window_that_has_shapes_too() -> None:
     rectangle = placed()
     assert _commonest([raked, raked, rectangle]) is rectangle
     assert _commonest([raked, raked]) is raked
+
+
+@pytest.mark.parametrize(("boards", "words"), [(["1x4", "1x6"], "1x6 poplar"), (["1x4"], "1x4 poplar, 2 strips glued")])
+def test_what_the_jambs_of_a_position_come_out_of(boards: list[str], words: str) -> None:
+    """4 23/32 wide: a 1x6 gives it, a 1x4 of 3 1/2 twice. Said once for the four of them."""
+    kit = kit_of(shop__boards=[{"nominal": name, "stock": "poplar"} for name in boards])
+    assert boards_words(kit, PartKind.EXTENSION_JAMB, units=Units.INCH) == words
