@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from typing import TypeVar
 
 from jambs.arcs import arc_chords
-from jambs.geometry import Plane, Vector, rise_of, tangent
+from jambs.geometry import rise_of, tangent
 from jambs.length import FINE, Grid, Units, length_text
 from jambs.parts.angle_words import angle_text, both_ways, setting_words
 from jambs.parts.arrises import OnePlane, arris_lengths
@@ -36,10 +36,12 @@ from jambs.parts.cuts import (
     end_of,
     saw_angles,
 )
+from jambs.parts.edge_names import edge_name, edge_names
 from jambs.parts.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
 from jambs.parts.kinds import Crew, PartKind, Where
 from jambs.parts.part import Part
 from jambs.parts.ply_words import bent_ends, lamination_words
+from jambs.parts.point_words import long_point_words, points_words
 from jambs.sides import BoardEnd
 
 SQUARE = "square"
@@ -90,10 +92,9 @@ def _plane_ends(part: Part, grid: Grid) -> str:
     ends = [f"both ends {words[0]}"]
     if words[0] != words[1]:
         ends = [f"{name.words} {how}" for name, how in zip(part.seat.ends, words, strict=True)]
-    long, short = max(lengths.values()), min(lengths.values())
     if words == [SQUARE, SQUARE]:
         return f"{SQUARE} both ends"
-    return "; ".join([*ends, f"long point {grid.text(long)}, short point {grid.text(short)}"])
+    return "; ".join([*ends, points_words(part, lengths, grid)])
 
 
 def _plane_end(part: Part, sizes: BoardSizes, end: End, grid: Grid) -> str:
@@ -101,19 +102,7 @@ def _plane_end(part: Part, sizes: BoardSizes, end: End, grid: Grid) -> str:
     if cut is None:
         return _jamb_end(_end_cut(part, end), grid)
     plane = cut.plane(sizes)
-    return f"{setting_words(*saw_angles(plane)) or SQUARE}, long point at {_long_point(plane, sizes, end)}"
-
-
-def _long_point(plane: Plane, sizes: BoardSizes, end: End) -> str:
-    """Say where the long point of an end is: at an edge, on the face or the back, as the board lies face up."""
-    corners = [(edge, on_back) for edge in Edge for on_back in (False, True)]
-    edge, on_back = min(corners, key=lambda corner: plane.past(_corner(sizes, end, *corner)))
-    return f"the {edge.value} edge on the {'back' if on_back else 'face'}"
-
-
-def _corner(sizes: BoardSizes, end: End, edge: Edge, on_back: bool) -> Vector:
-    v = 0.0 if edge is Edge.NEAR else sizes.width_at(end)
-    return (sizes.in_from(end, 0.0), v, sizes.thickness if on_back else 0.0)
+    return f"{setting_words(*saw_angles(plane)) or SQUARE}, long point {long_point_words(part, plane, sizes, end)}"
 
 
 def _square_ends(part: Part, grid: Grid) -> str:
@@ -229,7 +218,7 @@ def _bevels(part: Part, grid: Grid) -> Iterator[str]:
     bevel = next(iter(_of(part, EdgeBevel)), None)
     if part.kind is PartKind.CROWN:
         yield from (
-            f"bevel the {one.edge.value} edge {angle_text(one.angle_deg)}, the back short, {_LIES[one.edge]}"
+            f"bevel the {edge_name(part, one.edge)} {angle_text(one.angle_deg)}, the back short, {_LIES[one.edge]}"
             for one in _of(part, EdgeBevel)
         )
         return
@@ -247,7 +236,7 @@ def _plane_edges(part: Part, grid: Grid) -> Iterator[str]:
             along, across, through = cut.flat.normal
             off = math.degrees(math.atan2(abs(along), abs(across)))
             tilt = math.degrees(math.asin(min(abs(through), 1.0)))
-            yield f"rip the {cut.at.value} edge {angle_text(off)} off the grain, blade tilted {both_ways(tilt)}"
+            yield f"rip the {edge_name(part, cut.at)} {angle_text(off)} off the grain, blade tilted {both_ways(tilt)}"
 
 
 def _curves(part: Part, grid: Grid) -> Iterator[str]:
@@ -255,7 +244,8 @@ def _curves(part: Part, grid: Grid) -> Iterator[str]:
     yield from lamination_words(part, grid=grid)
     if not part.arcs or part.is_laminated:
         return
-    names = {CurvedSide.NEAR: "near edge", CurvedSide.FAR: "far edge", CurvedSide.FACE: "face", CurvedSide.BACK: "back"}
+    near, far = edge_names(part)
+    names = {CurvedSide.NEAR: near, CurvedSide.FAR: far, CurvedSide.FACE: "face", CurvedSide.BACK: "back"}
     lies = "the board on its edge" if part.is_sawn_on_edge else "the board face up"
     for arc, chord in zip(part.arcs, arc_chords(part.curved_outline), strict=True):
         across, rise, radius = (grid.text(one) for one in (chord, rise_of(arc.radius, chord), arc.radius))

@@ -20,6 +20,7 @@ from jambs.parts.as_built import PLANNED
 from jambs.parts.bending_form import bending_form
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
+from jambs.parts.edge_names import edge_name
 from jambs.parts.part import Part
 from jambs.parts.planned import depth_is_planned
 from jambs.sheets.cut_sheet import page_data
@@ -200,8 +201,8 @@ def _end(part: Part, notch: Notch, title: str, grid: Grid) -> Template:
     break_at = reach if notch.end is End.START else 0.0
     cut, broken = _parted(outline, break_at)
     along, across = (grid.text(size) for size in (notch.along, notch.across))
-    edge = "near" if notch.edge is Edge.NEAR else "far"
-    note = f"notch {along} along the grain, {across} in from the {edge} edge; broken line: the board goes on"
+    edge = edge_name(part, notch.edge)
+    note = f"notch {along} along the grain, {across} in from the {edge}; broken line: the board goes on"
     return Template(title=title, note=note, size=(reach, part.silhouettes.sizes.width), cut=(cut,), broken=(broken,))
 
 
@@ -224,7 +225,7 @@ def _profile(part: Part, units: Units) -> Template:
     thick = length_text(part.thickness, units=units)
     return Template(
         title=f"{part.mark} {part.name}, its end, face above",
-        note=f"{bevels}{thick} thick; near edge at the left",
+        note=f"{bevels}{thick} thick; {edge_name(part, Edge.NEAR)} at the left",
         size=(sizes.width, sizes.thickness),
         cut=(closed,),
     )
@@ -277,7 +278,8 @@ def _of_slant(slant: _Slant, parts: Sequence[Part], units: Units) -> Template:
     above, below = (0.0, over) if slant.is_long_above else (over, 0.0)
     marks = ", ".join(dict.fromkeys(part.mark for part in parts))
     names = " and ".join(dict.fromkeys(part.kind.words for part in parts))
-    seen = "seen on edge, face above" if slant.is_on_edge else "face up, far edge above"
+    far = " or ".join(dict.fromkeys(edge_name(part, Edge.FAR) for part in parts))
+    seen = "seen on edge, face above" if slant.is_on_edge else f"face up, {far} above"
     angle = decimal_text(slant.angle_deg, 1)
     return Template(
         title=f"{marks}: {names}, {angle}° off square",

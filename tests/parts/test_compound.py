@@ -113,13 +113,15 @@ def test_a_plane_straight_through_is_the_plain_cut() -> None:
 def test_words_for_the_cut_sheet() -> None:
     part = board(crown(End.START), crown(End.FINISH))
     assert ends_words(part, grid=FINE[Units.INCH]) == (
-        "both ends miter 31.6° (58.4°), blade tilted 33.9° (56.1°), long point at the far edge on the face; "
-        'long point 30", short point 22 21/32"'
+        "both ends miter 31.6° (58.4°), blade tilted 33.9° (56.1°), long point at the upper edge on the face; "
+        'long point 30" (upper edge on the face), short point 22 21/32" (lower edge on the back), '
+        'lower edge on the face 23 27/32"'
     )
     turned = board(crown(End.START, face_short=True))
     assert ends_words(turned, grid=FINE[Units.MM]) == (
-        "left miter 31.6° (58.4°), blade tilted 33.9° (56.1°), long point at the far edge on the back; right square; "
-        "long point 762 mm, short point 668.8 mm"
+        "left miter 31.6° (58.4°), blade tilted 33.9° (56.1°), long point at the upper edge on the back; right square; "
+        "long point 762 mm (upper edge on the back), short point 668.8 mm (lower edge on the face), upper edge on the "
+        "face 747 mm"
     )
 
 
@@ -132,7 +134,7 @@ def test_an_edge_off_the_grain_and_tilted() -> None:
         flat=Plane(start=(0.0, 5.0, 0.0), finish=(30.0, 4.0, 0.0), way=way, keep=(15.0, 0.0, 0.0)),
     )
     (words,) = work_words(board(cut), grid=FINE[Units.INCH])
-    assert words == "rip the far edge 1.9° off the grain, blade tilted 15° (75°)"
+    assert words == "rip the upper edge 1.9° off the grain, blade tilted 15° (75°)"
     assert ends_words(board(cut), grid=FINE[Units.INCH]) == "square both ends"
 
 

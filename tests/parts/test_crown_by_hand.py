@@ -113,5 +113,5 @@ def test_the_words_of_a_crown_at_38() -> None:
     assert "miter 31.6°" in ends_words(front, grid=FINE[Units.INCH])
     assert "33.9°" in ends_words(front, grid=FINE[Units.INCH])
     work = " ".join(work_words(front, grid=FINE[Units.INCH]))
-    assert "bevel the near edge 52" in work and "to lie on the frieze" in work
-    assert "bevel the far edge 38" in work and "to lie under the cap" in work
+    assert "bevel the lower edge 52" in work and "to lie on the frieze" in work
+    assert "bevel the upper edge 38" in work and "to lie under the cap" in work

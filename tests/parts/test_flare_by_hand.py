@@ -149,11 +149,12 @@ def test_the_room_opening_reaches_out_by_each_sides_own_lean() -> None:
 
 
 def test_words_of_a_flared_leg() -> None:
-    """Long: 42 3/4 + 3/4 at the bottom + 4.71875 tan 15° + 0.75 / cos 15° = 45.541."""
+    """Long: 42 3/4 + 3/4 at the bottom + 4.71875 tan 15° + 0.75 / cos 15° = 45.541; on the face 42 3/4 + 1.264."""
     leg = part_of(flared(), "extension jamb", "left leg")
     assert ends_words(leg, grid=FINE[Units.INCH]) == (
-        "bottom blade tilted 45° (45°), long point at the near edge on the back; top miter 14.8° (75.2°), blade tilted "
-        '43.7° (46.3°), long point at the far edge on the back; long point 45 35/64", short point 42 3/4"'
+        "bottom blade tilted 45° (45°), long point on the back; top miter 14.8° (75.2°), blade tilted "
+        '43.7° (46.3°), long point at the room edge on the back; long point 45 35/64" (room edge on the back), '
+        'short point 42 3/4" (frame edge on the face), room edge on the face 44 1/64"'
     )
     assert work_words(leg, grid=FINE[Units.INCH]) == (
         'rip both long edges parallel, blade tilted 10° (80°): face 4 51/64" wide; the frame edge is long on the face, '

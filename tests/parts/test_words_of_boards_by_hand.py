@@ -146,10 +146,13 @@ SIZES = BoardSizes(length=10.0, width=4.0, start_width=4.0, finish_width=4.0, th
 
 def test_the_ends_of_a_mitered_jamb_have_a_long_and_a_short_point() -> None:
     """At 45° the near edge of a board 4 wide is 4 shorter at each end that is mitered."""
-    at = "miter 45° (45°), long point at the far edge on the face"
+    at = "miter 45° (45°), long point at the upper edge"
     both, one = board(*MITERS, kind=PartKind.EXTENSION_JAMB), board(MITERS[0], kind=PartKind.EXTENSION_JAMB)
-    assert ends_words(both, grid=INCH) == f'both ends {at}; long point 10", short point 2"'
-    assert ends_words(one, grid=INCH) == f'left {at}; right square; long point 10", short point 6"'
+    assert ends_words(both, grid=INCH) == f'both ends {at}; long point 10" (upper edge), short point 2" (lower edge)'
+    assert (
+        ends_words(one, grid=INCH)
+        == f'left {at}; right square; long point 10" (upper edge), short point 6" (lower edge)'
+    )
     assert ends_words(board(*MITERS), grid=INCH) == 'miter 45° both ends; short point 2"'
     assert ends_words(replace(board(), runs=3), grid=INCH) == "square both ends"
 
@@ -157,12 +160,18 @@ def test_the_ends_of_a_mitered_jamb_have_a_long_and_a_short_point() -> None:
 @pytest.mark.parametrize("edge", Edge)
 @pytest.mark.parametrize(("face_short", "side"), [(False, "face"), (True, "back")])
 def test_a_compound_end_is_told_by_the_saw_and_where_its_long_point_is(edge: Edge, face_short: bool, side: str) -> None:
-    """30° across 4 and 20° through 3/4: 4 tan 30° + 3/4 tan 20° / cos 30° = 2.6246 shorter, so 7 3/8."""
+    """30° across 4 and 20° through 3/4: 4 tan 30° + 3/4 tan 20° / cos 30° = 2.6246 shorter, so 7 3/8.
+
+    On the face the other edge is 4 tan 30° = 2.3094 shorter, or 3/4 tan 20° / cos 30° = 0.3152 where the face is short.
+    """
+    long, short = ("inner", "outer") if edge is Edge.NEAR else ("outer", "inner")
+    turned = {"face": "back", "back": "face"}[side]
+    marked = f'{long} edge on the face 9 11/16"' if face_short else f'{short} edge on the face 7 11/16"'
     cut = compound_miter(SIZES, End.FINISH, miter_deg=30.0, bevel_deg=20.0, long_edge=edge, face_short=face_short)
     assert ends_words(board(cut), grid=INCH) == (
         "left square; right miter 30° (60°), blade tilted 20° (70°), "
-        f"long point at the {edge.value} edge on the {side}; "
-        'long point 10", short point 7 3/8"'
+        f"long point at the {long} edge on the {side}; "
+        f'long point 10" ({long} edge on the {side}), short point 7 3/8" ({short} edge on the {turned}), {marked}'
     )
 
 

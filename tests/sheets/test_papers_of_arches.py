@@ -106,7 +106,7 @@ def test_what_is_sawn_and_bent_is_said() -> None:
     casing, jamb = head(PartKind.CASING), head(PartKind.EXTENSION_JAMB, "bent laminations")
     work = work_words(casing, grid=FINE[Units.INCH])
     assert work[0] == (
-        'saw the near edge hollow by the template, the board face up: radius 15 13/16", rise 2 1/8" over 15 13/16"'
+        'saw the inner edge hollow by the template, the board face up: radius 15 13/16", rise 2 1/8" over 15 13/16"'
     )
     assert ends_words(jamb, grid=FINE[Units.INCH]) == "saw both ends on the spring lines after bending"
     bend, form, plane = work_words(jamb, grid=FINE[Units.INCH])

@@ -14,12 +14,14 @@ from jambs.drawings.views.arced_details import (
     outline_signature,
     radii,
 )
-from jambs.drawings.views.named_ends import edge_names, face_words, with_left_at_left
+from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains, leaned_shapes
+from jambs.drawings.views.named_ends import face_words, with_left_at_left
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF, Grid, decimal_text
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Miter, Molded, Rip
+from jambs.parts.edge_names import edge_names
 from jambs.parts.kinds import PartKind, Where, told_name
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
@@ -109,12 +111,14 @@ def _face_view(alike: Alike, grid: Grid) -> View:
     part = alike.part
     if part.arcs:
         return _arced_view(alike, grid)
+    is_two = has_two_lengths(part)
+    outline = leaned_shapes(part, INKS[part.where]) if is_two else (Shape(points=part.outline, ink=INKS[part.where]),)
     view = View(
         name=f"detail {part.mark}",
         kind=ViewKind.DETAIL,
         title=f"{_marks(alike)}  {told_name(part.name, part.where.value)}",
-        shapes=(Shape(points=part.outline, ink=INKS[part.where]), *_pockets(part)),
-        chains=(*_edge_chains(part), *_end_chains(part)),
+        shapes=(*outline, *_pockets(part)),
+        chains=(*(leaned_chains(part) if is_two else _edge_chains(part)), *_end_chains(part)),
         call_outs=tuple(_angles(part)),
         remarks=(face_words(part), *_seen_words(part), *_remarks(part, grid)),
         largest=1,

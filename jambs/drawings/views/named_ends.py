@@ -10,7 +10,7 @@ from dataclasses import replace
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.views.view import CallOut, Chain, Interval, Mark, Shape, View, ViewSide
 from jambs.geometry import Point
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.edge_names import edge_names
 from jambs.parts.part import Part
 from jambs.sides import BoardEnd
 
@@ -20,8 +20,6 @@ OPPOSITE = {
     ViewSide.TOP: ViewSide.BOTTOM,
     ViewSide.BOTTOM: ViewSide.TOP,
 }
-MOSTLY = 0.5
-"""An edge whose way across has at least this share of depth faces room or weather, not the opening."""
 END_SHARE = 0.24
 """Of a part's length: how far from its end the name of the end may stand."""
 
@@ -29,17 +27,6 @@ END_SHARE = 0.24
 def is_turned(part: Part) -> bool:
     """Say whether a part starts at the right or at the top, so that its detail is turned by half a turn."""
     return part.seat.ends[0] in (BoardEnd.RIGHT, BoardEnd.TOP)
-
-
-def edge_names(part: Part) -> tuple[str, str]:
-    """Name the near and the far edge of a part."""
-    if part.kind is PartKind.CASING:
-        return ("inner edge", "outer edge")
-    _, y, depth = part.seat.across
-    if abs(depth) < MOSTLY:
-        return ("lower edge", "upper edge") if y > 0 else ("upper edge", "lower edge")
-    far = "outer edge" if part.where is Where.EXTERIOR else "room edge"
-    return ("frame edge", far)
 
 
 def face_words(part: Part) -> str:

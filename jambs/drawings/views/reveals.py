@@ -5,7 +5,8 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable
 
-from jambs.drawings.layout.boxes import Box, box_around
+from jambs.drawings.layout.boxes import box_around
+from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.outlines import is_inside, is_wall_below, turned
 from jambs.drawings.views.view import Chain, Interval, ViewSide
 from jambs.geometry import Point
@@ -49,16 +50,34 @@ def _rows(intervals: list[Interval]) -> list[list[Interval]]:
 
 
 def _steps(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
-    """Frame → face of the jamb → edge of the casing, as far as they are there."""
+    """Frame → face of the jamb → edge of the casing, as far as they are there; of a flared jamb both its edges."""
     has_stool = any(region.stuff in (Stuff.SILL, Stuff.TILE) for region in section.regions)
     jambs = _found(section, kit, LINING, inside=inside)
     rows = [_found(section, kit, (Stuff.FRAME,), inside=inside), *_by_mark(jambs)]
     if not has_stool:
         rows.append(_found(section, kit, (Stuff.CASING,), inside=inside))
-    points = [_nearest_corner(found, is_wall_below(section.cut), inside=inside) for found in rows if found]
-    points.sort(key=lambda point: point[1])
-    pairs = itertools.pairwise(points)
-    return [Interval(start=one, finish=two) for one, two in pairs if two[1] - one[1] > HALF_64TH]
+    below = is_wall_below(section.cut)
+    points = [_nearest_corner(found, below, inside=inside) for found in rows if found]
+    leans: list[tuple[Point, Point]] = []
+    if inside and kit.flares.at(section.cut.side):
+        leans = [(_nearest_corner(one, below, inside=True), _room_corner(one, below)) for one in _by_mark(jambs)]
+    points = sorted([*points, *(room for _, room in leans)], key=lambda point: point[1])
+    steps = [(one, two) for one, two in itertools.pairwise(points) if two[1] - one[1] > HALF_64TH]
+    return [
+        Interval(start=one, finish=two, name=FLARE if (one, two) in leans or (two, one) in leans else "")
+        for one, two in steps
+    ]
+
+
+FLARE = "flare"
+"""How far the room edge of a jamb's face has moved out from its frame edge."""
+
+
+def _room_corner(regions: list[Region], wall_below: bool) -> Point:
+    """Return the corner of a face at its room edge: of those nearest to the room the one nearest to the opening."""
+    points = [point for region in regions for point in turned(region.outline)]
+    room = min(x for x, _ in points)
+    return (room, (max if wall_below else min)(y for x, y in points if abs(x - room) < HALF_64TH))
 
 
 def _by_mark(regions: list[Region]) -> list[list[Region]]:
@@ -87,17 +106,25 @@ def _nearest_corner(regions: list[Region], wall_below: bool, *, inside: bool) ->
     return (min(depths) if inside else max(depths), level)
 
 
+GAPS = {Stuff.SHIM: "shim space", Stuff.FURRING: "furring"}
+"""What lies between a lining or a frame and the rough opening."""
+
+
 def _shim_spaces(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
-    """Jamb box → rough opening inside, frame → rough opening outside."""
+    """Jamb box → rough opening inside, frame → rough opening outside, by name."""
     edge = kit.placement.inside_edge
-    boxes = [
-        box_around(turned(region.outline)) for region in section.regions if region.stuff in (Stuff.SHIM, Stuff.FURRING)
-    ]
-    return [
-        _height(box, inside=inside) for box in boxes if (box.center[0] < edge) == inside and box.height > HALF_64TH
-    ][:1]
+    found = []
+    for region in section.regions:
+        if region.stuff in GAPS:
+            polygon = turned(region.outline)
+            gap = _at_end(polygon, GAPS[region.stuff], inside=inside)
+            if (box_around(polygon).center[0] < edge) == inside and gap.finish[1] - gap.start[1] > HALF_64TH:
+                found.append(gap)
+    return found[:1]
 
 
-def _height(box: Box, *, inside: bool) -> Interval:
-    x = box.left if inside else box.right
-    return Interval(start=(x, box.bottom), finish=(x, box.top))
+def _at_end(polygon: Polygon, name: str, *, inside: bool) -> Interval:
+    """Measure a gap across its end on one side: behind a flared jamb its two edges lean alike."""
+    x = (min if inside else max)(x for x, _ in polygon)
+    levels = [y for at, y in polygon if abs(at - x) < HALF_64TH]
+    return Interval(start=(x, min(levels)), finish=(x, max(levels)), name=name)

@@ -1,0 +1,80 @@
+"""Details of boards whose ends are cut through their thickness too: face and back are of two lengths.
+
+The face is drawn in full lines, the back behind it in broken ones. Both edges of the face are dimensioned, where a tape
+is hooked and a cut is marked; an edge of the back only where it has the long or the short point.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from jambs.drawings.views.view import Chain, Ink, Interval, Shape, ViewSide
+from jambs.geometry import Vector
+from jambs.length import HALF_64TH
+from jambs.parts.arrises import Arris, OnePlane
+from jambs.parts.cuts import Crosscut, Edge, Rip, Taper
+from jambs.parts.edge_names import edge_name
+from jambs.parts.kinds import PartKind
+from jambs.parts.part import Part
+
+FLAT = (Rip, Taper, Crosscut, OnePlane)
+"""Cuts that leave a board of flat sides, with its corners where face and back meet edges and ends."""
+POINTS = (("long point", max), ("short point", min))
+SIDES = {Edge.NEAR: ViewSide.BOTTOM, Edge.FAR: ViewSide.TOP}
+
+Ends = Mapping[Arris, tuple[Vector, Vector]]
+
+
+def has_two_lengths(part: Part) -> bool:
+    """Say whether face and back differ in length, so that one outline does not tell where to measure."""
+    if part.kind is not PartKind.EXTENSION_JAMB or part.arcs or not all(isinstance(cut, FLAT) for cut in part.cuts):
+        return False
+    return any(
+        abs(
+            _length(part.corners, Arris(edge=edge, on_back=True))
+            - _length(part.corners, Arris(edge=edge, on_back=False))
+        )
+        > HALF_64TH
+        for edge in Edge
+    )
+
+
+def leaned_shapes(part: Part, ink: Ink) -> tuple[Shape, ...]:
+    """Draw the face, and the back behind it."""
+    return tuple(
+        Shape(points=_ring(part.corners, on_back=on_back), ink=Ink.HIDDEN if on_back else ink)
+        for on_back in (True, False)
+    )
+
+
+def _ring(ends: Ends, *, on_back: bool) -> tuple[tuple[float, float], ...]:
+    near, far = (ends[Arris(edge=edge, on_back=on_back)] for edge in Edge)
+    return tuple((u, v) for u, v, _ in (near[0], near[1], far[1], far[0]))
+
+
+def leaned_chains(part: Part) -> list[Chain]:
+    """Dimension each edge of the face by name, then an edge of the back that has a point of the board."""
+    ends = part.corners
+    lengths = {arris: _length(ends, arris) for arris in ends}
+    points = {name: pick(lengths.values()) for name, pick in POINTS}
+    chains = []
+    for edge in Edge:
+        face, back = (Arris(edge=edge, on_back=on_back) for on_back in (False, True))
+        chains.append(_chain(part, ends, face, lengths, points))
+        is_point = any(abs(lengths[back] - length) < HALF_64TH for length in points.values())
+        if is_point and abs(lengths[back] - lengths[face]) > HALF_64TH:
+            chains.append(_chain(part, ends, back, lengths, points))
+    return chains
+
+
+def _chain(part: Part, ends: Ends, arris: Arris, lengths: Mapping[Arris, float], points: Mapping[str, float]) -> Chain:
+    (u0, v0, _), (u1, v1, _) = ends[arris]
+    named = [name for name, length in points.items() if abs(lengths[arris] - length) < HALF_64TH]
+    side = "on the back" if arris.on_back else "on the face"
+    words = ", ".join([f"{edge_name(part, arris.edge)} {side}", *named])
+    return Chain(side=SIDES[arris.edge], intervals=(Interval(start=(u0, v0), finish=(u1, v1)),), after=words)
+
+
+def _length(ends: Ends, arris: Arris) -> float:
+    (start, *_), (finish, *_) = ends[arris]
+    return finish - start

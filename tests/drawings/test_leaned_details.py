@@ -1,0 +1,75 @@
+"""Details of jambs whose face and back differ in length, and the gaps behind jambs in sections, by hand.
+
+The base window with jambs 4 23/32 wide, mitered: clear 30 3/4 x 42 3/4.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from arches import arched
+from cases import changed, job_of, kit_of, part_of
+
+from jambs.drawings.views.details import details
+from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains
+from jambs.drawings.views.sections import section_view
+from jambs.drawings.views.view import Chain, Ink, View, ViewSide
+from jambs.length import FINE, Units
+from jambs.section.cut import cut_sections
+from jambs.section.region import SectionCut
+
+MITERED: dict[str, Any] = {"interior_trim__inside__jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"}}
+FLARED = {**MITERED, "interior_trim__inside__flare": {"sides": "20 deg", "head": "15 deg", "sill": "10 deg"}}
+
+
+def told(chains: list[Chain]) -> dict[str, float]:
+    return {chain.after: abs(chain.intervals[0].finish[0] - chain.intervals[0].start[0]) for chain in chains}
+
+
+def test_a_flared_jamb_is_dimensioned_where_a_tape_hooks() -> None:
+    """The frame edge on the face is the clear opening, 30 3/4; the room edge reaches out by 4 23/32 tan 20° twice."""
+    found = told(leaned_chains(part_of(kit_of(**FLARED), "extension jamb", "head")))
+    assert found["frame edge on the face, short point"] == pytest.approx(30.75)
+    assert found["room edge on the face"] == pytest.approx(30.75 + 2 * 4.71875 * 0.36397, abs=1e-3)
+    assert "room edge on the back, long point" in found and len(found) == 3
+
+
+def test_face_and_back_are_both_drawn_and_a_plain_miter_as_before() -> None:
+    kit = kit_of(**FLARED)
+    mark = part_of(kit, "extension jamb", "head").mark
+    (view,) = (one for one in details(kit, grid=FINE[Units.INCH]) if one.name == f"detail {mark}")
+    assert [shape.ink for shape in view.shapes] == [Ink.HIDDEN, Ink.TRIM_INSIDE]
+    assert not any(has_two_lengths(part) for part in kit_of().parts)
+
+
+def test_a_jamb_of_an_octagon_tells_face_and_back() -> None:
+    """Each end is tilted by half of the 45° that the path turns: the back is longer by 3/4 tan 22 1/2° twice."""
+    kit = arched("octagon", 36, 36, exterior_trim__outside__sill=None).kit
+    part = next(one for one in kit.parts if has_two_lengths(one))
+    face, back = sorted({round(size, 3) for size in told(leaned_chains(part)).values()})
+    assert back - face == pytest.approx(2 * 0.75 * 0.41421, abs=2e-3)
+
+
+def gaps(cut: SectionCut, **paths: Any) -> dict[str, float]:
+    job = job_of(changed(**paths))
+    kit = kit_of(**paths)
+    (section,) = (one for one in cut_sections(kit) if one.cut is cut)
+    view: View = section_view(section, kit, job)
+    return {
+        one.name: one.finish[1] - one.start[1]
+        for chain in view.chains if chain.side is ViewSide.LEFT
+        for one in chain.intervals if one.name
+    }  # fmt: skip
+
+
+def test_the_gap_behind_a_jamb_is_named_and_measured_across_however_far_it_leans() -> None:
+    """1 7/8 behind a square jamb at the head; flared by 15° less by 3/4 (1/cos 15° - 1)."""
+    assert gaps(SectionCut.HEAD) == {"shim space": pytest.approx(1.875)}
+    flared = gaps(SectionCut.HEAD, **FLARED)
+    assert flared["shim space"] == pytest.approx(1.875 - 0.75 * (1 / 0.965926 - 1), abs=1e-3)
+
+
+def test_a_flared_head_tells_how_far_its_room_edge_moved_out_apart_from_the_casing_reveal() -> None:
+    """4 23/32 tan 15° = 1.264."""
+    assert gaps(SectionCut.HEAD, **FLARED)["flare"] == pytest.approx(4.71875 * 0.267949, abs=1e-3)
