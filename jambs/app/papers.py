@@ -32,6 +32,7 @@ from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
 from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
 from jambs.drawings.layout.paper import PAGES
+from jambs.drawings.svg.key import drawing_key
 from jambs.drawings.svg.sheets import drawing_title, sheet_pages
 from jambs.interrupts import held_back
 from jambs.issue_stamp import IssueStamp
@@ -221,7 +222,8 @@ def _write_house(
     else:
         join_pdfs([folder / SHEET_TO_CUT.path(kit.mark) for kit in kits], folder / ALL_CUT)
     drawings = [(kit.mark, folder / DRAWING_SHEETS.path(kit.mark)) for kit in kits]
-    write_all_drawings(kits, drawings, job, folder / ALL_DRAWINGS, stamps=stamps)
+    key = [(entry.svg, entry.words) for entry in drawing_key()]
+    write_all_drawings(kits, drawings, job, folder / ALL_DRAWINGS, stamps=stamps, key=key)
     write_rough_opening_schedule(kits, job, folder / "rough openings.pdf", stamp=foot)
     write_order_sheet(kits, job, folder / "window order.pdf", positions=planned_positions(kits, job), stamp=foot)
     write_summary(kits, register, job, folder / "summary.pdf", stamp=foot)

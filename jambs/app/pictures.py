@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from jambs.app.solid_papers import EXPLODED
 from jambs.drawings.drawing import Drawing
 from jambs.drawings.dxf.picture import ViewPicture, view_picture
+from jambs.drawings.views.exploded import EXPLODED
 from jambs.sheets.pictures import Picture, SheetPictures, picture_room, svg_size
 
 ELEVATION = "interior elevation"
@@ -19,9 +19,8 @@ def sheet_pictures(drawing: Drawing, *, paper: str) -> SheetPictures:
     section = _picture(view_picture(drawing, SECTION, width=width * SECTION_SHARE, height=height))
     left = width - svg_size(section.svg)[0] / 72
     elevation = _picture(view_picture(drawing, ELEVATION, width=left, height=height))
-    shown = [view.name for view in drawing.asked if view.name == EXPLODED]
-    more = (_picture(view_picture(drawing, name, width=width, height=height)) for name in shown)
-    return SheetPictures(elevation=elevation, section=section, more=tuple(more))
+    exploded = _picture(view_picture(drawing, EXPLODED, width=width, height=height))
+    return SheetPictures(elevation=elevation, section=section, more=(exploded,))
 
 
 def _picture(view: ViewPicture) -> Picture:

@@ -24,7 +24,6 @@ if TYPE_CHECKING:
     from jambs.solids.fit import FitReport
     from jambs.solids.model import KitSolids
 
-EXPLODED = "exploded view"
 ISOMETRIC = "isometric view"
 
 
@@ -62,16 +61,10 @@ def write_solids(kit: Kit, job: Job, folder: Path, *, issue: IssueStamp | None =
 def _views(solids: KitSolids) -> tuple[View, ...]:
     from jambs.solids import picture, views
 
-    found = []
-    for name, kind, view, remark in (
-        (ISOMETRIC, ViewKind.ASSEMBLED, views.FROM_ROOM, "assembled, seen from the room"),
-        (EXPLODED, ViewKind.EXPLODED, views.EXPLODED, "exploded, seen from the room"),
-    ):
-        drawn = picture(solids, view)
-        lines = [line.points for line in drawn.lines if not line.is_hidden]
-        marks = [(mark.text, mark.target) for mark in drawn.marks] if kind is ViewKind.EXPLODED else []
-        found.append(kit_picture(name, name.capitalize(), kind, lines=lines, marks=marks, remark=remark))
-    return tuple(found)
+    drawn = picture(solids, views.FROM_ROOM)
+    lines = [line.points for line in drawn.lines if not line.is_hidden]
+    remark = "assembled, seen from the room"
+    return (kit_picture(ISOMETRIC, ISOMETRIC.capitalize(), ViewKind.ASSEMBLED, lines=lines, marks=(), remark=remark),)
 
 
 def _rows(report: FitReport, job: Job) -> tuple[tuple[str, ...], ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Container, Iterable, Sequence
+from collections.abc import Callable, Container, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 
@@ -15,6 +15,7 @@ from jambs.drawings.title import TitleBlock, title_block
 from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
+from jambs.drawings.views.exploded import exploded_view
 from jambs.drawings.views.measured import warning_of
 from jambs.drawings.views.miter_details import miter_details
 from jambs.drawings.views.mull_sections import mull_view, with_mull_tags
@@ -36,6 +37,8 @@ DOWNWARD = (SectionCut.HEAD, SectionCut.LEFT_JAMB, SectionCut.JAMB, SectionCut.S
 """The sections in the order in which they stand on the sheets."""
 ELEVATIONS = (ViewKind.INTERIOR, ViewKind.EXTERIOR)
 SECTIONS = (ViewKind.SECTION,)
+PICTURES = (ViewKind.ASSEMBLED, ViewKind.EXPLODED)
+"""Pictures of the kit stand where they cost no sheet; the exploded one is on the cut sheet anyway."""
 CLEAR_OF_PAPER = 24.0
 """Model views stand this far from the origin: simple readers lay the paper over the model there [in]."""
 LEAST_LEGIBLE = 24.0
@@ -115,7 +118,7 @@ def draw_opening(
     ``issue``: what its title block says of it, ``revisions``: of it and those before.
     ``pictures``: further views that are made elsewhere, such as the kit in three dimensions.
     """
-    wanted = (*_asked(kit, sections, job), *pictures)
+    wanted = (*_asked(kit, sections, job), exploded_view(kit), *pictures)
     wanted = tuple(replace(view, number=number, grid=job.shop.grid) for number, view in enumerate(wanted, start=1))
     pages = PAGES[job.units]
     plain = replace(scales_of(job.units)[0], words="")
@@ -123,11 +126,12 @@ def draw_opening(
     notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
     tables = parts_tables(kit.parts, grid=job.shop.grid, scale=plain, tallest=room_on(pages[0]).height)
     asked, views = _at_scales(wanted, job.units, pages[0])
-    ordered, laid_out = fewest_sheets((_ordered(views, [note, *tables]) for note in notes), pages)
+    ordered, laid_out = fewest_sheets(_tries([views], notes, tables), pages)
     if len(laid_out[0]) > FEW:
         smaller = _with_smaller_sections(views, asked, job.units)
-        smallest = _with_smaller_details(smaller, asked, job.units)
-        tries = (_ordered(some, [note, *tables]) for some in (smaller, smallest) for note in notes)
+        less = _with_smaller_details(smaller, asked, job.units)
+        least = _one_smaller(less, asked, job.units, ELEVATIONS)
+        tries = _tries([smaller, less, least], notes, tables)
         ordered, laid_out = fewest_sheets((ordered, *tries), pages)
     return Drawing(
         units=job.units,
@@ -139,6 +143,19 @@ def draw_opening(
     )
 
 
+def _tries(
+    some: Iterable[Sequence[PlacedView]], notes: Sequence[PlacedView], tables: Sequence[PlacedView]
+) -> Iterator[list[PlacedView]]:
+    """Yield views with each width of the notes: with all pictures, without the assembled kit, without any."""
+    for views in some:
+        for left_out in ((), (ViewKind.ASSEMBLED,), PICTURES):
+            kept = [view for view in views if view.kind not in left_out]
+            if left_out and len(kept) == len(views):
+                continue
+            for note in notes:
+                yield _ordered(kept, [note, *tables])
+
+
 def _with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], units: Units) -> list[PlacedView]:
     """Draw the sections at the next smaller scale, with narrower words beside them; the corners have their details."""
     scales = scales_of(units)
@@ -146,6 +163,19 @@ def _with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], u
     smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
     return [
         _with_narrow_words(view, smaller, units) if view.kind is ViewKind.SECTION else one
+        for one, view in zip(views, asked, strict=True)
+    ]
+
+
+def _one_smaller(
+    views: Sequence[PlacedView], asked: Sequence[View], units: Units, kinds: Container[ViewKind]
+) -> list[PlacedView]:
+    """Draw the views of some kinds at the next smaller scale."""
+    scales = scales_of(units)
+    scale = next(view.scale for view in views if view.kind in kinds)
+    smaller = scales[min(scales.index(scale) + 1, len(scales) - 1)]
+    return [
+        arrange(view, scale=smaller, units=units, with_unit=False) if view.kind in kinds else one
         for one, view in zip(views, asked, strict=True)
     ]
 

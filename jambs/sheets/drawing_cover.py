@@ -17,30 +17,23 @@ from jambs.values import Record
 
 PLACES = {Where.INTERIOR: "Inside", Where.EXTERIOR: "Outside", Where.BUCK: "Bucks"}
 GRADE = "Grade, grain and finish are not stated in the job: agree on them before boards are bought."
-LINES = (
-    (0.5, False, "what is cut: wood and window frame"),
-    (0.35, False, "what is cut: the wall and its layers"),
-    (0.25, False, "edges that are seen"),
-    (0.2, True, "hidden edges; how a sash opens"),
-    (0.5, True, "air-control line, round every opening without a break"),
-    (0.15, False, "dimensions and leaders"),
-)
-"""Weights [mm], broken or not, and what they stand for, as the drawings have them."""
+KeyOf = Sequence[tuple[str, str]]
+"""The key of the drawings: each kind of line and each hatch as SVG of its true size, and what it stands for."""
 
 
 def drawing_cover_pdf(
-    kits: Sequence[CutKit], job: Job, sheets: Mapping[str, int], *, title: str, stamps: Stamps
+    kits: Sequence[CutKit], job: Job, sheets: Mapping[str, int], *, title: str, stamps: Stamps, key: KeyOf = ()
 ) -> bytes:
     """Return the first sheet of all drawings as PDF bytes; ``sheets``: how many each opening has.
 
     Raises:
         PressError: the sheet cannot be printed.
     """
-    return press("drawing_cover", drawing_cover_data(kits, job, sheets, title=title, stamps=stamps))
+    return press("drawing_cover", drawing_cover_data(kits, job, sheets, title=title, stamps=stamps, key=key))
 
 
 def drawing_cover_data(
-    kits: Sequence[CutKit], job: Job, sheets: Mapping[str, int], *, title: str, stamps: Stamps
+    kits: Sequence[CutKit], job: Job, sheets: Mapping[str, int], *, title: str, stamps: Stamps, key: KeyOf
 ) -> Record:
     """Return what the first sheet of all drawings prints."""
     return {
@@ -51,7 +44,7 @@ def drawing_cover_data(
         "notes": _notes(job),
         "woods": _woods(kits, job),
         "grade": GRADE,
-        "lines": [{"weight": weight, "dashed": dashed, "words": words} for weight, dashed, words in LINES],
+        "key": [{"svg": svg, "words": words} for svg, words in key],
         "rows": [_row(kit, sheets[kit.mark], stamps) for kit in kits],
     }
 

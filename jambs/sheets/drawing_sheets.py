@@ -10,7 +10,7 @@ from pypdf import PdfReader
 
 from jambs.job.models.openings import Job
 from jambs.parts.cut_kit import CutKit
-from jambs.sheets.drawing_cover import drawing_cover_pdf
+from jambs.sheets.drawing_cover import KeyOf, drawing_cover_pdf
 from jambs.sheets.joining import AUTHOR, Chapter, join_chapters
 from jambs.sheets.press import press
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
@@ -36,16 +36,22 @@ def drawing_sheets_pdf(pages: Sequence[VectorPage], title: str) -> bytes:
 
 
 def write_all_drawings(
-    kits: Sequence[CutKit], files: Sequence[tuple[str, Path]], job: Job, path: Path, *, stamps: Stamps = NOT_ISSUED
+    kits: Sequence[CutKit],
+    files: Sequence[tuple[str, Path]],
+    job: Job,
+    path: Path,
+    *,
+    stamps: Stamps = NOT_ISSUED,
+    key: KeyOf = (),
 ) -> None:
-    """Write the drawings of a house as one file: notes and index, then the sheets of each opening, by mark.
+    """Write the drawings of a house as one file: notes, ``key`` and index, then the sheets of each opening, by mark.
 
     Raises:
         PressError: the first sheet cannot be printed.
     """
     title = f"{job.name}: all drawings"
     counts = {mark: len(PdfReader(file).pages) for mark, file in files}
-    cover = drawing_cover_pdf(kits, job, counts, title=title, stamps=stamps)
+    cover = drawing_cover_pdf(kits, job, counts, title=title, stamps=stamps, key=key)
     join_drawing_sheets(files, title, path, cover=cover)
 
 

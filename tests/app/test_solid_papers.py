@@ -31,16 +31,13 @@ def test_an_opening_gets_step_glb_and_fit_report(tmp_path: Path) -> None:
     job = job_of(changed())
     (kit,) = strips(make_kits(job))
     views = write_solids(kit, job, tmp_path)
-    assert [view.name for view in views] == ["isometric view", "exploded view"]
+    assert [view.name for view in views] == ["isometric view"]
     assert {path.name for path in (tmp_path / "solids").iterdir()} == {"W1.step", "W1.glb", "W1 fit.csv"}
     with (tmp_path / "solids" / "W1 fit.csv").open(encoding="utf-8-sig", newline="") as file:
         rows = {row["name"]: row for row in csv.DictReader(file)}
     # The clear opening of the worked case, 35-1/2 - 5 + 1/4, measured on the solids.
     assert rows["clear opening width in the middle"]["measured on the solids"] == "30.750 in"
     assert "the casing's head and left leg, W1-5 and W1-6" in rows  # a name in a table, not the beginning of a sentence
-    # Every part is called out in the exploded view, once.
-    called = sorted(line for one in views[1].call_outs for line in one.lines)
-    assert called == sorted(part.mark for part in kit.parts)
 
 
 def test_a_kit_that_does_not_fit_stops_its_papers(tmp_path: Path) -> None:

@@ -239,10 +239,11 @@ def test_hatch_lines_are_as_far_apart_in_a_metric_drawing_as_in_an_inch_drawing(
     Details drawn larger have the narrower spacings; the two widest are those of wood and frame in the sections. The
     narrowest is that of sealant in details at half size, where an inch on paper is two and not four in the drawing.
     """
-    inch = hatch_spacing(files["picture framed"], "HATCH-TRIM", 4)
+    scale = drawn("picture framed").view("section head").scale.factor
+    inch = hatch_spacing(files["picture framed"], "HATCH-TRIM", scale)
     metric = {one / MM_PER_INCH for one in hatch_spacing(files["metric"], "HATCH-TRIM", 5)}
     assert sorted(metric)[-2:] == pytest.approx(sorted(inch)[-2:], rel=0.02)
-    assert 0.02 < min(inch) * 4 / 2 < 0.15
+    assert 0.02 < min(inch) * scale / 2 < 0.15
 
 
 def test_the_same_drawing_gives_the_same_bytes_whatever_the_seed(tmp_path: Path) -> None:

@@ -40,7 +40,7 @@ def test_a_sill_has_run_nosing_fall_and_kerf() -> None:
     assert f"slope {trim.sill.slope:g}°" in words
     assert {"run", "nosing", "fall", "joint"} <= set(words)
     assert "drip kerf" in " ".join(words)
-    assert view.scale.factor == 2
+    assert view.scale.factor in (2, 4)  # half size, or the next smaller scale where that saves a sheet
 
 
 def test_reveals_and_sealant_of_the_head_are_named() -> None:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from jambs.parts.kinds import PartKind, told_position
+from jambs.parts.taken_apart import LAYERS
 from jambs.section.part_regions import STUFF_OF
-from jambs.solids.views import LAYERS
 
 UNCUT = {PartKind.HEAD_FLASHING, *(kind for kind in PartKind if kind.is_at_corner)}
 """Bent metal has a region of its own, and no section through the middle of a side meets a block in a corner."""

@@ -12,7 +12,7 @@ from hand_kits import make_job, make_kit
 from pypdf import PdfReader
 
 from jambs.job.models.outside import OutsideEntry, WoodEntry
-from jambs.sheets.drawing_cover import LINES, drawing_cover_pdf
+from jambs.sheets.drawing_cover import drawing_cover_pdf
 from jambs.sheets.drawing_sheets import write_all_drawings, write_drawing_sheets
 from jambs.sheets.issue_sheet import IndexRow, index_pdf
 from jambs.sheets.stamp import NOT_ISSUED, Stamp, Stamps
@@ -63,9 +63,11 @@ def replace_woods(outside: OutsideEntry, woods: dict[str, WoodEntry]) -> Outside
     return outside.model_copy(update={"woods": woods})
 
 
-def test_weights_told_on_the_first_sheet_fall() -> None:
-    weights = [weight for weight, is_dashed, _ in LINES if not is_dashed]
-    assert weights == sorted(weights, reverse=True)
+def test_each_kind_of_line_and_each_hatch_stands_in_the_key_with_its_words_and_its_picture() -> None:
+    key = [(SVG, "membrane, where laps are drawn"), (SVG, "rigid insulation"), (SVG, "gypsum board")]
+    pdf = drawing_cover_pdf([make_kit("W01")], make_job(), {"W01": 1}, title="x", stamps=NOT_ISSUED, key=key)
+    assert all(one in words(pdf) for _, one in key)
+    assert "Key: lines and what is cut" in words(pdf) and "Key: lines" not in cover()
 
 
 @pytest.mark.parametrize("paper", ["letter", "A4"])

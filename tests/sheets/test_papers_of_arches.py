@@ -22,12 +22,12 @@ from jambs.drawings.views.elevations import interior_elevation
 from jambs.length import FINE, Units
 from jambs.outlines import area
 from jambs.parts.bending_form import PAST_SPRING, bending_form, form_outline
+from jambs.parts.board_faces import board_faces
 from jambs.parts.cut_kit import PlannedForKit, as_cut
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
 from jambs.parts.ply_words import resawn_words
-from jambs.screen.board_shapes import board_faces
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
 from jambs.sheets.full_scale import Template, templates_data, templates_of

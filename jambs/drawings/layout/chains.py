@@ -125,7 +125,7 @@ class _LevelRow:
         return Lettering(lines=(words,), at=at, height=self.sizes.text, ink=Ink.DIMENSION)
 
     def _place(self) -> None:
-        clear = self.sizes.overshoot * 1.2
+        clear = self.sizes.overshoot * 1.2  # of the tick, which rises to the right
         for index in reversed(range(len(self.spans))):
             span = self.spans[index]
             half = self._width(span) / 2
@@ -133,7 +133,7 @@ class _LevelRow:
                 span.middle,
                 half=half,
                 low=span.low + clear,
-                high=span.high - clear,
+                high=span.high - clear / 3,
                 lines=self.outer,
                 clear=self.sizes.gap,
             )

@@ -5,10 +5,21 @@ from __future__ import annotations
 import itertools
 import math
 import random
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from functools import partial
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
-from jambs.drawings.layout.packing import BETWEEN, RULES, OnPage, PackingRule, Sized, packed, room_on, sized
+from jambs.drawings.layout.packing import (
+    BETWEEN,
+    RULES,
+    Filling,
+    OnPage,
+    PackingRule,
+    Sized,
+    filled,
+    room_on,
+    set_out,
+    sized,
+)
 from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.placed import PlacedView
 from jambs.length import ROUND_OFF
@@ -16,7 +27,7 @@ from jambs.length import ROUND_OFF
 Pages = list[list[OnPage]]
 """The views of each page."""
 FIRST = 1e6
-"""More than any view measures: elevations open every set [in, sq in]."""
+"""More than any view measures: elevations open the set [in, sq in]."""
 
 
 def _in_order(view: Sized) -> float:
@@ -33,10 +44,12 @@ def _largest_first(view: Sized) -> float:
 
 ORDERS: tuple[Callable[[Sized], float], ...] = (_in_order, _tallest_first, _largest_first)
 """What views are put onto pages by; of two that are alike the one that is asked for first comes first."""
-SHUFFLES = 60
-"""So many ways more are tried while views seem to fit fewer pages."""
-LOADS = (0.3, 1.0)
-"""The larger views come first in a shuffled order too, each counted for some of its size."""
+STEPS = 800
+"""So many small changes of a plain way are tried while views seem to fit fewer pages."""
+SLACK = 0.05
+"""How much worse, in pages, a change may be that is kept at the beginning."""
+CHANGES = (1, 1, 2, 3)
+"""How many views a step moves or packs by another rule."""
 
 
 FILLED = 0.9
@@ -51,48 +64,56 @@ def fewest_sheets(
     Raises:
         ValueError: a view is larger than a page, in every try.
     """
-    best: tuple[Sequence[PlacedView], list[Pages]] | None = None
+    plain, fault = _plain_tries(tries, sizes)
+    if not plain:
+        raise fault or ValueError("there are no views to put onto pages")
+    best = min(plain, key=_counts)
+    least = min(plain, key=lambda one: sum(page.taken for page in one[1][0].pages))
+    for views, ways in [best] if best is least else [best, least]:
+        bettered = (views, [_bettered(way, size, views) for way, size in zip(ways, sizes, strict=True)])
+        best = min((best, bettered), key=_counts)
+    return best[0], [_set_out(way, size, best[0]) for way, size in zip(best[1], sizes, strict=True)]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Way:
+    """An order of views and how each takes its room, and the pages that it fills."""
+
+    order: tuple[Sized, ...]
+    rules: tuple[PackingRule, ...]
+    pages: Sequence[Filling]
+
+    @property
+    def worth(self) -> float:
+        """The less the better: fewer pages, then fuller ones, which leave the less on one that may go."""
+        whole = max(page.size[0] * page.size[1] for page in self.pages)
+        return len(self.pages) - sum((page.taken / whole) ** 2 for page in self.pages) / len(self.pages)
+
+
+_Try = tuple[Sequence[PlacedView], list[_Way]]
+"""Views, and a way to put them onto pages of each size of paper."""
+
+
+def _counts(one: _Try) -> list[int]:
+    return [len(way.pages) for way in one[1]]
+
+
+def _plain_tries(tries: Iterable[Sequence[PlacedView]], sizes: Sequence[Page]) -> tuple[list[_Try], ValueError | None]:
+    """Return the plain way of each try whose views fit, and the first fault of one whose views do not."""
+    found: list[_Try] = []
     fault: ValueError | None = None
     for views in tries:
         try:
-            pages = _fewer(views, sizes, best[1] if best else None)
+            found.append((views, [_plain(sized(views), size) for size in sizes]))
         except ValueError as too_large:
             fault = fault or too_large
-            continue
-        best = (views, pages) if pages else best
-    if best is None:
-        raise fault or ValueError("there are no views to put onto pages")
-    return best
+    return found, fault
 
 
-def _fewer(views: Sequence[PlacedView], sizes: Sequence[Page], than: list[Pages] | None) -> list[Pages] | None:
-    """Return the pages of each size, or None where they are no fewer than those of another try."""
-    found: list[Pages] = []
-    is_fewer = than is None
-    for number, size in enumerate(sizes):
-        most = math.inf if is_fewer or than is None else len(than[number])
-        pages = _fewest(views, size, most)
-        if pages is None:
-            return None
-        is_fewer = is_fewer or len(pages) < most
-        found.append(pages)
-    return found if is_fewer else None
-
-
-def _fewest(views: Sequence[PlacedView], page: Page, most: float) -> Pages | None:
-    """Return the pages of the way that takes fewest, or None where it takes more than ``most``.
-
-    They follow each other as their first views were asked for.
-    """
+def _set_out(way: _Way, page: Page, views: Sequence[PlacedView]) -> Pages:
+    """Return the pages of a way; they follow each other as their first views were asked for."""
     place = {view.name: number for number, view in enumerate(views)}
-    all_of_them = sized(views)
-    least = _least_pages(all_of_them, page)
-    best: Pages | None = None
-    for order, rules in _ways(all_of_them) if least <= most else ():
-        best = packed(order, page, rules, fewer_than=len(best) if best else most + 1) or best
-        if best and len(best) <= least:
-            break
-    return sorted(best, key=lambda on_page: min(place[one.view.name] for one in on_page)) if best else None
+    return sorted(set_out(way.pages, page), key=lambda on_page: min(place[one.view.name] for one in on_page))
 
 
 def _least_pages(views: Sequence[Sized], page: Page) -> int:
@@ -102,15 +123,53 @@ def _least_pages(views: Sequence[Sized], page: Page) -> int:
     return max(1, math.ceil(taken / ((room.width + BETWEEN) * (room.height + BETWEEN) * FILLED) - ROUND_OFF))
 
 
-def _ways(views: Sequence[Sized]) -> Iterator[tuple[Sequence[Sized], Iterable[PackingRule]]]:
-    """Return the orders and rules that are tried: plain ones, then shuffled ones, the same in every run."""
+def _plain(views: Sequence[Sized], page: Page) -> _Way:
+    """Return the best of the plain ways: few orders, one rule for all views; the first that takes the least pages."""
+    least = _least_pages(views, page)
+    order, rule = ORDERS[0], RULES[0]
+    best = _way(sorted(views, key=order), [rule] * len(views), page)
     for order, rule in itertools.product(ORDERS, RULES):
-        yield sorted(views, key=order), itertools.repeat(rule)
-    chance = random.Random(len(views))
-    for _ in range(SHUFFLES):
-        loads = {view[0].name: _largest_first(view) * chance.uniform(*LOADS) for view in views}
-        yield sorted(views, key=partial(_loaded, loads)), chance.choices(RULES, k=len(views))
+        if len(best.pages) <= least:
+            break
+        way = _way(sorted(views, key=order), [rule] * len(views), page)
+        best = way if len(way.pages) < len(best.pages) else best
+    return best
 
 
-def _loaded(loads: Mapping[str, float], view: Sized) -> tuple[bool, float]:
-    return (not view[0].kind.is_elevation, loads[view[0].name])
+def _way(order: Sequence[Sized], rules: Sequence[PackingRule], page: Page) -> _Way:
+    return _Way(order=tuple(order), rules=tuple(rules), pages=filled(order, page, rules))
+
+
+def _bettered(way: _Way, page: Page, views: Sequence[PlacedView]) -> _Way:
+    """Move views about by chance, the same in every run, till they take the least pages.
+
+    A change is kept where it is no worse; a worse one may be kept too, the less the later.
+    """
+    least = _least_pages(way.order, page)
+    place = {view.name: number for number, view in enumerate(views)}
+    chance, best = random.Random(len(views)), way
+    for step in range(STEPS):
+        if len(best.pages) <= least:
+            break
+        other = _changed(way, page, chance, place)
+        slack = SLACK * (1 - step / STEPS) * chance.random()
+        if other.worth <= way.worth + slack:
+            way = other
+        best = min(best, way, key=lambda one: one.worth)
+    return best
+
+
+def _changed(way: _Way, page: Page, chance: random.Random, place: Mapping[str, int]) -> _Way:
+    order, rules = list(way.order), list(way.rules)
+    for _ in range(chance.choice(CHANGES)):
+        one, other = chance.randrange(len(order)), chance.randrange(len(order))
+        order.insert(other, order.pop(one))
+        rules.insert(other, rules.pop(one))
+        rules[chance.randrange(len(rules))] = chance.choice(RULES)
+    return _way(_kept_in_order(order, place), rules, page)
+
+
+def _kept_in_order(order: Sequence[Sized], place: Mapping[str, int]) -> list[Sized]:
+    """Put what is looked for one after the other in its places as it was asked for."""
+    follow = iter(sorted((one for one in order if one[0].kind.is_in_order), key=lambda one: place[one[0].name]))
+    return [next(follow) if view[0].kind.is_in_order else view for view in order]

@@ -17,8 +17,8 @@ STRIP = 0.9
 """Height of the title block along the lower edge of a page [in]."""
 CLEAR = 0.05
 """Least space between a view and the border [in]."""
-BETWEEN = 0.15
-"""Least space between two views on a page [in]."""
+BETWEEN = 0.1
+"""Least space between two views on a page, beside what each keeps clear around itself [in]."""
 
 
 def room_on(page: Page) -> Box:
@@ -47,6 +47,8 @@ class OnPage:
         return Box(x - half[0], y - half[1], x + half[0], y + half[1])
 
 
+Size = tuple[float, float]
+"""Width and height on paper [in]."""
 Sized = tuple[PlacedView, float, float]
 """A view with its width and height on paper, worked out once [in]."""
 
@@ -69,22 +71,14 @@ class Room:
         self.parts: list[Room] = []
         self.is_row = False
 
-    def take(self, view: Sized, *, is_column: bool) -> list[Room]:
-        """Put a view at the upper left and return the free rooms that are left.
-
-        ``is_column``: what is under the view goes no further across than the view, else what is beside it no lower.
-        """
+    def take(self, view: Sized, *, is_column: bool) -> tuple[Room, Room]:
+        """Put a view at the upper left and return the rooms that are left near it and past it, free or of no size."""
         shown, width, height = view
-        across, down = self.width - width - BETWEEN, self.height - height - BETWEEN
-        near, far = (
-            (Room(width, down), Room(across, self.height))
-            if is_column
-            else (Room(across, height), Room(self.width, down))
-        )
+        near, far = (Room(*size) for size in _left((self.width, self.height), (width, height), is_column=is_column))
         own = Room(width, height, shown)
         self.parts = [_parted(own, near, is_row=not is_column), *_real(far)]
         self.is_row = is_column
-        return [*_real(near), *_real(far)]
+        return near, far
 
     def needs(self) -> tuple[float, float]:
         """Return the width and height that its views take, with the least space between them [in on paper]."""
@@ -99,6 +93,15 @@ class Room:
     def taken(self) -> list[Room]:
         """Return the rooms in it that have a view."""
         return [part for part in self.parts if part.view or part.taken()]
+
+
+def _left(room: Size, view: Size, *, is_column: bool) -> tuple[Size, Size]:
+    """Return the sizes of what a view leaves of a room, near it and past it.
+
+    ``is_column``: what is under the view goes no further across than the view, else what is beside it no lower.
+    """
+    across, down = room[0] - view[0] - BETWEEN, room[1] - view[1] - BETWEEN
+    return ((view[0], down), (across, room[1])) if is_column else ((across, view[1]), (room[0], down))
 
 
 def _real(room: Room) -> list[Room]:
@@ -128,35 +131,49 @@ RULES = tuple(
 """The rules that are tried: columns or rows first; the tightest fit either way, or the lowest room."""
 
 
-class _Filling:
-    """A page that is filled: its whole room, and the pieces of it that are free."""
+class Filling:
+    """A page that is filled: its size, the free pieces of it by number, what was put where, the area taken [sq in].
 
-    __slots__ = ("free", "whole")
+    The whole page is piece 0; of what a view leaves of its piece the near one is numbered before the far one.
+    """
+
+    __slots__ = ("free", "put", "size", "taken")
 
     def __init__(self, width: float, height: float) -> None:
-        self.whole = Room(width, height)
-        self.free = [self.whole]
+        self.size = (width, height)
+        self.free = [(0, width, height)]
+        self.put: list[tuple[int, Sized, bool]] = []
+        self.taken = 0.0
 
     def takes(self, view: Sized, rule: PackingRule) -> bool:
-        """Put a view into the free room that a rule prefers; say whether there is one."""
+        """Put a view into the free piece that a rule prefers; say whether there is one."""
         _, width, height = view
-        best: tuple[float, int] | None = None
-        for number, room in enumerate(self.free):
-            across, down = room.width - width + ROUND_OFF, room.height - height + ROUND_OFF
-            if across >= 0.0 and down >= 0.0:
-                left = rule.least(across, down)
-                if best is None or left < best[0]:
-                    best = (left, number)
-        if best is None:
+        best, found = math.inf, -1
+        for place, (_, wide, high) in enumerate(self.free):
+            across, down = wide - width + ROUND_OFF, high - height + ROUND_OFF
+            if across >= 0.0 and down >= 0.0 and (left := rule.least(across, down)) < best:
+                best, found = left, place
+        if found < 0:
             return False
-        self.free[best[1] : best[1] + 1] = self.free[best[1]].take(view, is_column=rule.is_column)
+        number, wide, high = self.free[found]
+        fresh = 1 + 2 * len(self.put)
+        left_over = enumerate(_left((wide, high), (width, height), is_column=rule.is_column), start=fresh)
+        self.free[found : found + 1] = [(one, *size) for one, size in left_over if min(size) > 0.0]
+        self.put.append((number, view, rule.is_column))
+        self.taken += (width + BETWEEN) * (height + BETWEEN)
         return True
 
+    @property
+    def whole(self) -> Room:
+        """The page as a room, parted as its views were put."""
+        rooms = [Room(*self.size)]
+        for number, view, is_column in self.put:
+            rooms += rooms[number].take(view, is_column=is_column)
+        return rooms[0]
 
-def packed(
-    views: Sequence[Sized], page: Page, rules: Iterable[PackingRule], *, fewer_than: float = math.inf
-) -> list[list[OnPage]] | None:
-    """Put views onto as many pages as they need, each into the first page with room for it; None where too many.
+
+def filled(views: Sequence[Sized], page: Page, rules: Iterable[PackingRule]) -> list[Filling]:
+    """Fill as many pages as views need, each view on the first page with room for it.
 
     ``rules``: how each takes its room. A section never stands on an earlier page than one before it, nor a piece of
     the parts table; all else may.
@@ -165,19 +182,23 @@ def packed(
         ValueError: a view is larger than the page.
     """
     room = room_on(page)
-    pages: list[_Filling] = []
+    pages: list[Filling] = []
     latest: dict[ViewKind, int] = {}
     for view, rule in zip(views, rules, strict=False):
         kind = view[0].kind
         first = latest.get(kind, 0) if kind.is_in_order else 0
         number = next((n for n in range(first, len(pages)) if pages[n].takes(view, rule)), len(pages))
         if number == len(pages):
-            if number + 1 >= fewer_than:
-                return None
-            pages.append(_Filling(room.width, room.height))
+            pages.append(Filling(room.width, room.height))
             if not pages[-1].takes(view, rule):
                 raise ValueError(f"view {view[0].name!r} is larger than a {page.name} page")
         latest[kind] = number
+    return pages
+
+
+def set_out(pages: Iterable[Filling], page: Page) -> list[list[OnPage]]:
+    """Return where the views of filled pages stand, the free space between them shared out."""
+    room = room_on(page)
     return [_set_out(one.whole, room, is_page=True) for one in pages]
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import Box, boxes_joined
-from jambs.drawings.layout.lettering import wrapped
+from jambs.drawings.layout.lettering import text_width, wrapped
 from jambs.drawings.layout.paper import (
     BOLD_IS_WIDER,
     DESCENDER,
@@ -20,7 +20,7 @@ from jambs.drawings.layout.placed import Align, Lettering, PlacedView, Rule
 from jambs.drawings.views.details import is_told_in_words
 from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import size_words
-from jambs.length import Grid
+from jambs.length import ROUND_OFF, Grid
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Miter
 from jambs.parts.glue_words import glue_words
@@ -29,7 +29,7 @@ from jambs.parts.part import Part
 from jambs.sides import Side
 
 WIDTHS = (1.16, 2.12, 0.9, 1.8, 0.5)
-"""Columns of the parts table, the first for the marks of two legs [in on paper]."""
+"""Greatest columns of the parts table, the first for the marks of two legs [in on paper]."""
 LEGS = "legs"
 """Where two parts are that are cut alike, but for left and right."""
 HEADS = ("mark", "part", "stock", "thick x wide x long", "ends")
@@ -44,6 +44,11 @@ NOTE_WIDTHS = (4.6, 3.1)
 class _Cell:
     lines: tuple[str, ...]
     bold: bool = False
+
+    @property
+    def width(self) -> float:
+        """Width of its widest line [in on paper]."""
+        return max((text_width(line, height=TEXT_HEIGHT, bold=self.bold) for line in self.lines), default=0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +72,8 @@ class _Row:
 
 def parts_tables(parts: Sequence[Part], *, grid: Grid, scale: Scale, tallest: float) -> list[PlacedView]:
     """Make the parts table, broken into as many pieces as the ``tallest`` height on paper asks for."""
-    rows = _rows(parts, grid)
+    widths = _as_needed(_rows(parts, grid, WIDTHS))
+    rows = _rows(parts, grid, widths)
     pieces: list[list[_Row]] = []
     free = 0.0
     for row in rows:
@@ -76,17 +82,27 @@ def parts_tables(parts: Sequence[Part], *, grid: Grid, scale: Scale, tallest: fl
             free = tallest - 0.75
         pieces[-1].append(row)
         free -= row.tall
-    return [_table(piece, number, len(pieces), scale) for number, piece in enumerate(pieces, start=1)]
+    return [_table(piece, widths, number, len(pieces), scale) for number, piece in enumerate(pieces, start=1)]
 
 
-def _rows(parts: Sequence[Part], grid: Grid) -> list[_Row]:
+def _as_needed(rows: Sequence[_Row]) -> tuple[float, ...]:
+    """Return the width of each column that its widest word or line asks for, heads too [in on paper]."""
+    columns = zip(_heads().cells, *(row.cells for row in rows), strict=True)
+    return tuple(max(cell.width for cell in column) + 2 * PAD for column in columns)
+
+
+def _heads() -> _Row:
+    return _Row(cells=tuple(_Cell((head,), bold=True) for head in HEADS))
+
+
+def _rows(parts: Sequence[Part], grid: Grid, widths: Sequence[float]) -> list[_Row]:
     """Make a row of each part; two legs that follow each other, and are told alike, share one."""
     rows: list[_Row] = []
     for part in parts:
-        row = _row(part, grid)
+        row = _row(part, grid, widths)
         last = rows[-1].of[-1] if rows else None
         if last and len(rows[-1].of) == 1 and _are_legs(last, part) and rows[-1].told == row.told:
-            row = _row(last, grid, other=part)
+            row = _row(last, grid, widths, other=part)
             rows.pop()
         rows.append(row)
     return rows
@@ -99,7 +115,7 @@ def _are_legs(one: Part, two: Part) -> bool:
     return sides == {Side.LEFT, Side.RIGHT} and is_same and one.runs is None and not one.kind.is_between_units
 
 
-def _row(part: Part, grid: Grid, *, other: Part | None = None) -> _Row:
+def _row(part: Part, grid: Grid, widths: Sequence[float], *, other: Part | None = None) -> _Row:
     """Make the row of a part, or of two that are cut alike at the left and at the right."""
     size = size_words(part, grid=grid, with_length=True)
     mark, told = part.mark, part.told
@@ -108,13 +124,13 @@ def _row(part: Part, grid: Grid, *, other: Part | None = None) -> _Row:
         told = f"{told_name(part.name, part.where.value)}, {LEGS}{member_words(part.kind, part.member, part.members)}"
     texts = (mark, told, board_words(part, units=grid.units), size, _ends(part))
     cells = [
-        _Cell(tuple(wrapped(text, width=width - 2 * PAD, height=TEXT_HEIGHT)), bold=number == 0)
-        for number, (text, width) in enumerate(zip(texts, WIDTHS, strict=True))
+        _Cell(tuple(wrapped(text, width=width - 2 * PAD + ROUND_OFF, height=TEXT_HEIGHT)), bold=number == 0)
+        for number, (text, width) in enumerate(zip(texts, widths, strict=True))
     ]
     ends = [] if part.is_wood and part.is_plain else [ends_words(part, grid=grid)]
     done = [*ends, *work_words(part, grid=grid)] if is_told_in_words(part) else []
     words = "; ".join(filter(None, [*done, glue_words(part, grid=grid)]))
-    lines = wrapped(words, width=_beside_mark(), height=TEXT_HEIGHT) if words else []
+    lines = wrapped(words, width=_beside_mark(widths), height=TEXT_HEIGHT) if words else []
     return _Row(of=(part, *([other] if other else [])), cells=tuple(cells), more=_Cell(tuple(lines)))
 
 
@@ -127,9 +143,9 @@ def _ends(part: Part) -> str:
     return MITER if any(isinstance(cut, Miter) for cut in part.cuts) else BEVEL
 
 
-def _beside_mark() -> float:
+def _beside_mark(widths: Sequence[float]) -> float:
     """Width of all columns but the first, for words [in on paper]."""
-    return sum(WIDTHS[1:]) - 2 * PAD
+    return sum(widths[1:]) - 2 * PAD
 
 
 def _tall(row: Sequence[_Cell]) -> float:
@@ -137,15 +153,14 @@ def _tall(row: Sequence[_Cell]) -> float:
     return TEXT_HEIGHT * (1 + LINE_PITCH * (lines - 1) + DESCENDER) + 2 * PAD
 
 
-def _table(rows: Sequence[_Row], number: int, count: int, scale: Scale) -> PlacedView:
+def _table(rows: Sequence[_Row], widths: Sequence[float], number: int, count: int, scale: Scale) -> PlacedView:
     title = "Parts" if count == 1 else f"Parts {number} of {count}"
-    heads = _Row(cells=tuple(_Cell((head,), bold=True) for head in HEADS))
     texts = [_title(title)]
-    width, top = sum(WIDTHS), -0.1
-    edges = [sum(WIDTHS[:column]) for column in range(len(WIDTHS) + 1)]
+    width, top = sum(widths), -0.1
+    edges = [sum(widths[:column]) for column in range(len(widths) + 1)]
     levels = [top]
     lines = []
-    for row in (heads, *rows):
+    for row in (_heads(), *rows):
         level, low = levels[-1], levels[-1] - _tall(row.cells)
         texts += [_cell_text(cell, left + PAD, level - PAD) for cell, left in zip(row.cells, edges, strict=False)]
         levels.append(level - row.tall)

@@ -10,6 +10,7 @@ import pytest
 import jambs
 from jambs.geometry import Vector, cross, dot, minus
 from jambs.outlines import area
+from jambs.parts.board_faces import Face, board_faces
 from jambs.parts.cuts import (
     Crosscut,
     Edge,
@@ -25,7 +26,6 @@ from jambs.parts.cuts import (
 )
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part, PartBlank, Seat
-from jambs.screen.board_shapes import Face, board_faces
 from jambs.sides import Side
 from jambs.solids.arced import arced_board
 from jambs.solids.flat_sided import FLAT_CUTS, flat_sided_volume

@@ -1,0 +1,63 @@
+"""The kit pulled apart, seen from the room: the boards as sawn, drawn from the parts themselves, each with its mark."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from jambs.drawings.layout.boxes import Segment
+from jambs.drawings.views.kit_picture import kit_picture
+from jambs.drawings.views.seen_edges import Face, seen_edges, sight_from
+from jambs.drawings.views.shaped_window import outlines_seen
+from jambs.drawings.views.view import View, ViewKind
+from jambs.geometry import Point, Vector, added
+from jambs.parts.board_faces import board_faces
+from jambs.parts.casing_plane import hung
+from jambs.parts.kit import Kit
+from jambs.parts.taken_apart import taken_apart
+
+EXPLODED = "exploded view"
+EYE: Vector = (1.0, 0.8, -1.0)
+"""From the opening toward the eye: to the right, above, in the room."""
+
+
+def exploded_view(kit: Kit) -> View:
+    """Draw the parts of a kit pulled apart along the axes of the opening, and the frame of the window between them."""
+    frame = kit.placement.opening.frame
+    size = max(frame.width, frame.height)
+    bodies = [_window(kit)]
+    for part, seat in zip(kit.parts, hung(kit).seats, strict=True):
+        move = taken_apart(part, size=size)
+        bodies.append([tuple(added(seat.at(*point), move) for point in face) for face in board_faces(part)])
+    seen = seen_edges(bodies, sight_from(EYE))
+    marks = [(part.mark, _middle(lines)) for part, lines in zip(kit.parts, seen[1:], strict=True) if lines]
+    return kit_picture(
+        EXPLODED,
+        EXPLODED.capitalize(),
+        ViewKind.EXPLODED,
+        lines=[line for lines in seen for line in lines],
+        marks=marks,
+        remark="the parts pulled apart, seen from the room",
+    )
+
+
+def _middle(lines: Sequence[Segment]) -> Point:
+    """Return the middle of the longest line that is seen of a part."""
+    (x0, y0), (x1, y1) = max(lines, key=lambda line: (round(math.dist(*line), 3), line))
+    return ((x0 + x1) / 2, (y0 + y1) / 2)
+
+
+def _window(kit: Kit) -> list[Face]:
+    """Return the frame of the window as a ring, from its inside edge to its outside edge."""
+    outer, inner = outlines_seen(kit.placement.opening, from_outside=False)
+    near, far = kit.placement.inside_edge, kit.placement.outside_edge
+    whole = (*outer, outer[0], inner[0], *reversed(inner))  # one outline, slit from its outer to its inner edge
+    room = tuple((*point, near) for point in reversed(whole))
+    outside = tuple((*point, far) for point in whole)
+    return [room, outside, *_walls(outer, near, far), *_walls(inner[::-1], near, far)]
+
+
+def _walls(outline: Sequence[Point], near: float, far: float) -> Iterator[Face]:
+    for one, two in pairwise((*outline, outline[0])):
+        yield (*one, near), (*two, near), (*two, far), (*one, far)
