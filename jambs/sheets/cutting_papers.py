@@ -20,13 +20,13 @@ CHECK = 'python -m jambs.stock.check_file "plan.json"'
 
 BOARD_ROOM = {"letter": (666.0, 205.0), "A4": (716.0, 205.0)}
 """What the drawing of one board may take, along and across, beside its mark [pt]."""
-LEAST_STRIP_HEIGHT = 11.0
+LEAST_STRIP_HEIGHT = 10.0
 """A strip is drawn at least so high, for its mark to stand in it [pt]."""
 BETWEEN_TWO = 67.0
 """What two boards in a row leave between them: a gap and the mark of the second [pt]."""
 LEAST_PIECE = 100.0
 """Two boards stand in a row where their shortest piece is drawn so long, for its mark and sizes in a line [pt]."""
-RATIOS = (2, 2.5, 3, 4, 5, 6, 7, 8, 10, 12, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 36, 40, 50)
+RATIOS = (2, 2.5, 3, 4, 5, 6, 7, 8, 10, 11, 12, 13, 14, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 36, 40, 50)
 """Scales boards are drawn at: 1 : 20."""
 POINTS_PER_UNIT = {Units.INCH: 72.0, Units.MM: 72.0 / MM_PER_INCH}
 
@@ -59,7 +59,8 @@ def _drawn(lot: Record, paper: str, units: Units) -> Record:
     along, across = scales(lot, paper, units)
     points = POINTS_PER_UNIT[units]
     words = f"drawn 1 : {along:g}" if along == across else f"drawn 1 : {along:g} along, 1 : {across:g} across"
-    return {**lot, "along": points / along, "across": points / across, "scale": words}
+    room, _ = BOARD_ROOM[paper]
+    return {**lot, "along": points / along, "across": points / across, "scale": words, "room": room}
 
 
 def scales(lot: Record, paper: str, units: Units) -> tuple[float, float]:
