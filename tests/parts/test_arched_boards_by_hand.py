@@ -182,7 +182,8 @@ def test_the_form_is_a_disk_cut_off_a_little_past_the_spring_lines() -> None:
     assert (x, y) == pytest.approx(((left[0] + right[0]) / 2, radius * math.sin(past)))
     assert [math.dist(point, form.center) for point in form.outline] == pytest.approx([radius] * len(form.outline))
     out, down = radius * math.cos(springs), radius * math.sin(springs)
-    assert form.springs == (pytest.approx((x - out, y - down)), pytest.approx((x + out, y - down)))
+    spring_left, spring_right = form.springs
+    assert spring_left == pytest.approx((x - out, y - down)) and spring_right == pytest.approx((x + out, y - down))
     assert form.spring_lines == tuple((point, form.center) for point in form.springs)
 
 
