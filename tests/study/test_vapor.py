@@ -145,5 +145,5 @@ def test_a_wall_has_dried_out_by_what_the_last_month_leaves(ends: tuple[float, .
 
 @pytest.mark.parametrize(("middle", "touched"), [(1.0, [0, 2]), (1.1, [0, 2]), (0.9, [0, 1, 2])])
 def test_a_string_drawn_tight_touches_what_lies_below_it(middle: float, touched: list[int]) -> None:
-    """Between 2 and 0 Pa it passes halfway at 1: a plane that could hold as much lets it pass, one that holds less not."""
+    """Between 2 and 0 Pa it passes halfway at 1: what could hold as much lets it pass."""
     assert _taut(np.array([0.0, 1.0, 2.0]), np.array([2.0, middle, 0.0]), 0, 2) == touched
