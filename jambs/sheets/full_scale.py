@@ -121,8 +121,9 @@ def _arced(kit: CutKit, units: Units) -> Iterator[Template]:
         yield _of_arcs(parts, units)
 
 
-def _of_form(part: Part, units: Units) -> Template:
+def _of_form(parts: Sequence[Part], units: Units) -> Template:
     """Draw half of the form, from its center line on: turned over it is the other half."""
+    part, marks = parts[0], ", ".join(part.mark for part in parts)
     form = bending_form(part)
     middle = form.center[0]
     half = without_doubles(kept(form.outline, (1.0, 0.0), (middle, 0.0)))
@@ -139,7 +140,7 @@ def _of_form(part: Part, units: Units) -> Template:
     if form.center[1] > 0:
         labels.append(((0.0, form.center[1]), "center of the radius"))
     return Template(
-        title=f"{part.mark} {part.name}: the form it is bent over",
+        title=f"{marks} {part.name}: the form {'it is' if len(parts) == 1 else 'all are'} bent over",
         note=f"radius {bent_to}, for {jamb} once it has sprung back; half of it: turned over on the center line it is "
         "the other half; the jamb ends on the spring lines, the form goes on past them",
         size=size,
@@ -157,7 +158,7 @@ def _between(start: Point, finish: Point, *, share: float) -> Point:
 def _of_arcs(parts: Sequence[Part], units: Units) -> Template:
     first = parts[0]
     if first.is_laminated:
-        return _of_form(first, units)
+        return _of_form(parts, units)
     radii = " and ".join(length_text(arc.radius, units=units) for arc in first.arcs)
     lies = "seen on edge, hollow face below" if first.is_sawn_on_edge else "face up, inner edge below"
     outline = first.curved_outline

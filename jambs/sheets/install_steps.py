@@ -22,7 +22,7 @@ from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
 from jambs.sheets.kit_parts import marks_text, parts_of
 from jambs.sheets.return_steps import bare_edge_steps, returns_steps
 from jambs.sheets.unit_steps import mull_casing_steps, units_steps
-from jambs.sides import Side
+from jambs.sides import LEGS, Side
 
 CORNER_WORDS = {
     Joint.RABBET: "glue and screw the rabbeted corners",
@@ -185,7 +185,7 @@ def _casing(kit: CutKit, grid: Grid) -> list[str]:
     if not casing:
         return []
     reveal = grid.text(kit.placement.opening.interior.casing_reveal)
-    if any(part.arcs for part in casing) and not any(part.side.is_leg for part in casing):
+    if any(part.arcs for part in casing) and not {*LEGS} <= {part.side for part in casing}:
         return [curved_casing(casing, reveal)]
     order = "head first, then legs" + (", the bottom last" if any(part.side is Side.SILL for part in casing) else "")
     return [

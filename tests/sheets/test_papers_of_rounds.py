@@ -1,0 +1,116 @@
+"""What papers say of a full round, of a half and a quarter round without two legs, and of a triangle."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+from random_kits import RandomKit
+from rounds import rounded_inside
+
+from jambs.job.models.path import outset
+from jambs.length import FINE, Units
+from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
+from jambs.parts.cut_words import ends_words
+from jambs.parts.kinds import PartKind
+from jambs.place.frame_path import frame_path
+from jambs.section.cut import cut_sections
+from jambs.section.region import Section, SectionCut, Stuff
+from jambs.sheets.arch_steps import at_blocks
+from jambs.sheets.full_scale import templates_of
+from jambs.sheets.install_steps import inside_steps
+from jambs.sides import Side
+
+QUARTER = {"kind": "quarter round", "high_side": "left"}
+
+
+def cut(made: RandomKit) -> CutKit:
+    return as_cut(made.kit, PlannedForKit())
+
+
+def steps(shape: Any, width: float, height: float, **more: Any) -> str:
+    made = rounded_inside(shape, width, height, **more)
+    return " ".join(inside_steps(cut(made), made.job.shop))
+
+
+def test_a_ring_is_made_as_a_circle_and_taped_four_ways() -> None:
+    """Frame 36, faces 2 1/2 and reveals 1/8 leave 31 1/4."""
+    bent = steps("full round", 36, 36, curved="bent laminations")
+    assert 'Make the ring (W1-1, W1-2) on the bench over its clear circle drawn full size, 31 1/4" across' in bent
+    assert "bend both halves over the one form" in bent and 'tape 31 1/4" level, upright and on both slants' in bent
+    assert "leg" not in bent and "spring line" not in bent
+    sawn = steps("full round", 36, 36)
+    assert "glue each half up from its segments with splines or dowels" in sawn
+    assert 'mark the casing reveal of 3/16" all round; the lower half first.' in sawn
+
+
+def test_what_has_no_two_legs_stands_on_its_straight_boards() -> None:
+    half = steps("half round", 36, 18)
+    assert "The head stands on them with both its ends" in half and "spreader" not in half
+    assert "the straight boards first, then the head standing on them" in half
+    # A radius of 32 less 2 3/8, leg and bottom as far in: √(29 5/8² - 2 3/8²) - 2 3/8 = 27.15.
+    quarter = steps(QUARTER, 32, 32)
+    assert 'inside 27 5/32" at the left leg, 27 5/32" at the bottom, 27 5/32" high' in quarter
+    assert "the straight boards first, then the head standing on them" in quarter
+
+
+def test_a_curve_in_square_framing_is_shimmed_where_it_touches() -> None:
+    """Head of a ring of 36: header in the middle, blocks 45° off it; along the arc quarters of half its circle."""
+    head = frame_path(rounded_inside("full round").kit.placement.opening)[0]
+    half = math.pi * 18
+    assert at_blocks(head, (4.0, 20.0, half - 4.0)) == pytest.approx(
+        (4.0, half / 4, half / 2, half * 3 / 4, half - 4.0)
+    )
+
+
+def test_a_bent_head_on_a_board_tells_how_far_its_ends_are_off_square() -> None:
+    """Face of radius 15 5/8, its sill 2 3/8 over the center; back of 16 3/8: the end runs level between them."""
+    kit = rounded_inside("half round", 36, 18, curved="bent laminations").kit
+    (head,) = (part for part in kit.parts if part.is_laminated)
+    off = math.degrees(math.asin(2.375 / 15.625))
+    assert ends_words(head, grid=FINE[Units.INCH]) == f"saw both ends after bending {off:.1f}° off square to the curve"
+    (upper, _) = (
+        part for part in rounded_inside("full round", curved="bent laminations").kit.parts if part.is_laminated
+    )
+    assert ends_words(upper, grid=FINE[Units.INCH]) == "saw both ends on the spring lines after bending"
+
+
+def test_both_halves_of_a_ring_have_one_form() -> None:
+    made = rounded_inside("full round", curved="bent laminations")
+    forms = [one.title for one in templates_of(cut(made), grid=made.job.shop.grid) if "the form" in one.title]
+    assert forms == ["W1-1, W1-2 extension jamb: the form all are bent over"]
+
+
+def jamb_in(section: Section) -> set[tuple[float, float]]:
+    (found,) = (one for one in section.regions if one.stuff is Stuff.JAMB)
+    return {(round(across, 6), round(depth, 6)) for across, depth in found.outline}
+
+
+def test_a_ring_is_cut_alike_at_its_sides_its_head_and_its_sill() -> None:
+    sections = {one.cut: one for one in cut_sections(rounded_inside("full round").kit)}
+    height = 36.0
+    at_side = jamb_in(sections[SectionCut.JAMB])
+    assert at_side == {(round(across - height, 6), depth) for across, depth in jamb_in(sections[SectionCut.HEAD])}
+    assert at_side == {(round(-across, 6) + 0.0, depth) for across, depth in jamb_in(sections[SectionCut.SILL])}
+
+
+def test_the_sides_of_a_triangle_are_cut_through_its_slopes() -> None:
+    kit = rounded_inside("triangle", 48, 30).kit
+    slopes = {
+        part.member: part.mark for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.side is Side.HEAD
+    }
+    sections = {one.cut: one for one in cut_sections(kit)}
+    at_right = [one.mark for one in sections[SectionCut.JAMB].regions if one.stuff is Stuff.JAMB]
+    at_head = [one.mark for one in sections[SectionCut.HEAD].regions if one.stuff is Stuff.JAMB]
+    assert (at_head, at_right) == ([slopes[1]], [slopes[2]])
+
+
+def test_the_shim_space_of_a_triangle_is_the_shops_along_every_edge() -> None:
+    """Its rough opening is wider than the frame by more than two of them, at its sharp corners."""
+    placement = rounded_inside("triangle", 48, 30).kit.placement
+    assert placement.shims.left == pytest.approx(0.25) and placement.shims.sill == pytest.approx(0.25)
+    sharp = math.atan2(30, 24)
+    wider = 2 * 0.25 / math.tan(sharp / 2)
+    assert placement.opening.rough_opening.width == pytest.approx(48 + wider)
+    assert outset(frame_path(placement.opening), dict.fromkeys(Side, 0.25))[2].length == pytest.approx(48 + wider)
