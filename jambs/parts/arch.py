@@ -177,7 +177,10 @@ def counts_to_saw(arch: Arch, what: str, mark: str) -> list[int]:
     counts = list(counts_of(arch))
     if not counts:
         about = Subject.opening(mark)
-        raise CannotBeCut(ArchTooTightToSaw(subject=about, what=what, radius=arch.radius, least=LEAST_SEGMENT))
+        may_rise = arch.inner.runs > 1  # the tight ends of an ellipse arch, which are wider where it rises more
+        raise CannotBeCut(
+            ArchTooTightToSaw(subject=about, what=what, radius=arch.radius, least=LEAST_SEGMENT, may_rise=may_rise)
+        )
     return counts
 
 

@@ -41,13 +41,15 @@ class ArchTooTightToSaw(Finding):
     what: str
     radius: float
     least: float
+    may_rise: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say what is too short to hold, and what would do."""
+        rise = ", let its arch rise more" if self.may_rise else ""
         return (
             f"{self.subject.name}: the head of the {self.what} would be sawn in segments on a radius of "
             f"{units.text(self.radius)}, shorter than {units.text(self.least)} on the hollow side and too short to "
-            "hold at the saw: make the frame wider, or its edges straight."
+            f"hold at the saw: make the frame wider{rise}, or its edges straight."
         )
 
 

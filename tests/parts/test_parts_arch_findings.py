@@ -55,6 +55,21 @@ ROWS = [
         about=W1,
     ),
     Row(
+        # The ends of an ellipse arch over 40 that rises 8: from the crown to the spring point 21.541, less 12 halved
+        # 4.770, times 21.541/20: 5.138, less 2 3/8 of frame and reveal.
+        code="arch-too-tight-to-saw",
+        appears=case(**arch_changes({"kind": "ellipse arch", "rise": "8"}, 40, 40)),
+        quiet=case(**arch_changes({"kind": "ellipse arch", "rise": "14"}, 40, 40)),
+        inch='W1: the head of the interior jamb would be sawn in segments on a radius of 2 49/64", shorter than 3" on '
+        "the hollow side and too short to hold at the saw: make the frame wider, let its arch rise more, or its edges "
+        "straight.",
+        mm="W1: the head of the interior jamb would be sawn in segments on a radius of 70.2 mm, shorter than 76.2 mm "
+        "on the hollow side and too short to hold at the saw: make the frame wider, let its arch rise more, or "
+        "its edges straight.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
         code="boards-too-thin-for-arch",
         appears=arch(shop__boards=[one for one in BOARDS if one["nominal"] != "8/4x8"]),
         quiet=arch(),
