@@ -116,7 +116,7 @@ class FigureKind(Enum):
     FURRING_HEAD = "furring behind the head return"
     FURRING_SILL = "furring under the sill"
     STACK_REVEAL = "reveal between jamb frames"
-    MULL_ACROSS = "left jamb to mull casing"
+    MULL_ACROSS = "left side of the opening to mull casing"
     TRANSOM_BAR_UP = "bottom of the opening to transom bar casing"
 
 

@@ -214,7 +214,7 @@ def cover_figures(covers: Sequence[Cover], clear: ClearOpening) -> tuple[Figure,
         else Figure(
             kind=FigureKind.MULL_ACROSS,
             value=one.low - clear.left,
-            note=f"left jamb face to {_taped_to(one)}, units {one.mull.before[0]} and {one.mull.after[0]}",
+            note=f"face at the left to {_taped_to(one)}, units {one.mull.before[0]} and {one.mull.after[0]}",
         )
         for one in covers
     )

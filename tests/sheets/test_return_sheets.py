@@ -142,3 +142,10 @@ def test_the_framers_paper_lists_backing_and_nothing_of_a_cased_opening() -> Non
     assert "furring 52 mm at the left, 52 mm at the right, 52 mm at the head" in rows[0]["text"]
     assert rows[3]["text"].startswith("solid nailers 34 mm at the left")
     assert rough_opening_data(strips([kit_of()]), job_of(changed()))["backing"] == []
+
+
+def test_no_figure_of_a_returned_opening_is_taped_from_a_jamb() -> None:
+    """(1678 - 102) / 2 = 788 from the finished return: there is no jamb."""
+    figures = {one["name"]: one for one in record("L6")["figures"]}
+    assert figures["left side of the opening to mull casing"]["size"]["text"] == "788 mm"
+    assert not any("jamb" in one["name"] for one in figures.values())

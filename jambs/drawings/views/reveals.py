@@ -111,13 +111,17 @@ GAPS = {Stuff.SHIM: "shim space", Stuff.FURRING: "furring"}
 
 
 def _shim_spaces(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
-    """Jamb box → rough opening inside, frame → rough opening outside, by name."""
-    edge = kit.placement.inside_edge
+    """Jamb box → rough opening inside, frame → rough opening outside.
+
+    By name where the back of the lining leans or is furred out, and the dimension could be of something else. Behind a
+    square jamb the call-out of the gap names it; a name beside the figure as well would cost sheets.
+    """
+    edge, is_named = kit.placement.inside_edge, bool(kit.flares.at(section.cut.side)) or kit.drywall is not None
     found = []
     for region in section.regions:
         if region.stuff in GAPS:
             polygon = turned(region.outline)
-            gap = _at_end(polygon, GAPS[region.stuff], inside=inside)
+            gap = _at_end(polygon, GAPS[region.stuff] if is_named else "", inside=inside)
             if (box_around(polygon).center[0] < edge) == inside and gap.finish[1] - gap.start[1] > HALF_64TH:
                 found.append(gap)
     return found[:1]
