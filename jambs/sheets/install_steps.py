@@ -6,7 +6,7 @@ import math
 
 from jambs.flashing.laps import PARTS_OF, Lap
 from jambs.job.models.path import corners_of, is_arched
-from jambs.job.models.path_edge import FrameEdge
+from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Joint
 from jambs.length import Grid
@@ -94,17 +94,25 @@ def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
     first, corners = path[0].start, corners_of(path)
     across = [grid.text(math.dist(first, corner)) for corner in corners[2:-1]]
     onward = "the corners that come after the next, in the same order" if len(across) > 1 else "the opposite corner"
-    edges = ", ".join(grid.text(edge.length) for edge in path)
     box = (
         f"Build the jamb box ({marks_text(boards)}) on the bench over its clear outline drawn full size: inside edges "
-        f"{edges}, clockwise seen from the room from the left leg on; from that leg's lower inside corner to "
+        f"{_edges(path, boards, grid)}, clockwise seen from the room; from the left leg's lower inside corner to "
         f"{onward}, {', '.join(across)}. Glue and screw the corners; mitered ones clamped with blocks."
     )
     if kit.flares:
-        room = ", ".join(grid.text(edge.length) for edge in clear_path(kit.placement.opening, kit.room))
+        room = _edges(clear_path(kit.placement.opening, kit.room), boards, grid)
         box = f"{box} All of this at the frame edge; at the room edge the inside edges are {room}: the box opens out."
     has_bottom = any(part.side is Side.SILL for part in boards)
     return box if has_bottom else f"{box} Tack a spreader across the open end."
+
+
+def _edges(path: FramePath, boards: tuple[Part, ...], grid: Grid) -> str:
+    """List the inside edges, each by the mark of its board; once where all are alike."""
+    lengths = {grid.text(edge.length) for edge in path}
+    if len(lengths) == 1:
+        return f"all {len(path)} of {lengths.pop()}"
+    marks = {edge_of(part, path): part.mark for part in boards}
+    return ", ".join(f"{marks.get(edge, edge.side.board_words)} {grid.text(edge.length)}" for edge in path)
 
 
 def _box(frame: JambFrame, boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:

@@ -73,3 +73,22 @@ def test_the_gap_behind_a_flared_jamb_is_named_and_measured_across_however_far_i
 def test_a_flared_head_tells_how_far_its_room_edge_moved_out_apart_from_the_casing_reveal() -> None:
     """4 23/32 tan 15° = 1.264."""
     assert gaps(SectionCut.HEAD, **FLARED)["flare"] == pytest.approx(4.71875 * 0.267949, abs=1e-3)
+
+
+def test_a_section_says_that_a_nailer_is_not_drawn_and_only_where_there_is_one() -> None:
+    """Rough opening 36 x 48, wall board cut to 33 x 45 round a shadow gap: 1 1/2 at the head as at the sides."""
+    bare = {
+        "style": "returns",
+        "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"},
+        "frame_reveal": "1/8",
+        "wall_edge": {"kind": "shadow gap", "gap": "3/8", "leg": "1"},
+    }
+    said = 'nailer 1 1/2" from the rough opening in, behind the edge of the wall board: not drawn'
+    assert said in remarks(interior_trim__inside=bare)
+    assert not any("nailer" in one for one in remarks())
+
+
+def remarks(**paths: Any) -> tuple[str, ...]:
+    kit = kit_of(**paths)
+    (section,) = (one for one in cut_sections(kit) if one.cut is SectionCut.HEAD)
+    return section_view(section, kit, job_of(changed(**paths))).remarks

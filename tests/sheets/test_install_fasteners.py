@@ -99,3 +99,16 @@ def test_a_window_is_sealed_where_the_job_states_no_trim_outside() -> None:
     assert [what for what, _ in clipped] == ["window on its clips", "tape at the sides", "tape at the head"]
     assert not any("flange" in over for _, over in clipped)
     assert steps_outside("L5")[0][0] == "door on its clips" and "threshold" in steps_outside("L5")[0][1]
+
+
+def test_inside_edges_of_a_shape_are_listed_by_the_marks_of_their_boards_or_once_where_alike() -> None:
+    """The octagon has eight of 9 5/8; the raked one's right leg is the clear height of its high side, 44 1/16."""
+
+    def box(mark: str) -> str:
+        house, job = gable()
+        (kit,) = (kit for kit in house.kits if kit.mark == mark)
+        steps = install_data(kit, house.installing[mark], job)["inside"]
+        return next(step for step in steps if step.startswith("Build the jamb box"))
+
+    assert 'inside edges all 8 of 9 5/8", clockwise' in box("G6")
+    assert 'G4-3 44 1/16", G4-4 21 1/4", clockwise seen from the room' in box("G4") and "G4-2 " in box("G4")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from jambs.drawings.layout.boxes import Segment, box_around, segments_of
@@ -19,6 +19,7 @@ from jambs.drawings.views.words import layer_words, size_words
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, OFF_GRID, Grid, length_text
+from jambs.parts.backing import BackingKind, backing_of
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import Region, Section, SectionCut, Stuff
@@ -108,7 +109,12 @@ def section_view(
         fills=tuple(_fills(section.regions, polygons, kit)),
         chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
         call_outs=(*_call_outs(section, polygons, kit, job), *works.call_outs),
-        remarks=(*_turned(section.cut, is_both_jambs), _thickness(kit, job, layers_at), *_state(section, kit, job)),
+        remarks=(
+            *_turned(section.cut, is_both_jambs),
+            _thickness(kit, job, layers_at),
+            *_state(section, kit, job),
+            *_nailers(section, kit, job),
+        ),
         stack=None if layers_at else _stack(section, polygons, kit, job),
         share=(0.5, 0.5),
         widest_words=WIDEST_WORDS,
@@ -121,6 +127,14 @@ def _turned(cut: SectionCut, is_both_jambs: bool) -> tuple[str, ...]:
 
 def _state(section: Section, kit: Kit, job: Job) -> tuple[str, ...]:
     return (measured_words(kit, section.cut, job.units),) if is_any_measured(kit) else ()
+
+
+def _nailers(section: Section, kit: Kit, job: Job) -> Iterator[str]:
+    """Say what stands behind the edge of the wall board; how deep it is the job does not say, so it is not drawn."""
+    for one in backing_of(kit):
+        if one.kind is BackingKind.NAILER and one.side is section.cut.side:
+            width = job.shop.grid.text(one.width)
+            yield f"nailer {width} from the rough opening in, behind the edge of the wall board: not drawn"
 
 
 def _thickness(kit: Kit, job: Job, layers_at: SectionCut | None) -> str:
