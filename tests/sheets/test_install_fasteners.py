@@ -107,7 +107,7 @@ def test_inside_edges_of_a_shape_are_listed_by_the_marks_of_their_boards_or_once
     def box(mark: str) -> str:
         house, job = gable()
         (kit,) = (kit for kit in house.kits if kit.mark == mark)
-        steps = install_data(kit, house.installing[mark], job)["inside"]
+        steps: list[str] = install_data(kit, house.installing[mark], job)["inside"]
         return next(step for step in steps if step.startswith("Build the jamb box"))
 
     assert 'inside edges all 8 of 9 5/8", clockwise' in box("G6")
