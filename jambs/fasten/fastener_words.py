@@ -26,8 +26,15 @@ def assumed_lengths(lines: Iterable[FastenerLine], units: Units) -> tuple[Assume
 
 def way_words(through: Sequence[Through], penetration: float, units: Units, target: str = "the framing") -> str:
     """Say what a fastener goes through: ``casing (1") + EPS (3") + … + 1 1/2" into the framing``."""
-    steps = [f"{one.name} ({units.text(one.thickness)})" for one in through]
+    steps = [_layer_words(one, units) for one in through]
     return " + ".join([*steps, f"{units.text(penetration)} into {target}"])
+
+
+def _layer_words(one: Through, units: Units) -> str:
+    """Name what is gone through with its thickness, once: a layer may have it in its name."""
+    text = units.text(one.thickness)
+    held = any(one.name.endswith(f" {said}") for said in (text, text.removesuffix('"').removesuffix(" mm")))
+    return one.name if held else f"{one.name} ({text})"
 
 
 def count_words(line: FastenerLine) -> str:

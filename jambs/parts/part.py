@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from jambs.geometry import Outline, Plane, Vector, added, dot, minus
 from jambs.job.models.shop import Board
+from jambs.length import ROUND_OFF
 from jambs.outlines import from_lowest
 from jambs.parts.arrises import Arris, arris_ends
 from jambs.parts.cuts import ArcCut, Crosscut, Cut, EdgeBevel, PlaneCut, Return, Rip, Scribe, Taper, Touch
@@ -68,7 +69,8 @@ class Seat:
     def ends(self) -> tuple[BoardEnd, BoardEnd]:
         """Where the start and the finish of the board are."""
         across, up, _ = self.along
-        if abs(up) > abs(across):
+        # At 45° all are called left and right, whichever way the sum of their sine and cosine fell.
+        if abs(up) > abs(across) + ROUND_OFF:
             low, high, ahead = BoardEnd.BOTTOM, BoardEnd.TOP, up
         else:
             low, high, ahead = BoardEnd.LEFT, BoardEnd.RIGHT, across

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from jambs.findings import Finding, Subject
 from jambs.geometry import HALF_RIGHT_DEG
-from jambs.job.models.path import corners_of, size_over_all
+from jambs.job.models.path import corners_of, is_arched, size_over_all
 from jambs.job.models.shape import ShapeKind
 from jambs.length import ROUND_OFF
 from jambs.outlines import area
@@ -38,7 +38,13 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     about = Subject.opening(opening.mark)
     path, kind = frame_path(opening), opening.shape.kind.value
     is_round = all(edge.center for edge in path)
-    yield ShapeIsPlanned(subject=about, shape=kind, corners=len(corners_of(path)), is_round=len(path) < LEAST_CORNERS)
+    yield ShapeIsPlanned(
+        subject=about,
+        shape=kind,
+        corners=len(corners_of(path)),
+        is_round=len(path) < LEAST_CORNERS,
+        is_arched=is_arched(path),
+    )
     yield from _framing(placement, about)
     for is_tilt, most in ((False, MOST_MITER_DEG), (True, MOST_TILT_DEG)):
         steep = {part.mark: angle for part in parts if (angle := _steepest(part, is_tilt=is_tilt)) > most + ROUND_OFF}

@@ -51,10 +51,13 @@ class ShapeIsPlanned(Finding):
     shape: str
     corners: int
     is_round: bool = False
+    is_arched: bool = False
 
     def sentence(self, units: Units) -> str:
         """Say how its depth is held against the wall all the same."""
         places = "at top and bottom and at both sides" if self.is_round else f"at all {self.corners} corners"
+        if self.is_arched and not self.is_round:
+            places += ", those where the arc begins among them, and at its crown"
         return (
             f"The {self.shape} opening has no measure sheet: read its depth {places} before "
             "cutting, and where it is not the planned one, correct layers or position in the job and build again."

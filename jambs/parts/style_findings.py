@@ -69,7 +69,7 @@ class ExteriorJambHasNoWidth(Finding):
         return (
             f"{self.subject.name}: the exterior jambs would have no width: the frame stands {units.text(self.depth)} "
             f"behind the trim plane and the sealant joint takes {units.text(self.joint)}; write a smaller "
-            "sealant_joint, or a greater least_exterior_depth, so that only casing goes round the frame."
+            "sealant_joint, or a greater least_exterior_depth, so that only casing goes around the frame."
         )
 
 

@@ -110,7 +110,7 @@ class FrameProudInside(Finding):
         proud = units.text(self.proud)
         return (
             f"{self.subject.name}: the frame would stand {proud} proud of the finished wall inside and no "
-            f"casing goes round it; move the window out by {proud} or more."
+            f"casing goes around it; move the window out by {proud} or more."
         )
 
 
@@ -146,7 +146,7 @@ class FrameStandsProud(Finding):
     def sentence(self, units: Units) -> str:
         """Say what is not made then."""
         return (
-            f"The frame stands {units.text(self.proud)} proud of the trim plane: casing round it, "
+            f"The frame stands {units.text(self.proud)} proud of the trim plane: casing around it, "
             "no exterior jambs and no sloping sill."
         )
 

@@ -87,6 +87,6 @@ class MullNotComputed(Finding):
     def sentence(self, units: Units) -> str:
         """Say what the figures leave out."""
         return (
-            f"{self.subject.name}: sections and figures of heat are at the outer jambs; joints at mulls and transom "
-            "bars are not computed, and sun and daylight take the units as one pane."
+            "Sections and figures of heat are at the outer jambs; joints at mulls and transom bars are not computed, "
+            "and sun and daylight take the units as one pane."
         )

@@ -276,7 +276,11 @@ def _crew_group(record: Record) -> Record:
 
 
 def _proud_lines(record: Record) -> list[Line]:
-    return [line("jambs proud of the wall", one["size"]["text"]) for one in record["figures"] if one["name"] == "proud"]
+    return [
+        line("jambs proud of the wall", one["size"]["text"] if one["size"]["value"] else "flush")
+        for one in record["figures"]
+        if one["name"] == "proud"
+    ]
 
 
 def part_row(part: Record, beside: Record = PLAIN) -> Record:

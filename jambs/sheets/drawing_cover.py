@@ -8,6 +8,7 @@ from jambs.job.models.openings import Job
 from jambs.length import length_text
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import Where
+from jambs.parts.proud_words import proud_words
 from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.joining import AUTHOR
 from jambs.sheets.press import press
@@ -51,7 +52,8 @@ def drawing_cover_data(
 
 def _notes(job: Job) -> list[str]:
     shop = job.shop
-    step, proud = shop.grid.text(shop.grid.step), shop.grid.text(shop.proud)
+    step, stand = shop.grid.text(shop.grid.step), proud_words(shop.proud, "the finished wall", job.units)
+    bears = ", so that the casing bears" if shop.proud else ""
     taper = length_text(shop.taper_tolerance, units=job.units)
     return [
         f"Sizes are finished sizes, to {step}. Never measure from the drawing; print it at 100\u00a0%.",
@@ -59,10 +61,9 @@ def _notes(job: Job) -> list[str]:
         "Left and right are as seen from inside, on every sheet. Sections have the inside at the left; the section at "
         "the jamb is a plan seen from above.",
         "PLANNED depths are from the plan: measure before cutting. MEASURED ones name the day they were read.",
-        f"Boards are straight and flat, boxes square and plumb. Interior jambs stand {proud} proud of the finished "
-        "wall, so that the casing bears.",
+        f"Boards are straight and flat, boxes square and plumb. Interior jambs stand {stand}{bears}.",
         "A part has one mark on every paper: drawing, cut sheet, label, list.",
-        "The air-control line runs round every opening without a break. It is drawn on the wall's membrane, else on "
+        "The air-control line runs around every opening without a break. It is drawn on the wall's membrane, else on "
         "its sheathing: who builds the wall decides which layer it is.",
         "In the sections fasteners are drawn at their lengths; joints of boards of insulation are an example.",
         "What carries a window, escape, safety glass, fire and weather barriers: the local code and licensed practice "

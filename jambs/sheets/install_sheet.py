@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from jambs.fasten.fastener_words import way_words
@@ -30,6 +30,8 @@ from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.told import told
 from jambs.sheets.wall_picture import wall_data
 from jambs.values import Record
+
+PROUD = "jambs proud of the wall"
 
 
 def write_install_sheet(
@@ -136,7 +138,7 @@ def _reveals(kit: CutKit, shop: Shop) -> list[Record]:
         ("frame reveal inside", interior.frame_reveal),
         *[("reveal between jamb frames", step) for step in steps_back(kit.frames)[:1]],
         *([("casing reveal inside", interior.casing_reveal)] if (PartKind.CASING, Where.INTERIOR) in has else []),
-        *([("jambs proud of the wall", shop.proud)] if (PartKind.EXTENSION_JAMB, Where.INTERIOR) in has else []),
+        *([(PROUD, shop.proud)] if (PartKind.EXTENSION_JAMB, Where.INTERIOR) in has else []),
     ]
     if exterior:
         rows += [
@@ -147,4 +149,8 @@ def _reveals(kit: CutKit, shop: Shop) -> list[Record]:
             rows.append(("casing reveal outside", exterior.casing_reveal))
         if (PartKind.HEAD_FLASHING, Where.EXTERIOR) in has:  # along a slope it is left to the site
             rows.append(("cladding over head flashing", exterior.head_flashing.gap_to_cladding))
-    return [{"name": name, "value": text(value)} for name, value in rows]
+    return [{"name": name, "value": _gauged(name, value, text)} for name, value in rows]
+
+
+def _gauged(name: str, value: float, text: Callable[[float], str]) -> str:
+    return text(value) if value or name != PROUD else "flush"

@@ -16,6 +16,7 @@ from jambs.parts.edge_of import edge_of
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
 from jambs.parts.part import Part
+from jambs.parts.proud_words import proud_words, width_words
 from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.stack import steps_back
 from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
@@ -40,7 +41,7 @@ def buck_steps(kit: CutKit, grid: Grid) -> list[str]:
     if boards[0].kind is PartKind.LINER_BUCK:
         how = f"line the framing opening with it, {depth} deep, plumb, square and straight; its joints sealed"
     else:
-        how = f"set it on the sheathing round the opening, {depth} deep, square and in one plane; its joints sealed"
+        how = f"set it on the sheathing around the opening, {depth} deep, square and in one plane; its joints sealed"
     return [f"{boards[0].kind.words.capitalize()} ({marks_text(boards)}): {how}. Fasteners are in the table below."]
 
 
@@ -76,14 +77,14 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
 
 def _depth_again(kit: CutKit, shop: Shop) -> str:
     """Say how the depths are checked: the width of a square jamb is one, that of a flared one a slant."""
-    proud = shop.grid.text(shop.proud)
+    width = width_words(shop.proud, shop.grid.units)
     if kit.flares:
         return (
             "Check the depth again at the four corners, square to the wall: faces of flared jambs are cut to the slant "
-            f"of depth + {proud} proud. Check that the rough opening gives way to the backs of the jambs."
+            f"of {width}. Check that the rough opening gives way to the backs of the jambs."
         )
     corners = "at every corner" if kit.placement.opening.shape else "at the four corners"
-    return f"Check the depth again {corners}: part width = depth + {proud} proud."
+    return f"Check the depth again {corners}: part width = {width}."
 
 
 def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
@@ -142,7 +143,7 @@ def _setting(kit: CutKit, shop: Shop) -> list[str]:
         f"Shim in pairs at {_shimmed(kit, shop.grid)}, jambs straight and {stand}; no shim past the wall.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
         *_stacking(kit, shop.grid),
-        f"Check with a straightedge: jambs stand {text(shop.proud)} proud of the wall, nowhere shy.",
+        f"Check with a straightedge: jambs stand {proud_words(shop.proud, 'the wall', shop.grid.units)}, nowhere shy.",
         *_scribe(kit),
         "Close the gap between jamb and rough opening airtight: backer and sealant, or low-expansion foam.",
     ]
@@ -209,7 +210,7 @@ MEMBER_WORDS = {
     PartKind.FRIEZE: "Frieze ({}) on the fillet or the legs, its ends plumb.",
     PartKind.CAP: "Cap ({}) on top, overhangs alike; glue and pin down into the member below.",
     PartKind.CROWN: "Crown ({}): glue the returns to their miters first, then the whole to frieze and cap.",
-    PartKind.BACKBAND: "Backband ({}) round the outer edges last, tight to the casing.",
+    PartKind.BACKBAND: "Backband ({}) around the outer edges last, tight to the casing.",
 }
 """How members of a built-up casing go on, in the order of the work."""
 

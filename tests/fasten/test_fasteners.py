@@ -17,7 +17,7 @@ from jambs.fasten.plan import (
     opening_fasteners,
     verdict_findings,
 )
-from jambs.fasten.reach import find_sold, framing_face, next_length
+from jambs.fasten.reach import Through, find_sold, framing_face, next_length
 from jambs.findings import Subject
 from jambs.job.models.layers import MadeOf
 from jambs.job.models.outside import Fixed
@@ -37,13 +37,18 @@ def of_opening(mark: str, fixed: Fixed, **keys: object) -> FastenerLine:
     return only(opening_fasteners(kits[mark], entries(fixed, **keys), Units.INCH))
 
 
+def test_a_layer_that_is_named_with_its_thickness_has_it_once() -> None:
+    through = (Through(name="gypsum board 1/2", thickness=0.5), Through(name="EPS", thickness=3.0))
+    assert way_words(through, 1.5, Units.INCH) == 'gypsum board 1/2 + EPS (3") + 1 1/2" into the framing'
+
+
 def test_casing_reaches_the_studs_through_every_layer() -> None:
     """W01: casing 1, outer sheathing 1/2, boards 3 and 2, sheathing 1/2 and 1 1/2 into the stud: 8 1/2, next is 9."""
     line = of_opening("W01", Fixed.CASING)
     assert [one.thickness for one in line.through] == [1.0, 0.5, 3.0, 2.0, 0.5]
     assert (line.needed, line.length, line.penetration) == (8.5, 9.0, 2.0)
     job, _ = harbour_house()
-    words = 'casing (1") + plywood 1/2 (1/2") + EPS (3") + EPS (2") + plywood 1/2 (1/2") + 2" into the framing'
+    words = 'casing (1") + plywood 1/2 + EPS (3") + EPS (2") + plywood 1/2 + 2" into the framing'
     assert way_words(line.through, line.penetration, job.units) == words
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import finding_rows
+from arches import arch_changes
 from finding_rows import Case, Row, codes_in, each
 from part_cases import CHECK, NOTE, W1, case
 
@@ -51,6 +52,15 @@ ROWS = [
         "is not the planned one, correct layers or position in the job and build again.",
         severity=NOTE,
         about=W1,
+    ),
+    Row(
+        # Feet and spring line of an arch are its four corners, and between them it is read at the crown.
+        code="shape-is-planned",
+        appears=case(**arch_changes("half round", 30, 48)),
+        quiet=case(openings__0__frame="30 x 48", openings__0__rough_opening=None),
+        inch="The half round opening has no measure sheet: read its depth at all 4 corners, those where the arc begins "
+        "among them, and at its crown before cutting, and where it is not the planned one, correct layers or position "
+        "in the job and build again.",
     ),
     Row(
         code="head-outside-not-laid-out",

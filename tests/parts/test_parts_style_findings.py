@@ -134,12 +134,12 @@ ROWS = [
         inch=(
             'W1: the exterior jambs would have no width: the frame stands 1 1/2" behind the trim plane and the '
             'sealant joint takes 1 1/2"; write a smaller sealant_joint, or a greater least_exterior_depth, so '
-            "that only casing goes round the frame."
+            "that only casing goes around the frame."
         ),
         mm=(
             "W1: the exterior jambs would have no width: the frame stands 38.1 mm behind the trim plane and the "
             "sealant joint takes 38.1 mm; write a smaller sealant_joint, or a greater least_exterior_depth, so "
-            "that only casing goes round the frame."
+            "that only casing goes around the frame."
         ),
     ),
     Row(  # 1 1/2 - 49/64 = 47/64, under the usual 3/4

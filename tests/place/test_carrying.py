@@ -159,7 +159,7 @@ def test_a_frame_proud_inside_is_refused() -> None:
     with pytest.raises(PlaceError) as error:
         placed(position={"share": "0"}, windows__fixed__jamb_depth="9")
     assert error.value.sentences(Units.INCH) == (
-        'W1: the frame would stand 2 1/2" proud of the finished wall inside and no casing goes round it; '
+        'W1: the frame would stand 2 1/2" proud of the finished wall inside and no casing goes around it; '
         'move the window out by 2 1/2" or more.',
     )
 

@@ -92,9 +92,9 @@ STOPS = [
         code="frame-proud-inside",
         appears=case(position={"share": "0"}, windows__fixed__jamb_depth="6 17/32"),
         quiet=case(position={"share": "0"}, windows__fixed__jamb_depth="6 1/2"),
-        inch='W1: the frame would stand 1/32" proud of the finished wall inside and no casing goes round it; '
+        inch='W1: the frame would stand 1/32" proud of the finished wall inside and no casing goes around it; '
         'move the window out by 1/32" or more.',
-        mm="W1: the frame would stand 0.8 mm proud of the finished wall inside and no casing goes round it; "
+        mm="W1: the frame would stand 0.8 mm proud of the finished wall inside and no casing goes around it; "
         "move the window out by 0.8 mm or more.",
         severity=STOP,
         about=W1,
@@ -126,8 +126,8 @@ DEPTHS = [
         code="frame-stands-proud",
         appears=inside("6 7/32"),
         quiet=inside("6 3/16"),
-        inch='The frame stands 1/32" proud of the trim plane: casing round it, no exterior jambs and no sloping sill.',
-        mm="The frame stands 0.8 mm proud of the trim plane: casing round it, no exterior jambs and no sloping sill.",
+        inch='The frame stands 1/32" proud of the trim plane: casing around it, no exterior jambs and no sloping sill.',
+        mm="The frame stands 0.8 mm proud of the trim plane: casing around it, no exterior jambs and no sloping sill.",
         severity=NOTE,
         about=W1,
     ),
@@ -135,8 +135,8 @@ DEPTHS = [
         code="frame-stands-proud",
         appears=inside("6 7/32"),
         quiet=inside("6 7/32", exterior_trim=None),
-        inch='The frame stands 1/32" proud of the trim plane: casing round it, no exterior jambs and no sloping sill.',
-        mm="The frame stands 0.8 mm proud of the trim plane: casing round it, no exterior jambs and no sloping sill.",
+        inch='The frame stands 1/32" proud of the trim plane: casing around it, no exterior jambs and no sloping sill.',
+        mm="The frame stands 0.8 mm proud of the trim plane: casing around it, no exterior jambs and no sloping sill.",
     ),
     Row(
         # 1x8 is 7 1/4 wide: less 1/8 for its edge and 1/32 proud leaves 7 3/32 of depth.

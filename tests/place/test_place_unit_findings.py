@@ -106,7 +106,7 @@ ROWS = [
         code="mull-not-computed",
         appears=case(**ganged()),
         quiet=case(),
-        inch="W1: sections and figures of heat are at the outer jambs; joints at mulls and transom bars are not "
+        inch="Sections and figures of heat are at the outer jambs; joints at mulls and transom bars are not "
         "computed, and sun and daylight take the units as one pane.",
         severity=Severity.NOTE,
     ),

@@ -203,6 +203,19 @@ def test_no_side_hung_window_is_ordered_without_its_hinge_side() -> None:
     assert data["rows"][0]["hinge"] == "HINGE SIDE NOT STATED"
 
 
+@pytest.mark.parametrize(
+    ("name", "sash", "said"),
+    [
+        ("garden door", "door in", "in, hinge left"),
+        ("terrace leaf", "door out", "door out, hinge left"),
+        ("awning", "awning", "hinge left"),
+        ("casement", "casement out", "out, hinge left"),
+    ],
+)
+def test_a_door_that_is_named_one_is_not_called_one_twice(name: str, sash: str, said: str) -> None:
+    assert house_lists._opens({"name": name, "sash": sash, "hinge": "left"}) == said
+
+
 def test_a_name_is_not_said_twice() -> None:
     fixed = hand.WINDOW.model_copy(update={"sash": Sash.FIXED})
     opening = hand.make_opening(window_name="fixed", window=fixed, hinge=None, wall=replace(hand.WALL, name="sea wall"))

@@ -16,6 +16,7 @@ from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, length_text
 from jambs.parts.kit import Kit
+from jambs.parts.proud_words import proud_words
 from jambs.section.region import Region, Section, SectionCut, Stuff
 
 SHOWN = (
@@ -78,7 +79,7 @@ def _edge_words(kit: Kit, job: Job) -> str:
     """Say how the lining ends at the wall."""
     returns = kit.placement.opening.interior.returns
     if returns is None:
-        return f"jambs stand {length_text(job.shop.proud, units=job.units)} proud of the finished wall"
+        return f"jambs stand {proud_words(job.shop.proud, 'the finished wall', job.units)}"
     return f"coat {length_text(returns.corner_bead.nose, units=job.units)} over the boards, to the nose of the bead"
 
 

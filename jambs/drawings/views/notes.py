@@ -11,6 +11,7 @@ from jambs.job.models.trim import Corner, InteriorTrim, Joint
 from jambs.length import length_text
 from jambs.parts.corner_words import jamb_corner_words
 from jambs.parts.kit import Kit
+from jambs.parts.proud_words import proud_words
 from jambs.place.frame_path import rough_path, rough_size
 from jambs.place.shape_words import outline_words
 
@@ -52,7 +53,7 @@ def _text(length: float, job: Job) -> str:
 
 
 def _proud_words(trim: InteriorTrim, job: Job) -> str:
-    return "" if trim.returns else f"Jambs stand {_text(job.shop.proud, job)} proud of the finished wall. "
+    return "" if trim.returns else f"Jambs stand {proud_words(job.shop.proud, 'the finished wall', job.units)}. "
 
 
 def _size(width: float, height: float, job: Job) -> str:
