@@ -1,4 +1,4 @@
-"""Labels: one a part, on letter or A4 label stock given by its own measures."""
+"""Labels: one a part and one for each strip it is glued up of, on label stock, letter or A4, given by its measures."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 from jambs.findings import FindingsError
 from jambs.job.models.openings import Job
-from jambs.length import MM_PER_INCH, ROUND_OFF, Units, length_text
+from jambs.length import MM_PER_INCH, ROUND_OFF, Grid, Units, length_text
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
@@ -19,6 +19,7 @@ from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
 from jambs.sheets.label_findings import LabelsOverEachOther, LabelsPastPaper, LabelTooSmall, NoSuchLabel
 from jambs.sheets.press import press
 from jambs.sheets.record import opening_record
+from jambs.stock.house.house_pieces import STRIP_LETTERS
 from jambs.values import Record
 
 PAPER = {"letter": (8.5, 11.0), "A4": (210 / MM_PER_INCH, 297 / MM_PER_INCH)}
@@ -164,18 +165,18 @@ def labels_data(
 ) -> Record:
     """Return what the labels print, sheet by sheet."""
     planned = marks_of_planned(kits)
+    parts = {part.mark: part for kit in kits for part in kit.parts}
     labels = [
-        {
-            **label_data(part, room=opening["room"], is_planned=part["mark"] in planned),
-            **_code_data(part, job.name, issues.get(opening["mark"], "")),
-        }
+        {**label, **_code_data(part, job.name, issues.get(opening["mark"], "")), "of": part["mark"]}
         for opening in (opening_record(kit, grid=job.shop.grid) for kit in kits)
         for part in opening["parts"]
         if "crew" not in part
+        for whole in [label_data(part, room=opening["room"], is_planned=part["mark"] in planned)]
+        for label in (whole, *_strip_labels(whole, parts[part["mark"]], job.shop.grid))
     ]
     if order:
         place = {mark: at for at, mark in enumerate(order)}
-        labels.sort(key=lambda one: place.get(one["mark"], len(place)))
+        labels.sort(key=lambda one: place.get(one["of"], len(place)))
     cells: list[Record | None] = [None] * (first - 1) + [*labels]
     sheets = [cells[at : at + stock.count] for at in range(0, len(cells), stock.count)]
     measures = {
@@ -189,6 +190,20 @@ def labels_data(
         "sheets": sheets,
         "proud": length_text(job.shop.proud, units=job.units),
     }
+
+
+def _strip_labels(whole: Record, part: Part, grid: Grid) -> list[Record]:
+    """Return a label for each strip that a part is glued up of: it comes off the saw under a mark of its own."""
+    count, what = len(part.strips), "for plies" if part.is_laminated else "to glue up"
+    return [
+        {
+            **whole,
+            "mark": part.mark + letter,
+            "name": f"strip {number} of {count} {what}: {whole['name']}",
+            "size": " × ".join(grid.text(one) for one in (part.blank.thickness, width, part.blank.strip_length)),
+        }
+        for number, (letter, width) in enumerate(zip(STRIP_LETTERS, part.strips, strict=False), start=1)
+    ]
 
 
 def _code_data(part: Record, job: str, issue: str) -> Record:

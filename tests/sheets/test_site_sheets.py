@@ -24,13 +24,14 @@ from jambs.outside.house import plan_house
 from jambs.outside.trim_fasteners import shim_places, trim_fasteners
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import board_words
-from jambs.parts.kinds import Where
+from jambs.parts.kinds import PartKind, Where
 from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
 from jambs.sheets.install_sheet import install_sheets_pdf
 from jambs.sheets.label_codes import code_text, label_code
-from jambs.sheets.labels import STOCK, LabelError, LabelStock, checked_stock, cutting_order, labels_pdf
+from jambs.sheets.labels import STOCK, LabelError, LabelStock, checked_stock, cutting_order, labels_data, labels_pdf
 from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf, planned_texts
+from jambs.sides import Side
 
 FURRING = Path(__file__).parents[1] / "authorities" / "outside" / "furring_over_foam.csv"
 AROUND = {side: ["4 11/16", "4 13/16", "4 11/16"] for side in ("head", "sill", "left", "right")}
@@ -158,7 +159,13 @@ def label_places(pdf: bytes, marks: set[str]) -> list[tuple[int, float, float, s
 @pytest.mark.parametrize(("name", "stock"), [("inch", "letter"), ("mm", "A4")])
 def test_every_part_has_its_label_inside_its_place(name: str, stock: str) -> None:
     job, _, kits = house(name)
-    sheet, marks = STOCK[stock], [part.mark for kit in kits for part in kit.parts]
+    sheet = STOCK[stock]
+    marks = [
+        part.mark + letter
+        for kit in kits
+        for part in kit.parts
+        for letter in ("", *"abcdef"[: len(part.strips)])  # a glued part, and each strip of it
+    ]
     found = label_places(labels_pdf(kits, job, sheet, first=3), set(marks))
     assert [mark for *_, mark in found] == marks
     for at, (page, x, y, _) in enumerate(found, start=2):
@@ -172,6 +179,26 @@ def test_every_part_has_its_label_inside_its_place(name: str, stock: str) -> Non
 def test_labels_do_not_run_together(name: str, stock: str) -> None:
     job, _, kits = house(name)
     assert collisions(runs(labels_pdf(kits, job, STOCK[stock]))) == []
+
+
+def test_every_strip_of_a_glue_up_has_a_label_of_its_own() -> None:
+    """Jambs 4 23/32 wide out of 1x4: (4 23/32 + 1/8 kerf + 2 x 1/16) / 2, up to 2 1/2; an inch longer than the part."""
+    narrow = {"shop__boards": [{"nominal": "1x4", "stock": "poplar"}]}
+    job = job_of(changed(**narrow))
+    kits = strips(make_kits(job))
+    head = next(part for part in kits[0].parts if part.kind is PartKind.EXTENSION_JAMB and part.side is Side.HEAD)
+    labels = [one for sheet in labels_data(kits, job, STOCK["letter"])["sheets"] for one in sheet]
+    found = [one for one in labels if one["of"] == head.mark]
+    assert [one["mark"] for one in found] == [head.mark, f"{head.mark}a", f"{head.mark}b"]
+    assert found[1]["name"] == "strip 1 of 2 to glue up: extension jamb, head"
+    assert found[2]["size"] == f'3/4" × 2 1/2" × {job.shop.grid.text(head.length + 1)}'
+    ordered = labels_data(kits, job, STOCK["letter"], order=cutting_order(kits, units=job.units))
+    marks = [one["mark"] for sheet in ordered["sheets"] for one in sheet]
+    at = marks.index(head.mark)
+    assert marks[at : at + 3] == [head.mark, f"{head.mark}a", f"{head.mark}b"]
+    # What comes out of one board has one label.
+    plain_job, _, plain = house("inch")
+    assert len([one for one in labels_data(plain, plain_job, STOCK["letter"])["sheets"][0]]) == len(plain[0].parts)
 
 
 def test_cutting_order_is_board_by_board_widest_first() -> None:
