@@ -110,11 +110,20 @@ def _measured_why(old: Record, new: Record) -> Iterator[IssueReason]:
     if old["depths"]["measured"] == new["depths"]["measured"]:
         return
     if now is not None:
-        yield NowMeasured(day=now, is_again=was is not None)
+        yield NowMeasured(day=now, is_again=was is not None, also=_also(old, new) if was else "")
     elif new["depths"]["measured"]:
         yield NowHalfMeasured()
     else:
         yield MeasuresWithdrawn()
+
+
+def _also(old: Record, new: Record) -> str:
+    """Return the one side that was read since, while the other one, read before, is as it was."""
+    sides = (("inside", "is_measured", "interior"), ("outside", "exterior_is_measured", "exterior"))
+    read = [words for words, flag, _ in sides if new["state"].get(flag) and not old["state"].get(flag)]
+    others = [key for words, _, key in sides if words not in read]
+    was, now = (one["depths"]["measured"] or {} for one in (old, new))
+    return read[0] if len(read) == 1 and all(was.get(key) == now.get(key) for key in others) else ""
 
 
 def _window_why(old: Record, new: Record) -> Iterator[IssueReason]:

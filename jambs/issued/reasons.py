@@ -154,15 +154,17 @@ class WithdrawnTo(IssueReason):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NowMeasured(IssueReason):
-    """It was measured, or measured again, on a day."""
+    """It was measured, or measured again, on a day; ``also``: the side, inside or outside, that was still planned."""
 
     code: ClassVar[str] = "now-measured"
     day: str
     is_again: bool
+    also: str = ""
 
     def sentence(self, units: Units) -> str:
         """Say when."""
-        return f"measured {'again ' if self.is_again else ''}{self.day}"
+        what = f"{self.also} too " if self.also else "again " if self.is_again else ""
+        return f"measured {what}{self.day}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -176,10 +176,10 @@ class House:
     def back(self, issue: int, *, job_file: bool = False) -> None:
         """Go back to an issue, with its job file or without."""
         self.run("revisions", "--withdraw-to", str(issue), *(("--job-file", "over") if job_file else ()))
-        self.issued.setdefault(self.last_issue(), deepcopy(self.issued[issue]))
         if job_file:
             self.wishes = deepcopy(self.issued[issue])
             assert (self.folder / "job.yaml").read_text(encoding="utf-8") == self.wishes.text
+        self.issued.setdefault(self.last_issue(), deepcopy(self.issued[issue]))
 
     def last_issue(self) -> int:
         """The number of the last issue, from the list of issues."""

@@ -52,6 +52,26 @@ def test_measured_a_sixteenth_deeper_is_recut() -> None:
     assert {change.mark for change in changes} == {"W1-1", "W1-2", "W1-3", "W1-4"}
 
 
+NAMES = ("head_left", "head_right", "sill_left", "sill_right")
+INSIDE = {"interior_depth": dict.fromkeys(NAMES, "4 11/16")}
+OUTSIDE = {"exterior_depth": dict.fromkeys(NAMES, "1 1/2")}
+
+
+def read(day: str, *sides: Any) -> dict[str, Any]:
+    return opening_of(openings__0__measured={"date": day, **{key: one for side in sides for key, one in side.items()}})
+
+
+def test_what_is_read_in_two_steps_is_not_measured_again() -> None:
+    """Inside first and outside later, and the other way round; a whole new reading is another one."""
+    inside, outside, both = (read("2026-06-01", *sides) for sides in ((INSIDE,), (OUTSIDE,), (INSIDE, OUTSIDE)))
+    assert compared(opening_of(), outside)[0] == "measured 2026-06-01"
+    assert compared(inside, both)[0] == "measured outside too 2026-06-01"
+    assert compared(outside, both)[0] == "measured inside too 2026-06-01"
+    deeper = {"interior_depth": dict.fromkeys(NAMES, "4 3/4")}
+    assert compared(both, read("2026-06-09", deeper, OUTSIDE))[0] == "measured again 2026-06-09"
+    assert compared(inside, read("2026-06-09", deeper, OUTSIDE))[0] == "measured again 2026-06-09"
+
+
 def test_measured_less_deep_is_ripped_down() -> None:
     changes = compared(opening_of(), opening_of(**measured(*["4 5/8"] * 4)))[1]
     assert {to_do(change) for change in changes} == {"still good: rip to the new size"}
