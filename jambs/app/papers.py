@@ -31,7 +31,7 @@ from jambs.app.pictures import sheet_pictures
 from jambs.app.solid_papers import write_elevations, write_solids
 from jambs.drawings.drawing import draw_opening
 from jambs.drawings.dxf.model import write_dxf, write_flat_dxf
-from jambs.drawings.layout.paper import PAGES
+from jambs.drawings.layout.paper import PAGES, Page
 from jambs.drawings.svg.key import drawing_key
 from jambs.drawings.svg.sheets import drawing_title, sheet_pages
 from jambs.interrupts import held_back
@@ -194,7 +194,9 @@ def write_opening(
         write_dxf(drawing, folder / SHOP_DRAWING.path(kit.mark))
         write_flat_dxf(drawing, folder / FLAT_DRAWING.path(kit.mark))
         write_drawing_sheets(
-            sheet_pages(drawing, PAGES[job.units][0]), drawing_title(drawing), folder / DRAWING_SHEETS.path(kit.mark)
+            sheet_pages(drawing, printed_on(job)),
+            drawing_title(drawing),
+            folder / DRAWING_SHEETS.path(kit.mark),
         )
         write_cut_files(kit, job, folder, issue=stamps.of(kit.mark), all_parts=all_cut_files)
         pictures = sheet_pictures(drawing, paper=job.shop.paper)
@@ -204,6 +206,12 @@ def write_opening(
     except (ValueError, PictureError, PressError) as error:
         raise Unbuildable(f"{kit.mark}: {error}") from error
     return kit.mark, pictures if with_pictures else None
+
+
+def printed_on(job: Job) -> Page:
+    """Return the paper that shop drawings are printed on: letter or A4, else the larger that the job asks for."""
+    small, large = PAGES[job.units]
+    return large if job.shop.large_drawings else small
 
 
 def _write_house(

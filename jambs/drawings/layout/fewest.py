@@ -46,7 +46,7 @@ ORDERS: tuple[Callable[[Sized], float], ...] = (_in_order, _tallest_first, _larg
 """What views are put onto pages by; of two that are alike the one that is asked for first comes first."""
 STEPS = 800
 """So many small changes of a plain way are tried while views seem to fit fewer pages."""
-SLACK = 0.05
+SLACK = 0.02
 """How much worse, in pages, a change may be that is kept at the beginning."""
 CHANGES = (1, 1, 2, 3)
 """How many views a step moves or packs by another rule."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from jambs.drawings.layout.boxes import Segment
@@ -20,6 +21,8 @@ from jambs.parts.taken_apart import taken_apart
 EXPLODED = "exploded view"
 EYE: Vector = (1.0, 0.8, -1.0)
 """From the opening toward the eye: to the right, above, in the room."""
+SHARE = (0.55, 0.75)
+"""Of the room on the smaller page that the picture may take, across and up, so that it finds a place beside others."""
 
 
 def exploded_view(kit: Kit) -> View:
@@ -32,7 +35,7 @@ def exploded_view(kit: Kit) -> View:
         bodies.append([tuple(added(seat.at(*point), move) for point in face) for face in board_faces(part)])
     seen = seen_edges(bodies, sight_from(EYE))
     marks = [(part.mark, _middle(lines)) for part, lines in zip(kit.parts, seen[1:], strict=True) if lines]
-    return kit_picture(
+    seen_apart = kit_picture(
         EXPLODED,
         EXPLODED.capitalize(),
         ViewKind.EXPLODED,
@@ -40,6 +43,7 @@ def exploded_view(kit: Kit) -> View:
         marks=marks,
         remark="the parts pulled apart, seen from the room",
     )
+    return replace(seen_apart, share=SHARE)
 
 
 def _middle(lines: Sequence[Segment]) -> Point:

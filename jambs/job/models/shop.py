@@ -22,6 +22,7 @@ from jambs.job.models.fields import (
     Text,
     Thickness,
     Weight,
+    YesNo,
     fault,
 )
 from jambs.job.models.on_hand import Count, LeastDrop, OnHandEntry, Price
@@ -135,6 +136,7 @@ class Shop(Model):
     the part the strips of a glue-up are. ``springback``: share of its curvature that a lamination loses
     off the form. ``horn_play``: how far the horns of a stool stay off the finished wall, so that it may swell.
     ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
+    ``large_drawings``: printed on tabloid or A3.
     """
 
     grid: Annotated[Grid, BeforeValidator(_read_grid), WithJsonSchema({"enum": list(GRIDS)})]
@@ -160,6 +162,7 @@ class Shop(Model):
     currency: Text = "$"
     on_hand: tuple[OnHandEntry, ...] = ()
     paper: Literal["letter", "A4"] = "letter"
+    large_drawings: YesNo = False
     boards: Annotated[tuple[BoardEntry, ...], Field(min_length=1)]
 
     @property
