@@ -6,10 +6,11 @@ import re
 
 from samples import drawn
 
+from jambs.drawings.dxf.picture import view_picture
 from jambs.drawings.svg.key import HATCHES, LINES, drawing_key
 from jambs.drawings.svg.strokes import stroke_of
 from jambs.drawings.views.sections import HATCHES as OF_STUFF
-from jambs.drawings.views.view import Hatch, ViewKind
+from jambs.drawings.views.view import Hatch, Ink, ViewKind
 
 
 def test_every_hatch_of_a_section_stands_in_the_key_once() -> None:
@@ -40,3 +41,19 @@ def test_each_piece_says_something_else_and_has_a_picture_of_its_true_size() -> 
     for entry in key:
         size = re.search(r'width="([\d.]+)mm" height="([\d.]+)mm"', entry.svg)
         assert size and float(size[1]) == 15.24 and float(size[2]) in (2.032, 4.572)  # 0.6 x 0.08 or 0.18 in
+
+
+def test_lines_are_whole_on_a_printer_without_gray() -> None:
+    """A line lighter than a third of full black falls to dots there, as hatches of the wall may (no source)."""
+    for ink in Ink:
+        color = stroke_of(ink).color
+        red, green, blue = (int(color[at : at + 2], 16) / 255 for at in (1, 3, 5))
+        light = 0.2126 * red + 0.7152 * green + 0.0722 * blue  # ITU-R BT.709
+        assert light < 1 / 3 or ink is Ink.HATCH_WALL, ink
+
+
+def test_pictures_on_the_cut_sheet_are_black() -> None:
+    """What the sections draw in gray and blue for a screen falls to dots on a printer without gray."""
+    svg = view_picture(drawn("stool"), "section jamb", width=4.0, height=4.0).svg
+    strokes = set(re.findall(r"(?:stroke|fill): ?(#[0-9a-f]{6})", svg))
+    assert "#000000" in strokes and strokes <= {"#000000", "#ffffff"}

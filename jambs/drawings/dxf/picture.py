@@ -26,7 +26,7 @@ from jambs.length import MM_PER_INCH, Units
 
 CONFIGURATION = Configuration(
     background_policy=BackgroundPolicy.WHITE,
-    color_policy=ColorPolicy.COLOR,
+    color_policy=ColorPolicy.BLACK,  # gray lines fall to dots on printers without gray; weights tell what is what
     lineweight_policy=LineweightPolicy.ABSOLUTE,
     lineweight_scaling=1.0,
     min_dash_length=1e-4,
