@@ -450,6 +450,9 @@ def test_a_row_of_the_window_order_prints_heat_to_a_thousandth(study: PlacementS
     own = next(one.effects for one in window.candidates if OWN in one.names)
     assert own is not None
     assert row["whole"] == f"{own.at.heat:.3f}"
+    (sun,) = own.sun
+    assert sun.winter is not None
+    assert row["sun"] == f"south {100 * sun.winter:.0f} %"
 
 
 def test_no_other_buck_is_weighed_where_the_window_needs_none() -> None:
