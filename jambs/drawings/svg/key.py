@@ -21,7 +21,7 @@ LINES = (
     (Ink.FRAMING, "what is cut: the wall and its layers"),
     (Ink.SEEN_INSIDE, "edges that are seen; fasteners"),
     (Ink.HIDDEN, "hidden edges; how a sash opens"),
-    (Ink.AIR_CONTROL, "air-control line, round every opening without a break"),
+    (Ink.AIR_CONTROL, "air-control line, around every opening without a break"),
     (Ink.MEMBRANE, "membrane, where laps are drawn"),
     (Ink.DIMENSION, "dimensions and leaders"),
 )
