@@ -1,4 +1,4 @@
-"""The height by which the look of the parts is chosen is that of their table, which is not set only to be measured."""
+"""The rows of a parts table are as high as what they hold, and the height that chooses their look is the table's."""
 
 from __future__ import annotations
 
@@ -17,15 +17,32 @@ from jambs.values import Record
 
 MEASURED_BOTH_WAYS = """
 #import "common.typ": *
-#import "cut_sheet.typ": parts-high, parts-of
+#import "cut_sheet.typ": beside-rows, least-rows, parts-of
+#import "parts_table.typ": cell-inset, fit-of, high, looks, part-row, picture-room, shares-of, sizes-line
 #set page(width: 540pt, margin: 0pt)
 #show: look
+#let are-alike(one, other) = assert(calc.abs(one - other) < 0.001pt, message: repr((one, other)))
+
+// As high as the highest cell of a row, and as what is placed in the last of them.
+#let row-high(part, sizes, widths, it) = {
+  let cells = part-row(part, (), sizes, it).zip(widths).map(((body, width)) => high(width, body))
+  calc.max(..cells, high(widths.last(), sizes-line(part, sizes, it)), picture-room(part, it).high) + 2 * it.inset
+}
+
 #for sheet in data.sheets { layout(room => context {
-  let (least, whole) = parts-high(sheet, room.width)
+  let (shares, beside) = (shares-of(sheet.groups), beside-rows(sheet, room.width))
   for it in looks {
-    let set-as-table = high(room.width, parts-of(sheet, it))
-    assert(calc.abs(whole(it) - set-as-table) < 0.001pt, message: repr((whole(it), set-as-table, it)))
-    assert(least(it) <= set-as-table)
+    let fit = fit-of(sheet.groups, shares, room.width, it)
+    let whole = beside(it) + fit.heights.flatten().sum()
+    are-alike(whole, high(room.width, parts-of(sheet, fit)))
+    assert(beside(it) + least-rows(sheet.groups, it) <= whole)
+    let given = fit.columns.slice(0, 3)
+    let widths = (..given, room.width - given.sum()).map(one => one - 2 * cell-inset)
+    for (at, group) in sheet.groups.enumerate() {
+      for (part, height) in group.parts.zip(fit.heights.at(at)) {
+        are-alike(height, row-high(part, fit.sizes.at(at), widths, it))
+      }
+    }
   }
 }) }
 """
