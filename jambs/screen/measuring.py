@@ -22,9 +22,10 @@ from jambs.job.editing.edits import InsertKey
 from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.measured.filling import Filled, cells_of, filled_table
 from jambs.job.measured.measures import BY as WHO
-from jambs.job.measured.measures import DATE, measured_opening, measures_csv, measures_rows
+from jambs.job.measured.measures import DATE, measured_opening, measures_csv, measures_rows, with_table
 from jambs.job.measured.measuring_points import Kind, Place, measure_places
 from jambs.job.models.openings import Opening
+from jambs.job.reading.complaints import Complaints
 from jambs.job.reading.tree import read_tree
 from jambs.length import OFF_GRID, LengthError, Units, length_text, read_length
 from jambs.place.placement import Placement
@@ -198,7 +199,7 @@ class Measuring:
             return ""
         return (
             f"The readings of {mark} stand in {where_stated(self._desk.file, mark)}, and an opening has its readings "
-            "in one place alone: change them at the desk, or take them out there and measure it anew."
+            "in one place alone: change them there, or take them out there and measure it anew."
         )
 
     # ---- what is entered
@@ -234,6 +235,8 @@ class Measuring:
             raise NotTaken(f"{entry.mark} has no place {entry.place}.")
         text = _text(entry.text, place, plan.job.units)
         there = read_file(self.folder / plan.table_name)
+        if there and not plan.is_named:
+            self._check_table_beside(plan)
         table = there or self._empty_table(plan)
         held = {cell.place: cell for cell in cells_of(table, entry.mark)}
         _hold_against_others(entry, text, held, plan.job.units)
@@ -250,6 +253,21 @@ class Measuring:
         except JobFaults as error:
             raise NotTaken(" ".join(f"{fault.sentence}." for fault in error.faults)) from None
         save_in_turn(self.folder, [(read, wanted) for read, wanted in files if read != wanted])
+
+    def _check_table_beside(self, plan: Plan) -> None:
+        """See that the job can be read with a table that is there and that it is to name from now on.
+
+        Raises:
+            NotTaken: it cannot.
+        """
+        complaints = Complaints(units=plan.job.units, first_file=plan.table_name)
+        with_table(plan.job.openings, self.folder / plan.table_name, complaints)
+        if complaints.faults:
+            faults = " ".join(f"{fault}." for fault in complaints.faults)
+            raise NotTaken(
+                f"{plan.table_name} stands beside the job, which does not name it yet and could not be read with it: "
+                f"{faults} Put it right or move it away, then write this reading down again."
+            )
 
     def _with_name(self, plan: Plan) -> list[tuple[FileText | None, FileText | None]]:
         """Let the job file name its table, where it does not yet."""

@@ -11,8 +11,13 @@ from jambs.job.reading.tree import read_tree
 KEY = "measured"
 
 
+def _is_text(table: str) -> bool:
+    """Say whether a table is one that an editor shows line by line; a spreadsheet numbers its rows."""
+    return table.lower().endswith(".csv")
+
+
 def where_stated(file: Path, mark: str) -> str:
-    """Return file and line where the readings of an opening stand; the file alone where no line can be told.
+    """Return file and line, or row, where the readings of an opening stand; the file alone where none can be told.
 
     ``file``: a job file that has no faults.
     """
@@ -24,5 +29,5 @@ def where_stated(file: Path, mark: str) -> str:
     name = piece.value.get("schedule")
     for row in read_schedule(file.with_name(name))[0] if isinstance(name, str) else ():
         if row.whole.get("mark") == mark and KEY in row.whole:
-            return f"{name}, line {row.line}"
+            return f"{name}, {'line' if _is_text(name) else 'row'} {row.line}"
     return file.name
