@@ -52,7 +52,8 @@ def test_in_a_row_of_a_spreadsheet_as_it_numbers_them(tmp_path: Path) -> None:
         "sill_left",
     )
     read = (101, "Hall", "24 x 36", 30, "2026-06-01", "3 3/8", "3 1/2", "3 5/8", "3 1/2")
-    for row, values in ((3, head), (6, read), (8, ("W2", "Hall", "24 x 36", "thirty"))):
+    rows: dict[int, tuple[str | int, ...]] = {3: head, 6: read, 8: ("W2", "Hall", "24 x 36", "thirty")}
+    for row, values in rows.items():
         for column, value in enumerate(values, start=1):
             book.worksheets[0].cell(row, column, value)
     book.save(tmp_path / "rows.xlsx")
