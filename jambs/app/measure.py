@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
@@ -15,6 +15,8 @@ from jambs.app.marking import moves_since
 from jambs.app.site_papers import write_site_papers
 from jambs.app.whole_file import write_new
 from jambs.job import Job
+from jambs.job.editing.file_text import EditRefused, FileText
+from jambs.job.measured.filling import filled_rows
 from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
 from jambs.parts.as_built import questions
 from jambs.place.placement import Placement
@@ -27,10 +29,14 @@ TableKind = Literal["csv", "xlsx"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MeasureTable:
-    """The table to fill in; ``is_new``: it was written now, else it was there and is left as it is."""
+    """The table to fill in; ``is_new``: it was written now, else it was there and is left as it is.
+
+    ``of_another_plan``: marks of openings whose planned values in it are not those of the job any more.
+    """
 
     file: Path
     is_new: bool
+    of_another_plan: tuple[str, ...] = ()
 
 
 def openings_to_measure(job: Job, folder: Path) -> tuple[Placement, ...]:
@@ -80,15 +86,27 @@ def write_measure_table(
     from jambs.sheets.measure_sheet import planned_texts
 
     there = [file for file in (beside / f"{TABLE}.csv", beside / f"{TABLE}.xlsx") if file.exists()]
-    if there:
-        return MeasureTable(file=there[0], is_new=False)
     measured = _with_sheets(openings)
     planned = {one.opening.mark: planned_texts(one, units=job.units) for one in measured}
+    if there:
+        return MeasureTable(file=there[0], is_new=False, of_another_plan=_of_another_plan(there[0], planned))
     unread = [one.opening for one in measured if one.opening.measured is None]
     rows = measures_rows(unread, planned, units=job.units)
     file = beside / f"{TABLE}.{kind}"
     is_new = write_new(file, measures_csv(rows) if kind == "csv" else measures_xlsx(rows))
     return MeasureTable(file=file, is_new=is_new)
+
+
+def _of_another_plan(file: Path, planned: Mapping[str, Mapping[int, str]]) -> tuple[str, ...]:
+    """Return the marks of openings of which a table says another planned value; of what is no table, none."""
+    try:
+        rows = filled_rows(FileText(name=file.name, content=file.read_bytes()))
+    except EditRefused:
+        return ()
+    now = {(mark.lower(), str(place)): text for mark, texts in planned.items() for place, text in texts.items()}
+    said = ((row.cells["mark"].lower(), row.cells["place"], row.cells.get("planned", "")) for row in rows)
+    other = {mark for mark, place, text in said if text and now.get((mark, place), text) != text}
+    return tuple(mark for mark in planned if mark.lower() in other)
 
 
 def readings_in_question(job: Job, openings: Sequence[Placement]) -> list[str]:

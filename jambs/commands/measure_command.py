@@ -60,3 +60,6 @@ def _tell_table(table: MeasureTable) -> None:
         click.echo(f"{table.file} is written. Fill it in, then add to the job file:  measures: {table.file.name}")
     else:
         click.echo(f"{table.file} is there already and is left as it is")
+    if table.of_another_plan:
+        marks = ", ".join(table.of_another_plan)
+        click.echo(f"its column planned is of an earlier plan for {marks}: go by the measure sheets")

@@ -16,7 +16,8 @@ import pytest
 from pypdf import PdfReader
 from shops import Shop, built, papers, shop, undrawn
 
-from jambs.app.measure import openings_to_measure
+from jambs.app.measure import MeasureTable, TableKind, openings_to_measure, write_measure_table
+from jambs.commands.measure_command import _tell_table
 from jambs.issued.durable import sha256_of
 from jambs.issued.record import Record
 from jambs.job import read_job
@@ -68,6 +69,28 @@ def test_measure_writes_sheets_and_the_table_once(shop: Shop) -> None:
     assert again.exit_code == 0
     assert "house/measures.csv is there already and is left as it is" in again.stdout
     assert table.read_text(encoding="utf-8") == "mine"
+
+
+@pytest.mark.parametrize("kind", ["csv", "xlsx"])
+def test_a_table_of_an_earlier_plan_says_so(shop: Shop, kind: TableKind) -> None:
+    """It is the reader's file and stays; what it says is planned is not so any more for one window."""
+    job = read_job(shop.job)
+    beside, folder = shop.job.parent, shop.output
+    assert write_measure_table(job, openings_to_measure(job, folder), beside, kind=kind).is_new
+    table = write_measure_table(job, openings_to_measure(job, folder), beside)
+    assert (table.is_new, table.of_another_plan) == (False, ())
+    shop.change("    rough_opening: 24 x 24", "    rough_opening: 24 x 24\n    position: {interior_depth: 4}")
+    job = read_job(shop.job)
+    assert write_measure_table(job, openings_to_measure(job, folder), beside).of_another_plan == ("W02",)
+
+
+def test_measure_says_which_planned_depths_of_a_table_hold_no_longer(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    _tell_table(MeasureTable(file=tmp_path / "measures.csv", is_new=False, of_another_plan=("W02", "W03")))
+    assert "its column planned is of an earlier plan for W02, W03: go by the measure sheets" in capsys.readouterr().out
+    _tell_table(MeasureTable(file=tmp_path / "measures.csv", is_new=False))
+    assert "earlier plan" not in capsys.readouterr().out
 
 
 def test_an_opening_without_a_measure_sheet_is_named(shop: Shop) -> None:
