@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from recorded_kits import KITS, RECORD, made, recorded
 
+RENEW = "python tests/parts/recorded_kits.py"
 CLOSE = 2e-6
 """A last digit may be rounded the other way."""
 
@@ -32,7 +33,8 @@ def differences(was: Any, now: Any, where: str) -> list[str]:
 def test_a_kit_is_made_as_it_was_when_it_closed(name: str, record: dict[str, dict[str, Any]]) -> None:
     now = recorded(made(name)[0])
     assert list(now) == list(record[name])
-    assert [text for key, value in now.items() for text in differences(record[name][key], value, key)] == []
+    found = [text for key, value in now.items() for text in differences(record[name][key], value, key)]
+    assert found == [], f"where that is meant, renew the record: {RENEW}"
 
 
 def test_nothing_else_is_on_record(record: dict[str, dict[str, Any]]) -> None:
