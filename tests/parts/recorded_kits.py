@@ -27,6 +27,7 @@ from cases import METRIC, STOOL, changed, job_of
 from gangs import boxed, ganged, unit
 from moldings import molded_trim
 from part_cases import THREE_SIDED
+from rounds import round_changes
 from test_built_up_by_hand import BAND, DOOR, HEAD, ON_STOOL, ROSETTES
 from test_crown_by_hand import CROWN, trim
 from test_returns_by_hand import BARE, RETURNS, WITH_STOOL, WITH_TILE
@@ -47,7 +48,7 @@ DIGITS = 6
 """Sizes are kept to a millionth of an inch: less than that is rounding."""
 MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
 RAKED = {"kind": "raked", "left": "30", "right": "48"}
-GABLE = {"kind": "gable", "left": "36", "right": "30", "ridge": "14"}
+GABLE = {"kind": "gable", "sides": "30"}
 PLINTHS = {"width": "4", "height": "8", "thickness": "1", "stock": "poplar"}
 
 
@@ -115,6 +116,11 @@ KITS: Mapping[str, dict[str, Any]] = {
     "raked": _shaped(RAKED, "24 x 48"),
     "raked on a stool": _shaped(RAKED, "24 x 48", interior_trim__inside=STOOL),
     "raked and flared": _shaped(RAKED, "24 x 48", **_flared(sides="10 deg", head="15 deg")),
+    "gable": _shaped(GABLE, "36 x 48"),
+    "full round": round_changes({"kind": "full round"}, 36, 36),
+    "quarter round": round_changes({"kind": "quarter round", "high_side": "right"}, 36, 36),
+    "triangle": round_changes({"kind": "triangle", "peak_from_left": "12"}, 48, 30),
+    "ellipse arch": arch_changes({"kind": "ellipse arch", "rise": "14"}, 40, 40),
     "half round": arch_changes({"kind": "half round"}, 36, 60),
     "segment arch, bent": arch_changes({"kind": "segment arch", "rise": "8"}, 36, 60, curved="bent laminations"),
     "ganged": ganged(),
