@@ -5,12 +5,15 @@ Frames of 2 1/2 on all sides, 5 13/16 deep (4 9/16 + 1 1/4), a frame reveal of 1
 
 from __future__ import annotations
 
+from itertools import combinations
 from typing import Any
 
 import pytest
 from cases import changed, job_of, kit_of
 from gangs import boxed, ganged, ganged_kit, unit
 
+from jambs.drawings.drawing import _at_best_scale
+from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.mull_sections import mull_view, with_mull_tags
 from jambs.drawings.views.view import View, ViewSide
@@ -71,9 +74,13 @@ def test_boards_of_mull_and_bar_are_named_by_mark_and_size() -> None:
 def test_a_boxed_mull_shows_its_jambs_and_the_post_with_its_joints() -> None:
     """Post 4, joints 1/4: 2 1/2 + 4 1/2 + 2 1/2 between the inner edges; less 1/8 twice from jamb face to jamb face."""
     kit, (mull,) = views_of(**boxed("inside"))
-    casing, jambs = row(mull, ViewSide.LEFT), row(mull, ViewSide.LEFT, 1)
-    assert jambs == near(("frame reveal", 0.125), ("jamb face to jamb face", 9.25), ("frame reveal", 0.125))
-    assert sum(size for _, size in casing) == pytest.approx(9.25)
+    across, jambs = row(mull, ViewSide.LEFT), row(mull, ViewSide.LEFT, 1)
+    assert jambs == near(("between jamb faces", 9.25))
+    assert [name for name, _ in across] == [
+        "frame reveal", "casing reveal", "", "casing reveal", "frame reveal",
+    ]  # fmt: skip
+    assert sum(size for _, size in across[1:-1]) == pytest.approx(9.25)
+    assert sum(size for _, size in across) == pytest.approx(9.5)
     assert row(mull, ViewSide.RIGHT, -1) == near(
         ("frame", 2.5), ("joint", 0.25), ("post", 4.0), ("joint", 0.25), ("frame", 2.5)
     )
@@ -118,3 +125,12 @@ def test_an_opening_of_one_unit_has_no_such_section_and_no_such_dimension() -> N
     assert mull_sections(kit) == ()
     view = with_mull_tags(interior_elevation(kit, Units.INCH), kit, ())
     assert view.tags == () and "units" not in {chain.after for chain in view.chains}
+
+
+@pytest.mark.parametrize("paths", [ganged(), boxed("both")], ids=["on the frames", "boxed"])
+def test_no_two_texts_of_a_section_lie_over_each_other(paths: dict[str, Any]) -> None:
+    _, views = views_of(**paths)
+    for view in views:
+        _, placed = _at_best_scale(view, Units.INCH, PAGES[Units.INCH][0])
+        boxes = [text.box for text in placed.lettering]
+        assert not [1 for one, two in combinations(boxes, 2) if one.overlaps(two)]

@@ -56,7 +56,6 @@ def mull_view(section: MullSection, kit: Kit, job: Job) -> View:
         call_outs=tuple(_call_outs(detail, kit, job)),
         remarks=tuple(_remarks(section, kit)),
         half_size=True,
-        share=(0.5, 1.0),
         widest_words=NARROW_WORDS,
     )
 
@@ -121,7 +120,7 @@ def _spans(section: MullSection, kit: Kit) -> list[Span]:
 
 
 def _board_rows(boards: list[Span], start: float, finish: float) -> Iterator[list[Stop]]:
-    """Part what lies between the inner edges of two frames: a row at the frames, and one of the casing on a box."""
+    """Part what lies between the inner edges of two frames; of a box again from jamb to jamb, inside alone."""
     jambs = sorted((low, high) for _, kind, low, high in boards if kind is PartKind.MULL_JAMB)
     casing = next(((low, high, NAMES[kind]) for _, kind, low, high in boards if kind is not PartKind.MULL_JAMB), None)
     if casing is None:
@@ -131,8 +130,15 @@ def _board_rows(boards: list[Span], start: float, finish: float) -> Iterator[lis
         yield [(start, low, "frame reveal"), (low, high, name), (high, finish, "frame reveal")]
         return
     face, other = jambs[0][0], jambs[-1][1]
-    yield [(face, low, "casing reveal"), (low, high, name), (high, other, "casing reveal")]
-    yield [(start, face, "frame reveal"), (face, other, "jamb face to jamb face"), (other, finish, "frame reveal")]
+    yield [
+        (start, face, "frame reveal"),
+        (face, low, "casing reveal"),
+        (low, high, ""),  # its call-out names it; a name here would meet those of the reveals
+        (high, other, "casing reveal"),
+        (other, finish, "frame reveal"),
+    ]
+    if boards[0][0] is Where.INTERIOR:
+        yield [(face, other, "between jamb faces")]
 
 
 def _frame_row(mull: Mull, before: float, after: float) -> list[Stop]:
