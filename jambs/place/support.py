@@ -152,8 +152,7 @@ def _off_the_tape(opening: Opening, buck: Buck | None, shop: Shop) -> list[Findi
     is_held = all(tape.holds(one) for one in (hole.width, hole.height, sill or 0.0))
     if opening.shape:
         tape, outline = shop.framers_grid, _outline(opening, buck)
-        exact, framed = (outline.words(shop.grid.units, grid) for grid in (None, tape))
-        is_held = is_held and exact == framed
+        is_held = is_held and outline.is_marked_by(tape)
     if is_held:
         return []
     about = Subject.opening(opening.mark)

@@ -54,6 +54,10 @@ class HoleOutline:
         """Say it, exactly or to the next mark out."""
         return outline_words(self.path, self.kind, units, framed_to=framed_to)
 
+    def is_marked_by(self, grid: Grid) -> bool:
+        """Say whether all of its sizes are marks of a grid."""
+        return self.words(grid.units) == self.words(grid.units, grid)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OffTheTape(Finding):
