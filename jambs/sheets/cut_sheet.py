@@ -162,7 +162,7 @@ def _sash_words(record: Record) -> str:
     if swing is None:
         return ""
     degrees, met = math.floor(swing["greatest_deg"]["value"] + OFF_GRID), swing["stopped_by"]
-    leaf = "door" if record.get("floor_below_frame") else "sash"
+    leaf = "door" if record.get("floor_below_frame") or record.get("is_door") else "sash"
     return f"{leaf} opens to {degrees}°, {'nothing stops it' if met == 'nothing' else f'stopped by {met}'}"
 
 

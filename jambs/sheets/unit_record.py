@@ -36,6 +36,7 @@ def _unit_record(unit: Unit, placed: UnitPlaced, *, units: Units) -> Record:
         "from_left": stated(unit.x, units=units),
         "from_bottom": stated(unit.y, units=units),
         "sash": unit.window.sash.value,
+        "is_door": unit.window.sash.is_door,
         "hinge": unit.hinge,
         "safety_glass": opening.safety_glass,
         "weight": weight(placed.weight, units=units),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import jsonschema
 from loft import loft, record
 
-from jambs.sheets.cut_sheet import about_words
+from jambs.sheets.cut_sheet import about_words, sash_words
 from jambs.sheets.house import order_data
 from jambs.sheets.install_sheet import install_data
 from jambs.sheets.measure_sheet import measure_data
@@ -53,6 +53,15 @@ def test_every_unit_is_ordered() -> None:
 
 def test_the_cut_sheet_names_every_unit() -> None:
     assert about_words(record("L6")).startswith("unit 1 terrace leaf 880 mm × 2080 mm; unit 2 terrace leaf 880 mm")
+
+
+def test_a_leaf_of_a_pair_of_doors_is_a_door_and_opens_until_the_wall_outside() -> None:
+    """No trim outside: 58 + 20 beside the hinge, 105 + 21 before it: 90° + atan(78 / 126) = 121.8°."""
+    assert sash_words(record("L6")) == (
+        "unit 1: door opens to 121°, stopped by the wall outside; "
+        "unit 2: door opens to 121°, stopped by the wall outside"
+    )
+    assert sash_words(record("L5")) == "door opens to 121°, stopped by the wall outside"
 
 
 def test_units_are_set_before_trim_and_mulls_are_cased_after_the_box() -> None:
