@@ -16,12 +16,12 @@ from jambs.parts.kinds import PartKind
 from jambs.place.alternatives import alternatives
 from jambs.place.choose import within_limits
 from jambs.place.limit_kinds import LimitKind
-from jambs.place.placement import Placement
+from jambs.place.placement import Alternative, Placement
 from jambs.place.rules import RuleError
 from jambs.place.solve import PlaceError, place_at, place_windows
 from jambs.section.region import SectionCut as Side
 from jambs.study.at_position import AtPosition, kit_at, study_at, subject_of
-from jambs.study.candidates import LEAST, OWN, boards_words
+from jambs.study.candidates import LEAST, OWN, Wish, _best_board, boards_words
 from jambs.study.details import _changes, compare_drawn_details
 from jambs.study.placement_study import (
     PlacementStudy,
@@ -479,3 +479,18 @@ def test_what_the_jambs_of_a_position_come_out_of(boards: list[str], words: str)
     """4 23/32 wide: a 1x6 gives it, a 1x4 of 3 1/2 twice. Said once for the four of them."""
     kit = kit_of(shop__boards=[{"nominal": name, "stock": "poplar"} for name in boards])
     assert boards_words(kit, PartKind.EXTENSION_JAMB, units=Units.INCH) == words
+
+
+def test_of_boards_that_break_as_few_limits_the_first_is_the_best_where_the_job_names_no_position() -> None:
+    """Else the nearest to the job's own: 9 1/4 is 1/4 from 9, and 8 is an inch off."""
+    found = placed(position={"choose": "yes"})
+    base = alternatives(found.opening, found.planes, job_of(changed()))[0]
+
+    def one(plane: float, board: float) -> Alternative:
+        return replace(base, name=replace(base.name, board=board), flange_plane=plane, against=())
+
+    weighed = [one(8.0, 5.5), one(9.25, 7.25)]
+    assert [wish.flange_plane for wish in _best_board(weighed, [], Units.INCH)] == [8.0]
+    (wish,) = _best_board(weighed, [Wish(name=OWN, flange_plane=9.0), Wish(name=LEAST, flange_plane=8.0)], Units.INCH)
+    assert (wish.flange_plane, wish.name) == (9.25, 'best of one board, 7 1/4" wide')
+    assert _best_board([replace(base, name=replace(base.name, board=None))], [], Units.INCH) == []

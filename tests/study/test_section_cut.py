@@ -32,9 +32,10 @@ from jambs.study.at_position import (
 )
 from jambs.study.heat.cut import linear_transmittance, surface_factors
 from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS
+from jambs.study.heat.frame import FrameBlock
 from jambs.study.heat.grid import Fineness
-from jambs.study.heat.region import AirRegion, Block
-from jambs.study.heat.section_cut import WALL_LENGTH, section_cut, section_reference
+from jambs.study.heat.region import AirRegion, Block, BlockKind
+from jambs.study.heat.section_cut import WALL_LENGTH, _corner, section_cut, section_reference
 from jambs.study.wall.wall_heat import heat_wall
 from jambs.wall.planes import stack_wall
 
@@ -236,3 +237,23 @@ def test_kits_are_made_at_the_plane_asked_for() -> None:
     kit = make_kit(place_at(case.opening, case.planes, 8.0, case.job), case.job)
     assert kit.placement.flange_plane == 8.0
     assert isinstance(kit.placement.reasons[0], SharedPosition)
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "start", "corner"),
+    [
+        (-0.01, 0.03, 0.1, 0.03),  # a jamb that laps 30 mm over the frame
+        (-0.01, 0.08, 0.1, 0.06),  # past the frame's whole face of 60 mm
+        (-0.02, 0.0, 0.1, 0.0),  # it ends at the frame's outer edge
+        (-0.01, 0.03, 0.11, 0.0),  # it begins 10 mm inside of the frame's face
+    ],
+)
+def test_the_corner_lies_where_the_inside_face_of_the_frame_meets_trim(
+    low: float, high: float, start: float, corner: float
+) -> None:
+    """The frame's inside face is at 100 mm; where no trim meets it, the corner is the frame's outer edge."""
+    frame = FrameBlock(depth=0.07, face=0.06, transmittance=1.2, panel_thickness=0.024)
+    jamb = Block(name="j", conductivity=0.13, x0=start, x1=0.2, y0=low, y1=high, kind=BlockKind.INTERIOR_TRIM)
+    assert _corner([jamb], 0.1, frame) == (0.1, corner)
+    layer = Block(name="l", conductivity=0.13, x0=start, x1=0.2, y0=low, y1=high)
+    assert _corner([layer], 0.1, frame) == _corner([], 0.1, frame) == (0.1, 0.0)
