@@ -7,6 +7,7 @@ import math
 from jambs.flashing.laps import PARTS_OF, Lap
 from jambs.job.models.path import corners_of, is_arched
 from jambs.job.models.path_edge import FrameEdge, FramePath
+from jambs.job.models.shape import ShapeKind
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Joint
 from jambs.length import Grid
@@ -83,7 +84,10 @@ def _depth_again(kit: CutKit, shop: Shop) -> str:
             "Check the depth again at the four corners, square to the wall: faces of flared jambs are cut to the slant "
             f"of {width}. Check that the rough opening gives way to the backs of the jambs."
         )
-    corners = "at every corner" if kit.placement.opening.shape else "at the four corners"
+    shape = kit.placement.opening.shape
+    corners = "at every corner" if shape else "at the four corners"
+    if shape and shape.kind is ShapeKind.FULL_ROUND:
+        corners = "at top and bottom and at both sides"
     return f"Check the depth again {corners}: part width = {width}."
 
 
@@ -95,10 +99,12 @@ def _shaped_box(boards: tuple[Part, ...], kit: CutKit, grid: Grid) -> str:
     first, corners = path[0].start, corners_of(path)
     across = [grid.text(math.dist(first, corner)) for corner in corners[2:-1]]
     onward = "the corners that come after the next, in the same order" if len(across) > 1 else "the opposite corner"
+    check = f"from the left leg's lower inside corner to {onward}, {', '.join(across)}"
     box = (
         f"Build the jamb box ({marks_text(boards)}) on the bench over its clear outline drawn full size: inside edges "
-        f"{_edges(path, boards, grid)}, clockwise seen from the room; from the left leg's lower inside corner to "
-        f"{onward}, {', '.join(across)}. Glue and screw the corners; mitered ones clamped with blocks."
+        f"{_edges(path, boards, grid)}, clockwise seen from the room; "
+        f"{check if across else 'all three right, so are its corners'}. Glue and screw the corners; mitered ones "
+        "clamped with blocks."
     )
     if kit.flares:
         room = _edges(clear_path(kit.placement.opening, kit.room), boards, grid)
@@ -196,7 +202,10 @@ def _casing(kit: CutKit, grid: Grid) -> list[str]:
     reveal = grid.text(kit.placement.opening.interior.casing_reveal)
     if any(part.arcs for part in casing) and not {*LEGS} <= {part.side for part in casing}:
         return [curved_casing(casing, reveal)]
-    order = "head first, then legs" + (", the bottom last" if any(part.side is Side.SILL for part in casing) else "")
+    legs = any(part.side.is_leg for part in casing)
+    order = ("head first, then legs" if legs else "both slopes first") + (
+        ", the bottom last" if any(part.side is Side.SILL for part in casing) else ""
+    )
     return [
         f"Case ({marks_text(casing)}): mark the casing reveal of {reveal} at the corners; {order}.",
         *_members(kit),

@@ -39,10 +39,26 @@ def test_a_ring_is_made_as_a_circle_and_taped_four_ways() -> None:
     bent = steps("full round", 36, 36, curved="bent laminations")
     assert 'Make the ring (W1-1, W1-2) on the bench over its clear circle drawn full size, 31 1/4" across' in bent
     assert "bend both halves over the one form" in bent and 'tape 31 1/4" level, upright and on both slants' in bent
+    assert "Check the depth again at top and bottom and at both sides" in bent
     assert "leg" not in bent and "spring line" not in bent
     sawn = steps("full round", 36, 36)
     assert "glue each half up from its segments with splines or dowels" in sawn
     assert 'mark the casing reveal of 3/16" all round; the lower half first.' in sawn
+
+
+def test_a_triangle_is_right_where_its_edges_are() -> None:
+    """Frame 48 x 30 is 38.42 along each slope; in by 2 3/8 all round, each edge is shorter in one share.
+
+    Its inner circle has a radius of twice the area over all edges, 48 x 30 / 124.84 = 11.535.
+    """
+    made = rounded_inside("triangle", 48, 30)
+    said = " ".join(inside_steps(cut(made), made.job.shop))
+    slope = math.hypot(24, 30)
+    share = 1 - 2.375 / (48 * 30 / (48 + 2 * slope))
+    low, side = (made.job.shop.grid.text(length * share) for length in (48, slope))
+    assert f"inside edges W1-1 {side}, W1-2 {side}, W1-3 {low}, clockwise seen from the room; all three right" in said
+    assert "both slopes first, the bottom last" in said
+    assert "leg" not in said and "Check the depth again at every corner" in said
 
 
 def test_what_has_no_two_legs_stands_on_its_straight_boards() -> None:
