@@ -141,8 +141,10 @@ def about_words(record: Record) -> str:
 
 
 def _in_wall(record: Record) -> str:
-    wall, which = wall_words(record["wall"]["name"]), "all units" if record.get("units") else "the window"
-    return f"{wall} · rough opening for {which} {record['rough_opening']['text']}"
+    wall, is_door = wall_words(record["wall"]["name"]), record["floor_below_frame"] is not None
+    which = "all units" if record.get("units") else "the door" if is_door else "the window"
+    datum = ", from the bottom of the frame" if is_door else ""
+    return f"{wall} · rough opening for {which} {record['rough_opening']['text']}{datum}"
 
 
 def units_words(record: Record) -> str:

@@ -64,6 +64,14 @@ def test_a_leaf_of_a_pair_of_doors_is_a_door_and_opens_until_the_wall_outside() 
     assert sash_words(record("L5")) == "door opens to 121°, stopped by the wall outside"
 
 
+def test_the_height_of_a_door_says_from_where_it_counts() -> None:
+    assert about_words(record("L5")).endswith(
+        "rough opening for the door 1020 mm × 2120 mm, from the bottom of the frame"
+    )
+    assert about_words(record("L6")).endswith("for all units 1810 mm × 2700 mm, from the bottom of the frame")
+    assert about_words(record("L1")).endswith("rough opening for the window 1220 mm × 1220 mm")
+
+
 def test_units_are_set_before_trim_and_mulls_are_cased_after_the_box() -> None:
     house, job = loft()
     (kit,) = (kit for kit in house.kits if kit.mark == "L6")
