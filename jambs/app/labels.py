@@ -14,7 +14,7 @@ from jambs.app.label_issues import label_issues
 from jambs.app.marking import marked_kits
 from jambs.app.site_papers import write_site_papers
 from jambs.job import Job
-from jambs.sheets.labels import STOCK, LabelError, LabelStock, cutting_order, labels_pdf
+from jambs.sheets.labels import STOCK, LabelError, LabelStock, cutting_order, label_count, labels_pdf
 
 VERB = "labels"
 
@@ -62,4 +62,4 @@ def write_labels(
         raise Unbuildable(*error.sentences(job.units)) from None
     basis = basis_of(kits, job, printed)
     files = write_site_papers({"labels.pdf": pdf}, folder, job, basis, verb=VERB, overwrite=overwrite, marked=marked)
-    return WrittenLabels(files=files, count=sum(len(kit.parts) for kit in kits), sentences=issues.sentences)
+    return WrittenLabels(files=files, count=label_count(kits), sentences=issues.sentences)

@@ -128,6 +128,11 @@ def cutting_order(kits: Sequence[CutKit], *, units: Units) -> list[str]:
     return [part.mark for part in sorted((part for kit in kits for part in kit.parts if _is_labeled(part)), key=order)]
 
 
+def label_count(kits: Sequence[CutKit]) -> int:
+    """Return how many labels are printed: one for each part that the carpenter makes, and for each strip of it."""
+    return sum(1 + len(part.strips) for kit in kits for part in kit.parts if _is_labeled(part))
+
+
 def _is_labeled(part: Part) -> bool:
     """Say whether a label goes on a part: what other crews make has none."""
     return part.crew is Crew.CARPENTER

@@ -8,6 +8,7 @@ from loft import loft, record
 from jambs.sheets.cut_sheet import about_words, sash_words
 from jambs.sheets.house import order_data
 from jambs.sheets.install_sheet import install_data
+from jambs.sheets.labels import STOCK, label_count, labels_data
 from jambs.sheets.measure_sheet import measure_data
 from jambs.sheets.parts_file import parts_schema
 
@@ -70,6 +71,13 @@ def test_the_height_of_a_door_says_from_where_it_counts() -> None:
     )
     assert about_words(record("L6")).endswith("for all units 1810 mm × 2700 mm, from the bottom of the frame")
     assert about_words(record("L1")).endswith("rough opening for the window 1220 mm × 1220 mm")
+
+
+def test_as_many_labels_are_told_as_are_printed() -> None:
+    """The stool of L1, four jambs of L4, two boards of L6 and two strips of one of them; returns have none."""
+    house, job = loft()
+    printed = [one for sheet in labels_data(house.kits, job, STOCK["A4"])["sheets"] for one in sheet]
+    assert label_count(house.kits) == len(printed) == 9
 
 
 def test_units_are_set_before_trim_and_mulls_are_cased_after_the_box() -> None:
