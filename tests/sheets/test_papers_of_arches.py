@@ -218,3 +218,13 @@ def test_plies_say_how_thick_they_are_resawn_and_how_many_are_to_spare() -> None
     assert 'into 3 plies each, 0.156" off the saw (kerf 1/8" between two): 6, none to spare; plane 6 to 0.125"' in text
     three = replace(part, blank=replace(part.blank, strips=(8.0, 8.0, 8.0)))
     assert "9, 3 to spare" in resawn_words(three, Units.INCH)
+
+
+def test_the_cut_file_of_a_form_marks_its_center_line_and_its_spring_lines() -> None:
+    part = head(PartKind.EXTENSION_JAMB, "bent laminations")
+    (figure,) = part_figures(part, units=Units.INCH)
+    outline, center_line, *springs = figure.strokes
+    form = bending_form(part)
+    assert [x for x, _ in center_line.points] == [form.crown[0]] * 2 and center_line.points[1] == form.crown
+    assert [line.points[0] for line in springs] == [*form.springs]
+    assert outline.layer not in {line.layer for line in (center_line, *springs)}

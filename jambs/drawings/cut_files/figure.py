@@ -13,7 +13,7 @@ from enum import Enum
 from jambs.arcs import with_arcs
 from jambs.geometry import Outline, Point
 from jambs.length import Units, decimal_text, length_text
-from jambs.parts.bending_form import form_outline
+from jambs.parts.bending_form import bending_form
 from jambs.parts.cuts import Notch
 from jambs.parts.kinds import told_position
 from jambs.parts.part import Part
@@ -57,6 +57,7 @@ class CutLayer:
 
 
 _BEHIND = {Work.POCKET: "DEEP"}
+ENGRAVED = CutLayer(work=Work.ENGRAVE)
 CUT, GRAIN, NOTE = CutLayer(work=Work.CUT), CutLayer(work=Work.GRAIN), CutLayer(work=Work.NOTE)
 OUTLINE, SHEET = CutLayer(work=Work.OUTLINE), CutLayer(work=Work.SHEET)
 
@@ -171,17 +172,18 @@ def _outline(layer: CutLayer, points: Outline) -> Stroke:
 
 
 def _form(part: Part, units: Units, notes: Sequence[str]) -> CutFigure:
-    """Return the cut file of the form that a part is bent over."""
-    outline = form_outline(part)
-    wide, high = (max(point[axis] for point in outline) for axis in (0, 1))
-    assert part.blank.plies
-    radius = length_text(part.blank.plies.form_radius, units=units)
+    """Return the cut file of the form that a part is bent over, center line and spring lines to be marked on it."""
+    form = bending_form(part)
+    wide, high = form.size
+    radius = length_text(form.radius, units=units)
     lines = [*notes, f"form to bend {part.mark} over, radius {radius}", drawn_in(units)]
     words = tuple(
         Words(layer=NOTE, text=line, at=(wide / 4, high / 2 - number * LINE * TALLEST), height=TALLEST)
         for number, line in enumerate(lines)
     )
-    strokes = (_outline(CUT, outline),)
+    center_line = ((form.crown[0], 0.0), form.crown)
+    marked = (Stroke(layer=ENGRAVED, points=line, is_closed=False) for line in (center_line, *form.spring_lines))
+    strokes = (_outline(CUT, form.outline), *marked)
     return CutFigure(name=file_name(part.mark, BoardFace.FACE), size=(wide, high), strokes=strokes, words=words)
 
 
