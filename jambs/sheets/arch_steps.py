@@ -88,6 +88,6 @@ def curved_casing(casing: Sequence[Part], reveal: str) -> str:
     """Say how casing without two legs goes on: a ring in two halves, or a head on its straight boards."""
     made = f"Case ({marks_text(casing)}): glue the segments up over the outline drawn full size and fair them"
     if all(part.arcs for part in casing):
-        return f"{made}, each half by itself; mark the casing reveal of {reveal} all round; the lower half first."
+        return f"{made}, each half by itself; mark the casing reveal of {reveal} all around; the lower half first."
     on_them = "the straight boards first, then the head standing on them"
-    return f"{made}; mark the casing reveal of {reveal} all round; {on_them}."
+    return f"{made}; mark the casing reveal of {reveal} all around; {on_them}."

@@ -145,7 +145,7 @@ def _setting(kit: CutKit, shop: Shop) -> list[str]:
     trim, text = kit.placement.opening.interior, shop.grid.text
     stand = "at their flare, the backs shimmed over their whole slant" if kit.flares else "square to the frame"
     return [
-        f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all round; wedge it.",
+        f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all around; wedge it.",
         f"Shim in pairs at {_shimmed(kit, shop.grid)}, jambs straight and {stand}; no shim past the wall.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
         *_stacking(kit, shop.grid),

@@ -43,7 +43,7 @@ def test_a_ring_is_made_as_a_circle_and_taped_four_ways() -> None:
     assert "leg" not in bent and "spring line" not in bent
     sawn = steps("full round", 36, 36)
     assert "glue each half up from its segments with splines or dowels" in sawn
-    assert 'mark the casing reveal of 3/16" all round; the lower half first.' in sawn
+    assert 'mark the casing reveal of 3/16" all around; the lower half first.' in sawn
 
 
 def test_a_triangle_is_right_where_its_edges_are() -> None:
