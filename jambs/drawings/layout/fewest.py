@@ -148,14 +148,16 @@ def _bettered(way: _Way, page: Page, views: Sequence[PlacedView]) -> _Way:
     least = _least_pages(way.order, page)
     place = {view.name: number for number, view in enumerate(views)}
     chance, best = random.Random(len(views)), way
+    worth = least_worth = way.worth
     for step in range(STEPS):
         if len(best.pages) <= least:
             break
         other = _changed(way, page, chance, place)
         slack = SLACK * (1 - step / STEPS) * chance.random()
-        if other.worth <= way.worth + slack:
-            way = other
-        best = min(best, way, key=lambda one: one.worth)
+        if (its_worth := other.worth) <= worth + slack:
+            way, worth = other, its_worth
+        if worth < least_worth:
+            best, least_worth = way, worth
     return best
 
 

@@ -134,13 +134,14 @@ RULES = tuple(
 class Filling:
     """A page that is filled: its size, the free pieces of it by number, what was put where, the area taken [sq in].
 
+    ``greatest``: width and height that no free piece goes over; most views that find no room need not look further.
     The whole page is piece 0; of what a view leaves of its piece the near one is numbered before the far one.
     """
 
-    __slots__ = ("free", "put", "size", "taken")
+    __slots__ = ("free", "greatest", "put", "size", "taken")
 
     def __init__(self, width: float, height: float) -> None:
-        self.size = (width, height)
+        self.size = self.greatest = (width, height)
         self.free = [(0, width, height)]
         self.put: list[tuple[int, Sized, bool]] = []
         self.taken = 0.0
@@ -148,6 +149,8 @@ class Filling:
     def takes(self, view: Sized, rule: PackingRule) -> bool:
         """Put a view into the free piece that a rule prefers; say whether there is one."""
         _, width, height = view
+        if self.greatest[0] - width + ROUND_OFF < 0.0 or self.greatest[1] - height + ROUND_OFF < 0.0:
+            return False
         best, found = math.inf, -1
         for place, (_, wide, high) in enumerate(self.free):
             across, down = wide - width + ROUND_OFF, high - height + ROUND_OFF
@@ -157,8 +160,13 @@ class Filling:
             return False
         number, wide, high = self.free[found]
         fresh = 1 + 2 * len(self.put)
-        left_over = enumerate(_left((wide, high), (width, height), is_column=rule.is_column), start=fresh)
-        self.free[found : found + 1] = [(one, *size) for one, size in left_over if min(size) > 0.0]
+        near, far = _left((wide, high), (width, height), is_column=rule.is_column)
+        left_over = ((fresh, *near), (fresh + 1, *far))
+        self.free[found : found + 1] = [one for one in left_over if one[1] > 0.0 and one[2] > 0.0]
+        self.greatest = (
+            max((one[1] for one in self.free), default=0.0),
+            max((one[2] for one in self.free), default=0.0),
+        )
         self.put.append((number, view, rule.is_column))
         self.taken += (width + BETWEEN) * (height + BETWEEN)
         return True
@@ -186,13 +194,17 @@ def filled(views: Sequence[Sized], page: Page, rules: Iterable[PackingRule]) -> 
     latest: dict[ViewKind, int] = {}
     for view, rule in zip(views, rules, strict=False):
         kind = view[0].kind
-        first = latest.get(kind, 0) if kind.is_in_order else 0
-        number = next((n for n in range(first, len(pages)) if pages[n].takes(view, rule)), len(pages))
-        if number == len(pages):
+        is_in_order = kind.is_in_order
+        for number in range(latest.get(kind, 0) if is_in_order else 0, len(pages)):
+            if pages[number].takes(view, rule):
+                break
+        else:
+            number = len(pages)
             pages.append(Filling(room.width, room.height))
-            if not pages[-1].takes(view, rule):
+            if not pages[number].takes(view, rule):
                 raise ValueError(f"view {view[0].name!r} is larger than a {page.name} page")
-        latest[kind] = number
+        if is_in_order:
+            latest[kind] = number
     return pages
 
 

@@ -199,13 +199,16 @@ class ViewKind(Enum):
     @property
     def is_in_order(self) -> bool:
         """Say whether views of the kind are looked for one after the other."""
-        return self in (ViewKind.INTERIOR, ViewKind.EXTERIOR, ViewKind.SECTION, ViewKind.PARTS)
+        return self in IN_ORDER
 
     @property
     def is_of_part(self) -> bool:
         """Say whether it shows one part by itself."""
         return self in (ViewKind.DETAIL, ViewKind.PROFILE)
 
+
+IN_ORDER = (ViewKind.INTERIOR, ViewKind.EXTERIOR, ViewKind.SECTION, ViewKind.PARTS)
+"""Kinds that are looked for one after the other; asked of each view in each way of packing that is tried."""
 
 NARROW_WORDS = 1.0
 """Call-outs are broken here where something is to stand beside a view on the smaller page [in on paper]."""
