@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.fewest import fewest_sheets
+from jambs.drawings.layout.fewest import fewest_sheets, plain_count
 from jambs.drawings.layout.packing import OnPage, room_on, share_of
 from jambs.drawings.layout.paper import HALF_SIZE, PAGES, Page, Scale, scales_of
 from jambs.drawings.layout.placed import PlacedView
@@ -24,7 +24,7 @@ from jambs.drawings.views.outside_details import outside_details
 from jambs.drawings.views.section_tags import with_tags
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.table import NOTE_WIDTHS, notes_view, parts_tables
-from jambs.drawings.views.view import NARROW_WORDS, View, ViewKind
+from jambs.drawings.views.view import View, ViewKind
 from jambs.geometry import Point
 from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job.models.openings import Job
@@ -126,13 +126,13 @@ def draw_opening(
     notes = [notes_view(told, warning=warning, scale=plain, width=width) for width in NOTE_WIDTHS]
     tables = parts_tables(kit.parts, grid=job.shop.grid, scale=plain, tallest=room_on(pages[0]).height)
     asked, views = _at_scales(wanted, job.units, pages[0])
-    ordered, laid_out = fewest_sheets(_tries([views], notes, tables), pages)
-    if len(laid_out[0]) > FEW:
+    tries = list(_tries([views], notes, tables))
+    if plain_count(tries, pages[0]) > FEW:
         smaller = _with_smaller_sections(views, asked, job.units)
         less = _with_smaller_details(smaller, asked, job.units)
         least = _one_smaller(less, asked, job.units, ELEVATIONS)
-        tries = _tries([smaller, less, least], notes, tables)
-        ordered, laid_out = fewest_sheets((ordered, *tries), pages)
+        tries += _tries([smaller, less, least], notes, tables)
+    ordered, laid_out = fewest_sheets(tries, pages)
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue, revisions),
@@ -182,7 +182,7 @@ def _one_smaller(
 
 def _with_narrow_words(view: View, scale: Scale, units: Units) -> PlacedView:
     """Arrange a view with narrow words beside it, unless more lines of them make it higher than the smaller page."""
-    narrow = arrange(replace(view, widest_words=NARROW_WORDS), scale=scale, units=units, with_unit=False)
+    narrow = arrange(view.with_narrow_words(), scale=scale, units=units, with_unit=False)
     if narrow.paper_height <= room_on(PAGES[units][0]).height:
         return narrow
     return arrange(view, scale=scale, units=units, with_unit=False)

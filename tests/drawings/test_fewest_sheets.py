@@ -10,10 +10,11 @@ from samples import SAMPLES, drawn
 
 import jambs
 from jambs.drawings.layout.boxes import Box
-from jambs.drawings.layout.fewest import fewest_sheets
+from jambs.drawings.layout.fewest import fewest_sheets, plain_count
 from jambs.drawings.layout.packing import RULES, filled, room_on, set_out, sized
 from jambs.drawings.layout.paper import Page, Scale
 from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewSide
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 PAGE = Page(name="TRY", width=10.7, height=11.6)
@@ -97,3 +98,27 @@ def test_small_changes_find_two_pages_where_every_plain_way_takes_three() -> Non
     boxes = [[on_page.box for on_page in page] for page in pages]
     assert not any(a.overlaps(b) for page in boxes for a, b in itertools.combinations(page, 2))
     assert all(room_on(PAGE).holds(box) for page in boxes for box in page)
+
+
+def test_plain_count_is_the_least_of_some_tries() -> None:
+    two, one = [view("a", 9.0, 6.0), view("b", 9.0, 6.0)], [view("a", 9.0, 4.0), view("b", 9.0, 5.0)]
+    assert plain_count([two], PAGE) == 2
+    assert plain_count([two, one], PAGE) == 1
+    with pytest.raises(ValueError, match="view 'huge' is larger than a TRY page"):
+        plain_count([[view("huge", 11.0, 5.0)]], PAGE)
+
+
+def test_narrow_words_do_not_name_again_what_a_call_out_names() -> None:
+    """Of two named dimensions the call-out says one; the other keeps its name."""
+    gap = Interval(start=(0.0, 0.0), finish=(0.0, 1.0), name="shim space")
+    other = Interval(start=(0.0, 1.0), finish=(0.0, 3.0), name="furring")
+    wide = View(
+        name="v",
+        title="V",
+        shapes=(Shape(points=((0.0, 0.0), (4.0, 0.0), (4.0, 3.0)), ink=Ink.TRIM_INSIDE),),
+        chains=(Chain(side=ViewSide.LEFT, intervals=(gap, other)),),
+        call_outs=(CallOut(target=(1.0, 0.5), lines=("shim space",)),),
+    )
+    narrow = wide.with_narrow_words()
+    assert [one.name for one in narrow.chains[0].intervals] == ["", "furring"]
+    assert narrow.widest_words < wide.widest_words

@@ -44,7 +44,7 @@ def _largest_first(view: Sized) -> float:
 
 ORDERS: tuple[Callable[[Sized], float], ...] = (_in_order, _tallest_first, _largest_first)
 """What views are put onto pages by; of two that are alike the one that is asked for first comes first."""
-STEPS = 800
+STEPS = 500
 """So many small changes of a plain way are tried while views seem to fit fewer pages."""
 SLACK = 0.02
 """How much worse, in pages, a change may be that is kept at the beginning."""
@@ -68,11 +68,27 @@ def fewest_sheets(
     if not plain:
         raise fault or ValueError("there are no views to put onto pages")
     best = min(plain, key=_counts)
-    least = min(plain, key=lambda one: sum(page.taken for page in one[1][0].pages))
-    for views, ways in [best] if best is least else [best, least]:
-        bettered = (views, [_bettered(way, size, views) for way, size in zip(ways, sizes, strict=True)])
-        best = min((best, bettered), key=_counts)
+    for views, ways in {id(one[0]): one for one in (best, min(plain, key=_area))}.values():
+        bettered: list[_Way] = []
+        for number, (way, size) in enumerate(zip(ways, sizes, strict=True)):
+            bettered.append(_bettered(way, size, views))
+            if _counts((views, bettered)) > _counts(best)[: number + 1]:
+                break  # it takes more of the first paper, whatever it takes of the others
+        else:
+            best = min((best, (views, bettered)), key=_counts)
     return best[0], [_set_out(way, size, best[0]) for way, size in zip(best[1], sizes, strict=True)]
+
+
+def plain_count(tries: Iterable[Sequence[PlacedView]], size: Page) -> int:
+    """Return the fewest pages that any of some tries takes in plain orders.
+
+    Raises:
+        ValueError: a view is larger than a page, in every try.
+    """
+    plain, fault = _plain_tries(tries, [size])
+    if not plain:
+        raise fault or ValueError("there are no views to put onto pages")
+    return min(len(one[1][0].pages) for one in plain)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,6 +112,10 @@ _Try = tuple[Sequence[PlacedView], list[_Way]]
 
 def _counts(one: _Try) -> list[int]:
     return [len(way.pages) for way in one[1]]
+
+
+def _area(one: _Try) -> float:
+    return sum(page.taken for page in one[1][0].pages)
 
 
 def _plain_tries(tries: Iterable[Sequence[PlacedView]], sizes: Sequence[Page]) -> tuple[list[_Try], ValueError | None]:

@@ -132,23 +132,26 @@ RULES = tuple(
 
 
 class Filling:
-    """A page that is filled: its size, the free pieces of it by number, what was put where, the area taken [sq in].
+    """A page that is filled: its size, free pieces by number, what was put where, the area taken and the most [sq in].
 
     ``greatest``: width and height that no free piece goes over; most views that find no room need not look further.
     The whole page is piece 0; of what a view leaves of its piece the near one is numbered before the far one.
     """
 
-    __slots__ = ("free", "greatest", "put", "size", "taken")
+    __slots__ = ("free", "greatest", "most", "put", "size", "taken")
 
     def __init__(self, width: float, height: float) -> None:
         self.size = self.greatest = (width, height)
         self.free = [(0, width, height)]
         self.put: list[tuple[int, Sized, bool]] = []
-        self.taken = 0.0
+        self.taken, self.most = 0.0, (width + BETWEEN) * (height + BETWEEN) + ROUND_OFF
 
     def takes(self, view: Sized, rule: PackingRule) -> bool:
         """Put a view into the free piece that a rule prefers; say whether there is one."""
         _, width, height = view
+        area = (width + BETWEEN) * (height + BETWEEN)
+        if self.taken + area > self.most:
+            return False
         if self.greatest[0] - width + ROUND_OFF < 0.0 or self.greatest[1] - height + ROUND_OFF < 0.0:
             return False
         best, found = math.inf, -1
@@ -168,7 +171,7 @@ class Filling:
             max((one[2] for one in self.free), default=0.0),
         )
         self.put.append((number, view, rule.is_column))
-        self.taken += (width + BETWEEN) * (height + BETWEEN)
+        self.taken += area
         return True
 
     @property

@@ -252,6 +252,17 @@ class View:
         around = box_around(point for shape in self.shapes for point in shape.reach)
         object.__setattr__(self, "core", around)
 
+    def with_narrow_words(self) -> View:
+        """Return the view with narrow words beside it; a dimension is not named again where a call-out names it."""
+        said = {" ".join(one.lines) for one in self.call_outs}
+        chains = tuple(
+            replace(
+                chain, intervals=tuple(replace(one, name="") if one.name in said else one for one in chain.intervals)
+            )
+            for chain in self.chains
+        )
+        return replace(self, chains=chains, widest_words=NARROW_WORDS)
+
     def brief(self) -> View:
         """Return the view with its main dimensions and short call-outs only: no title, no names of layers."""
         return replace(
