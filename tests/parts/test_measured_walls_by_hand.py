@@ -5,6 +5,7 @@ The base window: interior depth 4 11/16, exterior depth 1 1/2, flange plane 9 1/
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -13,12 +14,12 @@ from part_cases import corners, held, level
 
 from jambs.geometry import cross, dot, minus
 from jambs.parts.casing_plane import Slack, hung, outer_edge
-from jambs.parts.changed_since_words import OtherOpening, Taken
+from jambs.parts.changed_since_words import MovedAlong, OtherOpening, Taken
 from jambs.parts.first_read import is_read
 from jambs.parts.inside import room_clear
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
-from jambs.parts.measured_against import MeasuredAgainst, without_void_readings
+from jambs.parts.measured_against import MeasuredAgainst, _moved_along, without_void_readings
 from jambs.parts.part import Seat
 from jambs.parts.reading_findings import ReadingsSetAside
 from jambs.parts.where_it_stands import where_it_stands
@@ -178,6 +179,15 @@ def test_only_the_readings_that_are_void_fall() -> None:
     readings = found.opening.readings
     assert readings is not None
     assert (readings.interior_depth, readings.frame_width) == (None, (35.5625, 35.5625))
+
+
+@pytest.mark.parametrize(("now", "along"), [(135.5, 35.5), (135.4375, None), (64.5, -35.5), (64.5625, None)])
+def test_a_window_that_moved_by_its_own_width_is_in_another_hole(now: float, along: float | None) -> None:
+    """The frame is 35 1/2 wide; by less the plan was put right."""
+    base = MeasuredAgainst.of(placed())
+    found = list(_moved_along(replace(base, from_left=100.0), replace(base, from_left=now)))
+    assert found == ([] if along is None else [MovedAlong(to_the_right=along)])
+    assert list(_moved_along(replace(base, from_left=None), replace(base, from_left=now))) == []
 
 
 def test_a_reading_of_the_frame_in_one_direction_is_one() -> None:

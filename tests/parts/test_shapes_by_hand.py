@@ -14,8 +14,10 @@ from cases import STOOL, changed, figure, job_of, kit_of, part_of
 
 from jambs.job import JobFaults
 from jambs.parts.cuts import EndBevel, EndRabbet, Miter, PlaneRabbet, Rip
+from jambs.parts.findings import NothingBetweenJambs
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind, Kit
+from jambs.parts.make import PartsError
 from jambs.parts.part import Part
 
 MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
@@ -213,3 +215,19 @@ def test_on_a_stool_a_mitered_head_is_mitered_above_and_its_legs_are_square_belo
     assert angles(part_of(kit, "extension jamb", "head")) == pytest.approx([low, high])
     assert angles(part_of(kit, "extension jamb", "left leg")) == pytest.approx([low])
     assert angles(part_of(kit, "extension jamb", "right leg")) == pytest.approx([high])
+
+
+@pytest.mark.parametrize(("left", "is_open"), [("5", True), ("4", False)])
+def test_a_raked_window_needs_a_low_side_between_its_jambs(left: str, is_open: bool) -> None:
+    """Faces of 4 and a reveal of 1/8: 3 7/8 in from the frame all round, the head's line square to its slope.
+
+    From 5 up a slope of 43/24 has risen 6.943 there, less 3.875 x 2.0518: 3.992, over the bottom at 3.875. From 4 up,
+    44/24: 4 + 7.104 - 3.875 x 2.0883 = 3.012: the low side has turned round, wide and high as the rest is.
+    """
+    shape, face = {"kind": "raked", "left": left, "right": "48"}, {"windows__fixed__frame_face": "4"}
+    if is_open:
+        assert shaped(shape, "24 x 48", **face).clear_width == 16.25
+        return
+    with pytest.raises(PartsError) as error:
+        shaped(shape, "24 x 48", **face)
+    assert [type(one) for one in error.value.findings] == [NothingBetweenJambs]
