@@ -168,7 +168,7 @@ def path_fault(corners: tuple[Point, ...]) -> str:
             return f"corners {i + 1} and {(i + 1) % count + 1} are one point; leave one out"
     if any(_cross(corners, i, j) for i in range(count) for j in range(i + 2, count) if (j + 1) % count != i):
         return "the path crosses itself; list its corners in order, clockwise as seen from inside"
-    if _area(corners) >= 0:
+    if _area(corners) > 0:
         return "the path runs counterclockwise; list its corners clockwise as seen from inside"
     for i in range(count):
         if abs(turn_deg(corners, i)) < NEARLY_LINE_DEG:

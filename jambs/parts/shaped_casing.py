@@ -139,5 +139,5 @@ def _at_spring(path: FramePath, corner: int, entry: CasingEntry) -> _EndOf:
 
 def _under_arc(path: FramePath, corner: int, entry: CasingEntry, *, is_leg: bool) -> _EndOf:
     """How the board under an arc ends: square, flush with the edge of what stands on it; a level one may run past."""
-    overhang = entry.overhang if entry.corner is Corner.BUTT and not is_leg else 0.0
+    overhang = 0.0 if is_leg else entry.overhang
     return _EndOf(past=math.dist(_outer_corner(path, corner, entry), path[corner].start) + overhang)

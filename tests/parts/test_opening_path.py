@@ -265,3 +265,8 @@ def test_a_path_of_three_corners_closes_round_a_triangle() -> None:
     triangle = ((0.0, 0.0), (0.0, 4.0), (3.0, 0.0))
     assert path_fault(triangle) == ""
     assert path_fault(triangle[:2]).startswith("a path of 2 corners closes round nothing")
+
+
+def test_corners_on_one_line_are_told_as_such() -> None:
+    """They go round nothing, neither clockwise nor the other way."""
+    assert path_fault(((0.0, 0.0), (1.0, 0.0), (2.0, 0.0))) == "corner 2 lies on a straight edge; leave it out"

@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 from cases import STOOL, changed, figure, job_of, kit_of, part_of
+from rounds import rounded
 
 from jambs.job import JobFaults
 from jambs.parts.cuts import EndBevel, EndRabbet, Miter, PlaneRabbet, Rip
@@ -231,3 +232,16 @@ def test_a_raked_window_needs_a_low_side_between_its_jambs(left: str, is_open: b
     with pytest.raises(PartsError) as error:
         shaped(shape, "24 x 48", **face)
     assert [type(one) for one in error.value.findings] == [NothingBetweenJambs]
+
+
+def test_under_an_arc_a_level_board_hangs_over_and_a_leg_does_not() -> None:
+    """The bottom casing of a quarter round runs 1/2 past at both ends; the leg ends flush under the curve."""
+    quarter = {"kind": "quarter round", "high_side": "right"}
+    casing = {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "butt"}
+    flush, over = (
+        rounded(quarter, 36, 36, interior_trim__inside__casing={**casing, "overhang": overhang}).kit
+        for overhang in ("0", "1/2")
+    )
+    lengths = [{p.position: p.length for p in of(kit, PartKind.CASING)} for kit in (flush, over)]
+    assert lengths[1]["bottom"] == pytest.approx(lengths[0]["bottom"] + 1.0)
+    assert lengths[1]["right leg"] == pytest.approx(lengths[0]["right leg"])
