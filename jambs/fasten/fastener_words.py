@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from jambs.fasten.plan import FastenerLine
 from jambs.fasten.reach import Through
 from jambs.job.models.openings import Assumed
-from jambs.length import Units, decimal_text
+from jambs.length import Units, decimal_text, length_text
 
 
 def assumed_lengths(lines: Iterable[FastenerLine], units: Units) -> tuple[Assumed, ...]:
@@ -31,10 +31,11 @@ def way_words(through: Sequence[Through], penetration: float, units: Units, targ
 
 
 def _layer_words(one: Through, units: Units) -> str:
-    """Name what is gone through with its thickness, once: a layer may have it in its name."""
-    text = units.text(one.thickness)
-    held = any(one.name.endswith(f" {said}") for said in (text, text.removesuffix('"').removesuffix(" mm")))
-    return one.name if held else f"{one.name} ({text})"
+    """Name what is gone through with its thickness, once: the name of a layer may end with it."""
+    text, name = units.text(one.thickness), one.name
+    for ending in (text, length_text(one.thickness, units=units, mark=False)):
+        name = name.removesuffix(f" {ending}")
+    return f"{name} ({text})"
 
 
 def count_words(line: FastenerLine) -> str:

@@ -39,7 +39,7 @@ def of_opening(mark: str, fixed: Fixed, **keys: object) -> FastenerLine:
 
 def test_a_layer_that_is_named_with_its_thickness_has_it_once() -> None:
     through = (Through(name="gypsum board 1/2", thickness=0.5), Through(name="EPS", thickness=3.0))
-    assert way_words(through, 1.5, Units.INCH) == 'gypsum board 1/2 + EPS (3") + 1 1/2" into the framing'
+    assert way_words(through, 1.5, Units.INCH) == 'gypsum board (1/2") + EPS (3") + 1 1/2" into the framing'
 
 
 def test_casing_reaches_the_studs_through_every_layer() -> None:
@@ -48,7 +48,7 @@ def test_casing_reaches_the_studs_through_every_layer() -> None:
     assert [one.thickness for one in line.through] == [1.0, 0.5, 3.0, 2.0, 0.5]
     assert (line.needed, line.length, line.penetration) == (8.5, 9.0, 2.0)
     job, _ = harbour_house()
-    words = 'casing (1") + plywood 1/2 + EPS (3") + EPS (2") + plywood 1/2 + 2" into the framing'
+    words = 'casing (1") + plywood (1/2") + EPS (3") + EPS (2") + plywood (1/2") + 2" into the framing'
     assert way_words(line.through, line.penetration, job.units) == words
 
 
