@@ -113,6 +113,7 @@ def _fastener_row(line: InstallFastener, units: Units) -> Record:
         "where": line.where,
         "fastener": line.fastener,
         "length": _length(line, units),
+        "needed": length_text(line.needed, units=units),
         "way": line.way or way_words(line.through, line.reached, units, line.target),
         "note": line.note,
         "verdict": {"weight": line.verdict.severity.value, "text": verdict_words(line.verdict, units)}

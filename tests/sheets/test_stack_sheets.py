@@ -74,4 +74,4 @@ def test_screws_of_each_frame_reach_over_its_own_shims() -> None:
     # Jamb 3/4; shims 1 7/8 at the window and 1 3/4 at the wall; 1 1/4 into the framing.
     rows = {one["what"]: one["needed"] for one in install("2")["fasteners"] if one["what"].startswith("extension jamb")}
     assert rows == {"extension jamb, frame 1": '3 7/8"', "extension jamb, frame 2": '3 3/4"'}
-    assert next(one["what"] for one in install(None)["fasteners"]) == "extension jamb"
+    assert "extension jamb" in [one["what"] for one in install(None)["fasteners"]]
