@@ -9,6 +9,7 @@ from typing import Any
 from jambs.issued.basis import COMPARED, DIGITS, HOUSE, LABELS, PARTS, PLACES, SHAPES, SHEETS, SHOP, SITE, Basis, digest
 from jambs.issued.plan import opening_keys, shape_keys
 from jambs.job import Job
+from jambs.job.models.fields import Model
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
 from jambs.parts.planned import marks_of_planned
@@ -29,7 +30,7 @@ def placed_basis(placements: Sequence[Placement], job: Job) -> Basis:
     return {
         PLACES: {one.opening.mark: digest(_place(one, job)) for one in placements},
         COMPARED: {one.opening.mark: digest(_compared(one)) for one in placements},
-        SITE: {"site": digest(f"{job.site!r} {job.limits!r}")},
+        SITE: {"site": digest([_stated(job.site), _stated(job.limits)])},
         SHOP: shop_basis(job),
     }
 
@@ -90,7 +91,13 @@ def _compared(placement: Placement) -> str:
 def _house(job: Job) -> list[Any]:
     """What lists of the whole house print of the job beside its openings."""
     shop = job.shop.model_copy(update={"boards": (), "on_hand": (), "spares": None, "currency": ""})
-    return [job.name, str(job.date), *(repr(one) for one in (job.units, job.site, job.outside, job.assumed, shop))]
+    settings = [_stated(one) for one in (job.site, job.outside, shop)]
+    return [job.name, str(job.date), repr(job.units), repr(job.assumed), *settings]
+
+
+def _stated(settings: Model | None) -> str:
+    """Settings as far as they are stated, so that papers stay when a later version has a key more."""
+    return repr(settings and settings.model_dump(exclude_defaults=True))
 
 
 def shop_basis(job: Job) -> dict[str, str]:
