@@ -80,8 +80,11 @@ def layer_edge(edges: Edges, layer: Layer, *, is_outboard: bool, is_behind_flang
 
 
 def _finish(kit: Kit, cut: SectionCut, rough: float) -> float:
-    """Where the wall board stops: at the rough opening under casing, else where the drywall crew cuts it."""
-    if kit.drywall is None or (cut is SectionCut.SILL and not kit.placement.opening.interior.style.has_bottom):
+    """Where the wall board stops: at the rough opening under casing, else where the drywall crew cuts it.
+
+    Under a stool or a tile it is cut to their underside, in front of the furring.
+    """
+    if kit.drywall is None:
         return rough
     board, frame = kit.drywall.wall_board, kit.placement.opening.frame
     places = {

@@ -1,4 +1,4 @@
-"""What a return has beside its board: the coat to the nose of its bead, the sealant at the frame; (across, d) [in]."""
+"""What returns have beside their boards: coat, sealant at the frame, bed of a tile; outlines (across, d) [in]."""
 
 from __future__ import annotations
 
@@ -7,9 +7,14 @@ from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import Region, SectionCut, Stuff
 
+BED = 1.0
+"""Conductivity of a bed of mortar [W/mK] (design value of EN ISO 10456 for cement mortar, from memory)."""
+
 
 def return_regions(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
-    """Return the coat over a return's board and round its corner, and what fills the gap at the frame."""
+    """Return the coat over a return's board and round its corner, and what fills the gap at the frame; a tile's bed."""
+    if part.kind is PartKind.TILE_SILL:
+        return _bed(part, kit)
     entry = kit.placement.opening.interior.returns
     if part.kind is not PartKind.RETURN or entry is None:
         return []
@@ -33,6 +38,25 @@ def return_regions(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
         where=Where.INTERIOR,
     )
     return [*([coat] if nose else []), *([sealant] if gap else [])]
+
+
+def _bed(part: Part, kit: Kit) -> list[Region]:
+    """Return the bed under a tile, from its edge at the frame to the finished wall, which its nosing stands past."""
+    entry = kit.placement.opening.interior.tile_sill
+    if entry is None:
+        return []
+    _, top, start = part.seat.at(0.0, 0.0, part.thickness)
+    outline = ((top, start), (top, 0.0), (top - entry.bed, 0.0), (top - entry.bed, start))
+    return [
+        Region(
+            name="tile bed",
+            stuff=Stuff.TILE,
+            outline=outline,
+            conductivity=BED,
+            mark=part.mark,
+            where=Where.INTERIOR,
+        )
+    ]
 
 
 def _face(part: Part, cut: SectionCut, kit: Kit) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from jambs.geometry import Point, tangent
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
+from jambs.parts.part import Part
 from jambs.place.placement import Placement
 from jambs.section.cut_edge import into_wall
 from jambs.section.edges import Edges, part_at
@@ -93,15 +94,21 @@ def _behind_lining(kit: Kit, gap: tuple[Point, ...]) -> Region:
 
 
 def _jamb_back(kit: Kit, cut: SectionCut, depth: float) -> float | None:
-    """Distance s of the back of the interior jamb at a depth, or of the stool's underside [in]."""
+    """Distance s of the back of the interior jamb at a depth, or of what lies under stool or tile and its bed [in]."""
     kinds = (PartKind.STOOL, PartKind.TILE_SILL, PartKind.EXTENSION_JAMB, PartKind.RETURN)
     part = next((one for kind in kinds if (one := part_at(kit, Where.INTERIOR, kind, cut))), None)
     if part is None:
         return None
     x, y, d = part.seat.at(0.0, 0.0, part.thickness)
     flare = kit.flares.at(cut.side)
-    back = into_wall(kit, cut, x, y)
+    back = into_wall(kit, cut, x, y) + _bed(kit, part)
     return back + (d - depth) * tangent(flare) if flare and part.kind is PartKind.EXTENSION_JAMB else back
+
+
+def _bed(kit: Kit, part: Part) -> float:
+    """Thickness of the bed under a sill of tile [in]."""
+    tile = kit.placement.opening.interior.tile_sill
+    return tile.bed if tile and part.kind is PartKind.TILE_SILL else 0.0
 
 
 def _sealant(kit: Kit, cut: SectionCut) -> list[Region]:

@@ -113,6 +113,46 @@ def test_the_section_draws_board_coat_furring_and_sealant() -> None:
     assert min(s * 25.4 for s, _ in wall_board.outline) == pytest.approx(-44.5)
 
 
+def sill_regions(mark: str) -> dict[str, tuple[float, ...]]:
+    """Bounds (height, depth) [mm] of the regions at the sill, heights from the bottom of the frame."""
+    house, _ = loft()
+    (kit,) = (kit for kit in house.kits if kit.mark == mark)
+    (section,) = (one for one in cut_sections(kit) if one.cut is SectionCut.SILL)
+    return {
+        one.name: tuple(
+            round(25.4 * side, 3)
+            for side in (
+                *(f(y for y, _ in one.outline) for f in (min, max)),
+                *(f(d for _, d in one.outline) for f in (min, max)),
+            )
+        )
+        for one in section.regions
+    }
+
+
+def test_a_tile_lies_on_its_bed_and_that_on_the_furring() -> None:
+    # By hand: rough sill 20 under the frame; tile at 58 - 12 = 46, 9 thick, on 5 of bed: 32 left, and 32 + 20 = 52.
+    found = sill_regions("L2")
+    assert found["tile sill sill"][:2] == (37.0, 46.0)
+    assert found["tile bed"][:2] == (32.0, 37.0)
+    assert found["furring"][:2] == (-20.0, 32.0)
+    (told,) = (one for one in record("L2")["figures"] if one["name"] == "furring under the sill")
+    assert told["size"]["text"] == "52 mm"
+    assert "tile bed" not in sill_regions("L1") and sill_regions("L1")["furring"][:2] == (-20.0, 19.0)
+
+
+def test_the_wall_board_runs_up_to_the_underside_of_stool_and_tile() -> None:
+    # 39 and 52 above rough sills that lie 20 under the frame: the heights of the openings in the wall board say so.
+    assert {mark: sill_regions(mark)["gypsum board 12.5 mm"][1] for mark in ("L1", "L2")} == {"L1": 19.0, "L2": 32.0}
+
+
+def test_under_casing_the_wall_board_stops_at_the_rough_opening() -> None:
+    kit = kit_of()
+    (section,) = (one for one in cut_sections(kit) if one.cut is SectionCut.SILL)
+    (board,) = (one for one in section.regions if one.stuff is Stuff.GYPSUM)
+    assert max(y for y, _ in board.outline) == -kit.placement.shims.sill
+
+
 def test_what_stands_before_the_boards_are_hung_is_on_every_paper_that_asks_for_it() -> None:
     """L4: the rough opening is 1200, the wall board is cut to 1132: (1200 - 1132) / 2 = 34 in the air on four sides."""
     before = "before the boards: nailer behind the edge of the wall board"
