@@ -185,7 +185,7 @@ def _mull_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
                 kind=Fastened.MULL_CASING,
                 where=f"{where.value}, {_marks(covers)}",
                 says=_by_maker(kit),
-                way="into the post where there is one, else into the frames as far as their maker allows",
+                way="into post or transom bar where there is one, else into the frames as far as their maker allows",
                 note="no screw into a sash, a drain or a seal",
                 is_inside=where is Where.INTERIOR,
             )

@@ -106,6 +106,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
     buck = buck_at(planes, plane)
     units = placed_units(opening, inside, outside, planes.cladding_depth, job)
     hole = framing_opening(opening, buck, job.shop.framers_grid if opening.shape else job.shop.framing_grid)
+    spaces = shims(opening, job.shop.framing_grid)
     weighed = alternatives(opening, planes, job)
     return Placement(
         opening=opening,
@@ -117,7 +118,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
         buck=buck,
         framing_opening=hole,
         framing_sill=framing_sill(opening, buck, job.shop.framing_grid),
-        shims=shims(opening, job.shop.framing_grid),
+        shims=spaces,
         weight=sum(unit.weight for unit in units),
         weight_is_assumed=any(unit.weight_is_assumed for unit in units),
         swing=None if opening.gang else units[0].swing,
@@ -129,7 +130,7 @@ def _place(opening: Opening, planes: WallPlanes, chosen: Chosen, lead: Opening, 
             *sashes_told(units, inside, job),
             *glass_told(units),
             *other_limits(opening, planes, plane, job),
-            *gang_findings(opening, hole),
+            *gang_findings(opening, hole, spaces),
         ),
         escape=best_escape(units, job.limits.escape).escape,
         asked=glass_questions(units),

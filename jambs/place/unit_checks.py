@@ -12,7 +12,8 @@ from jambs.place.checks import escape_findings, sash_findings, tilt_findings
 from jambs.place.escape import best_escape, escape_check
 from jambs.place.glass import glass_asked, glass_findings
 from jambs.place.glass_findings import GlassFinding
-from jambs.place.placement import Swing, UnitPlaced
+from jambs.place.placement import Sides, Swing, UnitPlaced
+from jambs.place.posts import posts_in
 from jambs.place.sash import swing_at
 from jambs.place.support import weight_of
 from jambs.place.unit_findings import GlassOfUnit, MullForEngineer, MullNotComputed, OfUnit, WideHeader
@@ -77,13 +78,18 @@ def _of(unit: UnitPlaced, findings: Iterable[Finding], count: int) -> list[Findi
     ]
 
 
-def gang_findings(opening: Opening, hole: Size) -> tuple[Finding, ...]:
-    """Return what framers and engineer must know of ganged units; ``hole``: in the framing [in]."""
+def gang_findings(opening: Opening, hole: Size, shims: Sides) -> tuple[Finding, ...]:
+    """Return what framers and engineer must know of ganged units; ``hole``: in the framing [in].
+
+    ``shims``: frames → rough opening [in].
+    """
     gang, about = opening.gang, Subject.opening(opening.mark)
     if gang is None:
         return ()
+    posts = {post.mull: post.length for post in posts_in(opening, shims)}
     mulls = dict.fromkeys(
-        MullForEngineer(subject=about, kind=mull.kind, span=_span(opening, mull), post=mull.post) for mull in gang.mulls
+        MullForEngineer(subject=about, kind=mull.kind, span=posts.get(mull) or _span(opening, mull), post=mull.post)
+        for mull in gang.mulls
     )
     return (
         WideHeader(subject=about, width=hole.width, count=len(gang.units)),
@@ -93,7 +99,7 @@ def gang_findings(opening: Opening, hole: Size) -> tuple[Finding, ...]:
 
 
 def _span(opening: Opening, mull: Mull) -> float:
-    """Length over which it bends [in]: a mull the height of its row, a bar the width of all."""
+    """Length over which frames that are joined bend [in]: a mull the height of its row, a bar the width of all."""
     if mull.kind is MullKind.TRANSOM_BAR or opening.gang is None:
         return opening.frame.width
     return opening.gang.unit(mull.before[0]).frame.height

@@ -56,7 +56,10 @@ class WideHeader(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MullForEngineer(Finding):
-    """A mull or a bar between units takes the wind of both; ``post``: its width [in], None where frames are joined."""
+    """A mull or a bar between units takes the wind of both; ``post``: its width [in], None where frames are joined.
+
+    ``span``: from framing to framing of a post or a bar that stands in the rough opening, else along the frames [in].
+    """
 
     code: ClassVar[str] = "mull-for-engineer"
     severity: Severity = Severity.CHECK
@@ -66,14 +69,14 @@ class MullForEngineer(Finding):
 
     def sentence(self, units: Units) -> str:
         """Say what has to be settled, and by whom."""
-        what = (
-            f"frames joined, no post between them, {units.text(self.span)} long"
-            if self.post is None
-            else f"a post of {units.text(self.post)}, {units.text(self.span)} long"
-        )
+        what, sized = f"frames joined, no post between them, {units.text(self.span)} long", "size it"
+        if self.post is not None:
+            post = "" if self.kind is MullKind.TRANSOM_BAR else "a post of "
+            what = f"{post}{units.text(self.post)}, {units.text(self.span)} long between framing"
+            sized = "size it, its bearing and its fastening"
         return (
             f"The {self.kind} ({what}) takes the wind of the units on both sides: let their maker say how they are "
-            "joined and stiffened, or an engineer size it."
+            f"joined and stiffened, or an engineer {sized}."
         )
 
 

@@ -54,6 +54,11 @@ def boards_of(kit: Kit, mull: Mull) -> tuple[Part, ...]:
     )
 
 
+def post_words(mull: Mull) -> str:
+    """Name what stands in a mull or lies in a bar."""
+    return "post" if mull.kind is MullKind.MULL else mull.kind.value
+
+
 def faces_beside(gang: Gang, mull: Mull, *, from_outside: bool = False) -> tuple[float, float]:
     """Return how wide the frames before and after are at a mull, as seen from one side of the wall [in]."""
     before, after = _sides(mull)
@@ -100,7 +105,9 @@ def _between(kit: Kit, mull: Mull) -> Iterator[Region]:
         return
     joint = (mull.between - mull.post) / 2
     edges = (joint, joint + mull.post)
-    yield Region(name="post", stuff=Stuff.FURRING, outline=box((edges[0], start), (edges[1], end)))
+    yield Region(name=post_words(mull), stuff=Stuff.FURRING, outline=box((edges[0], start), (edges[1], end)))
     for low, high in ((0.0, edges[0]), (edges[1], mull.between)):
         if joint:
-            yield Region(name="joint at the post", stuff=Stuff.SHIM, outline=box((low, start), (high, end)))
+            yield Region(
+                name=f"joint at the {post_words(mull)}", stuff=Stuff.SHIM, outline=box((low, start), (high, end))
+            )

@@ -16,6 +16,7 @@ from jambs.parts.cut_kit import CutKit
 from jambs.parts.lifting import lifting_of_house
 from jambs.sheets.backing_words import backing_words
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, stamped, wall_words
+from jambs.sheets.post_words import posts_words
 from jambs.sheets.press import press, press_in_pieces, press_large
 from jambs.sheets.record import job_record
 from jambs.sheets.told import count_record, told
@@ -46,11 +47,13 @@ def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path, *
 def _pieces(data: Record) -> list[Record]:
     """Return the schedule of a large house as several: the openings, then their bucks."""
     openings = [
-        {**data, "rows": some, "bucks": [], "backing": [], "is_last": False} for some in _parted(data["rows"], PIECE)
+        {**data, "rows": some, "bucks": [], "backing": [], "posts": [], "is_last": False}
+        for some in _parted(data["rows"], PIECE)
     ]
-    openings[-1] |= {"is_last": True, "backing": data["backing"]}
+    openings[-1] |= {"is_last": True, "backing": data["backing"], "posts": data["posts"]}
     bucks = [
-        {**data, "rows": [], "bucks": some, "backing": [], "is_last": False} for some in _parted(data["bucks"], PIECE)
+        {**data, "rows": [], "bucks": some, "backing": [], "posts": [], "is_last": False}
+        for some in _parted(data["bucks"], PIECE)
     ]
     return [*openings, *bucks]
 
@@ -88,6 +91,7 @@ def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
         "rows": [_rough_row(one) for one in openings],
         "bucks": [one for one in bucks if one["parts"]],
         "backing": [row for kit in kits if (row := _backing_row(kit, job))["text"]],
+        "posts": [row for kit in kits if (row := _posts_row(kit, job))["text"]],
     }
 
 
@@ -98,6 +102,12 @@ def _backing_row(kit: CutKit, job: Job) -> Record:
         "room": kit.placement.opening.room,
         "text": backing_words(backing_of(kit), job.shop.grid),
     }
+
+
+def _posts_row(kit: CutKit, job: Job) -> Record:
+    """Return what has to stand in a rough opening, between its units."""
+    placement = kit.placement
+    return {"mark": kit.mark, "room": placement.opening.room, "text": posts_words(placement, job.shop.grid)}
 
 
 def _parts(opening: Record, where: str) -> list[Record]:

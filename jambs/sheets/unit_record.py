@@ -9,6 +9,7 @@ from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.place.escape import clear_opening
 from jambs.place.placement import UnitPlaced
+from jambs.place.posts import posts_in
 from jambs.values import Record, dump, size, sized, stated, stated_size, weight
 
 
@@ -61,6 +62,16 @@ def _mull_record(mull: Mull, kit: Kit, *, units: Units) -> Record:
         "from": stated(mull.low, units=units),
         "between_frames": stated(mull.between, units=units),
         "post": None if mull.post is None else size(mull.post, units=units),
+        **_post_record(mull, kit, units=units),
         **(boxed if any(boxed.values()) else {}),
         "parts": [part.mark for part in kit.parts if part.kind in kinds and part.member == mull.member],
     }
+
+
+def _post_record(mull: Mull, kit: Kit, *, units: Units) -> Record:
+    """Return where a post or a bar stands in the rough opening and how long it is; nothing where none does."""
+    placement = kit.placement
+    post = next((one for one in posts_in(placement.opening, placement.shims) if one.mull == mull), None)
+    if post is None:
+        return {}
+    return {"post_from": stated(post.low, units=units), "post_length": size(post.length, units=units)}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.job.models.gang import Mull
+from jambs.job.models.gang import Mull, MullKind
 from jambs.length import Grid
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
@@ -23,9 +23,13 @@ def units_steps(kit: CutKit, grid: Grid) -> list[str]:
 
 
 def _gap_words(mull: Mull, grid: Grid) -> str:
-    post = "" if mull.post is None else f", a post of {grid.text(mull.post)} in it"
+    post = "" if mull.post is None else f", {_post_words(mull)} of {grid.text(mull.post)} in it"
     before, after = (" and ".join(str(one) for one in numbers) for numbers in (mull.before, mull.after))
     return f"units {before} | {after}: {grid.text(mull.between)}{post}"
+
+
+def _post_words(mull: Mull) -> str:
+    return "the transom bar" if mull.kind is MullKind.TRANSOM_BAR else "a post"
 
 
 def mull_casing_steps(kit: CutKit, where: Where, grid: Grid) -> list[str]:
@@ -46,8 +50,8 @@ def mull_casing_steps(kit: CutKit, where: Where, grid: Grid) -> list[str]:
     upright = f"the mulls ({marks_text(mulls)}), tight at head and foot" if mulls else ""
     order = f"{first}{upright}" if upright else f"{level}, from leg to leg"
     return [
-        f"Mull casings on the frames, {bed}{reveal} back from their faces on both sides: {order}. Fasten into the post "
-        "or as the maker allows; no screw into a sash, a drain or a seal."
+        f"Mull casings on the frames, {bed}{reveal} back from the inner edges of the frames on both sides: "
+        f"{order}. Fasten into post or transom bar, else as the maker allows; no screw into a sash, a drain or a seal."
     ]
 
 

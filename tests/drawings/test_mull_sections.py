@@ -16,6 +16,7 @@ from jambs.drawings.drawing import _at_best_scale
 from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.mull_sections import mull_view, with_mull_tags
+from jambs.drawings.views.unit_dimensions import unit_chains
 from jambs.drawings.views.view import View, ViewSide
 from jambs.job import Job
 from jambs.length import Units
@@ -87,6 +88,18 @@ def test_a_boxed_mull_shows_its_jambs_and_the_post_with_its_joints() -> None:
     named = {part.mark for part in kit.parts if part.kind.is_between_units}
     assert named and named <= {one.short for one in mull.call_outs}
     assert "post drawn as deep as the frames; whoever frames it says how deep" in mull.remarks
+
+
+def test_a_bar_is_named_as_what_it_is_and_as_long_as_the_rough_opening() -> None:
+    """60 1/2 and two shim spaces of 1/4; up at the right a frame of 48, joints and bar of 4 1/2, a frame of 16."""
+    kit, (mull, bar) = views_of(**ganged(openings__0__transom_bar={"post": "4", "joint": "1/4"}))
+    assert ("transom bar", pytest.approx(4.0)) in row(bar, ViewSide.RIGHT, -1)
+    assert 'transom bar 61" long between framing' in bar.remarks
+    assert not [one for one in mull.remarks if "between framing" in one]
+    up = unit_chains(kit.placement.opening, from_outside=False)[-1]
+    assert [(one.name, one.finish[1] - one.start[1]) for one in up.intervals] == [
+        ("", 48.0), ("transom bar and joints", 4.5), ("", 16.0)
+    ]  # fmt: skip
 
 
 def test_mulls_that_are_alike_are_one_section_and_one_that_is_not_has_its_own() -> None:

@@ -94,13 +94,14 @@ ROWS = [
         severity=Severity.CHECK,
     ),
     Row(
+        # From side to side of the rough opening: 60 1/2 and two shim spaces of 1/4.
         code="mull-for-engineer",
         appears=bar(post="3 1/2", joint="1/4"),
         quiet=None,
-        inch='The transom bar (a post of 3 1/2", 60 1/2" long) takes the wind of the units on both sides: let '
-        "their maker say how they are joined and stiffened, or an engineer size it.",
-        mm="The transom bar (a post of 88.9 mm, 1536.7 mm long) takes the wind of the units on both sides: let their "
-        "maker say how they are joined and stiffened, or an engineer size it.",
+        inch='The transom bar (3 1/2", 61" long between framing) takes the wind of the units on both sides: '
+        "let their maker say how they are joined and stiffened, or an engineer size it, its bearing and its fastening.",
+        mm="The transom bar (88.9 mm, 1549.4 mm long between framing) takes the wind of the units on both sides: let "
+        "their maker say how they are joined and stiffened, or an engineer size it, its bearing and its fastening.",
     ),
     Row(
         code="mull-not-computed",

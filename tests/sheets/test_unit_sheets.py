@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import jsonschema
+from cases import kit_of
+from gangs import boxed, ganged_kit
 from loft import loft, record
 
+from jambs.length import FINE, Units
 from jambs.sheets.cut_sheet import about_words, sash_words
-from jambs.sheets.house import order_data
+from jambs.sheets.house import order_data, rough_opening_data
 from jambs.sheets.install_sheet import install_data
 from jambs.sheets.labels import STOCK, label_count, labels_data
 from jambs.sheets.measure_sheet import measure_data
 from jambs.sheets.parts_file import parts_schema
+from jambs.sheets.post_words import posts_words
 
 
 def test_the_record_has_every_unit_and_mull_and_keeps_to_its_schema() -> None:
@@ -29,6 +33,10 @@ def test_the_record_has_every_unit_and_mull_and_keeps_to_its_schema() -> None:
         ("mull", [1, 2], ["L6-4"]),
         ("transom bar", [1, 2, 3], ["L6-5"]),
     ]
+    # Only the bar has a post: 2080 + 5 up, and from side to side of the rough opening of 1810.
+    posts = [(one.get("post_from"), one.get("post_length")) for one in found["mulls"]]
+    assert posts[0] == (None, None)
+    assert [one["text"] for one in posts[1]] == ["2085 mm", "1810 mm"]
 
 
 def test_weights_are_told_one_by_one_and_together() -> None:
@@ -85,10 +93,32 @@ def test_units_are_set_before_trim_and_mulls_are_cased_after_the_box() -> None:
     (kit,) = (kit for kit in house.kits if kit.mark == "L6")
     steps = install_data(kit, house.installing["L6"], job)["inside"]
     assert "joined as their maker's instructions say" in steps[1]
-    assert "units 1 | 2: 10 mm; units 1 and 2 | 3: 100 mm, a post of 90 mm in it" in steps[1]
-    assert steps[-1].startswith("Mull casings on the frames, 12 mm back from their faces on both sides")
+    assert "units 1 | 2: 10 mm; units 1 and 2 | 3: 100 mm, the transom bar of 90 mm in it" in steps[1]
+    assert steps[-1].startswith("Mull casings on the frames, 12 mm back from the inner edges of the frames")
     (plain,) = (kit for kit in house.kits if kit.mark == "L5")
     assert not [step for step in install_data(plain, house.installing["L5"], job)["inside"] if "units" in step]
+
+
+def test_the_framer_is_told_of_the_transom_bar_and_of_nothing_else() -> None:
+    """Doors of 2080 and a joint of 5; the rough opening is 1810 wide, the frames 1770."""
+    house, job = loft()
+    (row,) = rough_opening_data(house.kits, job)["posts"]
+    assert row == {
+        "mark": "L6",
+        "room": "Dining room",
+        "text": "transom bar 90 mm high, its bottom 2085 mm and its top 2175 mm above the finished floor, 1810 mm "
+        "long, from side to side of the rough opening for the window. Bearing, depth and fastening: as an engineer or "
+        "the maker of the windows says",
+    }
+
+
+def test_a_mull_post_is_told_from_the_left_of_the_rough_opening() -> None:
+    placement = kit_of(**boxed()).placement
+    assert posts_words(placement, FINE[Units.INCH]).startswith(
+        'mull post of units 1 | 2 4" wide, its sides 30 1/2" and 34 1/2" from the left of the rough opening, '
+        '48 1/2" long, from the rough sill to the head. Bearing'
+    )
+    assert posts_words(ganged_kit().placement, FINE[Units.INCH]) == ""
 
 
 def test_the_measure_sheet_asks_for_the_mulls() -> None:

@@ -19,11 +19,12 @@ from jambs.drawings.views.words import size_words
 from jambs.geometry import Point
 from jambs.job.models.gang import Mull, MullKind
 from jambs.job.models.openings import Job
-from jambs.length import HALF_64TH
+from jambs.length import HALF_64TH, Grid
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
-from jambs.section.mull import MullSection, boards_of, faces_beside
+from jambs.place.posts import posts_in
+from jambs.section.mull import MullSection, boards_of, faces_beside, post_words
 from jambs.section.region import Region, Stuff
 
 GLASS_SHOWN = 0.75
@@ -54,7 +55,7 @@ def mull_view(section: MullSection, kit: Kit, job: Job) -> View:
         fills=tuple(hatches(detail)),
         chains=tuple(_chains(section, kit)),
         call_outs=tuple(_call_outs(detail, kit, job)),
-        remarks=tuple(_remarks(section, kit)),
+        remarks=tuple(_remarks(section, kit, job.shop.grid)),
         half_size=True,
         widest_words=NARROW_WORDS,
     )
@@ -149,7 +150,7 @@ def _frame_row(mull: Mull, before: float, after: float) -> list[Stop]:
         joint = (mull.between - mull.post) / 2
         between = [
             (0.0, joint, "joint"),
-            (joint, joint + mull.post, "post"),
+            (joint, joint + mull.post, post_words(mull)),
             (joint + mull.post, mull.between, "joint"),
         ]
     return [(-before, 0.0, "frame"), *between, (mull.between, mull.between + after, "frame")]
@@ -208,14 +209,16 @@ def _words(region: Region, parts: dict[str, Part], job: Job) -> tuple[str, ...]:
     return (f"{part.mark}  {part.name}", size_words(part, grid=job.shop.grid))
 
 
-def _remarks(section: MullSection, kit: Kit) -> Iterator[str]:
+def _remarks(section: MullSection, kit: Kit, grid: Grid) -> Iterator[str]:
     mull = section.mull
     if mull.kind is MullKind.MULL:
         yield f"{units_words(mull)}; seen from above, inside at the left, unit {mull.before[0]} above"
     else:
         yield units_words(mull)
     if mull.post is not None:
-        yield "post drawn as deep as the frames; whoever frames it says how deep"
+        (length,) = (one.length for one in posts_in(kit.placement.opening, kit.placement.shims) if one.mull == mull)
+        yield f"{post_words(mull)} {grid.text(length)} long between framing"
+        yield f"{post_words(mull)} drawn as deep as the frames; whoever frames it says how deep"
     for other in section.alike:
         marks = ", ".join(part.mark for part in boards_of(kit, other))
         yield f"the same {units_words(other)}" + (f": {marks}" if marks else "")

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from itertools import pairwise
 
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.views.sash import frame_box, unit_boxes
 from jambs.drawings.views.view import Chain, Interval, ViewSide
+from jambs.job.models.gang import Gang, Mull
 from jambs.job.models.openings import Opening
 from jambs.length import HALF_64TH
 
@@ -28,8 +30,24 @@ def unit_chains(opening: Opening, *, from_outside: bool) -> list[Chain]:
     across = {_stops((box.left, box.right) for box in row): None for row in rows if len(row) > 1}
     chains = [_chain(stops, 0, whole) for stops in across]
     if gang.rows > 1:
-        chains.append(_chain(_stops((row[0].bottom, row[0].top) for row in rows), 1, whole))
+        chains.append(_named_bars(_chain(_stops((row[0].bottom, row[0].top) for row in rows), 1, whole), gang))
     return chains
+
+
+def _named_bars(chain: Chain, gang: Gang) -> Chain:
+    """Name what is no frame: from frame to frame over a transom bar."""
+    named = (
+        replace(one, name=_bar_words(bar)) if (bar := _bar_at(one.start[1], gang)) else one for one in chain.intervals
+    )
+    return replace(chain, intervals=tuple(named))
+
+
+def _bar_at(height: float, gang: Gang) -> Mull | None:
+    return next((bar for bar in gang.bars if abs(bar.low - height) < HALF_64TH < bar.between), None)
+
+
+def _bar_words(bar: Mull) -> str:
+    return f"{bar.kind.value} and joints" if bar.post else bar.kind.value
 
 
 def _stops(spans: Iterable[tuple[float, float]]) -> tuple[float, ...]:
