@@ -84,7 +84,7 @@ def _backing_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
         is_furring = kind is BackingKind.FURRING
         yield computed_line(
             kind=Fastened.FURRING if is_furring else Fastened.NAILER,
-            where=", ".join(one.side.board_words for one in some),
+            where=", ".join(_furred(one) for one in some),
             fastener=FURRING_FASTENER,
             through=(Through(name="furring" if is_furring else "nailer", thickness=width),),
             into=FURRING_PENETRATION,
@@ -93,6 +93,11 @@ def _backing_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
             if is_furring
             else "",
         )
+
+
+def _furred(one: Backing) -> str:
+    """Name a side that is furred out: a board's, or the sill, which no board returns."""
+    return one.side.words if one.under else one.side.board_words
 
 
 def _return_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
@@ -117,6 +122,7 @@ def _return_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
 def _sill_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
     """Nail the stool down through its shims, the apron through the wall finish."""
     trim = kit.placement.opening.interior
+    is_furred = any(one.under for one in backing_of(kit))
     if trim.stool and _parts(kit, PartKind.STOOL, Where.INTERIOR) and kit.frames:
         gap = max(box_gaps(kit.frames[-1].clear, kit.placement).sill, 0.0)
         stool = Through(name="stool", thickness=trim.stool.thickness)
@@ -133,8 +139,8 @@ def _sill_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
     elif trim.stool and _parts(kit, PartKind.STOOL, Where.INTERIOR):
         yield stated_line(
             kind=Fastened.STOOL,
-            says="construction adhesive on shims",
-            way="level on the rough sill; brads only where casing or bead hides them",
+            says="construction adhesive" if is_furred else "construction adhesive on shims",
+            way=f"level on the {'furring' if is_furred else 'rough sill'}; brads only where casing or bead hides them",
         )
     if trim.apron and _parts(kit, PartKind.APRON, Where.INTERIOR):
         yield computed_line(

@@ -1,7 +1,8 @@
 """Lumber that has to stand before the drywall crew comes to an opening without casing: their boards and beads are
 fastened to it.
 
-Behind a return in board it fills the rough opening to the back of that board, over its whole depth. At bare jambs the
+Behind a return in board it fills the rough opening to the back of that board, over its whole depth, and under a stool
+or a tile between returns to the underside of stool or bed. At bare jambs the
 wall board stops short of the rough opening's edge, in the air: a nailer there carries its edge and the leg of its bead.
 """
 
@@ -29,12 +30,14 @@ class Backing:
     """Lumber on one side. ``width``: edge of the rough opening → its face toward the opening [in].
 
     ``depth``: back of the wall board → as far toward the window as it has to reach [in]; None of a nailer.
+    ``under``: stool or tile that lies on it, where no board does.
     """
 
     kind: BackingKind
     side: Side
     width: float
     depth: float | None
+    under: PartKind | None = None
 
 
 _FURRING = {
@@ -43,6 +46,10 @@ _FURRING = {
     Side.HEAD: FigureKind.FURRING_HEAD,
     Side.SILL: FigureKind.FURRING_SILL,
 }
+
+
+LININGS = (PartKind.RETURN, PartKind.STOOL, PartKind.TILE_SILL)
+"""What lines an opening where other crews return the wall to the frame."""
 
 
 def backing_of(kit: Kit) -> tuple[Backing, ...]:
@@ -55,14 +62,21 @@ def backing_of(kit: Kit) -> tuple[Backing, ...]:
 
 
 def _behind_returns(kit: Kit) -> tuple[Backing, ...]:
-    """Fur out each side that a board returns; what lies under a stool or a tile is the carpenter's or the tiler's."""
-    returned = [part.side for part in kit.parts if part.kind is PartKind.RETURN and part.where is Where.INTERIOR]
+    """Fur out each side that a board returns, and the sill where a stool or a tile lies between the returns."""
+    inside = [part for part in kit.parts if part.where is Where.INTERIOR]
+    lined = {part.side: part.kind for part in inside if part.kind in LININGS}
     wide = {one.kind: one.value for one in kit.figures}
     depth = kit.placement.inside_edge - kit.placement.planes.finish_back
     return tuple(
-        Backing(kind=BackingKind.FURRING, side=side, width=wide[kind], depth=depth)
+        Backing(
+            kind=BackingKind.FURRING,
+            side=side,
+            width=wide[kind],
+            depth=depth,
+            under=None if lined[side] is PartKind.RETURN else lined[side],
+        )
         for side, kind in _FURRING.items()
-        if side in returned and wide[kind] > HALF_64TH
+        if side in lined and wide[kind] > HALF_64TH
     )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from jambs.length import Grid, Units
 from jambs.parts.backing import Backing, BackingKind, backing_of
 from jambs.parts.cut_kit import CutKit
+from jambs.parts.kinds import PartKind
 from jambs.sides import Side
 from jambs.values import Record, size
 
@@ -19,22 +20,30 @@ def backing_words(backing: Sequence[Backing], grid: Grid) -> str:
 
 
 def _words(kind: BackingKind, backing: Sequence[Backing], grid: Grid) -> str:
-    sides = ", ".join(f"{grid.text(one.width)} at the {place_words(one.side)}" for one in backing)
+    sides = ", ".join(f"{grid.text(one.width)} {place_words(one)}" for one in backing)
     if kind is BackingKind.NAILER:
         return (
             f"solid nailers {sides}, from the edge of the rough opening in, flush with the room face of the framing: "
             "the edge of the wall board and its bead are fastened to them"
         )
     depth = max(one.depth or 0.0 for one in backing)
+    lying = "".join(f", {LIES[one.under]} lies on it" for one in backing if one.under)
     return (
         f"furring {sides}, from the edge of the rough opening in, {grid.text(depth)} deep from the back of the wall "
-        "board to the frame, straight and square: the returns are screwed to it"
+        f"board to the frame, straight and square: the returns are screwed to it{lying}"
     )
 
 
-def place_words(side: Side) -> str:
-    """Return where backing lies: ``left``, ``head``; ``bottom`` where a board returns the opening below."""
-    return side.words if side.is_leg or side is Side.HEAD else side.board_words
+LIES = {PartKind.STOOL: "the stool", PartKind.TILE_SILL: "the bed of the tile"}
+"""What lies on furring at the sill."""
+
+
+def place_words(one: Backing) -> str:
+    """Return where backing lies: ``at the left``, ``at the bottom`` where a board returns it, ``under the stool``."""
+    if one.under:
+        return f"under {LIES[one.under]}"
+    side = one.side
+    return f"at the {side.words if side.is_leg or side is Side.HEAD else side.board_words}"
 
 
 def backing_records(kit: CutKit, *, units: Units) -> list[Record]:

@@ -23,7 +23,7 @@ def returns_steps(kit: CutKit, grid: Grid) -> list[str]:
         _beads(work.beads, grid),
         f"Coat to the noses and sand: the finished opening is {grid.text(kit.clear_width)} × "
         f"{grid.text(kit.clear_height)}, square and plumb; a sealant joint or bead at the frame, airtight.",
-        *_sill(kit),
+        *_sill(kit, grid),
     ]
 
 
@@ -33,7 +33,7 @@ def _furring(kit: CutKit, work: DrywallWork, grid: Grid) -> list[str]:
     assert boards is not None
     if not backing:
         return []
-    *others, last = (f"{text(one.width)} at the {place_words(one.side)}" for one in backing)
+    *others, last = (f"{text(one.width)} {place_words(one)}" for one in backing)
     sides = f"{', '.join(others)} and {last}" if others else last
     deep = text(max(one.depth or 0.0 for one in backing))
     return [
@@ -63,22 +63,28 @@ def _beads(beads: tuple[Bead, ...], grid: Grid) -> str:
     return f"Beads: {'; '.join(told)}; lengths are on the cut sheet, mitered at the corners."
 
 
-def _sill(kit: CutKit) -> list[str]:
+def _sill(kit: CutKit, grid: Grid) -> list[str]:
     stool, tile, apron = (
         parts_of(kit, one, Where.INTERIOR) for one in (PartKind.STOOL, PartKind.TILE_SILL, PartKind.APRON)
     )
-    steps = []
+    entry, steps = kit.placement.opening.interior.tile_sill, []
+    is_furred = any(one.under for one in backing_of(kit))
     if stool:
+        under = "on the furring, thin shims where it needs them" if is_furred else "shim under it"
         steps.append(
             f"Scribe the stool ({marks_text(stool)}) between the finished returns, horns to the wall, level, back edge "
-            "tight to the frame; shim under it, a thin joint of sealant at the returns."
+            f"tight to the frame; {under}, a thin joint of sealant at the returns."
         )
     if apron:
         steps.append(f"Apron ({marks_text(apron)}) last: tight under the stool.")
-    if tile:
-        steps.append(
-            f"Tile ({marks_text(tile)}) in its bed between the returns, falling a hair to the room, joints soft."
-        )
+    if tile and entry:
+        ground = "furring" if is_furred else "rough sill"
+        steps += [
+            f"Make the {ground} under the tile ready as the maker of the bed says for wood; lay the bed, "
+            f"{grid.text(entry.bed)}.",
+            f"Tile ({marks_text(tile)}) in the bed between the returns, falling a hair to the room; joints of "
+            f"{grid.text(entry.joint)}, soft.",
+        ]
     return steps
 
 

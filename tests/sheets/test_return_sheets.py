@@ -85,7 +85,7 @@ def test_labels_go_on_our_own_boards_only() -> None:
 def test_the_order_of_work() -> None:
     steps = install("L1")["inside"]
     # (1220 - 1088) / 2 - 12.5 - 1.5 = 52.
-    assert "Fur out the framing 52 mm at the left, 52 mm at the right and 52 mm at the head" in steps[1]
+    assert "Fur out the framing 52 mm at the left, 52 mm at the right, 52 mm at the head and 39 mm under" in steps[1]
     assert "wall board runs over the return, cut to 1091 mm × 1116.5 mm" in steps[2]
     assert "the finished opening is 1088 mm × 1088 mm" in steps[4]
     assert not any(word in " ".join(steps) for word in ("jamb box", "casing", "proud"))
@@ -166,13 +166,39 @@ def test_what_stands_before_the_boards_are_hung_is_on_every_paper_that_asks_for_
 
 
 def test_furring_behind_returns_is_told_for_each_side_that_is_returned() -> None:
-    """L3 is returned on four sides; L1 stands on a stool, whose shims are the carpenter's. 101 - 12.5 = 88.5 deep."""
-    sides = {mark: [one["side"] for one in record(mark)["drywall"]["backing"]] for mark in ("L1", "L3", "L5")}
-    assert sides == {"L1": ["left", "right", "head"], "L3": ["left", "right", "head", "sill"],
-                     "L5": ["left", "right", "head"]}  # fmt: skip
+    """L3 is returned on four sides; L1 has a stool, L2 a tile on furring of their own. 101 - 12.5 = 88.5 deep."""
+    sides = {mark: [one["side"] for one in record(mark)["drywall"]["backing"]] for mark in ("L1", "L2", "L3", "L5")}
+    all_round, doors = ["left", "right", "head", "sill"], ["left", "right", "head"]
+    assert sides == {"L1": all_round, "L2": all_round, "L3": all_round, "L5": doors}
     (step,) = (one for one in install("L3")["inside"] if one.startswith("Fur out"))
     assert "at the head and" in step and "at the bottom over the whole depth" in step
     assert "before the wall board is hung" in step
+
+
+@pytest.mark.parametrize(
+    ("mark", "width", "under"), [("L1", "39 mm", "the stool"), ("L2", "52 mm", "the bed of the tile")]
+)
+def test_furring_under_stool_and_tile_is_told_wherever_furring_is(mark: str, width: str, under: str) -> None:
+    """20 + 58 - 12 - 27 of a stool = 39; 20 + 58 - 12 - 9 - 5 of a tile on its bed = 52."""
+    house, job = loft()
+    (framer,) = (one["text"] for one in rough_opening_data(house.kits, job)["backing"] if one["mark"] == mark)
+    assert f"{width} under {under}" in framer and framer.endswith(f"screwed to it, {under} lies on it")
+    steps = install(mark)["inside"]
+    (step,) = (one for one in steps if one.startswith("Fur out"))
+    assert f"and {width} under {under}" in step
+    assert not any("shim under it" in one or "rough sill" in one for one in steps)
+    rows = [one for one in install(mark)["fasteners"] if one["what"] == "furring" and "sill" in one["where"]]
+    assert [one["way"].split(" + ")[0] for one in rows] == [f"furring ({width})"]
+    (group,) = (group for group in sheet(mark)["groups"] if group["title"].startswith("Returns"))
+    (before,) = (one["value"] for one in group["joints"] if one["name"].startswith("before the boards: furring"))
+    assert "sill" in before.split(width)[1]
+
+
+def test_a_tile_has_a_step_for_its_bed_and_a_stool_has_none() -> None:
+    assert any("lay the bed, 5 mm." in one for one in install("L2")["inside"])
+    assert not any("bed" in one for one in install("L1")["inside"] if not one.startswith("Lay out"))
+    rows = {one["what"]: one for one in install("L1")["fasteners"]}
+    assert rows["stool"]["fastener"] == "construction adhesive" and "on the furring" in rows["stool"]["way"]
 
 
 def test_the_framers_paper_lists_backing_and_nothing_of_a_cased_opening() -> None:
