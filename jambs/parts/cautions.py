@@ -82,6 +82,10 @@ EDGE = (
     "Wiring: jamb screws run into the studs at the edge of the rough opening, where cables often lie; look before "
     "you drive them."
 )
+FURRED = (
+    "Wiring and pipes: screws of furring and returns run into the studs at the edge of the rough opening, where cables "
+    "and pipes often lie; look before you drive them."
+)
 HEADER = (
     "Headers: a liner buck widens the hole in the framing by its thickness on every side it lines; header and studs "
     "beside it are sized for the opening in the framing, by the code's span tables or an engineer."
@@ -132,8 +136,10 @@ def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Ite
         yield METAL
     if _has_silica(placement) and outside:
         yield SILICA
-    if _has_cavity(placement) or placement.opening.interior.returns is None:
-        yield CAVITY if _has_cavity(placement) else EDGE
+    if _has_cavity(placement):
+        yield CAVITY
+    else:
+        yield FURRED if placement.opening.interior.returns else EDGE
     yield FUMES
     if any(_is_foam(one.layer) or (one.layer.cavity and _is_foam(one.layer.cavity)) for one in placement.planes.layers):
         yield FOAM

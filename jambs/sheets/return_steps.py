@@ -18,6 +18,7 @@ def returns_steps(kit: CutKit, grid: Grid) -> list[str]:
     if work is None or entry is None or work.boards is None:
         return []
     return [
+        _frame_gap(kit),
         *_furring(kit, work, grid),
         _boards(kit, entry, grid),
         _beads(work.beads, grid),
@@ -25,6 +26,17 @@ def returns_steps(kit: CutKit, grid: Grid) -> list[str]:
         f"{grid.text(kit.clear_height)}, square and plumb; a sealant joint or bead at the frame, airtight.",
         *_sill(kit, grid),
     ]
+
+
+def _frame_gap(kit: CutKit) -> str:
+    """Say that the gap round the frame is closed while it can still be reached: furring and boards hide it."""
+    where, floor = "all around", ""
+    if kit.placement.opening.floor_below_frame is not None:
+        where, floor = "at both sides and the head", "; under the door as its maker says"
+    return (
+        "Before anything hides it: insulate the gap between frame and rough opening and seal the frame to the framing "
+        f"airtight {where}, with tape or with backer and sealant{floor}: the air-control line."
+    )
 
 
 def _furring(kit: CutKit, work: DrywallWork, grid: Grid) -> list[str]:

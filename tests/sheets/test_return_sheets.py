@@ -85,11 +85,30 @@ def test_labels_go_on_our_own_boards_only() -> None:
 def test_the_order_of_work() -> None:
     steps = install("L1")["inside"]
     # (1220 - 1088) / 2 - 12.5 - 1.5 = 52.
-    assert "Fur out the framing 52 mm at the left, 52 mm at the right, 52 mm at the head and 39 mm under" in steps[1]
-    assert "wall board runs over the return, cut to 1091 mm × 1116.5 mm" in steps[2]
-    assert "the finished opening is 1088 mm × 1088 mm" in steps[4]
+    assert "Fur out the framing 52 mm at the left, 52 mm at the right, 52 mm at the head and 39 mm under" in steps[2]
+    assert "wall board runs over the return, cut to 1091 mm × 1116.5 mm" in steps[3]
+    assert "the finished opening is 1088 mm × 1088 mm" in steps[5]
     assert not any(word in " ".join(steps) for word in ("jamb box", "casing", "proud"))
     assert [one["name"] for one in install("L1")["reveals"]] == ["frame reveal inside"]
+
+
+@pytest.mark.parametrize("mark", ["L1", "L2", "L3", "L5", "L6"])
+def test_the_gap_round_the_frame_is_closed_before_furring_hides_it(mark: str) -> None:
+    steps = install(mark)["inside"]
+    (gap,) = (at for at, step in enumerate(steps) if "the gap between frame and rough opening" in step)
+    (furring,) = (at for at, step in enumerate(steps) if step.startswith("Fur out"))
+    assert gap < furring and "seal the frame to the framing airtight" in steps[gap]
+    assert ("all around" in steps[gap]) is (mark in ("L1", "L2", "L3"))
+    assert ("under the door as its maker says" in steps[gap]) is (mark in ("L5", "L6"))
+    (wiring,) = (one for one in install(mark)["cautions"] if one.startswith("Wiring"))
+    assert "furring and returns" in wiring and "jamb" not in wiring
+
+
+def test_a_jamb_box_has_one_step_that_closes_its_gap_and_the_caution_of_its_own_screws() -> None:
+    gaps = [step for step in install("L4")["inside"] if "airtight" in step]
+    assert len(gaps) == 1 and gaps[0].startswith("Close the gap between jamb and rough opening")
+    (wiring,) = (one for one in install("L4")["cautions"] if one.startswith("Wiring"))
+    assert "jamb screws" in wiring
 
 
 def test_the_wall_board_at_a_shadow_gap() -> None:
