@@ -107,7 +107,11 @@ def _return_figures(clear: ClearOpening, trim: InteriorTrim, entry: ReturnsEntry
         Figure(kind=FigureKind.CLEAR_OPENING_HEIGHT, value=clear.height, note=_HEIGHTS[trim.style]),
         Figure(kind=FigureKind.FRAME_REVEAL, value=clear.frame_reveal, note="frame to the finished return"),
         Figure(kind=FigureKind.RETURN_COAT, value=entry.corner_bead.nose, note="face of the board to the nose"),
-        Figure(kind=FigureKind.GAP_AT_FRAME, value=entry.gap_at_frame, note="for sealant or a bead"),
+        Figure(
+            kind=FigureKind.GAP_AT_FRAME,
+            value=entry.gap_at_frame,
+            note="for a bead" if entry.frame_bead else "for sealant",
+        ),
     )
 
 

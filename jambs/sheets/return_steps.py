@@ -10,6 +10,7 @@ from jambs.parts.drywall import Bead, DrywallWork
 from jambs.parts.kinds import PartKind, Where
 from jambs.sheets.backing_words import backing_words, place_words
 from jambs.sheets.kit_parts import marks_text, parts_of
+from jambs.sides import Side
 
 
 def returns_steps(kit: CutKit, grid: Grid) -> list[str]:
@@ -23,7 +24,7 @@ def returns_steps(kit: CutKit, grid: Grid) -> list[str]:
         _boards(kit, entry, grid),
         _beads(work.beads, grid),
         f"Coat to the noses and sand: the finished opening is {grid.text(kit.clear_width)} × "
-        f"{grid.text(kit.clear_height)}, square and plumb; a sealant joint or bead at the frame, airtight.",
+        f"{grid.text(kit.clear_height)}, square and plumb; {_at_frame(entry, grid)}, airtight.",
         *_sill(kit, grid),
     ]
 
@@ -60,9 +61,22 @@ def _boards(kit: CutKit, entry: ReturnsEntry, grid: Grid) -> str:
     assert work is not None
     opening = f"{grid.text(work.wall_board.width)} × {grid.text(work.wall_board.height)}"
     boards = parts_of(kit, PartKind.RETURN, Where.INTERIOR)
+    has_bottom = any(part.side is Side.SILL for part in boards)
+    corners = "the sides between head and bottom" if has_bottom else "the head over the sides"
     return (
-        f"Returns ({marks_text(boards)}): {grid.text(entry.gap_at_frame)} off the frame, the head over the sides; the "
+        f"Returns ({marks_text(boards)}): {grid.text(entry.gap_at_frame)} off the frame, {corners}; the "
         f"wall board runs {entry.wall_board.value}, cut to {opening}."
+    )
+
+
+def _at_frame(entry: ReturnsEntry, grid: Grid) -> str:
+    """Say what the job has where a return meets the frame: its bead, or sealant alone."""
+    if entry.frame_bead:
+        return "the bead at the frame sealed to it"
+    return (
+        f"a sealant joint of {grid.text(entry.gap_at_frame)} at the frame"
+        if entry.gap_at_frame
+        else "sealed to the frame"
     )
 
 

@@ -111,6 +111,24 @@ def test_a_jamb_box_has_one_step_that_closes_its_gap_and_the_caution_of_its_own_
     assert "jamb screws" in wiring
 
 
+@pytest.mark.parametrize(
+    ("mark", "at_frame", "note", "corners"),
+    [
+        ("L1", "the bead at the frame sealed to it", "for a bead", "the head over the sides"),
+        ("L3", "a sealant joint of 5 mm at the frame", "for sealant", "the sides between head and bottom"),
+        ("L5", "a sealant joint of 5 mm at the frame", "for sealant", "the head over the sides"),
+    ],
+)
+def test_frame_and_corners_of_returns_are_told_as_the_job_has_them(
+    mark: str, at_frame: str, note: str, corners: str
+) -> None:
+    text = " ".join(install(mark)["inside"])
+    assert f"; {at_frame}, airtight." in text and "joint or bead" not in text
+    assert f"5 mm off the frame, {corners}; the wall board" in text
+    (gap,) = (one for one in record(mark)["figures"] if one["name"] == "gap between frame and return")
+    assert gap["note"] == note
+
+
 def test_the_wall_board_at_a_shadow_gap() -> None:
     text = " ".join(install("L4")["inside"])
     assert "Wall board: cut to 1132 mm × 1132 mm, its shadow gap bead (leg 25 mm)" in text
