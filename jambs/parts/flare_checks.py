@@ -10,6 +10,7 @@ from jambs.job.models.flare import GREATEST_FLARE_DEG
 from jambs.job.models.layers import BuckKind
 from jambs.job.models.path import outset, size_over_all
 from jambs.length import HALF_64TH, ROUND_OFF, Grid
+from jambs.parts.as_built import is_measured
 from jambs.parts.boards import SAME_SIZE
 from jambs.parts.box import box_gaps
 from jambs.parts.clear import ClearOpening
@@ -78,16 +79,17 @@ def flare_findings(placement: Placement, sides: dict[Side, FittedSide], framers_
 def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlares | None:
     """Say how the rough opening must give way: along the jambs' backs, from the frame on to the framing's inside face.
 
-    What it is at least is rounded up to ``framers_grid``: what a framer can mark and saw.
-    None where the jambs stand square, where they go through a liner buck, or where the frame stands inside the framing.
+    How far it stands out at a side is rounded up to ``framers_grid``: what a framer can mark and saw; of a measured
+    wall it is reckoned to the deepest reading. None where the jambs stand square, where they go through a liner buck,
+    or where the frame stands inside the framing.
     """
     flares = flares_at(placement.opening.interior, placement.interior_depth)
-    depth = placement.inside_edge - placement.planes.stud_face
-    buck = placement.buck
+    is_standing, buck = is_measured(placement.opening), placement.buck
+    depth = (_deepest(placement) if is_standing else placement.inside_edge) - placement.planes.stud_face
     if not flares or depth <= 0 or (buck and buck.kind is BuckKind.LINER):
         return None
-    rough = placement.opening.rough_opening
-    out = {side: flares.out(side, depth) for side in Side}
+    rough, sill = placement.opening.rough_opening, _rough_sill(placement)
+    out = {side: framers_grid.up(flares.out(side, depth)) for side in Side}
     room = Size(
         width=rough.width + out[Side.LEFT] + out[Side.RIGHT], height=rough.height + out[Side.HEAD] + out[Side.SILL]
     )
@@ -100,4 +102,21 @@ def flared_framing(placement: Placement, framers_grid: Grid) -> RoughOpeningFlar
         room_width=framers_grid.up(room.width),
         room_height=framers_grid.up(room.height),
         depth=depth,
+        out=out,
+        room_sill=None if sill is None else sill - out[Side.SILL],
+        room_head=None if sill is None else sill + rough.height + out[Side.HEAD],
+        is_standing=is_standing,
     )
+
+
+def _rough_sill(placement: Placement) -> float | None:
+    """Finished floor → bottom of the window's rough opening [in]; None where nobody gave a height."""
+    height = placement.opening.sill_height
+    return None if height is None else height - placement.shims.sill
+
+
+def _deepest(placement: Placement) -> float:
+    """The greatest interior depth that was read [in]."""
+    measured = placement.opening.measured
+    depths = measured.interior_depth if measured else None
+    return max((point for side in Side for point in depths.points(side)) if depths else (placement.inside_edge,))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -9,13 +10,18 @@ from jambs.findings import Finding, Severity
 from jambs.length import Units, decimal_text
 from jambs.sides import Side
 
+SAME_PLACE = 1e-9
+"""A side that stands out by less stands in the same place [in]."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RoughOpeningFlares(Finding):
     """The framing must give way to flared jambs: rough opening at the frame, and at the inside face of the framing.
 
     ``width``, ``height``: at the frame's inside edge; ``room_width``, ``room_height``: at the inside face of the
-    framing, ``depth`` nearer the room [in].
+    framing, ``depth`` nearer the room [in]. ``out``: how far the larger hole stands out of the other, by side;
+    ``room_sill``, ``room_head``: finished floor → its bottom, its top; None where nobody gave a height [in].
+    ``is_standing``: the wall was measured, so that its framing stands.
     """
 
     code: ClassVar[str] = "rough-opening-flares"
@@ -25,16 +31,43 @@ class RoughOpeningFlares(Finding):
     room_width: float
     room_height: float
     depth: float
+    out: Mapping[Side, float]
+    room_sill: float | None = None
+    room_head: float | None = None
+    is_standing: bool = False
 
     def sentence(self, units: Units) -> str:
-        """Say both openings and how to get from one to the other."""
+        """Say both openings and how to get from one to the other; of a standing wall, what to check and cut back."""
         frame = f"{units.text(self.width)} × {units.text(self.height)}"
         room = f"{units.text(self.room_width)} × {units.text(self.room_height)}"
-        return (
-            f"The jambs flare, so the rough opening must too: {frame} at the inside edge of the frame, at least {room} "
-            f"at the inside face of the framing, {units.text(self.depth)} toward the room. Frame it flared, or frame "
-            "the larger hole and fur it out to the frame."
+        both = (
+            f"{frame} at the inside edge of the frame, at least {room} at the inside face of the framing, "
+            f"{units.text(self.depth)} toward the room"
         )
+        where = self.where(units)
+        if self.is_standing:
+            return (
+                f"The jambs flare, and the framing stands: check that the rough opening is {both} as measured; "
+                f"{where}. Cut the framing back where it is short."
+            )
+        return (
+            f"The jambs flare, so the rough opening must too: {both}; {where}. Frame it flared, or frame the larger "
+            "hole and fur it out to the frame."
+        )
+
+    def where(self, units: Units) -> str:
+        """Say where the larger hole lies: how far out at each side, and how high over the finished floor."""
+        sides = [(side, length) for side in Side if (length := self.out[side]) > SAME_PLACE]
+        out = ", ".join(f"{units.text(length)} at the {side.words}" for side, length in sides)
+        heights = self.heights(units)
+        return f"there it stands out {out}" + (f", {heights}" if heights else "")
+
+    def heights(self, units: Units) -> str:
+        """Say how high the larger hole lies over the finished floor; nothing where nobody gave a height."""
+        if self.room_sill is None or self.room_head is None:
+            return ""
+        sill, head = units.text(self.room_sill), units.text(self.room_head)
+        return f"its sill {sill} and its head {head} above the finished floor"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -137,9 +137,21 @@ def _rough_row(opening: Record) -> Record:
         "buck_thickness": _text(buck and buck["thickness"]),
         "buck_parts": _mark_range(buck["parts"]) if buck else NONE,
         "state": next((_state(one) for one in opening["assumed"] if one["what"] == "rough opening"), ""),
-        "flared": opening.get("flared_rough_opening", {"text": ""})["text"],
+        **_flared(opening.get("flared_rough_opening")),
         "outline": opening.get("rough_outline", {"text": ""})["text"],
         "framing_outline": opening.get("framing_outline", {"text": ""})["text"],
+    }
+
+
+def _flared(found: Record | None) -> Record:
+    """Return the larger hole at the inside face of the framing: its size, its heights, how far it stands out aside."""
+    if found is None:
+        return {"flared": "", "flared_sill": "", "flared_head": "", "flared_aside": ""}
+    return {
+        "flared": found["text"],
+        "flared_sill": _text(found["sill_height"]),
+        "flared_head": _text(found["head_height"]),
+        "flared_aside": ", ".join(f"{found['out'][side]['text']} out at the {side}" for side in ("left", "right")),
     }
 
 

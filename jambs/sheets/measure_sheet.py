@@ -100,7 +100,8 @@ def _flare_words(placement: Placement, job: Job) -> str:
     room = " × ".join(length_text(side, units=job.units) for side in (found.room_width, found.room_height))
     return (
         f"Flared jambs: depths are read square to the wall, not along the slant. Is the rough opening at least {room} "
-        "at the inside face of the framing, and straight from there to the frame?"
+        f"at the inside face of the framing, and straight from there to the frame? "
+        f"{found.where(job.units).capitalize()}."
     )
 
 

@@ -47,6 +47,7 @@ from jambs.sheets.outline_record import outline_record
 from jambs.sheets.part_record import part_record
 from jambs.sheets.trim_record import trim_record
 from jambs.sheets.unit_record import gang_record
+from jambs.sides import Side
 from jambs.values import Record, dump, number, sawn_size, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
@@ -218,7 +219,17 @@ def _sizes_record(kit: CutKit, *, units: Units) -> Record:
 def _flared_record(kit: CutKit, *, units: Units) -> Record:
     """Return what the rough opening is at the inside face of the framing, where flared jambs need more there."""
     found = next((one for one in kit.findings if isinstance(one, RoughOpeningFlares)), None)
-    return {"flared_rough_opening": sized(found.room_width, found.room_height, units=units)} if found else {}
+    if found is None:
+        return {}
+    return {
+        "flared_rough_opening": {
+            **sized(found.room_width, found.room_height, units=units),
+            "out": {side.value: size(found.out[side], units=units) for side in Side},
+            "sill_height": size(found.room_sill, units=units),
+            "head_height": size(found.room_head, units=units),
+            "where": found.where(units),
+        }
+    }
 
 
 def rough_sill_height(placement: Placement) -> float | None:

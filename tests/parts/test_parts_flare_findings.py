@@ -29,25 +29,46 @@ ROWS = [
         appears=case(**flared(sides="45 deg", head="10 deg")),
         quiet=case(**flared(sides="0 deg", head="0 deg")),
         inch='The jambs flare, so the rough opening must too: 36" × 48" at the inside edge of the frame, at least '
-        '44 3/8" × 48 3/4" at the inside face of the framing, 4 3/16" toward the room. Frame it flared, or frame the '
-        "larger hole and fur it out to the frame.",
+        '44 3/8" × 48 3/4" at the inside face of the framing, 4 3/16" toward the room; there it stands out 3/4" at the '
+        'head, 4 3/16" at the left, 4 3/16" at the right, its sill 35 3/4" and its head 84 1/2" above the finished '
+        "floor. Frame it flared, or frame the larger hole and fur it out to the frame.",
         mm="The jambs flare, so the rough opening must too: 914.4 mm × 1219.2 mm at the inside edge of the frame, at "
-        "least 1127.1 mm × 1238.3 mm at the inside face of the framing, 106.4 mm toward the room. Frame it flared, or "
-        "frame the larger hole and fur it out to the frame.",
+        "least 1127.1 mm × 1238.3 mm at the inside face of the framing, 106.4 mm toward the room; there it stands out "
+        "19.1 mm at the head, 106.4 mm at the left, 106.4 mm at the right, its sill 908.1 mm and its head 2146.3 mm "
+        "above the finished floor. Frame it flared, or frame the larger hole and fur it out to the frame.",
         severity=CHECK,
         about=W1,
     ),
     Row(
-        # The same height, 48 47/64, on the halves that a framer saws where the shop says so: rounded up, never down.
+        # On the halves that a framer saws where the shop says so, each side rounded up by itself, never down: 4 1/2 on
+        # both, 1 over the head. Nobody gave a height here.
         code="rough-opening-flares",
-        appears=case(shop__framing_grid="1/2", **flared(sides="45 deg", head="10 deg")),
+        appears=case(shop__framing_grid="1/2", openings__0__sill_height=None, **flared(sides="45 deg", head="10 deg")),
         quiet=case(shop__framing_grid="1/2", **flared(sides="0 deg", head="0 deg")),
         inch='The jambs flare, so the rough opening must too: 36" × 48" at the inside edge of the frame, at least '
-        '44 1/2" × 49" at the inside face of the framing, 4 3/16" toward the room. Frame it flared, or frame the '
-        "larger hole and fur it out to the frame.",
+        '45" × 49" at the inside face of the framing, 4 3/16" toward the room; there it stands out 1" at the head, '
+        '4 1/2" at the left, 4 1/2" at the right. Frame it flared, or frame the larger hole and fur it out to the '
+        "frame.",
         mm="The jambs flare, so the rough opening must too: 914.4 mm × 1219.2 mm at the inside edge of the frame, at "
-        "least 1130.3 mm × 1244.6 mm at the inside face of the framing, 106.4 mm toward the room. Frame it flared, or "
-        "frame the larger hole and fur it out to the frame.",
+        "least 1143 mm × 1244.6 mm at the inside face of the framing, 106.4 mm toward the room; there it stands out "
+        "25.4 mm at the head, 114.3 mm at the left, 114.3 mm at the right. Frame it flared, or frame the larger hole "
+        "and fur it out to the frame.",
+    ),
+    Row(
+        # A wall that was measured stands: its deepest reading, 4 3/4, less the board of 1/2.
+        code="rough-opening-flares",
+        appears=tapered("4 5/8", "45 deg"),
+        quiet=tapered("4 5/8", "0 deg"),
+        inch='The jambs flare, and the framing stands: check that the rough opening is 36" × 48" at the inside edge of '
+        'the frame, at least 44 1/2" × 48" at the inside face of the framing, 4 1/4" toward the room as measured; '
+        'there it stands out 4 1/4" at the left, 4 1/4" at the right, its sill 35 3/4" and its head 83 3/4" above the '
+        "finished floor. Cut the framing back where it is short.",
+        mm="The jambs flare, and the framing stands: check that the rough opening is 914.4 mm × 1219.2 mm at the "
+        "inside edge of the frame, at least 1130.3 mm × 1219.2 mm at the inside face of the framing, 108 mm toward the "
+        "room as measured; there it stands out 108 mm at the left, 108 mm at the right, its sill 908.1 mm and its head "
+        "2127.3 mm above the finished floor. Cut the framing back where it is short.",
+        severity=CHECK,
+        about=W1,
     ),
     Row(
         # 4 11/16 tan 60° = 8.1190: 8 7/64 is 8.1094, 8 3/16 is more.

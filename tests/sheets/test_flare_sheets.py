@@ -42,7 +42,11 @@ def test_the_framer_reads_how_far_the_hole_opens() -> None:
     kits, job = flared()
     (row,) = rough_opening_data(kits, job)["rows"]
     assert (row["window"], row["flared"]) == ('36" × 48"', '44 3/8" × 48 15/16"')
-    assert rough_opening_data(*plain())["rows"][0]["flared"] == ""
+    # Sill 36 less 1/4 of shims and no flare there; 48 of the hole and 15/16 above it.
+    assert (row["framing_sill"], row["flared_sill"], row["flared_head"]) == ('35 3/4"', '35 3/4"', '84 11/16"')
+    assert row["flared_aside"] == '4 3/16" out at the left, 4 3/16" out at the right'
+    square = rough_opening_data(*plain())["rows"][0]
+    assert [square[one] for one in ("flared", "flared_sill", "flared_head", "flared_aside")] == [""] * 4
 
 
 def test_the_measure_sheet_asks_for_the_hole_and_reads_depths_square() -> None:
@@ -50,7 +54,9 @@ def test_the_measure_sheet_asks_for_the_hole_and_reads_depths_square() -> None:
     data = measure_data(kits[0].placement, job)
     assert data["flare"] == (
         'Flared jambs: depths are read square to the wall, not along the slant. Is the rough opening at least 44 3/8" '
-        '× 48 15/16" at the inside face of the framing, and straight from there to the frame?'
+        '× 48 15/16" at the inside face of the framing, and straight from there to the frame? There it stands out '
+        '15/16" at the head, 4 3/16" at the left, 4 3/16" at the right, its sill 35 3/4" and its head 84 11/16" above '
+        "the finished floor."
     )
     (kit,), plain_job = plain()
     square = measure_data(kit.placement, plain_job)
@@ -72,6 +78,7 @@ def test_parts_json_has_the_flare_and_the_larger_hole() -> None:
     jsonschema.validate(record, parts_schema())
     (opening,) = record["openings"]
     assert opening["flared_rough_opening"]["text"] == '44 3/8" × 48 15/16"'
+    assert opening["flared_rough_opening"]["out"]["head"]["text"] == '15/16"'
     assert opening["trim"]["interior"]["flare"]["sides"]["angle_deg"]["value"] == 45.0
     lines = {one["name"]: one["value"] for one in interior_lines(opening["trim"]["interior"])}
     assert (lines["flare, sides"], lines["flare, head"]) == ("45°", '1" wider')

@@ -21,11 +21,13 @@ from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import points_of
 from jambs.length import HALF_64TH, Units, length_text
+from jambs.parts.flare_findings import RoughOpeningFlares
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import frame_over_floor
 from jambs.parts.part import Part
 from jambs.parts.shaped_jambs import clear_path
+from jambs.sides import Side
 
 INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
 IN_FROM_END = 3.0
@@ -72,6 +74,7 @@ def _elevation(kit: Kit, units: Units, where: Where, *, name: str, title: str) -
         remarks=(
             f"{sash_words(opening)}; {'seen from outside' if from_outside else 'seen from the room'}",
             *_over_floor(opening, units),
+            *(() if from_outside else _at_the_framing(kit, units)),
         ),
         largest=2,
         widest=WIDEST,
@@ -144,7 +147,29 @@ def _rough_opening(kit: Kit, *, from_outside: bool) -> list[Shape]:
     if kit.placement.opening.shape:
         return [Shape(points=rough_outline_seen(kit.placement, from_outside=from_outside), ink=Ink.HIDDEN)]
     box = _rough_box(kit, from_outside=from_outside)
-    return [Shape(points=corners(box), ink=Ink.HIDDEN)]
+    holes = [box] if from_outside or (flared := _hole_at_framing(kit)) is None else [box, _larger(box, flared)]
+    return [Shape(points=corners(hole), ink=Ink.HIDDEN) for hole in holes]
+
+
+def _hole_at_framing(kit: Kit) -> RoughOpeningFlares | None:
+    return next((one for one in kit.findings if isinstance(one, RoughOpeningFlares)), None)
+
+
+def _larger(box: Box, found: RoughOpeningFlares) -> Box:
+    """Return the hole that flared jambs need at the inside face of the framing, seen from the room."""
+    out = found.out
+    return Box(
+        box.left - out[Side.LEFT], box.bottom - out[Side.SILL], box.right + out[Side.RIGHT], box.top + out[Side.HEAD]
+    )
+
+
+def _at_the_framing(kit: Kit, units: Units) -> tuple[str, ...]:
+    """Say of the larger hole how large it is, how far it stands out and how high it lies."""
+    found = _hole_at_framing(kit)
+    if found is None:
+        return ()
+    room = " × ".join(units.text(side) for side in (found.room_width, found.room_height))
+    return (f"rough opening at the inside face of the framing {room}: {found.where(units)}",)
 
 
 def _rough_box(kit: Kit, *, from_outside: bool) -> Box:

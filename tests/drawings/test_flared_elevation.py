@@ -1,0 +1,42 @@
+"""The larger hole of flared jambs, drawn and told where it lies."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from cases import changed, job_of
+
+from jambs.drawings.layout.boxes import box_around
+from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
+from jambs.drawings.views.view import Ink
+from jambs.length import Units
+from jambs.parts.kit import Kit
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
+
+FLARE = {"interior_trim__inside__flare": {"sides": "45 deg", "head": "10 deg"}}
+
+
+def kit_of(**paths: Any) -> Kit:
+    job = job_of(changed(**paths))
+    return make_kit(place_windows(job)[0], job)
+
+
+def holes(kit: Kit) -> list[float]:
+    view = interior_elevation(kit, Units.INCH)
+    return [box_around(shape.points).width for shape in view.shapes if shape.ink is Ink.HIDDEN]
+
+
+def test_the_larger_hole_is_drawn_and_said_from_inside_only() -> None:
+    """4 3/16 from the studs' face to the frame: at 45° as much wider on each side than 36."""
+    kit = kit_of(**FLARE)
+    assert [width for width in holes(kit) if width > 36] == [44.375]
+    (said,) = (one for one in interior_elevation(kit, Units.INCH).remarks if "framing" in one)
+    assert said.startswith('rough opening at the inside face of the framing 44 3/8" × 48 3/4": there it stands out')
+    assert not [one for one in exterior_elevation(kit, Units.INCH).remarks if "framing" in one]
+
+
+def test_square_jambs_have_one_hole() -> None:
+    kit = kit_of()
+    assert holes(kit) == [36.0]
+    assert not [one for one in interior_elevation(kit, Units.INCH).remarks if "framing" in one]
