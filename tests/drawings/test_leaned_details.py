@@ -16,6 +16,7 @@ from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.view import Chain, Ink, View, ViewSide
 from jambs.length import FINE, Units
+from jambs.parts.cut_kit import CutKit
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
 
@@ -48,7 +49,7 @@ def test_a_jamb_of_an_octagon_tells_face_and_back() -> None:
     kit = arched("octagon", 36, 36, exterior_trim__outside__sill=None).kit
     part = next(one for one in kit.parts if has_two_lengths(one))
     face, back = sorted({round(size, 3) for size in told(leaned_chains(part)).values()})
-    assert back - face == pytest.approx(2 * 0.75 * 0.41421, abs=2e-3)
+    assert back - face == pytest.approx(2 * 0.75 * 0.41421, abs=4e-3)
 
 
 def gaps(cut: SectionCut, **paths: Any) -> dict[str, float]:
@@ -92,3 +93,33 @@ def remarks(**paths: Any) -> tuple[str, ...]:
     kit = kit_of(**paths)
     (section,) = (one for one in cut_sections(kit) if one.cut is SectionCut.HEAD)
     return section_view(section, kit, job_of(changed(**paths))).remarks
+
+
+def end_of(kit: CutKit, side: str) -> View:
+    mark = part_of(kit, "extension jamb", side).mark
+    (view,) = (one for one in details(kit, grid=FINE[Units.INCH]) if one.name == f"profile {mark}")
+    return view
+
+
+def test_the_end_of_a_flared_leg_that_tapers_has_the_widths_of_the_end_that_it_names() -> None:
+    """The right leg is 4 25/32 deep at the bottom, where it is drawn: over cos 20° on the face 5.088.
+
+    The arris of the face ends a little above or below the board, where the taper is some thousandths on.
+    """
+    read = {"head_left": "4 3/4", "head_right": "4 7/8", "sill_left": "4 5/8", "sill_right": "4 3/4"}
+    flare = {"interior_trim__inside__flare": {"sides": "20 deg"}}
+    kit = kit_of(**MITERED, **flare, openings__0__measured={"date": "2026-03-20", "interior_depth": read})
+    end = end_of(kit, "right leg")
+    face = [
+        one.finish[0] - one.start[0] for chain in end.chains if chain.side is ViewSide.TOP for one in chain.intervals
+    ]
+    assert end.remarks[0].startswith("bottom end") and max(face) == pytest.approx(4.78125 / 0.939693, abs=4e-3)
+    assert end.remarks[1] == "bevels: frame edge 20°, room edge 20°"
+
+
+def test_the_end_of_a_flared_leg_of_one_width_is_as_wide_as_the_leg() -> None:
+    kit = kit_of(**FLARED)
+    end, leg = end_of(kit, "left leg"), part_of(kit, "extension jamb", "left leg")
+    across = [x for shape in end.shapes for x, _ in shape.points]
+    assert max(across) - min(across) == pytest.approx(leg.width)
+    assert end.remarks[1] == "bevels: frame edge 20°, room edge 20°"

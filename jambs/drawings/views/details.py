@@ -14,10 +14,10 @@ from jambs.drawings.views.arced_details import (
     outline_signature,
     radii,
 )
-from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains, leaned_shapes
+from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains, leaned_end, leaned_shapes
 from jambs.drawings.views.named_ends import face_words, with_left_at_left
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
-from jambs.geometry import Point
+from jambs.geometry import Outline, Point
 from jambs.length import HALF_64TH, ROUND_OFF, Grid, decimal_text
 from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Miter, Molded, Rip
@@ -282,7 +282,7 @@ def _needs_profile(part: Part) -> bool:
 def _profile_view(alike: Alike) -> View:
     """Draw the finish end of the board, face up, near edge at the left, kerfs and grooves cut in."""
     part = alike.part
-    outline = tuple((v, part.thickness - w) for v, w in part.profile)
+    outline = tuple((v, part.thickness - w) for v, w in _finish_end(part))
     is_molded = any(isinstance(cut, Molded) for cut in part.cuts)
     grooves = [_groove(part, pocket) for pocket in part.pockets if _runs_through(part, pocket)]
     fill = Fill(pieces=(outline,), hatch=Hatch.TRIM, ink=Ink.HATCH_TRIM)
@@ -295,6 +295,11 @@ def _profile_view(alike: Alike) -> View:
         chains=tuple(_profile_chains(outline, grooves, is_molded=is_molded)),
         remarks=(*_bevels(part), *(["section at full scale: see the templates"] if is_molded else [])),
     )
+
+
+def _finish_end(part: Part) -> Outline:
+    """The end that is drawn (v, w): of a leaned jamb that is tapered not as wide as the other, its bevels the same."""
+    return leaned_end(part) if part.is_leaned else part.profile
 
 
 def _runs_through(part: Part, pocket: Pocket) -> bool:
@@ -355,8 +360,15 @@ def _ends_up(outline: Sequence[Point]) -> list[Point]:
 
 def _bevels(part: Part) -> tuple[str, ...]:
     near, far = edge_names(part)
-    bevels = [cut for cut in part.cuts if isinstance(cut, EdgeBevel)]
     names = {Edge.NEAR: near, Edge.FAR: far}
-    found = [f"{names[cut.edge]} {decimal_text(cut.angle_deg, 1)}°" for cut in bevels]
+    found = [f"{names[edge]} {decimal_text(angle, 1)}°" for edge, angle in _edge_angles(part).items()]
     seen = f"{part.seat.ends[1].words} end, face up, {near} at the left"
     return (seen, *(["bevels: " + ", ".join(found)] if found else []))
+
+
+def _edge_angles(part: Part) -> dict[Edge, float]:
+    """How far each long edge is off square [degrees]; both edges of a leaned jamb by as much, tapered or not."""
+    angles = {cut.edge: cut.angle_deg for cut in part.cuts if isinstance(cut, EdgeBevel)}
+    if part.is_leaned:
+        return dict.fromkeys(Edge, max(angles.values()))
+    return angles

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from jambs.drawings.views.view import Chain, Ink, Interval, Shape, ViewSide
-from jambs.geometry import Vector
+from jambs.geometry import Outline, Vector
 from jambs.length import HALF_64TH
 from jambs.parts.arrises import Arris, OnePlane
 from jambs.parts.cuts import Crosscut, Edge, Rip, Taper
@@ -78,3 +78,11 @@ def _chain(part: Part, ends: Ends, arris: Arris, lengths: Mapping[Arris, float],
 def _length(ends: Ends, arris: Arris) -> float:
     (start, *_), (finish, *_) = ends[arris]
     return finish - start
+
+
+def leaned_end(part: Part) -> Outline:
+    """Corners of a leaned jamb's finish end (v, w) [in], each where its own arris ends."""
+    near, far = Edge.NEAR, Edge.FAR
+    ring = ((near, False), (far, False), (far, True), (near, True))
+    found = (part.corners[Arris(edge=edge, on_back=on_back)][1] for edge, on_back in ring)
+    return tuple((v, w) for _, v, w in found)
