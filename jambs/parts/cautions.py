@@ -8,7 +8,7 @@ from enum import StrEnum
 
 from jambs.job.models.layers import BuckKind, Layer, MadeOf, Role
 from jambs.length import Units
-from jambs.parts.cuts import Taper
+from jambs.parts.cuts import EdgeBevel, EndBevel, PlaneCut, Taper
 from jambs.parts.kinds import Where
 from jambs.parts.lifting import lifting_words
 from jambs.parts.part import Part
@@ -53,7 +53,11 @@ ANGLED = (
 )
 TAPERED = "Taper jig with clamps, never freehand"
 NARROW = "Narrow: rip from a wide blank and push it through with a block"
-"""Before the marks of the parts that they are said of."""
+RESAWN = (
+    "Resaw on a band saw with a fence as high as the strip and a feather board, fingers out of the blade's line; plane "
+    "thin plies on a carrier board, never by themselves, which shatters them, or sand them to thickness"
+)
+"""Before the marks of the parts that they are said of. How plies are resawn: common practice, no source."""
 HARMFUL_DUST = {
     "cedar": "cedar dust can bring on asthma",
     "oak": "oak dust can cause cancer",
@@ -116,11 +120,18 @@ def _saw(parts: tuple[Part, ...]) -> Iterator[Caution]:
     yield Caution(beside=Beside.SAW, words=SAW)
     if tapered := [part.mark for part in wood if any(isinstance(cut, Taper) for cut in part.cuts)]:
         yield Caution(beside=Beside.SAW, words=TAPERED, marks=tuple(tapered))
-    if angled := [part.mark for part in wood if part.is_compound]:
+    if angled := [part.mark for part in wood if _tilts_the_blade(part)]:
         yield Caution(beside=Beside.SAW, words=ANGLED, marks=tuple(angled))
+    if resawn := [part.mark for part in wood if part.is_laminated]:
+        yield Caution(beside=Beside.SAW, words=RESAWN, marks=tuple(resawn))
     if narrow := [part.mark for part in wood if part.width < NARROW_RIP]:
         yield Caution(beside=Beside.SAW, words=NARROW, marks=tuple(narrow))
     yield Caution(beside=Beside.SAW, words=f"Dust: extraction and a mask{_dust(wood)}.")
+
+
+def _tilts_the_blade(part: Part) -> bool:
+    """Say whether an end or a long edge is cut through the thickness; a bent one's ends are sawn by hand."""
+    return not part.is_laminated and any(isinstance(cut, EndBevel | EdgeBevel | PlaneCut) for cut in part.cuts)
 
 
 def _dust(wood: list[Part]) -> str:

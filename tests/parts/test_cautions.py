@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from arches import arched
 from cases import changed, job_of, kit_of
 from gangs import ganged_kit, unit
 
 from jambs.job.models.layers import MadeOf
 from jambs.length import Units
 from jambs.parts.cautions import Beside
+from jambs.parts.kit import Kit
 from jambs.parts.lifting import lifting_of_house, lifting_words
 
 
@@ -239,3 +241,22 @@ def test_the_windows_of_a_house_are_lifted_line_by_line_of_hands_the_lightest_fi
         f"Glass: two people to lift it; {kept}: F2 about 40 kg, F1 about 43 kg.",
         f"Glass: lifting gear, and people who know how to use it; never by hand alone; {kept}: F3 about 100 kg.",
     ]
+
+
+def told_of(start: str, kit: Kit) -> list[str]:
+    return [one for said in kit.cautions if said.words.startswith(start) for one in said.marks]
+
+
+def test_a_tilted_blade_goes_by_the_cuts_and_not_by_the_flare() -> None:
+    """All jambs of an octagon are beveled by 22.5°, none leans; its mitered casing is cut with the blade upright."""
+    made = arched("octagon", 36, 36, exterior_trim__outside__sill=None).kit
+    jambs = [part.mark for part in made.parts if part.kind.is_jamb]
+    assert len(jambs) == 16 and told_of("Blade tilted", made) == jambs
+    assert told_of("Blade tilted", kit_of(exterior_trim=None)) == []
+
+
+def test_resawing_is_told_of_plies_and_not_of_segments() -> None:
+    bent = arched(curved="bent laminations").kit
+    assert told_of("Resaw", bent) == [part.mark for part in bent.parts if part.is_laminated] != []
+    assert not set(told_of("Resaw", bent)) & set(told_of("Blade tilted", bent))
+    assert told_of("Resaw", arched().kit) == []
