@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity
 from jambs.length import Units, decimal_text
+from jambs.parts.angle_words import SQUARE_DEG
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,8 +79,10 @@ class SteeperThanSaws(Finding):
     def sentence(self, units: Units) -> str:
         """Say which boards and how such an end is cut."""
         angle, most = decimal_text(self.angle_deg, 1), f"{self.most_deg:g}"
+        left = decimal_text(SQUARE_DEG - round(self.angle_deg, 1), 1)
         does = "blades tilt" if self.is_tilt else "saws turn"
         return (
             f"Ends of {', '.join(self.marks)} are cut at up to {angle}° off square, and most {does} no farther than "
-            f"{most}°: clamp the board square to the fence in a jig and set what is left to 90°, hands well away."
+            f"{most}°: clamp the board square to the fence in a jig and set what is left to 90° ({left}° for {angle}°)"
+            ", hands well away."
         )

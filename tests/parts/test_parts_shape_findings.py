@@ -30,7 +30,8 @@ ROWS = [
         appears=raked("42 5/8"),
         quiet=raked("42 15/16"),
         inch="Ends of W1-5, W1-7, W1-13, W1-15 are cut at up to 50.1° off square, and most saws turn no farther than "
-        "50°: clamp the board square to the fence in a jig and set what is left to 90°, hands well away.",
+        "50°: clamp the board square to the fence in a jig and set what is left to 90° (39.9° for 50.1°), hands well "
+        "away.",
         severity=CHECK,
         about=W1,
     ),
@@ -40,7 +41,7 @@ ROWS = [
         appears=raked("46", "miter"),
         quiet=raked("46", "head over legs"),
         inch="Ends of W1-1, W1-3 are cut at up to 46.9° off square, and most blades tilt no farther than 45°: clamp "
-        "the board square to the fence in a jig and set what is left to 90°, hands well away.",
+        "the board square to the fence in a jig and set what is left to 90° (43.1° for 46.9°), hands well away.",
         severity=CHECK,
         about=W1,
     ),
