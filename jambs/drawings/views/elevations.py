@@ -28,6 +28,7 @@ from jambs.parts.on_elevation import frame_over_floor
 from jambs.parts.part import Part
 from jambs.parts.shaped_jambs import clear_path
 from jambs.sides import Side
+from jambs.place.frame_path import rough_size
 
 INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
 IN_FROM_END = 3.0
@@ -241,7 +242,7 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
     is_shaped = kit.placement.opening.shape is not None
     rough = _rough_box(kit, from_outside=from_outside)
     if is_shaped:
-        rough = box_around(rough_outline_seen(kit.placement, from_outside=from_outside))
+        rough = _as_framed(box_around(rough_outline_seen(kit.placement, from_outside=from_outside)), kit)
     casing = [box_around(one.polygon) for one in pieces if one.part.kind is PartKind.CASING]
     trim = [box_around(one.polygon) for one in pieces if not one.part.is_bent]
     named = [] if from_outside else [("clear opening", _clear_box(kit)), *_flared(kit)]
@@ -256,6 +257,13 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
         *_widths(window, ViewSide.TOP),
         *_heights(window, ViewSide.RIGHT),
     ]
+
+
+def _as_framed(rough: Box, kit: Kit) -> Box:
+    """The hole round a shape as all papers give it, to the next mark out: its dimensions are not those of its path."""
+    width, height = rough_size(kit.placement)
+    beside, above = (width - rough.width) / 2, height - rough.height
+    return Box(rough.left - beside, rough.bottom, rough.right + beside, rough.top + above)
 
 
 def _clear_box(kit: Kit) -> Box:
