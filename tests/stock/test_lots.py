@@ -7,12 +7,14 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from cases import changed, job_of
 from lot_cases import BOARDS, inside_job, lots_of
 
 from jambs.app.chain import make_kits
 from jambs.job import read_job
 from jambs.length import Units
-from jambs.parts.cuts import Miter
+from jambs.parts.cuts import EndBevel, Miter
+from jambs.parts.kinds import PartKind
 from jambs.stock import plan_stock
 from jambs.stock.house.house_pieces import house_pieces, miter_allowance
 from jambs.stock.house.house_plan import Effort, plan_house
@@ -107,6 +109,16 @@ def test_a_mitered_piece_takes_its_long_point_and_its_slanted_kerf() -> None:
     assert head.piece.length == (clear + 2 * 3 / 16 + 2 * 3.5) * 64  # long point to long point
     assert head.piece.miter_allowance == 2 * math.ceil(0.125 * (math.sqrt(2) - 1) * 32)
     assert miter_allowance((), job.shop, job.units) == 0
+
+
+def test_a_beveled_end_has_a_long_point_as_a_mitered_one_has() -> None:
+    """A raked head is beveled where it covers its high leg, over the thickness; the sill below is cut square."""
+    raked = {"kind": "raked", "left": "36", "right": "48"}
+    job = job_of(changed(openings__0__shape=raked, openings__0__frame="30 x 48", openings__0__rough_opening=None))
+    pieces = [one for one in house_pieces(make_kits(job), job) if one.part.kind is PartKind.EXTENSION_JAMB]
+    beveled = [one.part.mark for one in pieces if any(isinstance(cut, EndBevel) for cut in one.part.cuts)]
+    assert beveled and [one.part.mark for one in pieces if one.piece.is_mitered] == beveled
+    assert len(beveled) < len(pieces)
 
 
 def test_a_glued_jamb_is_cut_as_the_strips_of_its_sheet() -> None:

@@ -24,7 +24,7 @@ class CutPiece:
     """A piece and the part it is for; sizes as sawn first [in].
 
     ``width``: with the ``allowance`` that is left on where the depth is only planned; ``is_planned``: it is.
-    ``length``: long point to long point of a mitered one. ``glued``: how many strips the part is glued up of, else 0;
+    ``length``: long point to long point of one that is mitered or beveled. ``glued``: how many strips the part is glued up of, else 0;
     a strip holds what jointing takes and what is left on, ``allowance`` is 0.
     """
 
@@ -73,7 +73,7 @@ def _piece(mark: str, part: Part, width: float, length: float, shop: Shop, units
         mark=mark,
         length=printed_steps(length, grid=shop.grid),
         width=printed_steps(width, grid=shop.grid),
-        is_mitered=any(isinstance(cut, Miter | PlaneCut) for cut in slanted),
+        is_mitered=bool(slanted),
         miter_allowance=miter_allowance((_slant_deg(cut, part) for cut in slanted), shop, units),
     )
 
