@@ -24,7 +24,8 @@ class Piece:
     """A part to cut: rough width across the grain, rough length along it.
 
     A piece with a mitered or beveled end (`is_mitered`) is as long as its long point; `miter_allowance` is what its
-    slanted cuts take beyond a square kerf. A tapered piece is as wide as its wide end. A glued part is given as its strips.
+    slanted cuts take beyond a square kerf. A tapered piece is as wide as its wide end. A glued part is
+    given as its strips.
     """
 
     mark: str

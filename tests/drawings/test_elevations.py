@@ -24,7 +24,7 @@ def named_dimensions(view: View, name: str) -> list[float]:
 
 @pytest.mark.parametrize("elevation", [interior_elevation, exterior_elevation])
 def test_a_raked_hole_has_the_height_that_framers_are_given(elevation: Callable[[Kit, Units], View]) -> None:
-    """3/8 square to a head of 8 in 12 is 0.45 upright: 48.826, which is framed to 48 7/8; a rectangle as it is stated."""
+    """3/8 square to a head of 8 in 12 is 0.45 upright: 48.826, framed to 48 7/8; a rectangle as it is stated."""
     raked = {"kind": "raked", "left": "28", "right": "48"}
     made = kit_of(openings__0__shape=raked, openings__0__frame="30 x 48", openings__0__rough_opening=None)
     told = named_dimensions(elevation(made, Units.INCH), "rough opening")

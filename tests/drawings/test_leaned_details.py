@@ -16,7 +16,7 @@ from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.view import Chain, Ink, View, ViewSide
 from jambs.length import FINE, Units
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit import Kit
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
 
@@ -95,7 +95,7 @@ def remarks(**paths: Any) -> tuple[str, ...]:
     return section_view(section, kit, job_of(changed(**paths))).remarks
 
 
-def end_of(kit: CutKit, side: str) -> View:
+def end_of(kit: Kit, side: str) -> View:
     mark = part_of(kit, "extension jamb", side).mark
     (view,) = (one for one in details(kit, grid=FINE[Units.INCH]) if one.name == f"profile {mark}")
     return view

@@ -44,7 +44,7 @@ def _largest_first(view: Sized) -> float:
 
 ORDERS: tuple[Callable[[Sized], float], ...] = (_in_order, _tallest_first, _largest_first)
 """What views are put onto pages by; of two that are alike the one that is asked for first comes first."""
-STEPS = 500
+STEPS = 250
 """So many small changes of a plain way are tried while views seem to fit fewer pages."""
 SLACK = 0.02
 """How much worse, in pages, a change may be that is kept at the beginning."""

@@ -27,8 +27,8 @@ from jambs.parts.kit import Kit
 from jambs.parts.on_elevation import frame_over_floor
 from jambs.parts.part import Part
 from jambs.parts.shaped_jambs import clear_path
-from jambs.sides import Side
 from jambs.place.frame_path import rough_size
+from jambs.sides import Side
 
 INKS = {Where.INTERIOR: Ink.SEEN_INSIDE, Where.EXTERIOR: Ink.SEEN_OUTSIDE, Where.BUCK: Ink.BUCK}
 IN_FROM_END = 3.0

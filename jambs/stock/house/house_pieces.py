@@ -24,8 +24,8 @@ class CutPiece:
     """A piece and the part it is for; sizes as sawn first [in].
 
     ``width``: with the ``allowance`` that is left on where the depth is only planned; ``is_planned``: it is.
-    ``length``: long point to long point of one that is mitered or beveled. ``glued``: how many strips the part is glued up of, else 0;
-    a strip holds what jointing takes and what is left on, ``allowance`` is 0.
+    ``length``: long point to long point of one that is mitered or beveled. ``glued``: how many strips the part is
+    glued up of, else 0; a strip holds what jointing takes and what is left on, ``allowance`` is 0.
     """
 
     piece: Piece
