@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from arches import arched
 from cases import changed, job_of
 from rounds import rounded
 from samples import drawn, made
@@ -68,6 +69,16 @@ def _casing(parts: tuple[Part, ...]) -> list[Part]:
 
 def _miters(part: Part) -> list[Miter]:
     return [cut for cut in part.cuts if isinstance(cut, Miter)]
+
+
+def test_where_a_segment_meets_a_square_leg_is_no_corner_like_those_between_segments() -> None:
+    """Three segments of a half round: 60° each, two joints between them, and one at each end of the spring line."""
+    inside = [view for view in miter_details(arched().kit) if "seen from the room" in view.remarks]
+    assert [(miters(view), view.remarks[1]) for view in inside] == [
+        (["miter 30°"], "2 corners alike"),
+        (["miter 30° to a square end"], "2 corners alike"),
+        (["miter 45°"], "2 corners alike"),
+    ]
 
 
 def test_butted_casing_has_no_such_detail() -> None:

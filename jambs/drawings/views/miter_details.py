@@ -30,11 +30,20 @@ NARROW_WORDS = 0.75
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Corner:
-    """Two boards that meet in a miter: the joint from its inner to its outer end, as seen [in]."""
+    """Two boards that meet in a miter: the joint from its inner to its outer end, as seen [in].
+
+    ``angle_deg``: how far it is off square to the board that is mitered more, ``other_deg``: to the other [degrees].
+    """
 
     boards: tuple[Seen, Seen]
     joint: Segment
     angle_deg: float
+    other_deg: float
+
+    @property
+    def angles(self) -> tuple[float, float]:
+        """Both angles to a tenth, by which corners are told apart."""
+        return round(self.angle_deg, 1), round(self.other_deg, 1)
 
 
 def miter_details(kit: Kit) -> list[View]:
@@ -48,11 +57,11 @@ def _details(kit: Kit, where: Where) -> Iterator[View]:
         seen(part, from_outside=where is Where.EXTERIOR, width=width) for part in kit.parts if part.where is where
     ]
     casing = [one for one in pieces if one.part.kind is PartKind.CASING and _miters(one)]
-    found: dict[float, list[_Corner]] = {}
+    found: dict[tuple[float, float], list[_Corner]] = {}
     for one, two in itertools.combinations(casing, 2):
         corner = _corner(one, two)
         if corner:
-            found.setdefault(round(corner.angle_deg, 1), []).append(corner)
+            found.setdefault(corner.angles, []).append(corner)
     for number, corners_alike in enumerate(found.values(), start=1):
         chosen = min(corners_alike, key=_upper_left)
         yield _view(chosen, pieces, kit, where, number, len(corners_alike))
@@ -75,7 +84,8 @@ def _corner(one: Seen, two: Seen) -> _Corner | None:
             if _is_same(edge, other):
                 middle = box_around((*one.polygon, *two.polygon)).center
                 inner, outer = sorted(edge, key=lambda point: math.dist(point, middle))
-                return _Corner(boards=(one, two), joint=(inner, outer), angle_deg=_angle(one, edge))
+                other, angle = sorted(_angle(board, edge) for board in (one, two))
+                return _Corner(boards=(one, two), joint=(inner, outer), angle_deg=angle, other_deg=other)
     return None
 
 
@@ -182,9 +192,17 @@ def _names(corner: _Corner, box: Box) -> Iterator[CallOut]:
         middle = box_around(clipped(one.polygon, box)).center
         yield CallOut(target=middle, lines=(f"{one.part.mark}  {one.part.name}",), side=ViewSide.RIGHT)
     (x0, y0), (x1, y1) = corner.joint
-    words = f"miter {decimal_text(corner.angle_deg, 1)}°"
+    words = f"miter {decimal_text(corner.angle_deg, 1)}°{_to_other(corner)}"
     target = ((x0 + x1) / 2, (y0 + y1) / 2)
     yield CallOut(target=target, lines=(words,), side=ViewSide.RIGHT, on_edge=True)
+
+
+def _to_other(corner: _Corner) -> str:
+    """Say how the other board ends where it is not mitered alike: at a spring line a segment meets a square leg."""
+    angle, other = corner.angles
+    if angle == other:
+        return ""
+    return f" to an end at {decimal_text(other, 1)}°" if other else " to a square end"
 
 
 def _alike(count: int) -> tuple[str, ...]:
