@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from cases import kit_of
+from arches import arched
+from cases import STOOL, kit_of
 
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.view import View, ViewSide
@@ -13,6 +14,7 @@ from jambs.job.models.path import size_over_all
 from jambs.length import Units
 from jambs.parts.kit import Kit
 from jambs.place.frame_path import rough_path, rough_size
+from jambs.place.shape_words import outline_words
 
 
 def named_dimensions(view: View, name: str) -> list[float]:
@@ -34,3 +36,46 @@ def test_a_raked_hole_has_the_height_that_framers_are_given(elevation: Callable[
     plain = kit_of()
     hole = plain.placement.opening.rough_opening
     assert named_dimensions(elevation(plain, Units.INCH), "rough opening") == pytest.approx([hole.width, hole.height])
+
+
+def named_widths(kit: Kit) -> dict[str, float]:
+    chains = (chain for chain in interior_elevation(kit, Units.INCH).chains if chain.side is ViewSide.BOTTOM)
+    return {chain.after: one.finish[0] - one.start[0] for chain in chains for one in chain.intervals}
+
+
+def test_a_head_that_overhangs_is_dimensioned_apart_from_the_legs() -> None:
+    """Clear 30 3/4, reveals and legs of 3 1/2: 38 1/8, the cut sheet's outside width; its head 1/2 more at each end."""
+    found = named_widths(kit_of(interior_trim__inside=STOOL))
+    assert (found["casing, legs"], found["casing, head"]) == (38.125, 39.125) and "casing" not in found
+
+
+def test_casing_that_is_mitered_round_has_one_width() -> None:
+    found = named_widths(kit_of())
+    assert found["casing"] == 38.125 and not any(name.startswith("casing,") for name in found)
+
+
+def named_heights(kit: Kit, name: str) -> list[float]:
+    chains = (chain for chain in interior_elevation(kit, Units.INCH).chains if chain.after == name)
+    return [one.finish[1] - one.start[1] for chain in chains for one in chain.intervals]
+
+
+def test_an_arch_is_dimensioned_to_its_spring_line_and_so_is_its_hole() -> None:
+    """60 less the rise of 18; the hole begins a shim space of the sill below. A rake has a side and no spring line."""
+    arch = arched().kit
+    assert named_heights(arch, "frame, to the spring line") == [42, 42]
+    (hole,) = named_heights(arch, "rough opening, to the spring line")
+    assert hole == pytest.approx(42 + arch.placement.shims.sill)
+    assert f"spring line {Units.INCH.text(hole)} high" in outline_of(arch)
+    rake = kit_of(
+        openings__0__shape={"kind": "raked", "left": "28", "right": "48"},
+        openings__0__frame="30 x 48",
+        openings__0__rough_opening=None,
+    )
+    assert named_heights(rake, "frame, this side") == [28] and not named_heights(rake, "frame, to the spring line")
+    assert named_heights(kit_of(), "frame, this side") == []
+
+
+def outline_of(kit: Kit) -> str:
+    opening = kit.placement.opening
+    assert opening.shape
+    return outline_words(rough_path(kit.placement), opening.shape.kind, Units.INCH, framed_to=kit.placement.framed_to)

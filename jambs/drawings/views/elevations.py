@@ -243,20 +243,35 @@ def _chains(kit: Kit, pieces: Sequence[Seen], *, from_outside: bool) -> list[Cha
     rough = _rough_box(kit, from_outside=from_outside)
     if is_shaped:
         rough = _as_framed(box_around(rough_outline_seen(kit.placement, from_outside=from_outside)), kit)
-    casing = [box_around(one.polygon) for one in pieces if one.part.kind is PartKind.CASING]
     trim = [box_around(one.polygon) for one in pieces if not one.part.is_bent]
     named = [] if from_outside else [("clear opening", _clear_box(kit)), *_flared(kit)]
-    named += [("casing", boxes_joined(casing))] if casing else []
-    named += [("all trim", boxes_joined(trim))] if trim else []
+    all_trim = [("all trim", boxes_joined(trim))] if trim else []
     window = [("frame", frame), ("rough opening", rough)]
     return [
-        *_widths(named, ViewSide.BOTTOM),
-        *_heights(named, ViewSide.LEFT),
-        *(side_heights(kit.placement.opening, from_outside=from_outside) if is_shaped else ()),
+        *_widths([*named, *_casing_widths(pieces), *all_trim], ViewSide.BOTTOM),
+        *_heights([*named, *_casing_heights(pieces), *all_trim], ViewSide.LEFT),
+        *(side_heights(kit.placement, from_outside=from_outside) if is_shaped else ()),
         *unit_chains(kit.placement.opening, from_outside=from_outside),
         *_widths(window, ViewSide.TOP),
         *_heights(window, ViewSide.RIGHT),
     ]
+
+
+def _casing_widths(pieces: Sequence[Seen]) -> list[Named]:
+    """Return the casing across its legs, as the cut sheet gives it, and the board over or under them that is longer."""
+    casing = [one for one in pieces if one.part.kind is PartKind.CASING]
+    legs = [box_around(one.polygon) for one in casing if one.part.side.is_leg]
+    others = [(one.part.position, box_around(one.polygon)) for one in casing if not one.part.side.is_leg]
+    whole = _casing_heights(pieces)
+    if not legs or not whole or _same(boxes_joined(legs), whole[0][1], 0):
+        return whole
+    longest = max(others, key=lambda one: one[1].width)
+    return [("casing, legs", boxes_joined(legs)), (f"casing, {longest[0]}", boxes_joined([one for _, one in others]))]
+
+
+def _casing_heights(pieces: Sequence[Seen]) -> list[Named]:
+    boxes = [box_around(one.polygon) for one in pieces if one.part.kind is PartKind.CASING]
+    return [("casing", boxes_joined(boxes))] if boxes else []
 
 
 def _as_framed(rough: Box, kit: Kit) -> Box:

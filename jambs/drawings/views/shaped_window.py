@@ -7,13 +7,16 @@ from dataclasses import replace
 from jambs.arcs import with_arcs
 from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.view import Chain, Interval, Shape, ViewSide
+from jambs.geometry import Point
 from jambs.job.models.openings import Opening
-from jambs.job.models.path import outset, points_of
-from jambs.job.models.path_edge import FramePath
+from jambs.job.models.path import is_arched, outset, points_of
+from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.length import HALF_64TH
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
 from jambs.sides import LEGS, Side
+
+HOLE_SPRINGS = "rough opening, to the spring line"
 
 
 def outlines_seen(opening: Opening, *, from_outside: bool) -> tuple[Polygon, Polygon]:
@@ -40,18 +43,42 @@ def _seen(path: FramePath, opening: Opening, from_outside: bool) -> Polygon:
     return tuple((opening.frame.width - x, y) for x, y in corners) if from_outside else corners[::-1]
 
 
-def side_heights(opening: Opening, *, from_outside: bool) -> list[Chain]:
-    """Dimension at each leg how high the frame is where it ends: the low side of a rake, the sides of a gable."""
-    chains = []
-    for edge in frame_path(opening):
-        if edge.side not in LEGS:
-            continue
-        low, high = sorted((edge.start[1], edge.finish[1]))
-        if opening.frame.height - high < HALF_64TH:
-            continue
-        is_left = (edge.side is Side.LEFT) is not from_outside
-        x = 0.0 if is_left else opening.frame.width
-        interval = Interval(start=(x, low), finish=(x, high))
-        side = ViewSide.LEFT if is_left else ViewSide.RIGHT
-        chains.append(Chain(side=side, intervals=(interval,), after="frame, this side"))
+def side_heights(placement: Placement, *, from_outside: bool) -> list[Chain]:
+    """Dimension at each leg how high the frame is where it ends: the low side of a rake, the spring line of an arch.
+
+    Of an arch the hole's spring line too, to the next mark out, at the right where its height stands.
+    """
+    path, opening = frame_path(placement.opening), placement.opening
+    name = "frame, to the spring line" if is_arched(path) else "frame, this side"
+    legs = [edge for edge in path if edge.side in LEGS]
+    low_legs = [leg for leg in legs if opening.frame.height - _ends(leg)[1] >= HALF_64TH]
+    chains = [_height(leg, *_ends(leg), name, opening, from_outside=from_outside) for leg in low_legs]
+    if low_legs and is_arched(path):
+        right = Side.LEFT if from_outside else Side.RIGHT
+        chains += [
+            _height(
+                leg, *_framed(leg, placement), "rough opening, to the spring line", opening, from_outside=from_outside
+            )
+            for leg in rough_path(placement)
+            if leg.side is right
+        ]
     return chains
+
+
+def _ends(leg: FrameEdge) -> Point:
+    low, high = sorted((leg.start[1], leg.finish[1]))
+    return low, high
+
+
+def _framed(leg: FrameEdge, placement: Placement) -> Point:
+    """Bottom and top of a leg of the hole, its height to the next mark that framers use."""
+    low, high = _ends(leg)
+    grid = placement.framed_to
+    return low, low + (grid.up(high - low) if grid else high - low)
+
+
+def _height(leg: FrameEdge, low: float, high: float, name: str, opening: Opening, *, from_outside: bool) -> Chain:
+    is_left = (leg.side is Side.LEFT) is not from_outside
+    x = 0.0 if is_left else opening.frame.width
+    interval = Interval(start=(x, low), finish=(x, high))
+    return Chain(side=ViewSide.LEFT if is_left else ViewSide.RIGHT, intervals=(interval,), after=name)
