@@ -70,7 +70,7 @@ def write_measure_sheets(
     stamp, measured = stamp_of(folder, VERB, basis), _with_sheets(openings)
     papers = {
         "measure sheets.pdf": measure_sheets_pdf(measured, job, stamp=stamp),
-        "depths to measure.pdf": measure_list_pdf(measured, job, stamp=stamp),
+        "depths to measure.pdf": measure_list_pdf(openings, job, stamp=stamp),
     }
     return write_site_papers(papers, folder, job, basis, verb=VERB, overwrite=overwrite)
 

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from jambs.findings import Finding, Subject
 from jambs.geometry import HALF_RIGHT_DEG
 from jambs.job.models.path import corners_of, is_arched, size_over_all
+from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shape import ShapeKind
 from jambs.length import ROUND_OFF
 from jambs.outlines import area
@@ -42,7 +43,7 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
         subject=about,
         shape=kind,
         corners=len(corners_of(path)),
-        is_round=len(path) < LEAST_CORNERS,
+        is_round=_is_read_around(path),
         is_arched=is_arched(path),
     )
     yield from _framing(placement, about)
@@ -61,6 +62,17 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     jambs = [part for part in parts if part.kind is PartKind.EXTERIOR_JAMB and part.side is Side.SILL]
     if jambs:
         yield LowerEdgesHoldWater(subject=about, marks=tuple(part.mark for part in jambs))
+
+
+def _is_read_around(path: FramePath) -> bool:
+    return len(path) < LEAST_CORNERS
+
+
+def depths_of_shape(path: FramePath) -> int:
+    """How many depths are read of a shape: at its corners, and of an arch at its crown; of a round on four sides."""
+    if _is_read_around(path):
+        return len(Side)
+    return len(corners_of(path)) + is_arched(path)
 
 
 def _framing(placement: Placement, about: Subject) -> Iterator[Finding]:

@@ -13,7 +13,9 @@ from jambs.parts.flare_checks import flared_framing
 from jambs.parts.make import PartsError, make_kit
 from jambs.parts.mill_ahead import rips_ahead
 from jambs.parts.mill_ahead_words import milling_lines
+from jambs.parts.shape_checks import depths_of_shape
 from jambs.parts.tolerance import DepthRange, depth_range
+from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sheets.cut_sheet import page_data, stamped, wall_words
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
@@ -30,9 +32,26 @@ def measure_sheets_pdf(placements: Sequence[Placement], job: Job, *, stamp: str 
 
 
 def measure_list_pdf(placements: Sequence[Placement], job: Job, *, stamp: str = "") -> bytes:
-    """Return the compact list of depths to measure for the house as PDF bytes."""
-    rows = [measure_data(one, job) for one in placements]
+    """Return the compact list of depths to measure for the house as PDF bytes, shapes without a measure sheet too."""
+    rows = [_shape_row(one, job) if one.opening.shape else measure_data(one, job) for one in placements]
     return press("measure_list", {**stamped(page_data(job), stamp), "rows": rows})
+
+
+def _shape_row(placement: Placement, job: Job) -> Record:
+    """Return a row for a shape: as many depths inside as its finding asks for."""
+    opening = placement.opening
+    planned = length_text(placement.interior_depth, units=job.units)
+    count = depths_of_shape(frame_path(opening))
+    return {
+        "mark": opening.mark,
+        "room": opening.room,
+        "wall": wall_words(opening.wall.name),
+        "date": "",
+        "by": "",
+        "inside": [{"number": number, "planned": planned, "read": ""} for number in range(1, count + 1)],
+        "outside": [],
+        "shape": opening.shape.kind.value if opening.shape else "",
+    }
 
 
 def _code_data(placement: Placement, job: Job, stamp: str) -> Record:

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from arches import arch_changes
 from cases import BASE, METRIC, STOOL, changed, job_of, strips
 from paper import collisions, pages, runs, words
 
@@ -341,3 +342,25 @@ def test_a_telephone_finds_the_opening_by_the_code_on_its_sheet(monkeypatch: pyt
     marks = [one.opening.mark for one in placements]
     wanted = [(mark, code_text(mark, issue, job.name)) for issue in ("not issued", "issue 3") for mark in marks]
     assert codes == [(mark, label_code(text).svg) for mark, text in wanted]
+
+
+@pytest.mark.parametrize(
+    ("shape", "count"),
+    [
+        ({"kind": "raked", "left": "28", "right": "36"}, 4),
+        ("octagon", 8),
+        ({"kind": "segment arch", "rise": "6"}, 5),
+        ("full round", 4),
+        (None, 0),
+    ],
+)
+def test_the_list_of_depths_has_a_box_for_every_depth_that_is_read_of_a_shape(shape: Any, count: int) -> None:
+    """A corner each, of an arch the crown too, of a round its four sides; the finding says the same number."""
+    changes = arch_changes(shape, 36, 36) if shape else {}
+    job = job_of(changed(**changes, exterior_trim__outside__sill=None))
+    placements = place_windows(job)
+    pdf = measure_list_pdf(placements, job)
+    assert ("have no measure sheet" in words(pdf)) is (count > 0)
+    if count:
+        assert [run.text for run in runs(pdf) if run.text.isdigit()] == [str(one) for one in range(1, count + 1)]
+        assert collisions(runs(pdf)) == []
