@@ -48,6 +48,18 @@ def resawn_words(part: Part, units: Units) -> str:
     )
 
 
+def strip_size(part: Part) -> tuple[float, float, float]:
+    """Thickness, width and length of a strip that plies are resawn from: what the saw is set to first [in]."""
+    return part.blank.thickness, part.strips[0], part.blank.strip_length
+
+
+def strips_first(part: Part, grid: Grid) -> str:
+    """Say how many strips of the size beside it are sawn, and what is made of them: ``2 strips to saw; finished …``."""
+    count = len(part.strips)
+    size = " × ".join((grid.units.text(part.thickness), *(grid.text(one) for one in (part.width, part.length))))
+    return f"{count} strip{'s' if count > 1 else ''} of this size to saw; finished {size} along the outer curve"
+
+
 def bent_ends(part: Part) -> str:
     """Say how the ends of a bent lamination are sawn: square to the curve on the spring lines, or so far off square."""
     off = off_square_deg(part)

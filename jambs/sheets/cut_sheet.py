@@ -15,6 +15,8 @@ from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import asides
 from jambs.parts.kinds import Where, told_position
+from jambs.parts.part import Part
+from jambs.parts.ply_words import strip_size, strips_first
 from jambs.sheets.escape_record import escape_line
 from jambs.sheets.part_pictures import part_picture
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
@@ -58,20 +60,30 @@ def cut_sheets_pdf(
     kits: Sequence[CutKit], job: Job, pictures: Mapping[str, SheetPictures], *, stamps: Stamps = NOT_ISSUED
 ) -> bytes:
     """Return the cut sheets of some openings as PDF bytes, each counting its own pages."""
-    width = PAPER_WIDTH[job.shop.paper]
+    width, grid = PAPER_WIDTH[job.shop.paper], job.shop.grid
     sheets = [
-        sheet_data(
-            opening_record(kit, grid=job.shop.grid), pictures[kit.mark], width=width, beside=_beside(kit, job.shop.grid)
-        )
+        sheet_data(opening_record(kit, grid=grid), pictures[kit.mark], width=width, beside=beside_parts(kit, grid))
         | stamps.sheet_data(kit.mark)
         for kit in kits
     ]
     return press("cut_sheet", {**page_data(job), "sheets": sheets})
 
 
-def _beside(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
-    """Return what is printed beside the record of each part, by mark: its picture, and lines that set no saw."""
-    return {part.mark: {"shape": part_picture(part), "asides": asides(part, grid=grid)} for part in kit.parts}
+def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
+    """Return what is printed beside the record of each part, by mark: its picture, lines that set no saw, strips."""
+    return {
+        part.mark: {"shape": part_picture(part), "asides": asides(part, grid=grid), **_strips_beside(part, grid)}
+        for part in kit.parts
+    }
+
+
+def _strips_beside(part: Part, grid: Grid) -> Record:
+    """Return the size of the strips that a bent part is resawn from, in place of its own, and how many they are."""
+    if not part.is_laminated or not part.strips:
+        return {}
+    thickness, width, length = strip_size(part)
+    sizes = {"thickness": grid.units.text(thickness), "width": grid.text(width), "length": grid.text(length)}
+    return {"sizes": sizes, "first": [strips_first(part, grid)]}
 
 
 def page_data(job: Job) -> Record:
@@ -286,7 +298,10 @@ def _proud_lines(record: Record) -> list[Line]:
 
 
 def part_row(part: Record, beside: Record = PLAIN) -> Record:
-    """Return one line of the parts table; ``beside``: its small picture, and the lines of its work that set no saw."""
+    """Return one line of the parts table.
+
+    ``beside``: its small picture, the lines of its work that set no saw, and of plies the size of their strips.
+    """
     return {
         "mark": part["mark"],
         "name": part["name"],
@@ -295,13 +310,18 @@ def part_row(part: Record, beside: Record = PLAIN) -> Record:
         "thickness": part["thickness"]["text"],
         "width": part["width"]["text"],
         "length": part["length"]["text"],
+        **beside.get("sizes", {}),
         "taper": _taper_row(part["taper"]),
         "ends": part["ends"],
         "is_wood": part["is_wood"],
-        "work": [*(one for one in part["work"] if one not in beside["asides"]), *_glue_line(part)],
+        "work": [*beside.get("first", []), *_work_lines(part, beside)],
         "asides": beside["asides"],
         "shape": beside["shape"],
     }
+
+
+def _work_lines(part: Record, beside: Record) -> list[str]:
+    return [*(one for one in part["work"] if one not in beside["asides"]), *_glue_line(part)]
 
 
 def _taper_row(taper: Record | None) -> list[Record] | None:

@@ -14,7 +14,16 @@ from jambs.parts.angle_words import both_ways, setting_words
 from jambs.parts.glue_words import glue_words
 from jambs.parts.kinds import PartKind
 from jambs.parts.part import Part
-from jambs.parts.ply_words import bent_ends, caliper_text, lamination_words, off_square_deg, ply_assumed, resawn_words
+from jambs.parts.ply_words import (
+    bent_ends,
+    caliper_text,
+    lamination_words,
+    off_square_deg,
+    ply_assumed,
+    resawn_words,
+    strip_size,
+    strips_first,
+)
 from jambs.sides import Side
 
 SEGMENT = {"kind": "segment arch", "rise": "8"}
@@ -110,3 +119,11 @@ def test_a_saw_is_set_to_tenths_of_a_degree(miter: float, bevel: float, words: s
 
 def test_an_angle_adds_up_with_its_other_reading() -> None:
     assert both_ways(22.46) == "22.5° (67.5°)"
+
+
+def test_the_strips_are_sawn_first_and_the_finished_size_comes_after(half_round: RandomKit) -> None:
+    """Strips of 2 7/32 x 55 15/32 as above, out of the board; finished 3/4 x 1 31/32, outside 51 7/16 long."""
+    part = head(half_round)
+    assert part.blank.board
+    assert strip_size(part) == pytest.approx((part.blank.board.thickness, 2 + 7 / 32, 55 + 15 / 32))
+    assert strips_first(part, GRID).startswith('2 strips of this size to saw; finished 3/4" × 1 31/32" × 51 7/16"')

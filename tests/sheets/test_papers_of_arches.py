@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 from arches import arched
 from ezdxf.filemanagement import read
+from random_kits import RandomKit
 
 from jambs.drawings.cut_files.figure import part_figures
 from jambs.drawings.cut_files.write import Release, cut_file
@@ -19,6 +20,7 @@ from jambs.drawings.drawing import NO_ROOM, _at_best_scale
 from jambs.drawings.layout.paper import PAGES
 from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import interior_elevation
+from jambs.drawings.views.words import sawn_first, size_words
 from jambs.length import FINE, Units
 from jambs.outlines import area
 from jambs.parts.bending_form import PAST_SPRING, bending_form, form_outline
@@ -30,12 +32,14 @@ from jambs.parts.part import Part
 from jambs.parts.ply_words import resawn_words
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
+from jambs.sheets.cut_sheet import beside_parts, part_row
 from jambs.sheets.full_scale import Template, templates_data, templates_of
 from jambs.sheets.part_pictures import part_picture
 from jambs.sheets.part_record import part_record
 from jambs.sides import Side
 from jambs.solids.arced import arced_board
 from jambs.stock.house.house_pieces import house_pieces
+from jambs.values import Record
 
 
 @cache
@@ -228,3 +232,27 @@ def test_the_cut_file_of_a_form_marks_its_center_line_and_its_spring_lines() -> 
     assert [x for x, _ in center_line.points] == [form.crown[0]] * 2 and center_line.points[1] == form.crown
     assert [line.points[0] for line in springs] == [*form.springs]
     assert outline.layer not in {line.layer for line in (center_line, *springs)}
+
+
+def cut_row(made: RandomKit, part: Part) -> Record:
+    kit, grid = as_cut(made.kit, PlannedForKit()), made.job.shop.grid
+    return part_row(part_record(part, grid=grid), beside_parts(kit, grid)[part.mark])
+
+
+def test_a_bent_head_has_its_strips_at_the_head_of_its_row_and_in_the_parts_table() -> None:
+    """Two strips of 2 7/32 x 55 15/32, plies with what is planed off; finished it is 1 31/32 wide."""
+    made = arched(curved="bent laminations")
+    (part,) = (one for one in made.kit.parts if one.is_laminated)
+    row = cut_row(made, part)
+    assert (row["width"], row["length"]) == ('2 7/32"', '55 15/32"')
+    assert row["work"][0].startswith('2 strips of this size to saw; finished 3/4" × 1 31/32"')
+    assert sawn_first(part, grid=made.job.shop.grid).endswith('2 7/32" x 55 15/32"')
+
+
+def test_a_segment_has_its_own_size_there() -> None:
+    made = arched()
+    part, grid = next(one for one in made.kit.parts if one.arcs), made.job.shop.grid
+    row = cut_row(made, part)
+    assert (row["width"], row["length"]) == (grid.text(part.width), grid.text(part.length))
+    assert not any("to saw" in line for line in row["work"])
+    assert sawn_first(part, grid=grid) == size_words(part, grid=grid, with_length=True)

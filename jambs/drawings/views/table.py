@@ -19,13 +19,14 @@ from jambs.drawings.layout.paper import (
 from jambs.drawings.layout.placed import Align, Lettering, PlacedView, Rule
 from jambs.drawings.views.details import is_told_in_words
 from jambs.drawings.views.view import Ink, ViewKind
-from jambs.drawings.views.words import size_words
+from jambs.drawings.views.words import sawn_first
 from jambs.length import ROUND_OFF, Grid
 from jambs.parts.cut_words import board_words, ends_words, work_words
 from jambs.parts.cuts import Miter
 from jambs.parts.glue_words import glue_words
 from jambs.parts.kinds import member_words, told_name
 from jambs.parts.part import Part
+from jambs.parts.ply_words import strips_first
 from jambs.sides import Side
 
 WIDTHS = (1.16, 2.12, 0.9, 1.8, 0.5)
@@ -117,7 +118,7 @@ def _are_legs(one: Part, two: Part) -> bool:
 
 def _row(part: Part, grid: Grid, widths: Sequence[float], *, other: Part | None = None) -> _Row:
     """Make the row of a part, or of two that are cut alike at the left and at the right."""
-    size = size_words(part, grid=grid, with_length=True)
+    size = sawn_first(part, grid=grid)
     mark, told = part.mark, part.told
     if other:
         mark = f"{part.mark}, {other.mark}"
@@ -129,7 +130,8 @@ def _row(part: Part, grid: Grid, widths: Sequence[float], *, other: Part | None 
     ]
     ends = [] if part.is_wood and part.is_plain else [ends_words(part, grid=grid)]
     done = [*ends, *work_words(part, grid=grid)] if is_told_in_words(part) else []
-    words = "; ".join(filter(None, [*done, glue_words(part, grid=grid)]))
+    strips = [strips_first(part, grid)] if part.is_laminated and part.strips else []
+    words = "; ".join(filter(None, [*strips, *done, glue_words(part, grid=grid)]))
     lines = wrapped(words, width=_beside_mark(widths), height=TEXT_HEIGHT) if words else []
     return _Row(of=(part, *([other] if other else [])), cells=tuple(cells), more=_Cell(tuple(lines)))
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from jambs.length import Grid, Units, length_text
 from jambs.parts.part import Part
+from jambs.parts.ply_words import strip_size
 from jambs.wall.planes import PlacedLayer
 
 LEAST_PRINTED = 1 / 64
@@ -12,13 +15,22 @@ LEAST_PRINTED = 1 / 64
 
 def size_words(part: Part, *, grid: Grid, with_length: bool = False) -> str:
     """Write thickness x width, and length where asked."""
-    is_inch = grid.units is Units.INCH
     sides = (part.width, part.length) if with_length else (part.width,)
+    return _sizes(part.thickness, sides, grid)
+
+
+def sawn_first(part: Part, *, grid: Grid) -> str:
+    """Write thickness x width x length of what the saw is set to first: a part, or the strips its plies come out of."""
+    if not part.is_laminated or not part.strips:
+        return size_words(part, grid=grid, with_length=True)
+    thickness, *sides = strip_size(part)
+    return _sizes(thickness, sides, grid)
+
+
+def _sizes(thickness: float, sides: Iterable[float], grid: Grid) -> str:
+    is_inch = grid.units is Units.INCH
     # A thickness is what the board or the sheet has, whatever the shop saws to.
-    texts = (
-        length_text(part.thickness, units=grid.units, mark=is_inch),
-        *(grid.text(one, mark=is_inch) for one in sides),
-    )
+    texts = (length_text(thickness, units=grid.units, mark=is_inch), *(grid.text(one, mark=is_inch) for one in sides))
     text = " x ".join(texts)
     return text if grid.units is Units.INCH else f"{text} mm"
 
