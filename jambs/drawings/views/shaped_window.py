@@ -16,7 +16,8 @@ from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
 from jambs.sides import LEGS, Side
 
-HOLE_SPRINGS = "rough opening, to the spring line"
+SPRINGS, HOLE_SPRINGS = "to spring line", "rough, to spring line"
+"""Of an arch: the frame's, at the left alone, and that of its hole; short, to stand along their dimensions."""
 
 
 def outlines_seen(opening: Opening, *, from_outside: bool) -> tuple[Polygon, Polygon]:
@@ -49,20 +50,17 @@ def side_heights(placement: Placement, *, from_outside: bool) -> list[Chain]:
     Of an arch the hole's spring line too, to the next mark out, at the right where its height stands.
     """
     path, opening = frame_path(placement.opening), placement.opening
-    name = "frame, to the spring line" if is_arched(path) else "frame, this side"
     legs = [edge for edge in path if edge.side in LEGS]
     low_legs = [leg for leg in legs if opening.frame.height - _ends(leg)[1] >= HALF_64TH]
-    chains = [_height(leg, *_ends(leg), name, opening, from_outside=from_outside) for leg in low_legs]
-    if low_legs and is_arched(path):
-        right = Side.LEFT if from_outside else Side.RIGHT
-        chains += [
-            _height(
-                leg, *_framed(leg, placement), "rough opening, to the spring line", opening, from_outside=from_outside
-            )
-            for leg in rough_path(placement)
-            if leg.side is right
-        ]
-    return chains
+    if not is_arched(path):
+        return [_height(leg, *_ends(leg), "frame, this side", opening, from_outside=from_outside) for leg in low_legs]
+    left, right = (Side.RIGHT, Side.LEFT) if from_outside else (Side.LEFT, Side.RIGHT)
+    frames = [leg for leg in low_legs if leg.side is left or len(low_legs) == 1]
+    holes = [leg for leg in rough_path(placement) if leg.side is right and frames]
+    return [
+        *(_height(leg, *_ends(leg), SPRINGS, opening, from_outside=from_outside) for leg in frames),
+        *(_height(leg, *_framed(leg, placement), HOLE_SPRINGS, opening, from_outside=from_outside) for leg in holes),
+    ]
 
 
 def _ends(leg: FrameEdge) -> Point:
