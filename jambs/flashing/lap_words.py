@@ -29,6 +29,29 @@ class LapKind(Enum):
     CLADDING = "cladding"
 
 
+class Round(Enum):
+    """What the flanges run round: a rectangle, a path of straight edges, an arch over a level bottom, a full round."""
+
+    RECTANGLE = "rectangle"
+    EDGES = "edges"
+    ARCH = "arch"
+    RING = "ring"
+
+
+SET = "set it on shims, level and plumb, and fasten it as its maker says before anything is taped"
+"""Common practice, no source."""
+SLOPE_FIRST = "the bottom of the rough opening sloped out or lined first, as its maker says"
+"""Where no metal of the kit lies there; common practice, no source."""
+PIECES = {
+    Round.RECTANGLE: "",
+    Round.EDGES: ", along every edge that slants too, from the lowest upward, each piece over the one below",
+    Round.ARCH: "",
+    Round.RING: ", in short pieces round the curve from the lowest upward, each over the one below",
+}
+OVER_THE_CURVE = ", in short pieces round the curve from both its ends upward, each over the one below"
+"""Tape does not bend in its plane: common practice, no source."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LapStep(ABC):
     """One step, whatever its number."""
@@ -81,6 +104,7 @@ class WindowLaps(LapStep):
     has_flange: bool
     has_pan: bool
     behind: float | None
+    round: Round = Round.RECTANGLE
 
     @property
     def what(self) -> str:
@@ -90,12 +114,26 @@ class WindowLaps(LapStep):
 
     def over(self, units: Units) -> str:
         """Say what it stands on, and how that drains; a door's threshold is sealed where it has no pan."""
-        left_open = "no sealant under the bottom flange" if self.has_flange else "open at the bottom"
+        return f"{self._on_what(units)}; {SET}"
+
+    def _on_what(self, units: Units) -> str:
+        left_open = self._gap if self.has_flange else "open at the bottom"
         if self.has_pan:
             return f"over the pan; {self._bed}{left_open}, so that the pan drains"
         if self.is_door:
             return f"{self._bed}its threshold bedded in sealant over its whole width, on what carries it"
-        return f"over {_under(self.behind, units)}; {self._bed}{left_open}, so that water drains out"
+        under = f"over {_under(self.behind, units)}, {SLOPE_FIRST}"
+        return f"{under}; {self._bed}{left_open}, so that water drains out"
+
+    @property
+    def _gap(self) -> str:
+        """Where the flange has no sealant: level at the bottom, of a full round at its lowest place."""
+        return {
+            Round.RECTANGLE: "no sealant under the bottom flange",
+            Round.EDGES: "no sealant under the level flange at the bottom",
+            Round.ARCH: "no sealant under the bottom flange",
+            Round.RING: "a gap in it at the lowest place",
+        }[self.round]
 
     @property
     def _bed(self) -> str:
@@ -103,7 +141,15 @@ class WindowLaps(LapStep):
 
         A continuous bed of sealant behind head and side flanges, none at the sill: ASTM E2112, from memory.
         """
-        return "sealant behind the head and side flanges, unbroken, as its maker says; " if self.has_flange else ""
+        if not self.has_flange:
+            return ""
+        flanges = {
+            Round.RECTANGLE: "the head and side flanges, unbroken",
+            Round.EDGES: "all other flanges, those that slant too, unbroken",
+            Round.ARCH: "the flanges of sides and curve, unbroken",
+            Round.RING: "the flange all around",
+        }[self.round]
+        return f"sealant behind {flanges}, as its maker says; "
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,6 +159,7 @@ class SideTapeLaps(LapStep):
     kind: ClassVar[LapKind] = LapKind.SIDE_TAPE
     has_flange: bool
     has_pan: bool
+    round: Round = Round.RECTANGLE
 
     @property
     def what(self) -> str:
@@ -122,9 +169,10 @@ class SideTapeLaps(LapStep):
     def over(self, units: Units) -> str:
         """Say what it laps."""
         if self.has_flange:
-            return "over the flanges and the pan's end dams" if self.has_pan else "over the flanges"
+            dams = " and the pan's end dams" if self.has_pan else ""
+            return f"over the flanges{dams}{PIECES[self.round]}"
         dams = ", over the pan's end dams" if self.has_pan else ""
-        return f"from the frame onto what sheds the water beside it{dams}"
+        return f"from the frame onto what sheds the water beside it{dams}{PIECES[self.round]}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,6 +181,7 @@ class HeadTapeLaps(LapStep):
 
     kind: ClassVar[LapKind] = LapKind.HEAD_TAPE
     has_flange: bool
+    round: Round = Round.RECTANGLE
 
     @property
     def what(self) -> str:
@@ -141,7 +190,8 @@ class HeadTapeLaps(LapStep):
 
     def over(self, units: Units) -> str:
         """Say what it laps."""
-        return "over the tape at the sides"
+        curve = OVER_THE_CURVE if self.round is Round.ARCH else ""
+        return f"over the tape at the sides{curve}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

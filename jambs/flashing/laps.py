@@ -19,6 +19,7 @@ from jambs.flashing.lap_words import (
     LapKind,
     LapStep,
     PanLaps,
+    Round,
     SideTapeLaps,
     SillFlashingLaps,
     SillLaps,
@@ -27,6 +28,8 @@ from jambs.flashing.lap_words import (
     WindowLaps,
 )
 from jambs.flashing.membrane import weather_membrane
+from jambs.job.models.openings import Opening
+from jambs.job.models.shape import ShapeKind
 from jambs.job.models.trim import Corner
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
@@ -88,12 +91,22 @@ def _out_from_membrane(kit: Kit, depth: float) -> float | None:
 def _window(kit: Kit, behind: float | None, *, has_pan: bool) -> list[LapStep]:
     opening = kit.placement.opening
     is_door, has_flange = opening.floor_below_frame is not None, opening.window.nailing_flange
+    about = _round(opening)
     steps: list[LapStep] = [
-        WindowLaps(is_door=is_door, has_flange=has_flange, has_pan=has_pan, behind=behind),
-        SideTapeLaps(has_flange=has_flange, has_pan=has_pan),
-        HeadTapeLaps(has_flange=has_flange),
+        WindowLaps(is_door=is_door, has_flange=has_flange, has_pan=has_pan, behind=behind, round=about),
+        SideTapeLaps(has_flange=has_flange, has_pan=has_pan, round=about),
+        HeadTapeLaps(has_flange=has_flange, round=about),
     ]
     return [*steps, HeadMembraneLaps(behind=behind)] if has_flange else steps
+
+
+def _round(opening: Opening) -> Round:
+    """Say what the flanges run round."""
+    if opening.shape is None:
+        return Round.RECTANGLE
+    if not opening.shape.is_arched:
+        return Round.EDGES
+    return Round.RING if opening.shape.kind is ShapeKind.FULL_ROUND else Round.ARCH
 
 
 def _sill(kit: Kit, flashing: Blank | None) -> list[LapStep]:

@@ -8,10 +8,13 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from arches import arched
 from cases import kit_of
 
 from jambs.flashing.blank import BlankKind
 from jambs.flashing.lap_words import (
+    SET,
+    SLOPE_FIRST,
     CladdingLaps,
     Foot,
     HeadMembraneLaps,
@@ -23,6 +26,7 @@ from jambs.flashing.lap_words import (
     UpstandLaps,
     WindowLaps,
 )
+from jambs.flashing.laps import window_laps
 from jambs.flashing.make import make_flashings
 from jambs.flashing.membrane import air_control_plane, is_behind, weather_membrane
 from jambs.job.models.layers import Role
@@ -84,7 +88,8 @@ def test_where_the_membrane_is(
     said = CladdingLaps(behind=behind, gap=0.375).over(INCH)
     assert said == f"over {cladding}, 3/8\" clear of the head casing's upper edge"
     bare = WindowLaps(is_door=False, has_flange=True, has_pan=False, behind=behind)
-    assert bare.over(INCH) == f"over {under}; {BED}; no sealant under the bottom flange, so that water drains out"
+    drains = "no sealant under the bottom flange, so that water drains out"
+    assert bare.over(INCH) == f"over {under}, {SLOPE_FIRST}; {BED}; {drains}; {SET}"
 
 
 @pytest.mark.parametrize(
@@ -106,7 +111,25 @@ def test_what_a_window_and_a_door_stand_on(
     is_door: bool, has_flange: bool, has_pan: bool, what: str, over: str
 ) -> None:
     step = WindowLaps(is_door=is_door, has_flange=has_flange, has_pan=has_pan, behind=None)
-    assert step.what == what and step.over(INCH).startswith(over)
+    assert step.what == what and step.over(INCH).startswith(over) and step.over(INCH).endswith(SET)
+    assert SLOPE_FIRST not in step.over(INCH)  # a pan drains it, a door's threshold is bedded
+
+
+@pytest.mark.parametrize(
+    ("shape", "bed", "bottom", "sides", "head"),
+    [
+        (None, "the head and side flanges", "under the bottom flange", "", ""),
+        ("octagon", "those that slant too", "level flange at the bottom", "along every edge that slants", ""),
+        ({"kind": "segment arch", "rise": "6"}, "of sides and curve", "under the bottom flange", "", "round the curve"),
+        ("full round", "the flange all around", "a gap in it at the lowest place", "round the curve", ""),
+    ],
+)
+def test_flanges_are_told_as_they_run_round_a_shape(shape: Any, bed: str, bottom: str, sides: str, head: str) -> None:
+    """A rectangle's sides and head are no octagon's; tape does not bend in its plane round an arch."""
+    made = arched(shape, 36, 36, exterior_trim__outside__sill=None).kit if shape else kit_of()
+    window, side, top, *_ = (lap.step.over(INCH) for lap in window_laps(made))
+    assert bed in window and bottom in window
+    assert (sides in side and head in top) and ("round the curve" in side + top) is (shape not in (None, "octagon"))
 
 
 @pytest.mark.parametrize(
