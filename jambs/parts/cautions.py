@@ -10,7 +10,7 @@ from jambs.job.models.layers import BuckKind, Layer, MadeOf, Role
 from jambs.length import Units
 from jambs.parts.cuts import EdgeBevel, EndBevel, PlaneCut, Taper
 from jambs.parts.kinds import Where
-from jambs.parts.lifting import lifting_words
+from jambs.parts.lifting import lifting_words, lifts_of
 from jambs.parts.part import Part
 from jambs.place.placement import Placement
 
@@ -108,8 +108,7 @@ def cautions(
     install = (*_install(placement, parts, units), *_old_house(year_built))
     lines = ((Beside.INSTALL, install), (Beside.FRAMING, _framing(placement)))
     said = (Caution(beside=beside, words=words) for beside, some in lines for words in some)
-    heaviest = max((one.weight for one in placement.units), default=None)
-    lifting = lifting_words(placement.weight, units, heaviest=heaviest)
+    lifting = lifting_words(lifts_of(placement), units)
     return (*_saw(parts), Caution(beside=Beside.INSTALL, words=lifting, is_of_lifting=True), *said)
 
 

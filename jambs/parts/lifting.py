@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from jambs.length import Units
+from jambs.place.placement import Placement
 from jambs.place.weight_words import weight_text
 
 ONE_PERSON = 51.0
@@ -18,14 +20,49 @@ MORE_PEOPLE = 200.0
 HANDLING = "gloves; never lean on a sash that is only tacked"
 
 
-def lifting_words(pounds: float, units: Units, *, heaviest: float | None = None) -> str:
-    """Say who lifts a window of a weight [lb], and how; ``heaviest`` [lb]: the heaviest of several units."""
-    if heaviest is None:
-        return f"Glass: about {weight_text(pounds, units)}: {hands_words(pounds)}; {HANDLING}."
-    return (
-        f"Glass: the units joined about {weight_text(pounds, units)}: {hands_words(pounds)}; the heaviest alone about "
-        f"{weight_text(heaviest, units)}: {hands_words(heaviest)}; {HANDLING}."
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lift:
+    """What is lifted at once: a window, or units that may be joined before; weights [lb].
+
+    ``words``: which units of an opening; empty where it is all there is. ``heaviest``: of the units, each by itself.
+    """
+
+    weight: float
+    words: str = ""
+    heaviest: float | None = None
+
+
+def lifts_of(placement: Placement) -> tuple[Lift, ...]:
+    """Return what is lifted at an opening: its window, or its units, those together that have but a gap between."""
+    gang = placement.opening.gang
+    if gang is None:
+        return (Lift(weight=placement.weight),)
+    weights = {unit.number: unit.weight for unit in placement.units}
+    return tuple(_lift([(number, weights[number]) for number in numbers], len(weights)) for numbers in gang.lifts)
+
+
+def _lift(units: Sequence[tuple[int, float]], count: int) -> Lift:
+    *others, last = (str(number) for number, _ in units)
+    words = f"units {', '.join(others)} and {last}" if others else f"unit {last}"
+    weights = [weight for _, weight in units]
+    return Lift(
+        weight=sum(weights),
+        words="" if len(units) == count else words,
+        heaviest=max(weights) if others else None,
     )
+
+
+def lifting_words(lifts: Sequence[Lift], units: Units) -> str:
+    """Say who lifts a window, or each of several units, and how."""
+    return f"Glass: {'; '.join(_lift_words(lift, units) for lift in lifts)}; {HANDLING}."
+
+
+def _lift_words(lift: Lift, units: Units) -> str:
+    weight = f"about {weight_text(lift.weight, units)}: {hands_words(lift.weight)}"
+    if lift.heaviest is None:
+        return " ".join(filter(None, (lift.words, weight)))
+    alone = f"the heaviest alone about {weight_text(lift.heaviest, units)}: {hands_words(lift.heaviest)}"
+    return f"{lift.words or 'the units'} joined {weight}; {alone}"
 
 
 def lifting_of_house(pounds: Mapping[str, float], units: Units) -> list[str]:

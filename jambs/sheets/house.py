@@ -13,7 +13,7 @@ from jambs.outside.register import ORDER, Register
 from jambs.parts.backing import backing_of
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
-from jambs.parts.lifting import lifting_of_house
+from jambs.parts.lifting import lifting_of_house, lifts_of
 from jambs.sheets.backing_words import backing_words
 from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, stamped, wall_words
 from jambs.sheets.post_words import posts_words
@@ -315,7 +315,9 @@ def summary_data(kits: Sequence[CutKit], register: Register, job: Job, record: R
     """
     record = record or job_record(kits, job)
     openings = record["openings"]
-    weights = {kit.mark: kit.placement.weight for kit in kits}
+    weights = {
+        " ".join(filter(None, (kit.mark, lift.words))): lift.weight for kit in kits for lift in lifts_of(kit.placement)
+    }
     return {
         **page_data(job),
         "rows": [_summary_row(one, register) for one in openings],

@@ -26,6 +26,7 @@ from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts
 from jambs.sheets.kit_parts import marks_text
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, state_record
+from jambs.sheets.setting_steps import setting_steps
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.told import told
 from jambs.sheets.wall_picture import wall_data
@@ -64,6 +65,7 @@ def install_data(kit: CutKit, installing: Installing, job: Job) -> Record:
         # Round a shape the steps name the places edge by edge: the sketch is of a rectangle.
         "shims": _shim_data(kit, job.shop.grid) if has_jambs and not kit.placement.opening.shape else None,
         "buck": buck_steps(kit, job.shop.grid),
+        "setting": setting_steps(kit, job.shop.grid),
         "inside": inside_steps(kit, job.shop),
         "outside": [_lap_record(lap, kit, job.units) for lap in laps],
         "has_trim": opening.exterior is not None,

@@ -1,4 +1,4 @@
-"""The steps of an install sheet that only ganged units have: setting and joining them, and covering their mulls."""
+"""The steps of an install sheet that only ganged units have: checking how they stand, and covering their mulls."""
 
 from __future__ import annotations
 
@@ -17,8 +17,8 @@ def units_steps(kit: CutKit, grid: Grid) -> list[str]:
         return []
     gaps = "; ".join(_gap_words(mull, grid) for mull in gang.mulls)
     return [
-        "The units are joined as their maker's instructions say, heads in one line and frames in one plane: check with "
-        f"a straightedge across every mull, inside and outside. Between frames: {gaps}.",
+        "Heads of the units of a row in one line, all frames in one plane: check with a straightedge across every "
+        f"mull{' and bar' * bool(gang.bars)}, inside and outside. Between frames: {gaps}.",
     ]
 
 

@@ -13,7 +13,7 @@ from jambs.job.models.layers import MadeOf
 from jambs.length import Units
 from jambs.parts.cautions import Beside
 from jambs.parts.kit import Kit
-from jambs.parts.lifting import lifting_of_house, lifting_words
+from jambs.parts.lifting import Lift, lifting_of_house, lifting_words
 
 
 def layers(one: Any) -> list[Any]:
@@ -112,12 +112,12 @@ def has(words: str, **paths: Any) -> bool:
 )
 def test_hands_go_by_the_weight(pounds: float, hands: str) -> None:
     """51 lb is 23 kg, the load constant of the NIOSH lifting equation (1994, from memory); the rest common practice."""
-    assert f"lb: {hands};" in lifting_words(pounds, Units.INCH)
+    assert f"lb: {hands};" in lifting_words([Lift(weight=pounds)], Units.INCH)
 
 
 def test_a_heavy_window_is_not_for_two_people() -> None:
     """174 kg are 383.6 lb."""
-    said = lifting_words(174 / 0.45359237, Units.MM)
+    said = lifting_words([Lift(weight=174 / 0.45359237)], Units.MM)
     assert said == (
         "Glass: about 174 kg: lifting gear, and people who know how to use it; never by hand alone; gloves; "
         "never lean on a sash that is only tacked."
@@ -137,6 +137,21 @@ def test_units_are_lifted_joined_or_one_by_one() -> None:
         "about 60 lb: two people to lift it; gloves; never lean on a sash that is only tacked."
     ) in said
     assert not has("the heaviest alone")
+
+
+def test_a_transom_over_a_bar_is_lifted_by_itself() -> None:
+    """60 + 60 lb with a gap between, 31 lb past the bar; past a post each unit is by itself."""
+    bar = {"post": "4", "joint": "1/4"}
+    each: dict[str, Any] = {"openings__0__units": [unit("30 x 48", weight="60 lb"), unit("30 x 48", weight="60 lb")]}
+    each |= {"openings__0__transom": [unit("60 1/2 x 16", weight="31 lb")], "openings__0__transom_bar": bar}
+    said = (
+        "Glass: units 1 and 2 joined about 120 lb: three or four people to lift it, or lifting gear; the heaviest "
+        "alone about 60 lb: two people to lift it; unit 3 about 31 lb: one person can lift it, two set it; gloves; "
+        "never lean on a sash that is only tacked."
+    )
+    assert said in [one.words for one in ganged_kit(**each).cautions]
+    wide = {"openings__0__transom": [unit("64 1/2 x 16", weight="31 lb")], "openings__0__mull": dict(bar)}
+    assert ganged_kit(**{**each, **wide}).placement.opening.gang.lifts == ((1,), (2,), (3,))  # type: ignore[union-attr]
 
 
 def test_a_plain_opening_is_told_no_more_than_it_needs() -> None:

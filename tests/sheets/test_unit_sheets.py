@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import jsonschema
-from cases import kit_of
+from cases import kit_of, strips
 from gangs import boxed, ganged_kit
 from loft import loft, record
 
@@ -15,6 +15,7 @@ from jambs.sheets.labels import STOCK, label_count, labels_data
 from jambs.sheets.measure_sheet import measure_data
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.post_words import posts_words
+from jambs.sheets.setting_steps import setting_steps
 
 
 def test_the_record_has_every_unit_and_mull_and_keeps_to_its_schema() -> None:
@@ -92,11 +93,40 @@ def test_units_are_set_before_trim_and_mulls_are_cased_after_the_box() -> None:
     house, job = loft()
     (kit,) = (kit for kit in house.kits if kit.mark == "L6")
     steps = install_data(kit, house.installing["L6"], job)["inside"]
-    assert "joined as their maker's instructions say" in steps[1]
+    assert "all frames in one plane" in steps[1] and "joined" not in steps[1]
     assert "units 1 | 2: 10 mm; units 1 and 2 | 3: 100 mm, the transom bar of 90 mm in it" in steps[1]
     assert steps[-1].startswith("Mull casings on the frames, 12 mm back from the inner edges of the frames")
     (plain,) = (kit for kit in house.kits if kit.mark == "L5")
     assert not [step for step in install_data(plain, house.installing["L5"], job)["inside"] if "units" in step]
+
+
+def test_the_bar_is_set_first_and_the_transom_goes_on_it() -> None:
+    house, job = loft()
+    (kit,) = (kit for kit in house.kits if kit.mark == "L6")
+    bar, doors, tape, transom, seal = setting_steps(kit, job.shop.grid)
+    assert bar.startswith("First what stands between framing, plumb, level and in one plane: transom bar 90 mm high")
+    assert doors == "Set units 1 and 2; 10 mm between frames 1 | 2, joined as their maker's instructions say."
+    assert tape.startswith(
+        "Flashing tape over the heads of units 1 and 2, over their whole width: lapped up on the face"
+    )
+    assert transom == (
+        "Set unit 3 on packers on the transom bar, a joint of 5 mm under the frame: the weight goes on the bar, never "
+        "on the heads of units 1 and 2."
+    )
+    assert seal.endswith(": the gap of 10 mm between units 1 | 2; both joints of 5 mm at the transom bar.")
+
+
+def test_units_without_a_bar_have_no_tape_between_and_one_unit_is_told_nothing() -> None:
+    house, job = loft()
+    (plain,) = (kit for kit in house.kits if kit.mark == "L5")
+    assert install_data(plain, house.installing["L5"], job)["setting"] == []
+    (kit,) = strips([kit_of(**boxed())])
+    said = setting_steps(kit, job.shop.grid)
+    assert len(said) == 3 and not [one for one in said if "tape" in one or "transom" in one or "joined" in one]
+    (kit,) = strips([ganged_kit()])
+    said = setting_steps(kit, job.shop.grid)
+    assert len(said) == 3 and not [one for one in said if "tape" in one or "packers" in one or "framing" in one]
+    assert "joined and carried as" in said[1]
 
 
 def test_the_framer_is_told_of_the_transom_bar_and_of_nothing_else() -> None:

@@ -266,6 +266,16 @@ class Gang:
         return self.units[-1].row + 1
 
     @property
+    def lifts(self) -> tuple[tuple[int, ...], ...]:
+        """Numbers of the units that may be joined before they are lifted: those with but a gap between them."""
+        group = {unit.number: unit.number for unit in self.units}
+        for mull in self.mulls:
+            if mull.post is None:
+                first, *others = sorted({group[number] for number in (*mull.before, *mull.after)})
+                group = {number: first if one in others else one for number, one in group.items()}
+        return tuple(tuple(number for number in group if group[number] == one) for one in sorted({*group.values()}))
+
+    @property
     def bars(self) -> tuple[Mull, ...]:
         """The bars under the transoms, from below."""
         return tuple(mull for mull in self.mulls if mull.kind is MullKind.TRANSOM_BAR)
