@@ -15,7 +15,7 @@ from jambs.length import Units
 from jambs.parts.as_built import PLANNED
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.part import Part
-from jambs.parts.planned import depth_is_planned
+from jambs.parts.planned import is_planned
 from jambs.parts.worked_faces import BoardFace
 from jambs.stock.house.house_plan import PlannedLot
 
@@ -32,7 +32,7 @@ def write_cut_files(
     """Write the cut files of an opening: of its parts that have a shape, or of all its parts of wood."""
     opening = kit.placement.opening
     for part in parts_cut(kit, all_parts=all_parts):
-        notes = [PLANNED] if depth_is_planned(part, opening) else []
+        notes = [PLANNED] if is_planned(part, opening) else []
         notes += [issue.plain] if issue else []
         for figure in part_figures(part, units=job.units, notes=notes):
             _write(figure, job.units, folder / FOLDER)

@@ -299,9 +299,17 @@ def _grooves(part: Part, grid: Grid) -> Iterator[str]:
         yield f"drip kerf underneath: {size}, {grid.text(groove.from_edge)} from the front edge"
 
 
+TO_OPENING = "cut to length to the finished opening"
+
+
 def _scribes(part: Part, grid: Grid) -> Iterator[str]:
     for scribe in _of(part, Scribe):
         yield f"leave the room edge straight; scribe to the wall, removing up to {grid.text(scribe.most)}"
+
+
+def _to_openings(part: Part, grid: Grid) -> Iterator[str]:
+    if part.is_cut_to_opening:
+        yield TO_OPENING
 
 
 def _back_bevels(part: Part, grid: Grid) -> Iterator[str]:
@@ -355,6 +363,7 @@ _WORK: tuple[Callable[[Part, Grid], Iterator[str]], ...] = (
     _rabbets,
     _grooves,
     _scribes,
+    _to_openings,
     _back_bevels,
     _moldings,
     _returns,

@@ -328,6 +328,11 @@ class Scribe:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ToOpening:
+    """Cut to length to what another crew lines the opening with, once it is finished."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BackBevel:
     """Ease the miters toward the back, so that they close at the face."""
 
@@ -375,4 +380,4 @@ class WoodMoves:
     is_about: bool = False
 
 
-Touch = Scribe | BackBevel | Return | StripBend | BlankBend | WoodMoves
+Touch = Scribe | ToOpening | BackBevel | Return | StripBend | BlankBend | WoodMoves

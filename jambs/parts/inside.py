@@ -100,7 +100,10 @@ def make_inside(
     leaning = flares if lining.parts else SQUARE
     boxed = [one for one in covers if one.mull.boxed_inside] if lining.parts else []
     flat = [one for one in covers if one not in boxed]
-    over = inside_covers(flat, trim.mull_casing, placement.inside_edge, leaning) if trim.mull_casing else []
+    over: list[Part] = []
+    if trim.mull_casing:
+        is_lined = trim.returns is not None
+        over += inside_covers(flat, trim.mull_casing, placement.inside_edge, leaning, is_lined=is_lined)
     over += inside_boxes(boxed, clear, sides, cased, trim, placement.inside_edge, shop)
     stool, apron = _stool_and_apron(lining, room, sides, flares, placement, shop)
     figures = inside_figures(

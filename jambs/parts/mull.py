@@ -7,7 +7,7 @@ units. An upright one runs from the bottom of its row to its top, a transom bar 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.findings import Finding, Subject
 from jambs.geometry import Vector, tangent
@@ -16,7 +16,7 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.windows import FrameFace, WindowType
 from jambs.length import Grid
 from jambs.parts.clear import ClearOpening
-from jambs.parts.cuts import CannotBeCut, Crosscut, Cut, End, EndBevel, Rip
+from jambs.parts.cuts import CannotBeCut, Crosscut, Cut, End, EndBevel, Rip, ToOpening
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Figure, FigureKind
 from jambs.parts.mull_findings import MullCasingHasNoLap, MullCasingLapsShort
@@ -118,10 +118,12 @@ def _face(window: WindowType, *, from_outside: bool) -> FrameFace:
     return window.outside_face if from_outside else window.frame_face
 
 
-def inside_covers(covers: Sequence[Cover], entry: MullCasingEntry, inside_edge: float, flares: Flares) -> list[Part]:
+def inside_covers(
+    covers: Sequence[Cover], entry: MullCasingEntry, inside_edge: float, flares: Flares, *, is_lined: bool = False
+) -> list[Part]:
     """Make the covers inside; ``inside_edge``: depth of the frames' inside edges [in].
 
-    Between flared jambs an end is beveled as the jamb leans.
+    ``is_lined``: by another crew, to whose work they are cut. Between flared jambs an end is beveled as the jamb leans.
     """
     room = inside_edge - entry.thickness
     parts = []
@@ -133,7 +135,8 @@ def inside_covers(covers: Sequence[Cover], entry: MullCasingEntry, inside_edge: 
             seat = Seat(origin=(start, cover.low, room), along=RIGHT, across=UP, through=OUTWARD)
         else:
             seat = Seat(origin=(cover.high, start, room), along=UP, across=LEFT, through=OUTWARD)
-        parts.append(_part(cover, covers, entry, Where.INTERIOR, (*_cuts(cover, length), *_bevels(low, high)), seat))
+        part = _part(cover, covers, entry, Where.INTERIOR, (*_cuts(cover, length), *_bevels(low, high)), seat)
+        parts.append(replace(part, touches=(ToOpening(),)) if is_lined else part)
     return parts
 
 

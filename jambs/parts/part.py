@@ -15,7 +15,7 @@ from jambs.job.models.shop import Board
 from jambs.length import ROUND_OFF
 from jambs.outlines import from_lowest
 from jambs.parts.arrises import Arris, arris_ends
-from jambs.parts.cuts import ArcCut, Crosscut, Cut, EdgeBevel, PlaneCut, Return, Rip, Scribe, Taper, Touch
+from jambs.parts.cuts import ArcCut, Crosscut, Cut, EdgeBevel, PlaneCut, Return, Rip, Scribe, Taper, ToOpening, Touch
 from jambs.parts.kinds import (
     Crew,
     PartKind,
@@ -315,6 +315,11 @@ class Part:
     def is_scribed(self) -> bool:
         """Say whether its far edge is scribed to the wall."""
         return any(isinstance(touch, Scribe) for touch in self.touches)
+
+    @property
+    def is_cut_to_opening(self) -> bool:
+        """Say whether it is cut to length to the opening that another crew finishes."""
+        return any(isinstance(touch, ToOpening) for touch in self.touches)
 
     @property
     def is_returned(self) -> bool:

@@ -25,14 +25,30 @@ def depth_is_planned(part: Part, opening: Opening) -> bool:
     """Say whether the width of a part may still change, because nobody has measured its depth."""
     if part.kind not in DEPTH_PARTS or (part.member < part.members and part.kind is not PartKind.MULL_JAMB):
         return False  # of stacked frames only the one against the wall waits for the tape
+    return not _is_read(part, opening)
+
+
+def _is_read(part: Part, opening: Opening) -> bool:
+    """Say whether the opening was measured on the side of the wall where a part is."""
     if part.where is Where.EXTERIOR:
-        return opening.measured is None or not opening.measured.outside_is_read
-    return not is_measured(opening)
+        return opening.measured is not None and opening.measured.outside_is_read
+    return is_measured(opening)
+
+
+BETWEEN_UNITS = (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
+"""Boards whose size goes by how the units stand to each other, which is read where they are set."""
+
+
+def is_planned(part: Part, opening: Opening) -> bool:
+    """Say whether a size of a part may still change, because nobody has measured what it goes by."""
+    if part.kind not in BETWEEN_UNITS:
+        return depth_is_planned(part, opening)
+    return not _is_read(part, opening)
 
 
 def marks_of_planned(kits: Iterable[CutKit]) -> frozenset[str]:
-    """Return the marks of the parts whose width may still change."""
-    return frozenset(part.mark for kit in kits for part in kit.parts if depth_is_planned(part, kit.placement.opening))
+    """Return the marks of the parts of which a size may still change."""
+    return frozenset(part.mark for kit in kits for part in kit.parts if is_planned(part, kit.placement.opening))
 
 
 def width_left_on(part: Part, opening: Opening, shop: Shop) -> float:

@@ -16,6 +16,9 @@ from jambs.sheets.measure_sheet import measure_data
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.post_words import posts_words
 from jambs.sheets.setting_steps import setting_steps
+from jambs.stock.house.house_pieces import house_pieces
+from jambs.stock.house.lot_words import opening_note
+from jambs.stock.house.lots import house_lots
 
 
 def test_the_record_has_every_unit_and_mull_and_keeps_to_its_schema() -> None:
@@ -127,6 +130,22 @@ def test_units_without_a_bar_have_no_tape_between_and_one_unit_is_told_nothing()
     said = setting_steps(kit, job.shop.grid)
     assert len(said) == 3 and not [one for one in said if "tape" in one or "packers" in one or "framing" in one]
     assert "joined and carried as" in said[1]
+
+
+def test_boards_between_units_wait_for_the_finished_opening() -> None:
+    """As long as the cut sheet is planned; the stool of L1 makes up a depth and is scribed, not cut to length to it."""
+    house, job = loft()
+    labels = [one for sheet in labels_data(house.kits, job, STOCK["A4"])["sheets"] for one in sheet]
+    assert {one["mark"] for one in labels if one["of"].startswith("L6") and one["is_planned"]} == {
+        "L6-4", "L6-5", "L6-5a", "L6-5b",
+    }  # fmt: skip
+    assert {piece.piece.mark for piece in house_pieces(house.kits, job) if piece.is_planned} >= {"L6-4", "L6-5a"}
+    notes = [note for lot in house_lots(house.kits, job) for note in opening_note(lot)]
+    assert notes == ["L6-4, L6-5: cut to length to the finished opening."]
+    parts = [part for mark in ("L1", "L4", "L6") for part in record(mark)["parts"]]
+    to_opening = [part["mark"] for part in parts if "cut to length to the finished opening" in part["work"]]
+    assert to_opening == ["L6-4", "L6-5"]
+    assert not [part for part in ganged_kit().parts if part.is_cut_to_opening]
 
 
 def test_the_framer_is_told_of_the_transom_bar_and_of_nothing_else() -> None:

@@ -12,7 +12,7 @@ from jambs.length import Units
 from jambs.parts.cuts import Cut, EndBevel, Miter, PlaneCut, end_of
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
-from jambs.parts.planned import depth_is_planned, width_left_on
+from jambs.parts.planned import is_planned, width_left_on
 from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.problem import Piece
 
@@ -62,7 +62,7 @@ def _pieces(part: Part, kit: Kit, shop: Shop, units: Units) -> Iterator[CutPiece
             width=width + left,
             length=length,
             allowance=left,
-            is_planned=depth_is_planned(part, opening),
+            is_planned=is_planned(part, opening),
             glued=len(part.strips),
         )
 

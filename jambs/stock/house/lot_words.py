@@ -12,6 +12,7 @@ from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.shop import Shop
 from jambs.length import FINE, MM_PER_INCH, Grid, Units, length_text
 from jambs.outlines import rectangle
+from jambs.parts.cut_words import TO_OPENING
 from jambs.parts.cuts import Miter
 from jambs.parts.part import Part
 from jambs.parts.ply_words import resawn_words
@@ -113,7 +114,12 @@ def lumber_text(lumber: Lumber, *, units: Units) -> str:
 
 def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
     """Return what goes with one lot: widths left on, parts to glue up, miters that might nest."""
-    return (*_allowance_note(planned.lot, grid.units), *_glue_notes(planned.lot, grid), *_nesting_note(planned, grid))
+    return (
+        *_allowance_note(planned.lot, grid.units),
+        *opening_note(planned.lot),
+        *_glue_notes(planned.lot, grid),
+        *_nesting_note(planned, grid),
+    )
 
 
 def _allowance_note(lot: Lot, units: Units) -> Iterator[str]:
@@ -125,6 +131,13 @@ def _allowance_note(lot: Lot, units: Units) -> Iterator[str]:
             f"{hold} {_text(left[0].allowance, units)} more than {its} planned width (marked +): "
             f"rip {it} to size once the opening is measured."
         )
+
+
+def opening_note(lot: Lot) -> Iterator[str]:
+    """Say which parts wait for an opening that another crew finishes."""
+    marks = dict.fromkeys(one.part.mark for one in lot.pieces if one.part.is_cut_to_opening)
+    if marks:
+        yield f"{', '.join(marks)}: {TO_OPENING}."
 
 
 def _glue_notes(lot: Lot, grid: Grid) -> Iterator[str]:
