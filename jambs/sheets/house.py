@@ -188,7 +188,7 @@ def order_data(kits: Sequence[CutKit], job: Job) -> Record:
     }
 
 
-OF_UNIT = ("name", "frame", "sash", "hinge", "safety_glass", "weight", "weight_is_assumed")
+OF_UNIT = ("name", "frame", "frame_face", "sash", "hinge", "safety_glass", "weight", "weight_is_assumed")
 """What a unit says in the place of its opening's window."""
 
 
@@ -201,10 +201,18 @@ def as_ordered(opening: Record) -> list[Record]:
         {
             **opening,
             "mark": f"{opening['mark']}, unit {unit['number']}",
+            "rough_opening": {"text": _rough_of_unit(opening, unit["number"])},
             "window": {**opening["window"], **{key: unit[key] for key in OF_UNIT}},
         }
         for unit in units
     ]
+
+
+def _rough_of_unit(opening: Record, number: int) -> str:
+    """Return the one rough opening of all units beside the first of them."""
+    if number > 1:
+        return "the same"
+    return f"{opening['rough_opening']['text']}, one for units 1 to {len(opening['units'])}"
 
 
 def _order_key(opening: Record) -> tuple[str, ...]:
@@ -235,9 +243,12 @@ KIND_KEYS = ("type", "frame", "sash", "hinge", "jamb_depth", "projection", "flan
 def _order_kinds(openings: Sequence[Record]) -> list[Record]:
     """Return how many of each kind of window, and for which openings; kinds in the order they first come."""
     counts = Counter(map(_order_key, openings))
+    first = {_order_key(one): one["window"] for one in reversed(openings)}
     return [
         {
             **dict(zip(KIND_KEYS, key, strict=True)),
+            "frame_depth": first[key]["frame_depth"]["text"],
+            "frame_face": first[key]["frame_face"]["text"],
             "hinge_is_missing": key[KIND_KEYS.index("hinge")] == UNSTATED,
             "count": count,
             "marks": [one["mark"] for one in openings if _order_key(one) == key],

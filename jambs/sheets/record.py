@@ -46,7 +46,7 @@ from jambs.sheets.escape_record import escape_record
 from jambs.sheets.outline_record import outline_record
 from jambs.sheets.part_record import part_record
 from jambs.sheets.trim_record import trim_record
-from jambs.sheets.unit_record import gang_record
+from jambs.sheets.unit_record import frame_face_record, gang_record
 from jambs.sides import Side
 from jambs.values import Record, dump, number, sawn_size, size, sized, stated, stated_size, weight
 
@@ -163,6 +163,8 @@ def _window_record(placement: Placement, *, units: Units) -> Record:
         "frame": stated_size(opening.frame.width, opening.frame.height, units=units),
         "jamb_depth": _as_ordered(window.jamb_depth, window.stated_jamb_depth, units=units),
         "frame_projection": _as_ordered(window.frame_projection, window.stated_projection, units=units),
+        "frame_depth": stated(window.whole_depth, units=units),
+        "frame_face": frame_face_record(window, units=units),
         "nailing_flange": window.nailing_flange,
         "sash": window.sash.value,
         "hinge": opening.hinge,

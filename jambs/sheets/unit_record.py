@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from jambs.job.models.fields import Size
 from jambs.job.models.gang import Mull, MullKind, Unit
+from jambs.job.models.windows import WindowType
 from jambs.length import Units
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
 from jambs.place.escape import clear_opening
 from jambs.place.placement import UnitPlaced
 from jambs.place.posts import posts_in
+from jambs.sides import Side
 from jambs.values import Record, dump, size, sized, stated, stated_size, weight
 
 
@@ -34,6 +38,7 @@ def _unit_record(unit: Unit, placed: UnitPlaced, *, units: Units) -> Record:
         "number": unit.number,
         "name": unit.window_name,
         "frame": stated_size(unit.frame.width, unit.frame.height, units=units),
+        "frame_face": frame_face_record(unit.window, units=units),
         "from_left": stated(unit.x, units=units),
         "from_bottom": stated(unit.y, units=units),
         "sash": unit.window.sash.value,
@@ -45,6 +50,15 @@ def _unit_record(unit: Unit, placed: UnitPlaced, *, units: Units) -> Record:
         "swing": swing and {**dump(swing, units=units), "clear": sized(*_sides(swing.clear), units=units)},
         "passage": sized(*_sides(clear), units=units),
     }
+
+
+def frame_face_record(window: WindowType, *, units: Units) -> Record:
+    """Return how wide the frame is seen square on: what most sides have, then those that have another."""
+    face = {side: window.frame_face.at(side) for side in Side}
+    most = Counter(face.values()).most_common(1)[0][0]
+    others = (f"{side.value} {stated(width, units=units)['text']}" for side, width in face.items() if width != most)
+    text = ", ".join((stated(most, units=units)["text"], *others))
+    return {**{side.value: stated(width, units=units) for side, width in face.items()}, "text": text}
 
 
 def _sides(clear: Size) -> tuple[float, float]:

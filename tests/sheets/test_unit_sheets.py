@@ -64,6 +64,23 @@ def test_every_unit_is_ordered() -> None:
     ]
 
 
+def test_one_rough_opening_is_ordered_once_for_its_units() -> None:
+    house, job = loft()
+    told = {row["mark"]: row["rough_opening"] for row in order_data(house.kits, job)["rows"]}
+    assert told["L6, unit 1"] == "1810 mm × 2700 mm, one for units 1 to 3"
+    assert told["L6, unit 2"] == told["L6, unit 3"] == "the same"
+    assert told["L5"] == "1020 mm × 2120 mm"
+
+
+def test_frame_face_and_frame_depth_are_ordered() -> None:
+    """A jamb depth of 72 and a projection of 20; a threshold of 20."""
+    house, job = loft()
+    kinds = {one["marks"][0]: one for one in order_data(house.kits, job)["kinds"]}
+    assert {one["frame_depth"] for one in kinds.values()} == {"92 mm"}
+    assert kinds["L1"]["frame_face"] == kinds["L6, unit 3"]["frame_face"] == "58 mm"
+    assert kinds["L6, unit 1"]["frame_face"] == "58 mm, sill 20 mm"
+
+
 def test_the_cut_sheet_names_every_unit() -> None:
     assert about_words(record("L6")).startswith("unit 1 terrace leaf 880 mm × 2080 mm; unit 2 terrace leaf 880 mm")
 

@@ -204,6 +204,11 @@ class WindowType(Model):
         """The frame projection as the maker states it, in whichever unit [in]."""
         return self._stated.get("frame_projection", self.frame_projection)
 
+    @property
+    def whole_depth(self) -> float:
+        """Inside edge → outside edge of the frame, as the maker states it or its parts [in]."""
+        return self.frame_depth or self.stated_jamb_depth + self.stated_projection
+
     def sash_edge(self, face: float) -> float:
         """Frame's outer edge → edge of the sash [in], on a side where the frame's face is this wide."""
         return face - (self.sash_overlap or 0.0) if self.sash_face is None else self.sash_face
