@@ -6,13 +6,15 @@ import math
 from pathlib import Path
 
 import pytest
+from cases import kit_of
 from collisions import collisions, crossings
+from gangs import ganged_kit
 from samples import SAMPLES, drawn, made
 
 import jambs
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.paper import INCH_SCALES
-from jambs.drawings.views.exploded import EXPLODED, exploded_view
+from jambs.drawings.views.exploded import EXPLODED, exploded_view, frames_seen
 from jambs.drawings.views.seen_edges import Face, seen_edges, sight_from
 from jambs.geometry import Vector
 from jambs.length import Units
@@ -110,3 +112,17 @@ def test_an_arch_is_drawn_with_its_window() -> None:
     kit = next(kit for kit in jambs.make_kits(job) if kit.mark == "G2")
     view = exploded_view(kit)
     assert len(view.call_outs) == len(kit.parts)
+
+
+def test_every_unit_of_a_gang_has_its_frame_and_one_window_has_one() -> None:
+    """Frames of 30 x 48 beside each other, 60 1/2 x 16 over both: left, bottom, right and top of each, by hand."""
+    found = [_extent(ring) for ring in frames_seen(ganged_kit())]
+    assert found == [(0.0, 0.0, 30.0, 48.0), (30.5, 0.0, 60.5, 48.0), (0.0, 48.5, 60.5, 64.5)]
+    plain = kit_of()
+    frame = plain.placement.opening.frame
+    assert [_extent(ring) for ring in frames_seen(plain)] == [(0.0, 0.0, frame.width, frame.height)]
+
+
+def _extent(ring: list[Face]) -> tuple[float, float, float, float]:
+    xs, ys = zip(*((x, y) for face in ring for x, y, _ in face), strict=True)
+    return min(xs), min(ys), max(xs), max(ys)

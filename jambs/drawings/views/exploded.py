@@ -17,6 +17,7 @@ from jambs.parts.board_faces import board_faces
 from jambs.parts.casing_plane import hung
 from jambs.parts.kit import Kit
 from jambs.parts.taken_apart import taken_apart
+from jambs.place.units import unit_openings
 
 EXPLODED = "exploded view"
 EYE: Vector = (1.0, 0.8, -1.0)
@@ -26,15 +27,16 @@ SHARE = (0.55, 0.75)
 
 
 def exploded_view(kit: Kit) -> View:
-    """Draw the parts of a kit pulled apart along the axes of the opening, and the frame of the window between them."""
+    """Draw the parts of a kit pulled apart along the axes of the opening, and the frames of its units between them."""
     frame = kit.placement.opening.frame
     size = max(frame.width, frame.height)
-    bodies = [_window(kit)]
+    windows = frames_seen(kit)
+    bodies = [*windows]
     for part, seat in zip(kit.parts, hung(kit).seats, strict=True):
         move = taken_apart(part, size=size)
         bodies.append([tuple(added(seat.at(*point), move) for point in face) for face in board_faces(part)])
     seen = seen_edges(bodies, sight_from(EYE))
-    marks = [(part.mark, _middle(lines)) for part, lines in zip(kit.parts, seen[1:], strict=True) if lines]
+    marks = [(part.mark, _middle(lines)) for part, lines in zip(kit.parts, seen[len(windows) :], strict=True) if lines]
     seen_apart = kit_picture(
         EXPLODED,
         EXPLODED.capitalize(),
@@ -52,10 +54,22 @@ def _middle(lines: Sequence[Segment]) -> Point:
     return ((x0 + x1) / 2, (y0 + y1) / 2)
 
 
-def _window(kit: Kit) -> list[Face]:
-    """Return the frame of the window as a ring, from its inside edge to its outside edge."""
-    outer, inner = outlines_seen(kit.placement.opening, from_outside=False)
-    near, far = kit.placement.inside_edge, kit.placement.outside_edge
+def frames_seen(kit: Kit) -> list[list[Face]]:
+    """Return the frame of the window, or those of ganged units, each in its place."""
+    opening, near, far = kit.placement.opening, kit.placement.inside_edge, kit.placement.outside_edge
+    at = [(unit.x, unit.y) for unit in opening.gang.units] if opening.gang else [(0.0, 0.0)]
+    return [
+        _ring(*(_moved(outline, *place) for outline in outlines_seen(one, from_outside=False)), near, far)
+        for one, place in zip(unit_openings(opening), at, strict=True)
+    ]
+
+
+def _moved(outline: Sequence[Point], right: float, up: float) -> list[Point]:
+    return [(x + right, y + up) for x, y in outline]
+
+
+def _ring(outer: Sequence[Point], inner: Sequence[Point], near: float, far: float) -> list[Face]:
+    """Return a frame as a ring, from its inside edge to its outside edge."""
     whole = (*outer, outer[0], inner[0], *reversed(inner))  # one outline, slit from its outer to its inner edge
     room = tuple((*point, near) for point in reversed(whole))
     outside = tuple((*point, far) for point in whole)
