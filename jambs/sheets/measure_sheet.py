@@ -6,10 +6,11 @@ from collections.abc import Sequence
 
 from jambs.job.measured.measures import place_words, reading_text
 from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
-from jambs.job.models.openings import Job
+from jambs.job.models.openings import Job, Opening
 from jambs.length import TAPE_GRIDS, Units, length_text
 from jambs.parts.as_built import planned_value, without_odd_readings
 from jambs.parts.flare_checks import flared_framing
+from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
 from jambs.parts.mill_ahead import rips_ahead
 from jambs.parts.mill_ahead_words import milling_lines
@@ -90,6 +91,9 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "frame": [data for place, data in places if place.kind in FRAME],
         "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS)],
         "range": None if opening.measured else _range_data(depth_range(placement), placement, job),
+        "units": _units_data(opening),
+        "foot": "SILL" if opening.floor_below_frame is None else "FLOOR",
+        "finished": _finished_data(placement, job),
         "flare": _flare_words(placement, job),
         "burn": "do not start at 100" if job.units is Units.MM else "do not burn an inch",
         "unit": "millimeters" if job.units is Units.MM else "inches",
@@ -109,6 +113,39 @@ def _place(place: Place, placement: Placement, planned: dict[int, str], units: U
         "x": place.x,
         "y": place.y,
     }
+
+
+def _units_data(opening: Opening) -> list[Record]:
+    """Return where each of ganged units stands in the frame, as shares from its left and its bottom."""
+    whole = opening.frame
+    return [
+        {
+            "number": unit.number,
+            "x": unit.x / whole.width,
+            "y": unit.y / whole.height,
+            "width": unit.frame.width / whole.width,
+            "height": unit.frame.height / whole.height,
+        }
+        for unit in (opening.gang.units if opening.gang else ())
+    ]
+
+
+def _finished_data(placement: Placement, job: Job) -> Record | None:
+    """Return the finished opening as planned, where boards between units are cut to it."""
+    kit = _kit_of(placement, job) if placement.opening.gang else None
+    waiting = [part.mark for part in kit.parts if part.is_cut_to_opening] if kit else []
+    if kit is None or not waiting:
+        return None
+    text = job.shop.grid.text
+    return {"marks": ", ".join(waiting), "width": text(kit.clear_width), "height": text(kit.clear_height)}
+
+
+def _kit_of(placement: Placement, job: Job) -> Kit | None:
+    """Return the parts of an opening; nothing where it has none, which a build tells."""
+    try:
+        return make_kit(without_odd_readings(placement, units=job.units), job)
+    except PartsError:
+        return None
 
 
 def _flare_words(placement: Placement, job: Job) -> str:
@@ -137,10 +174,9 @@ def _range_data(found: DepthRange, placement: Placement, job: Job) -> Record:
 
 
 def _milling(placement: Placement, job: Job, spare: float) -> list[Record]:
-    """Return what may be ripped ahead; nothing where it has no parts, which a build tells."""
-    try:
-        kit = make_kit(without_odd_readings(placement, units=job.units), job)
-    except PartsError:
+    """Return what may be ripped ahead."""
+    kit = _kit_of(placement, job)
+    if kit is None:
         return []
     lines = milling_lines(rips_ahead(kit, job, spare), kit, job.units)
     return [{"who": who, "width": width, "rest": rest} for who, width, rest in lines]

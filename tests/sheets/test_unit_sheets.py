@@ -195,3 +195,18 @@ def test_the_measure_sheet_asks_for_the_mulls() -> None:
     assert "transom bar, frame to frame" in asked
     # The mull stands on the floor and ends under the transom bar: there is no wall to measure to.
     assert [one for one in asked if one.startswith("depth at")] == []
+
+
+def test_the_measure_sheet_shows_the_units_and_asks_for_the_opening_that_boards_are_cut_to() -> None:
+    """The transom begins at 2180 of 2660 and is 480 high; L5 is one door, L1 a window with a stool."""
+    house, job = loft()
+    sheets = {kit.mark: measure_data(kit.placement, job) for kit in house.kits}
+    assert [(one["number"], round(one["y"] * 2660), round(one["height"] * 2660)) for one in sheets["L6"]["units"]] == [
+        (1, 0, 2080),
+        (2, 0, 2080),
+        (3, 2180, 480),
+    ]
+    assert sheets["L6"]["finished"] == {"marks": "L6-4, L6-5", "width": "1678 mm", "height": "2614 mm"}
+    assert sheets["L6"]["foot"] == sheets["L5"]["foot"] == "FLOOR" and sheets["L1"]["foot"] == "SILL"
+    assert [sheets[mark]["units"] for mark in ("L1", "L5")] == [[], []]
+    assert [sheets[mark]["finished"] for mark in ("L1", "L5")] == [None, None]
