@@ -11,7 +11,7 @@ from jambs.findings import Finding, Subject
 from jambs.job.models.layers import Role
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import FastenerEntry, Fixed
-from jambs.length import FRAMING_GRIDS, MM_PER_INCH, Grid, Units, whole_up
+from jambs.length import FRAMING_GRIDS, HALF_64TH, MM_PER_INCH, Grid, Units, whole_up
 from jambs.outside.fastener_line import (
     CASING_FASTENER,
     CASING_PENETRATION,
@@ -23,6 +23,7 @@ from jambs.outside.fastener_line import (
     wall_finish,
 )
 from jambs.outside.other_fasteners import liner_buck, other_lines, window_line
+from jambs.parts.backing import BackingKind, backing_of
 from jambs.parts.box import box_gaps
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame, Kit
@@ -120,7 +121,7 @@ def _frame_lines(frame: JambFrame, kit: Kit, job: Job) -> list[InstallFastener]:
             through=(Through(name="jamb", thickness=thickness), Through(name="shims", thickness=gap), *liner_buck(kit)),
             into=JAMB_PENETRATION,
             units=job.units,
-            note=_jamb_note(sides, is_shaped=kit.placement.opening.shape is not None),
+            note=_jamb_note(sides, is_shaped=kit.placement.opening.shape is not None) + _nailed(sides, gap, kit, job),
             sides=tuple(sides),
         )
         for gap, sides in by_gap.items()
@@ -148,6 +149,16 @@ def _jamb_note(sides: Sequence[Side], *, is_shaped: bool) -> str:
     if Side.HEAD in sides:
         note += "; at the head only where the span is long"
     return f"{note}; at the bottom in line with the head" if Side.SILL in sides else note
+
+
+def _nailed(sides: Sequence[Side], gap: float, kit: Kit, job: Job) -> str:
+    """Say what screws near the room edge pass where a nailer takes some of the shim space [in]; not of flared jambs."""
+    wide = [one.width for one in backing_of(kit) if one.kind is BackingKind.NAILER and one.side in sides]
+    if not wide or kit.flares:
+        return ""
+    nailer, text = min(max(wide), gap), job.shop.grid.text
+    shims = f"shims ({text(gap - nailer)}) + " if gap - nailer > HALF_64TH else ""
+    return f"; near the room edge through jamb + {shims}nailer ({text(nailer)}): as long"
 
 
 def _casing_lines(kit: Kit, units: Units) -> list[InstallFastener]:

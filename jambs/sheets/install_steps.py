@@ -22,7 +22,7 @@ from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.stack import steps_back
 from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
 from jambs.sheets.kit_parts import marks_text, parts_of
-from jambs.sheets.return_steps import bare_edge_steps, returns_steps
+from jambs.sheets.return_steps import bare_edge_steps, nailer_steps, returns_steps
 from jambs.sheets.unit_steps import mull_casing_steps, units_steps
 from jambs.sides import LEGS, Side
 
@@ -62,6 +62,7 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
         return [*steps, *returns_steps(kit, shop.grid), *mull_casing_steps(kit, Where.INTERIOR, shop.grid)]
     jambs = parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)
     stool = parts_of(kit, PartKind.STOOL, Where.INTERIOR)
+    steps += nailer_steps(kit, shop.grid)
     if jambs:
         steps.append(_depth_again(kit, shop))
         steps += [_box(frame, jambs, kit, shop.grid) for frame in kit.frames]
@@ -144,12 +145,13 @@ def _box(frame: JambFrame, boards: tuple[Part, ...], kit: CutKit, grid: Grid) ->
 def _setting(kit: CutKit, shop: Shop) -> list[str]:
     trim, text = kit.placement.opening.interior, shop.grid.text
     stand = "at their flare, the backs shimmed over their whole slant" if kit.flares else "square to the frame"
+    wall = "the line of the finished wall" if trim.wall_edge else "the wall"
     return [
         f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all around; wedge it.",
-        f"Shim in pairs at {_shimmed(kit, shop.grid)}, jambs straight and {stand}; no shim past the wall.",
+        f"Shim in pairs at {_shimmed(kit, shop.grid)}, jambs straight and {stand}; no shim past {wall}.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
         *_stacking(kit, shop.grid),
-        f"Check with a straightedge: jambs stand {proud_words(shop.proud, 'the wall', shop.grid.units)}, nowhere shy.",
+        f"Check with a straightedge: jambs stand {proud_words(shop.proud, wall, shop.grid.units)}, nowhere shy.",
         *_scribe(kit),
         "Close the gap between jamb and rough opening airtight: backer and sealant, or low-expansion foam.",
     ]

@@ -114,6 +114,22 @@ def _sill(kit: CutKit, grid: Grid) -> list[str]:
     return steps
 
 
+def nailer_steps(kit: CutKit, grid: Grid) -> list[str]:
+    """Return what stands before wooden jambs without casing are set: nailers, and the line that the jambs go to."""
+    edge = kit.placement.opening.interior.wall_edge
+    if edge is None or kit.drywall is None:
+        return []
+    finish = grid.text(kit.placement.planes.finish_back)
+    backing = backing_words(backing_of(kit), grid)
+    line = f"the finished wall is {finish} in front of the framing: set its line out all around, the jambs go to it"
+    if not backing:
+        return [f"Before the jambs are set: {line}."]
+    return [
+        f"Before the jambs are set: {backing}. How deep they are is for the drywall crew: its screws "
+        f"have to hold. Then {line}."
+    ]
+
+
 def bare_edge_steps(kit: CutKit, grid: Grid) -> list[str]:
     """Return what the drywall crew does at wooden jambs without casing."""
     edge, work = kit.placement.opening.interior.wall_edge, kit.drywall
@@ -121,10 +137,8 @@ def bare_edge_steps(kit: CutKit, grid: Grid) -> list[str]:
         return []
     opening = f"{grid.text(work.wall_board.width)} × {grid.text(work.wall_board.height)}"
     gap = f", a gap of {grid.text(edge.gap)} to the back of the jamb" if edge.gap else ", tight to the back of the jamb"
-    backing = backing_words(backing_of(kit), grid)
-    behind = "to the nailers" if backing else "to the framing"
+    behind = "to the nailers" if backing_of(kit) else "to the framing"
     return [
-        *([f"Before the wall board is hung: {backing}."] if backing else []),
         f"Wall board: cut to {opening}, its {work.beads[0].kind.value} (leg {grid.text(edge.leg)}) fastened {behind}"
         f"{gap}; mask the jambs, coat, sand; no casing follows.",
     ]

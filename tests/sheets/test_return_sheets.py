@@ -10,6 +10,7 @@ import pytest
 from cases import changed, job_of, kit_of, strips
 from loft import loft, record
 
+from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
 from jambs.sheets.cut_sheet import sheet_data
@@ -196,10 +197,23 @@ def test_what_stands_before_the_boards_are_hung_is_on_every_paper_that_asks_for_
     (group,) = (group for group in sheet("L4")["groups"] if group["title"].startswith("Interior"))
     assert {one["name"]: one["value"] for one in group["joints"]}[before] == "34 mm (left, right, head, sill)"
     steps = install("L4")["inside"]
-    at = next(number for number, step in enumerate(steps) if step.startswith("Before the wall board is hung: solid"))
+    at = next(number for number, step in enumerate(steps) if step.startswith("Before the jambs are set: solid"))
     assert "34 mm at the left" in steps[at] and "flush with the room face of the framing" in steps[at]
-    assert steps[at + 1].startswith("Wall board: cut to") and "fastened to the nailers" in steps[at + 1]
+    # The board of 12.5, its face on the grid of 1 mm like every face of the wall.
+    assert "the finished wall is 13 mm in front of the framing" in steps[at]
+    box, check = (next(n for n, step in enumerate(steps) if words in step) for words in ("jamb box", "straightedge"))
+    assert at < box < check and "flush with the line of the finished wall" in steps[check]
+    assert steps[-1].startswith("Wall board: cut to") and "fastened to the nailers" in steps[-1]
     assert {one["width"]["text"] for one in record("L4")["drywall"]["backing"]} == {"34 mm"}
+
+
+def test_screws_near_the_room_edge_of_a_bare_jamb_pass_the_nailer() -> None:
+    """L4: 44 from the box to the rough opening, 34 of it the nailer, 10 the shadow gap. Not where there is casing."""
+    (jambs,) = (one for one in install("L4")["fasteners"] if one["what"] == "extension jamb")
+    assert "jamb (20 mm) + shims (44 mm)" in jambs["way"]
+    assert jambs["note"].endswith("near the room edge through jamb + shims (10 mm) + nailer (34 mm): as long")
+    job = job_of(changed())
+    assert not any("nailer" in line.note for line in trim_fasteners(kit_of(), job))
 
 
 def test_furring_behind_returns_is_told_for_each_side_that_is_returned() -> None:
