@@ -77,7 +77,7 @@ def test_no_two_texts_of_a_measure_sheet_lie_over_each_other(name: str) -> None:
 def test_what_a_depth_may_turn_out_to_be_is_told_until_it_is_measured() -> None:
     for name, is_told in (("inch", True), ("measured", False)):
         job, placements, _ = house(name)
-        assert ("Milling before measuring" in words(measure_sheets_pdf(placements, job))) is is_told
+        assert ("Milling before measuring, final rip after" in words(measure_sheets_pdf(placements, job))) is is_told
 
 
 def test_boxes_of_a_tall_opening_do_not_lie_over_each_other() -> None:

@@ -209,3 +209,16 @@ def test_the_saw_takes_what_the_shop_says() -> None:
         inside_job(shop__rip_kerf="3/32", shop__end_trim="1", shop__far_edge_allowance="1/16").shop, Units.INCH
     )
     assert (saw.crosscut_kerf, saw.rip_kerf, saw.edge_loss, saw.far_edge_loss, saw.end_trim) == (8, 6, 8, 4, 64)
+
+
+@pytest.mark.parametrize(
+    ("allowance", "is_read", "is_told"), [("", False, True), ("1/4", False, False), ("", True, False)]
+)
+def test_a_planned_width_with_nothing_left_on_waits_for_the_tape(allowance: str, is_read: bool, is_told: bool) -> None:
+    left = {"shop__planned_allowance": allowance} if allowance else {}
+    measured = {"date": "2026-03-01", "interior_depth": {key: "4 11/16" for key in CORNERS}}
+    job = inside_job(**left, **({"openings__0__measured": measured} if is_read else {}))
+    notes = [note for one in plan_house(lots_of(job), Effort(stages=0)) for note in lot_notes(one, job.shop.grid)]
+    told = [note for note in notes if "planned width: measure before ripping to it" in note]
+    assert bool(told) is is_told
+    assert all("no narrower than the measure sheet allows" in note for note in told)

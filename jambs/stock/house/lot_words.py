@@ -65,7 +65,9 @@ def _board_assumed(lots: Iterable[Lot], units: Units) -> Iterator[Assumed]:
 def _habits_assumed(lots: Iterable[Lot], shop: Shop, units: Units) -> Iterator[Assumed]:
     is_planned = any(one.is_planned for lot in lots for one in lot.pieces)
     if shop.planned_allowance is None and is_planned:
-        why = "the job gives no planned_allowance; measure before ripping these"
+        why = (
+            "the job gives no planned_allowance; measure before ripping these, or mill ahead as the measure sheet says"
+        )
         yield Assumed(what="width left on where a depth is only planned", value="none", why=why)
     if shop.spares is None:
         yield Assumed(what="spare boards", value="none", why="the job gives no spares")
@@ -123,6 +125,13 @@ def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
 
 
 def _allowance_note(lot: Lot, units: Units) -> Iterator[str]:
+    bare = sum(one.is_planned and not one.allowance and not one.glued for one in lot.pieces)
+    if bare:
+        who = "1 piece has its" if bare == 1 else f"{bare} pieces have their"
+        yield (
+            f"{who} planned width: measure before ripping to it. Until then rip no narrower than the measure sheet "
+            "allows for milling ahead."
+        )
     left = [one for one in lot.pieces if one.allowance]
     if left:
         is_one = len(left) == 1
