@@ -176,14 +176,16 @@ class DepthsMadeEqual(Reason):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OnFace(Reason):
-    """The job puts the flange on the outer face of a layer."""
+    """The job puts the flange on the outer face of a layer; of a window without one, its clips."""
 
     code: ClassVar[str] = "on-face"
     face: str
+    has_flange: bool
 
     def sentence(self, units: Units) -> str:
         """Name the face."""
-        return f"The job puts the flange on the face of the {self.face}."
+        what = "the flange" if self.has_flange else "the bearing face of the clips"
+        return f"The job puts {what} on the face of the {self.face}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -99,4 +99,5 @@ def _on_face(name: str, lead: Opening, planes: WallPlanes) -> Chosen:
     if name not in named:
         allowed = tuple(sorted(named))
         raise RuleError(NoSuchFace(subject=asked_by(lead), wall=planes.wall.name, face=name, allowed=allowed))
-    return Chosen(flange_plane=named[name], reasons=(OnFace(face=name),))
+    reason = OnFace(face=name, has_flange=lead.window.nailing_flange)
+    return Chosen(flange_plane=named[name], reasons=(reason,))

@@ -104,9 +104,9 @@ def _is_near(plane: float, found: Sequence[Named]) -> bool:
 
 def _rule_of(kind: PositionKind, plane: float, hand: HeldWindow) -> tuple[Rule, Reason]:
     if kind is PositionKind.ON_SHEATHING:
-        return {"flange_on": "sheathing"}, OnFace(face="sheathing")
+        return {"flange_on": "sheathing"}, OnFace(face="sheathing", has_flange=hand.lead.window.nailing_flange)
     if kind is PositionKind.ON_TRIM_PLANE:
-        return {"flange_on": "trim plane"}, OnFace(face="trim plane")
+        return {"flange_on": "trim plane"}, OnFace(face="trim plane", has_flange=hand.lead.window.nailing_flange)
     if kind is PositionKind.EQUAL_DEPTHS:
         return "equal depths", DepthsMadeEqual()
     if kind is PositionKind.SHARED_EQUALLY:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
 
@@ -221,8 +221,14 @@ def _strip(record: Record) -> list[Line]:
         line("exterior depth", exterior_text(record)),
         line("frame", record["window"]["frame"]["text"]),
         line(_clear_words(record), record["clear_opening"]["text"]),
-        line("inside face to flange", record["planes"]["flange_plane"]["text"]),
+        line(f"inside face to {bearing_words([record])}", record["planes"]["flange_plane"]["text"]),
     ]
+
+
+def bearing_words(openings: Iterable[Record]) -> str:
+    """Say what bears in the flange plane: flanges, the clips of windows that have none, or both."""
+    has = {one["window"]["nailing_flange"] for one in openings}
+    return " or ".join(words for key, words in ((True, "flange"), (False, "bearing face of clips")) if key in has)
 
 
 def _clear_words(record: Record) -> str:

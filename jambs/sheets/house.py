@@ -15,7 +15,16 @@ from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.lifting import lifting_of_house, lifts_of
 from jambs.sheets.backing_words import backing_words
-from jambs.sheets.cut_sheet import exterior_text, interior_text, page_data, part_row, planned_text, stamped, wall_words
+from jambs.sheets.cut_sheet import (
+    bearing_words,
+    exterior_text,
+    interior_text,
+    page_data,
+    part_row,
+    planned_text,
+    stamped,
+    wall_words,
+)
 from jambs.sheets.post_words import posts_words
 from jambs.sheets.press import press, press_in_pieces, press_large
 from jambs.sheets.record import job_record
@@ -184,6 +193,7 @@ def order_data(kits: Sequence[CutKit], job: Job) -> Record:
         "escapes": [_escape_row(one) for one in openings if one["escape"]],
         "escape_limits": next((one["escape"]["limits_of"] for one in openings if one["escape"]), ""),
         "depths": _depth_rows(openings),
+        "bearing": bearing_words(openings),
         "count": len(ordered),
     }
 

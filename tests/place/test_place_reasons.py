@@ -101,6 +101,12 @@ ROWS = [
         inch="The job puts the flange on the face of the outer sheathing.",
     ),
     Row(
+        code="on-face",
+        appears=case(position={"flange_on": "outer sheathing"}, windows__fixed__nailing_flange="no"),
+        quiet=case(position={"share": "1"}, windows__fixed__nailing_flange="no"),
+        inch="The job puts the bearing face of the clips on the face of the outer sheathing.",
+    ),
+    Row(
         code="own-position",
         appears=case(openings__0__position={"share": "1/2"}),
         quiet=case(),

@@ -14,7 +14,7 @@ from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
 from jambs.sheets.cut_sheet import sheet_data
-from jambs.sheets.house import rough_opening_data
+from jambs.sheets.house import order_data, rough_opening_data
 from jambs.sheets.install_sheet import install_data
 from jambs.sheets.labels import STOCK, labels_data
 from jambs.sheets.parts_file import parts_schema
@@ -266,3 +266,12 @@ def test_no_figure_of_a_returned_opening_is_taped_from_a_jamb() -> None:
     figures = {one["name"]: one for one in record("L6")["figures"]}
     assert figures["left side of the opening to mull casing"]["size"]["text"] == "788 mm"
     assert not any("jamb" in one["name"] for one in figures.values())
+
+
+def test_windows_without_a_flange_are_placed_by_the_bearing_face_of_their_clips() -> None:
+    house, job = loft()
+    names = {one["name"] for one in sheet("L1")["figures"]}
+    assert "inside face to bearing face of clips" in names and "inside face to flange" not in names
+    assert order_data(house.kits, job)["bearing"] == "bearing face of clips"
+    flanged = order_data(strips([kit_of()]), job_of(changed()))
+    assert flanged["bearing"] == "flange"
