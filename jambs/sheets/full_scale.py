@@ -203,7 +203,11 @@ def _end(part: Part, notch: Notch, title: str, grid: Grid) -> Template:
     cut, broken = _parted(outline, break_at)
     along, across = (grid.text(size) for size in (notch.along, notch.across))
     edge = edge_name(part, notch.edge)
-    note = f"notch {along} along the grain, {across} in from the {edge}; broken line: the board goes on"
+    below, above = (edge_name(part, one) for one in (Edge.NEAR, Edge.FAR))
+    note = (
+        f"notch {along} along the grain, {across} in from the {edge}; {below} below, {above} above; "
+        "broken line: the board goes on"
+    )
     return Template(title=title, note=note, size=(reach, part.silhouettes.sizes.width), cut=(cut,), broken=(broken,))
 
 

@@ -227,3 +227,13 @@ def test_a_template_that_is_turned_says_where_above_and_left_have_gone() -> None
 def test_a_template_of_several_parts_names_the_left_end_of_each() -> None:
     notes = [one.note for one in templates_of(house("gable-house")[1]["G7"], grid=FINE[Units.INCH])]
     assert any("left is the bottom end of G7-5, the left end of G7-6, the top end of G7-7" in note for note in notes)
+
+
+def test_a_notched_end_says_which_long_edge_lies_above_and_a_slant_says_none() -> None:
+    """The stool of the loft lies with its frame edge below, as its outline is drawn, its room edge above."""
+    job, kits = house("quarry-loft")
+    ends = [one for one in templates_of(kits["L1"], grid=job.shop.grid) if "notch" in one.note]
+    assert len(ends) == 2 and all("; frame edge below, room edge above;" in one.note for one in ends)
+    job, kits = house("gable-house")
+    others = [one for kit in kits.values() for one in templates_of(kit, grid=job.shop.grid) if "notch" not in one.note]
+    assert others and not any("room edge above" in one.note for one in others)
