@@ -99,3 +99,12 @@ def test_a_mark_of_the_index_leads_to_its_drawing_and_none_to_one_that_is_not_th
     pdf = index_pdf(rows, make_job(), number=4, day="2026-06-03", drawings={"W01": "drawings/W01.pdf"})
     links: list[Any] = [note.get_object() for note in PdfReader(BytesIO(pdf)).pages[0].get("/Annots", [])]
     assert [link["/A"]["/URI"] for link in links] == ["drawings/W01.pdf"]
+
+
+def test_the_index_voids_sheets_of_openings_and_no_lists_of_the_house() -> None:
+    rows = [IndexRow(mark="W01", room="Kitchen", current=Stamp(number=4, day="2026-06-03", code="7F3A"), void=())]
+    pdf = index_pdf(rows, make_job(), number=4, day="2026-06-03")
+    said = " ".join(PdfReader(BytesIO(pdf)).pages[0].extract_text().split())
+    assert "Of the sheets of openings (cut and install sheets, drawings, templates) only those listed here hold" in said
+    assert "Lists of the whole house have a code of their own" in said
+    assert "foot. Only those" not in said
