@@ -69,7 +69,13 @@ def drywall_lines(record: Record) -> list[Line]:
         lines.append(line("between return boards", work["return_board_opening"]["text"]))
     if returns:
         lines += [line("wall board", returns["wall_board"]), line("gap at the frame", work["gap_at_frame"]["text"])]
+    if returns and record["floor_below_frame"] is not None:
+        lines.append(line("at the floor", AT_FLOOR))
     return [*lines, *_bead_lines(work["beads"]), *_backing_lines(work["backing"])]
+
+
+AT_FLOOR = "no part under the door; sides as planned reach the finished floor, the gap there is the drywall crew's"
+"""What is at the foot of an opening that boards return down to the floor."""
 
 
 def _backing_lines(backing: list[Record]) -> list[Line]:

@@ -9,13 +9,15 @@ import jsonschema
 import pytest
 from cases import changed, job_of, kit_of, strips
 from loft import loft, record
+from paper import words
 
+from jambs.drawings.views.sections import section_view
 from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
 from jambs.sheets.cut_sheet import sheet_data
 from jambs.sheets.house import order_data, rough_opening_data
-from jambs.sheets.install_sheet import install_data
+from jambs.sheets.install_sheet import install_data, install_sheets_pdf
 from jambs.sheets.labels import STOCK, labels_data
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.pictures import Picture, SheetPictures
@@ -275,3 +277,29 @@ def test_windows_without_a_flange_are_placed_by_the_bearing_face_of_their_clips(
     assert order_data(house.kits, job)["bearing"] == "bearing face of clips"
     flanged = order_data(strips([kit_of()]), job_of(changed()))
     assert flanged["bearing"] == "flange"
+
+
+@pytest.mark.parametrize(("mark", "is_told"), [("L5", True), ("L6", True), ("L1", False), ("L3", False), ("L4", False)])
+def test_a_returned_door_says_what_is_at_its_floor(mark: str, is_told: bool) -> None:
+    found = [
+        one["value"] for group in sheet(mark)["groups"] for one in group["joints"] if one["name"] == "at the floor"
+    ]
+    assert len(found) == is_told and all("no part under the door" in one and "finished floor" in one for one in found)
+
+
+def test_shims_are_said_to_be_measured_inside_the_box() -> None:
+    house, job = loft()
+    bare = [kit for kit in house.kits if kit.mark == "L4"]
+    assert "seen from inside; measured inside the box" in words(install_sheets_pdf(bare, house.installing, job))
+
+
+def test_the_section_of_a_bare_jamb_says_what_the_line_across_it_is() -> None:
+    house, job = loft()
+    kits = {kit.mark: kit for kit in house.kits}
+
+    def remarks(mark: str, cut: SectionCut) -> str:
+        (section,) = (one for one in cut_sections(kits[mark]) if one.cut is cut)
+        return " ".join(section_view(section, kits[mark], job).remarks)
+
+    assert "the jamb's screw" in remarks("L4", SectionCut.JAMB)
+    assert "the jamb's screw" not in remarks("L4", SectionCut.HEAD) + remarks("L1", SectionCut.JAMB)

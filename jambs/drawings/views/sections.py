@@ -134,7 +134,8 @@ def _nailers(section: Section, kit: Kit, job: Job) -> Iterator[str]:
     for one in backing_of(kit):
         if one.kind is BackingKind.NAILER and one.side is section.cut.side:
             width = job.shop.grid.text(one.width)
-            yield f"nailer {width} from the rough opening in, behind the edge of the wall board: not drawn"
+            screw = "; the line across jamb and shims is the jamb's screw" if section.cut.is_level else ""
+            yield f"nailer {width} from the rough opening in, behind the edge of the wall board: not drawn{screw}"
 
 
 def _thickness(kit: Kit, job: Job, layers_at: SectionCut | None) -> str:
