@@ -10,6 +10,7 @@ from jambs.parts.as_built import is_measured
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
+from jambs.sides import LEGS, Side
 
 DEPTH_PARTS = (
     PartKind.EXTENSION_JAMB,
@@ -19,6 +20,18 @@ DEPTH_PARTS = (
     PartKind.EXTERIOR_SILL,
 )
 """Parts whose width makes up a depth of the wall, so that a planned depth may still change them."""
+ON_THE_ROOM_EDGE = (
+    PartKind.EXTENSION_JAMB,
+    PartKind.CASING,
+    PartKind.BACKBAND,
+    PartKind.FILLET,
+    PartKind.FRIEZE,
+    PartKind.CAP,
+    PartKind.CROWN,
+    PartKind.APRON,
+    PartKind.STOOL,
+)
+"""Parts that end where the room edge of the jambs comes out, so that a flare makes them longer with the depth."""
 
 
 def depth_is_planned(part: Part, opening: Opening) -> bool:
@@ -41,9 +54,21 @@ BETWEEN_UNITS = (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
 
 def is_planned(part: Part, opening: Opening) -> bool:
     """Say whether a size of a part may still change, because nobody has measured what it goes by."""
-    if part.kind not in BETWEEN_UNITS:
-        return depth_is_planned(part, opening)
-    return not _is_read(part, opening)
+    if part.kind in BETWEEN_UNITS:
+        return not _is_read(part, opening)
+    return depth_is_planned(part, opening) or length_is_planned(part, opening)
+
+
+def length_is_planned(part: Part, opening: Opening) -> bool:
+    """Say whether the length of a part may still change: it ends where the room edge of flared jambs comes out.
+
+    A jamb that leans by an angle comes out farther the deeper the wall is; one that leans by a length does not.
+    """
+    if part.where is not Where.INTERIOR or part.kind not in ON_THE_ROOM_EDGE or is_measured(opening):
+        return False
+    ends = Side if opening.shape else (Side.HEAD, Side.SILL) if part.side.is_leg else LEGS
+    flare = opening.interior.flare
+    return flare is not None and any((size := flare.at(side)) and size.angle_deg for side in ends)
 
 
 def marks_of_planned(kits: Iterable[CutKit]) -> frozenset[str]:

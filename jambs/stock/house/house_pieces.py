@@ -12,7 +12,7 @@ from jambs.length import Units
 from jambs.parts.cuts import Cut, EndBevel, Miter, PlaneCut, end_of
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
-from jambs.parts.planned import is_planned, width_left_on
+from jambs.parts.planned import DEPTH_PARTS, is_planned, width_left_on
 from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.problem import Piece
 
@@ -23,9 +23,10 @@ STRIP_LETTERS = "abcdefghijklmnopqrstuvwxyz"
 class CutPiece:
     """A piece and the part it is for; sizes as sawn first [in].
 
-    ``width``: with the ``allowance`` that is left on where the depth is only planned; ``is_planned``: it is.
-    ``length``: long point to long point of one that is mitered or beveled. ``glued``: how many strips the part is
-    glued up of, else 0; a strip holds what jointing takes and what is left on, ``allowance`` is 0.
+    ``width``: with the ``allowance`` that is left on where the depth is only planned; ``is_planned``: its width or
+    its length may still change. ``length``: long point to long point of one that is mitered or beveled. ``glued``: how
+    many strips the part is glued up of, else 0; a strip holds what jointing takes and what is left on, its
+    ``allowance`` is 0.
     """
 
     piece: Piece
@@ -35,6 +36,11 @@ class CutPiece:
     allowance: float
     is_planned: bool
     glued: int = 0
+
+    @property
+    def is_width_planned(self) -> bool:
+        """Say whether its width may still change, and not its length alone."""
+        return self.is_planned and self.part.kind in DEPTH_PARTS
 
     @property
     def words(self) -> str:

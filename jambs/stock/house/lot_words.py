@@ -66,7 +66,7 @@ def _habits_assumed(lots: Iterable[Lot], shop: Shop, units: Units) -> Iterator[A
     is_planned = any(one.is_planned for lot in lots for one in lot.pieces)
     if shop.planned_allowance is None and is_planned:
         why = (
-            "the job gives no planned_allowance; measure before ripping these, or mill ahead as the measure sheet says"
+            "the job gives no planned_allowance; measure before cutting these, or mill ahead as the measure sheet says"
         )
         yield Assumed(what="width left on where a depth is only planned", value="none", why=why)
     if shop.spares is None:
@@ -161,7 +161,7 @@ def _glue_notes(lot: Lot, grid: Grid) -> Iterator[str]:
             continue
         marks, width = ", ".join(one.piece.mark for one in strips), grid.text(strips[0].part.width)
         rip = f"rip it to {width}, its planned width, once the opening is measured"
-        yield f"{mark} is glued up from {marks}; {rip if strips[0].is_planned else f'then rip it to {width}'}."
+        yield f"{mark} is glued up from {marks}; {rip if strips[0].is_width_planned else f'then rip it to {width}'}."
 
 
 def _nesting_note(planned: PlannedLot, grid: Grid) -> Iterator[str]:
