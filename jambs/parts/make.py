@@ -25,12 +25,12 @@ from jambs.parts.glue_words import glue_assumed
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.inside_figures import gap_figures
 from jambs.parts.kit import Figure, FigureKind, FittedSide, Kit
+from jambs.parts.left_on import left_on
 from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.parts.mull import cover_findings
 from jambs.parts.mull_box import box_findings as mull_box_findings
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
-from jambs.parts.planned import width_left_on
 from jambs.parts.ply_words import ply_assumed
 from jambs.parts.shape_checks import shape_findings
 from jambs.parts.shaped_jambs import clear_path
@@ -167,7 +167,9 @@ def _completed(
     opening = placement.opening
     parts = tuple(replace(part, opening=opening.mark) for part in parts)
     book = book.with_parts(part.identity for part in parts)
-    blanks = (blank_from_boards(part, boards, shop, allowance=width_left_on(part, opening, shop)) for part in parts)
+    blanks = (
+        blank_from_boards(part, boards, shop, allowance=left_on(part, placement, shop, boards).width) for part in parts
+    )
     return tuple(
         replace(part, mark=book.mark(part.identity), blank=blank) for part, blank in zip(parts, blanks, strict=True)
     )

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from enum import Enum
 
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Board, Shop
 from jambs.parts.boards import SAME_SIZE, comes_out, same_stock
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
+from jambs.parts.left_on import wider_by
 from jambs.parts.part import Part
 from jambs.parts.planned import depth_is_planned
 
@@ -47,7 +47,7 @@ def rips_ahead(kit: Kit, job: Job, spare: float) -> tuple[RippedAhead, ...]:
     What no carpenter rips is left out.
     """
     waiting = (one for one in kit.parts if _waits(one, kit))
-    return tuple(_ripped(one, job.shop.grid.up(one.width + _grows(one, kit, spare)), job) for one in waiting)
+    return tuple(_ripped(one, job.shop.grid.up(one.width + _grows(one, kit, spare, job.shop)), job) for one in waiting)
 
 
 def _waits(part: Part, kit: Kit) -> bool:
@@ -55,10 +55,10 @@ def _waits(part: Part, kit: Kit) -> bool:
     return is_inside and depth_is_planned(part, kit.placement.opening)
 
 
-def _grows(part: Part, kit: Kit, spare: float) -> float:
-    """How much wider a part is for a depth that is greater [in]; a flare by length leans less then, and takes less."""
-    is_leaned = part.kind is PartKind.EXTENSION_JAMB
-    return spare / math.cos(math.radians(kit.flares.at(part.side))) if is_leaned else spare
+def _grows(part: Part, kit: Kit, spare: float, shop: Shop) -> float:
+    """How much wider a part is at worst [in]; in a flared opening never less than the cutting plan leaves on."""
+    wider = wider_by(part, kit.flares, spare)
+    return max(wider, shop.planned_allowance or 0.0) if kit.flares else wider
 
 
 def _ripped(part: Part, wanted: float, job: Job) -> RippedAhead:

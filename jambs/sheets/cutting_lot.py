@@ -234,7 +234,7 @@ class _Bench:
             "end": self.size(start + one.piece.length),
             "length": self.size(one.piece.length),
             "slants": _slants(one, self.units),
-            "plus": bool(one.allowance),
+            "plus": bool(one.allowance or one.longer),
             "is_planned": one.is_planned,
         }
 

@@ -106,7 +106,7 @@ class _Sheet:
 
 
 def _is_left_wide(piece: CutPiece) -> bool:
-    return piece.allowance > 0
+    return piece.allowance > 0 or piece.longer > 0
 
 
 def _strokes(piece: CutPiece, units: Units) -> tuple[Stroke, ...]:

@@ -11,8 +11,9 @@ from jambs.job.models.shop import Shop
 from jambs.length import Units
 from jambs.parts.cuts import Cut, EndBevel, Miter, PlaneCut, end_of
 from jambs.parts.kit import Kit
+from jambs.parts.left_on import left_on
 from jambs.parts.part import Part
-from jambs.parts.planned import DEPTH_PARTS, is_planned, width_left_on
+from jambs.parts.planned import DEPTH_PARTS, is_planned
 from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.problem import Piece
 
@@ -27,6 +28,8 @@ class CutPiece:
     its length may still change. ``length``: long point to long point of one that is mitered or beveled. ``glued``: how
     many strips the part is glued up of, else 0; a strip holds what jointing takes and what is left on, its
     ``allowance`` is 0.
+    ``longer``: what is left on the length, of a strip too. ``short``: how much less than may be needed at worst is left
+    on the width, because no board at hand gives it.
     """
 
     piece: Piece
@@ -35,6 +38,8 @@ class CutPiece:
     length: float
     allowance: float
     is_planned: bool
+    longer: float = 0.0
+    short: float = 0.0
     glued: int = 0
 
     @property
@@ -50,24 +55,25 @@ class CutPiece:
 
 def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:
     """Return every wooden part of the house as pieces, in the order of openings and marks."""
-    return tuple(
-        piece for kit in kits for part in kit.parts if part.is_wood for piece in _pieces(part, kit, job.shop, job.units)
-    )
+    return tuple(piece for kit in kits for part in kit.parts if part.is_wood for piece in _pieces(part, kit, job))
 
 
-def _pieces(part: Part, kit: Kit, shop: Shop, units: Units) -> Iterator[CutPiece]:
+def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
     """Yield the part, or the strips it is glued up of: those are wide and long enough as they are, and cut square."""
     opening = kit.placement.opening
-    left = 0.0 if part.strips else width_left_on(part, opening, shop)
-    length = part.blank.strip_length if part.strips else part.length
+    left = left_on(part, kit.placement, job.shop, job.boards)
+    wider = 0.0 if part.strips else left.width
+    length = (part.blank.strip_length if part.strips else part.length) + left.length
     for place, width in enumerate(part.strips or (part.width,)):
         mark = part.mark + (STRIP_LETTERS[place] if part.strips else "")
         yield CutPiece(
-            piece=_piece(mark, part, width + left, length, shop, units),
+            piece=_piece(mark, part, width + wider, length, job.shop, job.units),
             part=part,
-            width=width + left,
+            width=width + wider,
             length=length,
-            allowance=left,
+            allowance=wider,
+            longer=left.length,
+            short=0.0 if part.strips else left.short,
             is_planned=is_planned(part, opening),
             glued=len(part.strips),
         )

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.shop import Shop
-from jambs.length import FINE, MM_PER_INCH, Grid, Units, length_text
+from jambs.length import FINE, MM_PER_INCH, OFF_GRID, Grid, Units, length_text
 from jambs.outlines import rectangle
 from jambs.parts.cut_words import TO_OPENING
 from jambs.parts.cuts import Miter
@@ -117,29 +117,61 @@ def lumber_text(lumber: Lumber, *, units: Units) -> str:
 def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
     """Return what goes with one lot: widths left on, parts to glue up, miters that might nest."""
     return (
-        *_allowance_note(planned.lot, grid.units),
+        *_allowance_note(planned.lot, grid),
         *opening_note(planned.lot),
         *_glue_notes(planned.lot, grid),
         *_nesting_note(planned, grid),
     )
 
 
-def _allowance_note(lot: Lot, units: Units) -> Iterator[str]:
-    bare = sum(one.is_planned and not one.allowance and not one.glued for one in lot.pieces)
+def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
+    """Say what is left on, in width and in length, and of which pieces no board gives all that may be needed."""
+    bare = sum(one.is_width_planned and not one.allowance and not one.glued for one in lot.pieces)
     if bare:
         who = "1 piece has its" if bare == 1 else f"{bare} pieces have their"
         yield (
             f"{who} planned width: measure before ripping to it. Until then rip no narrower than the measure sheet "
             "allows for milling ahead."
         )
-    left = [one for one in lot.pieces if one.allowance]
-    if left:
-        is_one = len(left) == 1
-        hold, its, it = ("1 piece holds", "its", "it") if is_one else (f"{len(left)} pieces hold", "their", "them")
+    wider, longer = ([one for one in lot.pieces if how(one)] for how in (_wider, _longer))
+    if wider:
+        is_one = len(wider) == 1
+        hold, its, it = ("1 piece holds", "its", "it") if is_one else (f"{len(wider)} pieces hold", "their", "them")
         yield (
-            f"{hold} {_text(left[0].allowance, units)} more than {its} planned width (marked +): "
+            f"{hold} {_span((_over(one, grid) for one in wider), grid)} more than {its} planned width (marked +): "
             f"rip {it} to size once the opening is measured."
         )
+    if longer:
+        yield (
+            f"In flared openings the length waits for the depth too: {', '.join(one.piece.mark for one in longer)} "
+            f"hold {_span(map(_longer, longer), grid)} more than the planned length (marked +), for the deepest wall "
+            "on the measure sheet. Saw no end to size before the opening is measured."
+        )
+    for one in lot.pieces:
+        if one.short > OFF_GRID:
+            yield (
+                f"{one.piece.mark} holds all that a board at hand gives, {grid.text(one.short)} less than may be "
+                "needed at worst: measure first."
+            )
+
+
+def _wider(one: CutPiece) -> float:
+    return one.allowance
+
+
+def _over(one: CutPiece, grid: Grid) -> float:
+    """What is left on the width as printed: along a slant the difference of two printed widths [in]."""
+    return one.allowance if grid.holds(one.allowance) else grid.as_sawn(one.width) - grid.as_sawn(one.part.width)
+
+
+def _longer(one: CutPiece) -> float:
+    return one.longer
+
+
+def _span(lengths: Iterable[float], grid: Grid) -> str:
+    """Print the least and the greatest length, once where they are alike."""
+    printed = [grid.text(length) for length in sorted(lengths)]
+    return " to ".join(dict.fromkeys((printed[0], printed[-1])))
 
 
 def opening_note(lot: Lot) -> Iterator[str]:
