@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 
-from jambs.geometry import Vector
+from jambs.geometry import Plane, Vector
 from jambs.length import Grid
 from jambs.parts.angle_words import angle_text, both_ways, setting_words
-from jambs.parts.arrises import Arris
+from jambs.parts.arrises import Arris, OnePlane
 from jambs.parts.cuts import (
     BoardSizes,
     Edge,
@@ -62,20 +62,22 @@ def plane_rabbets(part: Part, grid: Grid) -> Iterator[str]:
         if not isinstance(rabbet, PlaneRabbet):
             continue
         name = part.seat.ends[0 if rabbet.end is End.START else 1].words
-        at = _crossing(rabbet, part.silhouettes.sizes)
+        sizes = part.silhouettes.sizes
+        sawn = next((cut for cut in part.cuts if end_of(cut) is rabbet.end and isinstance(cut, OnePlane)), None)
+        gone = _crossing(sawn.plane(sizes), rabbet.end, sizes) if sawn else 0.0
+        wide = _crossing(rabbet.flat, rabbet.end, sizes) - gone
         yield (
-            f"rabbet the {name} end {grid.text(rabbet.depth)} deep in the face, its shoulder at "
-            f"{setting_words(*saw_angles(rabbet.flat))}, {grid.text(at)} in from the end of the blank, at the frame "
-            "edge"
+            f"rabbet the {name} end {grid.text(rabbet.depth)} deep in the face, {grid.text(wide)} wide along the board "
+            f"from the sawn end, its shoulder at {setting_words(*saw_angles(rabbet.flat))}"
         )
 
 
-def _crossing(rabbet: PlaneRabbet, sizes: BoardSizes) -> float:
-    """How far from the end of the blank the shoulder meets the frame edge on the face [in]."""
-    along, across, through = rabbet.flat.normal
-    u0, v0, w0 = rabbet.flat.start
+def _crossing(plane: Plane, end: End, sizes: BoardSizes) -> float:
+    """How far from the end of the blank a plane meets the frame edge on the face [in]."""
+    along, across, through = plane.normal
+    u0, v0, w0 = plane.start
     u = u0 + (across * v0 + through * w0) / along
-    return u if rabbet.end is End.START else sizes.length - u
+    return u if end is End.START else sizes.length - u
 
 
 def saw_notes(part: Part, grid: Grid) -> Iterator[str]:

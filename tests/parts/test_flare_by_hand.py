@@ -171,12 +171,12 @@ def test_no_flare_is_the_plain_case(flare: dict[str, str]) -> None:
 
 
 def test_rabbets_of_two_unlike_flares_say_their_ends() -> None:
-    """In from the end of the blank: 4.71875 tan + 0.75 / cos of each leg: 1.5936 at 10°, 2.5156 at 20°."""
+    """Along the board the leg is 3/4 / cos thick: 0.7616 at 10°, 0.7981 at 20°; the blank's end is sawn off by then."""
     kit = flared({**MITERED, "joint": "rabbet", "rabbet_depth": "3/8"}, left="10 deg", right="20 deg", head="15 deg")
     words = [one for one in work_words(head(kit), grid=FINE[Units.INCH]) if one.startswith("rabbet")]
-    assert [(one[:21], one.split(", ")[-2]) for one in words] == [
-        ("rabbet the left end 3", '1 19/32" in from the end of the blank'),
-        ("rabbet the right end ", '2 33/64" in from the end of the blank'),
+    assert [(one[:21], one.split(", ")[1]) for one in words] == [
+        ("rabbet the left end 3", '49/64" wide along the board from the sawn end'),
+        ("rabbet the right end ", '51/64" wide along the board from the sawn end'),
     ]
 
 
