@@ -134,7 +134,7 @@ def _sill_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
             into=CASING_PENETRATION,
             units=units,
             target="the rough sill",
-            note="down through it at the shims, bored first; the legs are screwed to it from below",
+            note="down through it at the shims, bored first; each leg with two brads slanted through its foot into it",
         )
     elif trim.stool and _parts(kit, PartKind.STOOL, Where.INTERIOR):
         yield stated_line(

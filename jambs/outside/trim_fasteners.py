@@ -23,6 +23,7 @@ from jambs.outside.fastener_line import (
     wall_finish,
 )
 from jambs.outside.other_fasteners import liner_buck, other_lines, window_line
+from jambs.outside.wood_behind import wood_words
 from jambs.parts.backing import BackingKind, backing_of
 from jambs.parts.box import box_gaps
 from jambs.parts.kinds import PartKind, Where
@@ -121,7 +122,7 @@ def _frame_lines(frame: JambFrame, kit: Kit, job: Job) -> list[InstallFastener]:
             through=(Through(name="jamb", thickness=thickness), Through(name="shims", thickness=gap), *liner_buck(kit)),
             into=JAMB_PENETRATION,
             units=job.units,
-            note=_jamb_note(sides, is_shaped=kit.placement.opening.shape is not None) + _nailed(sides, gap, kit, job),
+            note=_jamb_note(sides, kit, job.units) + _nailed(sides, gap, kit, job),
             sides=tuple(sides),
         )
         for gap, sides in by_gap.items()
@@ -142,13 +143,14 @@ def _where(sides: Sequence[Side], jambs: Sequence[Part]) -> str:
     return ", ".join(side.board_words for side in sides)
 
 
-def _jamb_note(sides: Sequence[Side], *, is_shaped: bool) -> str:
-    note = "a pair at every shim, near each edge"
-    if is_shaped:
-        return note
-    if Side.HEAD in sides:
-        note += "; at the head only where the span is long"
-    return f"{note}; at the bottom in line with the head" if Side.SILL in sides else note
+def _jamb_note(sides: Sequence[Side], kit: Kit, units: Units) -> str:
+    wood, is_shaped = wood_words(kit, units), kit.placement.opening.shape is not None
+    notes = ["a pair at every shim" if wood else "a pair at every shim, near each edge"]
+    if Side.HEAD in sides and not is_shaped:
+        notes.append("at the head only where the span is long")
+    if Side.SILL in sides and not is_shaped:
+        notes.append("at the bottom in line with the head")
+    return "; ".join([*notes, wood] if wood else notes)
 
 
 def _nailed(sides: Sequence[Side], gap: float, kit: Kit, job: Job) -> str:

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from cases import BASE, job_of
 from loft import loft
 
 from jambs.app.chain import make_kits
@@ -14,6 +15,8 @@ from jambs.job import Job, read_job
 from jambs.outside.fastener_line import Fastened
 from jambs.outside.house import PlannedHouse, plan_house
 from jambs.outside.trim_fasteners import trim_fasteners
+from jambs.parts.make import make_kit
+from jambs.place.solve import place_windows
 from jambs.sheets.install_sheet import install_data
 
 GABLE = Path(__file__).parents[2] / "examples" / "gable-house"
@@ -112,3 +115,28 @@ def test_inside_edges_of_a_shape_are_listed_by_the_marks_of_their_boards_or_once
 
     assert 'inside edges all 8 of 9 5/8", clockwise' in box("G6")
     assert 'G4-3 44 1/16", G4-4 21 1/4", clockwise seen from the room' in box("G4") and "G4-2 " in box("G4")
+
+
+def test_screws_find_wood_only_over_the_rows_of_studs() -> None:
+    """Frame edge 7 3/4 deep; outer studs 7 to 10 1/2, inner ones 1/2 to 4: 0 to 3/4, 3 3/4 to 7 1/4 from the edge."""
+    house, job = gable()
+    notes = {
+        kit.mark: [one.note for one in trim_fasteners(kit, job) if one.kind is Fastened.JAMB] for kit in house.kits
+    }
+    where = 'wood stands behind them only from 0" to 3/4" and from 3 3/4" to 7 1/4" from the frame edge'
+    assert all(where in note for note in (*notes["G1"], *notes["G4"]))
+    assert all("furring on the slant" in note for note in notes["G1"])
+    assert not any("furring" in note for note in notes["G4"])
+
+
+def test_screws_find_wood_all_along_one_row_of_studs() -> None:
+    job = job_of(BASE)
+    kit = make_kit(place_windows(job)[0], job)
+    (line,) = (one for one in trim_fasteners(kit, job) if one.kind is Fastened.JAMB)
+    assert "near each edge" in line.note and "wood stands" not in line.note
+
+
+def test_a_leg_is_held_to_the_stool_it_is_set_on() -> None:
+    """The stool is set first: nobody reaches under it any more."""
+    (stool,) = (row for name, row in rows("G2").items() if name == "stool")
+    assert "slanted through its foot" in str(stool) and "from below" not in str(stool)
