@@ -23,6 +23,7 @@ from jambs.stock.house.lots import Lot
 from jambs.stock.house.lumber import USUAL_END_TRIM, USUAL_LENGTHS, Lumber
 from jambs.stock.house.lumber_words import sold_text
 from jambs.stock.problem import LotKind
+from jambs.stock.ripped_again import spared_boards
 
 PRACTICE = "common practice, no source; the job gives none"
 LEAST_DROP = {Units.INCH: (24.0, 1.5), Units.MM: (600 / MM_PER_INCH, 40 / MM_PER_INCH)}
@@ -121,6 +122,7 @@ def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
         *opening_note(planned.lot),
         *_glue_notes(planned.lot, grid),
         *_nesting_note(planned, grid),
+        *_again_note(planned),
     )
 
 
@@ -213,6 +215,21 @@ def _nesting_note(planned: PlannedLot, grid: Grid) -> Iterator[str]:
             f"for end, so that one slanted cut serves both; each time {grid.text(part.width)} more is left at the "
             "end. The plan counts on none of it, and molded stock cannot be turned."
         )
+
+
+def _again_note(planned: PlannedLot) -> Iterator[str]:
+    """Say what ripping a drop again would save: plan and proof are of boards ripped whole, first."""
+    spared = spared_boards(planned.plan)
+    if not spared:
+        return
+    name = planned.lot.board_mark
+    moves = [(mark, name(giver)) for one in spared for mark, giver in one.moved]
+    out = ", ".join(f"{mark} out of the drop of {giver}" for mark, giver in moves)
+    boards = " and ".join(name(one.board) for one in spared)
+    yield (
+        "Plan and proof are of boards ripped whole, first. A drop that is ripped again after its crosscut can save "
+        f"more: {out}; {boards} {'is' if len(spared) == 1 else 'are'} not needed then."
+    )
 
 
 def _nests(part: Part) -> bool:
