@@ -132,10 +132,10 @@ class Shop(Model):
     ``kerf``: of every blade; ``rip_kerf``: of the rip blade, where it differs. ``edge_allowance``: lost to straighten
     the first edge of a board that is ripped; ``far_edge_allowance``: and of the other. ``end_trim``: cut off each end
     of a board. ``least_strip``: narrowest rip the saw holds safely. ``planned_allowance``: width left on parts whose
-    depth is only planned. ``jointing_allowance``: off each edge that is glued; ``glue_up_over``: how much longer than
-    the part the strips of a glue-up are. ``springback``: share of its curvature that a lamination loses
-    off the form. ``horn_play``: how far the horns of a stool stay off the finished wall, so that it may swell.
-    ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
+    depth is only planned, in flared openings at least. ``jointing_allowance``: off each edge that is glued;
+    ``glue_up_over``: how much longer than the part the strips of a glue-up are. ``springback``: share of its curvature
+    that a lamination loses off the form. ``horn_play``: how far the horns of a stool stay off the finished wall, so
+    that it may swell. ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
     ``large_drawings``: printed on tabloid or A3.
     """
 
