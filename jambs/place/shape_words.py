@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from jambs.geometry import Point
 from jambs.job.models.path import corners_of, size_over_all
 from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shape import ShapeKind
-from jambs.length import HALF_64TH, Grid, Units, length_text
+from jambs.length import HALF_64TH, Grid, Units, decimal_text, length_text
 from jambs.sides import Side
+
+RUN = 12.0
+"""A slope is told in inches up to this run [in]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +44,24 @@ def outline_words(path: FramePath, kind: ShapeKind, units: Units, *, framed_to: 
     return f"{kind.value}, {_WORDS[kind](path, Said(units=units, grid=framed_to))}"
 
 
+def hole_words(path: FramePath, kind: ShapeKind, grid: Grid) -> str:
+    """Say what a hole in the framing is, to the next mark out of a grid, and how its edges slope, as framers cut it."""
+    return outline_words(path, kind, grid.units, framed_to=grid) + _sloping(path, kind, grid)
+
+
+def _sloping(path: FramePath, kind: ShapeKind, grid: Grid) -> str:
+    """Return ``, slope 8 in 12 (33.7°)``, or how long the slanted edges of an octagon are; nothing of other shapes."""
+    heads = [edge for edge in path if edge.side is Side.HEAD]
+    if kind is ShapeKind.OCTAGON:
+        slanted = next(edge.length for edge in heads if not edge.is_middle)
+        return f", slanted edges about {grid.units.text(grid.round(slanted))}"
+    if any(edge.center for edge in path):
+        return ""
+    ways = [(edge.finish[0] - edge.start[0], edge.finish[1] - edge.start[1]) for edge in heads]
+    told = dict.fromkeys(_slope_text(math.atan2(abs(up), abs(along)), grid.units) for along, up in ways)
+    return f", slope {' and '.join(told)}"
+
+
 def _leg_top(path: FramePath, side: Side) -> float:
     (leg,) = (edge for edge in path if edge.side is side)
     return max(leg.start[1], leg.finish[1]) - min(y for _, y in corners_of(path))
@@ -52,6 +74,11 @@ def _heights(path: FramePath) -> Point:
 def _raked(path: FramePath, said: Said) -> str:
     left, right = (said.far(one) for one in _heights(path))
     return f"{left} high at the left, {right} at the right"
+
+
+def _slope_text(rise: float, units: Units) -> str:
+    degrees = f"{decimal_text(math.degrees(rise), 1)}°"
+    return degrees if units is Units.MM else f"{decimal_text(RUN * math.tan(rise), 1)} in {RUN:g} ({degrees})"
 
 
 def _gable(path: FramePath, said: Said) -> str:

@@ -148,6 +148,7 @@ def _rough_row(opening: Record) -> Record:
         "state": next((_state(one) for one in opening["assumed"] if one["what"] == "rough opening"), ""),
         **_flared(opening.get("flared_rough_opening")),
         "outline": opening.get("rough_outline", {"text": ""})["text"],
+        "is_arched": "arcs" in opening.get("rough_outline", {}),
         "framing_outline": opening.get("framing_outline", {"text": ""})["text"],
     }
 

@@ -9,7 +9,7 @@ from jambs.job.models.path import corners_of
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.length import Grid, Units
 from jambs.place.placement import Placement
-from jambs.place.shape_words import outline_words
+from jambs.place.shape_words import hole_words, outline_words
 from jambs.values import Record, number, size
 
 
@@ -30,7 +30,7 @@ def outline_record(
             "kind": shape.kind.value,
             "corners": corners,
             **({"arcs": arcs} if arcs else {}),
-            "text": outline_words(path, shape.kind, units, framed_to=framed_to),
+            "text": hole_words(path, shape.kind, framed_to) if framed_to else outline_words(path, shape.kind, units),
         }
     }
 

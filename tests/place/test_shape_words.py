@@ -13,8 +13,8 @@ from test_frame_path import path_of
 
 from jambs.job.models.path import outset
 from jambs.job.models.shape import ShapeKind
-from jambs.length import Units
-from jambs.place.shape_words import outline_words
+from jambs.length import FINE, Units
+from jambs.place.shape_words import hole_words, outline_words
 from jambs.sides import Side
 
 
@@ -85,3 +85,22 @@ def test_the_center_of_a_half_round_without_legs_stands_over_the_bottom_of_its_r
     rough = outset(path_of(36.0, 18.0, kind="half round"), dict.fromkeys(Side, 0.5))
     said = 'half round, without legs, crown 19" high, radius 18 1/2", its center 1/2" above the bottom'
     assert outline_words(rough, ShapeKind.HALF_ROUND, Units.INCH) == said
+
+
+@pytest.mark.parametrize(("units", "said"), [(Units.INCH, "slope 9 in 12 (36.9°)"), (Units.MM, "slope 36.9°")])
+def test_a_hole_says_how_its_head_slopes_and_a_frame_does_not(units: Units, said: str) -> None:
+    """18 in 24 is 9 in 12, 36.87°; a gable of equal slopes says it once, one with its peak aside both."""
+    raked, grid = path_of(24.0, 48.0, kind="raked", left=30, right=48), FINE[units]
+    assert hole_words(raked, ShapeKind.RAKED, grid).endswith(f" at the right, {said}")
+    assert "slope" not in outline_words(raked, ShapeKind.RAKED, units)
+    even = path_of(32.0, 36.0, kind="gable", sides=24)
+    assert hole_words(even, ShapeKind.GABLE, grid).endswith(f" from the left, {said}")
+    aside = path_of(25.0, 36.0, kind="gable", sides=24, peak_from_left=9)
+    assert hole_words(aside, ShapeKind.GABLE, FINE[Units.INCH]).endswith("slope 16 in 12 (53.1°) and 9 in 12 (36.9°)")
+
+
+def test_the_hole_of_an_octagon_says_how_long_its_slanted_edges_are() -> None:
+    """6 root 2 is 8.485, to the sixty-fourth 8 31/64."""
+    path = path_of(24.0, 30.0, kind="octagon", cut=6)
+    said = hole_words(path, ShapeKind.OCTAGON, FINE[Units.INCH])
+    assert said == 'octagon, corners cut back 6", slanted edges about 8 31/64"'

@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 from arches import arched
+from cases import changed, job_of, kit_of
 from ezdxf.filemanagement import read
 from random_kits import RandomKit
 
@@ -34,6 +35,7 @@ from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
 from jambs.sheets.cut_sheet import beside_parts, part_row
 from jambs.sheets.full_scale import Template, templates_data, templates_of
+from jambs.sheets.house import rough_opening_data
 from jambs.sheets.part_pictures import part_picture
 from jambs.sheets.part_record import part_record
 from jambs.sides import Side
@@ -256,3 +258,10 @@ def test_a_segment_has_its_own_size_there() -> None:
     assert (row["width"], row["length"]) == (grid.text(part.width), grid.text(part.length))
     assert not any("to saw" in line for line in row["work"])
     assert sawn_first(part, grid=grid) == size_words(part, grid=grid, with_length=True)
+
+
+def test_the_framer_is_told_what_makes_the_curve_of_an_arch_and_of_no_rectangle() -> None:
+    """Stud to stud is square; the curve is his, common practice, no source."""
+    for kit, job, is_arched in ((arched().kit, arched().job, True), (kit_of(), job_of(changed()), False)):
+        (row,) = rough_opening_data([as_cut(kit, PlannedForKit())], job)["rows"]
+        assert row["is_arched"] is is_arched

@@ -55,17 +55,22 @@ def test_the_record_of_a_shape_keeps_to_its_schema(shape: str) -> None:
         (
             "raked",
             'raked, 30" high at the left, 48" at the right',
-            'raked, 30 3/8" high at the left, 48 3/4" at the right',
+            'raked, 30 3/8" high at the left, 48 3/4" at the right, slope 9 in 12 (36.9°)',
         ),
         # 12 in 12: at 45° the corner at the eaves lies 1/4 tan 22 1/2° = 0.1036 higher, the peak 1/4 √2 = 0.3536;
         # 30.3536 and 48.6036 with 1/4 over the rough sill, on a tape 30 3/8 and 48 5/8.
         (
             "gable",
             'gable, sides 30" high, peak 48" high, 18" from the left',
-            'gable, sides 30 3/8" high, peak 48 5/8" high, 18 1/4" from the left',
+            'gable, sides 30 3/8" high, peak 48 5/8" high, 18 1/4" from the left, slope 12 in 12 (45°)',
         ),
         # Cut back 8 and 1/4 (1 - tan 22 1/2°) = 0.1464 more: 8.1464, on a tape 8 1/8, which is farther out.
-        ("octagon", 'octagon, corners cut back 8"', 'octagon, corners cut back 8 1/8"'),
+        # Its slanted edges 8.1464 √2 = 11.52.
+        (
+            "octagon",
+            'octagon, corners cut back 8"',
+            'octagon, corners cut back 8 1/8", slanted edges about 11 1/2"',
+        ),
     ],
 )
 def test_the_window_is_ordered_and_its_hole_framed_by_the_outline(shape: str, ordered: str, framed: str) -> None:
@@ -86,9 +91,10 @@ def test_a_liner_widens_the_outline_in_the_framing() -> None:
     kits = strips(make_kit(one, job) for one in place_windows(job))
     (row,) = rough_opening_data(kits, job)["rows"]
     assert (
-        row["framing"] == '26" × 51"' and row["framing_outline"] == 'raked, 31 1/2" high at the left, 51" at the right'
+        row["framing"] == '26" × 51"'
+        and row["framing_outline"] == 'raked, 31 1/2" high at the left, 51" at the right, slope 9 in 12 (36.9°)'
     )
-    assert row["outline"] == 'raked, 30 3/8" high at the left, 48 3/4" at the right'
+    assert row["outline"] == 'raked, 30 3/8" high at the left, 48 3/4" at the right, slope 9 in 12 (36.9°)'
     record = job_record(kits, job)
     schema = parts_schema()
     jsonschema.validate(record["openings"][0], {**schema["properties"]["openings"]["items"], "$defs": schema["$defs"]})

@@ -13,7 +13,7 @@ from jambs.parts.corner_words import jamb_corner_words
 from jambs.parts.kit import Kit
 from jambs.parts.proud_words import proud_words
 from jambs.place.frame_path import rough_path, rough_size
-from jambs.place.shape_words import outline_words
+from jambs.place.shape_words import hole_words, outline_words
 
 JOINTS = {
     Joint.HEAD_OVER_LEGS: "butt, head over legs",
@@ -44,7 +44,7 @@ def _outline_words(kit: Kit, job: Job) -> str:
     if shape is None:
         return ""
     path, framed_to = rough_path(kit.placement), kit.placement.framed_to
-    words = outline_words(path, shape.kind, job.units, framed_to=framed_to)
+    words = hole_words(path, shape.kind, framed_to) if framed_to else outline_words(path, shape.kind, job.units)
     return f", {words}; the section at the head is square to it"
 
 
