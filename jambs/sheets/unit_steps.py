@@ -45,9 +45,9 @@ def mull_casing_steps(kit: CutKit, where: Where, grid: Grid) -> list[str]:
     trim = opening.interior if where is Where.INTERIOR else opening.exterior
     reveal = grid.text(trim.frame_reveal) if trim else ""
     bed = "in a bed of sealant, " if where is Where.EXTERIOR else ""
-    level = f"the transom bar{'s' * (len(bar) > 1)} ({marks_text(bar)})"
+    level = f"the transom bar casing{'s' * (len(bar) > 1)} ({marks_text(bar)})"
     first = f"{level} first, from leg to leg; then " if bar else ""
-    upright = f"the mulls ({marks_text(mulls)}), tight at head and foot" if mulls else ""
+    upright = f"those of the mulls ({marks_text(mulls)}), tight at head and foot" if mulls else ""
     order = f"{first}{upright}" if upright else f"{level}, from leg to leg"
     return [
         f"Mull casings on the frames, {bed}{reveal} back from the inner edges of the frames on both sides: "

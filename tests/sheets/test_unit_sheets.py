@@ -116,6 +116,7 @@ def test_units_are_set_before_trim_and_mulls_are_cased_after_the_box() -> None:
     assert "all frames in one plane" in steps[1] and "joined" not in steps[1]
     assert "units 1 | 2: 10 mm; units 1 and 2 | 3: 100 mm, the transom bar of 90 mm in it" in steps[1]
     assert steps[-1].startswith("Mull casings on the frames, 12 mm back from the inner edges of the frames")
+    assert "the transom bar casing (L6-5) first, from leg to leg; then those of the mulls (L6-4)" in steps[-1]
     (plain,) = (kit for kit in house.kits if kit.mark == "L5")
     assert not [step for step in install_data(plain, house.installing["L5"], job)["inside"] if "units" in step]
 
