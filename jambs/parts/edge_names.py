@@ -8,6 +8,7 @@ from jambs.parts.arrises import Arris
 from jambs.parts.cuts import Edge
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.part import Part
+from jambs.sides import BoardEnd
 
 MOSTLY = 0.5
 """An edge whose way across has at least this share of depth faces room or weather, not the opening."""
@@ -24,6 +25,11 @@ def edge_names(part: Part) -> tuple[str, str]:
         return ("lower edge", "upper edge") if y > 0 else ("upper edge", "lower edge")
     far = "outer edge" if part.where is Where.EXTERIOR else "room edge"
     return ("frame edge", far)
+
+
+def is_turned(part: Part) -> bool:
+    """Say whether a part starts at the right or at the top, so that its pictures are turned by half a turn."""
+    return part.seat.ends[0] in (BoardEnd.RIGHT, BoardEnd.TOP)
 
 
 def edge_name(part: Part, edge: Edge) -> str:

@@ -20,7 +20,7 @@ from jambs.parts.as_built import PLANNED
 from jambs.parts.bending_form import bending_form
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
-from jambs.parts.edge_names import edge_name
+from jambs.parts.edge_names import edge_name, edge_names, is_turned
 from jambs.parts.part import Part
 from jambs.parts.planned import depth_is_planned
 from jambs.sheets.cut_sheet import page_data
@@ -203,12 +203,16 @@ def _end(part: Part, notch: Notch, title: str, grid: Grid) -> Template:
     cut, broken = _parted(outline, break_at)
     along, across = (grid.text(size) for size in (notch.along, notch.across))
     edge = edge_name(part, notch.edge)
-    below, above = (edge_name(part, one) for one in (Edge.NEAR, Edge.FAR))
+    below, above = edge_names(part)
+    width = part.silhouettes.sizes.width
+    if is_turned(part):  # as the drawing has it: what is left in the opening at the left
+        below, above = above, below
+        cut, broken = (tuple((reach - u, width - v) for u, v in line) for line in (cut, broken))
     note = (
         f"notch {along} along the grain, {across} in from the {edge}; {below} below, {above} above; "
         "broken line: the board goes on"
     )
-    return Template(title=title, note=note, size=(reach, part.silhouettes.sizes.width), cut=(cut,), broken=(broken,))
+    return Template(title=title, note=note, size=(reach, width), cut=(cut,), broken=(broken,))
 
 
 def _parted(outline: Outline, break_at: float) -> tuple[tuple[Point, ...], tuple[Point, ...]]:

@@ -230,10 +230,16 @@ def test_a_template_of_several_parts_names_the_left_end_of_each() -> None:
 
 
 def test_a_notched_end_says_which_long_edge_lies_above_and_a_slant_says_none() -> None:
-    """The stool of the loft lies with its frame edge below, as its outline is drawn, its room edge above."""
+    """The stool of the loft lies as on its drawing, face up, frame edge above; its horn reaches out at the room edge."""
     job, kits = house("quarry-loft")
     ends = [one for one in templates_of(kits["L1"], grid=job.shop.grid) if "notch" in one.note]
-    assert len(ends) == 2 and all("; frame edge below, room edge above;" in one.note for one in ends)
+    assert len(ends) == 2 and all("; room edge below, frame edge above;" in one.note for one in ends)
+    for one in ends:
+        out = 0.0 if "left end" in one.title else one.size[0]
+        (line,) = one.cut
+        horn = [v for u, v in line if abs(u - out) < 1e-6]
+        # Finished depth 101 of 126: the horn is the 25 toward the room.
+        assert [min(horn) * 25.4, max(horn) * 25.4] == pytest.approx([0.0, 25.0])
     job, kits = house("gable-house")
     others = [one for kit in kits.values() for one in templates_of(kit, grid=job.shop.grid) if "notch" not in one.note]
-    assert others and not any("room edge above" in one.note for one in others)
+    assert others and not any("frame edge above" in one.note for one in others)

@@ -10,9 +10,8 @@ from dataclasses import replace
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.views.view import CallOut, Chain, Interval, Mark, Shape, View, ViewSide
 from jambs.geometry import Point
-from jambs.parts.edge_names import edge_names
+from jambs.parts.edge_names import edge_names, is_turned
 from jambs.parts.part import Part
-from jambs.sides import BoardEnd
 
 OPPOSITE = {
     ViewSide.LEFT: ViewSide.RIGHT,
@@ -22,11 +21,6 @@ OPPOSITE = {
 }
 END_SHARE = 0.24
 """Of a part's length: how far from its end the name of the end may stand."""
-
-
-def is_turned(part: Part) -> bool:
-    """Say whether a part starts at the right or at the top, so that its detail is turned by half a turn."""
-    return part.seat.ends[0] in (BoardEnd.RIGHT, BoardEnd.TOP)
 
 
 def face_words(part: Part) -> str:
