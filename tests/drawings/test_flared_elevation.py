@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
+import pytest
 from cases import changed, job_of
 
 from jambs.drawings.layout.boxes import box_around
+from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.view import Ink
-from jambs.length import Units
+from jambs.length import FINE, Units
 from jambs.parts.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
@@ -40,3 +43,23 @@ def test_square_jambs_have_one_hole() -> None:
     kit = kit_of()
     assert holes(kit) == [36.0]
     assert not [one for one in interior_elevation(kit, Units.INCH).remarks if "framing" in one]
+
+
+RABBETED = {"thickness": "3/4", "stock": "poplar", "joint": "rabbet", "rabbet_depth": "3/8"}
+
+
+def test_a_rabbet_that_leans_is_drawn_on_the_face_of_the_head_and_none_on_a_leg() -> None:
+    """Both ends of the head: 3/4 / cos 20° wide along the board, and 4 23/32 tan 20° for the slant."""
+    kit = kit_of(interior_trim__inside__jamb=RABBETED, interior_trim__inside__flare={"sides": "20 deg"})
+    outline, *rabbets = drawn("detail W1-1", kit)
+    wide = [max(u for u, _ in one) - min(u for u, _ in one) for one in rabbets]
+    assert wide == pytest.approx([0.75 / math.cos(math.radians(20)) + 4.71875 * math.tan(math.radians(20))] * 2)
+    assert max(u for u, _ in outline) > 30.75
+    legs = [max(u for u, _ in one) - min(u for u, _ in one) for one in drawn("detail W1-2", kit)]
+    assert min(legs) > 40
+
+
+def drawn(name: str, kit: Kit) -> list[tuple[tuple[float, float], ...]]:
+    """The lines of a detail."""
+    (view,) = (one for one in details(kit, grid=FINE[Units.INCH]) if one.name == name)
+    return [tuple(shape.points) for shape in view.shapes]

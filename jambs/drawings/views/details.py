@@ -26,6 +26,7 @@ from jambs.parts.kinds import PartKind, Where, told_name
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.parts.sawing import Pocket
+from jambs.parts.worked_faces import BoardFace, worked_face
 from jambs.sides import BoardEnd
 
 WIDEST = 4.0
@@ -117,7 +118,7 @@ def _face_view(alike: Alike, grid: Grid) -> View:
         name=f"detail {part.mark}",
         kind=ViewKind.DETAIL,
         title=f"{_marks(alike)}  {told_name(part.name, part.where.value)}",
-        shapes=(*outline, *_pockets(part)),
+        shapes=(*outline, *_pockets(part), *_slanted_rabbets(part)),
         chains=(*(leaned_chains(part) if is_two else _edge_chains(part)), *_end_chains(part)),
         call_outs=tuple(_angles(part)),
         remarks=(face_words(part), *_seen_words(part), *_remarks(part, grid)),
@@ -160,6 +161,13 @@ def _pockets(part: Part) -> list[Shape]:
         corners = ((u0, v0), (u1, v0), (u1, min(v1, _far(part, u1))), (u0, min(v1, _far(part, u0))))
         shapes.append(Shape(points=corners, ink=ink))
     return shapes
+
+
+def _slanted_rabbets(part: Part) -> list[Shape]:
+    """Draw the rabbets for the ends of flared jambs: from the sawn end to a shoulder that leans as it does."""
+    if not part.silhouettes.rabbets:
+        return []
+    return [Shape(points=one.outline, ink=INKS[part.where]) for one in worked_face(part, BoardFace.FACE).pockets]
 
 
 def _far(part: Part, along: float) -> float:
