@@ -123,3 +123,17 @@ def test_the_end_of_a_flared_leg_of_one_width_is_as_wide_as_the_leg() -> None:
     across = [x for shape in end.shapes for x, _ in shape.points]
     assert max(across) - min(across) == pytest.approx(leg.width)
     assert end.remarks[1] == "bevels: frame edge 20°, room edge 20°"
+
+
+def test_a_mirror_image_is_told_how_it_lies_and_a_part_by_itself_as_before() -> None:
+    """Its bottom at the left, a left-hand leg has its room edge on one side and a right-hand leg on the other."""
+    kit = kit_of(**FLARED)
+    left, right, head = (part_of(kit, "extension jamb", one).mark for one in ("left leg", "right leg", "head"))
+    views = {one.name: one for one in details(kit, grid=FINE[Units.INCH])}
+    legs = views[f"detail {left}"]
+    assert legs.title.startswith(f"{left}; mirror image {right}")
+    assert legs.remarks[:2] == (
+        f"{left}: face up, room edge above, frame edge below",
+        f"{right}: face up, frame edge above, room edge below",
+    )
+    assert views[f"detail {head}"].remarks[0] == "face up, room edge above, frame edge below"

@@ -36,11 +36,11 @@ INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Alike:
-    """A part to draw, parts cut like it, and parts that are its mirror image."""
+    """A part to draw, parts cut like it, itself the first, and parts that are its mirror image."""
 
     part: Part
-    same: tuple[str, ...]
-    mirrored: tuple[str, ...]
+    same: tuple[Part, ...]
+    mirrored: tuple[Part, ...]
 
 
 def details(kit: Kit, *, grid: Grid) -> list[View]:
@@ -63,13 +63,13 @@ def _grouped(parts: Iterable[Part]) -> list[Alike]:
     for part in parts:
         for number, group in enumerate(groups):
             if _is_same(part, group.part):
-                groups[number] = Alike(part=group.part, same=(*group.same, part.mark), mirrored=group.mirrored)
+                groups[number] = Alike(part=group.part, same=(*group.same, part), mirrored=group.mirrored)
                 break
             if _is_mirrored(part, group.part):
-                groups[number] = Alike(part=group.part, same=group.same, mirrored=(*group.mirrored, part.mark))
+                groups[number] = Alike(part=group.part, same=group.same, mirrored=(*group.mirrored, part))
                 break
         else:
-            groups.append(Alike(part=part, same=(part.mark,), mirrored=()))
+            groups.append(Alike(part=part, same=(part,), mirrored=()))
     return groups
 
 
@@ -103,8 +103,22 @@ def _form(part: Part, *, mirrored: bool = False) -> tuple[object, ...]:
 
 
 def _marks(alike: Alike) -> str:
-    text = ", ".join(alike.same)
-    return f"{text}; mirror image {', '.join(alike.mirrored)}" if alike.mirrored else text
+    text = _listed(alike.same)
+    return f"{text}; mirror image {_listed(alike.mirrored)}" if alike.mirrored else text
+
+
+def _listed(parts: Iterable[Part]) -> str:
+    return ", ".join(part.mark for part in parts)
+
+
+def _lies(alike: Alike) -> tuple[str, ...]:
+    """Say how the face of each part lies with its ends as named: a mirror image has its edges the other way up."""
+    lies: dict[str, list[Part]] = {}
+    for part in (*alike.same, *alike.mirrored):
+        lies.setdefault(face_words(part), []).append(part)
+    if len(lies) == 1:
+        return tuple(lies)
+    return tuple(f"{_listed(parts)}: {words}" for words, parts in lies.items())
 
 
 def _face_view(alike: Alike, grid: Grid) -> View:
@@ -121,7 +135,7 @@ def _face_view(alike: Alike, grid: Grid) -> View:
         shapes=(*outline, *_pockets(part), *_slanted_rabbets(part)),
         chains=(*(leaned_chains(part) if is_two else _edge_chains(part)), *_end_chains(part)),
         call_outs=tuple(_angles(part)),
-        remarks=(face_words(part), *_seen_words(part), *_remarks(part, grid)),
+        remarks=(*_lies(alike), *_seen_words(part), *_remarks(part, grid)),
         largest=1,
         widest=WIDEST,
         share=(0.5, 1.0),
