@@ -265,3 +265,12 @@ def test_the_framer_is_told_what_makes_the_curve_of_an_arch_and_of_no_rectangle(
     for kit, job, is_arched in ((arched().kit, arched().job, True), (kit_of(), job_of(changed()), False)):
         (row,) = rough_opening_data([as_cut(kit, PlannedForKit())], job)["rows"]
         assert row["is_arched"] is is_arched
+
+
+def test_a_section_tells_the_width_of_a_segment_between_its_arcs_and_not_of_its_blank() -> None:
+    """Casing of 3 1/2 out of a wider board, a jamb of 3/4 out of a thicker one; straight legs as they are ripped."""
+    casing, jamb, grid = head(PartKind.CASING), head(PartKind.EXTENSION_JAMB), FINE[Units.INCH]
+    assert casing.width > 3.5 and size_words(casing, grid=grid) == '3/4" x 3 1/2"'
+    assert jamb.thickness > 0.75 and size_words(jamb, grid=grid) == f'3/4" x {grid.text(jamb.width)}'
+    leg = next(one for one in parts() if one.kind is PartKind.CASING and one.side is Side.LEFT)
+    assert size_words(leg, grid=grid) == f"{grid.text(leg.thickness)} x {grid.text(leg.width)}"

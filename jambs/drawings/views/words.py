@@ -12,11 +12,25 @@ from jambs.wall.planes import PlacedLayer
 LEAST_PRINTED = 1 / 64
 """Layers thinner than this are named without a thickness [in]."""
 
+ARCS_OF_A_RING = 2
+"""A piece of a ring is sawn to two arcs of one center."""
+
 
 def size_words(part: Part, *, grid: Grid, with_length: bool = False) -> str:
-    """Write thickness x width, and length where asked."""
-    sides = (part.width, part.length) if with_length else (part.width,)
-    return _sizes(part.thickness, sides, grid)
+    """Write thickness x width as a section shows them, or, with the length, of the board that the part is sawn from."""
+    if with_length:
+        return _sizes(part.thickness, (part.width, part.length), grid)
+    thickness, width = _as_cut_through(part)
+    return _sizes(thickness, (width,), grid)
+
+
+def _as_cut_through(part: Part) -> tuple[float, float]:
+    """Thickness and width of a part [in]: between its two arcs where it is sawn to them, and not those of its blank."""
+    if len(part.arcs) != ARCS_OF_A_RING:
+        return part.thickness, part.width
+    one, two = (arc.radius for arc in part.arcs)
+    across = abs(one - two)
+    return (across, part.width) if part.is_sawn_on_edge else (part.thickness, across)
 
 
 def sawn_first(part: Part, *, grid: Grid) -> str:
