@@ -27,6 +27,7 @@ FOLLOWS = frozenset(
         "cautions_beside",
         "figures",
         "buck",
+        "drywall",
     )
 )
 """What of an opening's record is no evidence: it follows from the rest, and may name marks."""

@@ -230,7 +230,7 @@ def test_a_template_of_several_parts_names_the_left_end_of_each() -> None:
 
 
 def test_a_notched_end_says_which_long_edge_lies_above_and_a_slant_says_none() -> None:
-    """The stool of the loft lies as on its drawing, face up, frame edge above; its horn reaches out at the room edge."""
+    """The stool of the loft lies as on its drawing, face up, frame edge above; its horn goes out at the room edge."""
     job, kits = house("quarry-loft")
     ends = [one for one in templates_of(kits["L1"], grid=job.shop.grid) if "notch" in one.note]
     assert len(ends) == 2 and all("; room edge below, frame edge above;" in one.note for one in ends)

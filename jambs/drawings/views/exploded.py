@@ -58,10 +58,11 @@ def frames_seen(kit: Kit) -> list[list[Face]]:
     """Return the frame of the window, or those of ganged units, each in its place."""
     opening, near, far = kit.placement.opening, kit.placement.inside_edge, kit.placement.outside_edge
     at = [(unit.x, unit.y) for unit in opening.gang.units] if opening.gang else [(0.0, 0.0)]
-    return [
-        _ring(*(_moved(outline, *place) for outline in outlines_seen(one, from_outside=False)), near, far)
-        for one, place in zip(unit_openings(opening), at, strict=True)
-    ]
+    rings = []
+    for one, place in zip(unit_openings(opening), at, strict=True):
+        outer, inner = (_moved(outline, *place) for outline in outlines_seen(one, from_outside=False))
+        rings.append(_ring(outer, inner, near, far))
+    return rings
 
 
 def _moved(outline: Sequence[Point], right: float, up: float) -> list[Point]:

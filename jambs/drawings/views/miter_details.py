@@ -84,8 +84,8 @@ def _corner(one: Seen, two: Seen) -> _Corner | None:
             if _is_same(edge, other):
                 middle = box_around((*one.polygon, *two.polygon)).center
                 inner, outer = sorted(edge, key=lambda point: math.dist(point, middle))
-                other, angle = sorted(_angle(board, edge) for board in (one, two))
-                return _Corner(boards=(one, two), joint=(inner, outer), angle_deg=angle, other_deg=other)
+                less, more = sorted(_angle(board, edge) for board in (one, two))
+                return _Corner(boards=(one, two), joint=(inner, outer), angle_deg=more, other_deg=less)
     return None
 
 
