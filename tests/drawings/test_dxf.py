@@ -239,9 +239,9 @@ def test_hatch_lines_are_as_far_apart_in_a_metric_drawing_as_in_an_inch_drawing(
     Details drawn larger have the narrower spacings; the two widest are those of wood and frame in the sections. The
     narrowest is that of sealant in details at half size, where an inch on paper is two and not four in the drawing.
     """
-    scale = drawn("picture framed").view("section head").scale.factor
+    scale, scale_mm = (drawn(one).view("section head").scale.factor for one in ("picture framed", "metric"))
     inch = hatch_spacing(files["picture framed"], "HATCH-TRIM", scale)
-    metric = {one / MM_PER_INCH for one in hatch_spacing(files["metric"], "HATCH-TRIM", 5)}
+    metric = {one / MM_PER_INCH for one in hatch_spacing(files["metric"], "HATCH-TRIM", scale_mm)}
     assert sorted(metric)[-2:] == pytest.approx(sorted(inch)[-2:], rel=0.02)
     assert 0.02 < min(inch) * scale / 2 < 0.15
 

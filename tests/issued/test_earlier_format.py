@@ -21,6 +21,7 @@ from jambs.issued.plan import new_issue, papers_that_stay, plan_issue, put_back
 from jambs.issued.reasons import WindowChanged
 from jambs.issued.record import Record
 from jambs.issued.writing import Commit, PaperFacts, begin
+from jambs.length import Units
 
 
 @pytest.fixture
@@ -100,7 +101,7 @@ def test_the_list_of_a_verb_s_own_folder_is_known(folder: Path) -> None:
     staged(folder, {"cutting/plan.json": "mine"})
     with begin(folder, job_of(folder), verb="buy", inside="cutting") as writing, writing.fresh_folder() as fresh:
         found = writing.conflicts(staged(fresh, {"plan.json": "new"}))
-    assert [str(one) for one in found] == ["plan.json (changed since it was written)"]
+    assert [one.sentence(Units.INCH) for one in found] == ["plan.json (changed since it was written)"]
 
 
 def test_killed_while_it_is_taken_over_it_is_taken_over_again(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
