@@ -1,6 +1,6 @@
 """Small pictures of shaped parts for the cut sheet: both ends as they are cut, the middle left out, and a worked end.
 
-Seen on the face, the start end at the left, the near edge below. What is worked in the back is drawn broken. Sketches:
+Seen on the face and turned as the drawing is, left at the left. What is worked in the back is drawn broken. Sketches:
 ends are true to their own width, the length is not.
 """
 
@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from jambs.geometry import Outline, Point
 from jambs.parts.cuts import EdgeBevel, EdgeRabbet, Groove, Molded
+from jambs.parts.edge_names import is_turned
 from jambs.parts.part import Part
 from jambs.parts.worked_faces import BoardFace, WorkedFace, turned_over, worked_face
 from jambs.values import Record
@@ -34,12 +35,14 @@ class _Scale:
     first: float
     last: float
     points: float
+    is_turned: bool = False
 
     def at(self, point: Point) -> Point:
         """Return a place on the picture, y downward."""
         u, v = point
         x = u * self.points if u <= self.length / 2 else self.wide - (self.length - u) * self.points
-        return x, (self.width - v) * self.points
+        y = (self.width - v) * self.points
+        return (self.wide - x, self.width * self.points - y) if self.is_turned else (x, y)
 
     @property
     def wide(self) -> float:
@@ -67,8 +70,9 @@ def part_picture(part: Part) -> Record | None:
     shapes.append(_shape(hidden, scale, 'fill="none" stroke-dasharray="2 1.4"'))
     shapes += [_lines(face.outline, scale), _break(scale)]
     wide, high = scale.wide, width * scale.points
-    shapes += [_word(0.0, high + WORDS - 1, part.seat.ends[0].words, "start")]
-    shapes += [_word(wide, high + WORDS - 1, part.seat.ends[1].words, "end")]
+    left, right = part.seat.ends[::-1] if scale.is_turned else part.seat.ends
+    shapes += [_word(0.0, high + WORDS - 1, left.words, "start")]
+    shapes += [_word(wide, high + WORDS - 1, right.words, "end")]
     if any(isinstance(cut, EdgeBevel | EdgeRabbet | Groove | Molded) for cut in part.cuts):
         shapes.append(_end(part, scale, wide + GAP))
         wide += GAP + width * scale.points
@@ -116,7 +120,7 @@ def _scale(part: Part, face: WorkedFace, back: WorkedFace) -> _Scale:
     first = max(u for u in places if u < half) + past
     last = sizes.length - min(u for u in places if u > half) + past
     points = min(HIGH / sizes.width, (WIDE - GAP) / (first + last))
-    return _Scale(sizes.length, sizes.width, first, last, points)
+    return _Scale(sizes.length, sizes.width, first, last, points, is_turned(part))
 
 
 def _shape(outlines: Iterable[Outline], scale: _Scale, style: str) -> str:
@@ -136,7 +140,8 @@ def _lines(outline: Outline, scale: _Scale) -> str:
 
 def _break(scale: _Scale) -> str:
     """The middle that is left out: white, between two slanted strokes."""
-    left, high = scale.first * scale.points, scale.width * scale.points
+    left = (scale.last if scale.is_turned else scale.first) * scale.points
+    high = scale.width * scale.points
     right = left + scale.gap
     white = f'<polygon points="{left:.2f},-1 {right:.2f},-1 {right:.2f},{high + 1:.2f} {left:.2f},{high + 1:.2f}"'
     strokes = "".join(

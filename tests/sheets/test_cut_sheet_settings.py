@@ -6,6 +6,7 @@ A letter of 2.9 mm is read by a good eye at two meters (5 minutes of arc, from m
 from __future__ import annotations
 
 import math
+import re
 from functools import cache
 from io import BytesIO
 from pathlib import Path
@@ -95,3 +96,17 @@ def test_a_picture_shows_both_ends_and_says_which() -> None:
     sill = part_picture(parts["W01-12"])
     assert sill is not None and "stroke-dasharray" in sill["svg"]  # the drip kerf is underneath
     assert part_picture(parts["W01-1"]) is None  # a plain board
+
+
+def test_a_picture_lies_as_the_drawing_does_left_at_the_left() -> None:
+    """The stool of the loft starts at the right: turned by half a turn, its horns reach out at the room edge, below."""
+    job = read_job(EXAMPLES / "quarry-loft")
+    stool = next(part for kit in make_kits(job) for part in kit.parts if part.mark == "L1-4")
+    picture = part_picture(stool)
+    assert picture is not None
+    words = re.findall(r'text-anchor="(start|end)">(\w+)<', picture["svg"])
+    assert words == [("start", "left"), ("end", "right")]
+    (outline,) = re.findall(r'<polygon points="([^"]*)" fill="none" stroke="black" stroke-width="0.8"', picture["svg"])
+    places = [tuple(float(one) for one in place.split(",")) for place in outline.split()]
+    horn = [y for x, y in places if x == min(x for x, _ in places)]
+    assert min(horn) > 17 / 2 and max(horn) == max(y for _, y in places)
