@@ -42,7 +42,7 @@ def glass_asked(opening: Opening) -> tuple[Finding, ...]:
 
 def glass_places(opening: Opening) -> tuple[GlassPlace, ...]:
     """Return all that makes the place of this glass a hazardous one, as far as the job says."""
-    if _is_door(opening):
+    if is_door(opening):
         return (GlassPlace.DOOR,)
     bottom, found = sill_of_passage(opening), list[GlassPlace]()
     if bottom is None:
@@ -65,7 +65,7 @@ def pane_area(opening: Opening) -> float:
     return area / 2 if opening.window.sash.slides else area
 
 
-def _is_door(opening: Opening) -> bool:
+def is_door(opening: Opening) -> bool:
     """Say whether people pass here: a door, or a sash that opens down to the floor. A fixed light there is no door."""
     sash = opening.window.sash
     return sash.is_door or (opening.floor_below_frame is not None and sash is not Sash.FIXED)
@@ -93,7 +93,7 @@ def _asked_keys(opening: Opening) -> tuple[str, ...]:
 
 def _falls(opening: Opening) -> tuple[Finding, ...]:
     sill, about = sill_of_passage(opening), Subject.opening(opening.mark)
-    if sill is None or _is_door(opening) or opening.window.sash is Sash.FIXED or sill >= FALL_SILL:
+    if sill is None or is_door(opening) or opening.window.sash is Sash.FIXED or sill >= FALL_SILL:
         return ()
     if opening.drop_outside is None:
         return (DropAsked(subject=about, sill=sill),)

@@ -14,6 +14,7 @@ from jambs.parts.backing import backing_of
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.lifting import lifting_of_house, lifts_of
+from jambs.place.falls import falls_words
 from jambs.sheets.backing_words import backing_words
 from jambs.sheets.cut_sheet import (
     bearing_words,
@@ -191,6 +192,7 @@ def order_data(kits: Sequence[CutKit], job: Job) -> Record:
         "kinds": _order_kinds(ordered),
         "rows": [_order_row(one) for one in ordered],
         "glass": _weightiest(openings, "glass"),
+        "falls": falls_words(kit.placement.opening for kit in kits),
         "escapes": [_escape_row(one) for one in openings if one["escape"]],
         "escape_limits": next((one["escape"]["limits_of"] for one in openings if one["escape"]), ""),
         "depths": _depth_rows(openings),
