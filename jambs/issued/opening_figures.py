@@ -53,6 +53,8 @@ FIGURES: tuple[tuple[str, tuple[str, ...]], ...] = (
 """Values that are told first, in this order."""
 STATED = ("window", "wall", "buck", "trim")
 """Records whose every other value is told."""
+LATER_OF_WINDOW = ("frame_depth", "frame_face")
+"""Of a window, what goes by its other depths or by what was read at its frame; earlier issues did not record it."""
 PARTS = ("parts", "figures", "clear_opening", "depths")
 HEADS = ("mark", "state", "parts", *STATED, *(way[0] for _, way in FIGURES if len(way) == 1))
 """What is told otherwise: never among the values that follow."""
@@ -65,6 +67,8 @@ def opening_rows(old: Record, new: Record) -> Iterator[Row]:
     told = {way for _, way in FIGURES}
     for key in STATED:
         for way, was, now in _leaves(old.get(key), new.get(key), (key,)):
+            if way[1:2] and way[1] in LATER_OF_WINDOW and way[1] not in old.get(key, {}):
+                continue  # an issue of before it was recorded
             if way[:2] not in told and way not in told:
                 yield from _row(_words(way), was, now)
 
@@ -127,7 +131,7 @@ def _also(old: Record, new: Record) -> str:
 
 
 def _window_why(old: Record, new: Record) -> Iterator[IssueReason]:
-    changed = [key for key in new if old.get(key) != new[key]]
+    changed = [key for key in new if key not in LATER_OF_WINDOW and old.get(key) != new[key]]
     if all(key in WINDOW_WORDS for key in changed):
         yield from (WindowDetailChanged(key=key) for key in changed)
     else:

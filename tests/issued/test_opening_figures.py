@@ -6,7 +6,8 @@ from typing import Any
 
 import pytest
 
-from jambs.issued.opening_figures import following_rows, opening_rows
+from jambs.issued.opening_figures import _window_why, following_rows, opening_rows
+from jambs.issued.reasons import WindowDetailChanged
 
 
 @pytest.mark.parametrize(
@@ -55,3 +56,12 @@ def test_of_a_wall_the_layers_that_are_others_are_told_and_not_those_that_lie_fa
         "stud: layer, 0, 140.1; gypsum: layer, 140.1, 152.6",
     )
     assert list(opening_rows(old, old)) == []
+
+
+def test_what_an_earlier_issue_did_not_record_of_a_window_is_no_change_and_what_it_did_is() -> None:
+    before, now = {"window": {"name": "fixed"}}, {"window": {"name": "fixed", "frame_depth": {"text": "92 mm"}}}
+    assert list(opening_rows(before, now)) == []
+    assert list(_window_why(before["window"], now["window"])) == []
+    later = {"window": {"name": "fixed", "frame_depth": {"text": "93 mm"}}}
+    assert [row[1:] for row in opening_rows(now, later)] == [("92 mm", "93 mm")]
+    assert [type(one) for one in _window_why(now["window"], {"name": "other"})] == [WindowDetailChanged]
