@@ -59,8 +59,8 @@ def frames_seen(kit: Kit) -> list[list[Face]]:
     opening, near, far = kit.placement.opening, kit.placement.inside_edge, kit.placement.outside_edge
     at = [(unit.x, unit.y) for unit in opening.gang.units] if opening.gang else [(0.0, 0.0)]
     rings = []
-    for one, place in zip(unit_openings(opening), at, strict=True):
-        outer, inner = (_moved(outline, *place) for outline in outlines_seen(one, from_outside=False))
+    for one, (right, up) in zip(unit_openings(opening), at, strict=True):
+        outer, inner = (_moved(outline, right, up) for outline in outlines_seen(one, from_outside=False))
         rings.append(_ring(outer, inner, near, far))
     return rings
 
