@@ -44,12 +44,13 @@ from jambs.section.cut import sections_to_draw
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.drawing_sheets import write_all_drawings, write_drawing_sheets
 from jambs.sheets.full_scale import write_templates
-from jambs.sheets.house import write_order_sheet, write_rough_opening_schedule, write_summary
+from jambs.sheets.house import write_order_sheet, write_summary
 from jambs.sheets.install_sheet import write_install_sheet
 from jambs.sheets.joining import join_pdfs
 from jambs.sheets.parts_file import write_parts_csv, write_parts_json
 from jambs.sheets.pictures import PictureError, SheetPictures
 from jambs.sheets.press import PressError
+from jambs.sheets.rough_openings import write_rough_opening_schedule
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
 
 FEW = 3

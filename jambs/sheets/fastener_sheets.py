@@ -17,7 +17,7 @@ from jambs.job.models.openings import Job
 from jambs.length import Units, length_text
 from jambs.outside.register import Paper, Register
 from jambs.sheets.cut_sheet import page_data, stamped
-from jambs.sheets.house import NONE
+from jambs.sheets.house_cells import NONE
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records
 from jambs.sheets.told import told

@@ -1,4 +1,4 @@
-"""Lists for the whole house: rough openings and bucks, window order, summary with all findings."""
+"""Lists for the whole house: window order, summary with all findings."""
 
 from __future__ import annotations
 
@@ -10,66 +10,28 @@ from pathlib import Path
 from jambs.job.models.openings import Job
 from jambs.job.models.windows import Sash
 from jambs.outside.register import ORDER, Register
-from jambs.parts.backing import backing_of
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.lifting import lifting_of_house, lifts_of
 from jambs.place.falls import falls_words
-from jambs.sheets.backing_words import backing_words
 from jambs.sheets.cut_sheet import (
     bearing_words,
     exterior_text,
     interior_text,
     page_data,
-    part_row,
     planned_text,
     stamped,
-    wall_words,
 )
-from jambs.sheets.post_words import posts_words
-from jambs.sheets.press import press, press_in_pieces, press_large
+from jambs.sheets.house_cells import NONE, cautions_beside, parts_of
+from jambs.sheets.press import press_large
 from jambs.sheets.record import job_record
 from jambs.sheets.told import count_record, told
 from jambs.values import Record
-
-NONE = "–"
-"""What stands in a cell that has nothing to say."""
-
 
 UNSTATED = "HINGE SIDE NOT STATED"
 SIDE_HUNG = tuple(sash.value for sash in Sash if sash.is_side_hung)
 
 WEIGHTS = [weight.value for weight in ORDER]
-
-PIECE = 48
-"""So many openings are set as one list; the schedule of a larger house is set in pieces of so many."""
-
-
-def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path, *, stamp: str = "") -> None:
-    """Write the rough-opening and buck schedule for the framer as PDF."""
-    data = stamped(rough_opening_data(kits, job), stamp)
-    if len(kits) <= PIECE:
-        path.write_bytes(press("rough_openings", data))
-    else:
-        press_in_pieces("rough_openings", _pieces(data), path)
-
-
-def _pieces(data: Record) -> list[Record]:
-    """Return the schedule of a large house as several: the openings, then their bucks."""
-    openings = [
-        {**data, "rows": some, "bucks": [], "backing": [], "posts": [], "is_last": False}
-        for some in _parted(data["rows"], PIECE)
-    ]
-    openings[-1] |= {"is_last": True, "backing": data["backing"], "posts": data["posts"]}
-    bucks = [
-        {**data, "rows": [], "bucks": some, "backing": [], "posts": [], "is_last": False}
-        for some in _parted(data["bucks"], PIECE)
-    ]
-    return [*openings, *bucks]
-
-
-def _parted(rows: list[Record], count: int) -> list[list[Record]]:
-    return [rows[at : at + count] for at in range(0, len(rows), count)]
 
 
 def write_order_sheet(
@@ -85,102 +47,6 @@ def write_order_sheet(
 def write_summary(kits: Sequence[CutKit], register: Register, job: Job, path: Path, *, stamp: str = "") -> None:
     """Write the summary of the house as PDF: depths and rips of every opening, all findings, what was assumed."""
     path.write_bytes(press_large("summary", stamped(summary_data(kits, register, job), stamp)))
-
-
-def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
-    """Return what the rough-opening and buck schedule prints."""
-    openings = job_record(kits, job)["openings"]
-    bucks = [
-        {"mark": one["mark"], "room": one["room"], "parts": [part_row(part) for part in _parts(one, "buck")]}
-        for one in openings
-    ]
-    return {
-        **page_data(job),
-        "is_last": True,
-        "cautions": _cautions(kits, Beside.FRAMING),
-        "rows": [_rough_row(one) for one in openings],
-        "bucks": [one for one in bucks if one["parts"]],
-        "backing": [row for kit in kits if (row := _backing_row(kit, job))["text"]],
-        "posts": [row for kit in kits if (row := _posts_row(kit, job))["text"]],
-    }
-
-
-def _backing_row(kit: CutKit, job: Job) -> Record:
-    """Return what has to stand at an opening before the wall board is hung."""
-    return {
-        "mark": kit.mark,
-        "room": kit.placement.opening.room,
-        "text": backing_words(backing_of(kit), job.shop.grid),
-    }
-
-
-def _posts_row(kit: CutKit, job: Job) -> Record:
-    """Return what has to stand in a rough opening, between its units."""
-    placement = kit.placement
-    return {"mark": kit.mark, "room": placement.opening.room, "text": posts_words(placement, job.shop.grid)}
-
-
-def _parts(opening: Record, where: str) -> list[Record]:
-    return [part for part in opening["parts"] if part["where"] == where]
-
-
-def _text(size: Record | None) -> str:
-    return size["text"] if size else NONE
-
-
-def _rough_row(opening: Record) -> Record:
-    buck = opening["buck"]
-    return {
-        "mark": opening["mark"],
-        "room": opening["room"],
-        "wall": wall_words(opening["wall"]["name"]),
-        "frame": opening["window"]["frame"]["text"],
-        "window": opening["rough_opening"]["text"],
-        "framing": opening["framing_opening"]["text"],
-        "sill_height": _sill_words(opening),
-        "rough_sill": _text(opening["rough_sill_height"]),
-        "is_door": opening["floor_below_frame"] is not None,
-        "framing_sill": "floor" if opening["floor_below_frame"] else _text(opening["framing_sill_height"]),
-        "framing_head": _text(opening["framing_head_height"]),
-        "buck": buck["kind"] if buck else "none",
-        "buck_depth": _text(buck and buck["depth"]),
-        "buck_thickness": _text(buck and buck["thickness"]),
-        "buck_parts": _mark_range(buck["parts"]) if buck else NONE,
-        "state": next((_state(one) for one in opening["assumed"] if one["what"] == "rough opening"), ""),
-        **_flared(opening.get("flared_rough_opening")),
-        "outline": opening.get("rough_outline", {"text": ""})["text"],
-        "is_arched": "arcs" in opening.get("rough_outline", {}),
-        "framing_outline": opening.get("framing_outline", {"text": ""})["text"],
-    }
-
-
-def _flared(found: Record | None) -> Record:
-    """Return the larger hole at the inside face of the framing: its size, its heights, how far it stands out aside."""
-    if found is None:
-        return {"flared": "", "flared_sill": "", "flared_head": "", "flared_aside": ""}
-    return {
-        "flared": found["text"],
-        "flared_sill": _text(found["sill_height"]),
-        "flared_head": _text(found["head_height"]),
-        "flared_aside": ", ".join(f"{found['out'][side]['text']} out at the {side}" for side in ("left", "right")),
-    }
-
-
-def _state(assumed: Record) -> str:
-    return "rounded up" if assumed.get("is_rounded") else "assumed"
-
-
-def _sill_words(opening: Record) -> str:
-    """Return the height of the frame's bottom over the finished floor; of a door, that the floor lies below it."""
-    below = opening["floor_below_frame"]
-    if opening["sill_height"] or not below:
-        return _text(opening["sill_height"])
-    return f"frame {below['text']} above floor" if below["value"] else "frame at floor level"
-
-
-def _mark_range(marks: Sequence[str]) -> str:
-    """Return part marks in short: the first to the last."""
-    return f"{marks[0]} … {marks[-1]}" if len(marks) > 1 else "".join(marks) or NONE
 
 
 def order_data(kits: Sequence[CutKit], job: Job) -> Record:
@@ -351,22 +217,8 @@ def summary_data(kits: Sequence[CutKit], register: Register, job: Job, record: R
         "measured": sum(one["state"]["is_measured"] for one in openings),
         "assumed": record["assumed"],
         "own_assumed": [{**one, "marks": marks} for one, marks in _gathered(openings, "assumed")],
-        "cautions": [*lifting_of_house(weights, job.units), *_cautions(kits, *Beside)],
+        "cautions": [*lifting_of_house(weights, job.units), *cautions_beside(kits, *Beside)],
     }
-
-
-def _cautions(kits: Sequence[CutKit], *beside: Beside) -> list[str]:
-    """Return the lines of caution of some work, each once, with all the parts that it is said of.
-
-    Who lifts the windows is said for the whole house.
-    """
-    found: dict[str, list[str]] = {}
-    for kit in kits:
-        for work in beside:
-            for one in kit.cautions:
-                if one.beside is work and not one.is_of_lifting:
-                    found.setdefault(one.words, []).extend(one.marks)
-    return [f"{words}: {', '.join(marks)}." if marks else words for words, marks in found.items()]
 
 
 def _weightiest(openings: Sequence[Record], key: str) -> list[Record]:
@@ -406,9 +258,8 @@ def _summary_row(opening: Record, register: Register) -> Record:
 
 def rip_text(opening: Record) -> str:
     """Return the rip width of the interior extension jambs; the least and the greatest where they differ."""
-    widths = {
-        part["width"]["value"]: part["width"]["text"] for part in _parts(opening, "interior") if "jamb" in part["name"]
-    }
+    jambs = [part["width"] for part in parts_of(opening, "interior") if "jamb" in part["name"]]
+    widths = {width["value"]: width["text"] for width in jambs}
     if not widths:
         return NONE
     texts = [widths[value] for value in sorted(widths)]

@@ -14,11 +14,11 @@ from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
-from jambs.sheets.house import rough_opening_data
 from jambs.sheets.install_steps import inside_steps
 from jambs.sheets.measure_sheet import measure_data
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.record import job_record
+from jambs.sheets.rough_openings import rough_opening_data
 from jambs.sheets.trim_lines import interior_lines
 
 FLARE = {"sides": "45 deg", "head": '1"'}

@@ -16,6 +16,7 @@ from said import SaidFinding
 from test_cut_sheet import crowded, said
 
 import jambs.sheets.house as house_lists
+import jambs.sheets.rough_openings as rough_lists
 from jambs.app.chain import make_kits
 from jambs.findings import Severity, Subject
 from jambs.job.models.fields import Size
@@ -28,15 +29,9 @@ from jambs.outside.register import Register, make_register
 from jambs.parts.cut_kit import CutKit
 from jambs.place.placement import Buck
 from jambs.place.support import framing_sill
-from jambs.sheets.house import (
-    order_data,
-    rough_opening_data,
-    summary_data,
-    write_order_sheet,
-    write_rough_opening_schedule,
-    write_summary,
-)
+from jambs.sheets.house import order_data, summary_data, write_order_sheet, write_summary
 from jambs.sheets.record import job_record
+from jambs.sheets.rough_openings import rough_opening_data, write_rough_opening_schedule
 from jambs.values import Record
 
 
@@ -260,7 +255,7 @@ def test_the_schedule_of_a_large_house_is_set_in_pieces_with_its_pages_numbered_
 ) -> None:
     job, kits = hand.make_job(), house(12)
     write_rough_opening_schedule(kits, job, tmp_path / "one.pdf")
-    monkeypatch.setattr(house_lists, "PIECE", 5)
+    monkeypatch.setattr(rough_lists, "PIECE", 5)
     write_rough_opening_schedule(kits, job, tmp_path / "pieces.pdf")
     one, pieces = (PdfReader(tmp_path / name).pages for name in ("one.pdf", "pieces.pdf"))
     said_in_one, said_in_pieces = ([page.extract_text() for page in pages] for pages in (one, pieces))

@@ -35,9 +35,9 @@ from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
 from jambs.sheets.cut_sheet import beside_parts, part_row
 from jambs.sheets.full_scale import Template, templates_data, templates_of
-from jambs.sheets.house import rough_opening_data
 from jambs.sheets.part_pictures import part_picture
 from jambs.sheets.part_record import part_record
+from jambs.sheets.rough_openings import rough_opening_data
 from jambs.sides import Side
 from jambs.solids.arced import arced_board
 from jambs.stock.house.house_pieces import house_pieces

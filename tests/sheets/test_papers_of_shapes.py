@@ -16,10 +16,11 @@ from jambs.outside.trim_fasteners import shim_places
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
-from jambs.sheets.house import order_data, rough_opening_data
+from jambs.sheets.house import order_data
 from jambs.sheets.install_steps import inside_steps
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.record import job_record
+from jambs.sheets.rough_openings import rough_opening_data
 
 SHAPES: dict[str, tuple[Any, str]] = {
     "raked": ({"kind": "raked", "left": "30", "right": "48"}, "24 x 48"),

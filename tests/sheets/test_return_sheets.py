@@ -16,11 +16,12 @@ from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
 from jambs.sheets.cut_sheet import sheet_data
-from jambs.sheets.house import order_data, rough_opening_data
+from jambs.sheets.house import order_data
 from jambs.sheets.install_sheet import install_data, install_sheets_pdf
 from jambs.sheets.labels import STOCK, labels_data
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.pictures import Picture, SheetPictures
+from jambs.sheets.rough_openings import rough_opening_data
 
 BLANK = Picture(title="", svg='<svg xmlns="http://www.w3.org/2000/svg" width="72pt" height="72pt"/>', scale="")
 

@@ -14,9 +14,10 @@ from jambs.outside.house import plan_house
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
-from jambs.sheets.house import order_data, write_order_sheet, write_rough_opening_schedule
+from jambs.sheets.house import order_data, write_order_sheet
 from jambs.sheets.install_sheet import install_sheets_pdf
 from jambs.sheets.record import job_record
+from jambs.sheets.rough_openings import write_rough_opening_schedule
 
 HUNG = {
     "windows__fixed__sash": "double hung",

@@ -9,12 +9,13 @@ from loft import loft, record
 
 from jambs.length import FINE, Units
 from jambs.sheets.cut_sheet import about_words, sash_words
-from jambs.sheets.house import order_data, rough_opening_data
+from jambs.sheets.house import order_data
 from jambs.sheets.install_sheet import install_data
 from jambs.sheets.labels import STOCK, label_count, labels_data
 from jambs.sheets.measure_sheet import measure_data
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.post_words import posts_words
+from jambs.sheets.rough_openings import rough_opening_data
 from jambs.sheets.setting_steps import setting_steps
 from jambs.stock.house.house_pieces import house_pieces
 from jambs.stock.house.lot_words import opening_note

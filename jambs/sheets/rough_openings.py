@@ -1,0 +1,136 @@
+"""The list of rough openings and bucks of the whole house: what framers leave, and what stands in the holes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from jambs.job.models.openings import Job
+from jambs.parts.backing import backing_of
+from jambs.parts.cautions import Beside
+from jambs.parts.cut_kit import CutKit
+from jambs.sheets.backing_words import backing_words
+from jambs.sheets.cut_sheet import page_data, part_row, stamped, wall_words
+from jambs.sheets.house_cells import NONE, cautions_beside, parts_of, text_of
+from jambs.sheets.post_words import posts_words
+from jambs.sheets.press import press, press_in_pieces
+from jambs.sheets.record import job_record
+from jambs.values import Record
+
+PIECE = 48
+"""So many openings are set as one list; the schedule of a larger house is set in pieces of so many."""
+
+
+def write_rough_opening_schedule(kits: Sequence[CutKit], job: Job, path: Path, *, stamp: str = "") -> None:
+    """Write the rough-opening and buck schedule for the framer as PDF."""
+    data = stamped(rough_opening_data(kits, job), stamp)
+    if len(kits) <= PIECE:
+        path.write_bytes(press("rough_openings", data))
+    else:
+        press_in_pieces("rough_openings", _pieces(data), path)
+
+
+def _pieces(data: Record) -> list[Record]:
+    """Return the schedule of a large house as several: the openings, then their bucks."""
+    openings = [
+        {**data, "rows": some, "bucks": [], "backing": [], "posts": [], "is_last": False}
+        for some in _parted(data["rows"], PIECE)
+    ]
+    openings[-1] |= {"is_last": True, "backing": data["backing"], "posts": data["posts"]}
+    bucks = [
+        {**data, "rows": [], "bucks": some, "backing": [], "posts": [], "is_last": False}
+        for some in _parted(data["bucks"], PIECE)
+    ]
+    return [*openings, *bucks]
+
+
+def _parted(rows: list[Record], count: int) -> list[list[Record]]:
+    return [rows[at : at + count] for at in range(0, len(rows), count)]
+
+
+def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
+    """Return what the rough-opening and buck schedule prints."""
+    openings = job_record(kits, job)["openings"]
+    bucks = [
+        {"mark": one["mark"], "room": one["room"], "parts": [part_row(part) for part in parts_of(one, "buck")]}
+        for one in openings
+    ]
+    return {
+        **page_data(job),
+        "is_last": True,
+        "cautions": cautions_beside(kits, Beside.FRAMING),
+        "rows": [_rough_row(one) for one in openings],
+        "bucks": [one for one in bucks if one["parts"]],
+        "backing": [row for kit in kits if (row := _backing_row(kit, job))["text"]],
+        "posts": [row for kit in kits if (row := _posts_row(kit, job))["text"]],
+    }
+
+
+def _backing_row(kit: CutKit, job: Job) -> Record:
+    """Return what has to stand at an opening before the wall board is hung."""
+    return {
+        "mark": kit.mark,
+        "room": kit.placement.opening.room,
+        "text": backing_words(backing_of(kit), job.shop.grid),
+    }
+
+
+def _posts_row(kit: CutKit, job: Job) -> Record:
+    """Return what has to stand in a rough opening, between its units."""
+    placement = kit.placement
+    return {"mark": kit.mark, "room": placement.opening.room, "text": posts_words(placement, job.shop.grid)}
+
+
+def _rough_row(opening: Record) -> Record:
+    buck = opening["buck"]
+    return {
+        "mark": opening["mark"],
+        "room": opening["room"],
+        "wall": wall_words(opening["wall"]["name"]),
+        "frame": opening["window"]["frame"]["text"],
+        "window": opening["rough_opening"]["text"],
+        "framing": opening["framing_opening"]["text"],
+        "sill_height": _sill_words(opening),
+        "rough_sill": text_of(opening["rough_sill_height"]),
+        "is_door": opening["floor_below_frame"] is not None,
+        "framing_sill": "floor" if opening["floor_below_frame"] else text_of(opening["framing_sill_height"]),
+        "framing_head": text_of(opening["framing_head_height"]),
+        "buck": buck["kind"] if buck else "none",
+        "buck_depth": text_of(buck and buck["depth"]),
+        "buck_thickness": text_of(buck and buck["thickness"]),
+        "buck_parts": _mark_range(buck["parts"]) if buck else NONE,
+        "state": next((_state(one) for one in opening["assumed"] if one["what"] == "rough opening"), ""),
+        **_flared(opening.get("flared_rough_opening")),
+        "outline": opening.get("rough_outline", {"text": ""})["text"],
+        "is_arched": "arcs" in opening.get("rough_outline", {}),
+        "framing_outline": opening.get("framing_outline", {"text": ""})["text"],
+    }
+
+
+def _flared(found: Record | None) -> Record:
+    """Return the larger hole at the inside face of the framing: its size, its heights, how far it stands out aside."""
+    if found is None:
+        return {"flared": "", "flared_sill": "", "flared_head": "", "flared_aside": ""}
+    return {
+        "flared": found["text"],
+        "flared_sill": text_of(found["sill_height"]),
+        "flared_head": text_of(found["head_height"]),
+        "flared_aside": ", ".join(f"{found['out'][side]['text']} out at the {side}" for side in ("left", "right")),
+    }
+
+
+def _state(assumed: Record) -> str:
+    return "rounded up" if assumed.get("is_rounded") else "assumed"
+
+
+def _sill_words(opening: Record) -> str:
+    """Return the height of the frame's bottom over the finished floor; of a door, that the floor lies below it."""
+    below = opening["floor_below_frame"]
+    if opening["sill_height"] or not below:
+        return text_of(opening["sill_height"])
+    return f"frame {below['text']} above floor" if below["value"] else "frame at floor level"
+
+
+def _mark_range(marks: Sequence[str]) -> str:
+    """Return part marks in short: the first to the last."""
+    return f"{marks[0]} … {marks[-1]}" if len(marks) > 1 else "".join(marks) or NONE
