@@ -29,7 +29,7 @@ class LapKind(Enum):
     CLADDING = "cladding"
 
 
-class Round(Enum):
+class FlangePath(Enum):
     """What the flanges run round: a rectangle, a path of straight edges, an arch over a level bottom, a full round."""
 
     RECTANGLE = "rectangle"
@@ -43,10 +43,10 @@ SET = "set it on shims, level and plumb, and fasten it as its maker says before 
 SLOPE_FIRST = "the bottom of the rough opening sloped out or lined first, as its maker says"
 """Where no metal of the kit lies there; common practice, no source."""
 PIECES = {
-    Round.RECTANGLE: "",
-    Round.EDGES: ", along every edge that slants too, from the lowest upward, each piece over the one below",
-    Round.ARCH: "",
-    Round.RING: ", in short pieces round the curve from the lowest upward, each over the one below",
+    FlangePath.RECTANGLE: "",
+    FlangePath.EDGES: ", along every edge that slants too, from the lowest upward, each piece over the one below",
+    FlangePath.ARCH: "",
+    FlangePath.RING: ", in short pieces round the curve from the lowest upward, each over the one below",
 }
 OVER_THE_CURVE = ", in short pieces round the curve from both its ends upward, each over the one below"
 """Tape does not bend in its plane: common practice, no source."""
@@ -104,7 +104,7 @@ class WindowLaps(LapStep):
     has_flange: bool
     has_pan: bool
     behind: float | None
-    round: Round = Round.RECTANGLE
+    round: FlangePath = FlangePath.RECTANGLE
 
     @property
     def what(self) -> str:
@@ -129,10 +129,10 @@ class WindowLaps(LapStep):
     def _gap(self) -> str:
         """Where the flange has no sealant: level at the bottom, of a full round at its lowest place."""
         return {
-            Round.RECTANGLE: "no sealant under the bottom flange",
-            Round.EDGES: "no sealant under the level flange at the bottom",
-            Round.ARCH: "no sealant under the bottom flange",
-            Round.RING: "a gap in it at the lowest place",
+            FlangePath.RECTANGLE: "no sealant under the bottom flange",
+            FlangePath.EDGES: "no sealant under the level flange at the bottom",
+            FlangePath.ARCH: "no sealant under the bottom flange",
+            FlangePath.RING: "a gap in it at the lowest place",
         }[self.round]
 
     @property
@@ -144,10 +144,10 @@ class WindowLaps(LapStep):
         if not self.has_flange:
             return ""
         flanges = {
-            Round.RECTANGLE: "the head and side flanges, unbroken",
-            Round.EDGES: "all other flanges, those that slant too, unbroken",
-            Round.ARCH: "the flanges of sides and curve, unbroken",
-            Round.RING: "the flange all around",
+            FlangePath.RECTANGLE: "the head and side flanges, unbroken",
+            FlangePath.EDGES: "all other flanges, those that slant too, unbroken",
+            FlangePath.ARCH: "the flanges of sides and curve, unbroken",
+            FlangePath.RING: "the flange all around",
         }[self.round]
         return f"sealant behind {flanges}, as its maker says; "
 
@@ -159,7 +159,7 @@ class SideTapeLaps(LapStep):
     kind: ClassVar[LapKind] = LapKind.SIDE_TAPE
     has_flange: bool
     has_pan: bool
-    round: Round = Round.RECTANGLE
+    round: FlangePath = FlangePath.RECTANGLE
 
     @property
     def what(self) -> str:
@@ -181,7 +181,7 @@ class HeadTapeLaps(LapStep):
 
     kind: ClassVar[LapKind] = LapKind.HEAD_TAPE
     has_flange: bool
-    round: Round = Round.RECTANGLE
+    round: FlangePath = FlangePath.RECTANGLE
 
     @property
     def what(self) -> str:
@@ -190,7 +190,7 @@ class HeadTapeLaps(LapStep):
 
     def over(self, units: Units) -> str:
         """Say what it laps."""
-        curve = OVER_THE_CURVE if self.round is Round.ARCH else ""
+        curve = OVER_THE_CURVE if self.round is FlangePath.ARCH else ""
         return f"over the tape at the sides{curve}"
 
 

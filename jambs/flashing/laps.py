@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from jambs.flashing.blank import Blank, BlankKind
 from jambs.flashing.lap_words import (
     CladdingLaps,
+    FlangePath,
     Foot,
     HeadFlashingLaps,
     HeadMembraneLaps,
@@ -19,7 +20,6 @@ from jambs.flashing.lap_words import (
     LapKind,
     LapStep,
     PanLaps,
-    Round,
     SideTapeLaps,
     SillFlashingLaps,
     SillLaps,
@@ -100,13 +100,13 @@ def _window(kit: Kit, behind: float | None, *, has_pan: bool) -> list[LapStep]:
     return [*steps, HeadMembraneLaps(behind=behind)] if has_flange else steps
 
 
-def _round(opening: Opening) -> Round:
+def _round(opening: Opening) -> FlangePath:
     """Say what the flanges run round."""
     if opening.shape is None:
-        return Round.RECTANGLE
+        return FlangePath.RECTANGLE
     if not opening.shape.is_arched:
-        return Round.EDGES
-    return Round.RING if opening.shape.kind is ShapeKind.FULL_ROUND else Round.ARCH
+        return FlangePath.EDGES
+    return FlangePath.RING if opening.shape.kind is ShapeKind.FULL_ROUND else FlangePath.ARCH
 
 
 def _sill(kit: Kit, flashing: Blank | None) -> list[LapStep]:

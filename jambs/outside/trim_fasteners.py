@@ -23,7 +23,7 @@ from jambs.outside.fastener_line import (
     wall_finish,
 )
 from jambs.outside.other_fasteners import liner_buck, other_lines, window_line
-from jambs.outside.wood_behind import wood_words
+from jambs.outside.wood_behind_words import wood_words
 from jambs.parts.backing import BackingKind, backing_of
 from jambs.parts.box import box_gaps
 from jambs.parts.kinds import PartKind, Where

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from jambs.job.models.layers import BuckKind, Role
-from jambs.length import ROUND_OFF, Units
+from jambs.length import ROUND_OFF
 from jambs.parts.kit import Kit
 
 Span = tuple[float, float]
@@ -25,18 +25,3 @@ def wood_behind(kit: Kit) -> tuple[Span, ...]:
     is_whole = bool(behind) and behind[0][0] < ROUND_OFF
     is_whole &= all(inner[0] - outer[1] < ROUND_OFF for outer, inner in pairwise(behind))
     return () if is_whole else tuple(behind)
-
-
-def wood_words(kit: Kit, units: Units) -> str:
-    """Say where jamb screws find wood, and what to do between; nothing where they find it everywhere."""
-    spans = wood_behind(kit)
-    if not spans:
-        return ""
-    where = " and ".join(f"from {units.text(start)} to {units.text(finish)}" for start, finish in spans)
-    words = (
-        f"wood stands behind them only {where} from the frame edge, square to the wall: screw there, or set blocks "
-        "between the rows of studs or a box of plywood first"
-    )
-    if kit.flares:
-        words += "; behind a flare furring on the slant carries the shims, or screws longer by what the studs stand off"
-    return words
