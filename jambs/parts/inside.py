@@ -97,14 +97,7 @@ def make_inside(
     room = room_clear(at_wall, sides, flares, shop.proud)
     cased = cased_opening(room, trim, shop.proud)
     covers = mull_covers(placement.opening, clear, reveal=trim.frame_reveal, grid=shop.grid)
-    leaning = flares if lining.parts else SQUARE
-    boxed = [one for one in covers if one.mull.boxed_inside] if lining.parts else []
-    flat = [one for one in covers if one not in boxed]
-    over: list[Part] = []
-    if trim.mull_casing:
-        is_lined = trim.returns is not None
-        over += inside_covers(flat, trim.mull_casing, placement.inside_edge, leaning, is_lined=is_lined)
-    over += inside_boxes(boxed, clear, sides, cased, trim, placement.inside_edge, shop)
+    over = _over_mulls(covers, clear, sides, cased, placement, flares if lining.parts else None, shop)
     stool, apron = _stool_and_apron(lining, room, sides, flares, placement, shop)
     figures = inside_figures(
         clear, at_wall, room, cased, trim, shop, flares=flares, frames=lining.frames, drywall=lining.drywall
@@ -120,6 +113,26 @@ def make_inside(
         drywall=lining.drywall,
         covers=covers,
     )
+
+
+def _over_mulls(
+    covers: Sequence[Cover],
+    clear: ClearOpening,
+    sides: dict[Side, FittedSide],
+    cased: CasedOpening,
+    placement: Placement,
+    flares: Flares | None,
+    shop: Shop,
+) -> list[Part]:
+    """Make the boards over mulls and bars, flat on the frames or boxed; ``flares``: None where no depth is lined."""
+    trim, edge = placement.opening.interior, placement.inside_edge
+    boxed = [] if flares is None else [one for one in covers if one.mull.boxed_inside]
+    flat = [one for one in covers if one not in boxed]
+    boxes = inside_boxes(boxed, clear, sides, cased, trim, edge, shop)
+    if trim.mull_casing is None:
+        return [*boxes]
+    is_lined = trim.returns is not None
+    return [*inside_covers(flat, trim.mull_casing, edge, flares or SQUARE, is_lined=is_lined), *boxes]
 
 
 def _casing(cased: CasedOpening, opening: Opening, rack: Rack) -> Sequence[Part]:

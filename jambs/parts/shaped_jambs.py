@@ -159,13 +159,36 @@ def shaped_exterior_jambs(
     The sill is an edge without a board that leans out by its slope; without a sill the boards go all round where the
     lower corners are cut, and else end at the bottom of the clear opening, as legs do.
     """
-    shape, joint = placement.opening.shape, trim.sealant_joint
-    all_round = shape is not None and shape.is_cut_below(placement.opening.frame)
-    start = placement.outside_edge + joint
-    fallen = replace(clear, bottom=clear.bottom - joint * math.tan(math.radians(slope_deg)))
-    path = clear_path(placement.opening, fallen)
+    fallen = replace(clear, bottom=clear.bottom - trim.sealant_joint * math.tan(math.radians(slope_deg)))
+    path, start = clear_path(placement.opening, fallen), placement.outside_edge + trim.sealant_joint
+    edges = _outside_edges(path, placement.opening, sides, trim, slope_deg)
+    blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
+    laid = path_boards(edges) if edges else ()
+    boards = [_part(board, -start, PartKind.EXTERIOR_JAMB, Where.EXTERIOR, blank) for board in laid]
+    parts = [replace(part, seat=_turned_seat(part.seat)) for part in boards]
+    if is_arched(path):
+        jamb = ArchedJamb(
+            opening=placement.opening,
+            kind=PartKind.EXTERIOR_JAMB,
+            where=Where.EXTERIOR,
+            stock=trim.jamb.stock,
+            thickness=trim.jamb.thickness,
+            width=sides[Side.HEAD].start_depth - trim.sealant_joint,
+            edge=start,
+            curved=trim.jamb.curved,
+        )
+        parts += arched_jamb(jamb, path, rack)
+    return _in_order(parts)
+
+
+def _outside_edges(
+    path: FramePath, opening: Opening, sides: dict[Side, FittedSide], trim: ExteriorTrim, slope_deg: float
+) -> tuple[PathEdge, ...]:
+    """Return the path's straight edges as they are walked outside, the other way round."""
+    joint = trim.sealant_joint
+    all_round = opening.shape is not None and opening.shape.is_cut_below(opening.frame)
     straight = straight_path(path, trim.jamb.thickness)
-    edges = tuple(
+    return tuple(
         PathEdge(
             side=one.edge.side,
             run=one.edge.run,
@@ -180,23 +203,6 @@ def shaped_exterior_jambs(
         )
         for one, after in reversed([*zip(straight, straight[1:] + straight[:1], strict=True)])
     )
-    blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
-    laid = path_boards(edges) if edges else ()
-    boards = [_part(board, -start, PartKind.EXTERIOR_JAMB, Where.EXTERIOR, blank) for board in laid]
-    parts = [replace(part, seat=_turned_seat(part.seat)) for part in boards]
-    if is_arched(path):
-        jamb = ArchedJamb(
-            opening=placement.opening,
-            kind=PartKind.EXTERIOR_JAMB,
-            where=Where.EXTERIOR,
-            stock=trim.jamb.stock,
-            thickness=trim.jamb.thickness,
-            width=sides[Side.HEAD].start_depth - joint,
-            edge=start,
-            curved=trim.jamb.curved,
-        )
-        parts += arched_jamb(jamb, path, rack)
-    return _in_order(parts)
 
 
 def _seen_from_outside(point: Point) -> Point:
