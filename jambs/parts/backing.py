@@ -2,8 +2,8 @@
 fastened to it.
 
 Behind a return in board it fills the rough opening to the back of that board, over its whole depth, and under a stool
-or a tile between returns to the underside of stool or bed. At bare jambs the
-wall board stops short of the rough opening's edge, in the air: a nailer there carries its edge and the leg of its bead.
+or a tile between returns to the underside of stool or bed. At bare jambs the wall board stops short of the rough
+opening's edge, in the air: a nailer there carries its edge and the leg of its bead.
 """
 
 from __future__ import annotations

@@ -76,12 +76,3 @@ def bending_form(part: Part) -> BendingForm:
         crown=placed((0.0, radius)),
         radius=radius,
     )
-
-
-def form_outline(part: Part) -> Outline:
-    """Return the outline of the form of a bent part, counter-clockwise, its lower left at the origin [in].
-
-    Raises:
-        ValueError: the part is not bent from plies.
-    """
-    return bending_form(part).outline

@@ -15,7 +15,7 @@ from arches import BOARDS, HALF_ROUND, arch_changes, arched
 from cases import changed, job_of
 
 from jambs.geometry import cross
-from jambs.parts.bending_form import PAST_SPRING, bending_form, form_outline
+from jambs.parts.bending_form import PAST_SPRING, bending_form
 from jambs.parts.cuts import ArcCut, Crosscut, CurvedSide, PlaneCut
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.make import PartsError, make_kit
@@ -203,10 +203,10 @@ def test_a_form_is_a_disk_at_most() -> None:
     plies = part.blank.plies
     assert plies is not None
     tight = replace(part, blank=replace(part.blank, plies=replace(plies, form_radius=8.0)))
-    left, right = form_outline(tight)[:2]
+    left, right = bending_form(tight).outline[:2]
     assert right[0] - left[0] == pytest.approx(2 * 8 * math.sin(0.5))
 
 
 def test_only_what_is_bent_has_a_form() -> None:
     with pytest.raises(ValueError, match="not bent from plies"):
-        form_outline(heads(PartKind.CASING, Where.INTERIOR)[0])
+        bending_form(heads(PartKind.CASING, Where.INTERIOR)[0])

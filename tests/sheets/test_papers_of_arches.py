@@ -24,7 +24,7 @@ from jambs.drawings.views.elevations import interior_elevation
 from jambs.drawings.views.words import sawn_first, size_words
 from jambs.length import FINE, Units
 from jambs.outlines import area
-from jambs.parts.bending_form import PAST_SPRING, bending_form, form_outline
+from jambs.parts.bending_form import PAST_SPRING, bending_form
 from jambs.parts.board_faces import board_faces
 from jambs.parts.cut_kit import PlannedForKit, as_cut
 from jambs.parts.cut_words import ends_words, work_words
@@ -140,7 +140,7 @@ def test_the_form_is_as_long_as_the_jamb_and_a_little_more() -> None:
     part = head(PartKind.EXTENSION_JAMB, "bent laminations")
     plies = part.blank.plies
     assert plies is not None
-    outline = form_outline(part)
+    outline = bending_form(part).outline
     sweep = (plies.inner_length + 2 * PAST_SPRING) / plies.form_radius
     high = plies.form_radius * (1 - math.cos(sweep / 2))
     assert max(y for _, y in outline) == pytest.approx(high, abs=1e-3)
