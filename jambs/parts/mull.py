@@ -21,6 +21,7 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Figure, FigureKind
 from jambs.parts.mull_findings import MullCasingHasNoLap, MullCasingLapsShort
 from jambs.parts.part import Part, PartBlank, Seat
+from jambs.place.along_mull import AlongMull
 from jambs.place.flares import SQUARE, Flares
 from jambs.sides import Side
 
@@ -29,32 +30,8 @@ LEAST_LAP = 1 / 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Cover:
-    """Where the board over a mull lies [in]. ``low``, ``high``: its edges; ``start``, ``finish``: its ends.
-
-    x of the edges and y of the ends, at the frames, of an upright one; y and x of a bar.
-    """
-
-    mull: Mull
-    low: float
-    high: float
-    start: float
-    finish: float
-
-    @property
-    def width(self) -> float:
-        """Across the board [in]."""
-        return self.high - self.low
-
-    @property
-    def length(self) -> float:
-        """Along the frames [in]."""
-        return self.finish - self.start
-
-    @property
-    def is_bar(self) -> bool:
-        """Say whether it lies level."""
-        return self.mull.kind is MullKind.TRANSOM_BAR
+class Cover(AlongMull):
+    """Where the board over a mull lies: its edges, and its ends at the frames [in]."""
 
     @property
     def lap(self) -> float:

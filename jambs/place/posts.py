@@ -7,39 +7,16 @@ from dataclasses import dataclass
 
 from jambs.job.models.gang import Gang, Mull, MullKind
 from jambs.job.models.openings import Opening
+from jambs.place.along_mull import AlongMull
 from jambs.place.placement import Sides
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Post:
-    """A post of a mull, or a transom bar, from framing to framing, where that of all frames begins [in].
+class Post(AlongMull):
+    """A post of a mull, or a transom bar, from framing to framing. ``on_bar``, ``under_bar``: what its ends meet."""
 
-    ``low``, ``high``: its sides; ``start``, ``finish``: its ends. x of the sides and y of the ends of an upright one,
-    y and x of a bar; from the lower left corner of all frames together. ``on_bar``, ``under_bar``: what its ends meet.
-    """
-
-    mull: Mull
-    low: float
-    high: float
-    start: float
-    finish: float
     on_bar: bool = False
     under_bar: bool = False
-
-    @property
-    def is_bar(self) -> bool:
-        """Say whether it lies level."""
-        return self.mull.kind is MullKind.TRANSOM_BAR
-
-    @property
-    def width(self) -> float:
-        """Across it, from side to side [in]."""
-        return self.high - self.low
-
-    @property
-    def length(self) -> float:
-        """From framing to framing [in]."""
-        return self.finish - self.start
 
 
 def posts_in(opening: Opening, shims: Sides) -> tuple[Post, ...]:
@@ -57,7 +34,7 @@ def _posts(opening: Opening, gang: Gang, shims: Sides) -> Iterator[Post]:
     for mull in gang.mulls:
         if mull.post is None:
             continue
-        low = mull.low + (mull.between - mull.post) / 2
+        low = mull.low + mull.joint
         if mull.kind is MullKind.TRANSOM_BAR:
             ends = (-shims.left, frame.width + shims.right)
             yield Post(mull=mull, low=low, high=low + mull.post, start=ends[0], finish=ends[1])
@@ -76,5 +53,4 @@ def _posts(opening: Opening, gang: Gang, shims: Sides) -> Iterator[Post]:
 
 def _edge_of(bar: Mull) -> tuple[float, float]:
     """Return bottom and top of what lies in a bar [in]: of a gap the edges of the frames."""
-    joint = (bar.between - bar.post) / 2 if bar.post else 0.0
-    return bar.low + joint, bar.high - joint
+    return bar.low + bar.joint, bar.high - bar.joint

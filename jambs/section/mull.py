@@ -103,11 +103,10 @@ def _between(kit: Kit, mull: Mull) -> Iterator[Region]:
     if mull.post is None:
         yield Region(name="gap between frames", stuff=Stuff.SHIM, outline=box((0.0, start), (mull.between, end)))
         return
-    joint = (mull.between - mull.post) / 2
-    edges = (joint, joint + mull.post)
+    edges = (mull.joint, mull.joint + mull.post)
     yield Region(name=post_words(mull), stuff=Stuff.FURRING, outline=box((edges[0], start), (edges[1], end)))
     for low, high in ((0.0, edges[0]), (edges[1], mull.between)):
-        if joint:
+        if mull.joint:
             yield Region(
                 name=f"joint at the {post_words(mull)}", stuff=Stuff.SHIM, outline=box((low, start), (high, end))
             )

@@ -53,7 +53,7 @@ def _set(gang: Gang, row: int, grid: Grid) -> str:
         under = f"over {_units(bar.before)}, {grid.text(bar.between)} between frames, {CARRIED}"
     else:
         under = (
-            f"on packers on the transom bar, a joint of {grid.text(_joint(bar))} under the frame: the weight goes on "
+            f"on packers on the transom bar, a joint of {grid.text(bar.joint)} under the frame: the weight goes on "
             f"the bar, never on the heads of {_units(bar.before)}"
         )
     return f"Set {'; '.join((f'{_units(numbers)} {under}', *beside))}."
@@ -63,7 +63,7 @@ def _beside(mull: Mull, grid: Grid) -> str:
     units = " | ".join(map(str, (*mull.before, *mull.after)))
     if mull.post is None:
         return f"{grid.text(mull.between)} between frames {units}, {JOINED}"
-    return f"a joint of {grid.text(_joint(mull))} on each side of the post between {units}"
+    return f"a joint of {grid.text(mull.joint)} on each side of the post between {units}"
 
 
 def _sealed(mull: Mull, grid: Grid) -> str:
@@ -71,12 +71,7 @@ def _sealed(mull: Mull, grid: Grid) -> str:
         before, after = (" and ".join(map(str, numbers)) for numbers in (mull.before, mull.after))
         return f"the gap of {grid.text(mull.between)} between units {before} | {after}"
     what = mull.kind.value if mull.kind is MullKind.TRANSOM_BAR else f"post of units {mull.before[0]} | {mull.after[0]}"
-    return f"both joints of {grid.text(_joint(mull))} at the {what}"
-
-
-def _joint(mull: Mull) -> float:
-    """Frame → post [in]."""
-    return (mull.between - (mull.post or 0.0)) / 2
+    return f"both joints of {grid.text(mull.joint)} at the {what}"
 
 
 def _units(numbers: Sequence[int]) -> str:

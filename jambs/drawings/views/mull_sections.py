@@ -147,7 +147,7 @@ def _frame_row(mull: Mull, before: float, after: float) -> list[Stop]:
     if mull.post is None:
         between = [(0.0, mull.between, "gap")]
     else:
-        joint = (mull.between - mull.post) / 2
+        joint = mull.joint
         between = [
             (0.0, joint, "joint"),
             (joint, joint + mull.post, post_words(mull)),

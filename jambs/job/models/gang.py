@@ -244,6 +244,11 @@ class Mull:
         """From frame to frame [in]."""
         return self.high - self.low
 
+    @property
+    def joint(self) -> float:
+        """On each side of the post, from a frame to it [in]; of a gap nothing."""
+        return 0.0 if self.post is None else (self.between - self.post) / 2
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Gang:
