@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import signal
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -28,6 +30,8 @@ MARKS = ["W01", "W02", "W06", "W07", "D01"]
 @pytest.fixture(autouse=True)
 def reader() -> Iterator[None]:
     gmsh.initialize(interruptible=False)
+    if hasattr(signal, "SIGPIPE"):  # else a write to a closed pipe ends the process, later tests too
+        signal.signal(signal.SIGPIPE, signal.SIG_IGN)
     gmsh.option.setNumber("General.Terminal", 0)
     gmsh.option.setNumber("Geometry.OCCImportLabels", 1)
     yield
@@ -52,6 +56,14 @@ def box_of(solid: Solid, along: float = 0.0, up: float = 0.0) -> list[float]:
     """The solid's own box, wall axes (x, y, d) as the file has them (x, d, y)."""
     (x0, y0, d0), (x1, y1, d1) = solid.low, solid.high
     return [x0 + along, d0, y0 + up, x1 + along, d1, y1 + up]
+
+
+def test_the_other_reader_leaves_closed_pipes_an_error() -> None:
+    reads, writes = os.pipe()
+    os.close(reads)
+    with pytest.raises(BrokenPipeError):
+        os.write(writes, b"one")
+    os.close(writes)
 
 
 @pytest.mark.parametrize("mark", MARKS)
