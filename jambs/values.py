@@ -25,6 +25,10 @@ OWN_GRIDS = {units: [grid for grid in GRIDS.values() if grid.units is units] for
 """The shop grids of a unit; a length on one of them was stated in that unit."""
 STATED_GRIDS = {Units.INCH: GRIDS["1/16"], Units.MM: GRIDS["1 mm"]}
 """The steps in which sizes are stated."""
+PLANE = {"point", "normal"}
+"""What the record of a plane holds."""
+ANGLE_PLACES = 1
+"""Decimals of a degree that are printed, and that a saw can be set to."""
 NO_LENGTHS = ("price_per_foot", "conductivity", "u_frame", "panes", "sprung")
 """Names of numbers that are neither length nor angle."""
 
@@ -46,9 +50,34 @@ def sawn_size(length: float, *, grid: Grid) -> Record:
     return {"value": number(length, units=grid.units), "text": grid.text(length)}
 
 
+def as_sawn(thing: Any, *, grid: Grid) -> Any:
+    """Return a record as far as a saw can follow it: lengths on the shop's grid, angles as printed, no plane.
+
+    What an angle made keeps its exact length in a record; two that differ by less than this are sawn alike.
+    """
+    if isinstance(thing, list | tuple):
+        return [as_sawn(one, grid=grid) for one in thing]
+    if not isinstance(thing, dict):
+        return thing
+    if thing.keys() == {"value", "text"}:
+        return _sawn_value(thing, grid)
+    return {key: as_sawn(one, grid=grid) for key, one in thing.items() if not _is_plane(one)}
+
+
+def _sawn_value(value: Record, grid: Grid) -> Record:
+    if value["text"].endswith("°"):
+        return angle(round(value["value"], ANGLE_PLACES))
+    inches = value["value"] if grid.units is Units.INCH else value["value"] / MM_PER_INCH
+    return sawn_size(grid.as_sawn(inches), grid=grid)
+
+
+def _is_plane(thing: Any) -> bool:
+    return isinstance(thing, dict) and thing.keys() == PLANE
+
+
 def angle(degrees: float) -> Record:
     """Return an angle [degrees] as its number and its printed text."""
-    return {"value": degrees, "text": f"{decimal_text(degrees, 1)}°"}
+    return {"value": degrees, "text": f"{decimal_text(degrees, ANGLE_PLACES)}°"}
 
 
 def weight(pounds: float, *, units: Units) -> Record:

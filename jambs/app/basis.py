@@ -10,6 +10,7 @@ from jambs.issued.basis import COMPARED, DIGITS, HOUSE, LABELS, PARTS, PLACES, S
 from jambs.issued.plan import opening_keys, shape_keys
 from jambs.job import Job
 from jambs.job.models.fields import Model
+from jambs.length import Grid
 from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.kit import Kit
 from jambs.parts.planned import marks_of_planned
@@ -17,10 +18,11 @@ from jambs.place.placement import Placement
 from jambs.sheets.labels import label_data
 from jambs.sheets.measure_sheet import planned_texts
 from jambs.sheets.record import job_record
-from jambs.values import Record
+from jambs.values import Record, as_sawn
 
-SAWN = ("mark", "name", "position", "stock", "thickness", "width", "length", "taper", "ends", "strips", "cuts")
-"""What a cutting plan needs to know of a part. Not its board: that one the plan decides."""
+SAWN = ("width", "length", "taper", "strips", "cuts", "glue_up")
+TOLD = ("mark", "name", "position", "stock", "thickness", "ends")
+"""What a cutting plan saws of a part, and what it tells of it. Not its board: that one the plan decides."""
 NO_PRICE: Record = {"prices": (), "price_per_foot": None, "source": ""}
 OF_THE_JOB, BOARDS, SAW, PRICES = "settings of the job", "boards", "settings of the saw", "prices"
 
@@ -47,7 +49,7 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
         SHEETS: {mark: key[:DIGITS] for mark, key in opening_keys(printed).items()},
         SHAPES: {mark: key[:DIGITS] for mark, key in shape_keys(printed).items()},
         HOUSE: {OF_THE_JOB: digest(_house(job))},
-        PARTS: parts_basis(openings, planned),
+        PARTS: parts_basis(openings, planned, grid=job.shop.grid),
         LABELS: {mark: digest([job.name, label]) for mark, label in labels.items()},
     }
 
@@ -55,13 +57,14 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
 def bought_basis(kits: Sequence[Kit], job: Job) -> Basis:
     """Return the groups that a cutting plan depends on; the outside, of which nothing is sawn, need not be planned."""
     cut = [as_cut(kit, PlannedForKit()) for kit in kits]
-    return {PARTS: parts_basis(job_record(cut, job)["openings"], marks_of_planned(cut)), SHOP: shop_basis(job)}
+    openings = job_record(cut, job)["openings"]
+    return {PARTS: parts_basis(openings, marks_of_planned(cut), grid=job.shop.grid), SHOP: shop_basis(job)}
 
 
-def parts_basis(openings: Iterable[Record], planned: Collection[str]) -> Mapping[str, str]:
+def parts_basis(openings: Iterable[Record], planned: Collection[str], *, grid: Grid) -> Mapping[str, str]:
     """Return what a cutting plan takes from each wooden part, by its mark; ``planned``: those that may still change."""
     return {
-        part["mark"]: digest(_sawn(part, is_planned=part["mark"] in planned))
+        part["mark"]: digest(_sawn(part, grid, is_planned=part["mark"] in planned))
         for _, part in _parts(openings)
         if part["is_wood"]
     }
@@ -71,9 +74,9 @@ def _parts(openings: Iterable[Record]) -> list[tuple[Record, Record]]:
     return [(one, part) for one in openings for part in one["parts"]]
 
 
-def _sawn(part: Record, *, is_planned: bool) -> Record:
-    sawn = {name: part[name] for name in (*SAWN, "glue_up") if name in part}
-    return {"planned": is_planned, **sawn}
+def _sawn(part: Record, grid: Grid, *, is_planned: bool) -> Record:
+    told = {name: part[name] for name in TOLD if name in part}
+    return {"planned": is_planned, **told, **{name: as_sawn(part[name], grid=grid) for name in SAWN if name in part}}
 
 
 def _place(placement: Placement, job: Job) -> list[Any]:

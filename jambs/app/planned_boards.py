@@ -34,7 +34,7 @@ def with_planned_boards(kits: Sequence[CutKit], job: Job, record: Record) -> tup
     plans = _plans(record)
     if not plans:
         return tuple(kits)
-    now = parts_basis(job_record(kits, job)["openings"], marks_of_planned(kits))
+    now = parts_basis(job_record(kits, job)["openings"], marks_of_planned(kits), grid=job.shop.grid)
     boards: dict[str, Board] = {}
     for content, paper in plans:
         was = read_basis(record.blobs.found(paper.basis)) if paper.basis else None
