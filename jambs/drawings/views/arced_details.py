@@ -1,4 +1,4 @@
-"""Details of parts whose sides are sawn to arcs: the piece in its blank, its chords and rises, its radii."""
+"""Details of parts whose sides are sawn or bent to arcs: the piece, its blank, its chords and rises, its radii."""
 
 from __future__ import annotations
 
@@ -13,27 +13,33 @@ from jambs.parts.part import Part
 
 
 def arced_shapes(part: Part, ink: Ink) -> tuple[Shape, ...]:
-    """Draw the piece with its arcs, and the straight blank it is sawn from in broken lines."""
+    """Draw the piece with its arcs; of one that is sawn the straight blank it comes out of, in broken lines."""
     found = with_arcs(part.curved_outline)
-    across = part.silhouettes.sizes.thickness if part.is_sawn_on_edge else part.width
-    blank = ((0.0, 0.0), (part.silhouettes.sizes.length, 0.0), (part.silhouettes.sizes.length, across), (0.0, across))
-    return (
-        Shape(points=found.points, bulges=found.bulges, ink=ink),
-        Shape(points=blank, ink=Ink.HIDDEN),
-    )
+    piece = Shape(points=found.points, bulges=found.bulges, ink=ink)
+    if part.is_laminated:
+        return (piece,)
+    long, across = part.silhouettes.sizes.length, _across(part)
+    blank = ((0.0, 0.0), (long, 0.0), (long, across), (0.0, across))
+    return (piece, Shape(points=blank, ink=Ink.HIDDEN))
+
+
+def _across(part: Part) -> float:
+    """How high the piece is on paper, its blank too [in]."""
+    return part.silhouettes.sizes.thickness if part.is_sawn_on_edge else part.width
 
 
 def arced_chains(part: Part) -> tuple[Chain, ...]:
-    """Dimension the blank, the chord of the hollow side, and how far each side rises."""
+    """Dimension the chord of each side, how far each rises and both together; then the blank of a sawn piece."""
     found = arch_corners(part)
-    across = part.silhouettes.sizes.thickness if part.is_sawn_on_edge else part.width
-    whole = Interval(start=(0.0, 0.0), finish=(part.silhouettes.sizes.length, 0.0))
+    long = part.silhouettes.sizes.length
+    upper, lower = side_names(part)
+    blank = Interval(start=(0.0, 0.0), finish=(long, 0.0))
     return (
-        Chain(side=ViewSide.BOTTOM, intervals=(Interval(start=found.inner[0], finish=found.inner[1]),)),
-        Chain(side=ViewSide.BOTTOM, intervals=(whole,)),
-        Chain(side=ViewSide.TOP, intervals=(Interval(start=found.outer[0], finish=found.outer[1]),)),
-        Chain(side=ViewSide.LEFT, intervals=(Interval(start=(0.0, 0.0), finish=(0.0, across)),)),
-        Chain(side=ViewSide.RIGHT, intervals=_rise(found, part.silhouettes.sizes.length)),
+        Chain(side=ViewSide.BOTTOM, intervals=(Interval(start=found.inner[0], finish=found.inner[1]),), after=lower),
+        *(() if part.is_laminated else (Chain(side=ViewSide.BOTTOM, intervals=(blank,), after="blank"),)),
+        Chain(side=ViewSide.TOP, intervals=(Interval(start=found.outer[0], finish=found.outer[1]),), after=upper),
+        Chain(side=ViewSide.LEFT, intervals=(Interval(start=(0.0, 0.0), finish=(0.0, _across(part))),)),
+        Chain(side=ViewSide.RIGHT, intervals=_rise(found, long)),
     )
 
 
@@ -53,11 +59,16 @@ def radii(part: Part, units: Units) -> tuple[CallOut, ...]:
     )
 
 
+def side_names(part: Part) -> tuple[str, str]:
+    """Name the upper, round side and the lower, hollow one of a piece as it lies on paper."""
+    return ("back", "hollow face") if part.is_sawn_on_edge else ("outer edge", "inner edge")
+
+
 def edge_words(part: Part) -> str:
     """Say how a board that is sawn to arcs lies on paper."""
-    if part.is_sawn_on_edge:
-        return "on edge, back above, hollow face below"
-    return "face up, outer edge above, inner edge below"
+    lies = "on edge" if part.is_sawn_on_edge else "face up"
+    upper, lower = side_names(part)
+    return f"{lies}, {upper} above, {lower} below"
 
 
 def outline_signature(outline: Outline, length: float, *, mirrored: bool) -> frozenset[Point]:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import box_around
+from jambs.drawings.views.alike import Alike, grouped, listed, told_of
 from jambs.drawings.views.arced_details import (
     arced_chains,
     arced_shapes,
     edge_words,
-    outline_signature,
     radii,
 )
 from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains, leaned_end, leaned_shapes
@@ -19,7 +18,6 @@ from jambs.drawings.views.named_ends import face_words, with_left_at_left
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Outline, Point
 from jambs.length import HALF_64TH, ROUND_OFF, Grid, decimal_text
-from jambs.parts.cut_words import ends_words, work_words
 from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Miter, Molded, Rip
 from jambs.parts.edge_names import edge_names
 from jambs.parts.kinds import PartKind, Where, told_name
@@ -34,19 +32,10 @@ WIDEST = 4.0
 INKS = {Where.INTERIOR: Ink.TRIM_INSIDE, Where.EXTERIOR: Ink.TRIM_OUTSIDE, Where.BUCK: Ink.BUCK}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Alike:
-    """A part to draw, parts cut like it, itself the first, and parts that are its mirror image."""
-
-    part: Part
-    same: tuple[Part, ...]
-    mirrored: tuple[Part, ...]
-
-
 def details(kit: Kit, *, grid: Grid) -> list[View]:
     """Make the views of every part whose shape words do not tell; like parts and mirror images share one."""
     views = []
-    for alike in _grouped([part for part in kit.parts if not is_told_in_words(part)]):
+    for alike in grouped([part for part in kit.parts if not is_told_in_words(part)], grid):
         views.append(_face_view(alike, grid))
         if _needs_profile(alike.part):
             views.append(_profile_view(alike))
@@ -58,59 +47,6 @@ def is_told_in_words(part: Part) -> bool:
     return part.runs is None and all(isinstance(cut, Rip | Crosscut | Miter | EndBevel) for cut in part.cuts)
 
 
-def _grouped(parts: Iterable[Part]) -> list[Alike]:
-    groups: list[Alike] = []
-    for part in parts:
-        for number, group in enumerate(groups):
-            if _is_same(part, group.part):
-                groups[number] = Alike(part=group.part, same=(*group.same, part), mirrored=group.mirrored)
-                break
-            if _is_mirrored(part, group.part):
-                groups[number] = Alike(part=group.part, same=group.same, mirrored=(*group.mirrored, part))
-                break
-        else:
-            groups.append(Alike(part=part, same=(part,), mirrored=()))
-    return groups
-
-
-def _is_same(part: Part, other: Part) -> bool:
-    """Say whether a part is cut like another, end names included; ends that are alike may change places."""
-    ends, others = part.seat.ends, other.seat.ends
-    swapped = ends == others[::-1] and _form(part) == _form(part, mirrored=True)
-    return (ends == others or swapped) and _form(part) == _form(other)
-
-
-def _is_mirrored(part: Part, other: Part) -> bool:
-    return part.seat.ends == other.seat.ends[::-1] and _form(part) == _form(other, mirrored=True)
-
-
-def _form(part: Part, *, mirrored: bool = False) -> tuple[object, ...]:
-    """Return what makes two parts alike on paper; mirrored end for end."""
-
-    def end(u: float) -> float:
-        return round((part.length - u if mirrored else u) * 128)
-
-    if part.arcs:
-        sides = [outline_signature(one, part.length, mirrored=mirrored) for one in (part.curved_outline, part.outline)]
-        return (part.name, part.where, part.thickness, part.width, *sides)
-    outline = frozenset((end(u), round(v * 128)) for u, v in part.outline)
-    profile = frozenset((round(v * 128), round(w * 128)) for v, w in part.profile)
-    pockets = frozenset(
-        (min(end(one.low[0]), end(one.high[0])), *(round(side * 128) for side in (*one.low[1:], *one.high[1:])))
-        for one in part.pockets
-    )
-    return (part.name, part.where, part.thickness, outline, profile, pockets)
-
-
-def _marks(alike: Alike) -> str:
-    text = _listed(alike.same)
-    return f"{text}; mirror image {_listed(alike.mirrored)}" if alike.mirrored else text
-
-
-def _listed(parts: Iterable[Part]) -> str:
-    return ", ".join(part.mark for part in parts)
-
-
 def _lies(alike: Alike) -> tuple[str, ...]:
     """Say how the face of each part lies with its ends as named: a mirror image has its edges the other way up."""
     lies: dict[str, list[Part]] = {}
@@ -118,7 +54,7 @@ def _lies(alike: Alike) -> tuple[str, ...]:
         lies.setdefault(face_words(part), []).append(part)
     if len(lies) == 1:
         return tuple(lies)
-    return tuple(f"{_listed(parts)}: {words}" for words, parts in lies.items())
+    return tuple(f"{listed(parts)}: {words}" for words, parts in lies.items())
 
 
 def _face_view(alike: Alike, grid: Grid) -> View:
@@ -131,11 +67,11 @@ def _face_view(alike: Alike, grid: Grid) -> View:
     view = View(
         name=f"detail {part.mark}",
         kind=ViewKind.DETAIL,
-        title=f"{_marks(alike)}  {told_name(part.name, part.where.value)}",
+        title=f"{alike.marks}  {told_name(part.name, part.where.value)}",
         shapes=(*outline, *_pockets(part), *_slanted_rabbets(part)),
         chains=(*(leaned_chains(part) if is_two else _edge_chains(part)), *_end_chains(part)),
         call_outs=tuple(_angles(part)),
-        remarks=(*_lies(alike), *_seen_words(part), *_remarks(part, grid)),
+        remarks=(*_lies(alike), *_seen_words(part), *told_of(part, grid)),
         largest=1,
         widest=WIDEST,
         share=(0.5, 1.0),
@@ -146,7 +82,7 @@ def _face_view(alike: Alike, grid: Grid) -> View:
 def _arced_view(alike: Alike, grid: Grid) -> View:
     """Draw a piece that is sawn to arcs: face up, or on its edge; its start at the left."""
     part = alike.part
-    name = f"{_marks(alike)}  {told_name(part.name, part.where.value)}"
+    name = f"{alike.marks}  {told_name(part.name, part.where.value)}"
     return View(
         name=f"detail {part.mark}",
         kind=ViewKind.DETAIL,
@@ -154,7 +90,7 @@ def _arced_view(alike: Alike, grid: Grid) -> View:
         shapes=arced_shapes(part, INKS[part.where]),
         chains=arced_chains(part),
         call_outs=radii(part, grid.units),
-        remarks=(edge_words(part), *_seen_words(part), *_remarks(part, grid)),
+        remarks=(edge_words(part), *_seen_words(part), *told_of(part, grid)),
         largest=1,
         widest=WIDEST,
         share=(0.5, 1.0),
@@ -287,10 +223,6 @@ def _end_middle(part: Part, is_start: bool) -> Point:
     low = min(points, key=lambda point: (point[1], abs(point[0] - middle)))
     high = max(points, key=lambda point: (point[1], -abs(point[0] - middle)))
     return ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
-
-
-def _remarks(part: Part, grid: Grid) -> tuple[str, ...]:
-    return (ends_words(part, grid=grid), *work_words(part, grid=grid))
 
 
 def _needs_profile(part: Part) -> bool:

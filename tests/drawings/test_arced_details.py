@@ -1,0 +1,57 @@
+"""Details of pieces that are sawn or bent to arcs: one for all that are cut alike, with the sizes of the piece."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from rounds import rounded_inside
+
+from jambs.arcs import arcs_of
+from jambs.drawings.views.details import details
+from jambs.drawings.views.view import Chain, Ink, View
+from jambs.geometry import Point
+from jambs.length import FINE, Units
+
+
+def detailed(curved: str) -> list[View]:
+    kit = rounded_inside("full round", interior_trim__inside__jamb__curved=curved).kit
+    return details(kit, grid=FINE[Units.INCH])
+
+
+def lengths(chains: tuple[Chain, ...]) -> dict[str, float]:
+    return {one.after: math.dist(one.intervals[0].start, one.intervals[0].finish) for one in chains if one.after}
+
+
+def radius(start: Point, finish: Point, bulge: float) -> float:
+    """Of an arc: its chord over twice the sine of half its angle, which is twice the angle of the bulge's tangent."""
+    return math.dist(start, finish) / (2 * math.sin(2 * math.atan(abs(bulge))))
+
+
+def test_pieces_of_a_ring_that_are_cut_alike_share_a_detail() -> None:
+    """Whatever side each comes to: six segments of a hexagon and two halves of a ring are the same board (symmetry)."""
+    titles = [view.title for view in detailed("bent laminations")]
+    assert len(titles) == 2
+    assert [title.count("W1-") for title in titles] == [2, 6]
+    assert "6 alike" in titles[1]
+    assert "alike" not in titles[0]
+
+
+def test_segments_are_dimensioned_as_sawn_and_as_their_blank() -> None:
+    """A sixth of a ring: each chord is as long as its radius (hexagon), and the blank is longer than both."""
+    view = next(one for one in detailed("sawn segments") if "casing" in one.title)
+    found = lengths(view.chains)
+    arcs = view.shapes[0]
+    radii = sorted(radius(start, end, bulge) for start, end, bulge in arcs_of(arcs.points, arcs.bulges))
+    assert radii == pytest.approx([found["inner edge"], found["outer edge"]], abs=1 / 32)
+    assert set(found) == {"inner edge", "outer edge", "blank"}
+    assert found["blank"] > found["outer edge"] > found["inner edge"]
+    assert [shape.ink for shape in view.shapes] == [Ink.TRIM_INSIDE, Ink.HIDDEN]
+
+
+def test_a_bent_piece_has_no_blank_on_its_detail() -> None:
+    view = next(one for one in detailed("bent laminations") if "jamb" in one.title)
+    found = lengths(view.chains)
+    assert set(found) == {"hollow face", "back"}
+    assert found["back"] - found["hollow face"] == pytest.approx(2 * 0.75)  # a half ring, 3/4 thick
+    assert [shape.ink for shape in view.shapes] == [Ink.TRIM_INSIDE]
