@@ -12,7 +12,8 @@ from hypothesis import strategies as some
 
 from jambs.drawings.layout.arrange import arrange
 from jambs.drawings.layout.boxes import Box, box_around
-from jambs.drawings.layout.paper import TEXT_HEIGHT, scales_of
+from jambs.drawings.layout.paper import INCH_SCALES, TEXT_HEIGHT, scales_of
+from jambs.drawings.layout.placed import Lettering, PlacedView
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, Stack, View, ViewSide
 from jambs.length import Units
 
@@ -184,3 +185,38 @@ def test_a_mark_in_the_way_of_a_leader_goes_out_beside_the_view() -> None:
     placed = arrange(crossed, scale=scale, units=Units.INCH)
     assert ("W03-12 casing",) in [text.lines for text in placed.texts]
     assert collisions(placed) == []
+
+
+def named(width: float, height: float, side: ViewSide, name: str) -> tuple[PlacedView, Lettering, Lettering]:
+    """Arrange a rectangle with one named dimension at a side, and return its value and its name."""
+    ends = ((0.0, 0.0), (0.0, height) if side in (ViewSide.LEFT, ViewSide.RIGHT) else (width, 0.0))
+    chain = Chain(side=side, intervals=(Interval(start=ends[0], finish=ends[1]),), after=name)
+    shape = Shape(points=((0.0, 0.0), (width, 0.0), (width, height), (0.0, height)), ink=Ink.TRIM_INSIDE)
+    placed = arrange(
+        View(name="v", title="V", shapes=(shape,), chains=(chain,)), scale=INCH_SCALES[2], units=Units.INCH
+    )
+    (text,) = [one for one in placed.texts if one.lines == (name,)]
+    return placed, placed.dimensions[0].text, text
+
+
+@pytest.mark.parametrize("side", [ViewSide.TOP, ViewSide.BOTTOM])
+def test_the_name_of_a_level_dimension_stands_behind_its_value_where_both_fit(side: ViewSide) -> None:
+    _, value, name = named(40.0, 20.0, side, "clear opening")
+    assert value.at[1] == name.at[1]
+    assert value.box.right < name.box.left < name.box.right < 40.0
+    assert named(8.0, 20.0, side, "clear opening")[2].box.left > 8.0  # no room: past the end of its row
+
+
+@pytest.mark.parametrize("side", [ViewSide.LEFT, ViewSide.RIGHT])
+def test_a_name_too_long_to_follow_its_value_upward_stands_below_it(side: ViewSide) -> None:
+    """Texts that run up are read from the right: what is further right is below."""
+    _, value, name = named(20.0, 40.0, side, "rough, to spring line")
+    assert value.upright
+    assert name.upright
+    assert value.at[0] == name.at[0]
+    _, value, name = named(20.0, 20.0, side, "rough, to spring line")
+    assert value.upright
+    assert name.upright
+    assert value.box.right < name.box.left
+    assert 0.0 < name.box.bottom < value.box.bottom < value.box.top < name.box.top < 20.0
+    assert not named(20.0, 10.0, side, "rough, to spring line")[2].upright

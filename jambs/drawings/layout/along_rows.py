@@ -1,7 +1,7 @@
 """A dimension at the side of a view whose text runs along its line and reads from below, the name of it beside it.
 
-Such a row takes little room across: elevations have many. Where text and name are longer than the interval it is set
-as other rows are.
+Such a row takes little room across: elevations have many. Where value and name together are longer than the interval
+they stand one over the other; where one alone is, the row is set as others are.
 """
 
 from __future__ import annotations
@@ -40,33 +40,60 @@ def along_row(
         lines=(text_of(high[1] - low[1]),), at=(0.0, 0.0), height=sizes.text, upright=True, ink=Ink.DIMENSION
     )
     name = replace(value, lines=(chain.after,), align=Align.LEFT, ink=Ink.NOTE)
-    between = BETWEEN * sizes.gap
-    half = (value.width + between + name.width) / 2
-    middle = slot(
-        (low[1] + high[1]) / 2,
-        half=half,
-        low=low[1] + 2 * sizes.gap,
-        high=high[1] - 2 * sizes.gap,
-        lines=outer,
-        clear=sizes.gap,
-    )
-    if middle is None:
-        return None
     line = start + outward * sizes.row
-    across = _across(line, outward, sizes)
-    first = middle - half
+    near = _across(line, outward, sizes)
+    ends = (low[1], high[1])
+    places = _in_one_line(value, name, ends, near, outer, sizes)
+    across = near
+    if places is None:
+        across = near + outward * sizes.pitch
+        places = _in_two_lines(value, name, ends, sorted((near, across)), outer, sizes)
+    if places is None:
+        return None
     placed = Dimension(
         start=low,
         finish=high,
         is_vertical=True,
         line=((line, low[1]), (line, high[1])),
         extensions=tuple(_extension(point, line, outward, sizes) for point in (low, high)),
-        text=replace(value, at=(across, first + value.width / 2)),
+        text=replace(value, at=places[0]),
         leader=None,
         value=high[1] - low[1],
     )
     far = across + outward * (0.5 + DESCENDER) * sizes.text
-    return AlongRow(dimension=placed, name=replace(name, at=(across, first + value.width + between)), reach=far)
+    return AlongRow(dimension=placed, name=replace(name, at=places[1]), reach=far)
+
+
+def _in_one_line(
+    value: Lettering, name: Lettering, ends: tuple[float, float], across: float, outer: Sequence[float], sizes: Sizes
+) -> tuple[Point, Point] | None:
+    """Return where a value stands, and its name behind it, if both fit between the ends of a line."""
+    between = BETWEEN * sizes.gap
+    both = value.width + between + name.width
+    middle = _slot(*ends, both, outer, sizes)
+    if middle is None:
+        return None
+    first = middle - both / 2
+    return (across, first + value.width / 2), (across, first + value.width + between)
+
+
+def _in_two_lines(
+    value: Lettering,
+    name: Lettering,
+    ends: tuple[float, float],
+    across: Sequence[float],
+    outer: Sequence[float],
+    sizes: Sizes,
+) -> tuple[Point, Point] | None:
+    """Return where a value stands over its name: at the left, as texts that run up read from the right."""
+    middle = _slot(*ends, max(value.width, name.width), outer, sizes)
+    return None if middle is None else ((across[0], middle), (across[1], middle - name.width / 2))
+
+
+def _slot(low: float, high: float, long: float, outer: Sequence[float], sizes: Sizes) -> float | None:
+    """Return the middle of texts that are so long along a line, clear of its ends and of lines further out."""
+    ends = 2 * sizes.gap
+    return slot((low + high) / 2, half=long / 2, low=low + ends, high=high - ends, lines=outer, clear=sizes.gap)
 
 
 def _across(line: float, outward: int, sizes: Sizes) -> float:

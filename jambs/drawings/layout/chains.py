@@ -1,8 +1,9 @@
 """Rows of dimensions beside a view: where lines and texts go so that nothing touches.
 
-Above and below, texts stand on the dimension line; one that is wider than its interval is pulled out into a lane of its
-own past the line. Of two pulled-out texts the left one lies further out, so a leader never meets a text: every text
-runs to the right of its own leader, and leaders further right end before they reach it.
+Above and below, texts stand on the dimension line, the name of a single dimension behind its value; one that is wider
+than its interval is pulled out into a lane of its own past the line. Of two pulled-out texts the left one lies further
+out, so a leader never meets a text: every text runs to the right of its own leader, and leaders further right end
+before they reach it.
 
 Left and right, texts read level and stand beside the line; those taller than their interval go into one column further
 out, spread evenly in their order, so their leaders do not cross. Extension lines of rows further out run through nearer
@@ -15,8 +16,9 @@ import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from jambs.drawings.layout.along_rows import along_row
+from jambs.drawings.layout.along_rows import BETWEEN, along_row
 from jambs.drawings.layout.boxes import Segment
+from jambs.drawings.layout.lettering import text_width
 from jambs.drawings.layout.paper import DESCENDER, Sizes
 from jambs.drawings.layout.placed import Align, Dimension, Head, Leader, Lettering
 from jambs.drawings.layout.spacing import slot, spread_clear
@@ -115,7 +117,9 @@ class _LevelRow:
         self.out_step = self.lift if outward > 0 else sizes.overshoot + 1.6 * sizes.gap + sizes.text * 0.55
         self.lanes: list[int] = [0] * len(self.spans)
         self.places: list[float] = [0.0] * len(self.spans)
-        self._place()
+        self.name_at = self._named_along()
+        if self.name_at is None:
+            self._place()
 
     def _width(self, span: Span) -> float:
         return self._text(span, (0.0, 0.0)).width
@@ -124,19 +128,39 @@ class _LevelRow:
         words = self.text_of(span.high - span.low)
         return Lettering(lines=(words,), at=at, height=self.sizes.text, ink=Ink.DIMENSION)
 
-    def _place(self) -> None:
+    def _named_along(self) -> float | None:
+        """Put the value of a single dimension on its line with its name behind it, and return the middle of that.
+
+        None where there is no name or no room for both: the name then stands past the end of the row.
+        """
+        if not self.chain.after or len(self.spans) != 1:
+            return None
+        (span,) = self.spans
+        value, name = self._width(span), text_width(self.chain.after, height=self.sizes.text)
+        whole = value + BETWEEN * self.sizes.gap + name
+        middle = self._slot(span, whole / 2)
+        if middle is None:
+            return None
+        self.places[0] = middle - (whole - value) / 2
+        return middle + (whole - name) / 2
+
+    def _slot(self, span: Span, half: float) -> float | None:
+        """Return the middle of texts on the line of an interval, clear of its ticks and of lines further out."""
         clear = self.sizes.overshoot * 1.2  # of the tick, which rises to the right
+        return slot(
+            span.middle,
+            half=half,
+            low=span.low + clear,
+            high=span.high - clear / 3,
+            lines=self.outer,
+            clear=self.sizes.gap,
+        )
+
+    def _place(self) -> None:
         for index in reversed(range(len(self.spans))):
             span = self.spans[index]
             half = self._width(span) / 2
-            inside = slot(
-                span.middle,
-                half=half,
-                low=span.low + clear,
-                high=span.high - clear / 3,
-                lines=self.outer,
-                clear=self.sizes.gap,
-            )
+            inside = self._slot(span, half)
             if inside is None:
                 self._pull_out(index, half)
             else:
@@ -193,12 +217,17 @@ class _LevelRow:
         return Leader(points=points, head=Head.NONE, ink=Ink.DIMENSION)
 
     def end_texts(self) -> list[Lettering]:
-        """Place the words before and after the row, past everything that crosses its level."""
+        """Place the words before and after the row, past everything that crosses its level, or a name on its line."""
         texts = []
         away = 3 * self.sizes.gap
+        after = self.chain.after
+        if self.name_at is not None:
+            at = (self.name_at, self._lane(0))
+            texts.append(Lettering(lines=(after,), at=at, height=self.sizes.text, ink=Ink.NOTE))
+            after = ""
         for words, align, edge, way in (
             (self.chain.before, Align.RIGHT, self.spans[0].low, -1),
-            (self.chain.after, Align.LEFT, self.spans[-1].high, 1),
+            (after, Align.LEFT, self.spans[-1].high, 1),
         ):
             if words:
                 past = max([edge * way, *(line * way for line in self.outer)]) * way
