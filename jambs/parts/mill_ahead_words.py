@@ -21,8 +21,8 @@ def milling_lines(found: Sequence[RippedAhead], kit: Kit, units: Units) -> list[
     return [_line(list(group), kit, units) for _, group in alike]
 
 
-def _width(one: RippedAhead) -> tuple[str, str, float, float]:
-    return one.source.value, one.board.words if one.board else "", one.width, one.leaves
+def _width(one: RippedAhead) -> tuple[str, str, float, float, float]:
+    return one.source.value, one.board.words if one.board else "", one.width, one.leaves, one.short
 
 
 def _line(group: list[RippedAhead], kit: Kit, units: Units) -> Line:
@@ -31,12 +31,14 @@ def _line(group: list[RippedAhead], kit: Kit, units: Units) -> Line:
         rest = f" at worst, and no board at hand gives it: wait for the tape, or glue up to {units.text(first.wanted)}"
         return f"{who} may need", units.text(first.wanted), rest
     verb = "glue up to" if first.source is Source.PANEL else "rip to"
+    less = f"{units.text(first.short)} less than may be needed at worst"
     leaves = f", that leaves {units.text(first.leaves)}"
+    if first.source is Source.WHOLE_BOARD:
+        leaves += f", all that a board at hand gives: {less}"
+    elif first.is_said and first.short:
+        leaves += f" (the planned allowance of the shop; {less})"
     if first.source is Source.WIDER_BOARD and first.board and first.part.blank.board:
         leaves += f", out of {first.board.words} and not of {first.part.blank.board.words}"
-    if first.source is Source.WHOLE_BOARD:
-        short = units.text(first.wanted - first.width)
-        leaves += f", all that a board at hand gives: {short} less than may be needed at worst"
     return f"{who}: {verb}", units.text(first.width), leaves
 
 

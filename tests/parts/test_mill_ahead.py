@@ -84,3 +84,18 @@ def test_nothing_is_milled_that_was_read_or_that_another_crew_leaves() -> None:
         },
     }
     assert lines(interior_trim__inside=board) == []
+
+
+@pytest.mark.parametrize(
+    ("allowance", "said"),
+    [
+        # 4 23/32 and what the shop leaves on; 5 1/16 at worst.
+        ("1/8", 'rip to 4 27/32", that leaves 1/8" (the planned allowance of the shop; 7/32" less than'),
+        ("11/32", 'rip to 5 1/16", that leaves 11/32"'),
+        ("1/2", 'rip to 5 7/32", that leaves 1/2"'),
+        ("0", 'rip to 4 23/32", that leaves 0" (the planned allowance of the shop; 11/32" less than'),
+    ],
+)
+def test_what_the_shop_leaves_on_is_what_the_sheet_says_too(allowance: str, said: str) -> None:
+    short = " may be needed at worst)" if said.endswith("than") else ""
+    assert lines(shop__planned_allowance=allowance) == [f"all jambs: {said}{short}"]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+import pytest
 from cases import changed, job_of
 
 from jambs.job import Job
@@ -41,6 +42,22 @@ def test_sheet_and_plan_rip_a_flared_jamb_to_one_width() -> None:
     }
     # 11/32 at worst along 20°: 0.366, more than the 1/4 that the shop leaves on.
     assert sawn["extension jamb, left leg"].allowance >= 11 / 32 / 0.9397
+
+
+@pytest.mark.parametrize("allowance", ["1/16", "1/4", "1/2"])
+@pytest.mark.parametrize("boards", [POPLAR, [{"nominal": "1x4", "stock": "poplar"}]])
+def test_sheet_and_plan_rip_a_square_jamb_to_one_width(allowance: str, boards: list[dict[str, str]]) -> None:
+    """Out of one board, and glued up, where the strips add up to the panel and what jointing takes."""
+    kit, job = made(shop__planned_allowance=allowance, shop__boards=boards)
+    said = {one.part.told: one.width for one in rips_ahead(kit, job, spare(kit, job))}
+    assert len(said) == 4
+    for told, width in said.items():
+        (part,) = (one for one in kit.parts if one.told == told)
+        strips = [one for one in house_pieces([kit], job) if one.part.mark == part.mark]
+        if part.strips:
+            assert sum(one.width for one in strips) >= width > part.width
+        else:
+            assert [one.width for one in strips] == [pytest.approx(width)]
 
 
 def test_what_ends_at_the_room_edge_is_left_longer_by_the_worst_depth() -> None:
