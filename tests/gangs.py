@@ -40,3 +40,23 @@ def boxed(on: str = "both", **paths: Any) -> dict[str, Any]:
 
 def ganged_kit(**paths: Any) -> Kit:
     return kit_of(**ganged(**paths))
+
+
+RETURNS = {
+    "style": "returns",
+    "frame_reveal": "1/8",
+    "returns": {
+        "material": "gypsum board",
+        "thickness": "1/2",
+        "corner_bead": {"leg": "1 1/4", "nose": "1/16"},
+        "wall_board": "over the return",
+        "gap_at_frame": "1/4",
+    },
+    "mull_casing": dict(OVER),
+}
+
+
+def lined(finished: list[str] | None = None, **more: Any) -> dict[str, Any]:
+    """Two units and a transom: 60 1/2 x 64 1/2, faces of 2 1/2 and a reveal of 1/8: 55 3/4 x 59 3/4 in the clear."""
+    read = {"date": "2026-06-01", **({"finished_opening": finished} if finished else {}), **more}
+    return {**ganged(interior_trim__inside=RETURNS), **({"openings__0__measured": read} if finished or more else {})}

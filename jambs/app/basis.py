@@ -82,7 +82,7 @@ def _sawn(part: Record, grid: Grid, *, is_planned: bool) -> Record:
 def _place(placement: Placement, job: Job) -> list[Any]:
     """What a measure sheet prints without the readings that are entered later."""
     opening = placement.opening
-    planned = {str(number): text for number, text in planned_texts(placement, units=job.units).items()}
+    planned = {str(number): text for number, text in planned_texts(placement, job).items()}
     return [job.name, opening.room, opening.window_name, opening.wall.name, planned]
 
 

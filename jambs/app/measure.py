@@ -87,7 +87,7 @@ def write_measure_table(
 
     there = [file for file in (beside / f"{TABLE}.csv", beside / f"{TABLE}.xlsx") if file.exists()]
     measured = _with_sheets(openings)
-    planned = {one.opening.mark: planned_texts(one, units=job.units) for one in measured}
+    planned = {one.opening.mark: planned_texts(one, job) for one in measured}
     if there:
         return MeasureTable(file=there[0], is_new=False, of_another_plan=_of_another_plan(there[0], planned))
     unread = [one.opening for one in measured if one.opening.measured is None]

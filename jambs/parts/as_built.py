@@ -7,13 +7,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from jambs.findings import Finding, Subject
-from jambs.job.measured.measuring_points import Kind, Place, measure_places, reading_at
+from jambs.job.measured.measuring_points import FINISHED, Kind, Place, measure_places, reading_at
 from jambs.job.measured.reading_checks import Held, ReadingQuestion, find_misreadings
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Measured, Opening, Origin, SideDepths
 from jambs.job.models.readings import MEETING, Readings, SideReadings
 from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units
+from jambs.parts.clear import unrounded_clear
 from jambs.parts.mulls_as_built import mull_depth_findings, with_mulls
 from jambs.parts.reading_findings import (
     FrameHigherAtOneSide,
@@ -43,6 +44,9 @@ def planned_value(place: Place, placement: Placement) -> float | None:
     if place.kind in (Kind.MULL_EDGE, Kind.MULL_GAP) and opening.gang:
         mull = opening.gang.mulls[int(place.keys[0][1])]
         return mull.low if place.kind is Kind.MULL_EDGE else mull.between
+    if place.kind in FINISHED:
+        clear = unrounded_clear(opening)
+        return clear.width if place.kind is Kind.FINISHED_WIDTH else clear.height
     return {
         Kind.INTERIOR_DEPTH: placement.interior_depth,
         Kind.EXTERIOR_DEPTH: placement.exterior_depth,

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.job.models.fields import Size
+from jambs.job.models.openings import Opening
 from jambs.job.models.windows import FrameFace
 from jambs.length import Grid
 
@@ -32,6 +33,43 @@ class ClearOpening:
     def height(self) -> float:
         """Between the faces of head and bottom [in]."""
         return self.top - self.bottom
+
+
+def interior_clear(opening: Opening, grid: Grid) -> ClearOpening:
+    """The clear opening between the interior extension jambs [in]; a door's reaches down to the floor."""
+    floor = opening.floor_below_frame
+    return clear_opening(
+        opening.frame,
+        opening.window.frame_face,
+        frame_reveal=opening.interior.frame_reveal,
+        grid=grid,
+        bottom=None if floor is None else -floor,
+    )
+
+
+def unrounded_clear(opening: Opening) -> Size:
+    """Width × height between the interior jambs as the sizes of the job add up, before they are put on a grid [in]."""
+    frame, face, reveal = opening.frame, opening.window.frame_face, opening.interior.frame_reveal
+    floor = opening.floor_below_frame
+    below = reveal - face.sill if floor is None else floor
+    return Size(
+        width=frame.width - face.left - face.right + 2 * reveal, height=frame.height - face.head + reveal + below
+    )
+
+
+def made_clear(opening: Opening, grid: Grid) -> ClearOpening:
+    """The clear opening as it is [in]: where another crew lined it, as far as it was read when it was finished.
+
+    What it is wider or narrower than planned is shared by both sides; its height is from the bottom up.
+    """
+    clear, read = interior_clear(opening, grid), opening.readings and opening.readings.finished_opening
+    if opening.interior.returns is None or not read:
+        return clear
+    width, height = read
+    aside = 0.0 if width is None else (width - clear.width) / 2
+    top = clear.top if height is None else clear.bottom + height
+    left, right = clear.left - aside, clear.right + aside
+    return replace(clear, left=left, right=right, top=top, frame_reveal=clear.frame_reveal + aside)
 
 
 def clear_opening(

@@ -10,11 +10,10 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.path import has_collapsed
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import InteriorTrim
-from jambs.length import Grid
 from jambs.parts.arch import Rack
 from jambs.parts.built_up import built_up_casing
 from jambs.parts.casing import CasedOpening
-from jambs.parts.clear import ClearOpening, clear_opening
+from jambs.parts.clear import ClearOpening, made_clear
 from jambs.parts.cuts import CannotBeCut
 from jambs.parts.drywall import DrywallWork
 from jambs.parts.findings import NothingBetweenJambs
@@ -23,7 +22,7 @@ from jambs.parts.inside_figures import inside_figures
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Figure, FittedSide, JambFrame
 from jambs.parts.molding import molded
-from jambs.parts.mull import Cover, cover_figures, inside_covers, mull_covers
+from jambs.parts.mull import Cover, cover_figures, cut_to_opening, inside_covers, mull_covers
 from jambs.parts.mull_box import inside_boxes
 from jambs.parts.part import Part
 from jambs.parts.returns import bare_edge, make_returns
@@ -56,19 +55,6 @@ class Inside:
         return self.frames[-1].clear if self.frames else self.clear
 
 
-def interior_clear(placement: Placement, grid: Grid) -> ClearOpening:
-    """The clear opening between the interior extension jambs; a door's reaches down to the floor."""
-    opening = placement.opening
-    floor = opening.floor_below_frame
-    return clear_opening(
-        opening.frame,
-        opening.window.frame_face,
-        frame_reveal=opening.interior.frame_reveal,
-        grid=grid,
-        bottom=None if floor is None else -floor,
-    )
-
-
 def make_inside(
     placement: Placement,
     sides: dict[Side, FittedSide],
@@ -86,7 +72,7 @@ def make_inside(
         CannotBeCut: nothing is left between the jambs, the stool cannot lap under the frame, or a flare is too steep.
     """
     trim = placement.opening.interior
-    clear = interior_clear(placement, shop.grid)
+    clear = made_clear(placement.opening, shop.grid)
     _hold_open(clear, placement)
     flares = hold_flares(placement)
     hold_clear_of_buck(clear, placement)
@@ -131,8 +117,8 @@ def _over_mulls(
     boxes = inside_boxes(boxed, clear, sides, cased, trim, edge, shop)
     if trim.mull_casing is None:
         return [*boxes]
-    is_lined = trim.returns is not None
-    return [*inside_covers(flat, trim.mull_casing, edge, flares or SQUARE, is_lined=is_lined), *boxes]
+    over = inside_covers(flat, trim.mull_casing, edge, flares or SQUARE)
+    return [*(cut_to_opening(over, placement.opening) if trim.returns else over), *boxes]
 
 
 def _casing(cased: CasedOpening, opening: Opening, rack: Rack) -> Sequence[Part]:

@@ -18,6 +18,7 @@ from jambs.parts.boards import blank_from_boards
 from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
 from jambs.parts.buck import buck_parts
 from jambs.parts.cautions import cautions
+from jambs.parts.clear import interior_clear
 from jambs.parts.cuts import CannotBeCut
 from jambs.parts.findings import BoardsNotListed, GluedFromStrips, NosingTooShort, SillFallsShort
 from jambs.parts.flare_checks import flare_findings
@@ -27,7 +28,7 @@ from jambs.parts.inside_figures import gap_figures
 from jambs.parts.kit import Figure, FigureKind, FittedSide, Kit
 from jambs.parts.left_on import left_on
 from jambs.parts.marks import NO_MARKS, MarkBook
-from jambs.parts.mull import cover_findings
+from jambs.parts.mull import cover_findings, finished_findings
 from jambs.parts.mull_box import box_findings as mull_box_findings
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.part import Part
@@ -198,12 +199,13 @@ def _inside_findings(
     least = job.limits.least_interior_depth
     return (
         *box_findings(box_gaps(inside.at_wall, placement), placement, job.shop.shim_space),
-        *reveal_findings(inside.clear, placement),
+        *reveal_findings(interior_clear(placement.opening, job.shop.grid), placement),
         *casing_findings(inside.at_wall, placement, job.units),
         *flare_findings(placement, sides, job.shop.framers_grid),
         *stack_findings(inside.frames, placement, parts, boards=job.boards, shop=job.shop, least=least),
         *cover_findings(inside.covers, placement.opening.mark),
         *mull_box_findings(inside.covers, placement.opening.mark),
+        *finished_findings(inside.clear, placement.opening, job.shop.grid),
     )
 
 

@@ -11,20 +11,22 @@ from dataclasses import dataclass, replace
 
 from jambs.findings import Finding, Subject
 from jambs.geometry import Vector, tangent
+from jambs.job.models.fields import Size
 from jambs.job.models.gang import Gang, Mull, MullCasingEntry, MullKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.windows import FrameFace, WindowType
-from jambs.length import Grid
-from jambs.parts.clear import ClearOpening
+from jambs.length import HALF_64TH, Grid
+from jambs.parts.clear import ClearOpening, interior_clear
 from jambs.parts.cuts import CannotBeCut, Crosscut, Cut, End, EndBevel, Rip, ToOpening
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Figure, FigureKind
-from jambs.parts.mull_findings import MullCasingHasNoLap, MullCasingLapsShort
+from jambs.parts.mull_findings import FinishedReadOtherwise, MullCasingHasNoLap, MullCasingLapsShort
 from jambs.parts.part import Part, PartBlank, Seat
 from jambs.place.along_mull import AlongMull
 from jambs.place.flares import SQUARE, Flares
 from jambs.sides import Side
 
+COVERS = (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
 LEAST_LAP = 1 / 4
 """A cover laps over each frame by at least this much [in]; common practice, no source."""
 
@@ -95,12 +97,10 @@ def _face(window: WindowType, *, from_outside: bool) -> FrameFace:
     return window.outside_face if from_outside else window.frame_face
 
 
-def inside_covers(
-    covers: Sequence[Cover], entry: MullCasingEntry, inside_edge: float, flares: Flares, *, is_lined: bool = False
-) -> list[Part]:
+def inside_covers(covers: Sequence[Cover], entry: MullCasingEntry, inside_edge: float, flares: Flares) -> list[Part]:
     """Make the covers inside; ``inside_edge``: depth of the frames' inside edges [in].
 
-    ``is_lined``: by another crew, to whose work they are cut. Between flared jambs an end is beveled as the jamb leans.
+    Between flared jambs an end is beveled as the jamb leans.
     """
     room = inside_edge - entry.thickness
     parts = []
@@ -112,9 +112,28 @@ def inside_covers(
             seat = Seat(origin=(start, cover.low, room), along=RIGHT, across=UP, through=OUTWARD)
         else:
             seat = Seat(origin=(cover.high, start, room), along=UP, across=LEFT, through=OUTWARD)
-        part = _part(cover, covers, entry, Where.INTERIOR, (*_cuts(cover, length), *_bevels(low, high)), seat)
-        parts.append(replace(part, touches=(ToOpening(),)) if is_lined else part)
+        parts.append(_part(cover, covers, entry, Where.INTERIOR, (*_cuts(cover, length), *_bevels(low, high)), seat))
     return parts
+
+
+def cut_to_opening(parts: Sequence[Part], opening: Opening) -> list[Part]:
+    """Let covers wait for the opening that another crew finishes, until what they are cut to in it was read.
+
+    A bar goes by its width, an upright by its height.
+    """
+    width, height = (opening.readings.finished_opening if opening.readings else None) or (None, None)
+    return [
+        part
+        if (width if part.kind is PartKind.TRANSOM_BAR_CASING else height) is not None
+        else replace(part, touches=(ToOpening(),))
+        for part in parts
+    ]
+
+
+def cut_to_finished(parts: Sequence[Part], opening: Opening) -> list[Part]:
+    """Return the boards between units that are cut to an opening which another crew finishes, read or not."""
+    is_lined = opening.interior.returns is not None
+    return [one for one in parts if is_lined and one.where is Where.INTERIOR and one.kind in COVERS]
 
 
 def outside_covers(
@@ -202,6 +221,15 @@ def cover_figures(covers: Sequence[Cover], clear: ClearOpening) -> tuple[Figure,
 
 def _taped_to(cover: Cover) -> str:
     return "the face of its left jamb" if cover.mull.boxed_inside else "the edge of its casing"
+
+
+def finished_findings(clear: ClearOpening, opening: Opening, grid: Grid) -> list[Finding]:
+    """Say where an opening that another crew finished was read otherwise than planned; ``clear``: as it is [in]."""
+    planned = interior_clear(opening, grid)
+    if abs(planned.width - clear.width) <= HALF_64TH and abs(planned.height - clear.height) <= HALF_64TH:
+        return []
+    sizes = Size(width=clear.width, height=clear.height), Size(width=planned.width, height=planned.height)
+    return [FinishedReadOtherwise(subject=Subject.opening(opening.mark), read=sizes[0], planned=sizes[1])]
 
 
 def cover_findings(covers: Sequence[Cover], mark: str) -> list[Finding]:

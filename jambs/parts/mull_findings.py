@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from jambs.findings import Finding, Severity
+from jambs.job.models.fields import Size
 from jambs.length import Units
 
 
@@ -23,6 +24,23 @@ class MullCasingHasNoLap(Finding):
         return (
             f"{self.subject.name}: the casing of a mull would not reach over the frames: their faces are "
             f"{units.text(self.face)} and the frame_reveal {units.text(self.reveal)}; write a smaller frame_reveal."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinishedReadOtherwise(Finding):
+    """The opening that another crew finished is not as wide or as high as planned [in]."""
+
+    code: ClassVar[str] = "finished-read-otherwise"
+    severity: Severity = Severity.NOTE
+    read: Size
+    planned: Size
+
+    def sentence(self, units: Units) -> str:
+        """Say both sizes, and what is sawn by which."""
+        read, planned = (f"{units.text(one.width)} × {units.text(one.height)}" for one in (self.read, self.planned))
+        return (
+            f"The finished opening is {read} by the tape, planned {planned}: boards between the units are sawn to it."
         )
 
 

@@ -308,7 +308,7 @@ class Measuring:
 
     def _rows_of(self, plan: Plan, marks: Sequence[str]) -> list[tuple[str, ...]]:
         placements = [replace(plan.placements[mark], opening=_unread(plan.placements[mark].opening)) for mark in marks]
-        planned = {one.opening.mark: planned_texts(one, units=plan.job.units) for one in placements}
+        planned = {one.opening.mark: planned_texts(one, plan.job) for one in placements}
         return list(measures_rows([one.opening for one in placements], planned, units=plan.job.units))[1:]
 
 

@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.job.measured.measures import place_words, reading_text
-from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
+from jambs.job.measured.measuring_points import DEPTHS, FINISHED, LEANS, Kind, Place, measure_places, reading_at
 from jambs.job.models.openings import Job, Opening
 from jambs.length import TAPE_GRIDS, Units, length_text
 from jambs.parts.as_built import planned_value, without_odd_readings
+from jambs.parts.clear import interior_clear
 from jambs.parts.flare_checks import flared_framing
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
 from jambs.parts.mill_ahead import rips_ahead
 from jambs.parts.mill_ahead_words import milling_lines
+from jambs.parts.mull import cut_to_finished
 from jambs.parts.shape_checks import depths_of_shape
 from jambs.parts.tolerance import DepthRange, depth_range
 from jambs.place.frame_path import frame_path
@@ -60,15 +62,18 @@ def _code_data(placement: Placement, job: Job, stamp: str) -> Record:
     return {"code": label_code(code_text(placement.opening.mark, stamp or NOT_ISSUED, job.name)).svg}
 
 
-def planned_texts(placement: Placement, *, units: Units) -> dict[int, str]:
+def planned_texts(placement: Placement, job: Job) -> dict[int, str]:
     """Return the planned value of each numbered place as printed; of plumb and level nothing, they are to be 0."""
-    return {place.number: _planned(place, placement, units) for place in measure_places(placement.opening)}
+    return {place.number: _planned(place, placement, job) for place in measure_places(placement.opening)}
 
 
-def _planned(place: Place, placement: Placement, units: Units) -> str:
-    value = planned_value(place, placement)
+def _planned(place: Place, placement: Placement, job: Job) -> str:
+    value, units = planned_value(place, placement), job.units
     if value is None or place.kind in LEANS:
         return ""
+    if place.kind in FINISHED:
+        clear = interior_clear(placement.opening, job.shop.grid)
+        return job.shop.grid.text(clear.width if place.kind is Kind.FINISHED_WIDTH else clear.height)
     # No tape has a finer mark; the other planned values are sizes of the job, which are printed as it states them.
     return length_text(TAPE_GRIDS[units].round(value) if place.kind is Kind.DIAGONAL else value, units=units)
 
@@ -76,7 +81,7 @@ def _planned(place: Place, placement: Placement, units: Units) -> str:
 def measure_data(placement: Placement, job: Job) -> Record:
     """Return what the measure sheet of one opening prints."""
     opening = placement.opening
-    planned = planned_texts(placement, units=job.units)
+    planned = planned_texts(placement, job)
     places = [(place, _place(place, placement, planned, job.units)) for place in measure_places(opening)]
     readings = opening.readings
     return {
@@ -89,11 +94,12 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "inside": [data for place, data in places if place.kind is Kind.INTERIOR_DEPTH],
         "outside": [data for place, data in places if place.kind is Kind.EXTERIOR_DEPTH],
         "frame": [data for place, data in places if place.kind in FRAME],
-        "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS)],
+        "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS, *FINISHED)],
         "range": None if opening.measured else _range_data(depth_range(placement), placement, job),
         "units": _units_data(opening),
         "foot": "SILL" if opening.floor_below_frame is None else "FLOOR",
-        "finished": _finished_data(placement, job),
+        "finished": [data for place, data in places if place.kind in FINISHED],
+        "waiting": _waiting(placement, job),
         "flare": _flare_words(placement, job),
         "burn": "do not start at 100" if job.units is Units.MM else "do not burn an inch",
         "unit": "millimeters" if job.units is Units.MM else "inches",
@@ -130,14 +136,10 @@ def _units_data(opening: Opening) -> list[Record]:
     ]
 
 
-def _finished_data(placement: Placement, job: Job) -> Record | None:
-    """Return the finished opening as planned, where boards between units are cut to it."""
+def _waiting(placement: Placement, job: Job) -> str:
+    """Name the boards that are cut to the finished opening, read or not."""
     kit = _kit_of(placement, job) if placement.opening.gang else None
-    waiting = [part.mark for part in kit.parts if part.is_cut_to_opening] if kit else []
-    if kit is None or not waiting:
-        return None
-    text = job.shop.grid.text
-    return {"marks": ", ".join(waiting), "width": text(kit.clear_width), "height": text(kit.clear_height)}
+    return ", ".join(part.mark for part in cut_to_finished(kit.parts, placement.opening)) if kit else ""
 
 
 def _kit_of(placement: Placement, job: Job) -> Kit | None:

@@ -11,12 +11,15 @@ from dataclasses import dataclass
 from jambs.findings import Severity
 from jambs.job.measured.measures import place_words, reading_text
 from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
+from jambs.job.measured.reading_checks import ReadingQuestion
 from jambs.job.models.openings import Job, SideDepths
 from jambs.length import Grid, Units, whole_down
 from jambs.parts.as_built import planned_value, questions, without_odd_readings
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
+from jambs.parts.mull import cut_to_finished
+from jambs.parts.mull_findings import FinishedReadOtherwise
 from jambs.parts.part import Part
 from jambs.parts.reading_findings import FrameHigherAtOneSide, FrameRacked, FrameWiderAtOneEnd, ReadingsSetAside
 from jambs.parts.wall_findings import (
@@ -38,6 +41,7 @@ from jambs.sides import BoardEnd, Side
 from jambs.values import Record
 
 OF_READINGS = (
+    FinishedReadOtherwise,
     FrameHigherAtOneSide,
     FrameRacked,
     FrameWiderAtOneEnd,
@@ -87,7 +91,8 @@ def reading_answer(placement: Placement, job: Job) -> Record:
         "state": state_of(placement, job.units).word,
         "boards": _boards(kit, job) if kit and kit.placement.opening.measured else [],
         "questions": [{"place": one.place.number, "text": one.words(units=job.units)} for one in asked],
-        "told": [*wrong, *dict.fromkeys(one.sentence(job.units) for one in told)],
+        "caption": _caption(kit, asked),
+        "told": [*wrong, *_lengths(kit, job), *dict.fromkeys(one.sentence(job.units) for one in told)],
         "read": read_texts(placement, job.units),
         "sure": [*placement.opening.readings.sure] if placement.opening.readings else [],
         "next": next((place.number for place in asked_order(placement) if not _is_read(place, placement)), 0),
@@ -132,7 +137,7 @@ def read_texts(placement: Placement, units: Units) -> dict[str, str]:
 
 def place_rows(placement: Placement, job: Job) -> list[Record]:
     """Return every place of an opening in the order it is asked for, with what the plan says and how it is entered."""
-    planned = planned_texts(placement, units=job.units)
+    planned = planned_texts(placement, job)
     return [
         {
             "number": place.number,
@@ -194,6 +199,23 @@ def _boards(kit: Kit, job: Job) -> list[Record]:
         for part in sorted(jambs, key=lambda part: order.index(part.side or Side.SILL))
         if part.side is not None
     ]
+
+
+def _caption(kit: Kit | None, asked: Sequence[ReadingQuestion]) -> str:
+    """Say what the table of boards shows, or why it is empty."""
+    if asked:
+        return "No width until the question is answered"
+    if kit is None or not kit.placement.opening.measured:
+        return "No width yet: read the corners"
+    jambs = [part for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.where is Where.INTERIOR]
+    return "Width of the boards" if jambs else "No jambs to rip here"
+
+
+def _lengths(kit: Kit | None, job: Job) -> list[str]:
+    """Say how long the boards are that are cut to an opening which was read when it was finished."""
+    boards = cut_to_finished(kit.parts, kit.placement.opening) if kit else []
+    text = job.shop.grid.text
+    return [f"{one.told}: {text(one.length)} long" for one in boards if not one.is_cut_to_opening]
 
 
 def _board(part: Part, side: Side, depths: SideDepths | None, edges: dict[str, str], grid: Grid) -> Record:

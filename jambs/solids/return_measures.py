@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.job.models.openings import Opening
 from jambs.job.models.returns import ReturnsEntry
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.returns import wall_board_lap
@@ -29,7 +30,7 @@ def _between(solids: KitSolids, boards: Set, entry: ReturnsEntry) -> list[Measur
     kit, coat, step = solids.kit, entry.corner_bead.nose, solids.job.shop.grid.step
     left, right, head = boards[Side.LEFT], boards[Side.RIGHT], boards[Side.HEAD]
     opening = kit.placement.opening
-    face, asked = opening.window.frame_face, opening.interior.frame_reveal
+    face, asked = opening.window.frame_face, _reveal(opening)
     shown = (("left", face.left - left.high[X]), ("right", face.right + right.low[X] - opening.frame.width))
     width = right.low[X] - left.high[X] - 2 * coat
     found = [Measure(name="clear opening width between coated returns", asked=kit.clear_width, found=width)]
@@ -41,6 +42,15 @@ def _between(solids: KitSolids, boards: Set, entry: ReturnsEntry) -> list[Measur
         height = head.low[Y] - boards[Side.SILL].high[Y] - 2 * coat
         found.append(Measure(name="clear opening height between coated returns", asked=kit.clear_height, found=height))
     return found
+
+
+def _reveal(opening: Opening) -> float:
+    """What the frame shows on each side [in]: as asked, and half of what the finished opening was read wider."""
+    asked, face = opening.interior.frame_reveal, opening.window.frame_face
+    width, _ = (opening.readings.finished_opening if opening.readings else None) or (None, None)
+    if width is None:
+        return asked
+    return (width - (opening.frame.width - face.left - face.right)) / 2
 
 
 def _depths(solids: KitSolids, boards: Set, entry: ReturnsEntry) -> list[Measure]:

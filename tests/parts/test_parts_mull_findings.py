@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import finding_rows
 from finding_rows import Case, Row, codes_in, each
-from gangs import boxed, ganged
-from part_cases import CHECK, PLANNED, STOP, W1, case, level
+from gangs import boxed, ganged, lined
+from part_cases import CHECK, NOTE, PLANNED, STOP, W1, case, level
 
 from jambs.parts import mull_findings
 
@@ -28,6 +28,18 @@ def narrow(thickness: str) -> Case:
 
 
 ROWS = [
+    Row(
+        # 60 1/2 less two faces of 2 1/2 and a reveal of 1/8 on both sides: 55 3/4 wide, and so 59 3/4 high.
+        code="finished-read-otherwise",
+        appears=case(**lined(["55 5/8", "59 3/4"])),
+        quiet=case(**lined(["55 3/4", "59 3/4"])),
+        inch='The finished opening is 55 5/8" × 59 3/4" by the tape, planned 55 3/4" × 59 3/4": boards between the '
+        "units are sawn to it.",
+        mm="The finished opening is 1412.9 mm × 1517.7 mm by the tape, planned 1416.1 mm × 1517.7 mm: boards between "
+        "the units are sawn to it.",
+        severity=NOTE,
+        about=W1,
+    ),
     Row(
         # A face of 2 1/2 less the reveal: nothing is left to lap over.
         code="mull-casing-has-no-lap",

@@ -62,7 +62,7 @@ def test_a_measure_sheet_is_one_page_with_every_place(name: str) -> None:
     found = {run.text for run in runs(pdf)}
     places = measure_places(placements[0].opening)
     assert {str(place.number) for place in places} <= found
-    planned = planned_texts(placements[0], units=job.units)
+    planned = planned_texts(placements[0], job)
     text = words(pdf)
     assert [one for one in planned.values() if one and f"plan {one}" not in text] == []
 
@@ -121,7 +121,7 @@ def test_yes_and_no_stand_clear_of_each_other() -> None:
 def test_a_diagonal_is_planned_to_what_a_tape_reads() -> None:
     """Of 35 1/2 x 47 1/2: 59.30, which is 59 19/64, on a tape 59 5/16."""
     job, placements, _ = house("inch")
-    planned = planned_texts(placements[0], units=job.units)
+    planned = planned_texts(placements[0], job)
     assert [planned[one.number] for one in measure_places(placements[0].opening) if one.kind is Kind.DIAGONAL] == [
         '59 5/16"',
         '59 5/16"',
@@ -132,7 +132,7 @@ def test_a_diagonal_is_planned_to_what_a_tape_reads() -> None:
 def test_the_table_says_what_the_sheet_says() -> None:
     """Planned values of the sheet's places are those of the table's rows, place by place."""
     job, placements, _ = house("inch")
-    planned = {one.opening.mark: planned_texts(one, units=job.units) for one in placements}
+    planned = {one.opening.mark: planned_texts(one, job) for one in placements}
     text = words(measure_sheets_pdf(placements, job))
     for mark, number, _, said, _, _ in list(measures_rows(job.openings, planned, units=job.units))[1:]:
         if number.isdigit() and said:

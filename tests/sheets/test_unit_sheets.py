@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import datetime
+from dataclasses import replace
+from typing import Any
+
 import jsonschema
 from cases import kit_of, strips
 from gangs import boxed, ganged_kit
 from loft import loft, record
 
-from jambs.length import FINE, Units
+from jambs.job.models.readings import Readings, SideReadings
+from jambs.length import FINE, MM_PER_INCH, Units
 from jambs.sheets.cut_sheet import about_words, sash_words
 from jambs.sheets.house import order_data
 from jambs.sheets.install_sheet import install_data
@@ -15,6 +20,7 @@ from jambs.sheets.labels import STOCK, label_count, labels_data
 from jambs.sheets.measure_sheet import measure_data
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.post_words import posts_words
+from jambs.sheets.reading_answer import reading_answer
 from jambs.sheets.rough_openings import rough_opening_data
 from jambs.sheets.setting_steps import setting_steps
 from jambs.stock.house.house_pieces import house_pieces
@@ -208,7 +214,35 @@ def test_the_measure_sheet_shows_the_units_and_asks_for_the_opening_that_boards_
         (2, 0, 2080),
         (3, 2180, 480),
     ]
-    assert sheets["L6"]["finished"] == {"marks": "L6-4, L6-5", "width": "1678 mm", "height": "2614 mm"}
+    asked = [(one["words"], one["planned"], one["read"]) for one in sheets["L6"]["finished"]]
+    assert asked == [
+        ("finished opening, width, face to face", "1678 mm", ""),
+        ("finished opening, height, face to face", "2614 mm", ""),
+    ]
+    assert sheets["L6"]["waiting"] == "L6-4, L6-5"
     assert sheets["L6"]["foot"] == sheets["L5"]["foot"] == "FLOOR" and sheets["L1"]["foot"] == "SILL"
     assert [sheets[mark]["units"] for mark in ("L1", "L5")] == [[], []]
-    assert [sheets[mark]["finished"] for mark in ("L1", "L5")] == [None, None]
+    assert [sheets[mark]["finished"] for mark in ("L1", "L5")] == [[], []]
+
+
+def test_the_answer_says_how_long_boards_between_units_are_once_the_opening_was_read() -> None:
+    """Before that nothing; of an opening without wooden jambs that nothing is ripped, once its corners were read."""
+    house, job = loft()
+    (kit,) = (kit for kit in house.kits if kit.mark == "L6")
+    planned = replace(kit.placement, findings=())
+
+    def answered(**read: Any) -> Any:
+        readings = Readings(date=datetime.date(2026, 6, 1), **read)
+        return reading_answer(replace(planned, opening=replace(planned.opening, readings=readings)), job)
+
+    depth = planned.interior_depth
+    corners = SideReadings(**{side: (depth, depth) for side in ("head", "sill", "left", "right")})
+    assert answered()["told"] == [] and answered()["caption"] == "No width yet: read the corners"
+    read = answered(interior_depth=corners, finished_opening=(1675 / MM_PER_INCH, 2614 / MM_PER_INCH))
+    assert read["caption"] == "No jambs to rip here"
+    assert read["told"][:2] == [
+        "interior mull casing, between units: 2034 mm long",
+        "interior transom bar casing: 1675 mm long",
+    ]
+    slip = answered(finished_opening=(1775 / MM_PER_INCH, None))
+    assert slip["caption"] == "No width until the question is answered" and len(slip["questions"]) == 1

@@ -39,9 +39,12 @@ class Kind(StrEnum):
     MULL_EDGE = "mull edge"
     MULL_GAP = "mull gap"
     MULL_DEPTH = "depth at mull"
+    FINISHED_WIDTH = "finished width"
+    FINISHED_HEIGHT = "finished height"
 
 
 DEPTHS = (Kind.INTERIOR_DEPTH, Kind.EXTERIOR_DEPTH)
+FINISHED = (Kind.FINISHED_WIDTH, Kind.FINISHED_HEIGHT)
 LEANS = (Kind.OUT_OF_PLUMB, Kind.OUT_OF_LEVEL)
 
 
@@ -68,7 +71,7 @@ def measure_places(opening: Opening) -> tuple[Place, ...]:
     if opening.exterior is not None:
         counts = dict.fromkeys(_sides(opening), 2)
         found += _around(Kind.EXTERIOR_DEPTH, counts, readings.exterior_depth if readings else None)
-    found += [*_frame_places(opening), *_mull_places(opening)]
+    found += [*_frame_places(opening), *_mull_places(opening), *_finished_places(opening)]
     return tuple(replace(place, number=number) for number, place in enumerate(found, start=1))
 
 
@@ -187,6 +190,21 @@ def _mull_places(opening: Opening) -> Iterator[Place]:
         if not mull.row and Side.SILL in _sides(opening):
             keys = (("mull_depths", 2 * at + 1),)
             yield Place(number=0, kind=Kind.MULL_DEPTH, words=f"depth at the foot {told}", keys=keys, x=x, y=0.0)
+
+
+def _finished_places(opening: Opening) -> list[Place]:
+    """Where boards between units are cut to the opening that another crew finishes: that opening, once it is coated."""
+    trim = opening.interior
+    if opening.gang is None or trim.returns is None or trim.mull_casing is None:
+        return []
+    rows = (
+        (Kind.FINISHED_WIDTH, "finished opening, width, face to face", 0, 0.5, 0.4),
+        (Kind.FINISHED_HEIGHT, "finished opening, height, face to face", 1, 0.4, 0.5),
+    )
+    return [
+        Place(number=0, kind=kind, words=words, keys=(("finished_opening", at),), x=x, y=y)
+        for kind, words, at, x, y in rows
+    ]
 
 
 Reading = float | bool

@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place
+from jambs.job.measured.measuring_points import DEPTHS, FINISHED, LEANS, Kind, Place
 from jambs.length import MM_PER_INCH, OFF_GRID, ROUND_OFF, LengthError, Units, length_text, read_length
 
 OFFSET_SPREAD = 0.25
@@ -24,6 +24,8 @@ BOW_SPREAD = 0.0625
 """What remains at single places [in]; common practice, no source."""
 FRAME_SPREAD = 0.0625
 """Of a frame's size and face [in]; common practice, no source."""
+FINISHED_SPREAD = 0.125
+"""Of an opening that is lined in board and coated [in]; common practice, no source."""
 ODD = 3.2
 """A reading farther off than so many spreads is asked about."""
 WALL_EXPLAINS = ODD * OFFSET_SPREAD
@@ -97,6 +99,7 @@ def _single_misreadings(one: Held, units: Units) -> Iterator[ReadingQuestion]:
         yield ReadingQuestion(place=one.place, value=one.value, expected=0.0, misreading="is it really so far out")
         return
     spread = FRAME_SPREAD * (2 if one.place.kind is Kind.DIAGONAL else 1)
+    spread = FINISHED_SPREAD if one.place.kind in FINISHED else spread
     question = _asked(one, one.planned, spread, units)
     if question:
         yield question

@@ -153,7 +153,8 @@ class Readings(Model):
     leg, over the height of the frame, + where the top leans into the room. ``out_of_level``: of the frame's head and
     sill, + where the right end is higher. Of ganged units, in the order of the mulls: ``mull_edges``, left edge of all
     frames → where the gap begins, of a transom bar from their bottom; ``mull_gaps``, frame → frame; ``mull_depths``,
-    interior depth at head and at foot of each mull, where the wall is.
+    interior depth at head and at foot of each mull, where the wall is. ``finished_opening``: width and height from face
+    to face where another crew lines the opening and boards between the units are cut to it.
     ``wall_finish``: whether the inside finish was on when the depths were taken.
     ``sure``: numbers of places whose odd reading was taken again and is right.
     """
@@ -171,5 +172,6 @@ class Readings(Model):
     mull_edges: LongPoints | None = None
     mull_gaps: FacePoints | None = None
     mull_depths: MullDepths | None = None
+    finished_opening: Pair | None = None
     wall_finish: YesNo = True
     sure: tuple[PlaceNumber, ...] = ()

@@ -190,9 +190,8 @@ function again(entry) {
 }
 
 function showAnswer() {
-  const noWidth = answer.questions.length ? "No width until the question is answered" : "No width yet: read the corners";
   const table = element("table", "");
-  const caption = element("caption", answer.boards.length ? "Width of the boards" : noWidth);
+  const caption = element("caption", answer.caption);
   table.append(caption);
   for (const board of answer.boards) {
     const line = element("tr", "");
