@@ -79,6 +79,7 @@ def test_four_corners_by_thumb_and_the_cut_sheet_says_measured_with_those_widths
     expect(page.locator("#asked")).to_have_text("1 · interior depth, head left")
     expect(page.locator("#planned")).to_have_text('planned 3 1/2"')
     expect(page.locator("#entered")).to_have_text("–")
+    expect(page.locator("#likely button")).to_have_text(["3/8", "7/16", "1/2", "9/16", "5/8"])
     asked = ["3 · interior depth, head right", "5 · interior depth, sill right", "7 · interior depth, sill left"]
     for fraction, then in zip(("3/8", "1/2", "5/8"), asked, strict=True):
         enter(page, "3", fraction)

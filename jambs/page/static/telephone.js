@@ -43,7 +43,7 @@ function ask(row) {
   $("length").hidden = kind !== "";
   $("yes-or-no").hidden = kind === "";
   $("fractions")?.toggleAttribute("hidden", kind !== "");
-  likely.replaceChildren(...row.dataset.likely.split(" ").filter(Boolean).map(likelyButton));
+  likely.replaceChildren(...row.dataset.likely.split(",").filter(Boolean).map(likelyButton));
   likely.hidden = !likely.childElementCount;
   clear();
   show();
