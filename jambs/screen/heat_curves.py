@@ -13,14 +13,15 @@ from pathlib import Path
 
 from jambs.job import read_job
 from jambs.job.models.site import site_of
-from jambs.length import ROUND_OFF, decimal_text
+from jambs.length import ROUND_OFF, Units, decimal_text
 from jambs.study.at_position import subject_of
 from jambs.study.candidates import Effects, effects_of
 from jambs.study.heat.region import StudyError
-from jambs.study.sweep import Studied, sweep_positions
+from jambs.study.sweep import PositionSweep, Studied, sweep_positions
 from jambs.values import Record
 from jambs.wall.planes import stack_wall
 
+UNCERTAIN = "Gray is what the calculation leaves open; wood, frames and air are uncertain by more."
 Point = tuple[float, float, float, float]
 """Flange plane [in], value, and what it may be at the least and at the most, by the calculation alone."""
 
@@ -48,13 +49,17 @@ def curves_of(file: Path, draft: str, mark: str) -> Record:
         return {"said": " ".join(error.sentences(job.units)), "curves": [], "least": None}
     first, last = studied.count(studied.low), studied.count(studied.high)
     steps = [studied.plane(count) for count in range(first, last + 1)]
-    low, high = (job.units.text(one) for one in sweep.band)
-    said = (
-        f"Least heat with the flange plane at {job.units.text(sweep.least.flange_plane)}; from {low} to {high} it "
-        "costs nearly the same. Gray is what the calculation leaves open; wood, frames and air are uncertain by more."
-    )
+    said = f"{_least_words(sweep, job.units)} {UNCERTAIN}"
     curves = [_record(one, steps) for one in _curves(effects)]
     return {"said": said, "least": sweep.least.flange_plane, "curves": [one for one in curves if one["points"]]}
+
+
+def _least_words(sweep: PositionSweep, units: Units) -> str:
+    at = units.text(sweep.least.flange_plane)
+    if len(sweep.positions) == 1:
+        return f"Heat with the flange plane at {at}, the only place where it could be worked out."
+    low, high = (units.text(one) for one in sweep.band)
+    return f"Least heat with the flange plane at {at}; from {low} to {high} it costs nearly the same."
 
 
 def _curves(effects: Sequence[Effects]) -> Iterator[Curve]:
@@ -97,6 +102,8 @@ def _record(curve: Curve, steps: Sequence[float]) -> Record:
 
 def _between(points: Sequence[Point], plane: float) -> Point | None:
     """Return the point of a curve at a plane, straight between its neighbors; nothing outside of it."""
+    if len(points) == 1:
+        return points[0] if abs(points[0][0] - plane) <= ROUND_OFF else None
     for near, far in pairwise(points):
         if near[0] - ROUND_OFF <= plane <= far[0] + ROUND_OFF:
             share = (plane - near[0]) / (far[0] - near[0]) if far[0] > near[0] else 0.0
