@@ -16,14 +16,17 @@ from starlette.responses import HTMLResponse, JSONResponse, Response
 
 from jambs import __version__
 
-_BEFORE_FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
+_WITHIN_LENGTH = re.compile(r"(?<=\d) (?=\d+/\d|(?:mm|cm|m|ft)\b)")
 
 
 def unbroken(shown: object) -> object:
-    """Keep each length of a text on one line: 5 1/2 read as 5 is a board too short. What modules put there: page.js."""
+    """Keep each length of a text on one line: 5 1/2 read as 5 is a board too short, 902 alone is of no unit.
+
+    What modules put there: page.js.
+    """
     if not isinstance(shown, str) or isinstance(shown, Markup):
         return shown
-    return _BEFORE_FRACTION.sub("\N{NO-BREAK SPACE}", shown)
+    return _WITHIN_LENGTH.sub("\N{NO-BREAK SPACE}", shown)
 
 
 _TEMPLATES = Environment(

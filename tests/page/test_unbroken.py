@@ -19,12 +19,15 @@ TIED = "\N{NO-BREAK SPACE}"
         ("W04 1/2", f"W04{TIED}1/2"),
         ("2 boards", "2 boards"),
         ("sheet 1 of 2", "sheet 1 of 2"),
-        ("902 mm", "902 mm"),
+        ("902 mm", f"902{TIED}mm"),
+        ("1678 mm × 2614 mm", f"1678{TIED}mm × 2614{TIED}mm"),
+        ("20x190 oak, 8 ft", f"20x190 oak, 8{TIED}ft"),
+        ("3 members", "3 members"),
         (3, 3),
         (None, None),
     ],
 )
-def test_whole_inches_stay_with_their_fraction(written: object, shown: object) -> None:
+def test_whole_inches_stay_with_their_fraction_and_a_number_with_its_unit(written: object, shown: object) -> None:
     assert unbroken(written) == shown
 
 
@@ -35,3 +38,4 @@ def test_what_is_markup_already_is_left() -> None:
 
 def test_a_length_that_was_copied_from_the_page_is_read() -> None:
     assert read_length(f'4{TIED}11/16"', units=Units.INCH) == 4 + 11 / 16
+    assert read_length(f"254{TIED}mm", units=Units.INCH) == pytest.approx(10)

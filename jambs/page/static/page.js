@@ -18,8 +18,8 @@ function filled(element, attributes, children) {
   return element;
 }
 
-/** A length is never parted at the end of a line: 5 1/2 read as 5 is a board too short. Of pages: answers.py. */
-export const unbroken = (text) => text.replace(/(\d) (?=\d+\/\d)/g, "$1\u00a0");
+/** A length is never parted at the end of a line: 5 1/2 read as 5 is a board too short, 902 alone is of no unit. Of pages: answers.py. */
+export const unbroken = (text) => text.replace(/(\d) (?=\d+\/\d|(?:mm|cm|m|ft)\b)/g, "$1\u00a0");
 
 export const byId = (id) => document.getElementById(id);
 
