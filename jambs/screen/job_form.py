@@ -77,8 +77,8 @@ def form_record(desk: Desk) -> Record:
 
 
 def key_pictures() -> dict[str, str]:
-    """Return the pictures of the keys as SVG, by name."""
-    return {name: draw() for name, draw in PICTURES.items()}
+    """Return the pictures of the keys as SVG, by name; each key in the words of its field."""
+    return {name: draw().replace("_", " ") for name, draw in PICTURES.items()}
 
 
 class _Form:

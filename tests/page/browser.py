@@ -141,6 +141,35 @@ def _at_home(url: str, place: Served) -> None:
         place.reported.append(AssertionError(f"asked another host: {url}"))
 
 
+LEAST_LETTERS = 9.5
+"""Height of the box round the letters of a drawing, below which nobody reads them [CSS pixels]."""
+HARD_TO_READ = """(least) => {
+  const found = [], isSketch = (one) => one.closest(".keypicture") && !one.matches(".meant");
+  const drawn = [...document.querySelectorAll("svg text")].filter((one) => !isSketch(one)).map((one) =>
+    ({ words: one.textContent, box: one.getBoundingClientRect(), sheet: one.closest("svg").getBoundingClientRect() }));
+  const shared = (one, other, low, high) => Math.min(one[high], other[high]) - Math.max(one[low], other[low]);
+  const isWithin = ({ box, sheet }) => box.left > sheet.left - 1 && box.right < sheet.right + 1
+    && box.top > sheet.top - 2 && box.bottom < sheet.bottom + 2;
+  const shown = drawn.filter((one) => one.box.width > 0);
+  shown.forEach((one, at) => {
+    if (one.box.height < least) found.push(`small: ${one.words}, ${one.box.height.toFixed(1)} high`);
+    if (!isWithin(one)) found.push(`cut off: ${one.words}`);
+    for (const other of shown.slice(at + 1)) {
+      const down = shared(one.box, other.box, "top", "bottom") / Math.min(one.box.height, other.box.height);
+      if (shared(one.box, other.box, "left", "right") > 2 && down > 0.4)
+        found.push(`over each other: ${one.words}, ${other.words}`);
+    }
+  });
+  return found;
+}"""
+
+
+def hard_to_read(page: Page) -> list[str]:
+    """Return the texts of drawings that are too small, cut off at the edge, or lie over each other."""
+    found: list[str] = page.evaluate(HARD_TO_READ, LEAST_LETTERS)
+    return found
+
+
 def broken_rules(page: Page) -> list[str]:
     """Return the rules of accessibility that a view breaks, each with where."""
     found = Axe().run(page).response["violations"]

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from browser import Served, broken_rules, page_at, served
+from browser import Served, broken_rules, hard_to_read, page_at, served
 from playwright.sync_api import Browser, expect
 
 VIEWS = ("/", "/openings/W01", "/openings/W04", "/job", "/job#openings", "/papers")
 WIDTHS = (390, 816, 1024, 3840)
 """A telephone; a letter sheet of 8 1/2 in at 96 points to the inch; a tablet; 4K."""
-LETTER = WIDTHS[1]
+DRAWN = "new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
 SCROLLED = "[...document.querySelectorAll('.scroll')].filter((one) => one.scrollWidth > one.clientWidth).length"
 
 
@@ -33,14 +33,16 @@ def test_no_rule_of_accessibility_is_broken(path: str, browser: Browser, place: 
 
 
 @pytest.mark.parametrize("path", VIEWS)
-def test_nothing_sticks_out_of_the_window(path: str, browser: Browser, place: Served) -> None:
-    """It is opened narrow, as on a telephone, then made wider."""
-    page = page_at(browser, place, path, viewport={"width": WIDTHS[0], "height": 900})
+def test_nothing_sticks_out_of_the_window_and_every_drawing_is_read(path: str, browser: Browser, place: Served) -> None:
+    """It is opened wide, made narrow, as a telephone, then wider again."""
+    page = page_at(browser, place, path, viewport={"width": WIDTHS[-1], "height": 900})
     expect(page.locator("#changes")).to_have_text("No changes")
     for width in WIDTHS:
         page.set_viewport_size({"width": width, "height": 900})
         assert page.evaluate("[document.documentElement.scrollWidth <= innerWidth, innerWidth]") == [True, width]
-        assert width < LETTER or page.evaluate(SCROLLED) == 0, f"a table is cut off at {width}"
+        assert page.evaluate(SCROLLED) == 0, f"a table is cut off at {width}"
+        page.evaluate(DRAWN)
+        assert hard_to_read(page) == [], f"at {width}"
     page.context.close()
 
 
@@ -69,4 +71,21 @@ def test_a_script_within_the_page_does_not_run(browser: Browser, place: Served) 
     )
     page.wait_for_timeout(100)
     assert page.evaluate("window.ran") is None
+    page.context.close()
+
+
+@pytest.mark.parametrize("width", WIDTHS[:2])
+def test_the_picture_of_a_field_is_there_on_a_narrow_screen_and_not_over_it(
+    width: int, browser: Browser, place: Served
+) -> None:
+    page = page_at(browser, place, "/job#windows", viewport={"width": width, "height": 700})
+    page.locator("details.depth0").first.evaluate("(one) => { one.open = true; }")
+    field = page.locator("""[data-path='["windows","casement","flange_width"]']""")
+    expect(page.locator(".keypicture:visible")).to_have_count(0)
+    field.evaluate("(one) => scrollBy(0, one.getBoundingClientRect().bottom - innerHeight)")
+    field.evaluate("(one) => one.focus({ preventScroll: true })")
+    expect(page.locator(".keypicture:visible .meant")).to_have_text("flange width")
+    covered = "(one) => document.elementFromPoint(one.getBoundingClientRect().x + 9, one.getBoundingClientRect().y + 9)"
+    assert field.evaluate(f"(one) => ({covered})(one) === one")
+    assert hard_to_read(page) == []
     page.context.close()

@@ -43,4 +43,27 @@ if (find) {
     if (event.key === "/" && event.target.tagName !== "INPUT") { event.preventDefault(); find.focus(); }
   });
 }
-document.addEventListener("house", () => location.reload());
+/** Letters on an elevation are never smaller on the screen than they are said to be, however narrow it is. */
+const elevations = new ResizeObserver((seen) => {
+  for (const { target } of seen) {
+    const size = target.viewBox.baseVal, shown = target.getBoundingClientRect();
+    target.style.setProperty("--letters", Math.max(1, size.width / shown.width, size.height / shown.height).toFixed(3));
+  }
+});
+for (const one of document.querySelectorAll(".elevation svg")) elevations.observe(one);
+
+/** The house is made anew: what was looked for and where the keyboard was is found again. */
+const KEPT = "jambs-house";
+document.addEventListener("house", () => {
+  const at = document.activeElement?.closest("tr")?.dataset.mark || "";
+  sessionStorage.setItem(KEPT, JSON.stringify({ looked: find?.value || "", at, isTyping: document.activeElement === find }));
+  location.reload();
+});
+const kept = JSON.parse(sessionStorage.getItem(KEPT) || "null");
+sessionStorage.removeItem(KEPT);
+if (kept && find) {
+  find.value = kept.looked;
+  search();
+  if (kept.isTyping) find.focus();
+  rows.find((row) => row.dataset.mark === kept.at)?.querySelector("a").focus();
+}

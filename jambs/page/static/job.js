@@ -48,7 +48,7 @@ const count = (fields) => fields.reduce((sum, one) => sum + one.wrong.length, 0)
 const counted = (one) => (one.wrong?.length || 0) + count(one.fields || []) + (one.groups || []).reduce((sum, each) => sum + counted(each), 0);
 
 function whole(one) {
-  return [el("h2", {}, one.title), el("p", { class: "soft" }, one.words), ...complaints(one.wrong), ...one.fields.map(field),
+  return [el("h2", {}, one.title), el("p", { class: "soft" }, plain(one.words)), ...complaints(one.wrong), ...one.fields.map(field),
     ...one.groups.map((each, at) => group(each, 0, one, at))];
 }
 
@@ -57,7 +57,7 @@ function group(one, depth, above, at) {
   const isOpen = opened.get(key) ?? (depth > 0 || above.groups.length <= OPEN || wrong > 0);
   const name = one.title || above.title;
   const trim = depth === 0 && record.trims?.[one.path[0]]?.[name];
-  const box = el("details", { class: `group depth${depth}`, open: isOpen }, el("summary", {}, trim ? el("span", { class: "trimpicture" }, picture(trim)) : null, name.replaceAll("_", " "), wrong ? el("span", { class: "state stop" }, `${wrong} to settle`) : null));
+  const box = el("details", { class: `group depth${depth}`, open: isOpen }, el("summary", {}, trim ? el("span", { class: "trimpicture" }, picture(trim)) : null, plain(name), wrong ? el("span", { class: "state stop" }, `${wrong} to settle`) : null));
   box.addEventListener("toggle", () => opened.set(key, box.open));
   box.append(...complaints(one.wrong));
   if (record.walls?.[name] && one.path[0] === "walls" && depth === 0) box.append(wallPicture(record.walls[name], name));
@@ -94,7 +94,7 @@ function renamer(one, name) {
 
 function adder(one) {
   if (!one.more?.length) return null;
-  const choose = el("select", { "aria-label": `Add to ${one.title || "this"}` }, el("option", { value: "" }, "add …"), ...one.more.map((each) => el("option", { value: each.key, title: each.words }, each.key.replaceAll("_", " "))));
+  const choose = el("select", { "aria-label": `Add to ${one.title || "this"}` }, el("option", { value: "" }, "add …"), ...one.more.map((each) => el("option", { value: each.key, title: plain(each.words) }, plain(each.key))));
   choose.addEventListener("change", () => {
     const more = one.more.find((each) => each.key === choose.value);
     const made = field({ path: [...one.path, more.key], key: more.key, value: "", words: more.words, picture: "", choices: [], wrong: [], isNew: true });
@@ -120,10 +120,13 @@ function field(one) {
     put(one, value);
   };
   for (const event of ["change", "blur"]) input.addEventListener(event, leave);  // what was put back is no change to the browser
-  input.addEventListener("focus", () => explain(one));
+  input.addEventListener("focus", () => { explain(one); comeOut(input); });
   input.addEventListener("keydown", (event) => { if (event.key === "Enter") input.blur(); });
-  return el("div", { class: "field" }, el("label", { for: id }, one.key.replaceAll("_", " ")), input, el("p", { class: "told", id: told }, ...complaints(one.wrong), el("span", { class: "soft" }, one.words)));
+  return el("div", { class: "field" }, el("label", { for: id }, plain(one.key)), input, el("p", { class: "told", id: told }, ...complaints(one.wrong), el("span", { class: "soft" }, plain(one.words))));
 }
+
+/** Keys of the job file, here and in what is said of them, as words. */
+const plain = (words) => words.replaceAll("_", " ");
 
 const unlisted = (one) => one.choices.includes(one.value) ? one.choices : [one.value, ...one.choices];
 
@@ -135,12 +138,34 @@ function put(one, value) {
 const complaints = (wrong) => wrong.map((sentence) => el("span", { class: "complaint" }, sentence));
 
 function explain(one) {
-  setText(byId("meaning"), one.words ? `${one.key.replaceAll("_", " ")}: ${one.words}` : "");
-  for (const word of document.querySelectorAll(".keypicture text")) {
-    const is = word.textContent === one.key || (one.key === "flange_set_back" && word.textContent === "= flange_set_back");
-    word.classList.toggle("meant", is);
-    if (is) word.closest(".keypicture").scrollIntoView({ block: "nearest" });
+  const name = plain(one.key);
+  setText(byId("meaning"), one.words ? `${name}: ${plain(one.words)}` : "");
+  for (const picture of document.querySelectorAll(".keypicture")) {
+    const words = meant([...picture.querySelectorAll("text")], name);
+    picture.classList.toggle("shows", words.length > 0);
+    for (const word of picture.querySelectorAll("text")) word.classList.toggle("meant", words.includes(word));
+    if (words.length) bringUp(picture, words[0]);
   }
+}
+
+/** The words of a picture that are a name; a long one stands on two lines. */
+function meant(words, name) {
+  const said = (word) => word?.textContent.trim();
+  return words.filter((word, at) => said(word) === name || said(word) === `= ${name}`
+    || `${said(word)} ${said(words[at + 1])}` === name || `${said(words[at - 1])} ${said(word)}` === name);
+}
+
+/** The picture at the foot of a narrow window must not lie over the field that it is of. */
+function comeOut(input) {
+  const pictures = document.querySelector(".pictures").getBoundingClientRect(), seen = input.getBoundingClientRect();
+  if (pictures.height && seen.bottom > pictures.top && seen.left < pictures.right && seen.right > pictures.left) input.scrollIntoView({ block: "nearest" });
+}
+
+/** Within its own box, so that the fields stay where they are under the hand. */
+function bringUp(picture, word) {
+  const box = picture.parentElement, seen = word.getBoundingClientRect(), frame = picture.getBoundingClientRect();
+  box.scrollTop += frame.top - box.getBoundingClientRect().top;
+  picture.scrollLeft += seen.left + seen.width / 2 - frame.left - frame.width / 2;
 }
 
 // ---- layers

@@ -69,6 +69,6 @@ export function showParts(groups) {
 function row(part) {
   const rip = part.taper ? part.taper.map((end) => `${end.width} ${end.at}`).join(", ") : part.width;
   return el("tr", {}, el("th", { scope: "row" }, part.mark), el("td", {}, `${part.name}${part.position ? `, ${part.position}` : ""}`), el("td", { class: "soft" }, part.board),
-    el("td", { class: "size" }, part.thickness), el("td", { class: "size" }, rip), el("td", { class: "size" }, part.length),
+    ...[["thick", part.thickness], ["rip", rip], ["length", part.length]].map(([head, text]) => el("td", { class: "size", "data-head": head }, text)),
     el("td", { class: "soft" }, [part.ends, ...part.work].filter(Boolean).join("; ")));
 }

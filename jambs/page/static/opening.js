@@ -17,7 +17,7 @@ let isHeld = false, wanted = null, reach = 0, resting = 0;
 const mark = record.fixed.mark;
 
 addHatches();
-const picture = new SectionPicture(byId("section"), record.fixed, { start, to, end, step, named });
+const picture = new SectionPicture(byId("section"), record.fixed, { start, to, end, step, named, redrawn: () => curves.draw(picture.now, record.fixed) });
 const space = new SpacePicture(byId("space"));
 const curves = new CurvesPicture(byId("curves"), picture);
 const hand = new Hand(mark, (answer) => {

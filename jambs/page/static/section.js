@@ -12,7 +12,7 @@ const LETTER = 8.6;
 const LAYER_LETTER = 6.2;
 
 export class SectionPicture {
-  /** moves: { start(), to(plane, reach), end(), step(count, far), named(way) } */
+  /** moves: { start(), to(plane, reach), end(), step(count, far), named(way), redrawn() } */
   constructor(box, fixed, moves) {
     this.box = box;
     this.fixed = fixed;
@@ -26,10 +26,12 @@ export class SectionPicture {
     this.root.append(this.ground, this.shapes, this.over, this.grip);
     box.append(this.root);
     this.shapes.addEventListener("pointerdown", (event) => { if (event.target.classList.contains("holds")) this.#take(event); });
-    new ResizeObserver(() => { if (this.now) this.draw(this.now); }).observe(box);
+    new ResizeObserver(() => { if (this.now) { this.draw(this.now); this.moves.redrawn(); } }).observe(box);
   }
 
   show(fixed) { this.fixed = fixed; }
+
+  get isNarrow() { return this.side === NARROW_SIDE; }
 
   /** Where a depth and a height are on the screen. */
   x(depth) { return this.left + (depth + OVER.low) * this.scale; }
@@ -125,7 +127,7 @@ export class SectionPicture {
     layers.forEach((layer, at) => {
       const inner = at < half, row = inner ? at : layers.length - 1 - at;
       const x = this.x((layer.from + layer.to) / 2), y = end + way * (14 + row * ROW);
-      if (this.side === NARROW_SIDE) {
+      if (this.isNarrow) {
         const words = layer.name.length * LAYER_LETTER, near = inner ? Math.min(words, x) : Math.max(this.width - words, x);
         drawn.push(svg("path", { class: "leader", d: `M${x} ${end - way * 10}V${y - 6}H${near}` }));
         drawn.push(text(layer.name, inner ? 4 : this.width - 4, y + 6, "layer-name", inner ? "start" : "end"));
