@@ -11,10 +11,11 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from cases import placed
+from cases import changed, job_of, placed
 from test_swing import PROUD
 
 from jambs.place.flares import deepest_of, flares_at, jamb_rip
+from jambs.place.limits import jamb_boards
 from jambs.place.reasons import MovedForBoard
 from jambs.place.swing import FINE_DEG, Obstacle, open_sash
 from jambs.sides import Side
@@ -99,3 +100,14 @@ def test_a_jamb_that_leans_away_at_the_latch_lets_the_sash_out(out: float, met: 
     """The latch edge swings wider than it lies: sqrt(32^2 + 2^2) = 32.0625 from the pivot; the jamb at 32.02."""
     leaf = replace(PROUD, set_back=-2.0, jamb_depth=3.0, latch_jamb_face=1.98, latch_out=out)
     assert (open_sash(leaf).degrees < 5.0) is met
+
+
+def test_only_boards_of_its_wood_and_thickness_make_a_jamb() -> None:
+    """Poplar 3/4 thick: a wider board of pine is none, nor poplar 1 1/16 thick."""
+    boards = [
+        {"nominal": "1x6", "stock": "poplar"},
+        {"nominal": "1x12", "stock": "pine", "thickness": "3/4"},
+        {"nominal": "5/4x10", "stock": "poplar"},
+    ]
+    job = job_of(changed(shop__boards=boards))
+    assert jamb_boards(job.openings[0], job) == (5.5,)

@@ -71,3 +71,10 @@ def test_shims_say_the_rest() -> None:
     found = placed(shop__framing_grid="1/8", shop__shim_space="9/32", openings__0__rough_opening=None)
     assert found.opening.rough_opening.width == 36.125
     assert (found.shims.left, found.shims.right) == (0.3125, 0.3125)
+
+
+def test_what_a_liners_sill_goes_down_is_framed_too() -> None:
+    """35 3/4 less 21/32 is 35 3/32: 35 on eighths. 35 3/32 + 49 5/16 is 84 13/32: 84 1/2, so 49 1/2 high."""
+    liner = {**LINER, "thickness": "21/32"}
+    found = placed(shop__framing_grid="1/8", walls__main__buck=liner, openings__0__sill_height="36")
+    assert (found.framing_sill, found.framing_opening.height) == (35.0, 49.5)

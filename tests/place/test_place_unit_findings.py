@@ -104,6 +104,16 @@ ROWS = [
         "their maker say how they are joined and stiffened, or an engineer size it, its bearing and its fastening.",
     ),
     Row(
+        # Frames joined over all of the lower one: the bar bends over its 60 1/2.
+        code="mull-for-engineer",
+        appears=bar(gap="1/2"),
+        quiet=None,
+        inch='The transom bar (frames joined, no post between them, 60 1/2" long) takes the wind of the units on both '
+        "sides: let their maker say how they are joined and stiffened, or an engineer size it.",
+        mm="The transom bar (frames joined, no post between them, 1536.7 mm long) takes the wind of the units on both "
+        "sides: let their maker say how they are joined and stiffened, or an engineer size it.",
+    ),
+    Row(
         code="mull-not-computed",
         appears=case(**ganged()),
         quiet=case(),

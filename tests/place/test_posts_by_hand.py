@@ -7,6 +7,7 @@ from typing import Any
 from cases import placed
 from gangs import boxed, ganged
 
+from jambs.job.models.gang import MullKind
 from jambs.place.posts import posts_in
 
 POST = {"post": "4", "joint": "1/4"}
@@ -36,3 +37,15 @@ def test_mull_posts_end_at_a_transom_bar() -> None:
 
 def test_where_frames_are_joined_nothing_stands_between_framing() -> None:
     assert _posts(**ganged()) == [] and _posts() == []
+
+
+def test_only_a_post_over_a_bar_stands_on_one() -> None:
+    """Of two rows: a bar from side to side, a post under it, one over it."""
+    over = [{"window": "fixed", "frame": "30 x 16"}, {"window": "fixed", "frame": "30 x 16"}]
+    paths = ganged(openings__0__transom_bar=POST, openings__0__mull=dict(POST), openings__0__transom=over)
+    one = placed(**paths)
+    found = {
+        (post.mull.kind, post.mull.row): (post.on_bar, post.under_bar) for post in posts_in(one.opening, one.shims)
+    }
+    assert found[MullKind.TRANSOM_BAR, 0] == (False, False)
+    assert (found[MullKind.MULL, 0], found[MullKind.MULL, 1]) == ((False, True), (True, False))

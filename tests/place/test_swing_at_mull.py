@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
-from cases import changed, job_of
-from gangs import ganged, unit
+from cases import changed, job_of, placed
+from gangs import boxed, ganged, unit
 
 from jambs.place.placement import Placement, Swing
 from jambs.place.solve import place_windows
 from jambs.place.swing import Obstacle
+from jambs.sides import Side
 
 PROUD = {"sash": "casement in", "sash_thickness": "2 1/2", "sash_set_back": "-1/2", "sash_face": "2 1/2"}
 CASEMENT = {"like": "fixed", **PROUD}
@@ -67,3 +68,12 @@ def test_outside_without_trim_nothing_lies_on_the_mull() -> None:
     found = hinged(None, "left", windows__casement=out, exterior_trim=None).units[1].swing
     assert found is not None
     assert (found.greatest_deg, found.stopped_by) == (180.0, Obstacle.NOTHING)
+
+
+def test_beside_a_boxed_mull_a_sash_meets_a_jamb_as_on_every_other_side() -> None:
+    """Two casements in, the left unit and the right one: bare frames and a board on them, then a box of jambs."""
+    units = [{"window": "casement", "frame": "30 x 48", "hinge": side} for side in ("left", "right")]
+    for mull, sides in (({"gap": "1/2"}, [(Side.RIGHT,), (Side.LEFT,)]), (None, [(), ()])):
+        paths = {"openings__0__units": units, "windows__casement": CASEMENT}
+        found = placed(**boxed(**paths) if mull is None else boxed(**paths, openings__0__mull=mull))
+        assert [one.opening.at_mull for one in found.units] == sides
