@@ -189,6 +189,7 @@ def _against(row: Any) -> MeasuredAgainst:
         elevation=_text(read.get("elevation", "")),
         from_left=None if read.get("from_left") is None else _size(read["from_left"]),
         alike=tuple(_text(mark) for mark in read.get("alike", ())),
+        shape=_layers(read.get("shape", ())),
     )
 
 

@@ -50,11 +50,6 @@ def openings_to_measure(job: Job, folder: Path) -> tuple[Placement, ...]:
     return tuple(first_reads(job, folder, moves).held(placed(job)))
 
 
-def _with_sheets(openings: Sequence[Placement]) -> tuple[Placement, ...]:
-    """Depths are read at the corners of rectangles; a shape keeps its planned ones, but is one of the house."""
-    return tuple(one for one in openings if one.opening.shape is None)
-
-
 def write_measure_sheets(
     job: Job, openings: Sequence[Placement], folder: Path, *, overwrite: bool = False
 ) -> tuple[Path, ...]:
@@ -67,9 +62,9 @@ def write_measure_sheets(
     from jambs.sheets.measure_sheet import measure_list_pdf, measure_sheets_pdf
 
     basis = placed_basis(openings, job)
-    stamp, measured = stamp_of(folder, VERB, basis), _with_sheets(openings)
+    stamp = stamp_of(folder, VERB, basis)
     papers = {
-        "measure sheets.pdf": measure_sheets_pdf(measured, job, stamp=stamp),
+        "measure sheets.pdf": measure_sheets_pdf(openings, job, stamp=stamp),
         "depths to measure.pdf": measure_list_pdf(openings, job, stamp=stamp),
     }
     return write_site_papers(papers, folder, job, basis, verb=VERB, overwrite=overwrite)
@@ -86,11 +81,10 @@ def write_measure_table(
     from jambs.sheets.measure_sheet import planned_texts
 
     there = [file for file in (beside / f"{TABLE}.csv", beside / f"{TABLE}.xlsx") if file.exists()]
-    measured = _with_sheets(openings)
-    planned = {one.opening.mark: planned_texts(one, job) for one in measured}
+    planned = {one.opening.mark: planned_texts(one, job) for one in openings}
     if there:
         return MeasureTable(file=there[0], is_new=False, of_another_plan=_of_another_plan(there[0], planned))
-    unread = [one.opening for one in measured if one.opening.measured is None]
+    unread = [one.opening for one in openings if one.opening.measured is None]
     rows = measures_rows(unread, planned, units=job.units)
     file = beside / f"{TABLE}.{kind}"
     is_new = write_new(file, measures_csv(rows) if kind == "csv" else measures_xlsx(rows))

@@ -46,11 +46,6 @@ def measure(job: Path, out: Path | None, table: str, overwrite: bool) -> None:
     click.echo("\n".join(map(str, sheets)))
     beside = job_file(job).parent
     _tell_table(told(lambda: write_measure_table(found, openings, beside, kind="xlsx" if table == "xlsx" else "csv")))
-    if shaped := [one.mark for one in found.openings if one.shape]:
-        click.echo(
-            f"{', '.join(shaped)}: no measure sheet, as depths of shapes are not read from a table; measure at every "
-            "corner before you cut"
-        )
     for question in told(lambda: readings_in_question(found, openings)):
         click.echo(f"asked  {question}")
 

@@ -6,12 +6,16 @@ from dataclasses import dataclass
 
 from jambs.job.models.curved import Curved
 from jambs.job.models.openings import Opening
+from jambs.parts.cuts import Scribe
 from jambs.parts.kinds import PartKind, Where
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ArchedJamb:
-    """The curved head of a jamb: ``width`` through the wall, its edge at the frame at the depth ``edge`` [in]."""
+    """The curved head of a jamb: ``width`` through the wall, its edge at the frame at the depth ``edge`` [in].
+
+    ``scribe``: the most that is scribed off its other edge to fit it to a wall that is no plane square to it [in].
+    """
 
     opening: Opening
     kind: PartKind
@@ -21,6 +25,12 @@ class ArchedJamb:
     width: float
     edge: float
     curved: Curved | None
+    scribe: float = 0.0
+
+    @property
+    def touches(self) -> tuple[Scribe, ...]:
+        """What is done to its boards by hand."""
+        return (Scribe(most=self.scribe),) if self.scribe else ()
 
     @property
     def sign(self) -> float:

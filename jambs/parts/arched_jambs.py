@@ -66,6 +66,7 @@ def _piece(jamb: ArchedJamb, arch: Arch, i: int, count: int, thick: float) -> Pa
             *_ends(board),
             *board.curves(CurvedSide.FACE, CurvedSide.BACK),
         ),
+        touches=jamb.touches,
         seat=Seat(
             origin=(x + along[0] * at + out[0] * board.low, y + along[1] * at + out[1] * board.low, jamb.edge),
             along=(sign * along[0] + 0.0, sign * along[1] + 0.0, 0.0),

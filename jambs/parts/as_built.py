@@ -11,7 +11,8 @@ from jambs.job.measured.measuring_points import FINISHED, Kind, Place, measure_p
 from jambs.job.measured.reading_checks import Held, ReadingQuestion, find_misreadings
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Measured, Opening, Origin, SideDepths
-from jambs.job.models.readings import MEETING, Readings, SideReadings
+from jambs.job.models.readings import Readings, SideReadings
+from jambs.job.models.side_lines import meetings, told_lines
 from jambs.job.models.windows import FrameFace
 from jambs.length import HALF_64TH, Units
 from jambs.parts.clear import unrounded_clear
@@ -171,17 +172,17 @@ def _difference(pair: Sequence[float | None] | None) -> float:
 def _filled(placement: Placement, readings: Readings) -> Measured | None:
     """Return measured depths with what was not read as planned; nothing where no depth was read at all."""
     bare = 0.0 if readings.wall_finish else placement.planes.stud_face
-    inside = _sides(readings.interior_depth, placement.interior_depth, bare, _places_of(placement, "interior_depth"))
-    outside = _sides(readings.exterior_depth, placement.exterior_depth, 0.0, _places_of(placement, "exterior_depth"))
+    inside = _sides(readings.interior_depth, placement.interior_depth, bare, placement.opening, "interior_depth")
+    outside = _sides(readings.exterior_depth, placement.exterior_depth, 0.0, placement.opening, "exterior_depth")
     if inside is None and outside is None:
         return None
     return Measured(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
 
 
-def _places_of(placement: Placement, key: str) -> dict[Side, int]:
+def _places_of(opening: Opening, key: str) -> dict[Side, int]:
     """Return how many places each side has."""
     counts: dict[Side, int] = {}
-    for place in measure_places(placement.opening):
+    for place in measure_places(opening):
         for way in place.keys:
             if way[0] == key:
                 side = Side(way[1])
@@ -189,27 +190,29 @@ def _places_of(placement: Placement, key: str) -> dict[Side, int]:
     return counts
 
 
-def _sides(read: SideReadings | None, planned: float, bare: float, counts: dict[Side, int]) -> SideDepths | None:
-    """Fill the sides: a missing end is as planned, a missing place between is on the line of its neighbors."""
+def _sides(read: SideReadings | None, planned: float, bare: float, opening: Opening, key: str) -> SideDepths | None:
+    """Fill the sides: a missing corner is as planned, a missing place between is on the line of its neighbors."""
+    lines, counts = opening.lines, _places_of(opening, key)
     points: Points = {side: list(getattr(read, side.value, None) or [None] * count) for side, count in counts.items()}
     if all(point is None for side in points.values() for point in side):
         return None
-    for _, (side, at), (leg, end) in MEETING:
-        if side in points and leg in points:
-            known = points[side][at] if points[side][at] is not None else points[leg][end]
-            points[side][at] = points[leg][end] = known
-    filled = {side: _line(found, planned, bare) for side, found in points.items()}
+    for (side, at), (other, end) in meetings(lines):
+        if side in points and other in points:
+            known = points[side][at] if points[side][at] is not None else points[other][end]
+            points[side][at] = points[other][end] = known
+    filled = {side: _line(found, planned, bare, lines[side].corners(len(found))) for side, found in points.items()}
     depths = {side.value: tuple(depth for depth, _ in line) for side, line in filled.items()}
-    return SideDepths(**depths, origins={side: tuple(origin for _, origin in line) for side, line in filled.items()})
+    origins = {side: tuple(origin for _, origin in line) for side, line in filled.items()}
+    return SideDepths(**depths, origins=origins, lines=told_lines(lines))
 
 
 Point = tuple[float, Origin]
 """A depth [in] and where it is from."""
 
 
-def _line(points: Sequence[float | None], planned: float, bare: float) -> tuple[Point, ...]:
+def _line(points: Sequence[float | None], planned: float, bare: float, corners: Sequence[int]) -> tuple[Point, ...]:
     known = {at: (depth + bare, Origin.READ) for at, depth in enumerate(points) if depth is not None}
-    known |= {at: (planned, Origin.PLANNED) for at in (0, len(points) - 1) if at not in known}
+    known |= {at: (planned, Origin.PLANNED) for at in corners if at not in known}
     return tuple(_point(at, known) for at in range(len(points)))
 
 
@@ -226,9 +229,7 @@ def _lacking(opening: Opening, kind: Kind) -> tuple[Place, ...]:
     return tuple(
         place
         for place in measure_places(opening)
-        if place.kind is kind
-        and (place.x in (0, 1) and place.y in (0, 1))
-        and reading_at(place, opening.readings) is None
+        if place.kind is kind and place.is_corner and reading_at(place, opening.readings) is None
     )
 
 

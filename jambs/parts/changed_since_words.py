@@ -24,6 +24,7 @@ class Thing(StrEnum):
 
     WINDOW = "window"
     FRAME = "frame"
+    SHAPE = "shape"
     JAMB_DEPTH = "jamb depth"
     FRAME_PROJECTION = "frame projection"
     STRUCTURE = "framing with its sheathing"

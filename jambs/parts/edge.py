@@ -89,6 +89,18 @@ def fit_edge(points: Sequence[float], *, tolerance: float = 0.0) -> FittedEdge:
     return FittedEdge(first=first, last=last, gaps=gaps, kind=kind)
 
 
+def fit_arc(points: Sequence[float], *, tolerance: float = 0.0) -> FittedEdge:
+    """Lay one depth over all that were read along a curve: the greatest, so that its board is made parallel.
+
+    A bent or segmented board cannot taper with its wall. Within ``tolerance`` [in] what it is too wide is eased; more
+    is scribed to the wall when it is fitted dry.
+    """
+    greatest = max(points)
+    gaps = tuple(greatest - point for point in points)
+    kind = EdgeKind.SCRIBE if max(gaps) > tolerance + ROUND_OFF else EdgeKind.STRAIGHT
+    return FittedEdge(first=greatest, last=greatest, gaps=gaps, kind=kind)
+
+
 def remedy(edge: FittedEdge) -> str:
     """Say what to do about a wall that leaves its straight edge: scribe; past that plane or fur the wall first."""
     if edge.hollow <= SCRIBE_AT_MOST + ROUND_OFF:

@@ -71,7 +71,7 @@ def flare_findings(placement: Placement, sides: dict[Side, FittedSide], framers_
     if framing := flared_framing(placement, framers_grid):
         yield framing
     for side, fitted in sides.items():
-        more = flares.out(side, abs(fitted.start_depth - fitted.finish_depth))
+        more = flares.out(side, fitted.greatest - fitted.least)
         if more >= HALF_64TH:
             yield FlaredWallTapers(subject=Subject.opening(about), side=side, more=more)
 

@@ -9,6 +9,7 @@ edge and no board.
 from __future__ import annotations
 
 from jambs.geometry import Point
+from jambs.job.models.side_lines import TURNED
 from jambs.job.models.trim import InteriorTrim, Joint
 from jambs.parts.clear import ClearOpening
 from jambs.parts.cuts import Scribe
@@ -22,8 +23,6 @@ from jambs.sides import Side
 
 PRINTED = (Side.HEAD, Side.LEFT, Side.RIGHT, Side.SILL)
 """The order in which the parts of an opening are listed."""
-TURNED = (Side.RIGHT, Side.SILL)
-"""Boards that run against the way in which their side is measured."""
 
 
 def interior_jambs(

@@ -20,13 +20,19 @@ from jambs.sides import Side
 class FittedSide:
     """What one side of the kit was made from: depths at its first and last end as sawn [in], and whether it tapers.
 
-    ``scribe_allowance``: the most that is scribed off to fit a crooked wall [in].
+    ``scribe_allowance``: the most that is scribed off to fit a crooked wall [in]. ``runs``: of a side that is parted
+    into several straight edges each of them, from the left.
     """
 
     start_depth: float
     finish_depth: float
     is_tapered: bool
     scribe_allowance: float = 0.0
+    runs: tuple[FittedSide, ...] = ()
+
+    def run(self, number: int) -> FittedSide:
+        """Return one of its edges, counted from the left; the only one is the side itself."""
+        return self.runs[number - 1] if self.runs else self
 
     def depth_at(self, corner: Side) -> float:
         """Depth at the end where another side of the opening is met [in]."""
@@ -34,12 +40,26 @@ class FittedSide:
 
     def less(self, depth: float) -> FittedSide:
         """The same side less a depth that something else takes [in]."""
-        return replace(self, start_depth=self.start_depth - depth, finish_depth=self.finish_depth - depth)
+        return replace(
+            self,
+            start_depth=self.start_depth - depth,
+            finish_depth=self.finish_depth - depth,
+            runs=tuple(run.less(depth) for run in self.runs),
+        )
+
+    @property
+    def _corners(self) -> tuple[float, ...]:
+        return tuple(depth for one in self.runs or (self,) for depth in (one.start_depth, one.finish_depth))
 
     @property
     def greatest(self) -> float:
-        """The greater depth of the two ends [in]."""
-        return max(self.start_depth, self.finish_depth)
+        """The greatest depth at any of its corners [in]."""
+        return max(self._corners)
+
+    @property
+    def least(self) -> float:
+        """The least depth at any of its corners [in]."""
+        return min(self._corners)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,7 +84,7 @@ class JambFrame:
     @property
     def least_depth(self) -> float:
         """Its least depth at any corner [in]."""
-        return min(min(side.start_depth, side.finish_depth) for side in self.sides.values())
+        return min(side.least for side in self.sides.values())
 
 
 class FigureKind(Enum):

@@ -136,6 +136,7 @@ def _part(jamb: ArchedJamb, arch: Arch, count: int, resaw: _Resaw, width: float,
             plies=plies,
         ),
         cuts=(Rip(width=jamb.width), Crosscut(length=length)),
+        touches=jamb.touches,
         in_place=_bent(arch, jamb.width, (half - inner[0], outer[1] - low), half, rise),
         in_place_rise=rise,
         seat=Seat(

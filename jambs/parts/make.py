@@ -142,7 +142,7 @@ def _interior_sides(placement: Placement, planned_depth: float, shop: Shop, limi
         return planned_sides(depth), ()
     sides = fitted_sides(measured.interior_depth, shop)
     findings = wall_findings(measured.interior_depth, shop, limits, about=about)
-    shallow = min(min(side.start_depth, side.finish_depth) for side in sides.values())
+    shallow = min(side.least for side in sides.values())
     if shallow < limits.least_interior_depth:
         findings.append(MeasuredTooShallow(subject=about, depth=shallow, least=limits.least_interior_depth))
     read = {side: one for side, one in sides.items() if measured.interior_depth.has_read_ends(side)}

@@ -11,9 +11,11 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from jambs.findings import Subject
+from jambs.job.models.fields import Size
 from jambs.job.models.layers import Role
 from jambs.job.models.openings import Opening
 from jambs.job.models.readings import Readings
+from jambs.job.models.shape import GOES_WITH, ShapeEntry
 from jambs.length import HALF_64TH
 from jambs.parts.changed_since_words import (
     Change,
@@ -39,7 +41,8 @@ class MeasuredAgainst:
     ``overhang``: sheathing plane → flange plane. ``structure``: inside face of the studs → sheathing plane.
     ``inner_layers``: those inside the framing; ``outer_layers``: from the sheathing to the trim plane. ``room``: where
     it was, ``elevation`` and ``from_left``: on which side of the house and how far along the wall [in], as far as they
-    were said. ``alike``: marks of openings that the job says the same of, itself among them, in its order.
+    were said. ``alike``: marks of openings that the job says the same of, itself among them, in its order. ``shape``:
+    of a frame that is no rectangle, its sizes by name.
     """
 
     window: str
@@ -54,6 +57,7 @@ class MeasuredAgainst:
     elevation: str = ""
     from_left: float | None = None
     alike: tuple[str, ...] = ()
+    shape: Layers = ()
 
     @classmethod
     def of(cls, placement: Placement, others: Iterable[Placement] = ()) -> MeasuredAgainst:
@@ -74,12 +78,20 @@ class MeasuredAgainst:
             elevation=opening.elevation or "",
             from_left=opening.from_left,
             alike=marks_of_alike(placement, others),
+            shape=_sizes_of(opening.shape, opening.frame) if opening.shape else (),
         )
+
+
+def _sizes_of(shape: ShapeEntry, frame: Size) -> Layers:
+    """Return the sizes of a shape by name [in]; of one that has none, how wide it is."""
+    kind = " ".join([shape.kind.value, *([f"high at the {shape.high_side.value}"] if shape.high_side else [])])
+    sizes = [(f"{kind} {key}", size) for key in GOES_WITH[shape.kind] if isinstance(size := getattr(shape, key), float)]
+    return tuple(sizes) or ((kind, frame.width),)
 
 
 STRUCTURE = (Role.FRAMING, Role.SHEATHING)
 NOT_OUTSIDE = (*STRUCTURE, Role.CLADDING)
-WINDOW = (Thing.WINDOW, Thing.FRAME)
+WINDOW = (Thing.WINDOW, Thing.FRAME, Thing.SHAPE)
 THINGS: dict[Taken, tuple[Thing, ...]] = {
     Taken.INSIDE: (*WINDOW, Thing.JAMB_DEPTH, Thing.STRUCTURE, Thing.INNER_LAYERS),
     Taken.OUTSIDE: (*WINDOW, Thing.FRAME_PROJECTION, Thing.OUTER_LAYERS),
@@ -232,6 +244,7 @@ def _value(one: MeasuredAgainst, thing: Thing) -> Value:
     values: dict[Thing, Value] = {
         Thing.WINDOW: one.window,
         Thing.FRAME: one.frame,
+        Thing.SHAPE: one.shape,
         Thing.JAMB_DEPTH: one.jamb_depth,
         Thing.FRAME_PROJECTION: one.frame_projection,
         Thing.STRUCTURE: one.structure,

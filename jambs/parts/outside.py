@@ -95,7 +95,7 @@ def _deep(placement: Placement, sides: dict[Side, FittedSide], trim: ExteriorTri
         bottom=-joint - sill_fall(under, slope) if trim.sill else _without_sill(placement, trim),
     )
     parts = _jambs(clear, sides, placement, trim, slope, rack)
-    depth = max(sides[Side.SILL].start_depth, sides[Side.SILL].finish_depth)
+    depth = sides[Side.SILL].greatest
     cased = _cased(clear, placement, trim, sides, slope)
     place = None
     if trim.sill:
@@ -124,7 +124,7 @@ def _on_frames(covers: list[Cover], placement: Placement, trim: ExteriorTrim, sl
 def _hold_to_some_width(sides: dict[Side, FittedSide], joint: float) -> None:
     """The exterior jambs begin a sealant joint outside the frame; what is left to the trim plane is their width."""
     cut = [sides[side] for side in (Side.HEAD, Side.LEFT, Side.RIGHT)]
-    least = min(min(side.start_depth, side.finish_depth) for side in cut)
+    least = min(side.least for side in cut)
     if least - joint < SAME_SIZE:
         about = Subject(kind=SubjectKind.PART, name=PartKind.EXTERIOR_JAMB.words)
         raise CannotBeCut(ExteriorJambHasNoWidth(subject=about, depth=least, joint=joint))

@@ -7,8 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from jambs.findings import Finding, Subject
 from jambs.geometry import HALF_RIGHT_DEG
-from jambs.job.models.path import corners_of, is_arched, size_over_all
-from jambs.job.models.path_edge import FramePath
+from jambs.job.models.path import size_over_all
 from jambs.job.models.shape import ShapeKind
 from jambs.length import ROUND_OFF
 from jambs.outlines import area
@@ -16,15 +15,13 @@ from jambs.parts.arch_findings import ArchMadeOfSegments, ArchOutsideNotLaidOut,
 from jambs.parts.cuts import EndBevel, Miter
 from jambs.parts.kinds import PartKind, told_name
 from jambs.parts.part import Part
-from jambs.parts.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, ShapeIsPlanned, SteeperThanSaws
+from jambs.parts.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, SteeperThanSaws
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.place.placement import Placement
 from jambs.sides import Side
 
 MOST_MITER_DEG = 50.0
 """A miter saw turns this far off square; common practice, no source."""
-LEAST_CORNERS = 3
-"""What has fewer is read at top, bottom and sides."""
 BLOCKS = {ShapeKind.FULL_ROUND: 4, ShapeKind.HALF_ROUND: 2, ShapeKind.QUARTER_ROUND: 1}
 """How many corners of its square framing lie open beside a curve."""
 MOST_TILT_DEG = 45.0
@@ -39,13 +36,6 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     about = Subject.opening(opening.mark)
     path, kind = frame_path(opening), opening.shape.kind.value
     is_round = all(edge.center for edge in path)
-    yield ShapeIsPlanned(
-        subject=about,
-        shape=kind,
-        corners=len(corners_of(path)),
-        is_round=_is_read_around(path),
-        is_arched=is_arched(path),
-    )
     yield from _framing(placement, about)
     for is_tilt, most in ((False, MOST_MITER_DEG), (True, MOST_TILT_DEG)):
         steep = {part.mark: angle for part in parts if (angle := _steepest(part, is_tilt=is_tilt)) > most + ROUND_OFF}
@@ -62,17 +52,6 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
     jambs = [part for part in parts if part.kind is PartKind.EXTERIOR_JAMB and part.side is Side.SILL]
     if jambs:
         yield LowerEdgesHoldWater(subject=about, marks=tuple(part.mark for part in jambs))
-
-
-def _is_read_around(path: FramePath) -> bool:
-    return len(path) < LEAST_CORNERS
-
-
-def depths_of_shape(path: FramePath) -> int:
-    """How many depths are read of a shape: at its corners, and of an arch at its crown; of a round on four sides."""
-    if _is_read_around(path):
-        return len(Side)
-    return len(corners_of(path)) + is_arched(path)
 
 
 def _framing(placement: Placement, about: Subject) -> Iterator[Finding]:

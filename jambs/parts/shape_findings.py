@@ -44,28 +44,6 @@ class LowerEdgesHoldWater(Finding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ShapeIsPlanned(Finding):
-    """No readings are taken down of a shape: its depths are the plan's."""
-
-    code: ClassVar[str] = "shape-is-planned"
-    severity: Severity = Severity.NOTE
-    shape: str
-    corners: int
-    is_round: bool = False
-    is_arched: bool = False
-
-    def sentence(self, units: Units) -> str:
-        """Say how its depth is held against the wall all the same."""
-        places = "at top and bottom and at both sides" if self.is_round else f"at all {self.corners} corners"
-        if self.is_arched and not self.is_round:
-            places += ", those where the arc begins among them, and at its crown"
-        return (
-            f"The {self.shape} opening has no measure sheet: read its depth {places} before "
-            "cutting, and where it is not the planned one, correct layers or position in the job and build again."
-        )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class SteeperThanSaws(Finding):
     """Boards whose ends are cut steeper than a saw turns or tilts; ``angle_deg``: the steepest [degrees off square]."""
 

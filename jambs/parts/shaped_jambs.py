@@ -16,6 +16,7 @@ from jambs.job.models.layers import BuckKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import corner_turn_deg, is_arched
 from jambs.job.models.path_edge import FrameEdge, FramePath
+from jambs.job.models.side_lines import TURNED
 from jambs.job.models.trim import InteriorTrim, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Rack
@@ -23,7 +24,7 @@ from jambs.parts.arch_findings import ArchHasNoBuck
 from jambs.parts.arched_jamb import ArchedJamb
 from jambs.parts.arched_jambs import arched_jamb
 from jambs.parts.clear import ClearOpening
-from jambs.parts.cuts import CannotBeCut
+from jambs.parts.cuts import CannotBeCut, Scribe
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FittedSide, JambFrame
 from jambs.parts.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards
@@ -64,14 +65,17 @@ def shaped_jambs(
             joint=one.joint or _joint(path, one.at or 0, trim.jamb.joint, has_bottom=has_bottom),
             rabbet=0.0 if one.joint else _rabbet(path, one.at or 0, trim, has_bottom=has_bottom),
             thickness=trim.jamb.thickness if one.at is not None else one.thickness,
-            depths=_depths(frame.sides[one.edge.side], frame.proud),
+            depths=_depths(frame.sides, one.edge, frame.proud),
             is_board=one.at is not None and (one.edge.side is not Side.SILL or has_bottom),
         )
         for one in straight
     )
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
     boards = path_boards(edges) if edges else ()
-    parts = [_part(board, frame.edge, PartKind.EXTENSION_JAMB, Where.INTERIOR, blank) for board in boards]
+    parts = [
+        _part(board, frame.edge, PartKind.EXTENSION_JAMB, Where.INTERIOR, blank, _scribed(frame.sides, board))
+        for board in boards
+    ]
     if is_arched(path):
         jamb = ArchedJamb(
             opening=placement.opening,
@@ -79,16 +83,30 @@ def shaped_jambs(
             where=Where.INTERIOR,
             stock=trim.jamb.stock,
             thickness=trim.jamb.thickness,
-            width=max(_depths(frame.sides[Side.HEAD], frame.proud)),
+            width=frame.sides[Side.HEAD].greatest + frame.proud,
             edge=frame.edge,
             curved=trim.jamb.curved,
+            scribe=frame.sides[Side.HEAD].scribe_allowance,
         )
         parts += arched_jamb(jamb, path, rack)
     return _in_order(parts)
 
 
-def _depths(fitted: FittedSide, proud: float) -> Point:
-    return (fitted.start_depth + proud, fitted.finish_depth + proud)
+def _depths(sides: dict[Side, FittedSide], edge: FrameEdge, more: float) -> Point:
+    """Return the depths where an edge starts and where it finishes, and ``more`` [in]; of one without depths nothing.
+
+    What stands in for an arc has that of all arcs.
+    """
+    if edge.side not in sides:
+        return (0.0, 0.0)
+    fitted = sides[edge.side].run(edge.run)
+    first, last = fitted.start_depth + more, fitted.finish_depth + more
+    return (last, first) if edge.side in TURNED else (first, last)
+
+
+def _scribed(sides: dict[Side, FittedSide], board: BoardPlanes) -> float:
+    """How much is scribed off the board of an edge to fit it to a crooked wall [in]."""
+    return sides[board.edge.side].run(board.edge.run).scribe_allowance
 
 
 def _joint(path: FramePath, i: int, joint: Joint, *, has_bottom: bool) -> CornerJoint:
@@ -125,7 +143,9 @@ def _rabbet(path: FramePath, i: int, trim: InteriorTrim, *, has_bottom: bool) ->
     return trim.jamb.rabbet_depth or 0.0
 
 
-def _part(board: BoardPlanes, edge_depth: float, kind: PartKind, where: Where, blank: PartBlank) -> Part:
+def _part(
+    board: BoardPlanes, edge_depth: float, kind: PartKind, where: Where, blank: PartBlank, scribe: float = 0.0
+) -> Part:
     sawn = sawn_board(board, edge_depth)
     return Part(
         kind=kind,
@@ -135,6 +155,7 @@ def _part(board: BoardPlanes, edge_depth: float, kind: PartKind, where: Where, b
         runs=board.edge.runs,
         blank=blank,
         cuts=sawn.cuts,
+        touches=(Scribe(most=scribe),) if scribe else (),
         seat=sawn.seat,
     )
 
@@ -164,7 +185,9 @@ def shaped_exterior_jambs(
     edges = _outside_edges(path, placement.opening, sides, trim, slope_deg)
     blank = PartBlank(stock=trim.jamb.stock, thickness=trim.jamb.thickness)
     laid = path_boards(edges) if edges else ()
-    boards = [_part(board, -start, PartKind.EXTERIOR_JAMB, Where.EXTERIOR, blank) for board in laid]
+    boards = [
+        _part(board, -start, PartKind.EXTERIOR_JAMB, Where.EXTERIOR, blank, _scribed(sides, board)) for board in laid
+    ]
     parts = [replace(part, seat=_turned_seat(part.seat)) for part in boards]
     if is_arched(path):
         jamb = ArchedJamb(
@@ -173,9 +196,10 @@ def shaped_exterior_jambs(
             where=Where.EXTERIOR,
             stock=trim.jamb.stock,
             thickness=trim.jamb.thickness,
-            width=sides[Side.HEAD].start_depth - trim.sealant_joint,
+            width=sides[Side.HEAD].greatest - trim.sealant_joint,
             edge=start,
             curved=trim.jamb.curved,
+            scribe=sides[Side.HEAD].scribe_allowance,
         )
         parts += arched_jamb(jamb, path, rack)
     return _in_order(parts)
@@ -198,7 +222,7 @@ def _outside_edges(
             # Walked the other way round, the edge starts at the corner where the next one does.
             joint=_turned(after.joint or _joint(path, after.at or 0, Joint.HEAD_OVER_LEGS, has_bottom=all_round)),
             thickness=trim.jamb.thickness if one.at is not None else one.thickness,
-            depths=(sides[one.edge.side].finish_depth - joint, sides[one.edge.side].start_depth - joint),
+            depths=_depths(sides, one.edge, -joint)[::-1],
             is_board=one.at is not None and (one.edge.side is not Side.SILL or all_round),
         )
         for one, after in reversed([*zip(straight, straight[1:] + straight[:1], strict=True)])

@@ -26,18 +26,19 @@ class WallFinding(Finding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WallTapers(WallFinding):
-    """The depth along a side changes by more than the limit [in]."""
+    """The depth along a side changes by more than the limit [in]; ``along``: the side, or an edge of it, in words."""
 
     code: ClassVar[str] = "wall-tapers"
     severity: Severity = Severity.STOP
     side: Side
+    along: str
     taper: float
     limit: float
 
     def sentence(self, units: Units) -> str:
         """Say by how much."""
         return self.placed(
-            f"Wall fault: the depth along the {self.side.wall_words} changes by "
+            f"Wall fault: the depth along the {self.along} changes by "
             f"{units.text(self.taper)}, more than the limit of {units.text(self.limit)}; "
             "true up the wall, or settle it before cutting."
         )
@@ -45,36 +46,56 @@ class WallTapers(WallFinding):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideRippedParallel(WallFinding):
-    """The depth along a side changes within the shop's tolerance [in]."""
+    """The depth along a side, or an edge of it, changes within the shop's tolerance [in]."""
 
     code: ClassVar[str] = "side-ripped-parallel"
     severity: Severity = Severity.NOTE
     side: Side
+    along: str
     taper: float
 
     def sentence(self, units: Units) -> str:
         """Say how it is ripped."""
         return self.placed(
-            f"The depth along the {self.side.wall_words} changes {units.text(self.taper)}, within the shop's "
+            f"The depth along the {self.along} changes {units.text(self.taper)}, within the shop's "
             "tolerance: rip parallel at the wider width, plane or shim the rest."
         )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WallBends(WallFinding):
-    """The wall along a side leaves the straight edge that was laid over it."""
+    """The wall along a side, or an edge of it, leaves the straight edge that was laid over it."""
 
     code: ClassVar[str] = "wall-bends"
     severity: Severity = Severity.CHECK
     side: Side
+    along: str
     edge: FittedEdge
 
     def sentence(self, units: Units) -> str:
         """Say how it bends and what to do about it."""
         bends = BEND_WORDS.get(self.edge.bend, "waves")
         return self.placed(
-            f"The wall {bends} along the {self.side.wall_words}: {units.text(self.edge.hollow)} off a "
+            f"The wall {bends} along the {self.along}: {units.text(self.edge.hollow)} off a "
             f"straight edge; {remedy(self.edge)}."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArcIsScribed(WallFinding):
+    """Depths along an arc differ [in]; its jamb is made parallel, as wide as the deepest of them asks, ``depth``."""
+
+    code: ClassVar[str] = "arc-is-scribed"
+    severity: Severity = Severity.CHECK
+    off: float
+    depth: float
+
+    def sentence(self, units: Units) -> str:
+        """Say how wide it is made, and what to do with the rest."""
+        return self.placed(
+            f"The depth along the arc changes by {units.text(self.off)}, and a curved jamb does not taper: it is made "
+            f"parallel for the deepest reading, {units.text(self.depth)}; fit it dry, scribe its room edge to the "
+            "wall and plane it down before it is fastened."
         )
 
 
@@ -86,12 +107,13 @@ class WallTwistsTooMuch(WallFinding):
     severity: Severity = Severity.STOP
     twist: float
     limit: float
+    corners: str = "four corners"
 
     def sentence(self, units: Units) -> str:
         """Say by how much."""
         return self.placed(
-            f"Wall fault: the four corners are {units.text(self.twist)} out of one plane (twist), more than the limit "
-            f"of {units.text(self.limit)}; true up the wall, or settle it before cutting."
+            f"Wall fault: the {self.corners} are {units.text(self.twist)} out of one plane (twist), more than the "
+            f"limit of {units.text(self.limit)}; true up the wall, or settle it before cutting."
         )
 
 
@@ -102,11 +124,12 @@ class WallTwists(WallFinding):
     code: ClassVar[str] = "wall-twists"
     severity: Severity = Severity.CHECK
     twist: float
+    corners: str = "four corners"
 
     def sentence(self, units: Units) -> str:
         """Say what to expect of the casing."""
         return self.placed(
-            f"The four corners are {units.text(self.twist)} out of one plane (twist): "
+            f"The {self.corners} are {units.text(self.twist)} out of one plane (twist): "
             "expect to ease the corners of the casing."
         )
 

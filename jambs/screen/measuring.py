@@ -33,7 +33,7 @@ from jambs.screen.desk import Desk
 from jambs.screen.saving import job_folder_turn, read_file, save_in_turn
 from jambs.screen.stated_readings import where_stated
 from jambs.sheets.measure_sheet import planned_texts
-from jambs.sheets.reading_answer import PLANNED, reading_answer, state_of
+from jambs.sheets.reading_answer import reading_answer, state_of
 from jambs.values import Record
 
 Given = ParamSpec("Given")
@@ -127,8 +127,7 @@ class Measuring:
         read = {one.mark for one in job.openings if one.readings is not None}
         return Plan(
             job=job,
-            # Depths are read at the corners of rectangles: an opening of another shape keeps its planned ones.
-            placements={one.opening.mark: one for one in placed_by_rule(job) if one.opening.shape is None},
+            placements={one.opening.mark: one for one in placed_by_rule(job)},
             table_name=name,
             is_named=bool(named),
             stated=frozenset(mark for mark in read if table is None or not cells_of(table, mark)),
@@ -155,7 +154,7 @@ class Measuring:
         return marks.get(named.lower()) or (marks.get(of_part) if number.isdecimal() else None)
 
     def rows(self) -> list[Record]:
-        """Return every opening with how far it is measured; ``why``: of one that has no readings, why not."""
+        """Return every opening with how far it is measured."""
         plan = self.plan()
         table = self._table(plan)
         now = self._held(plan, {mark: self._opening(plan, table, mark) for mark in plan.placements})
@@ -164,21 +163,10 @@ class Measuring:
             {
                 "mark": one.mark,
                 "room": one.room,
-                "state": states.get(one.mark, PLANNED).word,
-                "why": self.unreadable(one.mark),
+                "state": states[one.mark].word,
             }
             for one in plan.job.openings
         ]
-
-    def unreadable(self, mark: str) -> str:
-        """Say why an opening has no readings at all; nothing where it has."""
-        shape = next((one.shape for one in self.plan().job.openings if one.mark == mark), None)
-        if shape is None:
-            return ""
-        return (
-            f"Depths are read at the corners of a rectangle, which the frame of {mark} is not ({shape.kind.value}): "
-            "its boards go by the planned depths. Hold the wall against its cut sheet before anything is cut."
-        )
 
     def placement(self, mark: str) -> tuple[Placement, Job]:
         """Return an opening where it stands, with what was read of it so far.
@@ -221,8 +209,6 @@ class Measuring:
 
     def _write(self, entry: SentReading) -> None:
         plan = self.plan()
-        if said := self.unreadable(entry.mark):
-            raise NotTaken(said)
         if entry.mark not in plan.placements:
             raise NotTaken(f"There is no opening {entry.mark} in this job any more.")
         if said := self.stated(entry.mark):

@@ -15,15 +15,10 @@ def list_data(measuring: Measuring) -> Record:
 
 
 def measured_opening_data(measuring: Measuring, mark: str) -> Record | None:
-    """Return what the page of one opening shows; nothing where there is no such opening, capitals or not.
-
-    Of an opening that has no readings it is its mark, and why: ``unreadable``.
-    """
+    """Return what the page of one opening shows; nothing where there is no such opening, capitals or not."""
     known = measuring.mark(mark)
     if known is None:
         return None
-    if said := measuring.unreadable(known):
-        return {"mark": known, "unreadable": said}
     placement, job = measuring.placement(known)
     opening, places = placement.opening, place_rows(placement, job)
     return {
@@ -35,5 +30,5 @@ def measured_opening_data(measuring: Measuring, mark: str) -> Record | None:
         "fractions": fractions(job.shop.grid),
         "is_metric": job.units is Units.MM,
         "stated": measuring.stated(opening.mark),
-        "picture": places_picture(places, opening.frame),
+        "picture": places_picture(places, opening),
     }

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from jambs.job.measured.measures import place_words, reading_text
 from jambs.job.measured.measuring_points import DEPTHS, FINISHED, LEANS, Kind, Place, measure_places, reading_at
 from jambs.job.models.openings import Job, Opening
+from jambs.job.models.path import has_collapsed, outset, points_of
 from jambs.length import TAPE_GRIDS, Units, length_text
 from jambs.parts.as_built import planned_value, without_odd_readings
 from jambs.parts.clear import interior_clear
@@ -16,15 +17,17 @@ from jambs.parts.make import PartsError, make_kit
 from jambs.parts.mill_ahead import rips_ahead
 from jambs.parts.mill_ahead_words import milling_lines
 from jambs.parts.mull import cut_to_finished
-from jambs.parts.shape_checks import depths_of_shape
 from jambs.parts.tolerance import DepthRange, depth_range
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sheets.cut_sheet import page_data, stamped, wall_words
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
 from jambs.sheets.press import press
+from jambs.sides import Side
 from jambs.values import Record
 
+OF_FACE = 0.07
+"""Width of a frame's face in the picture of a shape, of its lesser side; it is not to scale."""
 FRAME = (Kind.FRAME_WIDTH, Kind.FRAME_HEIGHT, Kind.DIAGONAL)
 
 
@@ -35,26 +38,9 @@ def measure_sheets_pdf(placements: Sequence[Placement], job: Job, *, stamp: str 
 
 
 def measure_list_pdf(placements: Sequence[Placement], job: Job, *, stamp: str = "") -> bytes:
-    """Return the compact list of depths to measure for the house as PDF bytes, shapes without a measure sheet too."""
-    rows = [_shape_row(one, job) if one.opening.shape else measure_data(one, job) for one in placements]
+    """Return the compact list of depths to measure for the house as PDF bytes."""
+    rows = [measure_data(one, job) for one in placements]
     return press("measure_list", {**stamped(page_data(job), stamp), "rows": rows})
-
-
-def _shape_row(placement: Placement, job: Job) -> Record:
-    """Return a row for a shape: as many depths inside as its finding asks for."""
-    opening = placement.opening
-    planned = length_text(placement.interior_depth, units=job.units)
-    count = depths_of_shape(frame_path(opening))
-    return {
-        "mark": opening.mark,
-        "room": opening.room,
-        "wall": wall_words(opening.wall.name),
-        "date": "",
-        "by": "",
-        "inside": [{"number": number, "planned": planned, "read": ""} for number in range(1, count + 1)],
-        "outside": [],
-        "shape": opening.shape.kind.value if opening.shape else "",
-    }
 
 
 def _code_data(placement: Placement, job: Job, stamp: str) -> Record:
@@ -97,6 +83,7 @@ def measure_data(placement: Placement, job: Job) -> Record:
         "single": [data for place, data in places if place.kind not in (*FRAME, *DEPTHS, *FINISHED)],
         "range": None if opening.measured else _range_data(depth_range(placement), placement, job),
         "units": _units_data(opening),
+        "outline": _outline_data(opening),
         "foot": "SILL" if opening.floor_below_frame is None else "FLOOR",
         "finished": [data for place, data in places if place.kind in FINISHED],
         "waiting": _waiting(placement, job),
@@ -118,6 +105,22 @@ def _place(place: Place, placement: Placement, planned: dict[int, str], units: U
         "read": reading_text(place, reading, units=units),
         "x": place.x,
         "y": place.y,
+    }
+
+
+def _outline_data(opening: Opening) -> Record | None:
+    """Return the outline of a shape and of its glass as shares of width and height; nothing of a rectangle."""
+    if opening.shape is None:
+        return None
+    path, (wide, high) = frame_path(opening), (opening.frame.width, opening.frame.height)
+    face = OF_FACE * min(wide, high)
+    glass = outset(path, dict.fromkeys(Side, -face))
+    paths = [path] if has_collapsed(glass, path) else [path, glass]
+    return {
+        "kind": opening.shape.kind.value,
+        "is_arched": opening.shape.is_arched,
+        "tall": high / wide,
+        "paths": [[[x / wide, y / high] for x, y in points_of(one)] for one in paths],
     }
 
 

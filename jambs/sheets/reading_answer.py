@@ -13,16 +13,19 @@ from jambs.job.measured.measures import place_words, reading_text
 from jambs.job.measured.measuring_points import DEPTHS, LEANS, Kind, Place, measure_places, reading_at
 from jambs.job.measured.reading_checks import ReadingQuestion
 from jambs.job.models.openings import Job, SideDepths
+from jambs.job.models.side_lines import TURNED
 from jambs.length import Grid, Units, whole_down
 from jambs.parts.as_built import planned_value, questions, without_odd_readings
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kinds import PartKind, Where, run_words
 from jambs.parts.kit import Kit
 from jambs.parts.make import PartsError, make_kit
 from jambs.parts.mull import cut_to_finished
 from jambs.parts.mull_findings import FinishedReadOtherwise
 from jambs.parts.part import Part
 from jambs.parts.reading_findings import FrameHigherAtOneSide, FrameRacked, FrameWiderAtOneEnd, ReadingsSetAside
+from jambs.parts.sides import ARC, edge_words
 from jambs.parts.wall_findings import (
+    ArcIsScribed,
     MeasuredOffPlan,
     MeasuredTooShallow,
     SideRippedParallel,
@@ -42,6 +45,7 @@ from jambs.values import Record
 
 OF_READINGS = (
     FinishedReadOtherwise,
+    ArcIsScribed,
     FrameHigherAtOneSide,
     FrameRacked,
     FrameWiderAtOneEnd,
@@ -108,21 +112,16 @@ def state_of(placement: Placement, units: Units) -> HowFar:
         return PLANNED
     if questions(placement, units=units):
         return TO_CHECK
-    corners = [place for place in measure_places(opening) if place.kind is Kind.INTERIOR_DEPTH and is_corner(place)]
+    corners = [place for place in measure_places(opening) if place.kind is Kind.INTERIOR_DEPTH and place.is_corner]
     if all(_is_read(place, placement) for place in corners):
         return MEASURED
     return HALF if any(_is_read(place, placement) for place in measure_places(opening)) else PLANNED
 
 
-def is_corner(place: Place) -> bool:
-    """Say whether a place is a corner of the frame."""
-    return place.x in (0, 1) and place.y in (0, 1)
-
-
 def asked_order(placement: Placement) -> list[Place]:
     """Return the places in the order they are asked for: the corners inside first, then as they are numbered."""
     places = measure_places(placement.opening)
-    return sorted(places, key=lambda place: (place.kind is not Kind.INTERIOR_DEPTH, not is_corner(place)))
+    return sorted(places, key=lambda place: (place.kind is not Kind.INTERIOR_DEPTH, not place.is_corner))
 
 
 def read_texts(placement: Placement, units: Units) -> dict[str, str]:
@@ -146,7 +145,7 @@ def place_rows(placement: Placement, job: Job) -> list[Record]:
             "planned": planned[place.number],
             "is_depth": place.kind in DEPTHS,
             "is_inside": place.kind is Kind.INTERIOR_DEPTH,
-            "is_corner": is_corner(place),
+            "is_corner": place.is_corner,
             "is_yes_or_no": place.kind is Kind.WALL_FINISH,
             "minus": MINUS_PROUD if place.kind in DEPTHS else MINUS if place.kind in LEANS else "",
             "likely": likely_fractions(planned_value(place, placement), job.shop.grid),
@@ -194,10 +193,14 @@ def _boards(kit: Kit, job: Job) -> list[Record]:
     edges = {edge["words"]: edge["what"] for edge in wall["edges"]} if wall else {}
     jambs = [part for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB and part.where is Where.INTERIOR]
     order = (Side.LEFT, Side.RIGHT, Side.HEAD, Side.SILL)
+    straight = [part for part in jambs if not part.arcs and not part.is_laminated]
+    curved = [part for part in jambs if part not in straight]
     return [
-        _board(part, part.side, depths, edges, job.shop.grid)
-        for part in sorted(jambs, key=lambda part: order.index(part.side or Side.SILL))
-        if part.side is not None
+        *(
+            _board(part, depths, edges, job.shop.grid)
+            for part in sorted(straight, key=lambda part: order.index(part.side))
+        ),
+        *([_curved(curved[0], depths, edges, job.shop.grid)] if curved else []),
     ]
 
 
@@ -218,19 +221,30 @@ def _lengths(kit: Kit | None, job: Job) -> list[str]:
     return [f"{one.told}: {text(one.length)} long" for one in boards if not one.is_cut_to_opening]
 
 
-def _board(part: Part, side: Side, depths: SideDepths | None, edges: dict[str, str], grid: Grid) -> Record:
-    row = part_row(part_record(part, grid=grid))
+def _board(part: Part, depths: SideDepths | None, edges: dict[str, str], grid: Grid) -> Record:
+    row, side = part_row(part_record(part, grid=grid)), part.side
     widths = {one["at"]: one["width"] for one in row["taper"] or ()}
-    ends = [end for end in (BoardEnd.LEFT, BoardEnd.RIGHT, BoardEnd.TOP, BoardEnd.BOTTOM) if end in side.ends]
-    read = dict(zip(side.ends, _ends_read(depths, side), strict=True))
+    ends = [end for end in (BoardEnd.LEFT, BoardEnd.RIGHT, BoardEnd.TOP, BoardEnd.BOTTOM) if end in part.seat.ends]
+    read = dict(zip(part.seat.ends, _ends_read(depths, part), strict=True))
+    run, runs = (part.member, part.runs) if part.runs else (1, 1)
     return {
-        "words": side.board_words,
+        "words": side.board_words + run_words(run, runs),
         "ends": [{"at": end.words, "width": widths.get(end.value, row["width"]), "is_read": read[end]} for end in ends],
-        "how": edges.get(side.wall_words, ""),
+        "how": edges.get(edge_words(side, run, runs), ""),
     }
 
 
-def _ends_read(depths: SideDepths | None, side: Side) -> tuple[bool, bool]:
-    """Say of both ends of a side whether their depth was read."""
-    read = depths.read(side) if depths else ()
-    return (read[0] is not None, read[-1] is not None) if read else (False, False)
+def _ends_read(depths: SideDepths | None, part: Part) -> tuple[bool, bool]:
+    """Say of both ends of a board whether their depth was read, from its start to its finish."""
+    if depths is None or not depths.points(part.side):
+        return (False, False)
+    read = depths.read(part.side)[depths.along(part.side, part.member if part.runs else 1)]
+    first, last = read[0] is not None, read[-1] is not None
+    return (last, first) if part.side in TURNED else (first, last)
+
+
+def _curved(part: Part, depths: SideDepths | None, edges: dict[str, str], grid: Grid) -> Record:
+    """Return the boards along arcs, which all have one width."""
+    width = part_row(part_record(part, grid=grid))["width"]
+    is_read = depths is not None and depths.has_read_ends(part.side)
+    return {"words": ARC, "ends": [{"at": "all along", "width": width, "is_read": is_read}], "how": edges.get(ARC, "")}

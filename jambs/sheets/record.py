@@ -38,6 +38,7 @@ from jambs.parts.corner_words import jamb_corner_words
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.flare_findings import RoughOpeningFlares
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import FittedSide
 from jambs.place.frame_path import frame_path, rough_path, rough_size
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
@@ -277,7 +278,7 @@ def _depths_record(kit: CutKit, *, units: Units) -> Record:
         "overhang": size(placement.overhang, units=units),
         "share": placement.share,
         "measured": _measured_record(kit, units=units),
-        "sides": {side.value: dump(fitted, units=units) for side, fitted in kit.sides.items()},
+        "sides": {side.value: _fitted_record(fitted, units=units) for side, fitted in kit.sides.items()},
         **_frames_record(kit, units=units),
     }
 
@@ -299,6 +300,12 @@ def _frames_record(kit: CutKit, *, units: Units) -> Record:
         for one in kit.frames
     ]
     return {"frames": frames}
+
+
+def _fitted_record(fitted: FittedSide, *, units: Units) -> Record:
+    """Return what a side was cut by; its edges from the left, where it is parted into several."""
+    record: Record = dump(fitted, units=units)
+    return record if fitted.runs else {key: value for key, value in record.items() if key != "runs"}
 
 
 def _measured_record(kit: CutKit, *, units: Units) -> Record | None:

@@ -1,14 +1,13 @@
-"""The wall as it was measured: its four edges, exaggerated, and what to do about each."""
+"""The wall as it was measured: its edges, exaggerated, and what to do about each."""
 
 from __future__ import annotations
 
-from jambs.job.models.openings import Job, SideDepths
+from jambs.job.models.openings import SIDES, Job, SideDepths
 from jambs.length import ROUND_OFF, Units, length_text
 from jambs.parts.as_built import NOT_READ
-from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, fit_edge, remedy
+from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, remedy
 from jambs.parts.kit import Kit
-from jambs.parts.sides import twist
-from jambs.sides import ACROSS, LEGS, Side
+from jambs.parts.sides import SideEdge, fitted_edges, twist
 from jambs.values import Record
 
 
@@ -21,45 +20,49 @@ def wall_data(kit: Kit, job: Job) -> Record | None:
     depths = measured.interior_depth if measured else None
     if depths is None:
         return None
-    edges = [
-        (side, points, fit_edge(points, tolerance=job.shop.taper_tolerance))
-        for side in (*ACROSS, *LEGS)
-        if depths.has_read_ends(side) and (points := depths.points(side))
-    ]
+    read = (one for one in fitted_edges(depths, job.shop) if one.is_read(depths))
+    edges = sorted(read, key=lambda one: SIDES.index(one.side))
     if not edges:
         return None
-    deepest = max(max(edge.first, edge.last, *points) for *_, points, edge in edges)
-    least = min(min(points) for *_, points, _ in edges)
+    deepest = max(max(one.edge.first, one.edge.last, *_points(one, depths)) for one in edges)
+    least = min(min(_points(one, depths)) for one in edges)
     span = max(deepest - least, job.shop.grid.step)
     found, even, limit = twist(depths), job.shop.taper_tolerance, job.limits.twist
+    said = _plane_words if depths.lines else _twist_words
     return {
-        "edges": [_edge(*one, depths=depths, least=least, span=span, units=job.units) for one in edges],
+        "edges": [_edge(one, depths=depths, least=least, span=span, units=job.units) for one in edges],
         "span": length_text(span, units=job.units),
-        "twist": "" if found is None else _twist_words(found, even=even, limit=limit, units=job.units),
+        "twist": "" if found is None else said(found, even=even, limit=limit, units=job.units),
     }
 
 
-def _edge(
-    side: Side,
-    points: tuple[float, ...],
-    edge: FittedEdge,
-    *,
-    depths: SideDepths,
-    least: float,
-    span: float,
-    units: Units,
-) -> Record:
+def _places(one: SideEdge, depths: SideDepths) -> slice:
+    return slice(None) if one.is_arc else depths.along(one.side, one.run)
+
+
+def _points(one: SideEdge, depths: SideDepths) -> tuple[float, ...]:
+    return depths.points(one.side)[_places(one, depths)]
+
+
+def _edge(one: SideEdge, *, depths: SideDepths, least: float, span: float, units: Units) -> Record:
+    side, edge = one.side, one.edge
     return {
-        "words": side.wall_words,
+        "words": one.words,
         "first": side.ends[0].words,
         "last": side.ends[1].words,
         "points": [
             {"share": (point - least) / span, "text": NOT_READ if read is None else length_text(read, units=units)}
-            for point, read in zip(points, depths.read(side), strict=True)
+            for point, read in zip(_points(one, depths), depths.read(side)[_places(one, depths)], strict=True)
         ],
         "line": [(edge.first - least) / span, (edge.last - least) / span],
-        "what": _what(edge, units),
+        "what": _arc_words(edge, units) if one.is_arc else _what(edge, units),
     }
+
+
+def _arc_words(edge: FittedEdge, units: Units) -> str:
+    if edge.kind is EdgeKind.STRAIGHT:
+        return "even: make it parallel"
+    return f"{length_text(edge.hollow, units=units)} uneven: make it parallel for the deepest, and scribe the rest off"
 
 
 def _what(edge: FittedEdge, units: Units) -> str:
@@ -81,3 +84,13 @@ def _twist_words(found: float, *, even: float, limit: float, units: Units) -> st
     if abs(found) <= limit + ROUND_OFF:
         return f"Twist {size}: {high} stand proud of the others; plane the jambs there, or ease the back of the casing."
     return f"Twist {size}: {high} stand proud of the others, past the limit; plane or fur the wall before cutting."
+
+
+def _plane_words(found: float, *, even: float, limit: float, units: Units) -> str:
+    """Say of the corners of a shape how far they lie out of one plane [in]."""
+    size = length_text(found, units=units)
+    if found <= even + ROUND_OFF:
+        return f"The corners lie in one plane, within {size}."
+    if found <= limit + ROUND_OFF:
+        return f"The corners lie {size} out of one plane; plane the jambs where they stand proud, or scribe the casing."
+    return f"The corners lie {size} out of one plane, past the limit; plane or fur the wall before cutting."

@@ -19,6 +19,7 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.sides import Side
 from jambs.solids import kernel
+from jambs.solids.depths_round import DepthsRound
 from jambs.solids.joints import joint
 from jambs.solids.lookup import D
 from jambs.solids.model import KitSolids, Solid
@@ -59,22 +60,27 @@ def curved(boards: Sequence[BoardOnPath], path: FramePath) -> list[BoardOnPath]:
 
 
 def arch_joints(
-    what: str, boards: Sequence[BoardOnPath], inner: FramePath, thickness: float, width: float
+    what: str, boards: Sequence[BoardOnPath], inner: FramePath, thickness: float, width: float | DepthsRound
 ) -> list[JointCheck]:
     """Measure every joint along arcs: segments on each other, on the legs at the spring line, on the sill.
 
-    ``thickness``: from the inner to the outer edge; ``width``: square to both [in].
+    ``thickness``: from the inner to the outer edge; ``width``: square to both, the same all round or by corner [in].
     """
     asked: dict[frozenset[str], float] = {}
+    loose: dict[frozenset[str], float] = {}
     pairs: dict[frozenset[str], tuple[Solid, Solid]] = {}
     for one, two in zip(boards, (*boards[1:], boards[0]), strict=True):
         if inner[one.at].center or inner[two.at].center:
             # Two boards that close a ring between them meet twice.
             key = frozenset((one.solid.name, two.solid.name))
             pairs.setdefault(key, (one.solid, two.solid))
-            asked[key] = asked.get(key, 0.0) + _joint_length(inner, one.at, two.at, thickness) * width
+            long, (before, after) = _joint_length(inner, one.at, two.at, thickness), (inner[one.at], inner[two.at])
+            wide = width.at_corner(before, after) if isinstance(width, DepthsRound) else width
+            near = width.loose(before, after, thickness) if isinstance(width, DepthsRound) else 0.0
+            asked[key] = asked.get(key, 0.0) + long * wide
+            loose[key] = loose.get(key, TIGHT) + 2 * long * near
     return [
-        joint(f"the {what}'s {_told(one)} and {_told(two)},", [one], [two], asked=asked[key])
+        joint(f"the {what}'s {_told(one)} and {_told(two)},", [one], [two], asked=asked[key], tolerance=loose[key])
         for key, (one, two) in pairs.items()
     ]
 
@@ -165,25 +171,28 @@ def _named(solid: Solid, *, outside: bool) -> str:
 
 
 def casing_measures(
-    what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], clear: FramePath, asked: float
+    what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], clear: FramePath, asked: float, near: float
 ) -> list[Measure]:
-    """Measure the casing reveal along the arc at every segment."""
+    """Measure the casing reveal along the arc at every segment; ``near``: how far it may be off [in]."""
     found = []
     for piece in curved(casing, clear):
         center = clear[piece.at].center
         assert center is not None
         inner = min(from_center(board.solid, center)[0] for board in jambs if board.at == piece.at)
         off = from_center(piece.solid, center)[0] - inner
-        found.append(Measure(name=f"{what} along the arc at the {_told(piece.solid)}", asked=asked, found=off))
+        name = f"{what} along the arc at the {_told(piece.solid)}"
+        found.append(Measure(name=name, asked=asked, found=off, tolerance=near))
     return found
 
 
-def depth_measures(boards: Sequence[BoardOnPath], path: FramePath, asked: float, *, outside: bool) -> list[Measure]:
+def depth_measures(
+    boards: Sequence[BoardOnPath], path: FramePath, depths: DepthsRound, *, outside: bool
+) -> list[Measure]:
     """Measure how deep every curved board is through the wall [in]."""
     return [
         Measure(
             name=f"depth of the {_named(one.solid, outside=outside)}",
-            asked=asked,
+            asked=depths.along(path[one.at])[0],
             found=one.solid.high[D] - one.solid.low[D],
         )
         for one in curved(boards, path)

@@ -24,10 +24,11 @@ from jambs.solids.arch_checks import (
     casing_measures,
     depth_measures,
 )
+from jambs.solids.depths_round import exterior_depths, interior_depths
 from jambs.solids.lookup import X, Y
 from jambs.solids.model import KitSolids
-from jambs.solids.report import JointCheck, Measure
-from jambs.solids.shape_measures import asked_gap
+from jambs.solids.report import TIGHT, JointCheck, Measure
+from jambs.solids.shape_measures import asked_gap, near_reveal
 
 
 def is_arched(solids: KitSolids) -> bool:
@@ -52,9 +53,10 @@ def inside_arch_joints(solids: KitSolids) -> list[JointCheck]:
     found = arch_joints("casing", casing, cased, trim.casing.width, trim.casing.thickness)
     if not jambs:
         return found
-    width = placement.interior_depth + solids.job.shop.proud
-    found += arch_joints("jamb", jambs, clear, trim.jamb.thickness, width)
+    found += arch_joints("jamb", jambs, clear, trim.jamb.thickness, interior_depths(solids))
     box = _Box(clear=clear, thickness=trim.jamb.thickness, has_bottom=trim.style.has_bottom)
+    if solids.inside_slack.gap > TIGHT:
+        return found  # it bears when the arc is scribed to the wall
     return [*found, box.bears("casing", casing, jambs, reveal=trim.casing_reveal, way=1.0)]
 
 
@@ -95,10 +97,10 @@ def outside_arch_joints(solids: KitSolids) -> list[JointCheck]:
     clear = _outside_clear(solids, jambs, casing, trim)
     cased = outset(clear, dict.fromkeys(Side, trim.casing_reveal))
     found = arch_joints("exterior casing", casing, cased, trim.casing.width, trim.casing.thickness)
-    found += arch_joints(
-        "exterior jamb", jambs, clear, trim.jamb.thickness, placement.exterior_depth - trim.sealant_joint
-    )
+    found += arch_joints("exterior jamb", jambs, clear, trim.jamb.thickness, exterior_depths(solids))
     box = _Box(clear=clear, thickness=trim.jamb.thickness, has_bottom=_goes_round(solids))
+    if solids.outside_slack.gap > TIGHT:
+        return found
     return [*found, box.bears("exterior casing", casing, jambs, reveal=trim.casing_reveal, way=-1.0)]
 
 
@@ -140,8 +142,9 @@ def inside_arch_measures(solids: KitSolids) -> list[Measure]:
         return []
     gap = asked_gap(solids, Side.HEAD)
     found = arch_measures(solids, jambs, solids.frame[0], asked=trim.frame_reveal, shim=gap, outside=False)
-    found += depth_measures(jambs, clear, placement.interior_depth + solids.job.shop.proud, outside=False)
-    return [*found, *casing_measures("casing reveal", casing, jambs, clear, trim.casing_reveal)]
+    found += depth_measures(jambs, clear, interior_depths(solids), outside=False)
+    near = near_reveal(solids, solids.inside_slack)
+    return [*found, *casing_measures("casing reveal", casing, jambs, clear, trim.casing_reveal, near)]
 
 
 def outside_arch_measures(solids: KitSolids) -> list[Measure]:
@@ -154,5 +157,6 @@ def outside_arch_measures(solids: KitSolids) -> list[Measure]:
     casing = boards_on(solids, Where.EXTERIOR, PartKind.CASING)
     clear = _outside_clear(solids, jambs, casing, trim)
     found = arch_measures(solids, jambs, solids.frame[-1], asked=trim.frame_reveal, shim=None, outside=True)
-    found += depth_measures(jambs, clear, placement.exterior_depth - trim.sealant_joint, outside=True)
-    return [*found, *casing_measures("exterior casing reveal", casing, jambs, clear, trim.casing_reveal)]
+    found += depth_measures(jambs, clear, exterior_depths(solids), outside=True)
+    near = near_reveal(solids, solids.outside_slack)
+    return [*found, *casing_measures("exterior casing reveal", casing, jambs, clear, trim.casing_reveal, near)]

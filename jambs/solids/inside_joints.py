@@ -6,7 +6,6 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from jambs.geometry import tangent
 from jambs.job.models.trim import ApronEnds, Corner, InteriorTrim, Joint
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
@@ -14,6 +13,7 @@ from jambs.parts.molding import end_area
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.arched_kit import inside_arch_joints
 from jambs.solids.built_up_joints import built_up_joints, is_bounded_by_boards
+from jambs.solids.depths_round import flared_taper
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Framed, Set, corner_words, jambs_of, one_of, pick
 from jambs.solids.model import KitSolids, Solid
@@ -132,16 +132,9 @@ def _casing_on_jambs(solids: KitSolids, jambs: Set, casing: Set, trim: InteriorT
     for side, piece in casing.by_side.items():
         name = f"the casing's {side.board_words} {piece.name} and the edges of the jamb"
         slack = solids.inside_slack.gap
-        near = TIGHT + slack * areas[side] + _flared_taper(solids) * (inner_height if side.is_leg else inner_width)
+        near = TIGHT + slack * areas[side] + flared_taper(solids) * (inner_height if side.is_leg else inner_width)
         found.append(joint(name, [piece], jambs.all, asked=areas[side], slack=slack, tolerance=near))
     return found
-
-
-def _flared_taper(solids: KitSolids) -> float:
-    """How much the casing reveal changes at most where flared jambs follow a wall that tapers [in]."""
-    deep = [fitted.greatest for fitted in solids.kit.sides.values()]
-    shallow = [min(fitted.start_depth, fitted.finish_depth) for fitted in solids.kit.sides.values()]
-    return (max(deep) - min(shallow)) * tangent(solids.kit.flares.greatest)
 
 
 def bearing(strip: float, inner: float, mitered_ends: int) -> float:

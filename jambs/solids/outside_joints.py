@@ -8,10 +8,10 @@ from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.trim import Corner
 from jambs.parts.cuts import Notch
 from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind, FittedSide
-from jambs.parts.sides import fitted_sides, planned_sides
+from jambs.parts.kit import FigureKind
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.arched_kit import outside_arch_joints
+from jambs.solids.depths_round import exterior_sides
 from jambs.solids.inside_joints import bearing, casing_corners
 from jambs.solids.joints import joint
 from jambs.solids.lookup import Set, Y, corner_words, one_of, pick
@@ -51,16 +51,6 @@ def _of_shape(solids: KitSolids) -> list[JointCheck]:
         return [*outside_corners(solids), *outside_arch_joints(solids)]
     jambs, casing = (pick(solids, Where.EXTERIOR, kind) for kind in (PartKind.EXTERIOR_JAMB, PartKind.CASING))
     return [*outside_corners(solids), *outside_arch_joints(solids), *_on_sill(solids, jambs, casing, sill, trim)]
-
-
-def exterior_sides(solids: KitSolids) -> dict[Side, FittedSide]:
-    """Depths of the exterior jambs by side, planned or measured [in]."""
-    placement = solids.kit.placement
-    measured = placement.opening.measured
-    planned = planned_sides(placement.exterior_depth)
-    if measured is None or measured.exterior_depth is None:
-        return planned
-    return {**planned, **fitted_sides(measured.exterior_depth, solids.job.shop)}
 
 
 def _width(solids: KitSolids, side: Side, corner: Side) -> float:

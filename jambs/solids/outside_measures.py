@@ -10,12 +10,12 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind
 from jambs.sides import LEGS, Side
 from jambs.solids.arched_kit import outside_arch_measures
+from jambs.solids.depths_round import exterior_sides
 from jambs.solids.facets import Facet
 from jambs.solids.inside_measures import INSIDE_FRAME, against_figure, corners_at
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.measures import Reach, around_each, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
-from jambs.solids.outside_joints import exterior_sides
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
 from jambs.solids.shape_measures import outside_of_shape

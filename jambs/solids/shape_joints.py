@@ -5,17 +5,18 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.geometry import tangent
+from jambs.geometry import Point, dot, minus, tangent
 from jambs.job.models.path import corner_turn_deg, is_arched
 from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.trim import CasingEntry, Corner, Joint
 from jambs.length import ROUND_OFF
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.shaped_jambs import MITERED_UNDER_DEG, SQUARE_DEG
+from jambs.parts.sides import planned_sides
 from jambs.place.flares import SQUARE, Flares
 from jambs.sides import Side
+from jambs.solids.depths_round import DepthsRound, exterior_depths, flared_taper, interior_depths
 from jambs.solids.joints import joint
-from jambs.solids.lookup import D, X, Y
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 from jambs.solids.shape_lookup import BoardsRound, boards_round
@@ -23,12 +24,12 @@ from jambs.solids.shape_lookup import BoardsRound, boards_round
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Box:
-    """Boards that close a box: their joint where they do not miter, thickness, width and rabbet [in]."""
+    """Boards that close a box: their joint where they do not miter, thickness, widths by corner and rabbet [in]."""
 
     what: str
     joint: Joint
     thickness: float
-    width: float
+    depths: DepthsRound
     rabbet: float = 0.0
     flares: Flares = SQUARE
 
@@ -45,14 +46,15 @@ def inside_corners(solids: KitSolids) -> list[JointCheck]:
         what="jamb",
         joint=trim.jamb.joint,
         thickness=trim.jamb.thickness,
-        width=kit.frames[0].width,
+        depths=interior_depths(solids),
         rabbet=trim.jamb.rabbet_depth or 0.0 if trim.jamb.joint is Joint.RABBET else 0.0,
         flares=kit.flares,
     )
     strips = {
         side: min(kit.flares.across(side, trim.jamb.thickness) - trim.casing_reveal, trim.casing.width) for side in Side
     }
-    return [*found, *_box_corners(box, jambs), *on_edges("casing", casing, jambs, trim.casing, strips)]
+    wall = solids.inside_slack.gap, flared_taper(solids)
+    return [*found, *_box_corners(box, jambs), *on_edges("casing", casing, jambs, trim.casing, strips, wall)]
 
 
 def outside_corners(solids: KitSolids) -> list[JointCheck]:
@@ -61,7 +63,8 @@ def outside_corners(solids: KitSolids) -> list[JointCheck]:
     trim, buck = placement.opening.exterior, placement.buck
     found = []
     if buck:
-        box = _Box(what="buck", joint=Joint.HEAD_OVER_LEGS, thickness=buck.thickness, width=buck.outer - buck.inner)
+        deep = DepthsRound(sides=planned_sides(buck.outer - buck.inner), more=0.0)
+        box = _Box(what="buck", joint=Joint.HEAD_OVER_LEGS, thickness=buck.thickness, depths=deep)
         found += _box_corners(box, boards_round(solids, Where.BUCK, PartKind.LINER_BUCK, PartKind.OUTBOARD_BUCK))
     if trim is None:
         return found
@@ -70,10 +73,10 @@ def outside_corners(solids: KitSolids) -> list[JointCheck]:
     jambs = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     if not jambs:
         return found
-    width = placement.exterior_depth - trim.sealant_joint
-    box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=trim.jamb.thickness, width=width)
+    depths, wall = exterior_depths(solids), (solids.outside_slack.gap, 0.0)
+    box = _Box(what="exterior jamb", joint=Joint.HEAD_OVER_LEGS, thickness=trim.jamb.thickness, depths=depths)
     strips = dict.fromkeys(Side, min(trim.jamb.thickness - trim.casing_reveal, trim.casing.width))
-    return [*found, *_box_corners(box, jambs), *on_edges("exterior casing", casing, jambs, trim.casing, strips)]
+    return [*found, *_box_corners(box, jambs), *on_edges("exterior casing", casing, jambs, trim.casing, strips, wall)]
 
 
 def _box_corners(box: _Box, boards: BoardsRound) -> list[JointCheck]:
@@ -84,8 +87,10 @@ def _box_corners(box: _Box, boards: BoardsRound) -> list[JointCheck]:
         rabbet = box.rabbet if not is_mitered and _is_square(turn, before, after) else 0.0
         flares = box.flares.at(before.side), box.flares.at(after.side)
         thick = box.thickness + rabbet
-        asked = corner_area(thick, box.width, turn, flares, is_mitered=is_mitered)
-        found.append(joint(_names(box.what, one, two), [one], [two], asked=asked))
+        width, loose = box.depths.at_corner(before, after), box.depths.loose(before, after, box.thickness)
+        asked = corner_area(thick, width, turn, flares, is_mitered=is_mitered)
+        tolerance = TIGHT + 2 * asked / width * loose / math.sin(math.radians(turn))
+        found.append(joint(_names(box.what, one, two), [one], [two], asked=asked, tolerance=tolerance))
     return found
 
 
@@ -118,9 +123,11 @@ def casing_corners(what: str, casing: BoardsRound, entry: CasingEntry) -> list[J
 
 
 def on_edges(
-    what: str, casing: BoardsRound, jambs: BoardsRound, entry: CasingEntry, strips: dict[Side, float]
+    what: str, casing: BoardsRound, jambs: BoardsRound, entry: CasingEntry, strips: dict[Side, float], wall: Point
 ) -> list[JointCheck]:
     """Every piece of casing bears on the jambs' edges with a strip along its inner edge [in].
+
+    ``wall``: as it was measured, how far a piece may stand off it, and how much its reveal may change [in].
 
     Where the strips of two sides differ, as jambs flare, a triangle at the corner between them may bear or not.
     """
@@ -131,19 +138,21 @@ def on_edges(
     for i, edge, piece in casing.by_edge():
         strip = strips[edge.side]
         ends = (_strip_end(casing, i, corner, entry, strip) for corner in (i, (i + 1) % len(casing.path)))
-        asked = strip * (inner_length(piece, edge) + sum(ends))
+        asked = strip * (inner_length(piece) + sum(ends))
         assert piece.part is not None
         name = f"the {what}'s {piece.part.position} {piece.name} and the edges of the jamb"
-        found.append(joint(name, [piece], jambs.all, asked=asked, tolerance=TIGHT + 2 * differ * max(strips.values())))
+        slack, more = wall
+        near = TIGHT + slack * asked + more * edge.length + 2 * differ * max(strips.values())
+        found.append(joint(name, [piece], jambs.all, asked=asked, slack=slack, tolerance=near))
     return found
 
 
-def inner_length(piece: Solid, edge: FrameEdge) -> float:
-    """Length of the inner edge of a piece of casing on its back [in]."""
-    looking = [facet for facet in piece.facets if facet.faces((-edge.outward[0], -edge.outward[1], 0.0))]
-    back = piece.seat.at(0.0, 0.0, piece.part.thickness if piece.part else 0.0)[D]
-    corners = [corner for facet in looking for corner in facet.loops[0] if abs(corner[D] - back) < TIGHT]
-    along = [corner[X] * edge.way[0] + corner[Y] * edge.way[1] for corner in corners]
+def inner_length(piece: Solid) -> float:
+    """Length of the inner edge of a piece of casing on its back [in], along it as it hangs."""
+    seat, thick = piece.seat, piece.part.thickness if piece.part else 0.0
+    looking = [facet for facet in piece.facets if facet.faces((-seat.across[0], -seat.across[1], -seat.across[2]))]
+    corners = [minus(corner, seat.origin) for facet in looking for corner in facet.loops[0]]
+    along = [dot(corner, seat.along) for corner in corners if abs(dot(corner, seat.through) - thick) < TIGHT]
     return max(along) - min(along)
 
 

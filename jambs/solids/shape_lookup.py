@@ -76,7 +76,8 @@ def _at(solid: Solid, edge: FrameEdge, sign: float, flare_deg: float, depth: flo
     lean = math.radians(flare_deg)
     x_out, y_out = edge.outward
     out: Vector = (math.cos(lean) * x_out, math.cos(lean) * y_out, math.sin(lean))
-    looking = [facet for facet in solid.facets if sign * dot(facet.normal, out) > 1.0 - ALONG_THE_EDGE]
+    near = math.cos(math.radians(solid.lean_deg)) - ALONG_THE_EDGE
+    looking = [facet for facet in solid.facets if sign * dot(facet.normal, out) > near]
     corners = [corner for facet in looking for corner in facet.loops[0]]
     if flare_deg and depth is not None:
         # Along the face from each corner to the depth: it stands out by the tangent of its flare toward the room.

@@ -7,11 +7,16 @@ corners.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from jambs.job.models.path_edge import FrameEdge
+from jambs.parts.casing_plane import Slack
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import FigureKind
 from jambs.place.flares import SQUARE, Flares
 from jambs.sides import LEGS, Side
+from jambs.solids.depths_round import exterior_depths, interior_depths, width_measures
 from jambs.solids.lookup import D
 from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, Measure
@@ -32,12 +37,23 @@ def inside_of_shape(solids: KitSolids) -> list[Measure]:
         found.append(Measure(name=f"frame reveal at {name}", asked=trim.frame_reveal, found=reveal, tolerance=rounding))
         gap = _shim(solids, edge.side) - faces_out(board, edge, flare_deg=lean, depth=at_frame)
         found.append(Measure(name=f"shim space behind {name}", asked=asked_gap(solids, edge.side), found=gap))
-        depth, asked = board.high[D] - board.low[D], placement.interior_depth + solids.job.shop.proud
-        found.append(Measure(name=f"depth of {name}", asked=asked, found=depth))
+        found += width_measures(f"depth of {name}", board, edge, interior_depths(solids).along(edge))
         at_frame = placement.inside_edge - board.high[D]
         found.append(Measure(name=f"near edge of {name} to the frame", asked=0.0, found=at_frame))
-    flares, at_room = solids.kit.flares, -solids.job.shop.proud
-    return [*found, *_casing_reveals("casing reveal", casing, jambs, trim.casing_reveal, flares, at_room)]
+    near, flares = near_reveal(solids, solids.inside_slack), solids.kit.flares
+    return [*found, *_casing_reveals("casing reveal", casing, jambs, trim.casing_reveal, near, flares, _room(solids))]
+
+
+def _room(solids: KitSolids) -> dict[Side, float]:
+    """Depth at which each side is deepest [in]: casing is laid out round the room edges there."""
+    kit, proud = solids.kit, solids.job.shop.proud
+    return {side: kit.placement.inside_edge - one.greatest - proud for side, one in kit.sides.items()}
+
+
+def near_reveal(solids: KitSolids, slack: Slack) -> float:
+    """How far a reveal may be off beside casing that leans with a measured wall [in]."""
+    frame = solids.kit.placement.opening.frame
+    return TIGHT + slack.lean + slack.seen_shorter(max(frame.width, frame.height))
 
 
 def outside_of_shape(solids: KitSolids) -> list[Measure]:
@@ -48,6 +64,8 @@ def outside_of_shape(solids: KitSolids) -> list[Measure]:
     jambs = boards_round(solids, Where.EXTERIOR, PartKind.EXTERIOR_JAMB)
     casing = boards_round(solids, Where.EXTERIOR, PartKind.CASING)
     found, rounding = list[Measure](), solids.job.shop.grid.step / 4 + TIGHT
+    measured = placement.opening.measured
+    is_read = measured is not None and measured.exterior_depth is not None
     for _, edge, board in jambs.by_edge():
         name = f"exterior {_words(board)}"
         # Where a board lies along a sill that is level, the frame stands over it by the reveal too.
@@ -56,13 +74,17 @@ def outside_of_shape(solids: KitSolids) -> list[Measure]:
         found.append(Measure(name=f"frame reveal at {name}", asked=asked, found=reveal, tolerance=rounding))
         joint = board.low[D] - placement.outside_edge
         found.append(Measure(name=f"sealant joint at {name}", asked=trim.sealant_joint, found=joint))
-        off = placement.planes.trim_plane - board.high[D]
-        found.append(Measure(name=f"outer edge of {name} to the trim plane", asked=0.0, found=off))
+        if is_read:
+            found += width_measures(f"depth of {name}", board, edge, exterior_depths(solids).along(edge))
+        else:
+            off = placement.planes.trim_plane - board.high[D]
+            found.append(Measure(name=f"outer edge of {name} to the trim plane", asked=0.0, found=off))
     if not jambs:
         for _, edge, board in casing.by_edge():
             name = f"sealant joint at the exterior casing, {_words(board)}"
             found.append(Measure(name=name, asked=trim.sealant_joint, found=faces_in(board, edge)))
-    return [*found, *_casing_reveals("exterior casing reveal", casing, jambs, trim.casing_reveal)]
+    near = near_reveal(solids, solids.outside_slack)
+    return [*found, *_casing_reveals("exterior casing reveal", casing, jambs, trim.casing_reveal, near)]
 
 
 def _words(board: Solid) -> str:
@@ -100,7 +122,13 @@ def asked_gap(solids: KitSolids, side: Side) -> float:
 
 
 def _casing_reveals(
-    what: str, casing: BoardsRound, jambs: BoardsRound, asked: float, flares: Flares = SQUARE, at_room: float = 0.0
+    what: str,
+    casing: BoardsRound,
+    jambs: BoardsRound,
+    asked: float,
+    near: float,
+    flares: Flares = SQUARE,
+    at_room: Mapping[Side, float] = MappingProxyType({}),
 ) -> list[Measure]:
     """Measure the reveal from the face of each jamb, at its room edge where it leans, to the casing."""
     by_edge: dict[FrameEdge, Solid] = {edge: board for _, edge, board in jambs.by_edge()}
@@ -108,7 +136,9 @@ def _casing_reveals(
         Measure(
             name=f"{what} at {_words(piece)}",
             asked=asked,
-            found=faces_in(piece, edge) - faces_in(by_edge[edge], edge, flare_deg=flares.at(edge.side), depth=at_room),
+            found=faces_in(piece, edge)
+            - faces_in(by_edge[edge], edge, flare_deg=flares.at(edge.side), depth=at_room.get(edge.side)),
+            tolerance=near,
         )
         for _, edge, piece in casing.by_edge()
         if edge in by_edge

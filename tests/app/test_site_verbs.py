@@ -61,7 +61,6 @@ def test_measure_writes_sheets_and_the_table_once(shop: Shop) -> None:
     assert result.exit_code == 0, result.stderr
     site = shop.output / "site"
     assert len(PdfReader(site / "measure sheets.pdf").pages) == 2
-    assert "no measure sheet" not in result.stdout
     assert "Depths to measure" in text_of(site / "depths to measure.pdf")
     table = shop.folder / "house" / "measures.csv"
     table.write_text("mine", encoding="utf-8")
@@ -93,22 +92,21 @@ def test_measure_says_which_planned_depths_of_a_table_hold_no_longer(
     assert "earlier plan" not in capsys.readouterr().out
 
 
-def test_an_opening_without_a_measure_sheet_is_named(shop: Shop) -> None:
+def test_a_shape_has_a_measure_sheet_and_its_places_in_the_table(shop: Shop) -> None:
     shop.change("    rough_opening: 36 x 48", "    shape: {kind: octagon, cut: 8}")
     result = shop.run("measure", "house")
     assert result.exit_code == 0, result.stderr
-    assert len(PdfReader(shop.output / "site" / "measure sheets.pdf").pages) == 1
-    assert (
-        "W01: no measure sheet, as depths of shapes are not read from a table; measure at every corner" in result.stdout
-    )
-
-
-def test_a_shape_without_a_measure_sheet_is_an_opening_of_the_house(shop: Shop) -> None:
-    """Sheets are compared with the issue by all openings of the house; without one they say *changed since*."""
-    shop.change("    rough_opening: 36 x 48", "    shape: {kind: octagon, cut: 8}")
-    job = read_job(shop.job)
-    marks = [one.opening.mark for one in openings_to_measure(job, shop.output)]
-    assert marks == [one.mark for one in job.openings]
+    pages = PdfReader(shop.output / "site" / "measure sheets.pdf").pages
+    assert len(pages) == 2 and "The frame (octagon) goes by its order" in " ".join(pages[0].extract_text().split())
+    table = (shop.folder / "house" / "measures.csv").read_text(encoding="utf-8-sig")
+    rows = [row for row in csv.reader(table.splitlines()) if row[0] == "W01"]
+    assert [row[2] for row in rows[2:6]] == [
+        "interior depth, left leg top",
+        "interior depth, head, left slant middle",
+        "interior depth, head left",
+        "interior depth, head, level edge middle",
+    ]
+    assert rows[-1][2] == "wall finish on"
 
 
 def test_a_sheet_somebody_wrote_on_is_left(shop: Shop) -> None:

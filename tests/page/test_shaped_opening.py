@@ -1,7 +1,8 @@
-"""Openings that are no rectangle on the page: seen as they are, and a telephone says why they have no readings."""
+"""Openings that are no rectangle on the page: seen as they are, and read by a telephone."""
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -41,15 +42,21 @@ def test_every_request_for_one_is_answered(opened: OpenPage) -> None:
     assert opened.reported == []
 
 
-def test_a_telephone_says_why_they_have_no_readings(opened: OpenPage) -> None:
+def test_a_telephone_reads_them_at_their_corners(opened: OpenPage) -> None:
+    """The picture is the shape, and a reading lands in the table under its place."""
     client = opened.client(KeyRole.TELEPHONE)
-    listed = client.get("/telephone").text
-    assert [mark for mark in ("G1", "G2", "G3") if f"frame of {mark} " in listed] == []
-    assert [mark for mark in ("G4", "G5", "G6") if f"frame of {mark} " in listed] == ["G4", "G5", "G6"]
     opening = client.get("/telephone/opening/g4")
-    assert opening.status_code == 200 and "the frame of G4 is not (raked)" in opening.text
-    before = opened.file.read_bytes()
+    assert opening.status_code == 200
+    frame = points(re.findall(r'<polygon class="frame" points="([^"]*)"', opening.text)[0])
+    # 24 wide, 32 high at the left and 48 at the right: as shares of its height of 48.
+    high = max(y for _, y in frame)
+    assert {(round(x / high * 48), round(y / high * 48)) for x, y in frame} == {(0, 16), (24, 0), (24, 48), (0, 48)}
+    assert "interior depth, head left" in opening.text
     reading = {"id": "a", "mark": "G4", "place": 1, "text": "7 3/4", "was": "", "sure": True, "day": "2026-06-01"}
     answer = client.post("/telephone/reading", json={**reading, "by": "Ann"})
-    assert answer.status_code == 422 and "the frame of G4 is not (raked)" in answer.json()["said"]
-    assert opened.file.read_bytes() == before
+    assert answer.status_code == 200 and answer.json()["answer"]["state"] == "half measured"
+    boards = [one["words"] for one in answer.json()["answer"]["boards"]]
+    assert boards == ["left leg", "right leg", "head", "bottom"]
+    assert "G4,1," in (opened.file.parent / "measures.csv").read_text(encoding="utf-8-sig")
+    round_one = client.get("/telephone/opening/g8").text
+    assert "crown" in round_one and round_one.count("<polygon") == 2

@@ -37,7 +37,7 @@ from jambs.job import Job
 from jambs.job.models.shop import Board
 from jambs.parts.arrises import arris_lengths
 from jambs.parts.casing_plane import hung
-from jambs.parts.kit import Kit
+from jambs.parts.kit import FittedSide, Kit
 from jambs.parts.make import make_kit
 from jambs.parts.part import Part
 from jambs.parts.worked_faces import BoardFace, WorkedFace, worked_face
@@ -193,13 +193,18 @@ def plain(value: Any) -> Any:
     if isinstance(value, float):
         return round(value, DIGITS) + 0.0
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        shown = [plain(getattr(value, one.name)) for one in dataclasses.fields(value)]
+        shown = [plain(getattr(value, one.name)) for one in dataclasses.fields(value) if not _is_bare(value, one.name)]
         return [type(value).__name__, *shown]
     if isinstance(value, Mapping):
         return [[plain(key), plain(one)] for key, one in value.items()]
     if isinstance(value, list | tuple):
         return [plain(one) for one in value]
     return value
+
+
+def _is_bare(value: Any, name: str) -> bool:
+    """Say whether a side that is one edge would be told as parted into none."""
+    return isinstance(value, FittedSide) and name == "runs" and not value.runs
 
 
 def _text(record: Mapping[str, Mapping[str, Any]]) -> str:

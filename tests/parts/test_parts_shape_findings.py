@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 import finding_rows
-from arches import arch_changes
 from finding_rows import Case, Row, codes_in, each
-from part_cases import CHECK, NOTE, W1, case
+from part_cases import CHECK, W1, case
 
 from jambs.parts import shape_findings
 
@@ -44,24 +43,6 @@ ROWS = [
         "the board square to the fence in a jig and set what is left to 90° (43.1° for 46.9°), hands well away.",
         severity=CHECK,
         about=W1,
-    ),
-    Row(
-        code="shape-is-planned",
-        appears=shaped("octagon", "30 x 30", exterior_trim__outside__sill=None),
-        quiet=case(openings__0__frame="30 x 30", openings__0__rough_opening=None),
-        inch="The octagon opening has no measure sheet: read its depth at all 8 corners before cutting, and where it "
-        "is not the planned one, correct layers or position in the job and build again.",
-        severity=NOTE,
-        about=W1,
-    ),
-    Row(
-        # Feet and spring line of an arch are its four corners, and between them it is read at the crown.
-        code="shape-is-planned",
-        appears=case(**arch_changes("half round", 30, 48)),
-        quiet=case(openings__0__frame="30 x 48", openings__0__rough_opening=None),
-        inch="The half round opening has no measure sheet: read its depth at all 4 corners, those where the arc begins "
-        "among them, and at its crown before cutting, and where it is not the planned one, correct layers or position "
-        "in the job and build again.",
     ),
     Row(
         code="head-outside-not-laid-out",

@@ -5,13 +5,24 @@ from __future__ import annotations
 import finding_rows
 import pytest
 from cases import changed, job_of
-from finding_rows import Row, codes_in, each
-from part_cases import CHECK, NOTE, PLANNED, STOP, THREE_SIDED, W1, bent, corners, deeper_above, level, measured
+from finding_rows import Case, Row, codes_in, each
+from part_cases import CHECK, NOTE, PLANNED, STOP, THREE_SIDED, W1, bent, case, corners, deeper_above, level, measured
+from rounds import inside_only, round_changes
 
 from jambs.parts import wall_findings
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sides import Side
+
+
+def round_window(crown: str) -> Case:
+    """A round window that is planned 1 15/16 deep, and is read so but for its crown."""
+    depths = {"head": ["1 15/16", crown, "1 15/16"], "sill": ["1 15/16"] * 3}
+    return case(
+        **inside_only(round_changes("full round", 36, 36)),
+        openings__0__measured={"date": "2026-06-01", "interior_depth": depths},
+    )
+
 
 ROWS = [
     Row(
@@ -158,6 +169,19 @@ ROWS = [
         "of the wall and the depths of the frame.",
         mm="Inside and outside together the wall measures 19.1 mm thicker than its layers add up to: check the layers "
         "of the wall and the depths of the frame.",
+        severity=CHECK,
+        about=W1,
+    ),
+    Row(
+        # The shop eases 1/32: what is more is scribed.
+        code="arc-is-scribed",
+        appears=round_window("2"),
+        quiet=round_window("1 31/32"),
+        inch='The depth along the arc changes by 1/16", and a curved jamb does not taper: it is made parallel for the '
+        'deepest reading, 2"; fit it dry, scribe its room edge to the wall and plane it down before it is fastened.',
+        mm="The depth along the arc changes by 1.6 mm, and a curved jamb does not taper: it is made parallel for the "
+        "deepest reading, 50.8 mm; fit it dry, scribe its room edge to the wall and plane it down before it is "
+        "fastened.",
         severity=CHECK,
         about=W1,
     ),

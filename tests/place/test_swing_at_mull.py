@@ -74,6 +74,6 @@ def test_beside_a_boxed_mull_a_sash_meets_a_jamb_as_on_every_other_side() -> Non
     """Two casements in, the left unit and the right one: bare frames and a board on them, then a box of jambs."""
     units = [{"window": "casement", "frame": "30 x 48", "hinge": side} for side in ("left", "right")]
     for mull, sides in (({"gap": "1/2"}, [(Side.RIGHT,), (Side.LEFT,)]), (None, [(), ()])):
-        paths = {"openings__0__units": units, "windows__casement": CASEMENT}
+        paths: dict[str, Any] = {"openings__0__units": units, "windows__casement": CASEMENT}
         found = placed(**boxed(**paths) if mull is None else boxed(**paths, openings__0__mull=mull))
         assert [one.opening.at_mull for one in found.units] == sides

@@ -7,14 +7,14 @@ from cases import placed
 
 from jambs.job.measured.measuring_points import Kind
 from jambs.length import GRIDS
-from jambs.sheets.reading_answer import asked_order, fractions, is_corner, likely_fractions
+from jambs.sheets.reading_answer import asked_order, fractions, likely_fractions
 
 
 def test_the_corners_inside_are_asked_for_first_clockwise_from_the_upper_left() -> None:
     order = asked_order(placed())
     assert [(place.x, place.y) for place in order[:4]] == [(0, 1), (1, 1), (1, 0), (0, 0)]
     assert all(place.kind is Kind.INTERIOR_DEPTH for place in order[:4])
-    assert not any(is_corner(place) for place in order[4:8])
+    assert not any(place.is_corner for place in order[4:8])
 
 
 @pytest.mark.parametrize(

@@ -16,11 +16,12 @@ from jambs.section.region import Region, Section, SectionCut, Stuff
 
 
 def measured_depth(kit: Kit, cut: SectionCut) -> float | None:
-    """Return the interior depth measured at the middle of the side that is cut [in]; None where nothing was read."""
+    """Return the interior depth measured at the middle of the edge that is cut [in]; None where nothing was read."""
     measured = kit.placement.opening.measured
-    points = measured.interior_depth.points(cut.side) if measured and measured.interior_depth else ()
-    if not points:
+    depths = measured.interior_depth if measured else None
+    if depths is None or not depths.points(cut.side):
         return None
+    points = depths.points(cut.side)[depths.along(cut.side, (depths.runs(cut.side) + 1) // 2)]
     low, high = (len(points) - 1) // 2, len(points) // 2
     return (points[low] + points[high]) / 2
 

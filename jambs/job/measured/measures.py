@@ -107,7 +107,7 @@ def _with_cells(opening: Opening, cells: Sequence[MeasuredCell], path: Path, com
         complaints.say(source, (), message)
         return opening
     readings = complaints.check(Readings, source)
-    return replace(opening, readings=readings, measured=whole_measured(readings))
+    return replace(opening, readings=readings, measured=whole_measured(readings, opening.lines))
 
 
 def _source(opening: Opening, cells: Sequence[MeasuredCell], path: Path) -> TableReadings:

@@ -10,18 +10,23 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from jambs.job.measured.point_words import between_words, corner_words, point_words
 from jambs.job.models.fields import Model
 from jambs.job.models.gang import Gang, Mull, MullKind
 from jambs.job.models.openings import Opening
 from jambs.job.models.readings import Readings, SideReadings
+from jambs.job.models.side_lines import CLOCKWISE, SideLine
 from jambs.job.models.trim import InteriorStyle
 from jambs.length import whole_up
-from jambs.sides import ACROSS, LEGS, Side
+from jambs.sides import Side
 
 GREATEST_STEP = 30.0
 """Farthest apart two places stand along a side [in]; common practice, no source."""
 LEAST_PLACES = 3
-CLOCKWISE = (Side.HEAD, Side.RIGHT, Side.SILL, Side.LEFT)
+NEEDS_A_MIDDLE = GREATEST_STEP / 2
+"""An edge of a shape that is shorter is read at its two ends alone [in]; common practice, no source."""
+ARC_STEPS = 4
+"""One arc is read where it springs, at its crown, and halfway between them."""
 
 
 class Kind(StrEnum):
@@ -53,7 +58,8 @@ class Place:
     """One place to measure.
 
     ``keys``: the ways to its value under ``measured``; a corner ends two sides. ``x``, ``y``: where it is on the frame,
-    from the lower left corner as seen from inside, as shares of width and height.
+    from the lower left corner as seen from inside, as shares of width and height. ``is_corner``: a depth without which
+    an opening is not measured: at a corner, or at the middle of an arc.
     """
 
     number: int
@@ -62,27 +68,34 @@ class Place:
     keys: tuple[tuple[str | int, ...], ...]
     x: float
     y: float
+    is_corner: bool = False
 
 
 def measure_places(opening: Opening) -> tuple[Place, ...]:
     """Return the numbered places of one opening; as many along each side as its readings have, if there are any."""
     readings = opening.readings
-    found = [*_around(Kind.INTERIOR_DEPTH, _interior_counts(opening), readings.interior_depth if readings else None)]
+    inside, outside = (readings.interior_depth, readings.exterior_depth) if readings else (None, None)
+    found = [*_around(opening, Kind.INTERIOR_DEPTH, _interior_counts(opening), inside)]
     if opening.exterior is not None:
-        counts = dict.fromkeys(_sides(opening), 2)
-        found += _around(Kind.EXTERIOR_DEPTH, counts, readings.exterior_depth if readings else None)
+        found += _around(opening, Kind.EXTERIOR_DEPTH, _exterior_counts(opening), outside)
     found += [*_frame_places(opening), *_mull_places(opening), *_finished_places(opening)]
     return tuple(replace(place, number=number) for number, place in enumerate(found, start=1))
 
 
-def _sides(opening: Opening) -> tuple[Side, ...]:
+def _sides(opening: Opening) -> dict[Side, SideLine]:
     is_open = opening.interior.style is InteriorStyle.THREE_SIDED
-    return tuple(side for side in CLOCKWISE if not (is_open and side is Side.SILL))
+    return {side: line for side, line in opening.lines.items() if not (is_open and side is Side.SILL)}
 
 
 def _interior_counts(opening: Opening) -> dict[Side, int]:
-    frame = opening.frame
-    return {side: places_along(frame.height if side.is_leg else frame.width) for side in _sides(opening)}
+    if opening.shape:
+        return {side: places_on(line) for side, line in _sides(opening).items()}
+    return {side: places_along(line.edges[0].length) for side, line in _sides(opening).items()}
+
+
+def _exterior_counts(opening: Opening) -> dict[Side, int]:
+    """The corners alone, and of an arc its middle."""
+    return {side: 1 + line.runs * (2 if line.is_arc else 1) for side, line in _sides(opening).items()}
 
 
 def places_along(length: float) -> int:
@@ -90,7 +103,16 @@ def places_along(length: float) -> int:
     return max(LEAST_PLACES, whole_up(length / GREATEST_STEP) + 1)
 
 
-def _around(kind: Kind, counts: dict[Side, int], read: SideReadings | None) -> Iterator[Place]:
+def places_on(line: SideLine) -> int:
+    """Return how many places a side of a shape has: a short edge its two ends, one arc its crown and quarters too."""
+    longest = max(edge.length for edge in line.edges)
+    if line.is_arc:
+        least = ARC_STEPS if line.runs == 1 else 2
+        return 1 + line.runs * max(least, 2 * whole_up(longest / GREATEST_STEP / 2))
+    return 1 + line.runs * (1 if longest < NEEDS_A_MIDDLE else places_along(longest) - 1)
+
+
+def _around(opening: Opening, kind: Kind, counts: dict[Side, int], read: SideReadings | None) -> Iterator[Place]:
     """Yield the depths clockwise from the upper left; each corner once, with its place in both sides."""
     told = {side: points for side in CLOCKWISE if read and (points := getattr(read, side.value))}
     counts = {**counts, **{side: len(points) for side, points in told.items()}}
@@ -98,7 +120,7 @@ def _around(kind: Kind, counts: dict[Side, int], read: SideReadings | None) -> I
     places: list[Place] = []
     for side in (side for side in CLOCKWISE if side in counts):
         for at in _clockwise(side, counts[side]):
-            place = _depth_place(kind, side, at, counts[side])
+            place = _depth_place(opening, kind, side, at, counts[side])
             corner = corners.get((place.x, place.y))
             if corner is None:
                 places.append(place)
@@ -114,30 +136,23 @@ def _clockwise(side: Side, count: int) -> Sequence[int]:
     return range(count) if side in (Side.HEAD, Side.LEFT) else range(count - 1, -1, -1)
 
 
-def _depth_place(kind: Kind, side: Side, at: int, count: int) -> Place:
-    share = at / (count - 1)
-    x, y = {Side.HEAD: (share, 1.0), Side.SILL: (share, 0.0), Side.LEFT: (0.0, share), Side.RIGHT: (1.0, share)}[side]
+def _depth_place(opening: Opening, kind: Kind, side: Side, at: int, count: int) -> Place:
+    line = opening.lines[side]
+    x, y = line.point(at, count, of=opening.frame)
     key = "interior_depth" if kind is Kind.INTERIOR_DEPTH else "exterior_depth"
-    return Place(number=0, kind=kind, words=_depth_words(side, at, count), keys=((key, side.value, at),), x=x, y=y)
+    words = point_words(opening.lines, side, at, count) if opening.shape else _depth_words(side, at, count)
+    is_corner = at in line.corners(count)
+    return Place(number=0, kind=kind, words=words, keys=((key, side.value, at),), x=x, y=y, is_corner=is_corner)
 
 
 def _depth_words(side: Side, at: int, count: int) -> str:
     if at in (0, count - 1):
-        return _corner_words(side, is_first=at == 0)
-    if count % 2 and at == count // 2:
-        return f"{side.wall_words} middle"
-    return f"{side.wall_words}, {at} of {count - 1} steps from {side.ends[0].words}"
-
-
-def _corner_words(side: Side, *, is_first: bool) -> str:
-    """Name the corner at an end of a side: ``head left``."""
-    other = next(one for one in (LEGS if side in ACROSS else ACROSS) if one.is_start is is_first)
-    across, leg = (side, other) if side in ACROSS else (other, side)
-    return f"{across.words} {leg.words}"
+        return corner_words(side, is_first=at == 0)
+    return between_words(side.wall_words, side, at, count - 1)
 
 
 def _frame_places(opening: Opening) -> list[Place]:
-    """The frame as it stands and the wall round it; a door has no sill to measure."""
+    """The frame as it stands and the wall round it; a door has no sill to measure, a shape is not taped across."""
     rows: list[tuple[Kind, str, tuple[str | int, ...], float, float]] = [
         (Kind.FRAME_WIDTH, "frame width at the head", ("frame_width", 0), 0.5, 1.0),
         (Kind.FRAME_WIDTH, "frame width at the sill", ("frame_width", 1), 0.5, 0.0),
@@ -158,7 +173,7 @@ def _frame_places(opening: Opening) -> list[Place]:
     return [
         Place(number=0, kind=kind, words=words, keys=(key,), x=x, y=y)
         for kind, words, key, x, y in rows
-        if y > 0 or Side.SILL in _sides(opening)
+        if (y > 0 or Side.SILL in _sides(opening)) and (kind is Kind.WALL_FINISH or not opening.shape)
     ]
 
 

@@ -41,6 +41,7 @@ from jambs.job.models.position import PositionRule
 from jambs.job.models.readings import Readings, SideReadings
 from jambs.job.models.shape import ShapeEntry
 from jambs.job.models.shop import Board, Limits, Shop
+from jambs.job.models.side_lines import SideLine, side_lines, told_lines
 from jambs.job.models.site import SiteEntry
 from jambs.job.models.tables import TableRead
 from jambs.job.models.trim import InteriorTrim
@@ -65,14 +66,16 @@ class SideDepths:
     """Depths along each side, none missing, at equal steps from the first to the last point [in].
 
     Head and sill: left → right. Legs: bottom → top. Left and right as seen from inside. ``readings.py`` has read and
-    checked them. ``origins``: where each is from, by side; a side that is not named was read throughout.
+    checked them. ``origins``: where each is from, by side; a side that is not named was read throughout. ``lines``: of
+    an opening that is no rectangle, how its sides run.
     """
 
     head: tuple[float, ...]
     sill: tuple[float, ...] | None = None
-    left: tuple[float, ...]
-    right: tuple[float, ...]
+    left: tuple[float, ...] | None = None
+    right: tuple[float, ...] | None = None
     origins: Mapping[Side, tuple[Origin, ...]] = field(default_factory=dict)
+    lines: Mapping[Side, SideLine] = field(default_factory=dict)
 
     def points(self, side: Side) -> tuple[float, ...]:
         """All depths along a side [in]; none where the opening has no such side."""
@@ -84,10 +87,33 @@ class SideDepths:
         origins = self.origins.get(side, (Origin.READ,) * len(points))
         return tuple(point if origin is Origin.READ else None for point, origin in zip(points, origins, strict=True))
 
-    def has_read_ends(self, side: Side) -> bool:
-        """Say whether both ends of a side were read, so that what runs along it is from the wall."""
+    def runs(self, side: Side) -> int:
+        """How many edges a side has."""
+        return self.lines[side].runs if side in self.lines else 1
+
+    def is_arc(self, side: Side) -> bool:
+        """Say whether a side is curved."""
+        return side in self.lines and self.lines[side].is_arc
+
+    def corners(self, side: Side) -> tuple[int, ...]:
+        """Return which places of a side have to be read: its ends, its corners between them, the middle of an arc."""
+        count = len(self.points(side))
+        return self.lines[side].corners(count) if side in self.lines else (0, count - 1)
+
+    def along(self, side: Side, run: int) -> slice:
+        """Return which places lie along one edge of a side, its ends among them."""
+        steps = (len(self.points(side)) - 1) // self.runs(side)
+        return slice((run - 1) * steps, run * steps + 1)
+
+    def has_read_ends(self, side: Side, run: int | None = None) -> bool:
+        """Say whether all corners of a side, or both of one edge of it, were read: what runs there is from the wall."""
         read = self.read(side)
-        return bool(read) and read[0] is not None and read[-1] is not None
+        if not read:
+            return False
+        if run is not None:
+            first, *_, last = read[self.along(side, run)]
+            return first is not None and last is not None
+        return all(read[at] is not None for at in self.corners(side))
 
     @property
     def is_read(self) -> bool:
@@ -119,22 +145,23 @@ class Measured:
         return self.exterior_depth is not None and self.exterior_depth.is_read
 
 
-def whole_measured(readings: Readings | None) -> Measured | None:
+def whole_measured(readings: Readings | None, lines: Mapping[Side, SideLine]) -> Measured | None:
     """Return readings as measured depths where every side has all of its interior depths; else nothing."""
-    inside = _whole(readings.interior_depth) if readings else None
+    inside = _whole(readings.interior_depth, lines) if readings else None
     if readings is None or inside is None:
         return None
-    outside = _whole(readings.exterior_depth)
+    outside = _whole(readings.exterior_depth, lines)
     return Measured(date=readings.date, by=readings.by, interior_depth=inside, exterior_depth=outside)
 
 
-def _whole(read: SideReadings | None) -> SideDepths | None:
-    if read is None or read.head is None or read.left is None or read.right is None:
+def _whole(read: SideReadings | None, lines: Mapping[Side, SideLine]) -> SideDepths | None:
+    """Return depths of all sides; a sill may be left out, as a door has none."""
+    if read is None or any(getattr(read, side.value) is None for side in lines if side is not Side.SILL):
         return None
     sides = {side.value: getattr(read, side.value) for side in SIDES}
     if any(point is None for points in sides.values() if points for point in points):
         return None
-    return SideDepths(**sides)
+    return SideDepths(**sides, lines=told_lines(lines))
 
 
 class JobEntry(Model):
@@ -314,6 +341,11 @@ class Opening:
     shape: ShapeEntry | None = None
     gang: Gang | None = None
     at_mull: tuple[Side, ...] = ()
+
+    @property
+    def lines(self) -> dict[Side, SideLine]:
+        """Its sides, as lines along which depths are read."""
+        return side_lines(self.frame, self.shape)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

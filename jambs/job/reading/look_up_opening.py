@@ -13,6 +13,7 @@ from jambs.job.models.path import outset, shaped_path, size_over_all
 from jambs.job.models.position import RULES, PositionRule
 from jambs.job.models.shape import ShapeEntry
 from jambs.job.models.shop import Shop
+from jambs.job.models.side_lines import side_lines
 from jambs.job.models.trim import InteriorTrim
 from jambs.job.models.windows import Sash, WindowType
 from jambs.job.reading.catalog import find_layer, material_name
@@ -283,7 +284,7 @@ def _opening(
         weight=entry.weight,
         elevation=entry.elevation,
         from_left=entry.from_left,
-        measured=whole_measured(entry.measured),
+        measured=whole_measured(entry.measured, side_lines(entry.frame, entry.shape)),
         readings=entry.measured,
         assumed=assumed,
         unstated=unstated,

@@ -10,6 +10,7 @@ from jambs.job.models.fields import Size
 from jambs.job.models.openings import OpeningEntry
 from jambs.job.models.shape import ShapeEntry, ShapeKind
 from jambs.job.models.shape_fits import misfit
+from jambs.job.models.shape_readings import reading_misfits
 from jambs.job.models.trim import InteriorStyle, InteriorTrim, JambEntry
 from jambs.job.models.windows import Sash, WindowType
 from jambs.job.reading.complaints import Complaints
@@ -59,7 +60,7 @@ def _of_opening(
             "the shop's shim_space larger on every side",
         )
     if entry.measured is not None:
-        yield "measured", f"is read at the corners of a rectangle, and the frame is {kind}; leave it out"
+        yield from (("measured", message) for message in reading_misfits(entry.measured, entry.frame, shape))
 
 
 def _of_trim(

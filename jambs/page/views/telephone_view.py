@@ -50,8 +50,6 @@ def _opening_page(measuring: Measuring | MeasuringAside, mark: str) -> Response:
     shown = measuring.ask(measured_opening_data, mark)
     if shown is None:
         return page("telephone_sentence.html", status=404, said=[f"There is no opening {mark} in this job."])
-    if "unreadable" in shown:
-        return page("telephone_sentence.html", said=[shown["unreadable"]])
     return page("telephone_opening.html", **shown, has_photo=has_photo(measuring.folder, shown["mark"]))
 
 
