@@ -41,7 +41,10 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
     """Return the whole basis. ``printed``: what the sheets of all openings print."""
     openings, planned = printed["openings"], marks_of_planned(kits)
     labels = {
-        part["mark"]: label_data(part, room=one["room"], is_planned=part["mark"] in planned)
+        part["mark"]: [
+            label_data(each, room=one["room"], is_planned=part["mark"] in planned)
+            for each in (part, *part.get("members", ()))
+        ]
         for one, part in _parts(openings)
     }
     return {
@@ -50,7 +53,7 @@ def basis_of(kits: Sequence[CutKit], job: Job, printed: Mapping[str, Any]) -> Ba
         SHAPES: {mark: key[:DIGITS] for mark, key in shape_keys(printed).items()},
         HOUSE: {OF_THE_JOB: digest(_house(job))},
         PARTS: parts_basis(openings, planned, grid=job.shop.grid),
-        LABELS: {mark: digest([job.name, label]) for mark, label in labels.items()},
+        LABELS: {mark: digest([job.name, *label]) for mark, label in labels.items()},
     }
 
 
@@ -75,8 +78,11 @@ def _parts(openings: Iterable[Record]) -> list[tuple[Record, Record]]:
 
 
 def _sawn(part: Record, grid: Grid, *, is_planned: bool) -> Record:
-    told = {name: part[name] for name in TOLD if name in part}
-    return {"planned": is_planned, **told, **{name: as_sawn(part[name], grid=grid) for name in SAWN if name in part}}
+    told: Record = {name: part[name] for name in TOLD if name in part}
+    sawn = {name: as_sawn(part[name], grid=grid) for name in SAWN if name in part}
+    if "members" in part:
+        sawn["members"] = [_sawn(one, grid, is_planned=is_planned) for one in part["members"]]
+    return {"planned": is_planned, **told, **sawn}
 
 
 def _place(placement: Placement, job: Job) -> list[Any]:

@@ -7,21 +7,13 @@ from dataclasses import dataclass
 
 from jambs.job.models.outside import Air, ClimateEntry, WoodEntry
 from jambs.movement.moisture import equilibrium_moisture
-from jambs.movement.woods import StockWood, wood_of
 from jambs.parts.cuts import WoodMoves
 from jambs.parts.kinds import Where
 from jambs.parts.part import Part
+from jambs.parts.woods import StockWood, change_of_size, wood_of
 
 LINEAR = (6.0, 14.0)
 """Moisture between which the coefficients hold [%] (Wood Handbook, chapter 13)."""
-
-
-def change_of_size(size: float, coefficient: float, *, start: float, finish: float) -> float:
-    """Return the change of a size between two moisture contents [%], in the unit of the size; growth is positive.
-
-    Wood Handbook (FPL-GTR-190, 2010), equation (13-2): good between 6 and 14 %.
-    """
-    return size * coefficient * (finish - start)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,16 +66,22 @@ def board_movement(part: Part, climate: ClimateEntry, entries: Mapping[str, Wood
         return None
     seasons = _seasons(part.where, climate)
     shop, winter, summer = (equilibrium_moisture(air) for air in (climate.shop, *seasons))
-    coefficient = wood.wood.across(wood.sawn)
+    coefficient, width = wood.wood.across(wood.sawn), moving_width(part)
     return BoardMovement(
         part=part,
         wood=wood,
         shop_moisture=shop,
         winter_moisture=winter,
         summer_moisture=summer,
-        winter=change_of_size(part.width, coefficient, start=shop, finish=winter),
-        summer=change_of_size(part.width, coefficient, start=shop, finish=summer),
+        winter=change_of_size(width, coefficient, start=shop, finish=winter),
+        summer=change_of_size(width, coefficient, start=shop, finish=summer),
     )
+
+
+def moving_width(part: Part) -> float:
+    """Return the wood across the grain that moves a part's edges [in]: of a frame with panels its stiles alone."""
+    panels = part.blank.panels
+    return part.width - panels.layout.opening_width if panels else part.width
 
 
 def _seasons(where: Where, climate: ClimateEntry) -> tuple[Air, Air]:

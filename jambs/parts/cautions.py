@@ -11,7 +11,7 @@ from jambs.length import Units
 from jambs.parts.cuts import EdgeBevel, EndBevel, PlaneCut, Taper
 from jambs.parts.kinds import Where
 from jambs.parts.lifting import lifting_words, lifts_of
-from jambs.parts.part import Part
+from jambs.parts.part import Part, sawn_of
 from jambs.place.placement import Placement
 
 
@@ -58,6 +58,16 @@ RESAWN = (
     "thin plies on a carrier board, never by themselves, which shatters them, or sand them to thickness"
 )
 """Before the marks of the parts that they are said of. How plies are resawn: common practice, no source."""
+SHORT_PART = 10.0
+"""A shorter piece tips and is thrown on a saw or a router table [in]: common practice, no source."""
+GROOVED = (
+    "Grooves: on the router table against the turn of the bit, on the saw under a tunnel of feather boards, in two "
+    "passes; the cut is blind, so fingers stay off the wood above it; groove long pieces before the rails are cut off"
+)
+SHORT = (
+    "Short: groove and tenon it in a sled or a jig with clamps, or with a backing block behind it, never held by hand "
+    "against bit or blade, and never along the fence and the miter gauge at once"
+)
 HARMFUL_DUST = {
     "cedar": "cedar dust can bring on asthma",
     "oak": "oak dust can cause cancer",
@@ -123,9 +133,21 @@ def _saw(parts: tuple[Part, ...]) -> Iterator[Caution]:
         yield Caution(beside=Beside.SAW, words=ANGLED, marks=tuple(angled))
     if resawn := [part.mark for part in wood if part.is_laminated]:
         yield Caution(beside=Beside.SAW, words=RESAWN, marks=tuple(resawn))
-    if narrow := [part.mark for part in wood if part.width < NARROW_RIP]:
+    if narrow := [one.mark for part in wood for one in sawn_of(part) if one.width < NARROW_RIP]:
         yield Caution(beside=Beside.SAW, words=NARROW, marks=tuple(narrow))
+    yield from _panels(parts)
     yield Caution(beside=Beside.SAW, words=f"Dust: extraction and a mask{_dust(wood)}.")
+
+
+def _panels(parts: tuple[Part, ...]) -> Iterator[Caution]:
+    """Caution where frames with panels are grooved and tenoned: of the jambs, whose members they are."""
+    framed = [part for part in parts if part.frame_members]
+    if not framed:
+        return
+    yield Caution(beside=Beside.SAW, words=GROOVED, marks=tuple(part.mark for part in framed))
+    short = tuple(one.mark for part in framed for one in part.frame_members if one.length < SHORT_PART)
+    if short:
+        yield Caution(beside=Beside.SAW, words=SHORT, marks=short)
 
 
 def _tilts_the_blade(part: Part) -> bool:
@@ -134,7 +156,7 @@ def _tilts_the_blade(part: Part) -> bool:
 
 
 def _dust(wood: list[Part]) -> str:
-    words = {word for part in wood for word in part.stock.lower().replace("-", " ").split()}
+    words = {word for part in wood for one in sawn_of(part) for word in one.stock.lower().replace("-", " ").split()}
     return "".join(f"; {told}" for name, told in HARMFUL_DUST.items() if name in words)
 
 

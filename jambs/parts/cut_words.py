@@ -39,6 +39,7 @@ from jambs.parts.cuts import (
 from jambs.parts.edge_names import edge_name, edge_names
 from jambs.parts.flare_words import leaned_edges, plane_rabbets, saw_notes, slanted_notches
 from jambs.parts.kinds import Crew, PartKind, Where
+from jambs.parts.panel_words import frame_words, member_work
 from jambs.parts.part import Part
 from jambs.parts.ply_words import bent_ends, lamination_words
 from jambs.parts.point_words import long_point_words, points_words
@@ -56,6 +57,8 @@ def board_words(part: Part, *, units: Units) -> str:
         return blank.stock
     if part.crew is not Crew.CARPENTER:
         return f"{part.stock}, by the {part.crew.value}"
+    if part.frame_members:
+        return f"{part.stock}, frame and panel"
     return blank.board.words if blank.board else f"{unlisted_words(part, units=units)} ({NOT_LISTED})"
 
 
@@ -289,7 +292,7 @@ def _tapers(part: Part, grid: Grid) -> Iterator[str]:
 
 
 def _rabbets(part: Part, grid: Grid) -> Iterator[str]:
-    for rabbet in _of(part, EdgeRabbet):
+    for rabbet in _of(part, EdgeRabbet) if part.kind is not PartKind.PANEL else ():
         yield f"rabbet the frame edge {grid.text(rabbet.across)} × {grid.text(rabbet.depth)} deep, from the top"
 
 
@@ -352,6 +355,8 @@ def moves_words(moves: WoodMoves, *, units: Units) -> str:
 
 
 _WORK: tuple[Callable[[Part, Grid], Iterator[str]], ...] = (
+    frame_words,
+    member_work,
     _bevels,
     leaned_edges,
     _plane_edges,

@@ -231,6 +231,26 @@ class Groove:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeGroove:
+    """A groove along the whole length of an edge: its near side ``from_face``, ``width`` wide, ``depth`` deep."""
+
+    edge: Edge
+    from_face: float
+    width: float
+    depth: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tenon:
+    """Thin one end to a tenon, or to a tongue: ``along`` the grain, ``face`` and ``back`` off those sides."""
+
+    end: End
+    along: float
+    face: float
+    back: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Molded:
     """Run the face to a section along the whole length: ``section`` (v, w), what stays of the board's end."""
 
@@ -283,6 +303,8 @@ Cut = (
     | EdgeRabbet
     | Notch
     | Groove
+    | EdgeGroove
+    | Tenon
     | Molded
     | ArcCut
 )

@@ -30,6 +30,9 @@ class PartKind(Enum):
     """The kinds of parts, by their trade words."""
 
     EXTENSION_JAMB = "extension jamb"
+    STILE = "stile"
+    RAIL = "rail"
+    PANEL = "panel"
     RETURN = "return"
     STOOL = "stool"
     TILE_SILL = "tile sill"
@@ -87,6 +90,11 @@ class PartKind(Enum):
         return self in (PartKind.MULL_JAMB, PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
 
     @property
+    def is_of_panel_frame(self) -> bool:
+        """Say whether it is a member of a jamb that is made as a frame with panels."""
+        return self in (PartKind.STILE, PartKind.RAIL, PartKind.PANEL)
+
+    @property
     def is_bar(self) -> bool:
         """Say whether it lies level between units, under a transom."""
         return self is PartKind.TRANSOM_BAR_CASING
@@ -129,6 +137,10 @@ def member_words(kind: PartKind, member: int, members: int) -> str:
     """Say which of several on a side a part is: `` of frame 2``, from the window on; nothing where it is alone."""
     if kind is PartKind.CROWN:
         return ("", ", left return", ", right return")[member - 1]
+    if kind is PartKind.STILE:
+        return ", at the frame" if member == 1 else ", at the room"
+    if kind.is_of_panel_frame and members > 1:
+        return f", {member} of {members}"
     if members > 1 and kind is PartKind.ROSETTE:
         return " above" if member == 1 else " below"
     if members > 1 and kind in (PartKind.MULL_CASING, PartKind.MULL_JAMB):

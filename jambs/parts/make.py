@@ -10,7 +10,7 @@ from jambs.findings import Finding, FindingsError, Subject
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.path import has_two_legs, size_over_all
-from jambs.job.models.shop import Board, Limits, Shop
+from jambs.job.models.shop import Limits, Shop
 from jambs.length import Units
 from jambs.parts.arch import Rack
 from jambs.parts.as_built import as_built, is_measured
@@ -31,7 +31,8 @@ from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.parts.mull import cover_findings, finished_findings
 from jambs.parts.mull_box import box_findings as mull_box_findings
 from jambs.parts.outside import Outside, make_outside
-from jambs.parts.part import Part
+from jambs.parts.panels import Paneled, paneled
+from jambs.parts.part import Part, sawn_of
 from jambs.parts.ply_words import ply_assumed
 from jambs.parts.shape_checks import shape_findings
 from jambs.parts.shaped_jambs import clear_path
@@ -70,11 +71,11 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
     try:
         inside = make_inside(placement, inner, planned_depth, shop=job.shop, limits=job.limits, boards=job.boards)
         outside = make_outside(placement, outer, Rack(boards=job.boards, shop=job.shop), job.limits)
-        buck = buck_parts(placement)
+        made = (*inside.parts, *outside.parts, *buck_parts(placement))
+        framed = _completed(placement, made, inside, job, book)
     except CannotBeCut as error:
         raise PartsError(*(replace(one, subject=about) for one in error.findings)) from error
-    clear = _clear_size(inside, placement)
-    parts = _completed(placement, (*inside.parts, *outside.parts, *buck), job.boards, job.shop, book)
+    clear, parts = _clear_size(inside, placement), framed.parts
     return Kit(
         placement=placement,
         parts=parts,
@@ -93,6 +94,7 @@ def make_kit(placement: Placement, job: Job, book: MarkBook = NO_MARKS) -> Kit:
             *_fall_findings(placement, deepest(outer), about),
             *style_findings(placement, parts, job.shop, job.units, fastened=job.outside.fasteners),
             *shape_findings(placement, parts),
+            *framed.findings,
             *_board_findings(parts, about),
         ),
         assumed=_assumed(placement, parts, job.shop, job.units),
@@ -161,19 +163,22 @@ def _exterior_sides(placement: Placement, shop: Shop, limits: Limits) -> Sided:
     return {**planned, **fitted_sides(measured.exterior_depth, shop)}, tuple(findings)
 
 
-def _completed(
-    placement: Placement, parts: tuple[Part, ...], boards: Sequence[Board], shop: Shop, book: MarkBook
-) -> tuple[Part, ...]:
-    """Mark the parts and say which board each comes out of."""
-    opening = placement.opening
+def _completed(placement: Placement, parts: tuple[Part, ...], inside: Inside, job: Job, book: MarkBook) -> Paneled:
+    """Mark the parts, say which board each comes out of, and of which stiles, rails and panels a jamb is made.
+
+    Raises:
+        CannotBeCut: panels are asked for and have no room.
+    """
+    opening, boards, shop = placement.opening, job.boards, job.shop
     parts = tuple(replace(part, opening=opening.mark) for part in parts)
     book = book.with_parts(part.identity for part in parts)
     blanks = (
         blank_from_boards(part, boards, shop, allowance=left_on(part, placement, shop, boards).width) for part in parts
     )
-    return tuple(
+    marked = tuple(
         replace(part, mark=book.mark(part.identity), blank=blank) for part, blank in zip(parts, blanks, strict=True)
     )
+    return paneled(marked, inside.frames, placement, job)
 
 
 def _figures(
@@ -222,8 +227,8 @@ def _fall_findings(placement: Placement, exterior_depth: float, about: Subject) 
     return found
 
 
-def _board_findings(parts: Sequence[Part], about: Subject) -> list[Finding]:
-    found: list[Finding] = []
+def _board_findings(made: Sequence[Part], about: Subject) -> list[Finding]:
+    parts, found = [one for part in made for one in sawn_of(part)], list[Finding]()
     glued = tuple(part.mark for part in parts if part.strips and not part.is_laminated)
     if glued:
         found.append(GluedFromStrips(subject=about, marks=glued))
@@ -243,7 +248,7 @@ def _assumed(placement: Placement, parts: Sequence[Part], shop: Shop, units: Uni
                 why="estimated from glass and frame; ask the maker",
             )
         )
-    if any(part.strips and not part.is_laminated for part in parts):
+    if any((one.strips and not one.is_laminated) or part.frame_members for part in parts for one in sawn_of(part)):
         found += glue_assumed(shop, units)
     found += ply_assumed(parts, shop)
     return tuple(found)

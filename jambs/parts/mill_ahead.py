@@ -83,7 +83,7 @@ def _ripped(part: Part, worst: float, kit: Kit, job: Job) -> RippedAhead:
     same = [board for board in job.boards if same_stock(board, part.stock, part.thickness)]
     wider = [board for board in same if comes_out(board, wanted, job.shop)]
     width, source, board = wanted, Source.OWN_BOARD, None
-    if part.strips:
+    if part.strips or part.frame_members:
         source = Source.PANEL
     elif own is not None and not comes_out(own, wanted, job.shop):
         if wider:

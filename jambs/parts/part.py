@@ -26,6 +26,7 @@ from jambs.parts.kinds import (
     run_words,
     told_name,
 )
+from jambs.parts.panel_layout import PanelLayout
 from jambs.parts.sawing import CutListError, Pocket, Silhouettes, pockets_of, profile_of, saw
 from jambs.sides import BoardEnd, Side
 
@@ -103,6 +104,17 @@ class Plies:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PanelFrame:
+    """A frame with panels that a jamb is cut from: how it is laid out, and its stiles, rails and panels as parts.
+
+    Every member has the jamb's mark and a letter, and a seat where it stands in the wall.
+    """
+
+    layout: PanelLayout
+    members: tuple[Part, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartBlank:
     """What a part is cut from: its stock, its thickness [in], and the board at hand it comes out of.
 
@@ -110,6 +122,7 @@ class PartBlank:
     hand is wide enough, else empty; as they are ripped, before ``jointing`` comes off each edge that is glued.
     ``strip_length``: of each, longer than the part [in]. ``is_metal``: a strip of sheet, which is bent.
     ``plies``: of a bent lamination, resawn from the strips; ``thickness`` is then that of the board.
+    ``panels``: of a jamb that is a frame with panels, glued up before it is cut as one board.
     ``crew``: who makes it.
     """
 
@@ -121,6 +134,7 @@ class PartBlank:
     jointing: float = 0.0
     is_metal: bool = False
     plies: Plies | None = None
+    panels: PanelFrame | None = None
     crew: Crew = Crew.CARPENTER
 
 
@@ -209,6 +223,11 @@ class Part:
     def strips(self) -> tuple[float, ...]:
         """Widths of the strips to glue up where no board at hand is wide enough, as ripped [in]."""
         return self.blank.strips
+
+    @property
+    def frame_members(self) -> tuple[Part, ...]:
+        """Stiles, rails and panels of a jamb that is made as a frame; nothing of one board."""
+        return self.blank.panels.members if self.blank.panels else ()
 
     @property
     def is_wood(self) -> bool:
@@ -339,3 +358,8 @@ class Part:
     @property
     def _shown_thickness(self) -> float:
         return self.in_place_rise or self.thickness
+
+
+def sawn_of(part: Part) -> tuple[Part, ...]:
+    """Return what is sawn of boards for a part: the part, or the stiles, rails and panels that it is made of."""
+    return part.frame_members or (part,)

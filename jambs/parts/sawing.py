@@ -26,6 +26,7 @@ from jambs.parts.cuts import (
     Cut,
     Edge,
     EdgeBevel,
+    EdgeGroove,
     EdgeRabbet,
     End,
     EndBevel,
@@ -39,6 +40,7 @@ from jambs.parts.cuts import (
     Rip,
     SlantedNotch,
     Taper,
+    Tenon,
 )
 
 PAST = 1.0
@@ -240,6 +242,23 @@ def _groove(board: Silhouettes, cut: Groove) -> Silhouettes:
     return replace(board, end=less_box(board.end, (low, thick - cut.depth), (high, thick + PAST)))
 
 
+def _edge_groove(board: Silhouettes, cut: EdgeGroove) -> Silhouettes:
+    width = board.sizes.width
+    low, high = (-PAST, cut.depth) if cut.edge is Edge.NEAR else (width - cut.depth, width + PAST)
+    return replace(board, end=less_box(board.end, (low, cut.from_face), (high, cut.from_face + cut.width)))
+
+
+def _tenon(board: Silhouettes, cut: Tenon) -> Silhouettes:
+    """Take what is taken off the face, then off the back; of a tongue at the face nothing is."""
+    low, high = _from_end(board.sizes, cut.end, cut.along)
+    thick, edge = board.sizes.thickness, board.edge
+    if cut.face:
+        edge = less_box(edge, (low, -PAST), (high, cut.face))
+    if cut.back:
+        edge = less_box(edge, (low, thick - cut.back), (high, thick + PAST))
+    return replace(board, edge=edge)
+
+
 def _arc(board: Silhouettes, cut: ArcCut) -> Silhouettes:
     if cut.side.is_on_face:
         return replace(board, face=sawn_to(board.face, cut.circle, is_hollow=cut.side.is_hollow))
@@ -264,6 +283,8 @@ _SAWN: dict[type, Callable[..., Silhouettes]] = {
     Notch: _notch,
     SlantedNotch: _slanted_notch,
     Groove: _groove,
+    EdgeGroove: _edge_groove,
+    Tenon: _tenon,
     Molded: _molded,
     ArcCut: _arc,
 }

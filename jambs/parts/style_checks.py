@@ -19,7 +19,7 @@ from jambs.parts.built_up_findings import CrownPastCap
 from jambs.parts.edge_of import edge_of
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.on_elevation import seen_box
-from jambs.parts.part import Part
+from jambs.parts.part import Part, sawn_of
 from jambs.parts.style_findings import (
     KerfBehindCladding,
     LegsEndInAir,
@@ -123,7 +123,8 @@ def _lap_along_edge(part: Part, placement: Placement) -> float:
 def _narrow(parts: Sequence[Part], about: Subject, shop: Shop) -> Iterator[Finding]:
     """Find boards that are ripped narrower than the saw holds safely; one as wide as it is bought is not ripped."""
     least = USUAL_LEAST_STRIP[shop.grid.units] if shop.least_strip is None else shop.least_strip
-    narrow = [part for part in parts if part.is_wood and part.width < least - SAME_SIZE and not _is_as_bought(part)]
+    sawn = [one for part in parts for one in sawn_of(part)]
+    narrow = [part for part in sawn if part.is_wood and part.width < least - SAME_SIZE and not _is_as_bought(part)]
     if narrow:
         marks = tuple(part.mark for part in narrow)
         yield NarrowerThanSafe(subject=about, marks=marks, width=min(part.width for part in narrow), least=least)

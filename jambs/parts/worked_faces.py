@@ -24,6 +24,7 @@ from jambs.parts.cuts import (
     EndRabbet,
     Groove,
     PlaneRabbet,
+    Tenon,
     saw_angles,
 )
 from jambs.parts.part import Part
@@ -131,6 +132,9 @@ def _pockets(cut: Cut, board: BoardSizes, face: BoardFace) -> Iterator[tuple[Poi
         yield (first, 0.0), (last, board.width), cut.depth
     elif isinstance(cut, EdgeRabbet) and cut.from_back is (face is BoardFace.BACK):
         yield *_strip(cut.edge, 0.0, cut.across, board, face), cut.depth
+    elif isinstance(cut, Tenon) and (depth := cut.face if face is BoardFace.FACE else cut.back):
+        first, last = sorted((board.in_from(cut.end, 0.0), board.in_from(cut.end, cut.along)))
+        yield (first, 0.0), (last, board.width), depth
     elif isinstance(cut, Groove) and face is BoardFace.BACK:
         yield *_strip(cut.edge, cut.from_edge, cut.width, board, face), cut.depth
 

@@ -148,8 +148,8 @@ def _saved_board(plane: float, low: float, lead: Opening, job: Job) -> tuple[flo
     widths = jamb_boards(lead, job)
     now = next((width for width in widths if width - shop.edge_allowance >= rip - SAME_PLANE), math.inf)
     narrower = [width for width in widths if width < now]
-    if not narrower or lead.interior.stack:
-        return None  # of stacked frames none is the jamb that a narrower board would save
+    if not narrower or lead.interior.stack or lead.interior.panels:
+        return None  # neither of stacked frames nor of panels is there a jamb that a narrower board would save
     deepest = deepest_of(lead, narrower[-1] - shop.edge_allowance, shop.proud)
     depth = shop.grid.at(shop.grid.count(deepest - shop.grid.step / 2))
     moved = plane - jamb_depth - depth

@@ -66,8 +66,10 @@ class Range:
 def widest_jamb(opening: Opening, job: Job) -> float | None:
     """The widest jamb that comes out of one board at hand, edge straightened [in]; None: no such board is listed.
 
-    Where jamb frames are stacked, one board for each of them.
+    Where jamb frames are stacked, one board for each of them; one that is a frame with panels needs no wide board.
     """
+    if opening.interior.panels:
+        return None
     widths, stack = jamb_boards(opening, job), opening.interior.stack
     frames = stack.frames if stack else 1
     return frames * (max(widths, default=0.0) - job.shop.edge_allowance) if widths else None

@@ -12,6 +12,7 @@ from jambs.parts.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.cut_edge import across, is_cut
+from jambs.section.panel_regions import panel_air, panel_outline
 from jambs.section.region import Region, SectionCut, Stuff
 from jambs.section.return_regions import return_regions
 
@@ -27,6 +28,9 @@ TILE = 1.3
 
 STUFF_OF = {
     PartKind.EXTENSION_JAMB: Stuff.JAMB,
+    PartKind.STILE: Stuff.JAMB,
+    PartKind.RAIL: Stuff.JAMB,
+    PartKind.PANEL: Stuff.JAMB,
     PartKind.EXTERIOR_JAMB: Stuff.JAMB,
     PartKind.CASING: Stuff.CASING,
     PartKind.APRON: Stuff.CASING,
@@ -76,7 +80,7 @@ def placed_part(part: Part, kit: Kit, across_of: Across) -> list[Region]:
         mark=part.mark,
         where=part.where,
     )
-    return [shape, *_pockets(part, middle, across_of)]
+    return [shape, *_pockets(part, middle, across_of), *_panel(part, kit, middle, across_of)]
 
 
 def conductivity_of(part: Part, kit: Kit) -> float | None:
@@ -113,6 +117,23 @@ def _pockets(part: Part, middle: float, across_of: Across) -> list[Region]:
             outline = tuple(_placed(part, middle, point, across_of) for point in corners)
             regions.append(Region(name="groove", stuff=Stuff.AIR, outline=outline))
     return regions
+
+
+def _panel(part: Part, kit: Kit, middle: float, across_of: Across) -> list[Region]:
+    """Show a frame with panels as it is in the middle of a panel: air round it, and the panel itself."""
+    entry, panels = kit.placement.opening.interior.panels, part.blank.panels
+    if entry is None or panels is None:
+        return []
+
+    def placed(outline: Outline) -> Outline:
+        return tuple(_placed(part, middle, point, across_of) for point in outline)
+
+    air = [
+        Region(name="beside the panel", stuff=Stuff.AIR, outline=placed(one))
+        for one in panel_air(part, entry, panels.layout)
+    ]
+    outline = placed(panel_outline(entry, panels.layout))
+    return [*air, Region(name="panel", stuff=Stuff.JAMB, outline=outline, conductivity=WOOD)]
 
 
 def _placed(part: Part, u: float, point: Point, across_of: Across) -> Point:

@@ -35,6 +35,10 @@ SIDES = tuple(
 NOTHING: Mapping[str, Record] = MappingProxyType({})
 PLAIN: Record = {"shape": None, "asides": []}
 """A part without a picture; all lines of its work set a saw or are done by hand."""
+PAGES = 2
+"""Sheets that the parts of an opening are to end on; two jambs that are frames with panels take one more."""
+TOLD_ALIKE = ("name", "board", "thickness", "width", "length", "ends", "work")
+"""What two members of a frame are cut by."""
 SAID = ("interior depth", "exterior depth", "flange plane", "clear opening width", "clear opening height", "proud")
 """Figures that stand in the strip under the drawings, as measured where they were, or among the joints."""
 
@@ -73,7 +77,8 @@ def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
     """Return what is printed beside the record of each part, by mark: its picture, lines that set no saw, strips."""
     return {
         part.mark: {"shape": part_picture(part), "asides": asides(part, grid=grid), **_strips_beside(part, grid)}
-        for part in kit.parts
+        for whole in kit.parts
+        for part in (whole, *whole.frame_members)
     }
 
 
@@ -127,6 +132,7 @@ def sheet_data(
         "figures": _strip(record),
         "why": " ".join(record["reasons"][:2]),
         "groups": _groups(record, beside),
+        "pages": PAGES + len([one for one in record["parts"] if "members" in one]) // 2,
         "lists": [one for one in _lists(record) if one["pairs"]],
         "notes": [one["text"] for one in findings if one["weight"] == "note"],
         "assumed": record["assumed"],
@@ -270,9 +276,10 @@ def _group(record: Record, where: Where, title: str, beside: Mapping[str, Record
     inside, outside = record["state"]["is_measured"], record["state"]["exterior_is_measured"]
     half = inside is not outside and where is (Where.EXTERIOR if inside else Where.INTERIOR)
     parts = [
-        part_row(part, beside.get(part["mark"], PLAIN))
+        row
         for part in record["parts"]
         if part["where"] == where.value and "crew" not in part
+        for row in (part_row(part, beside.get(part["mark"], PLAIN)), *member_rows(part, beside))
     ]
     return {
         "title": f"{title} ({len(parts)})",
@@ -324,6 +331,20 @@ def part_row(part: Record, beside: Record = PLAIN) -> Record:
         "asides": beside["asides"],
         "shape": beside["shape"],
     }
+
+
+def member_rows(part: Record, beside: Mapping[str, Record]) -> list[Record]:
+    """Return the lines of the stiles, rails and panels of a jamb; those that are sawn alike share one."""
+    rows: list[Record] = []
+    for member in part.get("members", ()):
+        row = part_row(member, beside.get(member["mark"], PLAIN))
+        other = next((one for one in rows if all(one[key] == row[key] for key in TOLD_ALIKE)), None)
+        if other is None:
+            rows.append(row)
+        else:
+            other["mark"] += f", {row['mark'][-1]}"
+            other["position"] += f" and {row['position'].rsplit(', ', 1)[-1]}"
+    return rows
 
 
 def _work_lines(part: Record, beside: Record) -> list[str]:

@@ -22,6 +22,7 @@ from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.stack import steps_back
 from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
 from jambs.sheets.kit_parts import marks_text, parts_of
+from jambs.sheets.panel_steps import behind_frames, panel_steps
 from jambs.sheets.return_steps import bare_edge_steps, nailer_steps, returns_steps
 from jambs.sheets.unit_steps import mull_casing_steps, units_steps
 from jambs.sides import LEGS, Side
@@ -65,6 +66,7 @@ def inside_steps(kit: CutKit, shop: Shop) -> list[str]:
     steps += nailer_steps(kit, shop.grid)
     if jambs:
         steps.append(_depth_again(kit, shop))
+        steps += panel_steps(jambs, shop.grid)
         steps += [_box(frame, jambs, kit, shop.grid) for frame in kit.frames]
     if stool:
         horns = f"horns {shop.grid.text(shop.horn_play)} off the wall" if shop.horn_play else "horns to the wall"
@@ -150,6 +152,7 @@ def _setting(kit: CutKit, shop: Shop) -> list[str]:
         f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all around; wedge it.",
         f"Shim in pairs at {_shimmed(kit, shop.grid)}, jambs straight and {stand}; no shim past {wall}.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
+        *behind_frames(parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)),
         *_stacking(kit, shop.grid),
         f"Check with a straightedge: jambs stand {proud_words(shop.proud, wall, shop.grid.units)}, nowhere shy.",
         *_scribe(kit),

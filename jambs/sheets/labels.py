@@ -125,17 +125,18 @@ def cutting_order(kits: Sequence[CutKit], *, units: Units) -> list[str]:
     def order(part: Part) -> tuple[str, float, float, str]:
         return (board_words(part, units=units), -part.width, -part.length, part.mark)
 
-    return [part.mark for part in sorted((part for kit in kits for part in kit.parts if _is_labeled(part)), key=order)]
+    return [part.mark for part in sorted(_labeled(kits), key=order)]
 
 
 def label_count(kits: Sequence[CutKit]) -> int:
     """Return how many labels are printed: one for each part that the carpenter makes, and for each strip of it."""
-    return sum(1 + len(part.strips) for kit in kits for part in kit.parts if _is_labeled(part))
+    return sum(1 + len(part.strips) for part in _labeled(kits))
 
 
-def _is_labeled(part: Part) -> bool:
-    """Say whether a label goes on a part: what other crews make has none."""
-    return part.crew is Crew.CARPENTER
+def _labeled(kits: Sequence[CutKit]) -> list[Part]:
+    """Return what labels go on: parts, and members of those that are frames; what other crews make has none."""
+    parts = (part for kit in kits for part in kit.parts if part.crew is Crew.CARPENTER)
+    return [one for part in parts for one in (part, *part.frame_members)]
 
 
 def labels_pdf(
@@ -170,13 +171,14 @@ def labels_data(
 ) -> Record:
     """Return what the labels print, sheet by sheet."""
     planned = marks_of_planned(kits)
-    parts = {part.mark: part for kit in kits for part in kit.parts}
+    parts = {part.mark: part for part in _labeled(kits)}
     labels = [
         {**label, **_code_data(part, job.name, issues.get(opening["mark"], "")), "of": part["mark"]}
         for opening in (opening_record(kit, grid=job.shop.grid) for kit in kits)
-        for part in opening["parts"]
-        if "crew" not in part
-        for whole in [label_data(part, room=opening["room"], is_planned=part["mark"] in planned)]
+        for jamb in opening["parts"]
+        if "crew" not in jamb
+        for part in (jamb, *jamb.get("members", ()))
+        for whole in [label_data(part, room=opening["room"], is_planned=jamb["mark"] in planned)]
         for label in (whole, *_strip_labels(whole, parts[part["mark"]], job.shop.grid))
     ]
     if order:

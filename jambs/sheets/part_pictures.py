@@ -10,10 +10,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jambs.geometry import Outline, Point
-from jambs.parts.cuts import EdgeBevel, EdgeRabbet, Groove, Molded
+from jambs.parts.cuts import EdgeBevel, EdgeGroove, EdgeRabbet, Groove, Molded
 from jambs.parts.edge_names import is_turned
 from jambs.parts.part import Part
 from jambs.parts.worked_faces import BoardFace, WorkedFace, turned_over, worked_face
+from jambs.sheets.panel_pictures import framed_picture
 from jambs.values import Record
 
 HIGH, WIDE = 17.0, 92.0
@@ -57,8 +58,10 @@ class _Scale:
 
 def part_picture(part: Part) -> Record | None:
     """Return the picture of a part of wood that is more than a plain board, with words for who cannot see it."""
-    if not part.is_wood or part.is_plain:
+    if not part.is_wood or (part.is_plain and not part.frame_members):
         return None
+    if part.frame_members:
+        return framed_picture(part)
     if part.arcs:
         return _arced_picture(part)
     face, back = worked_face(part, BoardFace.FACE), worked_face(part, BoardFace.BACK)
@@ -73,7 +76,7 @@ def part_picture(part: Part) -> Record | None:
     left, right = part.seat.ends[::-1] if scale.is_turned else part.seat.ends
     shapes += [_word(0.0, high + WORDS - 1, left.words, "start")]
     shapes += [_word(wide, high + WORDS - 1, right.words, "end")]
-    if any(isinstance(cut, EdgeBevel | EdgeRabbet | Groove | Molded) for cut in part.cuts):
+    if any(isinstance(cut, EdgeBevel | EdgeGroove | EdgeRabbet | Groove | Molded) for cut in part.cuts):
         shapes.append(_end(part, scale, wide + GAP))
         wide += GAP + width * scale.points
     box = f"{-PEN:g} {-PEN:g} {wide + 2 * PEN:.2f} {high + WORDS + 2 * PEN:.2f}"

@@ -34,6 +34,7 @@ def part_record(part: Part, *, grid: Grid) -> Record:
         "work": list(work_words(part, grid=grid)),
         "strips": dump(part.strips, units=units),
         **_glue_record(part, grid=grid),
+        **_members_record(part, grid=grid),
         **({} if part.crew is Crew.CARPENTER else {"crew": part.crew.value}),
         "cuts": [{"kind": kind_of(cut), **dump(cut, units=units)} for cut in part.cuts],
         **_outline_record(part, units=units),
@@ -55,6 +56,12 @@ def _glue_record(part: Part, *, grid: Grid) -> Record:
             "text": glue_words(part, grid=grid),
         }
     }
+
+
+def _members_record(part: Part, *, grid: Grid) -> Record:
+    """Return the stiles, rails and panels of a jamb that is made as a frame."""
+    members = part.frame_members
+    return {"members": [part_record(one, grid=grid) for one in members]} if members else {}
 
 
 def _outline_record(part: Part, *, units: Units) -> Record:

@@ -104,7 +104,7 @@ def csv_text(record: Record) -> str:
 
 def _csv_rows(record: Record) -> Iterator[list[Any]]:
     for opening in record["openings"]:
-        for part in opening["parts"]:
+        for part in (one for jamb in opening["parts"] for one in (jamb, *jamb.get("members", ()))):
             yield [opening["mark"], opening["room"], part_state(opening, part), *_csv_part(part)]
 
 

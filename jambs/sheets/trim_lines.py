@@ -34,6 +34,7 @@ def interior_lines(trim: Record) -> list[Line]:
         line("frame reveal", trim["frame_reveal"]["text"]),
         *([line("casing reveal", reveal["text"])] if reveal else []),
         *_stack_lines(trim),
+        *_panel_lines(trim),
         *_flare_lines(trim),
         *(_casing_lines(trim["casing"]) if reveal else []),
         *_built_up_lines(trim.get("built_up")),
@@ -114,6 +115,19 @@ def _built_up_lines(built: Record | None) -> list[Line]:
         size = f"{crown['width']['text']} × {crown['thickness']['text']}"
         lines.append(line("crown, spring angle", f"{size}, {crown['spring_deg']['text']}"))
     return [*lines, *([line("head, from the bottom", ", ".join(head))] if head else [])]
+
+
+def _panel_lines(trim: Record) -> list[Line]:
+    """Return the groove of frames with panels, and how wide their stiles and rails are."""
+    panels = trim.get("panels")
+    if not panels:
+        return []
+    groove = panels["groove"]
+    sizes = f"{groove['width']['text']} × {groove['depth']['text']} deep, {groove['from_face']['text']} from the face"
+    return [
+        line("stiles and rails", f"{panels['stiles']['text']} and {panels['rails']['text']}"),
+        line("groove for panels", sizes),
+    ]
 
 
 def _stack_lines(trim: Record) -> list[Line]:

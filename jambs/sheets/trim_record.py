@@ -22,7 +22,7 @@ def trim_record(opening: Opening, *, units: Units, corners: str = "") -> Record:
     return record
 
 
-LATER_KEYS = ("stack", "returns", "wall_edge", "tile_sill", "flare", "built_up", "profile", "mull_casing")
+LATER_KEYS = ("stack", "panels", "returns", "wall_edge", "tile_sill", "flare", "built_up", "profile", "mull_casing")
 """Of interior trim, in the file only where a job gives them."""
 
 

@@ -15,6 +15,7 @@ from jambs.parts.cuts import (
     Crosscut,
     Edge,
     EdgeBevel,
+    EdgeGroove,
     EdgeRabbet,
     End,
     EndBevel,
@@ -28,6 +29,7 @@ from jambs.parts.cuts import (
     Rip,
     SlantedNotch,
     Taper,
+    Tenon,
 )
 from jambs.parts.part import Part
 from jambs.solids.flat_sided import FLAT_CUTS, flat_sided_volume
@@ -170,6 +172,14 @@ def _groove(board: SawnBoard, cut: Groove) -> float:
     return whole - sum(_in_notch(board, cut, notch) for notch in board.notches) - _in_bevel(board, cut)
 
 
+def _edge_groove(board: SawnBoard, cut: EdgeGroove) -> float:
+    return cut.width * cut.depth * board.length
+
+
+def _tenon(board: SawnBoard, cut: Tenon) -> float:
+    return cut.along * (cut.face + cut.back) * board.width_in_from(cut.end, cut.along / 2)
+
+
 def _in_notch(board: SawnBoard, cut: Groove, notch: Notch) -> float:
     """The stretch of a groove that a notch has taken, both measured from the groove's edge."""
     reach = notch.across if notch.edge is cut.edge else board.start_width - notch.across
@@ -198,4 +208,6 @@ _WASTE: dict[type, Callable[..., float]] = {
     Notch: _notch,
     SlantedNotch: _slanted_notch,
     Groove: _groove,
+    EdgeGroove: _edge_groove,
+    Tenon: _tenon,
 }

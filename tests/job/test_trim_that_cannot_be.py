@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import copy
 from typing import Any
 
 import pytest
 from cases import STOOL, changed, job_of
+from panels import PANELS
 
 from jambs.job import JobFaults
 
@@ -35,6 +37,19 @@ CROWN = {"width": "4", "thickness": "1/2", "spring_deg": "45", "stock": "poplar"
 CAP = {"kind": "cap", "height": "3/4", "projection": "2", "overhang": "1", "stock": "poplar"}
 TILE = {"thickness": "3/8", "bed": "1/4", "joint": "1/8", "nosing": "1/4"}
 
+
+def panels(**changes: Any) -> dict[str, Any]:
+    """Panels in the interior trim of the base job; a groove or a panel by its own keys."""
+    whole = copy.deepcopy(PANELS)
+    for key, value in changes.items():
+        section, _, inner = key.partition("__")
+        if inner:
+            whole[section][inner] = value
+        else:
+            whole[section] = value
+    return {"interior_trim__inside__panels": {key: value for key, value in whole.items() if value is not None}}
+
+
 CASES: dict[str, tuple[dict[str, Any], str]] = {
     "short stool": (
         {
@@ -49,6 +64,59 @@ CASES: dict[str, tuple[dict[str, Any], str]] = {
     "casing outside on nothing": (
         {"exterior_trim__outside__casing_reveal": "3/4"},
         "casing_reveal is as wide as the jamb is thick, so the casing bears on nothing; write less",
+    ),
+    "panels of no number": (
+        panels(longest=None),
+        "says nothing, or two things, of how many panels there are; write longest: 30 in (the longest panel), or both "
+        "on_legs and on_level",
+    ),
+    "panels of two numbers": (
+        panels(on_legs="2", on_level="1"),
+        "says nothing, or two things, of how many panels there are; write longest: 30 in (the longest panel), or both "
+        "on_legs and on_level",
+    ),
+    "groove in the face": (
+        panels(groove__from_face="0"),
+        "gives a groove without depth, or one that opens in the face; write both above 0",
+    ),
+    "tenon past the groove": (
+        panels(tenon="1/2"),
+        "gives a tenon that is longer than the groove is deep, or none; write at most its depth",
+    ),
+    "rail grooved through": (
+        panels(rails="3/4"),
+        "gives stiles or rails that the grooves cut through; a stile is wider than the groove is deep, a rail wider "
+        "than two of them",
+    ),
+    "panel that rattles": (
+        panels(groove__width="3/8"),
+        "gives a panel thinner than its groove is wide, which rattles; write a groove of its thickness",
+    ),
+    "thick panel without tongue": (
+        panels(panel__thickness="3/8"),
+        "gives a panel thicker than its groove is wide and no tongue that goes into it; write tongue in panel, at "
+        "least as wide as the groove is deep",
+    ),
+    "tongue of a thin panel": (
+        panels(panel__tongue="1/2"),
+        "gives tongue for a panel that is as thick as its groove is wide and needs none; remove it",
+    ),
+    "room to fall out": (
+        panels(panel__room="3/8"),
+        "leaves the panel as much room as the groove is deep, so that it can fall out at one side; write a deeper "
+        "groove, or less room or end_room",
+    ),
+    "groove through the back": (
+        panels(groove__from_face="1/2"),
+        "panels gives a groove that opens in the back of the jamb; write a thicker jamb, or less",
+    ),
+    "panel past the back": (
+        panels(panel__thickness="5/8", panel__tongue="1/2"),
+        "the panels stand out past the back of the jamb; write a thinner panel, or a thicker jamb",
+    ),
+    "panels in stacked frames": (
+        {**panels(), "interior_trim__inside__stack": "2"},
+        "gives panels and returns or stack; panels are of one deep wooden jamb, keep one of them",
     ),
     "frames stacked with no step": (
         {"interior_trim__inside__frame_reveal": "0", "interior_trim__inside__stack": "2"},

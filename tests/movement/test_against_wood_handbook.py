@@ -8,9 +8,8 @@ from pathlib import Path
 import pytest
 
 from jambs.job.models.outside import Air, Sawn, WoodEntry
-from jambs.movement.boards import change_of_size
 from jambs.movement.moisture import equilibrium_moisture
-from jambs.movement.woods import WoodError, find_wood, wood_of, woods
+from jambs.parts.woods import WoodError, change_of_size, find_wood, wood_of, woods
 
 TABLES = Path(__file__).parents[1] / "authorities" / "outside"
 

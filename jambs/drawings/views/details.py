@@ -15,6 +15,7 @@ from jambs.drawings.views.arced_details import (
 )
 from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains, leaned_end, leaned_shapes
 from jambs.drawings.views.named_ends import face_words, with_left_at_left
+from jambs.drawings.views.panel_details import panel_chains, panel_shapes
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Outline, Point
 from jambs.length import HALF_64TH, ROUND_OFF, Grid, decimal_text
@@ -44,7 +45,8 @@ def details(kit: Kit, *, grid: Grid) -> list[View]:
 
 def is_told_in_words(part: Part) -> bool:
     """Say whether the parts table tells all of a part: a board of one width, its ends cut off at one angle each."""
-    return part.runs is None and all(isinstance(cut, Rip | Crosscut | Miter | EndBevel) for cut in part.cuts)
+    is_one_board = part.runs is None and not part.frame_members
+    return is_one_board and all(isinstance(cut, Rip | Crosscut | Miter | EndBevel) for cut in part.cuts)
 
 
 def _lies(alike: Alike) -> tuple[str, ...]:
@@ -68,8 +70,8 @@ def _face_view(alike: Alike, grid: Grid) -> View:
         name=f"detail {part.mark}",
         kind=ViewKind.DETAIL,
         title=f"{alike.marks}  {told_name(part.name, part.where.value)}",
-        shapes=(*outline, *_pockets(part), *_slanted_rabbets(part)),
-        chains=(*(leaned_chains(part) if is_two else _edge_chains(part)), *_end_chains(part)),
+        shapes=(*outline, *_pockets(part), *_slanted_rabbets(part), *panel_shapes(part, INKS[part.where])),
+        chains=(*(leaned_chains(part) if is_two else _edge_chains(part)), *_end_chains(part), *panel_chains(part)),
         call_outs=tuple(_angles(part)),
         remarks=(*_lies(alike), *_seen_words(part), *told_of(part, grid)),
         largest=1,

@@ -126,6 +126,13 @@ class BoardEntry(Model):
         return self
 
 
+class MoistureEntry(Model):
+    """What wood gains from the shop to its dampest season in the house, and loses to its driest [% of dry weight]."""
+
+    gain: Annotated[float, BeforeValidator(Amount(0, 15)), NUMBER]
+    loss: Annotated[float, BeforeValidator(Amount(0, 15)), NUMBER]
+
+
 class Shop(Model):
     """How the shop works [in]: the grid sizes are rounded to, the saw, what is left for fitting, what is on hand.
 
@@ -135,7 +142,8 @@ class Shop(Model):
     depth is only planned, in flared openings at least. ``jointing_allowance``: off each edge that is glued;
     ``glue_up_over``: how much longer than the part the strips of a glue-up are. ``springback``: share of its curvature
     that a lamination loses off the form. ``horn_play``: how far the horns of a stool stay off the finished wall, so
-    that it may swell. ``spares``: boards bought beyond the plan. ``least_drop``: what is kept.
+    that it may swell. ``moisture``: what wood gains and loses when it leaves the shop. ``spares``: boards bought
+    beyond the plan. ``least_drop``: what is kept.
     ``large_drawings``: printed on tabloid or A3.
     """
 
@@ -156,6 +164,7 @@ class Shop(Model):
     jointing_allowance: Fit | None = None
     glue_up_over: Small | None = None
     horn_play: Fit | None = None
+    moisture: MoistureEntry | None = None
     spares: Percent | None = None
     springback: Springback | None = None
     least_drop: LeastDrop | None = None

@@ -22,6 +22,7 @@ from jambs.job.models.fields import (
 )
 from jambs.job.models.flare import FlareEntry
 from jambs.job.models.gang import MullCasingEntry
+from jambs.job.models.panels import PanelsEntry
 from jambs.job.models.profile import Profile, profile_misfit
 from jambs.job.models.returns import ReturnsEntry, TileSillEntry, WallEdgeEntry
 from jambs.job.models.stack import StackEntry
@@ -168,6 +169,7 @@ class InteriorTrim(Model):
     stool: StoolEntry | None = None
     apron: ApronEntry | None = None
     stack: StackEntry | None = None
+    panels: PanelsEntry | None = None
     flare: FlareEntry | None = None
     returns: ReturnsEntry | None = None
     wall_edge: WallEdgeEntry | None = None
@@ -258,6 +260,18 @@ class InteriorTrim(Model):
         if sill and self.style is not InteriorStyle.PICTURE_FRAMED:
             stands = "a stool" if self.style is InteriorStyle.STOOL_AND_APRON else "the floor"
             raise fault(f"flare leans the sill, but the legs stand on {stands}, which lies level; write sill: 0")
+        return self
+
+    @model_validator(mode="after")
+    def _paneled(self) -> InteriorTrim:
+        if self.panels is None:
+            return self
+        if self.returns or self.stack:
+            raise fault("gives panels and returns or stack; panels are of one deep wooden jamb, keep one of them")
+        if self.panels.groove.from_face + self.panels.groove.width >= self.jamb.thickness:
+            raise fault("panels gives a groove that opens in the back of the jamb; write a thicker jamb, or less")
+        if self.panels.deep > self.jamb.thickness:
+            raise fault("the panels stand out past the back of the jamb; write a thinner panel, or a thicker jamb")
         return self
 
     @model_validator(mode="after")

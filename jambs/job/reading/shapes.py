@@ -69,7 +69,7 @@ def _of_trim(
     kind = shape.kind.value
     if shape.is_arched:
         yield from _of_arch(shape, interior, exterior)
-    for key in ("stack", "returns", "wall_edge", "built_up", "profile"):
+    for key in ("stack", "panels", "returns", "wall_edge", "built_up", "profile"):
         if getattr(interior, key) is not None:
             yield (
                 "interior_trim",

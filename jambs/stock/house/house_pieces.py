@@ -55,7 +55,13 @@ class CutPiece:
 
 def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:
     """Return every wooden part of the house as pieces, in the order of openings and marks."""
-    return tuple(piece for kit in kits for part in kit.parts if part.is_wood for piece in _pieces(part, kit, job))
+    return tuple(
+        piece
+        for kit in kits
+        for part in kit.parts
+        if part.is_wood
+        for piece in (_member_pieces(part, kit, job) if part.frame_members else _pieces(part, kit, job))
+    )
 
 
 def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
@@ -77,6 +83,24 @@ def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
             is_planned=is_planned(part, opening),
             glued=len(part.strips),
         )
+
+
+def _member_pieces(jamb: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
+    """Yield stiles, rails and panels of a jamb, or the strips of a panel: as large as they are, whatever is left on."""
+    waits = is_planned(jamb, kit.placement.opening)
+    for part in jamb.frame_members:
+        length = part.blank.strip_length if part.strips else part.length
+        for place, width in enumerate(part.strips or (part.width,)):
+            mark = part.mark + (STRIP_LETTERS[place] if part.strips else "")
+            yield CutPiece(
+                piece=_piece(mark, part, width, length, job.shop, job.units),
+                part=part,
+                width=width,
+                length=length,
+                allowance=0.0,
+                is_planned=waits,
+                glued=len(part.strips),
+            )
 
 
 def _piece(mark: str, part: Part, width: float, length: float, shop: Shop, units: Units) -> Piece:

@@ -10,7 +10,7 @@ from importlib.resources import files
 
 from jambs.findings import FindingsError, Subject
 from jambs.job.models.outside import Sawn, WoodEntry
-from jambs.movement.wood_findings import NoSuchSpecies, SeveralWoods
+from jambs.parts.wood_findings import NoSuchSpecies, SeveralWoods
 
 
 class WoodError(FindingsError):
@@ -95,3 +95,11 @@ def _several(stock: str) -> tuple[str, ...]:
     """The species of a name that stands for several woods of which none is the usual one; empty for any other name."""
     name = stock.strip().lower()
     return tuple(one.species for one in woods() if name in SEVERAL and one.species.lower().startswith(f"{name}, "))
+
+
+def change_of_size(size: float, coefficient: float, *, start: float, finish: float) -> float:
+    """Return the change of a size between two moisture contents [%], in the unit of the size; growth is positive.
+
+    Wood Handbook (FPL-GTR-190, 2010), equation (13-2): good between 6 and 14 %.
+    """
+    return size * coefficient * (finish - start)

@@ -1,0 +1,39 @@
+"""The steps of an install sheet that only frame-and-panel jambs have: gluing up their frames, and where they bear."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from jambs.length import Grid
+from jambs.parts.kinds import PartKind
+from jambs.parts.panel_words import letters_of, room_words
+from jambs.parts.part import Part
+from jambs.sheets.kit_parts import marks_text
+
+
+def panel_steps(jambs: Sequence[Part], grid: Grid) -> list[str]:
+    """Return how the frames are put together before the jamb box is built; none of plain boards."""
+    framed = [part for part in jambs if part.frame_members]
+    if not framed:
+        return []
+    steps = [
+        f"Frames of the jambs ({marks_text(framed)}): put each together dry first, tenons home, every panel loose in "
+        "its groove; finish the panels, tongues too, before they go in, or bare wood shows when they shrink."
+    ]
+    steps += [
+        f"{part.mark}: rails {letters_of(part, PartKind.RAIL)} between stiles {letters_of(part, PartKind.STILE)}, "
+        f"panels {letters_of(part, PartKind.PANEL)} in the grooves with {room_words(part, grid)}, centered."
+        for part in framed
+    ]
+    return [
+        *steps,
+        "Glue the tenons of the rails, never a panel: it splits if it cannot move. One pin at the middle of each end "
+        "keeps it centered. Clamp over the rails, both diagonals alike, flat; then cut each frame as one board.",
+    ]
+
+
+def behind_frames(jambs: Sequence[Part]) -> list[str]:
+    """Return where frames with panels are shimmed and fastened; none of plain boards."""
+    if not any(part.frame_members for part in jambs):
+        return []
+    return ["Shims and screws behind stiles and rails only: none through a panel, nothing that presses on its back."]
