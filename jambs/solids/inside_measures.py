@@ -16,6 +16,7 @@ from jambs.solids.built_up_joints import over_all_measured
 from jambs.solids.lookup import D, Framed, Set, X, Y, jambs_of, one_of, pick
 from jambs.solids.measures import Reach, around_each, heights, reach, reveals, widths
 from jambs.solids.model import KitSolids, Solid
+from jambs.solids.panel_measures import panel_measures
 from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
 from jambs.solids.return_measures import return_measures
@@ -48,7 +49,7 @@ def inside_measures(solids: KitSolids) -> list[Measure]:
         for framed in frames:
             found += _depths(solids, *framed)
         found += _wall_depths(solids, frames[-1][1])
-        found += _box(solids, frames[-1][1])
+        found += [*_box(solids, frames[-1][1]), *panel_measures(solids)]
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     outer = pick(solids, Where.INTERIOR, PartKind.BACKBAND) or casing
     return found + (_stool(solids, stool, outer) if stool else [])
