@@ -24,6 +24,7 @@ from jambs.drawings.views.outside_details import outside_details
 from jambs.drawings.views.section_tags import with_tags
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.table import NOTE_WIDTHS, notes_view, parts_tables
+from jambs.drawings.views.threshold import threshold_views, with_threshold_tag
 from jambs.drawings.views.view import View, ViewKind
 from jambs.geometry import Point
 from jambs.issue_stamp import IssueStamp, Revision
@@ -215,11 +216,12 @@ def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ..
     mulls = mull_sections(kit)
     elevations = (view(kit, job.units) for view in (interior_elevation, exterior_elevation))
     return (
-        *(with_mull_tags(with_tags(view, kit, cut), kit, mulls) for view in elevations),
+        *(with_mull_tags(with_threshold_tag(with_tags(view, kit, cut), kit), kit, mulls) for view in elevations),
         *(
             section_view(one, kit, job, is_both_jambs=is_both, layers_at=None if one is cuts[0] else cut[0])
             for one in cuts
         ),
+        *threshold_views(kit, job),
         *(mull_view(one, kit, job) for one in mulls),
         *corner_details(kit, cuts, job),
         *miter_details(kit),

@@ -127,7 +127,7 @@ def sheet_data(
         "urgent": [one for one in findings if one["weight"] != "note"],
         "sash": sash_words(record),
         "escape": escape_line(record["escape"]),
-        "pictures": _as_planned(_pictures((pictures.elevation, pictures.section), width), record),
+        "pictures": _as_planned(_pictures((pictures.elevation, *pictures.beside, pictures.section), width), record),
         "more": _pictures(pictures.more, width),
         "figures": _strip(record),
         "why": " ".join(record["reasons"][:2]),
@@ -371,8 +371,19 @@ def _lists(record: Record) -> list[Record]:
     return [
         {"title": "Measured inside", "pairs": _side_lines(measured["interior"])},
         {"title": "Measured outside", "pairs": _side_lines(measured["exterior"])},
+        {"title": "At the floor", "pairs": _floor_lines(record)},
         {"title": "Figures", "pairs": figures},
     ]
+
+
+def _floor_lines(record: Record) -> list[Line]:
+    """Return how high the frame of a door is over the finished floor, and what its legs stand on."""
+    below = record["floor_below_frame"]
+    if below is None:
+        return []
+    height = f"{below['text']} above the finished floor" if below["value"] else "level with the finished floor"
+    feet = [line(", ".join(one["parts"]), one["on"]) for one in record["feet"]]
+    return [line("bottom of the frame", height), *feet]
 
 
 def _is_shown(figure: Record, joints: list[Line]) -> bool:

@@ -37,10 +37,14 @@ class Picture:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetPictures:
-    """The drawings of one cut sheet: interior elevation and section side by side; ``more`` follow the parts."""
+    """The drawings of one cut sheet: interior elevation and section side by side; ``more`` follow the parts.
+
+    ``beside``: others that stand between the two.
+    """
 
     elevation: Picture
     section: Picture
+    beside: tuple[Picture, ...] = ()
     more: tuple[Picture, ...] = ()
 
 

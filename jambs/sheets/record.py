@@ -42,6 +42,7 @@ from jambs.parts.kit import FittedSide
 from jambs.place.frame_path import frame_path, rough_path, rough_size
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
+from jambs.section.threshold import feet_of
 from jambs.sheets.drywall_record import drywall_record
 from jambs.sheets.escape_record import escape_record
 from jambs.sheets.outline_record import outline_record
@@ -104,6 +105,7 @@ def opening_record(kit: CutKit, *, grid: Grid) -> Record:
         "depths": _depths_record(kit, units=units),
         "buck": _buck_record(kit, units=units),
         **drywall_record(kit, units=units),
+        **_feet_record(kit),
         "swing": _swing_record(placement, units=units),
         "escape": escape_record(placement.escape, units=units),
         "glass": _glass_record(placement, units=units),
@@ -121,6 +123,20 @@ def opening_record(kit: CutKit, *, grid: Grid) -> Record:
         "assumed": assumed_records((*opening.assumed, *kit.assumed)),
         "cautions": [one.text for one in kit.cautions],
         "cautions_beside": _cautions_record(kit),
+    }
+
+
+def _feet_record(kit: CutKit) -> Record:
+    """Return on what the legs of a door stand; nothing of a window."""
+    if kit.placement.opening.floor_below_frame is None:
+        return {}
+    feet = sorted(feet_of(kit), key=lambda foot: kit.parts.index(foot.part))
+    grounds = dict.fromkeys(foot.ground for foot in feet)
+    return {
+        "feet": [
+            {"on": ground.value, "parts": [foot.part.mark for foot in feet if foot.ground is ground]}
+            for ground in grounds
+        ]
     }
 
 
@@ -215,6 +231,7 @@ def _sizes_record(kit: CutKit, *, units: Units) -> Record:
         "framing_sill_height": size(placement.framing_sill, units=units),
         "framing_head_height": size(framing_head_height(placement), units=units),
         "floor_below_frame": size(opening.floor_below_frame, units=units),
+        "from_left": size(opening.from_left, units=units),
         "faces_deg": opening.faces_deg,
     }
 
