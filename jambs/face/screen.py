@@ -9,6 +9,7 @@ from __future__ import annotations
 from jambs.job.editing.file_text import EditRefused
 from jambs.screen.desk import CannotStand, Desk
 from jambs.screen.draft_data import draft_record
+from jambs.screen.form_keys import key_tables
 from jambs.screen.house_data import house_data
 from jambs.screen.in_hand import InHand, heat_record, in_hand, moved_record, opening_record_of, put
 from jambs.screen.job_edits import asked_edits
@@ -39,6 +40,7 @@ __all__ = [
     "house_data",
     "in_hand",
     "key_pictures",
+    "key_tables",
     "list_data",
     "measured_opening_data",
     "moved_record",

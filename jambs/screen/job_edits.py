@@ -14,6 +14,7 @@ from jambs.job.reading.tree import grown
 from jambs.screen.desk import DraftEdit
 from jambs.screen.renaming import TableOf, rename_edits
 
+MATERIAL = "material"
 DEEPEST, LONGEST = 12, 400
 """Steps of a path, letters of a value."""
 
@@ -24,15 +25,16 @@ def asked_edits(file: FileText, asked: Mapping[str, Any], table_of: TableOf) -> 
     Raises:
         EditRefused: it is not something that can be asked for.
     """
-    path, act = _path(asked.get("path"), file), asked.get("act")
-    root = grown(nodes_of(file), file.name)[0].root
+    act = asked.get("act")
+    if act == "add" and asked.get("path") == []:
+        return _added(nodes_root(file), (), asked, file)
+    path = _path(asked.get("path"), file)
+    root = nodes_root(file)
     words = " ".join(str(step) for step in path)
     if act == "set":
         return f"change {words}", [_set(root, path, _text(asked.get("value"), file))]
     if act == "add":
-        key = _text(asked.get("key"), file)
-        value: Plain = _text(asked.get("value") or "", file)
-        return f"add {words} {key}", [InsertKey(path=path, key=key, value=value)]
+        return _added(root, path, asked, file)
     if act == "remove":
         *above, last = path
         edit: Edit = RemoveItem(path=tuple(above), at=last) if isinstance(last, int) else RemoveKey(path=path)
@@ -52,6 +54,30 @@ def asked_edits(file: FileText, asked: Mapping[str, Any], table_of: TableOf) -> 
     if act == "copy":
         return f"copy {words}", [_copy(root, path, asked.get("name"), file)]
     raise refused(file.name, "this cannot be done here; change it in an editor")
+
+
+def nodes_root(file: FileText) -> Any:
+    """Return the plain values of a job file."""
+    return grown(nodes_of(file), file.name)[0].root
+
+
+def _added(root: Any, path: Location, asked: Mapping[str, Any], file: FileText) -> tuple[str, list[DraftEdit]]:
+    """Give a part one more key, or keys under it; a layer that is a name alone becomes one that says more."""
+    key, *under = _path(asked.get("under"), file)
+    value: Plain = _text(asked.get("value") or "", file)
+    for step in reversed(under):
+        value = {step: value} if isinstance(step, str) else [value]
+    words, there = " ".join(str(step) for step in (*path, key)), _at(root, path)
+    if isinstance(there, str):
+        return f"add {words}", [SetValue(path=path, value={MATERIAL: there, str(key): value})]
+    return f"add {words}", [InsertKey(path=path, key=str(key), value=value)]
+
+
+def _at(root: Any, path: Location) -> Any:
+    value = root
+    for step in path:
+        value = value[step] if _has(value, step) else None
+    return value
 
 
 def _path(value: Any, file: FileText) -> Location:
@@ -74,9 +100,7 @@ def _text(value: Any, file: FileText) -> str:
 
 def _set(root: Any, path: Location, text: str) -> Edit:
     """Write a value; in the place of a list of values a list, and in that of nothing nothing."""
-    value = root
-    for step in path:
-        value = value[step] if _has(value, step) else None
+    value = _at(root, path)
     if not text and not isinstance(path[-1], int):
         return RemoveKey(path=path)
     if isinstance(value, list):
@@ -107,9 +131,9 @@ def _copy(root: Any, path: Location, name: Any, file: FileText) -> Edit:
 
 
 def next_mark(mark: str, marks: list[str]) -> str:
-    """Return the next free mark after one: ``W07`` after ``W06``; ``Bath 2`` after ``Bath``."""
+    """Return the next free mark after one: ``W07`` after ``W06``; ``Bath-2`` after ``Bath``."""
     found = re.fullmatch(r"(.*?)(\d+)", mark)
-    start, digits = (found[1], found[2]) if found else (f"{mark} ", "1")
+    start, digits = (found[1], found[2]) if found else (f"{mark}-", "1")
     number = int(digits) + 1
     while (new := f"{start}{number:0{len(digits)}}") in marks:
         number += 1

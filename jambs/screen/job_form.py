@@ -15,12 +15,13 @@ from jambs.job.editing.yaml_nodes import nodes_of
 from jambs.job.key_list import KeyLine, key_line
 from jambs.job.models.fields import Model
 from jambs.job.models.job_file import JobFile, models_in
-from jambs.job.models.layers import Role
+from jambs.job.models.layers import LayerEntry, Role
 from jambs.job.reading.catalog import catalog_layers
 from jambs.job.reading.faults import Fault, JobFaults, Location
 from jambs.job.reading.tree import NAMING_KEYS, TreePiece, grown
 from jambs.screen.desk import Desk, House
 from jambs.screen.elevation_shapes import view_records
+from jambs.screen.form_keys import keys_of, names_for
 from jambs.sheets.key_pictures import PICTURES
 from jambs.values import Record
 from jambs.wall.planes import WallError, stack_wall
@@ -38,6 +39,7 @@ SECTIONS = (
 )
 """Sections of the file in the order in which a job is thought out; all others follow as they stand."""
 YES_NO = ("yes", "no")
+LAYERS, MATERIAL, OPENINGS = "layers", "material", "openings"
 STUFF = {
     Role.FINISH: "gypsum",
     Role.FRAMING: "framing",
@@ -71,6 +73,7 @@ def form_record(desk: Desk) -> Record:
             "wrong": [*form.unplaced(), *(() if house.faults else house.wrong)],
             "walls": wall_pictures(house),
             "trims": trim_pictures(house),
+            "more": keys_of(JobFile, given=piece.root),
             "materials": [layer.name for layer in catalog_layers()],
             "is_new": not desk.draft.saved,
         }
@@ -101,31 +104,31 @@ class _Form:
         return {
             "key": key, "title": title, "words": line.words if line else "", "wrong": found,
             "groups": groups, "fields": fields, "can_copy": bool(names),
+            "can_remove": line is not None and not line.is_required,
         }  # fmt: skip
 
     def group(self, path: Location, title: str) -> Record:
         """Return the keys under one name: values, then what holds keys of its own, then what may be added."""
         value, model = _at(self.piece.root, path), _model_at(path)
         wrong = self.complaints(path)
+        if isinstance(value, list):
+            return self._list(path, title)
         if not isinstance(value, dict):
-            return {
-                "path": list(path),
-                "title": title,
-                "wrong": wrong,
-                "fields": [self.field(path)],
-                "groups": [],
-                "more": [],
-            }
+            more = keys_of(LayerEntry, given=[MATERIAL]) if path[-2] == LAYERS else []
+            return {"path": list(path), "title": title, "wrong": [], "fields": [self.field(path)], "groups": [],
+                    "more": more}  # fmt: skip
         fields, groups = [], []
         for key, one in value.items():
             inner = (*path, key)
             if isinstance(one, dict):
                 groups.append(self.group(inner, key))
-            elif isinstance(one, list) and (key == "layers" or any(not isinstance(item, str) for item in one)):
+            elif isinstance(one, list) and (key == LAYERS or any(not isinstance(item, str) for item in one)):
                 groups.append(self._list(inner, key))
             else:
                 fields.append(self.field(inner))
-        more = _more(model, value) if model else []
+        more = keys_of(model, given=value) if model else []
+        if path[0] == OPENINGS:
+            more = [{**one, "choices": names_for(one["key"], self.piece.root) or one["choices"]} for one in more]
         return {"path": list(path), "title": title, "wrong": wrong, "fields": fields, "groups": groups, "more": more}
 
     def _list(self, path: Location, title: str) -> Record:
@@ -143,9 +146,16 @@ class _Form:
             "value": value if isinstance(value, str) else ", ".join(map(str, value or ())),
             "words": line.words if line else "",
             "picture": line.picture if line else "",
-            "choices": _choices(line, value),
+            "choices": self._choices(path, line, value),
             "wrong": self.complaints(path),
         }
+
+    def _choices(self, path: Location, line: KeyLine | None, value: Any) -> list[str]:
+        if path[0] == OPENINGS and (names := names_for(str(path[-1]), self.piece.root)):
+            return names
+        if line is not None and line.choices:
+            return list(line.choices)
+        return list(YES_NO) if isinstance(value, str) and value in YES_NO else []
 
     def complaints(self, path: Location) -> list[str]:
         """Return what the command line says of the value at a path."""
@@ -201,18 +211,6 @@ def _line_at(path: Location) -> KeyLine | None:
     if model is None or not isinstance(key, str) or key not in model.model_fields:
         return None
     return key_line(model, key, model.model_fields[key])
-
-
-def _choices(line: KeyLine | None, value: Any) -> list[str]:
-    if line is not None and line.choices:
-        return list(line.choices)
-    return list(YES_NO) if isinstance(value, str) and value in YES_NO else []
-
-
-def _more(model: type[Model], value: Any) -> list[Record]:
-    lines = [key_line(model, key, field) for key, field in model.model_fields.items() if key not in value]
-    lines.sort(key=lambda line: not line.is_required)
-    return [{"key": line.key, "words": line.words} for line in lines]
 
 
 def trim_pictures(house: House) -> dict[str, dict[str, Record]]:

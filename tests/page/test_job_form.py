@@ -14,6 +14,7 @@ from jambs.job import JobFaults, read_job
 from jambs.job.starter import new_job_text
 from jambs.length import Units
 from jambs.screen.desk import Desk
+from jambs.screen.form_keys import key_tables
 from jambs.screen.job_edits import next_mark
 from jambs.screen.job_form import form_record
 
@@ -99,7 +100,7 @@ def test_a_window_is_copied_under_another_name(opened: OpenPage) -> None:
 
 @pytest.mark.parametrize(
     ("mark", "marks", "new"),
-    [("W1", ["W1"], "W2"), ("W09", ["W09", "W10"], "W11"), ("Bath", ["Bath"], "Bath 2"), ("L3", ["L3"], "L4")],
+    [("W1", ["W1"], "W2"), ("W09", ["W09", "W10"], "W11"), ("Bath", ["Bath"], "Bath-2"), ("L3", ["L3"], "L4")],
 )
 def test_the_next_free_mark(mark: str, marks: list[str], new: str) -> None:
     assert next_mark(mark, marks) == new
@@ -159,3 +160,64 @@ def test_each_trim_is_seen_as_at_the_first_opening_that_has_it(opened: OpenPage)
     marks = {one["mark"] for one in trims["interior_trim"]["plain"]["shapes"] if one["kind"] == "interior"}
     assert marks == {f"W1-{number}" for number in range(1, 9)}  # four jambs, four casings
     assert trims["exterior_trim"] == {}
+
+
+def more_of(record: dict[str, Any], *path: str | int) -> set[str]:
+    """Return the keys that may be added at a path."""
+
+    def groups(one: dict[str, Any]) -> Iterator[dict[str, Any]]:
+        for group in (*one.get("sections", ()), *one.get("groups", ())):
+            yield group
+            yield from groups(group)
+
+    return {key["key"] for group in groups(record) if group.get("path") == list(path) for key in group["more"]}
+
+
+@pytest.mark.parametrize(
+    ("asked", "written"),
+    [
+        ({"path": [], "under": ["limits", "overhang"], "value": "3"}, "limits: {overhang: 3}"),
+        ({"path": [], "under": ["elevations", "north", "width"], "value": "20'"}, "elevations: {north: {width: 20'}}"),
+        ({"path": ["openings", 0], "under": ["shape"], "value": "octagon"}, "shape: octagon"),
+        ({"path": ["openings", 0], "under": ["shape", "kind"], "value": "raked"}, "shape: {kind: raked}"),
+        ({"path": ["openings", 0], "under": ["units", 0, "window"], "value": "fixed"}, "units: [{window: fixed}]"),
+        ({"path": ["openings", 0], "under": ["transoms", 0, 0, "window"], "value": "a"}, "transoms: [[{window: a}]]"),
+        ({"path": ["walls", "wall", "layers", 0], "under": ["thickness"], "value": "5/8"},
+         "{material: gypsum board 1/2, thickness: 5/8}"),
+    ],
+)  # fmt: skip
+def test_keys_are_added_with_what_stands_under_them(asked: dict[str, Any], written: str, opened: OpenPage) -> None:
+    client = opened.client()
+    record = change(client, act="add", **asked)
+    assert "said" not in record
+    lines = [line["text"] for group in client.get("/draft").json()["lines"] for line in group if line["kind"] == "new"]
+    assert len(lines) == 1 and written in lines[0]
+    assert asked["under"][0] not in more_of(record, *asked["path"])
+
+
+def test_what_was_added_under_a_key_goes_on_from_there(opened: OpenPage) -> None:
+    client, path = opened.client(), ["openings", 0]
+    change(client, act="add", path=path, under=["shape", "kind"], value="raked")
+    record = change(client, act="add", path=[*path, "shape"], under=["left"], value="30")
+    assert field(record, "openings", 0, "shape", "left")["value"] == "30"
+    assert "right" in more_of(record, "openings", 0, "shape")
+    record = change(client, act="remove", path=[*path, "shape"])
+    assert record["wrong"] == [] and "shape" in more_of(record, "openings", 0)
+
+
+def test_an_opening_chooses_among_the_names_of_the_job(opened: OpenPage) -> None:
+    client = opened.client()
+    record = change(client, act="add", path=["openings", 0], under=["window"], value="fixed")
+    assert field(record, "openings", 0, "window")["choices"] == ["", "fixed"]
+    record = change(client, act="copy", path=["windows", "fixed"], name="wide")
+    assert field(record, "openings", 0, "window")["choices"] == ["", "fixed", "wide"]
+    assert "" not in field(record, "windows", "fixed", "sash")["choices"]
+
+
+def test_every_part_of_the_job_file_has_its_table_and_every_step_leads_on() -> None:
+    tables = key_tables()
+    assert set(tables["JobFile"][0]) == {"key", "words", "choices", "of", "steps", "takes_text"}
+    under = {key["of"] for keys in tables.values() for key in keys if key["of"]}
+    assert under <= set(tables)
+    steps = {key["key"]: key["steps"] for key in (*tables["OpeningEntry"], *tables["JobFile"]) if key["of"]}
+    assert [steps[key] for key in ("shape", "units", "transoms", "elevations")] == [[], [0], [0, 0], [""]]

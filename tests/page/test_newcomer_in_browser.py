@@ -59,3 +59,28 @@ def test_a_layer_is_moved_by_the_keyboard_and_taken_back(browser: Browser, place
     page.get_by_role("button", name="Undo").click()
     expect(page.locator(".layer").nth(3).locator("input").first).to_have_value("housewrap")
     assert broken_rules(page) == []
+
+
+def test_what_no_field_is_there_for_is_added_with_the_fields_under_it(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/job#job")
+    page.get_by_label("Add to the job").select_option("elevations")
+    new = page.locator(".fresh")
+    new.get_by_label("eave").fill("9'")
+    new.get_by_label("eave").press("Enter")
+    expect(page.locator("#said")).to_have_text("Its name first.")
+    assert broken_rules(page) == []
+    new.get_by_label("Name under elevations").fill("north")
+    page.keyboard.press("Enter")
+    page.get_by_role("link", name="Elevations").click()
+    expect(page.locator("""[data-path='["elevations","north","eave"]']""")).to_have_value("9'")
+    page.get_by_role("link", name="Walls", exact=True).click()
+    layer = page.get_by_label("Add a layer outside")
+    layer.fill("housewrap")
+    layer.press("Enter")
+    expect(page.locator(".layer")).to_have_count(9)
+    page.get_by_label("Add to housewrap").last.select_option("thickness")
+    thickness = page.locator(".layer").last.get_by_label("thickness")
+    thickness.fill("1/32")
+    thickness.press("Enter")
+    expect(page.locator("""[data-path='["walls","main","layers",8,"thickness"]']""")).to_have_value("1/32")
+    assert broken_rules(page) == []

@@ -7,6 +7,7 @@ import { picture } from "/static/views.js";
 const RENAMED = ["walls", "windows", "interior_trim", "exterior_trim"];
 const OPEN = 2;  // so many groups of a section stand open at first
 let record = JSON.parse(byId("record").textContent);
+const tables = JSON.parse(byId("tables").textContent);  // what may stand under each key
 let section = location.hash.slice(1) || "walls";
 const opened = new Map();
 let isDrawn = false;  // while fields give way to new ones: a field that goes is not one that was left
@@ -22,7 +23,7 @@ function show() {
   const one = record.sections.find((each) => each.key === section);
   const hand = whereTheHandIs();
   isDrawn = true;
-  byId("fields").replaceChildren(...(one ? whole(one) : [el("h2", {}, "Job"), ...record.top.map(field)]));
+  byId("fields").replaceChildren(...(one ? whole(one) : [el("h2", {}, "Job"), top()]));
   isDrawn = false;
   if (hand) putHandBack(hand);
 }
@@ -52,6 +53,11 @@ function whole(one) {
     ...one.groups.map((each, at) => group(each, 0, one, at))];
 }
 
+function top() {
+  const more = { title: "the job", path: [], more: record.more };
+  return el("div", { class: "group" }, el("div", { class: "row" }, ...record.top.map(field)), el("div", { class: "acts" }, adder(more)));
+}
+
 function group(one, depth, above, at) {
   const key = JSON.stringify(one.path), wrong = counted(one);
   const isOpen = opened.get(key) ?? (depth > 0 || above.groups.length <= OPEN || wrong > 0);
@@ -65,8 +71,15 @@ function group(one, depth, above, at) {
   if (one.path.at(-1) === "layers") box.append(layers(one));
   else box.append(...one.groups.map((each, place) => group(each, depth + 1, one, place)));
   box.append(el("div", { class: "acts" }, adder(one), ...(depth === 0 && above.can_copy && RENAMED.includes(one.path[0]) ? [renamer(one, name)] : []), ...(depth === 0 && above.can_copy ? [act("Copy", "copy", one.path, name), act("Remove", "remove", one.path, name)] : []),
+    ...(isSpared(one, depth, above) ? [act("Remove", "remove", one.path, name)] : []),
     ...(above.is_list ? [act("Remove", "remove", one.path, `${above.title} ${at + 1}`), act("Copy", "copy", one.path, `${above.title} ${at + 1}`)] : [])));
   return box;
+}
+
+/** What can be done without: keys that were added under others, and a section that no job needs. */
+function isSpared(one, depth, above) {
+  const isKey = typeof one.path.at(-1) === "string" && one.path.at(-1) !== "layers";
+  return isKey && !above.can_copy && !above.is_list && (depth > 0 || above.can_remove);
 }
 
 function act(words, what, path, name) {
@@ -96,21 +109,37 @@ function adder(one) {
   if (!one.more?.length) return null;
   const choose = el("select", { "aria-label": `Add to ${one.title || "this"}` }, el("option", { value: "" }, "add …"), ...one.more.map((each) => el("option", { value: each.key, title: plain(each.words) }, plain(each.key))));
   choose.addEventListener("change", () => {
-    const more = one.more.find((each) => each.key === choose.value);
-    const made = field({ path: [...one.path, more.key], key: more.key, value: "", words: more.words, picture: "", choices: [], wrong: [], isNew: true });
-    choose.closest(".group").querySelector(".row").append(made);
-    made.querySelector("input").focus();
+    const made = fresh(one.more.find((each) => each.key === choose.value), one.path, []);
+    choose.closest(".layer, .group").querySelector(".row").append(made);
+    made.querySelector("input, select").focus();
     choose.value = "";
   });
   return choose;
 }
 
+/** A key that is not there yet: a field for its value; or the fields of what stands under it, of which one suffices. */
+function fresh(key, path, above) {
+  const under = [...above, key.key];
+  const own = () => field({ path: [...path, ...under], key: key.key, value: "", words: key.words, picture: "", choices: key.choices, wrong: [], add: { path, under } });
+  if (!key.of) return own();
+  const name = key.steps.includes("") ? el("input", { type: "text", autocomplete: "off", "aria-label": `Name under ${plain(key.key)}`, placeholder: "its name first" }) : null;
+  const inner = [...under, ...key.steps.map((step) => step === "" ? name : step)], keys = tables[key.of];
+  const row = el("div", { class: "row" }, ...(key.takes_text ? [own()] : []), ...keys.filter((one) => !one.of || one.takes_text).map((one) => fresh({ ...one, of: "" }, path, inner)));
+  const deeper = keys.filter((one) => one.of);
+  const choose = deeper.length ? el("select", { "aria-label": `Add to ${plain(key.key)}` }, el("option", { value: "" }, "add …"), ...deeper.map((one) => el("option", { value: one.key, title: plain(one.words) }, plain(one.key)))) : null;
+  choose?.addEventListener("change", () => {
+    row.append(fresh(deeper.find((one) => one.key === choose.value), path, inner));
+    choose.value = "";
+  });
+  return el("details", { class: "group fresh", open: true }, el("summary", {}, plain(key.key)), el("p", { class: "soft" }, plain(key.words)), name, row, choose ? el("div", { class: "acts" }, choose) : null);
+}
+
 // ---- one value
 
 function field(one) {
-  const path = JSON.stringify(one.path), id = `f${path.replace(/[^\w]+/g, "-")}`, told = `${id}-told`;
-  const attributes = { id, "data-path": path, "aria-describedby": told, "aria-invalid": one.wrong.length ? "true" : null };
-  const input = one.choices.length ? el("select", attributes, ...unlisted(one).map((choice) => el("option", { value: choice, selected: choice === one.value }, choice)))
+  const path = JSON.stringify(one.path.map((step) => step.value ?? step)), id = `f${path.replace(/[^\w]+/g, "-")}`, told = `${id}-told`;
+  const attributes = { id, "data-path": path, "aria-describedby": told, "aria-invalid": one.wrong.length ? "true" : null, "data-new": Boolean(one.add) };
+  const input = one.choices.length ? el("select", attributes, ...unlisted(one).map((choice) => el("option", { value: choice, selected: choice === one.value }, choice || "–")))
     : el("input", { ...attributes, type: "text", value: one.value, autocomplete: "off", spellcheck: "false", list: one.key === "material" ? "materials" : null });
   let sent = one.value;
   const leave = () => {
@@ -132,7 +161,13 @@ const unlisted = (one) => one.choices.includes(one.value) ? one.choices : [one.v
 
 function put(one, value) {
   if (value === one.value) return;
-  change(one.isNew ? { act: "add", path: one.path.slice(0, -1), key: one.path.at(-1), value } : { act: "set", path: one.path, value });
+  if (!one.add) { change({ act: "set", path: one.path, value }); return; }
+  const under = one.add.under.map((step) => step.value?.trim() ?? step), nameless = one.add.under.find((step) => step.value?.trim() === "");
+  if (nameless) {  // what was typed waits for it
+    say("Its name first.", "stop");
+    nameless.onchange = () => put(one, value);
+    nameless.focus();
+  } else change({ act: "add", path: one.add.path, under, value });
 }
 
 const complaints = (wrong) => wrong.map((sentence) => el("span", { class: "complaint" }, sentence));
@@ -181,7 +216,7 @@ function layerRow(layer, at, one) {
   const move = (to) => change({ act: "move", path: layer.path, to });
   const button = (words, says, to) => { const made = el("button", { type: "button", class: "small", "aria-label": `${says}: ${layer.title}`, disabled: to < 0 || to >= one.groups.length }, words); made.addEventListener("click", () => move(to)); return made; };
   const row = el("li", { draggable: "true", class: "layer" }, el("span", { class: "handle", "aria-hidden": "true" }, "⠿"),
-    el("div", { class: "row" }, ...layer.fields.map((each) => field(each.key === String(at) ? { ...each, key: "material" } : each)), ...layer.groups.flatMap((inner) => inner.fields.map(field))),
+    el("div", { class: "row" }, ...layer.fields.map((each) => field(each.key === String(at) ? { ...each, key: "material" } : each)), ...layer.groups.flatMap((inner) => inner.fields.map(field)), ...complaints(layer.wrong)), adder(layer),
     button("↑", "Further in", at - 1), button("↓", "Further out", at + 1), act("Remove", "remove", layer.path, layer.title));
   row.addEventListener("dragstart", (event) => { event.dataTransfer.setData("text/plain", String(at)); event.dataTransfer.effectAllowed = "move"; row.classList.add("moved"); });
   row.addEventListener("dragend", () => row.classList.remove("moved"));
@@ -213,7 +248,9 @@ async function change(asked) {
 window.addEventListener("hashchange", () => { section = location.hash.slice(1); show(); });
 document.addEventListener("house", async () => {
   const found = await ask("/job/form");
-  if (found.ok && found.number !== record.number) { record = found; show(); }
+  if (!found.ok || found.number === record.number) return;
+  record = found;
+  if (!document.activeElement.closest(".fresh, :has(> [data-new])")) show();  // what is being added is not there yet: it would go
 });
 addHatches();
 show();

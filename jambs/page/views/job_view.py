@@ -10,7 +10,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from jambs.face import JobFaults, Record
-from jambs.face.screen import CannotStand, Desk, EditRefused, asked_edits, form_record, key_pictures
+from jambs.face.screen import CannotStand, Desk, EditRefused, asked_edits, form_record, key_pictures, key_tables
 from jambs.page.answers import body_of, data, page
 from jambs.page.open_job import desk_of
 
@@ -32,7 +32,7 @@ async def _job(request: Request) -> Response:
     desk = desk_of(request)
     name = await run_in_threadpool(lambda: desk.name)
     record = await run_in_threadpool(form_record, desk)
-    return page("job.html", view="job", name=name, record=record, pictures=key_pictures())
+    return page("job.html", view="job", name=name, record=record, pictures=key_pictures(), tables=key_tables())
 
 
 async def _form(request: Request) -> Response:
