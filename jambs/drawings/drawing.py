@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 
 from jambs.drawings.layout.arrange import arrange
-from jambs.drawings.layout.fewest import fewest_sheets, plain_count
+from jambs.drawings.layout.fewest import Pages, fewest_sheets, plain_count
 from jambs.drawings.layout.packing import OnPage, room_on, share_of
 from jambs.drawings.layout.paper import HALF_SIZE, PAGES, Page, Scale, scales_of
 from jambs.drawings.layout.placed import PlacedView
@@ -134,6 +134,7 @@ def draw_opening(
         least = _one_smaller(less, asked, job.units, ELEVATIONS)
         tries += _tries([smaller, less, least], notes, tables)
     ordered, laid_out = fewest_sheets(tries, pages)
+    ordered, laid_out = _with_small_picture(ordered, laid_out, asked, pages, job.units)
     return Drawing(
         units=job.units,
         title=title_block(kit, job, issue, revisions),
@@ -166,6 +167,18 @@ def _with_smaller_sections(views: Sequence[PlacedView], asked: Sequence[View], u
         _with_narrow_words(view, smaller, units) if view.kind is ViewKind.SECTION else one
         for one, view in zip(views, asked, strict=True)
     ]
+
+
+def _with_small_picture(
+    views: Sequence[PlacedView], laid_out: list[Pages], asked: Sequence[View], pages: Sequence[Page], units: Units
+) -> tuple[Sequence[PlacedView], list[Pages]]:
+    """Add the exploded picture, small, where it was left out and so costs no sheet of any size."""
+    (picture,) = (view for view in asked if view.kind is ViewKind.EXPLODED)
+    if any(view.kind is ViewKind.EXPLODED for view in views):
+        return views, laid_out
+    small = arrange(picture, scale=scales_of(units)[-1], units=units, with_unit=False)
+    found = fewest_sheets([[*views, small]], pages)
+    return found if [len(one) for one in found[1]] == [len(one) for one in laid_out] else (views, laid_out)
 
 
 def _one_smaller(

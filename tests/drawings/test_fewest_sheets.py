@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -122,3 +123,22 @@ def test_narrow_words_do_not_name_again_what_a_call_out_names() -> None:
     narrow = wide.with_narrow_words()
     assert [one.name for one in narrow.chains[0].intervals] == ["", "furring"]
     assert narrow.widest_words < wide.widest_words
+
+
+def test_narrow_words_do_not_repeat_a_row_that_another_view_has() -> None:
+    """The planes of the wall stand in the section at the head; beside a measured face they may be more than there."""
+    row = Chain(side=ViewSide.TOP, intervals=(Interval(start=(0.0, 3.0), finish=(4.0, 3.0)),))
+    shape = Shape(points=((0.0, 0.0), (4.0, 0.0), (4.0, 3.0)), ink=Ink.TRIM_INSIDE)
+    view = View(name="v", title="V", shapes=(shape,), chains=(row, replace(row, is_repeated=True)))
+    assert view.with_narrow_words().chains == (row,)
+
+
+def test_a_small_picture_of_the_kit_stands_where_it_costs_no_sheet() -> None:
+    """W06 of the harbour house has room for it at 1/4\" = 1'-0\", W01 has none on tabloid."""
+    job = jambs.read_job(EXAMPLES / "harbour-house")
+    kits = {kit.mark: kit for kit in jambs.make_kits(job)}
+    scales = {
+        mark: [view.scale.factor for view in jambs.draw(kits[mark], job).views if view.name == "exploded view"]
+        for mark in ("W01", "W06")
+    }
+    assert scales == {"W01": [], "W06": [48]}

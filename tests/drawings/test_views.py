@@ -155,11 +155,13 @@ def test_legs_that_differ_have_a_row_each_and_those_alike_share_one() -> None:
 def test_the_depths_stand_in_every_section(name: str, cut: SectionCut) -> None:
     """E_i, J, s, E_e in the first row, d_s and A in the second; all outward from the finished face.
 
-    Where E_i was measured, that stands there in place of the planned one, and no planned d_s beside it.
+    Where E_i was measured, that stands there in place of the planned one, and no planned d_s beside it. Where a drawing
+    has little room the second row stands in the first section alone.
     """
     kit, _, _ = made(name)
     placement, planes = kit.placement, kit.placement.planes
     found = values(drawn(name).view(f"section {cut.value}"), vertical=False)
+    found = [*found, *values(drawn(name).view("section head"), vertical=False)]
     window = placement.opening.window
     wanted = [window.jamb_depth, window.frame_projection, planes.trim_plane - planes.sheathing_plane]
     if name != "measured":
@@ -239,7 +241,8 @@ def test_measured_depths_are_the_readings() -> None:
 
 
 def test_the_section_of_a_measured_opening_says_that_its_depths_are_planned() -> None:
-    said = {line for text in drawn("measured").view("section jamb").texts for line in text.lines}
+    views = [drawn("measured").view(f"section {cut}") for cut in ("head", "jamb")]
+    said = {line for view in views for text in view.texts for line in text.lines}
     assert {"OUTSIDE (planned)", "(planned)"} <= said
     assert not any("(planned)" in line for text in drawn("stool").view("section jamb").texts for line in text.lines)
 

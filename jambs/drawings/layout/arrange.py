@@ -1,7 +1,8 @@
 """Arrange a view at a scale: rows of dimensions, columns of call-outs, stacks, marks, title; nothing touches.
 
 Beside the view a corridor is kept for leaders and extension lines. Left and right of it stand rows of dimensions, and
-above or below their levels the call-outs. Past all of that follow the level rows or the stack, then the title.
+above or below their levels the call-outs. Level rows follow as near to the view as those leave room, the stack past all
+of that, then the title.
 A mark that does not fit inside its shape, or that a leader would cross, becomes a call-out.
 """
 
@@ -10,10 +11,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from jambs.drawings.layout.boxes import Box, Segment, boxes_joined
+from jambs.drawings.layout.boxes import Box, Segment, boxes_joined, crossing
 from jambs.drawings.layout.callouts import Column, PlacedCallout, column_call_outs, stack_call_outs
 from jambs.drawings.layout.chains import LengthText, Rows, level_rows, upright_rows
-from jambs.drawings.layout.lettering import wrapped
+from jambs.drawings.layout.lettering import text_width, wrapped
 from jambs.drawings.layout.marks import broken_for, place_marks
 from jambs.drawings.layout.paper import BOLD_IS_WIDER, DESCENDER, TITLE_HEIGHT, Scale, Sizes, scale_line
 from jambs.drawings.layout.placed import Align, Dimension, Leader, Lettering, PlacedTag, PlacedView, Rule
@@ -21,6 +22,8 @@ from jambs.drawings.layout.tags import place_tags
 from jambs.drawings.views.view import CallOut, Chain, Ink, View, ViewSide
 from jambs.length import FINE, Grid, Units
 
+NEARER = (0.0, 0.25, 0.5, 0.75)
+"""Where level rows are tried, as shares of the way from the view past everything that stands beside it."""
 TITLE_ROOM = 3.8
 """Width on paper at which a title is broken, where the view is no wider [in]."""
 
@@ -192,7 +195,7 @@ def _column(edge: float, outward: int, view: View, rows: Rows) -> Column:
 
 
 def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthText) -> _Part:
-    """Lay level rows and the stack past everything that stands beside the view."""
+    """Lay level rows clear of everything that stands beside the view, and the stack past it."""
     core = view.core
     beside = boxes_joined([core, *_boxes(sides.dimensions, sides.texts, sides.leaders)])
     space = 0.5 * sizes.corridor
@@ -201,7 +204,9 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthTex
     texts: list[Lettering] = []
     leaders: list[Leader] = []
     for side, (base, outward) in bases.items():
-        rows = level_rows(_chains(view, side), base=base, outward=outward, sizes=sizes, text_of=text_of)
+        start = (core.top if outward > 0 else core.bottom) + outward * space
+        chains = _chains(view, side)
+        rows = _rows_clear(chains, (start, base), outward, sides, sizes=sizes, text_of=text_of)
         dimensions += rows.dimensions
         texts += rows.texts
         if view.stack and view.stack.side is side:
@@ -212,6 +217,36 @@ def _arrange_level(view: View, sides: _Part, *, sizes: Sizes, text_of: LengthTex
             texts += stacked.texts
             leaders += stacked.leaders
     return _Part(dimensions=tuple(dimensions), texts=tuple(texts), leaders=tuple(leaders))
+
+
+def _rows_clear(
+    chains: Sequence[Chain], ends: tuple[float, float], outward: int, sides: _Part, *, sizes: Sizes, text_of: LengthText
+) -> Rows:
+    """Lay level rows between the view and where they pass everything beside it, as near as nothing touches."""
+    near, far = ends
+    lines = [line for part in (*sides.dimensions, *sides.leaders) for line in part.segments]
+    lines = [line for line in lines if any(y * outward > near * outward for _, y in line)]
+    boxes = [text.box for text in (*(one.text for one in sides.dimensions), *sides.texts)]
+    boxes = [box for box in boxes if max(box.bottom * outward, box.top * outward) > near * outward]
+    for share in NEARER if chains and (lines or boxes) else ():
+        base = near + share * (far - near)
+        rows = level_rows(chains, base=base, outward=outward, sizes=sizes, text_of=text_of)
+        if _is_clear(rows, lines, boxes, sizes):
+            return rows
+    return level_rows(chains, base=far, outward=outward, sizes=sizes, text_of=text_of)
+
+
+def _is_clear(rows: Rows, lines: Sequence[Segment], boxes: Sequence[Box], sizes: Sizes) -> bool:
+    """Say whether rows touch no texts and no lines of what else is there."""
+    texts = [text.box.grown(sizes.gap) for text in (*(one.text for one in rows.dimensions), *rows.texts)]
+    leaders = [line for one in rows.dimensions if one.leader for line in one.leader.segments]
+    own = [*(line for one in rows.dimensions for line in one.segments), *leaders]
+    return not (
+        any(text.overlaps(box) for text in texts for box in boxes)
+        or any(text.is_hit_by(line) for text in texts for line in lines)
+        or any(box.grown(sizes.gap).is_hit_by(line) for box in boxes for line in own)
+        or any(crossing(one, two) for one in own for two in lines)
+    )
 
 
 def _title(
@@ -233,8 +268,8 @@ def _title(
     title = replace(title, at=(left, title_y))
     rule_y = title_y - title.tall / 2 - height * DESCENDER - 0.02 * sizes.factor
     wide = max(sizes.remark, body.right - left)
-    remarks = (line for one in view.remarks for line in wrapped(one, width=wide, height=sizes.text))
-    below = (scale_line(scale), *remarks)
+    remarks = _short_joined(view.remarks, width=wide, height=sizes.text)
+    below = (scale_line(scale), *(line for one in remarks for line in wrapped(one, width=wide, height=sizes.text)))
     small = Lettering(lines=below, at=(left, 0.0), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
     small_y = rule_y - sizes.gap - 0.05 * sizes.text - small.tall / 2
     small = Lettering(lines=below, at=(left, small_y), height=sizes.text, align=Align.LEFT, ink=Ink.NOTE)
@@ -242,3 +277,15 @@ def _title(
     middle = (first + sizes.tag, min(rule_y, body.bottom - sizes.gap - sizes.tag))
     circle = PlacedTag(of=view.name, center=middle, radius=sizes.tag, line=(middle, middle))
     return circle if view.number else None, (title, small), (rule,)
+
+
+def _short_joined(remarks: Sequence[str], *, width: float, height: float) -> list[str]:
+    """Write remarks that follow each other into one line where they fit it."""
+    lines: list[str] = []
+    for one in remarks:
+        both = f"{lines[-1]}; {one}" if lines else one
+        if lines and text_width(both, height=height) <= width:
+            lines[-1] = both
+        else:
+            lines.append(one)
+    return lines

@@ -111,7 +111,7 @@ class Sizes:
     @property
     def remark(self) -> float:
         """Greatest width of what stands under a title; longer lines are broken."""
-        return 3.0 * self.factor
+        return 2.4 * self.factor
 
     @property
     def tag(self) -> float:

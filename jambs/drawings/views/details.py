@@ -44,9 +44,16 @@ def details(kit: Kit, *, grid: Grid) -> list[View]:
 
 
 def is_told_in_words(part: Part) -> bool:
-    """Say whether the parts table tells all of a part: a board of one width, its ends cut off at one angle each."""
-    is_one_board = part.runs is None and not part.frame_members
-    return is_one_board and all(isinstance(cut, Rip | Crosscut | Miter | EndBevel) for cut in part.cuts)
+    """Say whether the parts table tells all of a part: a board of one width, its ends cut off at one angle each.
+
+    Along the edge of a shape it tells those alone whose ends are square: whether a joint there is a miter or a cut
+    across the thickness is seen on the detail.
+    """
+    if part.frame_members:
+        return False
+    if part.is_plain:
+        return True
+    return part.runs is None and all(isinstance(cut, Rip | Crosscut | Miter | EndBevel) for cut in part.cuts)
 
 
 def _lies(alike: Alike) -> tuple[str, ...]:

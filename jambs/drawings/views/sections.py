@@ -107,7 +107,7 @@ def section_view(
         title=TITLES[section.cut],
         shapes=(*_shapes(section.regions, polygons, kit), *symbols_of(section), *works.shapes),
         fills=tuple(_fills(section.regions, polygons, kit)),
-        chains=(*_depth_chains(section, polygons, kit), *reveal_chains(section, kit)),
+        chains=(*_depth_chains(section, polygons, kit, layers_at), *reveal_chains(section, kit)),
         call_outs=(*_call_outs(section, polygons, kit, job), *works.call_outs),
         remarks=(
             *_turned(section.cut, is_both_jambs),
@@ -139,9 +139,10 @@ def _nailers(section: Section, kit: Kit, job: Job) -> Iterator[str]:
 
 
 def _thickness(kit: Kit, job: Job, layers_at: SectionCut | None) -> str:
-    """Say how thick the wall is, from the finished face to the face of the cladding, and where its layers are named."""
-    words = f"wall {length_text(kit.placement.planes.cladding_face, units=job.units)} thick over all, as planned"
-    return f"{words}; layers as named in: {TITLES[layers_at]}" if layers_at else words
+    """Say how thick the wall is, from finished face to face of cladding, or where that is said and its layers named."""
+    if layers_at:
+        return f"wall and layers as named in: {TITLES[layers_at]}"
+    return f"wall {length_text(kit.placement.planes.cladding_face, units=job.units)} thick over all, as planned"
 
 
 def with_short_glass(section: Section) -> Section:
@@ -232,8 +233,12 @@ def symbols_of(section: Section) -> list[Shape]:
     return shapes
 
 
-def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[Chain]:
-    """Dimension the depths on the side of the opening: first at the frame, then the planes of the wall."""
+def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit, layers_at: SectionCut | None) -> list[Chain]:
+    """Dimension the depths on the side of the opening: first at the frame, then the planes of the wall.
+
+    ``layers_at``: the section that has the planes of the wall already, from its finished face on unless that was
+    measured there.
+    """
     placement, planes = kit.placement, kit.placement.planes
     side = ViewSide.TOP if is_wall_below(section.cut) else ViewSide.BOTTOM
     face = face_of(kit, section.cut)
@@ -244,7 +249,13 @@ def _depth_chains(section: Section, polygons: list[Polygon], kit: Kit) -> list[C
     outside, wall = ("OUTSIDE (planned)", "(planned)") if is_any_measured(kit) else ("OUTSIDE", "")
     return [
         Chain(side=side, intervals=_steps(edges, polygons, side), before="INSIDE", after=outside, is_main=True),
-        Chain(side=side, intervals=_steps(walls, polygons, side), before="WALL", after=wall),
+        Chain(
+            side=side,
+            intervals=_steps(walls, polygons, side),
+            before="WALL",
+            after=wall,
+            is_repeated=layers_at is not None and (bool(face) or not face_of(kit, layers_at)),
+        ),
     ]
 
 

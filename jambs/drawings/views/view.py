@@ -116,7 +116,8 @@ class Interval:
 class Chain:
     """A row of dimensions on one side that share a dimension line; ``before`` and ``after`` stand at its ends.
 
-    ``is_main``: kept where there is room for little.
+    ``is_main``: kept where there is room for little. ``is_repeated``: another view of the drawing has it too, so that
+    it is left out where something is to stand beside a view on the smaller page.
     """
 
     side: ViewSide
@@ -124,6 +125,7 @@ class Chain:
     before: str = ""
     after: str = ""
     is_main: bool = False
+    is_repeated: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -253,13 +255,14 @@ class View:
         object.__setattr__(self, "core", around)
 
     def with_narrow_words(self) -> View:
-        """Return the view with narrow words beside it; a dimension is not named again where a call-out names it."""
+        """Return the view with narrow words beside it; nothing is said again that a call-out or another view says."""
         said = {" ".join(one.lines) for one in self.call_outs}
         chains = tuple(
             replace(
                 chain, intervals=tuple(replace(one, name="") if one.name in said else one for one in chain.intervals)
             )
             for chain in self.chains
+            if not chain.is_repeated
         )
         return replace(self, chains=chains, widest_words=NARROW_WORDS)
 
