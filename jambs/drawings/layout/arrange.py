@@ -224,7 +224,8 @@ def _rows_clear(
 ) -> Rows:
     """Lay level rows between the view and where they pass everything beside it, as near as nothing touches."""
     near, far = ends
-    lines = [line for part in (*sides.dimensions, *sides.leaders) for line in part.segments]
+    lines = [line for one in sides.dimensions for line in one.segments]
+    lines += [line for one in sides.leaders for line in one.segments]
     lines = [line for line in lines if any(y * outward > near * outward for _, y in line)]
     boxes = [text.box for text in (*(one.text for one in sides.dimensions), *sides.texts)]
     boxes = [box for box in boxes if max(box.bottom * outward, box.top * outward) > near * outward]
