@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 import random
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.layout.packing import (
@@ -151,13 +151,13 @@ def _plain(views: Sequence[Sized], page: Page) -> _Way:
     for order, rule in itertools.product(ORDERS, RULES):
         if len(best.pages) <= least:
             break
-        way = _way(sorted(views, key=order), [rule] * len(views), page)
+        way = _way(sorted(views, key=order), [rule] * len(views), page, most=len(best.pages))
         best = way if len(way.pages) < len(best.pages) else best
     return best
 
 
-def _way(order: Sequence[Sized], rules: Sequence[PackingRule], page: Page) -> _Way:
-    return _Way(order=tuple(order), rules=tuple(rules), pages=filled(order, page, rules))
+def _way(order: Sequence[Sized], rules: Sequence[PackingRule], page: Page, *, most: float = math.inf) -> _Way:
+    return _Way(order=tuple(order), rules=tuple(rules), pages=filled(order, page, rules, most=most))
 
 
 def _bettered(way: _Way, page: Page, views: Sequence[PlacedView]) -> _Way:
@@ -167,13 +167,16 @@ def _bettered(way: _Way, page: Page, views: Sequence[PlacedView]) -> _Way:
     """
     least = _least_pages(way.order, page)
     place = {view.name: number for number, view in enumerate(views)}
+    in_order = sorted((one for one in way.order if one[0].kind.is_in_order), key=lambda one: place[one[0].name])
     chance, best = random.Random(len(views)), way
     worth = least_worth = way.worth
     for step in range(STEPS):
         if len(best.pages) <= least:
             break
-        other = _changed(way, page, chance, place)
+        other = _changed(way, page, chance, in_order)
         slack = SLACK * (1 - step / STEPS) * chance.random()
+        if len(other.pages) > len(way.pages):
+            continue  # a page more is worse by more than any slack, however full the pages are
         if (its_worth := other.worth) <= worth + slack:
             way, worth = other, its_worth
         if worth < least_worth:
@@ -181,17 +184,17 @@ def _bettered(way: _Way, page: Page, views: Sequence[PlacedView]) -> _Way:
     return best
 
 
-def _changed(way: _Way, page: Page, chance: random.Random, place: Mapping[str, int]) -> _Way:
+def _changed(way: _Way, page: Page, chance: random.Random, in_order: Sequence[Sized]) -> _Way:
+    """Return a way with a few views moved or packed by another rule; where it takes a page more, as far as it is known.
+
+    ``in_order``: the views that are looked for one after the other, as they were asked for; they keep to that.
+    """
     order, rules = list(way.order), list(way.rules)
     for _ in range(chance.choice(CHANGES)):
         one, other = chance.randrange(len(order)), chance.randrange(len(order))
         order.insert(other, order.pop(one))
         rules.insert(other, rules.pop(one))
         rules[chance.randrange(len(rules))] = chance.choice(RULES)
-    return _way(_kept_in_order(order, place), rules, page)
-
-
-def _kept_in_order(order: Sequence[Sized], place: Mapping[str, int]) -> list[Sized]:
-    """Put what is looked for one after the other in its places as it was asked for."""
-    follow = iter(sorted((one for one in order if one[0].kind.is_in_order), key=lambda one: place[one[0].name]))
-    return [next(follow) if view[0].kind.is_in_order else view for view in order]
+    follow = iter(in_order)
+    order = [next(follow) if view[0].kind.is_in_order else view for view in order]
+    return _way(order, rules, page, most=len(way.pages))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.layout.boxes import Box
@@ -117,16 +117,16 @@ def _parted(own: Room, other: Room, *, is_row: bool) -> Room:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PackingRule:
-    """How a view takes a room: ``is_column`` of ``Room.take``, and what of spare width and height is to be least."""
+    """How a view takes a room: ``is_column`` of ``Room.take``; the tightest room either way, or the lowest."""
 
     is_column: bool
-    least: Callable[[float, float], float]
+    is_tightest: bool
 
 
 RULES = tuple(
-    PackingRule(is_column=is_column, least=least)
+    PackingRule(is_column=is_column, is_tightest=is_tightest)
     for is_column in (True, False)
-    for least in (min, lambda wide, high: high)
+    for is_tightest in (True, False)
 )
 """The rules that are tried: columns or rows first; the tightest fit either way, or the lowest room."""
 
@@ -154,10 +154,13 @@ class Filling:
             return False
         if self.greatest[0] - width + ROUND_OFF < 0.0 or self.greatest[1] - height + ROUND_OFF < 0.0:
             return False
-        best, found = math.inf, -1
+        best, found, is_tightest = math.inf, -1, rule.is_tightest
         for place, (_, wide, high) in enumerate(self.free):
             across, down = wide - width + ROUND_OFF, high - height + ROUND_OFF
-            if across >= 0.0 and down >= 0.0 and (left := rule.least(across, down)) < best:
+            if across < 0.0 or down < 0.0:
+                continue
+            left = across if is_tightest and across < down else down
+            if left < best:
                 best, found = left, place
         if found < 0:
             return False
@@ -167,8 +170,8 @@ class Filling:
         left_over = ((fresh, *near), (fresh + 1, *far))
         self.free[found : found + 1] = [one for one in left_over if one[1] > 0.0 and one[2] > 0.0]
         self.greatest = (
-            max((one[1] for one in self.free), default=0.0),
-            max((one[2] for one in self.free), default=0.0),
+            max([one[1] for one in self.free], default=0.0),
+            max([one[2] for one in self.free], default=0.0),
         )
         self.put.append((number, view, rule.is_column))
         self.taken += area
@@ -183,11 +186,13 @@ class Filling:
         return rooms[0]
 
 
-def filled(views: Sequence[Sized], page: Page, rules: Iterable[PackingRule]) -> list[Filling]:
+def filled(
+    views: Sequence[Sized], page: Page, rules: Iterable[PackingRule], *, most: float = math.inf
+) -> list[Filling]:
     """Fill as many pages as views need, each view on the first page with room for it.
 
     ``rules``: how each takes its room. A section never stands on an earlier page than one before it, nor a piece of
-    the parts table; all else may.
+    the parts table; all else may. ``most``: where views need a page more, it is left empty and no other is filled.
 
     Raises:
         ValueError: a view is larger than the page.
@@ -204,6 +209,8 @@ def filled(views: Sequence[Sized], page: Page, rules: Iterable[PackingRule]) -> 
         else:
             number = len(pages)
             pages.append(Filling(room.width, room.height))
+            if number >= most:
+                return pages
             if not pages[number].takes(view, rule):
                 raise ValueError(f"view {view[0].name!r} is larger than a {page.name} page")
         if is_in_order:
