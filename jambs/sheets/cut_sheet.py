@@ -14,6 +14,7 @@ from jambs.parts.as_built import NOT_READ, PLANNED
 from jambs.parts.cautions import Beside
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.cut_words import asides
+from jambs.parts.flare_words import FROM_SQUARE
 from jambs.parts.kinds import Where, told_position
 from jambs.parts.part import Part
 from jambs.parts.ply_words import strip_size, strips_first
@@ -136,7 +137,7 @@ def sheet_data(
         "lists": [one for one in _lists(record) if one["pairs"]],
         "notes": [one["text"] for one in findings if one["weight"] == "note"],
         "assumed": record["assumed"],
-        "saw": record["cautions_beside"][Beside.SAW],
+        "saw": [*record["cautions_beside"][Beside.SAW], *_angles_once(record)],
     }
 
 
@@ -144,6 +145,12 @@ def _groups(record: Record, beside: Mapping[str, Record]) -> list[Record]:
     """Return the parts of each set that the carpenter makes, then what other crews leave."""
     groups = [*(_group(record, *named, beside) for named in GROUPS), _crew_group(record)]
     return [group for group in groups if group["parts"]]
+
+
+def _angles_once(record: Record) -> list[str]:
+    """Say once for all parts how the angles of compound cuts are read, and not again at each."""
+    told = FROM_SQUARE.removeprefix("angles ").replace("lay it", "lay boards")
+    return [f"Angles: {told}."] if any(FROM_SQUARE in part["work"] for part in record["parts"]) else []
 
 
 def about_words(record: Record) -> str:
@@ -348,7 +355,7 @@ def member_rows(part: Record, beside: Mapping[str, Record]) -> list[Record]:
 
 
 def _work_lines(part: Record, beside: Record) -> list[str]:
-    return [*(one for one in part["work"] if one not in beside["asides"]), *_glue_line(part)]
+    return [*(one for one in part["work"] if one not in (*beside["asides"], FROM_SQUARE)), *_glue_line(part)]
 
 
 def _taper_row(taper: Record | None) -> list[Record] | None:

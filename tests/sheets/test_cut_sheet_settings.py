@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import replace
 from functools import cache
 from io import BytesIO
 from pathlib import Path
@@ -57,12 +58,24 @@ def test_angles_and_notches_are_as_large_as_they_can_be() -> None:
 
 
 @pytest.mark.parametrize(
-    ("example", "mark"), [("harbour-house", "W01"), ("harbour-house", "W07"), ("hillside-house", "F4")]
+    ("example", "mark"),
+    [("harbour-house", "W01"), ("harbour-house", "W07"), ("hillside-house", "F4"), ("gable-house", "G1")],
 )
 def test_a_sheet_is_two_pages(example: str, mark: str) -> None:
     _, _, pdf = sheet(example, mark)
     assert len(PdfReader(BytesIO(pdf)).pages) <= 2
     assert collisions(runs(pdf)) == []
+
+
+def test_parts_with_much_work_fill_the_first_page_and_how_angles_read_is_said_once() -> None:
+    """Of four flared jambs two stand on the first page, one alone left a quarter of it empty."""
+    job, kit, _ = sheet("gable-house", "G1")
+    low = replace(BLANK, svg=SVG.replace('height="240pt"', 'height="150pt"'))  # as high as G1's own
+    pdf = cut_sheets_pdf([kit], job, {"G1": SheetPictures(elevation=low, section=low)})
+    pages = [page.extract_text() for page in PdfReader(BytesIO(pdf)).pages]
+    assert [page.count("extension jamb") for page in pages] == [2, 2]
+    assert words(pdf).count("angles off a square cut") == 0
+    assert words(pdf).count("Angles: off a square cut") == 1
 
 
 def test_what_sets_no_saw_is_small() -> None:

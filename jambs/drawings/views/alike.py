@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from jambs.drawings.views.arced_details import outline_signature
 from jambs.length import Grid
 from jambs.parts.cut_words import ends_words, work_words
+from jambs.parts.flare_words import FROM_SQUARE
 from jambs.parts.part import Part
 
 FEW = 2
@@ -39,8 +40,8 @@ def listed(parts: Iterable[Part]) -> str:
 
 
 def told_of(part: Part, grid: Grid) -> tuple[str, ...]:
-    """Say how a part is cut: its ends, then the work on it."""
-    return (ends_words(part, grid=grid), *work_words(part, grid=grid))
+    """Say how a part is cut: its ends, then the work on it; how angles are read the notes say once."""
+    return (ends_words(part, grid=grid), *(one for one in work_words(part, grid=grid) if one != FROM_SQUARE))
 
 
 def grouped(parts: Iterable[Part], grid: Grid) -> list[Alike]:

@@ -10,6 +10,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner, InteriorTrim, Joint
 from jambs.length import length_text
 from jambs.parts.corner_words import jamb_corner_words
+from jambs.parts.flare_words import saw_notes
 from jambs.parts.kit import Kit
 from jambs.parts.proud_words import proud_words
 from jambs.place.frame_path import rough_path, rough_size
@@ -34,6 +35,7 @@ def note_paragraphs(kit: Kit, job: Job, *, issue: IssueStamp) -> list[str]:
         _inside_words(opening.interior, jamb_corner_words(kit), job),
         *_outside_words(kit, job),
         f"{_proud_words(opening.interior, job)}Sizes are finished sizes.",
+        *dict.fromkeys(f"Details: {one}." for part in kit.parts for one in saw_notes(part, job.shop.grid)),
         *[one.sentence(job.units) for one in kit.findings if one.severity is not Severity.NOTE],
     ]
 
