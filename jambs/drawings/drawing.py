@@ -22,7 +22,7 @@ from jambs.drawings.views.mull_sections import mull_view, with_mull_tags
 from jambs.drawings.views.notes import note_paragraphs
 from jambs.drawings.views.outside_details import outside_details
 from jambs.drawings.views.section_tags import with_tags
-from jambs.drawings.views.sections import section_view
+from jambs.drawings.views.sections import section_view, sections_shown
 from jambs.drawings.views.table import NOTE_WIDTHS, notes_view, parts_tables
 from jambs.drawings.views.threshold import threshold_views, with_threshold_tag
 from jambs.drawings.views.view import View, ViewKind
@@ -225,14 +225,15 @@ def _at_scales(wanted: Sequence[View], units: Units, page: Page) -> tuple[tuple[
 def _asked(kit: CutKit, sections: Iterable[Section], job: Job) -> tuple[View, ...]:
     cuts = sorted(sections, key=lambda section: DOWNWARD.index(section.cut))
     is_both = not any(section.cut is SectionCut.LEFT_JAMB for section in cuts)
-    cut = [section.cut for section in cuts]
+    shown = sections_shown(cuts, kit)
+    cut = [section.cut for section in shown]
     mulls = mull_sections(kit)
     elevations = (view(kit, job.units) for view in (interior_elevation, exterior_elevation))
     return (
         *(with_mull_tags(with_threshold_tag(with_tags(view, kit, cut), kit), kit, mulls) for view in elevations),
         *(
             section_view(one, kit, job, is_both_jambs=is_both, layers_at=None if one is cuts[0] else cut[0])
-            for one in cuts
+            for one in shown
         ),
         *threshold_views(kit, job),
         *(mull_view(one, kit, job) for one in mulls),

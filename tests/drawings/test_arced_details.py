@@ -9,9 +9,11 @@ from rounds import rounded_inside
 
 from jambs.arcs import arcs_of
 from jambs.drawings.views.details import details
+from jambs.drawings.views.sections import section_view, sections_shown
 from jambs.drawings.views.view import Chain, Ink, View
 from jambs.geometry import Point
 from jambs.length import FINE, Units
+from jambs.section.cut import sections_to_draw
 
 
 def detailed(curved: str) -> list[View]:
@@ -55,3 +57,16 @@ def test_a_bent_piece_has_no_blank_on_its_detail() -> None:
     assert set(found) == {"hollow face", "back"}
     assert found["back"] - found["hollow face"] == pytest.approx(2 * 0.75)  # a half ring, 3/4 thick
     assert [shape.ink for shape in view.shapes] == [Ink.TRIM_INSIDE]
+
+
+def test_a_ring_is_cut_at_head_and_jamb_alone_and_says_that_its_sill_is_the_same() -> None:
+    def sections(shape: str) -> dict[str, tuple[str, ...]]:
+        made = rounded_inside(shape)
+        shown = sections_shown(sections_to_draw(made.kit), made.kit)
+        return {one.cut.value: section_view(one, made.kit, made.job).remarks for one in shown}
+
+    ring, octagon = sections("full round"), sections("octagon")
+    assert list(ring) == ["head", "jamb"]
+    assert "the same at the sill, square to the frame" in ring["jamb"]
+    assert list(octagon) == ["head", "jamb", "sill"]
+    assert not any("the same at the sill" in one for remarks in octagon.values() for one in remarks)

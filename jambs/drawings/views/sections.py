@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from jambs.drawings.layout.boxes import Segment, box_around, segments_of
@@ -18,6 +18,7 @@ from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval
 from jambs.drawings.views.words import layer_words, size_words
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
+from jambs.job.models.shape import ShapeKind
 from jambs.length import HALF_64TH, OFF_GRID, Grid, length_text
 from jambs.parts.backing import BackingKind, backing_of
 from jambs.parts.kit import Kit
@@ -81,6 +82,7 @@ TURNED = {
 }
 """How a section is turned on paper, where it does not stand as it does in the wall."""
 MIRRORED = "; left jamb is its mirror image"
+SAME_AT_SILL = "the same at the sill, square to the frame"
 WIDEST_WORDS = 1.25
 """Lines of call-outs are broken here, so that two sections stand side by side on the smaller page [in on paper]."""
 GLASS_SHOWN = 2.0
@@ -89,8 +91,24 @@ INTO_WALL = 0.5
 """How far inside the end of the wall a leader of a layer's name ends [in]."""
 
 
+def is_ring(kit: Kit) -> bool:
+    """Say whether an opening is round all round: its section is the same wherever it is cut, but for the header."""
+    shape = kit.placement.opening.shape
+    return shape is not None and shape.kind is ShapeKind.FULL_ROUND
+
+
+def sections_shown(sections: Sequence[Section], kit: Kit) -> list[Section]:
+    """Return the sections that are drawn: the sill of a ring is its jamb once more."""
+    return [one for one in sections if not (is_ring(kit) and one.cut is SectionCut.SILL)]
+
+
 def section_view(
-    section: Section, kit: Kit, job: Job, *, is_both_jambs: bool = False, layers_at: SectionCut | None = None
+    section: Section,
+    kit: Kit,
+    job: Job,
+    *,
+    is_both_jambs: bool = False,
+    layers_at: SectionCut | None = None,
 ) -> View:
     """Make the view of one section.
 
@@ -110,7 +128,7 @@ def section_view(
         chains=(*_depth_chains(section, polygons, kit, layers_at), *reveal_chains(section, kit)),
         call_outs=(*_call_outs(section, polygons, kit, job), *works.call_outs),
         remarks=(
-            *_turned(section.cut, is_both_jambs),
+            *_turned(section.cut, is_both_jambs, is_ring(kit)),
             _thickness(kit, job, layers_at),
             *_state(section, kit, job),
             *_nailers(section, kit, job),
@@ -121,8 +139,11 @@ def section_view(
     )
 
 
-def _turned(cut: SectionCut, is_both_jambs: bool) -> tuple[str, ...]:
-    return (TURNED[cut] + MIRRORED * is_both_jambs,) if cut in TURNED else ()
+def _turned(cut: SectionCut, is_both_jambs: bool, is_all_round: bool) -> tuple[str, ...]:
+    """Say how a section is turned on paper, and what else it shows; a ring is the same wherever it is cut."""
+    if cut not in TURNED:
+        return ()
+    return (TURNED[cut] + MIRRORED * is_both_jambs, *([SAME_AT_SILL] if is_all_round else []))
 
 
 def _state(section: Section, kit: Kit, job: Job) -> tuple[str, ...]:
