@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from jambs.job.models.openings import Opening
 from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.shape import ShapeKind
 from jambs.parts.kinds import run_words
 from jambs.parts.kit import Kit
 from jambs.parts.opening_path import CornerJoint
 from jambs.parts.shaped_jambs import jamb_corners
+from jambs.place.frame_path import frame_path
 from jambs.sides import Side
 
 Corner = tuple[FrameEdge, FrameEdge, CornerJoint]
@@ -24,9 +26,17 @@ def jamb_corner_words(kit: Kit) -> str:
     if opening.shape.kind is ShapeKind.FULL_ROUND:
         told.append("none, it is a ring")
     elif opening.shape.is_arched:
-        stands = opening.shape.is_cut_below(opening.frame)
-        told.append("the curved head stands on them" if stands else "curved boards end on the spring lines")
+        told.append(_under_the_arc(opening))
     return "; ".join(told)
+
+
+def _under_the_arc(opening: Opening) -> str:
+    if opening.shape is None or not opening.shape.is_cut_below(opening.frame):
+        return "curved boards end on the spring lines"
+    if opening.interior.style.has_bottom:
+        return "the curved head stands on them"
+    legs = any(edge.side.is_leg for edge in frame_path(opening))
+    return f"the curved head stands on the {'leg and the stool' if legs else 'stool'}"
 
 
 def _mitered(corners: tuple[Corner, ...]) -> list[str]:

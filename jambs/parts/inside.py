@@ -30,7 +30,7 @@ from jambs.parts.shaped_casing import shaped_casing
 from jambs.parts.shaped_figures import shaped_figures
 from jambs.parts.shaped_jambs import clear_path, shaped_jambs
 from jambs.parts.stack import frame_parts, jamb_frames
-from jambs.parts.stool import LegBacks, make_apron, make_stool
+from jambs.parts.stool import LegBacks, StoolEnds, make_apron, make_stool
 from jambs.place.flares import SQUARE, Flares
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
@@ -142,8 +142,16 @@ def _stool_and_apron(
     if not lining.parts or trim.stool is None:
         return (), ()
     legs = LegBacks.of(trim, flares, sides, shop)
-    stool = make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs)
-    return (stool,), (make_apron(room, trim, trim.apron, trim.stool),) if trim.apron else ()
+    ends = stool_ends(placement.opening, room)
+    stool = make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs, ends)
+    return (stool,), (make_apron(room, trim, trim.apron, trim.stool, ends),) if trim.apron else ()
+
+
+def stool_ends(opening: Opening, room: ClearOpening) -> StoolEnds | None:
+    """Return where a shape crosses the top of its stool; nothing where upright legs stand on it."""
+    if opening.shape is None or not opening.shape.is_cut_below(opening.frame):
+        return None
+    return StoolEnds.of(clear_path(opening, room), opening.interior)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

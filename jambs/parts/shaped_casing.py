@@ -15,7 +15,7 @@ from jambs.job.models.arc_outset import arc_outside, backs_of, stands_on
 from jambs.job.models.fields import Size
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import corner_turn_deg, is_arched, size_over_all
-from jambs.job.models.path_edge import FramePath
+from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.trim import CasingEntry, Corner
 from jambs.length import ROUND_OFF
 from jambs.parts.arch import Rack
@@ -110,6 +110,8 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
     """How the piece of edge ``i`` ends at one of its corners."""
     sides = (path[corner - 1].side, path[corner].side)
     if Side.SILL in sides and not cased.has_bottom:
+        if not path[i].side.is_leg:
+            return _on_level(path[i], entry)
         # The face of a leg on a sloping sill reaches lower than its back.
         return _EndOf(past=entry.thickness * tangent(cased.slope_deg), slope_deg=cased.slope_deg)
     if path[corner - 1].center or path[corner].center:
@@ -120,6 +122,12 @@ def _end(path: FramePath, i: int, corner: int, cased: CasedOpening, entry: Casin
     if entry.corner is Corner.BUTT and sides[0] is not sides[1] and abs(turn - SQUARE_DEG) < ROUND_OFF:
         return _EndOf(past=0.0 if path[i].side.is_leg else entry.width + entry.overhang)
     return _EndOf(past=entry.width * tangent(turn / 2), miter_deg=turn / 2)
+
+
+def _on_level(edge: FrameEdge, entry: CasingEntry) -> _EndOf:
+    """How a slope ends that comes down on a stool: level, its outer edge the longer."""
+    up, along = abs(edge.way[1]), abs(edge.way[0])
+    return _EndOf(past=entry.width * along / up, miter_deg=math.degrees(math.atan2(along, up)))
 
 
 def _outer_corner(path: FramePath, corner: int, entry: CasingEntry) -> Point:

@@ -13,6 +13,7 @@ from jambs.parts.clear import ClearOpening
 from jambs.parts.kit import Figure, FigureKind
 from jambs.parts.shaped_casing import casing_box
 from jambs.parts.shaped_jambs import clear_path
+from jambs.parts.stool import StoolEnds, stool_length_at
 
 
 def shaped_figures(
@@ -32,6 +33,9 @@ def shaped_figures(
         FigureKind.CASING_OUTSIDE_HEIGHT: box.height,
     }
     notes = dict.fromkeys(sizes, "lowest to highest corner")
+    if trim.stool and opening.shape and opening.shape.is_cut_below(opening.frame):
+        sizes[FigureKind.STOOL_LENGTH] = stool_length_at(StoolEnds.of(at_room, trim), trim.stool)
+        notes[FigureKind.STOOL_LENGTH] = "horn to horn"
     if not has_two_legs(at_frame):
         widths = {
             FigureKind.CLEAR_OPENING_WIDTH: size_over_all(at_frame).width,

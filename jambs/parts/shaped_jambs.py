@@ -113,7 +113,7 @@ def _joint(path: FramePath, i: int, joint: Joint, *, has_bottom: bool) -> Corner
     """How the boards meet where edge ``i`` starts: as the trim says where a butt takes less tilt than a miter."""
     before, after = path[i - 1], path[i]
     if not has_bottom and Side.SILL in (before.side, after.side):
-        return _level_runs_through(after)
+        return _sill_runs_through(after)
     if joint is Joint.MITER or before.side is after.side or corner_turn_deg(path, i) < MITERED_UNDER_DEG:
         return CornerJoint.MITER
     if not (before.side.is_leg or after.side.is_leg):

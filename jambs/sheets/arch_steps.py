@@ -64,10 +64,24 @@ def _on_its_boards(first: str, straight: tuple[Part, ...], path: FramePath, grid
     edges = [edge for edge in path if not edge.center]
     lengths = ", ".join(f"{grid.text(edge.length)} at the {edge.side.board_words}" for edge in edges)
     crown = grid.text(size_over_all(path).height)
+    if not any(part.side is Side.SILL for part in straight):
+        return f"{first} {_to_stand_on_a_stool(straight, lengths, crown)}"
     return (
         f"{first} Build the jamb box with {marks_text(straight)} on the bench over its clear outline drawn full size: "
         f"inside {lengths}, {crown} high. The head stands on them with both its ends, sawn along their faces: glue and "
         "screw through their backs; glue and screw a corner where two of them meet."
+    )
+
+
+def _to_stand_on_a_stool(straight: tuple[Part, ...], lengths: str, crown: str) -> str:
+    """A half round is one piece; a quarter has a leg, on which its upper end stands."""
+    over = f"over its clear outline drawn full size: inside {lengths}, {crown} high"
+    if not straight:
+        return f"Its ends are sawn level and stand on the stool: tack a spreader across them, {over}."
+    return (
+        f"Build the jamb box with {marks_text(straight)} on the bench {over}. The head stands on the leg with its "
+        "upper end: glue and screw through the leg's back; its lower end, sawn level, and the leg stand on the stool: "
+        "tack a spreader across the open end."
     )
 
 
@@ -87,6 +101,9 @@ def at_blocks(edge: FrameEdge, places: tuple[float, ...]) -> tuple[float, ...]:
 def curved_casing(casing: Sequence[Part], reveal: str) -> str:
     """Say how casing without two legs goes on: a ring in two halves, or a head on its straight boards."""
     made = f"Case ({marks_text(casing)}): glue the segments up over the outline drawn full size and fair them"
+    if not any(part.side is Side.SILL for part in casing):
+        standing = "leg first, then the head, its lower end" if any(not part.arcs for part in casing) else "its ends"
+        return f"{made}; mark the casing reveal of {reveal} all around; {standing} on the stool."
     if all(part.arcs for part in casing):
         return f"{made}, each half by itself; mark the casing reveal of {reveal} all around; the lower half first."
     on_them = "the straight boards first, then the head standing on them"

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from jambs.geometry import Point
 from jambs.job.models.arc_outset import arc_outside
-from jambs.job.models.path import area_of, outset
+from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.parts.edge_of import edge_of
 from jambs.parts.kinds import PartKind, Where
@@ -70,7 +70,8 @@ def arch_joints(
     loose: dict[frozenset[str], float] = {}
     pairs: dict[frozenset[str], tuple[Solid, Solid]] = {}
     for one, two in zip(boards, (*boards[1:], boards[0]), strict=True):
-        if inner[one.at].center or inner[two.at].center:
+        is_gap = two is boards[0] and (one.at + 1) % len(inner) != two.at  # a stool or a sill lies between them
+        if not is_gap and (inner[one.at].center or inner[two.at].center):
             # Two boards that close a ring between them meet twice.
             key = frozenset((one.solid.name, two.solid.name))
             pairs.setdefault(key, (one.solid, two.solid))
@@ -100,19 +101,13 @@ def _joint_length(inner: FramePath, one: int, two: int, thickness: float) -> flo
 
 
 def bearing(
-    what: str,
-    casing: Sequence[BoardOnPath],
-    jambs: Sequence[BoardOnPath],
-    inner: FramePath,
-    outer: FramePath,
-    way: float,
+    what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], asked: float, way: float
 ) -> JointCheck:
     """Measure the casing on the edges of the jambs, from its inner edge to their backs, all of it at once.
 
-    ``way``: 1 where the casing lies toward the room, -1 outside.
+    ``asked``: that area [sq in]; ``way``: 1 where the casing lies toward the room, -1 outside.
     """
     shared = sum(_pressed(one.solid, two.solid, way) for one in casing for two in jambs)
-    asked = area_of(outer) - area_of(inner)
     name = f"the {what} and the edges of the jambs"
     return JointCheck(name=name, asked=asked, found=shared, tolerance=TIGHT, gap=None)
 

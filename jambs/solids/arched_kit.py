@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from jambs.geometry import tangent
-from jambs.job.models.arc_outset import backs_of
+from jambs.job.models.arc_outset import backs_of, stands_on
 from jambs.job.models.exterior_trim import ExteriorTrim
-from jambs.job.models.path import outset
+from jambs.job.models.path import area_of, outset
 from jambs.job.models.path_edge import FramePath
 from jambs.parts.clear import clear_opening
 from jambs.parts.kinds import PartKind, Where
@@ -69,18 +69,26 @@ class _Box:
     has_bottom: bool
 
     @property
-    def backs(self) -> FramePath:
-        """The path along the backs of the jambs."""
+    def area(self) -> float:
+        """Area inside the backs of the jambs [sq in].
+
+        On a stool that is what lies over it: of boards all round, less the board below, which ends square under the
+        outer corners of what stands on it.
+        """
+        over = outset(self.clear, _even(self.thickness, 0.0))
         if self.has_bottom:
-            return backs_of(self.clear, self.thickness)
-        return outset(self.clear, _even(self.thickness, 0.0))
+            return area_of(backs_of(self.clear, self.thickness))
+        if not any(stands_on(self.clear, i) for i in range(len(self.clear))):
+            return area_of(over)
+        below = self.thickness * next(edge.length for edge in over if edge.side is Side.SILL)
+        return area_of(backs_of(self.clear, self.thickness)) - below
 
     def bears(
         self, what: str, casing: Sequence[BoardOnPath], jambs: Sequence[BoardOnPath], *, reveal: float, way: float
     ) -> JointCheck:
         """Measure the casing on the edges of the jambs."""
         inner = outset(self.clear, _even(reveal, reveal if self.has_bottom else 0.0))
-        return bearing(what, casing, jambs, inner, self.backs, way)
+        return bearing(what, casing, jambs, self.area - area_of(inner), way)
 
 
 def outside_arch_joints(solids: KitSolids) -> list[JointCheck]:

@@ -20,6 +20,7 @@ from jambs.solids.model import KitSolids, Solid
 from jambs.solids.report import TIGHT, JointCheck
 from jambs.solids.return_joints import return_joints
 from jambs.solids.shape_joints import inside_corners
+from jambs.solids.shape_stool import casing_over_stool, feet_on_stool, has_slanted_feet, past_horns
 
 
 def inside_joints(solids: KitSolids) -> list[JointCheck]:
@@ -29,7 +30,10 @@ def inside_joints(solids: KitSolids) -> list[JointCheck]:
     stool = one_of(solids, Where.INTERIOR, PartKind.STOOL)
     trim = solids.kit.placement.opening.interior
     if solids.kit.placement.opening.shape:
-        on_stool = _on_stool(solids, frames, casing, stool, trim) if stool and frames else []
+        on_stool = list[JointCheck]()
+        if stool and frames:
+            slanted = has_slanted_feet(solids)
+            on_stool = _on_slants(solids, stool, trim) if slanted else _on_stool(solids, frames, casing, stool, trim)
         return [*inside_corners(solids), *inside_arch_joints(solids), *on_stool]
     found = casing_corners(casing, trim.casing.corner, end_area(trim, trim.casing.thickness))
     found = [*(found if is_bounded_by_boards(trim) else []), *built_up_joints(solids, casing)]
@@ -169,26 +173,28 @@ def _on_stool(
         name = f"the casing's {leg.board_words} {casing[leg].name} and the stool {stool.name}"
         over_horn = trim.casing.width + trim.casing_reveal - thick
         bare = over_horn * max((solids.job.shop.horn_play or 0.0) - proud, 0.0)
-        asked = end_area(trim, _casing_over_stool(trim, proud)) - bare
+        asked = end_area(trim, casing_over_stool(trim, proud)) - bare
         # The horn is notched square, and the casing's back follows the wall over the leg's width.
         near = TIGHT + trim.casing.width * (slack.gap + slack.slope * trim.casing.width)
         found.append(joint(name, [casing[leg]], [stool], asked=asked, slack=slack.lean, tolerance=near))
     apron = one_of(solids, Where.INTERIOR, PartKind.APRON)
-    return found + ([_apron(solids, apron, stool, trim)] if apron else [])
+    past = 2 * (trim.past_clear - trim.beside_stool)
+    return found + ([_apron(solids, apron, stool, trim, past)] if apron else [])
 
 
-def _casing_over_stool(trim: InteriorTrim, proud: float) -> float:
-    """How much of the casing's thickness the stool carries: it stands proud, the nosing may be less [in]."""
-    assert trim.stool is not None
-    return min(trim.casing.thickness, trim.casing.thickness + trim.stool.nosing - proud)
+def _on_slants(solids: KitSolids, stool: Solid, trim: InteriorTrim) -> list[JointCheck]:
+    apron = one_of(solids, Where.INTERIOR, PartKind.APRON)
+    under = [_apron(solids, apron, stool, trim, past_horns(solids, stool))] if apron else []
+    return [*feet_on_stool(solids, stool), *under]
 
 
-def _apron(solids: KitSolids, apron: Solid, stool: Solid, trim: InteriorTrim) -> JointCheck:
+def _apron(solids: KitSolids, apron: Solid, stool: Solid, trim: InteriorTrim, past: float) -> JointCheck:
+    """``past``: how far the casing reaches over the horns, both ends together [in]."""
     assert trim.apron is not None and trim.stool is not None and apron.part is not None
     thick, slack = trim.apron.thickness, solids.inside_slack
     deep = min(thick, trim.casing.thickness + trim.stool.nosing)
     asked = apron.part.length * deep
-    play, past = solids.job.shop.horn_play or 0.0, 2 * (trim.past_clear - trim.beside_stool)
+    play = solids.job.shop.horn_play or 0.0
     asked -= play * past
     if trim.apron.ends is ApronEnds.RETURNED:
         # The triangle that a return leaves open reaches into the play behind the horn.

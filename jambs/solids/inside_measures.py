@@ -21,6 +21,7 @@ from jambs.solids.probe import Tape
 from jambs.solids.report import TIGHT, Measure
 from jambs.solids.return_measures import return_measures
 from jambs.solids.shape_measures import inside_of_shape
+from jambs.solids.shape_stool import beside_feet, has_slanted_feet
 
 INSIDE_FRAME = 1 / 64
 """The frame is measured this far behind its inside edge [in]."""
@@ -239,7 +240,10 @@ def _stool(solids: KitSolids, stool: Solid, casing: Set) -> list[Measure]:
     side = solids.kit.sides[Side.SILL]
     front = edge - stool.low[D] - max(side.start_depth, side.finish_depth)
     out = trim.casing.thickness + trim.stool.nosing
-    beside = [*_stool_ends(solids, stool, casing, trim.stool), *_apron(solids, casing)] if casing else []
+    if has_slanted_feet(solids):
+        beside = beside_feet(solids, stool)
+    else:
+        beside = [*_stool_ends(solids, stool, casing, trim.stool), *_apron(solids, casing)] if casing else []
     return [
         *(
             _horns(stool, edge, side, solids.job.shop.horn_play or 0.0)

@@ -159,7 +159,8 @@ def inner_length(piece: Solid) -> float:
 def _strip_end(casing: BoardsRound, i: int, corner: int, entry: CasingEntry, strip: float) -> float:
     """How much farther than the inner edge a strip reaches at one end, in the mean of its width [in]."""
     if not (casing.boards[corner - 1] and casing.boards[corner]):
-        return 0.0  # it stands on a stool, a sill or a floor
+        along, up = casing.path[i].way  # it stands on a stool, a sill or a floor: a slope is cut level there
+        return 0.0 if casing.path[i].side.is_leg else strip / 2 * abs(along / up)
     turn = corner_turn_deg(casing.path, corner)
     if entry.corner is not Corner.BUTT or not _is_square(turn, casing.path[corner - 1], casing.path[corner]):
         return strip / 2 * tangent(turn / 2)

@@ -160,6 +160,10 @@ class ShapeEntry(ModelOrText):
         """Say whether it has no two legs that stand upright on its sill, so that its boards go all round."""
         return self.kind in ALL_ROUND or self.stands_on_spring_line(frame)
 
+    def is_flat_below(self, frame: Size) -> bool:
+        """Say whether it has one level edge below, from side to side, on which the rest can stand."""
+        return not self.is_cut_below(frame) or self.kind not in (ShapeKind.OCTAGON, ShapeKind.FULL_ROUND)
+
     def stands_on_spring_line(self, frame: Size) -> bool:
         """Say whether it is a half round without legs: its arc springs from the bottom of the frame."""
         return self.kind is ShapeKind.HALF_ROUND and abs(frame.height - self.rise_in(frame)) < HALF_64TH

@@ -77,10 +77,26 @@ def _of_trim(
             )
     if not shape.is_cut_below(frame):
         return
-    if interior.style is not InteriorStyle.PICTURE_FRAMED:
-        yield "interior_trim", f"is {interior.style.value}, but the {kind} has no sill to stand on; give picture framed"
+    yield from _of_sill(shape, frame, interior)
     if exterior and exterior.sill:
         yield "exterior_trim", f"gives a sill, which the {kind} has no room for between its lower edges; remove sill"
+
+
+def _of_sill(shape: ShapeEntry, frame: Size, interior: InteriorTrim) -> Iterator[tuple[str, str]]:
+    """Boards that do not stand upright go all round, or stand on a stool where the shape has one level edge below."""
+    kind, style = shape.kind.value, interior.style
+    if style is InteriorStyle.PICTURE_FRAMED:
+        return
+    if style is not InteriorStyle.STOOL_AND_APRON or not shape.is_flat_below(frame):
+        other = " or stool and apron" if shape.is_flat_below(frame) else ""
+        why = "has no legs for it" if other else "has no sill to stand on"
+        yield "interior_trim", f"is {style.value}, but the {kind} {why}; give picture framed{other}"
+    elif interior.flare is not None:
+        yield (
+            "interior_trim",
+            f"flares jambs of the {kind} that stand on a stool, which is not made here; give picture framed, or write "
+            "interior_trim: {like: …, flare: none} for this opening",
+        )
 
 
 def _of_face(shape: ShapeEntry, window: WindowType) -> Iterator[tuple[str, str]]:
