@@ -83,11 +83,18 @@ def _is_told_otherwise(was: Record, now: Record) -> bool:
 def _by_place(record: Record) -> dict[tuple[str, str, str, int], Record]:
     seen: Counter[tuple[str, str, str]] = Counter()
     parts = {}
-    for part in record["parts"]:
+    for part in _with_members(record["parts"]):
         place = (part["where"], part["name"], part["position"])
         parts[(*place, seen[place])] = part
         seen[place] += 1
     return parts
+
+
+def _with_members(parts: Iterable[Record]) -> Iterator[Record]:
+    """Yield parts, each jamb that is a frame with panels followed by its stiles, rails and panels."""
+    for part in parts:
+        yield part
+        yield from part.get("members", ())
 
 
 def _part_changes(old: Record, new: Record, tolerance: float) -> Iterator[Change]:
@@ -166,9 +173,18 @@ def verdict(old: Record, new: Record, *, tolerance: float) -> Recut | StillGood:
     thickness = new["thickness"]["value"] - old["thickness"]["value"]
     if abs(thickness) > tolerance:
         return Recut(why=RecutWhy.THICKNESS)
-    if not same_shape(old, new, tolerance):
+    if not same_shape(old, new, tolerance) or not _same_frame(old, new, tolerance):
         return Recut(why=RecutWhy.SHAPE)
     return _trimmed(old, new, tolerance)
+
+
+def _same_frame(old: Record, new: Record, tolerance: float) -> bool:
+    """Say whether two jambs are one board both, or frames of the same members: no rail is changed in a glued frame."""
+    was, now = old.get("members", ()), new.get("members", ())
+    if len(was) != len(now):
+        return False
+    pairs = zip(was, now, strict=True)
+    return all(verdict(one, other, tolerance=tolerance) == StillGood() for one, other in pairs)
 
 
 def _trimmed(old: Record, new: Record, tolerance: float) -> Recut | StillGood:
