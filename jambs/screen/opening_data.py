@@ -17,7 +17,7 @@ from jambs.screen.boards_needed import boards_record
 from jambs.screen.elevation_shapes import view_records
 from jambs.screen.placing import HeldWindow, Named, Stood, depths_words, why_words
 from jambs.screen.shapes import chain_records, layer_records, section_records, swing_record, window_box
-from jambs.sheets.cut_sheet import GROUPS, about_words, exterior_text, interior_text, part_row
+from jambs.sheets.cut_sheet import GROUPS, NOTHING, about_words, exterior_text, interior_text, member_rows, part_row
 from jambs.sheets.house import rip_text
 from jambs.sheets.record import finding_records, opening_record
 from jambs.values import Record
@@ -139,7 +139,15 @@ def _limit(one: Range, plane: float, hand: HeldWindow) -> Record:
 def part_groups(record: Record) -> list[Record]:
     """Return the parts as the cut sheet lists them, in its order."""
     groups = [
-        {"title": title, "parts": [part_row(one) for one in record["parts"] if one["where"] == where.value]}
+        {
+            "title": title,
+            "parts": [
+                row
+                for one in record["parts"]
+                if one["where"] == where.value
+                for row in (part_row(one), *member_rows(one, NOTHING))
+            ],
+        }
         for where, title in GROUPS
     ]
     return [group for group in groups if group["parts"]]

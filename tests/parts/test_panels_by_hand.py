@@ -11,15 +11,18 @@ from typing import Any
 
 import pytest
 from cases import METRIC, STOOL, changed, job_of, kit_of, part_of
+from hypothesis import assume, given
+from hypothesis import strategies as st
 from panels import PANEL, PANELS, paneled
 
 from jambs.geometry import tangent
 from jambs.job import JobFaults
+from jambs.job.models.panels import MOST_PANELS, PanelsEntry
 from jambs.length import GRIDS
 from jambs.parts.cuts import EdgeGroove, EdgeRabbet, Tenon
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
-from jambs.parts.panel_layout import JambFace, PanelLayout, lay_out, panel_count
+from jambs.parts.panel_layout import JambFace, PanelLayout, lay_out, opening_between, panel_count
 from jambs.parts.part import Part
 from jambs.stock.house.house_pieces import house_pieces
 
@@ -175,6 +178,45 @@ def test_openings_off_the_grid_leave_their_rest_to_the_end_rails() -> None:
     ends = [finish - start for start, finish in layout.rails]
     assert ends == [2.5 + 1 / 32, 2.5, 2.5, 2.5 + 1 / 32]
     assert sum(ends) + 3 * layout.opening_length == 41.0
+
+
+def test_mitered_corners_hide_nothing_but_their_thickness() -> None:
+    # Mitered, a leg is 42 3/4 and 3/4 at both ends: its face comes out 3/4 from the long point, which is at the back.
+    mitered = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
+    layout = layout_of(kit_of(**paneled(interior_trim__inside__jamb=mitered)), "left leg")
+    assert layout.length == 44.25
+    assert layout.openings == ((3.25, 20.875), (23.375, 41.0))
+
+
+def test_a_wall_that_tapers_is_taken_up_by_the_stile_at_the_room() -> None:
+    # 7 1/2 and 7 3/4 deep, 1/32 proud: opening 7 17/32 - 4 = 3 17/32, the stile 7 25/32 - 2 - 3 17/32 = 2 1/4 wide.
+    left = ["7 1/2", "7 5/8", "7 3/4"]
+    depths = {"right": ["7 1/2"] * 3, "sill": ["7 1/2"] * 3, "left": left, "head": left[::-1]}
+    measured = {"date": "2026-06-01", "interior_depth": depths}
+    leg = part_of(kit_of(**paneled(openings__0__measured=measured)), "extension jamb", "left leg")
+    assert leg.taper is not None
+    assert [one.width for one in members(leg, PartKind.STILE)] == [2.0, 2.25]
+
+
+@given(
+    seen=st.floats(20, 120), ends=st.tuples(st.floats(0, 8), st.floats(0, 8)), slant=st.floats(6, 30),
+    count=st.integers(1, MOST_PANELS), grid=st.sampled_from(["1/16", "1/32", "1 mm"]),
+)  # fmt: skip
+def test_rails_and_openings_make_up_the_jamb(
+    seen: float, ends: tuple[float, float], slant: float, count: int, grid: str
+) -> None:
+    """Whatever the jamb: openings alike and on the grid, end rails at least as wide as asked for, nothing over."""
+    length = ends[0] + seen + ends[1]
+    face = JambFace(length=length, seen=(ends[0], ends[0] + seen), width=slant + 1, slant=slant)
+    entry = PanelsEntry.model_validate(PANELS)
+    assume(opening_between(seen, entry.rails, count) > 1)
+    layout = lay_out(face, entry, count, 1 / 16, GRIDS[grid])
+    spans = [finish - start for start, finish in (*layout.rails, *layout.openings)]
+    assert sum(spans) == pytest.approx(length)
+    assert GRIDS[grid].holds(layout.opening_length) and GRIDS[grid].holds(layout.opening_width)
+    assert layout.rails[0][1] >= ends[0] + entry.rails - 1e-9
+    assert layout.length - layout.rails[-1][0] >= ends[1] + entry.rails - 1e-9
+    assert 2 * entry.stiles + layout.opening_width <= slant + 1e-9
 
 
 METRIC_PANELS = {
