@@ -150,9 +150,9 @@ def _setting(kit: CutKit, shop: Shop) -> list[str]:
     wall = "the line of the finished wall" if trim.wall_edge else "the wall"
     return [
         f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all around; wedge it.",
+        *behind_frames(parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)),
         f"Shim in pairs at {_shimmed(kit, shop.grid)}, jambs straight and {stand}; no shim past {wall}.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",
-        *behind_frames(parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)),
         *_stacking(kit, shop.grid),
         f"Check with a straightedge: jambs stand {proud_words(shop.proud, wall, shop.grid.units)}, nowhere shy.",
         *_scribe(kit),

@@ -20,16 +20,22 @@ def panel_steps(jambs: Sequence[Part], grid: Grid) -> list[str]:
         f"Frames of the jambs ({marks_text(framed)}): put each together dry first, tenons home, every panel loose in "
         "its groove; finish the panels, tongues too, before they go in, or bare wood shows when they shrink."
     ]
-    steps += [
-        f"{part.mark}: rails {letters_of(part, PartKind.RAIL)} between stiles {letters_of(part, PartKind.STILE)}, "
-        f"panels {letters_of(part, PartKind.PANEL)} in the grooves with {room_words(part, grid)}, centered."
-        for part in framed
-    ]
+    alike: dict[str, list[Part]] = {}
+    for part in framed:
+        alike.setdefault(_frame_words(part, grid), []).append(part)
+    steps += [f"{marks_text(parts)}: {words}" for words, parts in alike.items()]
     return [
         *steps,
         "Glue the tenons of the rails, never a panel: it splits if it cannot move. One pin at the middle of each end "
         "keeps it centered. Clamp over the rails, both diagonals alike, flat; then cut each frame as one board.",
     ]
+
+
+def _frame_words(part: Part, grid: Grid) -> str:
+    return (
+        f"rails {letters_of(part, PartKind.RAIL)} between stiles {letters_of(part, PartKind.STILE)}, panels "
+        f"{letters_of(part, PartKind.PANEL)} in the grooves with {room_words(part, grid)}, centered."
+    )
 
 
 def behind_frames(jambs: Sequence[Part]) -> list[str]:

@@ -180,17 +180,6 @@ class ReturnsNotShown(FitNote):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PanelsNotSunk(FitNote):
-    """Jambs that are frames with panels are shown as the one board whose place they take."""
-
-    code: ClassVar[str] = "panels-not-sunk"
-
-    def sentence(self, units: Units) -> str:
-        """Say that their members are measured all the same."""
-        return "Frames with panels are shown as one board; their stiles, rails and panels are sawn and measured apart."
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class BackBevelNotSawn(FitNote):
     """A touch with the plane leaves the modeled shape as it is."""
 

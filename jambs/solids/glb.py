@@ -9,6 +9,7 @@ from jambs.solids import kernel
 from jambs.solids.assembly import assembly
 from jambs.solids.glb_materials import with_dull_surfaces
 from jambs.solids.model import KitSolids
+from jambs.solids.shown import as_shown
 
 METERS_PER_MM = 0.001
 FINE = 0.1
@@ -24,6 +25,7 @@ def write_glb(solids: KitSolids, path: Path, *, issue: IssueStamp | None = None)
     from OCP.TCollection import TCollection_AsciiString
     from OCP.TColStd import TColStd_IndexedDataMapOfStringString
 
+    solids = as_shown(solids)
     BRepMesh_IncrementalMesh(kernel.together([solid.bench for solid in solids.solids]), FINE)
     document = assembly([(solids, (0.0, 0.0, 0.0))], name=solids.mark)
     writer = RWGltf_CafWriter(TCollection_AsciiString(str(path)), True)

@@ -25,7 +25,7 @@ from jambs.sides import Side
 from jambs.solids import kernel
 from jambs.solids.bent import bent_flashing
 from jambs.solids.facets import Facet, facets_of
-from jambs.solids.findings import BackBevelNotSawn, FlashingDrawnBent, PanelsNotSunk, ReturnsNotShown
+from jambs.solids.findings import BackBevelNotSawn, FlashingDrawnBent, ReturnsNotShown
 
 STANDING = Seat(origin=(0.0, 0.0, 0.0), along=(1.0, 0.0, 0.0), across=(0.0, 1.0, 0.0), through=(0.0, 0.0, 1.0))
 """The seat of what is made in the wall's own axes."""
@@ -260,8 +260,6 @@ def _notes(kit: Kit) -> tuple[Finding, ...]:
         notes.append(FlashingDrawnBent(subject=about))
     if any(part.is_returned for part in kit.parts):
         notes.append(ReturnsNotShown(subject=about))
-    if any(part.frame_members for part in kit.parts):
-        notes.append(PanelsNotSunk(subject=about))
     if any(isinstance(touch, BackBevel) for part in kit.parts for touch in part.touches):
         notes.append(BackBevelNotSawn(subject=about))
     return tuple(notes)

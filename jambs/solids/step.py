@@ -14,6 +14,7 @@ from jambs.solids.assembly import assembly
 from jambs.solids.colors import color_of
 from jambs.solids.findings import ElevationFault, NoOpeningsToWrite, NoSuchElevation, NotOnElevation, PlaceNotGiven
 from jambs.solids.model import KitSolids
+from jambs.solids.shown import as_shown
 from jambs.solids.step_text import reproducible
 
 
@@ -76,6 +77,7 @@ def _write(openings: Sequence[tuple[KitSolids, Vector]], path: Path, *, name: st
     from OCP.STEPControl import STEPControl_AsIs
 
     _be_quiet()
+    openings = [(as_shown(solids), way) for solids, way in openings]
     writer = STEPCAFControl_Writer()
     writer.SetColorMode(False)
     writer.SetNameMode(True)

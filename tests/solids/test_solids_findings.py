@@ -14,7 +14,6 @@ import finding_rows
 from cases import STOOL, changed, job_of
 from finding_rows import Case, Row, codes_in, each
 from harbour import harbour_kits, harbour_solids
-from panels import paneled
 from test_step import openings
 
 from jambs.findings import Severity, Statement, Subject, SubjectKind
@@ -275,13 +274,6 @@ ROWS = [
         appears=notes(**apron("returned"), exterior_trim=None),
         quiet=notes(**apron("square"), exterior_trim=None),
         inch="The apron's returns are cut from its own board and are not shown.",
-        severity=Severity.NOTE,
-    ),
-    Row(
-        code="panels-not-sunk",
-        appears=notes(**paneled(), exterior_trim=None),
-        quiet=notes(position={"share": "1"}, exterior_trim=None),
-        inch="Frames with panels are shown as one board; their stiles, rails and panels are sawn and measured apart.",
         severity=Severity.NOTE,
     ),
     Row(
