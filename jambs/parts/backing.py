@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from jambs.job.models.layers import Role
 from jambs.length import HALF_64TH
 from jambs.parts.drywall import DrywallWork
 from jambs.parts.kinds import PartKind, Where
@@ -29,17 +30,20 @@ class BackingKind(Enum):
 class Backing:
     """Lumber on one side. ``width``: edge of the rough opening → its face toward the opening [in].
 
-    ``depth``: back of the wall board → as far toward the window as it has to reach [in]; None of a nailer.
+    ``depth``: back of the wall board → as far toward the window as it has to reach [in]; of a nailer as deep as a
+    member of the framing is thick, so that it comes out of the same stock, and no deeper than to the frame.
     ``under``: stool or tile that lies on it, where no board does.
     """
 
     kind: BackingKind
     side: Side
     width: float
-    depth: float | None
+    depth: float
     under: PartKind | None = None
 
 
+MEMBER = 1.5
+"""Thickness of a framing member where the layer does not say [in]: nominal 2 (PS 20, dry)."""
 _FURRING = {
     Side.LEFT: FigureKind.FURRING_LEFT,
     Side.RIGHT: FigureKind.FURRING_RIGHT,
@@ -94,7 +98,14 @@ def _nailers(kit: Kit, work: DrywallWork) -> tuple[Backing, ...]:
     edged = {bead.side for bead in work.beads}
     wide = {side: inside[side] + kit.flares.out(side, depth) for side in inside if side in edged}
     return tuple(
-        Backing(kind=BackingKind.NAILER, side=side, width=width, depth=None)
+        Backing(kind=BackingKind.NAILER, side=side, width=width, depth=min(depth, _member(kit)))
         for side, width in wide.items()
         if width > HALF_64TH
     )
+
+
+def _member(kit: Kit) -> float:
+    """Thickness of a member of the innermost framing [in]."""
+    layers = (one.layer for one in kit.placement.planes.layers)
+    framing = next((one for one in layers if one.role is Role.FRAMING), None)
+    return (framing.member_width if framing else None) or MEMBER

@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from jambs.job.models.layers import Layer, MadeOf, Role
 from jambs.length import OFF_GRID
+from jambs.parts.backing import MEMBER
 from jambs.parts.kit import Kit
 from jambs.section.edges import Edge, Edges, layer_edge
 from jambs.section.region import Region, SectionCut, Stuff
@@ -13,8 +14,6 @@ from jambs.wall.planes import PlacedLayer
 
 FRAMED = {SectionCut.JAMB: 2.0, SectionCut.LEFT_JAMB: 2.0, SectionCut.HEAD: 5.0, SectionCut.SILL: 1.0}
 """Members of framing beside the opening: jack and king stud, a header, a rough sill; common practice, no source."""
-MEMBER = 1.5
-"""Thickness of a framing member where the layer does not say [in]: nominal 2 (PS 20, dry)."""
 STRAP = 3.5
 """Width of strapping along an opening where the layer does not say [in]: nominal 4 (PS 20, dry)."""
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from jambs.geometry import Point, tangent
+from jambs.parts.backing import BackingKind, backing_of
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.parts.part import Part
@@ -78,7 +79,22 @@ def space_regions(kit: Kit, cut: SectionCut, edges: Edges) -> list[Region]:
         if leans is not None and leans != back:
             gap = ((leans, 0.0), (edges.rough_opening + edges.lean(0.0), 0.0), gap[2], gap[3])
         regions.append(_behind_lining(kit, gap))
-    return [*regions, *_sealant(kit, cut)]
+    return [*regions, *_nailers(kit, cut, edges), *_sealant(kit, cut)]
+
+
+def _nailers(kit: Kit, cut: SectionCut, edges: Edges) -> list[Region]:
+    """Lay what carries the edge of the wall board where it ends inside the rough opening."""
+    rough, back = edges.rough_opening, kit.placement.planes.finish_back
+    found = (one for one in backing_of(kit) if one.kind is BackingKind.NAILER and one.side is cut.side)
+    return [
+        Region(
+            name="nailer",
+            stuff=Stuff.FURRING,
+            outline=box((rough - one.width, back), (rough, back + one.depth)),
+            conductivity=WOOD,
+        )
+        for one in found
+    ]
 
 
 def _room_end(kit: Kit, start: float) -> float:

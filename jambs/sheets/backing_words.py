@@ -21,12 +21,12 @@ def backing_words(backing: Sequence[Backing], grid: Grid) -> str:
 
 def _words(kind: BackingKind, backing: Sequence[Backing], grid: Grid) -> str:
     sides = ", ".join(f"{grid.text(one.width)} {place_words(one)}" for one in backing)
+    depth = max(one.depth for one in backing)
     if kind is BackingKind.NAILER:
         return (
-            f"solid nailers {sides}, from the edge of the rough opening in, flush with the room face of the framing: "
-            "the edge of the wall board and its bead are fastened to them"
+            f"solid nailers {sides}, from the edge of the rough opening in, {grid.text(depth)} deep, flush with the "
+            "room face of the framing: the edge of the wall board and its bead are fastened to them"
         )
-    depth = max(one.depth or 0.0 for one in backing)
     lying = "".join(f", {LIES[one.under]} lies on it" for one in backing if one.under)
     return (
         f"furring {sides}, from the edge of the rough opening in, {grid.text(depth)} deep from the back of the wall "
@@ -53,7 +53,7 @@ def backing_records(kit: CutKit, *, units: Units) -> list[Record]:
             "kind": one.kind.value,
             "side": one.side.words,
             "width": size(one.width, units=units),
-            "depth": None if one.depth is None else size(one.depth, units=units),
+            "depth": size(one.depth, units=units),
         }
         for one in backing_of(kit)
     ]

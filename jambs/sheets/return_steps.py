@@ -48,7 +48,7 @@ def _furring(kit: CutKit, work: DrywallWork, grid: Grid) -> list[str]:
         return []
     *others, last = (f"{text(one.width)} {place_words(one)}" for one in backing)
     sides = f"{', '.join(others)} and {last}" if others else last
-    deep = text(max(one.depth or 0.0 for one in backing))
+    deep = text(max(one.depth for one in backing))
     return [
         f"Fur out the framing {sides} over the whole depth ({deep} from the back of the wall board to the frame), "
         f"straight and square, so that bare boards come to {text(boards.width)} × {text(boards.height)}: before the "
@@ -124,10 +124,7 @@ def nailer_steps(kit: CutKit, grid: Grid) -> list[str]:
     line = f"the finished wall is {finish} in front of the framing: set its line out all around, the jambs go to it"
     if not backing:
         return [f"Before the jambs are set: {line}."]
-    return [
-        f"Before the jambs are set: {backing}. How deep they are is for the drywall crew: its screws "
-        f"have to hold. Then {line}."
-    ]
+    return [f"Before the jambs are set: {backing}. Then {line}."]
 
 
 def bare_edge_steps(kit: CutKit, grid: Grid) -> list[str]:

@@ -80,13 +80,17 @@ AT_FLOOR = "no part under the door; sides as planned reach the finished floor, t
 
 
 def _backing_lines(backing: list[Record]) -> list[Line]:
-    """Return the lumber that stands before the boards, each kind in a line: ``52 mm (left, right), 40 mm (head)``."""
-    found: dict[str, dict[str, list[str]]] = {}
+    """Return the lumber that stands before the boards: ``52 mm (left, right), 40 mm (head), 88 mm deep``."""
+    found: dict[tuple[str, str], dict[str, list[str]]] = {}
     for one in backing:
-        found.setdefault(one["kind"], {}).setdefault(one["width"]["text"], []).append(one["side"])
+        sides = found.setdefault((one["kind"], one["depth"]["text"]), {})
+        sides.setdefault(one["width"]["text"], []).append(one["side"])
     return [
-        line(f"before the boards: {kind}", ", ".join(f"{width} ({', '.join(sides)})" for width, sides in wide.items()))
-        for kind, wide in found.items()
+        line(
+            f"before the boards: {kind}",
+            ", ".join((*(f"{width} ({', '.join(sides)})" for width, sides in wide.items()), f"{depth} deep")),
+        )
+        for (kind, depth), wide in found.items()
     ]
 
 

@@ -18,7 +18,7 @@ from jambs.drawings.views.view import Chain, Ink, View, ViewSide
 from jambs.length import FINE, Units
 from jambs.parts.kit import Kit
 from jambs.section.cut import cut_sections
-from jambs.section.region import SectionCut
+from jambs.section.region import Region, SectionCut
 
 MITERED: dict[str, Any] = {"interior_trim__inside__jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"}}
 FLARED = {**MITERED, "interior_trim__inside__flare": {"sides": "20 deg", "head": "15 deg", "sill": "10 deg"}}
@@ -76,17 +76,28 @@ def test_a_flared_head_tells_how_far_its_room_edge_moved_out_apart_from_the_casi
     assert gaps(SectionCut.HEAD, **FLARED)["flare"] == pytest.approx(4.71875 * 0.267949, abs=1e-3)
 
 
-def test_a_section_says_that_a_nailer_is_not_drawn_and_only_where_there_is_one() -> None:
-    """Rough opening 36 x 48, wall board cut to 33 x 45 round a shadow gap: 1 1/2 at the head as at the sides."""
+def test_a_section_has_a_nailer_and_only_where_there_is_one() -> None:
+    """Rough opening 36 x 48, wall board cut to 33 x 45 round a shadow gap: 1 1/2 at the head as at the sides.
+
+    As deep as a stud is thick.
+    """
     bare = {
         "style": "returns",
         "jamb": {"thickness": "3/4", "stock": "poplar", "joint": "miter"},
         "frame_reveal": "1/8",
         "wall_edge": {"kind": "shadow gap", "gap": "3/8", "leg": "1"},
     }
-    said = 'nailer 1 1/2" from the rough opening in, behind the edge of the wall board: not drawn'
+    said = 'nailer 1 1/2" from the rough opening in and 1 1/2" deep, behind the edge of the wall board'
     assert said in remarks(interior_trim__inside=bare)
     assert not any("nailer" in one for one in remarks())
+    (drawn,) = (one for one in head_regions(interior_trim__inside=bare) if one.name == "nailer")
+    # The frame is 47 1/2 high, the rough opening ends 1/4 over it; the wall board is 1/2 thick.
+    assert sorted(set(drawn.outline)) == [(46.25, 0.5), (46.25, 2.0), (47.75, 0.5), (47.75, 2.0)]
+    assert not [one for one in head_regions() if one.name == "nailer"]
+
+
+def head_regions(**paths: Any) -> tuple[Region, ...]:
+    return next(one for one in cut_sections(kit_of(**paths)) if one.cut is SectionCut.HEAD).regions
 
 
 def remarks(**paths: Any) -> tuple[str, ...]:

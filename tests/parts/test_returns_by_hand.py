@@ -251,6 +251,16 @@ def test_a_nailer_stands_where_the_wall_board_ends_inside_the_rough_opening() ->
     assert wide == 1.5 and {one.kind for one in backing_of(kit)} == {BackingKind.NAILER}
 
 
+@pytest.mark.parametrize(("member", "place", "deep"), [(None, "4 11/16", 1.5), ("2", "4 11/16", 2.0), ("2", "2", 1.5)])
+def test_a_nailer_is_as_deep_as_a_member_of_the_framing_and_never_deeper_than_to_the_frame(
+    member: str | None, place: str, deep: float
+) -> None:
+    """The board of 1/2 lies before it: of 2 inside the frame 1 1/2 are left. PS 20: nominal 2 is 1 1/2 dry."""
+    studs = {"material": "stud 2x6", "spacing": "16", **({"member_width": member} if member else {})}
+    kit = returned(BARE, walls__main__layers__1=studs, position={"interior_depth": place})
+    assert {one.depth for one in backing_of(kit)} == {deep}
+
+
 def test_no_nailer_where_the_wall_board_ends_on_the_framing_and_none_where_casing_covers_it() -> None:
     # 30 3/4 + 1 1/2 + 2 x 2 = 36 1/4, past the rough opening.
     wide_gap = {**BARE, "wall_edge": {"kind": "shadow gap", "gap": "2", "leg": "1"}}

@@ -198,7 +198,9 @@ def test_what_stands_before_the_boards_are_hung_is_on_every_paper_that_asks_for_
     """L4: the rough opening is 1200, the wall board is cut to 1132: (1200 - 1132) / 2 = 34 in the air on four sides."""
     before = "before the boards: nailer behind the edge of the wall board"
     (group,) = (group for group in sheet("L4")["groups"] if group["title"].startswith("Interior"))
-    assert {one["name"]: one["value"] for one in group["joints"]}[before] == "34 mm (left, right, head, sill)"
+    assert {one["name"]: one["value"] for one in group["joints"]}[
+        before
+    ] == "34 mm (left, right, head, sill), 45 mm deep"
     steps = install("L4")["inside"]
     at = next(number for number, step in enumerate(steps) if step.startswith("Before the jambs are set: solid"))
     assert "34 mm at the left" in steps[at] and "flush with the room face of the framing" in steps[at]
@@ -207,7 +209,10 @@ def test_what_stands_before_the_boards_are_hung_is_on_every_paper_that_asks_for_
     box, check = (next(n for n, step in enumerate(steps) if words in step) for words in ("jamb box", "straightedge"))
     assert at < box < check and "flush with the line of the finished wall" in steps[check]
     assert steps[-1].startswith("Wall board: cut to") and "fastened to the nailers" in steps[-1]
-    assert {one["width"]["text"] for one in record("L4")["drywall"]["backing"]} == {"34 mm"}
+    backing = record("L4")["drywall"]["backing"]
+    # Studs of 45 x 145: ripped from the same stock.
+    assert {(one["width"]["text"], one["depth"]["text"]) for one in backing} == {("34 mm", "45 mm")}
+    assert "45 mm deep" in steps[at] and "is for the drywall crew" not in steps[at]
 
 
 def test_screws_near_the_room_edge_of_a_bare_jamb_pass_the_nailer() -> None:

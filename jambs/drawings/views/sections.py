@@ -151,12 +151,12 @@ def _state(section: Section, kit: Kit, job: Job) -> tuple[str, ...]:
 
 
 def _nailers(section: Section, kit: Kit, job: Job) -> Iterator[str]:
-    """Say what stands behind the edge of the wall board; how deep it is the job does not say, so it is not drawn."""
+    """Say how wide and how deep what stands behind the edge of the wall board is."""
     for one in backing_of(kit):
         if one.kind is BackingKind.NAILER and one.side is section.cut.side:
-            width = job.shop.grid.text(one.width)
+            wide, deep = job.shop.grid.text(one.width), job.shop.grid.text(one.depth)
             screw = "; the line across jamb and shims is the jamb's screw" if section.cut.is_level else ""
-            yield f"nailer {width} from the rough opening in, behind the edge of the wall board: not drawn{screw}"
+            yield f"nailer {wide} from the rough opening in and {deep} deep, behind the edge of the wall board{screw}"
 
 
 def _thickness(kit: Kit, job: Job, layers_at: SectionCut | None) -> str:
