@@ -77,6 +77,15 @@ HARMFUL_DUST = {
 }
 """Woods by the words of their names; what handbooks of industrial safety say, from memory."""
 HEIGHT = "Height: work from staging with rails, not from a ladder with a window in your hands."
+HOLE_SILL, HOLE_DROP = 39.0, 72.0
+"""An open hole matters where its bottom is under the one over the floor, the other or more over the ground [in]: OSHA
+29 CFR 1926.501(b)(14), from memory; told in metric jobs as 1.0 m and 1.8 m."""
+HOLE = {
+    Units.INCH: 'Open rough opening: until its window stands, a rail across it where its bottom is under 39" over the '
+    "floor and 6' or more over the ground outside (OSHA 1926.501(b)(14), from memory; the local rules decide).",
+    Units.MM: "Open rough opening: until its window stands, a rail across it where its bottom is under 1.0 m over the "
+    "floor and 1.8 m or more over the ground outside; the local rules decide.",
+}
 METAL = "Metal: the edges of flashing cut; gloves, and hem what can be touched."
 SILICA = "Silica: cut cement board, stucco and masonry wet or with extraction, and wear a mask."
 FUMES = "Sealant, spray foam and glue: open the windows, gloves and goggles; do what the label says."
@@ -116,7 +125,7 @@ def cautions(
 ) -> tuple[Caution, ...]:
     """List the cautions that fit this opening, work by work."""
     install = (*_install(placement, parts, units), *_old_house(year_built))
-    lines = ((Beside.INSTALL, install), (Beside.FRAMING, _framing(placement)))
+    lines = ((Beside.INSTALL, install), (Beside.FRAMING, _framing(placement, units)))
     said = (Caution(beside=beside, words=words) for beside, some in lines for words in some)
     lifting = lifting_words(lifts_of(placement), units)
     return (*_saw(parts), Caution(beside=Beside.INSTALL, words=lifting, is_of_lifting=True), *said)
@@ -162,8 +171,9 @@ def _dust(wood: list[Part]) -> str:
 
 def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Iterator[str]:
     outside = any(part.where is Where.EXTERIOR for part in parts)
-    if outside:
+    if outside or placement.opening.floor_below_frame is None:
         yield HEIGHT
+    yield from _open_hole(placement, units)
     if any(part.is_bent for part in parts):
         yield METAL
     if _has_silica(placement) and outside:
@@ -179,7 +189,18 @@ def _install(placement: Placement, parts: tuple[Part, ...], units: Units) -> Ite
         yield STRUCTURE
 
 
-def _framing(placement: Placement) -> Iterator[str]:
+def _open_hole(placement: Placement, units: Units) -> Iterator[str]:
+    """Warn of the hole until the window stands in it; not where the job says that it begins high or not far up."""
+    opening, below = placement.opening, placement.opening.floor_below_frame
+    sill = -below if below is not None else opening.sill_height
+    is_high = sill is not None and sill - placement.shims.sill >= HOLE_SILL
+    is_near_ground = opening.drop_outside is not None and opening.drop_outside - placement.shims.sill < HOLE_DROP
+    if not is_high and not is_near_ground:
+        yield HOLE[units]
+
+
+def _framing(placement: Placement, units: Units) -> Iterator[str]:
+    yield from _open_hole(placement, units)
     if placement.buck is not None and placement.buck.kind is BuckKind.LINER:
         yield HEADER
 

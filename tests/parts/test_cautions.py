@@ -95,6 +95,31 @@ def lines(beside: Beside, **paths: Any) -> list[str]:
     return [one.text.split(":")[0] for one in kit_of(**paths).cautions if one.beside is beside]
 
 
+@pytest.mark.parametrize(
+    ("keys", "is_told"),
+    [
+        ({"sill_height": "39"}, True),  # the rough sill is 1/4 lower: 38 3/4
+        ({"sill_height": "39 1/4"}, False),
+        ({"sill_height": "20", "drop_outside": "72 1/4"}, True),
+        ({"sill_height": "20", "drop_outside": "72"}, False),
+        ({"sill_height": "20"}, True),  # how deep it is outside nobody said
+        ({"sill_height": None}, True),
+        ({"sill_height": None, "drop_outside": "30"}, False),
+    ],
+)
+def test_an_open_hole_is_told_of_to_the_framer_and_to_who_sets_the_window(
+    keys: dict[str, str | None], is_told: bool
+) -> None:
+    """OSHA 29 CFR 1926.501(b)(14), from memory: under 39 in over the floor, 6 ft or more over what lies below."""
+    paths: dict[str, Any] = {f"openings__0__{key}": value for key, value in keys.items()}
+    for beside in (Beside.INSTALL, Beside.FRAMING):
+        assert ("Open rough opening" in lines(beside, **paths)) is is_told
+
+
+def test_a_window_is_set_from_staging_whether_or_not_it_has_trim_outside() -> None:
+    assert "Height" in lines(Beside.INSTALL) and "Height" in lines(Beside.INSTALL, openings__0__exterior_trim="none")
+
+
 def has(words: str, **paths: Any) -> bool:
     return any(words in one.text for one in kit_of(**paths).cautions)
 
@@ -154,10 +179,13 @@ def test_a_transom_over_a_bar_is_lifted_by_itself() -> None:
     assert ganged_kit(**{**each, **wide}).placement.opening.gang.lifts == ((1,), (2,), (3,))  # type: ignore[union-attr]
 
 
+NEAR_GROUND = {"openings__0__drop_outside": "30"}
+
+
 def test_a_plain_opening_is_told_no_more_than_it_needs() -> None:
-    """No taper, no liner, no service cavity, no cement, no old house; foam in the wall and a buck."""
-    assert lines(Beside.FRAMING) == []
-    said = lines(Beside.INSTALL)
+    """No taper, no liner, no service cavity, no cement, no old house, no deep drop; foam in the wall and a buck."""
+    assert lines(Beside.FRAMING, **NEAR_GROUND) == []
+    said = lines(Beside.INSTALL, **NEAR_GROUND)
     assert said == [
         "Glass",
         "Height",
@@ -167,16 +195,17 @@ def test_a_plain_opening_is_told_no_more_than_it_needs() -> None:
         "Foam and fire",
         "Structure",
     ]
+    # The window is set and taped from outside all the same.
     inside = lines(Beside.INSTALL, exterior_trim=None)
-    assert "Height" not in inside and "Metal" not in inside
+    assert "Height" in inside and "Metal" not in inside
 
 
 LINER = {"kind": "liner", "thickness": "3/4", "stock": "plywood"}
 
 
 def test_headers_are_told_where_a_liner_widens_the_hole() -> None:
-    assert lines(Beside.FRAMING, walls__main__buck=LINER) == ["Headers"]
-    assert lines(Beside.FRAMING, walls__main__buck=LINER, position={"flange_on": "sheathing"}) == []
+    assert lines(Beside.FRAMING, **NEAR_GROUND, walls__main__buck=LINER) == ["Headers"]
+    assert lines(Beside.FRAMING, **NEAR_GROUND, walls__main__buck=LINER, position={"flange_on": "sheathing"}) == []
 
 
 MEASURED = {
