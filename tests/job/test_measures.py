@@ -176,10 +176,16 @@ def test_what_cannot_be_read_is_told_with_its_line(tmp_path: Path, values: dict[
     assert fault.startswith("measures.csv:") and message in fault
 
 
+NO_W9 = (
+    "no opening has the mark 'W9', and a row of it is filled in: write the mark that the opening has now, or take its "
+    "rows out if it is gone; there are W1"
+)
+
+
 @pytest.mark.parametrize(
     ("row", "message"),
     [
-        (["W9", "1", "", "", "4 3/4", ""], "no opening has the mark 'W9'; write one of W1"),
+        (["W9", "1", "", "", "4 3/4", ""], NO_W9),
         (["W1", "99", "", "", "4 3/4", ""], "W1 has no place '99'; it has date, by and 1 to 27"),
         (["W1", "1", "", "", "4 3/4", ""], "place 1 is filled in twice; keep one of the rows"),
     ],
@@ -188,6 +194,17 @@ def test_a_row_that_belongs_nowhere(tmp_path: Path, row: list[str], message: str
     rows = filled(job_in(tmp_path), FILLED)
     write_csv(tmp_path / "measures.csv", [*rows, row])
     assert faults(tmp_path) == [f"measures.csv:{len(rows) + 1}: {message}"]
+
+
+def test_rows_of_an_opening_that_is_gone_are_told_of_once_and_only_where_they_are_filled(tmp_path: Path) -> None:
+    """Eight places of it filled are one thing to do; its empty rows, which `measure` leaves, are none."""
+    rows = filled(job_in(tmp_path), FILLED)
+    gone = [["W9", str(place), "", "", "4 3/4", ""] for place in range(1, 9)]
+    write_csv(tmp_path / "measures.csv", [*rows, *gone])
+    (fault,) = faults(tmp_path)
+    assert fault.startswith(f"measures.csv:{len(rows) + 1}: ") and "8 rows of it are filled in" in fault
+    write_csv(tmp_path / "measures.csv", [*rows, *[[*one[:4], "", ""] for one in gone]])
+    job_in(tmp_path, "measures.csv")
 
 
 def test_measured_in_two_places(tmp_path: Path) -> None:

@@ -16,7 +16,7 @@ from jambs.job.models.openings import Opening, whole_measured
 from jambs.job.models.readings import Readings
 from jambs.job.models.tables import TableRead
 from jambs.job.reading.complaints import Complaints
-from jambs.job.reading.faults import Fault, JobFaults, Location, advice
+from jambs.job.reading.faults import Fault, JobFaults, Location
 from jambs.job.reading.rows import table_rows, turned
 from jambs.job.reading.table_limits import Cell, table_fault
 from jambs.length import Units, length_text
@@ -156,6 +156,7 @@ def read_measures(
     known = {opening.mark.lower(): opening for opening in openings}
     found: dict[str, list[MeasuredCell]] = {}
     faults: list[Fault] = []
+    unknown: dict[str, list[int]] = {}
     for line, cells in rows:
         try:
             mark, cell = _row(dict(zip(names, cells, strict=False)), line, known)
@@ -163,9 +164,26 @@ def read_measures(
                 raise ValueError(f"place {cell.place} is filled in twice; keep one of the rows")
             if cell:
                 found.setdefault(mark, []).append(cell)
+        except _NoSuchMark as error:
+            unknown.setdefault(str(error), []).append(line)
         except ValueError as error:
             faults.append(table_fault(path, line, str(error)))
+    faults += [table_fault(path, lines[0], _unknown_words(mark, lines, openings)) for mark, lines in unknown.items()]
     return {mark: tuple(cells) for mark, cells in found.items()}, tuple(faults)
+
+
+class _NoSuchMark(ValueError):
+    """A filled row under a mark that no opening has; the mark is its message."""
+
+
+def _unknown_words(mark: str, lines: Sequence[int], openings: Sequence[Opening]) -> str:
+    """Say it once of all rows of a mark; no other mark is suggested: readings of one opening would become another's."""
+    filled = "a row of it is filled in" if len(lines) == 1 else f"{len(lines)} rows of it are filled in"
+    marks = ", ".join(one.mark for one in openings)
+    return (
+        f"no opening has the mark {mark!r}, and {filled}: write the mark that the opening has now, or take its rows "
+        f"out if it is gone; there are {marks}"
+    )
 
 
 def _names(path: Path, line: int, cells: Sequence[Cell]) -> list[str]:
@@ -188,8 +206,7 @@ def _row(row: Mapping[str, Cell], line: int, known: Mapping[str, Opening]) -> tu
         return named, None
     opening = known.get(named.lower())
     if opening is None:
-        marks = [one.mark for one in known.values()]
-        raise ValueError(f"no opening has the mark {named!r}; {advice(named, marks)}")
+        raise _NoSuchMark(named)
     numbers = [str(one.number) for one in measure_places(opening)]
     if place not in (DATE, BY, *numbers):
         raise ValueError(f"{opening.mark} has no place {place!r}; it has date, by and 1 to {numbers[-1]}")
