@@ -96,7 +96,9 @@ def put(desk: Desk, mark: str, asked: dict[str, Any]) -> tuple[Record, int]:
         plane, named = settle(found.hand, _number(asked.get("plane")), found.places, reach=reach)
         moved = mark if alone else f"all windows of wall {found.hand.opening.wall.name}"
         try:
-            edits = position_edits(desk.draft.files[desk.file.name], found.hand, plane, named, alone=alone)
+            edits = position_edits(
+                desk.draft.files[desk.file.name], found.hand, plane, named, alone=alone, folder=desk.file.parent
+            )
             desk.change(f"place {moved}", edits)
         except EditRefused as error:
             return {"wrong": [str(error)]}, 409

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Any
 
 from jambs.job.editing.edits import Edit, InsertItem, InsertKey, SetValue
@@ -11,6 +12,7 @@ from jambs.job.editing.row_cells import SetRowCell
 from jambs.job.editing.yaml_nodes import nodes_of
 from jambs.job.reading.faults import Location
 from jambs.job.reading.marks import marks_of
+from jambs.job.reading.schedule import read_schedule
 from jambs.job.reading.tree import grown
 from jambs.screen.desk import DraftEdit
 from jambs.screen.placing import HeldWindow, Named, Rule, rule_text
@@ -19,11 +21,12 @@ POSITION = "position"
 
 
 def position_edits(
-    file: FileText, hand: HeldWindow, plane: float, named: Named | None, *, alone: bool
+    file: FileText, hand: HeldWindow, plane: float, named: Named | None, *, alone: bool, folder: Path
 ) -> list[DraftEdit]:
     """Return what puts a window at a plane [in], by the name of the place or by its interior depth.
 
     ``alone``: this opening gets a position of its own; else its wall gets one, or the job where it has one wall only.
+    ``folder``: of the job, where its schedule is.
 
     Raises:
         EditRefused: the opening is a row of a table that cannot be written here.
@@ -31,7 +34,7 @@ def position_edits(
     piece, _ = grown(nodes_of(file), file.name)
     rule: Rule = named.rule if named else {"interior_depth": rule_text(hand.depth(plane), hand.job)}
     if alone:
-        return _alone(piece.root, hand.opening.mark, rule, file)
+        return _alone(piece.root, hand.opening.mark, rule, file, folder)
     walls = piece.root.get("walls")
     wall = hand.opening.wall.name
     if isinstance(walls, dict) and len(walls) > 1 and isinstance(walls.get(wall), dict):
@@ -51,7 +54,7 @@ def _put(root: Any, path: Location, rule: Rule, *, at: Location = ()) -> Edit:
     return InsertKey(path=(*at, *path), key=POSITION, value=rule)
 
 
-def _alone(root: Any, mark: str, rule: Rule, file: FileText) -> list[DraftEdit]:
+def _alone(root: Any, mark: str, rule: Rule, file: FileText, folder: Path) -> list[DraftEdit]:
     """Give one opening a position of its own: in its entry, in one that is split off for it, or in its row."""
     listed = root.get("openings")
     for place, one in enumerate(listed if isinstance(listed, list) else ()):
@@ -60,7 +63,7 @@ def _alone(root: Any, mark: str, rule: Rule, file: FileText) -> list[DraftEdit]:
             return [_put(root, ("openings", place), rule)]
         if mark in marks:
             return _split(one, place, marks, mark, rule)
-    return [_in_row(root.get("schedule"), mark, rule, file)]
+    return [_in_row(root.get("schedule"), mark, rule, file, folder)]
 
 
 def _split(entry: Mapping[str, Any], place: int, marks: list[str], mark: str, rule: Rule) -> list[DraftEdit]:
@@ -84,10 +87,11 @@ def _spelled(marks: list[str]) -> str | list[str]:
     return marks[0] if len(marks) == 1 else span if marks_of(span) == marks else marks
 
 
-def _in_row(schedule: Any, mark: str, rule: Rule, file: FileText) -> SetRowCell:
+def _in_row(schedule: Any, mark: str, rule: Rule, file: FileText, folder: Path) -> SetRowCell:
     text = rule if isinstance(rule, str) else ", ".join(f"{key}: {value}" for key, value in rule.items())
     name = schedule if isinstance(schedule, str) else file.name
     if not name.lower().endswith(".csv"):
-        sentence = f'{mark} is a row of it: write "{text}" in its column position, in the spreadsheet'
+        row = next((one.line for one in read_schedule(folder / name)[0] if mark in marks_of(one.whole.get("mark"))), 0)
+        sentence = f'{mark} is {f"row {row}" if row else "a row"} of it: write "{text}" in the column position there'
         raise refused(name, f"{sentence}, or move all windows of its wall")
     return SetRowCell(file=name, mark=mark, column=POSITION, value=text)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
+from openpyxl import Workbook
 
 from jambs.face.screen import Desk, put
 from jambs.job import read_job
@@ -108,3 +110,22 @@ def test_a_cell_that_is_there_is_changed_in_its_place() -> None:
     table = FileText(name="t.csv", content=b'Mark;Position;room\r\n"W1";equal depths;"Hall; long"\r\n\r\nW2;;x\r\n')
     new = with_row_cell(table, SetRowCell(file="t.csv", mark="W2", column="position", value="interior_depth: 4 3/4"))
     assert new.content == table.content.replace(b"W2;;x", b"W2;interior_depth: 4 3/4;x")
+
+
+@pytest.mark.parametrize(("marks", "row"), [(("W1", "W2"), 4), (("W1", "W2..W3"), 4)])
+def test_a_row_of_a_spreadsheet_is_named_by_its_number(tmp_path: Path, marks: tuple[str, ...], row: int) -> None:
+    """The header is row 1, an empty one stands between: it is told where to write, in words, and nothing changes."""
+    desk = desk_at(tmp_path, "garden-studio")
+    text = desk.file.read_text(encoding="utf-8")
+    desk.file.write_text(f"{text[: text.index('openings:')]}schedule: rows.xlsx\n", encoding="utf-8")
+    book = Workbook()
+    sheet: Any = book.active
+    for cells in (("mark", "room", "frame", "sill_height"), *((mark, "Studio", "24 x 36", "30") for mark in marks)):
+        sheet.append(cells)
+    sheet.insert_rows(3)
+    book.save(desk.file.with_name("rows.xlsx"))
+    desk = Desk(file=desk.file, target=tmp_path / "output")
+    found, status = put(desk, "W2", {"plane": 4.75, "reach": 0, "alone": True})
+    assert status == 409
+    (said,) = found["wrong"]
+    assert f"W2 is row {row} of it: write " in said and "in the column position there" in said
