@@ -10,7 +10,7 @@ from drawn_peer import peer_coupling
 
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut as Side
-from jambs.study.at_position import WindowInWall, study_at, subject_of
+from jambs.study.at_position import LIMITS_WITHIN, WindowInWall, study_at, subject_of
 from jambs.study.heat.section_cut import WALL_LENGTH
 from jambs.wall.planes import stack_wall
 
@@ -89,3 +89,4 @@ def test_a_drawn_section_lies_at_the_independent_peer(name: str, side: Side) -> 
     coupling = drawn.transmittance.coupling
     assert coupling.lower - 2e-4 < peer < coupling.upper + 2e-4
     assert coupling.mean == pytest.approx(peer, abs=4e-4)
+    assert coupling.half_width <= LIMITS_WITHIN

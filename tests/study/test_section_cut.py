@@ -5,17 +5,20 @@ The parametric builder shares no geometry with the sections; where both describe
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 import pytest
 from cases import changed, job_of, kit_of
 from peer import peer_solution
 from retired_cut import Detail, WallBuild, build_cut, reference_of
 
+from jambs.job import read_job
 from jambs.length import METERS_PER_INCH
 from jambs.parts.kinds import Where
 from jambs.parts.make import make_kit
 from jambs.place.reasons import SharedPosition
-from jambs.place.solve import place_at
+from jambs.place.solve import place_at, place_windows
 from jambs.section.cut import cut_sections
 from jambs.section.region import Region, Section, Stuff
 from jambs.section.region import SectionCut as Side
@@ -200,6 +203,26 @@ def test_the_grid_of_drawn_sections_is_within_the_goal() -> None:
         assert found.transmittance.half_width <= LIMITS_WITHIN
         assert found.transmittance.value == pytest.approx(exact.transmittance.value, abs=MEAN_WITHIN)
         assert found.factors.coldest.temperature == pytest.approx(exact.factors.coldest.temperature, abs=FACTORS_WITHIN)
+
+
+def test_the_limits_claimed_are_those_of_the_worst_section_and_no_wider() -> None:
+    """Of all sections of the examples the head of L1 in the loft, wood furred behind a return, has the widest limits.
+
+    scikit-fem, quadratic elements on the same rectangles, lies between them and at their mean.
+    """
+    job = read_job(Path(__file__).parents[2] / "examples" / "quarry-loft")
+    placement = next(one for one in place_windows(job) if one.opening.mark == "L1")
+    case = subject_of(placement.opening, stack_wall(placement.opening.wall, grid=job.shop.grid), job)
+    kit = kit_at(case, placement.flange_plane)
+    section = next(one for one in cut_sections(kit, wall_length=WALL_LENGTH) if one.cut is Side.HEAD)
+    cut = section_cut(section, kit.placement, case.wall, case.window.blocks[Side.HEAD])
+    found = linear_transmittance(
+        cut, section_reference(cut, case.wall, case.window.blocks[Side.HEAD]), fineness=DRAWN
+    ).coupling
+    peer = peer_solution(cut, fineness=Fineness(first=0.002, growth=1.5, largest=0.03)).coupling
+    assert found.lower < peer < found.upper
+    assert found.mean == pytest.approx(peer, abs=MEAN_WITHIN)
+    assert LIMITS_WITHIN - 0.0001 < found.half_width <= LIMITS_WITHIN
 
 
 def test_a_door_has_no_sill() -> None:
