@@ -46,6 +46,23 @@ def test_nothing_sticks_out_of_the_window_and_every_drawing_is_read(path: str, b
     page.context.close()
 
 
+@pytest.mark.parametrize("path", VIEWS[:2])
+def test_paper_is_white_whatever_the_screen_is_and_nothing_of_the_view_is_lost_on_it(
+    path: str, browser: Browser, place: Served
+) -> None:
+    letter = {"width": WIDTHS[1], "height": 1056}
+    page = page_at(browser, place, path, color_scheme="dark", viewport=letter)
+    expect(page.locator("#changes")).to_have_text("No changes")
+    page.emulate_media(media="print")
+    page.evaluate(DRAWN)
+    assert page.evaluate("getComputedStyle(document.documentElement).getPropertyValue('--sheet')") == "#ffffff"
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    narrow = "[...document.querySelectorAll('figcaption')].filter((one) => one.clientWidth < 100).length"
+    assert page.evaluate(narrow) == 0
+    assert hard_to_read(page) == []
+    page.context.close()
+
+
 def test_an_opening_is_found_by_typing_and_opened_by_the_keyboard(browser: Browser, place: Served) -> None:
     page = page_at(browser, place, "/")
     page.keyboard.press("/")
