@@ -30,6 +30,8 @@ PIXEL_7: dict[str, Any] = {
     "has_touch": True,
 }
 """As the browser's own list of devices has that telephone."""
+KEY = "document.querySelector('#write').getBoundingClientRect().y + scrollY"
+"""Where on the page the key stands that writes a reading down [pixels]."""
 LEAST_TARGET = 48
 """Of what a thumb is to meet [pixels]; the brief of the page asks for it."""
 
@@ -80,12 +82,14 @@ def test_four_corners_by_thumb_and_the_cut_sheet_says_measured_with_those_widths
     expect(page.locator("#planned")).to_have_text('planned 3 1/2"')
     expect(page.locator("#entered")).to_have_text("–")
     expect(page.locator("#likely button")).to_have_text(["3/8", "7/16", "1/2", "9/16", "5/8"])
+    key = page.evaluate(KEY)
     asked = ["3 · interior depth, head right", "5 · interior depth, sill right", "7 · interior depth, sill left"]
     for fraction, then in zip(("3/8", "1/2", "5/8"), asked, strict=True):
         enter(page, "3", fraction)
         expect(page.locator("#asked")).to_have_text(then)
         number = then.partition(" ")[0]
         expect(page.locator(f'.picture .is-asked[data-place="{number}"]')).to_be_visible()
+        assert page.evaluate(KEY) == key  # no key moves under the thumb
     enter(page, "3", "1/2")
     expect(page.locator("#state")).to_have_text("measured")
     shown = {
@@ -113,10 +117,12 @@ def test_nothing_is_lost_without_a_network_and_each_reading_is_written_once(brow
     page = opened(context, place)
     enter(page, "3", "3/8")
     expect(page.locator("#state")).to_have_text("half measured")
+    key = page.evaluate(KEY)
     context.set_offline(True)
     enter(page, "3", "1/2")
     enter(page, "3", "5/8")
     expect(page.locator("#network")).to_contain_text("2 readings are kept in this telephone: no network")
+    assert page.evaluate(KEY) == key
     expect(page.locator("#asked")).to_have_text("7 · interior depth, sill left")
     assert rows(place)["3"][4] == ""
     context.set_offline(False)

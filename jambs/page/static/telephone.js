@@ -247,7 +247,7 @@ for (const row of rows) row.addEventListener("click", () => { ask(row); opening.
 likely.className = "fractions";
 likely.id = "likely";
 $("write").before(likely);
-ask(next());
+ask(isStated ? rows[0] : next());
 showAnswer();
 send();
 sendPhotos();
