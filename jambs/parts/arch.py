@@ -69,7 +69,7 @@ class Segment:
     @property
     def outward(self) -> Vector:
         """The direction of its middle, out from the center (x, y, d)."""
-        return (math.sin(self.middle) + 0.0, math.cos(self.middle), 0.0)
+        return (math.sin(self.middle), math.cos(self.middle), 0.0)
 
     @property
     def lowest(self) -> float:
@@ -141,8 +141,7 @@ class Arch:
 
     def depth(self, count: int) -> float:
         """What a board must measure across one of so many segments: chord of its hollow side → crown [in]."""
-        seen = {0, count // 2, count - 1}
-        return max(self.outer_radius - self.segment(i, count).lowest for i in seen)
+        return self.outer_radius - self.radius * math.cos(self.sweep / count / 2)
 
     def _radial(self, angle: float) -> SegmentEnd:
         sine, cosine = math.sin(angle), math.cos(angle)

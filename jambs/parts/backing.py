@@ -85,7 +85,7 @@ def _behind_returns(kit: Kit) -> tuple[Backing, ...]:
 
 
 def _nailers(kit: Kit, work: DrywallWork) -> tuple[Backing, ...]:
-    """Return a nailer for every side whose wall board ends inside the rough opening, measured at the wall."""
+    """Return a nailer for every side whose wall board ends inside the rough opening; returns never flare."""
     placement, board = kit.placement, work.wall_board
     shims, frame = placement.shims, placement.opening.frame
     depth = placement.inside_edge - placement.planes.finish_back
@@ -96,7 +96,7 @@ def _nailers(kit: Kit, work: DrywallWork) -> tuple[Backing, ...]:
         Side.SILL: board.bottom + shims.sill,
     }
     edged = {bead.side for bead in work.beads}
-    wide = {side: inside[side] + kit.flares.out(side, depth) for side in inside if side in edged}
+    wide = {side: inside[side] for side in inside if side in edged}
     return tuple(
         Backing(kind=BackingKind.NAILER, side=side, width=width, depth=min(depth, _member(kit)))
         for side, width in wide.items()
