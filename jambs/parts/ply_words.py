@@ -64,8 +64,13 @@ def bent_ends(part: Part) -> str:
     """Say how the ends of a bent lamination are sawn: square to the curve on the spring lines, or so far off square."""
     off = off_square_deg(part)
     if off < NEARLY_SQUARE_DEG:
-        return "saw both ends on the spring lines after bending"
+        return f"saw both ends on the {_end_lines(part)} after bending"
     return f"saw both ends after bending {decimal_text(off, 1)}° off square to the curve"
+
+
+def _end_lines(part: Part) -> str:
+    """Name the lines at the ends of its arc: on the legs, or, of an arch by several arcs, where they meet too."""
+    return "lines where its arc ends" if (part.runs or 1) > 1 else "spring lines"
 
 
 def off_square_deg(part: Part) -> float:
@@ -85,20 +90,20 @@ def lamination_words(part: Part, *, grid: Grid) -> Iterator[str]:
     yield (
         f"glue over the form of radius {grid.text(plies.form_radius)} ({decimal_text(100 * plies.sprung, 1)} % of the "
         f"curvature springs back); inside {grid.text(plies.inner_length)}, outside {grid.text(part.length)} long "
-        f"between the spring lines, through {decimal_text(plies.sweep_deg, 1)}°"
+        f"between the {_end_lines(part)}, through {decimal_text(plies.sweep_deg, 1)}°"
     )
     wide, high = bending_form(part).size
     yield (
         f"the form: {grid.text(wide)} long over all, {grid.text(high)} high, at least {grid.text(part.strips[0])} deep "
-        "(as wide as the plies); center line and spring lines marked on it and on the plies: see the templates"
+        f"(as wide as the plies); center line and {_end_lines(part)} marked on it and on the plies: see the templates"
     )
-    ends = "on the spring lines" if off_square_deg(part) < NEARLY_SQUARE_DEG else "to their angle"
+    ends = f"on the {_end_lines(part)}" if off_square_deg(part) < NEARLY_SQUARE_DEG else "to their angle"
     yield f"when the glue is dry plane both edges to {grid.text(part.width)}, then saw the ends {ends}"
 
 
 def ply_assumed(parts: Sequence[Part], shop: Shop) -> tuple[Assumed, ...]:
-    """List the springback where the job does not give it."""
-    plies = next((part.blank.plies for part in parts if part.blank.plies), None)
-    if plies is None or shop.springback is not None:
+    """List the springback where the job does not give it, each once: pieces of other radii have other plies."""
+    told = dict.fromkeys(f"{decimal_text(100 * part.blank.plies.sprung, 1)} %" for part in parts if part.blank.plies)
+    if not told or shop.springback is not None:
         return ()
-    return (Assumed(what="springback of bent laminations", value=f"{decimal_text(100 * plies.sprung, 1)} %", why=WHY),)
+    return (Assumed(what="springback of bent laminations", value=" and ".join(told), why=WHY),)

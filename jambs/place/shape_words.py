@@ -123,12 +123,10 @@ def _quarter_round(path: FramePath, said: Said) -> str:
 def _ellipse_arch(path: FramePath, said: Said) -> str:
     heads = [edge for edge in path if edge.center]
     low = min(y for _, y in corners_of(path))
-    radii = _radii(path)
-    spring, crown, ends, middle = (
-        said.far(one)
-        for one in (heads[0].start[1] - low, max(edge.crown[1] for edge in heads) - low, radii[0], radii[1])
-    )
-    return f"spring line {spring} high, crown {crown}, radius {ends} at both ends and {middle} at the crown"
+    spring, crown = (said.far(one) for one in (heads[0].start[1] - low, max(edge.crown[1] for edge in heads) - low))
+    ends, *between, middle = (said.far(one) for one in _radii(path)[: (len(heads) + 1) // 2])
+    beside = f", {between[0]} beside them" if between else ""
+    return f"spring line {spring} high, crown {crown}, radius {ends} at both ends{beside} and {middle} at the crown"
 
 
 def _radii(path: FramePath) -> list[float]:

@@ -20,11 +20,19 @@ def arched_box(boards: tuple[Part, ...], path: FramePath, grid: Grid) -> str:
         return _ring(boards, path, grid)
     curved = tuple(part for part in boards if part.arcs)
     straight = tuple(part for part in boards if not part.arcs)
-    made = "bent over its form" if curved[0].is_laminated else "its segments glued up and fair"
-    first = f"Make the curved head ({marks_text(curved)}), {made}."
+    first = f"Make the curved head ({marks_text(curved)}), {_made(curved)}."
     if has_two_legs(path):
         return _over_legs(first, straight, path, grid)
     return _on_its_boards(first, straight, path, grid)
+
+
+def _made(curved: tuple[Part, ...]) -> str:
+    if not curved[0].is_laminated:
+        return "its segments glued up and fair"
+    if len(curved) == 1:
+        return "bent over its form"
+    how = "joined where arcs meet with splines or dowels and glue, over the outline drawn full size"
+    return f"each piece bent over a form of its own, {how}"
 
 
 def _ring(boards: tuple[Part, ...], path: FramePath, grid: Grid) -> str:

@@ -11,6 +11,7 @@ from gangs import ganged
 from rounds import round_changes
 
 from jambs.job import JobFaults
+from jambs.place.frame_path import frame_path
 
 
 def faults(**more: Any) -> str:
@@ -68,9 +69,17 @@ def test_the_frame_of_a_ring_shows_alike_all_round() -> None:
     job_of(changed(**round_changes("full round", 36, 36, windows__fixed__frame_face={**face, "sill": "2"})))
 
 
-def test_two_radii_are_not_bent() -> None:
-    said = "bends its jamb, but the ellipse arch has arcs of two radii; write curved: sawn segments"
-    assert said in round_faults({"kind": "ellipse arch", "rise": "14"}, curved="bent laminations")
+@pytest.mark.parametrize("centers", [{}, {"centers": 3}, {"centers": "5"}])
+def test_an_ellipse_arch_may_be_bent(centers: dict[str, Any]) -> None:
+    shape = {"kind": "ellipse arch", "rise": "14", **centers}
+    job = job_of(changed(**arch_changes(shape, 40, 54, curved="bent laminations")))
+    assert len([edge for edge in frame_path(job.openings[0]) if edge.center]) == int(centers.get("centers", 3))
+
+
+def test_an_arch_has_three_centers_or_five() -> None:
+    with pytest.raises(JobFaults) as found:
+        job_of(changed(**arch_changes({"kind": "ellipse arch", "rise": "14", "centers": "4"}, 40, 54)))
+    assert "centers: '4' is not allowed; write 3 or 5" in str(found.value)
 
 
 def test_a_shape_of_ganged_units_is_sent_to_an_opening_of_its_own() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from rounds import rounded
 from test_arches import even, heads, path_of
@@ -21,7 +21,7 @@ from jambs.job.models.path import (
     outset,
     size_over_all,
 )
-from jambs.job.models.round_paths import three_arcs
+from jambs.job.models.round_paths import five_arcs, three_arcs
 from jambs.parts.arch import arches_of, counts_of
 from jambs.parts.cuts import ArcCut, EndBevel, Miter
 from jambs.parts.kinds import PartKind, Where
@@ -91,20 +91,43 @@ def test_the_three_arcs_of_a_three_four_five_triangle() -> None:
     assert found.meet == pytest.approx((5.0, 10.0))
 
 
+def test_the_five_arcs_of_an_arch_with_axes_of_a_square_and_its_quarter() -> None:
+    """Half span 32, rise 18: the ends have 18²/32 = 10 1/8, the crown 32²/18 = 56 8/9, between √(32 x 18) = 24.
+
+    Its center lies as far from the others as their radii differ; arcs meet on lines through two centers, so that both
+    are as far from there as their radii.
+    """
+    ends, between, crown = five_arcs(32.0, 18.0)
+    assert [one.radius for one in (ends, between, crown)] == pytest.approx([10.125, 24.0, 1024 / 18])
+    assert ends.center == pytest.approx((10.125, 0.0)) and crown.center == pytest.approx((32.0, 18 - 1024 / 18))
+    assert math.dist(ends.center, between.center) == pytest.approx(24 - 10.125)
+    assert math.dist(between.center, crown.center) == pytest.approx(1024 / 18 - 24)
+    for one, two in ((ends, between), (between, crown)):
+        meets = one.meets(two)
+        assert [math.dist(meets, arc.center) for arc in (one, two)] == pytest.approx([one.radius, two.radius])
+    # From the spring point on they come in and up.
+    assert 0 < ends.meets(between)[0] < between.meets(crown)[0] < 32 and between.meets(crown)[1] < 18
+
+
+@pytest.mark.parametrize(("centers", "near"), [("3", 0.05), ("5", 0.03)])
 @settings(max_examples=20)
 @given(span=st.floats(24, 96), share=st.floats(0.3, 0.95), out=st.floats(-3, 6))
-def test_the_arcs_of_an_ellipse_go_on_from_each_other_and_from_the_legs(span: float, share: float, out: float) -> None:
+def test_the_arcs_of_an_ellipse_go_on_from_each_other_and_from_the_legs(
+    centers: str, near: float, span: float, share: float, out: float
+) -> None:
     rise = span / 2 * share
-    path = path_of(span, 40 + rise, kind="ellipse arch", rise=rise)
+    path = path_of(span, 40 + rise, kind="ellipse arch", rise=rise, centers=centers)
+    assume(out > -min(edge.circle.radius for edge in path if edge.circle))
+    count = int(centers)
     for one in (path, outset(path, even(out))):
-        turns = [corner_turn_deg(one, i) for i in range(6)]
-        assert turns == pytest.approx([90, 0, 0, 0, 0, 90], abs=1e-5)
+        turns = [corner_turn_deg(one, i) for i in range(count + 3)]
+        assert turns == pytest.approx([90, *[0] * (count + 1), 90], abs=1e-5)
         assert max(edge.crown[1] for edge in one) == pytest.approx(40 + rise + (out if one is not path else 0))
-    # Three arcs keep near the ellipse over the same axes: within 5 % of the way out from its center.
+    # They keep near the ellipse over the same axes: of the way out from its center three within 5 %, five within 3 %.
     half = span / 2
-    for edge in path[1:4]:
+    for edge in path[1 : count + 1]:
         for x, y in edge.points[::10]:
-            assert math.hypot((x - half) / half, (y - 40) / rise) == pytest.approx(1.0, abs=0.05)
+            assert math.hypot((x - half) / half, (y - 40) / rise) == pytest.approx(1.0, abs=near)
 
 
 def test_triangles_of_three_four_five() -> None:

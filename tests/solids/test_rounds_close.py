@@ -62,3 +62,15 @@ def test_a_segment_sawn_off_its_angle_opens_the_ring() -> None:
 @given(made=round_kits(has_outside=False))
 def test_a_random_round_or_triangle_closes(made: RandomKit) -> None:
     assert fit_report(model_kit(made.kit, made.job)).faults == ()
+
+
+@pytest.mark.parametrize("centers", [3, 5])
+def test_an_ellipse_arch_bent_in_pieces_closes(centers: int) -> None:
+    """Each arc is bent over a form of its own, the ends of the pieces on the lines through two centers."""
+    shape = {"kind": "ellipse arch", "rise": "18", "centers": centers}
+    made = kit_from(inside_only(arch_changes(shape, 60, 70, curved="bent laminations")))
+    bent = [part for part in made.kit.parts if part.is_laminated]
+    assert len(bent) == centers and len({part.blank.plies.count for part in bent if part.blank.plies}) > 1
+    report = fit_report(model_kit(made.kit, made.job))
+    assert report.faults == ()
+    assert sum("the jamb's head" in joint.name for joint in report.joints) == centers

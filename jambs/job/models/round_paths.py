@@ -1,15 +1,16 @@
-"""Frames that are round: full circles, quarters, half circles on their sill, and ellipse arches by three arcs."""
+"""Frames that are round: full circles, quarters, half circles on their sill, ellipse arches by three or five arcs."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from jambs.geometry import Point
 from jambs.job.models.fields import Size
 from jambs.job.models.path_edge import FrameEdge, FramePath
-from jambs.job.models.shape import HighSide, ShapeEntry, ShapeKind
+from jambs.job.models.shape import Centers, HighSide, ShapeEntry, ShapeKind
 from jambs.sides import Side
 
 
@@ -75,20 +76,71 @@ def three_arcs(half_span: float, rise: float) -> ThreeArcs:
     return ThreeArcs(end_radius=end, crown_radius=crown, meet=meet)
 
 
+def five_arcs(half_span: float, rise: float) -> tuple[QuarterArc, ...]:
+    """Lay out a five-centered arch over half a span and a rise [in]: its arcs from the spring point to the crown.
+
+    End and crown have the radii by which the ellipse over the same axes bends there, ``b²/a`` and ``a²/b``, the arc
+    between them their mean proportional, ``√(ab)``; centers of arcs that go on from each other lie as far apart as
+    their radii differ. Drafting books have the mean proportional (from memory).
+    """
+    a, b = half_span, rise
+    end, middle, crown = b * b / a, math.sqrt(a * b), a * a / b
+    first, last = (end, 0.0), (a, b - crown)
+    between = _nearer(_crossing(first, middle - end, last, crown - middle), (a, 0.0))
+    return tuple(
+        QuarterArc(radius=radius, center=center) for radius, center in ((end, first), (middle, between), (crown, last))
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QuarterArc:
+    """One of the arcs of half an arch: its radius, and its center, in from the spring point and up from there [in]."""
+
+    radius: float
+    center: Point
+
+    def meets(self, after: QuarterArc) -> Point:
+        """Return where it goes on into the next one toward the crown: on the line through both centers [in]."""
+        (x, y), (x2, y2) = self.center, after.center
+        share = self.radius / (after.radius - self.radius)
+        return (x + (x - x2) * share, y + (y - y2) * share)
+
+
+def _crossing(one: Point, radius: float, two: Point, other: float) -> tuple[Point, Point]:
+    """Return where circles about two points cross."""
+    (x, y), apart = one, math.dist(one, two)
+    along = (apart**2 + radius**2 - other**2) / (2 * apart)
+    off = math.sqrt(max(radius**2 - along**2, 0.0))
+    across, up = (two[0] - x) / apart, (two[1] - y) / apart
+    foot = (x + across * along, y + up * along)
+    return (foot[0] - up * off, foot[1] + across * off), (foot[0] + up * off, foot[1] - across * off)
+
+
+def _nearer(points: tuple[Point, Point], to: Point) -> Point:
+    return min(points, key=lambda point: math.dist(point, to))
+
+
+def _half_arch(frame: Size, shape: ShapeEntry) -> tuple[list[Point], list[Point]]:
+    """Return the centers of the arcs of half an ellipse arch, and where they meet, from its spring point on."""
+    half, rise = frame.width / 2, shape.rise_in(frame)
+    if shape.centers is Centers.FIVE:
+        arcs = five_arcs(half, rise)
+        return [arc.center for arc in arcs], [one.meets(two) for one, two in pairwise(arcs)]
+    found = three_arcs(half, rise)
+    return [(found.end_radius, 0.0), (half, rise - found.crown_radius)], [found.meet]
+
+
 def _ellipse_arch(frame: Size, shape: ShapeEntry) -> FramePath:
-    """Two legs, and over them three arcs that go on from each other."""
-    wide, rise = frame.width, shape.rise_in(frame)
-    spring, arcs = frame.height - rise, three_arcs(frame.width / 2, rise)
-    across, up = arcs.meet
-    tops = [(0.0, spring), (across, spring + up), (wide - across, spring + up), (wide, spring)]
-    centers = [
-        (arcs.end_radius, spring),
-        (wide / 2, frame.height - arcs.crown_radius),
-        (wide - arcs.end_radius, spring),
-    ]
+    """Two legs, and over them three or five arcs that go on from each other."""
+    wide, spring = frame.width, frame.height - shape.rise_in(frame)
+    centers, meets = _half_arch(frame, shape)
+    halves = [(0.0, 0.0), *meets], centers
+    tops, middles = ([(x, spring + y) for x, y in points] for points in halves)
+    tops += [(wide - x, y) for x, y in tops[::-1]]
+    middles += [(wide - x, y) for x, y in middles[-2::-1]]
     heads = tuple(
-        FrameEdge(side=Side.HEAD, start=tops[i], finish=tops[i + 1], run=i + 1, runs=len(centers), center=centers[i])
-        for i in range(len(centers))
+        FrameEdge(side=Side.HEAD, start=tops[i], finish=tops[i + 1], run=i + 1, runs=len(middles), center=center)
+        for i, center in enumerate(middles)
     )
     left, right = (0.0, 0.0), (wide, 0.0)
     return (

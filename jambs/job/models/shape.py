@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from enum import StrEnum
+from enum import IntEnum, StrEnum
 from typing import Annotated, Any
 
 from pydantic import BeforeValidator, WithJsonSchema, model_validator
@@ -39,6 +39,24 @@ class HighSide(StrEnum):
     RIGHT = "right"
 
 
+class Centers(IntEnum):
+    """From how many centers an ellipse arch is drawn."""
+
+    THREE = 3
+    FIVE = 5
+
+
+def _centers(value: Any) -> Centers:
+    if str(value).strip() not in ("3", "5"):
+        raise fault(f"{value!r} is not allowed; write 3 or 5")
+    return Centers(int(str(value)))
+
+
+CentersKey = Annotated[
+    Centers, BeforeValidator(_centers), WithJsonSchema({"type": ["integer", "string"], "description": "3 or 5"})
+]
+
+
 GOES_WITH = {
     ShapeKind.RAKED: ("left", "right"),
     ShapeKind.GABLE: ("sides", "left", "right", "peak_from_left"),
@@ -47,7 +65,7 @@ GOES_WITH = {
     ShapeKind.HALF_ROUND: ("rise", "spring_line"),
     ShapeKind.FULL_ROUND: (),
     ShapeKind.QUARTER_ROUND: ("high_side",),
-    ShapeKind.ELLIPSE_ARCH: ("rise", "spring_line"),
+    ShapeKind.ELLIPSE_ARCH: ("rise", "spring_line", "centers"),
     ShapeKind.TRIANGLE: ("peak_from_left",),
 }
 """The sizes that a kind of shape is given by."""
@@ -83,6 +101,7 @@ class ShapeEntry(ModelOrText):
     along both edges; of a regular octagon not given. ``spring_line``: bottom of the frame → where the arc of an arch
     begins; ``rise``: from there to its crown; one of the two says both, and a half round needs neither: it may stand
     on the bottom of the frame, without legs. ``high_side``: of a quarter round, where its upright edge is.
+    ``centers``: from how many an ellipse arch is drawn, three if not given.
     """
 
     kind: ShapeKind
@@ -94,6 +113,7 @@ class ShapeEntry(ModelOrText):
     rise: Along | None = None
     spring_line: Along | None = None
     high_side: HighSide | None = None
+    centers: CentersKey | None = None
 
     @model_validator(mode="before")
     @classmethod
@@ -110,7 +130,7 @@ class ShapeEntry(ModelOrText):
 
     @model_validator(mode="after")
     def _says_one_thing(self) -> ShapeEntry:
-        for key in ("left", "right", "sides", "peak_from_left", "cut", "rise", "spring_line", "high_side"):
+        for key in ("left", "right", "sides", "peak_from_left", "cut", "rise", "spring_line", "high_side", "centers"):
             if getattr(self, key) is not None and key not in GOES_WITH[self.kind]:
                 keys = ", ".join(GOES_WITH[self.kind]) or "no size but the frame's"
                 raise fault(f"{self.kind.value} takes {keys}, not {key}; write it like {EXAMPLES[self.kind]}")

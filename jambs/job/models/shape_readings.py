@@ -57,6 +57,7 @@ def _depths(read: SideReadings, lines: dict[Side, SideLine], kind: str) -> Itera
 def _wanted(line: SideLine) -> str:
     """Say how many depths may stand along a side."""
     if line.is_arc:
-        return "3, 5, …, its crown in the middle" if line.runs == 1 else "7, 13, …, its crown in the middle"
+        few, more = (3, 5) if line.runs == 1 else (2 * line.runs + 1, 4 * line.runs + 1)
+        return f"{few}, {more}, …, its crown in the middle"
     few, more = line.runs + 1, 2 * line.runs + 1
     return f"{few}, {more}, …, its corners among them"

@@ -129,7 +129,5 @@ def _of_arch(shape: ShapeEntry, interior: InteriorTrim, exterior: ExteriorTrim |
                 f"does not say how its jamb goes round the {kind}; write jamb: {{…, curved: bent laminations}} or "
                 "curved: sawn segments",
             )
-        elif jamb.curved is Curved.BENT_LAMINATIONS and shape.kind is ShapeKind.ELLIPSE_ARCH:
-            yield key, f"bends its jamb, but the {kind} has arcs of two radii; write curved: sawn segments"
         elif jamb.curved is Curved.BENT_LAMINATIONS and key == "exterior_trim":
             yield key, "bends its jamb, which is made inside only; write curved: sawn segments"
