@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from jambs.job.models.outside import Air, ClimateEntry, WoodEntry
-from jambs.movement.moisture import equilibrium_moisture
 from jambs.parts.cuts import WoodMoves
 from jambs.parts.kinds import Where
+from jambs.parts.moisture import equilibrium_moisture
 from jambs.parts.part import Part
 from jambs.parts.woods import StockWood, change_of_size, wood_of
 

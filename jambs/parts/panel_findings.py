@@ -63,7 +63,7 @@ class PanelRoomUnknown(Finding):
     def sentence(self, units: Units) -> str:
         """Ask for what is missing."""
         if self.is_in_table:
-            what = "the shop says nothing of moisture; write moisture: {gain: 4, loss: 2} under shop (percent), or"
+            what = "nobody says what moisture it comes to; write moisture: {gain: 4, loss: 2} under shop (percent), or"
         else:
             what = "the table of woods does not have it; say its species under woods, or, of a sheet,"
         who = f"{self.subject.name}: panels of {self.stock}"

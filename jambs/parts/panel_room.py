@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from jambs.findings import Subject
 from jambs.job.models.openings import Job
 from jambs.job.models.panels import PanelsEntry
+from jambs.job.models.shop import MoistureEntry
 from jambs.length import MM_PER_INCH, Grid, Units
 from jambs.parts.cuts import CannotBeCut
+from jambs.parts.moisture import equilibrium_moisture
 from jambs.parts.panel_findings import PanelRoomUnknown
 from jambs.parts.woods import StockWood, WoodError, change_of_size, wood_of
 
@@ -30,7 +32,7 @@ STILL = PanelMovement(growth=0.0, shrinkage=0.0)
 
 def panel_movement(stock: str, job: Job) -> PanelMovement | None:
     """Return how a stock moves between the shop and both seasons; None where wood or moisture is not known."""
-    wood, moisture = panel_wood(stock, job), job.shop.moisture
+    wood, moisture = panel_wood(stock, job), moisture_change(job)
     if wood is None or moisture is None:
         return None
     across = wood.wood.across(wood.sawn)
@@ -38,6 +40,15 @@ def panel_movement(stock: str, job: Job) -> PanelMovement | None:
         growth=change_of_size(1.0, across, start=0.0, finish=moisture.gain),
         shrinkage=change_of_size(1.0, across, start=0.0, finish=moisture.loss),
     )
+
+
+def moisture_change(job: Job) -> MoistureEntry | None:
+    """Return what wood gains and loses from the shop to its seasons in the house [%]: as stated, or by the climate."""
+    climate = job.outside.climate
+    if job.shop.moisture or climate is None:
+        return job.shop.moisture
+    shop, *seasons = (equilibrium_moisture(air) for air in (climate.shop, climate.inside_winter, climate.inside_summer))
+    return MoistureEntry.model_construct(gain=max(*seasons, shop) - shop, loss=shop - min(*seasons, shop))
 
 
 def panel_wood(stock: str, job: Job) -> StockWood | None:

@@ -12,10 +12,10 @@ from jambs.movement.boards import LINEAR, BoardMovement
 from jambs.movement.findings import JointMoves
 from jambs.movement.joint_words import joint_name, joint_words
 from jambs.movement.joints import JointMovement
-from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement
 from jambs.movement.wood_words import assumed_of
 from jambs.outside.register import Paper, Register, Registered
+from jambs.parts.moisture import equilibrium_moisture
 from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from jambs.geometry import Outline, Point
 from jambs.parts.cuts import EdgeBevel, EdgeGroove, EdgeRabbet, Groove, Molded
 from jambs.parts.edge_names import is_turned
+from jambs.parts.kinds import PartKind
 from jambs.parts.part import Part
 from jambs.parts.worked_faces import BoardFace, WorkedFace, turned_over, worked_face
 from jambs.sheets.panel_pictures import framed_picture
@@ -74,8 +75,9 @@ def part_picture(part: Part) -> Record | None:
     shapes += [_lines(face.outline, scale), _break(scale)]
     wide, high = scale.wide, width * scale.points
     left, right = part.seat.ends[::-1] if scale.is_turned else part.seat.ends
-    shapes += [_word(0.0, high + WORDS - 1, left.words, "start")]
-    shapes += [_word(wide, high + WORDS - 1, right.words, "end")]
+    if part.kind is not PartKind.RAIL:  # it lies across its jamb, and both its ends are alike
+        shapes += [_word(0.0, high + WORDS - 1, left.words, "start")]
+        shapes += [_word(wide, high + WORDS - 1, right.words, "end")]
     if any(isinstance(cut, EdgeBevel | EdgeGroove | EdgeRabbet | Groove | Molded) for cut in part.cuts):
         shapes.append(_end(part, scale, wide + GAP))
         wide += GAP + width * scale.points

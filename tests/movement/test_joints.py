@@ -15,12 +15,12 @@ from jambs.job.models.outside import WoodEntry
 from jambs.length import Units
 from jambs.movement.joint_words import joint_name, joint_words
 from jambs.movement.joints import JointKind, JointMovement, miter_gap, shear_stretch
-from jambs.movement.moisture import equilibrium_moisture
 from jambs.movement.plan import KitMovement, plan_movement
 from jambs.movement.wood_words import assumed_of
 from jambs.outside.plan import plan_outside
 from jambs.parts.cut_words import moves_words
 from jambs.parts.make import make_kit
+from jambs.parts.moisture import equilibrium_moisture
 from jambs.parts.woods import WoodError
 from jambs.place.solve import place_windows
 

@@ -18,12 +18,16 @@ from panels import PANEL, PANELS, paneled
 from jambs.geometry import tangent
 from jambs.job import JobFaults
 from jambs.job.models.panels import MOST_PANELS, PanelsEntry
+from jambs.job.models.shop import MoistureEntry
 from jambs.length import GRIDS
 from jambs.parts.cuts import EdgeGroove, EdgeRabbet, Tenon
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
+from jambs.parts.make import make_kit
 from jambs.parts.panel_layout import JambFace, PanelLayout, lay_out, opening_between, panel_count
+from jambs.parts.panel_room import moisture_change
 from jambs.parts.part import Part
+from jambs.place.solve import place_windows
 from jambs.stock.house.house_pieces import house_pieces
 
 FLARED: dict[str, Any] = {**STOOL, "panels": PANELS, "flare": {"sides": "20 deg", "head": "10 deg"}}
@@ -145,6 +149,18 @@ def test_room_that_is_asked_for_is_left() -> None:
     asked = {**PANELS, "panel": {**PANEL, "room": "3/16"}}
     layout = layout_of(kit_of(**paneled(interior_trim__inside__panels=asked)), "left leg")
     assert layout.panel_width == 3 + 15 / 32 + 0.75 - 3 / 16
+
+
+def test_a_climate_tells_the_moisture_where_the_shop_does_not() -> None:
+    # Wood Handbook, table 4-2, at 70 °F: 6.2 % at 30, 7.7 at 40, 11.0 at 60: 3.3 gained, 1.5 lost.
+    # 4 7/32 x 0.00289 x 3.3 = 0.0402, up to 1/16.
+    air = {"shop": "70 F, 40 %", "inside_winter": "70 F, 30 %", "inside_summer": "70 F, 60 %"}
+    climate = {**air, "outside_winter": "30 F, 80 %", "outside_summer": "70 F, 70 %"}
+    job = job_of(changed(**paneled(shop__moisture=None, climate=climate)))
+    change = moisture_change(job)
+    assert change and (change.gain, change.loss) == pytest.approx((3.3, 1.5), abs=0.1)
+    assert layout_of(make_kit(place_windows(job)[0], job), "left leg").room == 1 / 16
+    assert moisture_change(job_of(changed(**paneled(climate=climate)))) == MoistureEntry(gain=4.0, loss=2.0)
 
 
 def test_what_is_left_on_for_the_tape_is_on_the_stile_at_the_room() -> None:
