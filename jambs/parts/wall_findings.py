@@ -179,3 +179,26 @@ class WallThicknessOff(Finding):
             f"Inside and outside together the wall measures {units.text(abs(self.off))} {more} than its layers add up "
             "to: check the layers of the wall and the depths of the frame."
         )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CannotStandAsRead(Finding):
+    """By its readings a window stands ``outward`` of its plan [in], where it cannot stand; it stays where planned.
+
+    ``why``: what is in its way there.
+    """
+
+    code: ClassVar[str] = "cannot-stand-as-read"
+    severity: Severity = Severity.STOP
+    outward: float
+    why: tuple[Finding, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Say how far off it was read, why it cannot be there, and what to do."""
+        way = "out" if self.outward > 0 else "in"
+        about = f"{self.subject.name}: "
+        why = " ".join(one.sentence(units).removeprefix(about) for one in self.why)
+        return (
+            f"As read the window stands {units.text(abs(self.outward))} farther {way} than planned, and cannot: {why} "
+            "Measure again; if the readings are right, put the wall in the job right."
+        )

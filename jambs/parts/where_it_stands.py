@@ -14,7 +14,7 @@ from jambs.length import ROUND_OFF
 from jambs.parts.as_built import held_readings
 from jambs.parts.reading_findings import ReadingsSetAside
 from jambs.parts.reasons import StandsAsMeasured
-from jambs.parts.wall_findings import WallThicknessOff
+from jambs.parts.wall_findings import CannotStandAsRead, WallThicknessOff
 from jambs.place.placement import Placement
 from jambs.place.solve import PlaceError, place_at
 
@@ -37,7 +37,9 @@ def where_it_stands(placement: Placement, job: Job) -> tuple[Placement, tuple[Fi
     try:
         there = place_at(placement.opening, placement.planes, plane, job)
     except PlaceError as error:  # it cannot stand there: whoever reads the sheet has to settle which is wrong
-        return placement, (*findings, *error.findings)
+        about = Subject.opening(placement.opening.mark)
+        found = CannotStandAsRead(subject=about, outward=plane - placement.flange_plane, why=error.findings)
+        return placement, (*findings, found)
     why = StandsAsMeasured(flange_plane=plane, outward=plane - placement.flange_plane)
     told = (one for one in placement.findings if isinstance(one, ReadingsSetAside))
     reasons = (why, *there.reasons)

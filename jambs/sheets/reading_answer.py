@@ -26,6 +26,7 @@ from jambs.parts.reading_findings import FrameHigherAtOneSide, FrameRacked, Fram
 from jambs.parts.sides import ARC, edge_words
 from jambs.parts.wall_findings import (
     ArcIsScribed,
+    CannotStandAsRead,
     MeasuredOffPlan,
     MeasuredTooShallow,
     SideRippedParallel,
@@ -44,6 +45,7 @@ from jambs.sides import BoardEnd, Side
 from jambs.values import Record
 
 OF_READINGS = (
+    CannotStandAsRead,
     FinishedReadOtherwise,
     ArcIsScribed,
     FrameHigherAtOneSide,

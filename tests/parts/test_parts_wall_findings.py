@@ -26,6 +26,20 @@ def round_window(crown: str) -> Case:
 
 ROWS = [
     Row(
+        # The flange is planned at 9 1/4, the trim plane lies at 12: 2 3/4 out it can stand, 1/32 more and it cannot.
+        code="cannot-stand-as-read",
+        appears=measured(interior_depth=level("7 15/32")),
+        quiet=measured(interior_depth=level("7 7/16")),
+        inch='As read the window stands 2 25/32" farther out than planned, and cannot: the flange plane would be at '
+        '12 1/32"; allowed is 6 1/2" (sheathing) to 12" (trim plane); change its position. Measure again; if the '
+        "readings are right, put the wall in the job right.",
+        mm="As read the window stands 70.6 mm farther out than planned, and cannot: the flange plane would be at "
+        "305.6 mm; allowed is 165.1 mm (sheathing) to 304.8 mm (trim plane); change its position. Measure again; if "
+        "the readings are right, put the wall in the job right.",
+        severity=STOP,
+        about=W1,
+    ),
+    Row(
         code="wall-tapers",
         appears=measured(Side.LEFT, interior_depth=deeper_above("5 7/32")),
         quiet=measured(Side.LEFT, interior_depth=deeper_above("5 3/16")),
