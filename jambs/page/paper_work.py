@@ -24,6 +24,7 @@ class PaperWork:
         self._file, self._target = file, target
         self._lock = threading.Lock()
         self._process: subprocess.Popen[str] | None = None
+        self._can_stop = self._is_to_stop = False
         self._state: Record = {
             "verb": "",
             "is_running": False,
@@ -46,6 +47,7 @@ class PaperWork:
             if verb not in VERBS or self._state["is_running"]:
                 return False
             self._state = {"verb": verb, "is_running": True, "lines": [], "done": 0, "of": 0, "what": "", "code": None}
+            self._can_stop = self._is_to_stop = False
             words = [verb, str(self._file), str(self._target), OVERWRITE if overwrite else CAREFUL]
             self._process = subprocess.Popen(
                 [sys.executable, "-m", "jambs.page.work_aside", *words],
@@ -61,10 +63,14 @@ class PaperWork:
             return True
 
     def stop(self) -> None:
-        """Stop the work as Ctrl-C does: the folder of papers is as it was, or whole and new."""
+        """Stop the work as Ctrl-C does, once it listens: the folder of papers is as it was, or whole and new."""
         with self._lock:
-            if self._process is not None and self._process.poll() is None:
-                self._process.send_signal(signal.SIGINT)
+            self._is_to_stop = True
+            self._interrupt()
+
+    def _interrupt(self) -> None:
+        if self._can_stop and self._process is not None and self._process.poll() is None:
+            self._process.send_signal(signal.SIGINT)
 
     def _listen(self, process: subprocess.Popen[str]) -> None:
         assert process.stdout is not None
@@ -80,6 +86,9 @@ class PaperWork:
         with self._lock:
             if told is not None:
                 self._state |= told
+                is_first, self._can_stop = not self._can_stop, True
+                if is_first and self._is_to_stop:
+                    self._interrupt()
             elif line.strip() and len(self._state["lines"]) < MOST_LINES:
                 self._state["lines"].append(line)
 

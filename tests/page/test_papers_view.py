@@ -10,6 +10,7 @@ import pytest
 from pages import OpenPage, open_page
 from starlette.testclient import TestClient
 
+from jambs.commands.stopped import STOPPED
 from jambs.page.paper_work import PaperWork
 from jambs.screen.papers_data import key_of
 
@@ -81,13 +82,16 @@ def test_a_verb_that_is_none_does_nothing(opened: OpenPage) -> None:
     assert opened.client().post("/papers/work", json={"verb": "revisions"}).status_code == 409
 
 
-def test_work_is_stopped_and_nothing_is_half_written(opened: OpenPage) -> None:
+@pytest.mark.parametrize("after", [0.0, 1.0])
+def test_work_is_stopped_with_a_sentence_and_nothing_is_half_written(after: float, opened: OpenPage) -> None:
+    """While libraries load too: a library that is stopped then reports itself as broken."""
     work = PaperWork(file=opened.file, target=opened.file.parent / "papers")
     assert work.start("build", overwrite=False)
-    time.sleep(0.4)
+    time.sleep(after)
     work.stop()
     until = time.monotonic() + PATIENCE
     while work.state["is_running"] and time.monotonic() < until:
         time.sleep(0.02)
-    assert work.state["code"] not in (0, None)
+    assert work.state["code"] == 130
+    assert work.state["lines"] == [STOPPED]
     assert not list((opened.file.parent / "papers").glob("*.pdf"))

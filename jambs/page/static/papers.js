@@ -3,6 +3,7 @@
 import { ask, byId, el, say, setText } from "/static/page.js";
 
 const EVERY = 400;
+const STOPPED = 130;  // how a verb ends that was stopped
 let record = JSON.parse(byId("record").textContent);
 let chosen = null, lastVerb = "";
 
@@ -57,7 +58,7 @@ async function start(verb, overwrite) {
 function showWork(state) {
   byId("work").hidden = !state.verb;
   const failed = state.code !== null && state.code !== 0;
-  setText(byId("workwords"), state.is_running ? `${state.verb}: ${state.what || "working"}${state.of ? `, ${state.done} of ${state.of}` : " …"}` : state.verb ? `${state.verb}: ${failed ? "not written" : "done"}` : "");
+  setText(byId("workwords"), state.is_running ? `${state.verb}: ${state.what || "working"}${state.of ? `, ${state.done} of ${state.of}` : " …"}` : state.verb ? `${state.verb}: ${state.code === STOPPED ? "stopped" : failed ? "not written" : "done"}` : "");
   const bar = byId("progress");
   bar.hidden = !state.is_running;
   if (state.of) { bar.max = state.of; bar.value = state.done; } else bar.removeAttribute("value");
