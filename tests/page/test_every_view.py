@@ -106,3 +106,14 @@ def test_the_picture_of_a_field_is_there_on_a_narrow_screen_and_not_over_it(
     assert field.evaluate(f"(one) => ({covered})(one) === one")
     assert hard_to_read(page) == []
     page.context.close()
+
+
+def test_what_the_keyboard_walks_back_to_is_not_under_the_strip(browser: Browser, place: Served) -> None:
+    page = page_at(browser, place, "/", viewport={"width": 1280, "height": 500})
+    page.locator("#openings a").last.focus()
+    seen = "() => { const box = document.activeElement.getBoundingClientRect(); "
+    seen += "return document.elementFromPoint(box.x + 3, box.y + 3) === document.activeElement; }"
+    for _ in range(12):
+        page.keyboard.press("Shift+Tab")
+        assert page.evaluate(seen)
+    page.context.close()
