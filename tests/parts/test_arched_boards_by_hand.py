@@ -15,11 +15,15 @@ from arches import BOARDS, HALF_ROUND, arch_changes, arched
 from cases import changed, job_of
 
 from jambs.geometry import cross
+from jambs.length import FINE, Units
 from jambs.parts.bending_form import PAST_SPRING, bending_form
+from jambs.parts.cut_words import work_words
 from jambs.parts.cuts import ArcCut, Crosscut, CurvedSide, PlaneCut
+from jambs.parts.edge_of import edge_of
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.make import PartsError, make_kit
 from jambs.parts.part import Part
+from jambs.place.frame_path import frame_path
 from jambs.place.solve import place_windows
 from jambs.sides import Side
 
@@ -210,3 +214,25 @@ def test_a_form_is_a_disk_at_most() -> None:
 def test_only_what_is_bent_has_a_form() -> None:
     with pytest.raises(ValueError, match="not bent from plies"):
         bending_form(heads(PartKind.CASING, Where.INTERIOR)[0])
+
+
+def test_a_segment_of_a_jamb_is_sawn_on_its_edge_and_one_of_a_casing_on_its_back() -> None:
+    for kind, lies in ((PartKind.EXTENSION_JAMB, "the board on its edge"), (PartKind.CASING, "the board face up")):
+        for part in heads(kind, Where.INTERIOR):
+            told = [words for words in work_words(part, grid=FINE[Units.INCH]) if "template" in words]
+            assert len(told) == 2 and all(lies in words for words in told)
+
+
+def test_every_board_of_an_ellipse_arch_knows_its_arc() -> None:
+    """Three centers for 48 by 12: of the chord √(24² + 12²) less 24 - 12 half is 7.4164, over cos 26.57° 8.2918."""
+    kit = arched({"kind": "ellipse arch", "rise": "12"}, 48, 60).kit
+    path = frame_path(kit.placement.opening)
+    centers = {1: (8.2918, 48.0), 2: (24.0, 16.5836), 3: (48 - 8.2918, 48.0)}
+    for kind in (PartKind.EXTENSION_JAMB, PartKind.CASING):
+        boards = [one for one in kit.parts if one.kind is kind and one.where is Where.INTERIOR and one.arcs]
+        found = [edge_of(one, path).run for one in boards]
+        assert found == sorted(found) and set(found) == {1, 2, 3}
+        for run, board in zip(found, boards, strict=True):
+            u, out = board.arcs[0].center
+            place = board.seat.at(u, 0.0, out) if board.is_sawn_on_edge else board.seat.at(u, out, 0.0)
+            assert place[:2] == pytest.approx(centers[run], abs=1e-4)

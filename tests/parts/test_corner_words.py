@@ -41,3 +41,11 @@ def test_of_a_rectangle_the_job_says_it_all() -> None:
 def test_a_ring_has_no_corners_and_a_head_without_legs_stands_on_the_bottom() -> None:
     assert jamb_corner_words(rounded("full round").kit) == "none, it is a ring"
     assert jamb_corner_words(rounded("half round", 36, 18).kit) == "the curved head stands on them"
+
+
+def test_slopes_of_one_side_are_told_apart() -> None:
+    """6 in 18 is 18.4°: the legs' corners turn by 71.6° (35.8° mitered, 18.4° butted), the peak by 36.9°."""
+    assert words({"kind": "gable", "sides": "30"}, 36, 36, exterior_trim__outside__sill=None) == (
+        "mitered: head, left | head, right; bottom under left leg and right leg; "
+        "head, left over left leg; head, right over right leg"
+    )

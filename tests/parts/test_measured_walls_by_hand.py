@@ -13,6 +13,7 @@ from cases import STOOL, changed, job_of, kit_of, part_of, placed
 from part_cases import corners, held, level
 
 from jambs.geometry import cross, dot, minus
+from jambs.length import Units
 from jambs.parts.casing_plane import Slack, hung, outer_edge
 from jambs.parts.changed_since_words import MovedAlong, OtherOpening, Taken
 from jambs.parts.first_read import is_read
@@ -212,3 +213,9 @@ def test_a_rip_of_a_measured_leg_by_hand() -> None:
     """5 deep above, 4 11/16 below, 1/32 proud."""
     leg = part_of(measured(interior_depth=corners("5", "5", "4 11/16", "4 11/16")), "extension jamb", "left leg")
     assert leg.width == 5.03125
+
+
+@pytest.mark.parametrize(("along", "way"), [(35.5, "right"), (-35.5, "left")])
+def test_it_says_to_which_side_it_moved(along: float, way: str) -> None:
+    said = MovedAlong(to_the_right=along).words(Units.INCH)
+    assert said == f'the opening moved 35 1/2" to the {way}, as its wall is seen from outside'
