@@ -175,6 +175,8 @@ def test_units_and_extents(example: str, unit: int, mark: str) -> None:
         assert header["$EXTMIN"][:2] == (0.0, 0.0)
         assert header["$EXTMAX"][:2] == pytest.approx(size, abs=1e-9)
         assert header["$LIMMAX"][:2] == pytest.approx(size, abs=1e-9)
+        # The paper is the smaller one of the job, in its own units: letter 11 x 8 1/2 in, A4 297 x 210 mm (ISO 216).
+        assert header["$PLIMMAX"][:2] == pytest.approx((11.0, 8.5) if unit == 1 else (297.0, 210.0))
     words = {"inch": "drawn in inches, 1:1", "mm": "drawn in millimeters, 1:1"}[job.units.value]
     assert all(words in texts(example, mark, release)[mark] for release in Release)
 

@@ -15,6 +15,7 @@ from ezdxf.lldxf.tagwriter import TagWriter
 
 from jambs.drawings.cut_files.figure import CutFigure, CutLayer, Work
 from jambs.drawings.dxf.document import INSERT_UNITS, MEASUREMENT, repeatable, unit_factor
+from jambs.drawings.dxf.finishing import set_paper
 from jambs.length import Units
 
 
@@ -87,6 +88,7 @@ def _frame(layers: tuple[CutLayer, ...], units: Units, release: Release) -> Fram
         document.modelspace().reset_extents((0.0, 0.0, 0.0), (*corner, 0.0))
         document.modelspace().reset_limits((0.0, 0.0), corner)
         document.set_modelspace_vport(height=float(WIDE), center=(float(HALF_WIDE), float(HALF_HIGH)))
+        set_paper(document, units)
         document.entitydb.handles.reset(NEXT_HANDLE)
         stream = StringIO()
         for name in sorted(document.entitydb.dxf_types_in_use()):  # else in the order of a set, another in every run

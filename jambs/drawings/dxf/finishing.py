@@ -40,10 +40,10 @@ def finish(document: Document, units: Units, box: Box) -> None:
     space.reset_extents((*low, 0.0), (*high, 0.0))
     space.reset_limits(low, high)
     document.set_modelspace_vport(AROUND * max(box.height, box.width / SCREEN), box.center)
-    _set_paper(document, units)
+    set_paper(document, units)
 
 
-def _set_paper(document: Document, units: Units) -> None:
+def set_paper(document: Document, units: Units) -> None:
     """Give model space, and the layout of a file that has no others, the smaller paper of the job in its own units."""
     page = PAGES[units][0]
     is_inch = units is Units.INCH
