@@ -243,3 +243,22 @@ def test_a_notched_end_says_which_long_edge_lies_above_and_a_slant_says_none() -
     job, kits = house("gable-house")
     others = [one for kit in kits.values() for one in templates_of(kit, grid=job.shop.grid) if "notch" not in one.note]
     assert others and not any("frame edge above" in one.note for one in others)
+
+
+def test_every_template_is_told_to_who_cannot_see_it_under_a_heading_of_its_own() -> None:
+    """Headings and figures of a tagged PDF (ISO 32000-1, 14.8.4): both ends of stool and sill, and the sill on edge."""
+    told: list[tuple[str, str]] = []
+
+    def walk(node: Any) -> None:
+        node = node.get_object() if hasattr(node, "get_object") else node
+        for one in node if isinstance(node, list) else [node]:
+            if hasattr(one, "get_object") and (one := one.get_object()) is not None and hasattr(one, "get"):
+                if one.get("/S") in ("/H2", "/Figure"):
+                    told.append((one["/S"], str(one.get("/Alt", ""))))
+                walk(one.get("/K", []))
+
+    walk(PdfReader(BytesIO(pdf("harbour-house", "W01"))).trailer["/Root"]["/StructTreeRoot"]["/K"])
+    figures = [words for kind, words in told if kind == "/Figure"]
+    assert len(figures) == sum(kind == "/H2" for kind, _ in told) == 5
+    assert figures[0].startswith("W01-4 stool, ")
+    assert all(", at full scale. " in words for words in figures)
