@@ -89,6 +89,7 @@ def _backing_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
             through=(Through(name="furring" if is_furring else "nailer", thickness=width),),
             into=FURRING_PENETRATION,
             units=units,
+            sides=tuple(one.side for one in some),
             note="two in a row, near front and back; more than one layer: each to the one before it"
             if is_furring
             else "",

@@ -7,6 +7,8 @@ from jambs.parts.kit import Kit
 from jambs.parts.part import Part
 from jambs.section.region import Region, SectionCut, Stuff
 
+COAT = "coat"
+"""The name of what is laid over a return's board."""
 BED = 1.0
 """Conductivity of a bed of mortar [W/mK] (design value of EN ISO 10456 for cement mortar, from memory)."""
 
@@ -24,7 +26,7 @@ def return_regions(part: Part, cut: SectionCut, kit: Kit) -> list[Region]:
     seen, board, back = face - into_wall * nose, face, face + into_wall * entry.thickness
     far = face + into_wall * leg
     coat = Region(
-        name="coat",
+        name=COAT,
         stuff=Stuff.RETURN,
         outline=((seen, edge - gap), (seen, -nose), (board, -nose), (far, 0.0), (board, 0.0), (board, edge - gap)),
         conductivity=kit.placement.opening.wall.layers[0].conductivity,

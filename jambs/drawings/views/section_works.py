@@ -25,6 +25,7 @@ from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
+from jambs.section.return_regions import COAT
 
 SEAL = 3 / 8
 """The air-control line crosses to the frame so far outside its inside edge [in]."""
@@ -215,15 +216,18 @@ def _fasteners(section: Section, kit: Kit, job: Job, side: _Side) -> Iterator[Sh
         ):
             continue
         for polygon in _fastened(section, line):
-            start, toward = _start(polygon, line, side)
-            yield from fastener(start, toward, line.length)
+            for start, toward in _starts(polygon, line, side):
+                yield from fastener(start, toward, line.length)
 
 
-FASTENED_STUFF = {
+FASTENED_STUFF: dict[Fastened, tuple[Stuff, Where | None]] = {
     Fastened.JAMB: (Stuff.JAMB, Where.INTERIOR),
     Fastened.INTERIOR_CASING: (Stuff.CASING, Where.INTERIOR),
     Fastened.EXTERIOR_CASING: (Stuff.CASING, Where.EXTERIOR),
     Fastened.BUCK: (Stuff.BUCK, Where.BUCK),
+    Fastened.FURRING: (Stuff.FURRING, None),
+    Fastened.NAILER: (Stuff.FURRING, None),
+    Fastened.RETURN: (Stuff.RETURN, Where.INTERIOR),
 }
 
 
@@ -232,16 +236,36 @@ def _fastened(section: Section, line: InstallFastener) -> list[Polygon]:
     if line.kind is Fastened.JAMB and not section.cut.is_level:
         return []
     wanted = FASTENED_STUFF[line.kind]
-    return [turned(one.outline) for one in section.regions if (one.stuff, one.where) == wanted]
+    return [
+        turned(one.outline)
+        for one in section.regions
+        if (one.stuff, one.where) == wanted and one.name != COAT  # of a return its board, not what is laid over it
+    ]
+
+
+INTO_FRAMING = {
+    Fastened.JAMB: (1 / 4,),
+    Fastened.FURRING: (1 / 4, 3 / 4),
+    Fastened.NAILER: (1 / 2,),
+    Fastened.RETURN: (1 / 2,),
+}
+"""What is fastened toward the framing: how far from its room edge each fastener is, as shares of its depth."""
+
+
+def _starts(polygon: Polygon, line: InstallFastener, side: _Side) -> Iterator[tuple[Point, Point]]:
+    """Yield where each fastener's head is and which way it goes in."""
+    if line.kind not in INTO_FRAMING:
+        yield _start(polygon, line, side)
+    box = box_around(polygon)
+    for share in INTO_FRAMING.get(line.kind, ()):  # from its face, which may be flared
+        depth = box.left + share * box.width
+        levels = levels_at(polygon, depth)
+        yield (depth, min(levels) if side.way > 0 else max(levels)), (0.0, side.way)
 
 
 def _start(polygon: Polygon, line: InstallFastener, side: _Side) -> tuple[Point, Point]:
-    """Return where a fastener's head is and which way it goes in; into a jamb from its face, which may be flared."""
+    """Return where a fastener through casing or buck has its head and which way it goes in."""
     box = box_around(polygon)
-    if line.kind is Fastened.JAMB:
-        depth = box.left + box.width / 4
-        levels = levels_at(polygon, depth)
-        return (depth, min(levels) if side.way > 0 else max(levels)), (0.0, side.way)
     if line.kind is Fastened.INTERIOR_CASING:
         outer = box.top - FROM_EDGE if side.way > 0 else box.bottom + FROM_EDGE
         return (box.left, outer), (1.0, 0.0)
