@@ -6,7 +6,7 @@ frame and the wall.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -73,29 +73,32 @@ class Place:
 
 def measure_places(opening: Opening) -> tuple[Place, ...]:
     """Return the numbered places of one opening; as many along each side as its readings have, if there are any."""
-    readings = opening.readings
+    readings, around = opening.readings, opening.lines
+    lines = {side: line for side, line in around.items() if _has_sill(opening) or side is not Side.SILL}
     inside, outside = (readings.interior_depth, readings.exterior_depth) if readings else (None, None)
-    found = [*_around(opening, Kind.INTERIOR_DEPTH, _interior_counts(opening), inside)]
+    found = [*_around(opening, around, Kind.INTERIOR_DEPTH, _interior_counts(opening, lines), inside)]
     if opening.exterior is not None:
-        found += _around(opening, Kind.EXTERIOR_DEPTH, _exterior_counts(opening), outside)
+        found += _around(opening, around, Kind.EXTERIOR_DEPTH, _exterior_counts(lines), outside)
     found += [*_frame_places(opening), *_mull_places(opening), *_finished_places(opening)]
     return tuple(replace(place, number=number) for number, place in enumerate(found, start=1))
 
 
-def _sides(opening: Opening) -> dict[Side, SideLine]:
-    is_open = opening.interior.style is InteriorStyle.THREE_SIDED
-    return {side: line for side, line in opening.lines.items() if not (is_open and side is Side.SILL)}
+Lines = Mapping[Side, SideLine]
 
 
-def _interior_counts(opening: Opening) -> dict[Side, int]:
+def _has_sill(opening: Opening) -> bool:
+    return opening.interior.style is not InteriorStyle.THREE_SIDED
+
+
+def _interior_counts(opening: Opening, lines: Lines) -> dict[Side, int]:
     if opening.shape:
-        return {side: places_on(line) for side, line in _sides(opening).items()}
-    return {side: places_along(line.edges[0].length) for side, line in _sides(opening).items()}
+        return {side: places_on(line) for side, line in lines.items()}
+    return {side: places_along(line.edges[0].length) for side, line in lines.items()}
 
 
-def _exterior_counts(opening: Opening) -> dict[Side, int]:
+def _exterior_counts(lines: Lines) -> dict[Side, int]:
     """The corners alone, and of an arc its middle."""
-    return {side: 1 + line.runs * (2 if line.is_arc else 1) for side, line in _sides(opening).items()}
+    return {side: 1 + line.runs * (2 if line.is_arc else 1) for side, line in lines.items()}
 
 
 def places_along(length: float) -> int:
@@ -112,7 +115,9 @@ def places_on(line: SideLine) -> int:
     return 1 + line.runs * (1 if longest < NEEDS_A_MIDDLE else places_along(longest) - 1)
 
 
-def _around(opening: Opening, kind: Kind, counts: dict[Side, int], read: SideReadings | None) -> Iterator[Place]:
+def _around(
+    opening: Opening, lines: Lines, kind: Kind, counts: dict[Side, int], read: SideReadings | None
+) -> Iterator[Place]:
     """Yield the depths clockwise from the upper left; each corner once, with its place in both sides."""
     told = {side: points for side in CLOCKWISE if read and (points := getattr(read, side.value))}
     counts = {**counts, **{side: len(points) for side, points in told.items()}}
@@ -120,7 +125,7 @@ def _around(opening: Opening, kind: Kind, counts: dict[Side, int], read: SideRea
     places: list[Place] = []
     for side in (side for side in CLOCKWISE if side in counts):
         for at in _clockwise(side, counts[side]):
-            place = _depth_place(opening, kind, side, at, counts[side])
+            place = _depth_place(opening, lines, kind, side, at, counts[side])
             corner = corners.get((place.x, place.y))
             if corner is None:
                 places.append(place)
@@ -136,11 +141,11 @@ def _clockwise(side: Side, count: int) -> Sequence[int]:
     return range(count) if side in (Side.HEAD, Side.LEFT) else range(count - 1, -1, -1)
 
 
-def _depth_place(opening: Opening, kind: Kind, side: Side, at: int, count: int) -> Place:
-    line = opening.lines[side]
+def _depth_place(opening: Opening, lines: Lines, kind: Kind, side: Side, at: int, count: int) -> Place:
+    line = lines[side]
     x, y = line.point(at, count, of=opening.frame)
     key = "interior_depth" if kind is Kind.INTERIOR_DEPTH else "exterior_depth"
-    words = point_words(opening.lines, side, at, count) if opening.shape else _depth_words(side, at, count)
+    words = point_words(lines, side, at, count) if opening.shape else _depth_words(side, at, count)
     is_corner = at in line.corners(count)
     return Place(number=0, kind=kind, words=words, keys=((key, side.value, at),), x=x, y=y, is_corner=is_corner)
 
@@ -173,7 +178,7 @@ def _frame_places(opening: Opening) -> list[Place]:
     return [
         Place(number=0, kind=kind, words=words, keys=(key,), x=x, y=y)
         for kind, words, key, x, y in rows
-        if (y > 0 or Side.SILL in _sides(opening)) and (kind is Kind.WALL_FINISH or not opening.shape)
+        if (y > 0 or _has_sill(opening)) and (kind is Kind.WALL_FINISH or not opening.shape)
     ]
 
 
@@ -202,7 +207,7 @@ def _mull_places(opening: Opening) -> Iterator[Place]:
         if mull.row == gang.rows - 1:
             keys = (("mull_depths", 2 * at),)
             yield Place(number=0, kind=Kind.MULL_DEPTH, words=f"depth at the head {told}", keys=keys, x=x, y=1.0)
-        if not mull.row and Side.SILL in _sides(opening):
+        if not mull.row and _has_sill(opening):
             keys = (("mull_depths", 2 * at + 1),)
             yield Place(number=0, kind=Kind.MULL_DEPTH, words=f"depth at the foot {told}", keys=keys, x=x, y=0.0)
 
