@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from jambs.findings import Finding, Subject
 from jambs.geometry import HALF_RIGHT_DEG
+from jambs.job.models.openings import Opening
 from jambs.job.models.path import size_over_all
 from jambs.job.models.shape import ShapeKind
 from jambs.length import ROUND_OFF
@@ -54,10 +55,16 @@ def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Find
         yield LowerEdgesHoldWater(subject=about, marks=tuple(part.mark for part in jambs))
 
 
+def is_framed_square(opening: Opening) -> bool:
+    """Say whether the hole in the framing is a square with blocks across corners that lie open beside a curve."""
+    shape = opening.shape
+    return shape is not None and shape.kind in BLOCKS and shape.is_cut_below(opening.frame)
+
+
 def _framing(placement: Placement, about: Subject) -> Iterator[Finding]:
     """Say how the hole round a full, half or quarter round is framed: its corner blocks are edges of an octagon."""
     opening = placement.opening
-    if opening.shape is None or not (opening.shape.is_arched and opening.shape.is_cut_below(opening.frame)):
+    if opening.shape is None or not is_framed_square(opening):
         return
     rough = rough_path(placement)
     circle = next(edge.circle for edge in rough if edge.circle)

@@ -104,7 +104,8 @@ def _arch(path: FramePath, said: Said) -> str:
     spring, crown, radius = (said.far(one) for one in (head.start[1] - low, head.crown[1] - low, head.circle.radius))
     if len(path) == 2:
         up = head.circle.center[1] - low
-        center = f", its center {said.place(up)} above the bottom" if up > HALF_64TH else ""
+        side = "above" if up > 0 else "below"
+        center = f", its center {said.place(abs(up))} {side} the bottom" if abs(up) > HALF_64TH else ""
         return f"without legs, crown {crown} high, radius {radius}{center}"
     return f"spring line {spring} high, crown {crown}, radius {radius}"
 

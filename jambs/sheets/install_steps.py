@@ -18,6 +18,7 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
 from jambs.parts.part import Part
 from jambs.parts.proud_words import proud_words, width_words
+from jambs.parts.shape_checks import is_framed_square
 from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.stack import steps_back
 from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
@@ -180,9 +181,8 @@ def _shimmed(kit: CutKit, grid: Grid) -> str:
 
 def _places(edge: FrameEdge, kit: CutKit, grid: Grid) -> tuple[float, ...]:
     """Return where shims go along an edge, from its first end [in]: along a curve in square framing at its blocks."""
-    places, opening = shim_places(edge.length, grid), kit.placement.opening
-    is_blocked = opening.shape is not None and opening.shape.is_cut_below(opening.frame)
-    return at_blocks(edge, places) if edge.center and is_blocked else places
+    places = shim_places(edge.length, grid)
+    return at_blocks(edge, places) if edge.center and is_framed_square(kit.placement.opening) else places
 
 
 def _stacking(kit: CutKit, grid: Grid) -> list[str]:

@@ -130,6 +130,21 @@ def test_the_arcs_of_an_ellipse_go_on_from_each_other_and_from_the_legs(
             assert math.hypot((x - half) / half, (y - 40) / rise) == pytest.approx(1.0, abs=near)
 
 
+def test_a_segment_arch_without_legs_springs_from_its_sill() -> None:
+    """Span 32, rise 8: (16² + 8²) / 16 = 20, its center 12 under the sill, which it leaves at 53.13°: 3-4-5."""
+    path = path_of(32.0, 8.0, kind="segment arch", rise=8)
+    assert [edge.side for edge in path] == [Side.HEAD, Side.SILL]
+    head = path[0]
+    assert (
+        head.circle is not None and head.circle.radius == pytest.approx(20) and head.center == pytest.approx((16, -12))
+    )
+    assert [corner_turn_deg(path, i) for i in range(2)] == pytest.approx([180 - math.degrees(math.atan2(4, 3))] * 2)
+    # Moved in by 2 and its sill up by 1 it has a radius of 18 about the same center, which lies 13 below the sill.
+    moved = outset(path, {**dict.fromkeys(Side, -2.0), Side.SILL: -1.0})
+    half = math.sqrt(18**2 - 13**2)
+    assert [corner for corner in corners_of(moved)] == [pytest.approx((16 - half, 1)), pytest.approx((16 + half, 1))]
+
+
 def test_triangles_of_three_four_five() -> None:
     """Run 16, rise 12: 20 along the slope, 36.87° at the sill; the path turns by what is left of 180°."""
     path = path_of(32.0, 12.0, kind="triangle")

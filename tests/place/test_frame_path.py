@@ -188,6 +188,14 @@ def test_a_path_moved_in_too_far_has_collapsed() -> None:
             'rises 12" from a spring line 20" up, which does not close at the crown of a frame 30" high; leave out '
             'rise, which is then 10", or spring_line',
         ),
+        # Half of 36 by tan 22.5°: 7.456.
+        (
+            36,
+            7.375,
+            {"kind": "segment arch", "rise": "7 3/8"},
+            'rises 7 3/8" without legs, so flat that jamb and casing end in slivers on the sill; write the frame '
+            '7 29/64" high or more, or 11 3/8" and rise: 7 3/8", with legs',
+        ),
         (36, 48, {"kind": "ellipse arch", "rise": "17 1/4"}, "which is no ellipse; write half round"),
         (
             36,
@@ -220,6 +228,7 @@ def test_a_shape_that_cannot_be_is_told_with_what_would_do(
         (36, 22, "half round"),
         (30, 30, {"kind": "quarter round", "high_side": "right"}),
         (36, 48, {"kind": "ellipse arch", "rise": 17}),
+        (36, 7.5, {"kind": "segment arch", "rise": "7 1/2"}),
         (36, 48, {"kind": "ellipse arch", "rise": "5 7/16"}),
         (48, 6.5, "triangle"),
         (48, 30, {"kind": "triangle", "peak_from_left": 48}),

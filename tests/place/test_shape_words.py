@@ -73,6 +73,19 @@ def test_an_octagon_is_cut_back_alike_at_each_corner(units: Units, said: str) ->
             {"kind": "ellipse arch", "rise": 15},
             'ellipse arch, spring line 30" high, crown 45", radius 12 1/2" at both ends and 25" at the crown',
         ),
+        # Half span 32 and rise 18: 18²/32, √(32 x 18) and 32²/18.
+        (
+            (64.0, 48.0),
+            {"kind": "ellipse arch", "rise": 18, "centers": 5},
+            'ellipse arch, spring line 30" high, crown 48", radius 10 1/8" at both ends, 24" beside them and 56 57/64" '
+            "at the crown",
+        ),
+        # 16 and 8: a radius of 20, of which 12 lie under the sill.
+        (
+            (32.0, 8.0),
+            {"kind": "segment arch", "rise": 8},
+            'segment arch, without legs, crown 8" high, radius 20", its center 12" below the bottom',
+        ),
         ((32.0, 12.0), {"kind": "triangle"}, 'triangle, 32" wide below, peak 12" high, 16" from the left'),
     ],
 )

@@ -10,7 +10,7 @@ from arches import arch_changes
 from hypothesis import given, settings
 from random_kits import RandomKit, kit_from
 from random_openings import round_kits
-from rounds import inside_only, rounded, rounded_inside
+from rounds import inside_only, round_changes, rounded, rounded_inside
 
 from jambs.length import Units
 from jambs.parts.cuts import Miter
@@ -74,3 +74,8 @@ def test_an_ellipse_arch_bent_in_pieces_closes(centers: int) -> None:
     report = fit_report(model_kit(made.kit, made.job))
     assert report.faults == ()
     assert sum("the jamb's head" in joint.name for joint in report.joints) == centers
+
+
+def test_a_segment_arch_without_legs_closes_inside_and_outside() -> None:
+    made = kit_from(round_changes({"kind": "segment arch", "rise": "10"}, 36, 10))
+    assert fit_report(model_kit(made.kit, made.job)).faults == ()

@@ -35,8 +35,9 @@ QUARTER = {"kind": "quarter round", "high_side": "left"}
         (("half round", 36, 18), "the curved head stands on the stool"),
         ((QUARTER, 30, 30, "sawn segments"), "the curved head stands on the leg and the stool"),
         (({"kind": "triangle", "peak_from_left": "14"}, 48, 30), ""),
+        (({"kind": "segment arch", "rise": "10"}, 36, 10), "the curved head stands on the stool"),
     ],
-    ids=["half round", "quarter round", "triangle"],
+    ids=["half round", "quarter round", "triangle", "segment arch"],
 )
 def test_what_stands_on_a_stool_closes(made: tuple[Any, ...], feet: str) -> None:
     kit = on_stool(*made)

@@ -14,7 +14,7 @@ from jambs.geometry import Point, radius_of
 from jambs.job.models.arc_outset import arcs_outset
 from jambs.job.models.fields import Size
 from jambs.job.models.path_edge import FrameEdge, FramePath
-from jambs.job.models.round_paths import ROUND_PATHS, half_on_sill
+from jambs.job.models.round_paths import ROUND_PATHS, arc_on_sill
 from jambs.job.models.shape import OVER_LEGS, ShapeEntry, ShapeKind
 from jambs.length import HALF_64TH
 from jambs.sides import LEGS, Side
@@ -33,7 +33,7 @@ def arched_path(frame: Size, rise: float) -> FramePath:
     """Return the outer edge of a frame whose head is one arc of a rise [in] over two upright legs, or over none."""
     radius = radius_of(frame.width, rise)
     if frame.height - rise < HALF_64TH:
-        return half_on_sill(frame)
+        return arc_on_sill(frame, rise)
     legs_and_sill = _joined(_rectangle(Size(width=frame.width, height=frame.height - rise)))
     center = (frame.width / 2, frame.height - radius)
     return tuple(replace(edge, center=center) if edge.side is Side.HEAD else edge for edge in legs_and_sill)

@@ -1,4 +1,4 @@
-"""Frames that are round: full circles, quarters, half circles on their sill, ellipse arches by three or five arcs."""
+"""Frames that are round: full circles, quarters, arcs on their sill, ellipse arches by three or five arcs."""
 
 from __future__ import annotations
 
@@ -7,18 +7,21 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
-from jambs.geometry import Point
+from jambs.geometry import Point, radius_of
 from jambs.job.models.fields import Size
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.shape import Centers, HighSide, ShapeEntry, ShapeKind
+from jambs.length import ROUND_OFF
 from jambs.sides import Side
 
 
-def half_on_sill(frame: Size) -> FramePath:
-    """Return a half circle over the whole width that springs from the sill itself."""
+def arc_on_sill(frame: Size, rise: float) -> FramePath:
+    """Return an arc over the whole width that springs from the sill itself, a half circle or less of one."""
     left, right = (0.0, 0.0), (frame.width, 0.0)
+    below = radius_of(frame.width, rise) - rise
+    center = (frame.width / 2, -below if below > ROUND_OFF else 0.0)
     return (
-        FrameEdge(side=Side.HEAD, start=left, finish=right, center=(frame.width / 2, 0.0)),
+        FrameEdge(side=Side.HEAD, start=left, finish=right, center=center),
         FrameEdge(side=Side.SILL, start=right, finish=left),
     )
 

@@ -81,7 +81,7 @@ EXAMPLES = {
     ShapeKind.TRIANGLE: "triangle",
 }
 OVER_LEGS = (ShapeKind.SEGMENT_ARCH, ShapeKind.HALF_ROUND)
-"""Arches of one arc, which springs from two legs."""
+"""Arches of one arc, which springs from two legs, or from the bottom of the frame."""
 ARCHED = (*OVER_LEGS, ShapeKind.FULL_ROUND, ShapeKind.QUARTER_ROUND, ShapeKind.ELLIPSE_ARCH)
 SAME_AS = {"round": ShapeKind.FULL_ROUND, "circle": ShapeKind.FULL_ROUND, "half ellipse": ShapeKind.ELLIPSE_ARCH}
 """Other words for a kind, which mean nothing else."""
@@ -185,5 +185,5 @@ class ShapeEntry(ModelOrText):
         return not self.is_cut_below(frame) or self.kind not in (ShapeKind.OCTAGON, ShapeKind.FULL_ROUND)
 
     def stands_on_spring_line(self, frame: Size) -> bool:
-        """Say whether it is a half round without legs: its arc springs from the bottom of the frame."""
-        return self.kind is ShapeKind.HALF_ROUND and abs(frame.height - self.rise_in(frame)) < HALF_64TH
+        """Say whether it is an arch without legs: its one arc springs from the bottom of the frame."""
+        return self.kind in OVER_LEGS and abs(frame.height - self.rise_in(frame)) < HALF_64TH

@@ -58,6 +58,8 @@ LEAST_ELLIPSE = 0.3
 no source."""
 LEAST_PITCH_DEG = 15.0
 """A corner of a triangle is no sharper; common practice, no source [degrees]."""
+LEAST_SPRING_DEG = 45.0
+"""An arch without legs leaves its sill no flatter, or boards end in slivers; common practice, no source [degrees]."""
 LEAST_RISE = 1.0
 """An arch rises at least so much, or it is a head that looks bowed [in]; common practice, no source."""
 
@@ -99,7 +101,21 @@ def _arch(shape: ShapeEntry, frame: Size, units: Units) -> str:
     if rise < LEAST_RISE:
         least = length_text(LEAST_RISE, units=units)
         return f"rises {found}; an arch here rises {least} or more: write a greater rise, or leave shape out"
+    if shape.stands_on_spring_line(frame):
+        return _too_flat(rise, frame, units)
     return _short(frame.height - rise, "a leg under the arc", units)
+
+
+def _too_flat(rise: float, frame: Size, units: Units) -> str:
+    """Hold an arch without legs to how steep it leaves the sill: ``tan(angle / 2)`` is its rise over half its width."""
+    least = frame.width / 2 * math.tan(math.radians(LEAST_SPRING_DEG / 2))
+    if rise >= least - HALF_64TH:
+        return ""
+    found, wanted, leg = (length_text(one, units=units) for one in (rise, least, rise + LEAST_EDGE))
+    return (
+        f"rises {found} without legs, so flat that jamb and casing end in slivers on the sill; write the frame "
+        f"{wanted} high or more, or {leg} and rise: {found}, with legs"
+    )
 
 
 def _short_leg(frame: Size, rise: float, units: Units) -> str:
