@@ -8,7 +8,7 @@ stiles are longer than the jamb by what the shop leaves on a glue-up, and end ra
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from string import ascii_lowercase
 
@@ -26,9 +26,10 @@ from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import JambFrame
 from jambs.parts.left_on import left_on
 from jambs.parts.opening_path import BoardPlanes, CornerJoint, EndPlane, path_boards
-from jambs.parts.panel_findings import NoRoomForPanels, PanelLeavesGroove, PanelSwellsTight, TooManyPanels
+from jambs.parts.panel_checks import movement_findings
+from jambs.parts.panel_findings import NoRoomForPanels, TooManyPanels
 from jambs.parts.panel_layout import JambFace, PanelLayout, lay_out, opening_between, opening_width, panel_count
-from jambs.parts.panel_room import LEAST_HELD, STILL, held_when_driest, panel_movement, panel_room, wanted_depth
+from jambs.parts.panel_room import panel_movement, panel_room
 from jambs.parts.part import PanelFrame, Part, PartBlank, Seat
 from jambs.parts.path_cuts import sawn_board
 from jambs.place.flares import flares_at
@@ -64,7 +65,7 @@ def paneled(parts: Sequence[Part], frames: Sequence[JambFrame], placement: Place
         for part in parts
     ]
     framed = [part for part in made if part.frame_members]
-    return Paneled(parts=tuple(made), findings=_movement_findings(framed, trim.panels, job))
+    return Paneled(parts=tuple(made), findings=movement_findings(framed, trim.panels, job))
 
 
 def jamb_faces(frame: JambFrame, trim: InteriorTrim, placement: Placement) -> dict[Side, JambFace]:
@@ -116,40 +117,6 @@ def _count(side: Side, face: JambFace, entry: PanelsEntry) -> int:
         about = Subject.opening("")
         raise CannotBeCut(TooManyPanels(subject=about, side=side, longest=entry.longest, most=MOST_PANELS))
     return count
-
-
-def _movement_findings(jambs: Sequence[Part], entry: PanelsEntry, job: Job) -> tuple[Finding, ...]:
-    """Hold the panels of an opening against how their wood moves: those of one jamb are alike."""
-    grid, moves = job.shop.grid, panel_movement(entry.panel.stock, job) or STILL
-    layouts = {_panel_marks(one): one.blank.panels.layout for one in jambs if one.blank.panels}
-    tight, loose = list[tuple[float, float, tuple[str, ...]]](), list[tuple[float, tuple[str, ...]]]()
-    least, about = LEAST_HELD[grid.units], Subject.opening(jambs[0].opening)
-    for marks, layout in layouts.items():
-        growth = layout.panel_width * moves.growth
-        left = layout.opening_width + 2 * entry.groove.depth - layout.panel_width
-        held = held_when_driest(layout.panel_width, layout.opening_width, moves.shrinkage)
-        if growth > left + ROUND_OFF:
-            tight.append((growth, left, marks))
-        if held < least - ROUND_OFF:
-            loose.append((held, marks))
-    found = list[Finding]()
-    if tight:
-        growth, left, _ = max(tight)
-        marks = _listed(one for *_, one in tight)
-        found.append(PanelSwellsTight(subject=about, marks=marks, growth=growth, room=left))
-    if loose:
-        held, marks = min(loose)[0], _listed(one for _, one in loose)
-        deep = wanted_depth(entry.groove.depth, held, least, grid)
-        found.append(PanelLeavesGroove(subject=about, marks=marks, held=held, least=least, wanted=deep))
-    return tuple(found)
-
-
-def _panel_marks(jamb: Part) -> tuple[str, ...]:
-    return tuple(one.mark for one in jamb.frame_members if one.kind is PartKind.PANEL)
-
-
-def _listed(marks: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
-    return tuple(mark for some in marks for mark in some)
 
 
 # ---- the members as parts
