@@ -64,7 +64,8 @@ class NoTrimFastenerLongEnough(Finding):
     def sentence(self, units: Units) -> str:
         """Say what is needed, what is listed, and both ways out."""
         return (
-            f"{self.what.capitalize()}, {self.where}: a {self.fastener} has to be {units.text(self.needed)} long to "
+            f"{', '.join(filter(None, (self.what.capitalize(), self.where)))}: a {self.fastener} has to be "
+            f"{units.text(self.needed)} long to "
             f"reach the framing and the longest listed is {units.text(self.longest)}; order longer ones, or block the "
             "gap and fasten to the blocking."
         )

@@ -112,7 +112,7 @@ def _frame_lines(frame: JambFrame, kit: Kit, job: Job) -> list[InstallFastener]:
     by_gap: dict[float, list[Side]] = {}
     for side in (Side.LEFT, Side.RIGHT, Side.HEAD, Side.SILL):
         if any(part.side is side for part in jambs):
-            by_gap.setdefault(job.shop.grid.round(max(getattr(gaps, side.value), 0.0)), []).append(side)
+            by_gap.setdefault(job.shop.grid.as_sawn(max(getattr(gaps, side.value), 0.0)), []).append(side)
     return [
         computed_line(
             kind=Fastened.JAMB,

@@ -174,3 +174,10 @@ def test_a_verdict_is_said_once_for_all_its_places() -> None:
     (told,) = verdict_findings(both, HOUSE)
     assert isinstance(told, findings.FurringVerdict)
     assert told.places == ("W01", "W02")
+
+
+def test_a_part_that_is_all_there_is_of_its_kind_is_named_without_a_place() -> None:
+    finding = findings.NoTrimFastenerLongEnough(
+        subject=Subject.opening("W1"), what="apron", where="", fastener="casing nail", needed=4.0, longest=3.0
+    )
+    assert finding.sentence(Units.INCH).startswith('Apron: a casing nail has to be 4" long to reach the framing')

@@ -15,9 +15,11 @@ from jambs.job import Job, read_job
 from jambs.outside.fastener_line import Fastened
 from jambs.outside.house import PlannedHouse, plan_house
 from jambs.outside.trim_fasteners import trim_fasteners
+from jambs.parts.box import box_gaps
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sheets.install_sheet import install_data
+from jambs.sides import Side
 
 GABLE = Path(__file__).parents[2] / "examples" / "gable-house"
 
@@ -140,3 +142,13 @@ def test_a_leg_is_held_to_the_stool_it_is_set_on() -> None:
     """The stool is set first: nobody reaches under it any more."""
     (stool,) = (row for name, row in rows("G2").items() if name == "stool")
     assert "slanted through its foot" in str(stool) and "from below" not in str(stool)
+
+
+def test_shims_are_as_thick_in_the_table_of_fasteners_as_in_the_picture_of_the_shims() -> None:
+    """Rough opening 925, jamb box 864: 30 1/2 on both sides, finer than the grid of 1 mm, as its figure has it."""
+    job = read_job(Path(__file__).parents[2] / "examples" / "hillside-house")
+    placement = next(one for one in place_windows(job) if one.opening.mark == "F4")
+    kit = make_kit(placement, job)
+    (legs,) = (one for one in trim_fasteners(kit, job) if one.kind is Fastened.JAMB and Side.LEFT in one.sides)
+    assert "jamb (20 mm) + shims (30.5 mm) + 39.5 mm into the framing" in legs.way
+    assert job.shop.grid.text(box_gaps(kit.frames[-1].clear, kit.placement).left) == "30.5 mm"
