@@ -11,7 +11,7 @@ from jambs.findings import Finding, Subject
 from jambs.job.models.layers import Role
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import FastenerEntry, Fixed
-from jambs.length import FRAMING_GRIDS, HALF_64TH, MM_PER_INCH, Grid, Units, whole_up
+from jambs.length import FINE, FRAMING_GRIDS, HALF_64TH, MM_PER_INCH, Grid, Units, whole_up
 from jambs.outside.fastener_line import (
     CASING_FASTENER,
     CASING_PENETRATION,
@@ -112,7 +112,8 @@ def _frame_lines(frame: JambFrame, kit: Kit, job: Job) -> list[InstallFastener]:
     by_gap: dict[float, list[Side]] = {}
     for side in (Side.LEFT, Side.RIGHT, Side.HEAD, Side.SILL):
         if any(part.side is side for part in jambs):
-            by_gap.setdefault(job.shop.grid.as_sawn(max(getattr(gaps, side.value), 0.0)), []).append(side)
+            gap = FINE[job.units].round(job.shop.grid.as_sawn(max(getattr(gaps, side.value), 0.0)))
+            by_gap.setdefault(gap, []).append(side)
     return [
         computed_line(
             kind=Fastened.JAMB,
