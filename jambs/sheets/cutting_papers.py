@@ -26,6 +26,13 @@ BETWEEN_TWO = 67.0
 """What two boards in a row leave between them: a gap and the mark of the second [pt]."""
 LEAST_PIECE = 100.0
 """Two boards stand in a row where their shortest piece is drawn so long, for its mark and sizes in a line [pt]."""
+LITTLE_SMALLER, SMALLER = 1.25, 1.5
+"""So much smaller a lot is drawn at most for its shorter boards to stand two in a row; the latter where its shortest
+piece still is ``LEAST_SMALL`` long."""
+LEAST_SMALL = 85.0
+"""Length of a piece that takes its mark and sizes in small letters [pt]."""
+PAIRED = 1 / 3
+"""Part of its boards that have to be so short."""
 RATIOS = (2, 2.5, 3, 4, 5, 6, 7, 8, 10, 11, 12, 13, 14, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 36, 40, 50)
 """Scales boards are drawn at: 1 : 20."""
 POINTS_PER_UNIT = {Units.INCH: 72.0, Units.MM: 72.0 / MM_PER_INCH}
@@ -78,10 +85,25 @@ def scales(lot: Record, paper: str, units: Units) -> tuple[float, float]:
     )
     if len(lot["boards"]) > 1 and shortest * points / halved >= LEAST_PIECE:
         along = halved
+    lengths = [board["length"]["value"] * points for board in lot["boards"]]
+    along = _pairing(along, lengths, shortest * points, (wide - BETWEEN_TWO) / 2)
     fits = [one for one in RATIOS if widest * points / one <= high]
     along = max(along, fits[0])  # a sheet too high for the page is drawn smaller, both ways alike
     readable = [one for one in fits if one <= along and narrowest * points / one >= LEAST_STRIP_HEIGHT]
     return along, (max(readable) if readable else fits[0])
+
+
+def _pairing(along: float, lengths: Sequence[float], shortest: float, half: float) -> float:
+    """Return the scale, a little smaller at most, at which most boards fit half a row; the largest of such."""
+
+    def paired(ratio: float) -> int:
+        count = sum(length / ratio <= half for length in lengths)
+        return count if count >= max(2, PAIRED * len(lengths)) else 0
+
+    def is_legible(ratio: float) -> bool:
+        return ratio <= LITTLE_SMALLER * along or (ratio <= SMALLER * along and shortest / ratio >= LEAST_SMALL)
+
+    return max((one for one in RATIOS if one >= along and is_legible(one)), key=lambda one: (paired(one), -one))
 
 
 # ---- tables

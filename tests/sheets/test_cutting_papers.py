@@ -190,14 +190,31 @@ def test_pages_are_full(printed: Printed) -> None:
 
 def test_two_boards_stand_in_a_row_where_their_pieces_stay_long_enough() -> None:
     """By hand: at 1:24, 3 pt to the inch, 96 in takes 288 of 299.5 pt, 34 in 102 pt, 33 in 99; else 1:11."""
-    along = {shortest: scales(_lot_of(shortest, boards=2), "letter", Units.INCH)[0] for shortest in (34.0, 33.0)}
+    along = {shortest: scales(_lot_of(shortest, [96.0] * 2), "letter", Units.INCH)[0] for shortest in (34.0, 33.0)}
     assert along == {34.0: 24, 33.0: 11}
-    assert scales(_lot_of(34.0, boards=1), "letter", Units.INCH)[0] == 11
+    assert scales(_lot_of(34.0, [96.0]), "letter", Units.INCH)[0] == 11
 
 
-def _lot_of(shortest: float, *, boards: int) -> Record:
+def test_shorter_boards_stand_in_pairs_where_the_lot_gets_a_little_smaller_by_it() -> None:
+    """By hand, with 299.5 pt for one of two: 144 in fits the page at 1:16, 192 in at 1:22; 96 in half of it at 1:24.
+
+    That is a tenth smaller for 16 ft boards, half as small again for 12 ft, where 29 in would take 87 pt, 28 in 84.
+    """
+
+    def along(lengths: list[float], shortest: float) -> float:
+        return scales(_lot_of(shortest, lengths), "letter", Units.INCH)[0]
+
+    assert along([96.0, 96.0, 192.0], 20.0) == 24
+    assert along([96.0, 192.0, 192.0], 20.0) == 22  # there is none for it to stand beside
+    assert along([96.0] * 2 + [192.0] * 4, 20.0) == 24
+    assert along([96.0] * 2 + [192.0] * 5, 20.0) == 22  # too few for the others to get smaller
+    assert along([96.0, 96.0, 144.0], 29.0) == 24
+    assert along([96.0, 96.0, 144.0], 28.0) == 16
+
+
+def _lot_of(shortest: float, lengths: Sequence[float]) -> Record:
     strip = {"width": {"value": 4.0}, "pieces": [{"length": {"value": shortest}}]}
-    return {"boards": [{"length": {"value": 96.0}, "width": {"value": 5.5}, "strips": [strip]}] * boards}
+    return {"boards": [{"length": {"value": one}, "width": {"value": 5.5}, "strips": [strip]} for one in lengths]}
 
 
 def test_the_buying_list_says_what_the_file_says(printed: Printed) -> None:
