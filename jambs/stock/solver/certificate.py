@@ -33,6 +33,10 @@ class Certificate:
         """Steps in one price unit."""
         return PRICE_STEPS * core.price_unit
 
+    def slack(self, core: Core, cost: int) -> int:
+        """Steps that a plan of this cost, in price units, is over the bound."""
+        return cost * self.unit_steps(core) - self.steps
+
 
 def strip_worths(core: Core, prices: Ints, demand: Ints) -> Ints:
     """Most that a strip of each width and length can be worth."""

@@ -1,4 +1,4 @@
-"""The search of one problem: bound, dives, neighborhoods and the arc-flow ladder, within limits."""
+"""The search of one problem: bound, dives, neighborhoods and the ladder of near patterns, within limits."""
 
 from __future__ import annotations
 
@@ -8,15 +8,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from jambs.stock.solver.arcflow import ArcFlow, Search
-from jambs.stock.solver.arcs import make_arcs
-from jambs.stock.solver.assemble import tidied
 from jambs.stock.solver.certificate import Certificate, ceil_div, certify, whole_bound
-from jambs.stock.solver.columns import search_columns
+from jambs.stock.solver.columns import search_columns, search_pool
 from jambs.stock.solver.core import LEFT_OVER, Core, Cuts, State, cost_of
 from jambs.stock.solver.dive import dive
 from jambs.stock.solver.greedy import first_plan
 from jambs.stock.solver.master import MasterAnswer, solve_master
+from jambs.stock.solver.near_patterns import near_pool
 from jambs.stock.solver.neighbors import choose, left_supply, replanned
 from jambs.stock.solver.pool import Pool
 from jambs.stock.solver.small import SmallEffort, Start
@@ -25,17 +23,24 @@ from jambs.stock.solver.solvers import Backend
 ALL_NODES = 1 << 30
 COLUMN_NODES, COLUMN_SECONDS = 500, 5.0
 """Limits of the search over the patterns found so far."""
-RUNG_NODES = 200
+RUNG_SHARE = 0.4
+"""Part of the time left that one rung may take."""
+RUNG_NODES = 100
 """Nodes of one rung when the stages, not the seconds, limit the search."""
-RUNGS = (800, 1600, 4000, 8000, 12000)
-"""Arcs kept on the rungs of the ladder."""
-FLAT_RUNG = 2
-"""First rung where nothing is ripped: the dives are so good there that all arcs of use are few."""
+RUNGS = (1000, 2000, 4000, 8000, 16000)
+"""Patterns kept on the rungs of the ladder."""
+FIRST_RUNG, FLAT_RUNG = 1, 2
+"""First rung, and where nothing is ripped: the dives are so good there that all patterns of use are seldom more."""
+FEW_BOARDS, MANY_BOARDS = 16, 50
+"""Boards up to which the ladder comes first, a neighborhood being nearly the whole plan; and over which it waits until
+the neighborhoods give nothing more."""
 SIZES, FLAT_SIZES = (8, 12, 16, 20), (8, 16, 32, 64)
 """Boards re-planned together, one stage after the other; more where nothing is ripped, as a whole board of
 waste must come together before one is saved."""
 PLAIN_LEVEL = 3
 """First of these stages where there is one kind of board: there, too, a whole one must be saved."""
+FIRST_DIVES, FLAT_DIVES = 1, 4
+"""Dives before anything else, and where nothing is ripped: else neighborhoods do more in their time."""
 MANY_ITEMS = 200
 """Different pieces from which on dives are no longer quick."""
 STAGE_TRIES = 10
@@ -96,7 +101,7 @@ def search(run: Run) -> None:
     _solve_linear(run)
     if run.is_over or _lacks(run):
         return
-    _dives(run, range(4 if run.core.item_count <= MANY_ITEMS else 2))
+    _dives(run, range(_first_dives(run.core)))
     if run.best is not None and _is_flat(run.core):
         _first_neighbors(run)
     if not run.is_over and (_is_flat(run.core) or run.best is None):
@@ -132,6 +137,12 @@ def _most(run: Run) -> int:
     return min(run.cost - 1, int(run.core.price.max() * run.state.demand.sum()))
 
 
+def _first_dives(core: Core) -> int:
+    if not _is_flat(core):
+        return FIRST_DIVES
+    return FLAT_DIVES if core.item_count <= MANY_ITEMS else FLAT_DIVES // 2
+
+
 def _dives(run: Run, numbers: range) -> None:
     for number in numbers:
         if run.is_over:
@@ -156,25 +167,28 @@ def _dive(run: Run, random: np.random.Generator | None) -> Cuts | None:
 
 
 def _alternate(run: Run) -> None:
-    """Neighborhoods and ladder in turn: more boards when nothing comes of few, then more arcs."""
+    """Neighborhoods and ladder in turn: more boards when nothing comes of few, and more patterns."""
     random = np.random.default_rng([run.seed, 7])
     is_flat = _is_flat(run.core)
-    level, rung = PLAIN_LEVEL if _is_plain(run.core) and not is_flat else 0, 0
-    if is_flat:
-        rung = _prove_flat(run)
+    is_few = not is_flat and run.best is not None and len(run.best) <= FEW_BOARDS
+    level = PLAIN_LEVEL if _is_plain(run.core) and not is_flat else 0
+    rung = _prove_flat(run) if is_flat else 0 if is_few else FIRST_RUNG
+    is_early = not is_flat and not is_few and len(run.best or ()) <= MANY_BOARDS
     stage = 1
     while not run.is_over and (run.stages is None or stage <= run.stages):
         if is_flat:
             _dives(run, _dive_numbers(run.core, stage))
+        if is_few:
+            rung = _climb(run, rung)
         won = not run.is_over and _neighbors(run, random, level)
         level += not won
-        if is_flat or (not won and level % len(SIZES) == 0):
+        if is_flat or (not is_few and (not won or (is_early and stage == 1))):
             rung = _climb(run, rung)
         stage += 1
 
 
 def _prove_flat(run: Run) -> int:
-    """Where nothing is ripped: more dives, then all arcs of use at once if they are few."""
+    """Where nothing is ripped: more dives, then all patterns of use at once if they are few."""
     _dives(run, _dive_numbers(run.core, 0))
     return _climb(run, FLAT_RUNG, only_whole=True)
 
@@ -234,34 +248,30 @@ def _neighbors(run: Run, random: np.random.Generator, level: int) -> bool:
 
 
 def _climb(run: Run, rung: int, *, only_whole: bool = False) -> int:
-    """One rung of the ladder: the arcs of least reduced cost, searched for a better plan and bound.
+    """One rung of the ladder: the patterns of least reduced cost, searched for a better plan and bound.
 
-    With `only_whole`, only if the rung takes all arcs that a better plan can use.
+    With `only_whole`, only if the rung takes all patterns that a better plan can use.
     """
-    assert run.certificate is not None
+    assert run.certificate is not None and run.answer is not None
     if run.is_over:
         return rung
     certificate, unit = run.certificate, run.certificate.unit_steps(run.core)
-    slack = _most(run) * unit - certificate.steps
-    arcs = make_arcs(run.core, run.state, certificate, slack)
-    count = RUNGS[min(rung, len(RUNGS) - 1)]
-    if len(arcs) > count and only_whole:
-        return rung
-    if len(arcs) > count:
-        slack = min(slack, arcs.slack_for(count))
-        arcs = arcs.within(slack)
-    flow = ArcFlow(run.core, run.state, arcs, slack).solve(run.backend, _limits(run, certificate))
-    if flow.cost is not None:
-        run.offer(tidied(run.core, run.state.demand, flow.cuts(run.core), run.state.supply))
-    run.raise_bound(min(whole_bound(flow.bound), ceil_div(certificate.steps + slack + 1, unit)))
-    return next((number for number, size in enumerate(RUNGS) if number > rung and size > len(arcs)), rung + 1)
+    whole = certificate.slack(run.core, _most(run))
+    pool, slack = near_pool(run.core, run.state, certificate, whole, RUNGS[min(rung, len(RUNGS) - 1)])
+    if slack < whole and (only_whole or slack < 0):
+        return rung + (not only_whole)
+    start = Start(state=run.state, pool=pool, answer=run.answer, certificate=certificate)
+    found = search_pool(run.core, run.backend, start, _most(run), _rung_effort(run))
+    run.offer(found.cuts)
+    run.raise_bound(min(whole_bound(found.bound), ceil_div(certificate.steps + slack + 1, unit)))
+    return next((number for number, size in enumerate(RUNGS) if number > rung and size > len(pool)), rung + 1)
 
 
-def _limits(run: Run, certificate: Certificate) -> Search:
-    return Search(
-        seconds=run.left if run.stages is not None else min(run.left, max(2.0, run.left / 3)),
+def _rung_effort(run: Run) -> SmallEffort:
+    return SmallEffort(
+        seconds=run.left if run.stages is not None else min(run.left, max(1.0, RUNG_SHARE * run.left)),
         nodes=ALL_NODES if run.stages is None else RUNG_NODES,
+        arcs=0,
         seed=run.seed,
-        at_least=max(run.bound, certificate.bound),
-        at_most=_most(run),
+        is_large=True,
     )

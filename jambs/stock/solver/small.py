@@ -27,6 +27,8 @@ class SmallEffort:
     arcs: int
     seed: int
     is_arcs_only: bool = False
+    is_large: bool = False
+    """Whether the whole list is searched, not a neighborhood."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -72,10 +72,12 @@ class Backend(Protocol):
         seed: int,
         known_bound: float,
         cutoff: float,
+        is_large: bool = False,
     ) -> MilpAnswer:
         """Minimize cost x, lower <= matrix x <= upper, 0 <= x <= most whole; cost x is a whole number.
 
         Answers above `cutoff` are of no use: the backend may leave them out, and then says none exists.
+        `is_large`: the model is worth being reduced before and during the search.
         """
         ...
 
@@ -112,6 +114,7 @@ class ScipyBackend:
         seed: int,
         known_bound: float,
         cutoff: float,
+        is_large: bool = False,
     ) -> MilpAnswer:
         """See `Backend`; the gap is given relative to the known bound, as scipy has no absolute one."""
         from scipy.optimize import Bounds, LinearConstraint, milp
@@ -172,6 +175,7 @@ class HighspyBackend:
         seed: int,
         known_bound: float,
         cutoff: float,
+        is_large: bool = False,
     ) -> MilpAnswer:
         """See `Backend`."""
         import highspy
@@ -181,8 +185,8 @@ class HighspyBackend:
         solver.setOptionValue("mip_max_nodes", nodes)
         solver.setOptionValue("random_seed", seed)
         solver.setOptionValue("mip_rel_gap", 0.0)
-        solver.setOptionValue("mip_allow_restart", False)
-        solver.setOptionValue("presolve", "off")  # measured: it costs more than it saves on flows
+        solver.setOptionValue("mip_allow_restart", is_large)
+        solver.setOptionValue("presolve", "on" if is_large else "off")  # measured: DEVELOPERS.md, why these solvers
         solver.setOptionValue("objective_bound", cutoff)
         solver.setOptionValue("objective_target", known_bound + 0.5)
         solver.setOptionValue("mip_abs_gap", WHOLE_GAP)
