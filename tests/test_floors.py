@@ -24,6 +24,7 @@ FLOORS = {
     "issue_stamp": 0,
     "csv_text": 0,
     "vector_page": 0,
+    "letter_widths": 0,
     "data": 0,
     "findings": 1,
     "job": 1,

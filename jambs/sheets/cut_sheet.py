@@ -19,6 +19,7 @@ from jambs.parts.kinds import Where, told_position
 from jambs.parts.part import Part
 from jambs.parts.ply_words import strip_size, strips_first
 from jambs.sheets.escape_record import escape_line
+from jambs.sheets.line_widths import with_widths
 from jambs.sheets.part_pictures import part_picture
 from jambs.sheets.pictures import GREATEST_HEIGHT, PAPER_WIDTH, Picture, PlacedPicture, SheetPictures, set_row
 from jambs.sheets.press import press
@@ -283,7 +284,7 @@ def _group(record: Record, where: Where, title: str, beside: Mapping[str, Record
     inside, outside = record["state"]["is_measured"], record["state"]["exterior_is_measured"]
     half = inside is not outside and where is (Where.EXTERIOR if inside else Where.INTERIOR)
     parts = [
-        row
+        with_widths(row)
         for part in record["parts"]
         if part["where"] == where.value and "crew" not in part
         for row in (part_row(part, beside.get(part["mark"], PLAIN)), *member_rows(part, beside))
@@ -304,7 +305,7 @@ def _wall_lines(record: Record) -> list[Line]:
 
 def _crew_group(record: Record) -> Record:
     """Return what other crews make: their boards, and among its joints all that the drywall crew leaves."""
-    parts = [part_row(part) for part in record["parts"] if "crew" in part]
+    parts = [with_widths(part_row(part)) for part in record["parts"] if "crew" in part]
     note = "by the drywall crew or the tiler, to the sizes and beads below; not sawn here"
     return {"title": f"Returns ({len(parts)})", "note": note, "parts": parts, "joints": drywall_lines(record)}
 

@@ -12,6 +12,7 @@ from jambs.parts.cut_kit import CutKit
 from jambs.sheets.backing_words import backing_words
 from jambs.sheets.cut_sheet import page_data, part_row, stamped, wall_words
 from jambs.sheets.house_cells import NONE, cautions_beside, parts_of, text_of
+from jambs.sheets.line_widths import with_widths
 from jambs.sheets.post_words import posts_words
 from jambs.sheets.press import press, press_in_pieces
 from jambs.sheets.record import job_record
@@ -52,7 +53,11 @@ def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
     """Return what the rough-opening and buck schedule prints."""
     openings = job_record(kits, job)["openings"]
     bucks = [
-        {"mark": one["mark"], "room": one["room"], "parts": [part_row(part) for part in parts_of(one, "buck")]}
+        {
+            "mark": one["mark"],
+            "room": one["room"],
+            "parts": [with_widths(part_row(part)) for part in parts_of(one, "buck")],
+        }
         for one in openings
     ]
     return {

@@ -7,7 +7,7 @@ from importlib.resources import as_file, files
 
 from ezdxf.fonts import fonts
 
-from jambs.drawings.layout.lettering import BOLD, FONT_FOLDER, REGULAR
+from jambs.letter_widths import BOLD, FONT_FOLDER, REGULAR
 
 NAMES = {REGULAR: "arial.ttf", BOLD: "arialbd.ttf"}
 """What the files stand for: fonts of the same widths that other machines have."""

@@ -3,36 +3,13 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
-from importlib.resources import files
 
-from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
-
-FONT_FOLDER = "jambs.data"
-REGULAR = "LiberationSans-Regular.ttf"
-BOLD = "LiberationSans-Bold.ttf"
-
-
-@lru_cache(maxsize=2)
-def _advances(name: str) -> tuple[dict[int, float], float]:
-    """Return the advance of every character as a share of the capital height, and that of an unknown one."""
-    with files(FONT_FOLDER).joinpath("fonts", name).open("rb") as stream:
-        font = TTFont(stream, lazy=True)
-        capital = font["OS/2"].sCapHeight
-        widths = font["hmtx"]
-        known = {code: widths[glyph][0] / capital for code, glyph in font.getBestCmap().items()}
-        return known, widths[".notdef"][0] / capital
-
-
-@lru_cache(maxsize=4096)
-def _shares(text: str, bold: bool) -> float:
-    known, unknown = _advances(BOLD if bold else REGULAR)
-    return sum(known.get(ord(letter), unknown) for letter in text)
+from jambs.letter_widths import size_in_capitals, width_in_capitals
 
 
 def text_width(text: str, *, height: float, bold: bool = False) -> float:
     """Return the width of one line whose capitals are ``height`` high; same unit as the height."""
-    return _shares(text, bold) * height
+    return width_in_capitals(text, bold) * height
 
 
 def wrapped(text: str, *, width: float, height: float) -> list[str]:
@@ -50,13 +27,6 @@ def wrapped(text: str, *, width: float, height: float) -> list[str]:
     return lines
 
 
-@lru_cache(maxsize=1)
-def _size_share() -> float:
-    with files(FONT_FOLDER).joinpath("fonts", REGULAR).open("rb") as stream:
-        font = TTFont(stream, lazy=True)
-        return float(font["head"].unitsPerEm / font["OS/2"].sCapHeight)
-
-
 def font_size(height: float) -> float:
     """Return the size of the font whose capitals are ``height`` high; same unit."""
-    return height * _size_share()
+    return height * size_in_capitals()
