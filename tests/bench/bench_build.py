@@ -4,6 +4,9 @@ Run by hand: ``python tests/bench/bench_build.py [--solids]``. Each figure stand
 start beside the imports it cannot do without, the help beside a bare interpreter and beside the help of a program of
 click that has no verbs. Bytecode is kept, as it is where the program is installed: without it the sources would be
 compiled in each run.
+
+Four times a bare interpreter is out of reach of the help: click alone takes 4.1 times, and what the house adds to that
+is an eighth of all that is imported, more than half of it for ``pathlib``.
 """
 
 from __future__ import annotations
