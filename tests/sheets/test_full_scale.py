@@ -257,7 +257,8 @@ def test_every_template_is_told_to_who_cannot_see_it_under_a_heading_of_its_own(
                     told.append((one["/S"], str(one.get("/Alt", ""))))
                 walk(one.get("/K", []))
 
-    walk(PdfReader(BytesIO(pdf("harbour-house", "W01"))).trailer["/Root"]["/StructTreeRoot"]["/K"])
+    root: Any = PdfReader(BytesIO(pdf("harbour-house", "W01"))).trailer["/Root"]
+    walk(root["/StructTreeRoot"]["/K"])
     figures = [words for kind, words in told if kind == "/Figure"]
     assert len(figures) == sum(kind == "/H2" for kind, _ in told) == 5
     assert figures[0].startswith("W01-4 stool, ")

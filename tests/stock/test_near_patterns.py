@@ -24,7 +24,7 @@ def numbers(*values: int) -> Ints:
 
 
 def every_full_filling(sizes: Ints, values: Ints, copies: Ints, room: int, least: int) -> set[tuple[object, int]]:
-    found = set()
+    found: set[tuple[object, int]] = set()
     for counts in product(*(range(count + 1) for count in copies.tolist())):
         left = room - int(np.dot(counts, sizes))
         value = int(np.dot(counts, values))
