@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from cases import changed, job_of
 from gangs import OVER, boxed, ganged, unit
+from panels import PANELS
 
 from jambs.job.reading.faults import JobFaults
 from jambs.sides import Side
@@ -186,6 +187,11 @@ BOXED = {
     "stacked jambs beside a box": (
         boxed(interior_trim__inside__stack=2),
         f"{W1}: mull.boxed: is both, and the interior trim has a stack, and mull jambs are one board deep; remove one "
+        "of both",
+    ),
+    "jambs of panels beside a box": (
+        boxed(interior_trim__inside__panels=PANELS),
+        f"{W1}: mull.boxed: is both, and the interior trim has panels, and mull jambs are plain boards; remove one "
         "of both",
     ),
     "no casing to close the box": (

@@ -171,6 +171,7 @@ def hold_boxed(
                 (not interior.is_cased, "no casing to close the box on the wall", "write boxed: outside, or give it"),
                 (interior.flare is not None, "a flare, and mull jambs stand square", "remove one of both"),
                 (interior.stack is not None, "a stack, and mull jambs are one board deep", "remove one of both"),
+                (interior.panels is not None, "panels, and mull jambs are plain boards", "remove one of both"),
             )
             if is_there
         ]
