@@ -14,11 +14,11 @@ from jambs.app.chain import make_kits
 from jambs.job import read_job
 from jambs.length import Units
 from jambs.parts.cuts import EndBevel, Miter
-from jambs.parts.kinds import PartKind
+from jambs.parts.kinds import PartKind, Where
 from jambs.stock import plan_stock
 from jambs.stock.house.house_pieces import house_pieces, miter_allowance
 from jambs.stock.house.house_plan import Effort, plan_house
-from jambs.stock.house.lot_words import lot_notes
+from jambs.stock.house.lot_words import _until_then, lot_notes
 from jambs.stock.house.lots import house_lots, lot_letter
 from jambs.stock.house.lumber import saw_settings, steps_down, steps_up
 
@@ -222,3 +222,14 @@ def test_a_planned_width_with_nothing_left_on_waits_for_the_tape(allowance: str,
     told = [note for note in notes if "planned width: measure before ripping to it" in note]
     assert bool(told) is is_told
     assert all("no narrower than the measure sheet allows" in note for note in told)
+
+
+def test_the_measure_sheet_is_named_for_those_pieces_alone_that_it_says_a_width_of() -> None:
+    """It says how wide to rip ahead inside; the exterior jambs and the sill of the base window wait for the tape."""
+    job = job_of(changed())
+    waiting = [one for one in house_pieces(make_kits(job), job) if one.is_width_planned]
+    outside = [one for one in waiting if one.part.where is Where.EXTERIOR]
+    inside = [one for one in waiting if one.part.where is Where.INTERIOR]
+    assert outside and inside and _until_then(outside) == ""
+    assert _until_then(inside).startswith(" Until then rip no narrower than the measure sheet")
+    assert _until_then(waiting).startswith(" Until then rip those inside no narrower than the measure sheet")

@@ -14,6 +14,7 @@ from jambs.length import FINE, MM_PER_INCH, OFF_GRID, Grid, Units, length_text
 from jambs.outlines import rectangle
 from jambs.parts.cut_words import TO_OPENING
 from jambs.parts.cuts import Miter
+from jambs.parts.kinds import Where
 from jambs.parts.part import Part
 from jambs.parts.ply_words import resawn_words
 from jambs.parts.style_checks import USUAL_LEAST_STRIP
@@ -128,13 +129,10 @@ def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
 
 def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
     """Say what is left on, in width and in length, and of which pieces no board gives all that may be needed."""
-    bare = sum(one.is_width_planned and not one.allowance and not one.glued for one in lot.pieces)
+    bare = [one for one in lot.pieces if one.is_width_planned and not one.allowance and not one.glued]
     if bare:
-        who = "1 piece has its" if bare == 1 else f"{bare} pieces have their"
-        yield (
-            f"{who} planned width: measure before ripping to it. Until then rip no narrower than the measure sheet "
-            "allows for milling ahead."
-        )
+        who = "1 piece has its" if len(bare) == 1 else f"{len(bare)} pieces have their"
+        yield f"{who} planned width: measure before ripping to it.{_until_then(bare)}"
     wider, longer = ([one for one in lot.pieces if how(one)] for how in (_wider, _longer))
     if wider:
         is_one = len(wider) == 1
@@ -155,6 +153,15 @@ def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
                 f"{one.piece.mark} holds all that a board at hand gives, {grid.text(one.short)} less than may be "
                 "needed at worst: measure first."
             )
+
+
+def _until_then(bare: Sequence[CutPiece]) -> str:
+    """Name the measure sheet for those that it says a width of: inside. Outside nothing is milled ahead."""
+    inside = [one.part.where is Where.INTERIOR for one in bare]
+    if not any(inside):
+        return ""
+    which = " " if all(inside) else " those inside "
+    return f" Until then rip{which}no narrower than the measure sheet allows for milling ahead."
 
 
 def _wider(one: CutPiece) -> float:
