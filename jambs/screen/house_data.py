@@ -32,6 +32,8 @@ LEAST_HEIGHT = 96.0
 ROOM_FOR_WORD = 36.0
 """Over a frame as high as this its state stands under its mark; at a lower one under the frame [in]."""
 UNDER_MARK, UNDER_FRAME = 11.0, 9.0
+STALE = "stale"
+"""Kind of a state, and its word on an elevation."""
 WORDS = {Severity.STOP: "to settle", Severity.CHECK: "to check"}
 """States of an opening that somebody has to see to."""
 
@@ -84,7 +86,7 @@ def state_words(kit: CutKit, found: Sequence[Registered], stale: Iterable[Stale]
     if worst is not None:
         states.append({"kind": worst.value, "word": WORDS[worst]})
     if any(_is_of(kit.mark, one) for one in stale):
-        states.append({"kind": "stale", "word": "stale sheets"})
+        states.append({"kind": STALE, "word": "stale sheets"})
     return states
 
 
@@ -154,6 +156,11 @@ def _side_by_side(wall: str, kits: Sequence[CutKit], states: Mapping[str, list[R
     }
 
 
+def _tag(state: Record) -> str:
+    """Return the word of a state where there is little room."""
+    return STALE if state["kind"] == STALE else str(state["word"])
+
+
 def _drawn(
     kit: CutKit, left: float, top: float, states: Mapping[str, list[Record]], *, trim: list[float] | None
 ) -> Record:
@@ -168,6 +175,7 @@ def _drawn(
         "mark": kit.mark,
         "room": opening.room,
         "states": states[kit.mark],
+        "tag": _tag(states[kit.mark][-1]),
         "trim": None if opening.shape else trim,  # a box round a shape is not its trim
         "frame": points(window.outline),
         "glass": [points(one) for one in window.panes],

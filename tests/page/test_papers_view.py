@@ -57,7 +57,8 @@ def test_papers_are_built_looked_at_and_called_stale(opened: OpenPage) -> None:
     opened.file.write_text(text.replace("frame: 24 x 36", "frame: 24 x 40"), encoding="utf-8")
     assert listed(client)["measure sheets.pdf"]["why"] == "W1 changed since"
     assert client.get("/papers/list").json()["stale"] == [{"verb": "measure", "count": 2, "why": "W1 changed since"}]
-    assert "stale sheets" in client.get("/").text
+    house = client.get("/").text
+    assert '<span class="state stale">stale sheets</span>' in house and 'class="tagword">stale</text>' in house
 
 
 @pytest.mark.parametrize(
