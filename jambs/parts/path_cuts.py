@@ -94,7 +94,7 @@ def _reach(board: BoardPlanes, end: End, slant: float, lead: float) -> float:
     plane, thick = _plane(board, end), board.edge.thickness
     sign = -1.0 if end is End.START else 1.0
     corners = ((0.0, 0.0), (lead, thick), (slant, 0.0), (slant + lead, thick))
-    return max(sign * plane.at(v, w) for v, w in corners) + 0.0
+    return max(sign * plane.at(v, w) for v, w in corners)
 
 
 def _plane(board: BoardPlanes, end: End) -> EndPlane:

@@ -20,7 +20,7 @@ from jambs.parts.first_read import is_read
 from jambs.parts.inside import room_clear
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
-from jambs.parts.measured_against import MeasuredAgainst, _moved_along, without_void_readings
+from jambs.parts.measured_against import MeasuredAgainst, _changes, _moved_along, without_void_readings
 from jambs.parts.part import Seat
 from jambs.parts.reading_findings import ReadingsSetAside
 from jambs.parts.where_it_stands import where_it_stands
@@ -219,3 +219,13 @@ def test_a_rip_of_a_measured_leg_by_hand() -> None:
 def test_it_says_to_which_side_it_moved(along: float, way: str) -> None:
     said = MovedAlong(to_the_right=along).words(Units.INCH)
     assert said == f'the opening moved 35 1/2" to the {way}, as its wall is seen from outside'
+
+
+def test_the_size_of_a_frame_holds_in_another_hole_of_the_wall_and_its_depths_do_not() -> None:
+    paths = {"openings__0__measured": _readings(frame_width=["35 1/2", "35 9/16"], interior_depth=level("4 11/16"))}
+    readings = job_of(changed(**paths)).openings[0].readings
+    assert readings is not None
+    base = MeasuredAgainst.of(placed())
+    was, now = replace(base, from_left=100.0), replace(base, from_left=160.0)
+    assert _changes(Taken.FRAME, was, now, readings, ()) == ()
+    assert _changes(Taken.INSIDE, was, now, readings, ()) == (MovedAlong(to_the_right=60.0),)

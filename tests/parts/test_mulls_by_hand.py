@@ -168,6 +168,12 @@ def test_a_mull_is_covered_where_it_was_read() -> None:
     assert part_of(kit, "transom bar casing", "under the transom").width == 5.25
 
 
+def test_a_list_that_ends_before_the_last_mull_leaves_that_one_as_planned() -> None:
+    gang = ganged_kit(openings__0__measured={"date": "2026-06-01", "mull_edges": ["30 1/16"]}).placement.opening.gang
+    assert gang is not None
+    assert [(one.low, one.high) for one in gang.mulls] == [(30.0625, 30.5625), (48.0, 48.5)]
+
+
 def test_units_reach_from_mull_to_mull_as_they_were_read() -> None:
     """The mull 1/16 farther right and 1/8 wider, the bar 1/4 higher: 60 1/2 - 30 11/16 = 29 13/16."""
     readings = {"date": "2026-06-01", "mull_edges": ["30 1/16", "48 1/4"], "mull_gaps": ["5/8", "-"]}

@@ -8,6 +8,8 @@ import finding_rows
 from finding_rows import Case, Row, codes_in, each
 from part_cases import CHECK, W1, case
 
+from jambs.findings import Subject
+from jambs.length import Units
 from jambs.parts import shape_findings
 
 
@@ -73,3 +75,11 @@ def test_it_is_said_on_one_side_of_its_limit_only(row: Row) -> None:
 
 def test_every_finding_has_a_row() -> None:
     assert codes_in(shape_findings) == {row.code for row in ROWS}
+
+
+def test_what_a_jig_leaves_for_the_saw_and_the_angle_make_a_right_angle_as_they_are_printed() -> None:
+    """52.45 is printed as 52.4 (it is a hair less), so 37.6 is left: 37.5 would not add up."""
+    steep = shape_findings.SteeperThanSaws(
+        subject=Subject.opening("W1"), marks=("W1-5",), angle_deg=52.449999999999996, most_deg=50.0, is_tilt=False
+    )
+    assert "set what is left to 90° (37.6° for 52.4°)" in steep.sentence(Units.INCH)

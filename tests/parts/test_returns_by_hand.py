@@ -147,6 +147,7 @@ def test_a_sill_of_tile_tapers_as_its_wall_does(left: str, right: str, taper: Ta
     kit = returned(WITH_TILE, openings__0__measured={"date": "2026-05-18", "interior_depth": depths})
     tile = part_of(kit, "tile sill", "sill")
     assert [cut for cut in tile.cuts if isinstance(cut, Taper)] == ([taper] if taper else [])
+    assert tile.width == (5.0 if taper else 4 + 13 / 16)
 
 
 def test_nothing_of_other_crews_comes_out_of_our_boards() -> None:
