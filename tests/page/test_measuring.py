@@ -189,7 +189,7 @@ def test_readings_of_the_job_file_are_left_alone(tmp_path: Path) -> None:
     with pytest.raises(NotTaken, match=r"The readings of W1 stand in job\.yaml, line 48, and"):
         found.take(entry(1, "3 3/8"))
     assert (tmp_path / "job.yaml").read_text() == text
-    assert found.rows() == [{"mark": "W1", "room": "Studio", "state": "measured", "why": ""}]
+    assert found.rows() == [{"mark": "W1", "room": "Studio", "state": "measured"}]
 
 
 def test_a_table_in_a_spreadsheet_is_filled_in_too(tmp_path: Path) -> None:
