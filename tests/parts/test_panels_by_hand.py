@@ -20,6 +20,7 @@ from jambs.job import JobFaults
 from jambs.job.models.panels import MOST_PANELS, PanelsEntry
 from jambs.job.models.shop import MoistureEntry
 from jambs.length import GRIDS
+from jambs.movement.boards import moving_width
 from jambs.parts.cuts import EdgeGroove, EdgeRabbet, Tenon
 from jambs.parts.kinds import PartKind
 from jambs.parts.kit import Kit
@@ -194,6 +195,12 @@ def test_openings_off_the_grid_leave_their_rest_to_the_end_rails() -> None:
     ends = [finish - start for start, finish in layout.rails]
     assert ends == [2.5 + 1 / 32, 2.5, 2.5, 2.5 + 1 / 32]
     assert sum(ends) + 3 * layout.opening_length == 41.0
+
+
+def test_only_the_stiles_of_a_frame_move_its_edges() -> None:
+    # 7 15/32 less an opening of 3 15/32: two stiles of 2; a plain jamb moves with all of its width.
+    assert moving_width(part_of(kit_of(**paneled()), "extension jamb", "left leg")) == 4.0
+    assert moving_width(part_of(kit_of(position={"share": "1"}), "extension jamb", "left leg")) == 7 + 15 / 32
 
 
 def test_mitered_corners_hide_nothing_but_their_thickness() -> None:

@@ -32,6 +32,7 @@ from jambs.parts.cuts import (
     PlaneCut,
     Rip,
     SlantedNotch,
+    Tenon,
 )
 from jambs.parts.kinds import PartKind, Where
 from jambs.parts.kit import Kit
@@ -226,6 +227,12 @@ def strip(low: float, high: float, more: float) -> tuple[float, ...]:
         (EdgeRabbet(edge=Edge.FAR, across=0.5, depth=0.25, from_back=True), [], [strip(0, 0.5, 0.25)]),
         (Groove(edge=Edge.NEAR, from_edge=1.0, width=0.25, depth=0.5), [], [strip(2.75, 3, 0.5)]),
         (Groove(edge=Edge.FAR, from_edge=1.0, width=0.25, depth=0.5), [], [strip(1, 1.25, 0.5)]),
+        (
+            Tenon(end=End.START, along=1.0, face=0.25, back=0.125),
+            [(0, 0, 0, 4, 1, 0, 1, 4, 0.25)],
+            [(0, 0, 0, 4, 1, 0, 1, 4, 0.125)],
+        ),
+        (Tenon(end=End.FINISH, along=1.0, face=0.0, back=0.25), [], [(9, 0, 9, 4, 10, 0, 10, 4, 0.25)]),
         (EdgeBevel(edge=Edge.NEAR, angle_deg=45.0, face_short=True), [strip(0, 0.75, 45)], []),
         (EdgeBevel(edge=Edge.NEAR, angle_deg=45.0, face_short=False), [], [strip(3.25, 4, 45)]),
         (EndBevel(end=End.START, angle_deg=45.0), [], [(0, 0, 0, 4, 0.75, 0, 0.75, 4, 45)]),

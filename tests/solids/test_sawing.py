@@ -18,6 +18,7 @@ from jambs.parts.cuts import (
     Cut,
     Edge,
     EdgeBevel,
+    EdgeGroove,
     EdgeRabbet,
     End,
     EndBevel,
@@ -28,6 +29,7 @@ from jambs.parts.cuts import (
     PlaneCut,
     Rip,
     Taper,
+    Tenon,
     compound_miter,
     saw_angles,
 )
@@ -66,6 +68,9 @@ CASES: dict[str, tuple[tuple[Cut, ...], float]] = {
     "edge rabbet": ((EdgeRabbet(edge=Edge.FAR, across=0.25, depth=0.5, from_back=True),), LENGTH * 0.25 * 0.5),
     "notch": ((Notch(end=End.FINISH, edge=Edge.NEAR, along=3.0, across=4.0),), 12 * THICKNESS),
     "groove": ((Groove(edge=Edge.FAR, from_edge=0.5, width=0.25, depth=0.25),), LENGTH / 16),
+    "edge groove": ((EdgeGroove(edge=Edge.NEAR, from_face=0.25, width=0.25, depth=0.375),), LENGTH * 0.25 * 0.375),
+    "tenon": ((Tenon(end=End.FINISH, along=0.75, face=0.25, back=0.125),), WIDTH * 0.75 * 0.375),
+    "tongue": ((Tenon(end=End.START, along=0.5, face=0.0, back=0.25),), WIDTH * 0.5 * 0.25),
     "taper and rabbet": (
         (Taper(start_width=4.0, finish_width=5.0), EndRabbet(end=End.START, along=0.6, depth=0.25)),
         THICKNESS * LENGTH / 2 + 0.6 * 0.25 * (4.0 + 0.3 / 30),
