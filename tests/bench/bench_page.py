@@ -62,7 +62,7 @@ FIRST_VIEW = (
     "app = make_application(Desk(file=Path('house/job.yaml'), target=Path('output/house')), "
     "hosts={'127.0.0.1:80'}, cookie='c', report=str); "
     "client = TestClient(app, base_url='http://127.0.0.1:80'); "
-    "client.get('/enter/' + app.keys.token(KeyRole.DESK), headers={'host': '127.0.0.1:80'}); "
+    "client.get('/enter/' + app.keys.token(KeyRole.DESK), headers={'host': '127.0.0.1:80'}, follow_redirects=False); "
 )
 ASKED = "assert client.get('/', headers={'host': '127.0.0.1:80'}).status_code == 200"
 
