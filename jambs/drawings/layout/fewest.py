@@ -146,12 +146,12 @@ def _least_pages(views: Sequence[Sized], page: Page) -> int:
 def _plain(views: Sequence[Sized], page: Page) -> _Way:
     """Return the best of the plain ways: few orders, one rule for all views; the first that takes the least pages."""
     least = _least_pages(views, page)
-    order, rule = ORDERS[0], RULES[0]
+    (order, rule), *others = itertools.product(ORDERS, RULES)
     best = _way(sorted(views, key=order), [rule] * len(views), page)
-    for order, rule in itertools.product(ORDERS, RULES):
+    for order, rule in others:
         if len(best.pages) <= least:
             break
-        way = _way(sorted(views, key=order), [rule] * len(views), page, most=len(best.pages))
+        way = _way(sorted(views, key=order), [rule] * len(views), page, most=len(best.pages) - 1)
         best = way if len(way.pages) < len(best.pages) else best
     return best
 
