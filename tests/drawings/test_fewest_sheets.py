@@ -11,11 +11,11 @@ from samples import SAMPLES, drawn
 
 import jambs
 from jambs.drawings.layout.boxes import Box
-from jambs.drawings.layout.fewest import fewest_sheets, plain_count
-from jambs.drawings.layout.packing import RULES, filled, room_on, set_out, sized
+from jambs.drawings.layout.fewest import fewest_sheets, in_reading_order, plain_count
+from jambs.drawings.layout.packing import RULES, OnPage, filled, room_on, set_out, sized
 from jambs.drawings.layout.paper import Page, Scale
 from jambs.drawings.layout.placed import PlacedView
-from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewSide
+from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 PAGE = Page(name="TRY", width=10.7, height=11.6)
@@ -142,3 +142,20 @@ def test_a_small_picture_of_the_kit_stands_where_it_costs_no_sheet() -> None:
         for mark in ("W01", "W06")
     }
     assert scales == {"W01": [], "W06": [48]}
+
+
+def test_pages_follow_their_first_views_but_pieces_of_a_table_stay_in_order() -> None:
+    """The second piece of the parts table shares its page with an early view, and goes not ahead of the first."""
+    one, two = (replace(view(name, 1.0, 1.0), kind=ViewKind.PARTS) for name in ("parts", "parts 2"))
+    early, late = view("early", 1.0, 1.0), view("late", 1.0, 1.0)
+    place = {"early": 0, "parts": 1, "parts 2": 2, "late": 3}
+
+    def page(*views: PlacedView) -> list[OnPage]:
+        return [OnPage(view=one, middle=(0.0, 0.0)) for one in views]
+
+    def names(*pages: list[OnPage]) -> list[str]:
+        return [on_page[0].view.name for on_page in in_reading_order(list(pages), place)]
+
+    assert names(page(one), page(two, early)) == ["parts", "parts 2"]
+    assert names(page(late), page(one), page(two)) == ["parts", "parts 2", "late"]
+    assert names(page(late), page(early)) == ["early", "late"]

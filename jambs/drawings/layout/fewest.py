@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 import random
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from jambs.drawings.layout.packing import (
@@ -22,6 +22,7 @@ from jambs.drawings.layout.packing import (
 )
 from jambs.drawings.layout.paper import Page
 from jambs.drawings.layout.placed import PlacedView
+from jambs.drawings.views.view import ViewKind
 from jambs.length import ROUND_OFF
 
 Pages = list[list[OnPage]]
@@ -133,7 +134,22 @@ def _plain_tries(tries: Iterable[Sequence[PlacedView]], sizes: Sequence[Page]) -
 def _set_out(way: _Way, page: Page, views: Sequence[PlacedView]) -> Pages:
     """Return the pages of a way; they follow each other as their first views were asked for."""
     place = {view.name: number for number, view in enumerate(views)}
-    return sorted(set_out(way.pages, page), key=lambda on_page: min(place[one.view.name] for one in on_page))
+    return in_reading_order(set_out(way.pages, page), place)
+
+
+def in_reading_order(pages: Pages, place: Mapping[str, int]) -> Pages:
+    """Put pages in the order of their first views; what is looked for one after the other stays so.
+
+    ``place``: of every view among those that were asked for, by name.
+    """
+    at: list[int] = []
+    latest: dict[ViewKind, int] = {}
+    for on_page in pages:
+        kinds = {one.view.kind for one in on_page if one.view.kind.is_in_order}
+        first = min(place[one.view.name] for one in on_page)
+        at.append(max([first, *(latest.get(kind, first) for kind in kinds)]))
+        latest |= dict.fromkeys(kinds, at[-1])
+    return [pages[number] for number in sorted(range(len(pages)), key=lambda number: at[number])]
 
 
 def _least_pages(views: Sequence[Sized], page: Page) -> int:

@@ -29,7 +29,7 @@ from jambs.parts.part import Part
 from jambs.parts.ply_words import strips_first
 from jambs.sides import Side
 
-WIDTHS = (1.16, 2.12, 0.9, 1.8, 0.5)
+WIDTHS = (1.16, 2.12, 1.0, 1.8, 0.5)
 """Greatest columns of the parts table, the first for the marks of two legs [in on paper]."""
 LEGS = "legs"
 """Where two parts are that are cut alike, but for left and right."""
