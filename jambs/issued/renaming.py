@@ -18,6 +18,7 @@ FOLLOWS = frozenset(
     (
         "mark",
         "parts",
+        "feet",
         "install",
         "findings",
         "reasons",

@@ -29,7 +29,7 @@ class Ground(Enum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Foot:
+class LegFoot:
     """The foot of a leg as it is seen from the opening [in].
 
     ``height``: over the bottom of the frame; ``inner``, ``outer``: depths of its edges; ``face``: how far its near face
@@ -53,7 +53,7 @@ class ThresholdSection:
 
     mark: str
     frame: tuple[Region, ...]
-    feet: tuple[Foot, ...]
+    feet: tuple[LegFoot, ...]
     floor: float
 
 
@@ -71,7 +71,7 @@ def threshold_section(kit: Kit) -> ThresholdSection | None:
     )
 
 
-def feet_of(kit: Kit, sides: Collection[Side] = LEGS) -> Iterator[Foot]:
+def feet_of(kit: Kit, sides: Collection[Side] = LEGS) -> Iterator[LegFoot]:
     """Yield what stands low at the sides of a door: legs, and plinths under them; nothing of a window."""
     floor = kit.placement.opening.floor_below_frame
     for part in kit.parts if floor is not None else ():
@@ -81,7 +81,7 @@ def feet_of(kit: Kit, sides: Collection[Side] = LEGS) -> Iterator[Foot]:
         low = min(y for _, y, _ in points)
         if low > _highest(kit, part, floor):
             continue
-        yield Foot(
+        yield LegFoot(
             part=part,
             ground=_ground(low, floor, part, kit),
             height=low,

@@ -18,7 +18,7 @@ from jambs.length import HALF_64TH
 from jambs.parts.kinds import Where
 from jambs.parts.kit import Kit
 from jambs.section.region import Stuff
-from jambs.section.threshold import Foot, ThresholdSection, threshold_section
+from jambs.section.threshold import LegFoot, ThresholdSection, threshold_section
 
 THRESHOLD = "section threshold"
 TITLE = "Section at threshold"
@@ -89,7 +89,7 @@ def _cut(solid: CloseUp, room: Box) -> Iterator[Shape]:
                 yield from (Shape(points=piece, ink=ink, closed=False) for piece in pieces)
 
 
-Seen = list[tuple[Foot, Polygon]]
+Seen = list[tuple[LegFoot, Polygon]]
 
 
 def _beyond(seen: Seen, solid: CloseUp, room: Box) -> Iterator[Shape]:
