@@ -1,7 +1,7 @@
 """Speed of the cutting planner: each instance in a process of its own, start and imports included.
 
-`python tests/bench/bench_stock.py [group ...] [--solver scipy]`; groups: trim160, trim500, trim2000, jambs10,
-jambs60, plywood, bins, hard28. The floor is a bare interpreter that imports numpy, run beside each instance.
+`python tests/bench/bench_stock.py [group ...] [--solver scipy]`; groups: trim160, trim500, trim2000, jambs5,
+jambs10, jambs60, plywood, bins, hard28. The floor is a bare interpreter that imports numpy, run beside each instance.
 """
 
 from __future__ import annotations
@@ -26,6 +26,7 @@ GROUPS = {
     "trim160": ("house_1d.jsonl", ("house60", "house160", "prop160"), 5.0),
     "trim500": ("house_1d.jsonl", ("house500", "house700", "prop500", "prop700"), 15.0),
     "trim2000": ("house_1d.jsonl", ("house2000",), 15.0),
+    "jambs5": ("jambs_2d.jsonl", ("jambs",), 5.0),
     "jambs10": ("jambs_2d.jsonl", ("jambs",), 10.0),
     "jambs60": ("jambs_2d.jsonl", ("jambs",), 60.0),
     "plywood": ("jambs_2d.jsonl", ("ply",), 5.0),

@@ -13,16 +13,15 @@ from jambs.stock.solver.solvers import Backend
 
 
 def replanned(core: Core, backend: Backend, pool: Pool, boards: Cuts, supply: Ints, effort: SmallEffort) -> Cuts | None:
-    """Cheaper boards for the same pieces, or None; arcs are searched only if the effort has any."""
+    """Cheaper boards for the same pieces, or None; over patterns known, or over arcs if the effort has any."""
     need = np.zeros((len(core.widths), len(core.lengths)), dtype=np.int64)
     state = State(demand=produced(core, boards), need=need, supply=supply)
     at_most = cost_of(core, boards) - 1
     start = start_of(core, state, backend, pool)
     if start.certificate.bound > at_most:
         return None
-    found = None if effort.is_arcs_only else search_columns(core, backend, start, at_most, effort)
-    if found is not None or effort.arcs == 0:
-        return found
+    if effort.arcs == 0:
+        return search_columns(core, backend, start, at_most, effort)
     flow = search_arcs(core, backend, start, at_most, effort)
     return None if flow.cost is None else tidied(core, state.demand, flow.cuts(core), supply)
 

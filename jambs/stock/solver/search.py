@@ -39,8 +39,8 @@ SIZES, FLAT_SIZES = (8, 12, 16, 20), (8, 16, 32, 64)
 waste must come together before one is saved."""
 PLAIN_LEVEL = 3
 """First of these stages where there is one kind of board: there, too, a whole one must be saved."""
-FIRST_DIVES, FLAT_DIVES = 1, 4
-"""Dives before anything else, and where nothing is ripped: else neighborhoods do more in their time."""
+FIRST_DIVES, ALL_DIVES = 1, 4
+"""Dives before the neighborhoods, which do more in their time; all where nothing is ripped, or nothing follows."""
 MANY_ITEMS = 200
 """Different pieces from which on dives are no longer quick."""
 STAGE_TRIES = 10
@@ -101,7 +101,7 @@ def search(run: Run) -> None:
     _solve_linear(run)
     if run.is_over or _lacks(run):
         return
-    _dives(run, range(_first_dives(run.core)))
+    _dives(run, range(_first_dives(run)))
     if run.best is not None and _is_flat(run.core):
         _first_neighbors(run)
     if not run.is_over and (_is_flat(run.core) or run.best is None):
@@ -137,10 +137,10 @@ def _most(run: Run) -> int:
     return min(run.cost - 1, int(run.core.price.max() * run.state.demand.sum()))
 
 
-def _first_dives(core: Core) -> int:
-    if not _is_flat(core):
+def _first_dives(run: Run) -> int:
+    if not _is_flat(run.core) and run.stages != 0:
         return FIRST_DIVES
-    return FLAT_DIVES if core.item_count <= MANY_ITEMS else FLAT_DIVES // 2
+    return ALL_DIVES if run.core.item_count <= MANY_ITEMS else ALL_DIVES // 2
 
 
 def _dives(run: Run, numbers: range) -> None:
@@ -171,7 +171,7 @@ def _alternate(run: Run) -> None:
     random = np.random.default_rng([run.seed, 7])
     is_flat = _is_flat(run.core)
     is_few = not is_flat and run.best is not None and len(run.best) <= FEW_BOARDS
-    level = PLAIN_LEVEL if _is_plain(run.core) and not is_flat else 0
+    level = PLAIN_LEVEL if _is_plain(run.core) else 0
     rung = _prove_flat(run) if is_flat else 0 if is_few else FIRST_RUNG
     is_early = not is_flat and not is_few and len(run.best or ()) <= MANY_BOARDS
     stage = 1
@@ -213,8 +213,8 @@ def _is_flat(core: Core) -> bool:
 
 
 def _is_plain(core: Core) -> bool:
-    """Whether the known patterns alone seldom save a board: they leave too few ways to fill one."""
-    return _is_flat(core) or len(core.price) == 1
+    """Whether one kind of board is ripped: so many ways to fill one are as good that no list of patterns does."""
+    return not _is_flat(core) and len(core.price) == 1
 
 
 def _small_effort(run: Run, level: int) -> SmallEffort:
@@ -223,9 +223,8 @@ def _small_effort(run: Run, level: int) -> SmallEffort:
     return SmallEffort(
         seconds=run.left if run.stages is not None else min(SMALL_SECONDS * growth, run.left),
         nodes=SMALL_NODES * growth,
-        arcs=SMALL_ARCS * growth if turn % 2 or _is_plain(run.core) else 0,
+        arcs=SMALL_ARCS * growth if _is_plain(run.core) else 0,
         seed=run.seed,
-        is_arcs_only=_is_plain(run.core) and not _is_flat(run.core),
     )
 
 

@@ -20,13 +20,12 @@ NO_LIMIT = 1e9
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SmallEffort:
-    """Limits of one small search."""
+    """Limits of one whole-number search; ``arcs``: where they and not the patterns known are searched, so many."""
 
     seconds: float
     nodes: int
     arcs: int
     seed: int
-    is_arcs_only: bool = False
     is_large: bool = False
     """Whether the whole list is searched, not a neighborhood."""
 
