@@ -48,6 +48,12 @@ class FittedEdge:
         return max(self.gaps)
 
     @property
+    def deepest(self) -> float:
+        """The deepest point of the wall, which is what a board that is ripped parallel has to hold [in]."""
+        step = (self.last - self.first) / (len(self.gaps) - 1)
+        return max(self.first + step * place - gap for place, gap in enumerate(self.gaps))
+
+    @property
     def taper(self) -> float:
         """How much deeper the deeper end is [in]."""
         return abs(self.first - self.last)

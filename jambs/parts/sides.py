@@ -119,7 +119,7 @@ def _fitted(edge: FittedEdge, shop: Shop) -> FittedSide:
     first, last = grid.round(edge.first), grid.round(edge.last)
     leave = edge.hollow if edge.kind is EdgeKind.SCRIBE else 0.0
     if abs(first - last) <= shop.taper_tolerance + ROUND_OFF:
-        wider = max(first, last)
+        wider = max(first, last) if edge.kind is EdgeKind.SCRIBE else grid.round(edge.deepest)
         return FittedSide(start_depth=wider, finish_depth=wider, is_tapered=False, scribe_allowance=leave)
     return FittedSide(start_depth=first, finish_depth=last, is_tapered=True, scribe_allowance=leave)
 

@@ -65,3 +65,17 @@ def test_kinds_of_edges(points: tuple[float, ...], kind: EdgeKind, bend: WallBen
 )
 def test_what_to_do(points: tuple[float, ...], words: str) -> None:
     assert remedy(fit_edge(points, tolerance=1 / 32)) == words
+
+
+@pytest.mark.parametrize(
+    ("points", "deepest"),
+    [
+        # The best line runs from 3.4688 to 3.5313; a board ripped parallel needs no more than the wall is deep.
+        ((3.4375, 3.5, 3.5), 3.5),
+        ((3.6875, 3.625, 3.625), 3.6875),
+        ((4.0, 4.0), 4.0),
+        ((4.0, 4.03125, 4.0), 4.03125),
+    ],
+)
+def test_a_board_ripped_parallel_holds_the_deepest_point(points: tuple[float, ...], deepest: float) -> None:
+    assert fit_edge(points, tolerance=1 / 16).deepest == pytest.approx(deepest, abs=1e-9)
