@@ -119,11 +119,14 @@ def is_measured(opening: Opening) -> bool:
 
 
 def _with_frame(placement: Placement, readings: Readings) -> Placement:
-    """Use the frame as it was measured; the shim spaces take what it is larger or smaller."""
+    """Use the frame as it was measured; the shim spaces take what it is larger or smaller.
+
+    It stands on its sill shims, at the height that the job says: what it is higher the head takes.
+    """
     opening, shims = placement.opening, placement.shims
     width = _mean(readings.frame_width, opening.frame.width)
     height = _mean(readings.frame_height, opening.frame.height)
-    aside, above = (width - opening.frame.width) / 2, (height - opening.frame.height) / 2
+    aside, above = (width - opening.frame.width) / 2, height - opening.frame.height
     face, read = opening.window.frame_face, readings.frame_face
     faces = {side.value: getattr(read, side.value, None) for side in Side}
     known = {side: value for side, value in faces.items() if value is not None}
@@ -131,9 +134,7 @@ def _with_frame(placement: Placement, readings: Readings) -> Placement:
     return replace(
         placement,
         opening=with_mulls(replace(opening, frame=Size(width=width, height=height), window=window), readings),
-        shims=Sides(
-            left=shims.left - aside, right=shims.right - aside, head=shims.head - above, sill=shims.sill - above
-        ),
+        shims=Sides(left=shims.left - aside, right=shims.right - aside, head=shims.head - above, sill=shims.sill),
     )
 
 

@@ -13,6 +13,7 @@ from jambs.length import MM_PER_INCH, Units
 from jambs.parts.as_built import as_built, planned_value, questions, without_odd_readings
 from jambs.parts.kinds import PartKind
 from jambs.parts.part import Part
+from jambs.sheets.record import framing_head_height, rough_sill_height
 from jambs.sides import Side
 
 PLANNED = 4.6875
@@ -138,6 +139,23 @@ def test_a_frame_that_is_larger_than_ordered() -> None:
     assert kit.clear_width == plan.clear_width + 1 / 8
     assert kit.placement.shims.left == plan.placement.shims.left - 1 / 16
     assert part_of(kit, "extension jamb", "head").length == part_of(plan, "extension jamb", "head").length + 1 / 8
+
+
+def test_a_frame_that_is_higher_than_ordered_stands_on_its_sill_shims() -> None:
+    """47 5/8 for 47 1/2: the rough opening stays where it was framed, so the head has 1/8 less and the sill as much."""
+    plan, kit = kit_of(), kit_of(**measured(frame_height=["47 5/8", "47 5/8"]))
+    before, now = plan.placement, kit.placement
+    assert (now.shims.head, now.shims.sill) == (before.shims.head - 1 / 8, before.shims.sill)
+    assert rough_sill_height(now) == rough_sill_height(before) == 35.75
+    assert framing_head_height(now) == framing_head_height(before)
+
+
+def test_a_side_within_the_tolerance_is_as_wide_as_its_deepest_reading() -> None:
+    """Left leg 4 5/8, 4 11/16, 4 11/16 from the bottom, tolerance 1/16: ripped to 4 11/16 and 1/32 proud, no wider."""
+    left = {**around("4 11/16"), "left": ["4 5/8", "4 11/16", "4 11/16"], "sill": ["4 5/8", "4 11/16", "4 11/16"]}
+    kit = kit_of(shop__taper_tolerance="1/16", **measured(interior_depth=left))
+    leg = part_of(kit, "extension jamb", "left leg")
+    assert (leg.width, leg.taper) == (4.71875, None)
 
 
 def test_a_frame_face_that_is_narrower() -> None:
