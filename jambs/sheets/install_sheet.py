@@ -23,7 +23,7 @@ from jambs.parts.stack import steps_back
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.fastener_words import assumed_fasteners
 from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts
-from jambs.sheets.kit_parts import marks_text
+from jambs.sheets.kit_parts import frame_reveal_of, marks_text
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records, state_record
 from jambs.sheets.setting_steps import setting_steps
@@ -138,7 +138,7 @@ def _reveals(kit: CutKit, shop: Shop) -> list[Record]:
     interior, exterior = kit.placement.opening.interior, kit.placement.opening.exterior
     has, text = {(part.kind, part.where) for part in kit.parts}, shop.grid.text
     rows = [
-        ("frame reveal inside", interior.frame_reveal),
+        ("frame reveal inside", frame_reveal_of(kit)),
         *[("reveal between jamb frames", step) for step in steps_back(kit.frames)[:1]],
         *([("casing reveal inside", interior.casing_reveal)] if (PartKind.CASING, Where.INTERIOR) in has else []),
         *([(PROUD, shop.proud)] if (PartKind.EXTENSION_JAMB, Where.INTERIOR) in has else []),

@@ -22,7 +22,7 @@ from jambs.parts.shape_checks import is_framed_square
 from jambs.parts.shaped_jambs import clear_path
 from jambs.parts.stack import steps_back
 from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
-from jambs.sheets.kit_parts import marks_text, parts_of
+from jambs.sheets.kit_parts import frame_reveal_of, marks_text, parts_of
 from jambs.sheets.panel_steps import behind_frames, panel_steps
 from jambs.sheets.return_steps import bare_edge_steps, nailer_steps, returns_steps
 from jambs.sheets.unit_steps import mull_casing_steps, units_steps
@@ -150,7 +150,7 @@ def _setting(kit: CutKit, shop: Shop) -> list[str]:
     stand = "at their flare, the backs shimmed over their whole slant" if kit.flares else "square to the frame"
     wall = "the line of the finished wall" if trim.wall_edge else "the wall"
     return [
-        f"Set the box against the frame with the frame reveal of {text(trim.frame_reveal)} all around; wedge it.",
+        f"Set the box against the frame with the frame reveal of {text(frame_reveal_of(kit))} all around; wedge it.",
         *behind_frames(parts_of(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)),
         f"Shim in pairs at {_shimmed(kit, shop.grid)}, jambs straight and {stand}; no shim past {wall}.",
         "Fasten through jamb and shims into the framing; check the reveals after every pair.",

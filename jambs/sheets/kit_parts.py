@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from jambs.parts.cut_kit import CutKit
 from jambs.parts.kinds import PartKind, Where
+from jambs.parts.kit import FigureKind
 from jambs.parts.part import Part
 
 
@@ -17,3 +18,9 @@ def parts_of(kit: CutKit, kind: PartKind, where: Where) -> tuple[Part, ...]:
 def marks_text(parts: Iterable[Part]) -> str:
     """Return the marks of parts, as they stand on their labels."""
     return ", ".join(part.mark for part in parts)
+
+
+def frame_reveal_of(kit: CutKit) -> float:
+    """What the frame shows inside, as it comes out where the clear opening is on the shop's grid [in]."""
+    asked = kit.placement.opening.interior.frame_reveal
+    return next((one.value for one in kit.figures if one.kind is FigureKind.FRAME_REVEAL), asked)

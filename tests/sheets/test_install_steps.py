@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 import pytest
-from cases import examples
+from cases import changed, examples, job_of
 from hypothesis import given
 from outside_houses import EXAMPLES, HOUSES, planned
 from random_kits import RandomKit, kits
@@ -121,3 +121,15 @@ def test_a_window_with_all_of_them_speaks_of_all() -> None:
     text = "\n".join(steps_of(house.kits[0], house, job))
     for word in ("sill pan", "end dams", "sill flashing", "exterior sill", "stool", "apron", "outboard buck"):
         assert word in text.lower(), word
+
+
+def test_box_and_gauge_are_told_the_frame_reveal_as_it_comes_out() -> None:
+    """A frame 1/32 wider than ordered: the clear opening goes up to the grid of 1/16, the reveals are 9/64."""
+    measured = {"date": "2026-06-01", "frame_width": ["35 17/32", "35 17/32"]}
+    paths = {"openings__0__measured": measured, "shop__grid": "1/16"}
+    job = job_of(changed(**paths))
+    house = plan_house(make_kits(job), job)
+    data = install_data(house.kits[0], house.installing["W1"], job)
+    told = {one["name"]: one["value"] for one in data["reveals"]}
+    step = next(one for one in data["inside"] if one.startswith("Set the box"))
+    assert told["frame reveal inside"] == '9/64"' and 'frame reveal of 9/64" all around' in step
