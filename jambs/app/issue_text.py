@@ -12,7 +12,7 @@ from jambs.issued.entry import Entry, IssuedSheet
 from jambs.issued.errors import Unreadable
 from jambs.issued.moves import walked_back
 from jambs.issued.plan import OTHER_SHAPE
-from jambs.issued.reasons import Added, MarksExchanged, why_text
+from jambs.issued.reasons import Added, HeadOfJobChanged, MarksExchanged, why_text
 from jambs.issued.record import Record
 from jambs.issued.remarked import remarked_in
 from jambs.issued.verdict_reasons import NoLongerNeeded, Recut
@@ -89,6 +89,8 @@ def _changed_line(record: Record, told: Entry | None, last: Entry, mark: str, jo
     count = len(found.changes)
     exchanged = remarked_in(record, last).exchanged.get(mark)
     whys = (MarksExchanged(mark=exchanged),) if exchanged else found.why
+    if last.same_as and not found.changes and any(isinstance(why, HeadOfJobChanged) for why in whys):
+        return f"  {mark}: no figure changed; its sheet is that of issue {last.same_as} again"
     counted = f"  {mark}: {why_text(whys, job.units)}, {count} {'figure' if count == 1 else 'figures'} changed"
     cut = [f"recut {', '.join(recut)}"] * bool(recut) + [f"throw away {', '.join(dropped)}"] * bool(dropped)
     return f"{counted}{_again(record, last, mark)}" + (f"; if cut already, {', '.join(cut)}" if cut else "")

@@ -60,6 +60,14 @@ def test_going_back_says_what_differs_and_leaves_the_job_alone(narrowed: Shop) -
     assert [path.name for path in narrowed.job.parent.iterdir()] == ["job.yaml"]
 
 
+def test_going_back_to_the_same_figures_says_that_only_the_sheet_is_another(narrowed: Shop) -> None:
+    """Wide, narrow, wide again: the sheets of issues 1 and 3 differ in what they say of the issue before, no more."""
+    narrowed.change(NARROW, WIDE)
+    assert narrowed.run("build", "house", "--without-solids").exit_code == 0
+    said = narrowed.run("revisions", "house", "--withdraw-to", "1").stdout.splitlines()
+    assert said[1] == "  W01: no figure changed; its sheet is that of issue 1 again"
+
+
 def test_the_earlier_job_beside_it(narrowed: Shop) -> None:
     before = job_text(narrowed)
     result = narrowed.run("revisions", "house", "--withdraw-to", "1", "--job-file", "beside")
