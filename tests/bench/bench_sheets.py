@@ -19,6 +19,7 @@ sys.path[:0] = [str(TESTS / "sheets"), str(TESTS), str(TESTS.parent)]
 import hand_kits as hand  # noqa: E402
 import typst  # noqa: E402
 
+from jambs.letter_widths import width_in_capitals  # noqa: E402
 from jambs.sheets.cut_sheet import cut_sheets_pdf  # noqa: E402
 from jambs.sheets.pictures import Picture, SheetPictures  # noqa: E402
 from jambs.sheets.press import fonts  # noqa: E402
@@ -65,8 +66,10 @@ def sheets(count: int, first: int) -> tuple[float, float]:
 
 
 def main() -> None:
-    """Print the times of one sheet and of forty."""
+    """Print the times of one sheet and of forty; widths of letters are known, as the drawings come first."""
     fonts()
+    for is_bold in (False, True):
+        width_in_capitals("0", is_bold)
     for count, first in ((1, 1), (1, 100), (40, 200)):
         whole, floor = sheets(count, first)
         words = "sheet " if count == 1 else "sheets"
