@@ -14,11 +14,11 @@ from hypothesis import settings
 from said import sentences
 
 from jambs.job import Job, read_job
-from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
-from jambs.parts.part import Part
 from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from cases import changed, kit_of
 
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 OVER = {"thickness": "3/4", "stock": "poplar"}
 

@@ -9,7 +9,7 @@ from jambs.app.chain import make_kits
 from jambs.job import Job, read_job
 from jambs.outside.house import PlannedHouse, plan_house
 from jambs.outside.plan import PlannedOutside, plan_outside
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 HOUSES = ("harbour-house", "hillside-house")

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from jambs.findings import Severity
 from jambs.job import Job, JobFaults
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import PartsError, make_kit
 from jambs.place.solve import PlaceError, place_windows
 

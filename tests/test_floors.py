@@ -150,6 +150,33 @@ def test_no_files_import_each_other_in_a_circle() -> None:
         pytest.fail(" -> ".join(error.args[1]))
 
 
+MUTUAL = {"drawings", "job", "study"}
+"""Rooms whose inner folders still look at each other: by the type of a view, a table of measures, a region of a cut."""
+
+
+def folder_of(module: str) -> str:
+    """Return the folder a file stands in; of an inner one with its room: ``jambs.parts.board``."""
+    return module.rpartition(".")[0]
+
+
+def is_inner(folder: str) -> bool:
+    return folder.count(".") > 1 and room_of(folder) not in MUTUAL
+
+
+def test_no_inner_folders_of_a_room_import_each_other_in_a_circle() -> None:
+    """Files beside the inner folders stand above them or below, each by itself, so they are not held here."""
+    graph: dict[str, set[str]] = {}
+    for name, path in MODULES.items():
+        here = folder_of(name)
+        if is_inner(here) and path.name != "__init__.py":
+            homes = {folder_of(there) for _, target in imports(path) if (there := home(target))}
+            graph.setdefault(here, set()).update(one for one in homes - {here} if is_inner(one))
+    try:
+        TopologicalSorter(graph).prepare()
+    except CycleError as error:
+        pytest.fail(" -> ".join(error.args[1]))
+
+
 def test_the_walk_sees_imports_of_every_kind() -> None:
     """The test of the test: code with one upward import of each kind."""
     code = (
@@ -157,7 +184,7 @@ def test_the_walk_sees_imports_of_every_kind() -> None:
         "import jambs.app.build\n"
         "from ..place import solve\n"
         "from jambs import sheets\n"
-        "if TYPE_CHECKING:\n    from jambs.parts.kit import Kit\n"
+        "if TYPE_CHECKING:\n    from jambs.parts.kit.kit import Kit\n"
         "def late():\n    from jambs.drawings import drawing\n"
     )
     found = imports_in(code, "jambs.wall.planes", is_package=False)

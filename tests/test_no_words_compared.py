@@ -10,13 +10,13 @@ from pathlib import Path
 
 import pytest
 
-from jambs.parts.cuts import Edge, End
-from jambs.parts.kinds import PartKind, Where, position_words
+from jambs.parts.board.cuts import Edge, End
+from jambs.parts.board.kinds import PartKind, Where, position_words
 from jambs.sides import BoardEnd, Side
 
 PACKAGE = Path(__file__).parents[1] / "jambs"
 FILES = sorted(PACKAGE.rglob("*.py"))
-SPOKEN = ("sides.py", "parts/kinds.py", "parts/cut_words.py")
+SPOKEN = ("sides.py", "parts/board/kinds.py", "parts/words/cut_words.py")
 """Files whose work is the words."""
 ELSEWHERE = {
     "sheets/key_pictures.py": 1,

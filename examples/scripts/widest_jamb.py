@@ -3,7 +3,7 @@
 import sys
 
 import jambs
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
 
 job = jambs.read_job(sys.argv[1])
 boards = [part for kit in jambs.make_kits(job) for part in kit.parts if part.kind is PartKind.EXTENSION_JAMB]

@@ -11,9 +11,9 @@ from jambs.issued.plan import opening_keys, shape_keys
 from jambs.job import Job
 from jambs.job.models.fields import Model
 from jambs.length import Grid
-from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
-from jambs.parts.kit import Kit
-from jambs.parts.planned import marks_of_planned
+from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.planned import marks_of_planned
 from jambs.place.placement import Placement
 from jambs.sheets.labels import label_data
 from jambs.sheets.measure_sheet import planned_texts

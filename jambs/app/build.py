@@ -22,7 +22,7 @@ from jambs.job import Job
 from jambs.job.reading.faults import advice
 from jambs.outside.house import PlannedHouse
 from jambs.outside.register import Register
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.record import job_record
 
 Progress = Callable[[str], None]

@@ -7,11 +7,11 @@ from collections.abc import Iterable, Sequence
 from jambs.job import Job
 from jambs.outside.house import PlannedHouse, plan_house
 from jambs.outside.plan import OutsideError
-from jambs.parts.as_built import without_odd_readings
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kit import Kit
+from jambs.parts.board.marks import NO_MARKS, MarkBook
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import PartsError, make_kit
-from jambs.parts.marks import NO_MARKS, MarkBook
+from jambs.parts.readings.as_built import without_odd_readings
 from jambs.place.placement import Placement
 from jambs.place.rules import LeastHeatLoss
 from jambs.place.solve import PlaceError, place_windows

@@ -12,11 +12,11 @@ from jambs.issue_stamp import IssueStamp
 from jambs.issued.writing import PaperFacts
 from jambs.job import Job
 from jambs.length import Units
-from jambs.parts.as_built import PLANNED
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.part import Part
-from jambs.parts.planned import is_planned
-from jambs.parts.worked_faces import BoardFace
+from jambs.parts.board.part import Part
+from jambs.parts.board.worked_faces import BoardFace
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.planned import is_planned
+from jambs.parts.readings.as_built import PLANNED
 from jambs.stock.house.house_plan import PlannedLot
 
 CUT_FILE, FOLDER, SHEETS = "cut file", "cut files", "sheets"

@@ -18,9 +18,9 @@ from jambs.issued.record import Record
 from jambs.issued.remarked import Moves
 from jambs.issued.writing import Commit, refuse_other_job
 from jambs.job import Job
-from jambs.parts.changed_since_words import Layers, Taken
-from jambs.parts.first_read import digest, is_read
-from jambs.parts.measured_against import MeasuredAgainst, without_void_readings
+from jambs.parts.readings.changed_since_words import Layers, Taken
+from jambs.parts.readings.first_read import digest, is_read
+from jambs.parts.readings.measured_against import MeasuredAgainst, without_void_readings
 from jambs.place.placement import Placement
 
 DOCUMENT = "readings.json"

@@ -7,7 +7,7 @@ from typing import Any
 
 from jambs.job import Job
 from jambs.outside.house import Installing
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.install_sheet import install_data
 from jambs.sheets.record import job_record
 

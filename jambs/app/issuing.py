@@ -47,7 +47,7 @@ from jambs.issued.revisions import revisions
 from jambs.issued.writing import Commit, PaperFacts, Writing
 from jambs.job import Job
 from jambs.outside.house import Installing, PlannedHouse
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.cut_sheet import cut_sheets_pdf
 from jambs.sheets.install_sheet import install_sheets_pdf
 from jambs.sheets.issue_sheet import IndexRow, VoidSheets, changes_pdf, index_pdf

@@ -16,9 +16,9 @@ from jambs.issued.remarked import Moves
 from jambs.issued.renaming import moved_openings
 from jambs.issued.writing import Commit, PaperFacts
 from jambs.job import Job
-from jambs.parts.cut_kit import PlannedForKit, as_cut
-from jambs.parts.kit import Kit
-from jambs.parts.marks import MarkBook
+from jambs.parts.board.marks import MarkBook
+from jambs.parts.kit.cut_kit import PlannedForKit, as_cut
+from jambs.parts.kit.kit import Kit
 from jambs.sheets.record import job_record
 
 

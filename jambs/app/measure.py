@@ -18,7 +18,7 @@ from jambs.job import Job
 from jambs.job.editing.file_text import EditRefused, FileText
 from jambs.job.measured.filling import filled_rows
 from jambs.job.measured.measures import measures_csv, measures_rows, measures_xlsx
-from jambs.parts.as_built import questions
+from jambs.parts.readings.as_built import questions
 from jambs.place.placement import Placement
 
 VERB = "measure"

@@ -21,7 +21,7 @@ from jambs.job import Job
 from jambs.outside.house import PlannedHouse
 from jambs.outside.plan import PlannedOutside
 from jambs.outside.register import Register
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.sheets.course_sheets import ROOM, ElevationPaper, write_course_sheets
 from jambs.sheets.fastener_sheets import write_fastener_sheets, write_fasteners_csv
 from jambs.sheets.flashing_sheets import (

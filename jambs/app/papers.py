@@ -39,7 +39,7 @@ from jambs.issue_stamp import IssueStamp
 from jambs.job import Job
 from jambs.outside.house import Installing, PlannedHouse
 from jambs.outside.register import Register
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.section.cut import sections_to_draw
 from jambs.sheets.cut_sheet import write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.drawing_sheets import write_all_drawings, write_drawing_sheets

@@ -17,9 +17,9 @@ from jambs.issued.entry import WrittenPaper
 from jambs.issued.record import Record
 from jambs.job import Job
 from jambs.job.models.shop import Board
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.part import Part
-from jambs.parts.planned import marks_of_planned
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.planned import marks_of_planned
 from jambs.sheets.cutting_papers import DATA
 from jambs.sheets.record import job_record
 

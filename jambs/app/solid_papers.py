@@ -17,7 +17,7 @@ from jambs.drawings.views.view import View, ViewKind
 from jambs.issue_stamp import IssueStamp
 from jambs.issued.writing import PaperFacts
 from jambs.job import Job
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 if TYPE_CHECKING:
     from jambs.solids.findings import SolidsLeftOut
@@ -125,7 +125,7 @@ def _placed_elevations(kits: Sequence[Kit], job: Job) -> Iterator[tuple[str, Seq
     Those that are left out for a height are found before anything is drawn (``outside/plan.py``, ``courses/plan.py``).
     """
     from jambs.courses.elevation import elevation_of
-    from jambs.parts.on_elevation import kits_on
+    from jambs.parts.kit.on_elevation import kits_on
 
     for name, entry in job.outside.elevations.items():
         members = kits_on(name, entry, kits)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from jambs.job import Job
 from jambs.outside.register import Register
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.house import summary_data
 from jambs.values import Record
 

@@ -13,10 +13,10 @@ from jambs.geometry import Outline
 from jambs.job.models.outside import ElevationEntry
 from jambs.job.models.path import outset, points_of
 from jambs.job.models.path_edge import FramePath
-from jambs.parts.edge_of import edge_of
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.on_elevation import Box, floors_of, frame_over_floor, kits_on, seen_box
+from jambs.parts.board.edge_of import edge_of
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.on_elevation import Box, floors_of, frame_over_floor, kits_on, seen_box
 from jambs.place.frame_path import frame_path
 from jambs.sides import Side
 

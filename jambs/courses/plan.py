@@ -23,7 +23,7 @@ from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Job
 from jambs.job.models.outside import ElevationEntry
 from jambs.length import GRIDS, OFF_GRID, Grid, Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 FINEST = {Units.INCH: GRIDS["1/32"], Units.MM: GRIDS["1 mm"]}
 """Courses are marked on no finer grid than this: common practice, no source."""

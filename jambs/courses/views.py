@@ -12,7 +12,7 @@ from enum import StrEnum
 from jambs.courses.elevation import OpeningOnElevation
 from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import StoryPole
-from jambs.parts.on_elevation import Box
+from jambs.parts.kit.on_elevation import Box
 
 
 class LineInk(StrEnum):

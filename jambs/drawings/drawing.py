@@ -30,7 +30,7 @@ from jambs.geometry import Point
 from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job.models.openings import Job
 from jambs.length import Units
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.section.mull import mull_sections
 from jambs.section.region import Section, SectionCut
 

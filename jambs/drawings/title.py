@@ -10,7 +10,7 @@ from jambs.drawings.views.measured import caution_of, state_of
 from jambs.issue_stamp import IssueStamp, Revision
 from jambs.job.models.openings import Job
 from jambs.length import Units, length_text
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 
 UNIT_WORDS = {Units.INCH: "inches", Units.MM: "dimensions in millimeters"}
 """What the title block says of the units."""

@@ -141,8 +141,8 @@ if TYPE_CHECKING:
     from jambs.job.reading.read import job_file
     from jambs.job.starter import new_job_text
     from jambs.length import LengthError, Units, read_length
-    from jambs.parts.cut_kit import CutKit
-    from jambs.parts.kit import Kit
+    from jambs.parts.kit.cut_kit import CutKit
+    from jambs.parts.kit.kit import Kit
     from jambs.section.region import Section
     from jambs.sheets.cutting_rest import Spoiled
     from jambs.sheets.key_sheet import keys_pdf
@@ -157,7 +157,7 @@ if TYPE_CHECKING:
 WHERE: Mapping[str, str] = {
     "Asked": "app.build",
     "Conflict": "issued.findings",
-    "CutKit": "parts.cut_kit",
+    "CutKit": "parts.kit.cut_kit",
     "Drawing": "drawings.drawing",
     "Effort": "stock.house.house_plan",
     "InTheWay": "app.in_the_way",
@@ -165,7 +165,7 @@ WHERE: Mapping[str, str] = {
     "Job": "job",
     "JobFaults": "job",
     "JobThen": "app.revisions",
-    "Kit": "parts.kit",
+    "Kit": "parts.kit.kit",
     "LabelStock": "sheets.labels",
     "LengthError": "length",
     "Lot": "stock.house.lots",

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 from jambs.app.chain import Unbuildable, kits_as_cut
 from jambs.issue_stamp import IssueStamp
 from jambs.job import Job
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kit import Kit
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.kit import Kit
 
 if TYPE_CHECKING:
     from jambs.drawings.drawing import Drawing

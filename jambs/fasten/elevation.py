@@ -10,7 +10,7 @@ from jambs.fasten.plan import FastenerLine, field_fasteners
 from jambs.findings import Subject
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 
 def elevation_fasteners(

@@ -13,9 +13,9 @@ from jambs.findings import Finding, Subject
 from jambs.job.models.layers import USUAL_SPACING, Layer, MadeOf, Role
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
 from jambs.length import ROUND_OFF, Units, whole_down, whole_up
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.wall.planes import WallPlanes
 
 ROLES = {Fixed.STRAPPING: Role.STRAPPING, Fixed.COVER: Role.COVER}

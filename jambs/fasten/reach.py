@@ -11,7 +11,7 @@ from importlib.resources import files
 from jambs.job.models.layers import BuckKind, Role
 from jambs.job.models.outside import Fixed
 from jambs.length import HALF_64TH, Units, read_length
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.wall.planes import WallPlanes
 
 READ = "read"

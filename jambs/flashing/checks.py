@@ -22,8 +22,8 @@ from jambs.flashing.findings import (
 )
 from jambs.flashing.membrane import LEAST_FLASHING_LAP, is_behind, weather_membrane
 from jambs.length import HALF_64TH, MM_PER_INCH, ROUND_OFF, Units
-from jambs.parts.kit import Kit
-from jambs.parts.water import LEAST_DRIP, LEAST_FALL
+from jambs.parts.findings.water import LEAST_DRIP, LEAST_FALL
+from jambs.parts.kit.kit import Kit
 from jambs.wall.planes import WallPlanes
 
 LEAST_CLEAR = {Units.INCH: 1 / 4, Units.MM: 6 / MM_PER_INCH}

@@ -8,7 +8,7 @@ from typing import ClassVar
 from jambs.findings import Finding, Severity
 from jambs.flashing.membrane import LEAST_FLASHING_LAP
 from jambs.length import MM_PER_INCH, Units, least_text
-from jambs.parts.water import LEAST_DRIP
+from jambs.parts.findings.water import LEAST_DRIP
 
 CODE = "National Building Code of Canada 9.27.3.8; the local code decides"
 LEAST_UPSTAND = 50 / MM_PER_INCH

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from jambs.flashing.make import Flashings, head_of
 from jambs.length import Grid
-from jambs.parts.cut_kit import FlatBlank
-from jambs.parts.cuts import BlankBend
-from jambs.parts.kit import Kit
+from jambs.parts.board.cuts import BlankBend
+from jambs.parts.kit.cut_kit import FlatBlank
+from jambs.parts.kit.kit import Kit
 
 
 def flat_head(kit: Kit, flashings: Flashings, grid: Grid) -> FlatBlank | None:

@@ -10,7 +10,7 @@ from typing import ClassVar
 from jambs.flashing.blank import BlankKind
 from jambs.flashing.membrane import is_behind
 from jambs.length import Units
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
 
 
 class LapKind(Enum):

@@ -31,8 +31,8 @@ from jambs.flashing.membrane import weather_membrane
 from jambs.job.models.openings import Opening
 from jambs.job.models.shape import ShapeKind
 from jambs.job.models.trim import Corner
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import Kit
 from jambs.sides import Side
 
 PARTS_OF = {

@@ -13,10 +13,10 @@ from jambs.flashing.findings import NoPanInRound
 from jambs.flashing.laps import Lap, lap_order
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Grid, Units
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
-from jambs.parts.water import LEAST_FALL
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.findings.water import LEAST_FALL
+from jambs.parts.kit.kit import Kit
 from jambs.place.frame_path import rough_path
 from jambs.place.placement import Placement
 from jambs.sides import Side

@@ -14,7 +14,7 @@ from jambs.issued.cut_shapes import is_shaped, same_shape, widths
 from jambs.issued.opening_figures import as_of_any_mark, following_rows, opening_rows, opening_whys, other_why
 from jambs.issued.reasons import IssueReason
 from jambs.issued.verdict_reasons import CutIt, CutPartVerdict, NoLongerNeeded, Recut, RecutWhy, StillGood, Trim
-from jambs.parts.kinds import told_name, told_position
+from jambs.parts.board.kinds import told_name, told_position
 
 Record = Mapping[str, Any]
 

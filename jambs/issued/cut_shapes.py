@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, PlaneCut, Rip, Taper
+from jambs.parts.board.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, PlaneCut, Rip, Taper
 from jambs.values import type_words
 
 Record = Mapping[str, Any]

@@ -13,9 +13,9 @@ from jambs.issued.entry_file import item, read_plain
 from jambs.issued.errors import Unreadable
 from jambs.issued.moves import moves_back
 from jambs.issued.record import Record
-from jambs.parts.kinds import PartKind, Where, is_one_of_several, member_words, position_words, run_words
-from jambs.parts.marks import NO_MARKS, MarkBook
-from jambs.parts.part import PartIdentity
+from jambs.parts.board.kinds import PartKind, Where, is_one_of_several, member_words, position_words, run_words
+from jambs.parts.board.marks import NO_MARKS, MarkBook
+from jambs.parts.board.part import PartIdentity
 from jambs.sides import Side
 
 MARKS = "marks.json"

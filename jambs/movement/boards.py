@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from jambs.job.models.outside import Air, ClimateEntry, WoodEntry
-from jambs.parts.cuts import WoodMoves
-from jambs.parts.kinds import Where
-from jambs.parts.moisture import equilibrium_moisture
-from jambs.parts.part import Part
-from jambs.parts.woods import StockWood, change_of_size, wood_of
+from jambs.parts.board.cuts import WoodMoves
+from jambs.parts.board.kinds import Where
+from jambs.parts.board.part import Part
+from jambs.parts.wood.moisture import equilibrium_moisture
+from jambs.parts.wood.woods import StockWood, change_of_size, wood_of
 
 LINEAR = (6.0, 14.0)
 """Moisture between which the coefficients hold [%] (Wood Handbook, chapter 13)."""

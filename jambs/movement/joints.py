@@ -11,8 +11,8 @@ from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Corner
 from jambs.length import HALF_64TH, MM_PER_INCH, ROUND_OFF, Grid, Units
 from jambs.movement.boards import BoardMovement
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import Kit
 
 MITER_GAP = {Units.INCH: 1 / 32, Units.MM: 1 / MM_PER_INCH}
 """A miter that opens by more is seen [in]; common practice, no source."""

@@ -12,9 +12,9 @@ from jambs.length import ROUND_OFF
 from jambs.movement.boards import BoardMovement, board_movement
 from jambs.movement.findings import JointMoves, WoodsUnknown
 from jambs.movement.joints import JointKind, JointMovement, joint_movements
-from jambs.parts.cuts import WoodMoves
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.cuts import WoodMoves
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import Kit
 
 MATTERS = 1 / 16
 """A board that moves by this much gets a note on its cut sheet [in]; common practice, no source."""

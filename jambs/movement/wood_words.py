@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.job.models.openings import Assumed
 from jambs.movement.plan import SEALANT_PERCENT, KitMovement
-from jambs.parts.woods import StockWood
+from jambs.parts.wood.woods import StockWood
 
 
 def assumed_of(movement: KitMovement) -> tuple[Assumed, ...]:

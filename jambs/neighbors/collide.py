@@ -9,7 +9,7 @@ from jambs.findings import Finding, Subject
 from jambs.length import HALF_64TH
 from jambs.neighbors.findings import Hole, HolesOverlap, TrimMeetsNeighbor, TrimPiece
 from jambs.neighbors.stand import Stand, TrimBoard, from_outside, moved
-from jambs.parts.on_elevation import Box
+from jambs.parts.kit.on_elevation import Box
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

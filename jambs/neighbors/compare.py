@@ -11,8 +11,8 @@ from jambs.job.models.outside import ElevationEntry
 from jambs.neighbors.collide import OnWall, collisions
 from jambs.neighbors.room import between_corners, in_room, under_eave
 from jambs.neighbors.stand import stand_of
-from jambs.parts.kit import Kit
-from jambs.parts.on_elevation import floors_of, kits_on
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.on_elevation import floors_of, kits_on
 
 
 def neighbor_findings(kits: Sequence[Kit], job: Job) -> Mapping[str, tuple[Finding, ...]]:

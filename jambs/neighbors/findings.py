@@ -8,7 +8,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity, SubjectKind
 from jambs.length import Units
-from jambs.parts.kinds import PartKind, Where, position_words
+from jambs.parts.board.kinds import PartKind, Where, position_words
 from jambs.sides import BoardEnd, Side
 
 

@@ -18,7 +18,7 @@ from jambs.neighbors.findings import (
     TrimPiece,
 )
 from jambs.neighbors.stand import Stand, TrimBoard, from_outside
-from jambs.parts.on_elevation import Box
+from jambs.parts.kit.on_elevation import Box
 from jambs.sides import BoardEnd
 
 Reach = tuple[float, TrimPiece | None]

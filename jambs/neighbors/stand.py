@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.neighbors.findings import TrimPiece
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
-from jambs.parts.on_elevation import Box, frame_over_floor, seen_box
+from jambs.parts.board.kinds import Where
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.on_elevation import Box, frame_over_floor, seen_box
 from jambs.place.placement import Placement
 
 

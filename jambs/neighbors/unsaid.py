@@ -8,8 +8,8 @@ from collections.abc import Iterator, Sequence
 from jambs.findings import Finding, Subject
 from jambs.job.models.openings import Job
 from jambs.neighbors.findings import NotCompared
-from jambs.parts.kit import Kit
-from jambs.parts.on_elevation import kits_on
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.on_elevation import kits_on
 
 MAY_COLLIDE = 2
 """So many openings that face one way may run into each other; a single one asks for nothing."""

@@ -9,7 +9,7 @@ from enum import Enum
 from jambs.fasten.furring import Verdict
 from jambs.fasten.reach import Through, find_sold, next_length
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.sides import Side
 
 Penetration = Mapping[Units, float]

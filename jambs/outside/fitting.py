@@ -14,7 +14,7 @@ from jambs.flashing.make import Flashings, make_flashings
 from jambs.job.models.openings import Job
 from jambs.outside.fastener_line import InstallFastener
 from jambs.outside.trim_fasteners import buck_and_casing, too_short, trim_fasteners
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 FLASHING = "flashing"
 """The section of the job file without which no metal is bent: the head flashing is then a plain strip."""

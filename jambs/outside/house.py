@@ -9,8 +9,8 @@ from jambs.job.models.openings import Job
 from jambs.outside.fitting import Fitting
 from jambs.outside.plan import PlannedOutside, plan_outside, with_outside
 from jambs.outside.register import Paper, Register, Registered, make_register
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kit import Kit
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.kit import Kit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

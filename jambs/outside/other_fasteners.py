@@ -22,11 +22,11 @@ from jambs.outside.fastener_line import (
     stated_line,
     wall_finish,
 )
-from jambs.parts.backing import Backing, BackingKind, backing_of
-from jambs.parts.box import box_gaps
-from jambs.parts.kinds import BUILT_UP, PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import BUILT_UP, PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.jambs.box import box_gaps
+from jambs.parts.kit.backing import Backing, BackingKind, backing_of
+from jambs.parts.kit.kit import Kit
 
 FURRING_FASTENER, RETURN_FASTENER = "framing screw", "drywall screw"
 FURRING_PENETRATION = {Units.INCH: 1.5, Units.MM: 40 / MM_PER_INCH}

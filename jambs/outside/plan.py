@@ -22,10 +22,10 @@ from jambs.movement.plan import KitMovement, moves_to_say, plan_movement
 from jambs.neighbors.compare import neighbor_findings
 from jambs.neighbors.unsaid import not_compared
 from jambs.outside.fitting import Fitting, plan_fittings
-from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
-from jambs.parts.kit import Kit
-from jambs.parts.on_elevation import kits_on
-from jambs.parts.woods import WoodError
+from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.on_elevation import kits_on
+from jambs.parts.wood.woods import WoodError
 
 Made = TypeVar("Made")
 

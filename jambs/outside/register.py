@@ -16,7 +16,7 @@ from jambs.findings import Finding, Severity, Subject, SubjectKind
 from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.outside.plan import PlannedOutside
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 
 ORDER = (Severity.STOP, Severity.CHECK, Severity.NOTE)
 """The weightiest first."""

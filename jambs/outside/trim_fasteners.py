@@ -24,11 +24,11 @@ from jambs.outside.fastener_line import (
 )
 from jambs.outside.other_fasteners import liner_buck, other_lines, window_line
 from jambs.outside.wood_behind_words import wood_words
-from jambs.parts.backing import BackingKind, backing_of
-from jambs.parts.box import box_gaps
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import JambFrame, Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.jambs.box import box_gaps
+from jambs.parts.kit.backing import BackingKind, backing_of
+from jambs.parts.kit.kit import JambFrame, Kit
 from jambs.place.placement import Sides
 from jambs.sides import Side
 

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from jambs.job.models.layers import BuckKind, Role
 from jambs.length import ROUND_OFF
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 Span = tuple[float, float]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.length import Units
 from jambs.outside.wood_behind import wood_behind
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 
 def wood_words(kit: Kit, units: Units) -> str:

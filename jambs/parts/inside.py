@@ -10,27 +10,27 @@ from jambs.job.models.openings import Opening
 from jambs.job.models.path import has_collapsed
 from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import InteriorTrim
-from jambs.parts.arch import Rack
-from jambs.parts.built_up import built_up_casing
-from jambs.parts.casing import CasedOpening
-from jambs.parts.clear import ClearOpening, made_clear
-from jambs.parts.cuts import CannotBeCut
-from jambs.parts.drywall import DrywallWork
-from jambs.parts.findings import NothingBetweenJambs
-from jambs.parts.flare_checks import hold_clear_of_buck, hold_flares
+from jambs.parts.board.cuts import CannotBeCut
+from jambs.parts.board.kinds import Where
+from jambs.parts.board.part import Part
+from jambs.parts.findings.kit_findings import NothingBetweenJambs
 from jambs.parts.inside_figures import inside_figures
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Figure, FittedSide, JambFrame
-from jambs.parts.molding import molded
-from jambs.parts.mull import Cover, cover_figures, cut_to_opening, inside_covers, mull_covers
-from jambs.parts.mull_box import inside_boxes
-from jambs.parts.part import Part
-from jambs.parts.returns import bare_edge, make_returns
-from jambs.parts.shaped_casing import shaped_casing
-from jambs.parts.shaped_figures import shaped_figures
-from jambs.parts.shaped_jambs import clear_path, shaped_jambs
-from jambs.parts.stack import frame_parts, jamb_frames
-from jambs.parts.stool import LegBacks, StoolEnds, make_apron, make_stool
+from jambs.parts.jambs.flare_checks import hold_clear_of_buck, hold_flares
+from jambs.parts.jambs.shaped_jambs import clear_path, shaped_jambs
+from jambs.parts.jambs.stack import frame_parts, jamb_frames
+from jambs.parts.kit.drywall import DrywallWork
+from jambs.parts.kit.kit import Figure, FittedSide, JambFrame
+from jambs.parts.mulls.mull import Cover, cover_figures, cut_to_opening, inside_covers, mull_covers
+from jambs.parts.mulls.mull_box import inside_boxes
+from jambs.parts.shapes.arch import Rack
+from jambs.parts.shapes.clear import ClearOpening, made_clear
+from jambs.parts.trim.built_up import built_up_casing
+from jambs.parts.trim.casing import CasedOpening
+from jambs.parts.trim.molding import molded
+from jambs.parts.trim.returns import bare_edge, make_returns
+from jambs.parts.trim.shaped_casing import shaped_casing
+from jambs.parts.trim.shaped_figures import shaped_figures
+from jambs.parts.trim.stool import LegBacks, StoolEnds, make_apron, make_stool
 from jambs.place.flares import SQUARE, Flares
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement

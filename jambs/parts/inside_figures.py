@@ -7,13 +7,13 @@ from collections.abc import Sequence
 from jambs.job.models.returns import ReturnsEntry
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import InteriorStyle, InteriorTrim
-from jambs.parts.built_up import over_all
-from jambs.parts.casing import CasedOpening, outside_width
-from jambs.parts.clear import ClearOpening
-from jambs.parts.drywall import DrywallWork
-from jambs.parts.kit import Figure, FigureKind, JambFrame
-from jambs.parts.stack import steps_back
-from jambs.parts.stool import stool_length
+from jambs.parts.jambs.stack import steps_back
+from jambs.parts.kit.drywall import DrywallWork
+from jambs.parts.kit.kit import Figure, FigureKind, JambFrame
+from jambs.parts.shapes.clear import ClearOpening
+from jambs.parts.trim.built_up import over_all
+from jambs.parts.trim.casing import CasedOpening, outside_width
+from jambs.parts.trim.stool import stool_length
 from jambs.place.flares import Flares
 from jambs.place.placement import Sides
 from jambs.sides import LEGS

@@ -12,36 +12,36 @@ from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.shop import Limits, Shop
 from jambs.length import Units
-from jambs.parts.arch import Rack
-from jambs.parts.as_built import as_built, is_measured
-from jambs.parts.boards import blank_from_boards
-from jambs.parts.box import box_findings, box_gaps, casing_findings, reveal_findings
-from jambs.parts.buck import buck_parts
-from jambs.parts.cautions import cautions
-from jambs.parts.clear import interior_clear
-from jambs.parts.cuts import CannotBeCut
-from jambs.parts.findings import BoardsNotListed, GluedFromStrips, NosingTooShort, SillFallsShort
-from jambs.parts.flare_checks import flare_findings
-from jambs.parts.glue_words import glue_assumed
+from jambs.parts.board.boards import blank_from_boards
+from jambs.parts.board.cuts import CannotBeCut
+from jambs.parts.board.marks import NO_MARKS, MarkBook
+from jambs.parts.board.part import Part, sawn_of
+from jambs.parts.findings.kit_findings import BoardsNotListed, GluedFromStrips, NosingTooShort, SillFallsShort
+from jambs.parts.findings.water import LEAST_DRIP, LEAST_FALL
 from jambs.parts.inside import Inside, make_inside
 from jambs.parts.inside_figures import gap_figures
-from jambs.parts.kit import Figure, FigureKind, FittedSide, Kit
-from jambs.parts.left_on import left_on
-from jambs.parts.marks import NO_MARKS, MarkBook
-from jambs.parts.mull import cover_findings, finished_findings
-from jambs.parts.mull_box import box_findings as mull_box_findings
+from jambs.parts.jambs.box import box_findings, box_gaps, casing_findings, reveal_findings
+from jambs.parts.jambs.buck import buck_parts
+from jambs.parts.jambs.flare_checks import flare_findings
+from jambs.parts.jambs.panels import Paneled, paneled
+from jambs.parts.jambs.shaped_jambs import clear_path
+from jambs.parts.jambs.stack_checks import stack_findings
+from jambs.parts.kit.cautions import cautions
+from jambs.parts.kit.kit import Figure, FigureKind, FittedSide, Kit
+from jambs.parts.kit.left_on import left_on
+from jambs.parts.mulls.mull import cover_findings, finished_findings
+from jambs.parts.mulls.mull_box import box_findings as mull_box_findings
 from jambs.parts.outside import Outside, make_outside
-from jambs.parts.panels import Paneled, paneled
-from jambs.parts.part import Part, sawn_of
-from jambs.parts.ply_words import ply_assumed
-from jambs.parts.shape_checks import shape_findings
-from jambs.parts.shaped_jambs import clear_path
-from jambs.parts.sides import deepest, fitted_sides, planned_sides, wall_findings
-from jambs.parts.stack_checks import stack_findings
+from jambs.parts.readings.as_built import as_built, is_measured
+from jambs.parts.readings.wall_findings import MeasuredOffPlan, MeasuredTooShallow
+from jambs.parts.readings.where_it_stands import where_it_stands
+from jambs.parts.shapes.arch import Rack
+from jambs.parts.shapes.clear import interior_clear
+from jambs.parts.shapes.shape_checks import shape_findings
 from jambs.parts.style_checks import style_findings
-from jambs.parts.wall_findings import MeasuredOffPlan, MeasuredTooShallow
-from jambs.parts.water import LEAST_DRIP, LEAST_FALL
-from jambs.parts.where_it_stands import where_it_stands
+from jambs.parts.trim.sides import deepest, fitted_sides, planned_sides, wall_findings
+from jambs.parts.words.glue_words import glue_assumed
+from jambs.parts.words.ply_words import ply_assumed
 from jambs.place.checks import depth_findings
 from jambs.place.findings import ExteriorTooShallow, FrameStandsProud, InteriorTooShallow, JambWiderThanBoards
 from jambs.place.limits import SAME_PLANE

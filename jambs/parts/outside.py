@@ -9,24 +9,24 @@ from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.shop import Limits
 from jambs.length import Grid
-from jambs.parts.arch import Rack
-from jambs.parts.boards import SAME_SIZE
-from jambs.parts.casing import CasedOpening, casing, outside_width
-from jambs.parts.clear import ClearOpening, clear_opening
-from jambs.parts.cuts import CannotBeCut
-from jambs.parts.exterior_jamb import exterior_jambs
-from jambs.parts.exterior_sill import SillPlace, make_sill, sill_fall
-from jambs.parts.findings import SillRunsIntoFlange
-from jambs.parts.flashing import make_flashing
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Figure, FigureKind, FittedSide
-from jambs.parts.mull import Cover, mull_covers, outside_covers
-from jambs.parts.mull_box import outside_boxes
-from jambs.parts.part import Part
-from jambs.parts.shaped_casing import casing_box, shaped_casing
-from jambs.parts.shaped_jambs import clear_path, shaped_exterior_jambs
-from jambs.parts.sides import deepest
-from jambs.parts.style_findings import ExteriorJambHasNoWidth
+from jambs.parts.board.boards import SAME_SIZE
+from jambs.parts.board.cuts import CannotBeCut
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.findings.kit_findings import SillRunsIntoFlange
+from jambs.parts.findings.style_findings import ExteriorJambHasNoWidth
+from jambs.parts.jambs.exterior_jamb import exterior_jambs
+from jambs.parts.jambs.shaped_jambs import clear_path, shaped_exterior_jambs
+from jambs.parts.kit.kit import Figure, FigureKind, FittedSide
+from jambs.parts.mulls.mull import Cover, mull_covers, outside_covers
+from jambs.parts.mulls.mull_box import outside_boxes
+from jambs.parts.shapes.arch import Rack
+from jambs.parts.shapes.clear import ClearOpening, clear_opening
+from jambs.parts.trim.casing import CasedOpening, casing, outside_width
+from jambs.parts.trim.exterior_sill import SillPlace, make_sill, sill_fall
+from jambs.parts.trim.flashing import make_flashing
+from jambs.parts.trim.shaped_casing import casing_box, shaped_casing
+from jambs.parts.trim.sides import deepest
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import Side

@@ -12,15 +12,12 @@ from jambs.job.models.outside import Fixed
 from jambs.job.models.shop import Shop
 from jambs.job.models.trim import InteriorStyle
 from jambs.length import MM_PER_INCH, Units
-from jambs.parts.boards import SAME_SIZE
-from jambs.parts.box import LEAST_COVER
-from jambs.parts.built_up import crown_past_cap
-from jambs.parts.built_up_findings import CrownPastCap
-from jambs.parts.edge_of import edge_of
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.on_elevation import seen_box
-from jambs.parts.part import Part, sawn_of
-from jambs.parts.style_findings import (
+from jambs.parts.board.boards import SAME_SIZE
+from jambs.parts.board.edge_of import edge_of
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part, sawn_of
+from jambs.parts.findings.built_up_findings import CrownPastCap
+from jambs.parts.findings.style_findings import (
     KerfBehindCladding,
     LegsEndInAir,
     NarrowerThanSafe,
@@ -29,6 +26,9 @@ from jambs.parts.style_findings import (
     OuterCasingLapsShort,
     StoolHasNoDepth,
 )
+from jambs.parts.jambs.box import LEAST_COVER
+from jambs.parts.kit.on_elevation import seen_box
+from jambs.parts.trim.built_up import crown_past_cap
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sides import Side

@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from jambs.job import Job
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.sheets.marks import part_runs
 from jambs.sheets.money import money_text
 from jambs.values import Record

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from jambs.drawings.views.sash import sash_words
 from jambs.drawings.views.seen import Seen, seen
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import Where
+from jambs.parts.kit.kit import Kit
 from jambs.screen.flat import flat, part_kind
 from jambs.screen.window_seen import window_seen
 from jambs.values import Record

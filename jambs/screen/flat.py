@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from jambs.parts.kinds import Crew
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import Crew
+from jambs.parts.board.part import Part
 
 DIGITS = 4
 """Of an inch on the screen: a ten-thousandth is far under a pixel."""

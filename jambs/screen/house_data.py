@@ -17,8 +17,8 @@ from jambs.findings import Severity
 from jambs.issued.basis import Stale, stale_papers
 from jambs.issued.record import Record as PaperRecord
 from jambs.outside.register import Registered
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.on_elevation import frame_over_floor
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.on_elevation import frame_over_floor
 from jambs.screen.desk import Desk
 from jambs.screen.window_seen import Polygon, window_seen
 from jambs.sheets.house import summary_data

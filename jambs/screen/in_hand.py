@@ -8,7 +8,7 @@ from typing import Any
 
 from jambs.findings import FindingsError
 from jambs.job.editing.file_text import EditRefused
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.screen.desk import CannotStand, Desk, House
 from jambs.screen.opening_data import fixed_record, settled_record, stood_record
 from jambs.screen.placing import HeldWindow, Named, held, named_places, settle, stand

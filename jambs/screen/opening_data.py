@@ -8,10 +8,10 @@ from dataclasses import replace
 from jambs.job import Job
 from jambs.length import OFF_GRID
 from jambs.outside.register import Register
-from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
+from jambs.parts.kit.kit import Kit
 from jambs.place.limits import FAR, Range
 from jambs.screen.boards_needed import boards_record
 from jambs.screen.elevation_shapes import view_records

@@ -13,9 +13,9 @@ from jambs.findings import Reason
 from jambs.job import Job
 from jambs.job.models.openings import Opening
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.board.marks import NO_MARKS, MarkBook
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import PartsError, make_kit
-from jambs.parts.marks import NO_MARKS, MarkBook
 from jambs.place.alternatives import alternatives
 from jambs.place.choose import asked_by
 from jambs.place.depths import exterior_depth, interior_depth

@@ -13,10 +13,10 @@ from jambs.drawings.views.sections import TITLES, with_short_glass
 from jambs.drawings.views.words import layer_words
 from jambs.job import Job
 from jambs.length import HALF_64TH
-from jambs.parts.board_faces import board_faces
-from jambs.parts.casing_plane import hung
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Seat
+from jambs.parts.board.board_faces import board_faces
+from jambs.parts.board.part import Part, Seat
+from jambs.parts.kit.kit import Kit
+from jambs.parts.trim.casing_plane import hung
 from jambs.place.sash import swing_seen
 from jambs.screen.flat import DIGITS, flat, part_kind
 from jambs.section.cut import WALL_SHOWN, cut_section, sections_to_draw

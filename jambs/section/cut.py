@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from jambs.geometry import Point
 from jambs.length import ROUND_OFF
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.section.edges import edges_at
 from jambs.section.part_regions import part_regions
 from jambs.section.region import Region, Section, SectionCut

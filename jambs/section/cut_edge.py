@@ -7,8 +7,8 @@ of an octagon through its level head, of an arch through its crown.
 from __future__ import annotations
 
 from jambs.job.models.path_edge import FrameEdge
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.place.frame_path import frame_path
 from jambs.section.region import SectionCut
 from jambs.sides import Side

@@ -9,9 +9,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from jambs.job.models.layers import BuckKind, Layer, Role
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.section.cut_edge import into_wall, is_cut
 from jambs.section.region import SectionCut
 

@@ -11,8 +11,8 @@ from dataclasses import dataclass, replace
 
 from jambs.job.models.gang import Gang, Mull, MullKind
 from jambs.job.models.windows import WindowType
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.section.part_regions import placed_part
 from jambs.section.region import Region, Stuff
 from jambs.section.window_regions import box, frame_regions

@@ -9,8 +9,8 @@ from __future__ import annotations
 from jambs.geometry import Outline, Point
 from jambs.job.models.panels import PanelsEntry
 from jambs.length import ROUND_OFF
-from jambs.parts.panel_layout import PanelLayout
-from jambs.parts.part import Part
+from jambs.parts.board.panel_layout import PanelLayout
+from jambs.parts.board.part import Part
 
 
 def panel_outline(entry: PanelsEntry, layout: PanelLayout) -> Outline:

@@ -7,10 +7,10 @@ from collections.abc import Callable
 from jambs.geometry import Outline, Point
 from jambs.length import ROUND_OFF
 from jambs.outlines import kept
-from jambs.parts.arrises import edge_section
-from jambs.parts.kinds import BUILT_UP, PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.arrises import edge_section
+from jambs.parts.board.kinds import BUILT_UP, PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.section.cut_edge import across, is_cut
 from jambs.section.panel_regions import panel_air, panel_outline
 from jambs.section.region import Region, SectionCut, Stuff

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from jambs.geometry import Point
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
 from jambs.sides import Side
 
 

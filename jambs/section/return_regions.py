@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, SectionCut, Stuff
 
 COAT = "coat"

@@ -11,9 +11,9 @@ from enum import Enum
 
 from jambs.job.models.layers import BuckKind
 from jambs.length import HALF_64TH
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region
 from jambs.section.window_regions import frame_regions
 from jambs.sides import LEGS, Side

@@ -6,8 +6,8 @@ from itertools import pairwise
 
 from jambs.job.models.layers import Layer, MadeOf, Role
 from jambs.length import OFF_GRID
-from jambs.parts.backing import MEMBER
-from jambs.parts.kit import Kit
+from jambs.parts.kit.backing import MEMBER
+from jambs.parts.kit.kit import Kit
 from jambs.section.edges import Edge, Edges, layer_edge
 from jambs.section.region import Region, SectionCut, Stuff
 from jambs.wall.planes import PlacedLayer

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from jambs.geometry import Point, tangent
-from jambs.parts.backing import BackingKind, backing_of
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.backing import BackingKind, backing_of
+from jambs.parts.kit.kit import Kit
 from jambs.place.placement import Placement
 from jambs.section.cut_edge import into_wall
 from jambs.section.edges import Edges, part_at

@@ -9,7 +9,7 @@ from jambs.geometry import FULL_TURN
 from jambs.job.models.path import has_two_legs, size_over_all
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.length import Grid
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
 from jambs.sheets.kit_parts import marks_text
 from jambs.sides import Side
 

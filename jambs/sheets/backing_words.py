@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.length import Grid, Units
-from jambs.parts.backing import Backing, BackingKind, backing_of
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.backing import Backing, BackingKind, backing_of
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sides import Side
 from jambs.values import Record, size
 

@@ -10,14 +10,14 @@ from types import MappingProxyType
 
 from jambs.job.models.openings import Job
 from jambs.length import OFF_GRID, Grid
-from jambs.parts.as_built import NOT_READ, PLANNED
-from jambs.parts.cautions import Beside
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.cut_words import asides
-from jambs.parts.flare_words import FROM_SQUARE
-from jambs.parts.kinds import Where, told_position
-from jambs.parts.part import Part
-from jambs.parts.ply_words import strip_size, strips_first
+from jambs.parts.board.kinds import Where, told_position
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cautions import Beside
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.readings.as_built import NOT_READ, PLANNED
+from jambs.parts.words.cut_words import asides
+from jambs.parts.words.flare_words import FROM_SQUARE
+from jambs.parts.words.ply_words import strip_size, strips_first
 from jambs.sheets.escape_record import escape_line
 from jambs.sheets.line_widths import with_widths
 from jambs.sheets.part_pictures import part_picture

@@ -9,8 +9,8 @@ from itertools import groupby
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import FINE, Units, length_text
-from jambs.parts.cuts import Edge, End
-from jambs.parts.end_slants import end_slants
+from jambs.parts.board.cuts import Edge, End
+from jambs.parts.board.end_slants import end_slants
 from jambs.sheets.marks import part_runs, runs
 from jambs.sheets.money import money, money_text, percent_text
 from jambs.stock.house.house_pieces import CutPiece

@@ -28,7 +28,7 @@ from dataclasses import dataclass, field
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units, whole_up
-from jambs.parts.as_built import PLANNED
+from jambs.parts.readings.as_built import PLANNED
 from jambs.sheets.cutting_lot import KeptDrop, kept_drops, lot_record, sentences
 from jambs.sheets.marks import part_runs, runs
 from jambs.sheets.money import money

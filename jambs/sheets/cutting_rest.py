@@ -11,7 +11,7 @@ from jambs.findings import FindingsError
 from jambs.job import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.sheets.cutting_lot import kept_drops
 from jambs.sheets.cutting_record import FORMAT, VERSION, Round
 from jambs.sheets.rest_findings import (

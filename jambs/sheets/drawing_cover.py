@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 
 from jambs.job.models.openings import Job
 from jambs.length import length_text
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import Where
-from jambs.parts.proud_words import proud_words
+from jambs.parts.board.kinds import Where
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.words.proud_words import proud_words
 from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.joining import AUTHOR
 from jambs.sheets.press import press

@@ -9,7 +9,7 @@ from pathlib import Path
 from pypdf import PdfReader
 
 from jambs.job.models.openings import Job
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.drawing_cover import KeyOf, drawing_cover_pdf
 from jambs.sheets.joining import AUTHOR, Chapter, join_chapters
 from jambs.sheets.press import press

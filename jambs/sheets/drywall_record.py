@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from jambs.length import Units
-from jambs.parts.clear import ClearOpening
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.drywall import Bead
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.drywall import Bead
+from jambs.parts.shapes.clear import ClearOpening
 from jambs.sheets.backing_words import backing_records
 from jambs.values import Record, size, sized
 

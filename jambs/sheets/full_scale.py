@@ -16,13 +16,13 @@ from jambs.geometry import Outline, Point, tangent
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Grid, Units, decimal_text, length_text
 from jambs.outlines import SAME_POINT, kept, within, without_doubles
-from jambs.parts.as_built import PLANNED
-from jambs.parts.bending_form import bending_form
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
-from jambs.parts.edge_names import edge_name, edge_names, is_turned
-from jambs.parts.part import Part
-from jambs.parts.planned import depth_is_planned
+from jambs.parts.board.bending_form import bending_form
+from jambs.parts.board.cuts import Cut, Edge, EdgeBevel, End, EndBevel, Groove, Miter, Molded, Notch
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.planned import depth_is_planned
+from jambs.parts.readings.as_built import PLANNED
+from jambs.parts.words.edge_names import edge_name, edge_names, is_turned
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.press import press
 from jambs.sheets.stamp import NOT_ISSUED, Stamps

@@ -10,9 +10,9 @@ from pathlib import Path
 from jambs.job.models.openings import Job
 from jambs.job.models.windows import Sash
 from jambs.outside.register import ORDER, Register
-from jambs.parts.cautions import Beside
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.lifting import lifting_of_house, lifts_of
+from jambs.parts.board.lifting import lifting_of_house, lifts_of
+from jambs.parts.kit.cautions import Beside
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.place.falls import falls_words
 from jambs.sheets.cut_sheet import (
     bearing_words,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from jambs.parts.cautions import Beside
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cautions import Beside
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.values import Record
 
 NONE = "–"

@@ -16,10 +16,10 @@ from jambs.length import Grid, Units, length_text
 from jambs.outside.fastener_line import InstallFastener
 from jambs.outside.house import Installing
 from jambs.outside.trim_fasteners import shim_gaps, shim_places
-from jambs.parts.cautions import Beside
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.stack import steps_back
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.jambs.stack import steps_back
+from jambs.parts.kit.cautions import Beside
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.cut_sheet import page_data
 from jambs.sheets.fastener_words import assumed_fasteners
 from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts

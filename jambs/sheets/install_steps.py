@@ -12,15 +12,15 @@ from jambs.job.models.shop import Shop
 from jambs.job.models.trim import Joint
 from jambs.length import Grid
 from jambs.outside.trim_fasteners import shim_places
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.edge_of import edge_of
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import JambFrame
-from jambs.parts.part import Part
-from jambs.parts.proud_words import proud_words, width_words
-from jambs.parts.shape_checks import is_framed_square
-from jambs.parts.shaped_jambs import clear_path
-from jambs.parts.stack import steps_back
+from jambs.parts.board.edge_of import edge_of
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.jambs.shaped_jambs import clear_path
+from jambs.parts.jambs.stack import steps_back
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.kit import JambFrame
+from jambs.parts.shapes.shape_checks import is_framed_square
+from jambs.parts.words.proud_words import proud_words, width_words
 from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
 from jambs.sheets.kit_parts import frame_reveal_of, marks_text, parts_of
 from jambs.sheets.panel_steps import behind_frames, panel_steps

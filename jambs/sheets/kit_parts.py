@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.kit import FigureKind
 
 
 def parts_of(kit: CutKit, kind: PartKind, where: Where) -> tuple[Part, ...]:

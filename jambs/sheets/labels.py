@@ -9,12 +9,12 @@ from types import MappingProxyType
 from jambs.findings import FindingsError
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, ROUND_OFF, Grid, Units, length_text
-from jambs.parts.as_built import PLANNED
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.cut_words import board_words
-from jambs.parts.kinds import Crew, told_name, told_position
-from jambs.parts.part import Part
-from jambs.parts.planned import marks_of_planned
+from jambs.parts.board.kinds import Crew, told_name, told_position
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.planned import marks_of_planned
+from jambs.parts.readings.as_built import PLANNED
+from jambs.parts.words.cut_words import board_words
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
 from jambs.sheets.label_findings import LabelsOverEachOther, LabelsPastPaper, LabelTooSmall, NoSuchLabel
 from jambs.sheets.press import press

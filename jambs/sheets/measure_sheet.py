@@ -9,15 +9,15 @@ from jambs.job.measured.measuring_points import DEPTHS, FINISHED, LEANS, Kind, P
 from jambs.job.models.openings import Job, Opening
 from jambs.job.models.path import has_collapsed, outset, points_of
 from jambs.length import TAPE_GRIDS, Units, length_text
-from jambs.parts.as_built import planned_value, without_odd_readings
-from jambs.parts.clear import interior_clear
-from jambs.parts.flare_checks import flared_framing
-from jambs.parts.kit import Kit
+from jambs.parts.jambs.flare_checks import flared_framing
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.mill_ahead import rips_ahead
 from jambs.parts.make import PartsError, make_kit
-from jambs.parts.mill_ahead import rips_ahead
-from jambs.parts.mill_ahead_words import milling_lines
-from jambs.parts.mull import cut_to_finished
-from jambs.parts.tolerance import DepthRange, depth_range
+from jambs.parts.mulls.mull import cut_to_finished
+from jambs.parts.readings.as_built import planned_value, without_odd_readings
+from jambs.parts.readings.tolerance import DepthRange, depth_range
+from jambs.parts.shapes.clear import interior_clear
+from jambs.parts.words.mill_ahead_words import milling_lines
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
 from jambs.sheets.cut_sheet import page_data, stamped, wall_words

@@ -15,7 +15,7 @@ from jambs.movement.joints import JointMovement
 from jambs.movement.plan import KitMovement
 from jambs.movement.wood_words import assumed_of
 from jambs.outside.register import Paper, Register, Registered
-from jambs.parts.moisture import equilibrium_moisture
+from jambs.parts.wood.moisture import equilibrium_moisture
 from jambs.sheets.cut_sheet import page_data, stamped
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records

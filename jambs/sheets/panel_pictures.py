@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from jambs.geometry import Outline, Point
 from jambs.outlines import within, without_doubles
-from jambs.parts.edge_names import is_turned
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
+from jambs.parts.words.edge_names import is_turned
 from jambs.values import Record
 
 WIDE, HIGH, WORDS = 104.0, 44.0, 8.0

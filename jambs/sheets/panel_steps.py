@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.length import Grid
-from jambs.parts.kinds import PartKind
-from jambs.parts.panel_words import letters_of, room_words
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.words.panel_words import letters_of, room_words
 from jambs.sheets.kit_parts import marks_text
 
 

@@ -10,11 +10,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from jambs.geometry import Outline, Point
-from jambs.parts.cuts import EdgeBevel, EdgeGroove, EdgeRabbet, Groove, Molded
-from jambs.parts.edge_names import is_turned
-from jambs.parts.kinds import PartKind
-from jambs.parts.part import Part
-from jambs.parts.worked_faces import BoardFace, WorkedFace, turned_over, worked_face
+from jambs.parts.board.cuts import EdgeBevel, EdgeGroove, EdgeRabbet, Groove, Molded
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.board.worked_faces import BoardFace, WorkedFace, turned_over, worked_face
+from jambs.parts.words.edge_names import is_turned
 from jambs.sheets.panel_pictures import framed_picture
 from jambs.values import Record
 

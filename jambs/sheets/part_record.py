@@ -6,12 +6,12 @@ from collections.abc import Iterable, Sequence
 
 from jambs.arcs import Bulged, with_arcs
 from jambs.length import Grid, Units
-from jambs.parts.cut_words import board_words, ends_words, work_words
-from jambs.parts.cuts import Taper
-from jambs.parts.glue_words import glue_words
-from jambs.parts.kinds import Crew
-from jambs.parts.part import Part, Seat
-from jambs.parts.sawing import Pocket
+from jambs.parts.board.cuts import Taper
+from jambs.parts.board.kinds import Crew
+from jambs.parts.board.part import Part, Seat
+from jambs.parts.board.sawing import Pocket
+from jambs.parts.words.cut_words import board_words, ends_words, work_words
+from jambs.parts.words.glue_words import glue_words
 from jambs.values import Record, dump, kind_of, number, sawn_size, size
 
 

@@ -13,8 +13,8 @@ from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import Job
 from jambs.length import Units
 from jambs.outside.register import Register
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.record import job_record
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.told import told

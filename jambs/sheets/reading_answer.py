@@ -15,16 +15,20 @@ from jambs.job.measured.reading_checks import ReadingQuestion
 from jambs.job.models.openings import Job, SideDepths
 from jambs.job.models.side_lines import TURNED
 from jambs.length import Grid, Units, whole_down
-from jambs.parts.as_built import planned_value, questions, without_odd_readings
-from jambs.parts.kinds import PartKind, Where, run_words
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind, Where, run_words
+from jambs.parts.board.part import Part
+from jambs.parts.findings.mull_findings import FinishedReadOtherwise
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import PartsError, make_kit
-from jambs.parts.mull import cut_to_finished
-from jambs.parts.mull_findings import FinishedReadOtherwise
-from jambs.parts.part import Part
-from jambs.parts.reading_findings import FrameHigherAtOneSide, FrameRacked, FrameWiderAtOneEnd, ReadingsSetAside
-from jambs.parts.sides import ARC, edge_words
-from jambs.parts.wall_findings import (
+from jambs.parts.mulls.mull import cut_to_finished
+from jambs.parts.readings.as_built import planned_value, questions, without_odd_readings
+from jambs.parts.readings.reading_findings import (
+    FrameHigherAtOneSide,
+    FrameRacked,
+    FrameWiderAtOneEnd,
+    ReadingsSetAside,
+)
+from jambs.parts.readings.wall_findings import (
     ArcIsScribed,
     CannotStandAsRead,
     MeasuredOffPlan,
@@ -36,6 +40,7 @@ from jambs.parts.wall_findings import (
     WallTwists,
     WallTwistsTooMuch,
 )
+from jambs.parts.trim.sides import ARC, edge_words
 from jambs.place.placement import Placement
 from jambs.sheets.cut_sheet import part_row
 from jambs.sheets.measure_sheet import planned_texts

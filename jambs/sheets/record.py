@@ -31,14 +31,14 @@ from jambs.job.models.openings import SIDES, Assumed, Job, Measured, SideDepths
 from jambs.job.models.site import SiteEntry
 from jambs.length import Grid, Units
 from jambs.outside.register import ORDER
-from jambs.parts.as_built import PLANNED
-from jambs.parts.casing_plane import hung
-from jambs.parts.cautions import Beside
-from jambs.parts.corner_words import jamb_corner_words
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.flare_findings import RoughOpeningFlares
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FittedSide
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.findings.flare_findings import RoughOpeningFlares
+from jambs.parts.kit.cautions import Beside
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.kit import FittedSide
+from jambs.parts.readings.as_built import PLANNED
+from jambs.parts.trim.casing_plane import hung
+from jambs.parts.words.corner_words import jamb_corner_words
 from jambs.place.frame_path import frame_path, rough_path, rough_size
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from jambs.job.models.returns import ReturnsEntry
 from jambs.length import Grid
-from jambs.parts.backing import backing_of
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.drywall import Bead, DrywallWork
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.backing import backing_of
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.drywall import Bead, DrywallWork
 from jambs.sheets.backing_words import backing_words, place_words
 from jambs.sheets.kit_parts import marks_text, parts_of
 from jambs.sides import Side

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from jambs.job.models.openings import Job
-from jambs.parts.backing import backing_of
-from jambs.parts.cautions import Beside
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.backing import backing_of
+from jambs.parts.kit.cautions import Beside
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.backing_words import backing_words
 from jambs.sheets.cut_sheet import page_data, part_row, stamped, wall_words
 from jambs.sheets.house_cells import NONE, cautions_beside, parts_of, text_of

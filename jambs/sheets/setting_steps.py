@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from jambs.job.models.gang import Gang, Mull, MullKind
 from jambs.length import Grid
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.post_words import posts_words
 
 JOINED = "joined as their maker's instructions say"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
 from jambs.values import Record
 
 Line = dict[str, str]

@@ -8,8 +8,8 @@ from jambs.job.models.fields import Size
 from jambs.job.models.gang import Mull, MullKind, Unit
 from jambs.job.models.windows import WindowType
 from jambs.length import Units
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.kit import Kit
 from jambs.place.escape import clear_opening
 from jambs.place.placement import UnitPlaced
 from jambs.place.posts import posts_in

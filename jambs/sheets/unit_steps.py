@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from jambs.job.models.gang import Mull, MullKind
 from jambs.length import Grid
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.kit_parts import marks_text, parts_of
 
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from jambs.job.models.openings import SIDES, Job, SideDepths
 from jambs.length import ROUND_OFF, Units, length_text
-from jambs.parts.as_built import NOT_READ
-from jambs.parts.edge import EdgeKind, FittedEdge, WallBend, remedy
-from jambs.parts.kit import Kit
-from jambs.parts.sides import SideEdge, fitted_edges, twist
+from jambs.parts.kit.kit import Kit
+from jambs.parts.readings.as_built import NOT_READ
+from jambs.parts.readings.edge import EdgeKind, FittedEdge, WallBend, remedy
+from jambs.parts.trim.sides import SideEdge, fitted_edges, twist
 from jambs.values import Record
 
 

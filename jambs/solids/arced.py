@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 
 from jambs.geometry import Circle, Point
-from jambs.parts.cuts import ArcCut, Edge, End, EndBevel, Miter, PlaneCut
-from jambs.parts.part import Part
+from jambs.parts.board.cuts import ArcCut, Edge, End, EndBevel, Miter, PlaneCut
+from jambs.parts.board.part import Part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

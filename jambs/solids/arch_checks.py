@@ -14,8 +14,8 @@ from jambs.geometry import Point
 from jambs.job.models.arc_outset import arc_outside
 from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FrameEdge, FramePath
-from jambs.parts.edge_of import edge_of
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.edge_of import edge_of
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path, rough_path
 from jambs.sides import Side
 from jambs.solids import kernel

@@ -10,9 +10,9 @@ from jambs.job.models.arc_outset import backs_of, stands_on
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.path import area_of, outset
 from jambs.job.models.path_edge import FramePath
-from jambs.parts.clear import clear_opening
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.shaped_jambs import clear_path
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.jambs.shaped_jambs import clear_path
+from jambs.parts.shapes.clear import clear_opening
 from jambs.place.frame_path import frame_path, path_at
 from jambs.sides import Side
 from jambs.solids.arch_checks import (

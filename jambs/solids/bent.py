@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from jambs.job.models.exterior_trim import ExteriorTrim
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
 from jambs.solids import kernel
 
 

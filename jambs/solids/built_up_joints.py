@@ -8,11 +8,11 @@ from itertools import pairwise
 
 from jambs.job.models.trim import InteriorTrim
 from jambs.length import ROUND_OFF
-from jambs.parts.crown import crown_sizes
-from jambs.parts.kinds import BUILT_UP, PartKind, Where
-from jambs.parts.kit import FigureKind
-from jambs.parts.molding import end_area
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import BUILT_UP, PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import FigureKind
+from jambs.parts.trim.crown import crown_sizes
+from jambs.parts.trim.molding import end_area
 from jambs.sides import CORNERS, LEGS, Side
 from jambs.solids.joints import joint
 from jambs.solids.lookup import D, Set, X, Y, corner_words, one_of, pick

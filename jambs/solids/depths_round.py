@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from jambs.geometry import Point, dot, tangent
 from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.side_lines import TURNED
-from jambs.parts.kit import FittedSide
-from jambs.parts.sides import fitted_sides, planned_sides
+from jambs.parts.kit.kit import FittedSide
+from jambs.parts.trim.sides import fitted_sides, planned_sides
 from jambs.sides import Side
 from jambs.solids.lookup import D, X, Y
 from jambs.solids.model import KitSolids, Solid

@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity, Subject, SubjectKind
 from jambs.length import Units
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
 from jambs.solids.report import TIGHT, Clash, JointCheck, Measure, sized, sized_area, sized_volume
 
 THE_SOLIDS = Subject(kind=SubjectKind.HOUSE, name="solids")

@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 
 from jambs.findings import Finding, Subject
-from jambs.parts.casing_plane import nailed_on
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
+from jambs.parts.trim.casing_plane import nailed_on
 from jambs.solids.clashes import clashes
 from jambs.solids.findings import CasingJointsLoose, JointDoesNotClose, MeasureIsOff, PartsTakeSameRoom
 from jambs.solids.inside_joints import inside_joints

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.geometry import Vector, cross, dot, minus
-from jambs.parts.cuts import (
+from jambs.parts.board.cuts import (
     BoardSizes,
     Crosscut,
     Edge,
@@ -24,7 +24,7 @@ from jambs.parts.cuts import (
     edge_of,
     end_of,
 )
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
 
 FLAT_CUTS = (Rip, Taper, Crosscut, Miter, EndBevel, EdgeBevel, PlaneCut, PlaneRabbet, EndRabbet)
 """The cuts of a board that keeps six flat sides, less its rabbets."""

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from jambs.job.models.trim import ApronEnds, Corner, InteriorTrim, Joint
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import JambFrame
-from jambs.parts.molding import end_area
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import JambFrame
+from jambs.parts.trim.molding import end_area
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.arched_kit import inside_arch_joints
 from jambs.solids.built_up_joints import built_up_joints, is_bounded_by_boards

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from jambs.geometry import Vector, dot
 from jambs.job.models.trim import InteriorStyle, InteriorTrim, StoolEntry
-from jambs.parts.edge import fit_edge
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind, FittedSide, JambFrame
-from jambs.parts.molding import inner_edge
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import FigureKind, FittedSide, JambFrame
+from jambs.parts.readings.edge import fit_edge
+from jambs.parts.trim.molding import inner_edge
 from jambs.sides import LEGS, Side
 from jambs.solids.arched_kit import inside_arch_measures
 from jambs.solids.built_up_joints import over_all_measured

@@ -13,7 +13,7 @@ from typing import Any
 
 from jambs.geometry import Vector, chords_of
 from jambs.length import MM_PER_INCH
-from jambs.parts.part import Seat
+from jambs.parts.board.part import Seat
 
 Shape = Any
 """A shape of the kernel; it has no types of its own."""

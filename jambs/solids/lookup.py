@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import JambFrame
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import JambFrame
 from jambs.sides import Side
 from jambs.solids.model import KitSolids, Solid
 

@@ -13,12 +13,12 @@ from jambs.job.models.openings import Job, Opening
 from jambs.job.models.path import corners_of, is_arched, outset, points_of
 from jambs.job.models.windows import FrameFace
 from jambs.outlines import rectangle
-from jambs.parts.casing_plane import Slack, hung
-from jambs.parts.cuts import BackBevel
-from jambs.parts.kinds import told_position
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part, Seat
-from jambs.parts.sawing import Silhouettes
+from jambs.parts.board.cuts import BackBevel
+from jambs.parts.board.kinds import told_position
+from jambs.parts.board.part import Part, Seat
+from jambs.parts.board.sawing import Silhouettes
+from jambs.parts.kit.kit import Kit
+from jambs.parts.trim.casing_plane import Slack, hung
 from jambs.place.frame_path import frame_path
 from jambs.place.units import mull_frames
 from jambs.sides import Side

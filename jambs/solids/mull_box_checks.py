@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.gang import Mull, Unit
 from jambs.job.models.trim import InteriorTrim
-from jambs.parts.casing_plane import Slack
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.trim.casing_plane import Slack
 from jambs.sides import Side
 from jambs.solids.joints import joint
 from jambs.solids.lookup import X, Y

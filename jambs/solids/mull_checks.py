@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from jambs.job.models.gang import MullKind
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.place.units import mull_frames
 from jambs.solids.joints import joint
 from jambs.solids.lookup import X, Y

@@ -6,9 +6,9 @@ import math
 
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.trim import Corner
-from jambs.parts.cuts import Notch
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind
+from jambs.parts.board.cuts import Notch
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import FigureKind
 from jambs.sides import ACROSS, CORNERS, LEGS, Side
 from jambs.solids.arched_kit import outside_arch_joints
 from jambs.solids.depths_round import exterior_sides

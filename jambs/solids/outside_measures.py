@@ -6,8 +6,8 @@ import math
 
 from jambs.geometry import dot, minus
 from jambs.job.models.exterior_trim import ExteriorTrim, SillEntry
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import FigureKind
 from jambs.sides import LEGS, Side
 from jambs.solids.arched_kit import outside_arch_measures
 from jambs.solids.depths_round import exterior_sides

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 from jambs.geometry import Vector
 from jambs.job.models.panels import PanelsEntry
-from jambs.parts.kinds import PartKind
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
 from jambs.solids.model import KitSolids, Solid, board_shape, stood
 from jambs.solids.report import TIGHT, Measure
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from jambs.findings import Finding, Subject, SubjectKind
 from jambs.geometry import Vector, cross, dot, minus
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
 from jambs.solids import kernel
 from jambs.solids.arced import ArcedBoard, arced_board
 from jambs.solids.findings import GrainRunsWrong, SeatMirrors, SeatNotSquare, SolidSizeOff, SolidVolumeOff

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from jambs.job.models.returns import ReturnsEntry
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.returns import wall_board_lap
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.trim.returns import wall_board_lap
 from jambs.sides import CORNERS
 from jambs.solids.joints import joint
 from jambs.solids.lookup import corner_words, pick

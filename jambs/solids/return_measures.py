@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from jambs.job.models.openings import Opening
 from jambs.job.models.returns import ReturnsEntry
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.returns import wall_board_lap
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.trim.returns import wall_board_lap
 from jambs.sides import LEGS, Side
 from jambs.solids.lookup import D, Set, X, Y, one_of, pick
 from jambs.solids.model import KitSolids, Solid

@@ -10,9 +10,9 @@ from jambs.job.models.path import corner_turn_deg, is_arched
 from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.trim import CasingEntry, Corner, Joint
 from jambs.length import ROUND_OFF
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.shaped_jambs import MITERED_UNDER_DEG, SQUARE_DEG
-from jambs.parts.sides import planned_sides
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.jambs.shaped_jambs import MITERED_UNDER_DEG, SQUARE_DEG
+from jambs.parts.trim.sides import planned_sides
 from jambs.place.flares import SQUARE, Flares
 from jambs.sides import Side
 from jambs.solids.depths_round import DepthsRound, exterior_depths, flared_taper, interior_depths

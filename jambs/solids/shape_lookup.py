@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from jambs.geometry import Vector, dot
 from jambs.job.models.path import corner_turn_deg
 from jambs.job.models.path_edge import FrameEdge, FramePath
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path
 from jambs.solids.model import KitSolids, Solid
 

@@ -11,9 +11,9 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from jambs.job.models.path_edge import FrameEdge
-from jambs.parts.casing_plane import Slack
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import FigureKind
+from jambs.parts.trim.casing_plane import Slack
 from jambs.place.flares import SQUARE, Flares
 from jambs.sides import LEGS, Side
 from jambs.solids.depths_round import exterior_depths, interior_depths, width_measures

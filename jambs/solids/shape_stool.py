@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from jambs.geometry import Point
 from jambs.job.models.trim import InteriorTrim
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.place.frame_path import frame_path
 from jambs.sides import Side
 from jambs.solids.depths_round import interior_depths

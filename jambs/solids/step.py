@@ -9,7 +9,7 @@ from jambs.courses.elevation import Elevation, elevation_of
 from jambs.findings import FindingsError, Subject
 from jambs.geometry import Vector
 from jambs.issue_stamp import IssueStamp
-from jambs.parts.on_elevation import Box
+from jambs.parts.kit.on_elevation import Box
 from jambs.solids.assembly import assembly
 from jambs.solids.colors import color_of
 from jambs.solids.findings import ElevationFault, NoOpeningsToWrite, NoSuchElevation, NotOnElevation, PlaceNotGiven

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.geometry import Vector
-from jambs.parts.taken_apart import taken_apart as part_taken_apart
+from jambs.parts.board.taken_apart import taken_apart as part_taken_apart
 from jambs.solids.model import KitSolids, Solid
 
 UP: Vector = (0.0, 1.0, 0.0)

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from jambs.outlines import area, centroid
-from jambs.parts.cuts import (
+from jambs.parts.board.cuts import (
     Crosscut,
     Edge,
     EdgeBevel,
@@ -31,7 +31,7 @@ from jambs.parts.cuts import (
     Taper,
     Tenon,
 )
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
 from jambs.solids.flat_sided import FLAT_CUTS, flat_sided_volume
 
 

@@ -9,7 +9,7 @@ from functools import partial
 from jambs.findings import Finding, Subject, urgent
 from jambs.job.models.openings import Job, Opening
 from jambs.length import METERS_PER_INCH
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.frame_path import frame_path
 from jambs.place.solve import place_at

@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from jambs.findings import Finding
 from jambs.job.models.site import Site
 from jambs.length import Units
-from jambs.parts.cut_words import board_words
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import PartsError
+from jambs.parts.words.cut_words import board_words
 from jambs.place.alternatives import alternatives, broken_limits
 from jambs.place.depths import exterior_depth, interior_depth
 from jambs.place.limits import SAME_PLANE

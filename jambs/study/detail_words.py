@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from jambs.job.models.layers import BuckKind
 from jambs.length import Units
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
 
 
 def lap_words(lap: float, units: Units) -> str:

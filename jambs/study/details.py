@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from jambs.findings import Finding
 from jambs.job.models.layers import BuckKind
 from jambs.length import METERS_PER_INCH, MM_PER_INCH, Units
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
 from jambs.parts.make import PartsError
 from jambs.place.solve import PlaceError
 from jambs.section.region import SectionCut

@@ -18,8 +18,8 @@ from jambs.issued.record import Record
 from jambs.issued.writing import Commit, PaperFacts, begin
 from jambs.job import Job, read_job
 from jambs.length import FINE, length_text
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kit import Kit
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.kit import Kit
 from jambs.sheets.cut_sheet import part_row
 from jambs.sheets.cutting_papers import DATA
 from jambs.sheets.cutting_record import Round, cutting_record

@@ -13,8 +13,8 @@ from jambs.app import solid_papers
 from jambs.app.chain import Unbuildable, make_kits
 from jambs.app.papers import write_opening
 from jambs.app.solid_papers import left_out, write_elevations, write_solids
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.cuts import Crosscut
+from jambs.parts.board.cuts import Crosscut
+from jambs.parts.kit.cut_kit import CutKit
 
 pytestmark = pytest.mark.skipif(left_out() is not None, reason=str(left_out()))
 

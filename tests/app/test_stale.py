@@ -18,7 +18,7 @@ from jambs.app.stale_words import papers_words, stale_line, things_words
 from jambs.issued.basis import NOT_KNOWN, Stale, differing
 from jambs.issued.record import Record
 from jambs.length import Grid
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets import record
 from jambs.sheets.record import opening_record
 

@@ -18,7 +18,7 @@ from quick_papers import quick
 from year import FORMS, INSIDE, LINING, OUTSIDE, House, Wishes, assert_true, depths, reading
 
 from jambs.app.old_labels import OLD_LABELS
-from jambs.parts.as_built import PLANNED
+from jambs.parts.readings.as_built import PLANNED
 
 INDEX, CHANGES = "current sheets.pdf", "changes.pdf"
 BUY = ("buy", "--stages", "0")

@@ -23,7 +23,7 @@ from hypothesis import HealthCheck, given, settings  # noqa: E402
 from random_kits import RandomKit, kits  # noqa: E402
 
 from jambs.job import Job  # noqa: E402
-from jambs.parts.kit import Kit  # noqa: E402
+from jambs.parts.kit.kit import Kit  # noqa: E402
 from jambs.solids import fit_report, kernel, model_kit, picture, write_glb, write_step  # noqa: E402
 from jambs.solids.model import STANDING, KitSolids, Solid  # noqa: E402
 from jambs.solids.views import EXPLODED, FROM_ROOM  # noqa: E402

@@ -12,7 +12,7 @@ from jambs.courses.plan import CoursePlan, plan_courses
 from jambs.job import Job, read_job
 from jambs.job.models.outside import CladdingEntry, ElevationEntry
 from jambs.length import GRIDS, Grid, Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 

@@ -10,7 +10,7 @@ from cases import METRIC, STOOL, changed, job_of, strips
 from jambs.drawings import Drawing, draw_opening
 from jambs.issue_stamp import IssueStamp
 from jambs.job import Job
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.section.cut import sections_to_draw

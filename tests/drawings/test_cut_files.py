@@ -22,10 +22,10 @@ from jambs.drawings.cut_files.figure import has_shape, part_figures
 from jambs.drawings.cut_files.write import Release, _frame, cut_file
 from jambs.face import make_kits, read_job
 from jambs.length import MM_PER_INCH
-from jambs.parts.cuts import BoardSizes, Crosscut, Edge, End, Rip, compound_miter
-from jambs.parts.kinds import PartKind
-from jambs.parts.part import Part
-from jambs.parts.worked_faces import BoardFace, worked_face
+from jambs.parts.board.cuts import BoardSizes, Crosscut, Edge, End, Rip, compound_miter
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.board.worked_faces import BoardFace, worked_face
 from jambs.sheets.part_record import part_record
 from jambs.sides import Side
 

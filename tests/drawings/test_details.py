@@ -9,8 +9,8 @@ from samples import SAMPLES, drawn, made
 
 from jambs.drawings.layout.placed import PlacedView
 from jambs.length import FINE, Units
-from jambs.parts.cut_words import work_words
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
+from jambs.parts.words.cut_words import work_words
 
 EACH = pytest.mark.parametrize("name", list(SAMPLES))
 LEFT_OF = {"left": "right", "bottom": "top"}

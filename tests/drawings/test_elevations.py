@@ -12,7 +12,7 @@ from jambs.drawings.views.elevations import exterior_elevation, interior_elevati
 from jambs.drawings.views.view import View, ViewSide
 from jambs.job.models.path import size_over_all
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.place.frame_path import rough_path, rough_size
 from jambs.place.shape_words import outline_words
 

@@ -18,7 +18,7 @@ from jambs.drawings.views.exploded import EXPLODED, exploded_view, frames_seen
 from jambs.drawings.views.seen_edges import Face, seen_edges, sight_from
 from jambs.geometry import Vector
 from jambs.length import Units
-from jambs.parts.board_faces import board_faces
+from jambs.parts.board.board_faces import board_faces
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 CORNER: Vector = (1.0, 1.0, -1.0)

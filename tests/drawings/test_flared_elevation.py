@@ -13,7 +13,7 @@ from jambs.drawings.views.details import details
 from jambs.drawings.views.elevations import exterior_elevation, interior_elevation
 from jambs.drawings.views.view import Ink
 from jambs.length import FINE, Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 

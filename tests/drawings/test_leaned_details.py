@@ -16,7 +16,7 @@ from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains
 from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.view import Chain, Ink, View, ViewSide
 from jambs.length import FINE, Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.section.cut import cut_sections
 from jambs.section.region import Region, SectionCut
 

@@ -13,9 +13,9 @@ from samples import drawn, made
 import jambs
 from jambs.drawings.views.miter_details import miter_details
 from jambs.drawings.views.view import View
-from jambs.parts.cuts import Miter
+from jambs.parts.board.cuts import Miter
+from jambs.parts.board.part import Part
 from jambs.parts.make import make_kit
-from jambs.parts.part import Part
 from jambs.place.solve import place_windows
 
 EXAMPLES = Path(__file__).parents[2] / "examples"

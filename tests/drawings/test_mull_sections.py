@@ -20,8 +20,8 @@ from jambs.drawings.views.unit_dimensions import unit_chains
 from jambs.drawings.views.view import View, ViewSide
 from jambs.job import Job
 from jambs.length import Units
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.section.mull import mull_sections

@@ -18,7 +18,7 @@ from jambs.flashing.membrane import air_control_plane
 from jambs.job import Job
 from jambs.outside.fitting import flashings_of
 from jambs.outside.trim_fasteners import trim_fasteners
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.section.cut import sections_to_draw

@@ -19,9 +19,9 @@ from jambs.drawings.views.sections import section_view
 from jambs.drawings.views.view import Ink, Shape, View, ViewKind
 from jambs.drawings.views.words import layer_words
 from jambs.length import HALF_64TH, Units, read_length
-from jambs.parts.cut_words import ends_words
-from jambs.parts.cuts import Crosscut, EndBevel, Miter, Rip
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.cuts import Crosscut, EndBevel, Miter, Rip
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.words.cut_words import ends_words
 from jambs.section.region import SectionCut
 
 HEAD_AND_A_HALF = 0.045

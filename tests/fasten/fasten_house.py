@@ -7,7 +7,7 @@ from pathlib import Path
 
 from jambs.job import Job, read_job
 from jambs.job.models.outside import ElevationEntry, FastenerEntry, Fixed
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 

@@ -17,7 +17,7 @@ from jambs.fasten.reach import Sold, framing_face, layers_to_framing, next_lengt
 from jambs.job.models.openings import Assumed
 from jambs.job.models.outside import Fixed
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.wall.planes import WallPlanes, stack_wall
 
 GYPSUM, PLY = "gypsum board 1/2", "plywood 1/2"

@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path
 
 from jambs.job import Job, read_job
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 

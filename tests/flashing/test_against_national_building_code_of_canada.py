@@ -15,7 +15,7 @@ from jambs.flashing.make import head_blank, make_flashings
 from jambs.job.models.layers import Role
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 
 def kit_with(**flashing: float) -> Kit:

@@ -12,7 +12,7 @@ from jambs.flashing.blank_words import assumed_of
 from jambs.flashing.make import Flashings, blank_list, make_flashings
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import Units
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
 
 
 def flashings(mark: str, **keys: object) -> Flashings:

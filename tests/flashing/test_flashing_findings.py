@@ -21,7 +21,7 @@ from jambs.flashing.make import head_blank, make_flashings, pan_blank
 from jambs.job.models.layers import Role
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.wall.planes import WallPlanes
 
 W01 = Subject.opening("W01")

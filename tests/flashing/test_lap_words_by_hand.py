@@ -32,7 +32,7 @@ from jambs.flashing.membrane import air_control_plane, is_behind, weather_membra
 from jambs.job.models.layers import Role
 from jambs.job.models.outside import FlashingEntry
 from jambs.length import MM_PER_INCH, Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.wall.planes import WallPlanes
 
 INCH = Units.INCH

@@ -17,8 +17,8 @@ from jambs.issued.compare import Change, compare_openings, paired, verdict
 from jambs.issued.reasons import why_text
 from jambs.issued.verdict_reasons import Recut, RecutWhy
 from jambs.length import Units
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.part import PartIdentity
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import PartIdentity
 from jambs.sheets.record import job_record
 
 EXAMPLES = Path(__file__).parents[2] / "examples"

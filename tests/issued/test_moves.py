@@ -24,7 +24,7 @@ from jambs.issued.record import Record
 from jambs.issued.remarked import remarked_in
 from jambs.issued.renaming import moved_openings
 from jambs.job import Job
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.sheets.record import job_record
 
 EXAMPLES = Path(__file__).parents[2] / "examples"

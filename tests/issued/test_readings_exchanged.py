@@ -21,7 +21,7 @@ from jambs.issued.plan import new_issue, plan_issue
 from jambs.issued.writing import Commit, begin
 from jambs.job import Job
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.sheets.record import job_record
 
 Told = dict[str, Any]

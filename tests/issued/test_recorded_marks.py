@@ -25,9 +25,9 @@ from jambs.issued.reasons import RenamedFrom
 from jambs.issued.record import Record
 from jambs.issued.renaming import moved_openings
 from jambs.issued.writing import Commit, begin
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.marks import NO_MARKS, MarkBook
-from jambs.parts.part import PartIdentity
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.marks import NO_MARKS, MarkBook
+from jambs.parts.board.part import PartIdentity
 from jambs.sides import Side
 
 HEAD, LEFT = (

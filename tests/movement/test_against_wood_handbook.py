@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from jambs.job.models.outside import Air, Sawn, WoodEntry
-from jambs.parts.moisture import equilibrium_moisture
-from jambs.parts.woods import WoodError, change_of_size, find_wood, wood_of, woods
+from jambs.parts.wood.moisture import equilibrium_moisture
+from jambs.parts.wood.woods import WoodError, change_of_size, find_wood, wood_of, woods
 
 TABLES = Path(__file__).parents[1] / "authorities" / "outside"
 

@@ -18,10 +18,10 @@ from jambs.movement.joints import JointKind, JointMovement, miter_gap, shear_str
 from jambs.movement.plan import KitMovement, plan_movement
 from jambs.movement.wood_words import assumed_of
 from jambs.outside.plan import plan_outside
-from jambs.parts.cut_words import moves_words
 from jambs.parts.make import make_kit
-from jambs.parts.moisture import equilibrium_moisture
-from jambs.parts.woods import WoodError
+from jambs.parts.wood.moisture import equilibrium_moisture
+from jambs.parts.wood.woods import WoodError
+from jambs.parts.words.cut_words import moves_words
 from jambs.place.solve import place_windows
 
 

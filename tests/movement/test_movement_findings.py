@@ -14,7 +14,7 @@ from jambs.movement import findings
 from jambs.movement.findings import JointMoves
 from jambs.movement.joint_words import joint_name
 from jambs.movement.plan import plan_movement
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 W06 = Subject.opening("W06")
 

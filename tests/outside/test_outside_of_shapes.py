@@ -14,7 +14,7 @@ from jambs.flashing.blank import BlankKind
 from jambs.flashing.make import make_flashings
 from jambs.job.models.outside import ElevationEntry, FlashingEntry
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 
 SOUTH = {"start_line": "0", "eave": "120", "width": "200"}
 RAKED = {"kind": "raked", "left": "30", "right": "48"}

@@ -18,7 +18,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from jambs.app.chain import kits_as_cut
 from jambs.job import read_job
 from jambs.page.keys import KeyRole
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
 from jambs.sheets.cut_sheet import part_row
 from jambs.sheets.label_codes import code_text
 from jambs.sheets.record import opening_record

@@ -14,9 +14,9 @@ from finding_rows import Case
 
 from jambs.findings import FindingsError, Severity, Statement, Subject
 from jambs.length import Units
-from jambs.parts.as_built import without_odd_readings
-from jambs.parts.changed_since_words import Taken
-from jambs.parts.measured_against import MeasuredAgainst, without_void_readings
+from jambs.parts.readings.as_built import without_odd_readings
+from jambs.parts.readings.changed_since_words import Taken
+from jambs.parts.readings.measured_against import MeasuredAgainst, without_void_readings
 from jambs.sides import Side
 
 W1 = Subject.opening("W1")

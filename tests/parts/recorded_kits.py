@@ -35,12 +35,12 @@ from test_returns_by_hand import BARE, RETURNS, WITH_STOOL, WITH_TILE
 from jambs.geometry import Point
 from jambs.job import Job
 from jambs.job.models.shop import Board
-from jambs.parts.arrises import arris_lengths
-from jambs.parts.casing_plane import hung
-from jambs.parts.kit import FittedSide, Kit
+from jambs.parts.board.arrises import arris_lengths
+from jambs.parts.board.part import Part
+from jambs.parts.board.worked_faces import BoardFace, WorkedFace, worked_face
+from jambs.parts.kit.kit import FittedSide, Kit
 from jambs.parts.make import make_kit
-from jambs.parts.part import Part
-from jambs.parts.worked_faces import BoardFace, WorkedFace, worked_face
+from jambs.parts.trim.casing_plane import hung
 from jambs.place.solve import place_windows
 
 RECORD = Path(__file__).with_name("recorded_kits.json")

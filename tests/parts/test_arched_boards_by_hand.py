@@ -16,13 +16,13 @@ from cases import changed, job_of
 
 from jambs.geometry import cross
 from jambs.length import FINE, Units
-from jambs.parts.bending_form import PAST_SPRING, bending_form
-from jambs.parts.cut_words import work_words
-from jambs.parts.cuts import ArcCut, Crosscut, CurvedSide, PlaneCut
-from jambs.parts.edge_of import edge_of
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.bending_form import PAST_SPRING, bending_form
+from jambs.parts.board.cuts import ArcCut, Crosscut, CurvedSide, PlaneCut
+from jambs.parts.board.edge_of import edge_of
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
 from jambs.parts.make import PartsError, make_kit
-from jambs.parts.part import Part
+from jambs.parts.words.cut_words import work_words
 from jambs.place.frame_path import frame_path
 from jambs.place.solve import place_windows
 from jambs.sides import Side

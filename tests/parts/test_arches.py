@@ -14,11 +14,11 @@ from jambs.job.models.path import area_of, corner_turn_deg, outset, shaped_path,
 from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shape import ShapeEntry
 from jambs.length import MM_PER_INCH, ROUND_OFF
-from jambs.parts.arch import arches_of, counts_of
-from jambs.parts.cuts import ArcCut, EndBevel, Miter, PlaneCut
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.lamination import RADIUS_OVER_PLY, sprung_share
-from jambs.parts.part import Part
+from jambs.parts.board.cuts import ArcCut, EndBevel, Miter, PlaneCut
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.shapes.arch import arches_of, counts_of
+from jambs.parts.shapes.lamination import RADIUS_OVER_PLY, sprung_share
 from jambs.sides import Side
 
 

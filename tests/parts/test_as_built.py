@@ -10,9 +10,9 @@ from cases import kit_of, part_of, placed, texts
 from jambs.job.measured.measuring_points import Kind, measure_places
 from jambs.job.models.openings import Origin
 from jambs.length import MM_PER_INCH, Units
-from jambs.parts.as_built import as_built, planned_value, questions, without_odd_readings
-from jambs.parts.kinds import PartKind
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.readings.as_built import as_built, planned_value, questions, without_odd_readings
 from jambs.sheets.record import framing_head_height, rough_sill_height
 from jambs.sides import Side
 

@@ -10,8 +10,8 @@ import pytest
 import jambs
 from jambs.geometry import Vector, cross, dot, minus
 from jambs.outlines import area
-from jambs.parts.board_faces import Face, board_faces
-from jambs.parts.cuts import (
+from jambs.parts.board.board_faces import Face, board_faces
+from jambs.parts.board.cuts import (
     Crosscut,
     Edge,
     EdgeBevel,
@@ -24,8 +24,8 @@ from jambs.parts.cuts import (
     Rip,
     Taper,
 )
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.part import Part, PartBlank, Seat
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.sides import Side
 from jambs.solids.arced import arced_board
 from jambs.solids.flat_sided import FLAT_CUTS, flat_sided_volume

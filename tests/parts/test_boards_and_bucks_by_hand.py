@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 from cases import kit_of
 
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.sides import Side
 
 

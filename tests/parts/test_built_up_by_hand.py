@@ -12,8 +12,8 @@ import pytest
 from cases import STOOL, figure, kit_of, part_of
 from part_cases import THREE_SIDED
 
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.kit import Kit
 from jambs.sides import Side
 
 CASING = {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "butt"}

@@ -11,9 +11,9 @@ from gangs import ganged_kit, unit
 
 from jambs.job.models.layers import MadeOf
 from jambs.length import Units
-from jambs.parts.cautions import Beside
-from jambs.parts.kit import Kit
-from jambs.parts.lifting import Lift, lifting_of_house, lifting_words
+from jambs.parts.board.lifting import Lift, lifting_of_house, lifting_words
+from jambs.parts.kit.cautions import Beside
+from jambs.parts.kit.kit import Kit
 
 
 def layers(one: Any) -> list[Any]:

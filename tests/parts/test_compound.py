@@ -9,9 +9,8 @@ import pytest
 
 from jambs.geometry import Plane
 from jambs.length import FINE, Units
-from jambs.parts.arrises import Arris, arris_lengths
-from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.cuts import (
+from jambs.parts.board.arrises import Arris, arris_lengths
+from jambs.parts.board.cuts import (
     BoardSizes,
     Crosscut,
     Cut,
@@ -25,9 +24,10 @@ from jambs.parts.cuts import (
     compound_miter,
     saw_angles,
 )
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.part import Part, PartBlank, Seat
-from jambs.parts.sawing import board_sizes
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.sawing import board_sizes
+from jambs.parts.words.cut_words import ends_words, work_words
 from jambs.sides import Side
 
 LENGTH, WIDTH, THICKNESS = 30.0, 5.0, 0.75

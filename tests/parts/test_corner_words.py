@@ -9,7 +9,7 @@ from arches import arched
 from cases import kit_of
 from rounds import rounded
 
-from jambs.parts.corner_words import jamb_corner_words
+from jambs.parts.words.corner_words import jamb_corner_words
 
 
 def words(shape: Any, width: float, height: float, **more: Any) -> str:

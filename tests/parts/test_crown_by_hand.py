@@ -11,12 +11,12 @@ import pytest
 from cases import STOOL, figure, kit_of
 
 from jambs.length import FINE, Units
-from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.cuts import PlaneCut, saw_angles
-from jambs.parts.flare_words import FROM_SQUARE
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.cuts import PlaneCut, saw_angles
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
+from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.flare_words import FROM_SQUARE
 
 CHART = Path(__file__).parents[1] / "authorities" / "compound_angles.csv"
 CASING = {"width": "3 1/2", "thickness": "3/4", "stock": "poplar", "corner": "butt"}

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from jambs.parts.edge import EdgeKind, WallBend, fit_edge, remedy
+from jambs.parts.readings.edge import EdgeKind, WallBend, fit_edge, remedy
 
 POINTS = st.lists(st.floats(0, 12, allow_nan=False), min_size=2, max_size=12)
 

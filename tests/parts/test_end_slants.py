@@ -7,9 +7,9 @@ import math
 import pytest
 from cases import kit_of, part_of
 
-from jambs.parts.cuts import Edge, End
-from jambs.parts.end_slants import end_slants
-from jambs.parts.kinds import Where
+from jambs.parts.board.cuts import Edge, End
+from jambs.parts.board.end_slants import end_slants
+from jambs.parts.board.kinds import Where
 
 SQUARE = {Edge.NEAR: 0.0, Edge.FAR: 0.0}
 

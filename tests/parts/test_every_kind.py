@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from jambs.parts.kinds import PartKind, told_position
-from jambs.parts.taken_apart import LAYERS
+from jambs.parts.board.kinds import PartKind, told_position
+from jambs.parts.board.taken_apart import LAYERS
 from jambs.section.part_regions import STUFF_OF
 
 UNCUT = {PartKind.HEAD_FLASHING, *(kind for kind in PartKind if kind.is_at_corner)}

@@ -10,14 +10,14 @@ from gangs import RETURNS, ganged, lined, unit
 
 from jambs.job.measured.measuring_points import FINISHED, measure_places
 from jambs.length import Units
-from jambs.parts.as_built import planned_value, questions
-from jambs.parts.changed_since_words import Taken
-from jambs.parts.first_read import digest
-from jambs.parts.kinds import Where
-from jambs.parts.kit import FigureKind, Kit
+from jambs.parts.board.kinds import Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import FigureKind, Kit
 from jambs.parts.make import make_kit
-from jambs.parts.measured_against import MeasuredAgainst, without_void_readings
-from jambs.parts.part import Part
+from jambs.parts.readings.as_built import planned_value, questions
+from jambs.parts.readings.changed_since_words import Taken
+from jambs.parts.readings.first_read import digest
+from jambs.parts.readings.measured_against import MeasuredAgainst, without_void_readings
 from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
 

@@ -8,13 +8,13 @@ import pytest
 from cases import STOOL, figure, kit_of, part_of
 
 from jambs.length import FINE, Units
-from jambs.parts.arrises import Arris
-from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, PlaneCut, PlaneRabbet, Rip, SlantedNotch, saw_angles
-from jambs.parts.flare_words import FROM_SQUARE
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
-from jambs.parts.worked_faces import BoardFace, worked_face
+from jambs.parts.board.arrises import Arris
+from jambs.parts.board.cuts import Crosscut, Edge, EdgeBevel, End, PlaneCut, PlaneRabbet, Rip, SlantedNotch, saw_angles
+from jambs.parts.board.part import Part
+from jambs.parts.board.worked_faces import BoardFace, worked_face
+from jambs.parts.kit.kit import Kit
+from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.flare_words import FROM_SQUARE
 
 SIN10, COS10, TAN10 = (way(math.radians(10)) for way in (math.sin, math.cos, math.tan))
 SIN15, COS15, TAN15 = (way(math.radians(15)) for way in (math.sin, math.cos, math.tan))

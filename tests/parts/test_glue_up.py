@@ -9,11 +9,11 @@ from cases import METRIC, kit_of
 from finding_rows import codes_in
 
 from jambs.length import FINE, MM_PER_INCH, Units
-from jambs.parts import findings
-from jambs.parts.glue_words import glue_words
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.findings import kit_findings
+from jambs.parts.kit.kit import Kit
+from jambs.parts.words.glue_words import glue_words
 
 NARROW: dict[str, Any] = {"shop__boards": [{"nominal": "1x4", "stock": "poplar"}]}
 NARROW_MM: dict[str, Any] = {
@@ -80,7 +80,7 @@ def test_usual_settings_are_listed_as_assumed_where_something_is_glued() -> None
 
 def test_one_board_says_nothing_of_glue() -> None:
     assert glue_words(head(kit_of()), grid=FINE[Units.INCH]) == ""
-    assert "glued-from-strips" in codes_in(findings)
+    assert "glued-from-strips" in codes_in(kit_findings)
     assert not [one for one in kit_of().findings if one.code == "glued-from-strips"]
 
 

@@ -9,10 +9,10 @@ import pytest
 from cases import METRIC, STOOL, figure, kit_of, part_of, texts
 
 from jambs.length import FINE, MM_PER_INCH, Units
-from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.kinds import Where
-from jambs.parts.kit import FigureKind
+from jambs.parts.board.kinds import Where
+from jambs.parts.kit.kit import FigureKind
 from jambs.parts.make import PartsError
+from jambs.parts.words.cut_words import ends_words, work_words
 from jambs.place.findings import JambWiderThanBoards
 
 MEASURED: dict[str, Any] = {

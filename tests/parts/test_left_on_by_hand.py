@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from cases import changed, job_of
 
-from jambs.parts.left_on import left_on
+from jambs.parts.kit.left_on import left_on
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sides import Side

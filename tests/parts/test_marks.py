@@ -9,9 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jambs.app.chain import make_kits
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.marks import NO_MARKS, MarkBook
-from jambs.parts.part import Part, PartIdentity
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.marks import NO_MARKS, MarkBook
+from jambs.parts.board.part import Part, PartIdentity
 from jambs.sides import Side
 
 

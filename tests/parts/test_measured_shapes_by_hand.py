@@ -15,14 +15,14 @@ from rounds import inside_only, round_changes
 from jambs.job.measured.measuring_points import Kind, Place, measure_places
 from jambs.job.models.openings import Origin
 from jambs.length import Units
-from jambs.parts.changed_since_words import Taken
-from jambs.parts.cuts import Scribe, Taper
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.measured_against import MeasuredAgainst, without_void_readings
-from jambs.parts.part import Part
-from jambs.parts.reading_findings import ReadingsSetAside
-from jambs.parts.wall_findings import ArcIsScribed, WallTapers, WallTwists, WallTwistsTooMuch
+from jambs.parts.board.cuts import Scribe, Taper
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
+from jambs.parts.readings.changed_since_words import Taken
+from jambs.parts.readings.measured_against import MeasuredAgainst, without_void_readings
+from jambs.parts.readings.reading_findings import ReadingsSetAside
+from jambs.parts.readings.wall_findings import ArcIsScribed, WallTapers, WallTwists, WallTwistsTooMuch
 from jambs.sides import Side
 
 GABLE = {"kind": "gable", "sides": "30"}

@@ -14,16 +14,16 @@ from part_cases import corners, held, level
 
 from jambs.geometry import cross, dot, minus
 from jambs.length import Units
-from jambs.parts.casing_plane import Slack, hung, outer_edge
-from jambs.parts.changed_since_words import MovedAlong, OtherOpening, Taken
-from jambs.parts.first_read import is_read
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Seat
 from jambs.parts.inside import room_clear
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.measured_against import MeasuredAgainst, _changes, _moved_along, without_void_readings
-from jambs.parts.part import Seat
-from jambs.parts.reading_findings import ReadingsSetAside
-from jambs.parts.where_it_stands import where_it_stands
+from jambs.parts.kit.kit import Kit
+from jambs.parts.readings.changed_since_words import MovedAlong, OtherOpening, Taken
+from jambs.parts.readings.first_read import is_read
+from jambs.parts.readings.measured_against import MeasuredAgainst, _changes, _moved_along, without_void_readings
+from jambs.parts.readings.reading_findings import ReadingsSetAside
+from jambs.parts.readings.where_it_stands import where_it_stands
+from jambs.parts.trim.casing_plane import Slack, hung, outer_edge
 from jambs.place.flares import Flares
 from jambs.place.placement import Placement
 from jambs.sides import Side

@@ -8,9 +8,9 @@ import pytest
 from cases import STOOL, changed, job_of
 
 from jambs.length import Units
+from jambs.parts.kit.mill_ahead import rips_ahead
 from jambs.parts.make import make_kit
-from jambs.parts.mill_ahead import rips_ahead
-from jambs.parts.mill_ahead_words import milling_lines
+from jambs.parts.words.mill_ahead_words import milling_lines
 from jambs.place.solve import place_windows
 
 WORST = 11 / 32

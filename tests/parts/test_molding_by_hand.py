@@ -8,9 +8,9 @@ from moldings import molded_trim
 
 from jambs.length import FINE, Units
 from jambs.outlines import area, centroid
-from jambs.parts.cut_words import work_words
-from jambs.parts.cuts import Molded
-from jambs.parts.molding import end_area, inner_edge
+from jambs.parts.board.cuts import Molded
+from jambs.parts.trim.molding import end_area, inner_edge
+from jambs.parts.words.cut_words import work_words
 
 # Trapezoids from the inner edge on: (1/4 + 3/8)/2 x 1/2 + (3/8 + 1/2)/2 x 2 + (1/2 + 3/4)/2 x 1/2 + 3/4 x 1/2.
 WHOLE = 0.15625 + 0.875 + 0.3125 + 0.375

@@ -12,15 +12,15 @@ from gangs import boxed, ganged_kit, unit
 from jambs.job.measured.measuring_points import measure_places
 from jambs.job.models.gang import MullKind
 from jambs.length import FINE, Units
-from jambs.parts.as_built import planned_value
-from jambs.parts.casing_plane import nailed_on
-from jambs.parts.cut_words import ends_words
-from jambs.parts.cuts import Crosscut, End, EndBevel, Rip
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind, Kit
-from jambs.parts.mull import Cover
-from jambs.parts.mull_findings import MullDepthOff
-from jambs.parts.part import Part
+from jambs.parts.board.cuts import Crosscut, End, EndBevel, Rip
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.findings.mull_findings import MullDepthOff
+from jambs.parts.kit.kit import FigureKind, Kit
+from jambs.parts.mulls.mull import Cover
+from jambs.parts.readings.as_built import planned_value
+from jambs.parts.trim.casing_plane import nailed_on
+from jambs.parts.words.cut_words import ends_words
 
 MULL_KEYS = ("mull_edges", "mull_gaps", "mull_depths")
 

@@ -10,9 +10,9 @@ from part_cases import THREE_SIDED
 from test_built_up_by_hand import DOOR
 
 from jambs.length import Units
-from jambs.parts.cut_words import moves_words
-from jambs.parts.cuts import WoodMoves
-from jambs.parts.on_elevation import frame_over_floor
+from jambs.parts.board.cuts import WoodMoves
+from jambs.parts.kit.on_elevation import frame_over_floor
+from jambs.parts.words.cut_words import moves_words
 
 
 def test_a_window_stands_at_its_sill_height_and_a_door_at_what_lies_below_it() -> None:

@@ -10,11 +10,11 @@ from pathlib import Path
 import pytest
 
 from jambs.geometry import Plane, Point
-from jambs.parts.arrises import Arris, arris_lengths
-from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, EndRabbet, Miter, PlaneCut, Rip, saw_angles
-from jambs.parts.opening_path import CornerJoint, PathEdge, lie, path_boards, path_fault, turn_deg
-from jambs.parts.path_cuts import PathBoard, sawn_board
-from jambs.parts.sawing import board_sizes
+from jambs.parts.board.arrises import Arris, arris_lengths
+from jambs.parts.board.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, EndRabbet, Miter, PlaneCut, Rip, saw_angles
+from jambs.parts.board.sawing import board_sizes
+from jambs.parts.shapes.opening_path import CornerJoint, PathEdge, lie, path_boards, path_fault, turn_deg
+from jambs.parts.shapes.path_cuts import PathBoard, sawn_board
 from jambs.sides import Side
 
 CHART = Path(__file__).parents[1] / "authorities" / "compound_angles.csv"

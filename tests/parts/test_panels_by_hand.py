@@ -21,13 +21,13 @@ from jambs.job.models.panels import MOST_PANELS, PanelsEntry
 from jambs.job.models.shop import MoistureEntry
 from jambs.length import GRIDS
 from jambs.movement.boards import moving_width
-from jambs.parts.cuts import EdgeGroove, EdgeRabbet, Tenon
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
+from jambs.parts.board.cuts import EdgeGroove, EdgeRabbet, Tenon
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.panel_layout import JambFace, PanelLayout, lay_out, opening_between, panel_count
+from jambs.parts.board.part import Part
+from jambs.parts.jambs.panel_room import moisture_change
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
-from jambs.parts.panel_layout import JambFace, PanelLayout, lay_out, opening_between, panel_count
-from jambs.parts.panel_room import moisture_change
-from jambs.parts.part import Part
 from jambs.place.solve import place_windows
 from jambs.stock.house.house_pieces import house_pieces
 

@@ -10,7 +10,7 @@ from finding_rows import Case, Row, codes_in, each
 from part_cases import CHECK, NOTE, STOP, W1, case
 from rounds import round_changes
 
-from jambs.parts import arch_findings
+from jambs.parts.findings import arch_findings
 
 
 def arch(shape: Any = "half round", **more: Any) -> Case:

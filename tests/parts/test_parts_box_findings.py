@@ -9,7 +9,7 @@ from cases import METRIC, STOOL
 from finding_rows import Case, Row, codes_in, each
 from part_cases import CHECK, NOTE, STOP, THREE_SIDED, W1, case, face
 
-from jambs.parts import box_findings
+from jambs.parts.findings import box_findings
 from jambs.sides import Side
 
 RETURNED: dict[str, Any] = {

@@ -9,7 +9,7 @@ from finding_rows import Row, codes_in, each
 from part_cases import CHECK, STOP, W1, case
 from test_crown_by_hand import CAP, CROWN, FRIEZE, trim
 
-from jambs.parts import built_up_findings
+from jambs.parts.findings import built_up_findings
 
 
 def said(crown: dict[str, str], **members: Any) -> finding_rows.Case:

@@ -8,7 +8,7 @@ import finding_rows
 from finding_rows import Case, Row, codes_in, each
 from part_cases import CHECK, NOTE, STOP, W1, case
 
-from jambs.parts import flare_findings
+from jambs.parts.findings import flare_findings
 
 
 def flared(**flare: str) -> dict[str, Any]:

@@ -7,7 +7,7 @@ from finding_rows import Case, Row, codes_in, each
 from gangs import boxed, ganged, lined
 from part_cases import CHECK, NOTE, PLANNED, STOP, W1, case, level
 
-from jambs.parts import mull_findings
+from jambs.parts.findings import mull_findings
 
 FACE = "2"
 

@@ -10,7 +10,7 @@ from panels import MOISTURE, PANEL, PANELS, THIN_BOARD, paneled
 from part_cases import CHECK, STOP, W1, case
 
 from jambs.findings import Finding, Subject
-from jambs.parts import panel_findings
+from jambs.parts.findings import panel_findings
 
 ALL = "W1-1f, W1-1g, W1-2f, W1-2g, W1-3f, W1-3g, W1-4f, W1-4g"
 

@@ -6,7 +6,7 @@ import finding_rows
 from finding_rows import Row, codes_in, each
 from part_cases import CHECK, PLANNED, STOP, W1, alike_listed, asked, held, level, measured
 
-from jambs.parts import reading_findings
+from jambs.parts.readings import reading_findings
 
 ROWS = [
     Row(

@@ -6,7 +6,7 @@ import finding_rows
 from cases import kit_of
 from finding_rows import Case, Row, codes_in, each
 
-from jambs.parts import reasons
+from jambs.parts.readings import reasons
 
 
 def read_inside(depth: str) -> Case:

@@ -10,7 +10,7 @@ from part_cases import CHECK, W1, case
 
 from jambs.findings import Subject
 from jambs.length import Units
-from jambs.parts import shape_findings
+from jambs.parts.findings import shape_findings
 
 
 def shaped(shape: Any, frame: str, **more: Any) -> Case:

@@ -9,7 +9,7 @@ from cases import changed
 from finding_rows import Case, Row, codes_in, each
 from part_cases import CHECK, NOTE, STOP, W1, case, level
 
-from jambs.parts import stack_findings
+from jambs.parts.findings import stack_findings
 
 
 def stacked(depth: str, frames: str = "2", **paths: Any) -> Case:

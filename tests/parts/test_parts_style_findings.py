@@ -16,12 +16,12 @@ from cases import BASE, STOOL, changed, job_of, kit_of
 from finding_rows import Case, Row, codes_in, each
 
 from jambs.findings import FindingsError, Severity, Statement, Subject
-from jambs.parts import style_findings
-from jambs.parts.cuts import CannotBeCut
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.cuts import CannotBeCut
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.findings import style_findings
 from jambs.parts.make import make_kit
 from jambs.parts.outside import _hold_to_some_width
-from jambs.parts.sides import planned_sides
+from jambs.parts.trim.sides import planned_sides
 from jambs.place.solve import place_windows
 from jambs.sides import Side
 

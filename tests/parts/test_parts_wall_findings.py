@@ -9,8 +9,8 @@ from finding_rows import Case, Row, codes_in, each
 from part_cases import CHECK, NOTE, PLANNED, STOP, THREE_SIDED, W1, bent, case, corners, deeper_above, level, measured
 from rounds import inside_only, round_changes
 
-from jambs.parts import wall_findings
 from jambs.parts.make import make_kit
+from jambs.parts.readings import wall_findings
 from jambs.place.solve import place_windows
 from jambs.sides import Side
 

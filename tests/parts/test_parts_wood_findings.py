@@ -9,8 +9,8 @@ from finding_rows import Case, Row, codes_in, each
 
 from jambs.findings import Severity, Statement, Subject
 from jambs.job.models.outside import WoodEntry
-from jambs.parts import wood_findings
-from jambs.parts.woods import WoodError, wood_of, woods
+from jambs.parts.wood import wood_findings
+from jambs.parts.wood.woods import WoodError, wood_of, woods
 
 PINES = [one.species for one in woods() if one.species.startswith("Pine, ")]
 

@@ -11,11 +11,22 @@ from gangs import ganged
 
 from jambs.geometry import Outline, Plane, Vector
 from jambs.outlines import area
-from jambs.parts.cuts import BoardSizes, Crosscut, Edge, EdgeBevel, EdgeRabbet, End, EndRabbet, PlaneCut, Rip, Taper
-from jambs.parts.kinds import Where
-from jambs.parts.part import Part
-from jambs.parts.sawing import saw
-from jambs.parts.style_findings import NarrowerThanSafe
+from jambs.parts.board.cuts import (
+    BoardSizes,
+    Crosscut,
+    Edge,
+    EdgeBevel,
+    EdgeRabbet,
+    End,
+    EndRabbet,
+    PlaneCut,
+    Rip,
+    Taper,
+)
+from jambs.parts.board.kinds import Where
+from jambs.parts.board.part import Part
+from jambs.parts.board.sawing import saw
+from jambs.parts.findings.style_findings import NarrowerThanSafe
 
 NARROWER = NarrowerThanSafe.code
 MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}

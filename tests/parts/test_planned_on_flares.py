@@ -6,9 +6,9 @@ from typing import Any
 
 from cases import STOOL, changed, job_of
 
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.planned import is_planned
 from jambs.parts.make import make_kit
-from jambs.parts.planned import is_planned
 from jambs.place.solve import place_windows
 from jambs.sides import Side
 

@@ -13,10 +13,10 @@ from shapely import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from jambs.length import GRIDS, length_text, read_length
-from jambs.parts.cuts import Crosscut, Edge, End, Miter, Notch, Taper
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.cuts import Crosscut, Edge, End, Miter, Notch, Taper
+from jambs.parts.board.kinds import Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 
 JOINTS: list[dict[str, str]] = [
     {"joint": "butt, head over legs"},

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from jambs.length import Units
-from jambs.parts.proud_words import proud_words, width_words
+from jambs.parts.words.proud_words import proud_words, width_words
 
 
 @pytest.mark.parametrize(

@@ -13,9 +13,9 @@ from cases import changed, figure, job_of, kit_of, part_of, texts
 from jambs.drawings.views.measured import caution_of, depth_words, state_of, warning_of
 from jambs.job.models.openings import Origin
 from jambs.length import FINE, Units
-from jambs.parts.cut_kit import PlannedForKit, as_cut
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.cut_kit import PlannedForKit, as_cut
+from jambs.parts.kit.kit import Kit
 from jambs.sheets.record import opening_record
 from jambs.sheets.wall_picture import wall_data
 from jambs.sides import Side

@@ -10,13 +10,13 @@ from typing import Any
 import pytest
 from cases import METRIC, figure, kit_of, part_of
 
-from jambs.parts.backing import BackingKind, backing_of
-from jambs.parts.cuts import Notch, Taper
-from jambs.parts.drywall import BeadKind
-from jambs.parts.findings import BoardsNotListed
-from jambs.parts.kinds import Crew, PartKind
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.cuts import Notch, Taper
+from jambs.parts.board.kinds import Crew, PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.findings.kit_findings import BoardsNotListed
+from jambs.parts.kit.backing import BackingKind, backing_of
+from jambs.parts.kit.drywall import BeadKind
+from jambs.parts.kit.kit import Kit
 from jambs.sides import Side
 
 BOARDS: dict[str, Any] = {

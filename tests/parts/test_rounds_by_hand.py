@@ -22,9 +22,9 @@ from jambs.job.models.path import (
     size_over_all,
 )
 from jambs.job.models.round_paths import five_arcs, three_arcs
-from jambs.parts.arch import arches_of, counts_of
-from jambs.parts.cuts import ArcCut, EndBevel, Miter
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.cuts import ArcCut, EndBevel, Miter
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.shapes.arch import arches_of, counts_of
 from jambs.sides import Side
 
 

@@ -8,10 +8,10 @@ import pytest
 from cases import STOOL, kit_of, part_of
 
 from jambs.length import FINE, Units
-from jambs.parts.cut_words import work_words
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
+from jambs.parts.words.cut_words import work_words
 
 MEASURED = {
     "date": "2026-05-18",

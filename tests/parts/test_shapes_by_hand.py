@@ -14,12 +14,12 @@ from cases import STOOL, changed, figure, job_of, kit_of, part_of
 from rounds import rounded
 
 from jambs.job import JobFaults
-from jambs.parts.cuts import EndBevel, EndRabbet, Miter, PlaneRabbet, Rip
-from jambs.parts.findings import NothingBetweenJambs
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import FigureKind, Kit
+from jambs.parts.board.cuts import EndBevel, EndRabbet, Miter, PlaneRabbet, Rip
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.findings.kit_findings import NothingBetweenJambs
+from jambs.parts.kit.kit import FigureKind, Kit
 from jambs.parts.make import PartsError
-from jambs.parts.part import Part
 
 MITERED = {"thickness": "3/4", "stock": "poplar", "joint": "miter"}
 BUTTED = {"thickness": "3/4", "stock": "poplar", "joint": "head over legs"}

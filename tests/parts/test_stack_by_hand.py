@@ -12,9 +12,9 @@ from typing import Any
 import pytest
 from cases import METRIC, STOOL, changed, figure, kit_of, part_of
 
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
-from jambs.parts.planned import depth_is_planned
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.planned import depth_is_planned
 from jambs.sides import Side
 
 DEEP = {"position": {"share": "1"}}

@@ -6,9 +6,9 @@ import pytest
 from cases import STOOL, figure, kit_of, part_of
 
 from jambs.length import FINE, Units
-from jambs.parts.cut_words import work_words
-from jambs.parts.cuts import Notch, SlantedNotch
+from jambs.parts.board.cuts import Notch, SlantedNotch
 from jambs.parts.make import PartsError
+from jambs.parts.words.cut_words import work_words
 
 
 def test_a_rabbet_laps_under_the_frame() -> None:

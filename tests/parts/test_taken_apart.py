@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from cases import STOOL, kit_of
 
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.taken_apart import APART, DEEP, taken_apart
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.taken_apart import APART, DEEP, taken_apart
 from jambs.sides import Side
 
 

@@ -8,7 +8,7 @@ import pytest
 from cases import METRIC, changed, job_of, placed
 
 from jambs.length import GRIDS
-from jambs.parts.tolerance import depth_range
+from jambs.parts.readings.tolerance import depth_range
 from jambs.place.solve import place_windows
 
 

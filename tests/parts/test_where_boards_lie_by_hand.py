@@ -14,9 +14,8 @@ from test_built_up_by_hand import ON_STOOL, ROSETTES, built
 
 from jambs.geometry import Plane, Vector
 from jambs.length import FINE, Units
-from jambs.parts.arrises import edge_section
-from jambs.parts.cut_words import work_words
-from jambs.parts.cuts import (
+from jambs.parts.board.arrises import edge_section
+from jambs.parts.board.cuts import (
     ALONG,
     BoardSizes,
     Crosscut,
@@ -34,11 +33,12 @@ from jambs.parts.cuts import (
     SlantedNotch,
     Tenon,
 )
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part, PartBlank, Seat
-from jambs.parts.sawing import pockets_of, saw
-from jambs.parts.worked_faces import BoardFace, turned_over, worked_face
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.sawing import pockets_of, saw
+from jambs.parts.board.worked_faces import BoardFace, turned_over, worked_face
+from jambs.parts.kit.kit import Kit
+from jambs.parts.words.cut_words import work_words
 from jambs.sides import BoardEnd, Side
 
 

@@ -11,12 +11,7 @@ from gangs import ganged_kit
 
 from jambs.job.models.outside import ElevationEntry
 from jambs.length import FINE, Units
-from jambs.parts.casing_plane import Slack
-from jambs.parts.cautions import Beside, cautions
-from jambs.parts.changed_since_words import Exchanged, Moved, Taken, Thing, Value
-from jambs.parts.cut_kit import FlatBlank, PlannedForKit, as_cut
-from jambs.parts.cut_words import board_words, ends_words, work_words
-from jambs.parts.cuts import (
+from jambs.parts.board.cuts import (
     BackBevel,
     BlankBend,
     BoardSizes,
@@ -40,12 +35,17 @@ from jambs.parts.cuts import (
     compound_miter,
     edge_of,
 )
-from jambs.parts.first_read import digest
-from jambs.parts.kinds import Crew, PartKind, Where, member_words, run_words
-from jambs.parts.marks import NO_MARKS
-from jambs.parts.on_elevation import floors_of, kits_on
-from jambs.parts.part import Part, PartBlank, PartIdentity, Seat
-from jambs.parts.sawing import CutListError
+from jambs.parts.board.kinds import Crew, PartKind, Where, member_words, run_words
+from jambs.parts.board.marks import NO_MARKS
+from jambs.parts.board.part import Part, PartBlank, PartIdentity, Seat
+from jambs.parts.board.sawing import CutListError
+from jambs.parts.kit.cautions import Beside, cautions
+from jambs.parts.kit.cut_kit import FlatBlank, PlannedForKit, as_cut
+from jambs.parts.kit.on_elevation import floors_of, kits_on
+from jambs.parts.readings.changed_since_words import Exchanged, Moved, Taken, Thing, Value
+from jambs.parts.readings.first_read import digest
+from jambs.parts.trim.casing_plane import Slack
+from jambs.parts.words.cut_words import board_words, ends_words, work_words
 from jambs.sides import Side
 
 INCH = FINE[Units.INCH]

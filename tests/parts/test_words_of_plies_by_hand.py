@@ -10,11 +10,11 @@ from arches import arched
 from random_kits import RandomKit
 
 from jambs.length import FINE, Units
-from jambs.parts.angle_words import both_ways, setting_words
-from jambs.parts.glue_words import glue_words
-from jambs.parts.kinds import PartKind
-from jambs.parts.part import Part
-from jambs.parts.ply_words import (
+from jambs.parts.board.angle_words import both_ways, setting_words
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.words.glue_words import glue_words
+from jambs.parts.words.ply_words import (
     bent_ends,
     caliper_text,
     lamination_words,

@@ -7,7 +7,7 @@ import math
 import pytest
 from cases import kit_of
 
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.section.cut import cut_sections
 from jambs.section.region import Region, Section, SectionCut, Stuff
 

@@ -12,7 +12,7 @@ from jambs.drawings.views.threshold import THRESHOLD, threshold_views, with_thre
 from jambs.drawings.views.view import View
 from jambs.length import Units
 from jambs.outside.house import plan_house
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.section.threshold import Ground, feet_of, threshold_section
 from jambs.sheets.cut_sheet import _floor_lines
 from jambs.sheets.record import opening_record

@@ -18,11 +18,11 @@ from jambs.job.models.shop import Board, Limits, Shop
 from jambs.job.models.trim import InteriorTrim
 from jambs.job.models.windows import WindowType
 from jambs.length import GRIDS, Units
-from jambs.parts.cautions import Beside, Caution
-from jambs.parts.clear import ClearOpening
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kit import Figure, FigureKind, FittedSide
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cautions import Beside, Caution
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.kit.kit import Figure, FigureKind, FittedSide
+from jambs.parts.shapes.clear import ClearOpening
 from jambs.place.placement import Buck, Placement, Sides, Swing
 from jambs.place.swing import Obstacle
 from jambs.sheets.pictures import Picture, SheetPictures

@@ -9,7 +9,7 @@ import jsonschema
 from cases import STOOL, changed, job_of
 
 from jambs.outside.house import PlannedHouse, plan_house
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.section.cut import cut_sections

@@ -21,10 +21,10 @@ from jambs.findings import Severity
 from jambs.job.models.fields import Size
 from jambs.job.models.shop import Board
 from jambs.length import FINE, Units
-from jambs.parts.cautions import Beside, Caution
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.cuts import StripBend
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.cuts import StripBend
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.cautions import Beside, Caution
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.place.escape import escape_check
 from jambs.sheets.cut_sheet import cut_sheets_pdf, write_all_cut_sheets, write_cut_sheet
 from jambs.sheets.pictures import Picture

@@ -19,7 +19,7 @@ from pypdf import PdfReader
 from jambs.face import make_kits, read_job
 from jambs.job import Job
 from jambs.length import MM_PER_INCH
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.cut_sheet import cut_sheets_pdf
 from jambs.sheets.part_pictures import LEAST_WIDE, part_picture
 from jambs.sheets.pictures import Picture, SheetPictures

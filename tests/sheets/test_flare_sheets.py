@@ -10,8 +10,8 @@ import jsonschema
 from cases import changed, job_of, strips
 
 from jambs.job import Job
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sheets.install_steps import inside_steps

@@ -20,10 +20,10 @@ from pypdf import PdfReader
 from jambs.face import make_kits, read_job
 from jambs.job import Job
 from jambs.length import FINE, Units
-from jambs.parts.as_built import PLANNED
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.cut_words import work_words
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.readings.as_built import PLANNED
+from jambs.parts.words.cut_words import work_words
 from jambs.sheets.full_scale import TURNED, Template, templates_data, templates_of, write_templates
 from jambs.sheets.press import press
 from jambs.sheets.tiles import Tiling

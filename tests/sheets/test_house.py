@@ -26,7 +26,7 @@ from jambs.job.models.windows import Sash
 from jambs.length import Units
 from jambs.outside.plan import PlannedOutside
 from jambs.outside.register import Register, make_register
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.place.placement import Buck
 from jambs.place.support import framing_sill
 from jambs.sheets.house import order_data, summary_data, write_order_sheet, write_summary

@@ -15,7 +15,7 @@ from jambs.job import Job, read_job
 from jambs.outside.fastener_line import Fastened
 from jambs.outside.house import PlannedHouse, plan_house
 from jambs.outside.trim_fasteners import trim_fasteners
-from jambs.parts.box import box_gaps
+from jambs.parts.jambs.box import box_gaps
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sheets.install_sheet import install_data

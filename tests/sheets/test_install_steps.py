@@ -16,8 +16,8 @@ from jambs.app.chain import make_kits
 from jambs.flashing.blank import BlankKind
 from jambs.job import read_job
 from jambs.outside.house import PlannedHouse, plan_house
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.install_sheet import install_data
 from jambs.sides import Side
 

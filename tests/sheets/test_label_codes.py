@@ -19,7 +19,7 @@ from pypdf import PdfReader
 
 from jambs.face import make_kits, read_job
 from jambs.job import Job
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.label_codes import QUIET, code_text, label_code
 from jambs.sheets.labels import STOCK, LabelStock, labels_data, labels_pdf
 

@@ -13,8 +13,8 @@ from jambs.drawings.views.details import details, is_told_in_words
 from jambs.drawings.views.view import ViewSide
 from jambs.job import Job
 from jambs.outside.house import PlannedHouse, plan_house
+from jambs.parts.kit.planned import depth_is_planned
 from jambs.parts.make import make_kit
-from jambs.parts.planned import depth_is_planned
 from jambs.place.solve import place_windows
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff

@@ -24,13 +24,13 @@ from jambs.drawings.views.elevations import interior_elevation
 from jambs.drawings.views.words import sawn_first, size_words
 from jambs.length import FINE, Units
 from jambs.outlines import area
-from jambs.parts.bending_form import PAST_SPRING, bending_form
-from jambs.parts.board_faces import board_faces
-from jambs.parts.cut_kit import PlannedForKit, as_cut
-from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.part import Part
-from jambs.parts.ply_words import resawn_words
+from jambs.parts.board.bending_form import PAST_SPRING, bending_form
+from jambs.parts.board.board_faces import board_faces
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import PlannedForKit, as_cut
+from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.ply_words import resawn_words
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut
 from jambs.sheets.cut_sheet import beside_parts, part_row

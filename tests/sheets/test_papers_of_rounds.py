@@ -11,9 +11,9 @@ from rounds import rounded_inside
 
 from jambs.job.models.path import outset
 from jambs.length import FINE, Units
-from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
-from jambs.parts.cut_words import ends_words
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
+from jambs.parts.words.cut_words import ends_words
 from jambs.place.frame_path import frame_path
 from jambs.section.cut import cut_sections
 from jambs.section.region import Section, SectionCut, Stuff

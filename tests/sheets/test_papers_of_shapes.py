@@ -13,7 +13,7 @@ from cases import changed, job_of, strips
 from jambs.job import Job
 from jambs.length import GRIDS
 from jambs.outside.trim_fasteners import shim_places
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sheets.house import order_data

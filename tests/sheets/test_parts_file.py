@@ -18,7 +18,7 @@ from jambs.findings import Severity, Subject
 from jambs.length import Units, read_length
 from jambs.outside.plan import PlannedOutside
 from jambs.outside.register import make_register
-from jambs.parts.part import Seat
+from jambs.parts.board.part import Seat
 from jambs.sheets.parts_file import (
     CSV_SIZES,
     csv_header,

@@ -10,7 +10,7 @@ import hand_kits as hand
 import pytest
 import typst
 
-from jambs.parts.cut_kit import CutKit
+from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets import cut_sheet
 from jambs.sheets.press import fonts
 from jambs.values import Record

@@ -11,7 +11,7 @@ from cases import changed, job_of
 
 from jambs.job.models.openings import Job
 from jambs.outside.house import plan_house
-from jambs.parts.cut_kit import CutKit, PlannedForKit, as_cut
+from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sheets.house import order_data, write_order_sheet

@@ -13,7 +13,7 @@ from finding_rows import Case, Row, codes_in, each
 from jambs.app.chain import make_kits
 from jambs.findings import Severity, Statement
 from jambs.job import Job
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.sheets import rest_findings
 from jambs.sheets.cutting_record import Round, cutting_record
 from jambs.sheets.cutting_rest import Spoiled, SpoiledError, board_marks, planned_rest

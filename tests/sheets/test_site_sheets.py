@@ -23,9 +23,9 @@ from jambs.job.measured.measuring_points import Kind, measure_places
 from jambs.length import HALF_64TH, Units, read_length
 from jambs.outside.house import plan_house
 from jambs.outside.trim_fasteners import shim_places, trim_fasteners
-from jambs.parts.cut_kit import CutKit
-from jambs.parts.cut_words import board_words
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.words.cut_words import board_words
 from jambs.place.placement import Placement
 from jambs.place.solve import place_windows
 from jambs.sheets.install_sheet import install_sheets_pdf

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from jambs.job import Job, read_job
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.solids import availability

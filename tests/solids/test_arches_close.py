@@ -9,7 +9,7 @@ import pytest
 from arches import HALF_ROUND, arched
 
 from jambs.length import Units
-from jambs.parts.cuts import ArcCut
+from jambs.parts.board.cuts import ArcCut
 from jambs.solids.fit import fit_report
 from jambs.solids.model import model_kit
 

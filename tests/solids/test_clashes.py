@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from jambs.geometry import Vector
-from jambs.parts.part import Seat
+from jambs.parts.board.part import Seat
 from jambs.solids import kernel
 from jambs.solids.clashes import clashes
 from jambs.solids.model import Solid, stood

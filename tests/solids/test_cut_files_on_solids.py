@@ -14,7 +14,7 @@ from shapely.ops import unary_union
 
 from jambs.drawings.cut_files.figure import has_shape, part_figures
 from jambs.drawings.cut_files.write import Release, cut_file
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
 from jambs.solids import kernel
 from jambs.solids.model import board_shape
 

@@ -14,11 +14,11 @@ from harbour import harbour_job, harbour_kits, harbour_solids
 from said import sentences
 
 from jambs.job import Job
-from jambs.parts.cuts import Crosscut, Cut, Edge, End, EndBevel, EndRabbet, Groove, Miter, Notch, Rip, Taper
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
+from jambs.parts.board.cuts import Crosscut, Cut, Edge, End, EndBevel, EndRabbet, Groove, Miter, Notch, Rip, Taper
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.parts.make import make_kit
-from jambs.parts.part import Part
 from jambs.place.solve import place_windows
 from jambs.solids import fit_report
 from jambs.solids.findings import ReturnsNotShown

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from harbour import harbour_solids
 
-from jambs.parts.part import Seat
+from jambs.parts.board.part import Seat
 from jambs.solids import kernel, picture, picture_svg
 from jambs.solids.hidden_lines import seen_edges
 from jambs.solids.model import stood

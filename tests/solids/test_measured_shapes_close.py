@@ -14,7 +14,7 @@ from random_openings import shape_kits
 from rounds import inside_only, round_changes
 
 from jambs.length import Units
-from jambs.parts.cuts import Taper
+from jambs.parts.board.cuts import Taper
 from jambs.solids.fit import FitReport, fit_report
 from jambs.solids.model import model_kit
 

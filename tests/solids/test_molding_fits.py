@@ -11,8 +11,8 @@ from moldings import POINTS, molded_trim
 
 pytest.importorskip("cadquery")
 
-from jambs.parts.cuts import Molded
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.cuts import Molded
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.solids.fit import FitReport, fit_report
 from jambs.solids.model import model_kit
 

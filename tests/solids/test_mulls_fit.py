@@ -13,8 +13,8 @@ pytest.importorskip("cadquery")
 
 from cases import changed, kit_of
 
-from jambs.parts.cuts import Crosscut, Rip
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.cuts import Crosscut, Rip
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.solids.fit import FitReport, fit_report
 from jambs.solids.model import model_kit
 

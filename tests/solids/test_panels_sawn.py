@@ -14,7 +14,7 @@ from jambs.solids import availability
 if availability() is not None:
     pytest.skip("the solid kernel is not installed", allow_module_level=True)
 
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
 from jambs.solids import kernel
 from jambs.solids.model import Solid, model_kit
 from jambs.solids.panel_measures import frame_measures, members_of

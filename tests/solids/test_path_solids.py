@@ -10,10 +10,10 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from jambs.geometry import Point
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards, path_fault, turn_deg
-from jambs.parts.part import Part, PartBlank
-from jambs.parts.path_cuts import sawn_board
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part, PartBlank
+from jambs.parts.shapes.opening_path import BoardPlanes, CornerJoint, PathEdge, path_boards, path_fault, turn_deg
+from jambs.parts.shapes.path_cuts import sawn_board
 from jambs.sides import Side
 from jambs.solids import kernel
 from jambs.solids.clashes import clashes

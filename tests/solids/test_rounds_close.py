@@ -13,7 +13,7 @@ from random_openings import round_kits
 from rounds import inside_only, round_changes, rounded, rounded_inside
 
 from jambs.length import Units
-from jambs.parts.cuts import Miter
+from jambs.parts.board.cuts import Miter
 from jambs.solids.fit import fit_report
 from jambs.solids.model import model_kit
 

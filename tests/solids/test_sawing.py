@@ -12,8 +12,8 @@ import pytest
 from harbour import harbour_solids
 
 from jambs.geometry import Plane, Vector
-from jambs.parts.arrises import arris_lengths
-from jambs.parts.cuts import (
+from jambs.parts.board.arrises import arris_lengths
+from jambs.parts.board.cuts import (
     Crosscut,
     Cut,
     Edge,
@@ -33,9 +33,9 @@ from jambs.parts.cuts import (
     compound_miter,
     saw_angles,
 )
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.part import Part, PartBlank, Seat
-from jambs.parts.sawing import CutListError, board_sizes
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part, PartBlank, Seat
+from jambs.parts.board.sawing import CutListError, board_sizes
 from jambs.sides import Side
 from jambs.solids import kernel
 from jambs.solids.model import board_shape

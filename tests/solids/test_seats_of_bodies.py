@@ -14,7 +14,7 @@ import pytest
 from jambs.geometry import Vector
 from jambs.job import read_job
 from jambs.length import MM_PER_INCH, Units
-from jambs.parts.cut_kit import PlannedForKit, as_cut
+from jambs.parts.kit.cut_kit import PlannedForKit, as_cut
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.sheets.record import opening_record

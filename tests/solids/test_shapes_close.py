@@ -13,8 +13,8 @@ from random_openings import shape_kits, shaped
 
 from jambs.job import Job
 from jambs.length import Units
-from jambs.parts.cuts import Crosscut
-from jambs.parts.kit import Kit
+from jambs.parts.board.cuts import Crosscut
+from jambs.parts.kit.kit import Kit
 from jambs.solids.fit import FitReport, fit_report
 from jambs.solids.model import model_kit
 from jambs.solids.shape_joints import corner_area

@@ -13,9 +13,9 @@ from random_kits import RandomKit, kit_from
 from rounds import inside_only, round_changes
 
 from jambs.length import Units
-from jambs.parts.corner_words import jamb_corner_words
-from jambs.parts.cuts import Notch
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.cuts import Notch
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.words.corner_words import jamb_corner_words
 from jambs.solids.fit import fit_report
 from jambs.solids.model import model_kit
 

@@ -17,9 +17,9 @@ from harbour import harbour_kits, harbour_solids
 from test_step import openings
 
 from jambs.findings import Severity, Statement, Subject, SubjectKind
-from jambs.parts.cuts import Crosscut, Cut, Miter
+from jambs.parts.board.cuts import Crosscut, Cut, Miter
+from jambs.parts.board.part import Part, Seat
 from jambs.parts.make import make_kit
-from jambs.parts.part import Part, Seat
 from jambs.place.solve import place_windows
 from jambs.solids import availability, findings
 from jambs.solids.fit import FitReport, fit_report

@@ -8,10 +8,10 @@ import pytest
 from cases import changed, job_of
 
 from jambs.job import Job
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.mill_ahead import rips_ahead
 from jambs.parts.make import make_kit
-from jambs.parts.mill_ahead import rips_ahead
-from jambs.parts.tolerance import depth_range
+from jambs.parts.readings.tolerance import depth_range
 from jambs.place.solve import place_windows
 from jambs.stock.house.house_pieces import CutPiece, house_pieces
 

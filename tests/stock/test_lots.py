@@ -13,8 +13,8 @@ from lot_cases import BOARDS, inside_job, lots_of
 from jambs.app.chain import make_kits
 from jambs.job import read_job
 from jambs.length import Units
-from jambs.parts.cuts import EndBevel, Miter
-from jambs.parts.kinds import PartKind, Where
+from jambs.parts.board.cuts import EndBevel, Miter
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.stock import plan_stock
 from jambs.stock.house.house_pieces import house_pieces, miter_allowance
 from jambs.stock.house.house_plan import Effort, plan_house

@@ -16,7 +16,7 @@ from scipy.ndimage import binary_dilation, binary_erosion, distance_transform_ed
 from skfem import Basis, BilinearForm, ElementQuad2, LinearForm, MeshQuad, solve
 from skfem.helpers import dot, grad
 
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.study.at_position import AtPosition, WindowInWall
 from jambs.study.heat.frame import FrameBlock

@@ -12,7 +12,7 @@ from moist_air import psychrolib
 from jambs.job import Job
 from jambs.job.models.site import site_of
 from jambs.length import Units
-from jambs.parts.kinds import PartKind
+from jambs.parts.board.kinds import PartKind
 from jambs.place.alternatives import alternatives
 from jambs.place.choose import within_limits
 from jambs.place.limit_kinds import LimitKind

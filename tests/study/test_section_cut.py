@@ -15,7 +15,7 @@ from retired_cut import Detail, WallBuild, build_cut, reference_of
 
 from jambs.job import read_job
 from jambs.length import METERS_PER_INCH
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
 from jambs.parts.make import make_kit
 from jambs.place.reasons import SharedPosition
 from jambs.place.solve import place_at, place_windows

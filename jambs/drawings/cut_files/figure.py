@@ -13,11 +13,11 @@ from enum import Enum
 from jambs.arcs import with_arcs
 from jambs.geometry import Outline, Point
 from jambs.length import Units, decimal_text, length_text
-from jambs.parts.bending_form import bending_form
-from jambs.parts.cuts import Notch
-from jambs.parts.kinds import told_position
-from jambs.parts.part import Part
-from jambs.parts.worked_faces import BoardFace, FlatBevel, FlatPocket, WorkedFace, worked_face
+from jambs.parts.board.bending_form import bending_form
+from jambs.parts.board.cuts import Notch
+from jambs.parts.board.kinds import told_position
+from jambs.parts.board.part import Part
+from jambs.parts.board.worked_faces import BoardFace, FlatBevel, FlatPocket, WorkedFace, worked_face
 
 
 class Work(Enum):

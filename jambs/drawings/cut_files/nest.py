@@ -24,7 +24,7 @@ from jambs.drawings.cut_files.figure import (
 from jambs.geometry import Point
 from jambs.length import FINE, Units, length_text
 from jambs.outlines import rectangle
-from jambs.parts.worked_faces import BoardFace, worked_face
+from jambs.parts.board.worked_faces import BoardFace, worked_face
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.plan import PlannedBoard

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from jambs.drawings.views.arced_details import outline_signature
 from jambs.length import Grid
-from jambs.parts.cut_words import ends_words, work_words
-from jambs.parts.flare_words import FROM_SQUARE
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
+from jambs.parts.words.cut_words import ends_words, work_words
+from jambs.parts.words.flare_words import FROM_SQUARE
 
 FEW = 2
 """More parts than these that are cut alike are counted in the title of their detail."""

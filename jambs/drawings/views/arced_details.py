@@ -8,8 +8,8 @@ from jambs.arcs import with_arcs
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, ViewSide
 from jambs.geometry import Outline, Point
 from jambs.length import Units, length_text
-from jambs.parts.arch_outline import ArchCorners, arch_corners
-from jambs.parts.part import Part
+from jambs.parts.board.arch_outline import ArchCorners, arch_corners
+from jambs.parts.board.part import Part
 
 
 def arced_shapes(part: Part, ink: Ink) -> tuple[Shape, ...]:

@@ -13,7 +13,7 @@ from jambs.drawings.views.view import CallOut, Fill, Ink, Shape, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF
 from jambs.outlines import within
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, Stuff
 
 PAST_FRAME = 1.0

@@ -15,8 +15,8 @@ from jambs.drawings.views.view import NARROW_WORDS, Chain, Ink, View, ViewKind, 
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, length_text
-from jambs.parts.kit import Kit
-from jambs.parts.proud_words import proud_words
+from jambs.parts.kit.kit import Kit
+from jambs.parts.words.proud_words import proud_words
 from jambs.section.region import Region, Section, SectionCut, Stuff
 
 SHOWN = (

@@ -18,7 +18,7 @@ from jambs.drawings.plates import fitted, write_plate
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape, View, ViewSide
 from jambs.issue_stamp import IssueStamp
 from jambs.length import HALF_64TH, feet_text
-from jambs.parts.on_elevation import Box as Corners
+from jambs.parts.kit.on_elevation import Box as Corners
 
 EVERY = 5
 """A course that meets nothing is called out if its number is a multiple of this; the story pole lists them all."""

@@ -19,13 +19,13 @@ from jambs.drawings.views.panel_details import panel_chains, panel_shapes
 from jambs.drawings.views.view import CallOut, Chain, Fill, Hatch, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Outline, Point
 from jambs.length import HALF_64TH, ROUND_OFF, Grid, decimal_text
-from jambs.parts.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Miter, Molded, Rip
-from jambs.parts.edge_names import edge_names
-from jambs.parts.kinds import PartKind, Where, told_name
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
-from jambs.parts.sawing import Pocket
-from jambs.parts.worked_faces import BoardFace, worked_face
+from jambs.parts.board.cuts import Crosscut, Edge, EdgeBevel, End, EndBevel, Miter, Molded, Rip
+from jambs.parts.board.kinds import PartKind, Where, told_name
+from jambs.parts.board.part import Part
+from jambs.parts.board.sawing import Pocket
+from jambs.parts.board.worked_faces import BoardFace, worked_face
+from jambs.parts.kit.kit import Kit
+from jambs.parts.words.edge_names import edge_names
 from jambs.sides import BoardEnd
 
 WIDEST = 4.0

@@ -21,12 +21,12 @@ from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Mark, Shape
 from jambs.job.models.openings import Opening
 from jambs.job.models.path import points_of
 from jambs.length import HALF_64TH, Units, length_text
-from jambs.parts.flare_findings import RoughOpeningFlares
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.on_elevation import frame_over_floor
-from jambs.parts.part import Part
-from jambs.parts.shaped_jambs import clear_path
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.findings.flare_findings import RoughOpeningFlares
+from jambs.parts.jambs.shaped_jambs import clear_path
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.on_elevation import frame_over_floor
 from jambs.place.frame_path import rough_size
 from jambs.sides import Side
 

@@ -13,10 +13,10 @@ from jambs.drawings.views.seen_edges import Face, seen_edges, sight_from
 from jambs.drawings.views.shaped_window import outlines_seen
 from jambs.drawings.views.view import View, ViewKind
 from jambs.geometry import Point, Vector, added
-from jambs.parts.board_faces import board_faces
-from jambs.parts.casing_plane import hung
-from jambs.parts.kit import Kit
-from jambs.parts.taken_apart import taken_apart
+from jambs.parts.board.board_faces import board_faces
+from jambs.parts.board.taken_apart import taken_apart
+from jambs.parts.kit.kit import Kit
+from jambs.parts.trim.casing_plane import hung
 from jambs.place.units import unit_openings
 
 EXPLODED = "exploded view"

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from jambs.drawings.layout.boxes import Box, boxes_joined
 from jambs.job.models.fields import COMPASS_POINTS, facing_text
 from jambs.job.models.openings import Job, Opening
-from jambs.parts.on_elevation import floors_of, frame_over_floor
+from jambs.parts.kit.on_elevation import floors_of, frame_over_floor
 
 BESIDE = 24.0
 """Wall past the last opening, where the job does not say how wide it is [in]."""

@@ -14,7 +14,7 @@ from jambs.flashing.lap_words import LapKind
 from jambs.flashing.make import Flashings, head_of
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.section.cut import cut_sections
 from jambs.section.region import Section, SectionCut, Stuff
 

@@ -11,11 +11,11 @@ from collections.abc import Mapping
 from jambs.drawings.views.view import Chain, Ink, Interval, Shape, ViewSide
 from jambs.geometry import Outline, Vector
 from jambs.length import HALF_64TH
-from jambs.parts.arrises import Arris, OnePlane
-from jambs.parts.cuts import Crosscut, Edge, Rip, Taper
-from jambs.parts.edge_names import edge_name
-from jambs.parts.kinds import PartKind
-from jambs.parts.part import Part
+from jambs.parts.board.arrises import Arris, OnePlane
+from jambs.parts.board.cuts import Crosscut, Edge, Rip, Taper
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.part import Part
+from jambs.parts.words.edge_names import edge_name
 
 FLAT = (Rip, Taper, Crosscut, OnePlane)
 """Cuts that leave a board of flat sides, with its corners where face and back meet edges and ends."""

@@ -9,9 +9,9 @@ from enum import Enum, auto
 from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import SIDES, Job, SideDepths
 from jambs.length import HALF_64TH, length_text
-from jambs.parts.as_built import NOT_READ, PLANNED
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import Where
+from jambs.parts.kit.kit import Kit
+from jambs.parts.readings.as_built import NOT_READ, PLANNED
 from jambs.sides import Side
 
 DRAWN_PLANNED = PLANNED.replace("–", "-")

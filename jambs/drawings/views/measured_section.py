@@ -10,8 +10,8 @@ from dataclasses import replace
 
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, OFF_GRID, Units, length_text
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import Where
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
 
 

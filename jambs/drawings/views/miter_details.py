@@ -17,9 +17,9 @@ from jambs.drawings.views.shaped_window import outlines_seen
 from jambs.drawings.views.view import CallOut, Chain, Ink, Interval, Shape, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, decimal_text
-from jambs.parts.cuts import BackBevel, Miter
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.cuts import BackBevel, Miter
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import Kit
 
 ALONG_BOARDS = 1.0
 """How much is shown past the inner corner of the casing, along both boards [in]."""

@@ -20,9 +20,9 @@ from jambs.geometry import Point
 from jambs.job.models.gang import Mull, MullKind
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, Grid
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.place.posts import posts_in
 from jambs.section.mull import MullSection, boards_of, faces_beside, post_words
 from jambs.section.region import Region, Stuff

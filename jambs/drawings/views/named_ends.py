@@ -10,8 +10,8 @@ from dataclasses import replace
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.views.view import CallOut, Chain, Interval, Mark, Shape, View, ViewSide
 from jambs.geometry import Point
-from jambs.parts.edge_names import edge_names, is_turned
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
+from jambs.parts.words.edge_names import edge_names, is_turned
 
 OPPOSITE = {
     ViewSide.LEFT: ViewSide.RIGHT,

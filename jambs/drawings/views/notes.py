@@ -9,10 +9,10 @@ from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import Job
 from jambs.job.models.trim import Corner, InteriorTrim, Joint
 from jambs.length import length_text
-from jambs.parts.corner_words import jamb_corner_words
-from jambs.parts.flare_words import saw_notes
-from jambs.parts.kit import Kit
-from jambs.parts.proud_words import proud_words
+from jambs.parts.kit.kit import Kit
+from jambs.parts.words.corner_words import jamb_corner_words
+from jambs.parts.words.flare_words import saw_notes
+from jambs.parts.words.proud_words import proud_words
 from jambs.place.frame_path import rough_path, rough_size
 from jambs.place.shape_words import hole_words, outline_words
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from jambs.drawings.layout.boxes import box_around
 from jambs.drawings.views.cover import Polygon
 from jambs.geometry import Point
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, SectionCut
 
 

@@ -23,8 +23,8 @@ from jambs.geometry import Point
 from jambs.job.models.exterior_trim import SillEntry
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH, Units, decimal_text, length_text
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import Where
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
 
 SHOWN = (

@@ -8,7 +8,7 @@ from jambs.drawings.views.view import Chain, Ink, Interval, Shape, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH
 from jambs.outlines import within, without_doubles
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
 
 
 def panel_shapes(part: Part, ink: Ink) -> list[Shape]:

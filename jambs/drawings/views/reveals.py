@@ -11,7 +11,7 @@ from jambs.drawings.views.outlines import is_inside, is_wall_below, turned
 from jambs.drawings.views.view import Chain, Interval, ViewSide
 from jambs.geometry import Point
 from jambs.length import HALF_64TH, ROUND_OFF
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, Stuff
 
 LINING = (Stuff.JAMB, Stuff.SILL, Stuff.RETURN, Stuff.TILE)

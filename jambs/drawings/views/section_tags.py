@@ -8,7 +8,7 @@ from dataclasses import replace
 from jambs.drawings.layout.boxes import Box
 from jambs.drawings.views.sash import sight_box
 from jambs.drawings.views.view import Tag, View, ViewKind
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import SectionCut
 
 

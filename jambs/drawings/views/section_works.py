@@ -22,8 +22,8 @@ from jambs.length import OFF_GRID
 from jambs.outside.fastener_line import Fastened, InstallFastener
 from jambs.outside.fitting import flashings_of
 from jambs.outside.trim_fasteners import trim_fasteners
-from jambs.parts.kinds import PartKind, Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.section.return_regions import COAT
 

@@ -20,9 +20,9 @@ from jambs.geometry import Point
 from jambs.job.models.openings import Job
 from jambs.job.models.shape import ShapeKind
 from jambs.length import HALF_64TH, OFF_GRID, Grid, length_text
-from jambs.parts.backing import BackingKind, backing_of
-from jambs.parts.kit import Kit
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
+from jambs.parts.kit.backing import BackingKind, backing_of
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Region, Section, SectionCut, Stuff
 
 INKS = {

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from jambs.drawings.views.cover import Polygon
 from jambs.geometry import Point
-from jambs.parts.part import Part
+from jambs.parts.board.part import Part
 
 FACING = 0.9
 """A board whose thickness runs at least this much along the depth axis shows its face."""

@@ -21,12 +21,12 @@ from jambs.drawings.views.details import is_told_in_words
 from jambs.drawings.views.view import Ink, ViewKind
 from jambs.drawings.views.words import sawn_first
 from jambs.length import ROUND_OFF, Grid
-from jambs.parts.cut_words import board_words, ends_words, work_words
-from jambs.parts.cuts import Miter
-from jambs.parts.glue_words import glue_words
-from jambs.parts.kinds import member_words, told_name
-from jambs.parts.part import Part
-from jambs.parts.ply_words import strips_first
+from jambs.parts.board.cuts import Miter
+from jambs.parts.board.kinds import member_words, told_name
+from jambs.parts.board.part import Part
+from jambs.parts.words.cut_words import board_words, ends_words, work_words
+from jambs.parts.words.glue_words import glue_words
+from jambs.parts.words.ply_words import strips_first
 from jambs.sides import Side
 
 WIDTHS = (1.16, 2.12, 1.0, 1.8, 0.5)

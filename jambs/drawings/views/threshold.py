@@ -15,8 +15,8 @@ from jambs.drawings.views.sash import corners, sight_box
 from jambs.drawings.views.view import NARROW_WORDS, CallOut, Chain, Ink, Interval, Shape, Tag, View, ViewKind, ViewSide
 from jambs.job.models.openings import Job
 from jambs.length import HALF_64TH
-from jambs.parts.kinds import Where
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import Where
+from jambs.parts.kit.kit import Kit
 from jambs.section.region import Stuff
 from jambs.section.threshold import LegFoot, ThresholdSection, threshold_section
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from jambs.length import Grid, Units, length_text
-from jambs.parts.part import Part
-from jambs.parts.ply_words import strip_size
+from jambs.parts.board.part import Part
+from jambs.parts.words.ply_words import strip_size
 from jambs.wall.planes import PlacedLayer
 
 LEAST_PRINTED = 1 / 64

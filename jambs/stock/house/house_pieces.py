@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units
-from jambs.parts.cuts import Cut, EndBevel, Miter, PlaneCut, end_of
-from jambs.parts.kit import Kit
-from jambs.parts.left_on import left_on
-from jambs.parts.part import Part
-from jambs.parts.planned import DEPTH_PARTS, is_planned
+from jambs.parts.board.cuts import Cut, EndBevel, Miter, PlaneCut, end_of
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
+from jambs.parts.kit.left_on import left_on
+from jambs.parts.kit.planned import DEPTH_PARTS, is_planned
 from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.problem import Piece
 

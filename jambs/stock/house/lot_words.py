@@ -12,12 +12,12 @@ from jambs.job.models.openings import Assumed, Job
 from jambs.job.models.shop import Shop
 from jambs.length import FINE, MM_PER_INCH, OFF_GRID, Grid, Units, length_text
 from jambs.outlines import rectangle
-from jambs.parts.cut_words import TO_OPENING
-from jambs.parts.cuts import Miter
-from jambs.parts.kinds import Where
-from jambs.parts.part import Part
-from jambs.parts.ply_words import resawn_words
+from jambs.parts.board.cuts import Miter
+from jambs.parts.board.kinds import Where
+from jambs.parts.board.part import Part
 from jambs.parts.style_checks import USUAL_LEAST_STRIP
+from jambs.parts.words.cut_words import TO_OPENING
+from jambs.parts.words.ply_words import resawn_words
 from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lots import Lot

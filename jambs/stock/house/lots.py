@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.stock.house.house_pieces import CutPiece, house_pieces
 from jambs.stock.house.lumber import Lumber, bought_lumber, lumber_on_hand, saw_settings
 from jambs.stock.house.lumber_words import lot_title, step_text

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field, replace
 from jambs.findings import Subject
 from jambs.geometry import Point
 from jambs.length import METERS_PER_INCH
-from jambs.parts.kinds import Where
+from jambs.parts.board.kinds import Where
 from jambs.place.placement import Placement
 from jambs.section.region import Region, Section, SectionCut, Stuff
 from jambs.study.heat.airs import AirSpaces, Rectangle, air_spaces

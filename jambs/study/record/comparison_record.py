@@ -17,8 +17,8 @@ from __future__ import annotations
 from jambs.job.models.fields import facing_text
 from jambs.job.models.site import temperature_text
 from jambs.length import decimal_text
-from jambs.parts.kinds import PartKind
-from jambs.parts.kit import Kit
+from jambs.parts.board.kinds import PartKind
+from jambs.parts.kit.kit import Kit
 from jambs.study.at_position import FACTORS_WITHIN, LIMITS_WITHIN, MEAN_WITHIN
 from jambs.study.candidates import Candidate, Effects, Surfaces, boards_words
 from jambs.study.details import DetailChange

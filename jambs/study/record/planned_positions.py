@@ -8,7 +8,7 @@ from jambs.job import Job
 from jambs.job.models.fields import facing_text
 from jambs.job.models.site import site_of
 from jambs.length import length_text
-from jambs.parts.kit import Kit
+from jambs.parts.kit.kit import Kit
 from jambs.study.heat.cut import GLASS_EDGE_NOT_MODELED, INPUT_UNCERTAINTY
 from jambs.study.placement_study import Planned, planned_effects
 from jambs.study.record.figures import figure, share

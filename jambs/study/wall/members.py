@@ -5,7 +5,7 @@ from __future__ import annotations
 from jambs.job.models.layers import USUAL_SPACING, Layer, Role
 from jambs.job.models.openings import Assumed
 from jambs.length import Units
-from jambs.parts.backing import MEMBER
+from jambs.parts.kit.backing import MEMBER
 from jambs.section.wall_regions import STRAP
 from jambs.study.wall.assumed_words import framing_share_assumed, member_share_assumed, no_battens_assumed
 

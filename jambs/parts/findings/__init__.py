@@ -1,0 +1,1 @@
+"""What keeps parts from being made, and what the reader must know of them."""

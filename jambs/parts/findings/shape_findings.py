@@ -1,0 +1,66 @@
+"""What the reader must know of an opening that is no rectangle."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from jambs.findings import Finding, Severity
+from jambs.length import Units, decimal_text
+from jambs.parts.board.angle_words import SQUARE_DEG
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeadOutsideNotLaidOut(Finding):
+    """Outside, flashing and cladding along a head that is not one level edge are left to the site."""
+
+    code: ClassVar[str] = "head-outside-not-laid-out"
+    severity: Severity = Severity.CHECK
+    shape: str
+
+    def sentence(self, units: Units) -> str:
+        """Say what is not on the sheets and how it is done."""
+        return (
+            f"No head flashing is laid out over the {self.shape} head: bend it on site along every edge of the casing, "
+            "the upper piece lapped over the lower at each corner, ends turned up, its upstand behind the membrane. "
+            "Courses of cladding are planned to the highest and lowest edge of the trim: cut them along it on the wall."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LowerEdgesHoldWater(Finding):
+    """Outside the boards go all round, and those below lie without fall."""
+
+    code: ClassVar[str] = "lower-edges-hold-water"
+    severity: Severity = Severity.CHECK
+    marks: tuple[str, ...]
+
+    def sentence(self, units: Units) -> str:
+        """Say which and what to do."""
+        return (
+            f"Water stands on the exterior jambs below the frame ({', '.join(self.marks)}), which have no fall: lay a "
+            "flashing under them that drains out over the casing, or plane a fall on them."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SteeperThanSaws(Finding):
+    """Boards whose ends are cut steeper than a saw turns or tilts; ``angle_deg``: the steepest [degrees off square]."""
+
+    code: ClassVar[str] = "steeper-than-saws"
+    severity: Severity = Severity.CHECK
+    marks: tuple[str, ...]
+    angle_deg: float
+    most_deg: float
+    is_tilt: bool
+
+    def sentence(self, units: Units) -> str:
+        """Say which boards and how such an end is cut."""
+        angle, most = decimal_text(self.angle_deg, 1), f"{self.most_deg:g}"
+        left = decimal_text(SQUARE_DEG - round(self.angle_deg, 1), 1)
+        does = "blades tilt" if self.is_tilt else "saws turn"
+        return (
+            f"Ends of {', '.join(self.marks)} are cut at up to {angle}° off square, and most {does} no farther than "
+            f"{most}°: clamp the board square to the fence in a jig and set what is left to 90° ({left}° for {angle}°)"
+            ", hands well away."
+        )

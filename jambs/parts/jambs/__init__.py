@@ -1,0 +1,1 @@
+"""Extension jambs: square, flared, stacked, along shapes, and the box they make."""

@@ -1,0 +1,196 @@
+"""All parts of one opening, and the figures they were made from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from enum import Enum
+
+from jambs.findings import Finding
+from jambs.job.models.openings import Assumed
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cautions import Caution
+from jambs.parts.kit.drywall import DrywallWork
+from jambs.parts.shapes.clear import ClearOpening
+from jambs.place.flares import Flares, flares_at
+from jambs.place.placement import Placement
+from jambs.sides import Side
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FittedSide:
+    """What one side of the kit was made from: depths at its first and last end as sawn [in], and whether it tapers.
+
+    ``scribe_allowance``: the most that is scribed off to fit a crooked wall [in]. ``runs``: of a side that is parted
+    into several straight edges each of them, from the left.
+    """
+
+    start_depth: float
+    finish_depth: float
+    is_tapered: bool
+    scribe_allowance: float = 0.0
+    runs: tuple[FittedSide, ...] = ()
+
+    def run(self, number: int) -> FittedSide:
+        """Return one of its edges, counted from the left; the only one is the side itself."""
+        return self.runs[number - 1] if self.runs else self
+
+    def depth_at(self, corner: Side) -> float:
+        """Depth at the end where another side of the opening is met [in]."""
+        return self.start_depth if corner.is_start else self.finish_depth
+
+    def less(self, depth: float) -> FittedSide:
+        """The same side less a depth that something else takes [in]."""
+        return replace(
+            self,
+            start_depth=self.start_depth - depth,
+            finish_depth=self.finish_depth - depth,
+            runs=tuple(run.less(depth) for run in self.runs),
+        )
+
+    @property
+    def _corners(self) -> tuple[float, ...]:
+        return tuple(depth for one in self.runs or (self,) for depth in (one.start_depth, one.finish_depth))
+
+    @property
+    def greatest(self) -> float:
+        """The greatest depth at any of its corners [in]."""
+        return max(self._corners)
+
+    @property
+    def least(self) -> float:
+        """The least depth at any of its corners [in]."""
+        return min(self._corners)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JambFrame:
+    """One frame of interior extension jambs: the only one, or one of those that are stacked, from the window on.
+
+    ``clear``: between its faces. ``edge``: depth of its edge toward the window [in]. ``sides``: its own depths by side,
+    to which its boards add ``proud`` [in].
+    """
+
+    member: int
+    clear: ClearOpening
+    edge: float
+    sides: dict[Side, FittedSide]
+    proud: float
+
+    @property
+    def width(self) -> float:
+        """The greatest width of its boards [in]."""
+        return max(side.greatest for side in self.sides.values()) + self.proud
+
+    @property
+    def least_depth(self) -> float:
+        """Its least depth at any corner [in]."""
+        return min(side.least for side in self.sides.values())
+
+
+class FigureKind(Enum):
+    """The sizes that a sheet names, by their trade words."""
+
+    SEALANT_JOINT = "sealant joint"
+    EXTERIOR_CASING_OUTSIDE_WIDTH = "exterior casing outside width"
+    EXTERIOR_CLEAR_WIDTH = "exterior clear width"
+    EXTERIOR_FRAME_REVEAL = "exterior frame reveal"
+    EXTERIOR_CASING_REVEAL = "exterior casing reveal"
+    SILL_RUN = "sill run"
+    SILL_FALL = "sill fall"
+    SILL_NOSING = "sill nosing"
+    INTERIOR_DEPTH = "interior depth"
+    FRAME_DEPTH = "frame depth"
+    EXTERIOR_DEPTH = "exterior depth"
+    FLANGE_PLANE = "flange plane"
+    SHIM_SPACE_LEFT = "shim space left"
+    SHIM_SPACE_RIGHT = "shim space right"
+    SHIM_SPACE_HEAD = "shim space head"
+    SHIM_SPACE_SILL = "shim space sill"
+    CLEAR_OPENING_WIDTH = "clear opening width"
+    CLEAR_OPENING_HEIGHT = "clear opening height"
+    JAMB_BOX_WIDTH = "jamb box width"
+    FLARED_OPENING_WIDTH = "flared opening width"
+    FLARED_OPENING_HEIGHT = "flared opening height"
+    FLARED_BOX_WIDTH = "flared jamb box width"
+    FRAME_REVEAL = "frame reveal"
+    CASING_REVEAL = "casing reveal"
+    PROUD = "proud"
+    CASING_OUTSIDE_WIDTH = "casing outside width"
+    BUILT_UP_WIDTH = "built-up casing width over all"
+    BUILT_UP_HEIGHT = "built-up casing height over all"
+    CASING_OUTSIDE_HEIGHT = "casing outside height"
+    HEAD_CASING_OVERHANG = "head casing overhang"
+    STOOL_LENGTH = "stool length"
+    HORN_PLAY = "play behind the horns"
+    FRAME_AT_WINDOW = "jamb frame at the window"
+    FRAME_BETWEEN = "jamb frame between"
+    FRAME_AT_WALL = "jamb frame against the wall"
+    RETURN_COAT = "coat on the returns"
+    GAP_AT_FRAME = "gap between frame and return"
+    BOARDS_WIDTH = "between return boards, width"
+    BOARDS_HEIGHT = "between return boards, height"
+    WALL_BOARD_WIDTH = "opening in the wall board, width"
+    WALL_BOARD_HEIGHT = "opening in the wall board, height"
+    FURRING_LEFT = "furring behind the left return"
+    FURRING_RIGHT = "furring behind the right return"
+    FURRING_HEAD = "furring behind the head return"
+    FURRING_SILL = "furring under the sill"
+    STACK_REVEAL = "reveal between jamb frames"
+    MULL_ACROSS = "left side of the opening to mull casing"
+    TRANSOM_BAR_UP = "bottom of the opening to transom bar casing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """A named size on the sheet [in]: ``clear opening width``, ``casing outside height``, ``sill fall``, …"""
+
+    kind: FigureKind
+    value: float
+    note: str = ""
+
+    @property
+    def name(self) -> str:
+        """The figure in words, for printing."""
+        return self.kind.value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kit:
+    """All parts of one opening and the figures they were made from.
+
+    ``is_measured``: the interior depths are from the wall, not from the plan. ``clear_width``, ``clear_height``:
+    between the faces of the interior extension jambs at the frame [in]; ``room``: the faces at their room edges, which
+    stand farther apart where they flare. ``sides``: depths by side; first → last runs left → right on head and sill,
+    bottom → top on the legs. ``frames``: of interior extension jambs, from the window to the room. ``drywall``: what
+    the drywall crew leaves where there is no casing.
+    """
+
+    placement: Placement
+    parts: tuple[Part, ...]
+    is_measured: bool
+    clear_width: float
+    clear_height: float
+    room: ClearOpening
+    figures: tuple[Figure, ...]
+    findings: tuple[Finding, ...]
+    assumed: tuple[Assumed, ...]
+    cautions: tuple[Caution, ...]
+    sides: dict[Side, FittedSide] = field(default_factory=dict)
+    frames: tuple[JambFrame, ...] = ()
+    drywall: DrywallWork | None = None
+
+    @property
+    def mark(self) -> str:
+        """The opening's mark."""
+        return self.placement.opening.mark
+
+    @property
+    def flares(self) -> Flares:
+        """How far the interior jambs of each side lean out."""
+        return flares_at(self.placement.opening.interior, self.placement.interior_depth)
+
+    @property
+    def outside_is_measured(self) -> bool:
+        """Say whether the exterior depths are from the wall, not from the plan."""
+        measured = self.placement.opening.measured
+        return measured is not None and measured.outside_is_read

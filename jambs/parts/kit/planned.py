@@ -1,0 +1,81 @@
+"""Which parts make up a depth of the wall that is only planned, and what is left on them until it is measured."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from jambs.job.models.openings import Opening
+from jambs.job.models.shop import Shop
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.readings.as_built import is_measured
+from jambs.sides import LEGS, Side
+
+DEPTH_PARTS = (
+    PartKind.EXTENSION_JAMB,
+    PartKind.STOOL,
+    PartKind.MULL_JAMB,
+    PartKind.EXTERIOR_JAMB,
+    PartKind.EXTERIOR_SILL,
+)
+"""Parts whose width makes up a depth of the wall, so that a planned depth may still change them."""
+ON_THE_ROOM_EDGE = (
+    PartKind.EXTENSION_JAMB,
+    PartKind.CASING,
+    PartKind.BACKBAND,
+    PartKind.FILLET,
+    PartKind.FRIEZE,
+    PartKind.CAP,
+    PartKind.CROWN,
+    PartKind.APRON,
+    PartKind.STOOL,
+)
+"""Parts that end where the room edge of the jambs comes out, so that a flare makes them longer with the depth."""
+
+
+def depth_is_planned(part: Part, opening: Opening) -> bool:
+    """Say whether the width of a part may still change, because nobody has measured its depth."""
+    if part.kind not in DEPTH_PARTS or (part.member < part.members and part.kind is not PartKind.MULL_JAMB):
+        return False  # of stacked frames only the one against the wall waits for the tape
+    return not _is_read(part, opening)
+
+
+def _is_read(part: Part, opening: Opening) -> bool:
+    """Say whether the opening was measured on the side of the wall where a part is."""
+    if part.where is Where.EXTERIOR:
+        return opening.measured is not None and opening.measured.outside_is_read
+    return is_measured(opening)
+
+
+BETWEEN_UNITS = (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
+"""Boards whose size goes by how the units stand to each other, which is read where they are set."""
+
+
+def is_planned(part: Part, opening: Opening) -> bool:
+    """Say whether a size of a part may still change, because nobody has measured what it goes by."""
+    if part.kind in BETWEEN_UNITS:
+        return not _is_read(part, opening)
+    return depth_is_planned(part, opening) or length_is_planned(part, opening)
+
+
+def length_is_planned(part: Part, opening: Opening) -> bool:
+    """Say whether the length of a part may still change: it ends where the room edge of flared jambs comes out.
+
+    A jamb that leans by an angle comes out farther the deeper the wall is; one that leans by a length does not.
+    """
+    if part.where is not Where.INTERIOR or part.kind not in ON_THE_ROOM_EDGE or is_measured(opening):
+        return False
+    ends = Side if opening.shape else (Side.HEAD, Side.SILL) if part.side.is_leg else LEGS
+    flare = opening.interior.flare
+    return flare is not None and any((size := flare.at(side)) and size.angle_deg for side in ends)
+
+
+def marks_of_planned(kits: Iterable[CutKit]) -> frozenset[str]:
+    """Return the marks of the parts of which a size may still change."""
+    return frozenset(part.mark for kit in kits for part in kit.parts if is_planned(part, kit.placement.opening))
+
+
+def width_left_on(part: Part, opening: Opening, shop: Shop) -> float:
+    """What is left on the width of a part until its depth is measured [in]."""
+    return (shop.planned_allowance or 0.0) if depth_is_planned(part, opening) else 0.0

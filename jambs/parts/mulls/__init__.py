@@ -1,0 +1,1 @@
+"""What stands between ganged units."""

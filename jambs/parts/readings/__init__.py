@@ -1,0 +1,1 @@
+"""What was read at the opening: where it holds, what it was measured against, how parts follow it."""

@@ -1,0 +1,1 @@
+"""The path of an opening, what its boards leave clear, and how they are cut along it."""

@@ -1,0 +1,111 @@
+"""An opening that is no rectangle held against saws and weather."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from jambs.findings import Finding, Subject
+from jambs.geometry import HALF_RIGHT_DEG
+from jambs.job.models.openings import Opening
+from jambs.job.models.path import size_over_all
+from jambs.job.models.shape import ShapeKind
+from jambs.length import ROUND_OFF
+from jambs.outlines import area
+from jambs.parts.board.cuts import EndBevel, Miter
+from jambs.parts.board.kinds import PartKind, told_name
+from jambs.parts.board.part import Part
+from jambs.parts.findings.arch_findings import (
+    ArchMadeOfSegments,
+    ArchOutsideNotLaidOut,
+    RoundIsFramedSquare,
+    SegmentedHead,
+)
+from jambs.parts.findings.shape_findings import HeadOutsideNotLaidOut, LowerEdgesHoldWater, SteeperThanSaws
+from jambs.place.frame_path import frame_path, rough_path
+from jambs.place.placement import Placement
+from jambs.sides import Side
+
+MOST_MITER_DEG = 50.0
+"""A miter saw turns this far off square; common practice, no source."""
+BLOCKS = {ShapeKind.FULL_ROUND: 4, ShapeKind.HALF_ROUND: 2, ShapeKind.QUARTER_ROUND: 1}
+"""How many corners of its square framing lie open beside a curve."""
+MOST_TILT_DEG = 45.0
+"""A blade tilts this far off square; common practice, no source."""
+
+
+def shape_findings(placement: Placement, parts: Sequence[Part]) -> Iterator[Finding]:
+    """Find what has to be known of a shape; nothing of a rectangle."""
+    opening = placement.opening
+    if opening.shape is None:
+        return
+    about = Subject.opening(opening.mark)
+    path, kind = frame_path(opening), opening.shape.kind.value
+    is_round = all(edge.center for edge in path)
+    yield from _framing(placement, about)
+    for is_tilt, most in ((False, MOST_MITER_DEG), (True, MOST_TILT_DEG)):
+        steep = {part.mark: angle for part in parts if (angle := _steepest(part, is_tilt=is_tilt)) > most + ROUND_OFF}
+        if steep:
+            angle = max(steep.values())
+            yield SteeperThanSaws(subject=about, marks=tuple(steep), angle_deg=angle, most_deg=most, is_tilt=is_tilt)
+    yield from _segments(parts, about)
+    if opening.exterior is None:
+        return
+    if opening.shape.is_arched:
+        yield ArchOutsideNotLaidOut(subject=about, shape=kind, is_round=is_round)
+    else:
+        yield HeadOutsideNotLaidOut(subject=about, shape=kind)
+    jambs = [part for part in parts if part.kind is PartKind.EXTERIOR_JAMB and part.side is Side.SILL]
+    if jambs:
+        yield LowerEdgesHoldWater(subject=about, marks=tuple(part.mark for part in jambs))
+
+
+def is_framed_square(opening: Opening) -> bool:
+    """Say whether the hole in the framing is a square with blocks across corners that lie open beside a curve."""
+    shape = opening.shape
+    return shape is not None and shape.kind in BLOCKS and shape.is_cut_below(opening.frame)
+
+
+def _framing(placement: Placement, about: Subject) -> Iterator[Finding]:
+    """Say how the hole round a full, half or quarter round is framed: its corner blocks are edges of an octagon."""
+    opening = placement.opening
+    if opening.shape is None or not is_framed_square(opening):
+        return
+    rough = rough_path(placement)
+    circle = next(edge.circle for edge in rough if edge.circle)
+    box = size_over_all(rough)
+    yield RoundIsFramedSquare(
+        subject=about,
+        shape=opening.shape.kind.value,
+        width=box.width,
+        height=box.height,
+        radius=circle.radius,
+        blocks=BLOCKS[opening.shape.kind],
+        face=2 * circle.radius * math.tan(math.radians(HALF_RIGHT_DEG / 2)),
+        cut=circle.radius * (2 - math.sqrt(2)),
+    )
+
+
+def _segments(parts: Sequence[Part], about: Subject) -> Iterator[Finding]:
+    """Say of every curved head how many segments it is sawn from."""
+    made = tuple(_segmented(parts))
+    if made:
+        yield ArchMadeOfSegments(subject=about, heads=made)
+
+
+def _segmented(parts: Sequence[Part]) -> Iterator[SegmentedHead]:
+    heads: dict[str, list[Part]] = {}
+    for part in parts:
+        if part.arcs and not part.is_laminated:
+            heads.setdefault(told_name(part.name, part.where.value), []).append(part)
+    for what, pieces in heads.items():
+        middle = pieces[len(pieces) // 2]
+        across = middle.thickness if middle.is_sawn_on_edge else middle.width
+        angle = _steepest(middle, is_tilt=middle.is_sawn_on_edge)
+        waste = 1 - sum(area(one.curved_outline) for one in pieces) / sum(one.length * across for one in pieces)
+        yield SegmentedHead(what=what, count=len(pieces), half_deg=angle, waste=waste)
+
+
+def _steepest(part: Part, *, is_tilt: bool) -> float:
+    kind = EndBevel if is_tilt else Miter
+    return max((cut.angle_deg for cut in part.cuts if isinstance(cut, kind)), default=0.0)

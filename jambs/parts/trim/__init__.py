@@ -1,0 +1,1 @@
+"""What covers the joints: casings, stool and apron, sills, returns, flashing."""

@@ -1,0 +1,1 @@
+"""How much wood moves across its grain, species by species."""

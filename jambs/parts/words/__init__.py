@@ -1,0 +1,1 @@
+"""A part told in words: its ends, edges, cuts and saw settings."""
