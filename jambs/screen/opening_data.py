@@ -17,8 +17,10 @@ from jambs.screen.boards_needed import boards_record
 from jambs.screen.elevation_shapes import view_records
 from jambs.screen.placing import HeldWindow, Named, Stood, depths_words, why_words
 from jambs.screen.shapes import chain_records, layer_records, section_records, swing_record, window_box
-from jambs.sheets.cut_sheet import GROUPS, NOTHING, about_words, exterior_text, interior_text, member_rows, part_row
+from jambs.sheets.cut_sheet import GROUPS, NOTHING
 from jambs.sheets.house import rip_text
+from jambs.sheets.opening_words import about_words, exterior_text, interior_text
+from jambs.sheets.part_rows import member_rows, part_row
 from jambs.sheets.record import finding_records, opening_record
 from jambs.values import Record
 

@@ -12,7 +12,8 @@ from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Units
 from jambs.section.region import Section
 from jambs.sheets.comparison_charts import charts
-from jambs.sheets.cut_sheet import page_data, stamped, wall_words
+from jambs.sheets.every_page import page_data, stamped
+from jambs.sheets.opening_words import wall_words
 from jambs.sheets.press import press
 from jambs.sheets.section_picture import empty_picture, section_picture, window_of
 from jambs.values import Record

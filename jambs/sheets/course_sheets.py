@@ -16,7 +16,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units, feet_text
 from jambs.outside.register import Paper, Register, Registered
-from jambs.sheets.cut_sheet import page_data, stamped
+from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records

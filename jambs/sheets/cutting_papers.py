@@ -9,7 +9,7 @@ from pathlib import Path
 from jambs.csv_text import csv_text
 from jambs.job.models.openings import Job
 from jambs.length import MM_PER_INCH, Units
-from jambs.sheets.cut_sheet import page_data, stamped
+from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.press import press
 from jambs.values import Record
 

@@ -9,7 +9,7 @@ from jambs.length import length_text
 from jambs.parts.board.kinds import Where
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.words.proud_words import proud_words
-from jambs.sheets.cut_sheet import page_data, stamped
+from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.joining import AUTHOR
 from jambs.sheets.press import press
 from jambs.sheets.record import state_record

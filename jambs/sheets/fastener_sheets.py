@@ -16,7 +16,7 @@ from jambs.fasten.plan import (
 from jambs.job.models.openings import Job
 from jambs.length import Units, length_text
 from jambs.outside.register import Paper, Register
-from jambs.sheets.cut_sheet import page_data, stamped
+from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.house_cells import NONE
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records

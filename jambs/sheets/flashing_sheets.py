@@ -15,7 +15,7 @@ from jambs.job.models.shop import Shop
 from jambs.length import Grid, Units, decimal_text, length_text
 from jambs.outside.register import Paper, Register
 from jambs.parts.kit.kit import Kit
-from jambs.sheets.cut_sheet import page_data, stamped
+from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.pictures import Picture, set_row
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records

@@ -23,7 +23,7 @@ from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.planned import depth_is_planned
 from jambs.parts.readings.as_built import PLANNED
 from jambs.parts.words.edge_names import edge_name, edge_names, is_turned
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.every_page import page_data
 from jambs.sheets.press import press
 from jambs.sheets.stamp import NOT_ISSUED, Stamps
 from jambs.sheets.tiles import Tile, Tiling

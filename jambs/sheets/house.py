@@ -14,15 +14,9 @@ from jambs.parts.board.lifting import lifting_of_house, lifts_of
 from jambs.parts.kit.cautions import Beside
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.place.falls import falls_words
-from jambs.sheets.cut_sheet import (
-    bearing_words,
-    exterior_text,
-    interior_text,
-    page_data,
-    planned_text,
-    stamped,
-)
+from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.house_cells import NONE, cautions_beside, parts_of
+from jambs.sheets.opening_words import bearing_words, exterior_text, interior_text, planned_text
 from jambs.sheets.press import press_large
 from jambs.sheets.record import job_record
 from jambs.sheets.told import count_record, told

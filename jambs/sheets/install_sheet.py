@@ -20,7 +20,7 @@ from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.jambs.stack import steps_back
 from jambs.parts.kit.cautions import Beside
 from jambs.parts.kit.cut_kit import CutKit
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.every_page import page_data
 from jambs.sheets.fastener_words import assumed_fasteners
 from jambs.sheets.install_steps import buck_steps, inside_steps, lap_parts
 from jambs.sheets.kit_parts import frame_reveal_of, marks_text

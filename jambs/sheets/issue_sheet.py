@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from jambs.job.models.openings import Job
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.every_page import page_data
 from jambs.sheets.press import press
 from jambs.sheets.stamp import Stamp, Stamps, change_row
 

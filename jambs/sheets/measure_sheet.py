@@ -20,8 +20,9 @@ from jambs.parts.shapes.clear import interior_clear
 from jambs.parts.words.mill_ahead_words import milling_lines
 from jambs.place.frame_path import frame_path
 from jambs.place.placement import Placement
-from jambs.sheets.cut_sheet import page_data, stamped, wall_words
+from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.label_codes import NOT_ISSUED, code_text, label_code
+from jambs.sheets.opening_words import wall_words
 from jambs.sheets.press import press
 from jambs.sides import Side
 from jambs.values import Record

@@ -16,7 +16,7 @@ from jambs.movement.plan import KitMovement
 from jambs.movement.wood_words import assumed_of
 from jambs.outside.register import Paper, Register, Registered
 from jambs.parts.wood.moisture import equilibrium_moisture
-from jambs.sheets.cut_sheet import page_data, stamped
+from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.press import press
 from jambs.sheets.record import assumed_records
 from jambs.sheets.told import told

@@ -8,7 +8,7 @@ from typing import Protocol
 from jambs.findings import Statement
 from jambs.job.models.openings import Job
 from jambs.length import Units
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.every_page import page_data
 from jambs.sheets.press import press
 from jambs.values import Record
 

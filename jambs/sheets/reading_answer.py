@@ -42,9 +42,9 @@ from jambs.parts.readings.wall_findings import (
 )
 from jambs.parts.trim.sides import ARC, edge_words
 from jambs.place.placement import Placement
-from jambs.sheets.cut_sheet import part_row
 from jambs.sheets.measure_sheet import planned_texts
 from jambs.sheets.part_record import part_record
+from jambs.sheets.part_rows import part_row
 from jambs.sheets.wall_picture import wall_data
 from jambs.sides import BoardEnd, Side
 from jambs.values import Record

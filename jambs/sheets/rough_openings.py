@@ -10,9 +10,11 @@ from jambs.parts.kit.backing import backing_of
 from jambs.parts.kit.cautions import Beside
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.backing_words import backing_words
-from jambs.sheets.cut_sheet import page_data, part_row, stamped, wall_words
+from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.house_cells import NONE, cautions_beside, parts_of, text_of
 from jambs.sheets.line_widths import with_widths
+from jambs.sheets.opening_words import wall_words
+from jambs.sheets.part_rows import part_row
 from jambs.sheets.post_words import posts_words
 from jambs.sheets.press import press, press_in_pieces
 from jambs.sheets.record import job_record

@@ -20,10 +20,10 @@ from jambs.job import Job, read_job
 from jambs.length import FINE, length_text
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.kit import Kit
-from jambs.sheets.cut_sheet import part_row
 from jambs.sheets.cutting_papers import DATA
 from jambs.sheets.cutting_record import Round, cutting_record
 from jambs.sheets.labels import label_data
+from jambs.sheets.part_rows import part_row
 from jambs.sheets.record import job_record
 from jambs.stock.house.house_pieces import house_pieces
 from jambs.stock.house.house_plan import Effort, plan_house

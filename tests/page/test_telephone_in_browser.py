@@ -19,8 +19,8 @@ from jambs.app.chain import kits_as_cut
 from jambs.job import read_job
 from jambs.page.keys import KeyRole
 from jambs.parts.board.kinds import PartKind
-from jambs.sheets.cut_sheet import part_row
 from jambs.sheets.label_codes import code_text
+from jambs.sheets.part_rows import part_row
 from jambs.sheets.record import opening_record
 
 PIXEL_7: dict[str, Any] = {

@@ -9,7 +9,7 @@ from paper import pages
 
 from jambs.app.chain import make_kits
 from jambs.outside.house import plan_house
-from jambs.sheets.cut_sheet import page_data
+from jambs.sheets.every_page import page_data
 from jambs.sheets.install_sheet import install_data
 from jambs.sheets.press import press
 

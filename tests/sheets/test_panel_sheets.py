@@ -18,9 +18,9 @@ from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
-from jambs.sheets.cut_sheet import beside_parts, member_rows
 from jambs.sheets.install_steps import inside_steps
 from jambs.sheets.labels import STOCK, label_count, labels_data
+from jambs.sheets.part_rows import beside_parts, member_rows
 from jambs.sheets.parts_file import csv_text, parts_schema
 from jambs.sheets.record import job_record, opening_record
 from jambs.sheets.trim_lines import interior_lines

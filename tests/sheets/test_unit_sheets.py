@@ -13,11 +13,11 @@ from loft import loft, record
 
 from jambs.job.models.readings import Readings, SideReadings
 from jambs.length import FINE, MM_PER_INCH, Units
-from jambs.sheets.cut_sheet import about_words, sash_words
 from jambs.sheets.house import order_data
 from jambs.sheets.install_sheet import install_data
 from jambs.sheets.labels import STOCK, label_count, labels_data
 from jambs.sheets.measure_sheet import measure_data
+from jambs.sheets.opening_words import about_words, sash_words
 from jambs.sheets.parts_file import parts_schema
 from jambs.sheets.post_words import posts_words
 from jambs.sheets.reading_answer import reading_answer

@@ -1,0 +1,93 @@
+"""Lines of the parts table: what a part is sawn to, in the order it is read at the saw."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from jambs.length import Grid
+from jambs.parts.board.kinds import told_position
+from jambs.parts.board.part import Part
+from jambs.parts.kit.cut_kit import CutKit
+from jambs.parts.words.cut_words import asides
+from jambs.parts.words.flare_words import FROM_SQUARE
+from jambs.parts.words.ply_words import strip_size, strips_first
+from jambs.sheets.part_pictures import part_picture
+from jambs.sides import BoardEnd
+from jambs.values import Record
+
+PLAIN: Record = {"shape": None, "asides": []}
+"""A part without a picture; all lines of its work set a saw or are done by hand."""
+
+TOLD_ALIKE = ("name", "board", "thickness", "width", "length", "ends", "work")
+"""What two members of a frame are cut by."""
+
+
+def beside_parts(kit: CutKit, grid: Grid) -> Mapping[str, Record]:
+    """Return what is printed beside the record of each part, by mark: its picture, lines that set no saw, strips."""
+    return {
+        part.mark: {"shape": part_picture(part), "asides": asides(part, grid=grid), **_strips_beside(part, grid)}
+        for whole in kit.parts
+        for part in (whole, *whole.frame_members)
+    }
+
+
+def _strips_beside(part: Part, grid: Grid) -> Record:
+    """Return the size of the strips that a bent part is resawn from, in place of its own, and how many they are."""
+    if not part.is_laminated or not part.strips:
+        return {}
+    thickness, width, length = strip_size(part)
+    sizes = {"thickness": grid.units.text(thickness), "width": grid.text(width), "length": grid.text(length)}
+    return {"sizes": sizes, "first": [strips_first(part, grid)]}
+
+
+def part_row(part: Record, beside: Record = PLAIN) -> Record:
+    """Return one line of the parts table.
+
+    ``beside``: its small picture, the lines of its work that set no saw, and of plies the size of their strips.
+    """
+    return {
+        "mark": part["mark"],
+        "name": part["name"],
+        "position": told_position(part["name"], part["position"]),
+        "board": part["board"],
+        "thickness": part["thickness"]["text"],
+        "width": part["width"]["text"],
+        "length": part["length"]["text"],
+        **beside.get("sizes", {}),
+        "taper": _taper_row(part["taper"]),
+        "ends": part["ends"],
+        "is_wood": part["is_wood"],
+        "work": [*beside.get("first", []), *_work_lines(part, beside)],
+        "asides": beside["asides"],
+        "shape": beside["shape"],
+    }
+
+
+def member_rows(part: Record, beside: Mapping[str, Record]) -> list[Record]:
+    """Return the lines of the stiles, rails and panels of a jamb; those that are sawn alike share one."""
+    rows: list[Record] = []
+    for member in part.get("members", ()):
+        row = part_row(member, beside.get(member["mark"], PLAIN))
+        other = next((one for one in rows if all(one[key] == row[key] for key in TOLD_ALIKE)), None)
+        if other is None:
+            rows.append(row)
+        else:
+            other["mark"] += f", {row['mark'][-1]}"
+            other["position"] += f" and {row['position'].rsplit(', ', 1)[-1]}"
+    return rows
+
+
+def _work_lines(part: Record, beside: Record) -> list[str]:
+    return [*(one for one in part["work"] if one not in (*beside["asides"], FROM_SQUARE)), *_glue_line(part)]
+
+
+def _taper_row(taper: Record | None) -> list[Record] | None:
+    """Return the widths at both ends as the eye meets them: left before right, top over bottom."""
+    if taper is None:
+        return None
+    ends = [{"width": taper[f"{end}_width"]["text"], "at": taper[end]} for end in ("start", "finish")]
+    return sorted(ends, key=lambda one: one["at"] in (BoardEnd.RIGHT.value, BoardEnd.BOTTOM.value))
+
+
+def _glue_line(part: Record) -> list[str]:
+    return [part["glue_up"]["text"]] if "glue_up" in part else []
