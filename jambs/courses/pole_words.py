@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.courses.elevation import Wanted
 from jambs.courses.plan import CourseLine
 from jambs.courses.story_pole import PoleMark, StoryPole
 from jambs.length import Grid, feet_text
@@ -23,9 +24,9 @@ def running_text(mark: PoleMark, grid: Grid) -> str:
 
 def mark_words(mark: PoleMark, grid: Grid) -> str:
     """Say what stands beside a mark: its course and what it meets, or the height that no line meets."""
-    if mark.line is None:
-        return f"{mark.missed.words}: no course line here" if mark.missed else ""
-    return _course_words(mark.line, grid)
+    if isinstance(mark.of, Wanted):
+        return f"{mark.of.words}: no course line here"
+    return _course_words(mark.of, grid)
 
 
 def _course_words(line: CourseLine, grid: Grid) -> str:

@@ -11,16 +11,15 @@ from jambs.length import Grid
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PoleMark:
-    """A mark across the pole, ``running`` from the start line [in]: a course line, or a height that none meets."""
+    """A mark across the pole, ``running`` from the start line [in]: of a course line, or of a height that none meets."""
 
     running: float
-    line: CourseLine | None
-    missed: Wanted | None
+    of: CourseLine | Wanted
 
     @property
     def is_course(self) -> bool:
         """Whether butts lie on it; else it is a head or sill that no course line meets."""
-        return self.line is not None
+        return isinstance(self.of, CourseLine)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,10 +39,10 @@ class StoryPole:
 def story_pole(plan: CoursePlan) -> StoryPole:
     """Return the story pole of a plan."""
     elevation, grid = plan.elevation, plan.grid
-    marks = [PoleMark(running=line.running, line=line, missed=None) for line in plan.lines]
+    marks = [PoleMark(running=line.running, of=line) for line in plan.lines]
     for one in plan.missed:
         running = grid.round(one.wanted.height - elevation.start_line)
-        marks.append(PoleMark(running=running, line=None, missed=one.wanted))
+        marks.append(PoleMark(running=running, of=one.wanted))
     return StoryPole(
         name=elevation.name,
         start_line=elevation.start_line,
@@ -54,4 +53,4 @@ def story_pole(plan: CoursePlan) -> StoryPole:
 
 
 def _order(mark: PoleMark) -> tuple[float, bool, str]:
-    return mark.running, not mark.is_course, mark.missed.words if mark.missed else ""
+    return mark.running, not mark.is_course, mark.of.words if isinstance(mark.of, Wanted) else ""

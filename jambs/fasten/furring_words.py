@@ -24,7 +24,7 @@ def verdict_words(verdict: Verdict, units: Units) -> str:
 
 
 def _foam(thickness: float) -> str:
-    return f"{decimal_text(thickness, 2)} in"
+    return f"{thickness:g} in"
 
 
 def _why_silent(verdict: Verdict) -> str:

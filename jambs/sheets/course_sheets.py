@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from jambs.courses.cladding_words import assumed_of, cladding_words, limit_words
-from jambs.courses.plan import CoursePlan, Missed, course_grid
+from jambs.courses.plan import CourseLine, CoursePlan, Missed, course_grid
 from jambs.courses.plan_words import cure_words, proof_words, start_cure_words
 from jambs.courses.pole_words import datum_words, mark_words, running_text
 from jambs.courses.story_pole import PoleMark, StoryPole, story_pole
@@ -109,5 +109,5 @@ def _mark(mark: PoleMark, plan: CoursePlan) -> Record:
         "running": running_text(mark, plan.grid),
         "note": mark_words(mark, plan.grid),
         "is_course": mark.is_course,
-        "is_met": bool(mark.line and mark.line.meets),
+        "is_met": isinstance(mark.of, CourseLine) and bool(mark.of.meets),
     }

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from jambs.job.models.openings import Assumed
-from jambs.length import Units, decimal_text
+from jambs.length import Units
 
 
 def frame_transmittance_assumed(transmittance: float) -> Assumed:
     """Return the usual U_f [W/m2K] of a frame."""
     why = "usual for wood or plastic, no source; give u_frame. The coldest corner depends on it"
-    return Assumed(what="transmittance of the frame", value=f"{decimal_text(transmittance, 1)} W/m²K", why=why)
+    return Assumed(what="transmittance of the frame", value=f"{transmittance:g} W/m²K", why=why)
 
 
 def glazing_assumed(thickness: float, space: float, units: Units, *, is_given: bool) -> Assumed:

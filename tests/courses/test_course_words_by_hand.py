@@ -9,6 +9,7 @@ from houses_outside import SHINGLES, elevation, opening, plan
 
 from jambs.courses.plan import CoursePlan
 from jambs.courses.plan_words import cure_words, proof_words, start_cure_words
+from jambs.courses.pole_words import mark_words
 from jambs.courses.story_pole import story_pole
 from jambs.courses.views import pole_figure
 from jambs.length import Units
@@ -163,3 +164,12 @@ def test_texts_on_a_pole_stand_at_their_marks_or_just_clear_of_the_text_below() 
     assert figure.strokes[-1].points == ((2.5, 105.0), (2.6875, 105.0))
     assert ((2.5, 85.125), (2.6875, 85.28125)) in [stroke.points for stroke in figure.strokes]
     assert ((0.0, 85.125), (2.5, 85.125)) in [stroke.points for stroke in figure.strokes]
+
+
+def test_beside_a_mark_stands_what_its_line_meets_or_what_no_line_does() -> None:
+    """Boards of 5: lines at 30 and 85; a sill at 32 lies between the lines at 30 and 35."""
+    pole = story_pole(plan(elevation(opening("W01", 32.0, 85.0), eave=105.0), FIVES))
+    said = {mark.running: mark_words(mark, pole.grid) for mark in pole.marks}
+    assert said[0.0] == "start line: butts of course 1"
+    assert said[32.0] == "W01 sill: no course line here"
+    assert (said[30.0], said[85.0]) == ('course 6 shows 5"', 'course 17 shows 5"; W01 head')

@@ -49,6 +49,7 @@ def test_every_row(row: dict[str, str]) -> None:
     most = float(row["max_foam_in"])
     allowed, past = (furring_verdict(case(row, foam)) for foam in (most, most + 1 / 64))
     assert allowed.is_allowed and allowed.row is not None and allowed.row.greatest_foam == most
+    assert words_of(allowed).startswith(f"in the table: up to {row['max_foam_in']} in of foam")
     assert not past.is_allowed and words_of(past).startswith("needs design: ")
     short = replace(case(row, most), penetration=float(row["min_penetration_in"]) - 1 / 8)
     assert "of penetration, the table asks for" in words_of(furring_verdict(short))

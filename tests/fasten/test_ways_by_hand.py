@@ -12,7 +12,15 @@ from fasten_house import elevation, entries, entry
 
 from jambs.fasten.fastener_words import assumed_lengths
 from jambs.fasten.furring_words import verdict_words
-from jambs.fasten.plan import FastenerLine, board_count, field_count, field_fasteners, known_spacing, opening_fasteners
+from jambs.fasten.plan import (
+    FastenerLine,
+    board_count,
+    field_count,
+    field_fasteners,
+    house_fasteners,
+    known_spacing,
+    opening_fasteners,
+)
 from jambs.fasten.reach import Sold, framing_face, layers_to_framing, next_length, through_opening
 from jambs.job.models.openings import Assumed
 from jambs.job.models.outside import Fixed
@@ -191,3 +199,10 @@ def test_a_field_reaches_from_its_start_line_to_its_eave() -> None:
     """From 8 under the floor to 7'-4 over it are 96, as from 0 to 8': 7 on each of 8 members."""
     assert field_count(elevation(start_line="-8", eave="7'-4"), 112.0, [], 16.0, entry()) == 8 * 7
     assert field_count(elevation(start_line="16", eave="7'-4"), 112.0, [], 16.0, entry()) == 8 * 6
+
+
+def test_the_house_counts_lines_that_have_a_length_and_a_count() -> None:
+    """16 and 16 of 5 in; a line whose length nobody sells and one whose count nobody knows are not bought by a sum."""
+    line = replace(of_opening(Fixed.BUCK), length=5.0)
+    (row,) = house_fasteners([line, replace(line, length=None), replace(line, count=None), line])
+    assert (row.length, row.count) == (5.0, 32)

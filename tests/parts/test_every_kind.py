@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 
 from jambs.parts.board.kinds import PartKind, told_position
-from jambs.parts.board.taken_apart import LAYERS
 from jambs.section.part_regions import STUFF_OF
 
 UNCUT = {PartKind.HEAD_FLASHING, *(kind for kind in PartKind if kind.is_at_corner)}
@@ -27,6 +26,5 @@ def test_where_a_part_is_is_told_unless_its_name_says_it(kind: PartKind, words: 
 
 
 @pytest.mark.parametrize("kind", PartKind, ids=lambda kind: kind.name)
-def test_it_is_known_of_what_stuff_it_is_and_where_the_exploded_picture_puts_it(kind: PartKind) -> None:
-    assert kind in LAYERS
+def test_it_is_known_of_what_stuff_it_is(kind: PartKind) -> None:
     assert (kind in STUFF_OF) or kind in UNCUT

@@ -19,10 +19,10 @@ from jambs.study.heat.conduction import Coupling
 from jambs.study.heat.cut import LinearTransmittance, Reference
 from jambs.study.heat.frame import PANEL_IN_REBATE, FrameBlock
 from jambs.study.heat.region import Block, BlockKind, StudyError
-from jambs.study.placement_study import _alike
+from jambs.study.placement_study import _alike, _own
 from jambs.study.record.comparison_record import _built, _candidate, _detail, _heat, _mold, comparison_record
 from jambs.study.record.figures import figure, share, signed
-from jambs.study.record.wall_record import _thickness, _way, perms
+from jambs.study.record.wall_record import _layers, _resistances, _thickness, _vapor, _way, perms
 from jambs.study.sweep import BAND, _band, _crossing, _excess_at, _refuse_jumps, least_plane
 from jambs.study.wall.assumed_words import conductivity_assumed, member_share_assumed
 from jambs.study.wall.indoor_air import MoldLimit
@@ -179,6 +179,11 @@ def test_the_layer_at_a_depth(depth: float, name: str | None) -> None:
     assert (found and found.name.startswith(name or " ")) == (True if name else None)
 
 
+def test_a_sheet_without_thickness_on_the_face_of_the_wall_is_not_the_layer_there() -> None:
+    layer = wall_of(["housewrap", *STRAPPED]).layer_at(0.0)
+    assert layer is not None and layer.name.startswith("gypsum board")
+
+
 def test_figures_that_nobody_stated_are_told_to_the_digit_they_are_known_to() -> None:
     assert conductivity_assumed("stud 2x6", 0.1154).value == "0.115 W/mK"
     assert member_share_assumed("strapping", 3.5, 16.0, Units.INCH).value == "21.9%"
@@ -263,6 +268,18 @@ def test_openings_of_one_window_in_one_wall_at_one_plane_are_studied_once() -> N
     assert _alike([first, near, twin, other, garage]) == [[first, twin], [near], [other], [garage]]
 
 
+def test_openings_whose_planes_are_one_are_one_position_of_their_own() -> None:
+    """Beside one at 9 those at 8.5, whatever a sum leaves over, and one at 8.25; another at 9 is the first again."""
+
+    def at(mark: str, plane: float) -> Any:
+        return SimpleNamespace(flange_plane=plane, opening=SimpleNamespace(mark=mark))
+
+    group = [at("W1", 9.0), at("W2", 8.50001), at("W3", 8.25), at("W4", 9.0 + 1e-9), at("W5", 8.50004)]
+    found = [(one.name, one.flange_plane) for one in _own(group, group[0])]
+    assert found[0][1] == 9.0
+    assert [(name.split(" for ")[1], plane) for name, plane in found[1:]] == [("W2, W5", 8.5), ("W3", 8.25)]
+
+
 def test_a_fact_of_the_site_says_why_it_was_assumed_and_nothing_where_it_was_stated() -> None:
     stated = SiteFact(key="degree_days", what="heating degree days", value="3000 K d", why="")
     assumed = replace(stated, why="a usual one")
@@ -278,6 +295,38 @@ def test_a_fact_of_the_site_says_why_it_was_assumed_and_nothing_where_it_was_sta
 def test_a_layer_under_a_32nd_is_thin_and_others_have_their_thickness(length: float, text: str) -> None:
     found = _thickness(length, STUDY)
     assert (found["text"], found["value"]) == (text, pytest.approx(length, abs=1e-3))
+
+
+def test_resistances_of_layers_have_two_decimals_and_one_in_feet_and_fahrenheit() -> None:
+    """1/2 in of gypsum: 0.0127 m / 0.1603 W/mK = 0.0792 m²K/W; in US units that by 0.1761 is 0.45."""
+    heat = wall_of(STRAPPED)
+    drying = SimpleNamespace(inward=None, outward=None, limit=57.2, is_blocked_both_ways=False, words="")
+    count = len(heat.placed)
+    wall: Any = SimpleNamespace(heat=heat, drying=[drying] * count, temperatures=[20.0] * (count + 1))
+    first = _layers(wall, STUDY)[0]
+    assert (first["resistance"]["text"], first["us_resistance"]["text"]) == ("0.08", "0.4")
+
+
+def test_the_resistances_of_a_wall_have_the_digits_their_norms_print() -> None:
+    """4 m²K/W is 0.25 W/m²K; by 5.678263 (NIST SP 811, from memory) R 22.7 and 0.0440 Btu/h ft² °F."""
+    found = SimpleNamespace(clear=4.0, combined=3.5, parallel_path=3.25, inside_film=0.13, outside_film=0.04)
+    first, second, third = _resistances(found)  # type: ignore[arg-type]
+    keys = ("transmittance", "resistance", "us_transmittance", "us_resistance")
+    assert [first[key]["text"] for key in keys] == ["0.250", "4.00", "0.0440", "22.7"]
+    assert [one["resistance"]["value"] for one in (second, third)] == [3.5, 3.25]
+    assert (first["films"], second["films"]) == ("0.13 inside, 0.04 outside (m²K/W)",) * 2
+    assert third["films"] == "R 0.68 inside, R 0.17 outside"
+
+
+def test_water_in_a_wall_is_told_to_a_gram() -> None:
+    month = SimpleNamespace(month=2, total=0.12345, water=(("sheathing", 0.1004),))
+    year = SimpleNamespace(months=(month,), peak=0.23456, dries_out=True)
+    told = _vapor(SimpleNamespace(vapor=year))  # type: ignore[arg-type]
+    assert told is not None
+    (row,) = told["months"]
+    assert (row["month"], row["total"]["text"], told["peak"]["text"]) == ("Feb", "0.123", "0.235")
+    assert row["planes"] == [{"plane": "sheathing", "water": {"value": 0.1004, "unit": "kg/m2", "text": "0.100"}}]
+    assert _vapor(SimpleNamespace(vapor=None)) is None  # type: ignore[arg-type]
 
 
 def test_a_buck_is_as_deep_as_from_the_sheathing_to_the_flange() -> None:

@@ -40,3 +40,10 @@ def test_a_sloped_sill_keeps_its_area_as_stairs() -> None:
 def test_a_slope_is_not_squared_off_in_silence() -> None:
     with pytest.raises(StudyError, match=r'region "sill": the edge from \(0\.1, 0\.02\) to \(0\.0, 0\.04\) is sloped'):
         blocks_of_outline("sill", 0.12, [(0.0, 0.0), (0.1, 0.0), (0.1, 0.02), (0.0, 0.04)])
+
+
+def test_a_slope_shorter_than_a_step_is_one_stair_in_the_middle_of_its_rise() -> None:
+    """Less than half a step of 0.25 along: one block, 0.03 high in the middle of 0.02 to 0.04."""
+    outline = [(0.0, 0.0), (0.1, 0.0), (0.1, 0.02), (0.0, 0.04)]
+    (block,) = blocks_of_outline("sill", 0.12, outline, step=0.25)
+    assert (block.x0, block.x1, block.y0, block.y1) == pytest.approx((0.0, 0.1, 0.0, 0.03))

@@ -74,6 +74,8 @@ def test_an_empty_strapping_under_insulation_is_still_air() -> None:
     layers = [*STRAPPED[:3], {"material": "strapping 1x4", "spacing": "16"}, STRAPPED[4], "wood shingles"]
     strapping = wall_of(layers).stack.layers[3]
     assert (strapping.resistance, strapping.framing_fraction) == pytest.approx((0.18, 3.5 / 16))
+    # Vapor passes it freely: 5 cm of air, 195 ng/(s m Pa) of it (from memory), are 3900 ng/(s m² Pa).
+    assert strapping.permeance == pytest.approx(0.195e3 / 0.05, rel=0.03)
 
 
 def test_framing_share_and_conductivities_as_the_job_gives_them() -> None:

@@ -19,23 +19,13 @@ LAYERS = {
     PartKind.CASING: 2.0,
     PartKind.APRON: 2.0,
     **dict.fromkeys(BUILT_UP, 2.0),
-    PartKind.MULL_JAMB: 1.0,
     PartKind.MULL_CASING: 0.6,
     PartKind.TRANSOM_BAR_CASING: 0.6,
-    PartKind.EXTENSION_JAMB: 1.0,
-    PartKind.STILE: 1.0,
-    PartKind.RAIL: 1.0,
-    PartKind.PANEL: 1.0,
-    PartKind.RETURN: 1.0,
-    PartKind.TILE_SILL: 1.0,
-    PartKind.STOOL: 1.0,
-    PartKind.EXTERIOR_JAMB: 1.0,
-    PartKind.EXTERIOR_SILL: 1.0,
     PartKind.HEAD_FLASHING: 2.6,
     PartKind.LINER_BUCK: 0.0,
     PartKind.OUTBOARD_BUCK: 0.0,
 }
-"""How many steps along the depth axis a part moves away from the window."""
+"""How many steps along the depth axis a part moves away from the window, where it is not one, as jambs and sills do."""
 DEEP = 0.45
 """One step along the depth axis, as a share of the opening's greater side."""
 
@@ -60,4 +50,4 @@ def _sideways(part: Part) -> float:
 
 
 def _layer(part: Part) -> float:
-    return LAYERS[part.kind] * (-1.0 if part.where is Where.INTERIOR else 1.0)
+    return LAYERS.get(part.kind, 1.0) * (-1.0 if part.where is Where.INTERIOR else 1.0)

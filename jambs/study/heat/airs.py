@@ -92,15 +92,17 @@ def _ways(grid: CutGrid, is_air: Mask) -> Mask:
     """Cells of air at the even places, at the odd ones the faces between them that are wide enough to pass."""
     ways = np.zeros((2 * len(is_air) - 1, 2 * is_air.shape[1] - 1), dtype=bool)
     ways[::2, ::2] = is_air
-    ways[1::2, ::2] = _mouth_widths(is_air[:-1] & is_air[1:], np.diff(grid.y)) > WIDE
-    ways[::2, 1::2] = _mouth_widths((is_air[:, :-1] & is_air[:, 1:]).T, np.diff(grid.x)).T > WIDE
+    ways[1::2, ::2] = _mouth_widths(is_air[:-1] & is_air[1:], grid.y) > WIDE
+    ways[::2, 1::2] = _mouth_widths((is_air[:, :-1] & is_air[:, 1:]).T, grid.x).T > WIDE
     return ways
 
 
-def _mouth_widths(is_open: Mask, steps: Floats) -> Floats:
-    """Width of the mouth that each open face belongs to, along the second axis [m]; infinite at the cut's ends."""
+def _mouth_widths(is_open: Mask, places: Floats) -> Floats:
+    """Width of the mouth that each open face belongs to, along the second axis [m]; infinite at the cut's ends.
+
+    ``places``: the lines of the grid that the faces lie between.
+    """
     _, first, last = _runs(is_open)
-    places = np.concatenate([[0.0], np.cumsum(steps)])
     at_end = (first == 0) | (last == is_open.shape[1])
     widths = np.zeros(is_open.shape)
     widths[is_open] = np.repeat(np.where(at_end, np.inf, places[last] - places[first]), last - first)

@@ -19,6 +19,8 @@ from jambs.wall.planes import PlacedLayer, WallPlanes
 
 STILL_AIR_RESISTANCE = 0.18
 """Across an unventilated air layer of 25 mm and more, heat flowing level [m2K/W]: ISO 6946, from memory."""
+STILL_AIR_PERMEANCE = 4000.0
+"""Of a hollow [ng/(s m2 Pa)]: what 5 cm of still air let through, 195 ng/(s m Pa) of it, from memory."""
 USUAL_CONDUCTIVITY = {
     Role.FINISH: 0.20,
     Role.FRAMING: WOOD_CONDUCTIVITY,
@@ -123,10 +125,6 @@ def _names(placed: tuple[PlacedLayer, ...]) -> list[str]:
 
 def _layer(name: str, placed: PlacedLayer, assumed: list[Assumed], units: Units) -> HeatLayer:
     layer, thickness = placed.layer, (placed.outer - placed.inner) * METERS_PER_INCH
-    permeance = layer.cavity.permeance if layer.cavity else None if layer.role in HOLLOW else layer.permeance
-    if layer.role in HOLLOW and layer.cavity is None:
-        # Still air lets vapor through as freely as nothing else does: 25 mm are over 100 perm.
-        permeance = 4000.0 / US_PERM
     share = member_share(layer, assumed, units=units)
     return HeatLayer(
         name=name,
@@ -134,8 +132,16 @@ def _layer(name: str, placed: PlacedLayer, assumed: list[Assumed], units: Units)
         resistance=_resistance(layer, thickness, assumed),
         framing_resistance=thickness / conductivity_of(layer) if share else None,
         framing_fraction=share,
-        permeance=None if permeance is None else permeance * US_PERM,
+        permeance=_permeance(layer),
     )
+
+
+def _permeance(layer: Layer) -> float | None:
+    """Across the layer away from its members [ng/(s m2 Pa)]; None where nobody states it."""
+    if layer.role in HOLLOW and layer.cavity is None:
+        return STILL_AIR_PERMEANCE
+    perms = (layer.cavity or layer).permeance
+    return None if perms is None else perms * US_PERM
 
 
 def _resistance(layer: Layer, thickness: float, assumed: list[Assumed]) -> float:
