@@ -154,10 +154,16 @@ def document(reads: FirstReads) -> dict[str, bytes]:
     if not reads.known:
         return {}
     rows = [
-        {"mark": mark, "taken": taken.name.lower(), "digest": sum_, "against": asdict(against)}
+        {"mark": mark, "taken": taken.name.lower(), "digest": sum_, "against": _as_kept(against)}
         for (mark, taken, sum_), against in sorted(reads.known.items(), key=lambda one: one[0])
     ]
     return {DOCUMENT: json.dumps({"readings": rows}, ensure_ascii=False, indent=1).encode()}
+
+
+def _as_kept(against: MeasuredAgainst) -> dict[str, Any]:
+    """Return what is kept of it: an opening without mulls as earlier records have it."""
+    kept = asdict(against)
+    return kept if against.mulls else {key: value for key, value in kept.items() if key != "mulls"}
 
 
 def _rows(content: bytes) -> Iterable[tuple[Key, MeasuredAgainst]]:
@@ -190,6 +196,7 @@ def _against(row: Any) -> MeasuredAgainst:
         from_left=None if read.get("from_left") is None else _size(read["from_left"]),
         alike=tuple(_text(mark) for mark in read.get("alike", ())),
         shape=_layers(read.get("shape", ())),
+        mulls=_layers(read.get("mulls", ())),
     )
 
 

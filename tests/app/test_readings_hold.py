@@ -8,14 +8,21 @@ The worked case by hand: interior depth 4 11/16, flange plane 9 1/4 with half of
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
+from cases import changed, job_of
+from gangs import ganged
 from pypdf import PdfReader
 from shops import Shop, shop, undrawn
 
+from jambs.app.first_reads import FirstReads, _against, _rows, document
 from jambs.issued.record import Record
+from jambs.parts.readings.changed_since_words import Taken
+from jambs.parts.readings.measured_against import MeasuredAgainst
+from jambs.place.solve import place_windows
 
 pytestmark = pytest.mark.usefixtures("undrawn")
 W01 = "  - mark: W01\n    room: Kitchen\n"
@@ -211,8 +218,6 @@ def test_every_verb_sees_it(issued: Shop) -> None:
 )
 def test_a_document_that_is_none_says_nothing(issued: Shop, content: bytes) -> None:
     """The record is input: whatever stands there, the house goes on as if nothing had been noted."""
-    from jambs.app.first_reads import _rows
-
     assert list(_rows(content)) == []
 
 
@@ -222,3 +227,14 @@ def test_the_document_is_kept_with_the_issue(issued: Shop) -> None:
     (row,) = json.loads(record.document(record.latest, "readings.json"))["readings"]
     assert (row["mark"], row["taken"]) == ("W01", "inside")
     assert row["against"]["overhang"] == 2.75 and row["against"]["inner_layers"] == [["gypsum board 1/2", 0.5]]
+
+
+def test_mulls_are_kept_where_there_are_any_and_earlier_records_are_read() -> None:
+    """What an opening without mulls keeps is to the byte what earlier records have: the key is of ganged units."""
+    plain = MeasuredAgainst.of(place_windows(job_of(changed()))[0])
+    units = MeasuredAgainst.of(place_windows(job_of(changed(**ganged())))[0])
+    kept = [document(FirstReads(known={("W1", Taken.MULLS, "a"): one}))["readings.json"] for one in (plain, units)]
+    rows = [json.loads(one)["readings"][0]["against"] for one in kept]
+    assert "mulls" not in rows[0] and rows[1].pop("mulls")[0] == ["units 1 | 2 at", 30.0]
+    assert [dict(_rows(one)) for one in kept] == [{("W1", Taken.MULLS, "a"): one} for one in (plain, units)]
+    assert _against({"against": rows[1]}) == replace(units, mulls=())

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 from cases import changed, job_of
 from gangs import RETURNS, ganged, lined, unit
+from part_cases import level
 
 from jambs.job.measured.measuring_points import FINISHED, measure_places
 from jambs.length import Units
@@ -131,3 +133,50 @@ def test_the_digest_of_a_plain_opening_is_that_of_earlier_records() -> None:
     units = placed(**lined(["55 5/8", "59 3/4"])).opening.readings
     other = placed(**lined(["55 3/4", "59 3/4"])).opening.readings
     assert units and other and digest(units, Taken.FRAME) != digest(other, Taken.FRAME)
+
+
+AT_MULLS = ("mull_depths", "mull_edges", "mull_gaps")
+
+
+def _narrower(at_mulls: dict[str, Any], **more: Any) -> Placement:
+    """Units of 28 and 32 in place of two of 30: the same frame of 60 1/2, its mull 2 to the left."""
+    read = {"date": "2026-06-01", "interior_depth": level("5"), **at_mulls}
+    one = ganged(openings__0__measured=read)
+    taken_of = dict.fromkeys(Taken, MeasuredAgainst.of(placed(**one)))
+    units = [unit("28 x 48"), unit("32 x 48")]
+    return without_void_readings(placed(**{**one, "openings__0__units": units, **more}), taken_of)
+
+
+def test_what_was_read_at_a_mull_falls_when_the_mull_is_elsewhere_and_the_rest_stays() -> None:
+    found = _narrower({"mull_depths": ["5", "5"], "mull_edges": ["30", "48"], "frame_width": ["60 1/2", "60 1/2"]})
+    left = found.opening.readings
+    assert left is not None and [getattr(left, key) for key in AT_MULLS] == [None, None, None]
+    assert left.interior_depth is not None and left.frame_width == (60.5, 60.5)
+    assert [one.sentence(Units.INCH) for one in found.findings if one.code == "readings-set-aside"] == [
+        "The sizes and depths at the mulls read on 2026-06-01 are set aside: since then the place of the mulls changed "
+        'from units 1 | 2 at 30", wide 1/2", units 1 | 3 at 48", wide 1/2" to units 1 | 2 at 28", wide 1/2", units 1 | '
+        '3 at 48", wide 1/2". Planned sizes hold: measure again, and write the new readings with their date.'
+    ]
+
+
+def test_where_nothing_was_read_at_a_mull_nothing_falls_with_it() -> None:
+    found = _narrower({"frame_width": ["60 1/2", "60 1/2"]})
+    assert not [one for one in found.findings if one.code == "readings-set-aside"]
+
+
+def test_another_frame_is_told_once_of_all_that_was_read() -> None:
+    wider = {"openings__0__units": [unit("30 x 48"), unit("31 x 48")], "openings__0__transom": [unit("61 1/2 x 16")]}
+    found = _narrower({"mull_edges": ["30", "48"]}, **wider)
+    assert found.opening.readings is None
+    (told,) = (one.sentence(Units.INCH) for one in found.findings if one.code == "readings-set-aside")
+    assert told.endswith(
+        'since then the frame changed from 60 1/2" x 64 1/2" to 61 1/2" x 64 1/2". Planned sizes hold: measure '
+        "again, and write the new readings with their date."
+    )
+
+
+def test_a_record_that_knew_no_mulls_sets_nothing_aside() -> None:
+    one = ganged(openings__0__measured={"date": "2026-06-01", "mull_edges": ["30", "48"]})
+    earlier = replace(MeasuredAgainst.of(placed(**one)), mulls=())
+    now = placed(**{**one, "openings__0__units": [unit("28 x 48"), unit("32 x 48")]})
+    assert without_void_readings(now, dict.fromkeys(Taken, earlier)) is now

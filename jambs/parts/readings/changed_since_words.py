@@ -17,6 +17,7 @@ class Taken(StrEnum):
     INSIDE = "interior depths"
     OUTSIDE = "exterior depths"
     FRAME = "sizes of the frame"
+    MULLS = "sizes and depths at the mulls"
 
 
 class Thing(StrEnum):
@@ -30,6 +31,7 @@ class Thing(StrEnum):
     STRUCTURE = "framing with its sheathing"
     INNER_LAYERS = "wall finish"
     OUTER_LAYERS = "wall outside the sheathing"
+    MULLS = "place of the mulls"
 
 
 Value = str | float | tuple[float, float] | Layers

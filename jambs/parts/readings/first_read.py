@@ -20,8 +20,11 @@ KEYS: dict[Taken, tuple[str, ...]] = {
         "mull_gaps",
         "finished_opening",
     ),
+    Taken.MULLS: ("mull_depths", "mull_edges", "mull_gaps"),
 }
-"""Where each stands under ``measured`` in a job file."""
+"""Where each stands under ``measured`` in a job file. What is read at a mull falls with depths and frame, and by itself
+where only the mull is elsewhere.
+"""
 OF_UNITS = ("mull_depths", "mull_edges", "mull_gaps", "finished_opening")
 """Read at ganged units alone: where there are none, the digest is that of earlier records, which knew no such keys."""
 

@@ -12,6 +12,7 @@ from typing import Any
 
 from jambs.findings import Subject
 from jambs.job.models.fields import Size
+from jambs.job.models.gang import Gang
 from jambs.job.models.layers import Role
 from jambs.job.models.openings import Opening
 from jambs.job.models.readings import Readings
@@ -42,7 +43,8 @@ class MeasuredAgainst:
     ``inner_layers``: those inside the framing; ``outer_layers``: from the sheathing to the trim plane. ``room``: where
     it was, ``elevation`` and ``from_left``: on which side of the house and how far along the wall [in], as far as they
     were said. ``alike``: marks of openings that the job says the same of, itself among them, in its order. ``shape``:
-    of a frame that is no rectangle, its sizes by name.
+    of a frame that is no rectangle, its sizes by name. ``mulls``: of ganged units, where each begins and how wide
+    it is; empty in earlier records.
     """
 
     window: str
@@ -58,6 +60,7 @@ class MeasuredAgainst:
     from_left: float | None = None
     alike: tuple[str, ...] = ()
     shape: Layers = ()
+    mulls: Layers = ()
 
     @classmethod
     def of(cls, placement: Placement, others: Iterable[Placement] = ()) -> MeasuredAgainst:
@@ -79,6 +82,7 @@ class MeasuredAgainst:
             from_left=opening.from_left,
             alike=marks_of_alike(placement, others),
             shape=_sizes_of(opening.shape, opening.frame) if opening.shape else (),
+            mulls=_places_of(opening.gang) if opening.gang else (),
         )
 
 
@@ -89,6 +93,15 @@ def _sizes_of(shape: ShapeEntry, frame: Size) -> Layers:
     return tuple(sizes) or ((kind, frame.width),)
 
 
+def _places_of(gang: Gang) -> Layers:
+    """Return where the mulls and bars of a gang begin and how wide they are, by the units beside them [in]."""
+    return tuple(
+        size
+        for mull in gang.mulls
+        for size in ((f"units {mull.before[0]} | {mull.after[0]} at", mull.low), ("wide", mull.between))
+    )
+
+
 STRUCTURE = (Role.FRAMING, Role.SHEATHING)
 NOT_OUTSIDE = (*STRUCTURE, Role.CLADDING)
 WINDOW = (Thing.WINDOW, Thing.FRAME, Thing.SHAPE)
@@ -96,8 +109,11 @@ THINGS: dict[Taken, tuple[Thing, ...]] = {
     Taken.INSIDE: (*WINDOW, Thing.JAMB_DEPTH, Thing.STRUCTURE, Thing.INNER_LAYERS),
     Taken.OUTSIDE: (*WINDOW, Thing.FRAME_PROJECTION, Thing.OUTER_LAYERS),
     Taken.FRAME: WINDOW,
+    Taken.MULLS: WINDOW,
 }
 """What each reading depends on, beside where the window stands."""
+DEPTHS = (Taken.INSIDE, Taken.OUTSIDE)
+"""What moves with the window, in its wall and along it."""
 NOWHERE_ELSE: Mapping[Taken, str] = {}
 """No reading is known to be of an opening that has another mark now."""
 
@@ -185,10 +201,12 @@ def _changes(
     ``other``: the opening that it is of, if it is none of this one; then none moved along its wall.
     """
     things = [one for one in THINGS[taken] if readings.wall_finish or one is not Thing.INNER_LAYERS]
-    is_depth = taken is not Taken.FRAME
-    moved = _moved(was, now) if is_depth else ()
-    along = _moved_along(was, now) if is_depth and not other else ()
-    return (*moved, *along, *_exchanged(was, now, things), *other)
+    moved = _moved(was, now) if taken in DEPTHS else ()
+    along = _moved_along(was, now) if taken in DEPTHS and not other else ()
+    exchanged = _exchanged(was, now, things)
+    if taken is Taken.MULLS and was.mulls and not exchanged:
+        exchanged = _exchanged(was, now, [Thing.MULLS])
+    return (*moved, *along, *exchanged, *other)
 
 
 def _other_opening(
@@ -250,6 +268,7 @@ def _value(one: MeasuredAgainst, thing: Thing) -> Value:
         Thing.STRUCTURE: one.structure,
         Thing.INNER_LAYERS: one.inner_layers,
         Thing.OUTER_LAYERS: one.outer_layers,
+        Thing.MULLS: one.mulls,
     }
     return values[thing]
 
