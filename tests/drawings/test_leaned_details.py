@@ -10,7 +10,9 @@ from typing import Any
 import pytest
 from arches import arched
 from cases import changed, job_of, kit_of, part_of
+from panels import PANELS, paneled
 
+from jambs.drawings.views.corner_details import corner_details
 from jambs.drawings.views.details import details
 from jambs.drawings.views.leaned_details import has_two_lengths, leaned_chains
 from jambs.drawings.views.sections import section_view
@@ -74,6 +76,26 @@ def test_the_gap_behind_a_flared_jamb_is_named_and_measured_across_however_far_i
 def test_a_flared_head_tells_how_far_its_room_edge_moved_out_apart_from_the_casing_reveal() -> None:
     """4 23/32 tan 15° = 1.264."""
     assert gaps(SectionCut.HEAD, **FLARED)["flare"] == pytest.approx(4.71875 * 0.267949, abs=1e-3)
+
+
+def steps(view: View) -> list[tuple[str, float]]:
+    """Names and sizes of the dimensions at the left of a view, from below up [in]."""
+    left = [one for chain in view.chains if chain.side is ViewSide.LEFT for one in chain.intervals]
+    return [(one.name, round(one.finish[1] - one.start[1], 3)) for one in sorted(left, key=lambda one: one.start[1])]
+
+
+@pytest.mark.parametrize("cut", [SectionCut.HEAD, SectionCut.JAMB])
+def test_a_panel_in_a_jamb_is_no_edge_that_a_reveal_is_measured_from(cut: SectionCut) -> None:
+    """Flare, casing reveal and shim space are those of the jamb of one board, the same depth and the same flare."""
+    found = []
+    for panels in (PANELS, None):
+        paths = paneled(**FLARED, interior_trim__inside__panels=panels)
+        kit, job = kit_of(**paths), job_of(changed(**paths))
+        section = next(one for one in cut_sections(kit) if one.cut is cut)
+        views = [section_view(section, kit, job), *corner_details(kit, (section,), job)]
+        found.append([steps(view) for view in views])
+    assert found[0] == found[1]
+    assert "flare" in dict(found[0][0])
 
 
 def test_a_section_has_a_nailer_and_only_where_there_is_one() -> None:

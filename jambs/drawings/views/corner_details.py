@@ -10,7 +10,7 @@ from jambs.drawings.views.close_ups import PAST_EDGE, close_up, hatches, names, 
 from jambs.drawings.views.cover import Polygon
 from jambs.drawings.views.measured_section import at_measured_depth
 from jambs.drawings.views.outlines import is_inside, turned
-from jambs.drawings.views.reveals import LINING, named_chains
+from jambs.drawings.views.reveals import LINING, is_lining, named_chains
 from jambs.drawings.views.view import NARROW_WORDS, Chain, Ink, View, ViewKind, ViewSide
 from jambs.geometry import Point
 from jambs.job.models.openings import Job
@@ -121,7 +121,7 @@ def _steps(section: Section, kit: Kit) -> list[Chain]:
 
 def _corner_of(section: Section, kit: Kit, stuffs: Sequence[Stuff], *, at_frame: bool = False) -> Point | None:
     """Return the corner of a part that is nearest to the room, or to the frame, on its edge toward the opening."""
-    regions = [one for one in section.regions if one.stuff in stuffs]
+    regions = [one for one in section.regions if one.stuff in stuffs and (one.stuff not in LINING or is_lining(one))]
     polygons = [turned(one.outline) for one in regions if one.stuff is Stuff.FRAME or is_inside(one, kit)]
     if not polygons:
         return None

@@ -18,6 +18,11 @@ LINING = (Stuff.JAMB, Stuff.SILL, Stuff.RETURN, Stuff.TILE)
 """What lines an opening."""
 
 
+def is_lining(region: Region) -> bool:
+    """Say whether a region is a board that lines the opening: a panel lies within one, and has no mark in a section."""
+    return region.stuff in LINING and bool(region.mark)
+
+
 def reveal_chains(section: Section, kit: Kit) -> list[Chain]:
     """Dimension the steps from frame to jamb to casing, and from the frame to the rough opening."""
     inside = [*_steps(section, kit, inside=True), *_shim_spaces(section, kit, inside=True)]
@@ -52,7 +57,7 @@ def _rows(intervals: list[Interval]) -> list[list[Interval]]:
 def _steps(section: Section, kit: Kit, *, inside: bool) -> list[Interval]:
     """Frame → face of the jamb → edge of the casing, as far as they are there; of a flared jamb both its edges."""
     has_stool = any(region.stuff in (Stuff.SILL, Stuff.TILE) for region in section.regions)
-    jambs = _found(section, kit, LINING, inside=inside)
+    jambs = [region for region in _found(section, kit, LINING, inside=inside) if is_lining(region)]
     rows = [_found(section, kit, (Stuff.FRAME,), inside=inside), *_by_mark(jambs)]
     if not has_stool:
         rows.append(_found(section, kit, (Stuff.CASING,), inside=inside))
