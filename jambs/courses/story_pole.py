@@ -11,7 +11,7 @@ from jambs.length import Grid
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PoleMark:
-    """A mark across the pole, ``running`` from the start line [in]: of a course line, or of a height that none meets."""
+    """A mark across the pole, ``running`` from the start line [in]: of a course line or a height that none meets."""
 
     running: float
     of: CourseLine | Wanted
