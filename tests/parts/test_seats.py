@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
+from arches import arch_changes
 from cases import STOOL, kit_of, part_of
+from rounds import round_changes
 
 from jambs.length import FINE, Units
 from jambs.parts.board.kinds import Where
@@ -104,3 +107,21 @@ def test_glued_strips_are_alike_and_on_the_grid() -> None:
     )
     leg = part_of(kit, "extension jamb", "left leg")
     assert leg.strips == (160 / 64, 160 / 64)
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        arch_changes({"kind": "half round"}, 36, 60),
+        arch_changes({"kind": "half round"}, 36, 60, curved="bent laminations"),
+        round_changes({"kind": "round"}, 36, 36),
+        round_changes({"kind": "triangle"}, 36, 36),
+        arch_changes({"kind": "raked", "left": "30", "right": "48"}, 36, 48),
+    ],
+    ids=["half round", "half round bent", "round", "triangle", "raked"],
+)
+def test_no_board_of_a_shape_lies_along_minus_nothing(changes: dict[str, Any]) -> None:
+    """It would be written as ``-0.0``."""
+    for part in kit_of(**changes).parts:
+        ways = (part.seat.along, part.seat.across, part.seat.through)
+        assert [one for several in ways for one in several if str(one) == "-0.0"] == [], part.mark

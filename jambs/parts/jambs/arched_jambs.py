@@ -69,7 +69,7 @@ def _piece(jamb: ArchedJamb, arch: Arch, i: int, count: int, thick: float) -> Pa
         touches=jamb.touches,
         seat=Seat(
             origin=(x + along[0] * at + out[0] * board.low, y + along[1] * at + out[1] * board.low, jamb.edge),
-            along=(sign * along[0] + 0.0, sign * along[1] + 0.0, 0.0),
+            along=(sign * along[0], sign * along[1] + 0.0, 0.0),
             across=(0.0, 0.0, -sign),
             through=out,
         ),

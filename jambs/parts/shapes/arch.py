@@ -64,7 +64,7 @@ class Segment:
     @property
     def along(self) -> Vector:
         """The direction of its chord (x, y, d), clockwise."""
-        return (math.cos(self.middle), -math.sin(self.middle) + 0.0, 0.0)
+        return (math.cos(self.middle), -math.sin(self.middle), 0.0)
 
     @property
     def outward(self) -> Vector:

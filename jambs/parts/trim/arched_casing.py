@@ -73,7 +73,7 @@ def _piece(arch: Arch, i: int, count: int, cased: CasedOpening, entry: CasingEnt
                 y + sign * along[1] * board.start + out[1] * board.low,
                 depth,
             ),
-            along=(sign * along[0] + 0.0, sign * along[1] + 0.0, 0.0),
+            along=(sign * along[0], sign * along[1] + 0.0, 0.0),
             across=out,
             through=(0.0, 0.0, -out_of_wall),
         ),

@@ -7,7 +7,7 @@ inside clockwise as seen from inside, outside counter-clockwise.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum
+from enum import Enum, auto
 
 from jambs.geometry import HALF_RIGHT_DEG, Vector, tangent
 from jambs.job.models.trim import CasingEntry, Corner
@@ -22,9 +22,9 @@ MITER_DEG = HALF_RIGHT_DEG
 class _EndCut(Enum):
     """How one end of a piece of casing is cut."""
 
-    SQUARE = 1
-    MITER = 2
-    SLOPE = 3
+    SQUARE = auto()
+    MITER = auto()
+    SLOPE = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
