@@ -118,7 +118,7 @@ def _over_mulls(
     if trim.mull_casing is None:
         return [*boxes]
     over = inside_covers(flat, trim.mull_casing, edge, flares or SQUARE)
-    return [*(cut_to_opening(over, placement.opening) if trim.returns else over), *boxes]
+    return [*cut_to_opening(over, placement.opening), *boxes]
 
 
 def _casing(cased: CasedOpening, opening: Opening, rack: Rack) -> Sequence[Part]:
@@ -144,7 +144,9 @@ def _stool_and_apron(
     legs = LegBacks.of(trim, flares, sides, shop)
     ends = stool_ends(placement.opening, room)
     stool = make_stool(room, sides[Side.SILL], trim, trim.stool, placement.inside_edge, legs, ends)
-    return (stool,), (make_apron(room, trim, trim.apron, trim.stool, ends),) if trim.apron else ()
+    return cut_to_opening([stool], placement.opening), (
+        make_apron(room, trim, trim.apron, trim.stool, ends),
+    ) if trim.apron else ()
 
 
 def stool_ends(opening: Opening, room: ClearOpening) -> StoolEnds | None:

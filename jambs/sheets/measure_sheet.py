@@ -142,7 +142,7 @@ def _units_data(opening: Opening) -> list[Record]:
 
 def _waiting(placement: Placement, job: Job) -> str:
     """Name the boards that are cut to the finished opening, read or not."""
-    kit = _kit_of(placement, job) if placement.opening.gang else None
+    kit = _kit_of(placement, job) if placement.opening.interior.returns else None
     return ", ".join(part.mark for part in cut_to_finished(kit.parts, placement.opening)) if kit else ""
 
 

@@ -8,8 +8,10 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from cases import METRIC, figure, kit_of, part_of
+from cases import METRIC, changed, figure, job_of, kit_of, part_of
+from cases import STOOL as CASED
 
+from jambs.job.measured.measuring_points import FINISHED, measure_places
 from jambs.parts.board.cuts import Notch, Taper
 from jambs.parts.board.kinds import Crew, PartKind
 from jambs.parts.board.part import Part
@@ -17,6 +19,7 @@ from jambs.parts.findings.kit_findings import BoardsNotListed
 from jambs.parts.kit.backing import BackingKind, backing_of
 from jambs.parts.kit.drywall import BeadKind
 from jambs.parts.kit.kit import Kit
+from jambs.parts.words.cut_words import work_words
 from jambs.sides import Side
 
 BOARDS: dict[str, Any] = {
@@ -267,3 +270,39 @@ def test_no_nailer_where_the_wall_board_ends_on_the_framing_and_none_where_casin
     wide_gap = {**BARE, "wall_edge": {"kind": "shadow gap", "gap": "2", "leg": "1"}}
     assert backing_of(returned(wide_gap)) == ()
     assert backing_of(kit_of()) == ()
+
+
+def _read(*finished: str) -> dict[str, Any]:
+    return {"openings__0__measured": {"date": "2026-06-01", "finished_opening": list(finished)}}
+
+
+def _stool(kit: Kit) -> Part:
+    return next(part for part in kit.parts if part.kind is PartKind.STOOL)
+
+
+def test_a_stool_waits_for_the_finished_width_and_follows_it() -> None:
+    """31 1/2 between coats as planned, read 3/8 wider: so are the stool and what of it stands between the returns."""
+    planned, high, read = (returned(WITH_STOOL, **paths) for paths in ({}, _read("-", "43 5/8"), _read("31 7/8", "-")))
+    assert [_stool(kit).is_cut_to_opening for kit in (planned, high, read)] == [True, True, False]
+    assert _stool(read).length - _stool(planned).length == 0.375
+    assert [cut for cut in _stool(read).cuts if isinstance(cut, Notch)] == [
+        cut for cut in _stool(planned).cuts if isinstance(cut, Notch)
+    ]
+    assert board(read, "head").length - board(planned, "head").length == 0.375
+    assert read.clear_width - planned.clear_width == 0.375
+    said = "cut length and notches to the finished opening"
+    grid = job_of(changed()).shop.grid
+    assert [said in work_words(_stool(kit), grid=grid) for kit in (planned, read)] == [True, False]
+
+
+def test_a_stool_between_wooden_legs_waits_for_nobody() -> None:
+    assert not _stool(kit_of(interior_trim__inside=CASED)).is_cut_to_opening
+
+
+def test_the_width_is_asked_for_where_a_stool_depends_on_it() -> None:
+    """Not its height; nothing where no board does, or tile."""
+    asked = [
+        [place.kind for place in measure_places(returned(trim).placement.opening) if place.kind in FINISHED]
+        for trim in (WITH_STOOL, RETURNS, WITH_TILE, CASED)
+    ]
+    assert asked == [[FINISHED[0]], [], [], []]

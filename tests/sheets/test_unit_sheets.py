@@ -157,8 +157,8 @@ def test_units_without_a_bar_have_no_tape_between_and_one_unit_is_told_nothing()
     assert "joined and carried as" in said[1]
 
 
-def test_boards_between_units_wait_for_the_finished_opening() -> None:
-    """As long as the cut sheet is planned; the stool of L1 makes up a depth and is scribed, not cut to length to it."""
+def test_boards_between_units_and_a_stool_wait_for_the_finished_opening() -> None:
+    """As long as the cut sheet is planned; the stool of L1 waits with its notches too."""
     house, job = loft()
     labels = [one for sheet in labels_data(house.kits, job, STOCK["A4"])["sheets"] for one in sheet]
     assert {one["mark"] for one in labels if one["of"].startswith("L6") and one["is_planned"]} == {
@@ -166,10 +166,14 @@ def test_boards_between_units_wait_for_the_finished_opening() -> None:
     }  # fmt: skip
     assert {piece.piece.mark for piece in house_pieces(house.kits, job) if piece.is_planned} >= {"L6-4", "L6-5a"}
     notes = [note for lot in house_lots(house.kits, job) for note in opening_note(lot)]
-    assert notes == ["L6-4, L6-5: cut to length to the finished opening."]
+    assert sorted(notes) == [
+        "L1-4: cut to length to the finished opening.",
+        "L6-4, L6-5: cut to length to the finished opening.",
+    ]
     parts = [part for mark in ("L1", "L4", "L6") for part in record(mark)["parts"]]
     to_opening = [part["mark"] for part in parts if "cut to length to the finished opening" in part["work"]]
-    assert to_opening == ["L6-4", "L6-5"]
+    notched = [part["mark"] for part in parts if "cut length and notches to the finished opening" in part["work"]]
+    assert (to_opening, notched) == (["L6-4", "L6-5"], ["L1-4"])
     assert not [part for part in ganged_kit().parts if part.is_cut_to_opening]
 
 
@@ -222,7 +226,8 @@ def test_the_measure_sheet_shows_the_units_and_asks_for_the_opening_that_boards_
     assert sheets["L6"]["waiting"] == "L6-4, L6-5"
     assert sheets["L6"]["foot"] == sheets["L5"]["foot"] == "FLOOR" and sheets["L1"]["foot"] == "SILL"
     assert [sheets[mark]["units"] for mark in ("L1", "L5")] == [[], []]
-    assert [sheets[mark]["finished"] for mark in ("L1", "L5")] == [[], []]
+    assert [[one["planned"] for one in sheets[mark]["finished"]] for mark in ("L1", "L5")] == [["1088 mm"], []]
+    assert (sheets["L1"]["waiting"], sheets["L5"]["waiting"]) == ("L1-4", "")
 
 
 def test_the_answer_says_how_long_boards_between_units_are_once_the_opening_was_read() -> None:

@@ -213,9 +213,13 @@ def _mull_places(opening: Opening) -> Iterator[Place]:
 
 
 def _finished_places(opening: Opening) -> list[Place]:
-    """Where boards between units are cut to the opening that another crew finishes: that opening, once it is coated."""
+    """Where boards are cut to the opening that another crew finishes: that opening, once it is coated.
+
+    Boards between units go by its width and its height, a stool by its width alone.
+    """
     trim = opening.interior
-    if opening.gang is None or trim.returns is None or trim.mull_casing is None:
+    has_covers = opening.gang is not None and trim.mull_casing is not None
+    if trim.returns is None or not (has_covers or trim.stool):
         return []
     rows = (
         (Kind.FINISHED_WIDTH, "finished opening, width, face to face", 0, 0.5, 0.4),
@@ -223,7 +227,7 @@ def _finished_places(opening: Opening) -> list[Place]:
     )
     return [
         Place(number=0, kind=kind, words=words, keys=(("finished_opening", at),), x=x, y=y)
-        for kind, words, at, x, y in rows
+        for kind, words, at, x, y in (rows if has_covers else rows[:1])
     ]
 
 

@@ -154,7 +154,7 @@ class Readings(Model):
     sill, + where the right end is higher. Of ganged units, in the order of the mulls: ``mull_edges``, left edge of all
     frames → where the gap begins, of a transom bar from their bottom; ``mull_gaps``, frame → frame; ``mull_depths``,
     interior depth at head and at foot of each mull, where the wall is. ``finished_opening``: width and height from face
-    to face where another crew lines the opening and boards between the units are cut to it.
+    to face where another crew lines the opening, and boards between the units or a stool are cut to it.
     ``wall_finish``: whether the inside finish was on when the depths were taken.
     ``sure``: numbers of places whose odd reading was taken again and is right.
     """

@@ -26,7 +26,8 @@ from jambs.place.along_mull import AlongMull
 from jambs.place.flares import SQUARE, Flares
 from jambs.sides import Side
 
-COVERS = (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING)
+TO_FINISHED = (PartKind.MULL_CASING, PartKind.TRANSOM_BAR_CASING, PartKind.STOOL)
+"""Between returns these are cut to what the drywall crew made."""
 LEAST_LAP = 1 / 4
 """A cover laps over each frame by at least this much [in]; common practice, no source."""
 
@@ -117,23 +118,25 @@ def inside_covers(covers: Sequence[Cover], entry: MullCasingEntry, inside_edge: 
 
 
 def cut_to_opening(parts: Sequence[Part], opening: Opening) -> list[Part]:
-    """Let covers wait for the opening that another crew finishes, until what they are cut to in it was read.
+    """Let boards wait for the opening that another crew finishes, until what they are cut to in it was read.
 
-    A bar goes by its width, an upright by its height.
+    A bar and a stool go by its width, an upright by its height.
     """
+    if opening.interior.returns is None:
+        return list(parts)
     width, height = (opening.readings.finished_opening if opening.readings else None) or (None, None)
     return [
         part
-        if (width if part.kind is PartKind.TRANSOM_BAR_CASING else height) is not None
-        else replace(part, touches=(ToOpening(),))
+        if (height if part.kind is PartKind.MULL_CASING else width) is not None
+        else replace(part, touches=(*part.touches, ToOpening()))
         for part in parts
     ]
 
 
 def cut_to_finished(parts: Sequence[Part], opening: Opening) -> list[Part]:
-    """Return the boards between units that are cut to an opening which another crew finishes, read or not."""
+    """Return the boards that are cut to an opening which another crew finishes, read or not."""
     is_lined = opening.interior.returns is not None
-    return [one for one in parts if is_lined and one.where is Where.INTERIOR and one.kind in COVERS]
+    return [one for one in parts if is_lined and one.where is Where.INTERIOR and one.kind in TO_FINISHED]
 
 
 def outside_covers(

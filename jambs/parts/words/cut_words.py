@@ -303,6 +303,7 @@ def _grooves(part: Part, grid: Grid) -> Iterator[str]:
 
 
 TO_OPENING = "cut to length to the finished opening"
+NOTCHED_TO_OPENING = "cut length and notches to the finished opening"
 
 
 def _scribes(part: Part, grid: Grid) -> Iterator[str]:
@@ -312,7 +313,7 @@ def _scribes(part: Part, grid: Grid) -> Iterator[str]:
 
 def _to_openings(part: Part, grid: Grid) -> Iterator[str]:
     if part.is_cut_to_opening:
-        yield TO_OPENING
+        yield NOTCHED_TO_OPENING if part.kind is PartKind.STOOL else TO_OPENING
 
 
 def _back_bevels(part: Part, grid: Grid) -> Iterator[str]:
