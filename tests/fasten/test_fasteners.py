@@ -64,6 +64,16 @@ def test_a_liner_buck_is_screwed_sideways() -> None:
     assert (line.fastener, line.needed, line.length) == ("No. 10 wood screw", 2.75, 2.75)
 
 
+@pytest.mark.parametrize(("units", "penetration"), [(Units.INCH, "1 1/2"), (Units.MM, "38 mm")])
+def test_a_screw_through_a_thin_liner_stays_in_the_studs(units: Units, penetration: str) -> None:
+    """Studs beside an opening are 1 1/2 thick: a screw far past them comes out where cables lie (common practice)."""
+    _, kits = harbour_house()
+    liner = entries(Fixed.BUCK, penetration=penetration)
+    line = only(opening_fasteners(kits["W07"], liner, units))
+    assert line.length is not None
+    assert line.penetration < 2.0
+
+
 def test_layers_add_up_to_the_way_from_trim_plane_to_framing() -> None:
     _, kits = harbour_house()
     for kit in kits.values():
