@@ -9,7 +9,7 @@ from jambs.job.models.path import corners_of, is_arched
 from jambs.job.models.path_edge import FrameEdge, FramePath
 from jambs.job.models.shape import ShapeKind
 from jambs.job.models.shop import Shop
-from jambs.job.models.trim import Joint
+from jambs.job.models.trim import Corner, Joint
 from jambs.length import Grid
 from jambs.outside.trim_fasteners import shim_places
 from jambs.parts.board.edge_of import edge_of
@@ -207,14 +207,23 @@ def _casing(kit: CutKit, grid: Grid) -> list[str]:
     reveal = grid.text(kit.placement.opening.interior.casing_reveal)
     if any(part.arcs for part in casing) and not {*LEGS} <= {part.side for part in casing}:
         return [curved_casing(casing, reveal)]
-    legs = any(part.side.is_leg for part in casing)
-    order = ("head first, then legs" if legs else "both slopes first") + (
-        ", the bottom last" if any(part.side is Side.SILL for part in casing) else ""
-    )
     return [
-        f"Case ({marks_text(casing)}): mark the casing reveal of {reveal} at the corners; {order}.",
+        f"Case ({marks_text(casing)}): mark the casing reveal of {reveal} at the corners{_casing_order(kit, casing)}.",
         *_members(kit),
     ]
+
+
+def _casing_order(kit: CutKit, casing: list[Part]) -> str:
+    """Say which board goes on first: a mitered head, to which legs are fitted; legs, where they carry the head."""
+    opening = kit.placement.opening
+    sides = {part.side for part in casing}
+    carries = opening.shape is None and opening.interior.casing.corner is Corner.BUTT
+    last = ", the bottom last" if Side.SILL in sides else ""
+    if not sides & {*LEGS}:
+        return f"; both slopes first{last}"
+    if Side.HEAD not in sides:
+        return last  # a head of members: each has its own step
+    return f"; {'legs first, then the head' if carries else 'head first, then legs'}{last}"
 
 
 MEMBER_WORDS = {

@@ -52,6 +52,13 @@ def test_members_stand_among_the_joints_from_the_bottom_up() -> None:
     assert lines["head, from the bottom"] == 'fillet 1/2" × 1 1/4", frieze 5 1/2" × 3/4", cap 3/4" × 2"'
 
 
+def test_legs_under_a_head_of_members_wait_for_no_head_casing() -> None:
+    house, job = planned()
+    kit = house.kits[0]
+    (case,) = (one for one in install_data(kit, house.installing[kit.mark], job)["inside"] if one.startswith("Case ("))
+    assert case.endswith('mark the casing reveal of 3/16" at the corners.')
+
+
 def test_every_member_is_in_a_step_in_the_order_of_the_work() -> None:
     house, job = planned()
     kit = house.kits[0]

@@ -133,3 +133,19 @@ def test_box_and_gauge_are_told_the_frame_reveal_as_it_comes_out() -> None:
     told = {one["name"]: one["value"] for one in data["reveals"]}
     step = next(one for one in data["inside"] if one.startswith("Set the box"))
     assert told["frame reveal inside"] == '9/64"' and 'frame reveal of 9/64" all around' in step
+
+
+@pytest.mark.parametrize(
+    ("mark", "order"),
+    [
+        ("W01", "corners; legs first, then the head."),  # butted over a stool
+        ("D01", "corners; legs first, then the head."),
+        ("W02", "corners; head first, then legs, the bottom last."),  # mitered
+    ],
+)
+def test_legs_that_carry_the_head_casing_go_on_first(mark: str, order: str) -> None:
+    """A butted head lies on its legs and is set on them; common practice, no source."""
+    job, house = planned("harbour-house")
+    (kit,) = (kit for kit in house.kits if kit.mark == mark)
+    (case,) = (step for step in steps_of(kit, house, job) if step.startswith("Case ("))
+    assert case.endswith(order)
