@@ -43,6 +43,11 @@ HOUSES: dict[str, dict[str, Any]] = {
     "stool": {"interior_trim__inside": STOOL},
     "measured": {"openings__0__measured": MEASURED},
     "tall": {"openings__0__frame": "47 1/2 x 95 1/2", "openings__0__rough_opening": "48 x 96"},
+    "stool to be milled ahead": {
+        "interior_trim__inside": STOOL,
+        "shop__planned_allowance": "1/8",
+        "shop__paper": "letter",
+    },
     "tiny": {"openings__0__frame": "12 x 10", "openings__0__rough_opening": "12 1/2 x 10 1/2"},
 }
 
