@@ -17,8 +17,8 @@ def panel_steps(jambs: Sequence[Part], grid: Grid) -> list[str]:
     if not framed:
         return []
     steps = [
-        f"Frames of the jambs ({marks_text(framed)}): put each together dry first, tenons home, every panel loose in "
-        "its groove; finish the panels, tongues too, before they go in, or bare wood shows when they shrink."
+        f"Frames of the jambs ({marks_text(framed)}): put each together dry first, shoulders tight, every panel loose "
+        "in its groove; finish the panels, tongues too, before they go in, or bare wood shows when they shrink."
     ]
     alike: dict[str, list[Part]] = {}
     for part in framed:
@@ -26,15 +26,17 @@ def panel_steps(jambs: Sequence[Part], grid: Grid) -> list[str]:
     steps += [f"{marks_text(parts)}: {words}" for words, parts in alike.items()]
     return [
         *steps,
-        "Glue the tenons of the rails, never a panel: it splits if it cannot move. One pin at the middle of each end "
-        "keeps it centered. Clamp over the rails, both diagonals alike, flat; then cut each frame as one board.",
+        "Glue the tenons of the rails, never a panel: it splits if it cannot move. One pin from the back at the "
+        "middle of each end keeps it centered. Clamp over the rails, both diagonals alike, flat; then cut each frame "
+        "as one board.",
     ]
 
 
 def _frame_words(part: Part, grid: Grid) -> str:
+    first = "bottom" if part.side.is_leg else "left"
     return (
-        f"rails {letters_of(part, PartKind.RAIL)} between stiles {letters_of(part, PartKind.STILE)}, panels "
-        f"{letters_of(part, PartKind.PANEL)} in the grooves with {room_words(part, grid)}, centered."
+        f"from the {first} rails {letters_of(part, PartKind.RAIL)} between stiles {letters_of(part, PartKind.STILE)}, "
+        f"panels {letters_of(part, PartKind.PANEL)} in the grooves with {room_words(part, grid)}, centered."
     )
 
 

@@ -102,6 +102,17 @@ def test_left_and_right_leg_are_mirror_images() -> None:
     assert [end for one in turned for end in one] == pytest.approx([end for one in left.openings for end in one])
 
 
+def test_rails_of_mirrored_legs_have_the_same_letters_from_the_bottom_up() -> None:
+    """Under a leaned head the top rail of a leg is the wide one, c at the bottom of either leg the narrow one."""
+    kit = kit_of(**paneled(interior_trim__inside=FLARED))
+    left, right = (
+        [(one.mark[-1], one.member, one.width) for one in members(part_of(kit, "extension jamb", leg), PartKind.RAIL)]
+        for leg in ("left leg", "right leg")
+    )
+    assert left == right and [(letter, number) for letter, number, _ in left] == [("c", 1), ("d", 2), ("e", 3)]
+    assert left[0][2] < left[2][2]
+
+
 @pytest.mark.parametrize("trim", [{}, {"interior_trim__inside": FLARED}], ids=["square", "flared"])
 @pytest.mark.parametrize("position", ["head", "left leg", "right leg"])
 def test_members_stand_in_each_other_as_the_joints_say(trim: dict[str, Any], position: str) -> None:
@@ -116,13 +127,14 @@ def test_members_stand_in_each_other_as_the_joints_say(trim: dict[str, Any], pos
         ]
         return [(min(axis), max(axis)) for axis in zip(*map(jamb.seat.board_point, corners), strict=True)]
 
-    for rail, (start, finish) in zip(members(jamb, PartKind.RAIL), layout.rails, strict=True):
+    way = -1 if position == "right leg" else 1  # that leg starts at its top, and its members count from its bottom
+    for rail, (start, finish) in zip(members(jamb, PartKind.RAIL)[::way], layout.rails, strict=True):
         along, across, through = reach(rail)
         assert across == pytest.approx((2.0 - 0.375, layout.across[1] + 0.375))
         assert along[0] <= start + 1e-9 and along[1] >= finish - 1e-9
         assert start in (0.0, pytest.approx(along[0])) and finish in (layout.length, pytest.approx(along[1]))
         assert through == pytest.approx((0.0, 0.75))
-    for panel, (start, finish) in zip(members(jamb, PartKind.PANEL), layout.openings, strict=True):
+    for panel, (start, finish) in zip(members(jamb, PartKind.PANEL)[::way], layout.openings, strict=True):
         along, across, through = reach(panel)
         room = layout.opening_width + 0.75 - layout.panel_width
         assert across == pytest.approx((2.0 - 0.375 + room / 2, layout.across[1] + 0.375 - room / 2))

@@ -6,15 +6,17 @@ from functools import cache
 from typing import Any
 
 import jsonschema
-from cases import changed, job_of, kit_of
-from panels import paneled
+from cases import STOOL, changed, job_of, kit_of
+from panels import PANELS, paneled
 
 from jambs.drawings.views.details import details, is_told_in_words
 from jambs.drawings.views.view import ViewSide
 from jambs.job import Job
+from jambs.length import FINE, Units
 from jambs.outside.house import PlannedHouse, plan_house
 from jambs.parts.kit.planned import depth_is_planned
 from jambs.parts.make import make_kit
+from jambs.parts.words.panel_words import frame_words
 from jambs.place.solve import place_windows
 from jambs.section.cut import cut_sections
 from jambs.section.region import SectionCut, Stuff
@@ -79,13 +81,29 @@ def test_the_cut_sheet_gives_members_that_are_sawn_alike_one_row() -> None:
 
 
 def test_the_jamb_says_what_it_is_made_of_and_that_no_panel_is_glued() -> None:
-    assert leg()["work"][:3] == [
-        "frame and panel: stiles a, b; rails c, d, e; panels f, g; glue the frame, never a panel, which has "
-        '1/16" to swell across its grain and 1/16" along it',
-        'openings from the long point at the bottom: 2 7/8" to 20 1/2", 23" to 40 5/8"; from the frame edge '
-        '2" to 5 15/32"',
+    assert leg()["work"][:4] == [
+        "frame and panel: stiles a, b; rails c, d, e and panels f, g, each from the bottom; glue the frame, never a "
+        'panel, which has 1/16" in all to swell across its grain and 1/16" along it',
+        'openings from the bottom: 2 7/8" to 20 1/2", 23" to 40 5/8"; from the frame edge 2" to 5 15/32"',
+        "groove a hair deeper than the tenons are long, so that the shoulders close",
         "when the glue is dry saw off the horns, then rip it and cut its ends as one board",
     ]
+
+
+def test_a_leg_that_starts_at_its_top_is_told_from_its_bottom_as_its_twin_is() -> None:
+    """Mitered at the top, square at the bottom: the tape hooks on a square end, and on a long point of the head."""
+    flared = {**STOOL, "panels": PANELS, "flare": {"sides": "20 deg", "head": "10 deg"}}
+    kit = kit_of(**paneled(interior_trim__inside=flared))
+    said = {part.position: [*frame_words(part, FINE[Units.INCH])] for part in kit.parts if part.frame_members}
+    assert said["left leg"][1] == said["right leg"][1]
+    assert said["right leg"][1].startswith('openings from the bottom: 2 1/2" to ')
+    assert said["head"][1].startswith("openings from the long point at the left: ")
+
+
+def test_tenons_shorter_than_the_grooves_need_no_deeper_ones() -> None:
+    kit = kit_of(**paneled(interior_trim__inside__panels={**PANELS, "tenon": "5/16"}))
+    said = [line for part in kit.parts for line in frame_words(part, FINE[Units.INCH])]
+    assert said and not any("a hair deeper" in line for line in said)
 
 
 def test_the_joints_name_groove_stiles_and_rails() -> None:

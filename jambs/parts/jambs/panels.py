@@ -34,7 +34,7 @@ from jambs.parts.shapes.opening_path import BoardPlanes, CornerJoint, EndPlane, 
 from jambs.parts.shapes.path_cuts import sawn_board
 from jambs.place.flares import flares_at
 from jambs.place.placement import Placement
-from jambs.sides import Side
+from jambs.sides import BoardEnd, Side
 
 LEAST_OPENING = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
 """A panel shows at least so much of itself each way [in]; common practice, no source."""
@@ -128,14 +128,21 @@ def _members(jamb: Part, layout: PanelLayout, entry: PanelsEntry, placement: Pla
     over = glue_settings(job.shop).length_over + left.length
     members = [
         *_stiles(jamb, layout, entry, over, left.width, job.shop.grid),
-        *_rails(jamb, layout, entry, left.length, job.shop.grid),
-        *_panels(jamb, layout, entry),
+        *_counted(jamb, _rails(jamb, layout, entry, left.length, job.shop.grid)),
+        *_counted(jamb, _panels(jamb, layout, entry)),
     ]
     marked = (
         replace(one, opening=jamb.opening, mark=jamb.mark + letter)
         for one, letter in zip(members, ascii_lowercase, strict=False)
     )
     return tuple(replace(one, blank=blank_from_boards(one, job.boards, job.shop, allowance=0.0)) for one in marked)
+
+
+def _counted(jamb: Part, members: list[Part]) -> list[Part]:
+    """Count rails or panels from the bottom of a leg, else from the left: legs that mirror each other count alike."""
+    if jamb.seat.ends[0] in (BoardEnd.BOTTOM, BoardEnd.LEFT):
+        return members
+    return [replace(one, member=number) for number, one in enumerate(reversed(members), start=1)]
 
 
 def _member(jamb: Part, kind: PartKind, cuts: tuple[Cut, ...], seat: Seat, *, member: int, members: int) -> Part:

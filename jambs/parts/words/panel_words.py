@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from jambs.length import Grid
-from jambs.parts.board.cuts import EdgeGroove, Tenon
+from jambs.length import HALF_64TH, Grid
+from jambs.parts.board.cuts import EdgeGroove, End, Tenon, end_of
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.board.part import Part
+from jambs.sides import BoardEnd
 
 GLUE = "glue the frame, never a panel"
 
@@ -17,23 +18,54 @@ def frame_words(part: Part, grid: Grid) -> Iterator[str]:
     panels = part.blank.panels
     if panels is None:
         return
-    made_of = "; ".join(
+    first = _first_end(part)
+    stiles, rails, sheets = (
         f"{kind.words}s {letters_of(part, kind)}" for kind in (PartKind.STILE, PartKind.RAIL, PartKind.PANEL)
     )
-    layout = panels.layout
-    yield f"frame and panel: {made_of}; {GLUE}, which has {room_words(part, grid)}"
-    places = ", ".join(f"{grid.text(start)} to {grid.text(finish)}" for start, finish in layout.openings)
-    low, high = (grid.text(one) for one in layout.across)
-    start = part.seat.ends[0].words
-    yield f"openings from the long point at the {start}: {places}; from the frame edge {low} to {high}"
+    yield (
+        f"frame and panel: {stiles}; {rails} and {sheets}, each from the {first.words}; {GLUE}, which has "
+        f"{room_words(part, grid)}"
+    )
+    low, high = (grid.text(one) for one in panels.layout.across)
+    yield f"openings {_from_words(part, first)}: {_places(part, first, grid)}; from the frame edge {low} to {high}"
+    if _are_tenons_full(part):
+        yield "groove a hair deeper than the tenons are long, so that the shoulders close"
     yield "when the glue is dry saw off the horns, then rip it and cut its ends as one board"
 
 
-def room_words(part: Part, grid: Grid) -> str:
-    """Say what a panel of a jamb has to move: ``1/8 to swell across its grain and 1/16 along it``."""
+def _first_end(part: Part) -> BoardEnd:
+    """Return the end from which rails, panels and openings count: the bottom of a leg, else the left."""
+    return next(end for end in part.seat.ends if end in (BoardEnd.BOTTOM, BoardEnd.LEFT))
+
+
+def _from_words(part: Part, first: BoardEnd) -> str:
+    """Name the end that the tape hooks on to: its long point where it is cut at an angle."""
+    end = list(End)[part.seat.ends.index(first)]
+    is_angled = any(end_of(cut) is end for cut in part.cuts)
+    return f"from the long point at the {first.words}" if is_angled else f"from the {first.words}"
+
+
+def _places(part: Part, first: BoardEnd, grid: Grid) -> str:
     assert part.blank.panels
     layout = part.blank.panels.layout
-    return f"{grid.text(layout.room)} to swell across its grain and {grid.text(layout.end_room)} along it"
+    openings = layout.openings
+    if part.seat.ends[0] is not first:
+        openings = tuple((layout.length - finish, layout.length - start) for start, finish in reversed(openings))
+    return ", ".join(f"{grid.text(start)} to {grid.text(finish)}" for start, finish in openings)
+
+
+def _are_tenons_full(part: Part) -> bool:
+    """Say whether stub tenons reach the bottom of the grooves, which would hold the shoulders open."""
+    cuts = [cut for one in part.frame_members if one.kind is PartKind.RAIL for cut in one.cuts]
+    depths = [cut.depth for cut in cuts if isinstance(cut, EdgeGroove)]
+    return any(isinstance(cut, Tenon) and cut.along > min(depths) - HALF_64TH for cut in cuts)
+
+
+def room_words(part: Part, grid: Grid) -> str:
+    """Say what a panel of a jamb has to move: ``1/8 in all to swell across its grain and 1/16 along it``."""
+    assert part.blank.panels
+    layout = part.blank.panels.layout
+    return f"{grid.text(layout.room)} in all to swell across its grain and {grid.text(layout.end_room)} along it"
 
 
 def letters_of(part: Part, kind: PartKind) -> str:
