@@ -38,7 +38,7 @@ from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.readings.as_built import PLANNED
 from jambs.parts.trim.casing_plane import hung
-from jambs.parts.words.corner_words import jamb_corner_words
+from jambs.parts.words.corner_words import has_no_butt, jamb_corner_words
 from jambs.place.frame_path import frame_path, rough_path, rough_size
 from jambs.place.glass_findings import GlassFinding
 from jambs.place.placement import Alternative, Placement
@@ -111,7 +111,12 @@ def opening_record(kit: CutKit, *, grid: Grid) -> Record:
         "glass": _glass_record(placement, units=units),
         "reasons": [one.sentence(units) for one in placement.reasons],
         "alternatives": [_alternative_record(one, units=units) for one in placement.alternatives],
-        "trim": trim_record(opening, units=units, corners=jamb_corner_words(kit)),
+        "trim": trim_record(
+            opening,
+            units=units,
+            corners=jamb_corner_words(kit),
+            mitered=[where for where in (Where.INTERIOR, Where.EXTERIOR) if has_no_butt(kit, where)],
+        ),
         "figures": [
             {"name": one.name, "size": sawn_size(one.value, grid=grid), "note": one.note} for one in kit.figures
         ],

@@ -156,8 +156,10 @@ def _flare_lines(trim: Record) -> list[Line]:
 
 
 def _casing_lines(casing: Record) -> list[Line]:
-    names = (("overhang", "head casing overhang"), ("back_bevel_deg", "casing back bevel"))
-    return [line("casing corners", casing["corner"]), *_lines_of(casing, names)]
+    """Return the corners of a casing; a head runs past its legs only where some corner of it is butted."""
+    mitered = casing.get("corners")
+    names = (*(() if mitered else (("overhang", "head casing overhang"),)), ("back_bevel_deg", "casing back bevel"))
+    return [line("casing corners", mitered or casing["corner"]), *_lines_of(casing, names)]
 
 
 def exterior_lines(trim: Record) -> list[Line]:

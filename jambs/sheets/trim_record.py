@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from jambs.job.models.openings import Opening
+from jambs.job.models.trim import Corner
 from jambs.length import Units
+from jambs.parts.board.kinds import Where
 from jambs.values import Record, dump
 
 
-def trim_record(opening: Opening, *, units: Units, corners: str = "") -> Record:
+def trim_record(opening: Opening, *, units: Units, corners: str = "", mitered: Collection[Where] = ()) -> Record:
     """Return interior and exterior trim by name, with the keys that the job gives.
 
-    ``corners``: how the jambs of a shape meet, where the job's joint does not tell it.
+    ``corners``: how the jambs of a shape meet, where the job's joint does not tell it. ``mitered``: where its casing
+    has miters alone, whatever the job's corner is.
     """
     record: Record = {
         "interior": {"name": opening.interior_name, **_said(dump(opening.interior, units=units))},
@@ -19,6 +24,8 @@ def trim_record(opening: Opening, *, units: Units, corners: str = "") -> Record:
     }
     if corners and record["interior"].get("jamb"):
         record["interior"]["jamb"]["corners"] = corners
+    for where in mitered:
+        record[where.value]["casing"]["corners"] = Corner.MITER.value
     return record
 
 

@@ -7,10 +7,11 @@ from jambs.drawings.views.sash import sash_words
 from jambs.findings import Severity
 from jambs.issue_stamp import IssueStamp
 from jambs.job.models.openings import Job
-from jambs.job.models.trim import Corner, InteriorTrim, Joint
+from jambs.job.models.trim import CasingEntry, Corner, InteriorTrim, Joint
 from jambs.length import length_text
+from jambs.parts.board.kinds import Where
 from jambs.parts.kit.kit import Kit
-from jambs.parts.words.corner_words import jamb_corner_words
+from jambs.parts.words.corner_words import has_no_butt, jamb_corner_words
 from jambs.parts.words.flare_words import saw_notes
 from jambs.parts.words.proud_words import proud_words
 from jambs.place.frame_path import rough_path, rough_size
@@ -32,7 +33,7 @@ def note_paragraphs(kit: Kit, job: Job, *, issue: IssueStamp) -> list[str]:
         f"Frame {_size(opening.frame.width, opening.frame.height, job)}, {sash_words(opening)}. Rough opening "
         f"{_size(*rough_size(kit.placement), job)}{_outline_words(kit, job)}.",
         *depth_words(kit, job),
-        _inside_words(opening.interior, jamb_corner_words(kit), job),
+        _inside_words(kit, job),
         *_outside_words(kit, job),
         f"{_proud_words(opening.interior, job)}Sizes are finished sizes.",
         *dict.fromkeys(f"Details: {one}." for part in kit.parts for one in saw_notes(part, job.shop.grid)),
@@ -62,14 +63,15 @@ def _size(width: float, height: float, job: Job) -> str:
     return f"{_text(width, job)} x {_text(height, job)}"
 
 
-def _inside_words(trim: InteriorTrim, corners: str, job: Job) -> str:
-    """Say how the inside is trimmed; ``corners``: how the jambs of a shape meet, nothing of a rectangle."""
+def _inside_words(kit: Kit, job: Job) -> str:
+    """Say how the inside is trimmed."""
+    trim = kit.placement.opening.interior
     if trim.returns:
         return (
             f"Inside: {trim.style.value}, {trim.returns.material} {_text(trim.returns.thickness, job)}, coat "
             f"{_text(trim.returns.corner_bead.nose, job)}. Frame reveal {_text(trim.frame_reveal, job)} to the coat."
         )
-    joint = corners or JOINTS[trim.jamb.joint]
+    joint = jamb_corner_words(kit) or JOINTS[trim.jamb.joint]
     if trim.wall_edge:
         edge = trim.wall_edge
         gap = f" {_text(edge.gap, job)}" if edge.gap else ""
@@ -77,18 +79,22 @@ def _inside_words(trim: InteriorTrim, corners: str, job: Job) -> str:
             f"Inside: {trim.style.value}, no casing: {edge.kind.value}{gap}. Jamb joint: {joint}. "
             f"Frame reveal {_text(trim.frame_reveal, job)}."
         )
-    corner = "mitered" if trim.casing.corner is Corner.MITER else "butted"
+    corner = _corner_words(kit, trim.casing, Where.INTERIOR)
     return (
         f"Inside: {trim.style.value}. Jamb joint: {joint}. Casing corners {corner}. "
         f"Frame reveal {_text(trim.frame_reveal, job)}, casing reveal {_text(trim.casing_reveal, job)}."
     )
 
 
+def _corner_words(kit: Kit, casing: CasingEntry, where: Where) -> str:
+    return "mitered" if casing.corner is Corner.MITER or has_no_butt(kit, where) else "butted"
+
+
 def _outside_words(kit: Kit, job: Job) -> list[str]:
     trim = kit.placement.opening.exterior
     if trim is None:
         return []
-    corner = "mitered" if trim.casing.corner is Corner.MITER else "butted"
+    corner = _corner_words(kit, trim.casing, Where.EXTERIOR)
     return [
         f"Outside: casing corners {corner}, frame reveal {_text(trim.frame_reveal, job)}, casing reveal "
         f"{_text(trim.casing_reveal, job)}, sealant joint {_text(trim.sealant_joint, job)}."

@@ -5,7 +5,9 @@ from __future__ import annotations
 from jambs.job.models.openings import Opening
 from jambs.job.models.path_edge import FrameEdge
 from jambs.job.models.shape import ShapeKind
-from jambs.parts.board.kinds import run_words
+from jambs.parts.board.cuts import End, end_of
+from jambs.parts.board.kinds import PartKind, Where, run_words
+from jambs.parts.board.part import Part
 from jambs.parts.jambs.shaped_jambs import jamb_corners
 from jambs.parts.kit.kit import Kit
 from jambs.parts.shapes.opening_path import CornerJoint
@@ -30,6 +32,19 @@ def jamb_corner_words(kit: Kit) -> str:
     return "; ".join(told)
 
 
+def has_no_butt(kit: Kit, where: Where) -> bool:
+    """Say whether a butt joint of the casing has no place round a shape: no head or bottom board ends square there."""
+    if kit.placement.opening.shape is None:
+        return False
+    level = [part for part in kit.parts if part.kind is PartKind.CASING and part.where is where]
+    ends = [end for part in level if not part.side.is_leg for end in End if not _is_angled(part, end)]
+    return bool(level) and not ends
+
+
+def _is_angled(part: Part, end: End) -> bool:
+    return any(end_of(cut) is end for cut in part.cuts)
+
+
 def _under_the_arc(opening: Opening) -> str:
     if opening.shape is None or not opening.shape.is_cut_below(opening.frame):
         return "curved boards end on the spring lines"
@@ -42,7 +57,7 @@ def _under_the_arc(opening: Opening) -> str:
 def _mitered(corners: tuple[Corner, ...]) -> list[str]:
     mitered = [(one, two) for one, two, joint in corners if joint is CornerJoint.MITER]
     if mitered and len(mitered) == len(corners):
-        return [f"mitered, all {len(corners)} corners"]
+        return [f"mitered, all {len(corners)} corners" if len(corners) > 1 else "mitered"]
     return [f"mitered: {_name(one)} | {_name(two)}" for one, two in mitered]
 
 
