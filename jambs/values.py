@@ -93,6 +93,12 @@ def sized(width: float, height: float, *, units: Units) -> Record:
     return {**both, "text": text}
 
 
+def sawn_sizes(width: float, height: float, *, grid: Grid) -> Record:
+    """Return width × height [in], exact as numbers and printed on the shop's grid where an angle made one of them."""
+    both = {"width": sawn_size(width, grid=grid), "height": sawn_size(height, grid=grid)}
+    return {**both, "text": f"{grid.text(width)} × {grid.text(height)}"}
+
+
 def stated(length: float, *, units: Units) -> Record:
     """Return a length that a maker or the job states [in]: its printed text keeps the unit it was stated in."""
     return {"value": number(length, units=units), "text": stated_text(length, units=units)}

@@ -50,7 +50,7 @@ from jambs.sheets.part_record import part_record
 from jambs.sheets.trim_record import trim_record
 from jambs.sheets.unit_record import frame_face_record, gang_record
 from jambs.sides import Side
-from jambs.values import Record, dump, number, sawn_size, size, sized, stated, stated_size, weight
+from jambs.values import Record, dump, number, sawn_size, sawn_sizes, size, sized, stated, stated_size, weight
 
 FORMAT = "jambs parts"
 VERSION = 3
@@ -100,7 +100,7 @@ def opening_record(kit: CutKit, *, grid: Grid) -> Record:
         **gang_record(kit, units=units),
         "wall": _wall_record(placement, units=units),
         **_sizes_record(kit, units=units),
-        "clear_opening": sized(kit.clear_width, kit.clear_height, units=units),
+        "clear_opening": sawn_sizes(kit.clear_width, kit.clear_height, grid=grid),
         "planes": _planes_record(placement, units=units),
         "depths": _depths_record(kit, units=units),
         "buck": _buck_record(kit, units=units),

@@ -20,6 +20,7 @@ from jambs.section.region import Section, SectionCut, Stuff
 from jambs.sheets.arch_steps import at_blocks
 from jambs.sheets.full_scale import templates_of
 from jambs.sheets.install_steps import inside_steps
+from jambs.sheets.record import opening_record
 from jambs.sides import Side
 
 QUARTER = {"kind": "quarter round", "high_side": "left"}
@@ -130,3 +131,13 @@ def test_the_shim_space_of_a_triangle_is_the_shops_along_every_edge() -> None:
     wider = 2 * 0.25 / math.tan(sharp / 2)
     assert placement.opening.rough_opening.width == pytest.approx(48 + wider)
     assert outset(frame_path(placement.opening), dict.fromkeys(Side, 0.25))[2].length == pytest.approx(48 + wider)
+
+
+def test_the_clear_opening_of_a_triangle_is_printed_on_the_shops_grid_and_kept_exactly() -> None:
+    """Its slopes make it no multiple of 1/32; a tape and the install sheet know nothing finer."""
+    made = rounded_inside("triangle", 48, 30)
+    grid = made.job.shop.grid
+    clear = opening_record(cut(made), grid=grid)["clear_opening"]
+    width, height = made.kit.clear_width, made.kit.clear_height
+    assert not grid.holds(width) and clear["width"]["value"] == pytest.approx(width, abs=1e-4)
+    assert clear["text"] == " × ".join(grid.units.text(grid.round(side)) for side in (width, height))
