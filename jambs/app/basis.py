@@ -114,9 +114,10 @@ def shop_basis(job: Job) -> dict[str, str]:
     shop = job.shop
     boards = [repr(one.model_copy(update=NO_PRICE)) for one in job.boards]
     saw = [shop.kerf, shop.rip_kerf, shop.edge_allowance, shop.far_edge_allowance, shop.end_trim, shop.least_strip]
+    nested = ["head to tail"] if shop.head_to_tail else []  # where it is left out, plans from before it hold
     wanted = [shop.planned_allowance, shop.spares, repr(shop.least_drop), repr(shop.grid)]
     return {
         BOARDS: digest([*boards, repr(job.on_hand)]),
-        SAW: digest([*saw, *wanted]),
+        SAW: digest([*saw, *wanted, *nested]),
         PRICES: digest([shop.currency, *(repr((one.prices, one.price_per_foot)) for one in job.boards)]),
     }

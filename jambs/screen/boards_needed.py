@@ -30,6 +30,7 @@ ASSUMED = "a price that is not given is assumed from the others"
 
 def boards_record(kit: Kit, job: Job) -> Record:
     """Return the boards of an opening as the buying list names them, their cost, and what keeps some part from it."""
+    from jambs.stock.house.head_to_tail import laid_best
     from jambs.stock.house.lot_faults import lot_faults
     from jambs.stock.house.lots import house_lots
     from jambs.stock.problem import StockFault
@@ -38,7 +39,7 @@ def boards_record(kit: Kit, job: Job) -> Record:
     if faults := lot_faults(lots, job.units):
         return _none(*(one.sentence(job.units) for one in faults))
     try:
-        planned = [(lot, _plan(lot.problem)) for lot in lots]
+        planned = [(lot, laid_best(lot.problem, lot.pairs, _plan)) for lot in lots]
     except StockFault as fault:
         return _none(*fault.sentences(job.units))
     currency = job.shop.currency

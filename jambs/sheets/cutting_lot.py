@@ -17,10 +17,10 @@ from jambs.stock.house.house_pieces import CutPiece
 from jambs.stock.house.house_plan import PlannedLot
 from jambs.stock.house.lot_words import least_drop, lot_notes, lumber_text
 from jambs.stock.house.lumber import Lumber, steps_up
-from jambs.stock.plan import PlannedBoard, PlannedStrip
+from jambs.stock.plan import HEAD_TO_TAIL, PlannedBoard, PlannedStrip
 from jambs.stock.planfile import plan_to_dict
 from jambs.stock.problem import LotKind
-from jambs.stock.views import drops, near_equal_widths, rip_list
+from jambs.stock.views import LaidPiece, drops, laid_pieces, near_equal_widths, rip_list
 from jambs.values import Record, number, size
 
 SCOPE = {
@@ -67,13 +67,14 @@ def lot_record(planned: PlannedLot, job: Job, *, stays: bool) -> Record:
     lot, plan, currency = planned.lot, planned.plan, job.shop.currency
     bought = sum(not board.stock.on_hand for board in plan.boards)
     bench = _Bench(planned, job.shop, job.units)
+    scope = SCOPE[lot.problem.kind] + (HEAD_TO_TAIL if plan.problem.pairs else "")
     return {
         "letter": lot.letter,
         "title": lot.title,
         "kind": lot.problem.kind,
         "stock": lot.material.stock,
         "thickness": lot.material.thickness,
-        "scope": SCOPE[lot.problem.kind],
+        "scope": scope,
         "first_number": lot.first_number,
         "lumber": [_lumber(one) for one in lot.lumber],
         "cost": money(plan.cost_cents, currency),
@@ -81,7 +82,7 @@ def lot_record(planned: PlannedLot, job: Job, *, stays: bool) -> Record:
         "solver_proved": money(plan.bound.best_cents, currency),
         "is_optimal": plan.is_optimal,
         "sentences": sentences(
-            SCOPE[lot.problem.kind].capitalize(),
+            scope[0].upper() + scope[1:],
             len(plan.boards),
             0 if stays else bought,
             plan.cost_cents,
@@ -178,6 +179,7 @@ class _Bench:
     def __init__(self, planned: PlannedLot, shop: Shop, units: Units) -> None:
         self.planned, self.plan, self.lot, self.units = planned, planned.plan, planned.lot, units
         self.saw = planned.lot.problem.saw
+        self.laid = laid_pieces(planned.plan)
         self.by_mark = {one.piece.mark: one for one in planned.lot.pieces}
         self.least_length, self.least_width = (steps_up(one, units=units) for one in least_drop(shop, units))
         self.near_steps = steps_up(max(NEAR_WIDTH, shop.taper_tolerance), units=units)
@@ -227,15 +229,16 @@ class _Bench:
         }
 
     def _placed(self, mark: str, start: int) -> Record:
-        one = self.by_mark[mark]
+        one, laid = self.by_mark[mark], self.laid.get(mark)
         return {
             "mark": mark,
             "start": self.size(start),
             "end": self.size(start + one.piece.length),
             "length": self.size(one.piece.length),
-            "slants": _slants(one, self.units),
+            "slants": _slants(one, self.units) if laid is None else _laid_slants(one, laid, self.units),
             "plus": bool(one.allowance or one.longer),
             "is_planned": one.is_planned,
+            **({} if laid is None else {"head_to_tail_with": laid.beside, "is_turned": laid.is_turned}),
         }
 
     def _end_drop(self, board: PlannedBoard, strip: PlannedStrip, width: int) -> Record | None:
@@ -339,6 +342,15 @@ class _Bench:
                 }
             )
         return rows
+
+
+def _laid_slants(one: CutPiece, laid: LaidPiece, units: Units) -> list[list[float]]:
+    """Slants of a piece as it lies in a pair: the near edge is drawn below, of one that is turned the far edge."""
+    slants = end_slants(one.part)
+    ends, edges = (End.START, End.FINISH), (Edge.NEAR, Edge.FAR)
+    if laid.is_turned:
+        ends, edges = ends[::-1], edges[::-1]
+    return [[number(slants[end][edge], units=units) for edge in edges] for end in ends]
 
 
 def _slants(one: CutPiece, units: Units) -> list[list[float]]:

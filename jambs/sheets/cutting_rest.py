@@ -23,6 +23,7 @@ from jambs.sheets.rest_findings import (
     RestFinding,
     SpoiledAndCut,
 )
+from jambs.stock.house.head_to_tail import head_to_tail
 from jambs.stock.house.house_pieces import CutPiece, house_pieces
 from jambs.stock.house.house_plan import Effort, LotProgress, PlannedLot, plan_house
 from jambs.stock.house.lots import Lot, materials
@@ -171,11 +172,13 @@ def _rest(one: PlannedLot, spoiled: Spoiled, spares: Mapping[str, int], shop: Sh
     left = remaining_problem(one.plan, done=done, spoiled=_marks(one, spoiled.boards), saved=saved)
     lumber = (*_drops(one, spoiled.cut, shop, units), *_spares(one.lot, spares), *_lumber(one.lot, left.stock))
     wanted = {piece.mark for piece in left.pieces}
+    problem = replace(left, stock=tuple(kind.stock for kind in lumber), pairs=())
     return replace(
         one.lot,
         pieces=tuple(piece for piece in one.lot.pieces if piece.piece.mark in wanted),
         lumber=lumber,
-        problem=replace(left, stock=tuple(kind.stock for kind in lumber)),
+        problem=problem,
+        pairs=head_to_tail(problem, shop, units) if shop.head_to_tail else (),
         first_number=one.lot.first_number + len(one.plan.boards),
     )
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 import json
 import math
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -29,19 +30,45 @@ def fill(things: list[tuple[int, int, int]], top: int) -> list[int]:
     return best
 
 
+def blanks(problem: dict[str, Any]) -> Iterator[tuple[int, int, int]]:
+    """Yield width, sawn length and count of what is crosscut: pieces, and pairs of them head to tail.
+
+    Raises:
+        ValueError: two pieces of a pair are not alike, or no whole kerf lies between them.
+    """
+    known = {piece.get("mark"): piece for piece in problem["pieces"]}
+    for pair in problem.get("pairs", []):
+        first, second = known[pair["first"]], known[pair["second"]]
+        run = -first["slants"][0] if pair["is_first_turned"] else first["slants"][1]
+        start = -second["slants"][1] if pair["is_second_turned"] else second["slants"][0]
+        width, gap = first["width"], abs(run) - pair["lap"]
+        is_one_cut = run != 0 and start == -run and width == second["width"]
+        has_kerf = gap > 0 and (gap * width) ** 2 >= problem["saw"]["crosscut_kerf"] ** 2 * (width**2 + run**2)
+        if not (is_one_cut and has_kerf and first["count"] == second["count"] == 1):
+            raise ValueError(f"no one cut parts {pair['first']} from {pair['second']}, head to tail")
+        yield width, first["length"] - pair["lap"] + second["length"] + second["miter_allowance"], 1
+    marks = [pair[place] for pair in problem.get("pairs", []) for place in ("first", "second")]
+    if len(marks) != len(set(marks)):
+        raise ValueError("a piece lies in two pairs")
+    for piece in problem["pieces"]:
+        if piece.get("mark") not in marks:
+            yield piece["width"], piece["length"] + piece["miter_allowance"], piece["count"]
+
+
 def check_certificate(plan: dict[str, Any]) -> int:
     """Cents that the prices in a plan file prove no plan can go below.
 
     Raises:
-        ValueError: a board can be filled with more than it costs, so the prices prove nothing.
+        ValueError: a board can be filled with more than it costs, so the prices prove nothing; or two pieces cannot
+            lie head to tail as the file has them.
     """
     problem, saw = plan["problem"], plan["problem"]["saw"]
     ripped, kerf = problem["kind"] != "lengths", saw["crosscut_kerf"]
     price = {(entry["width"], entry["length"]): entry["price"] for entry in plan["bound"]["prices"]}
     wanted: dict[tuple[int, int], int] = {}
-    for piece in problem["pieces"]:
-        size = (piece["width"] if ripped else 0, piece["length"] + piece["miter_allowance"])
-        wanted[size] = wanted.get(size, 0) + piece["count"]
+    for width, length, count in blanks(problem):
+        size = (width if ripped else 0, length)
+        wanted[size] = wanted.get(size, 0) + count
     step = math.gcd(*[length + kerf for _, length in wanted])
     rooms = [max(0, (stock["length"] - 2 * saw["end_trim"] + kerf) // step) for stock in problem["stock"]]
     worth: dict[int, list[int]] = {}

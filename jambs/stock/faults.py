@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from collections.abc import Iterator
 
 from jambs.findings import Subject
-from jambs.stock.problem import Piece, SawSettings, Stock, StockProblem
+from jambs.stock.problem import Pair, Piece, SawSettings, Stock, StockProblem
 from jambs.stock.problem_findings import (
     BoardWithoutSize,
     FitsNoStock,
     Lacking,
     MarkTwice,
+    NoPair,
+    NotHeadToTail,
     NothingToCutFrom,
     PieceNotCounted,
     PieceWithoutSize,
@@ -29,7 +32,37 @@ def problem_faults(problem: StockProblem) -> tuple[ProblemFinding, ...]:
     faults = [*_saw_faults(problem.saw, about), *_stock_faults(problem, about), *_mark_faults(problem, about)]
     for piece in problem.pieces:
         faults += [*_size_faults(problem, piece, about)] or [*_fit_faults(problem, piece, about)]
-    return tuple(faults)
+    return (*faults, *_pair_faults(problem, about))
+
+
+def _pair_faults(problem: StockProblem, about: Subject) -> Iterator[ProblemFinding]:
+    known = {piece.mark: piece for piece in problem.pieces if piece.count == 1}
+    used = Counter(mark for pair in problem.pairs for mark in (pair.first, pair.second))
+    longest = max((clear_length(problem.saw, stock) for stock in problem.stock if stock.supply != 0), default=0)
+    for pair in problem.pairs:
+        first, second = known.get(pair.first), known.get(pair.second)
+        why = None
+        if first is None or second is None or used[pair.first] > 1 or used[pair.second] > 1:
+            why = NoPair.NOT_SINGLE
+        elif not share_a_cut(first, second, pair, problem.saw.crosscut_kerf):
+            why = NoPair.UNLIKE
+        elif first.length - pair.lap + second.sawn_length > longest:
+            why = NoPair.TOO_LONG
+        if why:
+            yield NotHeadToTail(subject=about, first=pair.first, second=pair.second, why=why)
+
+
+def share_a_cut(first: Piece, second: Piece, pair: Pair, kerf: int) -> bool:
+    """Say whether one slanted cut, a whole kerf wide, is the end of both pieces as they lie."""
+    _, run = first.laid(is_turned=pair.is_first_turned)
+    start, _ = second.laid(is_turned=pair.is_second_turned)
+    is_one_cut = run != 0 and start == -run and first.width == second.width
+    return is_one_cut and pair.lap <= abs(run) - kerf_along(first.width, run, kerf)
+
+
+def kerf_along(width: int, run: int, kerf: int) -> int:
+    """What a slanted cut takes along the grain, up to a whole step: the kerf over the cosine of its angle."""
+    return math.isqrt(max(0, kerf**2 * (width**2 + run**2) - 1) // width**2) + 1 if kerf else 0
 
 
 def _saw_faults(saw: SawSettings, about: Subject) -> Iterator[ProblemFinding]:

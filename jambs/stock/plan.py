@@ -97,12 +97,16 @@ class StockPlan:
         return count_patterns({board.rip_pattern for board in self.boards})
 
     @property
+    def _scope(self) -> str:
+        return _SCOPE[self.problem.kind] + (HEAD_TO_TAIL if self.problem.pairs else "")
+
+    @property
     def statement(self) -> str:
         """The cost and its bounds in words, with the kind of plan they hold for."""
         certified, best = self.bound.certified_cents, self.bound.best_cents
         lines = [
             f"Plan: {len(self.boards)} boards, {dollars(self.cost_cents)}.",
-            f"No plan of this kind ({_SCOPE[self.problem.kind]}, these prices, kerfs and trims) can cost less "
+            f"No plan of this kind ({self._scope}, these prices, kerfs and trims) can cost less "
             f"than {dollars(certified)} (certificate in the file, checked with whole numbers), so at most "
             f"{_percent(self.cost_cents - certified, self.cost_cents)} is left.",
         ]
@@ -125,6 +129,8 @@ def _is_part(one: tuple[Hashable, tuple[int, ...]], other: tuple[Hashable, tuple
     return one != other and one[0] == other[0] and not Counter(one[1]) - Counter(other[1])
 
 
+HEAD_TO_TAIL = ", like slants head to tail in these pairs"
+"""Goes on with the kind of plan where pieces lie in pairs."""
 _SCOPE = {
     LotKind.LENGTHS: "crosscut only",
     LotKind.BOARDS: "rip first, strip as wide as its piece",

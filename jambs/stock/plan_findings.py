@@ -122,6 +122,25 @@ class KerfLost(BoardFinding):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SlantsApart(BoardFinding):
+    """Two pieces lie head to tail, and no one cut is the end of both; ``finish``, ``start``: slant, and width."""
+
+    code: ClassVar[str] = "slants-apart"
+    first: str
+    second: str
+    finish: tuple[int, int]
+    start: tuple[int, int]
+
+    def sentence(self, units: Units) -> str:
+        """Say how the two ends lie."""
+        (run, width), (other_run, other_width) = self.finish, self.start
+        return (
+            f"{self.where.words}: {self.first} and {self.second} lie head to tail, but the first ends {run} in {width} "
+            f"off square and the second begins {other_run} in {other_width}: no one cut parts them."
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PieceNotGiven(BoardFinding):
     """A piece on a strip is none of the problem."""
 

@@ -6,7 +6,7 @@ from dataclasses import asdict
 from typing import Any
 
 from jambs.stock.plan import Bound, PlacedPiece, PlannedBoard, PlannedStrip, StockPlan
-from jambs.stock.problem import LotKind, Piece, SawSettings, Stock, StockProblem
+from jambs.stock.problem import LotKind, Pair, Piece, SawSettings, Stock, StockProblem
 
 FORMAT = "stock plan"
 VERSION = 1
@@ -45,19 +45,26 @@ def _bound_to_dict(bound: Bound) -> dict[str, Any]:
 
 
 def problem_to_dict(problem: StockProblem) -> dict[str, Any]:
-    """Plain values of a problem."""
-    return asdict(problem)
+    """Plain values of a problem; slants and pairs only where pieces may lie head to tail."""
+    data = asdict(problem)
+    for piece in data["pieces"]:
+        if piece["slants"] == (0, 0):
+            del piece["slants"]
+    if not problem.pairs:
+        del data["pairs"]
+    return data
 
 
 def problem_from_dict(data: dict[str, Any]) -> StockProblem:
     """The problem written by `problem_to_dict`."""
     return StockProblem(
         kind=LotKind(data["kind"]),
-        pieces=tuple(Piece(**piece) for piece in data["pieces"]),
+        pieces=tuple(Piece(**{**piece, "slants": tuple(piece.get("slants", (0, 0)))}) for piece in data["pieces"]),
         stock=tuple(Stock(**stock) for stock in data["stock"]),
         saw=SawSettings(**data["saw"]),
         group=data["group"],
         unit=data["unit"],
+        pairs=tuple(Pair(**pair) for pair in data.get("pairs", ())),
     )
 
 

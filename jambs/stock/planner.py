@@ -133,5 +133,5 @@ def _no_plan(problem: StockProblem, run: Run) -> ProblemFinding:
         return NoPlanFound(subject=problem.subject)
     sizes = list(item_sizes(problem))
     left_out = {sizes[item] for item in np.flatnonzero(run.answer.left_out > LEFT_OVER).tolist()}
-    marks = (piece.mark for piece in problem.pieces if (problem.strip_width(piece), piece.sawn_length) in left_out)
-    return SupplyRunsOut(subject=problem.subject, marks=tuple(marks))
+    marks = [blank.marks for blank in problem.blanks if (blank.width, blank.sawn_length) in left_out]
+    return SupplyRunsOut(subject=problem.subject, marks=tuple(mark for some in marks for mark in some))

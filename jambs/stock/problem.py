@@ -5,6 +5,7 @@ All sizes are whole numbers of one unit (1/64 in or 0.1 mm), all prices whole ce
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -25,7 +26,8 @@ class Piece:
 
     A piece with a mitered or beveled end (`is_mitered`) is as long as its long point; `miter_allowance` is what its
     slanted cuts take beyond a square kerf. A tapered piece is as wide as its wide end. A glued part is
-    given as its strips.
+    given as its strips. ``slants``: how far the short edge stands in from the long point at the start and at the
+    finish, positive where the near edge is the long one; given where pieces may lie head to tail.
     """
 
     mark: str
@@ -34,11 +36,42 @@ class Piece:
     count: int = 1
     is_mitered: bool = False
     miter_allowance: int = 0
+    slants: tuple[int, int] = (0, 0)
 
     @property
     def sawn_length(self) -> int:
         """Length taken from the strip, without the square kerf."""
         return self.length + self.miter_allowance
+
+    def laid(self, *, is_turned: bool) -> tuple[int, int]:
+        """Slants at the start and at the finish as it lies: turned end for end, its edges change places too."""
+        start, finish = self.slants
+        return (-finish, -start) if is_turned else (start, finish)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pair:
+    """Two pieces head to tail in a strip: one slanted cut is the finish of the first and the start of the second.
+
+    ``lap``: start of the second → finish of the first, both at their long points. Either may be turned end for end.
+    """
+
+    first: str
+    second: str
+    lap: int
+    is_first_turned: bool = False
+    is_second_turned: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StripBlank:
+    """One length of a strip: a piece, or a pair of pieces head to tail; ``starts`` of its pieces from its own."""
+
+    marks: tuple[str, ...]
+    starts: tuple[int, ...]
+    width: int
+    sawn_length: int
+    count: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +100,7 @@ class SawSettings:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StockProblem:
-    """One material and thickness, to be cut one way."""
+    """One material and thickness, to be cut one way; ``pairs``: pieces that lie head to tail."""
 
     kind: LotKind
     pieces: tuple[Piece, ...]
@@ -75,6 +108,7 @@ class StockProblem:
     saw: SawSettings
     group: str = ""
     unit: str = "1/64 in"
+    pairs: tuple[Pair, ...] = ()
 
     @property
     def subject(self) -> Subject:
@@ -89,6 +123,38 @@ class StockProblem:
     def strip_width(self, piece: Piece) -> int:
         """Width of the strip a piece comes from; the same for all when nothing is ripped."""
         return piece.width if self.is_ripped else 0
+
+    @property
+    def blanks(self) -> tuple[StripBlank, ...]:
+        """What is crosscut from the strips, in the order of the pieces."""
+        known = {piece.mark: piece for piece in self.pieces}
+        pairs = {pair.first: pair for pair in self.pairs}
+        seconds = {pair.second for pair in self.pairs}
+        return tuple(
+            self._pair_blank(known, pairs[piece.mark]) if piece.mark in pairs else self._blank(piece)
+            for piece in self.pieces
+            if piece.mark not in seconds
+        )
+
+    def _blank(self, piece: Piece) -> StripBlank:
+        return StripBlank(
+            marks=(piece.mark,),
+            starts=(0,),
+            width=self.strip_width(piece),
+            sawn_length=piece.sawn_length,
+            count=piece.count,
+        )
+
+    def _pair_blank(self, known: Mapping[str, Piece], pair: Pair) -> StripBlank:
+        first, second = known[pair.first], known[pair.second]
+        start = first.length - pair.lap
+        return StripBlank(
+            marks=(pair.first, pair.second),
+            starts=(0, start),
+            width=self.strip_width(first),
+            sawn_length=start + second.sawn_length,
+            count=1,
+        )
 
 
 class StockFault(FindingsError):

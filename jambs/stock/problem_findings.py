@@ -180,6 +180,28 @@ class FitsNoStock(ProblemFinding):
         return f"{self.mark}: {_size(self.width, self.length)} (x {self.unit}) fits no stock; {allowed}. {cure}"
 
 
+class NoPair(Enum):
+    """What keeps two pieces from lying head to tail."""
+
+    NOT_SINGLE = "each must be a piece of the problem, wanted once and in one pair only"
+    UNLIKE = "their widths and slants must be alike, with a kerf between them"
+    TOO_LONG = "both together are longer than any board between its trims"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotHeadToTail(ProblemFinding):
+    """Two pieces of the problem cannot lie head to tail."""
+
+    code: ClassVar[str] = "not-head-to-tail"
+    first: str
+    second: str
+    why: NoPair
+
+    def sentence(self, units: Units) -> str:
+        """Say why, and what to do."""
+        return f"{self.first} and {self.second} cannot lie head to tail: {self.why.value}. Leave the pair out."
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SupplyRunsOut(ProblemFinding):
     """The boards given cannot yield all pieces; ``marks``: those that are left."""

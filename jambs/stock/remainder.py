@@ -36,8 +36,10 @@ def remaining_problem(
         for piece in plan.problem.pieces
         if piece.count > made[piece.mark]
     )
+    left = {piece.mark for piece in pieces}
+    pairs = tuple(pair for pair in plan.problem.pairs if {pair.first, pair.second} <= left)
     whole = Counter(board.stock for board in plan.boards if board.number not in done | spoiled)
-    return replace(plan.problem, pieces=pieces, stock=tuple(_on_hand(plan, whole)))
+    return replace(plan.problem, pieces=pieces, pairs=pairs, stock=tuple(_on_hand(plan, whole)))
 
 
 def _known(plan: StockPlan, numbers: frozenset[int], marks: set[str]) -> None:

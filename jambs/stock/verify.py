@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import itertools
+import math
 from collections import Counter
 from collections.abc import Iterator
 
 from jambs.findings import Subject
-from jambs.stock.plan import PlannedBoard, PlannedStrip, StockPlan
+from jambs.stock.plan import PlacedPiece, PlannedBoard, PlannedStrip, StockPlan
 from jambs.stock.plan_findings import (
     BoardNotGiven,
     BoundOverCost,
@@ -21,11 +22,12 @@ from jambs.stock.plan_findings import (
     OutsideTrims,
     PieceNotGiven,
     PlanFinding,
+    SlantsApart,
     StripOfAnotherWidth,
     StripUnderSafe,
     SupplyPassed,
 )
-from jambs.stock.problem import Piece, StockProblem
+from jambs.stock.problem import Pair, Piece, StockProblem
 
 STRIP = "strip"
 """What a strip is called where it lies beside another; a piece is called by its mark."""
@@ -57,6 +59,7 @@ def _board_faults(problem: StockProblem, board: PlannedBoard, about: Subject) ->
         if not strip.pieces:
             yield NothingCut(subject=about, where=there)
         yield from _along_faults(problem, board, strip, there)
+        yield from _pair_faults(problem, strip, there, pieces)
         yield from _piece_faults(problem, strip, there, pieces)
 
 
@@ -75,9 +78,56 @@ def _along_faults(
     problem: StockProblem, board: PlannedBoard, strip: PlannedStrip, where: OnBoard
 ) -> Iterator[PlanFinding]:
     saw = problem.saw
-    spans = [(piece.start, piece.end, piece.mark) for piece in strip.pieces]
+    spans = list(_spans(problem, strip))
     within = (saw.end_trim, board.stock.length - saw.end_trim)
     yield from _span_faults(spans, within, saw.crosscut_kerf, where, problem.subject)
+
+
+def _pairs_on(problem: StockProblem, strip: PlannedStrip) -> Iterator[tuple[Pair, PlacedPiece, PlacedPiece]]:
+    """Yield the pairs that follow each other on a strip; parted ones are pieces like any other."""
+    pairs = {(pair.first, pair.second): pair for pair in problem.pairs}
+    for first, second in itertools.pairwise(strip.pieces):
+        if pair := pairs.get((first.mark, second.mark)):
+            yield pair, first, second
+
+
+def _spans(problem: StockProblem, strip: PlannedStrip) -> Iterator[Span]:
+    """Yield what takes a length of the strip from one square cut to the next."""
+    seconds = {first.mark: second for _, first, second in _pairs_on(problem, strip)}
+    within = {second.mark for second in seconds.values()}
+    for piece in strip.pieces:
+        if piece.mark not in within:
+            second = seconds.get(piece.mark)
+            yield (piece.start, max(piece.end, second.end) if second else piece.end, piece.mark)
+
+
+def _pair_faults(
+    problem: StockProblem, strip: PlannedStrip, where: OnBoard, pieces: dict[str, Piece]
+) -> Iterator[PlanFinding]:
+    """One slant for both, and a whole kerf between them, square to it."""
+    about, kerf = problem.subject, problem.saw.crosscut_kerf
+    for pair, placed, following in _pairs_on(problem, strip):
+        first, second = pieces.get(pair.first), pieces.get(pair.second)
+        if first is None or second is None:
+            continue  # told with the pieces
+        _, run = first.laid(is_turned=pair.is_first_turned)
+        start, _ = second.laid(is_turned=pair.is_second_turned)
+        if not run or start != -run or first.width != second.width:
+            yield SlantsApart(
+                subject=about,
+                where=where,
+                first=pair.first,
+                second=pair.second,
+                finish=(run, first.width),
+                start=(start, second.width),
+            )
+            continue
+        along = following.start - (placed.start + first.length) + abs(run)
+        between = math.floor(along * first.width / math.hypot(first.width, run))
+        if along < 0 or (along * first.width) ** 2 < kerf**2 * (first.width**2 + run**2):
+            yield KerfLost(
+                subject=about, where=where, between=between, name=pair.first, following=pair.second, kerf=kerf
+            )
 
 
 def _piece_faults(

@@ -33,6 +33,26 @@ class Drop:
     length: int
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidPiece:
+    """How a piece lies head to tail: beside which, and whether it is turned end for end."""
+
+    beside: str
+    is_turned: bool
+
+
+def laid_pieces(plan: StockPlan) -> dict[str, LaidPiece]:
+    """Return the pieces of pairs by their marks."""
+    return {
+        mark: LaidPiece(beside=beside, is_turned=is_turned)
+        for pair in plan.problem.pairs
+        for mark, beside, is_turned in (
+            (pair.first, pair.second, pair.is_first_turned),
+            (pair.second, pair.first, pair.is_second_turned),
+        )
+    }
+
+
 def rip_list(plan: StockPlan) -> tuple[RipSetting, ...]:
     """All boards at one fence setting, then the next, widest first; empty when nothing is ripped."""
     if not plan.problem.is_ripped:

@@ -13,7 +13,7 @@ from said import sentences
 from jambs.findings import Severity, Subject
 from jambs.stock import Piece, SawSettings, Stock, StockProblem, plan_findings
 from jambs.stock.plan import Bound, PlacedPiece, PlannedBoard, PlannedStrip, StockPlan
-from jambs.stock.problem import LotKind
+from jambs.stock.problem import LotKind, Pair
 from jambs.stock.verify import verify_plan
 
 SAW = SawSettings(crosscut_kerf=8, rip_kerf=6, edge_loss=4, far_edge_loss=3, end_trim=10, least_strip=20)
@@ -54,6 +54,16 @@ def asked(**changes: Any) -> Case:
     """The right plan, of a problem that is another in these fields."""
     whole = plan()
     return lambda: verify_plan(replace(whole, problem=replace(whole.problem, **changes)))
+
+
+def paired(first: tuple[int, int], second: tuple[int, int], *, gap: int = 11) -> Case:
+    """A and B as a pair. A slant of 40 in 50 takes of a kerf of 8 along the grain 8 × √(50² + 40²) / 50 = 10.2."""
+    slants = {"A": first, "B": second}
+    pieces = tuple(replace(piece, slants=slants.get(piece.mark, (0, 0))) for piece in PIECES)
+    pair = Pair(first="A", second="B", lap=40 - gap)
+    start = 210 - pair.lap
+    whole = plan(strip(4, 50, ("A", 10, 210), ("B", start, start + 110)), SECOND)
+    return lambda: verify_plan(replace(whole, problem=replace(whole.problem, pieces=pieces, pairs=(pair,))))
 
 
 def boards(stock: Stock, numbers: tuple[int, ...], *given: Stock) -> Case:
@@ -115,6 +125,11 @@ ROWS = [
     Row(
         code="kerf-lost", appears=of(FIRST, strip(59, 46, ("C", 10, 328))), quiet=of(),
         inch="board 1, across: 5 between strip and strip, but the kerf is 6.",
+    ),
+    Row(
+        code="slants-apart", appears=paired((0, 40), (39, 0)), quiet=paired((0, 40), (-40, 0)),
+        inch="board 1, strip 1: A and B lie head to tail, but the first ends 40 in 50 off square and the second "
+        "begins 39 in 50: no one cut parts them.",
     ),
     Row(
         code="piece-not-given", appears=of(strip(4, 50, ("A", 10, 210), ("D", 218, 328)), SECOND), quiet=of(),
@@ -209,3 +224,25 @@ def test_what_is_left_to_save_is_counted_from_the_cost() -> None:
     assert whole.is_optimal and whole.gap == 0
     under = replace(whole, bound=replace(whole.bound, certified_cents=675))
     assert not under.is_optimal and under.gap == 0.25
+
+
+def test_a_whole_kerf_lies_between_two_that_share_a_cut() -> None:
+    """A gap of 11 along the grain is 11 × 50 / √(50² + 40²) = 8.59 square to the slant, one of 10 is 7.81."""
+    assert list(paired((0, 40), (-40, 0), gap=11)()) == []
+    assert sentences(list(paired((0, 40), (-40, 0), gap=10)())) == [
+        "board 1, strip 1: 7 between A and B, but the kerf is 8."
+    ]
+    assert sentences(list(paired((0, 40), (-40, 0), gap=-1)())) == [
+        "board 1, strip 1: -1 between A and B, but the kerf is 8."
+    ]
+
+
+def test_pieces_that_are_no_pair_keep_their_square_kerf() -> None:
+    """The same two in the same places, only not given as a pair: B begins before A ends."""
+    case = paired((0, 40), (-40, 0))
+    slants = ((0, 40), (-40, 0), (0, 0))
+    pieces = tuple(replace(piece, slants=one) for piece, one in zip(PIECES, slants, strict=True))
+    whole = plan(strip(4, 50, ("A", 10, 210), ("B", 181, 291)), SECOND)
+    apart = verify_plan(replace(whole, problem=replace(whole.problem, pieces=pieces)))
+    assert [one.code for one in apart] == ["kerf-lost"]
+    assert list(case()) == []

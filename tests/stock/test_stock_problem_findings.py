@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from typing import Any
 
 import finding_rows
 import pytest
 from finding_rows import Case, Row, codes_in, each
 
 from jambs.findings import Severity, Statement, Subject
+from jambs.length import Units
 from jambs.stock import Piece, SawSettings, Stock, StockFault, StockProblem, plan_stock, problem_findings
-from jambs.stock.problem import LotKind
+from jambs.stock.faults import problem_faults
+from jambs.stock.problem import LotKind, Pair
 
 SAW = SawSettings(crosscut_kerf=8, rip_kerf=8, end_trim=16, least_strip=48)
 BOARD = Stock(name="1x8", length=6144, width=464, price_cents=1900)
@@ -42,6 +45,14 @@ def unsearched() -> Iterable[Statement]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("jambs.stock.planner.search", lambda run: None)
         return case()()
+
+
+def paired(first: tuple[int, int], second: tuple[int, int], *, lap: int, **changes: Any) -> Case:
+    """Two of 600 with a slant of 45° across 100; a kerf of 8 takes 8 × √2 = 11.3 of it along the grain: 88 are left."""
+    pieces = (replace(PIECE, slants=first), replace(PIECE, mark="B", slants=second))
+    pair = Pair(first="A", second="B", lap=lap)
+    problem = StockProblem(kind=LotKind.BOARDS, pieces=pieces, stock=(BOARD,), saw=SAW, group="poplar", pairs=(pair,))
+    return lambda: problem_faults(replace(problem, **changes))
 
 
 QUIET = case()
@@ -131,6 +142,13 @@ ROWS = [
         "both sizes.",
     ),
     Row(
+        code="not-head-to-tail",
+        appears=paired((0, 100), (-100, 0), lap=89),
+        quiet=paired((0, 100), (-100, 0), lap=88),
+        inch="A and B cannot lie head to tail: their widths and slants must be alike, with a kerf between them. "
+        "Leave the pair out.",
+    ),
+    Row(
         code="supply-runs-out",
         appears=case(replace(PIECE, length=6000, width=400, count=3), stock=boards(supply=2)),
         quiet=case(replace(PIECE, length=6000, width=400, count=3), stock=boards(supply=3)),
@@ -154,3 +172,30 @@ def test_it_appears_reads_well_and_stays_away(row: Row) -> None:
 
 def test_every_code_has_its_row() -> None:
     assert codes_in(problem_findings) == {row.code for row in ROWS}
+
+
+def whys(told: Case) -> list[str]:
+    return [one.sentence(Units.INCH).split(": ")[1] for one in told()]
+
+
+def test_why_two_cannot_lie_head_to_tail() -> None:
+    """On a board of 1144 less 16 at each end are 1112 = 600 - 88 + 600; slants that lean alike never share a cut."""
+    alike, single = (
+        (0, 100),
+        "each must be a piece of the problem, wanted once and in one pair only. Leave the pair out.",
+    )
+    fits, short = (replace(BOARD, length=length) for length in (1144, 1143))
+    assert whys(paired(alike, (-100, 0), lap=88, stock=(fits,))) == []
+    assert whys(paired(alike, (-100, 0), lap=88, stock=(short,))) == [
+        "both together are longer than any board between its trims. Leave the pair out."
+    ]
+    for other in ((100, 0), (-99, 0), (0, -100), (0, 0)):
+        assert len(whys(paired(alike, other, lap=88))) == 1, other
+    turned = Pair(first="A", second="B", lap=88, is_second_turned=True)
+    assert whys(paired(alike, (0, 100), lap=88, pairs=(turned,))) == []
+    assert whys(paired(alike, (-100, 0), lap=88, pairs=(turned,))) != []
+    twice = Pair(first="B", second="A", lap=88, is_first_turned=True, is_second_turned=True)
+    assert (
+        whys(paired(alike, (-100, 0), lap=88, pairs=(replace(turned, is_second_turned=False), twice))) == [single] * 2
+    )
+    assert whys(paired(alike, (-100, 0), lap=88, pairs=(replace(turned, second="Z"),))) == [single]

@@ -138,7 +138,8 @@ class Shop(Model):
 
     ``kerf``: of every blade; ``rip_kerf``: of the rip blade, where it differs. ``edge_allowance``: lost to straighten
     the first edge of a board that is ripped; ``far_edge_allowance``: and of the other. ``end_trim``: cut off each end
-    of a board. ``least_strip``: narrowest rip the saw holds safely. ``planned_allowance``: width left on parts whose
+    of a board. ``least_strip``: narrowest rip the saw holds safely. ``head_to_tail``: flat mitered pieces
+    lie in pairs, one turned end for end, where that saves boards. ``planned_allowance``: width left on parts whose
     depth is only planned, in flared openings at least. ``jointing_allowance``: off each edge that is glued;
     ``glue_up_over``: how much longer than the part the strips of a glue-up are. ``springback``: share of its curvature
     that a lamination loses off the form. ``horn_play``: how far the horns of a stool stay off the finished wall, so
@@ -160,6 +161,7 @@ class Shop(Model):
     far_edge_allowance: Reveal | None = None
     end_trim: Reveal | None = None
     least_strip: Reveal | None = None
+    head_to_tail: YesNo = False
     planned_allowance: Reveal | None = None
     jointing_allowance: Fit | None = None
     glue_up_over: Small | None = None

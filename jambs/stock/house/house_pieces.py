@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
@@ -14,6 +14,7 @@ from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
 from jambs.parts.kit.left_on import left_on
 from jambs.parts.kit.planned import DEPTH_PARTS, is_planned
+from jambs.stock.house.head_to_tail import slants_of
 from jambs.stock.house.lumber import printed_steps, steps_up
 from jambs.stock.problem import Piece
 
@@ -67,20 +68,22 @@ def house_pieces(kits: Iterable[Kit], job: Job) -> tuple[CutPiece, ...]:
 def _pieces(part: Part, kit: Kit, job: Job) -> Iterator[CutPiece]:
     """Yield the part, or the strips it is glued up of: those are wide and long enough as they are, and cut square."""
     opening = kit.placement.opening
-    left = left_on(part, kit.placement, job.shop, job.boards)
+    left, waits = left_on(part, kit.placement, job.shop, job.boards), is_planned(part, opening)
     wider = 0.0 if part.strips else left.width
+    nests = job.shop.head_to_tail and not (part.strips or wider or left.length or waits or part.is_cut_to_opening)
     length = (part.blank.strip_length if part.strips else part.length) + left.length
     for place, width in enumerate(part.strips or (part.width,)):
         mark = part.mark + (STRIP_LETTERS[place] if part.strips else "")
+        piece = _piece(mark, part, width + wider, length, job.shop, job.units)
         yield CutPiece(
-            piece=_piece(mark, part, width + wider, length, job.shop, job.units),
+            piece=replace(piece, slants=slants_of(part, job.units)) if nests else piece,
             part=part,
             width=width + wider,
             length=length,
             allowance=wider,
             longer=left.length,
             short=0.0 if part.strips else left.short,
-            is_planned=is_planned(part, opening),
+            is_planned=waits,
             glued=len(part.strips),
         )
 

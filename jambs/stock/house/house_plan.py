@@ -5,15 +5,16 @@ from __future__ import annotations
 import time
 from collections import Counter
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from jambs.findings import Subject
 from jambs.stock.findings import LotNotPlanned
+from jambs.stock.house.head_to_tail import laid_best
 from jambs.stock.house.lots import Lot
 from jambs.stock.patterns import PatternChoice, fewer_patterns, pick_pattern
 from jambs.stock.plan import StockPlan
 from jambs.stock.planner import Progress, plan_stock
-from jambs.stock.problem import StockFault
+from jambs.stock.problem import StockFault, StockProblem
 
 PATTERN_SHARE = 0.3
 """Part of the time that goes to plans with fewer ways of ripping."""
@@ -106,15 +107,22 @@ def _with_supply_left(lot: Lot, taken: Counter[str]) -> Lot:
 
 
 def _planned(lot: Lot, clock: _Clock, progress: LotProgress | None) -> PlannedLot:
+    """Plan one lot; where pieces may lie head to tail each of its plans gets half of the time that is left."""
     effort, seconds = clock.effort, clock.take(lot)
     by_stages = effort.stages is not None and not clock.is_interrupted
-    plan = plan_stock(
-        lot.problem,
-        seconds=None if by_stages else (1 - PATTERN_SHARE * lot.problem.is_ripped) * seconds,
-        stages=effort.stages if by_stages else None,
-        seed=effort.seed,
-        progress=(lambda state: progress(lot, state)) if progress else None,
-    )
+    until = time.monotonic() + (1 - PATTERN_SHARE * lot.problem.is_ripped) * seconds
+
+    def one_plan(problem: StockProblem) -> StockPlan:
+        return plan_stock(
+            problem,
+            seconds=None if by_stages else max(LEAST_SECONDS, (until - time.monotonic()) / (2 if lot.pairs else 1)),
+            stages=effort.stages if by_stages else None,
+            seed=effort.seed,
+            progress=(lambda state: progress(lot, state)) if progress else None,
+        )
+
+    plan = laid_best(lot.problem, lot.pairs, one_plan)
+    lot = replace(lot, problem=plan.problem)
     clock.is_interrupted |= plan.is_interrupted
     choices = _choices(plan, clock, seconds)
     return PlannedLot(lot=lot, plan=pick_pattern(choices).plan, cheapest=plan, choices=choices)

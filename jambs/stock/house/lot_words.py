@@ -122,7 +122,7 @@ def lot_notes(planned: PlannedLot, grid: Grid) -> tuple[str, ...]:
         *_allowance_note(planned.lot, grid),
         *opening_note(planned.lot),
         *_glue_notes(planned.lot, grid),
-        *_nesting_note(planned, grid),
+        *(_pairs_note(planned) if planned.plan.problem.pairs else _nesting_note(planned, grid)),
         *_again_note(planned),
     )
 
@@ -203,6 +203,24 @@ def _glue_notes(lot: Lot, grid: Grid) -> Iterator[str]:
         marks, width = ", ".join(one.piece.mark for one in strips), grid.text(strips[0].part.width)
         rip = f"rip it to {width}, its planned width, once the opening is measured"
         yield f"{mark} is glued up from {marks}; {rip if strips[0].is_width_planned else f'then rip it to {width}'}."
+
+
+def _pairs_note(planned: PlannedLot) -> Iterator[str]:
+    """Say which pieces lie head to tail, and how the two of a pair are parted."""
+    said = ", ".join(
+        f"{_laid(pair.first, pair.is_first_turned)} and {_laid(pair.second, pair.is_second_turned)}"
+        for pair in planned.plan.problem.pairs
+    )
+    yield (
+        f"Head to tail, as drawn, one slanted cut between the two: {said} (turned: end for end, face up like all). "
+        "Saw the first to its length at its long point. The end that is left is an end of the second already, with its "
+        "long point on the other edge: measure from there. Hold the strip to the fence, not the piece that comes free, "
+        "until the blade stands."
+    )
+
+
+def _laid(mark: str, is_turned: bool) -> str:
+    return f"{mark} turned" if is_turned else mark
 
 
 def _nesting_note(planned: PlannedLot, grid: Grid) -> Iterator[str]:

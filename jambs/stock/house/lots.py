@@ -9,11 +9,12 @@ from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units
 from jambs.parts.kit.kit import Kit
+from jambs.stock.house.head_to_tail import head_to_tail
 from jambs.stock.house.house_pieces import CutPiece, house_pieces
 from jambs.stock.house.lumber import Lumber, bought_lumber, lumber_on_hand, saw_settings
 from jambs.stock.house.lumber_words import lot_title, step_text
 from jambs.stock.house.material import SAME_SIZE, LotName, Material
-from jambs.stock.problem import LotKind, Stock, StockProblem
+from jambs.stock.problem import LotKind, Pair, Stock, StockProblem
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
@@ -23,7 +24,7 @@ class Lot:
     """Pieces of one material that are cut in one way, the boards they may come from, and the problem they make.
 
     ``letter`` stands before the number of each of its boards: ``A7``. ``title``: its name as printed.
-    ``first_number``: of its first board.
+    ``first_number``: of its first board. ``pairs``: pieces that may lie head to tail, where that saves money.
     """
 
     letter: str
@@ -33,6 +34,7 @@ class Lot:
     lumber: tuple[Lumber, ...]
     problem: StockProblem
     first_number: int = 1
+    pairs: tuple[Pair, ...] = ()
 
     @property
     def material(self) -> Material:
@@ -122,7 +124,15 @@ def _lot(
         group=title,
         unit=step_text(units),
     )
-    return Lot(letter="", title=title, name=name, pieces=tuple(pieces), lumber=tuple(lumber), problem=problem)
+    return Lot(
+        letter="",
+        title=title,
+        name=name,
+        pieces=tuple(pieces),
+        lumber=tuple(lumber),
+        problem=problem,
+        pairs=head_to_tail(problem, shop, units) if shop.head_to_tail else (),
+    )
 
 
 def _name(kind: LotKind, material: Material, lumber: Sequence[Lumber]) -> LotName:

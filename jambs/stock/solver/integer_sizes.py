@@ -14,11 +14,11 @@ Sizes = list[tuple[int, int]]
 
 
 def item_sizes(problem: StockProblem) -> dict[tuple[int, int], int]:
-    """How many pieces of each (strip width, sawn length) are wanted, widest and longest first."""
+    """How many blanks of each (strip width, sawn length) are wanted, widest and longest first."""
     wanted: dict[tuple[int, int], int] = {}
-    for piece in problem.pieces:
-        size = (problem.strip_width(piece), piece.sawn_length)
-        wanted[size] = wanted.get(size, 0) + piece.count
+    for blank in problem.blanks:
+        size = (blank.width, blank.sawn_length)
+        wanted[size] = wanted.get(size, 0) + blank.count
     return dict(sorted(wanted.items(), reverse=True))
 
 
