@@ -33,6 +33,7 @@ from jambs.parts.mulls.mull import cover_findings, finished_findings
 from jambs.parts.mulls.mull_box import box_findings as mull_box_findings
 from jambs.parts.outside import Outside, make_outside
 from jambs.parts.readings.as_built import as_built, is_measured
+from jambs.parts.readings.lining import lining_of
 from jambs.parts.readings.wall_findings import MeasuredOffPlan, MeasuredTooShallow
 from jambs.parts.readings.where_it_stands import where_it_stands
 from jambs.parts.shapes.arch import Rack
@@ -143,7 +144,8 @@ def _interior_sides(placement: Placement, planned_depth: float, shop: Shop, limi
             raise PartsError(InteriorTooShallow(subject=about, depth=depth, least=least))
         return planned_sides(depth), ()
     sides = fitted_sides(measured.interior_depth, shop)
-    findings = wall_findings(measured.interior_depth, shop, limits, about=about)
+    linings = {side: lining_of(placement.opening.interior, side) for side in Side}
+    findings = wall_findings(measured.interior_depth, shop, limits, about=about, linings=linings)
     shallow = min(side.least for side in sides.values())
     if shallow < limits.least_interior_depth:
         findings.append(MeasuredTooShallow(subject=about, depth=shallow, least=limits.least_interior_depth))

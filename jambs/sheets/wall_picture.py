@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from jambs.job.models.openings import SIDES, Job, SideDepths
 from jambs.length import ROUND_OFF, Units, length_text
 from jambs.parts.kit.kit import Kit
 from jambs.parts.readings.as_built import NOT_READ
-from jambs.parts.readings.edge import EdgeKind, FittedEdge, WallBend, remedy
+from jambs.parts.readings.edge import EdgeKind, FittedEdge, WallBend
+from jambs.parts.readings.lining import PROUD_CORNERS, STRAIGHT, Lining, bend_remedy, lining_of
 from jambs.parts.trim.sides import SideEdge, fitted_edges, twist
+from jambs.sides import Side
 from jambs.values import Record
 
 
@@ -16,7 +20,7 @@ def wall_data(kit: Kit, job: Job) -> Record | None:
 
     Each edge: depths at its points, the straight edge over them, both as shares of the greatest range of any edge.
     """
-    measured = kit.placement.opening.measured
+    measured, trim = kit.placement.opening.measured, kit.placement.opening.interior
     depths = measured.interior_depth if measured else None
     if depths is None:
         return None
@@ -28,9 +32,12 @@ def wall_data(kit: Kit, job: Job) -> Record | None:
     least = min(min(_points(one, depths)) for one in edges)
     span = max(deepest - least, job.shop.grid.step)
     found, even, limit = twist(depths), job.shop.taper_tolerance, job.limits.twist
-    said = _plane_words if depths.lines else _twist_words
+    said = _plane_words if depths.lines else partial(_twist_words, lining_of(trim, Side.HEAD))
     return {
-        "edges": [_edge(one, depths=depths, least=least, span=span, units=job.units) for one in edges],
+        "edges": [
+            _edge(one, lining_of(trim, one.side), depths=depths, least=least, span=span, units=job.units)
+            for one in edges
+        ],
         "span": length_text(span, units=job.units),
         "twist": "" if found is None else said(found, even=even, limit=limit, units=job.units),
     }
@@ -44,7 +51,7 @@ def _points(one: SideEdge, depths: SideDepths) -> tuple[float, ...]:
     return depths.points(one.side)[_places(one, depths)]
 
 
-def _edge(one: SideEdge, *, depths: SideDepths, least: float, span: float, units: Units) -> Record:
+def _edge(one: SideEdge, lining: Lining, *, depths: SideDepths, least: float, span: float, units: Units) -> Record:
     side, edge = one.side, one.edge
     return {
         "words": one.words,
@@ -55,7 +62,7 @@ def _edge(one: SideEdge, *, depths: SideDepths, least: float, span: float, units
             for point, read in zip(_points(one, depths), depths.read(side)[_places(one, depths)], strict=True)
         ],
         "line": [(edge.first - least) / span, (edge.last - least) / span],
-        "what": _arc_words(edge, units) if one.is_arc else _what(edge, units),
+        "what": _arc_words(edge, units) if one.is_arc else _what(edge, lining, units),
     }
 
 
@@ -65,24 +72,24 @@ def _arc_words(edge: FittedEdge, units: Units) -> str:
     return f"{length_text(edge.hollow, units=units)} uneven: make it parallel for the deepest, and scribe the rest off"
 
 
-def _what(edge: FittedEdge, units: Units) -> str:
+def _what(edge: FittedEdge, lining: Lining, units: Units) -> str:
     if edge.kind is EdgeKind.STRAIGHT:
-        return "straight: rip parallel"
+        return STRAIGHT[lining]
     taper = length_text(edge.taper, units=units)
     if edge.kind is EdgeKind.TAPER:
         return f"taper {taper}"
     bend = {WallBend.BULGE: "bulge", WallBend.HOLLOW: "hollow"}.get(edge.bend, "wave")
-    return f"{bend} {length_text(edge.hollow, units=units)}: {remedy(edge)}"
+    return f"{bend} {length_text(edge.hollow, units=units)}: {bend_remedy(edge, lining)}"
 
 
-def _twist_words(found: float, *, even: float, limit: float, units: Units) -> str:
+def _twist_words(lining: Lining, found: float, *, even: float, limit: float, units: Units) -> str:
     """Say how far a corner stands off the plane of the others: ``even`` within the shop's tolerance [in]."""
     size = length_text(abs(found), units=units)
     if abs(found) <= even + ROUND_OFF:
         return f"Twist {size}: the four corners lie in one plane."
     high = "upper left and lower right" if found > 0 else "upper right and lower left"
     if abs(found) <= limit + ROUND_OFF:
-        return f"Twist {size}: {high} stand proud of the others; plane the jambs there, or ease the back of the casing."
+        return f"Twist {size}: {high} stand proud of the others; {PROUD_CORNERS[lining]}."
     return f"Twist {size}: {high} stand proud of the others, past the limit; plane or fur the wall before cutting."
 
 

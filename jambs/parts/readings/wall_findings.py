@@ -7,7 +7,8 @@ from typing import ClassVar
 
 from jambs.findings import Finding, Severity
 from jambs.length import Units
-from jambs.parts.readings.edge import FittedEdge, WallBend, remedy
+from jambs.parts.readings.edge import FittedEdge, WallBend
+from jambs.parts.readings.lining import PARALLEL, TWISTED, Lining, bend_remedy
 from jambs.sides import Side
 
 BEND_WORDS = {WallBend.BULGE: "bulges into the room", WallBend.HOLLOW: "is hollow"}
@@ -53,12 +54,13 @@ class SideRippedParallel(WallFinding):
     side: Side
     along: str
     taper: float
+    lining: Lining = Lining.BOARDS
 
     def sentence(self, units: Units) -> str:
-        """Say how it is ripped."""
+        """Say how it is ripped, or what another crew does that lines it."""
         return self.placed(
             f"The depth along the {self.along} changes {units.text(self.taper)}, within the shop's "
-            "tolerance: rip parallel at the wider width, plane or shim the rest."
+            f"tolerance: {PARALLEL[self.lining]}."
         )
 
 
@@ -71,13 +73,14 @@ class WallBends(WallFinding):
     side: Side
     along: str
     edge: FittedEdge
+    lining: Lining = Lining.BOARDS
 
     def sentence(self, units: Units) -> str:
         """Say how it bends and what to do about it."""
         bends = BEND_WORDS.get(self.edge.bend, "waves")
         return self.placed(
             f"The wall {bends} along the {self.along}: {units.text(self.edge.hollow)} off a "
-            f"straight edge; {remedy(self.edge)}."
+            f"straight edge; {bend_remedy(self.edge, self.lining)}."
         )
 
 
@@ -125,12 +128,12 @@ class WallTwists(WallFinding):
     severity: Severity = Severity.CHECK
     twist: float
     corners: str = "four corners"
+    lining: Lining = Lining.BOARDS
 
     def sentence(self, units: Units) -> str:
-        """Say what to expect of the casing."""
+        """Say what to expect of the casing, or of the coat."""
         return self.placed(
-            f"The {self.corners} are {units.text(self.twist)} out of one plane (twist): "
-            "expect to ease the corners of the casing."
+            f"The {self.corners} are {units.text(self.twist)} out of one plane (twist): {TWISTED[self.lining]}."
         )
 
 

@@ -37,7 +37,7 @@ def make_returns(
     boards = board_opening(clear, trim, entry)
     strips = interior_jambs(
         boards,
-        {side: one.less(entry.gap_at_frame + lap) for side, one in sides.items()},
+        {side: _unscribed(one.less(entry.gap_at_frame + lap)) for side, one in sides.items()},
         _as_boards(trim, entry),
         placement.inside_edge - entry.gap_at_frame,
         0.0,
@@ -53,6 +53,11 @@ def make_returns(
         beads=_return_beads(clear, trim, entry),
     )
     return Returned(parts=parts, work=work)
+
+
+def _unscribed(side: FittedSide) -> FittedSide:
+    """Nobody scribes a return: its bead is set straight, and the wall floated to it."""
+    return replace(side, scribe_allowance=0.0, runs=tuple(_unscribed(one) for one in side.runs))
 
 
 def wall_board_lap(placement: Placement, entry: ReturnsEntry) -> float:

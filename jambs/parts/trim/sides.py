@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from jambs.findings import Finding, Subject
@@ -13,6 +13,7 @@ from jambs.length import ROUND_OFF, Grid
 from jambs.parts.board.kinds import run_words
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.readings.edge import EdgeKind, FittedEdge, fit_arc, fit_edge
+from jambs.parts.readings.lining import Lining
 from jambs.parts.readings.wall_findings import (
     ArcIsScribed,
     SideRippedParallel,
@@ -54,18 +55,29 @@ def _whole(runs: list[FittedSide]) -> FittedSide:
     )
 
 
+ALL_BOARDS = dict.fromkeys(Side, Lining.BOARDS)
+
+
 def wall_findings(
-    depths: SideDepths, shop: Shop, limits: Limits, *, about: Subject, is_outside: bool = False
+    depths: SideDepths,
+    shop: Shop,
+    limits: Limits,
+    *,
+    about: Subject,
+    is_outside: bool = False,
+    linings: Mapping[Side, Lining] = ALL_BOARDS,
 ) -> list[Finding]:
     """Find what is wrong with the wall that was measured: tapers, bends, twist.
 
-    Only of what was read: an edge with an end as planned has no taper of its own.
+    Only of what was read: an edge with an end as planned has no taper of its own. ``linings``: what lines each side.
     """
     edges = [one for one in fitted_edges(depths, shop) if one.is_read(depths)]
     if len(arcs := [one for one in edges if one.is_arc]) > 1:
         edges = [one for one in edges if one not in arcs[1:]]  # a round is one ring
-    found = [finding for one in edges for finding in _edge_findings(one, shop, limits, about, is_outside)]
-    return [*found, *_twist_findings(depths, shop, limits, about, is_outside)]
+    found = [
+        finding for one in edges for finding in _edge_findings(one, shop, limits, about, is_outside, linings[one.side])
+    ]
+    return [*found, *_twist_findings(depths, shop, limits, about, is_outside, linings[Side.HEAD])]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,18 +136,22 @@ def _fitted(edge: FittedEdge, shop: Shop) -> FittedSide:
     return FittedSide(start_depth=first, finish_depth=last, is_tapered=True, scribe_allowance=leave)
 
 
-def _edge_findings(one: SideEdge, shop: Shop, limits: Limits, about: Subject, is_outside: bool) -> Iterator[Finding]:
+def _edge_findings(
+    one: SideEdge, shop: Shop, limits: Limits, about: Subject, is_outside: bool, lining: Lining
+) -> Iterator[Finding]:
     edge, side, along = one.edge, one.side, one.words
     taper = edge.hollow if one.is_arc else edge.taper
     if taper > limits.taper + ROUND_OFF:
         limit = limits.taper
         yield WallTapers(subject=about, is_outside=is_outside, side=side, along=along, taper=taper, limit=limit)
     elif ROUND_OFF < taper <= shop.taper_tolerance:
-        yield SideRippedParallel(subject=about, is_outside=is_outside, side=side, along=along, taper=taper)
+        yield SideRippedParallel(
+            subject=about, is_outside=is_outside, side=side, along=along, taper=taper, lining=lining
+        )
     elif one.is_arc and edge.kind is EdgeKind.SCRIBE:
         yield ArcIsScribed(subject=about, is_outside=is_outside, off=taper, depth=shop.grid.round(edge.first))
     if edge.kind is EdgeKind.SCRIBE and not one.is_arc:
-        yield WallBends(subject=about, is_outside=is_outside, side=side, along=along, edge=edge)
+        yield WallBends(subject=about, is_outside=is_outside, side=side, along=along, edge=edge, lining=lining)
 
 
 def twist(depths: SideDepths) -> float | None:
@@ -168,7 +184,7 @@ def _read_points(depths: SideDepths) -> list[Vector]:
 
 
 def _twist_findings(
-    depths: SideDepths, shop: Shop, limits: Limits, about: Subject, is_outside: bool
+    depths: SideDepths, shop: Shop, limits: Limits, about: Subject, is_outside: bool, lining: Lining
 ) -> Iterator[Finding]:
     """Find a twist past the shop's tolerance: a fault past the limit."""
     found = abs(twist(depths) or 0.0)
@@ -178,7 +194,7 @@ def _twist_findings(
     if found > limits.twist + ROUND_OFF:
         yield WallTwistsTooMuch(subject=about, is_outside=is_outside, twist=found, limit=limits.twist, corners=corners)
     else:
-        yield WallTwists(subject=about, is_outside=is_outside, twist=found, corners=corners)
+        yield WallTwists(subject=about, is_outside=is_outside, twist=found, corners=corners, lining=lining)
 
 
 def deepest(sides: dict[Side, FittedSide]) -> float:
