@@ -230,7 +230,7 @@ class SillFlashingLaps(LapStep):
 
     def over(self, units: Units) -> str:
         """Say what it laps, by how much."""
-        return f"over the course of cladding under the sill, by {units.text(self.front)}"
+        return f"over the cladding under the sill, by {units.text(self.front)}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -95,7 +95,7 @@ def test_the_sill_flashing_from_under_the_frame_to_the_cladding() -> None:
 def test_laps_say_how_far() -> None:
     said = {lap.step.what: lap.step.over(Units.INCH) for lap in made().laps}
     assert said["sill pan"] == 'front leg 1" down over the layer that sheds the water under the opening'
-    assert said["sill flashing"] == 'over the course of cladding under the sill, by 1/2"'
+    assert said["sill flashing"] == 'over the cladding under the sill, by 1/2"'
     assert said["head flashing"] == 'front leg 1/2" down over the head casing'
     assert said["what sheds the water"] == (
         'settle which layer does: the wall names no membrane; bring it over the upstand of 3"'
