@@ -22,7 +22,7 @@ from jambs.parts.kit.kit import JambFrame
 from jambs.parts.shapes.shape_checks import is_framed_square
 from jambs.parts.words.proud_words import proud_words, width_words
 from jambs.sheets.arch_steps import arched_box, at_blocks, curved_casing
-from jambs.sheets.kit_parts import frame_reveal_of, marks_text, parts_of
+from jambs.sheets.kit_parts import frame_reveal_of, legs_reach_the_floor, marks_text, parts_of
 from jambs.sheets.panel_steps import behind_frames, panel_steps
 from jambs.sheets.return_steps import bare_edge_steps, nailer_steps, returns_steps
 from jambs.sheets.unit_steps import mull_casing_steps, units_steps
@@ -45,6 +45,8 @@ def buck_steps(kit: CutKit, grid: Grid) -> list[str]:
         how = f"line the framing opening with it, {depth} deep, plumb, square and straight; its joints sealed"
     else:
         how = f"set it on the sheathing around the opening, {depth} deep, square and in one plane; its joints sealed"
+    if legs_reach_the_floor(kit):
+        how += "; its legs are sawn to the finished floor, add what of it is not laid yet"
     return [f"{boards[0].kind.words.capitalize()} ({marks_text(boards)}): {how}. Fasteners are in the table below."]
 
 

@@ -24,3 +24,8 @@ def frame_reveal_of(kit: CutKit) -> float:
     """What the frame shows inside, as it comes out where the clear opening is on the shop's grid [in]."""
     asked = kit.placement.opening.interior.frame_reveal
     return next((one.value for one in kit.figures if one.kind is FigureKind.FRAME_REVEAL), asked)
+
+
+def legs_reach_the_floor(kit: CutKit) -> bool:
+    """Say whether a liner buck stands on the finished floor: it is set in a door before any floor is laid."""
+    return kit.placement.opening.floor_below_frame is not None and bool(parts_of(kit, PartKind.LINER_BUCK, Where.BUCK))

@@ -12,6 +12,7 @@ from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.backing_words import backing_words
 from jambs.sheets.every_page import page_data, stamped
 from jambs.sheets.house_cells import NONE, cautions_beside, parts_of, text_of
+from jambs.sheets.kit_parts import legs_reach_the_floor
 from jambs.sheets.line_widths import with_widths
 from jambs.sheets.opening_words import wall_words
 from jambs.sheets.part_rows import part_row
@@ -20,6 +21,7 @@ from jambs.sheets.press import press, press_in_pieces
 from jambs.sheets.record import job_record
 from jambs.values import Record
 
+ADD_THE_FLOOR = "legs to the finished floor: add what of it is not laid yet"
 PIECE = 48
 """So many openings are set as one list; the schedule of a larger house is set in pieces of so many."""
 
@@ -58,9 +60,10 @@ def rough_opening_data(kits: Sequence[CutKit], job: Job) -> Record:
         {
             "mark": one["mark"],
             "room": one["room"],
+            "note": ADD_THE_FLOOR if legs_reach_the_floor(kit) else "",
             "parts": [with_widths(part_row(part)) for part in parts_of(one, "buck")],
         }
-        for one in openings
+        for kit, one in zip(kits, openings, strict=True)
     ]
     return {
         **page_data(job),

@@ -19,6 +19,7 @@ from jambs.outside.house import PlannedHouse, plan_house
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.sheets.install_sheet import install_data
+from jambs.sheets.rough_openings import rough_opening_data
 from jambs.sides import Side
 
 BLANK_WORDS = {
@@ -149,3 +150,17 @@ def test_legs_that_carry_the_head_casing_go_on_first(mark: str, order: str) -> N
     (kit,) = (kit for kit in house.kits if kit.mark == mark)
     (case,) = (step for step in steps_of(kit, house, job) if step.startswith("Case ("))
     assert case.endswith(order)
+
+
+def test_a_liner_of_a_door_is_told_of_a_floor_that_is_not_laid_yet() -> None:
+    """Its legs end on the finished floor and are set before any floor is (common practice); no window has such legs."""
+    job, house = planned("harbour-house")
+    told = {kit.mark for kit in house.kits if "not laid yet" in "\n".join(steps_of(kit, house, job))}
+    noted = {one["mark"] for one in rough_opening_data(house.kits, job)["bucks"] if "not laid yet" in one["note"]}
+    assert told == noted == {"D01"}
+
+
+def test_an_outboard_buck_of_a_door_stands_on_no_floor() -> None:
+    job, house = planned("hillside-house")
+    assert "not laid yet" not in "\n".join(step for kit in house.kits for step in steps_of(kit, house, job))
+    assert {one["note"] for one in rough_opening_data(house.kits, job)["bucks"]} == {""}
