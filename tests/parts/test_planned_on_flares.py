@@ -6,7 +6,9 @@ from typing import Any
 
 from cases import STOOL, changed, job_of
 
-from jambs.parts.board.kinds import PartKind
+from jambs.parts.board.kinds import PartKind, Where
+from jambs.parts.board.part import Part
+from jambs.parts.kit.kit import Kit
 from jambs.parts.kit.planned import is_planned
 from jambs.parts.make import make_kit
 from jambs.place.solve import place_windows
@@ -16,8 +18,11 @@ from jambs.sides import Side
 def casing_that_waits(flare: dict[str, str], **paths: Any) -> set[Side]:
     job = job_of(changed(**{"interior_trim__inside__flare": flare}, **paths))
     kit = make_kit(place_windows(job)[0], job)
-    opening = kit.placement.opening
-    return {one.side for one in kit.parts if one.kind is PartKind.CASING and is_planned(one, opening)}
+    return {one.side for one in inside(kit) if one.kind is PartKind.CASING and is_planned(one, kit.placement.opening)}
+
+
+def inside(kit: Kit) -> list[Part]:
+    return [part for part in kit.parts if part.where is Where.INTERIOR]
 
 
 def test_casing_waits_where_it_ends_at_a_jamb_that_leans_by_an_angle() -> None:
@@ -39,5 +44,5 @@ def test_the_apron_under_flared_legs_waits_too() -> None:
     waiting = [one.kind for one in kit.parts if is_planned(one, kit.placement.opening)]
     assert PartKind.APRON in waiting
     assert [
-        one.side for one in kit.parts if one.kind is PartKind.CASING and is_planned(one, kit.placement.opening)
+        one.side for one in inside(kit) if one.kind is PartKind.CASING and is_planned(one, kit.placement.opening)
     ] == [Side.HEAD]

@@ -224,6 +224,26 @@ def test_a_planned_width_with_nothing_left_on_waits_for_the_tape(allowance: str,
     assert all("no narrower than the measure sheet allows" in note for note in told)
 
 
+@pytest.mark.parametrize("is_read", [False, True])
+def test_the_foot_of_a_casing_leg_waits_for_the_depth_outside(is_read: bool) -> None:
+    measured = {"date": "2026-03-01", "exterior_depth": {key: "1 1/2" for key in CORNERS}}
+    board = {"nominal": "5/4x6", "stock": "cedar", "lengths": ["16'"], "price": "80"}
+    read = {"openings__0__measured": measured} if is_read else {}
+    job = job_of(changed(shop__boards=[board], **read))
+    waiting = [one.part.told for one in house_pieces(make_kits(job), job) if one.is_foot_planned]
+    assert waiting == ([] if is_read else ["exterior casing, left leg", "exterior casing, right leg"])
+    legs = [lot for lot in lots_of(job) if any(one.part.told == "exterior casing, left leg" for one in lot.pieces)]
+    notes = [note for one in plan_house(legs, Effort(stages=0)) for note in lot_notes(one, job.shop.grid)]
+    assert [note for note in notes if note.startswith("The foot goes by the depth outside")] == (
+        []
+        if is_read
+        else [
+            "The foot goes by the depth outside, on a sloping sill: W1-14, W1-15. Saw it once that is measured, or fit "
+            "it on the sill."
+        ]
+    )
+
+
 def test_the_measure_sheet_is_named_for_those_pieces_alone_that_it_says_a_width_of() -> None:
     """It says how wide to rip ahead inside; the exterior jambs and the sill of the base window wait for the tape."""
     job = job_of(changed())

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from jambs.job.models.openings import Opening
 from jambs.job.models.shop import Shop
+from jambs.parts.board.cuts import EndBevel
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.cut_kit import CutKit
@@ -56,7 +57,13 @@ def is_planned(part: Part, opening: Opening) -> bool:
     """Say whether a size of a part may still change, because nobody has measured what it goes by."""
     if part.kind in BETWEEN_UNITS:
         return not _is_read(part, opening)
-    return depth_is_planned(part, opening) or length_is_planned(part, opening)
+    return depth_is_planned(part, opening) or length_is_planned(part, opening) or foot_is_planned(part, opening)
+
+
+def foot_is_planned(part: Part, opening: Opening) -> bool:
+    """Say whether the foot of a casing leg outside may still change: on a sloping sill it is lower in a deeper wall."""
+    is_leg = part.kind is PartKind.CASING and part.where is Where.EXTERIOR and part.side.is_leg
+    return is_leg and any(isinstance(cut, EndBevel) for cut in part.cuts) and not _is_read(part, opening)
 
 
 def length_is_planned(part: Part, opening: Opening) -> bool:

@@ -10,6 +10,7 @@ from jambs.job.models.openings import Job
 from jambs.job.models.shop import Shop
 from jambs.length import Units
 from jambs.parts.board.cuts import Cut, EndBevel, Miter, PlaneCut, end_of
+from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.parts.kit.kit import Kit
 from jambs.parts.kit.left_on import left_on
@@ -47,6 +48,11 @@ class CutPiece:
     def is_width_planned(self) -> bool:
         """Say whether its width may still change, and not its length alone."""
         return self.is_planned and self.part.kind in DEPTH_PARTS
+
+    @property
+    def is_foot_planned(self) -> bool:
+        """Say whether it stands on a sloping sill, so that its foot may still change."""
+        return self.is_planned and self.part.kind is PartKind.CASING and self.part.where is Where.EXTERIOR
 
     @property
     def words(self) -> str:

@@ -147,6 +147,12 @@ def _allowance_note(lot: Lot, grid: Grid) -> Iterator[str]:
             f"hold {_span(map(_longer, longer), grid)} more than the planned length (marked +), for the deepest wall "
             "on the measure sheet. Saw no end to size before the opening is measured."
         )
+    feet = [one.piece.mark for one in lot.pieces if one.is_foot_planned]
+    if feet:
+        yield (
+            f"The foot goes by the depth outside, on a sloping sill: {', '.join(feet)}. Saw it once that is measured, "
+            "or fit it on the sill."
+        )
     for one in lot.pieces:
         if one.short > OFF_GRID:
             yield (
