@@ -128,6 +128,9 @@ def _sill_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
         gap = max(box_gaps(kit.frames[-1].clear, kit.placement).sill, 0.0)
         stool = Through(name="stool", thickness=trim.stool.thickness)
         shims = (Through(name="shims", thickness=gap),) if gap > HALF_64TH else ()
+        stands = (
+            "leg" if any(one.side.is_leg for one in _parts(kit, PartKind.EXTENSION_JAMB, Where.INTERIOR)) else "jamb"
+        )
         yield computed_line(
             kind=Fastened.STOOL,
             fastener=CASING_FASTENER,
@@ -135,7 +138,8 @@ def _sill_lines(kit: Kit, units: Units) -> Iterator[InstallFastener]:
             into=CASING_PENETRATION,
             units=units,
             target="the rough sill",
-            note="down through it at the shims, bored first; each leg with two brads slanted through its foot into it",
+            note=f"down through it at the shims, bored first; each {stands} with two brads slanted through its foot "
+            "into it",
         )
     elif trim.stool and _parts(kit, PartKind.STOOL, Where.INTERIOR):
         yield stated_line(

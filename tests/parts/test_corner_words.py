@@ -6,15 +6,11 @@ from typing import Any
 
 import pytest
 from arches import arched
-from cases import STOOL, kit_of
-from random_kits import RandomKit
+from cases import kit_of
 from rounds import rounded
 
-from jambs.job.models.trim import Corner
 from jambs.parts.board.kinds import Where
 from jambs.parts.words.corner_words import has_no_butt, jamb_corner_words
-from jambs.sheets.record import opening_record
-from jambs.sheets.trim_lines import interior_lines
 
 
 def words(shape: Any, width: float, height: float, **more: Any) -> str:
@@ -56,7 +52,7 @@ def test_slopes_of_one_side_are_told_apart() -> None:
     )
 
 
-CORNER = {"interior_trim__inside__casing__corner": "butt", "exterior_trim__outside__sill": None}
+CORNER: dict[str, Any] = {"interior_trim__inside__casing__corner": "butt", "exterior_trim__outside__sill": None}
 
 
 @pytest.mark.parametrize(
@@ -70,20 +66,6 @@ def test_butt_corners_have_a_place_only_where_a_corner_is_square(
     shape: Any, width: float, height: float, wanted: bool
 ) -> None:
     assert has_no_butt(arched(shape, width, height, **CORNER).kit, Where.INTERIOR) is wanted
-
-
-def test_the_casing_of_a_triangle_on_a_stool_is_mitered_whatever_the_job_says() -> None:
-    """A plumb cut at the peak, level ones on the stool: nothing runs past anything."""
-    made = rounded("triangle", 48, 30, interior_trim__inside=STOOL)
-    assert made.kit.placement.opening.interior.casing.corner is Corner.BUTT
-    lines = {one["name"]: one["value"] for one in interior_lines(record_of(made))}
-    assert lines["casing corners"] == "miter" and "head casing overhang" not in lines
-    assert lines["jamb corners"] == "mitered"
-
-
-def record_of(made: RandomKit) -> dict[str, Any]:
-    record: dict[str, Any] = opening_record(made.kit, grid=made.job.shop.grid)["trim"]["interior"]
-    return record
 
 
 def test_a_rectangle_has_the_corners_of_its_job() -> None:

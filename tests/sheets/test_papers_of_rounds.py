@@ -6,11 +6,15 @@ import math
 from typing import Any
 
 import pytest
+from cases import STOOL
 from random_kits import RandomKit
 from rounds import rounded_inside
 
 from jambs.job.models.path import outset
+from jambs.job.models.trim import Corner
 from jambs.length import FINE, Units
+from jambs.outside.fastener_line import Fastened
+from jambs.outside.trim_fasteners import trim_fasteners
 from jambs.parts.board.kinds import PartKind
 from jambs.parts.kit.cut_kit import CutKit, PlannedForKit, as_cut
 from jambs.parts.words.cut_words import ends_words
@@ -21,6 +25,7 @@ from jambs.sheets.arch_steps import at_blocks
 from jambs.sheets.full_scale import templates_of
 from jambs.sheets.install_steps import inside_steps
 from jambs.sheets.record import opening_record
+from jambs.sheets.trim_lines import interior_lines
 from jambs.sides import Side
 
 QUARTER = {"kind": "quarter round", "high_side": "left"}
@@ -141,3 +146,15 @@ def test_the_clear_opening_of_a_triangle_is_printed_on_the_shops_grid_and_kept_e
     width, height = made.kit.clear_width, made.kit.clear_height
     assert not grid.holds(width) and clear["width"]["value"] == pytest.approx(width, abs=1e-4)
     assert clear["text"] == " × ".join(grid.units.text(grid.round(side)) for side in (width, height))
+
+
+def test_the_casing_of_a_triangle_on_a_stool_is_mitered_whatever_the_job_says() -> None:
+    """A plumb cut at the peak, level ones on the stool: nothing runs past anything, and no leg is held to the stool."""
+    made = rounded_inside("triangle", 48, 30, interior_trim__inside=STOOL)
+    assert made.kit.placement.opening.interior.casing.corner is Corner.BUTT
+    trim = opening_record(cut(made), grid=made.job.shop.grid)["trim"]["interior"]
+    lines = {one["name"]: one["value"] for one in interior_lines(trim)}
+    assert lines["casing corners"] == "miter" and "head casing overhang" not in lines
+    assert lines["jamb corners"] == "mitered"
+    (stool,) = (one for one in trim_fasteners(made.kit, made.job) if one.kind is Fastened.STOOL)
+    assert "each jamb with two brads" in stool.note and "leg" not in stool.note
