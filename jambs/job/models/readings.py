@@ -121,7 +121,8 @@ class SideReadings(Model):
             depth, leg_depth = points and points[at], leg_points and leg_points[end]
             if depth is not None and leg_depth is not None and abs(depth - leg_depth) > HALF_64TH:
                 raise fault(
-                    f"gives the {corner} corner two depths, in {side.value} and in {leg.value}; write one in both"
+                    f"gives the {corner} corner two depths, in {side.value} and in {leg.value}; write one in both "
+                    "(lists of head and sill run from the left, those of left and right from the bottom)"
                 )
         return self
 
