@@ -186,6 +186,23 @@ def test_corners_of_a_leaning_wall_lie_in_one_plane_and_a_peak_that_stands_out_d
     assert told.sentence(Units.INCH).startswith("The corners are ")
 
 
+@pytest.mark.parametrize(
+    ("shape", "head", "words"),
+    [
+        ("full round", ["2", "-", "2 3/16", "-", "2"], "The places"),
+        ({"kind": "segment arch", "rise": "8"}, ["2", "-", "2 3/16", "-", "2"], "The corners and the places"),
+    ],
+)
+def test_a_crown_that_stands_out_is_not_blamed_on_the_corners(shape: Any, head: list[str], words: str) -> None:
+    """A ring has no corners; under an arch they lie in one plane, and its crown does not."""
+    size = (36, 36) if shape == "full round" else (36, 48)
+    readings = {"head": head, "sill": ["2", "2", "2"] if shape == "full round" else ["2", "2"]}
+    measured = {"openings__0__measured": {"date": "2026-06-01", "interior_depth": readings}}
+    kit = kit_of(**inside_only(round_changes(shape, *size)), **measured)
+    (told,) = [one for one in kit.findings if isinstance(one, WallTwists)]
+    assert told.sentence(Units.INCH).startswith(f"{words} along the arc are ")
+
+
 def _range_of_residuals(foot: float, eave: float, peak: float) -> float:
     """Of a line over heights 0, 0, 30, 30, 48: the gable is symmetric, so that across it is level."""
     heights, depths = (0, 0, 30, 30, 48), (foot, foot, eave, eave, peak)

@@ -190,11 +190,19 @@ def _twist_findings(
     found = abs(twist(depths) or 0.0)
     if found <= shop.taper_tolerance + ROUND_OFF:
         return
-    corners = "corners" if depths.lines else "four corners"
+    corners = _corner_words(depths)
     if found > limits.twist + ROUND_OFF:
         yield WallTwistsTooMuch(subject=about, is_outside=is_outside, twist=found, limit=limits.twist, corners=corners)
     else:
         yield WallTwists(subject=about, is_outside=is_outside, twist=found, corners=corners, lining=lining)
+
+
+def _corner_words(depths: SideDepths) -> str:
+    """Say what it is that lies in one plane or not; a ring has no corners."""
+    arcs = [line.is_arc for line in depths.lines.values()]
+    if not any(arcs):
+        return "corners" if arcs else "four corners"
+    return "places along the arc" if all(arcs) else "corners and the places along the arc"
 
 
 def deepest(sides: dict[Side, FittedSide]) -> float:
