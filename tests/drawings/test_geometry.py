@@ -137,6 +137,15 @@ def test_a_length_is_never_broken_over_two_lines() -> None:
         assert not any(line.split(" ")[0].count("/") for line in lines)
 
 
+def test_two_spaces_leave_none_at_the_head_of_a_line() -> None:
+    """A mark and a name stand two spaces apart; where the name begins a line it begins at its edge."""
+    text = "G8-3, G8-4, G8-5: 6 alike  interior casing"
+    for width in (text_width(f"{text[:25]}{more}", height=1.0) for more in ("", " ", "  ")):
+        lines = [line.rstrip() for line in wrapped(text, width=width, height=1.0)]
+        assert lines == ["G8-3, G8-4, G8-5: 6 alike", "interior casing"]
+    assert wrapped(text, width=1000.0, height=1.0) == [text]
+
+
 def test_a_text_turned_upright_takes_the_same_room_turned() -> None:
     level = Lettering(lines=("W03-12",), at=(0.0, 0.0), height=1.0, align=Align.CENTER)
     turned = Lettering(lines=("W03-12",), at=(0.0, 0.0), height=1.0, align=Align.CENTER, upright=True)

@@ -19,7 +19,8 @@ def wrapped(text: str, *, width: float, height: float) -> list[str]:
     """
     lines: list[str] = []
     for word in re.split(r"(?<!\d) | (?!\d+/\d)", text):
-        longer = f"{lines[-1]} {word}" if lines else word
+        is_empty = len(lines) > 1 and not lines[-1]
+        longer = f"{lines[-1]} {word}" if lines and not is_empty else word
         if lines and text_width(longer, height=height) <= width:
             lines[-1] = longer
         else:
