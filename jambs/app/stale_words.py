@@ -31,6 +31,8 @@ def things_words(stale: Stale, *, in_full: bool = False) -> str:
         marks = _of_openings(marks)
     if len(marks) > MOST and not in_full:
         marks = [_counted(stale)]
+    if marks and stale.is_of_boards:
+        marks[0] = f"the boards of {marks[0]}"
     return f"{', '.join([*marks, *stale.words])} changed since"
 
 

@@ -42,6 +42,7 @@ class Stale:
     """Papers of one verb that hold no longer.
 
     ``things``: what changed since: marks of openings or parts, and words like *prices*; ``words``: the latter.
+    ``is_of_boards``: of these openings nothing did but the boards that their parts come out of.
     """
 
     verb: str
@@ -49,6 +50,7 @@ class Stale:
     kinds: tuple[str, ...]
     things: tuple[str, ...]
     words: tuple[str, ...] = ()
+    is_of_boards: bool = False
 
     @property
     def marks(self) -> tuple[str, ...]:
@@ -102,6 +104,7 @@ def stale_papers(record: Record, present: Basis, *, naming_boards: Collection[st
     ``naming_boards``: kinds of papers of a build that say which board a part comes out of; others hold for any board.
     """
     known: dict[str, Basis | None] = {}
+    reshaped: set[str] = set()
     worded = {thing for group in IN_WORDS for thing in present.get(group, {})}
     found: dict[str, dict[str, tuple[str, ...]]] = {}
     for path, paper in record.papers.items():
@@ -110,15 +113,29 @@ def stale_papers(record: Record, present: Basis, *, naming_boards: Collection[st
         basis = known.get(paper.basis)
         if paper.verb == BUILD:
             things = _stale_of_build(paper, basis, present, record, names_boards=paper.kind in naming_boards)
+            reshaped |= {*_reshaped(things, basis, present)}
         else:
             things = _stale_things(paper, basis, present)
         if things:
             found.setdefault(paper.verb, {})[path] = things
     each = sorted(found.items(), key=lambda one: list(DEPENDS).index(one[0]))
-    return [_stale(verb, papers, worded, record) for verb, papers in each]
+    return [_stale(verb, papers, worded, record, reshaped) for verb, papers in each]
 
 
-def _stale(verb: str, papers: Mapping[str, tuple[str, ...]], worded: Collection[str], record: Record) -> Stale:
+def _reshaped(things: tuple[str, ...], basis: Basis | None, present: Basis) -> tuple[str, ...]:
+    """Return those of what changed of which more did than the boards that parts come out of."""
+    if basis is None or SHAPES not in basis or not things:
+        return things
+    return differing(of_shapes(basis), of_shapes(present), (SHEETS,), things)
+
+
+def _stale(
+    verb: str,
+    papers: Mapping[str, tuple[str, ...]],
+    worded: Collection[str],
+    record: Record,
+    reshaped: Collection[str],
+) -> Stale:
     things = tuple(dict.fromkeys(thing for some in papers.values() for thing in some))
     return Stale(
         verb=verb,
@@ -126,6 +143,7 @@ def _stale(verb: str, papers: Mapping[str, tuple[str, ...]], worded: Collection[
         kinds=tuple(dict.fromkeys(record.papers[path].kind for path in papers)),
         things=things,
         words=tuple(thing for thing in things if thing in worded),
+        is_of_boards=verb == BUILD and not {*things} & {*reshaped},
     )
 
 

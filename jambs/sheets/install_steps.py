@@ -215,7 +215,7 @@ def _casing(kit: CutKit, grid: Grid) -> list[str]:
     ]
 
 
-def _casing_order(kit: CutKit, casing: list[Part]) -> str:
+def _casing_order(kit: CutKit, casing: tuple[Part, ...]) -> str:
     """Say which board goes on first: a mitered head, to which legs are fitted; legs, where they carry the head."""
     opening = kit.placement.opening
     sides = {part.side for part in casing}

@@ -154,6 +154,7 @@ def test_a_plan_with_other_boards_makes_stale_what_names_boards_and_nothing_else
     before = contents(built)
     lines = stale(built, *BUY)
     assert [line.rpartition("; run ")[2] for line in lines] == ["`jambs build house`", "`jambs labels house`"]
+    assert ": the boards of " in lines[0]
     said = built.run("labels", "house").stdout
     assert "not issued" not in said  # the parts are as they were issued
     assert [line.rpartition("; run ")[2] for line in stale(built)] == ["`jambs build house`"]
@@ -239,6 +240,14 @@ def test_papers_of_many_kinds_are_counted_on_the_screen_and_named_in_the_index()
     some = Stale(verb="build", paths=tuple("abcdefghi"), kinds=kinds, things=("W1",))
     assert stale_line(some, job_words="house") == "stale  9 papers: W1 changed since; run `jambs build house`"
     assert papers_words(some, in_full=True) == ", ".join(kinds)
+
+
+def test_boards_alone_are_named() -> None:
+    """A cutting plan changes the boards that parts come out of, and nothing else of an opening."""
+    some = Stale(verb="build", paths=("x",), kinds=("cut sheet",), things=("W1", "W2"), is_of_boards=True)
+    assert things_words(some) == "the boards of W1, W2 changed since"
+    many = Stale(verb="build", paths=("x",), kinds=("cut sheet",), things=tuple("ABCDEFG"), is_of_boards=True)
+    assert things_words(many) == "the boards of 7 openings changed since"
 
 
 def test_an_opening_whose_mark_looks_like_that_of_a_part_is_named() -> None:
