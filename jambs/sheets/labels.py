@@ -220,12 +220,15 @@ def _code_data(part: Record, job: str, issue: str) -> Record:
 
 
 def label_data(part: Record, *, room: str, is_planned: bool) -> Record:
-    """Return what the label of a part prints, but for its issue and its code; ``is_planned``: its width may change."""
+    """Return what the label of a part prints, but for its issue and its code; ``is_planned``: its width may change.
+
+    Of a tapered part the width is that of its wider end: it says so, for a rule laid on the other reads less.
+    """
     name, position = told_name(part["name"], part["where"]), told_position(part["name"], part["position"])
     return {
         "mark": part["mark"],
         "room": room,
-        "name": ", ".join(one for one in (name, position) if one),
+        "name": ", ".join(one for one in (name, position, "tapered" if part["taper"] else "") if one),
         "size": " × ".join(part[one]["text"] for one in ("thickness", "width", "length")),
         "board": part["board"],
         "is_planned": is_planned,

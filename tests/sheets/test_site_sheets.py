@@ -23,6 +23,7 @@ from jambs.job.measured.measuring_points import Kind, measure_places
 from jambs.length import HALF_64TH, Units, read_length
 from jambs.outside.house import plan_house
 from jambs.outside.trim_fasteners import shim_places, trim_fasteners
+from jambs.parts.board.cuts import Taper
 from jambs.parts.board.kinds import PartKind, Where
 from jambs.parts.kit.cut_kit import CutKit
 from jambs.parts.words.cut_words import board_words
@@ -215,6 +216,23 @@ def test_cutting_order_is_board_by_board_widest_first() -> None:
         boards = [board_words(part, units=Units.INCH) for part in (one, two)]
         assert boards[0] < boards[1] or (boards[0] == boards[1] and one.width >= two.width)
     assert sorted(parts) == sorted(part.mark for part in ordered)
+
+
+def test_a_label_says_of_a_part_that_it_tapers_and_of_no_other() -> None:
+    """The sill lies 1/8 deeper at the right than at the left; head and legs are parallel."""
+    depths = {
+        "head": ["4 11/16"] * 3,
+        "left": ["4 11/16"] * 3,
+        "right": ["4 11/16"] * 3,
+        "sill": ["4 11/16", "4 13/16"],
+    }
+    depths["right"][0] = "4 13/16"
+    read = {**MEASURED, "interior_depth": depths}
+    job = job_of(changed(openings__0__measured=read))
+    (kit,) = make_kits(job)
+    tapered = {part.mark for part in kit.parts if any(isinstance(cut, Taper) for cut in part.cuts)}
+    labels = [one for some in labels_data(strips([kit]), job, STOCK["letter"])["sheets"] for one in some]
+    assert {one["mark"] for one in labels if one["name"].endswith(", tapered")} == tapered != set()
 
 
 def test_a_label_says_where_a_size_may_still_change() -> None:
