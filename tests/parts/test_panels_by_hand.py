@@ -286,3 +286,15 @@ SHAPED = {
 def test_a_shape_has_no_panels() -> None:
     with pytest.raises(JobFaults, match="gives panels, which is made round rectangles only"):
         job_of(changed(**paneled(**SHAPED)))
+
+
+def test_panels_of_both_legs_are_alike_where_the_wall_is_deeper_at_one() -> None:
+    """Read 7 7/16 at the left and 7 11/16 at the right, 1/32 proud: 7 15/32 and 7 23/32, less two stiles of 2.
+
+    The left has openings of 3 15/32, which the right takes over: its stile at the room is 1/4 wider.
+    """
+    depths = {"head_left": "7 7/16", "sill_left": "7 7/16", "head_right": "7 11/16", "sill_right": "7 11/16"}
+    kit = kit_of(**paneled(openings__0__measured={"date": "2026-06-01", "interior_depth": depths}))
+    assert layout_of(kit, "left leg").across == layout_of(kit, "right leg").across == (2.0, 5 + 15 / 32)
+    rooms = [members(part_of(kit, "extension jamb", leg), PartKind.STILE)[1].width for leg in ("left leg", "right leg")]
+    assert rooms == [2.0, 2.25]

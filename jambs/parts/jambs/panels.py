@@ -34,7 +34,7 @@ from jambs.parts.shapes.opening_path import BoardPlanes, CornerJoint, EndPlane, 
 from jambs.parts.shapes.path_cuts import sawn_board
 from jambs.place.flares import flares_at
 from jambs.place.placement import Placement
-from jambs.sides import BoardEnd, Side
+from jambs.sides import LEGS, BoardEnd, Side
 
 LEAST_OPENING = {Units.INCH: 1.0, Units.MM: 25 / MM_PER_INCH}
 """A panel shows at least so much of itself each way [in]; common practice, no source."""
@@ -69,10 +69,18 @@ def paneled(parts: Sequence[Part], frames: Sequence[JambFrame], placement: Place
 
 
 def jamb_faces(frame: JambFrame, trim: InteriorTrim, placement: Placement) -> dict[Side, JambFace]:
-    """Return the face of every jamb of a frame, as far as it is seen between its neighbors."""
+    """Return the face of every jamb of a frame, as far as it is seen between its neighbors.
+
+    Legs that lean alike are laid out by the narrower: their panels face each other, and where the wall is deeper at one
+    of them its stile at the room is the wider.
+    """
     flares = flares_at(trim, placement.interior_depth)
     boards = path_boards(jamb_path(frame.clear, frame.sides, trim, frame.proud, flares))
-    return {board.edge.side: _face(board, frame.edge) for board in boards}
+    faces = {board.edge.side: _face(board, frame.edge) for board in boards}
+    if abs(flares.at(Side.LEFT) - flares.at(Side.RIGHT)) > ROUND_OFF:
+        return faces
+    narrow = min(faces[side].slant for side in LEGS)
+    return {side: replace(face, slant=narrow) if side.is_leg else face for side, face in faces.items()}
 
 
 def _face(board: BoardPlanes, inside_edge: float) -> JambFace:
