@@ -9,6 +9,13 @@ Point = tuple[float, float]
 """A point of a flat outline [in]."""
 Vector = tuple[float, float, float]
 """A point or a direction in space [in]."""
+RIGHT: Vector = (1.0, 0.0, 0.0)
+LEFT: Vector = (-1.0, 0.0, 0.0)
+UP: Vector = (0.0, 1.0, 0.0)
+DOWN: Vector = (0.0, -1.0, 0.0)
+OUTWARD: Vector = (0.0, 0.0, 1.0)
+INWARD: Vector = (0.0, 0.0, -1.0)
+"""Directions in a wall (x, y, d), right and left as seen from inside."""
 Outline = tuple[Point, ...]
 """The corners of a flat figure, counter-clockwise [in]."""
 HALF_RIGHT_DEG = 45.0

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from jambs.geometry import Vector
+from jambs.geometry import UP, Vector
 from jambs.parts.board.taken_apart import taken_apart as part_taken_apart
 from jambs.solids.model import KitSolids, Solid
-
-UP: Vector = (0.0, 1.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

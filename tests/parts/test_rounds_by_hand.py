@@ -193,6 +193,12 @@ def test_a_quarter_is_bent_with_both_ends_along_its_boards() -> None:
     radius, off = 27.625, math.asin(2.375 / 27.625)
     assert head.blank.plies is not None
     assert head.blank.plies.inner_length == pytest.approx(radius * (math.pi / 2 - 2 * off))
+    # Its chord lies radius x cos of half its sweep out from the center, on the line at 45° through it.
+    low = radius * math.cos(math.pi / 4 - off)
+    (x, y, _), (along, up, _) = head.seat.origin, head.seat.along
+    half = (0.0 - x) * along + (0.0 - y) * up
+    middle = (x + half * along, y + half * up)
+    assert middle == pytest.approx((low * math.sqrt(0.5),) * 2, abs=1e-9)
     straight = [one for one in kit.parts if one.kind is PartKind.EXTENSION_JAMB and not one.arcs]
     assert all(not any(isinstance(cut, EndBevel | Miter | ArcCut) for cut in one.cuts) for one in straight)
 

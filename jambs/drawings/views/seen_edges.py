@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from jambs.drawings.layout.boxes import Box, Segment, box_around, boxes_joined
-from jambs.geometry import Point, Vector, cross, dot, minus, unit
+from jambs.geometry import UP, Point, Vector, cross, dot, minus, unit
 from jambs.outlines import is_inside
 
 Face = tuple[Vector, ...]
@@ -50,8 +50,8 @@ def sight_from(eye: Vector) -> Sight:
     """Return how the wall is seen from a direction (x right, y up, d outward) that is not straight up or down."""
     x, _, d = eye
     toward, right = unit(eye), unit((-d, 0.0, x))
-    tilt = dot((0.0, 1.0, 0.0), toward)
-    up = unit(minus((0.0, 1.0, 0.0), (toward[0] * tilt, toward[1] * tilt, toward[2] * tilt)))
+    tilt = dot(UP, toward)
+    up = unit(minus(UP, (toward[0] * tilt, toward[1] * tilt, toward[2] * tilt)))
     return Sight(right=right, up=up, eye=toward)
 
 

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from jambs.geometry import Vector
+from jambs.geometry import DOWN, LEFT, RIGHT, UP, Vector
 from jambs.parts.board.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.board.part import Part
 from jambs.sides import Side
 
 SIDEWAYS: dict[Side, Vector] = {
-    Side.LEFT: (-1.0, 0.0, 0.0),
-    Side.RIGHT: (1.0, 0.0, 0.0),
-    Side.HEAD: (0.0, 1.0, 0.0),
-    Side.SILL: (0.0, -1.0, 0.0),
+    Side.LEFT: LEFT,
+    Side.RIGHT: RIGHT,
+    Side.HEAD: UP,
+    Side.SILL: DOWN,
 }
 APART = 0.14
 """How far a part moves out of the opening, as a share of the opening's greater side."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.geometry import Vector
+from jambs.geometry import DOWN, INWARD, LEFT, RIGHT, UP, Vector
 from jambs.job.models.layers import BuckKind
 from jambs.parts.board.cuts import Crosscut, Rip
 from jambs.parts.board.kinds import PartKind, Where
@@ -10,8 +10,6 @@ from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.jambs.shaped_jambs import shaped_buck
 from jambs.place.placement import Placement
 from jambs.sides import Side
-
-INWARD: Vector = (0.0, 0.0, -1.0)
 
 
 def buck_parts(placement: Placement) -> tuple[Part, ...]:
@@ -42,10 +40,10 @@ def buck_parts(placement: Placement) -> tuple[Part, ...]:
         )
 
     parts = [
-        piece(Side.HEAD, width + 2 * thick, (left - thick, top), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0)),
-        piece(Side.LEFT, height, (left, bottom), (0.0, 1.0, 0.0), (-1.0, 0.0, 0.0)),
-        piece(Side.RIGHT, height, (right, top), (0.0, -1.0, 0.0), (1.0, 0.0, 0.0)),
+        piece(Side.HEAD, width + 2 * thick, (left - thick, top), RIGHT, UP),
+        piece(Side.LEFT, height, (left, bottom), UP, LEFT),
+        piece(Side.RIGHT, height, (right, top), DOWN, RIGHT),
     ]
     if placement.opening.floor_below_frame is None:
-        parts.append(piece(Side.SILL, width + 2 * thick, (right + thick, bottom), (-1.0, 0.0, 0.0), (0.0, -1.0, 0.0)))
+        parts.append(piece(Side.SILL, width + 2 * thick, (right + thick, bottom), LEFT, DOWN))
     return tuple(parts)

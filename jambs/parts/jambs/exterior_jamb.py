@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from jambs.geometry import Vector, tangent
+from jambs.geometry import DOWN, LEFT, OUTWARD, UP, tangent
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.parts.board.cuts import Crosscut, Cut, Edge, End, Miter, Rip, Taper
 from jambs.parts.board.kinds import PartKind, Where
@@ -10,8 +10,6 @@ from jambs.parts.board.part import Part, PartBlank, Seat
 from jambs.parts.kit.kit import FittedSide
 from jambs.parts.shapes.clear import ClearOpening
 from jambs.sides import LEGS, Side
-
-OUTWARD: Vector = (0.0, 0.0, 1.0)
 
 
 def exterior_jambs(
@@ -45,9 +43,9 @@ def _head(clear: ClearOpening, fitted: FittedSide, trim: ExteriorTrim, start: fl
         cuts=(*_widths(first, last), Crosscut(length=length)),
         seat=Seat(
             origin=(clear.right + thickness, clear.top, start),
-            along=(-1.0, 0.0, 0.0),
+            along=LEFT,
             across=OUTWARD,
-            through=(0.0, 1.0, 0.0),
+            through=UP,
         ),
     )
 
@@ -70,7 +68,7 @@ def exterior_leg(
         cuts=(*_widths(*widths), Crosscut(length=length), *_slope_cut(is_left, slope_deg)),
         seat=Seat(
             origin=(clear.left, clear.top, start) if is_left else (clear.right, clear.top - length, start),
-            along=(0.0, -1.0, 0.0) if is_left else (0.0, 1.0, 0.0),
+            along=DOWN if is_left else UP,
             across=OUTWARD,
             through=(-1.0 if is_left else 1.0, 0.0, 0.0),
         ),

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from jambs.findings import Finding, Subject
-from jambs.geometry import Vector, tangent
+from jambs.geometry import DOWN, INWARD, LEFT, OUTWARD, RIGHT, UP, tangent
 from jambs.job.models.fields import Size
 from jambs.job.models.gang import Gang, Mull, MullCasingEntry, MullKind
 from jambs.job.models.openings import Opening
@@ -158,14 +158,6 @@ def outside_covers(
         cuts = (*_cuts(cover, cover.length + down), *_bevels(foot, 0.0))
         parts.append(_part(cover, covers, entry, Where.EXTERIOR, cuts, seat))
     return parts
-
-
-RIGHT: Vector = (1.0, 0.0, 0.0)
-LEFT: Vector = (-1.0, 0.0, 0.0)
-UP: Vector = (0.0, 1.0, 0.0)
-DOWN: Vector = (0.0, -1.0, 0.0)
-OUTWARD: Vector = (0.0, 0.0, 1.0)
-INWARD: Vector = (0.0, 0.0, -1.0)
 
 
 def _leans(cover: Cover, covers: Sequence[Cover], flares: Flares) -> tuple[float, float]:

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from jambs.findings import Finding, Subject
-from jambs.geometry import Vector
+from jambs.geometry import DOWN, INWARD, LEFT, RIGHT, UP
 from jambs.job.models.exterior_trim import ExteriorTrim
 from jambs.job.models.gang import MullCasingEntry
 from jambs.job.models.shop import Shop
@@ -29,12 +29,6 @@ from jambs.parts.mulls.mull import Cover
 from jambs.parts.shapes.clear import ClearOpening
 from jambs.parts.trim.casing import CasedOpening, casing
 from jambs.sides import LEGS, Side
-
-DOWN: Vector = (0.0, -1.0, 0.0)
-UP: Vector = (0.0, 1.0, 0.0)
-RIGHT: Vector = (1.0, 0.0, 0.0)
-LEFT: Vector = (-1.0, 0.0, 0.0)
-INTO_ROOM: Vector = (0.0, 0.0, -1.0)
 
 
 def inside_boxes(
@@ -145,7 +139,7 @@ def _inside_jamb(
         seat=Seat(
             origin=(_face(cover, side), clear.top if at_left else clear.bottom, inside_edge),
             along=DOWN if at_left else UP,
-            across=INTO_ROOM,
+            across=INWARD,
             through=RIGHT if at_left else LEFT,
         ),
     )

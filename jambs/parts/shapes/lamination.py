@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 
 from jambs.findings import Subject
-from jambs.geometry import Plane, Point
+from jambs.geometry import INWARD, Plane, Point
 from jambs.job.models.shop import Board, Shop
 from jambs.length import MM_PER_INCH, ROUND_OFF, Units
 from jambs.parts.board.boards import comes_out
@@ -142,7 +142,7 @@ def _part(jamb: ArchedJamb, arch: Arch, count: int, resaw: _Resaw, width: float,
         seat=Seat(
             origin=(x - half * along + low * across, y - half * up + low * out, jamb.edge),
             along=(along, up, 0.0),
-            across=(0.0, 0.0, -1.0),
+            across=INWARD,
             through=(across, out, 0.0),
         ),
     )

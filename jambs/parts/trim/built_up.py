@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from jambs.geometry import Vector
+from jambs.geometry import DOWN, INWARD, LEFT, OUTWARD, RIGHT, UP
 from jambs.job.models.built_up import BackbandEntry, BuiltUpEntry, HeadMember, MemberKind, PlinthEntry, RosetteEntry
 from jambs.job.models.trim import CasingEntry, Corner, InteriorTrim
 from jambs.parts.board.cuts import Crosscut, Rip
@@ -20,11 +20,6 @@ from jambs.parts.trim.casing import CasedOpening, casing
 from jambs.parts.trim.crown import FriezeFace, crown_parts, crown_sizes
 from jambs.sides import LEGS, Side
 
-UP: Vector = (0.0, 1.0, 0.0)
-TO_RIGHT: Vector = (1.0, 0.0, 0.0)
-TO_LEFT: Vector = (-1.0, 0.0, 0.0)
-INTO_WALL: Vector = (0.0, 0.0, 1.0)
-INTO_ROOM: Vector = (0.0, 0.0, -1.0)
 KINDS = {
     MemberKind.FILLET: PartKind.FILLET,
     MemberKind.FRIEZE: PartKind.FRIEZE,
@@ -144,9 +139,9 @@ def _block(
     edge = opening.left + inner if at_left else opening.right - inner
     seat = Seat(
         origin=(edge, low if at_left else low + height, opening.back - thickness),
-        along=UP if at_left else (0.0, -1.0, 0.0),
-        across=TO_LEFT if at_left else TO_RIGHT,
-        through=INTO_WALL,
+        along=UP if at_left else DOWN,
+        across=LEFT if at_left else RIGHT,
+        through=OUTWARD,
     )
     return Part(
         kind=kind,
@@ -211,9 +206,7 @@ def _lying(member: HeadMember, left: float, right: float, level: float, back: fl
         right - left,
         thickness=member.height,
         width=member.projection,
-        seat=Seat(
-            origin=(right, level + member.height, back), along=TO_LEFT, across=INTO_ROOM, through=(0.0, -1.0, 0.0)
-        ),
+        seat=Seat(origin=(right, level + member.height, back), along=LEFT, across=INWARD, through=DOWN),
     )
 
 
@@ -224,7 +217,7 @@ def _standing(member: HeadMember, left: float, right: float, level: float, back:
         right - left,
         thickness=member.projection,
         width=member.height,
-        seat=Seat(origin=(left, level, back - member.projection), along=TO_RIGHT, across=UP, through=INTO_WALL),
+        seat=Seat(origin=(left, level, back - member.projection), along=RIGHT, across=UP, through=OUTWARD),
     )
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum, auto
 
-from jambs.geometry import HALF_RIGHT_DEG, Vector, tangent
+from jambs.geometry import DOWN, HALF_RIGHT_DEG, LEFT, RIGHT, UP, Vector, tangent
 from jambs.job.models.trim import CasingEntry, Corner
 from jambs.parts.board.cuts import BackBevel, Crosscut, Cut, Edge, End, EndBevel, Miter, Rip, Touch
 from jambs.parts.board.kinds import PartKind, Where
@@ -101,11 +101,11 @@ def _head(opening: CasedOpening, entry: CasingEntry, where: Where) -> _Piece:
     inner, out = _across_inner(opening, entry)
     inside = where is Where.INTERIOR
     start_x = opening.left - out if inside else opening.right + out
-    along: Vector = (1.0, 0.0, 0.0) if inside else (-1.0, 0.0, 0.0)
+    along = RIGHT if inside else LEFT
     corner = _corner(entry)
     return _Piece(
         side=Side.HEAD, inner=inner, start=corner, finish=corner,
-        inner_start=(start_x, opening.top), along=along, across=(0.0, 1.0, 0.0),
+        inner_start=(start_x, opening.top), along=along, across=UP,
     )  # fmt: skip
 
 
@@ -113,11 +113,11 @@ def _bottom(opening: CasedOpening, entry: CasingEntry, where: Where) -> _Piece:
     inner, out = _across_inner(opening, entry)
     inside = where is Where.INTERIOR
     start_x = opening.right + out if inside else opening.left - out
-    along: Vector = (-1.0, 0.0, 0.0) if inside else (1.0, 0.0, 0.0)
+    along = LEFT if inside else RIGHT
     corner = _corner(entry)
     return _Piece(
         side=Side.SILL, inner=inner, start=corner, finish=corner,
-        inner_start=(start_x, opening.bottom), along=along, across=(0.0, -1.0, 0.0),
+        inner_start=(start_x, opening.bottom), along=along, across=DOWN,
     )  # fmt: skip
 
 

@@ -9,13 +9,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from jambs.geometry import Vector, added, cross, dot, minus, unit
+from jambs.geometry import OUTWARD, Vector, added, cross, dot, minus, unit
 from jambs.parts.board.cuts import Edge
 from jambs.parts.board.kinds import BUILT_UP, PartKind, Where
 from jambs.parts.board.part import Part, Seat
 from jambs.parts.kit.kit import Kit
 
-OUTWARD: Vector = (0.0, 0.0, 1.0)
 NAILED_ON = (PartKind.CASING, PartKind.APRON, PartKind.HEAD_FLASHING, *BUILT_UP)
 
 

@@ -11,7 +11,7 @@ import math
 from dataclasses import dataclass, replace
 
 from jambs.findings import Subject, SubjectKind
-from jambs.geometry import Plane, Vector
+from jambs.geometry import RIGHT, UP, Plane
 from jambs.job.models.built_up import CrownEntry
 from jambs.length import ROUND_OFF
 from jambs.parts.board.cuts import CannotBeCut, Crosscut, Cut, Edge, EdgeBevel, End, PlaneCut, Rip
@@ -22,7 +22,6 @@ from jambs.sides import Side
 
 RIGHT_ANGLE_DEG = 90.0
 FAR_DOWN = 1.0
-UP: Vector = (0.0, 1.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,7 +85,7 @@ def _front(frieze: FriezeFace, entry: CrownEntry, sizes: CrownSizes) -> Part:
     sine, cosine = _sine(entry), _cosine(entry)
     seat = Seat(
         origin=(frieze.left - sizes.projection, frieze.top - sizes.height, frieze.face),
-        along=(1.0, 0.0, 0.0),
+        along=RIGHT,
         across=(0.0, cosine, -sine),
         through=(0.0, sine, cosine),
     )

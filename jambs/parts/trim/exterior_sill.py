@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from jambs.geometry import tangent
+from jambs.geometry import RIGHT, tangent
 from jambs.job.models.exterior_trim import SillEntry
 from jambs.length import Grid
 from jambs.parts.board.cuts import Crosscut, Cut, Edge, EdgeBevel, End, Groove, Notch, Rip
@@ -63,7 +63,7 @@ def make_sill(place: SillPlace, sill: SillEntry, grid: Grid) -> Part:
         cuts=_cuts(place.length, width, notch_along, notch_across, sill),
         seat=Seat(
             origin=(place.middle - place.length / 2, place.top, place.start),
-            along=(1.0, 0.0, 0.0),
+            along=RIGHT,
             across=(0.0, -math.sin(angle), math.cos(angle)),
             through=(0.0, -math.cos(angle), -math.sin(angle)),
         ),

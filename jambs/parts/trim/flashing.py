@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from jambs.geometry import INWARD, LEFT, UP
 from jambs.job.models.exterior_trim import HeadFlashing
 from jambs.parts.board.cuts import Crosscut, Rip, StripBend
 from jambs.parts.board.kinds import PartKind, Where
@@ -45,8 +46,8 @@ def make_flashing(
         ),
         seat=Seat(
             origin=(middle + length / 2, top, back + METAL),
-            along=(-1.0, 0.0, 0.0),
-            across=(0.0, 1.0, 0.0),
-            through=(0.0, 0.0, -1.0),
+            along=LEFT,
+            across=UP,
+            through=INWARD,
         ),
     )

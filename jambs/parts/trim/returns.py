@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from jambs.geometry import DOWN, INWARD, LEFT
 from jambs.job.models.returns import ReturnsEntry, WallBoard, WallEdgeKind
 from jambs.job.models.trim import InteriorStyle, InteriorTrim, JambEntry, Joint
 from jambs.parts.board.cuts import Crosscut, Rip, Taper
@@ -142,8 +143,8 @@ def _tile_sill(clear: ClearOpening, sill: FittedSide, trim: InteriorTrim, inside
         cuts=(Rip(width=max(start, finish)), *tapers, Crosscut(length=clear.width - 2 * tile.joint)),
         seat=Seat(
             origin=(clear.right - tile.joint, clear.bottom, inside_edge - tile.joint),
-            along=(-1.0, 0.0, 0.0),
-            across=(0.0, 0.0, -1.0),
-            through=(0.0, -1.0, 0.0),
+            along=LEFT,
+            across=INWARD,
+            through=DOWN,
         ),
     )

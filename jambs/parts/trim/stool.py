@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from jambs.findings import Subject, SubjectKind
-from jambs.geometry import HALF_RIGHT_DEG, Point
+from jambs.geometry import DOWN, HALF_RIGHT_DEG, INWARD, LEFT, OUTWARD, Point
 from jambs.job.models.path import outset
 from jambs.job.models.path_edge import FramePath
 from jambs.job.models.shop import Shop
@@ -169,9 +169,9 @@ def make_stool(
         cuts=_cuts(sizes, stool),
         seat=Seat(
             origin=(sizes.start, clear.bottom, inside_edge + stool.rabbet),
-            along=(-1.0, 0.0, 0.0),
-            across=(0.0, 0.0, -1.0),
-            through=(0.0, -1.0, 0.0),
+            along=LEFT,
+            across=INWARD,
+            through=DOWN,
         ),
     )
 
@@ -245,8 +245,8 @@ def make_apron(
         touches=tuple(Return(end=end) for end in End) if returned else (),
         seat=Seat(
             origin=(x, clear.bottom - stool.thickness, -apron.thickness),
-            along=(-1.0, 0.0, 0.0),
-            across=(0.0, -1.0, 0.0),
-            through=(0.0, 0.0, 1.0),
+            along=LEFT,
+            across=DOWN,
+            through=OUTWARD,
         ),
     )
