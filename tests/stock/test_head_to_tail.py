@@ -24,12 +24,13 @@ from jambs.length import Units
 from jambs.parts.board.part import Part
 from jambs.sheets.cutting_lot import lot_record
 from jambs.stock import Piece, SawSettings, Stock, StockPlan, StockProblem, check_certificate, plan_stock
+from jambs.stock.checker import blanks
 from jambs.stock.house.head_to_tail import chosen, head_to_tail, laid_best
 from jambs.stock.house.house_plan import Effort, PlannedLot, plan_house
 from jambs.stock.house.lots import Lot
 from jambs.stock.layout import lay_out
 from jambs.stock.plan import Bound, PlacedPiece
-from jambs.stock.planfile import plan_from_dict, plan_to_dict
+from jambs.stock.planfile import plan_from_dict, plan_to_dict, problem_to_dict
 from jambs.stock.problem import LotKind, Pair
 from jambs.stock.remainder import remaining_problem
 from jambs.stock.solver.integer_sizes import item_sizes
@@ -174,6 +175,23 @@ def test_the_proof_refuses_a_lap_that_is_not_there(shop: Shop) -> None:
             check_certificate(told)
 
 
+def test_the_proof_refuses_slants_that_lean_apart() -> None:
+    """Two of 45° at both ends, far edges long: unturned they meet point to point, and no one cut parts them."""
+    both = problem(*(leg(mark, 4000, (-224, -224)) for mark in "AB"))
+    told = problem_to_dict(replace(both, pairs=(Pair(first="A", second="B", lap=212),)))
+    with pytest.raises(ValueError, match="no one cut parts A from B"):
+        list(blanks(told))
+    told["pairs"][0]["is_second_turned"] = True
+    assert list(blanks(told)) == [(224, 4000 - 212 + 4004, 1)]
+
+
+def test_the_steeper_other_end_lies_last(shop: Shop) -> None:
+    """A takes 8 beyond a square kerf at its other end and B 4: behind A the 8 count, 3900 - 212 + 4008 in all."""
+    steep = replace(leg("A", 4000), miter_allowance=8)
+    (pair,) = pairs_of(problem(steep, leg("B", 3900)), shop)
+    assert (pair.first, pair.second) == ("B", "A")
+
+
 def shape(piece: Piece, placed: PlacedPiece, *, is_turned: bool) -> Polygon:
     """The face of a piece where it lies, near edge at 0, from its own slants; turned by half a circle where it is."""
     (start, finish), long = piece.slants, piece.length
@@ -246,6 +264,9 @@ def test_slants_are_those_of_the_parts(gable: tuple[Job, Lot]) -> None:
     assert slants["G4-7"] == (0, -224)
     assert slants["G6-10"] == (-92, -92)
     assert slants["G1-6"] == (0, 0)
+    others = [one for lot in lots_of(gable[0]) if lot.problem.kind is LotKind.BOARDS for one in lot.pieces]
+    assert any(one.piece.is_mitered and not one.is_planned for one in others)  # segments of arches, rabbeted jambs
+    assert not any(any(one.piece.slants) for one in others)
     assert [one.slants for lot in lots_of(inside_job()) for one in lot.problem.pieces if any(one.slants)] == []
     assert [lot.pairs for lot in lots_of(inside_job()) if lot.pairs] == []
 
@@ -304,6 +325,9 @@ def assert_said(planned: PlannedLot, job: Job) -> None:
         assert abs(low - high) > 1  # no mitered end of this casing runs less
     (note,) = (one for one in record["notes"] if one.startswith("Head to tail"))
     assert all(pair.first in note and pair.second in note for pair in pairs)
+    turned = [pair.first for pair in pairs if pair.is_first_turned]
+    turned += [pair.second for pair in pairs if pair.is_second_turned]
+    assert turned and all(f"{mark} turned" in note for mark in turned) and note.count(" turned") == len(turned)
     assert not any("Flat stock nests" in one for one in record["notes"])
     assert record["scope"] == "crosscut only, like slants head to tail in these pairs"
 

@@ -235,6 +235,8 @@ def test_a_whole_kerf_lies_between_two_that_share_a_cut() -> None:
     assert sentences(list(paired((0, 40), (-40, 0), gap=-1)())) == [
         "board 1, strip 1: -1 between A and B, but the kerf is 8."
     ]
+    assert [one.code for one in paired((0, 40), (-40, 0), gap=-20)()] == ["kerf-lost"]  # overlapped by more than a kerf
+    assert [one.code for one in paired((0, 40), (40, 0))()] == ["slants-apart"]  # alike, and leaning apart
 
 
 def test_pieces_that_are_no_pair_keep_their_square_kerf() -> None:
