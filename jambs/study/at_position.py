@@ -26,7 +26,7 @@ from jambs.study.heat.cut import (
     surface_factors,
 )
 from jambs.study.heat.films import SURFACE_FILMS
-from jambs.study.heat.frame_alone import factors_alone
+from jambs.study.heat.frame_alone import coldest_alone
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import Block, StudyError
 from jambs.study.heat.section_cut import WALL_LENGTH, CavityFilling, section_cut, section_reference, with_films
@@ -213,5 +213,5 @@ def sill_corner_estimate(subject: WindowInWall, found: AtPosition) -> float:
     """
     jamb, other = found.side(SectionCut.JAMB), found.side(SectionCut.SILL) or found.side(SectionCut.HEAD)
     assert jamb and other, "every opening is cut at jamb and head"
-    alone = factors_alone(subject.window.blocks[SectionCut.JAMB])
-    return corner_estimate(jamb.factors.coldest.temperature, other.factors.coldest.temperature, alone.coldest)
+    alone = coldest_alone(subject.window.blocks[SectionCut.JAMB])
+    return corner_estimate(jamb.factors.coldest.temperature, other.factors.coldest.temperature, alone)

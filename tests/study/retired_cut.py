@@ -11,7 +11,6 @@ from jambs.study.heat.conductivities import FOAM_CONDUCTIVITY, WOOD_CONDUCTIVITY
 from jambs.study.heat.cut import HeatCut, Reference
 from jambs.study.heat.films import HEAT_FILMS, Films
 from jambs.study.heat.frame import AIR_MARGIN, FrameBlock
-from jambs.study.heat.frame_alone import FROM_GLASS
 from jambs.study.heat.grid import SAME_EDGE, Fineness
 from jambs.study.heat.region import AirRegion, Block, BlockKind
 from jambs.study.wall.stack import HeatStack
@@ -79,7 +78,6 @@ def build_cut(
         blocks=tuple(blocks),
         airs=tuple(airs),
         corner=(face, edge),
-        frame_face=(face, max(edge, frame.face - FROM_GLASS)),
     )
 
 

@@ -16,7 +16,7 @@ from jambs.study.heat.cut import (
 )
 from jambs.study.heat.films import HEAT_FILMS, SURFACE_FILMS, Films
 from jambs.study.heat.frame import FrameBlock
-from jambs.study.heat.frame_alone import factors_alone
+from jambs.study.heat.frame_alone import coldest_alone
 from jambs.study.heat.grid import Fineness
 from jambs.study.resistance_rule import rule_position
 from jambs.study.wall.stack import HeatStack
@@ -155,7 +155,7 @@ def window_curve(sides: Sequence[SideSweep], lengths: Sequence[float]) -> Curve:
 def sill_corner_estimate(frame: FrameBlock, jamb: Installation, sill: Installation) -> float:
     """Estimate of the temperature factor in the corner of jamb and sill; an estimate, not a limit."""
     first, second = (one.factors.coldest.temperature for one in (jamb, sill))
-    return corner_estimate(first, second, factors_alone(frame).coldest)
+    return corner_estimate(first, second, coldest_alone(frame))
 
 
 def usual_variants(detail: Detail) -> tuple[tuple[str, Detail], ...]:

@@ -14,7 +14,7 @@ from jambs.study.at_position import AtPosition, WindowInWall, sill_corner_estima
 from jambs.study.heat.cut import CORNER_SPREAD, HeatCut, corner_estimate
 from jambs.study.heat.films import SURFACE_FILMS
 from jambs.study.heat.frame import FrameBlock
-from jambs.study.heat.frame_alone import factors_alone
+from jambs.study.heat.frame_alone import coldest_alone
 from jambs.study.heat.grid import Fineness
 from jambs.study.heat.region import AirRegion, Block
 from jambs.study.heat.section_cut import with_films
@@ -59,7 +59,7 @@ def test_the_estimate_of_a_drawn_window_against_three_dimensions(paths: dict[str
     in_space = sill_corner_factor(*_sides(found), GRID)
     jamb, sill = (found.side(side) for side in (Side.JAMB, Side.SILL))
     assert jamb and sill
-    alone = factors_alone(subject.window.blocks[Side.JAMB]).coldest
+    alone = coldest_alone(subject.window.blocks[Side.JAMB])
     ends = (jamb.factors.coldest.temperature, sill.factors.coldest.temperature)
     assert _estimate(subject, found) == corner_estimate(*ends, alone)
     assert _estimate(subject, found) < in_space < _estimate(subject, found) + CORNER_SPREAD + 0.006
@@ -82,7 +82,7 @@ def slab(conductivity: float) -> HeatCut:
         AirRegion(name="outside", temperature=0.0, resistance=0.04, x0=-0.01, x1=0.0, y0=-1.0, y1=0.3),
         AirRegion(name="inside", temperature=1.0, resistance=0.13, x0=0.1, x1=0.11, y0=-1.0, y1=0.3),
     )
-    return HeatCut(blocks=blocks, airs=airs, corner=(0.1, 0.0), frame_face=(0.1, 0.05))
+    return HeatCut(blocks=blocks, airs=airs, corner=(0.1, 0.0))
 
 
 def test_a_slab_has_the_factor_of_its_resistances() -> None:
@@ -102,5 +102,5 @@ def test_a_corner_is_never_warmer_than_its_colder_side() -> None:
 
 def test_the_frame_alone_has_nothing_to_multiply() -> None:
     """With both sides as warm as the frame alone only the corner itself is left."""
-    alone = factors_alone(FrameBlock(depth=0.068, face=0.110, transmittance=1.6, panel_thickness=0.028)).coldest
+    alone = coldest_alone(FrameBlock(depth=0.068, face=0.110, transmittance=1.6, panel_thickness=0.028))
     assert corner_estimate(alone, alone, alone) == pytest.approx(alone - 0.065, abs=1e-12)

@@ -25,14 +25,12 @@ class HeatCut:
     """A cut ready for the solver, at any place and turned any way.
 
     Airs are at 1 degree inside and 0 degrees outside; those inside are named "inside". `corner` is where the frame
-    meets the inside surface of wall or extension jamb, `frame_face` a place on the bare inside face of the frame away
-    from it, both with one x (x, y) [m]. `glazing` names the block that stands for the glass.
+    meets the inside surface of wall or extension jamb (x, y) [m]. `glazing` names the block that stands for the glass.
     """
 
     blocks: tuple[Block, ...]
     airs: tuple[AirRegion, ...]
     corner: tuple[float, float]
-    frame_face: tuple[float, float]
     glazing: str = "panel"
 
 
@@ -99,12 +97,11 @@ class LinearTransmittance:
 class SurfaceFactors:
     """Temperature factors (fRsi) of inside surfaces: 0 outside air, 1 inside air.
 
-    `corner` where the frame meets wall or jamb; `frame_face` on the bare frame, little disturbed by the corner;
-    `coldest` the coldest place of all inside surfaces but the glazing (its temperature is the factor).
+    `corner` where the frame meets wall or jamb; `coldest` the coldest place of all inside surfaces but the glazing (its
+    temperature is the factor).
     """
 
     corner: float
-    frame_face: float
     coldest: Spot
 
 
@@ -120,7 +117,6 @@ def surface_factors(cut: HeatCut, *, fineness: Fineness | None = None) -> Surfac
     field = solve(cut.blocks, cut.airs, fineness=fineness)
     return SurfaceFactors(
         corner=field.temperature(*cut.corner),
-        frame_face=field.temperature_along(*cut.frame_face),
         coldest=field.coldest("inside", without=(cut.glazing,)),
     )
 

@@ -34,10 +34,6 @@ class TemperatureField:
         """Temperature at a grid point [degC]. Raises OffGridError when the place [m] is on no grid line."""
         return float(self.temperatures[self.cells.grid.column(x), self.cells.grid.row(y)])
 
-    def temperature_along(self, x: float, y: float) -> float:
-        """Temperature at any `y` on the grid line at `x` [degC], straight between its points. Lengths [m]."""
-        return float(np.interp(y, self.cells.grid.y, self.temperatures[self.cells.grid.column(x)]))
-
     def coldest(self, air: str, *, without: Sequence[str] = ()) -> Spot:
         """Coldest grid point on the surfaces that the named air touches, leaving out blocks named in `without`.
 

@@ -105,13 +105,10 @@ def section_cut(
     still = [_block(STILL_AIR, filling.empty, space) for space in spaces.still]
     still += [_block(VENTILATED_AIR, 2 * filling.empty, space) for space in spaces.ventilated]
     blocks = (*still, *solid)
-    inside = start + frame.depth
-    corner = _corner(blocks, inside, frame)
     return HeatCut(
         blocks=blocks,
         airs=_airs(spaces, wall, films),
-        corner=corner,
-        frame_face=(inside, max(corner[1], frame.face)),
+        corner=_corner(blocks, start + frame.depth, frame),
     )
 
 
